@@ -1,0 +1,30 @@
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Amplifier;
+
+/// <summary>A voltage-feedback op-amp: A(s) = A0/(1 + s·A0/(2π·GBW)), white and flicker noise, dc errors.</summary>
+public sealed record OpAmp
+{
+    /// <summary>Figures typical of the class micropower CMOS op-amp (common practice, no source).</summary>
+    public static readonly OpAmp MicropowerCmos = new();
+
+    public string Card { get; init; } = "";
+
+    /// <summary>A0.</summary>
+    public double DcGain { get; init; } = 1e7;
+
+    /// <summary>GBW.</summary>
+    public Frequency GainBandwidth { get; init; } = Frequency.FromKilohertz(350);
+
+    public VoltageNoiseDensity VoltageNoise { get; init; } = VoltageNoiseDensity.FromNanovoltsPerRootHertz(55);
+    public Frequency NoiseCorner { get; init; }
+    public CurrentNoiseDensity CurrentNoise { get; init; } = CurrentNoiseDensity.FromFemtoamperesPerRootHertz(1);
+    public Frequency CurrentNoiseCorner { get; init; }
+    public Voltage OffsetVoltage { get; init; }
+    public Current BiasCurrent { get; init; }
+
+    /// <summary>How close to the rails its output may go.</summary>
+    public Voltage OutputMargin { get; init; } = Voltage.FromMillivolts(50);
+
+    public Current SupplyCurrent { get; init; } = Current.FromMicroamperes(20);
+}

@@ -1,0 +1,69 @@
+using FrontEnd.Amplifier;
+using FrontEnd.Quantities;
+
+namespace FrontEnd.AntiAlias;
+
+/// <summary>A block between the differential amplifier and the converter.</summary>
+public abstract record Stage
+{
+    /// <summary>"gain 2", "anti-alias 1" …; unique in the design.</summary>
+    public string Name { get; init; } = "";
+
+    public Ratio ResistorTolerance { get; init; } = Ratio.FromPercent(1);
+    public Ratio CapacitorTolerance { get; init; } = Ratio.FromPercent(5);
+}
+
+/// <summary>Non-inverting op-amp stage, 1 + Rf/Rg, with optional ac coupling in front and an optional capacitor across Rf.</summary>
+public sealed record GainStage : Stage
+{
+    /// <summary>Series capacitor of the ac coupling; null where the stage is coupled for dc.</summary>
+    public Capacitance? CouplingCapacitor { get; init; }
+
+    /// <summary>From the op-amp's input to common, behind the coupling capacitor.</summary>
+    public Resistance CouplingResistor { get; init; } = Resistance.FromMegohms(1);
+
+    /// <summary>Rf; 0 makes a follower together with no Rg.</summary>
+    public Resistance FeedbackResistor { get; init; }
+
+    /// <summary>Rg; null makes a follower.</summary>
+    public Resistance? GroundResistor { get; init; }
+
+    /// <summary>Cf across Rf; null for none.</summary>
+    public Capacitance? FeedbackCapacitor { get; init; }
+
+    public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
+
+    /// <summary>1 + Rf/Rg.</summary>
+    public double NominalGain => GroundResistor is { } rg ? 1 + (FeedbackResistor / rg) : 1;
+}
+
+/// <summary>First-order low-pass: R, C and a follower; or R and C alone at the converter's pin.</summary>
+public sealed record RcSection : Stage
+{
+    public Resistance R { get; init; } = Resistance.FromKilohms(10);
+    public Capacitance C { get; init; } = Capacitance.FromNanofarads(100);
+
+    /// <summary>The follower's op-amp; null for a passive section, allowed as the last block only.</summary>
+    public OpAmp? OpAmp { get; init; } = OpAmp.MicropowerCmos;
+}
+
+/// <summary>Second-order unity-gain Sallen–Key low-pass: R1 in–X, R2 X–P, C1 X–out, C2 P–common.</summary>
+public sealed record SallenKeySection : Stage
+{
+    public Resistance R1 { get; init; } = Resistance.FromKilohms(22);
+    public Resistance R2 { get; init; } = Resistance.FromKilohms(22);
+    public Capacitance C1 { get; init; } = Capacitance.FromNanofarads(150);
+    public Capacitance C2 { get; init; } = Capacitance.FromNanofarads(68);
+    public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
+}
+
+/// <summary>Second-order multiple-feedback low-pass: R1 in–X, R3 X–out, R2 X–(−), C1 X–common, C2 (−)–out; inverts, dc gain −R3/R1.</summary>
+public sealed record MultipleFeedbackSection : Stage
+{
+    public Resistance R1 { get; init; } = Resistance.FromKilohms(22);
+    public Resistance R2 { get; init; } = Resistance.FromKilohms(22);
+    public Resistance R3 { get; init; } = Resistance.FromKilohms(22);
+    public Capacitance C1 { get; init; } = Capacitance.FromNanofarads(220);
+    public Capacitance C2 { get; init; } = Capacitance.FromNanofarads(47);
+    public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
+}

@@ -1,0 +1,50 @@
+namespace FrontEnd;
+
+/// <summary>Everything that follows from a design. Views print it; they never calculate.</summary>
+public sealed record Assessment
+{
+    private readonly Dictionary<string, Result> _byId;
+
+    public Assessment(Design design, IReadOnlyList<Result> results, IReadOnlyList<Finding> findings, Curves curves)
+    {
+        Design = design;
+        Results = results;
+        Findings = findings;
+        Curves = curves;
+        _byId = new Dictionary<string, Result>(results.Count, StringComparer.Ordinal);
+        foreach (Result result in results)
+        {
+            _byId.Add(result.Id, result);
+        }
+    }
+
+    public Design Design { get; }
+
+    /// <summary>All results, in the order of the signal's path and the budgets. Ids are unique.</summary>
+    public IReadOnlyList<Result> Results { get; }
+
+    public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>What the plots show.</summary>
+    public Curves Curves { get; }
+
+    /// <summary>The judged results and those with a requirement that was not set, worst first.</summary>
+    public IReadOnlyList<Result> Judged =>
+        [.. Results.Where(result => result.Verdict.Requirement is not null).OrderByDescending(result => Rank(result.Verdict.Kind))];
+
+    /// <summary>True where no requirement fails; marginal counts as met, not judged does not count.</summary>
+    public bool AllRequirementsMet => Results.All(result => result.Verdict.Kind != VerdictKind.Fail);
+
+    public Result this[string id] => _byId[id];
+
+    public Result? Find(string id) => _byId.GetValueOrDefault(id);
+
+    private static int Rank(VerdictKind kind) => kind switch
+    {
+        VerdictKind.Fail => 3,
+        VerdictKind.Marginal => 2,
+        VerdictKind.Pass => 1,
+        VerdictKind.NotJudged => 0,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),
+    };
+}

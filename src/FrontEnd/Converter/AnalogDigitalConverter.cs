@@ -1,0 +1,65 @@
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Converter;
+
+public enum ConverterKind
+{
+    SuccessiveApproximation,
+    DeltaSigma,
+}
+
+/// <summary>The analogue-to-digital converter.</summary>
+public sealed record AnalogDigitalConverter
+{
+    public string Card { get; init; } = "";
+    public ConverterKind Kind { get; init; } = ConverterKind.SuccessiveApproximation;
+
+    /// <summary>fs: the output rate.</summary>
+    public Frequency Rate { get; init; } = Frequency.FromHertz(250);
+
+    /// <summary>N, the word length.</summary>
+    public double Bits { get; init; } = 12;
+
+    /// <summary>One step where it is not full scale over 2^N; null for that.</summary>
+    public Voltage? Lsb { get; init; }
+
+    public VoltagePeakToPeak FullScale { get; init; } = VoltagePeakToPeak.FromVolts(3);
+
+    /// <summary>The converter's own noise, rms over half the rate, without quantisation.</summary>
+    public VoltageRms Noise { get; init; } = VoltageRms.FromMicrovolts(300);
+
+    /// <summary>Delta-sigma: modulator clock over output rate, OSR.</summary>
+    public int Oversampling { get; init; } = 256;
+
+    /// <summary>Delta-sigma: order of the sinc decimator.</summary>
+    public int SincOrder { get; init; } = 3;
+
+    /// <summary>Time between the samples of two neighbouring channels; zero for simultaneous sampling.</summary>
+    public Duration Skew { get; init; }
+
+    /// <summary>Rms noise of the reference in the band; null where not given.</summary>
+    public VoltageRms? ReferenceNoise { get; init; }
+
+    public Voltage? ReferenceVoltage { get; init; }
+
+    public Current SupplyCurrent { get; init; } = Current.FromMicroamperes(200);
+
+    /// <summary>Size of one step.</summary>
+    public double LsbVolts => Lsb?.Volts ?? (FullScale.Volts / Math.Pow(2, Bits));
+
+    public Frequency ModulatorClock => Frequency.FromHertz(Rate.Hertz * Oversampling);
+
+    /// <summary>|sin(πf·OSR/f_mod)/(OSR·sin(πf/f_mod))|^order for a delta-sigma converter, before folding; 1 otherwise.</summary>
+    public double Response(double hertz)
+    {
+        if (Kind == ConverterKind.SuccessiveApproximation)
+        {
+            return 1;
+        }
+
+        double x = Math.PI * hertz / ModulatorClock.Hertz;
+        double denominator = Oversampling * Math.Sin(x);
+        double one = Math.Abs(denominator) < 1e-12 * Oversampling ? 1 : Math.Sin(x * Oversampling) / denominator;
+        return Math.Pow(Math.Abs(one), SincOrder);
+    }
+}

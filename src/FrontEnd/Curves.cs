@@ -1,0 +1,28 @@
+namespace FrontEnd;
+
+/// <summary>The lines of the plots: plain SI doubles, every Y array as long as its X.</summary>
+public sealed record Curves
+{
+    public static readonly Curves None = new();
+
+    /// <summary>Gain of the path to the converter, of path and converter, and after the digital filters [dB] against frequency [Hz].</summary>
+    public IReadOnlyList<Curve> Response { get; init; } = [];
+
+    /// <summary>Phase of path and converter [°] and group delay [s] against frequency [Hz].</summary>
+    public IReadOnlyList<Curve> PhaseAndDelay { get; init; } = [];
+
+    /// <summary>Noise density referred to the input, one curve a source and the total [V/√Hz] against frequency [Hz].</summary>
+    public IReadOnlyList<Curve> NoiseDensity { get; init; } = [];
+
+    /// <summary>Magnitude of each electrode's impedance [Ω] against frequency [Hz].</summary>
+    public IReadOnlyList<Curve> ElectrodeImpedance { get; init; } = [];
+
+    /// <summary>Driven-ground loop gain [dB] and phase [°] against frequency [Hz]; empty without a driven ground.</summary>
+    public IReadOnlyList<Curve> DrivenGroundLoop { get; init; } = [];
+
+    /// <summary>Output of the path after a full step of the electrode offset, referred to the input [V], against time [s].</summary>
+    public IReadOnlyList<Curve> StepResponse { get; init; } = [];
+}
+
+/// <summary>One line of a plot.</summary>
+public sealed record Curve(string Name, string XUnit, string YUnit, double[] X, double[] Y);

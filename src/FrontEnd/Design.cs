@@ -1,0 +1,68 @@
+using FrontEnd.Amplifier;
+using FrontEnd.AntiAlias;
+using FrontEnd.Converter;
+using FrontEnd.Digital;
+using FrontEnd.Electrodes;
+using FrontEnd.Interference;
+using FrontEnd.Quantities;
+
+namespace FrontEnd;
+
+/// <summary>What the user chose: the chain from scalp to samples and what is asked of it. Immutable.</summary>
+/// <remarks>Every property has a default; where it depends on other choices it is null here and the block's <c>Effective…</c> property resolves it.
+/// Meaning, unit, range, default and source of each field stand in <see cref="DesignFields"/>.</remarks>
+public sealed record Design
+{
+    public string Name { get; init; } = "unnamed design";
+
+    /// <summary>What the device is for, in the builder's words; printed on the sheet.</summary>
+    public string Purpose { get; init; } = "";
+
+    /// <summary>A sentence that must stand on the sheet's first lines, such as "for calculation only"; "" for none.</summary>
+    public string Caution { get; init; } = "";
+
+    /// <summary>Number of recorded channels, one converter input each.</summary>
+    public int Channels { get; init; } = 1;
+
+    public Band Band { get; init; } = new("design", Frequency.FromHertz(0.5), Frequency.FromHertz(40));
+
+    /// <summary>Smallest signal that must still be seen.</summary>
+    public VoltageRms SmallestSignal { get; init; } = VoltageRms.FromMicrovolts(0.5);
+
+    /// <summary>Largest signal that must pass without clipping, peak.</summary>
+    public Voltage LargestSignal { get; init; } = Voltage.FromMillivolts(2);
+
+    public Temperature BoardTemperature { get; init; } = Temperature.FromKelvins(298.15);
+    public Temperature SkinTemperature { get; init; } = Temperature.FromKelvins(306.15);
+
+    public Mains Mains { get; init; } = new();
+    public ElectrodeSet Electrodes { get; init; } = new();
+    public InputNetwork Input { get; init; } = new();
+    public DifferentialAmplifier Amplifier { get; init; } = new();
+    public GroundDrive GroundDrive { get; init; } = new();
+
+    /// <summary>Gain stages and anti-alias sections between the amplifier and the converter, in the order of the path.</summary>
+    public IReadOnlyList<Stage> Stages { get; init; } = [];
+
+    public AnalogDigitalConverter Converter { get; init; } = new();
+    public IReadOnlyList<DigitalStage> Digital { get; init; } = [];
+    public Supply Supply { get; init; } = new();
+    public Montage Montage { get; init; } = new();
+
+    /// <summary>Bands that are reported besides the design band.</summary>
+    public IReadOnlyList<Band> Bands { get; init; } = Band.Conventional;
+
+    public IReadOnlyList<Interferer> Interferers { get; init; } = [Interferer.Muscle];
+    public ContactCheck? ContactCheck { get; init; }
+    public Requirements Requirements { get; init; } = new();
+
+    /// <summary>Delay of radio or cable packets that adds to the latency; null where not given.</summary>
+    public Duration? PacketTime { get; init; }
+
+    /// <summary>N: how many channel inputs hang on the reference electrode's lead; 1 where it is buffered.</summary>
+    public int EffectiveReferenceInputs => Input.ReferenceInputs ?? (Montage.ReferenceBuffered ? 1 : Channels);
+
+    /// <summary>The amplifier's averaging bandwidth for the driven ground, f2; null where it is taken as unlimited.</summary>
+    public Frequency? EffectiveAveragingBandwidth =>
+        GroundDrive.AveragingUnlimited ? null : GroundDrive.AveragingBandwidth ?? Amplifier.Bandwidth;
+}

@@ -1,0 +1,4 @@
+namespace FrontEnd;
+
+/// <summary>Placeholder so that references compile; the catalogue follows.</summary>
+public static class DesignFields;

@@ -1,0 +1,66 @@
+using System.Numerics;
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Electrodes;
+
+/// <summary>One electrode on the skin: Z(f) = Rs + Rd/(1 + s·Rd·Cd) [+ Rd2/(1 + s·Rd2·Cd2)] and its noise 4kT·Re Z + K/f^α.</summary>
+public sealed record Electrode
+{
+    /// <summary>The part card it was taken from; "" for none.</summary>
+    public string Card { get; init; } = "";
+
+    /// <summary>Rs: wire, gel and deeper tissue.</summary>
+    public Resistance SeriesResistance { get; init; }
+
+    /// <summary>Rd: the contact's parallel resistance.</summary>
+    public Resistance ContactResistance { get; init; } = Resistance.FromKilohms(51);
+
+    /// <summary>Cd: the contact's parallel capacitance.</summary>
+    public Capacitance ContactCapacitance { get; init; } = Capacitance.FromNanofarads(47);
+
+    /// <summary>Rd2 of a second block (skin beneath the gel); null for none.</summary>
+    public Resistance? SecondResistance { get; init; }
+
+    public Capacitance? SecondCapacitance { get; init; }
+
+    /// <summary>K: excess noise power density at 1 Hz of this one electrode.</summary>
+    public ExcessNoise ExcessNoise { get; init; }
+
+    /// <summary>α of K/f^α.</summary>
+    public double ExcessSlope { get; init; } = 2;
+
+    /// <summary>Wet, dry, or null: judged by the resistance.</summary>
+    public ContactKind? Contact { get; init; }
+
+    /// <summary>All resistances in series, the impedance at dc.</summary>
+    public Resistance DcResistance => SeriesResistance + ContactResistance + (SecondResistance ?? default);
+
+    /// <summary>Dry from 100 kΩ on: 100 kΩ to 1 MΩ is the usual design range for dry electrodes (common practice, no source).</summary>
+    public ContactKind EffectiveContact => Contact ?? (100e3 <= DcResistance.Ohms ? ContactKind.Dry : ContactKind.Wet);
+
+    /// <summary>The electrode with its impedance multiplied: resistances times the factor, capacitances over it, so that the time constants stay.</summary>
+    public Electrode Scaled(double factor) => this with
+    {
+        SeriesResistance = Resistance.FromOhms(SeriesResistance.Ohms * factor),
+        ContactResistance = Resistance.FromOhms(ContactResistance.Ohms * factor),
+        ContactCapacitance = Capacitance.FromFarads(ContactCapacitance.Farads / factor),
+        SecondResistance = SecondResistance is { } r ? Resistance.FromOhms(r.Ohms * factor) : null,
+        SecondCapacitance = SecondCapacitance is { } c ? Capacitance.FromFarads(c.Farads / factor) : null,
+    };
+
+    /// <summary>Z(f) [Ω].</summary>
+    public Complex Impedance(Frequency frequency)
+    {
+        double w = 2 * Math.PI * frequency.Hertz;
+        Complex z = SeriesResistance.Ohms + Block(ContactResistance.Ohms, ContactCapacitance.Farads, w);
+        return SecondResistance is { } second ? z + Block(second.Ohms, SecondCapacitance?.Farads ?? 0, w) : z;
+    }
+
+    private static Complex Block(double r, double c, double w) => r / new Complex(1, w * r * c);
+}
+
+public enum ContactKind
+{
+    Wet,
+    Dry,
+}

@@ -1,0 +1,38 @@
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Interference;
+
+/// <summary>The mains around the wearer: its voltage, its stray capacitances and its magnetic field.</summary>
+public sealed record Mains
+{
+    /// <summary>Shares of the fundamental, h = 1, 2, 3 …: the limits of EN 50160 for h = 2…9.</summary>
+    public static readonly IReadOnlyList<double> StandardHarmonics = [1, 0.02, 0.05, 0.01, 0.06, 0.005, 0.05, 0.005, 0.015];
+
+    public Frequency Frequency { get; init; } = Frequency.FromHertz(50);
+    public VoltageRms Voltage { get; init; } = VoltageRms.FromVolts(230);
+    public Capacitance BodyToMains { get; init; } = Capacitance.FromPicofarads(3);
+    public Capacitance BodyToEarth { get; init; } = Capacitance.FromPicofarads(300);
+
+    /// <summary>Amplifier common to earth: small for a battery device that floats, 1 µF stands for an earthed one.</summary>
+    public Capacitance AmplifierToEarth { get; init; } = Capacitance.FromPicofarads(10);
+
+    public Capacitance AmplifierToMains { get; init; } = Capacitance.FromPicofarads(0.05);
+
+    /// <summary>Each lead to the mains.</summary>
+    public Capacitance LeadToMains { get; init; } = Capacitance.FromFarads(2e-15);
+
+    /// <summary>B, rms, at the fundamental.</summary>
+    public MagneticFluxDensity Field { get; init; } = MagneticFluxDensity.FromMicroteslas(0.1);
+
+    /// <summary>A: area of the loop that the leads make.</summary>
+    public Area LoopArea { get; init; } = Area.FromSquareMetres(0.002);
+
+    /// <summary>Share of the mains voltage at h = 1, 2, 3 ….</summary>
+    public IReadOnlyList<double> Harmonics { get; init; } = StandardHarmonics;
+
+    /// <summary>Share of the field at h = 1, 2, 3 …; null for the same as the voltage's.</summary>
+    public IReadOnlyList<double>? FieldHarmonics { get; init; }
+
+    /// <summary>δ: how far the mains frequency may be from its nominal value.</summary>
+    public Ratio Deviation { get; init; } = Ratio.FromFraction(0.004);
+}

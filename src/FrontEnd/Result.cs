@@ -1,0 +1,58 @@
+using FrontEnd.Quantities;
+
+namespace FrontEnd;
+
+/// <summary>One figure that follows from a design, with everything needed to answer "why?".</summary>
+public sealed record Result
+{
+    /// <summary>Stable dotted word, the same on screens, in the command, in sheets and in tests: <c>noise.total</c>.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What it is, in words of the trade, with its kind: "noise at the electrodes, rms".</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The formula symbol, such as σ or G.</summary>
+    public required string Symbol { get; init; }
+
+    /// <summary>The figure; null where <see cref="State"/> says that there is no number.</summary>
+    public IQuantity? Value { get; init; }
+
+    public ResultState State { get; init; } = ResultState.Number;
+
+    /// <summary>The unit's symbol, also where there is no number; "" for a word.</summary>
+    public required string Unit { get; init; }
+
+    /// <summary>The result itself where it is a word, else a remark to be shown beside the number; null for none.</summary>
+    public string? Text { get; init; }
+
+    public required Equation Equation { get; init; }
+
+    /// <summary>The equation with this design's numbers put in; "" where the network was solved and no formula is short enough.</summary>
+    public string Substituted { get; init; } = "";
+
+    /// <summary>The same figure by the textbook formula, where there is one.</summary>
+    public HandFigure? Hand { get; init; }
+
+    public Verdict Verdict { get; init; } = Verdict.NotJudged;
+
+    /// <summary>The code of the finding that says why the value is missing; null unless <see cref="State"/> is <see cref="ResultState.Missing"/>.</summary>
+    public string? FindingCode { get; init; }
+
+    /// <summary>The value in SI units; throws where there is no number.</summary>
+    public double Si => Value?.SiValue ?? throw new InvalidOperationException($"{Id} has no number: {State}.");
+}
+
+/// <summary>Whether a result is a number, a word, a ratio without bound, or could not be computed.</summary>
+public enum ResultState
+{
+    Number,
+
+    /// <summary>The result is <see cref="Result.Text"/>.</summary>
+    Word,
+
+    /// <summary>A ratio without bound (or beyond 300 dB): "no limit found".</summary>
+    Unbounded,
+
+    /// <summary>Could not be computed; <see cref="Result.FindingCode"/> says why.</summary>
+    Missing,
+}

@@ -1,0 +1,38 @@
+using FrontEnd.Quantities;
+
+namespace FrontEnd;
+
+/// <summary>Battery and rails. Levels are judged at the lowest voltage, safety at the highest.</summary>
+public sealed record Supply
+{
+    /// <summary>Lowest voltage at the analogue rails while the device works (both rails of a split supply together).</summary>
+    public Voltage Lowest { get; init; } = Voltage.FromVolts(3.0);
+
+    /// <summary>Highest voltage anywhere in the box: battery full, charger input, boost or inverting converters, the whole of a split supply.</summary>
+    public Voltage Highest { get; init; } = Voltage.FromVolts(3.3);
+
+    /// <summary>Mid-rail of the analogue path above the negative rail; null for half the lowest voltage.</summary>
+    public Voltage? MidRail { get; init; }
+
+    /// <summary>Capacity of the battery; null where not given.</summary>
+    public Charge? BatteryCapacity { get; init; }
+
+    /// <summary>Share of the capacity that can be used.</summary>
+    public Ratio UsableShare { get; init; } = Ratio.FromFraction(0.8);
+
+    /// <summary>Everything that is not in the path: microcontroller, radio.</summary>
+    public Current OtherCurrent { get; init; } = Current.FromMilliamperes(5);
+
+    /// <summary>Ripple on the analogue supply; null where not given.</summary>
+    public VoltageRms? Ripple { get; init; }
+
+    public Frequency RippleFrequency { get; init; } = Frequency.FromHertz(33);
+
+    /// <summary>Noise of the mid-rail or reference buffer in the band; null where not given.</summary>
+    public VoltageRms? MidRailNoise { get; init; }
+
+    /// <summary>Bits sent beyond the samples, as a share of them.</summary>
+    public Ratio DataOverhead { get; init; } = Ratio.FromPercent(20);
+
+    public double MidRailVolts => MidRail?.Volts ?? (Lowest.Volts / 2);
+}

@@ -1,0 +1,49 @@
+using FrontEnd.Quantities;
+
+namespace FrontEnd;
+
+/// <summary>How a result stands against its requirement.</summary>
+/// <param name="Because">One line with the value, the limit and where the limit comes from.</param>
+public sealed record Verdict(VerdictKind Kind, string Because)
+{
+    /// <summary>No limit is set: says nothing about the result, and is never a pass.</summary>
+    public static readonly Verdict NotJudged = new(VerdictKind.NotJudged, "");
+
+    /// <summary>The key in the design that sets the limit, such as <c>requirements.noise</c>; null where nothing is judged.</summary>
+    public string? Requirement { get; init; }
+
+    public IQuantity? Limit { get; init; }
+
+    /// <summary>True where the value must not be above the limit, false where it must not be below.</summary>
+    public bool LimitIsGreatest { get; init; }
+
+    /// <summary>How far the value is on the right side of the limit, in the result's own unit; negative where the limit is passed.</summary>
+    public double? Margin { get; init; }
+
+    /// <summary>Where the limit comes from.</summary>
+    public SourceRef? LimitSource { get; init; }
+
+    /// <summary>What contributes most to the figure, in a few words.</summary>
+    public string? Dominates { get; init; }
+
+    /// <summary>The single change that helps most, with its effect computed; null where none was looked for or none helps.</summary>
+    public Improvement? Improvement { get; init; }
+}
+
+/// <summary>The four words of a verdict. Marginal counts as met.</summary>
+public enum VerdictKind
+{
+    NotJudged,
+    Pass,
+    Marginal,
+    Fail,
+}
+
+/// <summary>A change to the design and what it does to one judged result, found by evaluating the changed design.</summary>
+/// <param name="Change">The change in words: "series resistors in the leads 10 kΩ -> 68 kΩ".</param>
+/// <param name="Design">The design with the change made.</param>
+/// <param name="Before">The judged result's value now.</param>
+/// <param name="After">Its value with the change made.</param>
+/// <param name="Verdict">Its verdict word with the change made.</param>
+/// <param name="SideEffect">Another requirement's verdict that the change makes worse, in words; null for none.</param>
+public sealed record Improvement(string Change, Design Design, IQuantity? Before, IQuantity? After, VerdictKind Verdict, string? SideEffect);
