@@ -6,10 +6,10 @@ public readonly record struct Area : IQuantity
     private Area(double squareMetres) => SquareMetres = Require.Finite(squareMetres);
 
     public double SquareMetres { get; }
-    public double SquareCentimetres => SquareMetres / 1e-4;
+    public double SquareCentimetres => SquareMetres * 1e4;
     double IQuantity.SiValue => SquareMetres;
     string IQuantity.SiUnit => "m²";
 
     public static Area FromSquareMetres(double squareMetres) => new(squareMetres);
-    public static Area FromSquareCentimetres(double squareCentimetres) => new(squareCentimetres * 1e-4);
+    public static Area FromSquareCentimetres(double squareCentimetres) => new(squareCentimetres / 1e4);
 }

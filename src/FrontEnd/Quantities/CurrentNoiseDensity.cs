@@ -6,10 +6,10 @@ public readonly record struct CurrentNoiseDensity : IQuantity
     private CurrentNoiseDensity(double amperesPerRootHertz) => AmperesPerRootHertz = Require.Finite(amperesPerRootHertz);
 
     public double AmperesPerRootHertz { get; }
-    public double FemtoamperesPerRootHertz => AmperesPerRootHertz / 1e-15;
+    public double FemtoamperesPerRootHertz => AmperesPerRootHertz * 1e15;
     double IQuantity.SiValue => AmperesPerRootHertz;
     string IQuantity.SiUnit => "A/√Hz";
 
     public static CurrentNoiseDensity FromAmperesPerRootHertz(double amperesPerRootHertz) => new(amperesPerRootHertz);
-    public static CurrentNoiseDensity FromFemtoamperesPerRootHertz(double femtoamperesPerRootHertz) => new(femtoamperesPerRootHertz * 1e-15);
+    public static CurrentNoiseDensity FromFemtoamperesPerRootHertz(double femtoamperesPerRootHertz) => new(femtoamperesPerRootHertz / 1e15);
 }

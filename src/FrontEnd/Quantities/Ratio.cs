@@ -6,10 +6,10 @@ public readonly record struct Ratio : IQuantity
     private Ratio(double fraction) => Fraction = Require.Finite(fraction);
 
     public double Fraction { get; }
-    public double Percent => Fraction / 1e-2;
+    public double Percent => Fraction * 1e2;
     double IQuantity.SiValue => Fraction;
     string IQuantity.SiUnit => "1";
 
     public static Ratio FromFraction(double fraction) => new(fraction);
-    public static Ratio FromPercent(double percent) => new(percent * 1e-2);
+    public static Ratio FromPercent(double percent) => new(percent / 1e2);
 }

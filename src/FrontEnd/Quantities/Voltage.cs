@@ -6,14 +6,14 @@ public readonly record struct Voltage : IQuantity
     private Voltage(double volts) => Volts = Require.Finite(volts);
 
     public double Volts { get; }
-    public double Millivolts => Volts / 1e-3;
-    public double Microvolts => Volts / 1e-6;
+    public double Millivolts => Volts * 1e3;
+    public double Microvolts => Volts * 1e6;
     double IQuantity.SiValue => Volts;
     string IQuantity.SiUnit => "V";
 
     public static Voltage FromVolts(double volts) => new(volts);
-    public static Voltage FromMillivolts(double millivolts) => new(millivolts * 1e-3);
-    public static Voltage FromMicrovolts(double microvolts) => new(microvolts * 1e-6);
+    public static Voltage FromMillivolts(double millivolts) => new(millivolts / 1e3);
+    public static Voltage FromMicrovolts(double microvolts) => new(microvolts / 1e6);
 
     public static Current operator /(Voltage left, Resistance right) => Current.FromAmperes(left.Volts / right.Ohms);
     public static Resistance operator /(Voltage left, Current right) => Resistance.FromOhms(left.Volts / right.Amperes);

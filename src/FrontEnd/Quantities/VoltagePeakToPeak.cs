@@ -6,12 +6,12 @@ public readonly record struct VoltagePeakToPeak : IQuantity
     private VoltagePeakToPeak(double volts) => Volts = Require.Finite(volts);
 
     public double Volts { get; }
-    public double Microvolts => Volts / 1e-6;
+    public double Microvolts => Volts * 1e6;
     double IQuantity.SiValue => Volts;
     string IQuantity.SiUnit => "V";
 
     public static VoltagePeakToPeak FromVolts(double volts) => new(volts);
-    public static VoltagePeakToPeak FromMicrovolts(double microvolts) => new(microvolts * 1e-6);
+    public static VoltagePeakToPeak FromMicrovolts(double microvolts) => new(microvolts / 1e6);
 
     public static double operator /(VoltagePeakToPeak left, VoltagePeakToPeak right) => left.Volts / right.Volts;
 }

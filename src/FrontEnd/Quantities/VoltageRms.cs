@@ -6,14 +6,14 @@ public readonly record struct VoltageRms : IQuantity
     private VoltageRms(double volts) => Volts = Require.Finite(volts);
 
     public double Volts { get; }
-    public double Microvolts => Volts / 1e-6;
-    public double Nanovolts => Volts / 1e-9;
+    public double Microvolts => Volts * 1e6;
+    public double Nanovolts => Volts * 1e9;
     double IQuantity.SiValue => Volts;
     string IQuantity.SiUnit => "V";
 
     public static VoltageRms FromVolts(double volts) => new(volts);
-    public static VoltageRms FromMicrovolts(double microvolts) => new(microvolts * 1e-6);
-    public static VoltageRms FromNanovolts(double nanovolts) => new(nanovolts * 1e-9);
+    public static VoltageRms FromMicrovolts(double microvolts) => new(microvolts / 1e6);
+    public static VoltageRms FromNanovolts(double nanovolts) => new(nanovolts / 1e9);
 
     /// <summary>The peak-to-peak value of Gaussian noise with this rms, 6.6 σ (common trade factor, 99.9 % of samples; from memory).</summary>
     public VoltagePeakToPeak NoisePeakToPeak => VoltagePeakToPeak.FromVolts(Volts * 6.6);

@@ -1,0 +1,58 @@
+namespace FrontEnd.Text;
+
+/// <summary>All wording of messages. Tests and programs refer to a message by its code; the wording may change.</summary>
+public static partial class Messages
+{
+    public const string NotANumber = "FE0101";
+    public const string NotThisQuantity = "FE0102";
+    public const string DecimalComma = "FE0103";
+    public const string SeveralReadings = "FE0104";
+    public const string OutOfRange = "FE0105";
+    public const string Empty = "FE0106";
+    public const string UnitMissing = "FE0107";
+
+    internal static ParseProblem EmptyText(KindInfo kind) =>
+        new(Empty, $"there is no text where {kind.Words} is expected", null, WriteSuch(kind), 0, kind.Example);
+
+    internal static ParseProblem NoNumber(string text, KindInfo kind, int position) =>
+        new(NotANumber, $"`{text}` does not begin with a number", null, WriteSuch(kind), position, kind.Example);
+
+    internal static ParseProblem Comma(string text, KindInfo kind, int position) =>
+        new(
+            DecimalComma,
+            $"`{text}` has a comma in its number",
+            "the decimal sign is a point, whatever the language of the machine",
+            $"write `{text[..position]}.{text[(position + 1)..]}` if the comma is a decimal sign; leave it out if it groups thousands",
+            position,
+            kind.Example);
+
+    internal static ParseProblem UnknownUnit(string text, string unit, KindInfo kind, IReadOnlyList<string> otherKinds, int position) =>
+        new(
+            NotThisQuantity,
+            $"`{text}` is not {kind.Words}",
+            otherKinds.Count == 0 ? $"the unit `{unit}` is not known" : $"the unit `{unit}` belongs to {string.Join(" or ", otherKinds)}",
+            WriteSuch(kind),
+            position,
+            kind.Example);
+
+    internal static ParseProblem Ambiguous(string text, KindInfo kind, IReadOnlyList<string> readings, int position) =>
+        new(
+            SeveralReadings,
+            readings.Count == 1 ? $"`{text}` has a prefix in the wrong case" : $"`{text}` can be read in {readings.Count} ways",
+            $"it could be {string.Join(" or ", readings.Select(reading => $"`{reading}`"))}: `m` is milli, `M` is mega",
+            readings.Count == 1 ? $"write `{readings[0]}` if that is meant" : "write the one that is meant",
+            position,
+            kind.Example);
+
+    internal static ParseProblem TooLarge(string text, KindInfo kind, int position) =>
+        new(OutOfRange, $"`{text}` is outside the numbers that can be worked with", "the largest is 1.8e308 and the smallest above zero 4.9e-324, in SI units", WriteSuch(kind), position, kind.Example);
+
+    internal static ParseProblem NoUnit(string text, KindInfo kind, int position) =>
+        new(UnitMissing, $"`{text}` has no unit", null, $"add a unit: `{text}{(kind.Form == NumberForm.Degrees ? "" : " ")}{kind.UnitExamples[0]}`{MoreUnits(text, kind)}", position, kind.Example);
+
+    private static string MoreUnits(string text, KindInfo kind) =>
+        string.Concat(kind.UnitExamples.Skip(1).Select(unit => $" or `{text} {unit}`"));
+
+    private static string WriteSuch(KindInfo kind) =>
+        $"write {kind.Asked}, such as `{kind.Example}`{(kind.SecondExample is null ? "" : $" or `{kind.SecondExample}`")}";
+}

@@ -1,0 +1,297 @@
+using System.Globalization;
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Text;
+
+/// <summary>Quantity to text and back: the one formatter for screens, command output and sheets, so that they agree.</summary>
+/// <remarks>
+/// Rounds first and chooses the prefix after: 999.96 mV with 4 digits prints as 1.000 V.
+/// Always the invariant culture; never throws, whatever the number of digits asked for.
+/// </remarks>
+public static partial class QuantityText
+{
+    /// <summary>Significant digits where none are asked for.</summary>
+    public const int DefaultDigits = 3;
+
+    /// <summary>Digits of the part-value form: enough for any value on a part, and few enough to hide the rounding of binary arithmetic.</summary>
+    private const int PartDigits = 12;
+
+    /// <summary>A double's shortest text that reads back as the same double.</summary>
+    private const int Shortest = 0;
+
+    /// <summary>The quantity with three significant digits: <c>4.70 kΩ</c>, <c>1.50 µV rms</c>, <c>45.0°</c>.</summary>
+    public static string Format(IQuantity? quantity) => Format(quantity, DefaultDigits);
+
+    /// <summary>The quantity with a number of significant digits, 1..17. Decibels, degrees, temperatures and bits have at most <c>digits − 1</c> decimals.</summary>
+    public static string Format(IQuantity? quantity, int digits)
+    {
+        if (quantity is null)
+        {
+            return "";
+        }
+
+        KindInfo? kind = Kinds.Find(quantity.GetType());
+        int used = Math.Clamp(digits, 1, 17);
+        return kind is null ? Join(Plain(Rounded(quantity.SiValue, used)), quantity.SiUnit) : Write(quantity.SiValue, kind, used, trim: false);
+    }
+
+    /// <summary>A value as it stands on a part: no trailing zeros, <c>4.7 kΩ</c>, <c>220 nF</c>. Up to 12 digits, so what was typed with up to 12 digits is printed as typed and reads back exactly.</summary>
+    public static string FormatPart(IQuantity? quantity)
+    {
+        KindInfo? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
+        return kind is null ? Format(quantity, PartDigits) : Write(quantity!.SiValue, kind, PartDigits, trim: true);
+    }
+
+    /// <summary>The shortest text that reads back as exactly this quantity, for files: <c>4.7 kΩ</c>. A value from arithmetic may need 17 digits.</summary>
+    public static string FormatExact(IQuantity? quantity)
+    {
+        KindInfo? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
+        return kind is null ? Format(quantity, 17) : Write(quantity!.SiValue, kind, Shortest, trim: true);
+    }
+
+    /// <summary>A number in an SI unit as a result or a curve carries it, with a prefix where the unit takes one: 1.5e-6, "V" is <c>1.50 µV</c>.</summary>
+    public static string Format(double siValue, string siUnit, int digits = DefaultDigits)
+    {
+        int used = Math.Clamp(digits, 1, 17);
+        if (!double.IsFinite(siValue))
+        {
+            // A missing point of a curve may be NaN; a quantity never is.
+            return Join(siValue.ToString(CultureInfo.InvariantCulture), siUnit is "1" ? "" : siUnit);
+        }
+
+        KindInfo? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);
+        return kind is null ? Join(Plain(Rounded(siValue, used)), siUnit is "1" ? "" : siUnit) : Write(siValue, kind, used, trim: false);
+    }
+
+    /// <summary>A number without unit: 1200, 0.0345, 1.38e-23.</summary>
+    public static string FormatNumber(double value, int digits = DefaultDigits) => Format(value, "1", digits);
+
+    /// <summary>A ratio as percent, also from 1 on: <c>120 %</c>.</summary>
+    public static string FormatPercent(Ratio ratio, int digits = DefaultDigits) =>
+        Join(Plain(Rounded(ratio.Fraction, Math.Clamp(digits, 1, 17)).Shift(2)), "%");
+
+    /// <summary>A ratio as a factor, also below 1: <c>0.500 ×</c>.</summary>
+    public static string FormatFactor(Ratio ratio, int digits = DefaultDigits) =>
+        Join(Plain(Rounded(ratio.Fraction, Math.Clamp(digits, 1, 17))), "×");
+
+    private static string Write(double si, KindInfo kind, int digits, bool trim) => kind.Form switch
+    {
+        NumberForm.Prefixed => WritePrefixed(Digits(si, digits, trim), kind.Units[0], kind.Suffix),
+        NumberForm.Scientific => Join(Scientific(Digits(si, digits, trim)), kind.Units[0].Spellings[0]),
+        NumberForm.Plain when kind.Kind == QuantityKind.Temperature => WriteTemperature(si, digits, trim),
+        NumberForm.Plain => Join(Limited(si, digits, trim), kind.Units[0].Spellings[0]),
+        NumberForm.Degrees => Limited(si, digits, trim) + kind.Units[0].Spellings[0],
+        NumberForm.Count => Join(si == Math.Round(si) && Math.Abs(si) < 1e15 ? si.ToString("0", CultureInfo.InvariantCulture) : Limited(si, digits, trim), kind.Units[0].Spellings[0]),
+        NumberForm.Fraction => WriteFraction(Digits(si, digits, trim)),
+        NumberForm.Time => WriteTime(si, kind, digits, trim),
+        NumberForm.Capacity => WriteCapacity(si, kind, digits, trim),
+        NumberForm.Square => WriteSquare(Digits(si, digits, trim), kind),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind.Form, "Number form is not handled."),
+    };
+
+    private static string WritePrefixed(Number number, Unit unit, string suffix)
+    {
+        if (number.IsZero)
+        {
+            return Join("0", unit.Spellings[0] + suffix);
+        }
+
+        int wanted = (int)Math.Floor(number.Exponent / 3.0) * 3;
+        (string Prefix, int Exponent) best = ("", 0);
+        foreach (char prefix in unit.Prefixes)
+        {
+            int exponent = Prefixes.Exponent(prefix);
+            if (exponent % 3 == 0 && Math.Abs(exponent - wanted) < Math.Abs(best.Exponent - wanted))
+            {
+                best = (prefix.ToString(), exponent);
+            }
+        }
+
+        // Beyond the prefixes a few more zeros read better than a power of ten: 0.100 fA/√Hz.
+        int shift = number.Exponent - best.Exponent;
+        return shift is < -2 or > 5
+            ? Join(Scientific(number), unit.Spellings[0] + suffix)
+            : Join(Plain(number.Shift(-best.Exponent)), best.Prefix + unit.Spellings[0] + suffix);
+    }
+
+    private static string WriteFraction(Number number)
+    {
+        if (number.IsZero)
+        {
+            return "0 %";
+        }
+
+        return number.Exponent < 0 ? Join(Plain(number.Shift(2)), "%") : Join(Plain(number), "×");
+    }
+
+    private static string WriteTemperature(double kelvins, int digits, bool trim)
+    {
+        if (digits != Shortest)
+        {
+            return Join(Limited(kelvins - Kinds.Celsius, digits, trim), "°C");
+        }
+
+        return Exactly(kelvins, kelvins - Kinds.Celsius, celsius => celsius + Kinds.Celsius) is string celsius
+            ? Join(celsius, "°C")
+            : Join(Plain(Digits(kelvins, Shortest, trim)), "K");
+    }
+
+    private static string WriteTime(double seconds, KindInfo kind, int digits, bool trim)
+    {
+        double size = Math.Abs(seconds);
+        Unit unit = size < 120 ? kind.Units[0] : size < 7200 ? kind.Units[1] : kind.Units[2];
+        return WriteFactored(seconds, unit, kind, digits, trim);
+    }
+
+    private static string WriteCapacity(double coulombs, KindInfo kind, int digits, bool trim)
+    {
+        double size = Math.Abs(coulombs);
+        Unit unit = size < 3.6e-3 ? kind.Units[0] : size < 36000 ? kind.Units[2] : kind.Units[1];
+        return WriteFactored(coulombs, unit, kind, digits, trim);
+    }
+
+    private static string WriteFactored(double si, Unit unit, KindInfo kind, int digits, bool trim)
+    {
+        if (unit.Factor == 1)
+        {
+            return WritePrefixed(Digits(si, digits, trim), unit, "");
+        }
+
+        if (digits != Shortest)
+        {
+            return Join(Plain(Digits(si / unit.Factor, digits, trim)), unit.Spellings[0]);
+        }
+
+        return Exactly(si, si / unit.Factor, number => number * unit.Factor) is string number
+            ? Join(number, unit.Spellings[0])
+            : WritePrefixed(Digits(si, Shortest, trim), kind.Units[0], "");
+    }
+
+    private static string WriteSquare(Number number, KindInfo kind)
+    {
+        if (number.IsZero)
+        {
+            return "0 m²";
+        }
+
+        return number.Exponent switch
+        {
+            >= 0 => Join(Plain(number), "m²"),
+            >= -5 => Join(Plain(number.Shift(4)), "cm²"),
+            >= -9 => Join(Plain(number.Shift(6)), "mm²"),
+            _ => Join(Scientific(number), kind.Units[0].Spellings[0]),
+        };
+    }
+
+    /// <summary>The shortest decimal number near <paramref name="guess"/> that <paramref name="back"/> takes to the value exactly; null where none of 17 digits does.</summary>
+    private static string? Exactly(double value, double guess, Func<double, double> back)
+    {
+        for (int digits = 1; digits <= 17; digits++)
+        {
+            Number candidate = Digits(guess, digits, trim: true);
+            if (back(candidate.Value) == value)
+            {
+                return Plain(candidate);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>A number whose decimals, not digits, are limited: 0.004 dB prints as 0.00 dB with 3 digits.</summary>
+    private static string Limited(double value, int digits, bool trim)
+    {
+        if (digits == Shortest)
+        {
+            return Plain(Digits(value, Shortest, trim));
+        }
+
+        Number number = Rounded(value, digits);
+        if (!number.IsZero && 0 <= number.Exponent)
+        {
+            return Plain(trim ? number.Trimmed() : number);
+        }
+
+        string text = value.ToString("F" + (digits - 1).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        text = trim && text.Contains('.') ? text.TrimEnd('0').TrimEnd('.') : text;
+        return text.StartsWith('-') && text.AsSpan(1).IndexOfAnyExcept('0', '.') < 0 ? text[1..] : text;
+    }
+
+    private static Number Digits(double value, int digits, bool trim)
+    {
+        Number number = digits == Shortest ? Number.Read(value.ToString("R", CultureInfo.InvariantCulture)) : Rounded(value, digits);
+        return trim ? number.Trimmed() : number;
+    }
+
+    private static Number Rounded(double value, int digits) =>
+        Number.Read(value.ToString("E" + (digits - 1).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture));
+
+    /// <summary>Decimal notation where it is readable, else a power of ten.</summary>
+    private static string Plain(Number number)
+    {
+        if (number.IsZero)
+        {
+            return "0";
+        }
+
+        if (number.Exponent is < -4 or > 6)
+        {
+            return Scientific(number);
+        }
+
+        string digits = number.Digits;
+        if (number.Exponent < 0)
+        {
+            return number.Sign + "0." + new string('0', -number.Exponent - 1) + digits;
+        }
+
+        int whole = number.Exponent + 1;
+        return digits.Length <= whole
+            ? number.Sign + digits.PadRight(whole, '0')
+            : number.Sign + digits[..whole] + "." + digits[whole..];
+    }
+
+    private static string Scientific(Number number)
+    {
+        if (number.IsZero)
+        {
+            return "0";
+        }
+
+        string fraction = number.Digits.Length == 1 ? "" : "." + number.Digits[1..];
+        return number.Exponent == 0
+            ? number.Sign + number.Digits[..1] + fraction
+            : number.Sign + number.Digits[..1] + fraction + "e" + number.Exponent.ToString(CultureInfo.InvariantCulture);
+    }
+
+    private static string Join(string number, string unit) => unit.Length == 0 ? number : number + " " + unit;
+
+    /// <summary>A decimal number: sign, digits d1 d2 … and the power of ten of d1.</summary>
+    private readonly record struct Number(string Sign, string Digits, int Exponent)
+    {
+        internal bool IsZero => Digits.Length == 0;
+
+        internal double Value => IsZero ? 0 : double.Parse($"{Sign}{Digits[..1]}.{Digits[1..]}0e{Exponent}", NumberStyles.Float, CultureInfo.InvariantCulture);
+
+        /// <summary>Reads what double.ToString writes: "-4700", "2.2E-07", "1.000E+003".</summary>
+        internal static Number Read(string text)
+        {
+            string sign = text.StartsWith('-') ? "-" : "";
+            string body = text[sign.Length..];
+            int e = body.IndexOf('E');
+            int exponent = e < 0 ? 0 : int.Parse(body.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
+            string mantissa = e < 0 ? body : body[..e];
+            int point = mantissa.IndexOf('.');
+            int whole = point < 0 ? mantissa.Length : point;
+            string digits = point < 0 ? mantissa : mantissa.Remove(point, 1);
+            string significant = digits.TrimStart('0');
+            return significant.Length == 0
+                ? new Number("", "", 0)
+                : new Number(sign, significant, exponent + whole - 1 - (digits.Length - significant.Length));
+        }
+
+        internal Number Shift(int powers) => IsZero ? this : this with { Exponent = Exponent + powers };
+
+        internal Number Trimmed() => IsZero ? this : this with { Digits = Digits[..1] + Digits[1..].TrimEnd('0') };
+    }
+}
