@@ -85,6 +85,48 @@ public sealed class DesignDocument
     /// <summary>Where a field's value comes from; null for a key that the design does not have.</summary>
     public FieldOrigin? OriginOf(string key) => DesignFields.Find(Design, key) is { } field ? Origin(field) : null;
 
+    /// <summary>Changes one value in the text and reads it again. Comments, blanks, order and all other values stay to the character; a key that is not there yet is added to its table.</summary>
+    /// <param name="key">Concrete key: <c>input.series-resistor</c>, <c>stages[1].r1</c>, <c>stages.anti-alias-1.r1</c>.</param>
+    /// <param name="text">The value as it is typed: <c>68 kΩ</c>, <c>true</c>, <c>0.5 Hz, 40 Hz</c>.</param>
+    public EditResult Set(string key, string text)
+    {
+        if (DesignFields.Find(Design, key) is not { } field)
+        {
+            return new EditResult(this, ReadingMessages.NoField(key, Nearest.Of(key, DesignFields.Of(Design).Select(one => one.Key))));
+        }
+
+        if (!FieldText.TryParse(field, text, out object? value, out Finding? finding))
+        {
+            return new EditResult(this, finding);
+        }
+
+        if (Findings.Any(one => string.Equals(one.Code, ReadingMessages.Syntax, StringComparison.Ordinal)))
+        {
+            return new EditResult(this, ReadingMessages.NotEditable(field.Key, "its syntax must be mended first"));
+        }
+
+        DesignDocument document = this;
+        if (DesignFields.Lists.FirstOrDefault(list => field.Key.StartsWith(list.Key + "[", StringComparison.Ordinal)) is { } owner && _root.Find(owner.Key) is null && Format == DocumentFormat.Toml)
+        {
+            // The list is the default one and in no file yet: it is written out before one of its elements is changed.
+            string gap = Text.Length == 0 || Text.EndsWith('\n') ? "" : "\n";
+            document = WithText(Text + gap + DesignWriter.ListText(owner, Design));
+        }
+
+        string literal = Literals.Of(field, value, Format, text);
+        string? changed = new DesignEdit(document.Text, Format, document._root).Set(field, literal);
+        DesignDocument? edited = changed is null ? null : document.WithText(changed);
+        if (edited is null || !string.Equals(FieldText.Format(field, field.Get(edited.Design)), FieldText.Format(field, value), StringComparison.Ordinal))
+        {
+            return new EditResult(this, ReadingMessages.NotEditable(field.Key, "its form leaves no place for the key"));
+        }
+
+        return new EditResult(edited, null);
+    }
+
+    /// <summary>Another text under the same name and folder.</summary>
+    public DesignDocument WithText(string text) => Parse(text, Format, File, _folder);
+
     /// <summary>Writes the text so that the file is never half written.</summary>
     /// <returns>What went wrong; null for nothing.</returns>
     public Finding? Save(string path) => TextFiles.WriteAtomically(path, Text);

@@ -46,8 +46,11 @@ internal enum TableForm
     /// <summary>[table], [[table]] or the top of the file.</summary>
     Header,
 
-    /// <summary>Made by a dotted key or as the parent of a header.</summary>
+    /// <summary>The parent of a header, without a header of its own so far.</summary>
     Implied,
+
+    /// <summary>Made by a dotted key: it cannot be given a header.</summary>
+    Dotted,
 
     /// <summary>{ … } in one value; every table of a JSON file.</summary>
     Inline,

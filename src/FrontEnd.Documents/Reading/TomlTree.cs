@@ -89,7 +89,7 @@ internal static class TomlTree
             string prefix = "";
             for (int i = 0; i + 1 < path.Count && parent is not null; i++)
             {
-                parent = Descend(parent, prefix, path[i].Key, path[i].Span);
+                parent = Descend(parent, prefix, path[i].Key, path[i].Span, TableForm.Implied);
                 prefix += path[i].Key + ".";
             }
 
@@ -124,7 +124,7 @@ internal static class TomlTree
             TableNode? owner = table;
             for (int i = 0; i + 1 < path.Count && owner is not null; i++)
             {
-                owner = Descend(owner, prefix, path[i].Key, path[i].Span);
+                owner = Descend(owner, prefix, path[i].Key, path[i].Span, TableForm.Dotted);
                 prefix += path[i].Key + ".";
             }
 
@@ -146,12 +146,12 @@ internal static class TomlTree
         private void Twice(string key, Entry first, Span span) =>
             findings.Add(source.Placed(ReadingMessages.Twice(key, source.LineOf(first.KeySpan.Start)), span.Start));
 
-        private TableNode? Descend(TableNode table, string prefix, string key, Span span)
+        private TableNode? Descend(TableNode table, string prefix, string key, Span span, TableForm form)
         {
             switch (table.Find(key))
             {
                 case null:
-                    TableNode made = new(span, TableForm.Implied);
+                    TableNode made = new(span, form);
                     table.Entries.Add(new Entry(key, span, made));
                     return made;
                 case { Value: TableNode found } when found.Form != TableForm.Inline:
