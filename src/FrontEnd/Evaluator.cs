@@ -1,5 +1,3 @@
-using FrontEnd.Budgets;
-using FrontEnd.Converter;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Text;
@@ -13,7 +11,7 @@ public static class Evaluator
     /// <remarks>Where the design contradicts itself the findings say so and no figure is given.</remarks>
     public static Assessment Evaluate(Design design)
     {
-        List<Finding> findings = [.. DesignCheck.Of(design)];
+        List<Finding> findings = [.. DesignCheck.Run(design)];
         if (findings.Exists(finding => finding.Severity == Severity.Error))
         {
             return new Assessment(design, MissingHeadlines(findings.First(finding => finding.Severity == Severity.Error).Code), findings, Curves.None);

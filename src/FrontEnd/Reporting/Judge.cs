@@ -1,4 +1,3 @@
-using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Electrodes;
 using FrontEnd.Quantities;

@@ -112,7 +112,7 @@ internal static class MainsReport
             return null;
         }
 
-        double loop = evaluation.Drive is null ? 0 : MainsFormulas.DrivenGroundLoopGain(design.GroundDrive.UnityGainFrequency, mains.Frequency).Value;
+        double loop = evaluation.Drive is null ? 0 : design.GroundDrive.UnityGainFrequency / mains.Frequency;
         return MainsFormulas.BodyCommonMode(
             mains.Voltage, mains.Frequency, mains.BodyToMains, mains.BodyToEarth, mains.AmplifierToMains, mains.AmplifierToEarth, GroundImpedance(design) / (1 + loop));
     }
@@ -177,7 +177,7 @@ internal static class MainsReport
 
         list.Number(
             "drive.gain_at_mains", "driven ground: loop gain at the mains frequency", "|T|", Decibels.FromVoltageRatio(Math.Max(1e-15, drive.GainAtMains)), Equations.DriveGain,
-            hand: Decibel(MainsFormulas.DrivenGroundLoopGain(unity, design.Mains.Frequency)), assumption: "the formula is the amplifier alone; the body's load takes the rest");
+            hand: MainsFormulas.DrivenGroundLoopGain(unity, design.Mains.Frequency), assumption: "the formula is the amplifier alone; the body's load takes the rest");
         double dc = Math.Abs(evaluation.Levels.DirectCurrent.OffsetDrive * design.Electrodes.Offset.Volts);
         double ac = evaluation.Mains.DriveSwing;
         list.Number(
@@ -205,7 +205,4 @@ internal static class MainsReport
         double effective = body + common == 0 ? 0 : body * common / (body + common);
         return resistance * effective == 0 ? [] : [Frequency.FromHertz(1 / (2 * Math.PI * resistance * effective))];
     }
-
-    private static TextbookFigure Decibel(TextbookFigure ratio) =>
-        ratio with { Value = 20 * Math.Log10(ratio.Value), Unit = "dB", Formula = $"20·log10({ratio.Formula})", Substituted = $"20·log10({ratio.Substituted})" };
 }

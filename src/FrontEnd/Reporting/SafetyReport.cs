@@ -1,4 +1,3 @@
-using FrontEnd.Amplifier;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
