@@ -13,14 +13,14 @@ internal static class PlainDesign
     public static void Write(Utf8JsonWriter json, Design design)
     {
         Branch root = new();
-        foreach (OptionalPart part in DesignFields.OptionalParts.Where(part => !part.IsThere(design)))
-        {
-            root.Put(part.Key.Replace('-', '_'), "null");
-        }
-
         foreach (Field<Design> field in DesignFields.Fixed.Where(field => DesignFields.IsPresent(design, field.Key)))
         {
             Put(root, field, field.Get(design));
+        }
+
+        foreach (OptionalPart part in DesignFields.OptionalParts.Where(part => !part.IsThere(design)))
+        {
+            root.Put(part.Key.Replace('-', '_'), "null");
         }
 
         foreach (DesignList list in DesignFields.Lists)

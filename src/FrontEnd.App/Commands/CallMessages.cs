@@ -9,10 +9,16 @@ internal static class CallMessages
     public const string UnknownFormat = "FE0004";
     public const string SameFileTwice = "FE0005";
     public const string OutputFails = "FE0006";
+    public const string UnknownOption = "FE0007";
     public const string Fault = "FE0070";
 
     public static Finding Call(string message, string command) =>
         Error(NotUnderstood, "", Lower(message), null, $"`{command} --help` lists what there is");
+
+    public static Finding NoOption(string option, string? nearest, string command) =>
+        Error(
+            UnknownOption, "", $"there is no option `{option}`", nearest is null ? "a file whose name begins with a hyphen is named behind `--`" : $"the nearest is `{nearest}`",
+            $"`{command} --help` lists what there is");
 
     public static Finding NoResult(string id, IReadOnlyList<string> nearest) =>
         Error(

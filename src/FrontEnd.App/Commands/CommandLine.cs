@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
+using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;
 
@@ -53,13 +55,31 @@ internal static class CommandLine
 
         // Response files (@file) would make a design called "@home.toml" unreadable.
         ParseResult call = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-        if (call.Errors.Count > 0)
+        if (Problems(call) is { Count: > 0 } problems)
         {
-            string command = call.CommandResult.Command is RootCommand ? "frontend" : $"frontend {call.CommandResult.Command.Name}";
-            outlet.Tell(call.Errors.Select(error => CallMessages.Call(error.Message, command)));
+            outlet.Tell(problems);
             return ExitCode.Unusable;
         }
 
         return call.Invoke(new InvocationConfiguration { Output = outlet.Results, Error = outlet.Messages, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });
+    }
+
+    /// <summary>What is wrong with a call: an unknown option alone, since whatever else is wrong follows from it.</summary>
+    private static List<Finding> Problems(ParseResult call)
+    {
+        string command = call.CommandResult.Command is RootCommand ? "frontend" : $"frontend {call.CommandResult.Command.Name}";
+        if (UnknownOption(call) is { } option)
+        {
+            return [CallMessages.NoOption(option, Nearest.Of(option, call.CommandResult.Command.Options.Select(known => known.Name)), command)];
+        }
+
+        return [.. call.Errors.Select(error => CallMessages.Call(error.Message, command))];
+    }
+
+    /// <summary>The parser takes an unknown option for an argument where there is room for one: a design would be called <c>--jsn</c>.</summary>
+    private static string? UnknownOption(ParseResult call)
+    {
+        IEnumerable<Token> words = call.Tokens.TakeWhile(token => token.Type != TokenType.DoubleDash).Where(token => token.Type == TokenType.Argument);
+        return words.Select(token => token.Value).FirstOrDefault(word => word.Length > 1 && word[0] == '-');
     }
 }

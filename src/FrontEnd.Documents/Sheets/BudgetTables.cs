@@ -48,7 +48,10 @@ public static class BudgetTables
         foreach (Result result in assessment.Results.Where(result => result.Id.StartsWith("gain.", StringComparison.Ordinal) || result.Id.StartsWith("levels.", StringComparison.Ordinal) || result.Id.StartsWith("input.", StringComparison.Ordinal)))
         {
             taken.Add(result.Id);
-            rows.Add(new Row([Label(result.Id, "levels."), Wording.Value(result), Wording.Description(result)]));
+
+            // The names of the nodes' headrooms differ in the node only, and that is the label; what adds up to the level is in the remark.
+            bool isNode = result.Id.EndsWith(".headroom", StringComparison.Ordinal) && result.Text is not null;
+            rows.Add(new Row([Label(result.Id, "levels."), Wording.Value(result), isNode ? result.Text! : Wording.Description(result)]));
         }
 
         return rows.Count == 0 ? null : new BudgetTable("gain and levels", "gain.*, levels.*, input.*", [new("", true), new("value"), new("what it is", true)], rows);
@@ -73,7 +76,7 @@ public static class BudgetTables
             rows.Add(new Row([result.Id[Prefix.Length..], Wording.Value(result), share]));
         }
 
-        rows.Add(new Row(["noise.total, the root of the sum of squares", Wording.Value(total), "100 %"], IsSum: true));
+        rows.Add(new Row(["total, root sum of squares", Wording.Value(total), "100 %"], IsSum: true));
         taken.Add(total.Id);
         return new BudgetTable("noise by source", Prefix + "*", [new("source", true), new("at the electrodes"), new("of the variance")], rows);
     }
@@ -148,7 +151,7 @@ public static class BudgetTables
         }
 
         return new BudgetTable(
-            "mains harmonics", Prefix + "*.input .converter .recorded .lands_at; mains.recorded", [new("harmonic", true), new("electrodes"), new("converter"), new("recorded"), new("lands at"), new("in band")], rows);
+            "mains harmonics", Prefix + "*.*, mains.recorded*", [new("harmonic", true), new("electrodes"), new("converter"), new("recorded"), new("lands at"), new("in band")], rows);
     }
 
     private static BudgetTable? Aliases(Assessment assessment, HashSet<string> taken)
@@ -163,12 +166,13 @@ public static class BudgetTables
 
         foreach (string stem in Stems(assessment, Prefix))
         {
-            // The remark of a row whose figure is a word of its own (a range that lands) is the figure.
-            string name = assessment.Find(stem + ".lands_at")?.Name.Replace(" lands at", "", StringComparison.Ordinal) ?? "";
-            Result? inBand = assessment.Find(stem + ".in_band");
+            // What has a width lands in a range: a word, which has no place in a column of numbers.
+            Result? lands = assessment.Find(stem + ".lands_at"), inBand = assessment.Find(stem + ".in_band");
+            bool isRange = lands?.State == ResultState.Word;
+            string name = isRange ? $"{lands!.Name} {lands.Text}" : lands?.Name.Replace(" lands at", "", StringComparison.Ordinal) ?? "";
             rows.Add(new Row(
             [
-                stem[Prefix.Length..], Cell(assessment, stem + ".lands_at"), Cell(assessment, stem + ".attenuation"), Cell(assessment, stem + ".residue"),
+                stem[Prefix.Length..], isRange ? "" : Cell(assessment, stem + ".lands_at"), Cell(assessment, stem + ".attenuation"), Cell(assessment, stem + ".residue"),
                 inBand is null ? name : $"{name}; {Wording.Value(inBand)} lies in the band itself: {inBand.Text}",
             ]));
             taken.UnionWith(assessment.Results.Where(result => result.Id.StartsWith(stem + ".", StringComparison.Ordinal)).Select(result => result.Id));
@@ -176,7 +180,7 @@ public static class BudgetTables
 
         return rows.Count == 0
             ? null
-            : new BudgetTable("aliases", "alias.*, alias.*.lands_at .attenuation .residue", [new("", true), new("lands at"), new("attenuation"), new("what is left"), new("what it is", true)], rows);
+            : new BudgetTable("aliases", "alias.*", [new("", true), new("lands at"), new("attenuation"), new("what is left"), new("what it is", true)], rows);
     }
 
     private static BudgetTable? Listed(Assessment assessment, HashSet<string> taken, string title, string[] prefixes)

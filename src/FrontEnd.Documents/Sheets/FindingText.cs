@@ -34,6 +34,6 @@ public static class FindingText
     {
         string file = finding.File is null ? "" : finding.Line is { } line ? $"{finding.File}:{line}" : finding.File;
         string place = string.Join(", ", new[] { file, finding.Field }.Where(part => part.Length > 0));
-        return finding.Excerpt is { } excerpt ? $"{place}: \"{excerpt}\"" : place;
+        return finding.Excerpt is { } excerpt ? $"{place}: {excerpt}" : place;
     }
 }

@@ -47,12 +47,12 @@ internal sealed class TextPage(int width = TextPage.Width)
         }
     }
 
-    /// <summary>Breaks at blanks; a word longer than the line is broken where the line ends.</summary>
+    /// <summary>Breaks at blanks, but not between a number and its unit; a word longer than the line is broken behind a hyphen or point, or where the line ends.</summary>
     public static IEnumerable<string> Wrap(string text, int width)
     {
         width = Math.Max(10, width);
         StringBuilder line = new();
-        foreach (string piece in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (string piece in Pieces(text))
         {
             string word = piece;
             if (line.Length > 0 && width < line.Length + 1 + word.Length)
@@ -63,8 +63,10 @@ internal sealed class TextPage(int width = TextPage.Width)
 
             while (width < word.Length)
             {
-                yield return word[..width];
-                word = word[width..];
+                int end = word.AsSpan(0, width).LastIndexOfAny('-', '.', ' ') + 1;
+                end = end < width / 3 ? width : end;
+                yield return word[..end].TrimEnd();
+                word = word[end..];
             }
 
             line.Append(line.Length == 0 ? "" : " ").Append(word);
@@ -73,7 +75,43 @@ internal sealed class TextPage(int width = TextPage.Width)
         yield return line.ToString();
     }
 
-    /// <summary>Numbers get the room they need, texts share the rest by their longest cell; the first text column keeps to a third of the line.</summary>
+    private static IEnumerable<string> Pieces(string text)
+    {
+        string? number = null;
+        foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (number is not null)
+            {
+                yield return IsUnit(word) ? $"{number} {word}" : number;
+                if (IsUnit(word))
+                {
+                    number = null;
+                    continue;
+                }
+            }
+
+            number = char.IsAsciiDigit(word[^1]) ? word : null;
+            if (number is null)
+            {
+                yield return word;
+            }
+        }
+
+        if (number is not null)
+        {
+            yield return number;
+        }
+    }
+
+    private static bool IsUnit(string word)
+    {
+        ReadOnlySpan<char> bare = word.AsSpan().TrimEnd(",;.):");
+        return bare is "%" or "×" or "dB" or "bit" or "Hz" or "s" or "V" or "A" or "Ω" or "F" || (2 <= bare.Length && bare.Length <= 6 && "pnµmkMGf".Contains(bare[0]) && (Units.Contains(bare[1]) || bare[1..] is "Hz"));
+    }
+
+    private const string Units = "VAΩFsTW";
+
+    /// <summary>Numbers get the room they need; texts give way, the last column first, down to a quarter of the line.</summary>
     private int[] Widths(IReadOnlyList<Column> columns, IReadOnlyList<Row> rows, bool heads)
     {
         int[] widths = [.. columns.Select((column, at) => Math.Max(heads ? column.Head.Length : 0, rows.Count == 0 ? 0 : rows.Max(row => row.Cells[at].Length)))];
@@ -82,8 +120,7 @@ internal sealed class TextPage(int width = TextPage.Width)
         {
             if (columns[at].IsText)
             {
-                int others = widths.Sum() - widths[at];
-                widths[at] = Math.Max(at == 0 ? width / 4 : width / 3, Math.Min(widths[at], room - others));
+                widths[at] = Math.Max(width / 4, Math.Min(widths[at], room - (widths.Sum() - widths[at])));
             }
         }
 

@@ -50,10 +50,10 @@ public static class Wording
     public static string Margin(Result result) =>
         result.Verdict.Margin is { } margin ? (margin < 0 ? "" : "+") + QuantityText.Format(margin, result.Unit) : "";
 
-    /// <summary>The change, the figure and the verdict that it gives, and what it makes worse.</summary>
-    public static string? Helps(Verdict verdict) => verdict.Improvement is not { } improvement
+    /// <summary>The change, the figure and the verdict that it gives, and what it makes worse; null where none helps or the requirement is met with enough to spare.</summary>
+    public static string? Helps(Verdict verdict) => verdict.Improvement is not { } improvement || verdict.Kind == VerdictKind.Pass
         ? null
-        : $"{improvement.Change} -> {(improvement.After is null ? "no limit found" : QuantityText.Format(improvement.After))}, then {Word(improvement.Verdict)}"
+        : $"{improvement.Change}; gives {(improvement.After is null ? "no limit found" : QuantityText.Format(improvement.After))}, {Word(improvement.Verdict)}"
             + (improvement.SideEffect is null ? "" : $"; but {improvement.SideEffect}");
 
     /// <summary>The share or plain difference of a hand figure, with its sign.</summary>
