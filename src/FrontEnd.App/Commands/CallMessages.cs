@@ -15,6 +15,9 @@ internal static class CallMessages
     public static Finding Call(string message, string command) =>
         Error(NotUnderstood, "", Lower(message), null, $"`{command} --help` lists what there is");
 
+    public static Finding NoCommand(string word, string? nearest) =>
+        Error(NotUnderstood, "", $"there is no command `{word}`", nearest is null ? null : $"the nearest is `{nearest}`", "`frontend --help` lists what there is");
+
     public static Finding NoOption(string option, string? nearest, string command) =>
         Error(
             UnknownOption, "", $"there is no option `{option}`", nearest is null ? "a file whose name begins with a hyphen is named behind `--`" : $"the nearest is `{nearest}`",

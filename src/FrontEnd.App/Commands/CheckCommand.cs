@@ -24,8 +24,10 @@ internal static class CheckCommand
     private static int Run(string? path, bool json, bool advice, Outlet outlet)
     {
         DesignDocument document = DesignInput.Read(path);
-        Assessment assessment = Evaluator.Evaluate(document.Design);
-        Sheet sheet = new(document, advice && !document.HasErrors ? Advisor.Advise(assessment) : assessment);
+
+        // Figures of a design that was read in part would be figures of another design.
+        Assessment assessment = document.HasErrors ? new Assessment(document.Design, [], [], Curves.None) : Evaluator.Evaluate(document.Design);
+        Sheet sheet = new(document, advice ? Advisor.Advise(assessment) : assessment);
         if (json)
         {
             outlet.Results.Write(JsonSheet.Of(sheet));
@@ -33,7 +35,6 @@ internal static class CheckCommand
 
         if (sheet.HasErrors)
         {
-            // Figures of a design that was read in part would be figures of another design.
             outlet.Tell(sheet.Findings);
             return ExitCode.Unusable;
         }

@@ -68,9 +68,20 @@ internal static class CommandLine
     private static List<Finding> Problems(ParseResult call)
     {
         string command = call.CommandResult.Command is RootCommand ? "frontend" : $"frontend {call.CommandResult.Command.Name}";
+        if (call.Errors.Count == 0 && UnknownOption(call) is null)
+        {
+            return [];
+        }
+
         if (UnknownOption(call) is { } option)
         {
             return [CallMessages.NoOption(option, Nearest.Of(option, call.CommandResult.Command.Options.Select(known => known.Name)), command)];
+        }
+
+        if (call.CommandResult.Command is RootCommand root)
+        {
+            // "No command" follows from a word that is none.
+            return [call.UnmatchedTokens is [var word, ..] ? CallMessages.NoCommand(word, Nearest.Of(word, root.Subcommands.Select(known => known.Name))) : CallMessages.Call(call.Errors[0].Message, command)];
         }
 
         return [.. call.Errors.Select(error => CallMessages.Call(error.Message, command))];
