@@ -19,7 +19,7 @@ public static class ChainBlocks
         [
             new("scalp", [$"from {QuantityText.FormatPart(design.SmallestSignal)}", $"to ±{QuantityText.FormatPart(design.LargestSignal)}"], "", []),
             new("electrodes", [QuantityText.FormatPart(design.Electrodes.Active.ContactResistance), "‖ " + QuantityText.FormatPart(design.Electrodes.Active.ContactCapacitance), $"offset ±{QuantityText.FormatPart(design.Electrodes.Offset)}"], "", []),
-            new("input", [QuantityText.FormatPart(design.Input.SeriesResistor), QuantityText.FormatPart(design.Input.ShuntCapacitor)], "", []),
+            new("input", [$"leads {QuantityText.FormatPart(design.Input.SeriesResistor)}", $"shunt {QuantityText.FormatPart(design.Input.ShuntCapacitor)}"], "", []),
             Block(assessment, "amplifier", "amplifier", [$"gain {QuantityText.FormatNumber(design.Amplifier.Gain)}"]),
         ];
         blocks.AddRange(design.Stages.Select(stage => Block(assessment, stage.Name, DesignFields.Slug(stage.Name), Describe(assessment, stage))));

@@ -42,7 +42,7 @@ internal static class ChainDrawing
         if (block.Headroom.Length > 0)
         {
             line += LineHeight;
-            svg.Text(middle, line, clips ? "clips, by" : "headroom", "middle", 9.5);
+            svg.Text(middle, line, clips ? "clips; headroom" : "headroom", "middle", 9.5);
             line += LineHeight;
             svg.Text(middle, line, block.Headroom, "middle", 11, "font-weight=\"bold\"");
         }

@@ -11,7 +11,7 @@ internal static class Charts
     /// <summary>Those that the design has curves for, in the order of the sheet.</summary>
     public static IReadOnlyList<(string Title, string Drawing)> Of(Assessment assessment) =>
     [
-        .. new[] { Noise(assessment), Response(assessment), Landings(assessment), Impedance(assessment), Loop(assessment), Step(assessment) }.OfType<(string, string)>(),
+        .. new[] { Noise(assessment), Response(assessment), Landings(assessment) }.OfType<(string, string)>(),
     ];
 
     private static (string, string)? Noise(Assessment assessment)
@@ -99,56 +99,6 @@ internal static class Charts
 
         chart.Explain("at the converter", filled: false);
         chart.Explain("recorded, after digital filters", filled: true);
-        return (Title, chart.Draw());
-    }
-
-    private static (string, string)? Impedance(Assessment assessment)
-    {
-        IReadOnlyList<Curve> curves = assessment.Curves.ElectrodeImpedance;
-        (double low, double high) = curves.Count == 0 ? (1, 10) : Edges(assessment);
-        double top = curves.Count == 0 ? 0 : curves.Max(curve => Largest(curve, low, high));
-        if (top <= 0)
-        {
-            return null;
-        }
-
-        const string Title = "impedance of the electrodes";
-        double bottom = curves.Min(curve => Least(curve, low, high));
-        Chart chart = new(Title, Frequencies(low, high), Axis.Decades("|Z|, Ω", "Ω", Math.Max(bottom, top * 1e-5), top));
-        ShadeBand(chart, assessment.Design);
-        foreach (Curve curve in curves)
-        {
-            chart.Curve(curve.Name, curve.X, curve.Y);
-        }
-
-        return (Title, chart.Draw());
-    }
-
-    private static (string, string)? Loop(Assessment assessment)
-    {
-        if (assessment.Curves.DrivenGroundLoop is not [var gain, ..])
-        {
-            return null;
-        }
-
-        const string Title = "driven ground: loop gain";
-        Chart chart = new(Title, Frequencies(gain.X[0], gain.X[^1]), Axis.Steps10("loop gain, dB", "dB", Math.Max(gain.Y.Min(), gain.Y.Max() - DecibelsShown - 20), gain.Y.Max()));
-        chart.Curve(gain.Name, gain.X, gain.Y);
-        chart.Level(0, "gain of 1");
-        return (Title, chart.Draw());
-    }
-
-    private static (string, string)? Step(Assessment assessment)
-    {
-        if (assessment.Curves.StepResponse is not [{ X.Length: > 1 } step, ..] || !step.Y.All(double.IsFinite))
-        {
-            return null;
-        }
-
-        const string Title = "recording after a step of the electrode offset";
-        Axis time = Axis.Steps10("time, s", "s", 0, step.X[^1]);
-        Chart chart = new(Title, time with { High = step.X[^1] }, Axis.Steps10("at the electrodes, V", "V", Math.Min(0, step.Y.Min()), Math.Max(0, step.Y.Max())));
-        chart.Curve(step.Name, step.X, step.Y);
         return (Title, chart.Draw());
     }
 

@@ -8,16 +8,17 @@ public static class HtmlSheet
     private const string Style = """
         body { font-family: sans-serif; font-size: 10.5pt; line-height: 1.35; color: #111; background: #fff; margin: 0 auto; max-width: 190mm; padding: 8mm; }
         h1 { font-size: 17pt; margin: 0 0 2mm; } h2 { font-size: 12pt; margin: 5mm 0 1.5mm; break-after: avoid; white-space: pre-wrap; } h3 { font-size: 10pt; font-weight: normal; margin: 3mm 0 0; break-after: avoid; }
-        p { margin: 1mm 0; } ul, ol { margin: 1mm 0; padding-left: 6mm; } .small { font-size: 8.5pt; }
+        p { margin: 1mm 0; } ul, ol { margin: 1mm 0; padding-left: 6mm; } .small { font-size: 8.5pt; line-height: 1.25; } .small .number { padding-right: 2.5mm; }
         .warning { border: 1.5pt solid #111; border-left-width: 6pt; padding: 1.5mm 3mm; font-weight: bold; margin: 2mm 0; }
         table { border-collapse: collapse; width: 100%; break-inside: auto; } tr { break-inside: avoid; }
         th { text-align: left; font-weight: normal; color: #444; border-bottom: 0.8pt solid #333; } th, td { padding: 0.6mm 2.5mm 0.6mm 0; vertical-align: top; }
-        td { border-bottom: 0.4pt solid #ddd; overflow-wrap: anywhere; } .number { text-align: right; white-space: nowrap; padding-right: 4mm; } tr.sum td { border-top: 0.8pt solid #333; font-weight: bold; }
+        td { border-bottom: 0.4pt solid #ddd; overflow-wrap: break-word; } .number { text-align: right; white-space: nowrap; padding-right: 4mm; } tr.sum td { border-top: 0.8pt solid #333; font-weight: bold; }
         td.word { white-space: nowrap; font-weight: bold; } td.word.fail, td.word.marginal { border-left: 4pt solid #d55e00; padding-left: 1.5mm; } td.word.pass { border-left: 4pt solid #0072b2; padding-left: 1.5mm; }
         td.word.marginal { border-left-style: double; } td.word.none { border-left: 4pt solid #bbb; padding-left: 1.5mm; } .quiet { color: #444; font-size: 9pt; }
+        .pair { display: flex; gap: 8mm; align-items: flex-start; } .pair > div { flex: 1 1 0; min-width: 0; }
         svg { width: 100%; height: auto; display: block; font-family: sans-serif; break-inside: avoid; margin: 1mm 0; }
         .page { break-after: page; } .page:last-child { break-after: auto; } .page + .page { border-top: 1pt solid #999; margin-top: 8mm; padding-top: 2mm; }
-        @page { size: A4; margin: 13mm; } @media print { body { padding: 0; max-width: none; font-size: 9.5pt; } .page + .page { border: 0; margin: 0; padding: 0; } }
+        @page { size: A4; margin: 11mm; } @media print { body { padding: 0; max-width: none; font-size: 8.5pt; } .small { font-size: 6.8pt; line-height: 1.18; } h1 { font-size: 14pt; } h2 { margin: 2.5mm 0 1mm; font-size: 10pt; } h3 { margin-top: 1.5mm; font-size: 8.5pt; } .quiet { font-size: 7.5pt; } th, td { padding-top: 0.3mm; padding-bottom: 0.3mm; } .page + .page { border: 0; margin: 0; padding: 0; } }
         """;
 
     public static string Of(Sheet sheet)
@@ -35,15 +36,19 @@ public static class HtmlSheet
                 first = false;
             }
 
-            foreach (Block block in page)
-            {
-                Write(html, block);
-            }
-
+            Write(html, page);
             html.Append("</section>\n");
         }
 
         return html.Append("</body>\n</html>\n").ToString();
+    }
+
+    private static void Write(StringBuilder html, IEnumerable<Block> blocks)
+    {
+        foreach (Block block in blocks)
+        {
+            Write(html, block);
+        }
     }
 
     private static void Write(StringBuilder html, Block block)
@@ -67,6 +72,13 @@ public static class HtmlSheet
                 break;
             case Block.Verdicts verdicts:
                 Write(html, verdicts);
+                break;
+            case Block.Pair pair:
+                html.Append("<div class=\"pair\"><div>\n");
+                Write(html, pair.Left);
+                html.Append("</div><div>\n");
+                Write(html, pair.Right);
+                html.Append("</div></div>\n");
                 break;
             case Block.Drawing drawing:
                 html.Append(drawing.Title.Length == 0 ? "" : $"<h3>{Svg.Escape(Capital(drawing.Title))}</h3>\n").Append(drawing.Svg);
@@ -136,5 +148,10 @@ public static class HtmlSheet
         html.Append("</table>\n");
     }
 
-    private static string Capital(string text) => text.Length > 1 && char.IsAsciiLetterLower(text[0]) && !char.IsAsciiDigit(text[1]) ? char.ToUpperInvariant(text[0]) + text[1..] : text;
+    /// <summary>A sentence begins with a capital; a key of the design or a formula keeps its letters.</summary>
+    private static string Capital(string text)
+    {
+        ReadOnlySpan<char> word = text.AsSpan(0, text.IndexOf(' ') is var blank and > 0 ? blank : text.Length);
+        return word.Length > 1 && char.IsAsciiLetterLower(word[0]) && word.IndexOfAny(".[-:_") < 0 ? char.ToUpperInvariant(text[0]) + text[1..] : text;
+    }
 }

@@ -47,6 +47,13 @@ public static class MarkdownSheet
                     [.. verdicts.Results.Select(result => new Row(
                         [$"{Wording.Sign(result.Verdict.Kind)} {Wording.Word(result.Verdict.Kind)}", $"{result.Name} ({result.Id})", Wording.Value(result), Wording.Limit(result.Verdict), Wording.Margin(result), result.Verdict.Dominates ?? ""]))]));
                 break;
+            case Block.Pair pair:
+                foreach (Block one in pair.Left.Concat(pair.Right))
+                {
+                    Write(text, one);
+                }
+
+                break;
             case Block.Drawing { Instead: { } table }:
                 Write(text, table);
                 break;

@@ -20,6 +20,9 @@ internal abstract record Block
 
     public sealed record Verdicts(IReadOnlyList<Result> Results) : Block;
 
+    /// <summary>Side by side where there is room, one after the other elsewhere.</summary>
+    public sealed record Pair(IReadOnlyList<Block> Left, IReadOnlyList<Block> Right) : Block;
+
     /// <param name="Instead">What a format without drawings shows; null for nothing.</param>
     public sealed record Drawing(string Title, string Svg, Table? Instead) : Block;
 }
@@ -66,7 +69,7 @@ internal static class SheetBody
             .. assessment.Judged.Where(result => result.Verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal && result.Verdict.Improvement is not null)
                 .GroupBy(result => result.Verdict.Improvement!.Change, StringComparer.Ordinal).OrderByDescending(group => group.Count()).Take(NextSteps)
                 .Select(group => $"{group.Key}. " + string.Join(" ", group.Select(result =>
-                    $"{result.Id} goes from {Wording.Value(result)} to {(result.Verdict.Improvement!.After is { } after ? QuantityText.Format(after) : "no limit found")}: {Wording.Word(result.Verdict.Improvement.Verdict)}"
+                    $"{Capital(result.Name)}: from {Wording.Value(result)} to {(result.Verdict.Improvement!.After is { } after ? QuantityText.Format(after) : "no limit found")}, {Wording.Word(result.Verdict.Improvement.Verdict)}"
                     + (result.Verdict.Improvement.SideEffect is { } side ? $" (but {side})." : ".")))),
         ];
         return steps.Length > 0
@@ -74,33 +77,28 @@ internal static class SheetBody
             : new Block.Paragraph(assessment.AllRequirementsMet ? "Every requirement that is judged is met with room to spare. Build it, and go through the bench tests at the end of this sheet." : "No single change was found that helps; the budgets show what each figure is made of.");
     }
 
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
     private static IEnumerable<Block> BudgetsAndPlots(Sheet sheet)
     {
-        Dictionary<string, BudgetTable> tables = BudgetTables.Of(sheet.Assessment).ToDictionary(table => table.Title, StringComparer.Ordinal);
-        Dictionary<string, string> charts = Charts.Of(sheet.Assessment).ToDictionary(chart => chart.Title, chart => chart.Drawing, StringComparer.Ordinal);
-        foreach ((string? table, string? chart) in new (string?, string?)[]
+        ILookup<string, BudgetTable> tables = BudgetTables.Of(sheet.Assessment).ToLookup(table => table.Title, StringComparer.Ordinal);
+        yield return new Block.Pair([.. Tables("noise by source").Select(block => block is Block.Table table ? WithoutTiny(table) : block)], [.. Tables("mains at the electrodes"), .. Tables("mains harmonics")]);
+        foreach ((string title, string drawing) in Charts.Of(sheet.Assessment))
         {
-            ("noise by source", "noise density at the electrodes by source"), ("mains at the electrodes", null), ("mains harmonics", "where mains harmonics land in the recording"),
-            (null, "gain against frequency"), (null, "impedance of the electrodes"), (null, "driven ground: loop gain"), (null, "recording after a step of the electrode offset"),
-        })
-        {
-            if (table is not null && tables.Remove(table, out BudgetTable? found))
-            {
-                yield return new Block.Heading(found.Title);
-                yield return new Block.Table(found.Columns, found.Rows);
-            }
-
-            if (chart is not null && charts.TryGetValue(chart, out string? drawing))
-            {
-                yield return new Block.Drawing(chart, drawing, null);
-            }
+            yield return new Block.Drawing(title, drawing, null);
         }
 
-        foreach (BudgetTable table in BudgetTables.Of(sheet.Assessment).Where(table => tables.ContainsKey(table.Title)))
-        {
-            yield return new Block.Heading(table.Title);
-            yield return new Block.Table(table.Columns, table.Rows, Small: true);
-        }
+        IEnumerable<Block> Tables(string title) => tables[title].SelectMany(Titled);
+    }
+
+    private static IEnumerable<Block> Titled(BudgetTable table) => [new Block.Heading(table.Title), new Block.Table(table.Columns, table.Rows, Small: true)];
+
+    /// <summary>Sources that nobody would miss in one line.</summary>
+    private static Block.Table WithoutTiny(Block.Table table)
+    {
+        Row[] kept = [.. table.Rows.Where(row => !row.Cells[^1].StartsWith('<'))];
+        int left = table.Rows.Count - kept.Length;
+        return left < 2 ? table : table with { Rows = [.. kept[..^1], new Row([$"{left} others, each", "", "< 0.001 %"]), kept[^1]] };
     }
 
     private static IEnumerable<Block> PartsAndSettings(Sheet sheet)
@@ -109,7 +107,10 @@ internal static class SheetBody
         yield return new Block.Heading($"parts, for {design.Channels} channel{(design.Channels == 1 ? "" : "s")}");
         yield return new Block.Table(
             [new("part", true), new("value"), new("tolerance"), new("preferred value", true), new("per channel"), new("once")],
-            [.. PartsList.Of(design).Select(part => new Row([part.Where, part.Value, part.Tolerance, part.Preferred, part.PerChannel == 0 ? "" : $"{part.PerChannel}", part.Once == 0 ? "" : $"{part.Once}"]))]);
+            [.. PartsList.Of(design).Select(part => new Row([part.Where, part.Value, part.Tolerance, part.Preferred, part.PerChannel == 0 ? "" : $"{part.PerChannel}", part.Once == 0 ? "" : $"{part.Once}"]))],
+            Small: true);
+        ILookup<string, BudgetTable> tables = BudgetTables.Of(sheet.Assessment).ToLookup(table => table.Title, StringComparer.Ordinal);
+        yield return new Block.Pair([.. tables["converter"].SelectMany(Titled)], [.. tables["filters and delays"].SelectMany(Titled).Select(WithoutNames)]);
         if (design.Digital.Count > 0)
         {
             yield return new Block.Heading($"digital filters: second-order sections at {QuantityText.FormatPart(design.Converter.Rate)}, a0 = 1, in this order");
@@ -118,11 +119,17 @@ internal static class SheetBody
         }
 
         yield return new Block.Heading("settings given");
-        yield return new Block.Table(
-            [new("setting", true), new("value", true), new("from", true)],
-            [.. sheet.Document.Origins.Where(origin => origin.Kind != OriginKind.Default && origin.Key is not ("name" or "purpose" or "caution") && !origin.Key.EndsWith(".rows", StringComparison.Ordinal)).Select(origin => new Row([origin.Key, origin.Text, origin.Source]))],
-            Small: true);
+        yield return new Block.Items([.. Settings(sheet)], Small: true);
     }
+
+    /// <summary>The ids of filter figures say what they are; the names beside them would say it again.</summary>
+    private static Block WithoutNames(Block block) => block is Block.Table table ? table with { Columns = [.. table.Columns.Take(2)], Rows = [.. table.Rows.Select(row => row with { Cells = [.. row.Cells.Take(2)] })] } : block;
+
+    /// <summary>One line for each table of the design file.</summary>
+    private static IEnumerable<string> Settings(Sheet sheet) => sheet.Document.Origins
+        .Where(origin => origin.Kind != OriginKind.Default && origin.Key is not ("name" or "purpose" or "caution") && !origin.Key.EndsWith(".rows", StringComparison.Ordinal))
+        .GroupBy(origin => origin.Key.LastIndexOf('.') is var dot and > 0 ? origin.Key[..dot] : "design", StringComparer.Ordinal)
+        .Select(group => $"{group.Key}: " + string.Join(", ", group.Select(origin => $"{origin.Key[(origin.Key.LastIndexOf('.') + 1)..]} {origin.Text}{(origin.Kind == OriginKind.Card ? $" [{origin.Source}]" : "")}")));
 
     private static IEnumerable<Row> Sections(Design design)
     {
@@ -139,11 +146,11 @@ internal static class SheetBody
     private static IEnumerable<Block> Grounds(Sheet sheet)
     {
         yield return new Block.Heading("bench tests, and the reading to expect");
-        yield return new Block.Table([new("test", true), new("expect", true), new("figure", true)], [.. BenchTests.Of(sheet.Assessment).Select(test => new Row([test.What, test.Expect, test.Id]))]);
+        yield return new Block.Table([new("test", true), new("expect", true), new("figure", true)], [.. BenchTests.Of(sheet.Assessment).Select(test => new Row([test.What, test.Expect, test.Id]))], Small: true);
         if (sheet.Findings.Count > 0)
         {
             yield return new Block.Heading("what to know when reading the figures");
-            yield return new Block.Items([.. sheet.Findings.Select(Told)]);
+            yield return new Block.Items([.. sheet.Findings.Select(Told)], Small: true);
         }
 
         string[] assumptions = [.. sheet.Assessment.Results.Select(result => result.Hand).OfType<HandFigure>().Where(hand => hand.Assumption is not null && hand.Difference != 0).Select(hand => hand.Assumption!).Distinct(StringComparer.Ordinal)];
@@ -152,11 +159,12 @@ internal static class SheetBody
         [
             "Figures are of the nominal design in its stated worst case; parts are linear, op-amps have one pole, electrodes are one or two RC pairs.",
             "Peak-to-peak noise is 6.6 times the rms; mains figures add up with the worst signs.",
-            .. assumptions.Select(assumption => "A figure by hand differs from the network's here because " + assumption + "."),
+.. assumptions.Length == 0 ? (string[])[] : ["Where a figure by hand differs from the network's: " + string.Join("; ", assumptions) + "."],
         ],
             Small: true);
-        yield return new Block.Heading("defaults used");
-        yield return new Block.Table([new("setting", true), new("value", true), new("from", true)], [.. DefaultUsed.Of(sheet).Select(one => new Row([one.Key, one.Value, one.Source]))], Small: true);
+        yield return new Block.Heading("defaults used, by their source");
+        yield return new Block.Items(
+            [.. DefaultUsed.Of(sheet).GroupBy(one => one.Source, StringComparer.Ordinal).Select(group => $"{group.Key}: " + string.Join(", ", group.Select(one => one.Value.Length == 0 ? one.Key : $"{one.Key} {one.Value}")))], Small: true);
         yield return new Block.Heading("sources of the equations and limits");
         IEnumerable<SourceRef> sources = sheet.Assessment.Results.SelectMany(result => new[] { result.Equation.Source, result.Hand?.Source, result.Verdict.LimitSource }).OfType<SourceRef>();
         yield return new Block.Items([.. sources.Select(SourceList.Of).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)], Small: true);
