@@ -56,12 +56,7 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
                 case null:
                     return Insert(table, path[tableDepth..depth], path[depth..], path[..tableDepth], literal);
                 case TextNode card when depth + 1 < path.Length:
-                    // `active = "gel-prepared"` names a card only: it becomes a table that names it.
-                    return depth + 2 == path.Length && string.Equals(path[^1], "card", StringComparison.Ordinal)
-                        ? Replace(card.Span, literal)
-                        : Replace(card.Span, format == DocumentFormat.Toml
-                            ? $"{{ card = {text[card.Span.Start..card.Span.End]}, {string.Join('.', path[(depth + 1)..])} = {literal} }}"
-                            : $"{{ \"card\": {text[card.Span.Start..card.Span.End]}, {Pair(path[(depth + 1)..], literal)} }}");
+                    return BesideCard(card, path[(depth + 1)..], literal);
                 case NullNode nothing when depth + 1 < path.Length && format == DocumentFormat.Json:
                     return Replace(nothing.Span, $"{{ {Pair(path[(depth + 1)..], literal)} }}");
                 case TableNode inner when depth + 1 < path.Length:
@@ -109,6 +104,11 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
             return node is TableNode or null ? null : Replace(node.Span, literal);
         }
 
+        if (node is TextNode card)
+        {
+            return BesideCard(card, path[at..], literal);
+        }
+
         if (node is not TableNode || deepest.Entries.Count == 0)
         {
             return null;
@@ -120,6 +120,20 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
         int start = text.LastIndexOf('\n', Math.Max(0, last.KeySpan.Start - 1)) + 1;
         string written = text[start..last.KeySpan.Start];
         return text.Insert(end, BreakBefore(end) + written + string.Join('.', path[at..]) + " = " + literal + _newLine);
+    }
+
+    /// <summary><c>active = "gel-prepared"</c> names a card only: it becomes a table that names it and holds the key too.</summary>
+    private string BesideCard(TextNode card, string[] rest, string literal)
+    {
+        if (rest is ["card"])
+        {
+            return Replace(card.Span, literal);
+        }
+
+        string name = text[card.Span.Start..card.Span.End];
+        return Replace(card.Span, format == DocumentFormat.Toml
+            ? $"{{ card = {name}, {string.Join('.', rest)} = {literal} }}"
+            : $"{{ \"card\": {name}, {Pair(rest, literal)} }}");
     }
 
     /// <summary>The density takes the place of the rms and the band that said the same.</summary>
