@@ -1,0 +1,89 @@
+using System.Numerics;
+using FrontEnd.Amplifier;
+using FrontEnd.Budgets;
+using FrontEnd.Digital;
+
+namespace FrontEnd.Reporting;
+
+/// <summary>The budgets of one design, worked out once and read by every report.</summary>
+internal sealed class Evaluation
+{
+    private const int MostSamples = 400_000;
+
+    private (double[] Response, double Dt)? _offsetStep;
+
+    public Evaluation(Design design)
+    {
+        Design = design;
+        Path = new SignalPath(design);
+        Digital = new DigitalChain(design.Digital, design.Converter.Rate);
+        double centre = design.Band.Centre.Hertz;
+        Path.Sweep([centre]);
+        CentreHertz = centre;
+        Complex path = Path.Path(0);
+        PathGain = path.Magnitude;
+        GainMid = path.Magnitude * design.Converter.Response(centre);
+        Noise = new NoiseBudget(design, Path, Digital, GainMid);
+        Mains = new MainsBudget(design, Path, Digital, GainMid);
+        Drive = design.GroundDrive.Kind == GroundKind.Driven && design.Electrodes.Ground is not null ? new DriveBudget(design) : null;
+        Levels = new LevelsBudget(design, Path, Mains);
+    }
+
+    public Design Design { get; }
+
+    public SignalPath Path { get; }
+
+    public DigitalChain Digital { get; }
+
+    public double CentreHertz { get; }
+
+    /// <summary>|H_path| at the band's centre, without the converter's own response.</summary>
+    public double PathGain { get; }
+
+    public double GainMid { get; }
+
+    public NoiseBudget Noise { get; }
+
+    public MainsBudget Mains { get; }
+
+    /// <summary>Null without a driven ground.</summary>
+    public DriveBudget? Drive { get; }
+
+    public LevelsBudget Levels { get; }
+
+    /// <summary>Size of the electrode-offset step that recovery is asked for: the offset there is, or the one to be survived [V].</summary>
+    public double StepVolts => Math.Max(Math.Abs(Design.Electrodes.Offset.Volts), Design.Requirements.Offset.Volts);
+
+    /// <summary>The recording after a unit step behind the amplifier, long enough to die down to the recovery's tolerance.</summary>
+    public (double[] Response, double Dt) OffsetStep => _offsetStep ??= MakeOffsetStep();
+
+    /// <summary>|H_path·H_adc| at many frequencies.</summary>
+    public double[] PathAndConverter(double[] hertz)
+    {
+        var gains = new double[hertz.Length];
+        for (int first = 0; first < hertz.Length; first += SignalPath.Chunk)
+        {
+            int n = Math.Min(SignalPath.Chunk, hertz.Length - first);
+            Path.Sweep(hertz.AsSpan(first, n));
+            for (int i = 0; i < n; i++)
+            {
+                gains[first + i] = Path.Path(i).Magnitude * Design.Converter.Response(hertz[first + i]);
+            }
+        }
+
+        return gains;
+    }
+
+    private (double[] Response, double Dt) MakeOffsetStep()
+    {
+        TimeResponse path = TimeResponse.Of(Design.Stages);
+        double dt = 1 / Design.Converter.Rate.Hertz;
+        double radius = Math.Min(Digital.Sections.PoleRadius, 1 - 1e-9);
+        double slowest = Math.Max(path.SlowestSeconds, 0 < radius ? -dt / Math.Log(radius) : 0);
+
+        // Four time constants more than one pole alone would take, for poles that lie close together.
+        double constants = 4 + Math.Max(0, Math.Log(StepVolts / LevelsReport.RecoveryTolerance));
+        int samples = (int)Math.Clamp(slowest * constants / dt, 64, MostSamples);
+        return (path.Step(dt, samples, Digital.Sections), dt);
+    }
+}
