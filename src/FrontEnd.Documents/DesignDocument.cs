@@ -159,6 +159,8 @@ public sealed class DesignDocument
 
         bool isCard = field.Kind == FieldKind.Card;
         string text = field.DefaultIsValue || isCard ? FieldText.Format(field, field.Get(Design)) : field.DefaultText;
-        return new FieldOrigin(field.Key, OriginKind.Default, text, field.DefaultSource);
+        return Format == DocumentFormat.Json && field.Key is "electrodes.offset" or "ground-drive.averaging-bandwidth"
+            ? new FieldOrigin(field.Key, OriginKind.Default, FieldText.Format(field, field.Get(Design)), "the plain-number form leaves dc errors out and takes the averaging as unlimited")
+            : new FieldOrigin(field.Key, OriginKind.Default, text, field.DefaultSource);
     }
 }

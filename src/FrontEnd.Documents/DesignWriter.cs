@@ -1,5 +1,4 @@
 using System.Text;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 
 namespace FrontEnd.Documents;

@@ -1,4 +1,3 @@
-using FrontEnd.Documents.Reading;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Text;
-using FrontEnd.Documents.Reading;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -1,4 +1,3 @@
-using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using Xunit;
 

@@ -51,7 +51,7 @@ public static partial class Messages
     }
 
     internal static Finding Outside(FieldDescription field, string key, string written) =>
-        Error(OutsideRange, key, $"{written} is outside the range of {key}", $"{key} is {field.Meaning}: {RangeWords(field)}", "check the number and the prefix of its unit");
+        Error(OutsideRange, key, $"{key} {written} is outside its range, {RangeWords(field)}", $"{key}: {field.Meaning}", "check the number and the prefix of its unit");
 
     internal static Finding NotAWord(FieldDescription field, string text, string? nearest) =>
         Error(UnknownWord, field.Key, $"`{text}` is not a word that {field.Key} takes", null,
