@@ -124,6 +124,23 @@ public sealed class DesignDocument
         return new EditResult(edited, null);
     }
 
+    /// <summary>Takes a key out of the text, so that its default or its card's value holds again. Its line goes, with the comment on it; everything else stays.</summary>
+    public EditResult Clear(string key)
+    {
+        if (DesignFields.Find(Design, key) is not { } field)
+        {
+            return new EditResult(this, ReadingMessages.NoField(key, Nearest.Of(key, DesignFields.Of(Design).Select(one => one.Key))));
+        }
+
+        if (OriginOf(field.Key)?.Kind != OriginKind.Given)
+        {
+            return new EditResult(this, null);   // nothing to take out
+        }
+
+        string? changed = new DesignEdit(Text, Format, _root).Remove(field);
+        return changed is null ? new EditResult(this, ReadingMessages.NotEditable(field.Key, "it stands inside a value that holds other keys too")) : new EditResult(WithText(changed), null);
+    }
+
     /// <summary>Another text under the same name and folder.</summary>
     public DesignDocument WithText(string text) => Parse(text, Format, File, _folder);
 

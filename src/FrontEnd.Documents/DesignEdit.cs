@@ -24,6 +24,33 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
         return SetAt(Exists(other) && !Exists(plain) ? other : plain, literal, field);
     }
 
+    /// <summary>The text without the line of a key; null where the key stands inside a value.</summary>
+    public string? Remove(Field<Design> field)
+    {
+        Node? node = root;
+        Entry? entry = null;
+        foreach (string segment in Segments(field.Key))
+        {
+            entry = (node as TableNode)?.Find(segment);
+            node = node switch
+            {
+                TableNode { Form: TableForm.Inline } => null,
+                TableNode => entry?.Value,
+                ListNode list => Item(list, segment),
+                _ => null,
+            };
+        }
+
+        if (node is null || entry is null || format == DocumentFormat.Json)
+        {
+            return null;
+        }
+
+        int start = LineStart(entry.KeySpan.Start);
+        int end = LineEnd(entry.Value.Span.End);
+        return text.Remove(start, end - start);
+    }
+
     private static string[] Segments(string key) => key.Replace("[", ".[", StringComparison.Ordinal).Split('.');
 
     private bool Exists(string[] path)

@@ -82,7 +82,7 @@ public sealed class BadDesignTests
         // Ranges.
         { "[amplifier]\ngain = 0\n", "FE0110", 2, "amplifier.gain", "above 0 to 100000", "prefix" },
         { "[input]\nshunt-capacitor = \"-22 pF\"\n", "FE0110", 2, "input.shunt-capacitor", "from 0 F", "prefix" },
-        { "[electrodes]\nmismatch = \"200 %\"\n", "FE0110", 2, "electrodes.mismatch", "to below 2 ×", "check the number" },
+        { "[electrodes]\nmismatch = \"200 %\"\n", "FE0110", 2, "electrodes.mismatch", "to below 200 %", "check the number" },
         { "channels = 0\n", "FE0110", 1, "channels", "from 1 to 1024", "check the number" },
         { "[[digital]]\nkind = \"low-pass\"\norder = 40\n", "FE0110", 3, "digital[1].order", "from 1 to 12", "check the number" },
         { "skin-temperature = \"33 K\"\n", "FE0110", 1, "skin-temperature", "33 K", "check the number" },

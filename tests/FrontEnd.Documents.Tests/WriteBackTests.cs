@@ -97,6 +97,19 @@ public sealed class WriteBackTests
         Assert.Contains("low = \"7.5 Hz\"", result.Document.Text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Clear_Key_TakesItsLineOut_AndTheDefaultHolds()
+    {
+        DesignDocument document = DesignDocument.Parse("name = \"x\"\n[amplifier]\ngain = 7   # too much\ncmrr = \"90 dB\"\n", DocumentFormat.Toml);
+        EditResult result = document.Clear("amplifier.gain");
+        Assert.Null(result.Finding);
+        Assert.Equal("name = \"x\"\n[amplifier]\ncmrr = \"90 dB\"\n", result.Document.Text);
+        Assert.Equal(5, result.Document.Design.Amplifier.Gain);
+        Assert.Same(document, document.Clear("amplifier.bandwidth").Document);
+        Assert.Equal("FE0130", DesignDocument.Parse("amplifier = { gain = 7 }\n", DocumentFormat.Toml).Clear("amplifier.gain").Finding?.Code);
+        Assert.Equal("FE0131", document.Clear("amplifier.gian").Finding?.Code);
+    }
+
     [Theory]
     [InlineData("amplifier.gian", "4", "FE0131")]
     [InlineData("amplifier.gain", "much", "FE0112")]

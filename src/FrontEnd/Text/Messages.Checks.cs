@@ -46,7 +46,8 @@ public static partial class Messages
             return "";
         }
 
-        string Number(double si) => field.Kind == FieldKind.Ratio ? QuantityText.FormatExact(FieldText.Quantity(FieldKind.Ratio, si)) : FieldText.FormatSi(field.Kind, si);
+        // Shares and tolerances in per cent throughout, where one alone would turn to a factor from 1 on.
+        string Number(double si) => field.Kind == FieldKind.Ratio && range.Greatest <= 2 ? $"{Math.Round(si * 100, 9):0.#########} %" : FieldText.FormatSi(field.Kind, si);
         return $"{(range.LeastOpen ? "above " : "from ")}{Number(range.Least)}{(range.GreatestOpen ? " to below " : " to ")}{Number(range.Greatest)}";
     }
 
