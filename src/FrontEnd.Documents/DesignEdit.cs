@@ -157,6 +157,11 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
             return Replace(card.Span, literal);
         }
 
+        if (string.Equals(card.Value, DesignBuilder.NoPart, StringComparison.Ordinal))
+        {
+            return Replace(card.Span, format == DocumentFormat.Toml ? $"{{ {string.Join('.', rest)} = {literal} }}" : $"{{ {Pair(rest, literal)} }}");
+        }
+
         string name = text[card.Span.Start..card.Span.End];
         return Replace(card.Span, format == DocumentFormat.Toml
             ? $"{{ card = {name}, {string.Join('.', rest)} = {literal} }}"

@@ -164,6 +164,18 @@ public sealed class BadDesignTests
     public void Json_Mistake_IsFoundWithPlaceAndRemedy(string text, string code, int line, string field, string message, string help) =>
         Check(DesignDocument.Parse(text, DocumentFormat.Json, "bad.json"), code, line, field, message, help);
 
+    [Theory]
+    [InlineData("[electrodes]\nground-electrode = false\n")]
+    [InlineData("[electrodes]\nground = \"none\"\n")]
+    [InlineData("electrodes.ground = false\n")]
+    public void Toml_NoGroundElectrode_WithBiasResistors_IsNoMistake(string text)
+    {
+        DesignDocument document = DesignDocument.Parse(text + "[input]\nbias-resistor = \"100 MΩ\"\n", DocumentFormat.Toml);
+        Assert.Null(document.Design.Electrodes.Ground);
+        Assert.False(document.HasErrors);
+        CatalogueTests.AssertSame(document.Design, DesignDocument.Parse(DesignWriter.ToToml(document.Design), DocumentFormat.Toml).Design, text);
+    }
+
     [Fact]
     public void Toml_SeveralMistakes_AreAllFoundInOnePass()
     {

@@ -47,6 +47,8 @@ public sealed class WriteBackTests
 
         { "electrodes.active = \"gel-prepared\"\n", "electrodes.active.contact-resistance", "6k", "electrodes.active = { card = \"gel-prepared\", contact-resistance = \"6k\" }\n" },
 
+        { "[electrodes]\nground = \"none\"\n", "electrodes.ground.contact-resistance", "6k", "[electrodes]\nground = { contact-resistance = \"6k\" }\n" },
+
         // List elements, counted and named, with sub-tables.
         { "[[stages]]\nkind = \"gain\"\n[[stages]]\nkind = \"gain\"\n", "stages[1].ground-resistor", "1k", "[[stages]]\nkind = \"gain\"\nground-resistor = \"1k\"\n[[stages]]\nkind = \"gain\"\n" },
         { "[[stages]]\nkind = \"gain\"\n[[stages]]\nkind = \"gain\"\n", "stages.gain-3.ground-resistor", "1k", "[[stages]]\nkind = \"gain\"\n[[stages]]\nkind = \"gain\"\nground-resistor = \"1k\"\n" },
