@@ -131,18 +131,7 @@ internal sealed class DesignBuilder
     private bool Mentioned(string prefix) =>
         _origins.Keys.Any(key => key.StartsWith(prefix, StringComparison.Ordinal)) || _unread.Any(key => key.StartsWith(prefix, StringComparison.Ordinal));
 
-    private Finding Place(Finding finding)
-    {
-        for (string key = finding.Field; key.Length > 0; key = Parent(key))
-        {
-            if (_places.TryGetValue(key, out Span span))
-            {
-                return _source.Placed(finding, span.Start);
-            }
-        }
-
-        return finding with { File = _source.File };
-    }
+    private Finding Place(Finding finding) => _source.PlacedByKey(finding, _places);
 
     private static string Parent(string key)
     {

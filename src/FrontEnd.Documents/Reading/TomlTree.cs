@@ -57,7 +57,7 @@ internal static partial class TomlTree
         }
         catch (Exception error) when (error is ArgumentException or InvalidOperationException or FormatException or IndexOutOfRangeException or OverflowException or NotSupportedException)
         {
-            // The parser is not ours; whatever it throws for is the text's fault and no reason to lose the user's session.
+            // The parser is not ours; whatever it throws for is the text's fault and no reason to stop the program.
             findings.Add(source.Placed(ReadingMessages.SyntaxError(error.Message.Split('\n')[0], "TOML"), 0));
             return null;
         }
