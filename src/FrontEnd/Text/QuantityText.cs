@@ -193,7 +193,7 @@ public static partial class QuantityText
         return number.Exponent switch
         {
             >= 0 => Join(Plain(number), "m²"),
-            >= -5 => Join(Plain(number.Shift(4)), "cm²"),
+            >= -4 => Join(Plain(number.Shift(4)), "cm²"),
             >= -9 => Join(Plain(number.Shift(6)), "mm²"),
             _ => Join(Scientific(number), kind.Units[0].Spellings[0]),
         };
