@@ -28,6 +28,8 @@ public class QuantityTextFormattingTests
         // Zero has no prefix, negative zero no sign; beyond the prefixes zeros, then a power of ten.
         { Voltage.FromVolts(0), 3, "0 V" },
         { Voltage.FromVolts(-0.0), 3, "0 V" },
+        { BitCount.FromBits(-0.0), 3, "0 bit" },
+        { Decibels.FromStated(-0.0), 3, "0.00 dB" },
         { Voltage.FromVolts(5e-324), 3, "4.94e-324 V" },
         { VoltageRms.FromVolts(1.234e-16), 3, "0.123 fV rms" },
         { Voltage.FromVolts(1e9), 3, "1.00e9 V" },
