@@ -120,7 +120,7 @@ internal static class FirRequirement
         };
     }
 
-    /// <summary>Measured on 8 points per lobe: largest and least pass-band gain, largest stop-band gain.</summary>
+    /// <summary>Measured on 24 points per lobe: largest and least pass-band gain, largest stop-band gain.</summary>
     internal static bool IsMet(FirFilter filter, FilterRequirement requirement)
     {
         double top = 0;
@@ -129,7 +129,7 @@ internal static class FirRequirement
         double lobe = filter.Rate.Hertz / filter.Length;
         foreach ((double low, double high, bool pass) in Bands(requirement, filter.Rate.Hertz))
         {
-            int points = 4 + (int)(8 * (high - low) / lobe);
+            int points = 4 + (int)(24 * (high - low) / lobe);
             for (int i = 0; i <= points; i++)
             {
                 double gain = Math.Sqrt(filter.PowerResponse(low + ((high - low) * i / points)));

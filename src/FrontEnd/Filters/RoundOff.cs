@@ -39,7 +39,8 @@ public static class RoundOff
     /// <summary>Bits below the LSB that a section's states need to keep its round-off at the size of one rounding: ½·log2 of the noise gain.</summary>
     public static double ExtraBits(SecondOrderSections sections, int section) => 0.5 * Math.Log2(NoiseGain(sections, section));
 
-    /// <summary>Variance of the round-off at the output of a fixed-point runner, in LSB² of the sample: Σ G_i·2^(−2F)/12, and 1/12 for the last rounding where F &gt; 0.</summary>
+    /// <summary>Variance of the round-off at the output of a fixed-point runner, in LSB² of the sample: Σ G_i·2^(−2F)/12 + (1 − 2^(−2F))/12, the second for the last rounding from F bits below the LSB.</summary>
+    /// <remarks>Rounding half up from F bits also shifts the mean, by 2^(−F)/2 LSB where F &gt; 0; the shift is not in the variance.</remarks>
     public static double FixedVariance(QuantisedFilter filter)
     {
         if (filter.Format is not FixedFormat format)
@@ -48,7 +49,7 @@ public static class RoundOff
         }
 
         double step = Math.Pow(2, -2 * format.StateFraction) / 12;
-        double variance = format.StateFraction == 0 ? 0 : 1.0 / 12;
+        double variance = (1.0 / 12) - step;
         for (int i = 0; i < filter.Sections.Count; i++)
         {
             variance += step * NoiseGain(filter.Sections, i);
