@@ -42,6 +42,22 @@ public static partial class QuantityText
         return kind is null ? Format(quantity, PartDigits) : Write(quantity!.SiValue, kind, PartDigits, trim: true);
     }
 
+    /// <summary>The quantity with at most a number of significant digits, trailing zeros left out: <c>4.7 kΩ</c>; for numbers inside a formula.</summary>
+    public static string FormatTrimmed(IQuantity? quantity, int digits)
+    {
+        KindInfo? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
+        return kind is null ? Format(quantity, digits) : Write(quantity!.SiValue, kind, Math.Clamp(digits, 1, 17), trim: true);
+    }
+
+    /// <summary>A number in an SI unit with at most a number of significant digits, trailing zeros left out.</summary>
+    public static string FormatTrimmed(double siValue, string siUnit, int digits)
+    {
+        KindInfo? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);
+        return double.IsFinite(siValue) && kind is not null
+            ? Write(siValue, kind, Math.Clamp(digits, 1, 17), trim: true)
+            : double.IsFinite(siValue) ? Join(Plain(Rounded(siValue, Math.Clamp(digits, 1, 17)).Trimmed()), siUnit is "1" ? "" : siUnit) : Format(siValue, siUnit);
+    }
+
     /// <summary>The shortest text that reads back as exactly this quantity, for files: <c>4.7 kΩ</c>. A value from arithmetic may need 17 digits.</summary>
     public static string FormatExact(IQuantity? quantity)
     {
@@ -55,8 +71,8 @@ public static partial class QuantityText
         int used = Math.Clamp(digits, 1, 17);
         if (!double.IsFinite(siValue))
         {
-            // A missing point of a curve may be NaN; a quantity never is.
-            return Join(siValue.ToString(CultureInfo.InvariantCulture), siUnit is "1" ? "" : siUnit);
+            // A point of a curve or a formula without bound; a quantity is always finite.
+            return double.IsNaN(siValue) ? "no number" : double.IsNegative(siValue) ? "-∞" : "∞";
         }
 
         KindInfo? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);

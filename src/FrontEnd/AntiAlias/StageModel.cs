@@ -1,0 +1,143 @@
+using FrontEnd.Amplifier;
+using FrontEnd.Networks;
+using FrontEnd.Quantities;
+
+namespace FrontEnd.AntiAlias;
+
+/// <summary>One gain stage or anti-alias section as a network with its noise sources.</summary>
+internal sealed class StageModel
+{
+    private const int Common = Network.Common;
+    private readonly Network _network = new();
+    private readonly List<(int Port, double Density)> _resistors = [];
+    private readonly List<int> _currentPorts = [];
+    private readonly double _boardKelvins;
+    private int _voltagePort = -1;
+
+    public StageModel(Stage stage, Temperature board)
+    {
+        Stage = stage;
+        _boardKelvins = board.Kelvins;
+        int input = _network.Node("in");
+        SignalPort = _network.Source(input);
+        int output = stage switch
+        {
+            GainStage gain => Build(gain, input),
+            RcSection rc => Build(rc, input),
+            SallenKeySection section => Build(section, input),
+            MultipleFeedbackSection section => Build(section, input),
+            _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Stage is not handled."),
+        };
+        _network.Output(output);
+        Program = NetworkProgram.Compile(_network);
+    }
+
+    public Stage Stage { get; }
+
+    public NetworkProgram Program { get; }
+
+    /// <summary>Port of the stage's input voltage.</summary>
+    public int SignalPort { get; }
+
+    /// <summary>Current ports of the resistors with 4kT/R [A²/Hz].</summary>
+    public IReadOnlyList<(int Port, double Density)> Resistors => _resistors;
+
+    /// <summary>Ports of the op-amp's input currents.</summary>
+    public IReadOnlyList<int> CurrentPorts => _currentPorts;
+
+    /// <summary>Port of en; −1 for a passive section.</summary>
+    public int VoltagePort => _voltagePort;
+
+    public OpAmp? OpAmp { get; private set; }
+
+    private int Build(GainStage stage, int input)
+    {
+        int plus = input;
+        if (stage.CouplingCapacitor is { } coupling)
+        {
+            plus = _network.Node("plus");
+            _network.Capacitor(input, plus, coupling.Farads);
+            AddResistor(plus, Common, stage.CouplingResistor);
+        }
+
+        OpAmp = stage.OpAmp;
+        int output = _network.Node("out"), minus = output;
+        if (stage.GroundResistor is { } rg)
+        {
+            minus = _network.Node("minus");
+            AddResistor(output, minus, stage.FeedbackResistor);
+            AddResistor(minus, Common, rg);
+            if (stage.FeedbackCapacitor is { } cf)
+            {
+                _network.Capacitor(output, minus, cf.Farads);
+            }
+        }
+
+        AddOpAmp(output, plus, minus);
+        return output;
+    }
+
+    private int Build(RcSection stage, int input)
+    {
+        int point = _network.Node("P");
+        AddResistor(input, point, stage.R);
+        _network.Capacitor(point, Common, stage.C.Farads);
+        if (stage.OpAmp is null)
+        {
+            return point;
+        }
+
+        OpAmp = stage.OpAmp;
+        int output = _network.Node("out");
+        AddOpAmp(output, point, output);
+        return output;
+    }
+
+    private int Build(SallenKeySection stage, int input)
+    {
+        int x = _network.Node("X"), point = _network.Node("P"), output = _network.Node("out");
+        AddResistor(input, x, stage.R1);
+        AddResistor(x, point, stage.R2);
+        _network.Capacitor(x, output, stage.C1.Farads);
+        _network.Capacitor(point, Common, stage.C2.Farads);
+        OpAmp = stage.OpAmp;
+        AddOpAmp(output, point, output);
+        return output;
+    }
+
+    private int Build(MultipleFeedbackSection stage, int input)
+    {
+        int x = _network.Node("X"), minus = _network.Node("minus"), output = _network.Node("out");
+        AddResistor(input, x, stage.R1);
+        AddResistor(x, minus, stage.R2);
+        AddResistor(x, output, stage.R3);
+        _network.Capacitor(x, Common, stage.C1.Farads);
+        _network.Capacitor(minus, output, stage.C2.Farads);
+        OpAmp = stage.OpAmp;
+        AddOpAmp(output, Common, minus);
+        return output;
+    }
+
+    private void AddResistor(int from, int to, Resistance resistance)
+    {
+        double ohms = Math.Max(1e-3, resistance.Ohms);
+        _network.Resistor(from, to, ohms);
+        _resistors.Add((_network.CurrentPort(from, to), 4 * PhysicalConstants.Boltzmann * _boardKelvins / ohms));
+    }
+
+    private void AddOpAmp(int output, int plus, int minus)
+    {
+        OpAmp opAmp = OpAmp ?? throw new InvalidOperationException("The stage's op-amp is set before it is added.");
+        _voltagePort = _network.OpAmp(output, plus, minus, opAmp.DcGain, opAmp.GainBandwidth.Hertz);
+        if (plus != Common)
+        {
+            _currentPorts.Add(_network.CurrentPort(plus, Common));
+        }
+
+        // A follower's − input hangs on its output, where a current does nothing.
+        if (minus != output)
+        {
+            _currentPorts.Add(_network.CurrentPort(minus, Common));
+        }
+    }
+}

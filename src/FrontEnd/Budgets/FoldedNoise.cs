@@ -1,0 +1,159 @@
+using FrontEnd.Converter;
+
+namespace FrontEnd.Budgets;
+
+/// <summary>F(f): the noise density that sampling folds onto f, at the converter's output [V²/Hz].</summary>
+/// <remarks>
+/// Successive approximation: Σ_{k=1..8} Σ_± S(k·fs ± f) + (2/fs)·∫_{8.5fs}^{1 GHz} S. Delta-sigma: the same terms times |H_adc|², plus
+/// |H_adc(f)|²·[Σ_{m=1,2} Σ_± S(m·f_mod ± f) + (2/f_mod)·∫_{2.5f_mod}^{1 GHz} S]. The integral stands for the zones beyond, where S no longer
+/// changes within a zone.
+/// <para>F is smooth over the band (what folds lies far from where it lands), so it is worked out at Chebyshev points and interpolated;
+/// the number of points is doubled until the last coefficients are below 1e-9 of the first.</para>
+/// </remarks>
+internal sealed class FoldedNoise
+{
+    private const int Zones = 8;
+    private const int ModulatorZones = 2;
+    private const double HighestHertz = 1e9;
+
+    private readonly SignalPath _path;
+    private readonly AnalogDigitalConverter _converter;
+    private readonly double _low;
+    private readonly double _high;
+    private readonly double _tail;
+    private double[] _coefficients = [];
+
+    public FoldedNoise(SignalPath path, AnalogDigitalConverter converter, double lowHertz, double highHertz)
+    {
+        _path = path;
+        _converter = converter;
+        _low = lowHertz;
+        _high = highHertz;
+        double zone = converter.Kind == ConverterKind.DeltaSigma ? converter.ModulatorClock.Hertz : converter.Rate.Hertz;
+        double from = zone * (converter.Kind == ConverterKind.DeltaSigma ? ModulatorZones + 0.5 : Zones + 0.5);
+        _tail = from < HighestHertz ? 2 / zone * Tail(from) : 0;
+        Fit();
+    }
+
+    /// <summary>F(f) by Clenshaw's recurrence.</summary>
+    public double At(double hertz)
+    {
+        double x = ((2 * hertz) - _low - _high) / (_high - _low), b1 = 0, b2 = 0;
+        for (int i = _coefficients.Length - 1; 1 <= i; i--)
+        {
+            (b1, b2) = ((2 * x * b1) - b2 + _coefficients[i], b1);
+        }
+
+        return (x * b1) - b2 + _coefficients[0];
+    }
+
+    /// <summary>F at given frequencies, term by term: what the interpolation is made from.</summary>
+    internal double[] Exact(double[] hertz)
+    {
+        double fs = _converter.Rate.Hertz;
+        var folded = new double[hertz.Length];
+        bool deltaSigma = _converter.Kind == ConverterKind.DeltaSigma;
+        AddZones(hertz, fs, Zones, deltaSigma ? f => Square(_converter.Response(f)) : _ => 1, folded);
+        if (!deltaSigma)
+        {
+            for (int i = 0; i < folded.Length; i++)
+            {
+                folded[i] += _tail;
+            }
+
+            return folded;
+        }
+
+        var modulator = new double[hertz.Length];
+        AddZones(hertz, _converter.ModulatorClock.Hertz, ModulatorZones, _ => 1, modulator);
+        for (int i = 0; i < folded.Length; i++)
+        {
+            folded[i] += Square(_converter.Response(hertz[i])) * (modulator[i] + _tail);
+        }
+
+        return folded;
+    }
+
+    private static double Square(double x) => x * x;
+
+    private void Fit()
+    {
+        for (int points = 16; ; points *= 2)
+        {
+            var hertz = new double[points];
+            for (int i = 0; i < points; i++)
+            {
+                hertz[i] = (0.5 * (_low + _high)) + (0.5 * (_high - _low) * Math.Cos(Math.PI * (i + 0.5) / points));
+            }
+
+            double[] values = Exact(hertz);
+            _coefficients = new double[points];
+            for (int k = 0; k < points; k++)
+            {
+                double sum = 0;
+                for (int i = 0; i < points; i++)
+                {
+                    sum += values[i] * Math.Cos(Math.PI * k * (i + 0.5) / points);
+                }
+
+                _coefficients[k] = sum * (k == 0 ? 1.0 : 2.0) / points;
+            }
+
+            double last = Math.Abs(_coefficients[^1]) + Math.Abs(_coefficients[^2]);
+            if (last <= 1e-9 * Math.Abs(_coefficients[0]) || 256 <= points)
+            {
+                return;
+            }
+        }
+    }
+
+    private void AddZones(double[] hertz, double zone, int zones, Func<double, double> weight, double[] sum)
+    {
+        Span<double> lanes = stackalloc double[SignalPath.Chunk];
+        Span<int> owner = stackalloc int[SignalPath.Chunk];
+        int n = 0;
+        for (int i = 0; i < hertz.Length; i++)
+        {
+            for (int k = 1; k <= zones; k++)
+            {
+                for (int sign = -1; sign <= 1; sign += 2)
+                {
+                    owner[n] = i;
+                    lanes[n++] = (k * zone) + (sign * hertz[i]);
+                    if (n == lanes.Length || (i == hertz.Length - 1 && k == zones && sign == 1))
+                    {
+                        _path.Sweep(lanes[..n]);
+                        ReadOnlySpan<double> density = _path.Density;
+                        for (int lane = 0; lane < n; lane++)
+                        {
+                            sum[owner[lane]] += density[lane] * weight(lanes[lane]);
+                        }
+
+                        n = 0;
+                    }
+                }
+            }
+        }
+    }
+
+    private double Tail(double from)
+    {
+        var breaks = new List<double> { from };
+        for (double f = from * 6; f < HighestHertz; f *= 6)
+        {
+            breaks.Add(f);
+        }
+
+        breaks.Add(HighestHertz);
+        BandIntegral integral = BandIntegral.Over(
+            [.. breaks],
+            1,
+            (hertz, values) =>
+            {
+                _path.Sweep(hertz);
+                _path.Density[..hertz.Length].CopyTo(values[0]);
+            },
+            1e-7);
+        return integral.Sum(0);
+    }
+}

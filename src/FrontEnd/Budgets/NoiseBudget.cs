@@ -1,0 +1,170 @@
+using FrontEnd.Converter;
+using FrontEnd.Digital;
+
+namespace FrontEnd.Budgets;
+
+/// <summary>Noise referred to the input, source by source, in the design band and in the named bands.</summary>
+/// <remarks>σ² = (1/G_mid²)·∫ |H_dig|²·[S·|H_adc|² + F + quantisation + converter] df over the band, S the density at the converter's pin.</remarks>
+internal sealed class NoiseBudget
+{
+    private const double Tolerance = 1e-8;
+
+    private readonly IReadOnlyList<NoiseSource> _sources;
+    private readonly BandIntegral _integral;
+    private readonly double _perGain;
+    private readonly int _folded;
+    private readonly int _quantisation;
+    private readonly int _converter;
+
+    public NoiseBudget(Design design, SignalPath path, DigitalChain digital, double gainMid)
+    {
+        AnalogDigitalConverter converter = design.Converter;
+        double half = converter.Rate.Hertz / 2;
+        Low = design.Band.Low.Hertz;
+        High = design.Band.High.Hertz;
+        _sources = path.Sources;
+        _perGain = 1 / (gainMid * gainMid);
+        _folded = _sources.Count;
+        _quantisation = _folded + 1;
+        _converter = _folded + 2;
+        double[] breaks = Breaks(design, half);
+        Folds = new FoldedNoise(path, converter, breaks[0], breaks[^1]);
+        double quantisation = converter.LsbVolts * converter.LsbVolts / 12 / half;
+        double own = converter.Noise.Volts * converter.Noise.Volts / half;
+        var digitalPower = new double[SignalPath.Chunk];
+        _integral = BandIntegral.Over(
+            breaks,
+            _sources.Count + 3,
+            (hertz, values) =>
+            {
+                path.Sweep(hertz);
+                for (int lane = 0; lane < hertz.Length; lane++)
+                {
+                    double power = digital.Power(hertz[lane]), response = converter.Response(hertz[lane]);
+                    digitalPower[lane] = power * response * response;
+                    values[_folded][lane] = power * Folds.At(hertz[lane]);
+                    values[_quantisation][lane] = power * quantisation;
+                    values[_converter][lane] = power * own;
+                }
+
+                for (int source = 0; source < _sources.Count; source++)
+                {
+                    path.SourceDensity(source, hertz.Length, values[source]);
+                    for (int lane = 0; lane < hertz.Length; lane++)
+                    {
+                        values[source][lane] *= digitalPower[lane];
+                    }
+                }
+            },
+            Tolerance);
+    }
+
+    public double Low { get; }
+
+    public double High { get; }
+
+    public FoldedNoise Folds { get; }
+
+    public bool Converged => _integral.Converged;
+
+    /// <summary>Rms of everything, RTI [V].</summary>
+    public double Total => Math.Sqrt(TotalPower(Low, High, _ => true));
+
+    /// <summary>The total without the electrodes' excess noise: the board's share.</summary>
+    public double WithoutExcess => Math.Sqrt(TotalPower(Low, High, source => source.Kind != NoiseKind.ElectrodeExcess));
+
+    /// <summary>The total without quantisation, with folds and converter noise: σ0 of the resolution needed.</summary>
+    public double WithoutQuantisation => Math.Sqrt(Math.Max(0, TotalPower(Low, High, _ => true) - (_integral.Sum(_quantisation, Low, High) * _perGain)));
+
+    /// <summary>Active and reference electrode's thermal noise alone.</summary>
+    public double ThermalFloor => Math.Sqrt(Power(Low, High, source => source.Kind == NoiseKind.ElectrodeThermal && source.Name != "ground electrode"));
+
+    /// <summary>Thermal and excess noise of all electrodes.</summary>
+    public double Electrodes => Math.Sqrt(Power(Low, High, source => source.Kind != NoiseKind.Board));
+
+    /// <summary>Everything but the electrodes: what shorted inputs would show.</summary>
+    public double Shorted => Math.Sqrt(TotalPower(Low, High, source => source.Kind == NoiseKind.Board));
+
+    /// <summary>Rows of the budget in the order of the path: name and rms RTI.</summary>
+    public IEnumerable<(string Name, double Rms)> Rows()
+    {
+        foreach (string name in _sources.Select(source => source.Name).Distinct())
+        {
+            yield return (name, Math.Sqrt(Power(Low, High, source => source.Name == name)));
+        }
+
+        yield return ("folded", Rms(_folded));
+        yield return ("quantisation", Rms(_quantisation));
+        yield return ("converter", Rms(_converter));
+    }
+
+    /// <summary>The total in a band that was among the design's.</summary>
+    public double InBand(double low, double high)
+    {
+        double half = _integralHigh;
+        return low < half ? Math.Sqrt(TotalPower(low, Math.Min(high, half), _ => true)) : 0;
+    }
+
+    private double _integralHigh;
+
+    private double[] Breaks(Design design, double half)
+    {
+        double highest = half * 0.999999;
+        var breaks = new SortedSet<double> { Low, Math.Min(High, highest) };
+        foreach (Band band in design.Bands)
+        {
+            if (band.Low.Hertz < highest)
+            {
+                breaks.Add(band.Low.Hertz);
+                breaks.Add(Math.Min(band.High.Hertz, highest));
+            }
+        }
+
+        double least = breaks.Min, most = breaks.Max;
+        foreach (DigitalStage stage in design.Digital)
+        {
+            foreach (double f in Narrow(stage))
+            {
+                if (least < f && f < most)
+                {
+                    breaks.Add(f);
+                }
+            }
+        }
+
+        for (double f = least * 3; f < most; f *= 3)
+        {
+            if (breaks.All(other => 0.15 < Math.Abs(Math.Log(other / f))))
+            {
+                breaks.Add(f);
+            }
+        }
+
+        _integralHigh = most;
+        return [.. breaks];
+    }
+
+    private static IEnumerable<double> Narrow(DigitalStage stage) => stage switch
+    {
+        DigitalNotch notch => [notch.Centre.Hertz * (1 - (1 / notch.Q)), notch.Centre.Hertz, notch.Centre.Hertz * (1 + (1 / notch.Q))],
+        DigitalHighPass high => [high.Corner.Hertz],
+        DigitalLowPass low => [low.Corner.Hertz],
+        _ => [],
+    };
+
+    private double Rms(int quantity) => Math.Sqrt(_integral.Sum(quantity, Low, High) * _perGain);
+
+    private double Power(double low, double high, Func<NoiseSource, bool> counts)
+    {
+        double sum = 0;
+        for (int i = 0; i < _sources.Count; i++)
+        {
+            sum += counts(_sources[i]) ? _integral.Sum(i, low, high) : 0;
+        }
+
+        return sum * _perGain;
+    }
+
+    private double TotalPower(double low, double high, Func<NoiseSource, bool> counts) =>
+        Power(low, high, counts) + ((_integral.Sum(_folded, low, high) + _integral.Sum(_quantisation, low, high) + _integral.Sum(_converter, low, high)) * _perGain);
+}

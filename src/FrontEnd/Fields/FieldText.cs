@@ -1,0 +1,225 @@
+using System.Globalization;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Fields;
+
+/// <summary>A field's value as text and back, as it is typed in a form or stands inside the quotes of a design file.</summary>
+public static class FieldText
+{
+    /// <summary>The value in full precision; <see cref="TryParse"/> gives the same value back.</summary>
+    public static string Format(FieldDescription field, object? value) => value switch
+    {
+        null => field.NullWord ?? "",
+        IQuantity quantity => QuantityText.FormatExact(quantity),
+        double number => Number(number),
+        int count => count.ToString(CultureInfo.InvariantCulture),
+        bool flag => flag ? "true" : "false",
+        string text => text,
+        FrequencyRange range => $"{QuantityText.FormatExact(range.Low)}, {QuantityText.FormatExact(range.High)}",
+        IReadOnlyList<double> numbers => string.Join(", ", numbers.Select(Number)),
+        IReadOnlyList<string> texts => string.Join(", ", texts),
+        IReadOnlyList<IReadOnlyList<double>> rows => string.Join("; ", rows.Select(row => string.Join(", ", row.Select(Number)))),
+        _ => field.Choices.First(choice => choice.Value.Equals(value)).Word,
+    };
+
+    /// <summary>Reads what <see cref="Format"/> writes, and quantities in every spelling that <see cref="QuantityText"/> knows. Checks the range too.</summary>
+    /// <param name="finding">What is wrong; null where the text was read.</param>
+    public static bool TryParse(FieldDescription field, string text, out object? value, out Finding? finding)
+    {
+        finding = Read(field, text, out value) ?? CheckRange(field, value);
+        if (finding is not null)
+        {
+            value = null;
+        }
+
+        return finding is null;
+    }
+
+    /// <summary>The finding for a value outside the field's legal range; null where it is inside or has none.</summary>
+    public static Finding? CheckRange(FieldDescription field, object? value)
+    {
+        if (field.Range is not { } range)
+        {
+            return null;
+        }
+
+        IEnumerable<(double Si, string Text)> numbers = value switch
+        {
+            null or string => [],
+            FrequencyRange pair => [(pair.Low.Hertz, QuantityText.FormatExact(pair.Low)), (pair.High.Hertz, QuantityText.FormatExact(pair.High))],
+            IReadOnlyList<double> list => list.Select(number => (number, Number(number))),
+            _ => FieldKinds.SiValue(value) is { } si ? [(si, Format(field, value))] : [],
+        };
+        foreach ((double si, string text) in numbers)
+        {
+            if (!range.Contains(si))
+            {
+                return Messages.Outside(field, field.Key, text);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>All words that a field takes besides numbers: its choices, its special word, its word for no value.</summary>
+    public static IReadOnlyList<string> Words(FieldDescription field) =>
+    [
+        .. field.Choices.Select(choice => choice.Word),
+        .. field.Kind == FieldKind.Flag ? (string[])["true", "false"] : [],
+        .. field.SpecialWord is { } special ? (string[])[special] : [],
+        .. field.NullWord is { } none ? (string[])[none] : [],
+    ];
+
+    /// <summary>A bare number in SI units with its unit.</summary>
+    internal static string FormatSi(FieldKind kind, double si) => kind switch
+    {
+        FieldKind.Number or FieldKind.Count or FieldKind.NumberList => Number(si),
+        FieldKind.FrequencyRange => QuantityText.FormatExact(Frequency.FromHertz(si)),
+        _ => QuantityText.FormatExact(Quantity(kind, si)),
+    };
+
+    internal static IQuantity Quantity(FieldKind kind, double si) => (IQuantity)FieldKinds.FromSi(kind, si);
+
+    private static Finding? Read(FieldDescription field, string text, out object? value)
+    {
+        string trimmed = text.Trim();
+        value = null;
+        if (field.NullWord is { } none && string.Equals(trimmed, none, StringComparison.OrdinalIgnoreCase))
+        {
+            return null;
+        }
+
+        if (field.SpecialWord is { } special && string.Equals(trimmed, special, StringComparison.OrdinalIgnoreCase))
+        {
+            value = special;
+            return null;
+        }
+
+        switch (field.Kind)
+        {
+            case FieldKind.Text or FieldKind.Card:
+                value = text;
+                return null;
+            case FieldKind.Choice:
+                return Choice(field, trimmed, out value);
+            case FieldKind.Flag:
+                value = trimmed is "true" or "yes" ? true : trimmed is "false" or "no" ? false : null;
+                return value is null ? Messages.NoFlag(field, trimmed) : null;
+            case FieldKind.Number:
+                return ReadNumber(field, trimmed, out value);
+            case FieldKind.Count:
+                return ReadCount(field, trimmed, out value);
+            case FieldKind.FrequencyRange:
+                return Pair(field, trimmed, out value);
+            case FieldKind.NumberList:
+                return Numbers(field, trimmed, out value);
+            case FieldKind.TextList:
+                value = (IReadOnlyList<string>)[.. trimmed.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
+                return null;
+            case FieldKind.SectionRows:
+                return Rows(field, trimmed, out value);
+            default:
+                return ReadQuantity(field, text, out value);
+        }
+    }
+
+    private static Finding? ReadQuantity(FieldDescription field, string text, out object? value)
+    {
+        bool read = QuantityText.TryParse(FieldKinds.QuantityKind(field.Kind), text, out IQuantity? quantity, out ParseProblem? problem);
+        value = quantity;
+        if (read)
+        {
+            return null;
+        }
+
+        IReadOnlyList<string> words = Words(field);
+        Finding finding = problem!.ToFinding(field.Key, text);
+        return words.Count == 0 ? finding : finding with { Help = finding.Help + $", or {Messages.Listed(words)}" };
+    }
+
+    private static Finding? Choice(FieldDescription field, string text, out object? value)
+    {
+        foreach (ChoiceWord choice in field.Choices)
+        {
+            if (string.Equals(choice.Word, text, StringComparison.OrdinalIgnoreCase) || choice.Aliases.Contains(text, StringComparer.OrdinalIgnoreCase))
+            {
+                value = choice.Value;
+                return null;
+            }
+        }
+
+        value = null;
+        return Messages.NotAWord(field, text, Nearest.Of(text, Words(field)));
+    }
+
+    private static Finding? ReadNumber(FieldDescription field, string text, out object? value)
+    {
+        bool read = double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number);
+        value = read ? number : null;
+        return read ? null : Messages.NoNumberText(field, text);
+    }
+
+    private static Finding? ReadCount(FieldDescription field, string text, out object? value)
+    {
+        bool read = int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int number);
+        value = read ? number : null;
+        return read ? null : Messages.NotWhole(field, text);
+    }
+
+    private static Finding? Pair(FieldDescription field, string text, out object? value)
+    {
+        value = null;
+        string[] parts = text.Split(',', StringSplitOptions.TrimEntries);
+        if (parts.Length != 2)
+        {
+            return Messages.WrongList(field, "two frequencies, low and high");
+        }
+
+        if (!QuantityText.TryParse(parts[0], out Frequency low, out ParseProblem? problem) || !QuantityText.TryParse(parts[1], out Frequency high, out problem))
+        {
+            return problem!.ToFinding(field.Key, text);
+        }
+
+        value = new FrequencyRange(low, high);
+        return null;
+    }
+
+    private static Finding? Numbers(FieldDescription field, string text, out object? value)
+    {
+        value = null;
+        List<double> numbers = [];
+        foreach (string part in text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (ReadNumber(field, part, out object? number) is { } finding)
+            {
+                return finding;
+            }
+
+            numbers.Add((double)number!);
+        }
+
+        value = (IReadOnlyList<double>)numbers;
+        return null;
+    }
+
+    private static Finding? Rows(FieldDescription field, string text, out object? value)
+    {
+        value = null;
+        List<IReadOnlyList<double>> rows = [];
+        foreach (string row in text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (Numbers(field, row, out object? numbers) is { } finding)
+            {
+                return finding;
+            }
+
+            rows.Add((IReadOnlyList<double>)numbers!);
+        }
+
+        value = (IReadOnlyList<IReadOnlyList<double>>)rows;
+        return null;
+    }
+
+    private static string Number(double number) => number.ToString("R", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,8 @@
+using System.Runtime.InteropServices;
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Fields;
+
+/// <summary>Two frequencies as a field holds them: <c>["0.5 Hz", "40 Hz"]</c>.</summary>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct FrequencyRange(Frequency Low, Frequency High);

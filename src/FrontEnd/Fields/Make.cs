@@ -1,0 +1,90 @@
+namespace FrontEnd.Fields;
+
+/// <summary>Short ways to write a row of the catalogue; the kind follows from the property's type.</summary>
+internal static class Make
+{
+    public const string Practice = "common practice, no source";
+    public const string Memory = "from memory";
+    public const string Derived = "derived";
+    public const string ByDesign = "the field is absent unless given";
+
+    /// <summary>A field that always has a value.</summary>
+    public static Field<TOwner> Value<TOwner, TValue>(
+        string key, string json, FieldRange? range, string defaultText, string source, string meaning,
+        Func<TOwner, TValue> get, Func<TOwner, TValue, TOwner> set, bool safety = false)
+        where TValue : notnull => new()
+        {
+            Key = key,
+            JsonKey = json,
+            Kind = FieldKinds.Of<TValue>(),
+            Meaning = meaning,
+            DefaultText = defaultText,
+            DefaultSource = source,
+            Range = range,
+            Safety = safety,
+            Get = owner => get(owner),
+            Set = (owner, value) => set(owner, (TValue)value!),
+        };
+
+    /// <summary>A field that may be left out; <paramref name="nullWord"/> says so in a design file.</summary>
+    public static Field<TOwner> Maybe<TOwner, TValue>(
+        string key, string json, FieldRange? range, string nullWord, string defaultText, string source, string meaning,
+        Func<TOwner, TValue?> get, Func<TOwner, TValue?, TOwner> set, bool safety = false)
+        where TValue : struct => new()
+        {
+            Key = key,
+            JsonKey = json,
+            Kind = FieldKinds.Of<TValue>(),
+            Meaning = meaning,
+            DefaultText = defaultText,
+            DefaultSource = source,
+            DefaultIsValue = string.Equals(defaultText, nullWord, StringComparison.Ordinal),
+            Range = range,
+            NullWord = nullWord,
+            Safety = safety,
+            Get = owner => get(owner),
+            Set = (owner, value) => set(owner, (TValue?)value),
+        };
+
+    /// <summary>One of a few words.</summary>
+    public static Field<TOwner> Word<TOwner, TValue>(
+        string key, string json, string defaultText, string source, string meaning, IReadOnlyList<ChoiceWord> words,
+        Func<TOwner, TValue> get, Func<TOwner, TValue, TOwner> set)
+        where TValue : struct, Enum => new()
+        {
+            Key = key,
+            JsonKey = json,
+            Kind = FieldKind.Choice,
+            Meaning = meaning,
+            DefaultText = defaultText,
+            DefaultSource = source,
+            Choices = words,
+            Get = owner => get(owner),
+            Set = (owner, value) => set(owner, (TValue)value!),
+        };
+
+    public static Field<TOwner> Wording<TOwner>(string key, string defaultText, string meaning, Func<TOwner, string> get, Func<TOwner, string, TOwner> set) => new()
+    {
+        Key = key,
+        JsonKey = key.Replace('-', '_'),
+        Kind = FieldKind.Text,
+        Meaning = meaning,
+        DefaultText = defaultText,
+        DefaultSource = Practice,
+        Get = owner => get(owner),
+        Set = (owner, value) => set(owner, (string)value!),
+    };
+
+    public static Field<TOwner> Card<TOwner>(CardClass cardClass, Func<TOwner, string> get, Func<TOwner, string, TOwner> set) => new()
+    {
+        Key = "card",
+        JsonKey = "card",
+        Kind = FieldKind.Card,
+        CardClass = cardClass,
+        Meaning = "part card whose values are taken where none is given in line",
+        DefaultText = "",
+        DefaultSource = "no card unless given",
+        Get = owner => get(owner),
+        Set = (owner, value) => set(owner, (string)value!),
+    };
+}

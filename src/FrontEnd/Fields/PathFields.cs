@@ -1,0 +1,164 @@
+using FrontEnd.AntiAlias;
+using FrontEnd.Converter;
+using FrontEnd.Digital;
+using FrontEnd.Interference;
+using static FrontEnd.Fields.FieldRange;
+using static FrontEnd.Fields.Make;
+
+namespace FrontEnd.Fields;
+
+/// <summary>The fields of the stages, the converter, the digital filters, and of the lists of bands and interferers.</summary>
+internal static class PathFields
+{
+    private static readonly IReadOnlyList<Field<Stage>> AnyStage =
+    [
+        Make.Wording("name", "gain 2, gain 3 …; anti-alias 1, 2 …", "unique in the design; results carry it", (Stage s) => s.Name, (s, v) => s with { Name = v }) with { DefaultIsValue = false },
+        Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of the stage's resistors, ±",
+            (Stage s) => s.ResistorTolerance, (s, v) => s with { ResistorTolerance = v }),
+        Value("capacitor-tolerance", "capacitor_tolerance", Below(0, 1), "5 %", Practice, "tolerance of the stage's capacitors, ±",
+            (Stage s) => s.CapacitorTolerance, (s, v) => s with { CapacitorTolerance = v }),
+    ];
+
+    public static readonly IReadOnlyList<Field<GainStage>> Gain =
+    [
+        .. AnyStage.Select(AsA<GainStage, Stage>),
+        Maybe("coupling-capacitor", "coupling_C", Above(0, 1e-2), "none", "none", ByDesign, "series capacitor of the ac coupling; \"none\" couples the stage for dc",
+            (GainStage s) => s.CouplingCapacitor, (s, v) => s with { CouplingCapacitor = v }),
+        Value("coupling-resistor", "coupling_R", Above(0, 1e12), "1 MΩ", Practice, "from the op-amp's input to common, behind the coupling capacitor",
+            (GainStage s) => s.CouplingResistor, (s, v) => s with { CouplingResistor = v }),
+        Value("feedback-resistor", "Rf", Closed(0, 1e10), "0 Ω", "a follower unless given", "Rf of the gain 1 + Rf/Rg",
+            (GainStage s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
+        Maybe("ground-resistor", "Rg", Above(0, 1e10), "none", "none", "a follower unless given", "Rg of the gain 1 + Rf/Rg",
+            (GainStage s) => s.GroundResistor, (s, v) => s with { GroundResistor = v }),
+        Maybe("feedback-capacitor", "Cf", Above(0, 1e-2), "none", "none", ByDesign, "capacitor across Rf",
+            (GainStage s) => s.FeedbackCapacitor, (s, v) => s with { FeedbackCapacitor = v }),
+        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (GainStage s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
+    ];
+
+    private static readonly IReadOnlyList<Field<RcSection>> RcParts =
+    [
+        .. AnyStage.Select(AsA<RcSection, Stage>),
+        Value("r", "R", Above(0, 1e10), "10 kΩ", Practice, "series resistor", (RcSection s) => s.R, (s, v) => s with { R = v }),
+        Value("c", "C", Above(0, 1e-2), "100 nF", Practice, "capacitor to common", (RcSection s) => s.C, (s, v) => s with { C = v }),
+    ];
+
+    public static readonly IReadOnlyList<Field<RcSection>> RcPassive = RcParts;
+
+    public static readonly IReadOnlyList<Field<RcSection>> Rc =
+    [
+        .. RcParts,
+        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (RcSection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
+    ];
+
+    public static readonly IReadOnlyList<Field<SallenKeySection>> SallenKey =
+    [
+        .. AnyStage.Select(AsA<SallenKeySection, Stage>),
+        Value("r1", "R1", Above(0, 1e10), "22 kΩ", Practice, "R1, from the input to node X", (SallenKeySection s) => s.R1, (s, v) => s with { R1 = v }),
+        Value("r2", "R2", Above(0, 1e10), "22 kΩ", Practice, "R2, from node X to the op-amp's + input", (SallenKeySection s) => s.R2, (s, v) => s with { R2 = v }),
+        Value("c1", "C1", Above(0, 1e-2), "150 nF", Practice, "C1, from node X to the output", (SallenKeySection s) => s.C1, (s, v) => s with { C1 = v }),
+        Value("c2", "C2", Above(0, 1e-2), "68 nF", Practice, "C2, from the op-amp's + input to common", (SallenKeySection s) => s.C2, (s, v) => s with { C2 = v }),
+        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (SallenKeySection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
+    ];
+
+    public static readonly IReadOnlyList<Field<MultipleFeedbackSection>> MultipleFeedback =
+    [
+        .. AnyStage.Select(AsA<MultipleFeedbackSection, Stage>),
+        Value("r1", "R1", Above(0, 1e10), "22 kΩ", Practice, "R1, from the input to node X", (MultipleFeedbackSection s) => s.R1, (s, v) => s with { R1 = v }),
+        Value("r2", "R2", Above(0, 1e10), "22 kΩ", Practice, "R2, from node X to the op-amp's - input", (MultipleFeedbackSection s) => s.R2, (s, v) => s with { R2 = v }),
+        Value("r3", "R3", Above(0, 1e10), "22 kΩ", Practice, "R3, from node X to the output", (MultipleFeedbackSection s) => s.R3, (s, v) => s with { R3 = v }),
+        Value("c1", "C1", Above(0, 1e-2), "220 nF", Practice, "C1, from node X to common", (MultipleFeedbackSection s) => s.C1, (s, v) => s with { C1 = v }),
+        Value("c2", "C2", Above(0, 1e-2), "47 nF", Practice, "C2, from the op-amp's - input to the output", (MultipleFeedbackSection s) => s.C2, (s, v) => s with { C2 = v }),
+        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (MultipleFeedbackSection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
+    ];
+
+    public static readonly IReadOnlyList<Field<AnalogDigitalConverter>> Converter =
+    [
+        Make.Card(CardClass.Converter, (AnalogDigitalConverter c) => c.Card, (c, v) => c with { Card = v }),
+        Word("kind", "kind", "successive-approximation", Practice, "how it converts",
+            [new("successive-approximation", ConverterKind.SuccessiveApproximation, "sar"), new("delta-sigma", ConverterKind.DeltaSigma)],
+            (AnalogDigitalConverter c) => c.Kind, (c, v) => c with { Kind = v }),
+        Value("rate", "rate", Above(0, 1e9), "250 Hz", "200 samples a second at least, 250 to 400 preferred: requirements attributed to a technologists' association, 2001", "output rate of each channel, fs",
+            (AnalogDigitalConverter c) => c.Rate, (c, v) => c with { Rate = v }),
+        Value("bits", "bits", Above(0, 64), "12", "12 bits at least: requirements attributed to a technologists' association, 2001", "word length, N",
+            (AnalogDigitalConverter c) => c.Bits, (c, v) => c with { Bits = v }),
+        Maybe("lsb", "lsb", Above(0, 100), "auto", "full scale over 2^N", Derived, "size of one step where it is not full scale over 2^N",
+            (AnalogDigitalConverter c) => c.Lsb, (c, v) => c with { Lsb = v }),
+        Value("full-scale", "full_scale_pp", Above(0, 1000), "3 V", Practice, "full scale, peak-to-peak",
+            (AnalogDigitalConverter c) => c.FullScale, (c, v) => c with { FullScale = v }),
+        Value("noise", "noise_rms", Closed(0, 10), "300 µV", "about 0.4 steps of a 12-bit converter; " + Practice, "the converter's own noise over half the rate, rms, without quantisation",
+            (AnalogDigitalConverter c) => c.Noise, (c, v) => c with { Noise = v }),
+        Value("oversampling", "osr", Closed(2, 1e6), "256", Practice, "delta-sigma: modulator clock over output rate, OSR",
+            (AnalogDigitalConverter c) => c.Oversampling, (c, v) => c with { Oversampling = v }),
+        Value("sinc-order", "sinc_order", Closed(1, 8), "3", Practice, "delta-sigma: order of the sinc decimator",
+            (AnalogDigitalConverter c) => c.SincOrder, (c, v) => c with { SincOrder = v }),
+        Value("skew", "skew", Closed(0, 1), "0 s", "simultaneous sampling unless given", "time between the samples of two neighbouring channels",
+            (AnalogDigitalConverter c) => c.Skew, (c, v) => c with { Skew = v }),
+        Maybe("reference-noise", "reference_noise", Closed(0, 10), "none", "none", ByDesign, "rms noise of the reference in the band",
+            (AnalogDigitalConverter c) => c.ReferenceNoise, (c, v) => c with { ReferenceNoise = v }),
+        Maybe("reference-voltage", "reference_voltage", Above(0, 1000), "none", "none", ByDesign, "voltage of the reference",
+            (AnalogDigitalConverter c) => c.ReferenceVoltage, (c, v) => c with { ReferenceVoltage = v }),
+        Value("supply-current", "supply_current", Closed(0, 10), "200 µA", Practice, "supply current of the converter",
+            (AnalogDigitalConverter c) => c.SupplyCurrent, (c, v) => c with { SupplyCurrent = v }),
+    ];
+
+    private static readonly IReadOnlyList<Field<DigitalStage>> AnyDigital =
+    [
+        Make.Wording("name", "the kind; a notch's with its frequency", "unique in the design; results carry it", (DigitalStage s) => s.Name, (s, v) => s with { Name = v }) with { DefaultIsValue = false },
+    ];
+
+    public static readonly IReadOnlyList<Field<DigitalHighPass>> HighPass =
+    [
+        .. AnyDigital.Select(AsA<DigitalHighPass, DigitalStage>),
+        Value("corner", "corner", Above(0, 1e9), "0.5 Hz", Practice, "-3 dB corner", (DigitalHighPass s) => s.Corner, (s, v) => s with { Corner = v }),
+        Value("order", "order", Closed(1, 12), "2", Practice, "order of the Butterworth filter", (DigitalHighPass s) => s.Order, (s, v) => s with { Order = v }),
+    ];
+
+    public static readonly IReadOnlyList<Field<DigitalLowPass>> LowPass =
+    [
+        .. AnyDigital.Select(AsA<DigitalLowPass, DigitalStage>),
+        Value("corner", "corner", Above(0, 1e9), "40 Hz", Practice, "-3 dB corner", (DigitalLowPass s) => s.Corner, (s, v) => s with { Corner = v }),
+        Value("order", "order", Closed(1, 12), "2", Practice, "order of the Butterworth filter", (DigitalLowPass s) => s.Order, (s, v) => s with { Order = v }),
+    ];
+
+    public static readonly IReadOnlyList<Field<DigitalNotch>> Notch =
+    [
+        .. AnyDigital.Select(AsA<DigitalNotch, DigitalStage>),
+        Value("centre", "centre", Above(0, 1e9), "50 Hz", Practice, "frequency removed", (DigitalNotch s) => s.Centre, (s, v) => s with { Centre = v }),
+        Value("q", "q", Above(0, 1e4), "10", "5 to 10, since the mains wanders; " + Practice, "quality: centre over -3 dB width", (DigitalNotch s) => s.Q, (s, v) => s with { Q = v }),
+    ];
+
+    public static readonly IReadOnlyList<Field<DigitalSections>> Sections =
+    [
+        .. AnyDigital.Select(AsA<DigitalSections, DigitalStage>),
+        Value("rows", "rows", null, "[]", "no sections unless given", "rows of b0, b1, b2, a0, a1, a2", (DigitalSections s) => s.Rows, (s, v) => s with { Rows = v }),
+    ];
+
+    public static readonly IReadOnlyList<Field<Band>> NamedBand =
+    [
+        Make.Wording("name", "", "name of the band", (Band b) => b.Name, (b, v) => b with { Name = v }),
+        Value("low", "low", Above(0, 1e9), "0.5 Hz", "edges are a convention and sources disagree", "lower edge", (Band b) => b.Low, (b, v) => b with { Low = v }),
+        Value("high", "high", Above(0, 1e9), "40 Hz", "edges are a convention and sources disagree", "upper edge", (Band b) => b.High, (b, v) => b with { High = v }),
+        Maybe("smallest-signal", "smallest_signal", Above(0, 1), "auto", "the design's smallest signal", Derived, "smallest signal looked for in this band, rms",
+            (Band b) => b.SmallestSignal, (b, v) => b with { SmallestSignal = v }),
+        Maybe("evoked-amplitude", "evoked_amplitude", Above(0, 1), "none", "none", ByDesign, "amplitude of an evoked response to be averaged out of the noise",
+            (Band b) => b.EvokedAmplitude, (b, v) => b with { EvokedAmplitude = v }),
+        Value("evoked-ratio", "evoked_ratio", Above(0, 1000), "3", Practice, "amplitude over the noise of the average that is asked for, S",
+            (Band b) => b.EvokedRatio, (b, v) => b with { EvokedRatio = v }),
+        Value("evoked-rate", "evoked_rate", Above(0, 1e4), "1 Hz", Practice, "stimuli per second",
+            (Band b) => b.EvokedRate, (b, v) => b with { EvokedRate = v }),
+    ];
+
+    public static readonly IReadOnlyList<Field<Interferer>> Interferer =
+    [
+        Make.Wording("name", "", "name of the disturbance", (Interferer i) => i.Name, (i, v) => i with { Name = v }),
+        Value("low", "low", Above(0, 1e10), "20 Hz", Memory, "lower edge", (Interferer i) => i.Low, (i, v) => i with { Low = v }),
+        Value("high", "high", Above(0, 1e10), "300 Hz", Memory, "upper edge; the same as the lower for a single frequency", (Interferer i) => i.High, (i, v) => i with { High = v }),
+        Value("amplitude", "amplitude", Closed(0, 100), "20 µV", Memory, "amplitude, rms", (Interferer i) => i.Amplitude, (i, v) => i with { Amplitude = v }),
+    ];
+
+    /// <summary>A field of the base record as one of the derived record.</summary>
+    private static Field<TDerived> AsA<TDerived, TBase>(Field<TBase> field)
+        where TDerived : class, TBase
+        where TBase : class =>
+        field.Redirected<TDerived>(field.Key, field.JsonKey, owner => field.Get(owner), (owner, value) => (TDerived)field.Set(owner, value));
+}
