@@ -73,6 +73,14 @@ internal sealed class MainsBudget
         Harmonics = Walk(path, digital, gainMid);
     }
 
+    private MainsBudget(Design design)
+    {
+        _design = design;
+        _model = new InputModel(design, Varying.Tolerances);
+        Harmonics = [];
+        AtInput = Solve([new Lane(design.Mains.Frequency.Hertz, Share(design.Mains.Harmonics, 0), FieldShare(0), BuiltSigns.Built)])[0];
+    }
+
     private readonly record struct Lane(double Hertz, double Share, double FieldShare, BuiltSigns Signs);
 
     /// <summary>The signs with the largest total, used for everything mains.</summary>
@@ -90,6 +98,9 @@ internal sealed class MainsBudget
 
     /// <summary>√2·Σ_h of the driven ground's mains voltage: its peak without dc.</summary>
     public double DriveSwing => Math.Sqrt(2) * Harmonics.Sum(harmonic => harmonic.AtInput.Drive);
+
+    /// <summary>The fundamental alone with the built signs, for a design whose chain does not matter.</summary>
+    public static MainsAtInput AtFundamental(Design design) => new MainsBudget(design).AtInput;
 
     private static double Share(IReadOnlyList<double> shares, int index) => index < shares.Count ? shares[index] : 0;
 

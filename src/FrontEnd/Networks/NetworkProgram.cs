@@ -138,6 +138,33 @@ public sealed class NetworkProgram
     /// <summary>Room for solving a number of lanes at a time.</summary>
     public NetworkSweep CreateSweep(int capacity) => new(this, capacity);
 
+    /// <summary>All outputs at dc, capacitors open, for given slot values and port sources; with pivoting.</summary>
+    public double[] SolveDirectCurrent(ReadOnlySpan<double> slots, ReadOnlySpan<(int Port, double Value)> sources)
+    {
+        var entries = (double[])G.Clone();
+        for (int i = 0; i < SlotWeights.Length; i++)
+        {
+            entries[SlotEntries[2 * i]] += slots[SlotEntries[(2 * i) + 1]] * SlotWeights[i];
+        }
+
+        var solver = new DenseSolver(Unknowns);
+        for (int at = 0; at < Pattern.Length; at += 3)
+        {
+            solver.Add(Pattern[at], Pattern[at + 1], entries[Pattern[at + 2]]);
+        }
+
+        foreach ((int port, double value) in sources)
+        {
+            foreach ((int unknown, double weight) in Ports[port])
+            {
+                solver.RightSide[unknown] += weight * value;
+            }
+        }
+
+        solver.Solve();
+        return [.. Outputs.Select(output => output.Sum(weight => solver.Solution[weight.Unknown].Real * weight.Weight))];
+    }
+
     /// <summary>Least-fill order (Markowitz on the structure), driven nodes after all others.</summary>
     private static int[] Order(bool[,] pattern, IReadOnlySet<int> driven)
     {

@@ -1,4 +1,5 @@
 using FrontEnd.Fields;
+using FrontEnd.Quantities;
 
 namespace FrontEnd.Text;
 
@@ -68,9 +69,15 @@ public static partial class Messages
     internal static Finding WrongList(FieldDescription field, string what) =>
         Error(BadList, field.Key, $"{field.Key} needs {what}", null, $"write it as {FieldKinds.Example(field.Kind)}");
 
-    internal static Finding Check(string code, string field, string message, string? note, string help) => Error(code, field, message, note, help);
+    /// <summary>A value that was worked out from others and came out of range.</summary>
+    public static Finding OutsideFor(FieldDescription field, string key, string written) => Outside(field, key, written);
 
-    internal static Finding Caution(string code, string field, string message, string? note, string help) => new(code, Severity.Warning, field, message, note, help);
+    /// <summary>Two edges in the wrong order.</summary>
+    public static Finding EdgesReversed(string key, Frequency low, Frequency high) =>
+        Error(BandOrder, key, $"{key} begins at {QuantityText.Format(low)} and ends at {QuantityText.Format(high)}", null, "write the lower frequency first");
+
+    /// <summary>A list field that has the wrong number of items.</summary>
+    public static Finding NeedsList(FieldDescription field, string key, string what) => WrongList(field, what) with { Field = key };
 
     /// <summary>`a`, `b` or `c`.</summary>
     public static string Listed(IReadOnlyList<string> words) => words.Count switch

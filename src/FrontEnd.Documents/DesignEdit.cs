@@ -1,0 +1,264 @@
+using FrontEnd.Documents.Reading;
+using FrontEnd.Fields;
+
+namespace FrontEnd.Documents;
+
+/// <summary>A document after a change, or the same document and why it was not changed.</summary>
+public sealed record EditResult(DesignDocument Document, Finding? Finding);
+
+/// <summary>Finds where in a file's text a key's value stands or belongs, and puts it there. All other characters stay.</summary>
+internal sealed class DesignEdit(string text, DocumentFormat format, TableNode root)
+{
+    private readonly string _newLine = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
+
+    /// <summary>The changed text; null where the file's form leaves no place for the key.</summary>
+    public string? Set(Field<Design> field, string literal)
+    {
+        if (format == DocumentFormat.Toml)
+        {
+            return SetAt(Segments(field.Key), literal, field);
+        }
+
+        string[] plain = Segments(field.JsonKey);
+        string[] other = Segments(field.Key.Replace('-', '_'));
+        return SetAt(Exists(other) && !Exists(plain) ? other : plain, literal, field);
+    }
+
+    private static string[] Segments(string key) => key.Replace("[", ".[", StringComparison.Ordinal).Split('.');
+
+    private bool Exists(string[] path)
+    {
+        Node? node = root;
+        foreach (string segment in path)
+        {
+            node = node switch
+            {
+                TableNode table => table.Find(segment)?.Value,
+                ListNode list => Item(list, segment),
+                _ => null,
+            };
+        }
+
+        return node is not null;
+    }
+
+    private static Node? Item(ListNode list, string segment) =>
+        segment.StartsWith('[') && int.TryParse(segment.AsSpan(1, segment.Length - 2), out int number) && 1 <= number && number <= list.Items.Count ? list.Items[number - 1] : null;
+
+    private string? SetAt(string[] path, string literal, FieldDescription field)
+    {
+        TableNode table = root;
+        int tableDepth = 0;
+        for (int depth = 0; depth < path.Length; depth++)
+        {
+            switch (table.Find(path[depth])?.Value)
+            {
+                case null:
+                    return Insert(table, path[tableDepth..depth], path[depth..], path[..tableDepth], literal);
+                case TextNode card when depth + 1 < path.Length:
+                    // `active = "gel-prepared"` names a card only: it becomes a table that names it.
+                    return depth + 2 == path.Length && string.Equals(path[^1], "card", StringComparison.Ordinal)
+                        ? Replace(card.Span, literal)
+                        : Replace(card.Span, format == DocumentFormat.Toml
+                            ? $"{{ card = {text[card.Span.Start..card.Span.End]}, {string.Join('.', path[(depth + 1)..])} = {literal} }}"
+                            : $"{{ \"card\": {text[card.Span.Start..card.Span.End]}, {Pair(path[(depth + 1)..], literal)} }}");
+                case NullNode nothing when depth + 1 < path.Length && format == DocumentFormat.Json:
+                    return Replace(nothing.Span, $"{{ {Pair(path[(depth + 1)..], literal)} }}");
+                case TableNode inner when depth + 1 < path.Length:
+                    // A table made by dotted keys has no place of its own: new keys go where it was begun.
+                    (table, tableDepth) = inner.Form == TableForm.Dotted ? (inner, tableDepth) : (inner, depth + 1);
+                    if (inner.Form == TableForm.Dotted)
+                    {
+                        return SetDotted(path, depth, inner, literal);
+                    }
+
+                    break;
+                case ListNode list when depth + 2 < path.Length && Item(list, path[depth + 1]) is TableNode element:
+                    (table, tableDepth) = (element, depth + 2);
+                    depth++;
+                    break;
+                case { } value when depth + 1 == path.Length && value is not TableNode:
+                    return Replace(value.Span, literal);
+                default:
+                    return null;
+            }
+
+            if (depth + 2 == path.Length && field.Kind == FieldKind.ExcessNoise && ExcessInstead(table, path[^1], literal) is { } replaced)
+            {
+                return replaced;
+            }
+        }
+
+        return null;
+    }
+
+    private string? SetDotted(string[] path, int depth, TableNode dotted, string literal)
+    {
+        Node? node = dotted;
+        int at = depth + 1;
+        TableNode deepest = dotted;
+        while (at < path.Length && node is TableNode table && table.Find(path[at]) is { } entry)
+        {
+            node = entry.Value;
+            deepest = node as TableNode ?? deepest;
+            at++;
+        }
+
+        if (at == path.Length)
+        {
+            return node is TableNode or null ? null : Replace(node.Span, literal);
+        }
+
+        if (node is not TableNode || deepest.Entries.Count == 0)
+        {
+            return null;
+        }
+
+        // Behind the line of its last key, written out as the others are.
+        Entry last = deepest.Entries[^1];
+        int end = LineEnd(last.Value.Span.End);
+        int start = text.LastIndexOf('\n', Math.Max(0, last.KeySpan.Start - 1)) + 1;
+        string written = text[start..last.KeySpan.Start];
+        return text.Insert(end, BreakBefore(end) + written + string.Join('.', path[at..]) + " = " + literal + _newLine);
+    }
+
+    /// <summary>The density takes the place of the rms and the band that said the same.</summary>
+    private string? ExcessInstead(TableNode table, string key, string literal)
+    {
+        if (table.Find(key) is not null || (table.Find("excess-rms") ?? table.Find("excess_rms")) is not { } rms)
+        {
+            return null;
+        }
+
+        string name = format == DocumentFormat.Toml ? "excess-density = " : $"\"{key}\": ";
+        string changed = text[..rms.KeySpan.Start] + name + literal + text[rms.Value.Span.End..];
+        Entry? band = table.Find("excess-band");
+        if (band is null)
+        {
+            return table.Find("excess_band") is null ? changed : null;
+        }
+
+        if (table.Form == TableForm.Inline)
+        {
+            return null;
+        }
+
+        int shift = changed.Length - text.Length;
+        int start = LineStart(band.KeySpan.Start);
+        int end = LineEnd(band.Value.Span.End);
+        return rms.KeySpan.Start < start ? changed.Remove(start + shift, end - start) : changed.Remove(start, end - start);
+    }
+
+    private string? Insert(TableNode table, string[] between, string[] rest, string[] before, string literal)
+    {
+        if (table.Form == TableForm.Inline)
+        {
+            return InsertInline(table, [.. between, .. rest], literal);
+        }
+
+        if (format == DocumentFormat.Json || Array.Exists(rest, segment => segment.StartsWith('[')))
+        {
+            return null;
+        }
+
+        string[] names = [.. between, .. rest];
+        bool inElement = Array.Exists(before, segment => segment.StartsWith('['));
+        if (table.Form == TableForm.Header && (names.Length == 1 || inElement))
+        {
+            string line = string.Join('.', names) + " = " + literal + _newLine;
+            int at = table.InsertAt;
+            string gap = ReferenceEquals(table, root) && table.Entries.TrueForAll(entry => entry.Value is TableNode or ListNode) && text.Length > 0 ? _newLine : "";
+            return text.Insert(at, BreakBefore(at) + line + gap);
+        }
+
+        // A header that is missing: behind the tables of the same family, else at the end.
+        string header = $"[{string.Join('.', (string[])[.. before, .. names[..^1]])}]";
+        int place = FamilyEnd(before.Length > 0 ? before[0] : names[0]);
+        string ahead = BreakBefore(place) + (place == 0 ? "" : _newLine);
+        string behind = place < text.Length && text[place] is not ('\n' or '\r') ? _newLine : "";
+        return text.Insert(place, ahead + header + _newLine + names[^1] + " = " + literal + _newLine + behind);
+    }
+
+    private int FamilyEnd(string family)
+    {
+        int end = -1;
+        Collect(root.Find(family)?.Value, ref end);
+        return end < 0 ? text.Length : end;
+
+        static void Collect(Node? node, ref int end)
+        {
+            switch (node)
+            {
+                case TableNode table:
+                    end = table.Form == TableForm.Header ? Math.Max(end, table.InsertAt) : end;
+                    foreach (Entry entry in table.Entries)
+                    {
+                        Collect(entry.Value, ref end);
+                    }
+
+                    break;
+                case ListNode list:
+                    foreach (Node item in list.Items)
+                    {
+                        Collect(item, ref end);
+                    }
+
+                    break;
+                default:
+                    break;
+            }
+        }
+    }
+
+    private string? InsertInline(TableNode table, string[] names, string literal)
+    {
+        if (Array.Exists(names, segment => segment.StartsWith('[')) || table.Span.Length < 2)
+        {
+            return null;
+        }
+
+        string pair = format == DocumentFormat.Toml ? $"{string.Join('.', names)} = {literal}" : Pair(names, literal);
+        if (table.Entries.Count == 0)
+        {
+            return text.Insert(table.Span.Start + 1, format == DocumentFormat.Toml ? $" {pair} " : pair);
+        }
+
+        Entry last = table.Entries[^1];
+        int end = EndOf(last.Value);
+        if (format == DocumentFormat.Toml)
+        {
+            return text.Insert(end, ", " + pair);
+        }
+
+        // As the last key is written: on a line of its own, or behind it.
+        int start = LineStart(last.KeySpan.Start);
+        string indent = text[start..last.KeySpan.Start];
+        return text.Insert(end, string.IsNullOrWhiteSpace(indent) ? $",{_newLine}{indent}{pair}" : $", {pair}");
+    }
+
+    // A table of dotted keys inside an inline table ends with its last value.
+    private static int EndOf(Node node) => node is TableNode { Form: TableForm.Dotted, Entries: [.., var last] } ? EndOf(last.Value) : node.Span.End;
+
+    private static string Pair(string[] names, string literal)
+    {
+        string pair = literal;
+        for (int i = names.Length - 1; 0 <= i; i--)
+        {
+            pair = i == 0 ? $"\"{names[i]}\": {pair}" : $"{{\"{names[i]}\": {pair}}}";
+        }
+
+        return pair;
+    }
+
+    private string Replace(Span span, string literal) => string.Concat(text.AsSpan(0, span.Start), literal, text.AsSpan(span.End));
+
+    private string BreakBefore(int at) => at == 0 || text[at - 1] == '\n' ? "" : _newLine;
+
+    private int LineStart(int at) => at == 0 ? 0 : text.LastIndexOf('\n', at - 1) + 1;
+
+    private int LineEnd(int at)
+    {
+        int end = text.IndexOf('\n', at);
+        return end < 0 ? text.Length : end + 1;
+    }
+}

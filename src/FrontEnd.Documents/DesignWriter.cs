@@ -1,0 +1,126 @@
+using System.Text;
+using FrontEnd.Documents.Reading;
+using FrontEnd.Fields;
+
+namespace FrontEnd.Documents;
+
+/// <summary>Writes a design as a TOML file: what differs from the defaults, and everything of a part that has a card.</summary>
+public static class DesignWriter
+{
+    /// <summary>The design as TOML; reading it gives the same design back.</summary>
+    public static string ToToml(Design design)
+    {
+        StringBuilder text = new();
+        Design start = new();
+        foreach (IGrouping<string, Field<Design>> table in DesignFields.Fixed.Where(field => DesignFields.IsPresent(design, field.Key)).GroupBy(field => Parent(field.Key), StringComparer.Ordinal))
+        {
+            bool whole = HasCard(design, table.Key);
+            List<Field<Design>> fields = [.. table.Where(field => whole || Differs(field, design, start))];
+            if (table.Key.Length > 0 && (fields.Count > 0 || IsBarePart(design, table.Key)))
+            {
+                text.Append("\n[").Append(table.Key).Append("]\n");
+            }
+
+            foreach (Field<Design> field in fields)
+            {
+                text.Append(Last(field.Key)).Append(" = ").Append(Literals.Of(field, field.Get(design), DocumentFormat.Toml)).Append('\n');
+            }
+
+            if (table.Key.Length == 0)
+            {
+                EmptyLists(text, design, start);
+            }
+        }
+
+        foreach (DesignList list in DesignFields.Lists)
+        {
+            if (!SameList(list, design, start))
+            {
+                text.Append(ListText(list, design));
+            }
+        }
+
+        return text.ToString().TrimStart('\n');
+    }
+
+    /// <summary>One list of a design with all its elements; nothing for an empty one.</summary>
+    internal static string ListText(DesignList list, Design design)
+    {
+        StringBuilder text = new();
+        foreach (object element in list.Elements(design))
+        {
+            Variant variant = list.VariantOf(element);
+            object start = variant.Create();
+            text.Append("\n[[").Append(list.Key).Append("]]\n");
+            if (list.HasKinds)
+            {
+                text.Append("kind = ").Append(Literals.Quoted(variant.Kind)).Append('\n');
+            }
+
+            if (variant.Topology is { } topology)
+            {
+                text.Append("topology = ").Append(Literals.Quoted(topology)).Append('\n');
+            }
+
+            bool hasCard = variant.Fields.Any(field => field.Kind == FieldKind.Card && field.Get(element) is string { Length: > 0 });
+            foreach (Field<object> field in variant.Fields)
+            {
+                bool always = !list.HasKinds && field.Key is "low" or "high" or "name";
+                if (always || (hasCard && field.Key.StartsWith("opamp.", StringComparison.Ordinal)) || !string.Equals(Text(field, element), Text(field, start), StringComparison.Ordinal))
+                {
+                    text.Append(field.Key).Append(" = ").Append(Literals.Of(field, field.Get(element), DocumentFormat.Toml)).Append('\n');
+                }
+            }
+        }
+
+        return text.ToString();
+    }
+
+    private static string Text<TOwner>(Field<TOwner> field, TOwner owner) => FieldText.Format(field, field.Get(owner));
+
+    private static bool Differs(Field<Design> field, Design design, Design start) =>
+        !string.Equals(Text(field, design), Text(field, start), StringComparison.Ordinal)
+        && !(field.Kind == FieldKind.Flag && field.Get(design) is null);
+
+    private static bool HasCard(Design design, string owner)
+    {
+        for (string part = owner; part.Length > 0; part = Parent(part))
+        {
+            if (DesignFields.Find(design, part + ".card")?.Get(design) is string { Length: > 0 })
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsBarePart(Design design, string owner) =>
+        DesignFields.OptionalParts.Any(part => string.Equals(part.Key, owner, StringComparison.Ordinal) && part.IsThere(design) && !part.IsThere(new Design()));
+
+    private static bool SameList(DesignList list, Design design, Design start)
+    {
+        IReadOnlyList<object> mine = list.Elements(design);
+        IReadOnlyList<object> theirs = list.Elements(start);
+        return mine.Count == theirs.Count && mine.Zip(theirs).All(pair => pair.First.Equals(pair.Second));
+    }
+
+    private static void EmptyLists(StringBuilder text, Design design, Design start)
+    {
+        foreach (DesignList list in DesignFields.Lists)
+        {
+            if (list.Count(design) == 0 && 0 < list.Count(start))
+            {
+                text.Append(list.Key).Append(" = []\n");
+            }
+        }
+    }
+
+    private static string Parent(string key)
+    {
+        int dot = key.LastIndexOf('.');
+        return dot < 0 ? "" : key[..dot];
+    }
+
+    private static string Last(string key) => key[(key.LastIndexOf('.') + 1)..];
+}

@@ -1,0 +1,163 @@
+using System.Reflection;
+using FrontEnd.Fields;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Reading;
+
+/// <summary>Finds part cards: by name among those that come with the program, by path among the user's own.</summary>
+internal sealed class CardShelf(string? folder)
+{
+    private const string Prefix = "parts/";
+
+    // The same card is often named several times in a design.
+    private readonly Dictionary<(CardClass, string), (PartCard? Card, Finding? Finding, IReadOnlyList<Finding> Inside)> _found = [];
+
+    /// <summary>The names of the cards of a class that come with the program, in order.</summary>
+    public static IReadOnlyList<string> Names(CardClass cardClass)
+    {
+        string prefix = Prefix + Folder(cardClass) + "/";
+        return [.. Assembly.GetExecutingAssembly().GetManifestResourceNames()
+            .Where(name => name.StartsWith(prefix, StringComparison.Ordinal) && name.EndsWith(".toml", StringComparison.Ordinal))
+            .Select(name => name[prefix.Length..^".toml".Length])
+            .Order(StringComparer.Ordinal)];
+    }
+
+    /// <summary>The card's text as it comes with the program; null where there is none of that name.</summary>
+    public static string? TextOf(CardClass cardClass, string name) => Embedded.Read($"{Prefix}{Folder(cardClass)}/{name}.toml");
+
+    /// <param name="finding">What is wrong with naming this card; null where it was found.</param>
+    /// <param name="inside">What is wrong inside the card, with places in it; only the first time it is asked for.</param>
+    public PartCard? Find(CardClass cardClass, string name, string key, out Finding? finding, out IReadOnlyList<Finding> inside)
+    {
+        if (_found.TryGetValue((cardClass, name), out (PartCard? Card, Finding? Finding, IReadOnlyList<Finding> Inside) known))
+        {
+            (finding, inside) = (known.Finding is null ? null : known.Finding with { Field = key }, []);
+            return known.Card;
+        }
+
+        List<Finding> findings = [];
+        PartCard? card = Load(cardClass, name, key, findings, out finding);
+        _found[(cardClass, name)] = (card, finding, findings);
+        inside = findings;
+        return card;
+    }
+
+    private PartCard? Load(CardClass cardClass, string name, string key, List<Finding> findings, out Finding? finding)
+    {
+        finding = null;
+        SourceText? source;
+        bool isPath = name.EndsWith(".toml", StringComparison.OrdinalIgnoreCase);
+        if (isPath)
+        {
+            if (folder is null)
+            {
+                finding = ReadingMessages.BadCard(key, name, "the design is in no file that the path could start from");
+                return null;
+            }
+
+            string path = Path.Combine(folder, name);
+            string? text = TextFiles.Read(path, out Finding? unread);
+            if (text is null)
+            {
+                finding = ReadingMessages.BadCard(key, name, unread!.Message);
+                return null;
+            }
+
+            source = new SourceText(path, text);
+        }
+        else
+        {
+            string? text = name.IndexOfAny(['/', '\\']) < 0 ? TextOf(cardClass, name) : null;
+            if (text is null)
+            {
+                IReadOnlyList<string> names = Names(cardClass);
+                finding = ReadingMessages.NoCard(key, name, cardClass, names, Nearest.Of(name, names));
+                return null;
+            }
+
+            source = new SourceText($"part card {name}", text);
+        }
+
+        return Parse(cardClass, source, name, key, findings, out finding);
+    }
+
+    internal static PartCard? Parse(CardClass cardClass, SourceText source, string name, string key, List<Finding> findings, out Finding? finding)
+    {
+        finding = null;
+        TableNode root = TomlTree.Read(source, findings);
+        string title = name;
+        string from = "no source given on the card";
+        TableNode values = new(new Span(0, 0), TableForm.Implied);
+        Dictionary<string, string> sources = new(StringComparer.Ordinal);
+        foreach (Entry entry in root.Entries)
+        {
+            switch (entry)
+            {
+                case { Key: "class", Value: TextNode text }:
+                    if (!string.Equals(text.Value, Word(cardClass), StringComparison.OrdinalIgnoreCase))
+                    {
+                        finding = ReadingMessages.BadCard(key, name, $"its class is `{text.Value}`, and {key} takes `{Word(cardClass)}`");
+                        return null;
+                    }
+
+                    break;
+                case { Key: "name", Value: TextNode text }:
+                    title = text.Value;
+                    break;
+                case { Key: "source", Value: TextNode text }:
+                    from = text.Value;
+                    break;
+                case { Key: "values", Value: TableNode table }:
+                    values = table;
+                    break;
+                case { Key: "sources", Value: TableNode table }:
+                    ReadSources(table, "", source, findings, sources);
+                    break;
+                default:
+                    findings.Add(source.Placed(ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, TopKeys), TopKeys, entry.Value is TableNode), entry.KeySpan.Start));
+                    break;
+            }
+        }
+
+        if (root.Find("class") is null)
+        {
+            finding = ReadingMessages.BadCard(key, name, $"it has no `class = \"{Word(cardClass)}\"`");
+            return null;
+        }
+
+        return new PartCard(cardClass, title, from, source, values, sources);
+    }
+
+    private static readonly string[] TopKeys = ["class", "name", "source", "values", "sources"];
+
+    private static void ReadSources(TableNode table, string prefix, SourceText source, List<Finding> findings, Dictionary<string, string> sources)
+    {
+        foreach (Entry entry in table.Entries)
+        {
+            switch (entry.Value)
+            {
+                case TextNode text:
+                    sources[prefix + entry.Key] = text.Value;
+                    break;
+                case TableNode inner:
+                    ReadSources(inner, prefix + entry.Key + ".", source, findings, sources);
+                    break;
+                default:
+                    findings.Add(source.Placed(ReadingMessages.Type($"sources.{entry.Key}", ReadingMessages.Noun(entry.Value), "a text", "\"where the figure comes from\""), entry.Value.Span.Start));
+                    break;
+            }
+        }
+    }
+
+    internal static string Word(CardClass cardClass) => cardClass switch
+    {
+        CardClass.Electrode => "electrode",
+        CardClass.Amplifier => "amplifier",
+        CardClass.OpAmp => "op-amp",
+        CardClass.Converter => "converter",
+        CardClass.Buffer => "buffer",
+        _ => throw new ArgumentOutOfRangeException(nameof(cardClass), cardClass, "Class is not handled."),
+    };
+
+    private static string Folder(CardClass cardClass) => Word(cardClass) + "s";
+}

@@ -1,0 +1,102 @@
+using FrontEnd.Fields;
+
+namespace FrontEnd.Documents.Reading;
+
+/// <summary>Which spelling of keys and values a file uses.</summary>
+public enum DocumentFormat
+{
+    /// <summary>TOML: words with hyphens, quantities as texts with units.</summary>
+    Toml,
+
+    /// <summary>JSON: the plain-number form, bare numbers in SI units.</summary>
+    Json,
+}
+
+/// <summary>The fields of one record by the path that they have in a file of one format.</summary>
+internal sealed class FieldSet<TOwner>
+{
+    private readonly Dictionary<string, Field<TOwner>> _byPath = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<string>> _children = new(StringComparer.Ordinal) { [""] = [] };
+
+    public FieldSet(IReadOnlyList<Field<TOwner>> fields, DocumentFormat format)
+    {
+        AsToml = format == DocumentFormat.Toml ? this : new FieldSet<TOwner>(fields, DocumentFormat.Toml);
+        foreach (Field<TOwner> field in fields)
+        {
+            if (format == DocumentFormat.Toml)
+            {
+                Add(field.Key, field);
+                continue;
+            }
+
+            Add(field.JsonKey, field);
+            Add(field.Key.Replace('-', '_'), field);
+        }
+    }
+
+    /// <summary>The same fields as a TOML file names them: part cards are always TOML.</summary>
+    public FieldSet<TOwner> AsToml { get; }
+
+    public Field<TOwner>? Find(string path) => _byPath.GetValueOrDefault(path);
+
+    /// <summary>True where the path is that of a table with fields in it.</summary>
+    public bool IsTable(string path) => _children.ContainsKey(path);
+
+    /// <summary>The card field of a table's path; null where the table's part has no cards.</summary>
+    public Field<TOwner>? CardOf(string path) => Find(path.Length == 0 ? "card" : path + ".card") is { Kind: FieldKind.Card } field ? field : null;
+
+    /// <summary>The names of the keys and tables in a table.</summary>
+    public IReadOnlyList<string> Children(string path) => _children.TryGetValue(path, out List<string>? names) ? names : [];
+
+    public IEnumerable<string> Paths => _byPath.Keys;
+
+    private void Add(string path, Field<TOwner> field)
+    {
+        if (!_byPath.TryAdd(path, field))
+        {
+            return;   // a JSON key that is the same in both spellings
+        }
+
+        string table = path;
+        while (table.Length > 0)
+        {
+            int dot = table.LastIndexOf('.');
+            string parent = dot < 0 ? "" : table[..dot];
+            if (!_children.TryGetValue(parent, out List<string>? names))
+            {
+                _children[parent] = names = [];
+            }
+
+            string name = table[(dot + 1)..];
+            if (!names.Contains(name, StringComparer.Ordinal))
+            {
+                names.Add(name);
+            }
+
+            table = parent;
+        }
+    }
+}
+
+/// <summary>The field sets of a design and its list elements, built once for each format.</summary>
+internal sealed class FieldSets
+{
+    private static readonly Lazy<FieldSets> Toml = new(() => new FieldSets(DocumentFormat.Toml));
+    private static readonly Lazy<FieldSets> Json = new(() => new FieldSets(DocumentFormat.Json));
+    private readonly Dictionary<Variant, FieldSet<object>> _elements = [];
+
+    private FieldSets(DocumentFormat format)
+    {
+        Design = new FieldSet<Design>(DesignFields.Fixed, format);
+        foreach (Variant variant in DesignFields.Lists.SelectMany(list => list.Variants))
+        {
+            _elements[variant] = new FieldSet<object>(variant.Fields, format);
+        }
+    }
+
+    public FieldSet<Design> Design { get; }
+
+    public static FieldSets For(DocumentFormat format) => format == DocumentFormat.Toml ? Toml.Value : Json.Value;
+
+    public FieldSet<object> Element(Variant variant) => _elements[variant];
+}

@@ -1,0 +1,199 @@
+using FrontEnd.Fields;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Reading;
+
+/// <summary>A field's value from a node of the tree.</summary>
+internal static class NodeValue
+{
+    /// <summary>Longest list of numbers or texts that is read.</summary>
+    public const int ListLimit = 1024;
+
+    /// <param name="key">The key with its list number, for the finding.</param>
+    /// <param name="place">The node that the finding is about: the value itself or a list's item.</param>
+    public static Finding? Read(FieldDescription field, string key, Node node, DocumentFormat format, out object? value, out Node place)
+    {
+        place = node;
+        Finding? finding = ReadAny(field, key, node, format, out value, ref place);
+        finding ??= FieldText.CheckRange(field, value);
+        if (finding is null)
+        {
+            return null;
+        }
+
+        value = null;
+        return string.Equals(finding.Field, field.Key, StringComparison.Ordinal) && !string.Equals(key, field.Key, StringComparison.Ordinal)
+            ? finding with { Field = key, Message = Renamed(finding.Message, field.Key, key)!, Note = Renamed(finding.Note, field.Key, key) }
+            : finding;
+    }
+
+    // The field of a list element does not know its number; its own short key stands at word borders in the message.
+    private static string? Renamed(string? text, string from, string to)
+    {
+        if (text is null)
+        {
+            return null;
+        }
+
+        string[] words = text.Split(' ');
+        for (int i = 0; i < words.Length; i++)
+        {
+            words[i] = string.Equals(words[i], from, StringComparison.Ordinal) ? to : words[i];
+        }
+
+        return string.Join(' ', words);
+    }
+
+    private static Finding? ReadAny(FieldDescription field, string key, Node node, DocumentFormat format, out object? value, ref Node place)
+    {
+        value = null;
+        bool plain = format == DocumentFormat.Json;
+        switch (node)
+        {
+            case NullNode when field.NullWord is not null:
+                return null;
+            case TextNode text when IsWord(field, text.Value) || TakesText(field.Kind, plain):
+                return FieldText.TryParse(field, text.Value, out value, out Finding? finding) ? null : finding;
+            case NumberNode number when field.Kind is FieldKind.Ratio or FieldKind.Number || (plain && FieldKinds.HasUnit(field.Kind)):
+                value = FieldKinds.FromSi(field.Kind, number.Value);
+                return null;
+            case NumberNode number when field.Kind == FieldKind.Count:
+                bool whole = Math.Floor(number.Value) == number.Value && Math.Abs(number.Value) <= int.MaxValue;
+                value = whole ? (int)number.Value : null;
+                return whole ? null : FieldText.TryParse(field, number.Written, out _, out Finding? notWhole) ? null : notWhole;
+            case NumberNode number when FieldKinds.HasUnit(field.Kind):
+                return ReadingMessages.Bare(field, key, number.Written);
+            case FlagNode flag when field.Kind == FieldKind.Flag:
+                value = flag.Value;
+                return null;
+            case ListNode { Items.Count: > ListLimit }:
+                return ReadingMessages.Many(key, ListLimit);
+            case ListNode list when field.Kind == FieldKind.FrequencyRange:
+                return Pair(field, key, list, plain, out value, ref place);
+            case ListNode list when field.Kind == FieldKind.NumberList:
+                return Numbers(key, list, out value, ref place);
+            case ListNode list when field.Kind == FieldKind.TextList:
+                return Texts(key, list, out value, ref place);
+            case ListNode list when field.Kind == FieldKind.SectionRows:
+                return Rows(key, list, out value, ref place);
+            default:
+                return ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field.Kind), Example(field, plain));
+        }
+    }
+
+    private static bool IsWord(FieldDescription field, string text) =>
+        string.Equals(text, field.NullWord, StringComparison.OrdinalIgnoreCase) || string.Equals(text, field.SpecialWord, StringComparison.OrdinalIgnoreCase);
+
+    private static bool TakesText(FieldKind kind, bool plain) => kind switch
+    {
+        FieldKind.Text or FieldKind.Card or FieldKind.Choice => true,
+        _ => !plain && (FieldKinds.HasUnit(kind) || kind == FieldKind.Ratio),
+    };
+
+    private static string Example(FieldDescription field, bool plain) =>
+        field.Kind == FieldKind.Choice ? $"one of {Messages.Listed([.. FieldText.Words(field).Select(word => $"\"{word}\"")])}"
+        : plain && FieldKinds.HasUnit(field.Kind) ? $"a bare number in {FieldKinds.Unit(field.Kind)}"
+        : plain && field.Kind == FieldKind.Ratio ? "a bare number, such as 0.05"
+        : plain && field.Kind == FieldKind.FrequencyRange ? "[0.5, 40]"
+        : FieldKinds.Example(field.Kind);
+
+    private static Finding? Pair(FieldDescription field, string key, ListNode list, bool plain, out object? value, ref Node place)
+    {
+        value = null;
+        if (list.Items.Count != 2)
+        {
+            return Messages.NeedsList(field, key, $"two frequencies, low and high; it has {list.Items.Count}");
+        }
+
+        Frequency[] edges = new Frequency[2];
+        for (int i = 0; i < 2; i++)
+        {
+            place = list.Items[i];
+            switch (place)
+            {
+                case NumberNode number when plain:
+                    edges[i] = Frequency.FromHertz(number.Value);
+                    break;
+                case NumberNode number:
+                    return ReadingMessages.Bare(field, key, number.Written);
+                case TextNode text when !plain:
+                    if (!QuantityText.TryParse(text.Value, out edges[i], out ParseProblem? problem))
+                    {
+                        return problem!.ToFinding(key, text.Value);
+                    }
+
+                    break;
+                default:
+                    return ReadingMessages.Type($"{key}[{i + 1}]", ReadingMessages.Noun(place), "a frequency", plain ? "a bare number in Hz" : FieldKinds.Example(FieldKind.Frequency));
+            }
+        }
+
+        place = list;
+        value = new FrequencyRange(edges[0], edges[1]);
+        return null;
+    }
+
+    private static Finding? Numbers(string key, ListNode list, out object? value, ref Node place)
+    {
+        value = null;
+        List<double> numbers = [];
+        foreach (Node item in list.Items)
+        {
+            if (item is not NumberNode number)
+            {
+                place = item;
+                return ReadingMessages.Type($"{key}[{numbers.Count + 1}]", ReadingMessages.Noun(item), "a number", "a bare number, such as 0.05");
+            }
+
+            numbers.Add(number.Value);
+        }
+
+        value = (IReadOnlyList<double>)numbers;
+        return null;
+    }
+
+    private static Finding? Texts(string key, ListNode list, out object? value, ref Node place)
+    {
+        value = null;
+        List<string> texts = [];
+        foreach (Node item in list.Items)
+        {
+            if (item is not TextNode text)
+            {
+                place = item;
+                return ReadingMessages.Type($"{key}[{texts.Count + 1}]", ReadingMessages.Noun(item), "a text", "\"text\"");
+            }
+
+            texts.Add(text.Value);
+        }
+
+        value = (IReadOnlyList<string>)texts;
+        return null;
+    }
+
+    private static Finding? Rows(string key, ListNode list, out object? value, ref Node place)
+    {
+        value = null;
+        List<IReadOnlyList<double>> rows = [];
+        foreach (Node item in list.Items)
+        {
+            place = item;
+            if (item is not ListNode row)
+            {
+                return ReadingMessages.Type($"{key}[{rows.Count + 1}]", ReadingMessages.Noun(item), "a row of six numbers", "[b0, b1, b2, a0, a1, a2]");
+            }
+
+            if (Numbers($"{key}[{rows.Count + 1}]", row, out object? numbers, ref place) is { } finding)
+            {
+                return finding;
+            }
+
+            rows.Add((IReadOnlyList<double>)numbers!);
+        }
+
+        place = list;
+        value = (IReadOnlyList<IReadOnlyList<double>>)rows;
+        return null;
+    }
+}

@@ -1,0 +1,278 @@
+using Tomlyn.Parsing;
+using Tomlyn.Syntax;
+
+namespace FrontEnd.Documents.Reading;
+
+/// <summary>Turns a TOML text into the reader's tree. All syntax errors and all keys set twice are found in one pass.</summary>
+internal static class TomlTree
+{
+    /// <summary>Deeper nesting than this is refused before parsing, since the parser calls itself once a level.</summary>
+    public const int DepthLimit = 64;
+
+    public static TableNode Read(SourceText source, List<Finding> findings)
+    {
+        TableNode root = new(new Span(0, 0), TableForm.Header) { Opened = true, InsertAt = 0 };
+        if (IsTooDeep(source.Text))
+        {
+            findings.Add(source.Placed(ReadingMessages.Deep(DepthLimit), 0));
+            return root;
+        }
+
+        // The parser's own duplicate check stops at the first; ours below finds all.
+        DocumentSyntax document = SyntaxParser.Parse(source.Text, source.File ?? "", validate: false);
+        foreach (DiagnosticMessage diagnostic in document.Diagnostics)
+        {
+            findings.Add(source.Placed(ReadingMessages.SyntaxError(diagnostic.Message, "TOML"), diagnostic.Span.Start.Offset));
+        }
+
+        Lowering lowering = new(source, findings);
+        foreach (KeyValueSyntax pair in document.KeyValues)
+        {
+            lowering.Add(root, "", pair);
+            root.InsertAt = EndOfLine(source.Text, pair.Span.End.Offset);
+        }
+
+        foreach (TableSyntaxBase table in document.Tables)
+        {
+            lowering.AddTable(root, table);
+        }
+
+        return root;
+    }
+
+    private static int EndOfLine(string text, int offset)
+    {
+        int at = Math.Clamp(offset, 0, text.Length);
+        if (at < text.Length && text[at] == '\n')
+        {
+            return at + 1;
+        }
+
+        int end = text.IndexOf('\n', at);
+        return end < 0 ? text.Length : end + 1;
+    }
+
+    // Counts brackets, strings and comments included: a text with 64 more opened than closed is no design either way.
+    private static bool IsTooDeep(string text)
+    {
+        int depth = 0;
+        foreach (char letter in text)
+        {
+            depth += letter is '[' or '{' ? 1 : letter is ']' or '}' ? -1 : 0;
+            if (DepthLimit < depth)
+            {
+                return true;
+            }
+
+            depth = Math.Max(0, depth);
+        }
+
+        return false;
+    }
+
+    private sealed class Lowering(SourceText source, List<Finding> findings)
+    {
+        public void AddTable(TableNode root, TableSyntaxBase table)
+        {
+            if (table.Name is null)
+            {
+                return;   // a syntax error, reported already
+            }
+
+            List<(string Key, Span Span)> path = Path(table.Name);
+            if (path.Count == 0)
+            {
+                return;
+            }
+
+            TableNode? parent = root;
+            string prefix = "";
+            for (int i = 0; i + 1 < path.Count && parent is not null; i++)
+            {
+                parent = Descend(parent, prefix, path[i].Key, path[i].Span, TableForm.Implied);
+                prefix += path[i].Key + ".";
+            }
+
+            if (parent is null)
+            {
+                return;
+            }
+
+            (string last, Span span) = path[^1];
+            TableNode? opened = table is TableArraySyntax ? OpenElement(parent, prefix, last, span) : Open(parent, prefix, last, span);
+            if (opened is null)
+            {
+                return;
+            }
+
+            opened.InsertAt = EndOfLine(source.Text, table.CloseBracket?.Span.End.Offset ?? span.End);
+            foreach (KeyValueSyntax pair in table.Items)
+            {
+                Add(opened, prefix + last + ".", pair);
+                opened.InsertAt = EndOfLine(source.Text, pair.Span.End.Offset);
+            }
+        }
+
+        public void Add(TableNode table, string prefix, KeyValueSyntax pair)
+        {
+            if (pair.Key is null || pair.Value is null)
+            {
+                return;   // a syntax error, reported already
+            }
+
+            List<(string Key, Span Span)> path = Path(pair.Key);
+            TableNode? owner = table;
+            for (int i = 0; i + 1 < path.Count && owner is not null; i++)
+            {
+                owner = Descend(owner, prefix, path[i].Key, path[i].Span, TableForm.Dotted);
+                prefix += path[i].Key + ".";
+            }
+
+            if (owner is null || path.Count == 0)
+            {
+                return;
+            }
+
+            (string last, Span span) = path[^1];
+            if (owner.Find(last) is { } first)
+            {
+                Twice(prefix + last, first, span);
+                return;
+            }
+
+            owner.Entries.Add(new Entry(last, span, Value(pair.Value, prefix + last)));
+        }
+
+        private void Twice(string key, Entry first, Span span) =>
+            findings.Add(source.Placed(ReadingMessages.Twice(key, source.LineOf(first.KeySpan.Start)), span.Start));
+
+        private TableNode? Descend(TableNode table, string prefix, string key, Span span, TableForm form)
+        {
+            switch (table.Find(key))
+            {
+                case null:
+                    TableNode made = new(span, form);
+                    table.Entries.Add(new Entry(key, span, made));
+                    return made;
+                case { Value: TableNode found } when found.Form != TableForm.Inline:
+                    return found;
+                case { Value: ListNode { Items: [.., TableNode element] } } when element.Form != TableForm.Inline:
+                    return element;
+                case { } other:
+                    Twice(prefix + key, other, span);
+                    return null;
+            }
+        }
+
+        private TableNode? Open(TableNode parent, string prefix, string key, Span span)
+        {
+            switch (parent.Find(key))
+            {
+                case null:
+                    TableNode made = new(span, TableForm.Header) { Opened = true };
+                    parent.Entries.Add(new Entry(key, span, made));
+                    return made;
+                case { Value: TableNode { Opened: false, Form: TableForm.Implied } found } entry:
+                    TableNode replaced = found with { Form = TableForm.Header };   // shares the list of entries
+                    replaced.Opened = true;
+                    parent.Entries[parent.Entries.IndexOf(entry)] = entry with { Value = replaced };
+                    return replaced;
+                case { } other:
+                    Twice(prefix + key, other, span);
+                    return null;
+            }
+        }
+
+        private TableNode? OpenElement(TableNode parent, string prefix, string key, Span span)
+        {
+            TableNode element = new(span, TableForm.Header) { Opened = true };
+            switch (parent.Find(key))
+            {
+                case null:
+                    parent.Entries.Add(new Entry(key, span, new ListNode(span, [element])));
+                    return element;
+                case { Value: ListNode { Items: [TableNode { Form: TableForm.Header }, ..] } list }:
+                    list.Items.Add(element);
+                    return element;
+                case { } other:
+                    Twice(prefix + key, other, span);
+                    return null;
+            }
+        }
+
+        private Node Value(ValueSyntax value, string key)
+        {
+            Span span = SpanOf(value);
+            switch (value)
+            {
+                case StringValueSyntax text:
+                    return new TextNode(span, text.Value ?? "");
+                case IntegerValueSyntax whole:
+                    return new NumberNode(span, whole.Value, source.Text[span.Start..span.End]);
+                case FloatValueSyntax number when double.IsFinite(number.Value):
+                    return new NumberNode(span, number.Value, source.Text[span.Start..span.End]);
+                case FloatValueSyntax:
+                    return new OtherNode(span, "infinite or not a number");
+                case BooleanValueSyntax flag:
+                    return new FlagNode(span, flag.Value);
+                case ArraySyntax array:
+                    List<Node> items = [];
+                    foreach (ArrayItemSyntax item in array.Items)
+                    {
+                        if (item.Value is not null)
+                        {
+                            items.Add(Value(item.Value, $"{key}[{items.Count + 1}]"));
+                        }
+                    }
+
+                    return new ListNode(span, items);
+                case InlineTableSyntax inline:
+                    TableNode table = new(span, TableForm.Inline) { Opened = true };
+                    foreach (InlineTableItemSyntax item in inline.Items)
+                    {
+                        if (item.KeyValue is not null)
+                        {
+                            Add(table, key + ".", item.KeyValue);
+                        }
+                    }
+
+                    return table;
+                default:
+                    return new OtherNode(span, "a date or time");
+            }
+        }
+
+        private List<(string Key, Span Span)> Path(KeySyntax name)
+        {
+            List<(string, Span)> path = [];
+            if (name.Key is not null)
+            {
+                path.Add((Text(name.Key), SpanOf(name.Key)));
+            }
+
+            foreach (DottedKeyItemSyntax item in name.DotKeys)
+            {
+                if (item.Key is not null)
+                {
+                    path.Add((Text(item.Key), SpanOf(item.Key)));
+                }
+            }
+
+            return path;
+        }
+
+        private static string Text(BareKeyOrStringValueSyntax key) => key switch
+        {
+            BareKeySyntax bare => bare.Key?.Text ?? "",
+            StringValueSyntax quoted => quoted.Value ?? "",
+            _ => key.ToString() ?? "",
+        };
+
+        // The parser's spans include their last character.
+        private Span SpanOf(SyntaxNode node)
+        {
+            int start = Math.Clamp(node.Span.Start.Offset, 0, source.Text.Length);
+            return new Span(start, Math.Clamp(node.Span.End.Offset + 1, start, source.Text.Length));
+        }
+    }
+}

@@ -1,0 +1,130 @@
+using System.Text;
+using FrontEnd.Documents.Reading;
+
+namespace FrontEnd.Documents;
+
+/// <summary>Small UTF-8 text files in and out. What goes wrong with a file is a finding.</summary>
+public static class TextFiles
+{
+    /// <summary>Largest file that is read, 4 MiB: a design file has some thousand bytes.</summary>
+    public const int Limit = 4 * 1024 * 1024;
+
+    /// <summary>The file's text without a byte order mark; null with a finding where it cannot be had.</summary>
+    public static string? Read(string path, out Finding? finding)
+    {
+        finding = null;
+        try
+        {
+            if (Directory.Exists(path))
+            {
+                finding = ReadingMessages.Folder(path);
+                return null;
+            }
+
+            if (!File.Exists(path))
+            {
+                finding = ReadingMessages.Missing(path);
+                return null;
+            }
+
+            using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+
+            // A pipe or device has no length to trust: read one byte more than the limit and see.
+            byte[] bytes = new byte[Math.Min(Limit, stream.CanSeek ? stream.Length : Limit) + 1];
+            int count = 0;
+            for (int read; count < bytes.Length && (read = stream.Read(bytes, count, bytes.Length - count)) > 0;)
+            {
+                count += read;
+            }
+
+            if (Limit < count || (stream.CanSeek && Limit < stream.Length))
+            {
+                finding = ReadingMessages.TooLarge(path, stream.CanSeek ? stream.Length : count, Limit);
+                return null;
+            }
+
+            return Decode(path, bytes.AsSpan(0, count), out finding);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or System.Security.SecurityException)
+        {
+            finding = ReadingMessages.Unreadable(path, error.Message);
+            return null;
+        }
+    }
+
+    /// <summary>Writes so that the file is never half written: to a temporary file beside it, flushed to the disk, then renamed over it.</summary>
+    /// <returns>What went wrong; null for nothing.</returns>
+    public static Finding? WriteAtomically(string path, string text)
+    {
+        string? temporary = null;
+        try
+        {
+            if (Directory.Exists(path))
+            {
+                return ReadingMessages.Folder(path);
+            }
+
+            string full = Path.GetFullPath(path);
+            temporary = Path.Combine(Path.GetDirectoryName(full)!, $".{Path.GetFileName(full)}.{Path.GetRandomFileName()}");
+            using (FileStream stream = new(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            {
+                stream.Write(new UTF8Encoding(encoderShouldEmitUTF8Identifier: false).GetBytes(text));
+                stream.Flush(flushToDisk: true);
+            }
+
+            if (!OperatingSystem.IsWindows() && File.Exists(full))
+            {
+                File.SetUnixFileMode(temporary, File.GetUnixFileMode(full));
+            }
+
+            File.Move(temporary, full, overwrite: true);
+            return null;
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or System.Security.SecurityException)
+        {
+            Remove(temporary);
+            return ReadingMessages.Unwritable(path, error.Message);
+        }
+    }
+
+    private static void Remove(string? temporary)
+    {
+        try
+        {
+            if (temporary is not null)
+            {
+                File.Delete(temporary);
+            }
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            // The write's own failure is what the user needs to know; a left-over temporary file is the lesser evil.
+        }
+    }
+
+    private static string? Decode(string path, ReadOnlySpan<byte> bytes, out Finding? finding)
+    {
+        finding = null;
+        if (bytes.StartsWith<byte>([0xEF, 0xBB, 0xBF]))
+        {
+            bytes = bytes[3..];
+        }
+
+        int zero = bytes.IndexOf((byte)0);
+        if (0 <= zero)
+        {
+            finding = ReadingMessages.NotText(path, "a zero byte", zero);
+            return null;
+        }
+
+        try
+        {
+            return new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes);
+        }
+        catch (DecoderFallbackException error)
+        {
+            finding = ReadingMessages.NotText(path, $"byte 0x{(error.BytesUnknown is [var first, ..] ? first : (byte)0):X2}", error.Index);
+            return null;
+        }
+    }
+}

@@ -1,0 +1,327 @@
+using FrontEnd.AntiAlias;
+using FrontEnd.Digital;
+using FrontEnd.Fields;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+using static FrontEnd.Quantities.Frequency;
+
+namespace FrontEnd;
+
+/// <summary>What can be said against a design without evaluating it: values out of range and values that contradict each other.</summary>
+public static class DesignCheck
+{
+    /// <param name="unread">Keys whose values could not be read: what rests on one of them is not said, since its cause has been.</param>
+    /// <returns>Findings in the order of the catalogue; empty for a design that fits together.</returns>
+    public static IReadOnlyList<Finding> Run(Design design, IReadOnlySet<string>? unread = null)
+    {
+        Checker checker = new(design, unread ?? new HashSet<string>(StringComparer.Ordinal));
+        checker.Ranges();
+        checker.Bands();
+        checker.Electrodes();
+        checker.Stages();
+        checker.Converter();
+        checker.Filters();
+        checker.Supply();
+        checker.Rest();
+        return checker.Findings;
+    }
+
+    private sealed class Checker(Design design, IReadOnlySet<string> unread)
+    {
+        public List<Finding> Findings { get; } = [];
+
+        public void Ranges()
+        {
+            foreach (Field<Design> field in DesignFields.Of(design))
+            {
+                if (FieldText.CheckRange(field, field.Get(design)) is { } finding)
+                {
+                    Findings.Add(finding);
+                }
+            }
+        }
+
+        public void Bands()
+        {
+            Frequency half = FromHertz(design.Converter.Rate.Hertz / 2);
+            if (design.Band.High.Hertz <= design.Band.Low.Hertz)
+            {
+                Error(Messages.BandOrder, "band", $"the band begins at {Text(design.Band.Low)} and ends at {Text(design.Band.High)}", null, "write the lower frequency first");
+            }
+
+            if (half.Hertz <= design.Band.High.Hertz)
+            {
+                Error(Messages.BandAboveHalfRate, "band", $"the band's upper edge {Text(design.Band.High)} is not below half the sampling rate, {Text(half)}",
+                    $"converter.rate is {Text(design.Converter.Rate)}", "lower the edge, or raise converter.rate", "converter.rate");
+            }
+
+            for (int i = 0; i < design.Bands.Count; i++)
+            {
+                Band band = design.Bands[i];
+                if (band.High.Hertz <= band.Low.Hertz)
+                {
+                    Error(Messages.BandOrder, $"bands[{i + 1}]", $"band `{band.Name}` begins at {Text(band.Low)} and ends at {Text(band.High)}", null, "write the lower frequency first", $"bands[{i + 1}].low", $"bands[{i + 1}].high");
+                }
+            }
+
+            Names("bands", [.. design.Bands.Select(band => band.Name)]);
+            for (int i = 0; i < design.Interferers.Count; i++)
+            {
+                if (design.Interferers[i].High.Hertz < design.Interferers[i].Low.Hertz)
+                {
+                    Error(Messages.BandOrder, $"interferers[{i + 1}]", $"interferer `{design.Interferers[i].Name}` begins at {Text(design.Interferers[i].Low)} and ends at {Text(design.Interferers[i].High)}", null,
+                        "write the lower frequency first", $"interferers[{i + 1}].low", $"interferers[{i + 1}].high");
+                }
+            }
+
+            Names("interferers", [.. design.Interferers.Select(one => one.Name)]);
+        }
+
+        public void Electrodes()
+        {
+            if (design.Electrodes.Ground is null && design.Input.BiasResistor is null)
+            {
+                Error(Messages.NoDcPath, "input.bias-resistor", "the amplifier's inputs have no dc path to its common: there is neither a ground electrode nor a bias resistor",
+                    "without a path the inputs' bias currents drive them to a rail", "set input.bias-resistor, or add a ground electrode", "electrodes.ground", "electrodes.ground-electrode");
+            }
+
+            HalfBlock("active", design.Electrodes.Active);
+            HalfBlock("reference", design.Electrodes.Reference);
+            HalfBlock("ground", design.Electrodes.Ground);
+            if (0 < design.Input.DrivenShield.Fraction && design.Input.LeadToCommon.Farads == 0)
+            {
+                Warning(Messages.ShieldWithoutLead, "input.driven-shield", $"input.driven-shield is {QuantityText.Format(design.Input.DrivenShield)} and input.lead-to-common is 0 F",
+                    "the shield drives a share of lead-to-common", "set input.lead-to-common to the cable's capacitance", "input.lead-to-common");
+            }
+        }
+
+        public void Stages()
+        {
+            Names("stages", [.. design.Stages.Select(stage => stage.Name)]);
+            for (int i = 0; i < design.Stages.Count; i++)
+            {
+                string key = $"stages[{i + 1}]";
+                switch (design.Stages[i])
+                {
+                    case RcSection { OpAmp: null } section when i + 1 < design.Stages.Count:
+                        Error(Messages.PassiveNotLast, key, $"the passive section `{section.Name}` is not the last stage", "only the converter's pin loads it little enough to be left without a buffer",
+                            "write topology = \"rc\" to add a follower, or move it to the end");
+                        break;
+                    case GainStage { GroundResistor: null, FeedbackResistor.Ohms: > 0 } stage:
+                        Warning(Messages.FeedbackWithoutGround, key, $"the gain stage `{stage.Name}` has a feedback resistor and no ground resistor, so its gain is 1", "the gain is 1 + Rf/Rg",
+                            $"set {key}.ground-resistor, or leave the feedback resistor out", key + ".ground-resistor");
+                        break;
+                    case GainStage { GroundResistor: not null, FeedbackResistor.Ohms: 0 } stage:
+                        Warning(Messages.FeedbackWithoutGround, key, $"the gain stage `{stage.Name}` has a ground resistor and no feedback resistor, so its gain is 1", "the gain is 1 + Rf/Rg",
+                            $"set {key}.feedback-resistor", key + ".feedback-resistor");
+                        break;
+                    default:
+                        break;
+                }
+            }
+        }
+
+        public void Converter()
+        {
+            if (design.Converter.Lsb is not { } lsb || lsb.Volts <= 0 || design.Converter.FullScale.Volts <= 0)
+            {
+                return;
+            }
+
+            double bits = Math.Log2(design.Converter.FullScale.Volts / lsb.Volts);
+            if (0.01 < Math.Abs(bits - design.Converter.Bits))
+            {
+                Warning(Messages.StepDisagrees, "converter.lsb", $"a step of {QuantityText.Format(lsb)} in {QuantityText.Format(design.Converter.FullScale)} makes {bits:0.##} bits, and converter.bits is {design.Converter.Bits:0.##}",
+                    "the step counts", "leave one of the two out", "converter.bits", "converter.full-scale");
+            }
+        }
+
+        public void Filters()
+        {
+            Frequency half = FromHertz(design.Converter.Rate.Hertz / 2);
+            Names("digital", [.. design.Digital.Select(filter => filter.Name)]);
+            for (int i = 0; i < design.Digital.Count; i++)
+            {
+                string key = $"digital[{i + 1}]";
+                switch (design.Digital[i])
+                {
+                    case DigitalHighPass filter:
+                        Corner(key + ".corner", "corner", filter.Corner, half);
+                        break;
+                    case DigitalLowPass filter:
+                        Corner(key + ".corner", "corner", filter.Corner, half);
+                        break;
+                    case DigitalNotch filter:
+                        Corner(key + ".centre", "centre", filter.Centre, half);
+                        if (filter.Centre.Hertz < half.Hertz && 0 < filter.Q && half.Hertz <= filter.Centre.Hertz / filter.Q)
+                        {
+                            Error(Messages.CornerAboveHalfRate, key + ".q", $"a notch at {Text(filter.Centre)} with Q {filter.Q:0.###} is {Text(FromHertz(filter.Centre.Hertz / filter.Q))} wide, not below half the sampling rate, {Text(half)}",
+                                "the width is centre over Q", "raise Q", "converter.rate", key + ".centre");
+                        }
+
+                        break;
+                    case DigitalSections filter:
+                        Rows(key + ".rows", filter);
+                        break;
+                    default:
+                        throw new ArgumentOutOfRangeException(nameof(design), design.Digital[i], "Filter is not handled.");
+                }
+            }
+        }
+
+        public void Supply()
+        {
+            Supply supply = design.Supply;
+            if (supply.Highest.Volts < supply.Lowest.Volts)
+            {
+                Error(Messages.SupplyOrder, "supply.highest", $"supply.highest {QuantityText.Format(supply.Highest)} is below supply.lowest {QuantityText.Format(supply.Lowest)}",
+                    "safety is judged at the highest voltage anywhere in the box", "set supply.highest to the battery full, the charger's input or a converter's output, whichever is most", "supply.lowest");
+            }
+
+            if (supply.MidRail is { } mid && supply.Lowest.Volts <= mid.Volts)
+            {
+                Error(Messages.MidRailOutside, "supply.mid-rail", $"supply.mid-rail {QuantityText.Format(mid)} is not below supply.lowest {QuantityText.Format(supply.Lowest)}", null, "set a mid-rail between the rails", "supply.lowest");
+            }
+
+            if (supply.Lowest.Volts <= 2 * design.Amplifier.OutputMargin.Volts)
+            {
+                Error(Messages.MarginsExceedSupply, "amplifier.output-margin", $"twice amplifier.output-margin {QuantityText.Format(design.Amplifier.OutputMargin)} leaves nothing of supply.lowest {QuantityText.Format(supply.Lowest)}",
+                    null, "lower the margin, or raise the supply", "supply.lowest");
+            }
+
+            if (EarthedFrom <= design.Mains.AmplifierToEarth.Farads && design.Caution.Length == 0)
+            {
+                Warning(Messages.EarthedWithoutCaution, "mains.amplifier-to-earth", $"mains.amplifier-to-earth {QuantityText.Format(design.Mains.AmplifierToEarth)} stands for a recorder with a wire to earth or to the mains, and caution is empty",
+                    "such a recorder is a case to calculate, not a way to use the device", "set caution to say so on the sheet, or set the capacitance of a battery device that floats, 5 to 50 pF", "caution");
+            }
+
+            Limit("requirements.fault-current", design.Requirements.FaultCurrent, Current.FromMicroamperes(50));
+            Limit("requirements.driven-ground-current", design.Requirements.DrivenGroundCurrent, Current.FromMicroamperes(10));
+        }
+
+        public void Rest()
+        {
+            if (design.LargestSignal.Volts <= design.SmallestSignal.Volts)
+            {
+                Error(Messages.SignalOrder, "signal.largest", $"signal.largest {QuantityText.Format(design.LargestSignal)} is not above signal.smallest {QuantityText.Format(design.SmallestSignal)}", null, "check the prefixes of the two", "signal.smallest");
+            }
+
+            if (design.Mains.Harmonics.Count == 0 || design.Mains.Harmonics[0] <= 0)
+            {
+                Error(Messages.NoFundamental, "mains.harmonics", "mains.harmonics has no fundamental", "its first number is the share at the mains frequency itself", "begin the list with 1");
+            }
+
+            if (design.Montage.Sites.Count > 0 && design.Montage.Sites.Count != design.Channels)
+            {
+                Error(Messages.SitesCount, "montage.sites", $"montage.sites names {design.Montage.Sites.Count} sites, and channels is {design.Channels}", "one site is recorded by each channel", "name as many sites as there are channels", "channels");
+            }
+
+            Names("montage.sites", design.Montage.Sites);
+            if (design.Montage.Kind != MontageKind.Referential && design.Channels < 2)
+            {
+                Error(Messages.TooFewChannels, "montage.kind", $"this montage needs two channels at least, and channels is {design.Channels}", null, "write \"referential\", or set channels", "channels");
+            }
+
+            if (design.Input.ReferenceInputs is { } inputs && design.Channels < inputs)
+            {
+                Warning(Messages.ReferenceInputsAboveChannels, "input.reference-inputs", $"input.reference-inputs is {inputs}, and channels is {design.Channels}", null, "count one input for each channel that is not buffered", "channels");
+            }
+
+            if (design.ContactCheck is { } check && design.Converter.Rate.Hertz / 2 <= check.Frequency.Hertz)
+            {
+                Error(Messages.CheckAboveHalfRate, "contact-check.frequency", $"contact-check.frequency {Text(check.Frequency)} is not below half the sampling rate, {Text(FromHertz(design.Converter.Rate.Hertz / 2))}",
+                    $"converter.rate is {Text(design.Converter.Rate)}", "lower the frequency, or raise converter.rate", "converter.rate");
+            }
+        }
+
+        // A floating battery device has 5 to 50 pF, one on a cable to a computer that runs on its battery up to 300 pF (common practice, no source).
+        private const double EarthedFrom = 1e-9;
+
+        private static string Text(Frequency frequency) => QuantityText.Format(frequency);
+
+        private void HalfBlock(string which, Electrodes.Electrode? electrode)
+        {
+            if (electrode is not null && electrode.SecondResistance is null != electrode.SecondCapacitance is null)
+            {
+                string missing = electrode.SecondResistance is null ? "second-resistance" : "second-capacitance";
+                Error(Messages.HalfABlock, $"electrodes.{which}.{missing}", $"the {which} electrode's second block has no {missing}", "the block is a resistance and a capacitance in parallel",
+                    "give both or neither", $"electrodes.{which}.second-resistance", $"electrodes.{which}.second-capacitance");
+            }
+        }
+
+        private void Corner(string key, string word, Frequency frequency, Frequency half)
+        {
+            if (half.Hertz <= frequency.Hertz)
+            {
+                Error(Messages.CornerAboveHalfRate, key, $"the filter's {word} {Text(frequency)} is not below half the sampling rate, {Text(half)}", $"converter.rate is {Text(design.Converter.Rate)}",
+                    $"lower the {word}, or raise converter.rate", "converter.rate");
+            }
+        }
+
+        private void Rows(string key, DigitalSections filter)
+        {
+            for (int i = 0; i < filter.Rows.Count; i++)
+            {
+                IReadOnlyList<double> row = filter.Rows[i];
+                if (row.Count != 6 || row[3] == 0 || row.Any(number => !double.IsFinite(number)))
+                {
+                    string what = row.Count == 6 ? "has a0 = 0" : $"has {row.Count} numbers";
+                    Error(Messages.BadRow, key, $"row {i + 1} of `{filter.Name}` {what}", "a row is b0, b1, b2, a0, a1, a2, and all are divided by a0", "write six numbers, a0 not 0");
+                    continue;
+                }
+
+                // Both poles of 1 + a1/z + a2/z² lie inside the unit circle where |a2| < 1 and |a1| < 1 + a2. Derived (Jury's criterion).
+                double a1 = row[4] / row[3];
+                double a2 = row[5] / row[3];
+                if (1 <= Math.Abs(a2) || 1 + a2 <= Math.Abs(a1))
+                {
+                    Error(Messages.UnstableSection, key, $"row {i + 1} of `{filter.Name}` is unstable: a1/a0 = {a1:0.######}, a2/a0 = {a2:0.######}", "stable sections have |a2/a0| below 1 and |a1/a0| below 1 + a2/a0",
+                        "check the order b0, b1, b2, a0, a1, a2 and the signs of a1 and a2");
+                }
+            }
+        }
+
+        private void Limit(string key, Current set, Current quoted)
+        {
+            if (quoted.Amperes < set.Amperes)
+            {
+                Warning(Messages.LimitRaised, key, $"{key} {QuantityText.Format(set)} is above the limit commonly quoted, {QuantityText.Format(quoted)}", "the quoted limit is from memory", $"set {QuantityText.Format(quoted)} or less");
+            }
+        }
+
+        private void Names(string list, IReadOnlyList<string> names)
+        {
+            Dictionary<string, int> seen = new(StringComparer.Ordinal);
+            for (int i = 0; i < names.Count; i++)
+            {
+                string slug = DesignFields.Slug(names[i]);
+                if (slug.Length == 0)
+                {
+                    Error(Messages.NameMissing, $"{list}[{i + 1}].name", $"{list}[{i + 1}] has no name", "results carry it", "give a name with a letter or digit in it", list);
+                }
+                else if (!seen.TryAdd(slug, i + 1))
+                {
+                    Error(Messages.NameTwice, $"{list}[{i + 1}].name", $"{list}[{seen[slug]}] and {list}[{i + 1}] are both named `{names[i]}`", "results carry the name, so it must be the only one", "rename one of them", list);
+                }
+            }
+        }
+
+        private void Error(string code, string field, string message, string? note, string help, params ReadOnlySpan<string> restsOn) => Add(code, Severity.Error, field, message, note, help, restsOn);
+
+        private void Warning(string code, string field, string message, string? note, string help, params ReadOnlySpan<string> restsOn) => Add(code, Severity.Warning, field, message, note, help, restsOn);
+
+        private void Add(string code, Severity severity, string field, string message, string? note, string help, ReadOnlySpan<string> restsOn)
+        {
+            bool silent = unread.Contains(field);
+            foreach (string key in restsOn)
+            {
+                silent |= unread.Contains(key);
+            }
+
+            if (!silent)
+            {
+                Findings.Add(new Finding(code, severity, field, message, note, help));
+            }
+        }
+    }
+}

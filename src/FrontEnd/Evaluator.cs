@@ -1,0 +1,98 @@
+using FrontEnd.Quantities;
+using FrontEnd.Reporting;
+using FrontEnd.Text;
+
+namespace FrontEnd;
+
+/// <summary>From a design to everything that follows from it. Pure: the same design gives the same assessment.</summary>
+public static class Evaluator
+{
+    /// <summary>Works out all results, verdicts, findings and curves of a design; never throws for what a user can write.</summary>
+    /// <remarks>Where the design contradicts itself the findings say so and no figure is given.</remarks>
+    public static Assessment Evaluate(Design design)
+    {
+        List<Finding> findings = [.. DesignCheck.Run(design)];
+        if (findings.Exists(finding => finding.Severity == Severity.Error))
+        {
+            return new Assessment(design, MissingHeadlines(findings.First(finding => finding.Severity == Severity.Error).Code), findings, Curves.None);
+        }
+
+        try
+        {
+            return Work(design, findings);
+        }
+        catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
+        {
+            // Values within their ranges can still make a network without an answer, such as zeros in all the wrong places.
+            findings.Add(Messages.Fails(problem.Message));
+            return new Assessment(design, MissingHeadlines(Messages.CannotEvaluate), findings, Curves.None);
+        }
+    }
+
+    private static Assessment Work(Design design, List<Finding> findings)
+    {
+        var evaluation = new Evaluation(design);
+        var list = new ResultList();
+        NoiseReport.AddTo(list, evaluation);
+        ConverterReport.AddTo(list, evaluation);
+        MainsReport.AddTo(list, evaluation);
+        LevelsReport.AddTo(list, findings, evaluation);
+        AliasReport.AddTo(list, evaluation);
+        FilterReport.AddTo(list, evaluation);
+        SafetyReport.AddTo(list, findings, evaluation);
+        MontageReport.AddTo(list, findings, evaluation);
+        ContactReport.AddTo(list, findings, evaluation);
+        SupplyReport.AddTo(list, evaluation);
+        Judge.AddTo(list, evaluation);
+        AddFindings(findings, evaluation);
+        return new Assessment(design, list.Results, findings, CurveMaker.Make(evaluation));
+    }
+
+    private static void AddFindings(List<Finding> findings, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        if (!evaluation.Noise.Converged)
+        {
+            findings.Add(Messages.NotConverged("noise"));
+        }
+
+        double half = design.Converter.Rate.Hertz / 2;
+        foreach (Band band in design.Bands.Where(band => half <= band.Low.Hertz))
+        {
+            findings.Add(Messages.BandTooHigh(band.Name, QuantityText.FormatPart(band.Low), QuantityText.FormatPart(Frequency.FromHertz(half))));
+        }
+
+        // Rms at the converter without quantisation, in its own volts: the part of the noise that dithers the steps.
+        double rms = evaluation.Noise.WithoutQuantisation * evaluation.GainMid, lsb = design.Converter.LsbVolts;
+        if (rms < 0.5 * lsb)
+        {
+            findings.Add(Messages.FewSteps(QuantityText.Format(rms, "V"), QuantityText.Format(lsb, "V")));
+        }
+
+        if (MainsReport.Everywhere(design, evaluation.Mains) is { } text)
+        {
+            findings.Add(Messages.TooMuchMains(text));
+        }
+
+        if (1e-8 <= design.Mains.AmplifierToEarth.Farads)
+        {
+            findings.Add(Messages.Earthed(QuantityText.FormatPart(design.Mains.AmplifierToEarth)));
+        }
+    }
+
+    /// <summary>The judged figures as missing: a result is never left out silently.</summary>
+    private static List<Result> MissingHeadlines(string code)
+    {
+        var list = new ResultList();
+        list.Missing("gain.mid", "gain from the electrodes to the samples, mid-band", "G_mid", "1", Equations.GainMid, code);
+        list.Missing("noise.total", "noise at the electrodes, rms", "σ", "V", Equations.Noise, code);
+        list.Missing("noise.board_share", "noise at the electrodes without the electrodes' excess noise, peak-to-peak", "6.6·σ_board", "V", Equations.Noise, code);
+        list.Missing("mains.total", "mains at the electrodes, worst case, rms", "", "V", Equations.MainsTotal, code);
+        list.Missing("mains.recorded", "mains recorded in the band, worst-case sum, rms", "", "V", Equations.Recorded, code);
+        list.Missing("levels.offset_survived", "largest electrode offset that nothing clips at, ±", "", "V", Equations.OffsetSurvived, code);
+        list.Missing("alias.fold_attenuation", "attenuation at the fold frequency, by path and converter", "A_fold", "dB", Equations.FoldAttenuation, code);
+        list.Missing("converter.bits_needed", "resolution needed", "N", "bit", Equations.BitsNeeded, code);
+        list.Missing("safety.fault_current", "dc through one electrode after a single fault", "I", "A", Equations.FaultCurrent, code);
+        return [.. list.Results];
+    }
+}

@@ -1,0 +1,129 @@
+using FrontEnd.Budgets;
+using FrontEnd.Converter;
+using FrontEnd.Interference;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+using FrontEnd.Textbook;
+
+namespace FrontEnd.Reporting;
+
+/// <summary>Where frequencies land after sampling and what is left of them.</summary>
+internal static class AliasReport
+{
+    private const string NoPath = "nothing passes at that frequency";
+
+    public static void AddTo(ResultList list, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        AnalogDigitalConverter converter = design.Converter;
+        double fs = converter.Rate.Hertz, f1 = design.Band.Low.Hertz, f2 = design.Band.High.Hertz, modulator = converter.ModulatorClock.Hertz;
+        MainsHarmonic[] harmonics = [.. evaluation.Mains.Harmonics];
+        bool deltaSigma = converter.Kind == ConverterKind.DeltaSigma;
+        double[] hertz = [fs - f2, fs - f1, .. harmonics.Select(harmonic => harmonic.Hertz), .. deltaSigma ? [modulator - f2] : Array.Empty<double>()];
+        double[] gains = evaluation.PathAndConverter(hertz);
+        list.Number("alias.fold_frequency", "lowest frequency that folds onto the band", "f_fold", Frequency.FromHertz(fs - f2), Equations.Fold, hand: FilterFormulas.FoldFrequency(converter.Rate, design.Band.High));
+        list.Decibel("alias.fold_attenuation", "attenuation there, by path and converter", "A_fold", evaluation.GainMid, gains[0], Equations.FoldAttenuation, NoPath);
+        if (deltaSigma)
+        {
+            list.Number("alias.modulator_fold_frequency", "lowest frequency that folds at the modulator's clock", "", Frequency.FromHertz(modulator - f2), Equations.ModulatorFold,
+                $"{QuantityText.FormatPart(converter.ModulatorClock)} − {QuantityText.FormatPart(design.Band.High)}");
+
+            // Around the modulator's clock the decimator's response repeats, so only the analogue path and the droop at the landing attenuate.
+            list.Decibel("alias.modulator_fold_attenuation", "attenuation there, by path and converter", "", evaluation.GainMid, gains[^1], Equations.FoldAttenuation, NoPath);
+        }
+
+        AddPoint(list, evaluation, "low-edge", "image of the band's lower edge", fs - f1, gains[1], null);
+        AddPoint(list, evaluation, "high-edge", "image of the band's upper edge", fs - f2, gains[0], null);
+        for (int i = 0; i < harmonics.Length; i++)
+        {
+            AddPoint(list, evaluation, $"h{harmonics[i].Order}", $"mains harmonic {harmonics[i].Order}", harmonics[i].Hertz, gains[2 + i], harmonics[i].AtInput.Total);
+        }
+
+        foreach (Interferer interferer in design.Interferers)
+        {
+            AddInterferer(list, evaluation, interferer);
+        }
+    }
+
+    private static void AddPoint(ResultList list, Evaluation evaluation, string key, string name, double hertz, double gain, double? amplitude)
+    {
+        double fs = evaluation.Design.Converter.Rate.Hertz;
+        list.Number($"alias.{key}.lands_at", $"{name} lands at", "", Frequency.FromHertz(Folding.LandsAt(hertz, fs)), Equations.LandsAt, hand: FilterFormulas.LandsAt(Frequency.FromHertz(hertz), evaluation.Design.Converter.Rate));
+        list.Decibel($"alias.{key}.attenuation", $"{name}: attenuation by path and converter", "", evaluation.GainMid, gain, Equations.FoldAttenuation, NoPath);
+        if (amplitude is { } volts)
+        {
+            list.Number($"alias.{key}.residue", $"{name}: what is left where it lands, rms", "", VoltageRms.FromVolts(volts * gain / evaluation.GainMid), Equations.AliasResidue);
+        }
+    }
+
+    private static void AddInterferer(ResultList list, Evaluation evaluation, Interferer interferer)
+    {
+        Design design = evaluation.Design;
+        double fs = design.Converter.Rate.Hertz, low = interferer.Low.Hertz, high = Math.Max(low, interferer.High.Hertz);
+        string key = "alias." + DesignFields.Slug(interferer.Name);
+        (double least, double most) = Folding.LandsWithin(low, high, fs);
+        string range = high == low
+            ? QuantityText.Format(interferer.Low)
+            : $"{QuantityText.Format(least, "Hz")} to {QuantityText.Format(most, "Hz")}";
+        if (high == low)
+        {
+            list.Number(key + ".lands_at", $"{interferer.Name} lands at", "", Frequency.FromHertz(least), Equations.LandsAt);
+            double gain = evaluation.PathAndConverter([low])[0] / evaluation.GainMid;
+            double left = interferer.Amplitude.Volts * gain * Math.Sqrt(evaluation.Digital.Power(least));
+            bool inBand = design.Band.Low.Hertz <= least && least <= design.Band.High.Hertz;
+            list.Number(key + ".residue", $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.InterfererResidue, text: inBand ? "in the band" : "outside the band");
+            return;
+        }
+
+        list.Word(key + ".lands_at", $"{interferer.Name} lands at", range, Equations.LandsAt);
+        (double direct, double folded) = InBand(evaluation, low, high, interferer.Amplitude.Volts);
+        list.Number(key + ".residue", $"{interferer.Name} folded into the band, rms", "", VoltageRms.FromVolts(folded), Equations.InterfererResidue);
+        list.Number(key + ".in_band", $"{interferer.Name} that lies in the band itself, rms", "", VoltageRms.FromVolts(direct), Equations.InterfererResidue, text: 0 < direct ? "no filter can take out what shares the signal's frequencies" : null);
+    }
+
+    /// <summary>An evenly spread interferer inside the band: what was there and what folds there.</summary>
+    private static (double Direct, double Folded) InBand(Evaluation evaluation, double low, double high, double amplitude)
+    {
+        Design design = evaluation.Design;
+        double fs = design.Converter.Rate.Hertz, f1 = design.Band.Low.Hertz, f2 = Math.Min(design.Band.High.Hertz, fs / 2), density = amplitude * amplitude / (high - low);
+        int images = (int)Math.Ceiling((high + f2) / fs);
+        double direct = 0, folded = 0;
+        for (int k = 0; k <= images; k++)
+        {
+            for (int sign = k == 0 ? 1 : -1; sign <= 1; sign += 2)
+            {
+                double from = (k * fs) + (sign * (sign < 0 ? f2 : f1)), to = (k * fs) + (sign * (sign < 0 ? f1 : f2));
+                from = Math.Max(from, low);
+                to = Math.Min(to, high);
+                if (to <= from || from <= 0)
+                {
+                    continue;
+                }
+
+                double power = BandIntegral.Over(
+                    [from, to],
+                    1,
+                    (hertz, values) =>
+                    {
+                        evaluation.Path.Sweep(hertz);
+                        for (int lane = 0; lane < hertz.Length; lane++)
+                        {
+                            double gain = evaluation.Path.Path(lane).Magnitude * design.Converter.Response(hertz[lane]) / evaluation.GainMid;
+                            values[0][lane] = gain * gain * evaluation.Digital.Power(Folding.LandsAt(hertz[lane], fs));
+                        }
+                    },
+                    1e-6).Sum(0) * density;
+                if (k == 0)
+                {
+                    direct += power;
+                }
+                else
+                {
+                    folded += power;
+                }
+            }
+        }
+
+        return (Math.Sqrt(direct), Math.Sqrt(folded));
+    }
+}

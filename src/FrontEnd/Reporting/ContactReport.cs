@@ -1,0 +1,105 @@
+using System.Numerics;
+using FrontEnd.Amplifier;
+using FrontEnd.Budgets;
+using FrontEnd.Converter;
+using FrontEnd.Electrodes;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Reporting;
+
+/// <summary>The contact check's readings, and what happens when an electrode comes off.</summary>
+internal static class ContactReport
+{
+    /// <summary>A poor contact is ten times the design's (common practice, no source).</summary>
+    private const double Poor = 10;
+
+    public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        if (design.ContactCheck is { } check)
+        {
+            AddCheck(list, findings, evaluation, check);
+        }
+
+        AddOpen(list, evaluation, "active", 0);
+        AddOpen(list, evaluation, "reference", 1);
+        if (design.Electrodes.Ground is not null)
+        {
+            AddOpen(list, evaluation, "ground", 2);
+        }
+    }
+
+    private static void AddCheck(ResultList list, List<Finding> findings, Evaluation evaluation, ContactCheck check)
+    {
+        Design design = evaluation.Design;
+        ElectrodeSet set = design.Electrodes;
+        (string Name, Electrode Electrode, double Ohms)[] contacts =
+        [
+            ("active", NoiseReport.Built(design, 0), design.Input.SeriesResistor.Ohms), ("reference", NoiseReport.Built(design, 1), design.Input.SeriesResistor.Ohms),
+            .. set.Ground is { } ground ? [("ground", ground, design.GroundDrive.SeriesResistor.Ohms)] : Array.Empty<(string, Electrode, double)>(),
+        ];
+        double swing = design.Supply.Lowest.Volts / 2;
+        for (int i = 0; i < contacts.Length; i++)
+        {
+            // A path is two electrodes: the one that is read and the one the current returns through.
+            (string name, Electrode electrode, double ohms) = contacts[i];
+            (_, Electrode back, double backOhms) = i == contacts.Length - 1 ? contacts[0] : contacts[^1];
+            Complex own = electrode.Impedance(check.Frequency), rest = ohms + backOhms + back.Impedance(check.Frequency);
+            double good = check.Current.Amperes * (own + rest).Magnitude, poor = check.Current.Amperes * ((own * Poor) + rest).Magnitude;
+            list.Number(
+                $"contact.{name}.good", $"contact check: reading of the {name} electrode as designed, peak", "", Voltage.FromVolts(good), Equations.ContactReading,
+                $"{QuantityText.Format(check.Current)} · {QuantityText.Format((own + rest).Magnitude, "Ω")}");
+            list.Number($"contact.{name}.poor", $"contact check: reading of the {name} electrode at ten times its impedance, peak", "", Voltage.FromVolts(poor), Equations.ContactReading, text: "ten times: common practice, no source");
+            list.Word($"contact.{name}.open", $"contact check: reading with the {name} electrode off", $"at the rail, {QuantityText.Format(swing, "V")} or more: the current has nowhere to go", Equations.ContactReading);
+        }
+
+        AddBeat(list, findings, evaluation, check);
+    }
+
+    private static void AddBeat(ResultList list, List<Finding> findings, Evaluation evaluation, ContactCheck check)
+    {
+        Design design = evaluation.Design;
+        double fs = design.Converter.Rate.Hertz, lands = Folding.LandsAt(check.Frequency.Hertz, fs);
+        MainsHarmonic? nearest = evaluation.Mains.Harmonics.MinBy(harmonic => Math.Abs(harmonic.LandsAt - lands));
+        if (nearest is not null)
+        {
+            list.Number(
+                "contact.beat", $"beat of the contact check with mains harmonic {nearest.Order}, the nearest where they land", "", Frequency.FromHertz(Math.Abs(nearest.LandsAt - lands)), Equations.LandsAt,
+                text: $"it lands at {QuantityText.Format(lands, "Hz")}, the harmonic at {QuantityText.Format(nearest.LandsAt, "Hz")}");
+        }
+
+        bool inBand = design.Band.Low.Hertz <= lands && lands <= design.Band.High.Hertz;
+        double added = check.OnWhileRecording && inBand ? list["contact.active.good"].Si / Math.Sqrt(2) : 0;
+        list.Number(
+            "contact.adds_in_band", "what the contact check adds to the recording in the band, rms", "", VoltageRms.FromVolts(added), Equations.ContactReading,
+            text: check.OnWhileRecording ? (inBand ? "on, in the band" : "on, outside the band") : "off while recording");
+        if (0 < added)
+        {
+            findings.Add(Messages.CheckCurrentInBand(QuantityText.Format(lands, "Hz")));
+        }
+    }
+
+    /// <summary>Where the amplifier goes with one electrode off: dc by bias current, mains by everything that couples.</summary>
+    private static void AddOpen(ResultList list, Evaluation evaluation, string name, int which)
+    {
+        Design design = evaluation.Design;
+        Electrode far = design.Electrodes.Active.Scaled(1e6);
+        ElectrodeSet set = which switch
+        {
+            0 => design.Electrodes with { Active = far },
+            1 => design.Electrodes with { Reference = design.Electrodes.Reference.Scaled(1e6) },
+            _ => design.Electrodes with { Ground = design.Electrodes.Ground!.Scaled(1e6) },
+        };
+        var direct = new DirectCurrent(design, evaluation.Path.Input, which);
+        double gain = design.Amplifier.Gain, swing = Math.Min(design.Supply.MidRailVolts, design.Supply.Lowest.Volts - design.Supply.MidRailVolts);
+        double dc = Math.Abs(direct.BiasDifference) + (which == 2 ? Math.Abs(direct.OffsetDifference * design.Electrodes.Offset.Volts) : 0);
+        MainsAtInput mains = MainsBudget.AtFundamental(design with { Electrodes = set with { Mismatch = Ratio.FromFraction(design.Electrodes.EffectiveMismatch) } });
+        double peak = Math.Sqrt(2) * mains.Difference, common = (Math.Sqrt(2) * mains.CommonMode) + Math.Abs(direct.BiasMean);
+        double atOutput = gain * (dc + peak);
+        string clips = swing < common ? "the inputs leave the amplifier's range" : swing < atOutput ? "the amplifier clips" : "nothing clips: the channel shows mains and drift that look like a signal";
+        list.Word(
+            $"open.{name}", $"with the {name} electrode off",
+            $"{clips}; difference {QuantityText.Format(dc, "V")} dc and {QuantityText.Format(peak, "V")} mains peak at the input, common mode {QuantityText.Format(common, "V")}", Equations.Open);
+    }
+}

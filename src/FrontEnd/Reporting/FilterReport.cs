@@ -1,0 +1,253 @@
+using System.Numerics;
+using FrontEnd.AntiAlias;
+using FrontEnd.Budgets;
+using FrontEnd.Converter;
+using FrontEnd.Digital;
+using FrontEnd.Filters;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+using FrontEnd.Textbook;
+
+namespace FrontEnd.Reporting;
+
+/// <summary>Corners, settling and delay of every block, the digital filters, latency and skew.</summary>
+internal static class FilterReport
+{
+    private const int PerDecade = 8;
+    private const double LowestHertz = 1e-4;
+    private const int Decades = 13;
+    private const double DelayStep = 1e-4;
+
+    public static void AddTo(ResultList list, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        int blocks = evaluation.Path.Nodes;
+        string[] names = ["amplifier", .. design.Stages.Select(stage => stage.Name)];
+        double[] delays = Delays(evaluation, out double pathDelay);
+        (double? Low, double? High)[] corners = Corners(evaluation);
+        for (int block = 0; block < blocks; block++)
+        {
+            string id = "filter." + DesignFields.Slug(names[block]);
+            AddCorners(list, id, names[block], corners[block], block == 0 ? AmplifierHand(design) : StageHand(design.Stages[block - 1]), block == 0 ? null : LowHand(design.Stages[block - 1]));
+            list.Number(id + ".group_delay", $"group delay of {names[block]}", "τ", Duration.FromSeconds(delays[block]), Equations.GroupDelay);
+            if (block != 0)
+            {
+                AddSettling(list, id, names[block], [design.Stages[block - 1]]);
+            }
+        }
+
+        AddCorners(list, "filter.path", "the whole analogue path", corners[blocks], null, null);
+        list.Number("filter.path.group_delay", "group delay of the analogue path", "τ", Duration.FromSeconds(pathDelay), Equations.GroupDelay);
+        AddSettling(list, "filter.path", "the whole analogue path", design.Stages);
+        AddDigital(list, evaluation);
+        AddLatency(list, evaluation, pathDelay);
+        double skew = design.Converter.Skew.Seconds;
+        list.Number(
+            "skew.leak", "share of the common mode that unequal sampling times leak between neighbouring channels, at the mains frequency", "", Ratio.FromFraction(2 * Math.Sin(Math.PI * design.Mains.Frequency.Hertz * skew)), Equations.SkewLeak,
+            hand: MainsFormulas.SkewLeak(design.Mains.Frequency, design.Converter.Skew), text: skew == 0 ? "simultaneous sampling" : $"between channels {QuantityText.Format(design.Converter.Skew)} apart");
+    }
+
+    private static void AddSettling(ResultList list, string id, string name, IEnumerable<Stage> stages)
+    {
+        TimeResponse response = TimeResponse.Of(stages);
+        if (response.SlowestSeconds <= 0)
+        {
+            return;
+        }
+
+        double dt = Math.Max(response.FastestSeconds / 4, response.SlowestSeconds / 400);
+        double[] step = response.Step(dt, (int)Math.Ceiling(response.SlowestSeconds * 16 / dt) + 16);
+        double peak = step.Max(Math.Abs), end = Math.Abs(step[^1]) < 1e-4 * peak ? 0 : step[^1];
+        if (TimeResponse.Settled(step, dt, end, 1e-3 * (end == 0 ? peak : Math.Abs(end))) is { } seconds)
+        {
+            list.Number(id + ".settling", $"settling of {name} to 0.1 %", "t", Duration.FromSeconds(seconds), Equations.Settling);
+        }
+        else
+        {
+            list.Unbounded(id + ".settling", $"settling of {name} to 0.1 %", "t", "s", Equations.Settling, "not within sixteen times its longest time constant");
+        }
+    }
+
+    private static void AddCorners(ResultList list, string id, string name, (double? Low, double? High) corner, TextbookFigure? hand, TextbookFigure? lowHand)
+    {
+        if (corner.High is { } high)
+        {
+            list.Number(id + ".minus_3db", $"upper -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(high), Equations.MinusThree, hand: hand, assumption: hand is null ? null : "the formula takes ideal op-amps and no load");
+        }
+        else
+        {
+            list.Unbounded(id + ".minus_3db", $"upper -3 dB frequency of {name}", "f_3dB", "Hz", Equations.MinusThree, "none below 1 GHz");
+        }
+
+        if (corner.Low is { } low)
+        {
+            list.Number(id + ".minus_3db_low", $"lower -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(low), Equations.MinusThree, hand: lowHand);
+        }
+    }
+
+    private static TextbookFigure? AmplifierHand(Design design) =>
+        new(design.Amplifier.Bandwidth.Hertz, "f_bw", $"{QuantityText.FormatPart(design.Amplifier.Bandwidth)} = {QuantityText.Format(design.Amplifier.Bandwidth, 4)}", Equations.CommonPractice) { Unit = "Hz" };
+
+    private static TextbookFigure? StageHand(Stage stage)
+    {
+        switch (stage)
+        {
+            case GainStage { FeedbackCapacitor: { Farads: > 0 } cf, FeedbackResistor.Ohms: > 0 } gain:
+                return FilterFormulas.RcCorner(gain.FeedbackResistor, cf);
+            case GainStage gain:
+                return AmplifierFormulas.Bandwidth(gain.OpAmp.GainBandwidth, gain.NominalGain);
+            case RcSection { R.Ohms: > 0, C.Farads: > 0 } rc:
+                return FilterFormulas.RcCorner(rc.R, rc.C);
+            case SallenKeySection { R1.Ohms: > 0, R2.Ohms: > 0, C1.Farads: > 0, C2.Farads: > 0 } s:
+                return FilterFormulas.SecondOrderCorner(Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2).Value), FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2).Value);
+            case MultipleFeedbackSection { R1.Ohms: > 0, R2.Ohms: > 0, R3.Ohms: > 0, C1.Farads: > 0, C2.Farads: > 0 } s:
+                return FilterFormulas.SecondOrderCorner(
+                    Frequency.FromHertz(FilterFormulas.MultipleFeedbackFrequency(s.R2, s.R3, s.C1, s.C2).Value), FilterFormulas.MultipleFeedbackQ(s.R1, s.R2, s.R3, s.C1, s.C2).Value);
+            default:
+                return null;
+        }
+    }
+
+    private static TextbookFigure? LowHand(Stage stage) =>
+        stage is GainStage { CouplingCapacitor: { Farads: > 0 } c, CouplingResistor.Ohms: > 0 } gain ? FilterFormulas.RcCorner(gain.CouplingResistor, c) : null;
+
+    /// <summary>Group delay of every block at the centre of the band by a central difference of the phase.</summary>
+    private static double[] Delays(Evaluation evaluation, out double path)
+    {
+        double f = evaluation.CentreHertz, step = f * DelayStep;
+        evaluation.Path.Sweep([f - step, f + step]);
+        int nodes = evaluation.Path.Nodes;
+        var delays = new double[nodes];
+        double before = 0;
+        for (int node = 0; node < nodes; node++)
+        {
+            var low = new Complex(evaluation.Path.NodeRe[node][0], evaluation.Path.NodeIm[node][0]);
+            var high = new Complex(evaluation.Path.NodeRe[node][1], evaluation.Path.NodeIm[node][1]);
+            double total = -(high / low).Phase / (4 * Math.PI * step);
+            delays[node] = total - before;
+            before = total;
+        }
+
+        path = before;
+        return delays;
+    }
+
+    /// <summary>−3 dB frequencies below and above the band's centre, of every block and (last) of the whole path.</summary>
+    private static (double? Low, double? High)[] Corners(Evaluation evaluation)
+    {
+        int nodes = evaluation.Path.Nodes;
+        double[] grid = [.. Enumerable.Range(0, (Decades * PerDecade) + 1).Select(i => LowestHertz * Math.Pow(10, (double)i / PerDecade))];
+        double[][] power = Powers(evaluation, grid);
+        double[][] centre = Powers(evaluation, [evaluation.CentreHertz]);
+        var corners = new (double? Low, double? High)[nodes + 1];
+        var open = new List<(int Block, bool Upper, double Inside, double Outside)>();
+        int start = Array.FindIndex(grid, f => evaluation.CentreHertz <= f);
+        for (int block = 0; block <= nodes; block++)
+        {
+            double half = centre[block][0] / 2;
+            for (int i = start; i < grid.Length; i++)
+            {
+                if (power[block][i] < half)
+                {
+                    open.Add((block, true, i == start ? evaluation.CentreHertz : grid[i - 1], grid[i]));
+                    break;
+                }
+            }
+
+            for (int i = start - 1; 0 <= i; i--)
+            {
+                if (power[block][i] < half)
+                {
+                    open.Add((block, false, i == start - 1 ? evaluation.CentreHertz : grid[i + 1], grid[i]));
+                    break;
+                }
+            }
+        }
+
+        // Bisection in log f with all corners in one sweep a round: 1.33 of a decade/8 to 1e-9 takes 28 rounds of a few lanes.
+        for (int round = 0; round < 30 && open.Count != 0; round++)
+        {
+            double[] middle = [.. open.Select(bracket => Math.Sqrt(bracket.Inside * bracket.Outside))];
+            double[][] values = Powers(evaluation, middle);
+            for (int i = 0; i < open.Count; i++)
+            {
+                (int block, bool upper, double inside, double outside) = open[i];
+                open[i] = values[block][i] < centre[block][0] / 2 ? (block, upper, inside, middle[i]) : (block, upper, middle[i], outside);
+            }
+        }
+
+        foreach ((int block, bool upper, double inside, double outside) in open)
+        {
+            double f = Math.Sqrt(inside * outside);
+            corners[block] = upper ? (corners[block].Low, f) : (f, corners[block].High);
+        }
+
+        return corners;
+    }
+
+    private static double[][] Powers(Evaluation evaluation, double[] hertz)
+    {
+        int nodes = evaluation.Path.Nodes;
+        double[][] power = [.. Enumerable.Range(0, nodes + 1).Select(_ => new double[hertz.Length])];
+        for (int first = 0; first < hertz.Length; first += SignalPath.Chunk)
+        {
+            int n = Math.Min(SignalPath.Chunk, hertz.Length - first);
+            evaluation.Path.Sweep(hertz.AsSpan(first, n));
+            for (int i = 0; i < n; i++)
+            {
+                double product = 1;
+                for (int block = 0; block < nodes; block++)
+                {
+                    power[block][first + i] = evaluation.Path.BlockPower[block][i];
+                    product *= evaluation.Path.BlockPower[block][i];
+                }
+
+                power[nodes][first + i] = product;
+            }
+        }
+
+        return power;
+    }
+
+    private static void AddDigital(ResultList list, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        double fs = design.Converter.Rate.Hertz;
+        for (int i = 0; i < evaluation.Digital.Stages.Count; i++)
+        {
+            DigitalStage stage = evaluation.Digital.Stages[i];
+            SecondOrderSections sections = evaluation.Digital.Filters[i];
+            string id = "digital." + DesignFields.Slug(stage.Name);
+            list.Number(id + ".group_delay", $"group delay of {stage.Name}", "τ", Duration.FromSeconds(sections.GroupDelay(evaluation.CentreHertz, fs)), Equations.GroupDelay);
+            double radius = sections.PoleRadius;
+            if (0 < radius && radius < 1)
+            {
+                double tau = -1 / (fs * Math.Log(radius));
+                list.Number(
+                    id + ".ring_time", $"time until {stage.Name} has rung down to 1 %", "t", Duration.FromSeconds(Math.Log(100) * tau), Equations.RingTime,
+                    hand: stage is DigitalNotch named ? FilterFormulas.NotchRingTime(named.Centre, named.Q, design.Converter.Rate, Ratio.FromPercent(1)) : null);
+            }
+
+            if (stage is DigitalNotch notch)
+            {
+                double deviation = design.Mains.Deviation.Fraction, f0 = notch.Centre.Hertz;
+                double power = Math.Max(sections.PowerResponse(f0 * (1 + deviation), fs), sections.PowerResponse(f0 * (1 - deviation), fs));
+                list.Decibel(
+                    id + ".notch_depth", $"depth of {stage.Name} at the mains' real deviation", "", 1, Math.Sqrt(power), Equations.NotchDepth, "the mains does not move",
+                    deviation == 0 ? null : FilterFormulas.NotchAttenuation(Frequency.FromHertz(f0 * (1 + deviation)), notch.Centre, notch.Q), "the formula is the analogue notch's");
+            }
+        }
+    }
+
+    private static void AddLatency(ResultList list, Evaluation evaluation, double pathDelay)
+    {
+        Design design = evaluation.Design;
+        AnalogDigitalConverter converter = design.Converter;
+        double own = converter.Kind == ConverterKind.DeltaSigma ? converter.SincOrder * (converter.Oversampling - 1) / 2.0 / converter.ModulatorClock.Hertz : 0;
+        double digital = evaluation.Digital.GroupDelay(evaluation.CentreHertz), packet = design.PacketTime?.Seconds ?? 0;
+        list.Number(
+            "latency.total", "delay from the electrode to the filtered sample", "", Duration.FromSeconds(pathDelay + own + digital + packet), Equations.Latency,
+            $"{QuantityText.Format(pathDelay, "s")} + {QuantityText.Format(own, "s")} + {QuantityText.Format(digital, "s")} + {QuantityText.Format(packet, "s")}",
+            text: $"path {QuantityText.Format(pathDelay, "s")}, converter {QuantityText.Format(own, "s")}, digital filters {QuantityText.Format(digital, "s")}{(design.PacketTime is null ? "" : $", packets {QuantityText.Format(packet, "s")}")}");
+    }
+}

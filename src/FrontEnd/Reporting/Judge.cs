@@ -1,0 +1,147 @@
+using FrontEnd.Budgets;
+using FrontEnd.Electrodes;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Reporting;
+
+/// <summary>Holds the results against the requirements.</summary>
+/// <remarks>Marginal: met with less than 10 % of the limit to spare (volts, amperes, seconds, degrees), 3 dB (decibels) or 1 bit.</remarks>
+internal static class Judge
+{
+    private const double SpareShare = 0.1;
+    private const double SpareDecibels = 3;
+    private const double SpareBits = 1;
+
+    private static readonly SourceRef NoiseLimit = new("digital-eeg-chapter", "citing the IFCN: 1.5 µV p-p, 0.5-100 Hz");
+    private static readonly SourceRef MainsLimit = new("metting-van-rijn-1990", "acceptable residue 1-10 µV p-p");
+    private static readonly SourceRef OffsetLimit = new("aami-ec11", "±300 mV; also AAMI TIR60");
+    private static readonly SourceRef FaultLimit = new("iec-60601-1", "dc, single fault; from memory");
+    private static readonly SourceRef DriveLimit = new("iec-60601-1", "dc, normal operation; from memory");
+
+    public static void AddTo(ResultList list, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        Requirements requirements = design.Requirements;
+        JudgeNoise(list, evaluation);
+        AtMost(list, "mains.total", "requirements.mains-at-electrodes", requirements.MainsAtElectrodes, MainsLimit, MainsDominates(evaluation.Mains.AtInput));
+        VoltageRms recorded = requirements.MainsRecorded ?? VoltageRms.FromVolts(design.SmallestSignal.Volts / 2);
+        AtMost(
+            list, "mains.recorded", "requirements.mains-recorded", recorded, requirements.MainsRecorded is null ? Equations.CommonPractice : Given, RecordedDominates(evaluation.Mains),
+            MainsReport.Everywhere(design, evaluation.Mains));
+        AtLeast(list, "levels.offset_survived", "requirements.offset", requirements.Offset, OffsetLimit, evaluation.Levels.OffsetLimitedBy?.Node);
+        if (evaluation.Levels.FirstToClip is { } first)
+        {
+            AtLeast(list, $"levels.{first.Node}.headroom", "requirements.headroom", requirements.Headroom, Equations.CommonPractice, $"{first.Dominates} at {first.Node}");
+        }
+
+        string fold = $"image of the band's upper edge, {QuantityText.Format(list["alias.fold_frequency"].Value)}";
+        AtLeast(list, "alias.fold_attenuation", "requirements.fold", requirements.Fold, Equations.CommonPractice, fold);
+        if (list.Has("alias.modulator_fold_attenuation"))
+        {
+            AtLeast(list, "alias.modulator_fold_attenuation", "requirements.fold", requirements.Fold, Equations.CommonPractice, $"image at the modulator's clock, {QuantityText.Format(list["alias.modulator_fold_frequency"].Value)}");
+        }
+
+        if (list.Has("converter.bits_needed"))
+        {
+            AtMost(list, "converter.bits_needed", "converter.bits", BitCount.FromBits(design.Converter.Bits), Equations.Derived, "quantisation against the rest of the noise");
+        }
+
+        if (evaluation.Drive is not null)
+        {
+            AtLeast(list, "drive.worst_phase_margin", "requirements.phase-margin", requirements.PhaseMargin, Equations.CommonPractice, list["drive.worst_phase_margin"].Text);
+            AtMost(list, "safety.driven_ground_current", "requirements.driven-ground-current", requirements.DrivenGroundCurrent, DriveLimit, "the driven ground's series resistor");
+        }
+
+        AtMost(list, "safety.fault_current", "requirements.fault-current", requirements.FaultCurrent, FaultLimit, "the smallest series resistance fitted in a lead");
+    }
+
+    private static readonly SourceRef Given = new("given-in-design");
+
+    /// <summary>The default for wet electrodes, 1.5 µV p-p in 99.5 Hz scaled to the design's band.</summary>
+    public static VoltagePeakToPeak DefaultNoise(Design design) =>
+        VoltagePeakToPeak.FromVolts(1.5e-6 * Math.Sqrt((design.Band.High.Hertz - design.Band.Low.Hertz) / 99.5));
+
+    private static void JudgeNoise(ResultList list, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        const string Key = "requirements.noise";
+        string dominates = evaluation.Noise.Rows().Where(row => row.Name is not ("active electrode" or "reference electrode" or "ground electrode")).MaxBy(row => row.Rms).Name;
+        if (design.Requirements.Noise is { } limit)
+        {
+            AtMost(list, "noise.board_share", Key, limit, Given, dominates);
+        }
+        else if (design.Electrodes.Contact == ContactKind.Wet)
+        {
+            AtMost(list, "noise.board_share", Key, DefaultNoise(design), NoiseLimit, dominates);
+        }
+        else
+        {
+            list.Judge("noise.board_share", new Verdict(VerdictKind.NotJudged, "no limit is set for dry electrodes; set requirements.noise to judge it") { Requirement = Key, Dominates = dominates });
+        }
+    }
+
+    private static string MainsDominates(MainsAtInput at) => new (string Name, double Size)[]
+        {
+            ("unequal electrodes' dividers", at.Divider), ("pick-up of the leads", at.Leads), ("the amplifier's CMRR", at.Amplifier), ("the leads' loop", at.Loop),
+        }.MaxBy(part => part.Size) is var worst ? $"{worst.Name}, {QuantityText.Format(worst.Size, "V")}" : "";
+
+    private static string RecordedDominates(MainsBudget mains)
+    {
+        MainsHarmonic? worst = mains.Harmonics.Where(harmonic => harmonic.InBand).MaxBy(harmonic => harmonic.Recorded);
+        return worst is null
+            ? "no harmonic lands in the band"
+            : $"harmonic {worst.Order}, {QuantityText.Format(worst.Recorded, "V")} at {QuantityText.Format(worst.LandsAt, "Hz")}";
+    }
+
+    private static void AtMost(ResultList list, string id, string key, IQuantity limit, SourceRef source, string? dominates, string? remark = null) =>
+        Put(list, id, key, limit, source, dominates, greatest: true, remark);
+
+    private static void AtLeast(ResultList list, string id, string key, IQuantity limit, SourceRef source, string? dominates) =>
+        Put(list, id, key, limit, source, dominates, greatest: false, null);
+
+    private static void Put(ResultList list, string id, string key, IQuantity limit, SourceRef source, string? dominates, bool greatest, string? remark)
+    {
+        Result result = list[id];
+        (VerdictKind kind, double? margin) = result.State switch
+        {
+            ResultState.Number => Weigh(result.Si, limit, greatest),
+            ResultState.Unbounded => (greatest ? VerdictKind.Fail : VerdictKind.Pass, null),
+            _ => (VerdictKind.NotJudged, null),
+        };
+        list.Judge(id, new Verdict(kind, Because(result, limit, key, greatest, margin, remark))
+        {
+            Requirement = key,
+            Limit = limit,
+            LimitIsGreatest = greatest,
+            Margin = margin,
+            LimitSource = source,
+            Dominates = dominates,
+        });
+    }
+
+    private static (VerdictKind Kind, double? Margin) Weigh(double value, IQuantity limit, bool greatest)
+    {
+        double margin = greatest ? limit.SiValue - value : value - limit.SiValue;
+        double spare = limit switch
+        {
+            Decibels => SpareDecibels,
+            BitCount => SpareBits,
+            _ => SpareShare * Math.Abs(limit.SiValue),
+        };
+        return (margin < 0 ? VerdictKind.Fail : margin < spare ? VerdictKind.Marginal : VerdictKind.Pass, margin);
+    }
+
+    private static string Because(Result result, IQuantity limit, string key, bool greatest, double? margin, string? remark)
+    {
+        string value = result.State == ResultState.Number ? QuantityText.Format(result.Value) : result.Text ?? "no limit found";
+        string relation = margin switch
+        {
+            null => greatest ? "against" : "over",
+            < 0 => greatest ? "is above" : "is below",
+            _ => greatest ? "is not above" : "is not below",
+        };
+        string by = margin is { } m ? $", {(m < 0 ? "over" : "spare")} {QuantityText.Format(Math.Abs(m), limit.SiUnit)}" : "";
+        return $"{value} {relation} {QuantityText.Format(limit)} ({key}){by}" + (remark is null ? "" : $"; {remark}");
+    }
+}

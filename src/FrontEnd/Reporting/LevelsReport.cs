@@ -1,0 +1,117 @@
+using FrontEnd.Budgets;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+using FrontEnd.Textbook;
+
+namespace FrontEnd.Reporting;
+
+/// <summary>Levels, what clips first, dc at the input and recovery.</summary>
+internal static class LevelsReport
+{
+    private const double RecoveryTolerance = 10e-6;
+    private const int MostSamples = 400_000;
+
+    public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        LevelsBudget levels = evaluation.Levels;
+        foreach (NodeLevel node in levels.Nodes)
+        {
+            string id = $"levels.{node.Node}.headroom";
+            string name = $"headroom at {node.Node}, lowest supply";
+            string parts = $"swing ±{V(node.Swing)}; dc {V(node.Offset + node.OtherDc)}, signal {V(node.Signal)}, mains {V(node.Mains)}, noise {V(node.Noise)}";
+            if (node.Headroom is { } headroom)
+            {
+                list.Number(
+                    id, name, "", Decibels.FromStated(headroom), Equations.Headroom,
+                    $"20·log10({V(node.Swing)}/({V(node.Offset)} + {V(node.OtherDc)} + {V(node.Signal)} + {V(node.Mains)} + {V(node.Noise)}))", text: parts);
+            }
+            else
+            {
+                list.Unbounded(id, name, "", "dB", Equations.Headroom, "nothing stands at this node");
+            }
+        }
+
+        if (levels.FirstToClip is { } first)
+        {
+            list.Word("levels.first_to_clip", "what clips first", first.Node, Equations.FirstToClip);
+        }
+
+        AddLimit(
+            list, "levels.offset_survived", "largest electrode offset that nothing clips at, ±", levels.OffsetSurvived, Equations.OffsetSurvived, $"limited by {levels.OffsetLimitedBy?.Node}",
+            "no node sees the electrodes' offset");
+        AddLimit(list, "levels.largest_signal", "largest signal that nothing clips at, peak", levels.LargestSignal, Equations.LargestSignal, null, "no node sees the signal");
+        AddGainLimit(list, design);
+        double bias = levels.DirectCurrent.BiasDifference;
+        list.Number(
+            "input.bias_offset", "dc at the input from bias currents", "", Voltage.FromVolts(Math.Abs(bias)), Equations.BiasOffset,
+            hand: AmplifierFormulas.BiasOffset(
+                Current.FromAmperes(Math.Abs(design.Amplifier.BiasCurrent.Amperes)),
+                Resistance.FromOhms(Math.Abs(
+                    NoiseReport.Built(design, 0).DcResistance.Ohms + design.Input.SeriesResistor.Ohms
+                    - (design.EffectiveReferenceInputs * (NoiseReport.Built(design, 1).DcResistance.Ohms + design.Input.SeriesResistor.Ohms))))),
+            assumption: design.Input.BiasResistor is null ? null : "the formula leaves out the bias resistors");
+        double impedance = MainsReport.InputImpedance(design, design.Mains.Frequency.Hertz).Magnitude;
+        list.Number("input.impedance_at_mains", "impedance of one input to common at the mains frequency", "|Z_c|", Resistance.FromOhms(impedance), Equations.InputImpedance);
+        AddRecovery(list, findings, evaluation);
+    }
+
+    private static string V(double volts) => QuantityText.Format(volts, "V");
+
+    private static void AddLimit(ResultList list, string id, string name, double? volts, Equation equation, string? text, string unbounded)
+    {
+        if (volts is { } value)
+        {
+            list.Number(id, name, "", Voltage.FromVolts(value), equation, text: text);
+        }
+        else
+        {
+            list.Unbounded(id, name, "", "V", equation, unbounded);
+        }
+    }
+
+    /// <summary>The gain that the first stage may have at most, by formula; the nodes' own levels decide the verdict.</summary>
+    private static void AddGainLimit(ResultList list, Design design)
+    {
+        if (0 < design.Electrodes.Offset.Volts + design.LargestSignal.Volts)
+        {
+            Voltage offset = Voltage.FromVolts(Math.Max(Math.Abs(design.Electrodes.Offset.Volts), design.Requirements.Offset.Volts));
+            TextbookFigure hand = AmplifierFormulas.FirstStageGainLimit(
+                Voltage.FromVolts(2 * Math.Min(design.Supply.MidRailVolts, design.Supply.Lowest.Volts - design.Supply.MidRailVolts)), design.Amplifier.OutputMargin, offset, design.LargestSignal);
+            list.Number(
+                "levels.first_gain_limit", "greatest gain of the first stage for the offset asked for", "G1", Ratio.FromFraction(Math.Max(0, hand.Value)), Equations.GainLimit, hand.Substituted, hand,
+                text: $"the design has {QuantityText.FormatNumber(design.Amplifier.Gain)}");
+        }
+    }
+
+    private static void AddRecovery(ResultList list, List<Finding> findings, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        const string Id = "levels.recovery", Name = "recovery after a full step of the electrode offset, to 10 µV at the input";
+        double offset = Math.Max(Math.Abs(design.Electrodes.Offset.Volts), design.Requirements.Offset.Volts);
+        (double[] response, double dt) = OffsetStep(evaluation);
+        double scale = offset * design.Amplifier.Gain / evaluation.GainMid;
+        double? settled = TimeResponse.Settled(response, dt, 0, scale == 0 ? double.PositiveInfinity : RecoveryTolerance / scale);
+        if (settled is { } seconds)
+        {
+            list.Number(Id, Name, "t", Duration.FromSeconds(seconds), Equations.Recovery, $"step of {V(offset)}, sampled every {QuantityText.Format(dt, "s")}");
+        }
+        else
+        {
+            list.Unbounded(Id, Name, "t", "s", Equations.Recovery, "the offset stays: no high-pass in the path or in the digital filters");
+            findings.Add(Messages.DoesNotSettle("a step of the electrode offset", "add a digital high-pass, such as 0.5 Hz, second order"));
+        }
+    }
+
+    /// <summary>The recording after a unit step behind the amplifier, long enough to die down.</summary>
+    public static (double[] Response, double Dt) OffsetStep(Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        TimeResponse path = TimeResponse.Of(design.Stages);
+        double dt = 1 / design.Converter.Rate.Hertz;
+        double radius = Math.Min(evaluation.Digital.Sections.PoleRadius, 1 - 1e-9);
+        double slowest = Math.Max(path.SlowestSeconds, 0 < radius ? -dt / Math.Log(radius) : 0);
+        int samples = (int)Math.Clamp(slowest * 22 / dt, 64, MostSamples);
+        return (path.Step(dt, samples, evaluation.Digital.Sections), dt);
+    }
+}

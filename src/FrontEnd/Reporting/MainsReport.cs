@@ -1,0 +1,208 @@
+using System.Numerics;
+using FrontEnd.Budgets;
+using FrontEnd.Electrodes;
+using FrontEnd.Interference;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+using FrontEnd.Textbook;
+
+namespace FrontEnd.Reporting;
+
+/// <summary>The mains at the input, its harmonics through the chain, and the driven ground.</summary>
+internal static class MainsReport
+{
+    public static void AddTo(ResultList list, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        MainsBudget mains = evaluation.Mains;
+        MainsAtInput at = mains.AtInput;
+        list.Number(
+            "mains.body_common_mode", "body against the amplifier's common, rms", "V_cm", VoltageRms.FromVolts(at.BodyCommonMode), Equations.BodyCommonMode,
+            hand: BodyHand(evaluation), assumption: design.GroundDrive.Kind == Amplifier.GroundKind.Driven
+                ? "the formula divides the ground electrode's impedance by 1 + f_u/f; the input's load and the drive's phase are left out"
+                : "the formula leaves out the leads' capacitance to common and the input's load");
+        list.Number(
+            "mains.divider", "mains from the unequal electrodes' dividers, rms", "", VoltageRms.FromVolts(at.Divider), Equations.Divider,
+            hand: DividerHand(evaluation), assumption: "the formula takes one input capacitance for both sides and leaves out tolerances and the differential capacitor");
+        list.Number("mains.leads", "mains that the leads pick up, rms", "", VoltageRms.FromVolts(at.Leads), Equations.Leads, hand: LeadHand(evaluation), assumption: "the formula leaves out what the leads do to the common mode");
+        list.Number("mains.imbalance", "divider and leads together as phasors, rms", "", VoltageRms.FromVolts(at.Imbalance), Equations.Imbalance);
+        list.Number("mains.amplifier", "mains through the amplifier's finite CMRR, rms", "", VoltageRms.FromVolts(at.Amplifier), Equations.AmplifierRejection);
+        list.Number(
+            "mains.loop", "mains induced in the leads' loop, rms", "", VoltageRms.FromVolts(at.Loop), Equations.Loop,
+            hand: MainsFormulas.LoopVoltage(design.Mains.Frequency, MagneticFluxDensity.FromTeslas(design.Mains.Field.Teslas * Fundamental(design)), design.Mains.LoopArea));
+        list.Number(
+            "mains.total", "mains at the electrodes, worst case, rms", "", VoltageRms.FromVolts(at.Total), Equations.MainsTotal,
+            $"{QuantityText.Format(at.Imbalance, "V")} + {QuantityText.Format(at.Amplifier, "V")} + {QuantityText.Format(at.Loop, "V")}");
+        list.Number("mains.rss", "mains at the electrodes, root sum of squares, rms", "", VoltageRms.FromVolts(at.RootSumOfSquares), Equations.MainsRss);
+        list.Decibel(
+            "mains.system_cmrr", "rejection of the body's common mode by electrodes and amplifier together", "CMRR", at.BodyCommonMode, at.Divider + at.Amplifier, Equations.SystemCmrr,
+            "electrodes and amplifier are perfectly balanced", DividerRejectionHand(evaluation), "the formula is the divider alone, for the electrodes' difference against one input's impedance");
+        AddNeeded(list, design, at);
+        list.Word("mains.signs", "signs of electrode mismatch, resistor and capacitor tolerance in the worst case", $"{Sign(mains.Signs.Mismatch)}, {Sign(mains.Signs.Resistors)}, {Sign(mains.Signs.Capacitors)}", Equations.Signs);
+        foreach (MainsHarmonic harmonic in mains.Harmonics)
+        {
+            string id = $"mains.harmonic.{harmonic.Order}";
+            string name = $"mains harmonic {harmonic.Order} ({QuantityText.FormatPart(Frequency.FromHertz(harmonic.Hertz))})";
+            list.Number(id + ".input", name + " at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.AtInput.Total), Equations.HarmonicInput);
+            list.Number(id + ".converter", name + " as the converter sees it, at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.Converter), Equations.HarmonicConverter);
+            list.Number(id + ".recorded", name + " in the recording, at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.Recorded), Equations.HarmonicRecorded);
+            list.Number(
+                id + ".lands_at", name + " lands at", "", Frequency.FromHertz(harmonic.LandsAt), Equations.LandsAt,
+                hand: ConverterLanding(harmonic.Hertz, design), text: $"{QuantityText.Format(harmonic.LandsLow, "Hz")} to {QuantityText.Format(harmonic.LandsHigh, "Hz")} with the mains' deviation{(harmonic.InBand ? "; in the band" : "")}");
+        }
+
+        list.Number("mains.recorded", "mains recorded in the band, worst-case sum, rms", "", VoltageRms.FromVolts(mains.Recorded), Equations.Recorded);
+        list.Number(
+            "mains.recorded_everywhere", "mains recorded anywhere, worst-case sum, rms", "", VoltageRms.FromVolts(mains.RecordedEverywhere), Equations.RecordedEverywhere, text: Everywhere(design, mains));
+        if (evaluation.Drive is { } drive)
+        {
+            AddDrive(list, evaluation, drive);
+        }
+    }
+
+    /// <summary>What to say where the recording holds more mains than the smallest signal, in the band or out of it.</summary>
+    public static string? Everywhere(Design design, MainsBudget mains)
+    {
+        if (mains.Harmonics.Count == 0 || mains.RecordedEverywhere <= design.SmallestSignal.Volts)
+        {
+            return null;
+        }
+
+        MainsHarmonic worst = mains.Harmonics.MaxBy(harmonic => harmonic.Recorded)!;
+        return $"above the smallest signal {QuantityText.Format(design.SmallestSignal)}: harmonic {worst.Order} leaves {QuantityText.Format(worst.Recorded, "V")} at {QuantityText.Format(worst.LandsAt, "Hz")}; "
+            + $"a notch there, or a low-pass below it, takes it out of the picture";
+    }
+
+    private static string Sign(int sign) => sign < 0 ? "-1" : "+1";
+
+    private static double Fundamental(Design design)
+    {
+        IReadOnlyList<double> shares = design.Mains.FieldHarmonics ?? design.Mains.Harmonics;
+        return shares.Count == 0 ? 0 : shares[0];
+    }
+
+    private static TextbookFigure ConverterLanding(double hertz, Design design) => FilterFormulas.LandsAt(Frequency.FromHertz(hertz), design.Converter.Rate);
+
+    private static void AddNeeded(ResultList list, Design design, MainsAtInput at)
+    {
+        VoltageRms residue = design.Requirements.MainsResidue ?? design.SmallestSignal;
+        if (residue.Volts <= at.Leads + at.Loop)
+        {
+            list.Unbounded(
+                "mains.cmrr_needed", "rejection needed for the residue asked for", "", "dB", Equations.CmrrNeeded,
+                $"no CMRR helps: leads and loop alone leave {QuantityText.Format(at.Leads + at.Loop, "V")}, above {QuantityText.Format(residue)}");
+        }
+        else
+        {
+            list.Decibel(
+                "mains.cmrr_needed", "rejection needed for the residue asked for", "", at.BodyCommonMode, residue.Volts, Equations.CmrrNeeded, "no common mode to reject",
+                0 < at.BodyCommonMode ? MainsFormulas.RejectionNeeded(VoltageRms.FromVolts(at.BodyCommonMode), residue) : null);
+        }
+    }
+
+    private static Complex GroundImpedance(Design design) =>
+        (design.Electrodes.Ground?.Impedance(design.Mains.Frequency) ?? 0) + design.GroundDrive.SeriesResistor.Ohms;
+
+    private static TextbookFigure? BodyHand(Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        Mains mains = design.Mains;
+        if (design.Electrodes.Ground is null || mains.Voltage.Volts == 0)
+        {
+            return null;
+        }
+
+        double loop = evaluation.Drive is null ? 0 : design.GroundDrive.UnityGainFrequency / mains.Frequency;
+        return MainsFormulas.BodyCommonMode(
+            mains.Voltage, mains.Frequency, mains.BodyToMains, mains.BodyToEarth, mains.AmplifierToMains, mains.AmplifierToEarth, GroundImpedance(design) / (1 + loop));
+    }
+
+    /// <summary>One input's impedance to common: bias, shunt, lead and amplifier.</summary>
+    public static Complex InputImpedance(Design design, double hertz)
+    {
+        double shield = 1 - design.Input.DrivenShield.Fraction;
+        double farads = (design.Input.LeadToCommon.Farads * shield) + design.Input.ShuntCapacitor.Farads + design.Amplifier.CommonModeCapacitance.Farads;
+        double siemens = (1 / design.Amplifier.CommonModeResistance.Ohms) + (design.Input.BiasResistor is { } bias ? 1 / bias.Ohms : 0);
+        return 1 / new Complex(siemens, 2 * Math.PI * hertz * farads);
+    }
+
+    private static Complex Imbalance(Design design) =>
+        NoiseReport.Built(design, 0).Impedance(design.Mains.Frequency) - NoiseReport.Built(design, 1).Impedance(design.Mains.Frequency);
+
+    private static TextbookFigure? DividerHand(Evaluation evaluation)
+    {
+        double body = evaluation.Mains.AtInput.BodyCommonMode;
+        return body <= 0 || evaluation.Design.Electrodes.ActiveBuffer is not null
+            ? null
+            : MainsFormulas.DividerVoltage(VoltageRms.FromVolts(body), InputImpedance(evaluation.Design, evaluation.Design.Mains.Frequency.Hertz), Imbalance(evaluation.Design));
+    }
+
+    private static TextbookFigure? DividerRejectionHand(Evaluation evaluation)
+    {
+        Complex imbalance = Imbalance(evaluation.Design);
+        return imbalance == Complex.Zero || evaluation.Design.Electrodes.ActiveBuffer is not null
+            ? null
+            : MainsFormulas.DividerRejection(InputImpedance(evaluation.Design, evaluation.Design.Mains.Frequency.Hertz), imbalance);
+    }
+
+    private static TextbookFigure LeadHand(Evaluation evaluation)
+    {
+        Mains mains = evaluation.Design.Mains;
+        double shield = 1 - evaluation.Design.Input.DrivenShield.Fraction;
+        double current = 2 * Math.PI * mains.Frequency.Hertz * mains.LeadToMains.Farads * shield * mains.Voltage.Volts;
+        return MainsFormulas.LeadVoltage(Current.FromAmperes(current), Imbalance(evaluation.Design));
+    }
+
+    private static void AddDrive(ResultList list, Evaluation evaluation, DriveBudget drive)
+    {
+        Design design = evaluation.Design;
+        Frequency unity = design.GroundDrive.UnityGainFrequency;
+        ElectrodeSet set = design.Electrodes;
+        const string Never = "the loop gain stays below 1: nothing to oscillate";
+        if (drive.UnityGainHertz is { } crossing && drive.PhaseMarginDegrees is { } margin)
+        {
+            Frequency[] poles = HandPoles(design, set);
+            list.Number(
+                "drive.unity_gain_frequency", "driven ground: where the loop gain falls to 1", "f_c", Frequency.FromHertz(crossing), Equations.UnityGain,
+                hand: MainsFormulas.DrivenGroundCrossing(unity, poles), assumption: "the formula has one pole of the ground electrode's resistance and the body's capacitance");
+            list.Number(
+                "drive.phase_margin", "driven ground: phase margin", "PM", Angle.FromDegrees(margin), Equations.PhaseMargin,
+                hand: MainsFormulas.DrivenGroundPhaseMargin(unity, poles), assumption: "the formula has one pole of the ground electrode's resistance and the body's capacitance");
+        }
+        else
+        {
+            list.Unbounded("drive.unity_gain_frequency", "driven ground: where the loop gain falls to 1", "f_c", "Hz", Equations.UnityGain, Never);
+            list.Unbounded("drive.phase_margin", "driven ground: phase margin", "PM", "°", Equations.PhaseMargin, Never);
+        }
+
+        list.Number(
+            "drive.gain_at_mains", "driven ground: loop gain at the mains frequency", "|T|", Decibels.FromVoltageRatio(Math.Max(1e-15, drive.GainAtMains)), Equations.DriveGain,
+            hand: MainsFormulas.DrivenGroundLoopGain(unity, design.Mains.Frequency), assumption: "the formula is the amplifier alone; the body's load takes the rest");
+        double dc = Math.Abs(evaluation.Levels.DirectCurrent.OffsetDrive * design.Electrodes.Offset.Volts);
+        double ac = evaluation.Mains.DriveSwing;
+        list.Number(
+            "drive.swing_needed", "driven ground: swing needed, peak", "", Voltage.FromVolts(ac + dc), Equations.DriveSwing, $"{QuantityText.Format(ac, "V")} + {QuantityText.Format(dc, "V")}",
+            text: $"{QuantityText.Format(ac, "V")} of it mains, {QuantityText.Format(dc, "V")} electrode offset");
+        if (drive.WorstPhaseMargin is { } worst)
+        {
+            DriveBudget.Lane at = drive.WorstCase;
+            list.Number(
+                "drive.worst_phase_margin", "driven ground: least phase margin over its range of loads", "PM_min", Angle.FromDegrees(worst), Equations.WorstMargin,
+                text: $"at body to earth {QuantityText.Format(at.BodyToEarth, "F")}, ground electrode {QuantityText.Format(at.ElectrodeFactor * design.Electrodes.Ground!.DcResistance.Ohms, "Ω")}, "
+                    + (1e-7 < at.CommonToEarth ? "common earthed" : "on battery"));
+        }
+        else
+        {
+            list.Unbounded("drive.worst_phase_margin", "driven ground: least phase margin over its range of loads", "PM_min", "°", Equations.WorstMargin, Never);
+        }
+    }
+
+    /// <summary>Pole of (R_o + R_e) with the body's capacitance as the loop sees it.</summary>
+    private static Frequency[] HandPoles(Design design, ElectrodeSet set)
+    {
+        double resistance = design.GroundDrive.SeriesResistor.Ohms + set.Ground!.DcResistance.Ohms;
+        double body = design.Mains.BodyToEarth.Farads + design.Mains.BodyToMains.Farads, common = design.Mains.AmplifierToEarth.Farads + design.Mains.AmplifierToMains.Farads;
+        double effective = body + common == 0 ? 0 : body * common / (body + common);
+        return resistance * effective == 0 ? [] : [Frequency.FromHertz(1 / (2 * Math.PI * resistance * effective))];
+    }
+}

@@ -1,0 +1,79 @@
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+using FrontEnd.Textbook;
+
+namespace FrontEnd.Reporting;
+
+/// <summary>Collects results in their order.</summary>
+internal sealed class ResultList
+{
+    /// <summary>A ratio beyond this many decibels counts as unbounded.</summary>
+    public const double UnboundedDecibels = 300;
+
+    private readonly List<Result> _results = new(256);
+    private readonly Dictionary<string, int> _index = new(256, StringComparer.Ordinal);
+
+    public IReadOnlyList<Result> Results => _results;
+
+    public Result this[string id] => _results[_index[id]];
+
+    public bool Has(string id) => _index.ContainsKey(id);
+
+    /// <summary>Adds a number; a hand figure is compared with it.</summary>
+    public void Number(
+        string id, string name, string symbol, IQuantity value, Equation equation, string substituted = "", TextbookFigure? hand = null, string? assumption = null, string? text = null) =>
+        Add(new Result
+        {
+            Id = id,
+            Name = name,
+            Symbol = symbol,
+            Value = value,
+            Unit = value.SiUnit,
+            Equation = equation,
+            Substituted = substituted.Length == 0 && hand is not null ? hand.Substituted : substituted,
+            Hand = hand is null || !double.IsFinite(hand.Value) ? null : Compare(value, hand, assumption),
+            Text = text,
+        });
+
+    public void Word(string id, string name, string text, Equation equation) =>
+        Add(new Result { Id = id, Name = name, Symbol = "", Unit = "", State = ResultState.Word, Text = text, Equation = equation });
+
+    public void Unbounded(string id, string name, string symbol, string unit, Equation equation, string text) =>
+        Add(new Result { Id = id, Name = name, Symbol = symbol, Unit = unit, State = ResultState.Unbounded, Text = text, Equation = equation });
+
+    public void Missing(string id, string name, string symbol, string unit, Equation equation, string findingCode) =>
+        Add(new Result { Id = id, Name = name, Symbol = symbol, Unit = unit, State = ResultState.Missing, Equation = equation, FindingCode = findingCode });
+
+    /// <summary>Adds a ratio in decibels, or "unbounded" where there is nothing to divide by or it is beyond 300 dB.</summary>
+    public void Decibel(string id, string name, string symbol, double numerator, double denominator, Equation equation, string unboundedText, TextbookFigure? hand = null, string? assumption = null, string? text = null)
+    {
+        double ratio = numerator / denominator;
+        if (double.IsNaN(ratio) || ratio <= 0 || UnboundedDecibels < 20 * Math.Log10(ratio))
+        {
+            Unbounded(id, name, symbol, "dB", equation, unboundedText);
+        }
+        else
+        {
+            Number(id, name, symbol, Decibels.FromVoltageRatio(ratio), equation, hand: hand, assumption: assumption, text: text);
+        }
+    }
+
+    /// <summary>Puts a verdict on a result.</summary>
+    public void Judge(string id, Verdict verdict) => _results[_index[id]] = this[id] with { Verdict = verdict };
+
+    /// <summary>The difference is a share for quantities with a scale and plain for decibels, degrees and bits.</summary>
+    private static HandFigure Compare(IQuantity value, TextbookFigure hand, string? assumption)
+    {
+        bool plain = value is Decibels or Angle or BitCount;
+        double network = value.SiValue;
+        double difference = plain || network == 0 ? hand.Value - network : (hand.Value / network) - 1;
+        KindInfo kind = Kinds.Find(value.GetType()) ?? throw new InvalidOperationException($"No kind for {value.GetType()}.");
+        return new HandFigure(kind.Make(hand.Value), hand.Formula, hand.Substituted, hand.Source, difference, assumption);
+    }
+
+    private void Add(Result result)
+    {
+        _index.Add(result.Id, _results.Count);
+        _results.Add(result);
+    }
+}

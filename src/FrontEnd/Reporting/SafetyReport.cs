@@ -1,0 +1,120 @@
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+using FrontEnd.Textbook;
+
+namespace FrontEnd.Reporting;
+
+/// <summary>Dc through the wearer in a fault. The words are "below the quoted limit" and "above the quoted limit": nothing here is called safe.</summary>
+internal static class SafetyReport
+{
+    /// <summary>Said wherever the limits show.</summary>
+    public const string LimitOrigin = "limits as commonly quoted from IEC 60601-1; its dc row is from memory";
+
+    /// <summary>The cautions that stand wherever a design is judged.</summary>
+    public static readonly IReadOnlyList<string> Cautions =
+    [
+        "Not a medical device. Design aid only. Local electrical and medical-device rules and a licensed professional decide. Body-connected equipment must be checked by a qualified person.",
+        "Battery only; never worn while charging; no wire to a mains-powered computer, scope or charger. Prefer radio; a USB isolator is one barrier, not a licence.",
+        "No recording during thunderstorms or near electrosurgery; nothing here withstands a defibrillator.",
+        "Touch-proof lead connectors (21 CFR 898.12). Lithium cells with a protection circuit and the right charger.",
+        "No reading diagnoses. Not on others without their consent; not on people with implants or epilepsy concerns without a clinician. Do not abrade skin; clean the electrodes.",
+        "Before anyone wears it: measure the dc from every electrode to common and to every other, supply at its highest, the driven ground forced to each rail.",
+    ];
+
+    public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        Voltage highest = design.Supply.Highest;
+        (string Name, double Ohms)[] leads = [.. Leads(design)];
+        Current limit = design.Requirements.FaultCurrent;
+        (string worstName, double least) = leads.MinBy(lead => lead.Ohms);
+        AddCurrent(list, "safety.fault_current", $"dc through one electrode after a single fault ({worstName})", highest, least, limit);
+        foreach ((string name, double ohms) in leads)
+        {
+            AddCurrent(list, "safety.fault_current." + DesignFields.Slug(name), $"dc through the {name} after a single fault", highest, ohms, limit);
+        }
+
+        if (evaluation.Drive is not null)
+        {
+            AddCurrent(
+                list, "safety.driven_ground_current", "dc through the driven ground with its amplifier at the rail (a lead fell off: normal operation)", highest, GroundOhms(design), design.Requirements.DrivenGroundCurrent);
+        }
+
+        AddNeeded(list, design, highest, limit);
+        AddSum(list, findings, design, highest, leads, limit);
+        if (design.ContactCheck is { } check)
+        {
+            list.Number(
+                "safety.contact_check_current", "contact check's current, peak", "I", check.Current, new Equation("as set", Equations.Derived),
+                text: $"{(check.Current.Amperes <= design.Requirements.DrivenGroundCurrent.Amperes ? "below" : "above")} the quoted limit {QuantityText.Format(design.Requirements.DrivenGroundCurrent)}");
+        }
+    }
+
+    /// <summary>Fitted series resistance of every kind of lead at −tolerance.</summary>
+    public static IEnumerable<(string Name, double Ohms)> Leads(Design design)
+    {
+        double series = design.Input.SeriesResistor.Ohms * (1 - design.Input.ResistorTolerance.Fraction);
+        yield return ("active electrode", design.Electrodes.ActiveBuffer is { } active ? active.SkinResistor.Ohms * (1 - design.Input.ResistorTolerance.Fraction) : series);
+        yield return ("reference electrode", design.Electrodes.ReferenceBuffer is { } reference ? reference.SkinResistor.Ohms * (1 - design.Input.ResistorTolerance.Fraction) : series);
+        if (design.Electrodes.Ground is not null)
+        {
+            yield return ("ground electrode", GroundOhms(design));
+        }
+    }
+
+    private static double GroundOhms(Design design) => design.GroundDrive.SeriesResistor.Ohms * (1 - design.GroundDrive.ResistorTolerance.Fraction);
+
+    private static void AddCurrent(ResultList list, string id, string name, Voltage highest, double ohms, Current limit)
+    {
+        if (ohms <= 0)
+        {
+            list.Unbounded(id, name, "I", "A", Equations.FaultCurrent, "no resistor is fitted in this lead: above the quoted limit whatever the fault");
+            return;
+        }
+
+        Current current = highest / Resistance.FromOhms(ohms);
+        string word = current.Amperes <= limit.Amperes ? "below the quoted limit" : "above the quoted limit";
+        list.Number(id, name, "I", current, Equations.FaultCurrent, hand: SafetyFormulas.FaultCurrent(highest, Resistance.FromOhms(ohms)), text: $"{word} {QuantityText.Format(limit)}; {LimitOrigin}");
+    }
+
+    private static void AddNeeded(ResultList list, Design design, Voltage highest, Current limit)
+    {
+        const string Name = "series resistor that each measuring lead needs";
+        if (limit.Amperes <= 0)
+        {
+            list.Unbounded("safety.series_resistance_needed", Name, "R", "Ω", Equations.SeriesNeeded, "a limit of zero allows no current at all");
+            return;
+        }
+
+        double ohms = highest.Volts / limit.Amperes / (1 - design.Input.ResistorTolerance.Fraction);
+        double preferred = PreferredValues.AtLeast(ohms, PreferredSeries.E24);
+        list.Number(
+            "safety.series_resistance_needed", Name, "R", Resistance.FromOhms(ohms), Equations.SeriesNeeded, hand: SafetyFormulas.SeriesResistanceNeeded(highest, limit),
+            assumption: "the formula leaves out the resistor's tolerance", text: $"next preferred value {QuantityText.FormatPart(Resistance.FromOhms(preferred))}; {LimitOrigin}");
+    }
+
+    private static void AddSum(ResultList list, List<Finding> findings, Design design, Voltage highest, (string Name, double Ohms)[] leads, Current limit)
+    {
+        const string Id = "safety.sum_of_leads", Name = "dc through all leads together, one shared fault";
+        int actives = design.Channels;
+        double siemens = 0;
+        foreach ((string name, double ohms) in leads)
+        {
+            siemens += (name == "active electrode" ? actives : 1) / ohms;
+        }
+
+        if (!double.IsFinite(siemens))
+        {
+            list.Unbounded(Id, Name, "I", "A", Equations.FaultCurrent, "a lead has no resistor: above the quoted limit");
+            return;
+        }
+
+        Current sum = Current.FromAmperes(highest.Volts * siemens);
+        bool above = limit.Amperes < sum.Amperes;
+        list.Number(Id, Name, "I", sum, Equations.FaultCurrent, text: $"{(above ? "above" : "below")} the quoted limit {QuantityText.Format(limit)} for one electrode; {LimitOrigin}");
+        if (above)
+        {
+            findings.Add(Messages.SharedFault(QuantityText.Format(sum), QuantityText.Format(limit)));
+        }
+    }
+}
