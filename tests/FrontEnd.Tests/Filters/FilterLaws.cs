@@ -264,6 +264,38 @@ public class FilterLaws
         }
     }
 
+    /// <summary>Band shapes with edges in no symmetry: every edge is met, on the worse side barely.</summary>
+    [Property]
+    public void MinimumOrder_BandShapes_MeetEveryEdge(PositiveInt lowGap, PositiveInt highGap, NonNegativeInt family, bool stop, bool digital)
+    {
+        var kind = (FilterFamily)(family.Get % 4);
+        Frequency[] inner = [Frequency.FromHertz(20), Frequency.FromHertz(30)];
+        Frequency[] outer = [Frequency.FromHertz(20 - (3 + (lowGap.Get % 13))), Frequency.FromHertz(30 + 3 + (highGap.Get % 40))];
+        FilterRequirement requirement = stop
+            ? new(new BandStop(outer[0], outer[1]), new BandStop(inner[0], inner[1]), Decibels.FromStated(1), Decibels.FromStated(30))
+            : new(new BandPass(inner[0], inner[1]), new BandPass(outer[0], outer[1]), Decibels.FromStated(1), Decibels.FromStated(30));
+        var rate = Frequency.FromHertz(250);
+        OrderChoice choice = MinimumOrder.Find(kind, requirement, digital ? rate : null);
+        if (choice.Prototype is not { } prototype)
+        {
+            Assert.True(FilterDesign.MostBandOrder < choice.Order);
+            return;
+        }
+
+        Assert.True(Meets(prototype));
+        if (1 < prototype.Order && kind != FilterFamily.Butterworth)
+        {
+            Assert.False(Meets(prototype with { Order = prototype.Order - 1 }));
+        }
+
+        bool Meets(Prototype p)
+        {
+            IFrequencyResponse filter = digital ? FilterDesign.Digital(p, choice.Shape!, rate) : FilterDesign.Analog(p, choice.Shape!);
+            return requirement.Pass.Corners.All(f => -10 * Math.Log10(filter.PowerResponse(f.Hertz)) < 1 + 1e-6)
+                && requirement.Stop.Corners.All(f => 30 - 1e-6 < -10 * Math.Log10(filter.PowerResponse(f.Hertz)));
+        }
+    }
+
     [Property]
     public void Notch_AnyLegalDesign_HasUnitGainAtZeroHertzAndHalfRate(PositiveInt centre, PositiveInt q)
     {
