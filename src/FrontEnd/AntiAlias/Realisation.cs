@@ -49,7 +49,11 @@ public sealed record RealisationRequest
 /// <param name="Sensitivities">What each part does to f0 and Q.</param>
 /// <param name="PeakGain">Largest gain from the filter's input to this section's output at any frequency: the swing its op-amp must have.</param>
 public sealed record RealisedSection(
-    Stage Stage, Frequency WantedPole, double? WantedQ, Frequency BuiltPole, double? BuiltQ, IReadOnlyList<PartSensitivity> Sensitivities, double PeakGain);
+    Stage Stage, Frequency WantedPole, double? WantedQ, Frequency BuiltPole, double? BuiltQ, IReadOnlyList<PartSensitivity> Sensitivities, double PeakGain)
+{
+    /// <summary>The same pole pair as a state-variable filter, offered where Q is above <see cref="StateVariableSection.WorthwhileQ"/>; null below.</summary>
+    public StateVariableSection? StateVariable { get; init; }
+}
 
 /// <summary>An anti-alias filter as parts, and how far its response as built lies from the ideal.</summary>
 /// <param name="Sections">In the order of the signal.</param>

@@ -280,12 +280,30 @@ public static class RealisationSearch
         {
             (double pole, double? q) = AsBuiltSection.Poles(stages[i]);
             sections.Add(new RealisedSection(stages[i], Frequency.FromHertz(order[i].Wanted.PoleHertz), order[i].Wanted.Q, Frequency.FromHertz(pole), q,
-                AsBuiltSection.Sensitivities(stages[i]), Peak(order.Take(i + 1))));
+                AsBuiltSection.Sensitivities(stages[i]), Peak(order.Take(i + 1)))
+            {
+                StateVariable = StateVariableFor(request, order[i].Wanted),
+            });
         }
 
         double[] sums = [.. grid.Select((_, i) => best.Sum(c => c.Errors[i]))];
         int at = Enumerable.Range(0, sums.Length).MaxBy(i => Math.Abs(sums[i]));
         return new Realisation(sections, Math.Abs(sums[at]), Frequency.FromHertz(grid[at]), HalfPower(stages, request.Target.Shape!.Corners[0].Hertz), tried, []);
+    }
+
+    /// <summary>Integrator capacitor of the series that brings R nearest the middle of the resistors' limits; R1 a tenth of it, but within the limits.</summary>
+    private static StateVariableSection? StateVariableFor(RealisationRequest request, AnalogSection wanted)
+    {
+        if (wanted.Q is not { } q || q <= StateVariableSection.WorthwhileQ)
+        {
+            return null;
+        }
+
+        double middle = Math.Sqrt(request.LeastResistor.Ohms * request.GreatestResistor.Ohms);
+        double c = Math.Clamp(1 / (wanted.PoleAngular * middle), request.LeastCapacitor.Farads, request.GreatestCapacitor.Farads);
+        double r1 = Math.Max(request.LeastResistor.Ohms, Math.Min(middle / 10, request.GreatestResistor.Ohms / ((3 * q) - 1)));
+        return StateVariableSection.Design(Frequency.FromHertz(wanted.PoleHertz), q, PreferredValues.Nearest(Capacitance.FromFarads(c), request.CapacitorSeries),
+            PreferredValues.Nearest(Resistance.FromOhms(r1), request.ResistorSeries), request.ResistorSeries, request.OpAmp);
     }
 
     private static Frequency? HalfPower(Stage[] stages, double corner)

@@ -93,6 +93,11 @@ public class RealisationSearchTests
         Assert.True(7 < best.Sections.Max(s => s.WantedQ));
         Assert.True(best.Sections.Max(s => s.PeakGain) < 2.2, $"{best.Sections.Max(s => s.PeakGain)}");
         Assert.NotEqual(best.Sections.Max(s => s.WantedQ), best.Sections[0].WantedQ);
+
+        // The pole pair of Q 8 is offered as a state-variable filter as well, as built within the steps of its series.
+        RealisedSection sharp = Assert.Single(best.Sections, s => s.StateVariable is not null);
+        Assert.Equal(sharp.WantedPole.Hertz, sharp.StateVariable!.Pole.Hertz, 0.012 * sharp.WantedPole.Hertz);
+        Assert.Equal(sharp.WantedQ!.Value, sharp.StateVariable.BuiltQ(), 0.03 * sharp.WantedQ.Value);
     }
 
     [Fact]

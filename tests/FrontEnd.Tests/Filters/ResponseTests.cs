@@ -103,6 +103,26 @@ public class ResponseTests
         }
     }
 
+    /// <summary>1–40 Hz of second order, forwards and backwards: −6.02 dB where −3.01 dB was asked for.</summary>
+    [Fact]
+    public void ZeroPhase_BandPass_HasSixDecibelsAtItsCornersAndNoPhase()
+    {
+        DigitalFilter filter = FilterDesign.Digital(new ButterworthPrototype(1), new BandPass(Frequency.FromHertz(1), Frequency.FromHertz(40)), Frequency.FromHertz(250));
+        var both = new ZeroPhase(filter);
+        Assert.Equal(-6.02, 10 * Math.Log10(both.PowerResponse(1)), 0.005);
+        Assert.Equal(-6.02, 10 * Math.Log10(both.PowerResponse(40)), 0.005);
+
+        // Second way: a sine of 10 Hz on an offset comes out without offset, in phase, times |H|².
+        double[] record = [.. Enumerable.Range(0, 5000).Select(n => 1000 + Math.Sin(2 * Math.PI * 10 * n / 250))];
+        both.Run(record);
+        for (int n = 2000; n < 3000; n++)
+        {
+            Assert.Equal(filter.PowerResponse(10) * Math.Sin(2 * Math.PI * 10 * n / 250), record[n], 1e-6);
+        }
+
+        Assert.True(record.Max(Math.Abs) < 2, "the offset rings at the ends");
+    }
+
     [Fact]
     public void Check_EveryMistake_IsAFindingWithItsNumbers()
     {
