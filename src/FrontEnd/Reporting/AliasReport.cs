@@ -15,26 +15,13 @@ internal static class AliasReport
     public static void AddTo(ResultList list, Evaluation evaluation)
     {
         Design design = evaluation.Design;
-        AnalogDigitalConverter converter = design.Converter;
-        double fs = converter.Rate.Hertz, f1 = design.Band.Low.Hertz, f2 = design.Band.High.Hertz, modulator = converter.ModulatorClock.Hertz;
-        MainsHarmonic[] harmonics = [.. evaluation.Mains.Harmonics];
-        bool deltaSigma = converter.Kind == ConverterKind.DeltaSigma;
-        double[] hertz = [fs - f2, fs - f1, .. harmonics.Select(harmonic => harmonic.Hertz), .. deltaSigma ? [modulator - f2] : Array.Empty<double>()];
-        double[] gains = evaluation.PathAndConverter(hertz);
-        list.Number("alias.fold_frequency", "lowest frequency that folds onto the band", "f_fold", Frequency.FromHertz(fs - f2), Equations.Fold, hand: FilterFormulas.FoldFrequency(converter.Rate, design.Band.High));
-        list.Decibel("alias.fold_attenuation", "attenuation there, by path and converter", "A_fold", evaluation.GainMid, gains[0], Equations.FoldAttenuation, NoPath);
-        if (deltaSigma)
-        {
-            list.Number("alias.modulator_fold_frequency", "lowest frequency that folds at the modulator's clock", "", Frequency.FromHertz(modulator - f2), Equations.ModulatorFold,
-                $"{QuantityText.FormatPart(converter.ModulatorClock)} − {QuantityText.FormatPart(design.Band.High)}");
-
-            // Around the modulator's clock the decimator's response repeats, so only the analogue path and the droop at the landing attenuate.
-            list.Decibel("alias.modulator_fold_attenuation", "attenuation there, by path and converter", "", evaluation.GainMid, gains[^1], Equations.FoldAttenuation, NoPath);
-        }
-
+        AddFold(list, evaluation);
+        double fs = design.Converter.Rate.Hertz, f1 = design.Band.Low.Hertz, f2 = design.Band.High.Hertz;
+        IReadOnlyList<MainsHarmonic> harmonics = evaluation.Mains.Harmonics;
+        double[] gains = evaluation.PathAndConverter([fs - f2, fs - f1, .. harmonics.Select(harmonic => harmonic.Hertz)]);
         AddPoint(list, evaluation, "low-edge", "image of the band's lower edge", fs - f1, gains[1], null);
         AddPoint(list, evaluation, "high-edge", "image of the band's upper edge", fs - f2, gains[0], null);
-        for (int i = 0; i < harmonics.Length; i++)
+        for (int i = 0; i < harmonics.Count; i++)
         {
             AddPoint(list, evaluation, $"h{harmonics[i].Order}", $"mains harmonic {harmonics[i].Order}", harmonics[i].Hertz, gains[2 + i], harmonics[i].AtInput.Total);
         }
@@ -42,6 +29,25 @@ internal static class AliasReport
         foreach (Interferer interferer in design.Interferers)
         {
             AddInterferer(list, evaluation, interferer);
+        }
+    }
+
+    /// <summary>The fold frequency and its attenuation; for delta-sigma the modulator's too.</summary>
+    public static void AddFold(ResultList list, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        AnalogDigitalConverter converter = design.Converter;
+        double fold = converter.Rate.Hertz - design.Band.High.Hertz, modulator = converter.ModulatorClock.Hertz - design.Band.High.Hertz;
+        double[] gains = evaluation.PathAndConverter([fold, modulator]);
+        list.Number("alias.fold_frequency", "lowest frequency that folds onto the band", "f_fold", Frequency.FromHertz(fold), Equations.Fold, hand: FilterFormulas.FoldFrequency(converter.Rate, design.Band.High));
+        list.Decibel("alias.fold_attenuation", "attenuation there, by path and converter", "A_fold", evaluation.GainMid, gains[0], Equations.FoldAttenuation, NoPath);
+        if (converter.Kind == ConverterKind.DeltaSigma)
+        {
+            list.Number("alias.modulator_fold_frequency", "lowest frequency that folds at the modulator's clock", "", Frequency.FromHertz(modulator), Equations.ModulatorFold,
+                $"{QuantityText.FormatPart(converter.ModulatorClock)} − {QuantityText.FormatPart(design.Band.High)}");
+
+            // Around the modulator's clock the decimator's response repeats, so only the analogue path and the droop at the landing attenuate.
+            list.Decibel("alias.modulator_fold_attenuation", "attenuation there, by path and converter", "", evaluation.GainMid, gains[1], Equations.FoldAttenuation, NoPath);
         }
     }
 

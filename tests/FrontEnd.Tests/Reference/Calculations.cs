@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Electrodes;
+using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Textbook;
 using MathNet.Numerics;
@@ -136,6 +137,15 @@ public static class Calculations
         "fault-current" => SafetyFormulas.FaultCurrent(row.Get<Voltage>("V"), R(row)).Value,
         "limit-dc-normal" => new Requirements().DrivenGroundCurrent.Amperes,
         "limit-dc-fault" => new Requirements().FaultCurrent.Amperes,
+
+        "harmonic-share" => Mains.StandardHarmonics[row.Whole("h") - 1],
+        "total-harmonics" => Math.Sqrt(Mains.StandardHarmonics.Skip(1).Sum(share => share * share)),
+        "requirement-offset" => new Requirements().Offset.Volts,
+        "requirement-mains-pp" => new Requirements().MainsAtElectrodes.Volts * 2 * Math.Sqrt(2),
+        "default-body-to-mains" => new Mains().BodyToMains.Farads,
+        "default-body-to-earth" => new Mains().BodyToEarth.Farads,
+        "default-electrode-r" => new Electrode().ContactResistance.Ohms,
+        "default-electrode-c" => new Electrode().ContactCapacitance.Farads,
 
         "decibels-voltage" => Decibels.FromVoltageRatio(row.Number("ratio")).Value,
         "decibels-power" => Decibels.FromPowerRatio(row.Number("ratio")).Value,

@@ -83,6 +83,7 @@ public static class ReferenceTable
         ["noise/thermal.txt"] = 23,
         ["parts/codes.txt"] = 12,
         ["parts/preferred-values.txt"] = 14,
+        ["requirements/defaults.txt"] = 16,
         ["safety/limits.txt"] = 16,
         ["sampling/aliasing.txt"] = 66,
         ["sampling/sinc.txt"] = 21,
@@ -91,7 +92,7 @@ public static class ReferenceTable
     private static readonly Dictionary<string, double> Scales = new(StringComparer.Ordinal)
     {
         ["%"] = 1e-2, ["1"] = 1, ["C"] = 1, ["F"] = 1, ["GΩ"] = 1e9, ["Hz"] = 1, ["J/K"] = 1, ["MΩ"] = 1e6, ["V"] = 1, ["V/s"] = 1, ["bit"] = 1, ["dB"] = 1, ["dBV"] = 1,
-        ["h"] = 3600, ["kHz"] = 1e3, ["kbit/s"] = 1e3, ["kΩ"] = 1e3, ["mV"] = 1e-3, ["ms"] = 1e-3, ["nA"] = 1e-9, ["nV"] = 1e-9, ["nV/√Hz"] = 1e-9, ["pA/√Hz"] = 1e-12,
+        ["h"] = 3600, ["kHz"] = 1e3, ["kbit/s"] = 1e3, ["kΩ"] = 1e3, ["mV"] = 1e-3, ["ms"] = 1e-3, ["nA"] = 1e-9, ["nF"] = 1e-9, ["nV"] = 1e-9, ["nV/√Hz"] = 1e-9, ["pA/√Hz"] = 1e-12,
         ["pF"] = 1e-12, ["s"] = 1, ["°"] = 1, ["µA"] = 1e-6, ["µV"] = 1e-6, ["µV/√Hz"] = 1e-6, ["µV²/Hz"] = 1e-12, ["Ω"] = 1,
     };
 
