@@ -86,7 +86,7 @@ public sealed class TimeResponseTests
     {
         Assessment assessment = Evaluator.Evaluate(Designs.Gel with { Digital = [] });
         Assert.Equal(ResultState.Unbounded, assessment["levels.recovery"].State);
-        Assert.Contains(assessment.Findings, finding => finding.Code == Text.Messages.NotSettled && finding.Help is not null);
+        Assert.Contains(assessment.Findings, finding => finding.Code == FrontEnd.Text.Messages.NotSettled && finding.Help is not null);
     }
 
     [Fact]
