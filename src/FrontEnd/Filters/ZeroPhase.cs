@@ -19,7 +19,7 @@ public sealed class ZeroPhase(DigitalFilter filter) : IFrequencyResponse
     /// <summary>0 at every frequency.</summary>
     public double GroupDelay(double hertz) => 0;
 
-    /// <summary>Filters a record in place. Both ends are lengthened by the record turned about its end point, so that an offset does not ring there.</summary>
+    /// <summary>Filters a record in place. Both ends are lengthened by the record turned about its end point, and each pass starts at rest on its first sample, so that an offset does not ring there.</summary>
     /// <param name="record">The samples, at least two.</param>
     /// <param name="padding">Samples added at each end; three time constants of the slowest pole unless given, at most the record less one.</param>
     public void Run(Span<double> record, int? padding = null)
@@ -41,7 +41,20 @@ public sealed class ZeroPhase(DigitalFilter filter) : IFrequencyResponse
 
         for (int pass = 0; pass < 2; pass++)
         {
+            // Each pass starts at rest on its first sample, not with a step from zero to it.
+            double start = work[0];
+            double rest = start * filter.Sections.DcGain;
+            for (int i = 0; i < work.Length; i++)
+            {
+                work[i] -= start;
+            }
+
             new SectionRunner(filter.Sections).Run(work, work);
+            for (int i = 0; i < work.Length; i++)
+            {
+                work[i] += rest;
+            }
+
             Array.Reverse(work);
         }
 

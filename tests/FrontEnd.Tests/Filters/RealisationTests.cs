@@ -158,6 +158,8 @@ public class RealisationTests
         LimitCycle? cycle = LimitCycle.Search(quantised.Details[0], NumberFormat.Q31);
         Assert.NotNull(cycle);
         Assert.True(cycle.Amplitude <= 1.01 * Math.Max(band.Constant, band.Oscillating ?? 0), $"{cycle} against {band}");
+        // The search must come near the bound: the largest cycle counts, not any.
+        Assert.True(0.8 * band.Constant <= cycle.Amplitude, $"{cycle} against {band}");
         // 8 fraction bits below the LSB make it 256 times smaller.
         LimitCycle? fine = LimitCycle.Search(quantised.Details[0], NumberFormat.Q31 with { StateFraction = 8 });
         Assert.Equal(cycle.Amplitude / 256, fine!.Amplitude, 1e-9);
