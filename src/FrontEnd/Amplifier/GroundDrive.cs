@@ -2,6 +2,7 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Amplifier;
 
+/// <summary>How the amplifier common is tied to the body.</summary>
 public enum GroundKind
 {
     /// <summary>The ground electrode is tied to the amplifier's common through its resistor.</summary>

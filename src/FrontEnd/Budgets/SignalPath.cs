@@ -38,7 +38,7 @@ internal sealed class SignalPath
     {
         _design = design;
         _input = new InputModel(design, Varying.None);
-        _inputSweep = _input.Program.CreateSweep(Chunk);
+        _inputSweep = _input.Program.CreateSweep(Chunk, 1);
         _electrodes = new ElectrodeLanes(_inputSweep.Capacity);
         double m = design.Electrodes.EffectiveMismatch;
         Array.Fill(_activeFactor, 1 + (m / 2));

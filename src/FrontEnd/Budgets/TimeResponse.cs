@@ -114,7 +114,7 @@ internal sealed class TimeResponse
             last--;
         }
 
-        if (response.Length - (response.Length / 50) <= last)
+        if (response.Length - Math.Max(1, response.Length / 50) <= last)
         {
             return null;
         }

@@ -10,6 +10,9 @@ namespace FrontEnd.Reporting;
 /// <summary>Where frequencies land after sampling and what is left of them.</summary>
 internal static class AliasReport
 {
+    /// <summary>Zones of the sampling rate that are worked out one by one for an interferer that reaches far.</summary>
+    private const int MostImages = 16;
+
     private const string NoPath = "nothing passes at that frequency";
 
     public static void AddTo(ResultList list, Evaluation evaluation)
@@ -92,8 +95,8 @@ internal static class AliasReport
     {
         Design design = evaluation.Design;
         double fs = design.Converter.Rate.Hertz, f1 = design.Band.Low.Hertz, f2 = Math.Min(design.Band.High.Hertz, fs / 2), density = amplitude * amplitude / (high - low);
-        int images = (int)Math.Ceiling((high + f2) / fs);
-        double direct = 0, folded = 0;
+        int images = (int)Math.Min(MostImages, Math.Ceiling((high + f2) / fs));
+        double direct = 0, folded = 0, beyond = (MostImages + 0.5) * fs;
         for (int k = 0; k <= images; k++)
         {
             for (int sign = k == 0 ? 1 : -1; sign <= 1; sign += 2)
@@ -106,19 +109,7 @@ internal static class AliasReport
                     continue;
                 }
 
-                double power = BandIntegral.Over(
-                    [from, to],
-                    1,
-                    (hertz, values) =>
-                    {
-                        evaluation.Path.Sweep(hertz);
-                        for (int lane = 0; lane < hertz.Length; lane++)
-                        {
-                            double gain = evaluation.Path.Path(lane).Magnitude * design.Converter.Response(hertz[lane]) / evaluation.GainMid;
-                            values[0][lane] = gain * gain * evaluation.Digital.Power(Folding.LandsAt(hertz[lane], fs));
-                        }
-                    },
-                    1e-6).Sum(0) * density;
+                double power = density * Power(from, to, f => evaluation.Digital.Power(Folding.LandsAt(f, fs)));
                 if (k == 0)
                 {
                     direct += power;
@@ -130,6 +121,26 @@ internal static class AliasReport
             }
         }
 
+        // Far zones: the share of each zone that lands in the band, the digital filters taken as 1 there.
+        if (beyond < high)
+        {
+            folded += density * 2 * (f2 - f1) / fs * Power(Math.Max(beyond, low), high, _ => 1);
+        }
+
         return (Math.Sqrt(direct), Math.Sqrt(folded));
+
+        double Power(double from, double to, Func<double, double> digital) => BandIntegral.Over(
+            [from, to],
+            1,
+            (hertz, values) =>
+            {
+                evaluation.Path.Sweep(hertz);
+                for (int lane = 0; lane < hertz.Length; lane++)
+                {
+                    double gain = evaluation.Path.Path(lane).Magnitude * design.Converter.Response(hertz[lane]) / evaluation.GainMid;
+                    values[0][lane] = gain * gain * digital(hertz[lane]);
+                }
+            },
+            1e-6).Sum(0);
     }
 }
