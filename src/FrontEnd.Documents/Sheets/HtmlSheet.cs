@@ -15,11 +15,15 @@ public static class HtmlSheet
         td { border-bottom: 0.4pt solid #ddd; overflow-wrap: break-word; } .number { text-align: right; white-space: nowrap; padding-right: 4mm; } tr.sum td { border-top: 0.8pt solid #333; font-weight: bold; }
         td.word { white-space: nowrap; font-weight: bold; } td.word.fail, td.word.marginal { border-left: 4pt solid #d55e00; padding-left: 1.5mm; } td.word.pass { border-left: 4pt solid #0072b2; padding-left: 1.5mm; }
         td.word.marginal { border-left-style: double; } td.word.none { border-left: 4pt solid #bbb; padding-left: 1.5mm; } .quiet { color: #444; font-size: 9pt; }
+        .many { columns: 2; column-gap: 8mm; }
         .pair { display: flex; gap: 8mm; align-items: flex-start; } .pair > div { flex: 1 1 0; min-width: 0; }
         svg { width: 100%; height: auto; display: block; font-family: sans-serif; break-inside: avoid; margin: 1mm 0; }
         .page { break-after: page; } .page:last-child { break-after: auto; } .page + .page { border-top: 1pt solid #999; margin-top: 8mm; padding-top: 2mm; }
         @page { size: A4; margin: 11mm; } @media print { body { padding: 0; max-width: none; font-size: 8.5pt; } .small { font-size: 6.8pt; line-height: 1.18; } h1 { font-size: 14pt; } h2 { margin: 2.5mm 0 1mm; font-size: 10pt; } h3 { margin-top: 1.5mm; font-size: 8.5pt; } .quiet { font-size: 7.5pt; } th, td { padding-top: 0.3mm; padding-bottom: 0.3mm; } .page + .page { border: 0; margin: 0; padding: 0; } }
         """;
+
+    /// <summary>Lists of so many small items stand in two columns.</summary>
+    private const int Many = 8;
 
     public static string Of(Sheet sheet)
     {
@@ -91,7 +95,7 @@ public static class HtmlSheet
     private static void Write(StringBuilder html, Block.Items items)
     {
         string tag = items.Numbered ? "ol" : "ul";
-        html.Append('<').Append(tag).Append(items.Small ? " class=\"small\">\n" : ">\n");
+        html.Append('<').Append(tag).Append(!items.Small ? ">\n" : items.Texts.Count < Many ? " class=\"small\">\n" : " class=\"small many\">\n");
         foreach (string text in items.Texts)
         {
             html.Append("<li>").Append(Svg.Escape(Capital(text))).Append("</li>\n");

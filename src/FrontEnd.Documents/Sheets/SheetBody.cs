@@ -159,7 +159,7 @@ internal static class SheetBody
         [
             "Figures are of the nominal design in its stated worst case; parts are linear, op-amps have one pole, electrodes are one or two RC pairs.",
             "Peak-to-peak noise is 6.6 times the rms; mains figures add up with the worst signs.",
-.. assumptions.Length == 0 ? (string[])[] : ["Where a figure by hand differs from the network's: " + string.Join("; ", assumptions) + "."],
+            .. assumptions.Length == 0 ? (string[])[] : ["Where a figure by hand differs from the network's: " + string.Join("; ", assumptions) + "."],
         ],
             Small: true);
         yield return new Block.Heading("defaults used, by their source");
