@@ -8,13 +8,16 @@ internal sealed class DirectCurrent
 {
     private readonly Design _design;
     private readonly InputModel _input;
+    private readonly BuiltParts _built;
 
     /// <param name="design">The design.</param>
     /// <param name="input">Its input network with nothing varying.</param>
     /// <param name="open">An electrode that has come off: 0 active, 1 reference, 2 ground; −1 for none.</param>
-    public DirectCurrent(Design design, InputModel input, int open = -1)
+    /// <param name="built">The device's own parts; null for the worst case.</param>
+    public DirectCurrent(Design design, InputModel input, int open = -1, BuiltParts? built = null)
     {
         _design = design;
+        _built = built ?? BuiltParts.Worst(design);
         _input = input;
         (OffsetDifference, OffsetMean, OffsetDrive) = Solve(1, 0, open);
         (BiasDifference, BiasMean, BiasDrive) = Solve(0, design.Amplifier.BiasCurrent.Amperes, open);
@@ -37,15 +40,14 @@ internal sealed class DirectCurrent
     private (double Difference, double Mean, double Drive) Solve(double offset, double bias, int open)
     {
         NetworkProgram program = _input.Program;
-        double m = _design.Electrodes.EffectiveMismatch;
-        double active = Conductance(_design.Electrodes.Active.DcResistance.Ohms * (1 + (m / 2)), open == 0);
-        double reference = Conductance(_design.Electrodes.Reference.DcResistance.Ohms * (1 - (m / 2)), open == 1);
+        double active = Conductance(_design.Electrodes.Active.DcResistance.Ohms * _built.ActiveFactor, open == 0);
+        double reference = Conductance(_design.Electrodes.Reference.DcResistance.Ohms * _built.ReferenceFactor, open == 1);
         double[] slots = new double[program.Slots];
         slots[_input.ActiveElectrode] = active;
         slots[_input.ReferenceElectrode] = reference;
         if (_design.Electrodes.Ground is { } ground)
         {
-            slots[_input.GroundElectrode] = Conductance(ground.DcResistance.Ohms, open == 2);
+            slots[_input.GroundElectrode] = Conductance(ground.DcResistance.Ohms * _built.GroundFactor, open == 2);
         }
 
         if (0 <= _input.DriveSlot)

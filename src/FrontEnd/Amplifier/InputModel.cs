@@ -26,9 +26,10 @@ internal sealed class InputModel
 {
     private readonly Design _design;
 
-    public InputModel(Design design, Varying varying)
+    public InputModel(Design design, Varying varying, BuiltParts? built = null)
     {
         _design = design;
+        built ??= BuiltParts.Worst(design);
         Mains mains = design.Mains;
         InputNetwork input = design.Input;
         DifferentialAmplifier amplifier = design.Amplifier;
@@ -40,8 +41,8 @@ internal sealed class InputModel
         double shield = 1 - input.DrivenShield.Fraction;
         double leadToMains = mains.LeadToMains.Farads * shield;
         double leadToCommon = input.LeadToCommon.Farads * shield;
-        network.Capacitor(body, earth, mains.BodyToMains.Farads);
-        network.Capacitor(Network.Common, earth, mains.AmplifierToMains.Farads);
+        BodyToMainsElement = network.Capacitor(body, earth, mains.BodyToMains.Farads);
+        CommonToMainsElement = network.Capacitor(Network.Common, earth, mains.AmplifierToMains.Farads);
         if (varying.HasFlag(Varying.Surroundings))
         {
             BodyToEarth = network.Admittance(body, earth);
@@ -49,8 +50,8 @@ internal sealed class InputModel
         }
         else
         {
-            network.Capacitor(body, earth, mains.BodyToEarth.Farads);
-            network.Capacitor(Network.Common, earth, mains.AmplifierToEarth.Farads);
+            BodyToEarthElement = network.Capacitor(body, earth, mains.BodyToEarth.Farads);
+            CommonToEarthElement = network.Capacitor(Network.Common, earth, mains.AmplifierToEarth.Farads);
         }
 
         ElectrodeBuffer? activeBuffer = design.Electrodes.ActiveBuffer, referenceBuffer = design.Electrodes.ReferenceBuffer;
@@ -73,22 +74,20 @@ internal sealed class InputModel
         }
         else
         {
-            double r = ProtectionOhms(design), toleranceR = input.ResistorTolerance.Fraction;
-            double c = input.ShuntCapacitor.Farads, toleranceC = input.CapacitorTolerance.Fraction;
-            network.Resistor(active1, active2, r * (1 + toleranceR));
-            network.Resistor(reference1, reference2, r * (1 - toleranceR));
-            network.Capacitor(active2, Network.Common, c * (1 + toleranceC));
-            network.Capacitor(reference2, Network.Common, c * (1 - toleranceC));
-            network.Capacitor(active1, earth, leadToMains);
-            network.Capacitor(reference1, earth, leadToMains);
+            ActiveResistorElement = network.Resistor(active1, active2, built.ActiveOhms);
+            ReferenceResistorElement = network.Resistor(reference1, reference2, built.ReferenceOhms);
+            ActiveShuntElement = network.Capacitor(active2, Network.Common, built.ActiveFarads);
+            ReferenceShuntElement = network.Capacitor(reference2, Network.Common, built.ReferenceFarads);
+            ActiveLeadElement = network.Capacitor(active1, earth, leadToMains);
+            ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains);
         }
 
         network.Capacitor(active1, Network.Common, leadToCommon);
         network.Capacitor(reference1, Network.Common, leadToCommon);
-        if (input.BiasResistor is { } bias)
+        if (input.BiasResistor is not null)
         {
-            network.Resistor(active2, Network.Common, bias.Ohms);
-            network.Resistor(reference2, Network.Common, bias.Ohms);
+            ActiveBiasElement = network.Resistor(active2, Network.Common, built.ActiveBiasOhms);
+            ReferenceBiasElement = network.Resistor(reference2, Network.Common, built.ReferenceBiasOhms);
         }
 
         int n = design.EffectiveReferenceInputs;
@@ -123,6 +122,33 @@ internal sealed class InputModel
     public int ActiveElectrode { get; }
 
     public int ReferenceElectrode { get; }
+
+    // Elements whose value changes from build to build; −1 where there is none.
+    public int BodyToMainsElement { get; } = -1;
+
+    public int CommonToMainsElement { get; } = -1;
+
+    public int BodyToEarthElement { get; } = -1;
+
+    public int CommonToEarthElement { get; } = -1;
+
+    public int ActiveResistorElement { get; } = -1;
+
+    public int ReferenceResistorElement { get; } = -1;
+
+    public int ActiveShuntElement { get; } = -1;
+
+    public int ReferenceShuntElement { get; } = -1;
+
+    public int ActiveLeadElement { get; } = -1;
+
+    public int ReferenceLeadElement { get; } = -1;
+
+    public int ActiveBiasElement { get; } = -1;
+
+    public int ReferenceBiasElement { get; } = -1;
+
+    public int GroundResistorElement { get; private set; } = -1;
 
     /// <summary>Slot of the ground electrode; −1 without one.</summary>
     public int GroundElectrode { get; private set; } = -1;
@@ -268,7 +294,7 @@ internal sealed class InputModel
             Drive = network.Output(end);
         }
 
-        network.Resistor(ground, end, GroundOhms(design));
+        GroundResistorElement = network.Resistor(ground, end, GroundOhms(design));
         GroundResistorPort = network.CurrentPort(ground, end);
     }
 }

@@ -10,6 +10,7 @@ internal sealed class StageModel
     private const int Common = Network.Common;
     private readonly Network _network = new();
     private readonly List<(int Port, double Density)> _resistors = [];
+    private readonly List<(string Part, int Element, int Resistor)> _parts = [];
     private readonly List<int> _currentPorts = [];
     private readonly double _boardKelvins;
     private int _voltagePort = -1;
@@ -42,6 +43,9 @@ internal sealed class StageModel
     /// <summary>Current ports of the resistors with 4kT/R [A²/Hz].</summary>
     public IReadOnlyList<(int Port, double Density)> Resistors => _resistors;
 
+    /// <summary>The stage's parts by their key: the network's element, and the number among <see cref="Resistors"/> or −1.</summary>
+    public IReadOnlyList<(string Part, int Element, int Resistor)> Parts => _parts;
+
     /// <summary>Ports of the op-amp's input currents.</summary>
     public IReadOnlyList<int> CurrentPorts => _currentPorts;
 
@@ -56,8 +60,8 @@ internal sealed class StageModel
         if (stage.CouplingCapacitor is { } coupling)
         {
             plus = _network.Node("plus");
-            _network.Capacitor(input, plus, coupling.Farads);
-            AddResistor(plus, Common, stage.CouplingResistor);
+            AddCapacitor("coupling-capacitor", input, plus, coupling);
+            AddResistor("coupling-resistor", plus, Common, stage.CouplingResistor);
         }
 
         OpAmp = stage.OpAmp;
@@ -65,11 +69,11 @@ internal sealed class StageModel
         if (stage.GroundResistor is { } rg)
         {
             minus = _network.Node("minus");
-            AddResistor(output, minus, stage.FeedbackResistor);
-            AddResistor(minus, Common, rg);
+            AddResistor("feedback-resistor", output, minus, stage.FeedbackResistor);
+            AddResistor("ground-resistor", minus, Common, rg);
             if (stage.FeedbackCapacitor is { } cf)
             {
-                _network.Capacitor(output, minus, cf.Farads);
+                AddCapacitor("feedback-capacitor", output, minus, cf);
             }
         }
 
@@ -80,8 +84,8 @@ internal sealed class StageModel
     private int Build(RcSection stage, int input)
     {
         int point = _network.Node("P");
-        AddResistor(input, point, stage.R);
-        _network.Capacitor(point, Common, stage.C.Farads);
+        AddResistor("r", input, point, stage.R);
+        AddCapacitor("c", point, Common, stage.C);
         if (stage.OpAmp is null)
         {
             return point;
@@ -96,10 +100,10 @@ internal sealed class StageModel
     private int Build(SallenKeySection stage, int input)
     {
         int x = _network.Node("X"), point = _network.Node("P"), output = _network.Node("out");
-        AddResistor(input, x, stage.R1);
-        AddResistor(x, point, stage.R2);
-        _network.Capacitor(x, output, stage.C1.Farads);
-        _network.Capacitor(point, Common, stage.C2.Farads);
+        AddResistor("r1", input, x, stage.R1);
+        AddResistor("r2", x, point, stage.R2);
+        AddCapacitor("c1", x, output, stage.C1);
+        AddCapacitor("c2", point, Common, stage.C2);
         OpAmp = stage.OpAmp;
         AddOpAmp(output, point, output);
         return output;
@@ -108,20 +112,22 @@ internal sealed class StageModel
     private int Build(MultipleFeedbackSection stage, int input)
     {
         int x = _network.Node("X"), minus = _network.Node("minus"), output = _network.Node("out");
-        AddResistor(input, x, stage.R1);
-        AddResistor(x, minus, stage.R2);
-        AddResistor(x, output, stage.R3);
-        _network.Capacitor(x, Common, stage.C1.Farads);
-        _network.Capacitor(minus, output, stage.C2.Farads);
+        AddResistor("r1", input, x, stage.R1);
+        AddResistor("r2", x, minus, stage.R2);
+        AddResistor("r3", x, output, stage.R3);
+        AddCapacitor("c1", x, Common, stage.C1);
+        AddCapacitor("c2", minus, output, stage.C2);
         OpAmp = stage.OpAmp;
         AddOpAmp(output, Common, minus);
         return output;
     }
 
-    private void AddResistor(int from, int to, Resistance resistance)
+    private void AddCapacitor(string part, int from, int to, Capacitance capacitance) => _parts.Add((part, _network.Capacitor(from, to, capacitance.Farads), -1));
+
+    private void AddResistor(string part, int from, int to, Resistance resistance)
     {
         double ohms = Math.Max(1e-3, resistance.Ohms);
-        _network.Resistor(from, to, ohms);
+        _parts.Add((part, _network.Resistor(from, to, ohms), _resistors.Count));
         _resistors.Add((_network.CurrentPort(from, to), 4 * PhysicalConstants.Boltzmann * _boardKelvins / ohms));
     }
 

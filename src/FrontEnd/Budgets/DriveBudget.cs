@@ -13,16 +13,21 @@ internal sealed class DriveBudget
     private const double EarthedFarads = 1e-6;
 
     private readonly Design _design;
+    private readonly BuiltParts _built;
     private readonly InputModel _model;
 
-    public DriveBudget(Design design)
+    public DriveBudget(Design design, BuiltParts? built = null, bool worst = true)
     {
         _design = design;
-        _model = new InputModel(design, Varying.Surroundings);
+        _built = built ?? BuiltParts.Worst(design);
+        _model = new InputModel(design, Varying.Surroundings, _built);
         Lane nominal = new(design.Mains.BodyToEarth.Farads, design.Mains.AmplifierToEarth.Farads, 1);
         (UnityGainHertz, PhaseMarginDegrees) = Margins([nominal])[0];
         GainAtMains = LoopAt([design.Mains.Frequency.Hertz])[0].Magnitude;
-        FindWorst();
+        if (worst)
+        {
+            FindWorst();
+        }
     }
 
     /// <summary>One surrounding of the loop.</summary>
@@ -254,7 +259,6 @@ internal sealed class DriveBudget
     {
         _sweep ??= _model.Program.CreateSweep(SignalPath.Chunk);
         _electrodes ??= new ElectrodeLanes(SignalPath.Chunk);
-        double m = _design.Electrodes.EffectiveMismatch;
         Span<double> omega = _sweep.Omega, body = _sweep.SlotImaginary(_model.BodyToEarth), common = _sweep.SlotImaginary(_model.CommonToEarth);
         for (int first = 0; first < hertz.Length; first += SignalPath.Chunk)
         {
@@ -266,8 +270,8 @@ internal sealed class DriveBudget
                 double w = 2 * Math.PI * hertz[at];
                 omega[i] = w;
                 _ground[i] = surroundings.ElectrodeFactor;
-                _active[i] = surroundings.ElectrodeFactor * (1 + (m / 2));
-                _reference[i] = surroundings.ElectrodeFactor * (1 - (m / 2));
+                _active[i] = surroundings.ElectrodeFactor * _built.ActiveFactor;
+                _reference[i] = surroundings.ElectrodeFactor * _built.ReferenceFactor;
                 body[i] = w * surroundings.BodyToEarth;
                 common[i] = w * surroundings.CommonToEarth;
             }

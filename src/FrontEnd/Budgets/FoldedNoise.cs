@@ -12,8 +12,8 @@ namespace FrontEnd.Budgets;
 /// </remarks>
 internal sealed class FoldedNoise
 {
-    private const int Zones = 8;
-    private const int ModulatorZones = 2;
+    internal const int Zones = 8;
+    internal const int ModulatorZones = 2;
     private const double HighestHertz = 1e9;
 
     private readonly SignalPath _path;
@@ -34,6 +34,9 @@ internal sealed class FoldedNoise
         _tail = from < HighestHertz ? 2 / zone * Tail(from) : 0;
         Fit();
     }
+
+    /// <summary>2 over the zone's width, times ∫S of the zones beyond those taken one by one [V²/Hz].</summary>
+    internal double TailDensity => _tail;
 
     /// <summary>F(f) by Clenshaw's recurrence.</summary>
     public double At(double hertz)

@@ -53,11 +53,12 @@ internal sealed class LevelsBudget
     private readonly Design _design;
     private readonly List<NodeLevel> _nodes = [];
 
-    public LevelsBudget(Design design, SignalPath path, MainsBudget mains)
+    public LevelsBudget(Design design, SignalPath path, MainsBudget mains, BuiltParts? built = null)
     {
         _design = design;
-        DirectCurrent = new DirectCurrent(design, path.Input);
-        double[] noise = NodeNoise(path), signalGain = SignalGains(path), mainsPeak = MainsPeaks(path, mains);
+        DirectCurrent = new DirectCurrent(design, path.Input, built: built);
+        NodeRms = NodeNoise(path);
+        double[] noise = NodeRms, signalGain = SignalGains(path), mainsPeak = MainsPeaks(path, mains);
         double gain = design.Amplifier.Gain, offset = Math.Abs(design.Electrodes.Offset.Volts), signal = design.LargestSignal.Volts;
         double difference = Math.Abs(DirectCurrent.OffsetDifference), mean = Math.Abs(DirectCurrent.OffsetMean);
         double half = HalfRail - design.Amplifier.InnerMargin.Volts;
@@ -123,6 +124,9 @@ internal sealed class LevelsBudget
 
     public DirectCurrent DirectCurrent { get; }
 
+    /// <summary>Noise at the amplifier's output and after each stage, rms [V].</summary>
+    public double[] NodeRms { get; }
+
     public IReadOnlyList<NodeLevel> Nodes => _nodes;
 
     /// <summary>|dc| at the converter's pin [V].</summary>
@@ -151,7 +155,7 @@ internal sealed class LevelsBudget
     };
 
     /// <summary>Gain at dc by size, and the dc that the stage's own op-amp makes at its output.</summary>
-    private static (double Gain, double Own) StageDc(Stage stage)
+    internal static (double Gain, double Own) StageDc(Stage stage)
     {
         switch (stage)
         {

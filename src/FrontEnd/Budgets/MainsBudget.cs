@@ -53,16 +53,18 @@ internal sealed class MainsBudget
 
     private readonly Design _design;
     private readonly InputModel _model;
+    private readonly BuiltParts? _built;
 
-    public MainsBudget(Design design, SignalPath path, DigitalChain digital, double gainMid)
+    public MainsBudget(Design design, SignalPath path, DigitalChain digital, double gainMid, BuiltParts? built = null)
     {
         _design = design;
-        _model = new InputModel(design, Varying.Tolerances);
+        _built = built;
+        _model = new InputModel(design, Varying.Tolerances, built);
         Mains mains = design.Mains;
         double f0 = mains.Frequency.Hertz;
         Signs = BuiltSigns.Built;
         AtInput = new MainsAtInput();
-        BuiltSigns[] all = [.. from m in new[] { 1, -1 } from r in new[] { 1, -1 } from c in new[] { 1, -1 } select new BuiltSigns(m, r, c)];
+        BuiltSigns[] all = built is not null ? [BuiltSigns.Built] : [.. from m in new[] { 1, -1 } from r in new[] { 1, -1 } from c in new[] { 1, -1 } select new BuiltSigns(m, r, c)];
         MainsAtInput[] combinations = Solve([.. all.Select(signs => new Lane(f0, Share(mains.Harmonics, 0), FieldShare(0), signs))]);
         for (int i = 0; i < all.Length; i++)
         {
@@ -179,6 +181,18 @@ internal sealed class MainsBudget
             sweep.SlotReal(_model.ReferenceResistor)[lane] = 1 / (r * (1 - dr));
             sweep.SlotImaginary(_model.ActiveShunt)[lane] = w * c * (1 + dc);
             sweep.SlotImaginary(_model.ReferenceShunt)[lane] = w * c * (1 - dc);
+            if (_built is { } own)
+            {
+                // A device that stands there has its own values and no signs.
+                active[lane] = own.ActiveFactor * (at.Open == 0 ? OpenFactor : 1);
+                reference[lane] = own.ReferenceFactor * (at.Open == 1 ? OpenFactor : 1);
+                ground[lane] = own.GroundFactor * (at.Open == 2 ? OpenFactor : 1);
+                sweep.SlotReal(_model.ActiveResistor)[lane] = 1 / own.ActiveOhms;
+                sweep.SlotReal(_model.ReferenceResistor)[lane] = 1 / own.ReferenceOhms;
+                sweep.SlotImaginary(_model.ActiveShunt)[lane] = w * own.ActiveFarads;
+                sweep.SlotImaginary(_model.ReferenceShunt)[lane] = w * own.ReferenceFarads;
+            }
+
             double lead = lane % 2 == 0 ? w * leads : 0;
             sweep.SlotImaginary(_model.ActiveLead)[lane] = lead;
             sweep.SlotImaginary(_model.ReferenceLead)[lane] = lead;

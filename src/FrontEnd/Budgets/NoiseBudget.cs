@@ -28,6 +28,7 @@ internal sealed class NoiseBudget
         _quantisation = _folded + 1;
         _converter = _folded + 2;
         double[] breaks = Breaks(design, half);
+        BandBreaks = [.. breaks.Where(f => Low <= f && f <= High)];
         Folds = new FoldedNoise(path, converter, breaks[0], breaks[^1]);
         double quantisation = converter.LsbVolts * converter.LsbVolts / 12 / half;
         double own = converter.Noise.Volts * converter.Noise.Volts / half;
@@ -64,6 +65,9 @@ internal sealed class NoiseBudget
     public double High { get; }
 
     public FoldedNoise Folds { get; }
+
+    /// <summary>Frequencies from the band's lower to its upper edge between which the integrands are smooth [Hz].</summary>
+    public double[] BandBreaks { get; }
 
     public bool Converged => _integral.Converged;
 

@@ -18,6 +18,7 @@ internal sealed class SignalPath
     public const int Chunk = 128;
 
     private readonly Design _design;
+    private readonly BuiltParts _built;
     private readonly InputModel _input;
     private readonly NetworkSweep _inputSweep;
     private readonly ElectrodeLanes _electrodes;
@@ -34,16 +35,16 @@ internal sealed class SignalPath
     private readonly int _amplifierVoltage;
     private int _suffixBlock = -1;
 
-    public SignalPath(Design design)
+    public SignalPath(Design design, BuiltParts? built = null)
     {
         _design = design;
-        _input = new InputModel(design, Varying.None);
+        _built = built ?? BuiltParts.Worst(design);
+        _input = new InputModel(design, Varying.None, _built);
         _inputSweep = _input.Program.CreateSweep(Chunk, 1);
         _electrodes = new ElectrodeLanes(_inputSweep.Capacity);
-        double m = design.Electrodes.EffectiveMismatch;
-        Array.Fill(_activeFactor, 1 + (m / 2));
-        Array.Fill(_referenceFactor, 1 - (m / 2));
-        Array.Fill(_groundFactor, 1);
+        Array.Fill(_activeFactor, _built.ActiveFactor);
+        Array.Fill(_referenceFactor, _built.ReferenceFactor);
+        Array.Fill(_groundFactor, _built.GroundFactor);
         _stages = [.. design.Stages.Select(stage => new StageModel(stage, design.BoardTemperature))];
         _stageSweeps = [.. _stages.Select(stage => stage.Program.CreateSweep(Chunk))];
 
@@ -73,9 +74,9 @@ internal sealed class SignalPath
     /// <param name="Level">White level: A²/Hz for a current, V²/Hz for a voltage, K for excess noise, 4kT for an electrode's thermal noise.</param>
     /// <param name="Corner">Flicker corner [Hz], or the excess noise's slope α.</param>
     /// <param name="Electrode">0 active, 1 reference, 2 ground.</param>
-    private sealed record InputNoise(InputNoiseKind Kind, int Source, int Port, double Level, double Corner, int Electrode);
+    internal sealed record InputNoise(InputNoiseKind Kind, int Source, int Port, double Level, double Corner, int Electrode);
 
-    private enum InputNoiseKind
+    internal enum InputNoiseKind
     {
         ElectrodeThermal,
         ElectrodeExcess,
@@ -108,6 +109,11 @@ internal sealed class SignalPath
     public int Fallbacks => _inputSweep.Fallbacks + _stageSweeps.Sum(sweep => sweep.Fallbacks);
 
     public InputModel Input => _input;
+
+    /// <summary>Noise of the input network as it stands in the network.</summary>
+    public IReadOnlyList<InputNoise> InputNoises => _inputNoise;
+
+    public IReadOnlyList<StageModel> Stages => _stages;
 
     /// <summary>H from the site to the converter's pin on a lane of the last sweep.</summary>
     public Complex Path(int lane) => new(NodeRe[^1][lane], NodeIm[^1][lane]);
@@ -176,15 +182,14 @@ internal sealed class SignalPath
             AddElectrode("ground electrode", ground, 2, _input.GroundPort, skin);
         }
 
-        double r = InputModel.ProtectionOhms(_design), tolerance = _design.Input.ResistorTolerance.Fraction;
         int protection = AddSource("protection resistors", NoiseKind.Board, 0);
-        AddFlicker(protection, _input.ActiveResistorPort, board / (r * (1 + tolerance)), 0);
-        AddFlicker(protection, _input.ReferenceResistorPort, board / (r * (1 - tolerance)), 0);
-        if (_design.Input.BiasResistor is { } bias)
+        AddFlicker(protection, _input.ActiveResistorPort, board / _built.ActiveOhms, 0);
+        AddFlicker(protection, _input.ReferenceResistorPort, board / _built.ReferenceOhms, 0);
+        if (_design.Input.BiasResistor is not null)
         {
             int biasSource = AddSource("bias resistors", NoiseKind.Board, 0);
-            AddFlicker(biasSource, _input.ActiveInputPort, board / bias.Ohms, 0);
-            AddFlicker(biasSource, _input.ReferenceInputPort, board / bias.Ohms, 0);
+            AddFlicker(biasSource, _input.ActiveInputPort, board / _built.ActiveBiasOhms, 0);
+            AddFlicker(biasSource, _input.ReferenceInputPort, board / _built.ReferenceBiasOhms, 0);
         }
 
         AddBufferSources(board);

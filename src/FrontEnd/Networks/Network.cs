@@ -26,6 +26,7 @@ public sealed class Network
     private readonly List<(int Row, int Slot)> _constraintSlots = [];
     private readonly List<(bool IsConstraint, (int Unknown, double Weight)[] Weights)> _ports = [];
     private readonly List<(int Unknown, double Weight)[]> _outputs = [];
+    private readonly List<NetworkElement> _elements = [];
     private int _slots;
 
     public int Unknowns => _names.Count;
@@ -72,11 +73,16 @@ public sealed class Network
         return (mean, mean + 1);
     }
 
+    /// <summary>Resistors and capacitors in the order in which they were added.</summary>
+    internal IReadOnlyList<NetworkElement> Elements => _elements;
+
     /// <summary>Adds a resistor [Ω], above zero.</summary>
-    public void Resistor(int from, int to, double ohms) => Stamp(from, to, 1 / ohms, 0);
+    /// <returns>The element's number, by which its value can be changed from build to build.</returns>
+    public int Resistor(int from, int to, double ohms) => Stamp(from, to, 1 / ohms, 0);
 
     /// <summary>Adds a capacitor [F].</summary>
-    public void Capacitor(int from, int to, double farads) => Stamp(from, to, 0, farads);
+    /// <returns>The element's number.</returns>
+    public int Capacitor(int from, int to, double farads) => Stamp(from, to, 0, farads);
 
     /// <summary>Reserves a complex number whose value is set for every lane.</summary>
     public int Slot() => _slots++;
@@ -166,9 +172,10 @@ public sealed class Network
 
     private (int Unknown, double Weight)[] Between(int node, int against) => Sum(Functional(node), 1, Functional(against), -1);
 
-    private void Stamp(int from, int to, double g, double c)
+    private int Stamp(int from, int to, double g, double c)
     {
         (int Unknown, double Weight)[] branch = Between(from, to);
+        _elements.Add(new NetworkElement(branch, c == 0 && g != 0 ? g : c, g == 0));
         foreach ((int row, double left) in branch)
         {
             foreach ((int column, double right) in branch)
@@ -177,6 +184,8 @@ public sealed class Network
                 _fixed[(row, column)] = (oldG + (left * right * g), oldC + (left * right * c));
             }
         }
+
+        return _elements.Count - 1;
     }
 
     private int AddConstraint(int row, params ReadOnlySpan<(int Node, double Weight)> controls)
@@ -204,3 +213,8 @@ public sealed class Network
         return _functionals[node][0].Unknown;
     }
 }
+
+/// <summary>A resistor or a capacitor by the unknowns that it stands between.</summary>
+/// <param name="Branch">Its voltage in the unknowns.</param>
+/// <param name="Value">Conductance [S] or capacitance [F].</param>
+internal sealed record NetworkElement((int Unknown, double Weight)[] Branch, double Value, bool IsCapacitor);

@@ -82,6 +82,7 @@ public sealed class NetworkProgram
             SlotWeights[i] = varying[i].Weight;
         }
 
+        Elements = [.. network.Elements.Select(element => Place(element, network.Driven, position, entry))];
         Pattern = PatternList(pattern, order, entry);
         Factor = FactorTape(filled, entry, Unknowns);
         (Lower, Upper) = SolveTapes(filled, entry, Unknowns);
@@ -118,6 +119,9 @@ public sealed class NetworkProgram
     internal int[] SlotEntries { get; }
 
     internal double[] SlotWeights { get; }
+
+    /// <summary>Where each resistor and capacitor stands in the matrix.</summary>
+    internal PlacedElement[] Elements { get; }
 
     /// <summary>The original (unfilled) matrix by columns: triples of row, column, entry.</summary>
     internal int[] Pattern { get; }
@@ -166,6 +170,22 @@ public sealed class NetworkProgram
 
         solver.Solve();
         return [.. Outputs.Select(output => output.Sum(weight => solver.Solution[weight.Unknown].Real * weight.Weight))];
+    }
+
+    private static PlacedElement Place(NetworkElement element, IReadOnlySet<int> driven, int[] position, int[,] entry)
+    {
+        var entries = new List<int>();
+        var weights = new List<double>();
+        foreach ((int row, double left) in element.Branch.Where(end => !driven.Contains(end.Unknown)))
+        {
+            foreach ((int column, double right) in element.Branch)
+            {
+                entries.Add(entry[position[row], position[column]]);
+                weights.Add(left * right);
+            }
+        }
+
+        return new PlacedElement([.. entries], [.. weights], element.Value, element.IsCapacitor);
     }
 
     /// <summary>Least-fill order (Markowitz on the structure), driven nodes after all others.</summary>
@@ -281,3 +301,6 @@ public sealed class NetworkProgram
         return ([.. lower], [.. upper]);
     }
 }
+
+/// <summary>The matrix entries that an element's conductance or capacitance is added to, each times its weight.</summary>
+internal sealed record PlacedElement(int[] Entries, double[] Weights, double Value, bool IsCapacitor);

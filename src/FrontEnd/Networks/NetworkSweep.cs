@@ -12,7 +12,7 @@ namespace FrontEnd.Networks;
 /// The adjoint solve (of the transposed system) gives the transfer from every port to one output at once, and is more accurate than
 /// the forward solve where a small output is the difference of large voltages.
 /// </remarks>
-public sealed class NetworkSweep
+public sealed partial class NetworkSweep
 {
     /// <summary>Largest residual |Yᵀz − b| against the largest Σ|Y||z| at which the fixed pivot order is trusted; a well-behaved lane has about 1e-16.</summary>
     private const double ResidualLimit = 1e-11;

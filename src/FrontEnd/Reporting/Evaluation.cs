@@ -13,9 +13,16 @@ internal sealed class Evaluation
     private (double[] Response, double Dt)? _offsetStep;
 
     public Evaluation(Design design)
+        : this(design, null)
+    {
+    }
+
+    /// <param name="design">The design.</param>
+    /// <param name="built">One device's own parts in the leads and its electrodes; null judges with tolerances and mismatch.</param>
+    internal Evaluation(Design design, BuiltParts? built)
     {
         Design = design;
-        Path = new SignalPath(design);
+        Path = new SignalPath(design, built);
         Digital = new DigitalChain(design.Digital, design.Converter.Rate);
         double centre = design.Band.Centre.Hertz;
         Path.Sweep([centre]);
@@ -24,9 +31,11 @@ internal sealed class Evaluation
         PathGain = path.Magnitude;
         GainMid = path.Magnitude * design.Converter.Response(centre);
         Noise = new NoiseBudget(design, Path, Digital, GainMid);
-        Mains = new MainsBudget(design, Path, Digital, GainMid);
-        Drive = design.GroundDrive.Kind == GroundKind.Driven && design.Electrodes.Ground is not null ? new DriveBudget(design) : null;
-        Levels = new LevelsBudget(design, Path, Mains);
+        Mains = new MainsBudget(design, Path, Digital, GainMid, built);
+        Drive = design.GroundDrive.Kind == GroundKind.Driven && design.Electrodes.Ground is not null 
+            ? built is null ? new DriveBudget(design) : new DriveBudget(built.NominalMains is { } mains ? design with { Mains = mains } : design, built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1 })
+            : null;
+        Levels = new LevelsBudget(design, Path, Mains, built);
     }
 
     public Design Design { get; }
