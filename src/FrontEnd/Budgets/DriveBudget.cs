@@ -233,7 +233,8 @@ internal sealed class DriveBudget
         }
     }
 
-    private Complex Gain(double hertz)
+    /// <summary>K(s).</summary>
+    internal Complex Gain(double hertz)
     {
         GroundDrive drive = _design.GroundDrive;
         Complex first = new(1 / drive.DcGain, hertz / drive.UnityGainFrequency.Hertz);

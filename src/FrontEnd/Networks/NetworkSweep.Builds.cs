@@ -47,7 +47,10 @@ public sealed partial class NetworkSweep
     }
 
     /// <summary>Factors all builds' matrices at ω [rad/s]; slots are read from the first lanes.</summary>
-    internal void FactorBuilds(double omega)
+    internal void FactorBuilds(double omega) => FactorBuilds(new Vector<double>(omega));
+
+    /// <summary>The same with a frequency for each build.</summary>
+    internal void FactorBuilds(Vector<double> omega)
     {
         Span<Vector<double>> re = FactorRe, im = FactorIm;
         for (int i = 0; i < re.Length; i++)

@@ -1,0 +1,41 @@
+namespace FrontEnd.Spread;
+
+/// <summary>What a spread run found.</summary>
+/// <param name="Design">The design whose devices were drawn.</param>
+/// <param name="Options">What was asked for.</param>
+/// <param name="Parts">Everything that was drawn, in the order of the path.</param>
+/// <param name="Figures">The figures, in the order of the path.</param>
+/// <param name="Yield">Share of the builds that meet every requirement judged here, 0…1; null where none is judged.</param>
+public sealed record SpreadResult(Design Design, SpreadOptions Options, IReadOnlyList<SpreadPart> Parts, IReadOnlyList<SpreadFigure> Figures, double? Yield)
+{
+    /// <summary>The figure with this id; null where the run has none.</summary>
+    public SpreadFigure? Find(string id) => Figures.FirstOrDefault(figure => figure.Id == id);
+}
+
+/// <summary>One headline figure over all builds.</summary>
+/// <param name="Id">The result's id, such as <c>noise.total</c>.</param>
+/// <param name="Unit">Unit of all its values.</param>
+/// <param name="Nominal">With every part at its nominal value.</param>
+/// <param name="Values">Of every build, in the order of the builds.</param>
+/// <param name="Percentiles">At <see cref="Percents"/>, by linear interpolation between the sorted values.</param>
+/// <param name="Mean">Mean of the builds.</param>
+/// <param name="StandardDeviation">With n − 1.</param>
+/// <param name="Yield">Share of the builds that meet its requirement; null where it is not judged.</param>
+/// <param name="Limit">The requirement's limit in the figure's unit; null where it is not judged.</param>
+/// <param name="Requirement">The key that sets the limit; null where it is not judged.</param>
+/// <param name="Ranks">Spearman's rank correlation with the parts, largest first.</param>
+/// <param name="Least">Smallest value found by corners.</param>
+/// <param name="Most">Largest value found by corners.</param>
+public sealed record SpreadFigure(
+    string Id, string Unit, double Nominal, IReadOnlyList<double> Values, IReadOnlyList<double> Percentiles, double Mean, double StandardDeviation, double? Yield, double? Limit, string? Requirement,
+    IReadOnlyList<RankCorrelation> Ranks, double Least, double Most)
+{
+    /// <summary>The percentiles that are given.</summary>
+    public static readonly IReadOnlyList<double> Percents = [1, 5, 25, 50, 75, 95, 99];
+
+    /// <summary>Half the width of the 95 % interval of the mean, 1.96·s/√n.</summary>
+    public double MeanUncertainty => 1.96 * StandardDeviation / Math.Sqrt(Values.Count);
+}
+
+/// <summary>How far a part and a figure rise together, −1…1.</summary>
+public sealed record RankCorrelation(string Key, double Coefficient);

@@ -1,0 +1,103 @@
+using System.Numerics;
+using FrontEnd.Amplifier;
+using FrontEnd.Budgets;
+
+namespace FrontEnd.Spread;
+
+/// <summary>Draws many devices of one design and works out how their figures spread.</summary>
+/// <remarks>A build's numbers come from seed and build number alone, so the result is the same whatever the number of threads.</remarks>
+public static class SpreadRun
+{
+    private const int Block = 256;
+    private const string Worst = "drive.worst_phase_margin";
+
+    /// <summary>Runs; null where the design contradicts itself or cannot be evaluated (see <see cref="Evaluator.Evaluate"/> for the findings).</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="options">Number of builds, seed, distributions.</param>
+    /// <param name="progress">Told the number of builds done, from any thread.</param>
+    /// <param name="cancellation">Ends the run with <see cref="OperationCanceledException"/>.</param>
+    public static SpreadResult? Run(Design design, SpreadOptions options, IProgress<int>? progress = null, CancellationToken cancellation = default)
+    {
+        if (options.Builds < 1 || DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
+        {
+            return null;
+        }
+
+        try
+        {
+            return Work(design, options, progress, cancellation);
+        }
+        catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException or AggregateException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Draws every part of every build: factors[part][build]. The last group of lanes is filled up with further builds.</summary>
+    internal static double[][] Draw(PartList parts, SpreadOptions options, int builds)
+    {
+        double[][] factors = [.. parts.Parts.Select(_ => new double[builds])];
+        Parallel.For(0, (builds + Block - 1) / Block, Parallelism(options, default), block =>
+        {
+            var random = new BuildRandom(options.Seed, 0);
+            for (int build = block * Block; build < Math.Min(builds, (block + 1) * Block); build++)
+            {
+                random.Restart(options.Seed, build);
+                for (int part = 0; part < factors.Length; part++)
+                {
+                    factors[part][build] = parts.Parts[part].Draw(random);
+                }
+            }
+        });
+        return factors;
+    }
+
+    private static ParallelOptions Parallelism(SpreadOptions options, CancellationToken cancellation) =>
+        new() { MaxDegreeOfParallelism = options.Threads ?? -1, CancellationToken = cancellation };
+
+    private static SpreadResult Work(Design design, SpreadOptions options, IProgress<int>? progress, CancellationToken cancellation)
+    {
+        var parts = new PartList(design, options);
+        var setup = new SpreadSetup(design, parts);
+        int n = options.Builds, padded = (n + Vector<double>.Count - 1) / Vector<double>.Count * Vector<double>.Count, done = 0;
+        double[][] factors = Draw(parts, options, padded);
+        double[][] figures = [.. SpreadKernel.Ids.Select(_ => new double[padded]), .. options.WorstPhaseMargin && setup.Nominal.Drive is not null ? new[] { new double[padded] } : []];
+        Parallel.For(
+            0,
+            (padded + Block - 1) / Block,
+            Parallelism(options, cancellation),
+            () => new SpreadKernel(setup),
+            (block, state, kernel) =>
+            {
+                int end = Math.Min(padded, (block + 1) * Block);
+                for (int first = block * Block; first < end; first += Vector<double>.Count)
+                {
+                    kernel.Evaluate(factors, figures, first);
+                }
+
+                if (SpreadKernel.Ids.Length < figures.Length)
+                {
+                    for (int build = block * Block; build < end; build++)
+                    {
+                        cancellation.ThrowIfCancellationRequested();
+                        figures[^1][build] = WorstMargin(parts, factors, build);
+                    }
+                }
+
+                progress?.Report(Math.Min(n, Interlocked.Add(ref done, end - (block * Block))));
+                return kernel;
+            },
+            _ => { });
+        return new SpreadSummary(setup, options, factors, figures, cancellation).Result();
+    }
+
+    private static double WorstMargin(PartList parts, double[][] factors, int build)
+    {
+        (Design built, BuiltParts own) = parts.Apply([.. factors.Select(factor => factor[build])]);
+        Design nominal = built with { Mains = own.NominalMains ?? built.Mains };
+        return new DriveBudget(nominal, own with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1 }).WorstPhaseMargin ?? double.NaN;
+    }
+
+    /// <summary>Figure ids of a run, in order.</summary>
+    internal static IReadOnlyList<string> IdsOf(double[][] figures) => figures.Length == SpreadKernel.Ids.Length ? SpreadKernel.Ids : [.. SpreadKernel.Ids, Worst];
+}

@@ -1,0 +1,123 @@
+using System.Numerics;
+
+namespace FrontEnd.Spread;
+
+/// <summary>From the builds' figures to percentiles, yield, rank correlation and corners.</summary>
+internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, double[][] factors, double[][] figures, CancellationToken cancellation)
+{
+    private const double LeastRank = 0.02;
+
+    private readonly Design _design = setup.Design;
+
+    public SpreadResult Result()
+    {
+        IReadOnlyList<string> ids = SpreadRun.IdsOf(figures);
+        int n = options.Builds;
+        double[][] partRanks = new double[factors.Length][];
+        Parallel.For(0, factors.Length, Parallelism(), i => partRanks[i] = Statistics.Ranks(factors[i].AsSpan(0, n)));
+        double[] nominal = Nominal();
+        (double[] least, double[] most) = Corners();
+        var results = new SpreadFigure?[ids.Count];
+        Parallel.For(0, ids.Count, Parallelism(), i =>
+        {
+            double[] values = figures[i][..n];
+
+            // A figure that a device has none of, such as an offset that no node clips at, is left out.
+            if (values.Any(double.IsNaN))
+            {
+                return;
+            }
+
+            double[] sorted = [.. values];
+            Array.Sort(sorted);
+            double mean = values.Average(), square = values.Sum(value => (value - mean) * (value - mean));
+            double[] ranks = Statistics.Ranks(values);
+            (string? key, double? limit, bool greatest) = Requirement(ids[i]);
+            double? yield = limit is { } l ? values.Count(value => greatest ? value <= l : l <= value) / (double)n : null;
+            RankCorrelation[] correlations =
+            [
+                .. setup.Parts.Parts.Select((part, at) => new RankCorrelation(part.Key, Statistics.Correlation(partRanks[at], ranks)))
+                    .Where(rank => LeastRank < Math.Abs(rank.Coefficient)).OrderByDescending(rank => Math.Abs(rank.Coefficient)),
+            ];
+            bool cornered = i < least.Length;
+            results[i] = new SpreadFigure(
+                ids[i], Unit(ids[i]), cornered ? nominal[i] : setup.Nominal.Drive?.WorstPhaseMargin ?? double.NaN, values, [.. SpreadFigure.Percents.Select(p => Statistics.Percentile(sorted, p))],
+                mean, 1 < n ? Math.Sqrt(square / (n - 1)) : 0, yield, limit, key, correlations, cornered ? least[i] : sorted[0], cornered ? most[i] : sorted[^1]);
+        });
+        return new SpreadResult(_design, options, setup.Parts.Parts, [.. results.OfType<SpreadFigure>()], Yield(ids));
+    }
+
+    private ParallelOptions Parallelism() => new() { MaxDegreeOfParallelism = options.Threads ?? -1, CancellationToken = cancellation };
+
+    private static string Unit(string id) => id switch
+    {
+        "gain.mid" => "1",
+        "mains.system_cmrr" or "alias.fold_attenuation" => "dB",
+        "drive.phase_margin" or "drive.worst_phase_margin" => "°",
+        _ => "V",
+    };
+
+    private (string? Key, double? Limit, bool Greatest) Requirement(string id) => id switch
+    {
+        "mains.total" => ("requirements.mains-at-electrodes", _design.Requirements.MainsAtElectrodes.Volts, true),
+        "mains.recorded" => ("requirements.mains-recorded", _design.Requirements.MainsRecorded?.Volts ?? (_design.SmallestSignal.Volts / 2), true),
+        "levels.offset_survived" => ("requirements.offset", _design.Requirements.Offset.Volts, false),
+        "alias.fold_attenuation" => ("requirements.fold", _design.Requirements.Fold.Value, false),
+        "drive.worst_phase_margin" => ("requirements.phase-margin", _design.Requirements.PhaseMargin.Degrees, false),
+        _ => (null, null, false),
+    };
+
+    private double? Yield(IReadOnlyList<string> ids)
+    {
+        int good = 0;
+        (int Figure, double Limit, bool Greatest)[] judged =
+            [.. ids.Select((id, i) => (i, Requirement(id))).Where(pair => pair.Item2.Limit is not null).Select(pair => (pair.i, pair.Item2.Limit!.Value, pair.Item2.Greatest))];
+        for (int build = 0; build < options.Builds; build++)
+        {
+            // What a device has none of (NaN) it does not fail.
+            good += judged.All(j => double.IsNaN(figures[j.Figure][build]) || (j.Greatest ? figures[j.Figure][build] <= j.Limit : j.Limit <= figures[j.Figure][build])) ? 1 : 0;
+        }
+
+        return judged.Length == 0 ? null : good / (double)options.Builds;
+    }
+
+    private double[] Nominal()
+    {
+        double[][] at = [.. factors.Select(_ => Enumerable.Repeat(1.0, Vector<double>.Count).ToArray())];
+        double[][] values = [.. SpreadKernel.Ids.Select(_ => new double[Vector<double>.Count])];
+        new SpreadKernel(setup).Evaluate(at, values, 0);
+        return [.. values.Select(value => value[0])];
+    }
+
+    /// <summary>Every part at the corner that makes a figure smallest and largest: the sign of each part's sensitivity is taken with the parts before it at their corners, twice round.</summary>
+    /// <remarks>At the balanced nominal device the sensitivity of a rejection has no sign (both ways are worse), hence the walk. A normal part's corner is its tolerance.</remarks>
+    private (double[] Least, double[] Most) Corners()
+    {
+        const int Rounds = 2;
+        int count = SpreadKernel.Ids.Length, width = Vector<double>.Count;
+        double[] least = new double[count], most = new double[count];
+        Parallel.For(0, 2 * count, Parallelism(), () => new SpreadKernel(setup), (job, state, kernel) =>
+        {
+            int figure = job / 2;
+            bool up = job % 2 == 1;
+            double[][] at = [.. factors.Select(_ => Enumerable.Repeat(1.0, width).ToArray())], values = [.. SpreadKernel.Ids.Select(_ => new double[width])];
+            for (int round = 0; round < Rounds; round++)
+            {
+                for (int part = 0; part < at.Length; part++)
+                {
+                    SpreadPart one = setup.Parts.Parts[part];
+                    Array.Fill(at[part], one.High);
+                    at[part][0] = one.Low;
+                    kernel.Evaluate(at, values, 0);
+                    bool low = up ? values[figure][1] < values[figure][0] : values[figure][0] < values[figure][1];
+                    Array.Fill(at[part], low ? one.Low : one.High);
+                }
+            }
+
+            kernel.Evaluate(at, values, 0);
+            (up ? most : least)[figure] = values[figure][0];
+            return kernel;
+        }, _ => { });
+        return (least, most);
+    }
+}
