@@ -1,1 +1,1 @@
-return 0;
+return FrontEnd.App.Terminal.TerminalProgram.Run(args.Length == 0 ? null : args[0]);

@@ -124,6 +124,26 @@ public sealed class DesignDocument
         return new EditResult(edited, null);
     }
 
+    /// <summary>Takes one key out of the text, so that its card's or its default value holds again; the same document where the key is not in it.</summary>
+    /// <param name="key">Concrete key: <c>input.series-resistor</c>, <c>stages[1].r1</c>.</param>
+    public EditResult Clear(string key)
+    {
+        if (DesignFields.Find(Design, key) is not { } field)
+        {
+            return new EditResult(this, ReadingMessages.NoField(key, Nearest.Of(key, DesignFields.Of(Design).Select(one => one.Key))));
+        }
+
+        string? changed = new DesignErase(Text, Format, _root).Clear(Format == DocumentFormat.Toml ? field.Key : field.JsonKey);
+        if (string.Equals(changed, Text, StringComparison.Ordinal))
+        {
+            return new EditResult(this, null);
+        }
+
+        DesignDocument? edited = changed is null ? null : WithText(changed);
+        bool broken = edited is null || edited.Findings.Count(finding => finding.Severity == Severity.Error) > Findings.Count(finding => finding.Severity == Severity.Error);
+        return broken ? new EditResult(this, ReadingMessages.NotEditable(field.Key, "its form does not let the key be taken out by itself")) : new EditResult(edited!, null);
+    }
+
     /// <summary>Another text under the same name and folder.</summary>
     public DesignDocument WithText(string text) => Parse(text, Format, File, _folder);
 
