@@ -11,11 +11,15 @@ public sealed class DesignDocument
     private readonly TableNode _root;
     private readonly string? _folder;
     private readonly IReadOnlyDictionary<string, FieldOrigin> _given;
+    private readonly IReadOnlyDictionary<string, Span> _places;
 
-    private DesignDocument(SourceText source, DocumentFormat format, string? folder, TableNode root, Design design, IReadOnlyList<Finding> findings, IReadOnlyDictionary<string, FieldOrigin> given)
+    private DesignDocument(SourceText source, DocumentFormat format, string? folder, TableNode root, DesignBuilder? builder, IReadOnlyList<Finding> findings)
     {
-        (_source, Format, _folder, _root, Design, Findings, _given) = (source, format, folder, root, design, findings, given);
-        Origins = [.. DesignFields.Of(design).Select(Origin)];
+        (_source, Format, _folder, _root, Findings) = (source, format, folder, root, findings);
+        Design = builder?.Design ?? new Design();
+        _given = builder?.Origins ?? new Dictionary<string, FieldOrigin>(StringComparer.Ordinal);
+        _places = builder?.Places ?? new Dictionary<string, Span>(StringComparer.Ordinal);
+        Origins = [.. DesignFields.Of(Design).Select(Origin)];
     }
 
     /// <summary>The design. Values that could not be read are at their defaults, and a finding says so.</summary>
@@ -47,7 +51,7 @@ public sealed class DesignDocument
         if (text is null)
         {
             SourceText nothing = new(path, "");
-            return new DesignDocument(nothing, FormatOf(path, ""), null, new TableNode(default, TableForm.Header), new Design(), [finding!], new Dictionary<string, FieldOrigin>(StringComparer.Ordinal));
+            return new DesignDocument(nothing, FormatOf(path, ""), null, new TableNode(default, TableForm.Header), null, [finding!]);
         }
 
         return Parse(text, FormatOf(path, text), path, Path.GetDirectoryName(Path.GetFullPath(path)));
@@ -65,7 +69,7 @@ public sealed class DesignDocument
         TableNode designTable = format == DocumentFormat.Json ? PlainDesign(source, root, findings) : root;
         DesignBuilder builder = new(source, format, new CardShelf(folder), findings);
         builder.Build(designTable, complete);
-        return new DesignDocument(source, format, folder, designTable, builder.Design, [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)], builder.Origins);
+        return new DesignDocument(source, format, folder, designTable, builder, [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)]);
     }
 
     /// <summary>By extension; where that says nothing, by the first character that is no blank.</summary>
@@ -124,8 +128,7 @@ public sealed class DesignDocument
         return new EditResult(edited, null);
     }
 
-    /// <summary>Takes one key out of the text, so that its card's or its default value holds again; the same document where the key is not in it.</summary>
-    /// <param name="key">Concrete key: <c>input.series-resistor</c>, <c>stages[1].r1</c>.</param>
+    /// <summary>Takes a key out of the text, so that its default or its card's value holds again. Its line goes, with the comment on it; everything else stays.</summary>
     public EditResult Clear(string key)
     {
         if (DesignFields.Find(Design, key) is not { } field)
@@ -133,19 +136,27 @@ public sealed class DesignDocument
             return new EditResult(this, ReadingMessages.NoField(key, Nearest.Of(key, DesignFields.Of(Design).Select(one => one.Key))));
         }
 
-        string? changed = new DesignErase(Text, Format, _root).Clear(Format == DocumentFormat.Toml ? field.Key : field.JsonKey);
-        if (string.Equals(changed, Text, StringComparison.Ordinal))
+        if (OriginOf(field.Key)?.Kind != OriginKind.Given)
         {
-            return new EditResult(this, null);
+            return new EditResult(this, null);   // nothing to take out
         }
 
-        DesignDocument? edited = changed is null ? null : WithText(changed);
-        bool broken = edited is null || edited.Findings.Count(finding => finding.Severity == Severity.Error) > Findings.Count(finding => finding.Severity == Severity.Error);
-        return broken ? new EditResult(this, ReadingMessages.NotEditable(field.Key, "its form does not let the key be taken out by itself")) : new EditResult(edited!, null);
+        string? changed = new DesignEdit(Text, Format, _root).Remove(field);
+        return changed is null ? new EditResult(this, ReadingMessages.NotEditable(field.Key, "it stands inside a value that holds other keys too")) : new EditResult(WithText(changed), null);
     }
 
     /// <summary>Another text under the same name and folder.</summary>
     public DesignDocument WithText(string text) => Parse(text, Format, File, _folder);
+
+    /// <summary>A finding of the evaluation with the place in this file that it is about: its key, or the nearest table above it.</summary>
+    public Finding Placed(Finding finding) => _source.PlacedByKey(finding, _places);
+
+    /// <summary>The file's findings and those of its evaluation, placed; what both say stands once.</summary>
+    public IReadOnlyList<Finding> With(IEnumerable<Finding> evaluation) =>
+    [
+        .. Findings,
+        .. evaluation.Where(one => !Findings.Any(mine => string.Equals(mine.Code, one.Code, StringComparison.Ordinal) && string.Equals(mine.Message, one.Message, StringComparison.Ordinal))).Select(Placed),
+    ];
 
     /// <summary>Writes the text so that the file is never half written.</summary>
     /// <returns>What went wrong; null for nothing.</returns>
@@ -179,6 +190,8 @@ public sealed class DesignDocument
 
         bool isCard = field.Kind == FieldKind.Card;
         string text = field.DefaultIsValue || isCard ? FieldText.Format(field, field.Get(Design)) : field.DefaultText;
-        return new FieldOrigin(field.Key, OriginKind.Default, text, field.DefaultSource);
+        return Format == DocumentFormat.Json && field.Key is "electrodes.offset" or "ground-drive.averaging-bandwidth"
+            ? new FieldOrigin(field.Key, OriginKind.Default, FieldText.Format(field, field.Get(Design)), "the plain-number form leaves dc errors out and takes the averaging as unlimited")
+            : new FieldOrigin(field.Key, OriginKind.Default, text, field.DefaultSource);
     }
 }

@@ -24,6 +24,33 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
         return SetAt(Exists(other) && !Exists(plain) ? other : plain, literal, field);
     }
 
+    /// <summary>The text without the line of a key; null where the key stands inside a value.</summary>
+    public string? Remove(Field<Design> field)
+    {
+        Node? node = root;
+        Entry? entry = null;
+        foreach (string segment in Segments(field.Key))
+        {
+            entry = (node as TableNode)?.Find(segment);
+            node = node switch
+            {
+                TableNode { Form: TableForm.Inline } => null,
+                TableNode => entry?.Value,
+                ListNode list => Item(list, segment),
+                _ => null,
+            };
+        }
+
+        if (node is null || entry is null || format == DocumentFormat.Json)
+        {
+            return null;
+        }
+
+        int start = LineStart(entry.KeySpan.Start);
+        int end = LineEnd(entry.Value.Span.End);
+        return text.Remove(start, end - start);
+    }
+
     private static string[] Segments(string key) => key.Replace("[", ".[", StringComparison.Ordinal).Split('.');
 
     private bool Exists(string[] path)
@@ -56,12 +83,7 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
                 case null:
                     return Insert(table, path[tableDepth..depth], path[depth..], path[..tableDepth], literal);
                 case TextNode card when depth + 1 < path.Length:
-                    // `active = "gel-prepared"` names a card only: it becomes a table that names it.
-                    return depth + 2 == path.Length && string.Equals(path[^1], "card", StringComparison.Ordinal)
-                        ? Replace(card.Span, literal)
-                        : Replace(card.Span, format == DocumentFormat.Toml
-                            ? $"{{ card = {text[card.Span.Start..card.Span.End]}, {string.Join('.', path[(depth + 1)..])} = {literal} }}"
-                            : $"{{ \"card\": {text[card.Span.Start..card.Span.End]}, {Pair(path[(depth + 1)..], literal)} }}");
+                    return BesideCard(card, path[(depth + 1)..], literal);
                 case NullNode nothing when depth + 1 < path.Length && format == DocumentFormat.Json:
                     return Replace(nothing.Span, $"{{ {Pair(path[(depth + 1)..], literal)} }}");
                 case TableNode inner when depth + 1 < path.Length:
@@ -109,6 +131,11 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
             return node is TableNode or null ? null : Replace(node.Span, literal);
         }
 
+        if (node is TextNode card)
+        {
+            return BesideCard(card, path[at..], literal);
+        }
+
         if (node is not TableNode || deepest.Entries.Count == 0)
         {
             return null;
@@ -120,6 +147,25 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
         int start = text.LastIndexOf('\n', Math.Max(0, last.KeySpan.Start - 1)) + 1;
         string written = text[start..last.KeySpan.Start];
         return text.Insert(end, BreakBefore(end) + written + string.Join('.', path[at..]) + " = " + literal + _newLine);
+    }
+
+    /// <summary><c>active = "gel-prepared"</c> names a card only: it becomes a table that names it and holds the key too.</summary>
+    private string BesideCard(TextNode card, string[] rest, string literal)
+    {
+        if (rest is ["card"])
+        {
+            return Replace(card.Span, literal);
+        }
+
+        if (string.Equals(card.Value, DesignBuilder.NoPart, StringComparison.Ordinal))
+        {
+            return Replace(card.Span, format == DocumentFormat.Toml ? $"{{ {string.Join('.', rest)} = {literal} }}" : $"{{ {Pair(rest, literal)} }}");
+        }
+
+        string name = text[card.Span.Start..card.Span.End];
+        return Replace(card.Span, format == DocumentFormat.Toml
+            ? $"{{ card = {name}, {string.Join('.', rest)} = {literal} }}"
+            : $"{{ \"card\": {name}, {Pair(rest, literal)} }}");
     }
 
     /// <summary>The density takes the place of the rms and the band that said the same.</summary>

@@ -1,5 +1,4 @@
 using System.Text;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 
 namespace FrontEnd.Documents;
@@ -15,7 +14,7 @@ public static class DesignWriter
         foreach (IGrouping<string, Field<Design>> table in DesignFields.Fixed.Where(field => DesignFields.IsPresent(design, field.Key)).GroupBy(field => Parent(field.Key), StringComparer.Ordinal))
         {
             bool whole = HasCard(design, table.Key);
-            List<Field<Design>> fields = [.. table.Where(field => whole || Differs(field, design, start))];
+            List<Field<Design>> fields = [.. table.Where(field => whole || Differs(field, design, start) || IsBitsBesideStep(field, design))];
             if (table.Key.Length > 0 && (fields.Count > 0 || IsBarePart(design, table.Key)))
             {
                 text.Append("\n[").Append(table.Key).Append("]\n");
@@ -81,6 +80,10 @@ public static class DesignWriter
     private static bool Differs(Field<Design> field, Design design, Design start) =>
         !string.Equals(Text(field, design), Text(field, start), StringComparison.Ordinal)
         && !(field.Kind == FieldKind.Flag && field.Get(design) is null);
+
+    // A step size alone would be read as saying the word length too.
+    private static bool IsBitsBesideStep(Field<Design> field, Design design) =>
+        design.Converter.Lsb is not null && string.Equals(field.Key, "converter.bits", StringComparison.Ordinal);
 
     private static bool HasCard(Design design, string owner)
     {

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Text;
 

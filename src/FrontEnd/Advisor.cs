@@ -1,8 +1,125 @@
+using FrontEnd.Advice;
+
 namespace FrontEnd;
 
 /// <summary>Looks, for every judged result, for the single change that helps most, and works out its effect by evaluating the changed design.</summary>
+/// <remarks>
+/// A change is dropped where it makes a safety figure that was met exceed its limit or one that was not met worse. Among the rest, those that
+/// leave every other requirement where it was go before those that spoil one, and the largest gain in margin wins.
+/// </remarks>
 public static class Advisor
 {
+    private const double WorthMentioning = 0.02;
+
     /// <summary>The same assessment with <see cref="Verdict.Improvement"/> filled in where a change helps.</summary>
-    public static Assessment Advise(Assessment assessment) => assessment;
+    public static Assessment Advise(Assessment assessment, CancellationToken cancellation = default)
+    {
+        Result[] judged = [.. assessment.Results.Where(result => result.Verdict.Kind != VerdictKind.NotJudged)];
+        if (judged.Length == 0)
+        {
+            return assessment;
+        }
+
+        (Candidate Candidate, Dictionary<string, Result> Judged)[] tried =
+        [
+            .. Candidates.For(assessment.Design, assessment).AsParallel().AsOrdered().WithCancellation(cancellation)
+                .Select(candidate => (candidate, Evaluator.Judged(candidate.Design)))
+                .Where(pair => pair.Item2 is not null && !WorsensSafety(judged, pair.Item2))
+                .Select(pair => (pair.candidate, pair.Item2!)),
+        ];
+        var improved = new Dictionary<string, Result>(StringComparer.Ordinal);
+        foreach (Result result in judged)
+        {
+            if (Best(result, judged, tried) is { } improvement)
+            {
+                improved[result.Id] = result with { Verdict = result.Verdict with { Improvement = improvement } };
+            }
+        }
+
+        return new Assessment(assessment.Design, [.. assessment.Results.Select(result => improved.GetValueOrDefault(result.Id, result))], assessment.Findings, assessment.Curves);
+    }
+
+    private static bool WorsensSafety(Result[] before, Dictionary<string, Result> after)
+    {
+        foreach (Result result in before)
+        {
+            if (!result.Id.StartsWith("safety.", StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            // A driven ground that is given up takes its own figure with it; every lead's fault current is still judged.
+            if (after.TryGetValue(result.Id, out Result? changed) && changed.Verdict.Kind == VerdictKind.Fail
+                && (result.Verdict.Kind != VerdictKind.Fail || Margin(changed) < Margin(result) - (1e-9 * Math.Abs(Margin(result)))))
+            {
+                return true;
+            }
+        }
+
+        // A safety figure that the design did not have before must not begin with a fail.
+        return after.Values.Any(result => result.Id.StartsWith("safety.", StringComparison.Ordinal) && result.Verdict.Kind == VerdictKind.Fail && !before.Any(old => old.Id == result.Id));
+    }
+
+    private static Improvement? Best(Result result, Result[] judged, (Candidate Candidate, Dictionary<string, Result> Judged)[] tried)
+    {
+        Improvement? best = null;
+        (bool Clean, double Margin) bestKey = default;
+        double now = Margin(result);
+        foreach ((Candidate candidate, Dictionary<string, Result> after) in tried)
+        {
+            if (!Counterpart(result, after, out Result? changed))
+            {
+                continue;
+            }
+
+            double margin = Margin(changed), scale = Math.Abs(result.Verdict.Limit?.SiValue ?? 1);
+            if (!(now + (WorthMentioning * scale) < margin))
+            {
+                continue;
+            }
+
+            string? spoilt = Spoilt(result, judged, after);
+            (bool, double) key = (spoilt is null, margin);
+            if (best is null || bestKey.CompareTo(key) < 0)
+            {
+                bestKey = key;
+                best = new Improvement(candidate.Change, candidate.Design, result.Value, changed.Value, changed.Verdict.Kind, spoilt);
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The result of the same requirement; headroom may have moved to another node.</summary>
+    private static bool Counterpart(Result result, Dictionary<string, Result> after, [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out Result? changed)
+    {
+        if (result.Verdict.Requirement == "requirements.headroom")
+        {
+            changed = after.Values.FirstOrDefault(other => other.Verdict.Requirement == "requirements.headroom");
+            return changed is not null;
+        }
+
+        return after.TryGetValue(result.Id, out changed) && changed.Verdict.Kind != VerdictKind.NotJudged;
+    }
+
+    /// <summary>Another requirement that was met and would fail, in words; null for none.</summary>
+    private static string? Spoilt(Result result, Result[] judged, Dictionary<string, Result> after)
+    {
+        foreach (Result other in judged)
+        {
+            if (other.Id != result.Id && other.Verdict.Kind != VerdictKind.Fail && Counterpart(other, after, out Result? changed) && changed.Verdict.Kind == VerdictKind.Fail)
+            {
+                return $"{changed.Name}: {changed.Verdict.Because}";
+            }
+        }
+
+        return null;
+    }
+
+    private static double Margin(Result result) => result.State switch
+    {
+        ResultState.Number => result.Verdict.Margin ?? double.NaN,
+        ResultState.Unbounded => result.Verdict.Kind == VerdictKind.Pass ? double.PositiveInfinity : double.NegativeInfinity,
+        _ => double.NaN,
+    };
 }

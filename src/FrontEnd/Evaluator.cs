@@ -29,6 +29,33 @@ public static class Evaluator
         }
     }
 
+    /// <summary>The judged results alone, by id; null where the design cannot be evaluated. What the adviser tries changes with.</summary>
+    internal static Dictionary<string, Result>? Judged(Design design)
+    {
+        if (DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
+        {
+            return null;
+        }
+
+        try
+        {
+            var evaluation = new Evaluation(design);
+            var list = new ResultList();
+            NoiseReport.AddTo(list, evaluation);
+            ConverterReport.AddTo(list, evaluation);
+            MainsReport.AddTo(list, evaluation);
+            LevelsReport.AddLimits(list, evaluation);
+            AliasReport.AddFold(list, evaluation);
+            SafetyReport.AddTo(list, [], evaluation);
+            Judge.AddTo(list, evaluation);
+            return list.Results.Where(result => result.Verdict.Requirement is not null).ToDictionary(result => result.Id, StringComparer.Ordinal);
+        }
+        catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
+        {
+            return null;
+        }
+    }
+
     private static Assessment Work(Design design, List<Finding> findings)
     {
         var evaluation = new Evaluation(design);

@@ -1,5 +1,6 @@
 namespace FrontEnd;
 
+/// <summary>How the recorded channels are made from the electrodes.</summary>
 public enum MontageKind
 {
     /// <summary>Each site against the reference electrode.</summary>

@@ -1,3 +1,4 @@
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
 
 namespace FrontEnd;
@@ -12,6 +13,72 @@ namespace FrontEnd;
 /// <param name="Change">After over before less 1; for decibels, degrees and bits the plain difference.</param>
 public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQuantity To, IQuantity Before, IQuantity? After, double Change)
 {
+    private const double Step = 0.1;
+
+    /// <summary>Smallest effect that is listed, as a share (or in dB, degrees or bits).</summary>
+    private const double Least = 1e-4;
+
     /// <summary>Moves every numeric input of the design by a tenth and evaluates anew; largest effect first, inputs without effect left out.</summary>
-    public static IReadOnlyList<Sensitivity> Of(Assessment assessment, string id) => [];
+    public static IReadOnlyList<Sensitivity> Of(Assessment assessment, string id)
+    {
+        if (assessment.Find(id) is not { State: ResultState.Number, Value: { } before })
+        {
+            return [];
+        }
+
+        Design design = assessment.Design;
+        return
+        [
+            .. DesignFields.Numeric(design).ToList().AsParallel().AsOrdered()
+                .Select(field => Move(design, field, id, before)).OfType<Sensitivity>()
+                .Where(row => row.After is null || Least < Math.Abs(row.Change))
+                .OrderByDescending(row => row.After is null ? double.PositiveInfinity : Math.Abs(row.Change)),
+        ];
+    }
+
+    private static Sensitivity? Move(Design design, Field<Design> field, string id, IQuantity before)
+    {
+        double from = field.SiValue(design) ?? 0;
+        if (from == 0)
+        {
+            return null;
+        }
+
+        foreach (double factor in new[] { 1 + Step, 1 - Step })
+        {
+            double to = from * factor;
+            if (field.Range is { } range && !range.Contains(to))
+            {
+                continue;
+            }
+
+            Design moved = field.WithSiValue(design, to);
+
+            // A count moves by a whole one or not at all.
+            if (field.SiValue(moved) is not { } reached || reached == from)
+            {
+                return null;
+            }
+
+            Assessment assessment = Evaluator.Evaluate(moved);
+            IQuantity? after = assessment.Find(id) is { State: ResultState.Number } result ? result.Value : null;
+            if (after is null && factor > 1 && assessment.Findings.Any(finding => finding.Severity == Severity.Error))
+            {
+                continue;
+            }
+
+            double change = after is null ? 0 : before is Decibels or Angle or BitCount || before.SiValue == 0 ? after.SiValue - before.SiValue : (after.SiValue / before.SiValue) - 1;
+            return new Sensitivity(field.Key, field.Meaning, Quantity(field.Get(design)), Quantity(field.Get(moved)), before, after, change);
+        }
+
+        return null;
+    }
+
+    private static IQuantity Quantity(object? value) => value switch
+    {
+        IQuantity quantity => quantity,
+        double number => Ratio.FromFraction(number),
+        int count => Ratio.FromFraction(count),
+        _ => throw new InvalidOperationException($"A numeric field holds {value?.GetType().Name ?? "nothing"}."),
+    };
 }

@@ -7,7 +7,7 @@ internal static class Repository
 
     public static string Designs => Path.Combine(Root, "designs");
 
-    public static string Worked => Path.Combine(Root, "tests", "FrontEnd.Documents.Tests", "Worked");
+    public static string Worked => Path.Combine(Root, "reference", "worked");
 
     public static string Parts => Path.Combine(Root, "reference", "parts");
 

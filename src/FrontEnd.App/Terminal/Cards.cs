@@ -1,5 +1,4 @@
 using FrontEnd.Documents;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Text;
 

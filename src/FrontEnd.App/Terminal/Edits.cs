@@ -1,6 +1,5 @@
 using System.Text;
 using FrontEnd.Documents;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 
 namespace FrontEnd.App.Terminal;

@@ -53,7 +53,7 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
             _ => " Now at its default.",
         };
         string standard = field.Kind == FieldKind.Card ? "" : $" default {(field.DefaultText.Length == 0 ? "empty" : field.DefaultText)} ({field.DefaultSource}).";
-        return $"{field.Key}: {field.Meaning};{range}{standard}{from}" + (field.Safety ? " Protects the wearer." : "");
+        return $"{field.Meaning};{range}{standard}" + (field.Safety ? " Protects the wearer." : "") + from + $"  {field.Key}";
     }
 
     private static string Bound(Field<Design> field, double si) => field.Kind is FieldKind.Number or FieldKind.Count

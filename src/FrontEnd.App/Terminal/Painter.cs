@@ -116,25 +116,61 @@ public static partial class Painter
     {
         IReadOnlyList<Place> blocks = Place.Blocks(model.Design);
         int inHand = Math.Max(0, blocks.ToList().FindIndex(block => block.Id == model.BlockId));
-        int most = Math.Max(1, (canvas.Width - (blocks.Count * 10 > canvas.Width ? 8 : 0)) / 10);
-        int first = 0, shown = Math.Min(blocks.Count, most);
-        if (shown < blocks.Count)
+        List<Cell> cells = [.. blocks.Select(block => CellOf(canvas, model, block, wide: true))];
+        if (canvas.Width < cells.Sum(cell => cell.Width + 1))
         {
-            // The block in hand and both its neighbours.
-            first = Math.Clamp(inHand - (shown / 2), 0, blocks.Count - shown);
-            Hidden(canvas, 0, first, $"< {first}", blocks[Math.Max(0, inHand - 1)].Id);
-            int behind = blocks.Count - first - shown;
-            Hidden(canvas, canvas.Width - 4, behind, $"{behind} >", blocks[Math.Min(blocks.Count - 1, inHand + 1)].Id);
+            cells = [.. blocks.Select(block => CellOf(canvas, model, block, wide: false))];
         }
 
-        int left = shown < blocks.Count ? 4 : 0;
-        int cell = Math.Min(20, (canvas.Width - (2 * left)) / shown);
-        Place place = Updater.PlaceOf(model);
-        for (int i = 0; i < shown; i++)
+        int first = 0, last = cells.Count - 1, left = 0;
+        if (canvas.Width + 1 < cells.Sum(cell => cell.Width + 1))
         {
-            Place block = blocks[first + i];
-            Block(canvas, model, block, left + (i * cell), cell, block.Id == model.BlockId, place.IsBlock);
+            // The block in hand and as many neighbours on both sides as fit whole.
+            left = 4;
+            int room = canvas.Width - 8 - cells[inHand].Width - 1;
+            (first, last) = (inHand, inHand);
+            for (bool grew = true; grew;)
+            {
+                grew = false;
+                if (last + 1 < cells.Count && cells[last + 1].Width + 1 <= room)
+                {
+                    room -= cells[++last].Width + 1;
+                    grew = true;
+                }
+
+                if (0 < first && cells[first - 1].Width + 1 <= room)
+                {
+                    room -= cells[--first].Width + 1;
+                    grew = true;
+                }
+            }
+
+            Hidden(canvas, 0, first, $"< {first}", blocks[Math.Max(0, inHand - 1)].Id);
+            Hidden(canvas, canvas.Width - 4, cells.Count - 1 - last, $"{cells.Count - 1 - last} >", blocks[Math.Min(blocks.Count - 1, inHand + 1)].Id);
         }
+
+        int used = cells[first..(last + 1)].Sum(cell => cell.Width + 1);
+        int gap = 1 + Math.Clamp((canvas.Width - (2 * left) - used) / Math.Max(1, last - first + 1), 0, 8);
+        int x = left;
+        bool here = Updater.PlaceOf(model).IsBlock;
+        for (int i = first; i <= last; i++)
+        {
+            Block(canvas, cells[i], blocks[i].Id, x, Math.Min(cells[i].Width + gap - 1, canvas.Width - x), blocks[i].Id == model.BlockId, here);
+            x += cells[i].Width + gap;
+        }
+    }
+
+    /// <summary>What stands in one cell of the strip.</summary>
+    private sealed record Cell(string Title, string Figure, string Second, string Verdict, Ink Ink, int Width);
+
+    private static Cell CellOf(Canvas canvas, Model model, Place block, bool wide)
+    {
+        (string figure, string second) = BlockText.Of(block, model.Design, model.Here.Shown, wide);
+        VerdictKind kind = model.Here.Shown is { } shown ? block.Worst(shown) : VerdictKind.NotJudged;
+        string sign = ResultText.Sign(kind).ToString(), word = ResultText.Word(kind);
+        string verdict = wide || sign.Length + word.Length + 1 < 10 ? $"{sign} {word}" : kind == VerdictKind.NotJudged ? ".no limit" : sign + word;
+        string[] lines = [canvas.Fit(block.Title, 12), canvas.Fit(figure, 12), canvas.Fit(second, 12), verdict];
+        return new Cell(lines[0], lines[1], lines[2], verdict, ResultText.Ink(kind), lines.Max(Canvas.Columns));
     }
 
     private static void Hidden(Canvas canvas, int x, int count, string text, string next)
@@ -146,24 +182,20 @@ public static partial class Painter
         }
     }
 
-    private static void Block(Canvas canvas, Model model, Place block, int x, int cell, bool chosen, bool here)
+    private static void Block(Canvas canvas, Cell cell, string id, int x, int room, bool chosen, bool here)
     {
-        int room = cell - 1;
-        (string figure, string second) = BlockText.Of(block, model.Design, model.Here.Shown, room);
-        canvas.Put(x, 1, canvas.Fit(block.Title, room), chosen ? here ? Ink.Chosen : Ink.ChosenDim : Ink.Strong);
+        // The name's whole cell, so that the block in hand stands out without colour as well.
+        Ink ink = !chosen ? Ink.Strong : here ? Ink.Chosen : Ink.ChosenDim;
+        int end = canvas.Put(x, 1, cell.Title, ink, room);
         if (chosen)
         {
-            // The whole cell, so that the block in hand stands out without colour as well.
-            int from = Canvas.Columns(canvas.Fit(block.Title, room));
-            canvas.Put(x + from, 1, new string(' ', Math.Max(0, room - from)), here ? Ink.Chosen : Ink.ChosenDim);
+            canvas.Put(end, 1, new string(' ', Math.Max(0, x + Math.Min(room, cell.Width) - end)), ink);
         }
 
-        canvas.Put(x, 2, canvas.Fit(figure, room), Ink.Plain);
-        canvas.Put(x, 3, canvas.Fit(second, room), Ink.Dim);
-        VerdictKind kind = model.Here.Shown is { } shown ? block.Worst(shown) : VerdictKind.NotJudged;
-        string word = kind == VerdictKind.NotJudged && room < 12 ? ". no limit" : $"{ResultText.Sign(kind)} {ResultText.Word(kind)}";
-        canvas.Put(x, 4, room < word.Length ? word.Remove(1, 1) : word, ResultText.Ink(kind));
-        canvas.Zone(x, 1, room, StripRows, new Message.GoTo(block.Id));
+        canvas.Put(x, 2, cell.Figure, Ink.Plain, room);
+        canvas.Put(x, 3, cell.Second, Ink.Dim, room);
+        canvas.Put(x, 4, cell.Verdict, cell.Ink, room);
+        canvas.Zone(x, 1, room, StripRows, new Message.GoTo(id));
     }
 
     // --- the form and what it does ------------------------------------------------------------------------------
@@ -171,7 +203,7 @@ public static partial class Painter
     private static void Body(Canvas canvas, Model model, Frame frame)
     {
         Place place = Updater.PlaceOf(model);
-        int form = frame.Width >= 110 ? Math.Min(52, frame.Width * 3 / 8) : Math.Clamp(frame.Width * 9 / 20, 30, 44);
+        int form = frame.Width >= 110 ? Math.Min(52, frame.Width * 3 / 8) : Math.Clamp(frame.Width * 19 / 40, 30, 46);
         bool beside = frame.Width >= 140;
         int plot = beside ? Math.Min(90, (frame.Width - form) * 9 / 20) : 0;
         int results = frame.Width - form - 1 - plot;
@@ -257,7 +289,7 @@ public static partial class Painter
     private static void Field(Canvas canvas, Model model, FormRow row, int x, int y, int width, bool inHand)
     {
         const int Indent = 2;
-        int labelRoom = Math.Min(22, width / 2);
+        int labelRoom = Math.Clamp(width - 16, width / 2, 24);
         bool changed = FormRow.IsChanged(row.Field, model.Here);
         bool given = model.Here.Document.OriginOf(row.Field.Key)?.Kind != Documents.OriginKind.Default;
         canvas.Put(x, y, inHand && !model.OnResults ? ">" : " ", Ink.Key);

@@ -107,8 +107,8 @@ public sealed class Performer : IDisposable
 
     private void Evaluate(Effect.Evaluate effect)
     {
+        // Not disposed of: whoever still waits on its token may need it. It holds nothing but memory.
         _newer.Cancel();
-        _newer.Dispose();
         _newer = new CancellationTokenSource();
         CancellationToken newer = _newer.Token;
         _advice.Cancel();
@@ -122,10 +122,22 @@ public sealed class Performer : IDisposable
             {
                 if (!newer.WaitHandle.WaitOne(_patience))
                 {
-                    _send(new Message.Advised(effect.Slot, effect.Run, Advisor.Advise(assessment)));
+                    Look(effect, assessment, newer);
                 }
             });
         });
+    }
+
+    private void Look(Effect.Evaluate effect, Assessment assessment, CancellationToken newer)
+    {
+        try
+        {
+            _send(new Message.Advised(effect.Slot, effect.Run, Advisor.Advise(assessment, newer)));
+        }
+        catch (OperationCanceledException)
+        {
+            // A newer change is being worked out; its own advice follows.
+        }
     }
 
     private void Open(string path)

@@ -1,7 +1,6 @@
 using System.Runtime.CompilerServices;
 using FrontEnd.App.Terminal.Screens;
 using FrontEnd.Documents;
-using FrontEnd.Documents.Reading;
 
 namespace FrontEnd.App.Terminal;
 

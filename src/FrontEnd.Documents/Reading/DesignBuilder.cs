@@ -34,6 +34,9 @@ internal sealed class DesignBuilder
     /// <summary>Where the value of a key, or the name of a table, stands in the file.</summary>
     public IReadOnlyDictionary<string, Span> Places => _places;
 
+    /// <summary>The word for a part that is not there: <c>ground = "none"</c>.</summary>
+    internal const string NoPart = "none";
+
     private bool IsPlain => _format == DocumentFormat.Json;
 
     public void Build(TableNode root, bool complete)
@@ -121,25 +124,14 @@ internal sealed class DesignBuilder
 
         if (!Mentioned("input.series-resistor"))
         {
-            _findings.Add(Place(ReadingMessages.AssumedProtection(QuantityText.FormatExact(Design.Input.SeriesResistor))));
+            _findings.Add(Place(ReadingMessages.NoProtection()));
         }
     }
 
     private bool Mentioned(string prefix) =>
         _origins.Keys.Any(key => key.StartsWith(prefix, StringComparison.Ordinal)) || _unread.Any(key => key.StartsWith(prefix, StringComparison.Ordinal));
 
-    private Finding Place(Finding finding)
-    {
-        for (string key = finding.Field; key.Length > 0; key = Parent(key))
-        {
-            if (_places.TryGetValue(key, out Span span))
-            {
-                return _source.Placed(finding, span.Start);
-            }
-        }
-
-        return finding with { File = _source.File };
-    }
+    private Finding Place(Finding finding) => _source.PlacedByKey(finding, _places);
 
     private static string Parent(string key)
     {
@@ -212,6 +204,9 @@ internal sealed class DesignBuilder
                 }
 
                 Walk(context, inner, full, set, display, ref owner, null);
+                break;
+            case TextNode { Value: NoPart } or FlagNode { Value: false } when part is not null:
+                owner = (TOwner)(object)part.With((Design)(object)owner!, false);
                 break;
             case TextNode when set.CardOf(full) is { } card:
                 if (part is not null)

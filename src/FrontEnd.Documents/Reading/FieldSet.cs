@@ -2,16 +2,6 @@ using FrontEnd.Fields;
 
 namespace FrontEnd.Documents.Reading;
 
-/// <summary>Which spelling of keys and values a file uses.</summary>
-public enum DocumentFormat
-{
-    /// <summary>TOML: words with hyphens, quantities as texts with units.</summary>
-    Toml,
-
-    /// <summary>JSON: the plain-number form, bare numbers in SI units.</summary>
-    Json,
-}
-
 /// <summary>The fields of one record by the path that they have in a file of one format.</summary>
 internal sealed class FieldSet<TOwner>
 {

@@ -39,6 +39,20 @@ internal sealed class SourceText
         return finding with { File = File, Line = line, Excerpt = finding.Excerpt ?? Excerpt(offset) };
     }
 
+    /// <summary>The finding at its key's place, or at that of the nearest table above it; with the file alone where neither is in the file.</summary>
+    public Finding PlacedByKey(Finding finding, IReadOnlyDictionary<string, Span> places)
+    {
+        for (string key = finding.Field; key.Length > 0; key = key[..Math.Max(0, key.LastIndexOf('.'))])
+        {
+            if (places.TryGetValue(key, out Span span))
+            {
+                return Placed(finding, span.Start);
+            }
+        }
+
+        return finding with { File = File };
+    }
+
     /// <summary>The line's text with a caret before the place; long lines are cut to what stands near it.</summary>
     private string Excerpt(int offset)
     {

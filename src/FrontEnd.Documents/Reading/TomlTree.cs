@@ -1,10 +1,11 @@
+using System.Text.RegularExpressions;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
 namespace FrontEnd.Documents.Reading;
 
 /// <summary>Turns a TOML text into the reader's tree. All syntax errors and all keys set twice are found in one pass.</summary>
-internal static class TomlTree
+internal static partial class TomlTree
 {
     /// <summary>Deeper nesting than this is refused before parsing, since the parser calls itself once a level.</summary>
     public const int DepthLimit = 64;
@@ -18,8 +19,11 @@ internal static class TomlTree
             return root;
         }
 
-        // The parser's own duplicate check stops at the first; ours below finds all.
-        DocumentSyntax document = SyntaxParser.Parse(source.Text, source.File ?? "", validate: false);
+        if (Parse(source, findings) is not { } document)
+        {
+            return root;
+        }
+
         foreach (DiagnosticMessage diagnostic in document.Diagnostics)
         {
             findings.Add(source.Placed(ReadingMessages.SyntaxError(diagnostic.Message, "TOML"), diagnostic.Span.Start.Offset));
@@ -39,6 +43,28 @@ internal static class TomlTree
 
         return root;
     }
+
+    private static DocumentSyntax? Parse(SourceText source, List<Finding> findings)
+    {
+        try
+        {
+            // Half of a surrogate pair is no character, and the parser throws where one follows a backslash. The sign that
+            // takes its place has the same length, so that all places stay. Files cannot hold one; texts from elsewhere can.
+            string text = LoneSurrogates().Replace(source.Text, "\uFFFD");
+
+            // The parser's own check for keys set twice stops at the first; ours finds all.
+            return SyntaxParser.Parse(text, source.File ?? "", validate: false);
+        }
+        catch (Exception error) when (error is ArgumentException or InvalidOperationException or FormatException or IndexOutOfRangeException or OverflowException or NotSupportedException)
+        {
+            // The parser is not ours; whatever it throws for is the text's fault and no reason to stop the program.
+            findings.Add(source.Placed(ReadingMessages.SyntaxError(error.Message.Split('\n')[0], "TOML"), 0));
+            return null;
+        }
+    }
+
+    [GeneratedRegex("[\\uD800-\\uDBFF](?![\\uDC00-\\uDFFF])|(?<![\\uD800-\\uDBFF])[\\uDC00-\\uDFFF]", RegexOptions.None, 1000)]
+    private static partial Regex LoneSurrogates();
 
     private static int EndOfLine(string text, int offset)
     {

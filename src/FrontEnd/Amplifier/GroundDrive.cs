@@ -2,6 +2,7 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Amplifier;
 
+/// <summary>How the amplifier common is tied to the body.</summary>
 public enum GroundKind
 {
     /// <summary>The ground electrode is tied to the amplifier's common through its resistor.</summary>
@@ -16,8 +17,8 @@ public sealed record GroundDrive
 {
     public GroundKind Kind { get; init; } = GroundKind.Passive;
 
-    /// <summary>Resistor between the ground electrode and common or the driving amplifier.</summary>
-    public Resistance SeriesResistor { get; init; } = Resistance.FromKilohms(100);
+    /// <summary>Resistor between the ground electrode and common or the driving amplifier; none unless given.</summary>
+    public Resistance SeriesResistor { get; init; }
 
     public Ratio ResistorTolerance { get; init; } = Ratio.FromPercent(1);
 

@@ -21,7 +21,7 @@ internal sealed class DriveBudget
         _model = new InputModel(design, Varying.Surroundings);
         Lane nominal = new(design.Mains.BodyToEarth.Farads, design.Mains.AmplifierToEarth.Farads, 1);
         (UnityGainHertz, PhaseMarginDegrees) = Margins([nominal])[0];
-        GainAtMains = Loop([(nominal, design.Mains.Frequency.Hertz)])[0].Magnitude;
+        GainAtMains = LoopAt([design.Mains.Frequency.Hertz])[0].Magnitude;
         FindWorst();
     }
 
@@ -44,8 +44,18 @@ internal sealed class DriveBudget
     public Lane WorstCase { get; private set; }
 
     /// <summary>T at given frequencies for the design as it stands.</summary>
-    public Complex[] LoopAt(double[] hertz) =>
-        Loop([.. hertz.Select(f => (new Lane(_design.Mains.BodyToEarth.Farads, _design.Mains.AmplifierToEarth.Farads, 1), f))]);
+    public Complex[] LoopAt(double[] hertz)
+    {
+        double[] re = new double[hertz.Length], im = new double[hertz.Length];
+        Beta([new Lane(_design.Mains.BodyToEarth.Farads, _design.Mains.AmplifierToEarth.Farads, 1)], new int[hertz.Length], hertz, re, im);
+        var loop = new Complex[hertz.Length];
+        for (int i = 0; i < loop.Length; i++)
+        {
+            loop[i] = new Complex(re[i], im[i]) * Gain(hertz[i]);
+        }
+
+        return loop;
+    }
 
     /// <summary>9 × 9 logarithmic points over 100 pF…1 nF and 1 kΩ…1 MΩ (the ground electrode's dc resistance; all three scaled together), battery and earthed.</summary>
     private void FindWorst()
@@ -78,31 +88,37 @@ internal sealed class DriveBudget
     private (double? Unity, double? Margin)[] Margins(Lane[] lanes)
     {
         // |T| <= |K|·|β| and a passive network's β exceeds 1 little if at all, so the highest crossing lies below twice f_u.
-        const int PointsPerDecade = 4;
+        const int PointsPerDecade = 3, Decades = 4, Points = (PointsPerDecade * Decades) + 1;
         double high = 2 * _design.GroundDrive.UnityGainFrequency.Hertz;
-        int points = (4 * PointsPerDecade) + 1;
-        double[] grid = [.. Enumerable.Range(0, points).Select(i => high * Math.Pow(10, ((double)i - points + 1) / PointsPerDecade))];
-        var all = new (Lane, double)[lanes.Length * points];
-        for (int lane = 0; lane < lanes.Length; lane++)
+        var grid = new double[Points];
+        var gain = new double[Points];
+        for (int i = 0; i < Points; i++)
         {
-            for (int i = 0; i < points; i++)
-            {
-                all[(lane * points) + i] = (lanes[lane], grid[i]);
-            }
+            grid[i] = high * Math.Pow(10, (i + 1.0 - Points) / PointsPerDecade);
+            Complex k = Gain(grid[i]);
+            gain[i] = (k.Real * k.Real) + (k.Imaginary * k.Imaginary);
         }
 
-        Complex[] beta = Beta(all);
-        var brackets = new Bracket?[lanes.Length];
-        for (int lane = 0; lane < lanes.Length; lane++)
+        var lane = new int[lanes.Length * Points];
+        var hertz = new double[lane.Length];
+        for (int i = 0; i < lane.Length; i++)
         {
-            brackets[lane] = HighestCrossing(grid, beta.AsSpan(lane * points, points));
+            (lane[i], hertz[i]) = (i / Points, grid[i % Points]);
+        }
+
+        double[] re = new double[lane.Length], im = new double[lane.Length];
+        Beta(lanes, lane, hertz, re, im);
+        var brackets = new Bracket?[lanes.Length];
+        for (int i = 0; i < lanes.Length; i++)
+        {
+            brackets[i] = HighestCrossing(grid, gain, re.AsSpan(i * Points, Points), im.AsSpan(i * Points, Points));
         }
 
         Narrow(lanes, brackets);
         return [.. brackets.Select(bracket => bracket is { } b ? (b.Best, 180 + ((b.PhaseAtBest + GainPhase(b.Best)) * 180 / Math.PI)) : ((double?)null, (double?)null))];
     }
 
-    /// <summary>An interval of frequency in which |T| falls through 1, with the followed phase of β at its lower end.</summary>
+    /// <summary>An interval of frequency in which |T| falls through 1, with β and its followed phase at its first lower end.</summary>
     private sealed class Bracket
     {
         public double Low { get; set; }
@@ -114,76 +130,101 @@ internal sealed class DriveBudget
 
         public double ValueHigh { get; set; }
 
-        public double Phase { get; set; }
+        public Complex Anchor { get; init; }
+
+        public double Phase { get; init; }
 
         public double Best { get; set; }
 
         public double PhaseAtBest { get; set; }
 
-        public bool Done { get; set; }
+        /// <summary>Which end the last round moved: the other end's value is halved when the same one moves twice (Illinois).</summary>
+        public int LastMoved { get; set; }
     }
 
-    private Bracket? HighestCrossing(double[] grid, ReadOnlySpan<Complex> beta)
+    private static Bracket? HighestCrossing(double[] grid, double[] gainSquared, ReadOnlySpan<double> re, ReadOnlySpan<double> im)
     {
-        var phase = new double[grid.Length];
-        phase[0] = beta[0].Phase;
-        for (int i = 1; i < grid.Length; i++)
-        {
-            phase[i] = phase[i - 1] + (beta[i] / beta[i - 1]).Phase;
-        }
-
         for (int i = grid.Length - 1; 1 <= i; i--)
         {
-            double above = Math.Log(beta[i].Magnitude * Gain(grid[i]).Magnitude), below = Math.Log(beta[i - 1].Magnitude * Gain(grid[i - 1]).Magnitude);
-            if (above < 0 && 0 <= below)
+            double above = gainSquared[i] * ((re[i] * re[i]) + (im[i] * im[i])), below = gainSquared[i - 1] * ((re[i - 1] * re[i - 1]) + (im[i - 1] * im[i - 1]));
+            if (above < 1 && 1 <= below)
             {
-                return new Bracket { Low = grid[i - 1], High = grid[i], ValueLow = below, ValueHigh = above, Phase = phase[i - 1], Best = grid[i - 1], PhaseAtBest = phase[i - 1] };
+                // Follow β's phase from the lowest point; a third of a decade turns it by far less than half a turn.
+                double phase = Math.Atan2(im[0], re[0]);
+                for (int j = 1; j < i; j++)
+                {
+                    phase += Math.Atan2((im[j] * re[j - 1]) - (re[j] * im[j - 1]), (re[j] * re[j - 1]) + (im[j] * im[j - 1]));
+                }
+
+                return new Bracket
+                {
+                    Low = grid[i - 1],
+                    High = grid[i],
+                    ValueLow = Math.Log(below) / 2,
+                    ValueHigh = Math.Log(above) / 2,
+                    Anchor = new Complex(re[i - 1], im[i - 1]),
+                    Phase = phase,
+                    Best = grid[i - 1],
+                    PhaseAtBest = phase,
+                };
             }
         }
 
         return null;
     }
 
-    /// <summary>Regula falsi (Illinois) on ln|T| against ln f, all lanes together.</summary>
+    /// <summary>Regula falsi (Illinois) on ln|T| against ln f, all lanes together, to 1e-10.</summary>
     private void Narrow(Lane[] lanes, Bracket?[] brackets)
     {
-        int[] open = [.. Enumerable.Range(0, lanes.Length).Where(i => brackets[i] is not null)];
-        var anchor = open.ToDictionary(i => i, i => (Beta: Complex.One, brackets[i]!.Phase, Ready: false));
-        for (int round = 0; round < 40 && open.Length != 0; round++)
+        var open = new List<int>();
+        for (int i = 0; i < lanes.Length; i++)
         {
-            var asked = new (Lane, double)[open.Length];
-            for (int i = 0; i < open.Length; i++)
+            if (brackets[i] is not null)
+            {
+                open.Add(i);
+            }
+        }
+
+        double[] hertz = new double[open.Count], re = new double[open.Count], im = new double[open.Count];
+        var lane = new int[open.Count];
+        for (int round = 0; round < 40 && open.Count != 0; round++)
+        {
+            for (int i = 0; i < open.Count; i++)
             {
                 Bracket b = brackets[open[i]]!;
-                double share = round == 0 ? 0 : b.ValueLow / (b.ValueLow - b.ValueHigh);
-                asked[i] = (lanes[open[i]], b.Low * Math.Pow(b.High / b.Low, share));
+                lane[i] = open[i];
+                hertz[i] = b.Low * Math.Pow(b.High / b.Low, b.ValueLow / (b.ValueLow - b.ValueHigh));
             }
 
-            Complex[] beta = Beta(asked);
-            for (int i = 0; i < open.Length; i++)
+            Beta(lanes, lane.AsSpan(0, open.Count), hertz.AsSpan(0, open.Count), re, im);
+            int kept = 0;
+            for (int i = 0; i < open.Count; i++)
             {
                 Bracket b = brackets[open[i]]!;
-                if (round == 0)
-                {
-                    anchor[open[i]] = (beta[i], b.Phase, true);
-                    continue;
-                }
-
-                double f = asked[i].Item2, value = Math.Log(beta[i].Magnitude * Gain(f).Magnitude);
-                b.Best = f;
-                b.PhaseAtBest = anchor[open[i]].Phase + (beta[i] / anchor[open[i]].Beta).Phase;
-                b.Done = Math.Abs(value) < 1e-11;
+                Complex k = Gain(hertz[i]);
+                double value = Math.Log(((re[i] * re[i]) + (im[i] * im[i])) * ((k.Real * k.Real) + (k.Imaginary * k.Imaginary))) / 2;
+                b.Best = hertz[i];
+                b.PhaseAtBest = b.Phase + (new Complex(re[i], im[i]) / b.Anchor).Phase;
+                int moved = value < 0 ? 1 : -1;
                 if (value < 0)
                 {
-                    (b.High, b.ValueHigh, b.ValueLow) = (f, value, b.ValueLow / 2);
+                    (b.High, b.ValueHigh) = (hertz[i], value);
+                    b.ValueLow = b.LastMoved == moved ? b.ValueLow / 2 : b.ValueLow;
                 }
                 else
                 {
-                    (b.Low, b.ValueLow, b.ValueHigh) = (f, value, b.ValueHigh / 2);
+                    (b.Low, b.ValueLow) = (hertz[i], value);
+                    b.ValueHigh = b.LastMoved == moved ? b.ValueHigh / 2 : b.ValueHigh;
+                }
+
+                b.LastMoved = moved;
+                if (1e-10 < Math.Abs(value))
+                {
+                    open[kept++] = open[i];
                 }
             }
 
-            open = [.. open.Where(i => !brackets[i]!.Done)];
+            open.RemoveRange(kept, open.Count - kept);
         }
     }
 
@@ -202,52 +243,45 @@ internal sealed class DriveBudget
         return _design.EffectiveAveragingBandwidth is { } f2 ? phase - Math.Atan(hertz / f2.Hertz) : phase;
     }
 
-    private Complex[] Loop((Lane Lane, double Hertz)[] lanes)
-    {
-        Complex[] beta = Beta(lanes);
-        for (int i = 0; i < beta.Length; i++)
-        {
-            beta[i] *= Gain(lanes[i].Hertz);
-        }
-
-        return beta;
-    }
-
     private NetworkSweep? _sweep;
     private ElectrodeLanes? _electrodes;
-    private readonly double[] _factor = new double[SignalPath.Chunk];
+    private readonly double[] _ground = new double[SignalPath.Chunk];
+    private readonly double[] _active = new double[SignalPath.Chunk];
+    private readonly double[] _reference = new double[SignalPath.Chunk];
 
-    /// <summary>β = ½(v(A2) + v(R2))/v(D).</summary>
-    private Complex[] Beta((Lane Lane, double Hertz)[] lanes)
+    /// <summary>β = ½(v(A2) + v(R2))/v(D) of the surroundings <paramref name="lane"/> points to, at the frequencies beside them.</summary>
+    private void Beta(Lane[] lanes, ReadOnlySpan<int> lane, ReadOnlySpan<double> hertz, Span<double> re, Span<double> im)
     {
         _sweep ??= _model.Program.CreateSweep(SignalPath.Chunk);
         _electrodes ??= new ElectrodeLanes(SignalPath.Chunk);
         double m = _design.Electrodes.EffectiveMismatch;
-        double[] active = new double[SignalPath.Chunk], reference = new double[SignalPath.Chunk];
-        var beta = new Complex[lanes.Length];
-        for (int first = 0; first < lanes.Length; first += SignalPath.Chunk)
+        Span<double> omega = _sweep.Omega, body = _sweep.SlotImaginary(_model.BodyToEarth), common = _sweep.SlotImaginary(_model.CommonToEarth);
+        for (int first = 0; first < hertz.Length; first += SignalPath.Chunk)
         {
-            int n = Math.Min(SignalPath.Chunk, lanes.Length - first);
-            for (int i = 0; i < SignalPath.Chunk; i++)
+            int n = Math.Min(SignalPath.Chunk, hertz.Length - first), padded = (n + Vector<double>.Count - 1) / Vector<double>.Count * Vector<double>.Count;
+            for (int i = 0; i < padded; i++)
             {
-                (Lane lane, double hertz) = lanes[first + Math.Min(i, n - 1)];
-                double w = 2 * Math.PI * hertz;
-                _sweep.Omega[i] = w;
-                _factor[i] = lane.ElectrodeFactor;
-                active[i] = lane.ElectrodeFactor * (1 + (m / 2));
-                reference[i] = lane.ElectrodeFactor * (1 - (m / 2));
-                _sweep.SlotImaginary(_model.BodyToEarth)[i] = w * lane.BodyToEarth;
-                _sweep.SlotImaginary(_model.CommonToEarth)[i] = w * lane.CommonToEarth;
+                int at = first + Math.Min(i, n - 1);
+                Lane surroundings = lanes[lane[at]];
+                double w = 2 * Math.PI * hertz[at];
+                omega[i] = w;
+                _ground[i] = surroundings.ElectrodeFactor;
+                _active[i] = surroundings.ElectrodeFactor * (1 + (m / 2));
+                _reference[i] = surroundings.ElectrodeFactor * (1 - (m / 2));
+                body[i] = w * surroundings.BodyToEarth;
+                common[i] = w * surroundings.CommonToEarth;
             }
 
-            _model.SetElectrodes(_sweep, (n + 7) / 8 * 8, active, reference, _factor, _electrodes);
+            _model.SetElectrodes(_sweep, padded, _active, _reference, _ground, _electrodes);
             _sweep.SolveForward(n, _model.DrivePort);
+            ReadOnlySpan<double> mr = _sweep.TransferReal(_model.Mean, _model.DrivePort), mi = _sweep.TransferImaginary(_model.Mean, _model.DrivePort);
+            ReadOnlySpan<double> dr = _sweep.TransferReal(_model.Drive, _model.DrivePort), di = _sweep.TransferImaginary(_model.Drive, _model.DrivePort);
             for (int i = 0; i < n; i++)
             {
-                beta[first + i] = _sweep.Transfer(_model.Mean, _model.DrivePort, i) / _sweep.Transfer(_model.Drive, _model.DrivePort, i);
+                double inverse = 1 / ((dr[i] * dr[i]) + (di[i] * di[i]));
+                re[first + i] = ((mr[i] * dr[i]) + (mi[i] * di[i])) * inverse;
+                im[first + i] = ((mi[i] * dr[i]) - (mr[i] * di[i])) * inverse;
             }
         }
-
-        return beta;
     }
 }

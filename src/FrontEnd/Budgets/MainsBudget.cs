@@ -49,6 +49,8 @@ internal sealed record MainsHarmonic(int Order, double Hertz, MainsAtInput AtInp
 /// <summary>The mains and its harmonics from the room to the recording.</summary>
 internal sealed class MainsBudget
 {
+    private const double OpenFactor = 1e6;
+
     private readonly Design _design;
     private readonly InputModel _model;
 
@@ -73,15 +75,11 @@ internal sealed class MainsBudget
         Harmonics = Walk(path, digital, gainMid);
     }
 
-    private MainsBudget(Design design)
+    private readonly record struct Lane(double Hertz, double Share, double FieldShare, BuiltSigns Signs)
     {
-        _design = design;
-        _model = new InputModel(design, Varying.Tolerances);
-        Harmonics = [];
-        AtInput = Solve([new Lane(design.Mains.Frequency.Hertz, Share(design.Mains.Harmonics, 0), FieldShare(0), BuiltSigns.Built)])[0];
+        /// <summary>The electrode that has come off: 0 active, 1 reference, 2 ground; −1 for none.</summary>
+        public int Open { get; init; } = -1;
     }
-
-    private readonly record struct Lane(double Hertz, double Share, double FieldShare, BuiltSigns Signs);
 
     /// <summary>The signs with the largest total, used for everything mains.</summary>
     public BuiltSigns Signs { get; }
@@ -99,8 +97,12 @@ internal sealed class MainsBudget
     /// <summary>√2·Σ_h of the driven ground's mains voltage: its peak without dc.</summary>
     public double DriveSwing => Math.Sqrt(2) * Harmonics.Sum(harmonic => harmonic.AtInput.Drive);
 
-    /// <summary>The fundamental alone with the built signs, for a design whose chain does not matter.</summary>
-    public static MainsAtInput AtFundamental(Design design) => new MainsBudget(design).AtInput;
+    /// <summary>The fundamental with the active, the reference and the ground electrode come off in turn: a million times its impedance.</summary>
+    public MainsAtInput[] WithOpenElectrodes()
+    {
+        var lane = new Lane(_design.Mains.Frequency.Hertz, Share(_design.Mains.Harmonics, 0), FieldShare(0), BuiltSigns.Built);
+        return Solve([lane with { Open = 0 }, lane with { Open = 1 }, lane with { Open = 2 }]);
+    }
 
     private static double Share(IReadOnlyList<double> shares, int index) => index < shares.Count ? shares[index] : 0;
 
@@ -168,9 +170,9 @@ internal sealed class MainsBudget
             Lane at = lanes[Math.Min(lane / 2, n - 1)];
             double w = 2 * Math.PI * at.Hertz;
             sweep.Omega[lane] = w;
-            active[lane] = 1 + (at.Signs.Mismatch * m / 2);
-            reference[lane] = 1 - (at.Signs.Mismatch * m / 2);
-            ground[lane] = 1;
+            active[lane] = (1 + (at.Signs.Mismatch * m / 2)) * (at.Open == 0 ? OpenFactor : 1);
+            reference[lane] = (1 - (at.Signs.Mismatch * m / 2)) * (at.Open == 1 ? OpenFactor : 1);
+            ground[lane] = at.Open == 2 ? OpenFactor : 1;
             double r = InputModel.ProtectionOhms(_design), dr = at.Signs.Resistors * input.ResistorTolerance.Fraction;
             double c = input.ShuntCapacitor.Farads, dc = at.Signs.Capacitors * input.CapacitorTolerance.Fraction;
             sweep.SlotReal(_model.ActiveResistor)[lane] = 1 / (r * (1 + dr));

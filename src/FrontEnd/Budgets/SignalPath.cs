@@ -32,12 +32,13 @@ internal sealed class SignalPath
     private readonly List<NoiseSource> _sources = [];
     private readonly List<InputNoise> _inputNoise = [];
     private readonly int _amplifierVoltage;
+    private int _suffixBlock = -1;
 
     public SignalPath(Design design)
     {
         _design = design;
         _input = new InputModel(design, Varying.None);
-        _inputSweep = _input.Program.CreateSweep(Chunk);
+        _inputSweep = _input.Program.CreateSweep(Chunk, 1);
         _electrodes = new ElectrodeLanes(_inputSweep.Capacity);
         double m = design.Electrodes.EffectiveMismatch;
         Array.Fill(_activeFactor, 1 + (m / 2));
@@ -118,6 +119,7 @@ internal sealed class SignalPath
     public void Sweep(ReadOnlySpan<double> hertz)
     {
         int n = hertz.Length;
+        _suffixBlock = -1;
         SweepInput(hertz);
         for (int i = 0; i < _stages.Length; i++)
         {
@@ -136,9 +138,15 @@ internal sealed class SignalPath
         }
     }
 
-    /// <summary>Product of the power transfers of the blocks after a block.</summary>
+    /// <summary>Product of the power transfers of the blocks after a block; kept while the block stays the same.</summary>
     private void Suffix(int block, int lanes)
     {
+        if (block == _suffixBlock)
+        {
+            return;
+        }
+
+        _suffixBlock = block;
         Array.Fill(_suffix, 1.0, 0, lanes);
         for (int later = block + 1; later < Nodes; later++)
         {

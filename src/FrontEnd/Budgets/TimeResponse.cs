@@ -114,7 +114,19 @@ internal sealed class TimeResponse
             last--;
         }
 
-        return response.Length - (response.Length / 50) <= last ? null : (last + 1) * dt;
+        if (response.Length - Math.Max(1, response.Length / 50) <= last)
+        {
+            return null;
+        }
+
+        if (last < 0)
+        {
+            return 0;
+        }
+
+        // Between the last sample outside and the first inside, straight in the size.
+        double outside = Math.Abs(response[last] - end), inside = Math.Abs(response[last + 1] - end);
+        return (last + ((outside - tolerance) / (outside - inside))) * dt;
     }
 
     /// <summary>x(t + dt) = Φx + Γ for a unit input: exp of the augmented matrix by scaling and squaring.</summary>

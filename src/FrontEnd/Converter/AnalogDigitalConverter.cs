@@ -2,6 +2,7 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Converter;
 
+/// <summary>How the converter works: it decides what folds into the band.</summary>
 public enum ConverterKind
 {
     SuccessiveApproximation,

@@ -59,6 +59,7 @@ public sealed record Electrode
     private static Complex Block(double r, double c, double w) => r / new Complex(1, w * r * c);
 }
 
+/// <summary>Wet or dry contact: it decides default mismatch and noise limit.</summary>
 public enum ContactKind
 {
     Wet,

@@ -11,7 +11,7 @@ public static class FieldText
     public static string Format(FieldDescription field, object? value) => value switch
     {
         null => field.NullWord ?? "",
-        IQuantity quantity => QuantityText.FormatExact(quantity),
+        IQuantity quantity => Exact(quantity),
         double number => Number(number),
         int count => count.ToString(CultureInfo.InvariantCulture),
         bool flag => flag ? "true" : "false",
@@ -76,8 +76,15 @@ public static class FieldText
     {
         FieldKind.Number or FieldKind.Count or FieldKind.NumberList => Number(si),
         FieldKind.FrequencyRange => QuantityText.FormatExact(Frequency.FromHertz(si)),
-        _ => QuantityText.FormatExact(Quantity(kind, si)),
+        _ => Exact(Quantity(kind, si)),
     };
+
+    // 33 K in degrees Celsius has no short decimal form, 298.15 K has.
+    private static string Exact(IQuantity quantity)
+    {
+        string text = QuantityText.FormatExact(quantity);
+        return quantity is Temperature temperature && 10 < text.Length ? Number(temperature.Kelvins) + " K" : text;
+    }
 
     internal static IQuantity Quantity(FieldKind kind, double si) => (IQuantity)FieldKinds.FromSi(kind, si);
 

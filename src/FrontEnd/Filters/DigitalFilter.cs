@@ -20,6 +20,7 @@ public sealed record DigitalFilter(ZeroPoleGain ZeroPoleGain, SecondOrderSection
 
     public double GroupDelay(double hertz) => Sections.GroupDelay(hertz, Rate.Hertz);
 
+    /// <summary>A filter given by its poles and zeros.</summary>
     /// <param name="reference">Point on the unit circle at which every section gets gain 1; 1 is 0 Hz and −1 half the rate.</param>
     public static DigitalFilter FromZeroPoleGain(ZeroPoleGain filter, Frequency rate, Complex reference)
     {

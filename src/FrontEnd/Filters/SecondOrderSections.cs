@@ -82,8 +82,8 @@ public sealed class SecondOrderSections
     public static SecondOrderSections Cascade(params IEnumerable<SecondOrderSections> filters) => new(filters.SelectMany(f => f.Sections));
 
     /// <summary>|H|² at a frequency.</summary>
-    /// <remarks>With u = 4·sin²(πf/fs) and S = b0 + b1 + b2: |B|² = S² − u·S·(b0 + b2) + u·(b0 − b2)² + u²·b0·b2. Unlike the sum of b_k·e^(−jkω) this keeps its digits near 0 Hz, where the terms
-    /// of a high-pass cancel and its poles lie next to z = 1. Derived.</remarks>
+    /// <remarks>With u = 4·sin²(πf/fs) and S = b0 + b1 + b2: |B|² = (S − u·(b0 + b2)/2)² + (b0 − b2)²·u·(1 − u/4), a sum of squares. Unlike the sum of b_k·e^(−jkω) this keeps its digits near
+    /// 0 Hz, where the terms of a high-pass cancel and its poles lie next to z = 1, and in a notch. Derived.</remarks>
     /// <param name="hertz">Frequency [Hz]; any real number, the response repeats at the rate.</param>
     /// <param name="rate">Sampling rate fs [Hz].</param>
     public double PowerResponse(double hertz, double rate)
@@ -156,8 +156,8 @@ public sealed class SecondOrderSections
     {
         double sum = c0 + c1 + c2;
         double difference = c0 - c2;
-        // Never below zero, which rounding could bring about at a notch.
-        return Math.Max(0, (sum * (sum - (u * (c0 + c2)))) + (u * ((difference * difference) + (u * c0 * c2))));
+        double even = sum - (0.5 * u * (c0 + c2));
+        return (even * even) + (difference * difference * u * (1 - (0.25 * u)));
     }
 
     private static Complex Around(double c0, double c1, double c2, Complex d) => c0 + c1 + c2 + (d * (c1 + (2 * c2) + (d * c2)));

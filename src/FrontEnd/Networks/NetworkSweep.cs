@@ -27,14 +27,14 @@ public sealed class NetworkSweep
     private readonly int _width = Vector<double>.Count;
     private DenseSolver? _dense;
 
-    internal NetworkSweep(NetworkProgram program, int capacity)
+    internal NetworkSweep(NetworkProgram program, int capacity, int outputs)
     {
         _program = program;
         Capacity = (capacity + _width - 1) / _width * _width;
         _omega = new double[Capacity];
         _slotRe = new double[Capacity * Math.Max(1, program.Slots)];
         _slotIm = new double[_slotRe.Length];
-        int transfers = Math.Max(1, program.Ports.Length * program.Outputs.Length);
+        int transfers = Math.Max(1, program.Ports.Length * outputs);
         _transferRe = new double[Capacity * transfers];
         _transferIm = new double[_transferRe.Length];
         _workspace = new Vector<double>[(4 * program.Entries) + (4 * program.Unknowns)];

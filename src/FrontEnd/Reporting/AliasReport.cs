@@ -10,31 +10,21 @@ namespace FrontEnd.Reporting;
 /// <summary>Where frequencies land after sampling and what is left of them.</summary>
 internal static class AliasReport
 {
+    /// <summary>Zones of the sampling rate that are worked out one by one for an interferer that reaches far.</summary>
+    private const int MostImages = 16;
+
     private const string NoPath = "nothing passes at that frequency";
 
     public static void AddTo(ResultList list, Evaluation evaluation)
     {
         Design design = evaluation.Design;
-        AnalogDigitalConverter converter = design.Converter;
-        double fs = converter.Rate.Hertz, f1 = design.Band.Low.Hertz, f2 = design.Band.High.Hertz, modulator = converter.ModulatorClock.Hertz;
-        MainsHarmonic[] harmonics = [.. evaluation.Mains.Harmonics];
-        bool deltaSigma = converter.Kind == ConverterKind.DeltaSigma;
-        double[] hertz = [fs - f2, fs - f1, .. harmonics.Select(harmonic => harmonic.Hertz), .. deltaSigma ? [modulator - f2] : Array.Empty<double>()];
-        double[] gains = evaluation.PathAndConverter(hertz);
-        list.Number("alias.fold_frequency", "lowest frequency that folds onto the band", "f_fold", Frequency.FromHertz(fs - f2), Equations.Fold, hand: FilterFormulas.FoldFrequency(converter.Rate, design.Band.High));
-        list.Decibel("alias.fold_attenuation", "attenuation there, by path and converter", "A_fold", evaluation.GainMid, gains[0], Equations.FoldAttenuation, NoPath);
-        if (deltaSigma)
-        {
-            list.Number("alias.modulator_fold_frequency", "lowest frequency that folds at the modulator's clock", "", Frequency.FromHertz(modulator - f2), Equations.ModulatorFold,
-                $"{QuantityText.FormatPart(converter.ModulatorClock)} − {QuantityText.FormatPart(design.Band.High)}");
-
-            // Around the modulator's clock the decimator's response repeats, so only the analogue path and the droop at the landing attenuate.
-            list.Decibel("alias.modulator_fold_attenuation", "attenuation there, by path and converter", "", evaluation.GainMid, gains[^1], Equations.FoldAttenuation, NoPath);
-        }
-
+        AddFold(list, evaluation);
+        double fs = design.Converter.Rate.Hertz, f1 = design.Band.Low.Hertz, f2 = design.Band.High.Hertz;
+        IReadOnlyList<MainsHarmonic> harmonics = evaluation.Mains.Harmonics;
+        double[] gains = evaluation.PathAndConverter([fs - f2, fs - f1, .. harmonics.Select(harmonic => harmonic.Hertz)]);
         AddPoint(list, evaluation, "low-edge", "image of the band's lower edge", fs - f1, gains[1], null);
         AddPoint(list, evaluation, "high-edge", "image of the band's upper edge", fs - f2, gains[0], null);
-        for (int i = 0; i < harmonics.Length; i++)
+        for (int i = 0; i < harmonics.Count; i++)
         {
             AddPoint(list, evaluation, $"h{harmonics[i].Order}", $"mains harmonic {harmonics[i].Order}", harmonics[i].Hertz, gains[2 + i], harmonics[i].AtInput.Total);
         }
@@ -42,6 +32,25 @@ internal static class AliasReport
         foreach (Interferer interferer in design.Interferers)
         {
             AddInterferer(list, evaluation, interferer);
+        }
+    }
+
+    /// <summary>The fold frequency and its attenuation; for delta-sigma the modulator's too.</summary>
+    public static void AddFold(ResultList list, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        AnalogDigitalConverter converter = design.Converter;
+        double fold = converter.Rate.Hertz - design.Band.High.Hertz, modulator = converter.ModulatorClock.Hertz - design.Band.High.Hertz;
+        double[] gains = evaluation.PathAndConverter([fold, modulator]);
+        list.Number("alias.fold_frequency", "lowest frequency that folds onto the band", "f_fold", Frequency.FromHertz(fold), Equations.Fold, hand: FilterFormulas.FoldFrequency(converter.Rate, design.Band.High));
+        list.Decibel("alias.fold_attenuation", "attenuation there, by path and converter", "A_fold", evaluation.GainMid, gains[0], Equations.FoldAttenuation, NoPath);
+        if (converter.Kind == ConverterKind.DeltaSigma)
+        {
+            list.Number("alias.modulator_fold_frequency", "lowest frequency that folds at the modulator's clock", "", Frequency.FromHertz(modulator), Equations.ModulatorFold,
+                $"{QuantityText.FormatPart(converter.ModulatorClock)} − {QuantityText.FormatPart(design.Band.High)}");
+
+            // Around the modulator's clock the decimator's response repeats, so only the analogue path and the droop at the landing attenuate.
+            list.Decibel("alias.modulator_fold_attenuation", "attenuation there, by path and converter", "", evaluation.GainMid, gains[1], Equations.FoldAttenuation, NoPath);
         }
     }
 
@@ -86,8 +95,8 @@ internal static class AliasReport
     {
         Design design = evaluation.Design;
         double fs = design.Converter.Rate.Hertz, f1 = design.Band.Low.Hertz, f2 = Math.Min(design.Band.High.Hertz, fs / 2), density = amplitude * amplitude / (high - low);
-        int images = (int)Math.Ceiling((high + f2) / fs);
-        double direct = 0, folded = 0;
+        int images = (int)Math.Min(MostImages, Math.Ceiling((high + f2) / fs));
+        double direct = 0, folded = 0, beyond = (MostImages + 0.5) * fs;
         for (int k = 0; k <= images; k++)
         {
             for (int sign = k == 0 ? 1 : -1; sign <= 1; sign += 2)
@@ -100,19 +109,7 @@ internal static class AliasReport
                     continue;
                 }
 
-                double power = BandIntegral.Over(
-                    [from, to],
-                    1,
-                    (hertz, values) =>
-                    {
-                        evaluation.Path.Sweep(hertz);
-                        for (int lane = 0; lane < hertz.Length; lane++)
-                        {
-                            double gain = evaluation.Path.Path(lane).Magnitude * design.Converter.Response(hertz[lane]) / evaluation.GainMid;
-                            values[0][lane] = gain * gain * evaluation.Digital.Power(Folding.LandsAt(hertz[lane], fs));
-                        }
-                    },
-                    1e-6).Sum(0) * density;
+                double power = density * Power(from, to, f => evaluation.Digital.Power(Folding.LandsAt(f, fs)));
                 if (k == 0)
                 {
                     direct += power;
@@ -124,6 +121,26 @@ internal static class AliasReport
             }
         }
 
+        // Far zones: the share of each zone that lands in the band, the digital filters taken as 1 there.
+        if (beyond < high)
+        {
+            folded += density * 2 * (f2 - f1) / fs * Power(Math.Max(beyond, low), high, _ => 1);
+        }
+
         return (Math.Sqrt(direct), Math.Sqrt(folded));
+
+        double Power(double from, double to, Func<double, double> digital) => BandIntegral.Over(
+            [from, to],
+            1,
+            (hertz, values) =>
+            {
+                evaluation.Path.Sweep(hertz);
+                for (int lane = 0; lane < hertz.Length; lane++)
+                {
+                    double gain = evaluation.Path.Path(lane).Magnitude * design.Converter.Response(hertz[lane]) / evaluation.GainMid;
+                    values[0][lane] = gain * gain * digital(hertz[lane]);
+                }
+            },
+            1e-6).Sum(0);
     }
 }

@@ -22,11 +22,12 @@ internal static class ContactReport
             AddCheck(list, findings, evaluation, check);
         }
 
-        AddOpen(list, evaluation, "active", 0);
-        AddOpen(list, evaluation, "reference", 1);
+        MainsAtInput[] open = evaluation.Mains.WithOpenElectrodes();
+        AddOpen(list, evaluation, "active", 0, open[0]);
+        AddOpen(list, evaluation, "reference", 1, open[1]);
         if (design.Electrodes.Ground is not null)
         {
-            AddOpen(list, evaluation, "ground", 2);
+            AddOpen(list, evaluation, "ground", 2, open[2]);
         }
     }
 
@@ -81,20 +82,12 @@ internal static class ContactReport
     }
 
     /// <summary>Where the amplifier goes with one electrode off: dc by bias current, mains by everything that couples.</summary>
-    private static void AddOpen(ResultList list, Evaluation evaluation, string name, int which)
+    private static void AddOpen(ResultList list, Evaluation evaluation, string name, int which, MainsAtInput mains)
     {
         Design design = evaluation.Design;
-        Electrode far = design.Electrodes.Active.Scaled(1e6);
-        ElectrodeSet set = which switch
-        {
-            0 => design.Electrodes with { Active = far },
-            1 => design.Electrodes with { Reference = design.Electrodes.Reference.Scaled(1e6) },
-            _ => design.Electrodes with { Ground = design.Electrodes.Ground!.Scaled(1e6) },
-        };
         var direct = new DirectCurrent(design, evaluation.Path.Input, which);
         double gain = design.Amplifier.Gain, swing = Math.Min(design.Supply.MidRailVolts, design.Supply.Lowest.Volts - design.Supply.MidRailVolts);
         double dc = Math.Abs(direct.BiasDifference) + (which == 2 ? Math.Abs(direct.OffsetDifference * design.Electrodes.Offset.Volts) : 0);
-        MainsAtInput mains = MainsBudget.AtFundamental(design with { Electrodes = set with { Mismatch = Ratio.FromFraction(design.Electrodes.EffectiveMismatch) } });
         double peak = Math.Sqrt(2) * mains.Difference, common = (Math.Sqrt(2) * mains.CommonMode) + Math.Abs(direct.BiasMean);
         double atOutput = gain * (dc + peak);
         string clips = swing < common ? "the inputs leave the amplifier's range" : swing < atOutput ? "the amplifier clips" : "nothing clips: the channel shows mains and drift that look like a signal";

@@ -20,6 +20,7 @@ internal static class CurveMaker
         int nodes = evaluation.Path.Nodes, sources = evaluation.Path.Sources.Count;
         double[] path = new double[Points], chain = new double[Points], filtered = new double[Points], phase = new double[Points], delay = new double[Points];
         double[][] density = [.. Enumerable.Range(0, sources + 1).Select(_ => new double[Points])];
+        var converter = new double[Points];
         var row = new double[SignalPath.Chunk];
         Complex before = Complex.Zero;
         for (int first = 0; first < Points; first += SignalPath.Chunk)
@@ -30,7 +31,7 @@ internal static class CurveMaker
             {
                 int at = first + i;
                 Complex h = evaluation.Path.Path(i);
-                double response = design.Converter.Response(hertz[at]);
+                double response = converter[at] = design.Converter.Response(hertz[at]);
                 path[at] = Decibels(h.Magnitude);
                 chain[at] = Decibels(h.Magnitude * response);
                 filtered[at] = hertz[at] < fs / 2 ? Decibels(h.Magnitude * response * Math.Sqrt(evaluation.Digital.Power(hertz[at]))) : double.NaN;
@@ -45,7 +46,7 @@ internal static class CurveMaker
                 evaluation.Path.SourceDensity(source, n, row);
                 for (int i = 0; i < n; i++)
                 {
-                    density[source][first + i] += row[i];
+                    density[source][first + i] = row[i];
                 }
             }
         }
@@ -58,7 +59,7 @@ internal static class CurveMaker
                 new Curve("analogue path", "Hz", "dB", hertz, path), new Curve("path and converter", "Hz", "dB", hertz, chain), new Curve("with digital filters", "Hz", "dB", hertz, filtered),
             ],
             PhaseAndDelay = [new Curve("phase", "Hz", "°", hertz, phase), new Curve("group delay", "Hz", "s", hertz, delay)],
-            NoiseDensity = NoiseCurves(evaluation, hertz, density),
+            NoiseDensity = NoiseCurves(evaluation, hertz, density, converter),
             ElectrodeImpedance = ElectrodeCurves(design, hertz),
             DrivenGroundLoop = LoopCurves(evaluation),
             StepResponse = StepCurves(evaluation),
@@ -79,16 +80,23 @@ internal static class CurveMaker
     private static double Decibels(double ratio) => 0 < ratio ? Math.Max(-400, 20 * Math.Log10(ratio)) : -400;
 
     /// <summary>Sources of the same name are one line; densities referred to the input by the mid-band gain.</summary>
-    private static List<Curve> NoiseCurves(Evaluation evaluation, double[] hertz, double[][] density)
+    private static List<Curve> NoiseCurves(Evaluation evaluation, double[] hertz, double[][] density, double[] response)
     {
         var curves = new List<Curve>();
         foreach (IGrouping<string, int> group in Enumerable.Range(0, evaluation.Path.Sources.Count).GroupBy(i => evaluation.Path.Sources[i].Name, StringComparer.Ordinal))
         {
             var y = new double[Points];
+            foreach (int source in group)
+            {
+                for (int i = 0; i < Points; i++)
+                {
+                    y[i] += density[source][i];
+                }
+            }
+
             for (int i = 0; i < Points; i++)
             {
-                double power = group.Sum(source => density[source][i]);
-                y[i] = Math.Sqrt(power) * evaluation.Design.Converter.Response(hertz[i]) / evaluation.GainMid;
+                y[i] = Math.Sqrt(y[i]) * response[i] / evaluation.GainMid;
             }
 
             curves.Add(new Curve(group.Key, "Hz", "V/√Hz", hertz, y));
@@ -132,9 +140,9 @@ internal static class CurveMaker
 
     private static List<Curve> StepCurves(Evaluation evaluation)
     {
-        (double[] response, double dt) = LevelsReport.OffsetStep(evaluation);
+        (double[] response, double dt) = evaluation.OffsetStep;
         Design design = evaluation.Design;
-        double scale = Math.Max(Math.Abs(design.Electrodes.Offset.Volts), design.Requirements.Offset.Volts) * design.Amplifier.Gain / evaluation.GainMid;
+        double scale = evaluation.StepVolts * design.Amplifier.Gain / evaluation.GainMid;
         int stride = Math.Max(1, response.Length / StepPoints), n = (response.Length + stride - 1) / stride;
         double[] time = new double[n], volts = new double[n];
         for (int i = 0; i < n; i++)

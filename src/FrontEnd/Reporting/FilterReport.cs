@@ -55,8 +55,8 @@ internal static class FilterReport
             return;
         }
 
-        double dt = Math.Max(response.FastestSeconds / 4, response.SlowestSeconds / 400);
-        double[] step = response.Step(dt, (int)Math.Ceiling(response.SlowestSeconds * 16 / dt) + 16);
+        double dt = response.SlowestSeconds / 100;
+        double[] step = response.Step(dt, 1600);
         double peak = step.Max(Math.Abs), end = Math.Abs(step[^1]) < 1e-4 * peak ? 0 : step[^1];
         if (TimeResponse.Settled(step, dt, end, 1e-3 * (end == 0 ? peak : Math.Abs(end))) is { } seconds)
         {
@@ -164,22 +164,38 @@ internal static class FilterReport
             }
         }
 
-        // Bisection in log f with all corners in one sweep a round: 1.33 of a decade/8 to 1e-9 takes 28 rounds of a few lanes.
-        for (int round = 0; round < 30 && open.Count != 0; round++)
+        // Regula falsi (Illinois) on ln(power/half) against ln f, all corners in one sweep a round.
+        var values = open.Select(_ => (Inside: Math.Log(2.0), Outside: double.NaN, Last: 0)).ToArray();
+        for (int i = 0; i < open.Count; i++)
         {
-            double[] middle = [.. open.Select(bracket => Math.Sqrt(bracket.Inside * bracket.Outside))];
-            double[][] values = Powers(evaluation, middle);
+            (int block, _, double inside, double outside) = open[i];
+            double half = centre[block][0] / 2;
+            int at = Array.IndexOf(grid, inside);
+            values[i] = (at < 0 ? Math.Log(2) : Math.Log(power[block][at] / half), Math.Log(Math.Max(1e-300, power[block][Array.IndexOf(grid, outside)]) / half), 0);
+        }
+
+        for (int round = 0; round < 12 && open.Count != 0; round++)
+        {
+            double[] middle = [.. open.Select((bracket, i) => bracket.Inside * Math.Pow(bracket.Outside / bracket.Inside, values[i].Inside / (values[i].Inside - values[i].Outside)))];
+            double[][] powers = Powers(evaluation, middle);
             for (int i = 0; i < open.Count; i++)
             {
                 (int block, bool upper, double inside, double outside) = open[i];
-                open[i] = values[block][i] < centre[block][0] / 2 ? (block, upper, inside, middle[i]) : (block, upper, middle[i], outside);
-            }
-        }
+                double value = Math.Log(Math.Max(1e-300, powers[block][i]) / (centre[block][0] / 2));
+                (double valueInside, double valueOutside, int last) = values[i];
+                if (value < 0)
+                {
+                    open[i] = (block, upper, inside, middle[i]);
+                    values[i] = (last == 1 ? valueInside / 2 : valueInside, value, 1);
+                }
+                else
+                {
+                    open[i] = (block, upper, middle[i], outside);
+                    values[i] = (value, last == -1 ? valueOutside / 2 : valueOutside, -1);
+                }
 
-        foreach ((int block, bool upper, double inside, double outside) in open)
-        {
-            double f = Math.Sqrt(inside * outside);
-            corners[block] = upper ? (corners[block].Low, f) : (f, corners[block].High);
+                corners[block] = upper ? (corners[block].Low, middle[i]) : (middle[i], corners[block].High);
+            }
         }
 
         return corners;

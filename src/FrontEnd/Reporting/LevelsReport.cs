@@ -8,12 +8,31 @@ namespace FrontEnd.Reporting;
 /// <summary>Levels, what clips first, dc at the input and recovery.</summary>
 internal static class LevelsReport
 {
-    private const double RecoveryTolerance = 10e-6;
-    private const int MostSamples = 400_000;
+    /// <summary>Volts at the input that count as recovered.</summary>
+    public const double RecoveryTolerance = 10e-6;
 
     public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
+        AddLimits(list, evaluation);
+        AddGainLimit(list, design);
+        double bias = evaluation.Levels.DirectCurrent.BiasDifference;
+        list.Number(
+            "input.bias_offset", "dc at the input from bias currents", "", Voltage.FromVolts(Math.Abs(bias)), Equations.BiasOffset,
+            hand: AmplifierFormulas.BiasOffset(
+                Current.FromAmperes(Math.Abs(design.Amplifier.BiasCurrent.Amperes)),
+                Resistance.FromOhms(Math.Abs(
+                    NoiseReport.Built(design, 0).DcResistance.Ohms + design.Input.SeriesResistor.Ohms
+                    - (design.EffectiveReferenceInputs * (NoiseReport.Built(design, 1).DcResistance.Ohms + design.Input.SeriesResistor.Ohms))))),
+            assumption: design.Input.BiasResistor is null ? null : "the formula leaves out the bias resistors");
+        double impedance = MainsReport.InputImpedance(design, design.Mains.Frequency.Hertz).Magnitude;
+        list.Number("input.impedance_at_mains", "impedance of one input to common at the mains frequency", "|Z_c|", Resistance.FromOhms(impedance), Equations.InputImpedance);
+        AddRecovery(list, findings, evaluation);
+    }
+
+    /// <summary>Headroom at every node and what the path survives.</summary>
+    public static void AddLimits(ResultList list, Evaluation evaluation)
+    {
         LevelsBudget levels = evaluation.Levels;
         foreach (NodeLevel node in levels.Nodes)
         {
@@ -41,19 +60,6 @@ internal static class LevelsReport
             list, "levels.offset_survived", "largest electrode offset that nothing clips at, ±", levels.OffsetSurvived, Equations.OffsetSurvived, $"limited by {levels.OffsetLimitedBy?.Node}",
             "no node sees the electrodes' offset");
         AddLimit(list, "levels.largest_signal", "largest signal that nothing clips at, peak", levels.LargestSignal, Equations.LargestSignal, null, "no node sees the signal");
-        AddGainLimit(list, design);
-        double bias = levels.DirectCurrent.BiasDifference;
-        list.Number(
-            "input.bias_offset", "dc at the input from bias currents", "", Voltage.FromVolts(Math.Abs(bias)), Equations.BiasOffset,
-            hand: AmplifierFormulas.BiasOffset(
-                Current.FromAmperes(Math.Abs(design.Amplifier.BiasCurrent.Amperes)),
-                Resistance.FromOhms(Math.Abs(
-                    NoiseReport.Built(design, 0).DcResistance.Ohms + design.Input.SeriesResistor.Ohms
-                    - (design.EffectiveReferenceInputs * (NoiseReport.Built(design, 1).DcResistance.Ohms + design.Input.SeriesResistor.Ohms))))),
-            assumption: design.Input.BiasResistor is null ? null : "the formula leaves out the bias resistors");
-        double impedance = MainsReport.InputImpedance(design, design.Mains.Frequency.Hertz).Magnitude;
-        list.Number("input.impedance_at_mains", "impedance of one input to common at the mains frequency", "|Z_c|", Resistance.FromOhms(impedance), Equations.InputImpedance);
-        AddRecovery(list, findings, evaluation);
     }
 
     private static string V(double volts) => QuantityText.Format(volts, "V");
@@ -88,8 +94,8 @@ internal static class LevelsReport
     {
         Design design = evaluation.Design;
         const string Id = "levels.recovery", Name = "recovery after a full step of the electrode offset, to 10 µV at the input";
-        double offset = Math.Max(Math.Abs(design.Electrodes.Offset.Volts), design.Requirements.Offset.Volts);
-        (double[] response, double dt) = OffsetStep(evaluation);
+        double offset = evaluation.StepVolts;
+        (double[] response, double dt) = evaluation.OffsetStep;
         double scale = offset * design.Amplifier.Gain / evaluation.GainMid;
         double? settled = TimeResponse.Settled(response, dt, 0, scale == 0 ? double.PositiveInfinity : RecoveryTolerance / scale);
         if (settled is { } seconds)
@@ -101,17 +107,5 @@ internal static class LevelsReport
             list.Unbounded(Id, Name, "t", "s", Equations.Recovery, "the offset stays: no high-pass in the path or in the digital filters");
             findings.Add(Messages.DoesNotSettle("a step of the electrode offset", "add a digital high-pass, such as 0.5 Hz, second order"));
         }
-    }
-
-    /// <summary>The recording after a unit step behind the amplifier, long enough to die down.</summary>
-    public static (double[] Response, double Dt) OffsetStep(Evaluation evaluation)
-    {
-        Design design = evaluation.Design;
-        TimeResponse path = TimeResponse.Of(design.Stages);
-        double dt = 1 / design.Converter.Rate.Hertz;
-        double radius = Math.Min(evaluation.Digital.Sections.PoleRadius, 1 - 1e-9);
-        double slowest = Math.Max(path.SlowestSeconds, 0 < radius ? -dt / Math.Log(radius) : 0);
-        int samples = (int)Math.Clamp(slowest * 22 / dt, 64, MostSamples);
-        return (path.Step(dt, samples, evaluation.Digital.Sections), dt);
     }
 }

@@ -32,8 +32,9 @@ internal static class FilterMessages
     internal static Finding StopEdgeOnWrongSide(string field, Frequency pass, Frequency stop) => Error("FE0608", field,
         $"stop edge {Hertz(stop)} lies in the pass band, whose edge is {Hertz(pass)}", null, "move the stop edge outside the pass band");
 
-    internal static Finding OrderNotFound(string field, string family, int most) => Error("FE0609", field,
-        $"no {family} filter up to order {most} meets the requirement", "its edge does not become steep enough as the order grows", "move the edges apart, or choose another family");
+    internal static Finding OrderNotFound(string field, string family, int most, int? needed) => Error("FE0609", field,
+        needed is { } n ? $"the requirement needs a {family} filter of order {n}, above {most}" : $"no {family} filter up to order {most} meets the requirement",
+        needed is null ? "its edge does not become steep enough as the order grows" : null, "move the edges apart, or choose another family");
 
     private static Finding Error(string code, string field, string message, string? note, string? help) => new(code, Severity.Error, field, message, note, help);
 

@@ -46,12 +46,13 @@ public static partial class Messages
             return "";
         }
 
-        string Number(double si) => field.Kind == FieldKind.Ratio ? QuantityText.FormatExact(FieldText.Quantity(FieldKind.Ratio, si)) : FieldText.FormatSi(field.Kind, si);
+        // Shares and tolerances in per cent throughout, where one alone would turn to a factor from 1 on.
+        string Number(double si) => field.Kind == FieldKind.Ratio && range.Greatest <= 2 ? $"{Math.Round(si * 100, 9):0.#########} %" : FieldText.FormatSi(field.Kind, si);
         return $"{(range.LeastOpen ? "above " : "from ")}{Number(range.Least)}{(range.GreatestOpen ? " to below " : " to ")}{Number(range.Greatest)}";
     }
 
     internal static Finding Outside(FieldDescription field, string key, string written) =>
-        Error(OutsideRange, key, $"{written} is outside the range of {key}", $"{key} is {field.Meaning}: {RangeWords(field)}", "check the number and the prefix of its unit");
+        Error(OutsideRange, key, $"{key} {written} is outside its range, {RangeWords(field)}", $"{key}: {field.Meaning}", "check the number and the prefix of its unit");
 
     internal static Finding NotAWord(FieldDescription field, string text, string? nearest) =>
         Error(UnknownWord, field.Key, $"`{text}` is not a word that {field.Key} takes", null,

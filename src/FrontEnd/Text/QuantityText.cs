@@ -97,7 +97,8 @@ public static partial class QuantityText
         NumberForm.Plain when kind.Kind == QuantityKind.Temperature => WriteTemperature(si, digits, trim),
         NumberForm.Plain => Join(Limited(si, digits, trim), kind.Units[0].Spellings[0]),
         NumberForm.Degrees => Limited(si, digits, trim) + kind.Units[0].Spellings[0],
-        NumberForm.Count => Join(si == Math.Round(si) && Math.Abs(si) < 1e15 ? si.ToString("0", CultureInfo.InvariantCulture) : Limited(si, digits, trim), kind.Units[0].Spellings[0]),
+        // Adding zero takes the sign off a negative zero.
+        NumberForm.Count => Join(si == Math.Round(si) && Math.Abs(si) < 1e15 ? (si + 0.0).ToString("0", CultureInfo.InvariantCulture) : Limited(si, digits, trim), kind.Units[0].Spellings[0]),
         NumberForm.Fraction => WriteFraction(Digits(si, digits, trim)),
         NumberForm.Time => WriteTime(si, kind, digits, trim),
         NumberForm.Capacity => WriteCapacity(si, kind, digits, trim),
@@ -193,7 +194,7 @@ public static partial class QuantityText
         return number.Exponent switch
         {
             >= 0 => Join(Plain(number), "m²"),
-            >= -5 => Join(Plain(number.Shift(4)), "cm²"),
+            >= -4 => Join(Plain(number.Shift(4)), "cm²"),
             >= -9 => Join(Plain(number.Shift(6)), "mm²"),
             _ => Join(Scientific(number), kind.Units[0].Spellings[0]),
         };

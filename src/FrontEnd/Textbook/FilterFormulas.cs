@@ -124,16 +124,25 @@ public static class FilterFormulas
             Sources.CommonPractice);
     }
 
-    /// <summary>Time constant of a digital notch's ringing, −1/(f_s·ln r), r² = 2/(1 + tan(π·Δf/f_s)) − 1, Δf = f0/Q [s]; about Q/(π·f0).</summary>
-    /// <remarks>r is the radius of the poles of the notch of Orfanidis 1996, Eq. 8.2.22 (cited by another library's source; book not seen).</remarks>
+    /// <summary>Time constant of a digital notch's ringing, −1/(f_s·ln r), r the size of its larger pole [s]; about Q/(π·f0).</summary>
+    /// <remarks>
+    /// b = 1/(1 + tan(π·Δf/f_s)), Δf = f0/Q; the poles are those of z² − 2b·cos ω0·z + (2b − 1), so r = √(2b − 1) where they are a pair, which all but the widest notches have.
+    /// Infinite from Δf = f_s/2 on, where there is no such notch.
+    /// <para>Source: Orfanidis 1996, Eqs. 8.2.22 and 8.2.23 (cited by another library's source; book not seen).</para>
+    /// </remarks>
     public static TextbookFigure NotchTimeConstant(Frequency centre, double q, Frequency rate)
     {
-        double squared = (2 / (1 + Math.Tan(Math.PI * centre.Hertz / q / rate.Hertz))) - 1;
+        double width = centre.Hertz / q;
+        double b = 1 / (1 + Math.Tan(Math.PI * width / rate.Hertz));
+        double middle = b * Math.Cos(centre.RadiansPerSample(rate));
+        double apart = (middle * middle) - ((2 * b) - 1);
+        double radius = apart < 0 ? Math.Sqrt((2 * b) - 1) : Math.Abs(middle) + Math.Sqrt(apart);
+        bool none = rate.Hertz <= 2 * width || 1 <= radius;
         return TextbookFigure.Of(
-            -1 / (rate.Hertz * 0.5 * Math.Log(squared)),
+            none ? double.PositiveInfinity : -1 / (rate.Hertz * Math.Log(radius)),
             "s",
             "−1/(f_s·ln r), r² = 2/(1 + tan(π·f0/(Q·f_s))) − 1",
-            $"−1/({Put.In(rate)} · ln √{Put.In(squared)})",
+            $"−1/({Put.In(rate)} · ln {Put.In(none ? 1 : radius)})",
             Sources.Notch);
     }
 

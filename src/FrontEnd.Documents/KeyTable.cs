@@ -1,0 +1,89 @@
+using System.Text;
+using FrontEnd.Documents.Reading;
+using FrontEnd.Fields;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents;
+
+/// <summary>The documentation of the design file's keys, made from the catalogue so that it cannot say anything else.</summary>
+public static class KeyTable
+{
+    /// <summary>All keys as Markdown: one table a part of the design.</summary>
+    public static string ToMarkdown()
+    {
+        StringBuilder text = new();
+        foreach (IGrouping<string, Field<Design>> group in DesignFields.Fixed.Where(field => !IsRepeated(field.Key)).GroupBy(field => Heading(field.Key), StringComparer.Ordinal))
+        {
+            Section(text, group.Key, [.. group]);
+        }
+
+        foreach (DesignList list in DesignFields.Lists)
+        {
+            foreach (IGrouping<string, Variant> kind in list.Variants.GroupBy(variant => variant.Kind, StringComparer.Ordinal))
+            {
+                foreach (Variant variant in kind)
+                {
+                    string heading = $"[[{list.Key}]]" + (list.HasKinds ? $" with kind = \"{variant.Kind}\"" : "") + (variant.Topology is null ? "" : $", topology = \"{variant.Topology}\"");
+                    Section(text, heading, [.. variant.Fields.Where(field => !field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
+                    if (variant.Fields.Any(field => field.Key.StartsWith("opamp.", StringComparison.Ordinal)))
+                    {
+                        text.Append("\nBesides: `opamp`, a card's name or a table, see opamp.\n");
+                    }
+                }
+            }
+        }
+
+        Variant gain = DesignFields.Lists[0].Variants[0];
+        Section(text, "opamp, in a stage or an electrode buffer", [.. gain.Fields.Where(field => field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
+        return text.ToString();
+    }
+
+    // The reference and ground electrodes have the active one's keys, the reference buffer the active one's.
+    private static bool IsRepeated(string key) =>
+        key.StartsWith("electrodes.reference", StringComparison.Ordinal) || key.StartsWith("electrodes.ground.", StringComparison.Ordinal) || key.StartsWith("electrodes.active-buffer.opamp.", StringComparison.Ordinal);
+
+    private static string Heading(string key)
+    {
+        int dot = key.LastIndexOf('.');
+        string table = dot < 0 ? "" : key[..dot];
+        return table switch
+        {
+            "" => "top of the file",
+            "electrodes.active" => "[electrodes.active], [electrodes.reference], [electrodes.ground]",
+            "electrodes.active-buffer" => "[electrodes.active-buffer], [electrodes.reference-buffer]",
+            _ => $"[{table}]",
+        };
+    }
+
+    private static void Section(StringBuilder text, string heading, IReadOnlyList<FieldDescription> fields)
+    {
+        text.Append("\n### ").Append(heading).Append("\n\n| key | meaning | kind | range | default | source of the default |\n|---|---|---|---|---|---|\n");
+        foreach (FieldDescription field in fields)
+        {
+            Row(text, field);
+            if (field.Kind == FieldKind.ExcessNoise)
+            {
+                Row(text, ExcessForms.Rms);
+                Row(text, ExcessForms.Band);
+            }
+        }
+    }
+
+    private static void Row(StringBuilder text, FieldDescription field)
+    {
+        string name = field.Key[(field.Key.LastIndexOf('.') + 1)..];
+        IReadOnlyList<string> words = FieldText.Words(field);
+        string range = field.Kind switch
+        {
+            FieldKind.Card => Messages.Listed(CardShelf.Names(field.CardClass!.Value)) + ", or a path",
+            FieldKind.Choice or FieldKind.Flag => Messages.Listed(words),
+            _ => Messages.RangeWords(field) + (words.Count == 0 ? "" : $"; {Messages.Listed(words)}"),
+        };
+        string standard = field.DefaultText.Length == 0 ? "none" : field.DefaultIsValue && !words.Contains(field.DefaultText, StringComparer.Ordinal) ? $"`{field.DefaultText}`" : field.DefaultText;
+        text.Append("| `").Append(name).Append('`').Append(field.Safety ? " (safety)" : "").Append(" | ").Append(Cell(field.Meaning)).Append(" | ")
+            .Append(FieldKinds.Noun(field.Kind)).Append(", `").Append(FieldKinds.Example(field.Kind)).Append("` | ").Append(Cell(range)).Append(" | ")
+            .Append(Cell(standard)).Append(" | ").Append(Cell(field.DefaultSource)).Append(" |\n");
+    }
+
+    private static string Cell(string text) => text.Replace("|", "\\|", StringComparison.Ordinal);
+}

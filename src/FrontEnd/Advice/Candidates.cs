@@ -1,0 +1,325 @@
+using FrontEnd.Amplifier;
+using FrontEnd.AntiAlias;
+using FrontEnd.Budgets;
+using FrontEnd.Converter;
+using FrontEnd.Digital;
+using FrontEnd.Electrodes;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Advice;
+
+/// <summary>The single changes that are tried for every verdict: what a builder can do with contacts, leads, parts, rates and filters.</summary>
+/// <remarks>None connects anything to earth or to a mains-powered device, asks for abraded skin, or takes a protection resistor below what the fault limit
+/// needs; <see cref="Advisor"/> checks the safety figures of each all the same.</remarks>
+internal static class Candidates
+{
+    public static IEnumerable<Candidate> For(Design design, Assessment assessment) =>
+        Contacts(design).Concat(Leads(design)).Concat(Ground(design)).Concat(Amplifiers(design, assessment)).Concat(AntiAliasing(design)).Concat(Conversion(design)).Concat(DigitalFilters(design, assessment));
+
+    private static string P(IQuantity quantity) => QuantityText.FormatPart(quantity);
+
+    private static string F(IQuantity quantity) => QuantityText.Format(quantity);
+
+    private static Candidate Contact(Design design, string change, Func<ElectrodeSet, ElectrodeSet> with) => new(change, design with { Electrodes = with(design.Electrodes) });
+
+    private static IEnumerable<Candidate> Contacts(Design design)
+    {
+        ElectrodeSet set = design.Electrodes;
+        double m = set.EffectiveMismatch;
+        if (0.02 < m)
+        {
+            yield return Contact(design, $"both contacts alike: mismatch {QuantityText.FormatPercent(Ratio.FromFraction(m))} -> {QuantityText.FormatPercent(Ratio.FromFraction(m / 2))}", s => s with { Mismatch = Ratio.FromFraction(m / 2) });
+        }
+
+        yield return Contact(
+            design, $"twice the contact area at both electrodes: {P(set.Active.ContactResistance)} -> {P(Half(set.Active.ContactResistance))}", s => s with { Active = Larger(s.Active), Reference = Larger(s.Reference) });
+        if (set.Contact == ContactKind.Dry)
+        {
+            // The wet surrogate of the ECG standards' skin-electrode network stands for an unprepared gel contact.
+            var gel = new Electrode
+            {
+                SeriesResistance = Resistance.FromOhms(200), ContactResistance = Resistance.FromKilohms(51), ContactCapacitance = Capacitance.FromNanofarads(47), Contact = ContactKind.Wet,
+                ExcessNoise = ExcessNoise.FromRms(VoltageRms.FromMicrovolts(2), Frequency.FromHertz(0.5), Frequency.FromHertz(500), 2),
+            };
+            yield return Contact(design, $"gel electrodes: contact {P(set.Active.ContactResistance)} -> {P(gel.ContactResistance)}", s => s with { Active = gel, Reference = gel, Mismatch = Ratio.FromFraction(Math.Min(m, 0.5)) });
+        }
+
+        if (set.ActiveBuffer is null && set.ReferenceBuffer is null)
+        {
+            var buffer = new ElectrodeBuffer { SkinResistor = Needed(design, design.Requirements.FaultCurrent, design.Input.ResistorTolerance) };
+            yield return Contact(design, $"a buffer at each electrode, {P(buffer.SkinResistor)} in front of it", s => s with { ActiveBuffer = buffer, ReferenceBuffer = buffer });
+        }
+    }
+
+    private static Resistance Half(Resistance r) => Resistance.FromOhms(r.Ohms / 2);
+
+    private static Electrode Larger(Electrode electrode) =>
+        electrode.Scaled(0.5) with { ExcessNoise = ExcessNoise.FromVoltsSquaredPerHertz(electrode.ExcessNoise.VoltsSquaredPerHertz / 2) };
+
+    /// <summary>The next preferred resistor that keeps the current below a limit at −tolerance.</summary>
+    private static Resistance Needed(Design design, Current limit, Ratio tolerance) =>
+        limit.Amperes <= 0 ? Resistance.FromMegohms(10) : Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1, design.Supply.Highest.Volts / limit.Amperes / (1 - tolerance.Fraction)), PreferredSeries.E24));
+
+    private static IEnumerable<Candidate> Leads(Design design)
+    {
+        InputNetwork input = design.Input;
+        Resistance needed = Needed(design, design.Requirements.FaultCurrent, input.ResistorTolerance);
+        if (input.SeriesResistor != needed)
+        {
+            yield return new($"series resistors in the leads {P(input.SeriesResistor)} -> {P(needed)}", design with { Input = input with { SeriesResistor = needed } });
+        }
+
+        if (input.DrivenShield.Fraction < 0.85 && 0 < input.LeadToCommon.Farads)
+        {
+            yield return new("driven shield on the leads, 90 %", design with { Input = input with { DrivenShield = Ratio.FromFraction(0.9) } });
+        }
+
+        if (0 < design.Mains.LeadToMains.Farads)
+        {
+            Capacitance mains = Capacitance.FromFarads(design.Mains.LeadToMains.Farads / 3), common = Capacitance.FromFarads(input.LeadToCommon.Farads / 3);
+            yield return new(
+                $"leads a third as long: to the mains {F(design.Mains.LeadToMains)} -> {F(mains)}", design with { Mains = design.Mains with { LeadToMains = mains }, Input = input with { LeadToCommon = common } });
+        }
+
+        if (0 < design.Mains.LoopArea.SquareMetres)
+        {
+            Area area = Area.FromSquareMetres(design.Mains.LoopArea.SquareMetres / 4);
+            yield return new($"leads twisted together: loop {F(design.Mains.LoopArea)} -> {F(area)}", design with { Mains = design.Mains with { LoopArea = area } });
+        }
+
+        if (0.011 < input.CapacitorTolerance.Fraction && 0 < input.ShuntCapacitor.Farads)
+        {
+            yield return new($"shunt capacitors matched to 1 % (now {QuantityText.FormatPercent(input.CapacitorTolerance)})", design with { Input = input with { CapacitorTolerance = Ratio.FromPercent(1) } });
+        }
+
+        if (0 < input.ShuntCapacitor.Farads)
+        {
+            Capacitance smaller = PreferredValues.AtMost(Capacitance.FromFarads(input.ShuntCapacitor.Farads / 3), PreferredSeries.E12);
+            yield return new($"shunt capacitors {P(input.ShuntCapacitor)} -> {P(smaller)}", design with { Input = input with { ShuntCapacitor = smaller } });
+        }
+
+        if (input.BiasResistor is { } bias)
+        {
+            Resistance larger = Resistance.FromOhms(bias.Ohms * 10);
+            yield return new($"bias resistors {P(bias)} -> {P(larger)}", design with { Input = input with { BiasResistor = larger } });
+        }
+
+        if (1 < design.EffectiveReferenceInputs)
+        {
+            yield return new(
+                $"one buffer for the reference of all {design.EffectiveReferenceInputs} channels",
+                design with { Montage = design.Montage with { ReferenceBuffered = true }, Input = input with { ReferenceInputs = null } });
+        }
+    }
+
+    private static IEnumerable<Candidate> Ground(Design design)
+    {
+        GroundDrive drive = design.GroundDrive;
+        if (design.Electrodes.Ground is null)
+        {
+            yield break;
+        }
+
+        if (drive.Kind == GroundKind.Passive)
+        {
+            Resistance series = Needed(design, design.Requirements.DrivenGroundCurrent, drive.ResistorTolerance);
+            var driven = drive with { Kind = GroundKind.Driven, SeriesResistor = series };
+            yield return new($"driven ground through {P(series)}, unity gain at {P(driven.UnityGainFrequency)}", design with { GroundDrive = driven });
+            Resistance fault = Needed(design, design.Requirements.FaultCurrent, drive.ResistorTolerance);
+            if (drive.SeriesResistor != fault)
+            {
+                yield return new($"series resistor in the ground lead {P(drive.SeriesResistor)} -> {P(fault)}", design with { GroundDrive = drive with { SeriesResistor = fault } });
+            }
+
+            yield break;
+        }
+
+        Resistance needed = Needed(design, design.Requirements.DrivenGroundCurrent, drive.ResistorTolerance);
+        if (drive.SeriesResistor != needed)
+        {
+            yield return new($"series resistor of the driven ground {P(drive.SeriesResistor)} -> {P(needed)}", design with { GroundDrive = drive with { SeriesResistor = needed } });
+        }
+
+        foreach (double factor in new[] { 0.25, 0.5, 2 })
+        {
+            Frequency unity = Frequency.FromHertz(drive.UnityGainFrequency.Hertz * factor);
+            yield return new($"driven ground slower or faster: unity gain at {P(drive.UnityGainFrequency)} -> {P(unity)}", design with { GroundDrive = drive with { UnityGainFrequency = unity } });
+        }
+
+        yield return new(
+            $"passive ground through {P(needed)} in place of the driven one", design with { GroundDrive = drive with { Kind = GroundKind.Passive, SeriesResistor = needed } });
+    }
+
+    private static IEnumerable<Candidate> Amplifiers(Design design, Assessment assessment)
+    {
+        DifferentialAmplifier amplifier = design.Amplifier;
+        var gains = new SortedSet<double> { Nice(amplifier.Gain / 2), Nice(amplifier.Gain * 0.8), Nice(amplifier.Gain * 2) };
+        if (assessment.Find("levels.first_gain_limit") is { State: ResultState.Number } limit && 1 <= limit.Si)
+        {
+            gains.Add(Math.Floor(limit.Si));
+        }
+
+        foreach (double gain in gains.Where(gain => 1 <= gain && 0.01 < Math.Abs((gain / amplifier.Gain) - 1)))
+        {
+            yield return new($"amplifier's gain {QuantityText.FormatNumber(amplifier.Gain)} -> {QuantityText.FormatNumber(gain)}", design with { Amplifier = amplifier with { Gain = gain } });
+        }
+
+        VoltageNoiseDensity quieter = VoltageNoiseDensity.FromVoltsPerRootHertz(amplifier.InputNoise.VoltsPerRootHertz / 2);
+        yield return new(
+            $"an amplifier with half the voltage noise: {F(amplifier.InputNoise)} -> {F(quieter)}",
+            design with { Amplifier = amplifier with { InputNoise = quieter, OutputNoise = VoltageNoiseDensity.FromVoltsPerRootHertz(amplifier.OutputNoise.VoltsPerRootHertz / 2) } });
+        CurrentNoiseDensity lower = CurrentNoiseDensity.FromAmperesPerRootHertz(amplifier.CurrentNoise.AmperesPerRootHertz / 10);
+        yield return new($"an amplifier with a tenth of the current noise: {F(amplifier.CurrentNoise)} -> {F(lower)}", design with { Amplifier = amplifier with { CurrentNoise = lower } });
+        Decibels more = Decibels.FromStated(amplifier.Cmrr.Value + 20);
+        yield return new($"an amplifier with more rejection: CMRR {F(amplifier.Cmrr)} -> {F(more)}", design with { Amplifier = amplifier with { Cmrr = more } });
+        for (int i = 0; i < design.Stages.Count; i++)
+        {
+            if (design.Stages[i] is GainStage { GroundResistor: not null, FeedbackResistor.Ohms: > 0 } stage)
+            {
+                foreach (double factor in new[] { 0.5, 0.75, 2 })
+                {
+                    Resistance rf = PreferredValues.Nearest(Resistance.FromOhms(stage.FeedbackResistor.Ohms * factor), PreferredSeries.E24);
+                    GainStage changed = stage with
+                    {
+                        FeedbackResistor = rf, FeedbackCapacitor = stage.FeedbackCapacitor is { } cf ? Capacitance.FromFarads(cf.Farads * (stage.FeedbackResistor / rf)) : null,
+                    };
+                    yield return new($"{stage.Name}: Rf {P(stage.FeedbackResistor)} -> {P(rf)}, gain {QuantityText.FormatNumber(stage.NominalGain)} -> {QuantityText.FormatNumber(changed.NominalGain)}", Replace(design, i, changed));
+                }
+            }
+
+            if (design.Stages[i] is GainStage { CouplingCapacitor: null } direct)
+            {
+                yield return new($"ac coupling in front of {direct.Name}: 1 µF and 1 MΩ", Replace(design, i, direct with { CouplingCapacitor = Capacitance.FromMicrofarads(1), CouplingResistor = Resistance.FromMegohms(1) }));
+            }
+        }
+
+        Voltage lowest = Voltage.FromVolts(Math.Min(design.Supply.Highest.Volts, design.Supply.Lowest.Volts * 1.1));
+        if (design.Supply.Lowest.Volts * 1.01 < lowest.Volts)
+        {
+            yield return new($"stop earlier: lowest supply {P(design.Supply.Lowest)} -> {F(lowest)}", design with { Supply = design.Supply with { Lowest = lowest, MidRail = null } });
+        }
+    }
+
+    private static double Nice(double gain) => gain < 10 ? Math.Round(gain * 2) / 2 : Math.Round(gain);
+
+    private static Design Replace(Design design, int index, Stage stage)
+    {
+        Stage[] stages = [.. design.Stages];
+        stages[index] = stage;
+        return design with { Stages = stages };
+    }
+
+    private static IEnumerable<Candidate> AntiAliasing(Design design)
+    {
+        Stage[] sections = [.. design.Stages.Where(stage => stage is not GainStage)];
+        foreach (double factor in new[] { 1.5, 1 / 1.5 })
+        {
+            if (sections.Length != 0)
+            {
+                Stage[] scaled = [.. design.Stages.Select(stage => Scaled(stage, factor))];
+                yield return new(1 < factor ? "anti-alias corner lower by a third (capacitors × 1.5)" : "anti-alias corner higher by half (capacitors ÷ 1.5)", design with { Stages = scaled });
+            }
+        }
+
+        Frequency corner = Frequency.FromHertz(1.6 * design.Band.High.Hertz);
+        if (corner.Hertz < design.Converter.Rate.Hertz)
+        {
+            int at = design.Stages.Count == 0 || design.Stages[^1] is not RcSection { OpAmp: null } ? design.Stages.Count : design.Stages.Count - 1;
+            Stage[] stages = [.. design.Stages.Take(at), NewSection(design, corner), .. design.Stages.Skip(at)];
+            yield return new($"one more anti-alias section: second order, {F(corner)}", design with { Stages = stages });
+        }
+    }
+
+    private static Stage Scaled(Stage stage, double factor)
+    {
+        Capacitance Times(Capacitance c) => c.Farads <= 0 ? c : PreferredValues.Nearest(Capacitance.FromFarads(c.Farads * factor), PreferredSeries.E12);
+        return stage switch
+        {
+            RcSection rc => rc with { C = Times(rc.C) },
+            SallenKeySection s => s with { C1 = Times(s.C1), C2 = Times(s.C2) },
+            MultipleFeedbackSection s => s with { C1 = Times(s.C1), C2 = Times(s.C2) },
+            _ => stage,
+        };
+    }
+
+    /// <summary>A unity-gain Butterworth section of equal resistors: C1 = 2Q/(2πf0R), C2 = 1/(2Q·2πf0R), Q = 1/√2.</summary>
+    private static SallenKeySection NewSection(Design design, Frequency corner)
+    {
+        double w = 2 * Math.PI * corner.Hertz, r = 22e3, q = Math.Sqrt(0.5);
+        var names = new HashSet<string>(design.Stages.Select(stage => stage.Name), StringComparer.Ordinal);
+        int number = 1;
+        while (names.Contains($"anti-alias {number}"))
+        {
+            number++;
+        }
+
+        return new SallenKeySection
+        {
+            Name = $"anti-alias {number}", R1 = Resistance.FromOhms(r), R2 = Resistance.FromOhms(r), C1 = PreferredValues.Nearest(Capacitance.FromFarads(2 * q / (w * r)), PreferredSeries.E12),
+            C2 = PreferredValues.Nearest(Capacitance.FromFarads(1 / (2 * q * w * r)), PreferredSeries.E12),
+            OpAmp = design.Stages.Select(LevelsBudget.OpAmpOf).OfType<OpAmp>().FirstOrDefault() ?? OpAmp.MicropowerCmos,
+        };
+    }
+
+    private static IEnumerable<Candidate> Conversion(Design design)
+    {
+        AnalogDigitalConverter converter = design.Converter;
+
+        // Sections given as numbers belong to their rate.
+        if (!design.Digital.Any(stage => stage is DigitalSections))
+        {
+            foreach (double factor in new[] { 2.0, 4.0 })
+            {
+                Frequency rate = Frequency.FromHertz(converter.Rate.Hertz * factor);
+                yield return new($"sampling rate {P(converter.Rate)} -> {P(rate)}", design with { Converter = converter with { Rate = rate } });
+            }
+        }
+
+        yield return new(
+            $"a converter with 4 more bits and a quarter of the noise: {QuantityText.FormatNumber(converter.Bits)} -> {QuantityText.FormatNumber(converter.Bits + 4)} bit",
+            design with { Converter = converter with { Bits = converter.Bits + 4, Lsb = converter.Lsb is { } lsb ? Voltage.FromVolts(lsb.Volts / 16) : null, Noise = VoltageRms.FromVolts(converter.Noise.Volts / 4) } });
+    }
+
+    private static IEnumerable<Candidate> DigitalFilters(Design design, Assessment assessment)
+    {
+        double half = design.Converter.Rate.Hertz / 2;
+        var landings = new SortedSet<double>();
+        for (int h = 1; assessment.Find($"mains.harmonic.{h}.lands_at") is { State: ResultState.Number } landing; h++)
+        {
+            if (assessment.Find($"mains.harmonic.{h}.recorded") is { State: ResultState.Number } recorded && design.SmallestSignal.Volts / 10 < recorded.Si)
+            {
+                landings.Add(Math.Round(landing.Si, 6));
+            }
+        }
+
+        foreach (double landing in landings.Where(landing => 0.1 < landing && landing < 0.98 * half).Take(4))
+        {
+            var notch = new DigitalNotch { Name = Unique(design, $"notch {P(Frequency.FromHertz(landing))}"), Centre = Frequency.FromHertz(landing), Q = 10 };
+            yield return new($"a notch at {P(notch.Centre)}, Q 10", design with { Digital = [.. design.Digital, notch] });
+        }
+
+        if (!design.Digital.Any(stage => stage is DigitalHighPass))
+        {
+            var high = new DigitalHighPass { Name = Unique(design, "high-pass"), Corner = design.Band.Low, Order = 2 };
+            yield return new($"a digital high-pass at {P(high.Corner)}, second order", design with { Digital = [.. design.Digital, high] });
+        }
+
+        if (!design.Digital.Any(stage => stage is DigitalLowPass) && design.Band.High.Hertz * 1.02 < half)
+        {
+            var low = new DigitalLowPass { Name = Unique(design, "low-pass"), Corner = design.Band.High, Order = 4 };
+            yield return new($"a digital low-pass at {P(low.Corner)}, fourth order", design with { Digital = [.. design.Digital, low] });
+        }
+    }
+
+    private static string Unique(Design design, string name)
+    {
+        string candidate = name;
+        for (int i = 2; design.Digital.Any(stage => stage.Name == candidate); i++)
+        {
+            candidate = $"{name} ({i})";
+        }
+
+        return candidate;
+    }
+}

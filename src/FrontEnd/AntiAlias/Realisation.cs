@@ -1,0 +1,68 @@
+using FrontEnd.Amplifier;
+using FrontEnd.Filters;
+using FrontEnd.Quantities;
+
+namespace FrontEnd.AntiAlias;
+
+/// <summary>What an anti-alias filter is to be built from.</summary>
+public sealed record RealisationRequest
+{
+    /// <summary>The ideal low-pass; all-pole (Butterworth, Chebyshev, Bessel, critically damped).</summary>
+    public required AnalogFilter Target { get; init; }
+
+    /// <summary>The op-amp in every section.</summary>
+    public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
+
+    /// <summary><see cref="SectionKind.SallenKey"/> or <see cref="SectionKind.MultipleFeedback"/>, for the pole pairs.</summary>
+    public SectionKind Topology { get; init; } = SectionKind.SallenKey;
+
+    public PreferredSeries ResistorSeries { get; init; } = PreferredSeries.E96;
+
+    public PreferredSeries CapacitorSeries { get; init; } = PreferredSeries.E12;
+
+    /// <summary>Below it the op-amp's output is loaded. 2 kΩ (common practice, no source).</summary>
+    public Resistance LeastResistor { get; init; } = Resistance.FromKilohms(2);
+
+    /// <summary>Above it noise and bias current count. 330 kΩ (common practice, no source).</summary>
+    public Resistance GreatestResistor { get; init; } = Resistance.FromKilohms(330);
+
+    /// <summary>Below it stray capacitance counts. 100 pF (common practice, no source).</summary>
+    public Capacitance LeastCapacitor { get; init; } = Capacitance.FromPicofarads(100);
+
+    /// <summary>Above it stable dielectrics become large. 1 µF (common practice, no source).</summary>
+    public Capacitance GreatestCapacitor { get; init; } = Capacitance.FromMicrofarads(1);
+
+    public Ratio ResistorTolerance { get; init; } = Ratio.FromPercent(1);
+
+    public Ratio CapacitorTolerance { get; init; } = Ratio.FromPercent(5);
+
+    /// <summary>The design's key, put into findings.</summary>
+    public string Field { get; init; } = "";
+}
+
+/// <summary>One section of a realisation, wanted and built.</summary>
+/// <param name="Stage">The parts.</param>
+/// <param name="WantedPole">f0 of the ideal section.</param>
+/// <param name="WantedQ">Q of the ideal section; null for first order.</param>
+/// <param name="BuiltPole">f0 with rounded parts and real op-amp.</param>
+/// <param name="BuiltQ">Q likewise.</param>
+/// <param name="Sensitivities">What each part does to f0 and Q.</param>
+/// <param name="PeakGain">Largest gain from the filter's input to this section's output at any frequency: the swing its op-amp must have.</param>
+public sealed record RealisedSection(
+    Stage Stage, Frequency WantedPole, double? WantedQ, Frequency BuiltPole, double? BuiltQ, IReadOnlyList<PartSensitivity> Sensitivities, double PeakGain)
+{
+    /// <summary>The same pole pair as a state-variable filter, offered where Q is above <see cref="StateVariableSection.WorthwhileQ"/>; null below.</summary>
+    public StateVariableSection? StateVariable { get; init; }
+}
+
+/// <summary>An anti-alias filter as parts, and how far its response as built lies from the ideal.</summary>
+/// <param name="Sections">In the order of the signal.</param>
+/// <param name="LargestError">Largest difference from the ideal response, both against their gain at 0 Hz, up to twice the corner [dB].</param>
+/// <param name="ErrorAt">Where.</param>
+/// <param name="HalfPower">The −3 dB frequency as built; null where there is none up to ten times the corner.</param>
+/// <param name="Candidates">Sections tried.</param>
+public sealed record Realisation(
+    IReadOnlyList<RealisedSection> Sections, double LargestError, Frequency ErrorAt, Frequency? HalfPower, int Candidates, IReadOnlyList<Finding> Findings)
+{
+    public IReadOnlyList<Stage> Stages => [.. Sections.Select(s => s.Stage)];
+}

@@ -1,0 +1,177 @@
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Filters;
+
+/// <summary>How large a node can grow for an input of at most 1.</summary>
+/// <param name="L1">Σ|h|: the bound for any input that stays within ±1. Scaling by it makes overflow impossible.</param>
+/// <param name="L2">√(Σh²): rms growth of white noise.</param>
+/// <param name="LInfinity">max|H|: growth of a sine. Scaling by it suffices for steady sines.</param>
+public sealed record OverflowNorms(double L1, double L2, double LInfinity)
+{
+    /// <summary>Bits of headroom that rule out overflow: ⌈log2 L1⌉, at least 0.</summary>
+    public int SafeBits => Math.Max(0, (int)Math.Ceiling(Math.Log2(L1)));
+}
+
+/// <summary>The levels at which a fixed-point section with zero input can hang, in LSB of the sample. Each is a bound from the rounding of one word.</summary>
+/// <param name="Constant">A constant level up to this stays for ever: 0.5/|1 + a1 + a2|.</param>
+/// <param name="Alternating">The same for a level of alternating sign: 0.5/|1 − a1 + a2|.</param>
+/// <param name="Oscillating">Amplitude of an oscillation at the pole frequency, complex poles only: 0.5/(1 − a2); null for real poles.</param>
+/// <remarks>Source: L. B. Jackson, An analysis of limit cycles due to multiplication rounding in recursive digital filters, Proc. 7th Allerton Conf. (1969) (from memory). With a single rounding of the sum, as here,
+/// no limit cycle is larger than about the largest of the three.</remarks>
+public sealed record DeadBand(double Constant, double Alternating, double? Oscillating);
+
+/// <summary>Round-off: what finite words add to the output, forecast from the coefficients.</summary>
+public static class RoundOff
+{
+    private const int MostSamples = 20_000_000;
+
+    /// <summary>Variance at the filter's output for unit variance of the rounding in one section: Σh², h the impulse response of 1/A_i·Π H_j, j &gt; i.</summary>
+    /// <remarks>Rounding enters where the section's sum is rounded and passes through its own poles and all that follows. ½·log2 of it is the number of extra bits the states need.
+    /// Source: A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal Processing, section 6.9 (from memory).</remarks>
+    public static double NoiseGain(SecondOrderSections sections, int section)
+    {
+        Biquad own = sections[section];
+        var path = new List<Biquad> { new(1, 0, 0, own.A1, own.A2) };
+        path.AddRange(sections.Sections.Skip(section + 1));
+        return Norms(new SecondOrderSections(path), withPeak: false).L2 is var l2 ? l2 * l2 : 0;
+    }
+
+    /// <summary>Bits below the LSB that a section's states need to keep its round-off at the size of one rounding: ½·log2 of the noise gain.</summary>
+    public static double ExtraBits(SecondOrderSections sections, int section) => 0.5 * Math.Log2(NoiseGain(sections, section));
+
+    /// <summary>Variance of the round-off at the output of a fixed-point runner, in LSB² of the sample: Σ G_i·2^(−2F)/12 + (1 − 2^(−2F))/12, the second for the last rounding from F bits below the LSB.</summary>
+    /// <remarks>Rounding half up from F bits also shifts the mean, by 2^(−F)/2 LSB where F &gt; 0; the shift is not in the variance.</remarks>
+    public static double FixedVariance(QuantisedFilter filter)
+    {
+        if (filter.Format is not FixedFormat format)
+        {
+            throw new ArgumentOutOfRangeException(nameof(filter), filter.Format, "The filter must be rounded to fixed point.");
+        }
+
+        double step = Math.Pow(2, -2 * format.StateFraction) / 12;
+        double variance = (1.0 / 12) - step;
+        for (int i = 0; i < filter.Sections.Count; i++)
+        {
+            variance += step * NoiseGain(filter.Sections, i);
+        }
+
+        return variance;
+    }
+
+    /// <summary>Forecast variance of the round-off of a 32-bit floating-point section whose input carries a large constant, in the sample's units squared.</summary>
+    /// <param name="sections">The filter; the constant is followed through its gains at 0 Hz.</param>
+    /// <param name="offset">The constant at the input, such as an electrode offset in counts.</param>
+    /// <remarks>Each product or sum of size v is rounded with variance ulp(v)²/12. The transposed form adds numerator products of the size of the constant to its sums: their rounding meets the poles alone, gain Σh²(1/A).
+    /// Direct form I forms b0·x, b1·x, b2·x: with b = b0·(1, ∓2, 1) the three roundings of one sample are multiples of each other and pass through the numerator's own zeros; what they leave is one rounding of the size of the
+    /// input times Σh²((1 ∓ z⁻¹)²/A). Holds within a factor of about 2 (measured); a constant that never varies rounds always alike and is not noise. Derived.</remarks>
+    public static double SingleVariance(SecondOrderSections sections, FilterForm form, double offset)
+    {
+        double variance = 0;
+        double level = Math.Abs(offset);
+        for (int i = 0; i < sections.Count; i++)
+        {
+            Biquad s = sections[i];
+            double output = level * Math.Abs(s.DcGain);
+            double poles = NoiseGain(sections, i);
+            if (form == FilterForm.TransposedDirectII)
+            {
+                double second = Math.Abs((s.B2 * level) - (s.A2 * output));
+                double first = Math.Abs((s.B1 * level) - (s.A1 * output) + (s.B2 * level) - (s.A2 * output));
+                variance += poles * (Rounding(s.B2 * level) + Rounding(second) + Rounding(s.B1 * level) + Rounding(first) + Rounding(s.B0 * level) + Rounding(output));
+            }
+            else
+            {
+                bool shaped = s.B2 == s.B0 && Math.Abs(s.B1) == 2 * Math.Abs(s.B0);
+                double numerator = shaped ? ShapedGain(sections, i) : 3 * poles;
+                variance += (numerator * Rounding(s.B0 * level)) + (poles * Rounding(output) * 3);
+            }
+
+            level = output;
+        }
+
+        return variance;
+    }
+
+    /// <summary>Norms from the input to the output of each section, in order.</summary>
+    public static IReadOnlyList<OverflowNorms> Overflow(SecondOrderSections sections) =>
+        [.. Enumerable.Range(1, sections.Count).Select(n => Norms(new SecondOrderSections(sections.Sections.Take(n)), withPeak: true))];
+
+    /// <summary>The levels at which a section can hang, for a runner with so many bits below the LSB.</summary>
+    public static DeadBand DeadBandOf(Biquad section, int stateFraction = 0)
+    {
+        double half = 0.5 * Math.Pow(2, -stateFraction);
+        bool complex = section.A1 * section.A1 < 4 * section.A2;
+        return new DeadBand(half / Math.Abs(1 + section.A1 + section.A2), half / Math.Abs(1 - section.A1 + section.A2), complex ? half / (1 - section.A2) : null);
+    }
+
+    private static double ShapedGain(SecondOrderSections sections, int i)
+    {
+        Biquad s = sections[i];
+        var path = new List<Biquad> { new(1, s.B1 / s.B0, 1, s.A1, s.A2) };
+        path.AddRange(sections.Sections.Skip(i + 1));
+        double l2 = Norms(new SecondOrderSections(path), withPeak: false).L2;
+        return l2 * l2;
+    }
+
+    private static double Rounding(double value)
+    {
+        float size = (float)Math.Abs(value);
+        double ulp = (double)MathF.BitIncrement(size) - size;
+        return ulp * ulp / 12;
+    }
+
+    private static OverflowNorms Norms(SecondOrderSections sections, bool withPeak)
+    {
+        double radius = sections.PoleRadius;
+        if (1 <= radius)
+        {
+            throw new ArgumentOutOfRangeException(nameof(sections), radius, "The poles must lie inside the unit circle.");
+        }
+
+        // h falls as r^t times a power of t: 45 time constants leave 1e-19 of a single pair, and each further section gets 12 more.
+        double count = (45 + (12 * sections.Count)) / -Math.Log(Math.Max(radius, 0.01));
+        int left = (int)Math.Min(count + 16, MostSamples);
+        var runner = new SectionRunner(sections);
+        double[] block = new double[4096];
+        block[0] = 1;
+        double l1 = 0;
+        double l2 = 0;
+        while (0 < left)
+        {
+            runner.Run(block, block);
+            foreach (double h in block)
+            {
+                l1 += Math.Abs(h);
+                l2 += h * h;
+            }
+
+            Array.Clear(block);
+            left -= block.Length;
+        }
+
+        return new OverflowNorms(l1, Math.Sqrt(l2), withPeak ? Peak(sections, radius) : 0);
+    }
+
+    /// <summary>max|H|, on a grid that is dense about every pole's angle.</summary>
+    private static double Peak(SecondOrderSections sections, double radius)
+    {
+        double width = Math.Max(1 - radius, 1e-7);
+        double peak = 0;
+        var rate = Frequency.FromHertz(1);
+        for (int i = 0; i <= 2000; i++)
+        {
+            peak = Math.Max(peak, sections.PowerResponse(i / 4000.0, rate.Hertz));
+        }
+
+        foreach (System.Numerics.Complex pole in sections.Poles)
+        {
+            double angle = Math.Abs(pole.Phase) / (2 * Math.PI);
+            for (int i = -400; i <= 400; i++)
+            {
+                peak = Math.Max(peak, sections.PowerResponse(Math.Clamp(angle + (width * i / 100), 0, 0.5), 1));
+            }
+        }
+
+        return Math.Sqrt(peak);
+    }
+}

@@ -1,0 +1,232 @@
+using Xunit;
+
+namespace FrontEnd.Documents.Tests;
+
+/// <summary>Mistakes in design files: each with its code, its line, its key, and words that its note and its help must have.</summary>
+public sealed class BadDesignTests
+{
+    // Said about every file that leaves out electrodes, highest voltage and protection; not what is tested here.
+    private static readonly string[] Assumed = ["FE0210", "FE0211", "FE0212"];
+
+    private const string Stage = "[[stages]]\nkind = \"low-pass\"\ntopology = \"sallen-key\"\n";
+
+    /// <summary>Text, code, line, key, words of message and note, words of help.</summary>
+    public static TheoryData<string, string, int, string, string, string> Toml => new()
+    {
+        // Syntax.
+        { "gain = = 4\n", "FE0120", 1, "", "valid TOML", "key = value" },
+        { "[amplifier\ngain = 4\n", "FE0120", 1, "", "valid TOML", "[name]" },
+        { "name = \"open\n", "FE0120", 1, "", "valid TOML", "double quotes" },
+        { "[amplifier]\ngain 4\n", "FE0120", 2, "", "valid TOML", "key = value" },
+        { "a = " + new string('[', 100) + "\n", "FE0129", 1, "", "64 deep", "brackets" },
+
+
+        // Found by mutating files: the parser threw for half of a surrogate pair behind a backslash.
+        { "\"a\\\uD800", "FE0120", 1, "", "valid TOML", "key = value" },
+
+        // Keys and tables that do not exist.
+        { "[amplifier]\ngian = 4\n", "FE0121", 2, "amplifier.gian", "nearest is `amplifier.gain`", "write `gain`" },
+        { "[amplifer]\ngain = 4\n", "FE0121", 1, "amplifer", "no table `amplifer`", "write `amplifier`" },
+        { "chanels = 2\n", "FE0121", 1, "chanels", "`channels`", "write `channels`" },
+        { "[input]\nSeries_Resistor = \"68k\"\n", "FE0121", 2, "input.Series_Resistor", "`input.series-resistor`", "write `series-resistor`" },
+        { "[input]\nbody-to-earth = \"300 pF\"\n", "FE0121", 2, "input.body-to-earth", "`mains.body-to-earth`", "move it to its table" },
+        { "[electrodes.activ]\ncontact-resistance = \"5 kΩ\"\n", "FE0121", 1, "electrodes.activ", "`electrodes.active`", "write `active`" },
+        { "zzzzzzzz = 1\n", "FE0121", 1, "zzzzzzzz", "no key", "remove it" },
+        { "[[stage]]\nkind = \"gain\"\n", "FE0121", 1, "stage", "no table `stage`", "write `stages`" },
+        { "[electrodes.active]\nexcess-band = [\"1 Hz\", \"2 Hz\"]\n", "FE0121", 2, "electrodes.active.excess-band", "without electrodes.active.excess-rms", "add electrodes.active.excess-rms" },
+        { "[amplifier.gain]\nvalue = 4\n", "FE0124", 1, "amplifier.gain", "is a table", "2.5" },
+
+        // Keys of another kind of element.
+        { "[[digital]]\nkind = \"notch\"\ncorner = \"50 Hz\"\n", "FE0122", 3, "digital[1].corner", "its keys are `name`, `centre` or `q`", "change the element's kind" },
+        { Stage + "feedback-resistor = \"1 kΩ\"\n", "FE0122", 4, "stages[1].feedback-resistor", "a Sallen-Key section has no key", "remove the key" },
+        { "[[stages]]\nkind = \"low-pass\"\ntopology = \"rc-passive\"\nopamp = \"micropower-cmos\"\n", "FE0122", 4, "stages[1].opamp", "a passive first-order section", "change the element's kind" },
+        { "[[stages]]\nkind = \"gain\"\ntopology = \"rc\"\n", "FE0121", 3, "stages[1].topology", "no key", "remove it" },
+        { Stage + "r4 = \"1 kΩ\"\n", "FE0121", 4, "stages[1].r4", "nearest is `stages[1].r", "if that is meant" },
+
+        // Set twice.
+        { "[amplifier]\ngain = 4\ngain = 5\n", "FE0123", 3, "amplifier.gain", "set in line 2 already", "remove one" },
+        { "[amplifier]\ngain = 4\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 3, "amplifier", "set in line 1 already", "remove one" },
+        { "amplifier = { gain = 4 }\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 2, "amplifier", "set in line 1 already", "remove one" },
+        { "amplifier.gain = 4\namplifier.gain = 5\n", "FE0123", 2, "amplifier.gain", "line 1", "remove one" },
+        { "[stages]\nkind = \"gain\"\n", "FE0128", 1, "stages", "a list of tables is expected", "[[stages]]" },
+
+        // Wrong types.
+        { "[amplifier]\ngain = \"4\"\n", "FE0124", 2, "amplifier.gain", "is a text", "2.5" },
+        { "[amplifier]\ngain = true\n", "FE0124", 2, "amplifier.gain", "is true or false", "2.5" },
+        { "name = 4\n", "FE0124", 1, "name", "is a number, and a text", "\"text\"" },
+        { "amplifier = 4\n", "FE0128", 1, "amplifier", "a table is expected", "[amplifier]" },
+        { "channels = 2.5\n", "FE0113", 1, "channels", "not a whole number", "from 1 to 1024" },
+        { "channels = 1979-05-27\n", "FE0124", 1, "channels", "a date or time", "8" },
+        { "[amplifier]\ngain = inf\n", "FE0124", 2, "amplifier.gain", "infinite", "2.5" },
+        { "[mains]\nharmonics = 1\n", "FE0124", 2, "mains.harmonics", "a list of numbers is expected", "[1, 0.02" },
+        { "[mains]\nharmonics = [1, \"2 %\"]\n", "FE0124", 2, "mains.harmonics[2]", "is a text", "bare number" },
+        { "[montage]\nsites = [\"O1\", 2]\n", "FE0124", 2, "montage.sites[2]", "is a number", "\"text\"" },
+        { "band = \"40 Hz\"\n", "FE0124", 1, "band", "a pair of frequencies", "[\"0.5 Hz\", \"40 Hz\"]" },
+        { "band = [\"1 Hz\"]\n", "FE0115", 1, "band", "it has 1", "[\"0.5 Hz\", \"40 Hz\"]" },
+        { "stages = [1]\n", "FE0128", 1, "stages", "a number in it", "[[stages]]" },
+        { "[montage]\nreference-buffered = \"yes\"\n", "FE0124", 2, "montage.reference-buffered", "is a text", "true" },
+        { "[electrodes.active]\ncard = 4\n", "FE0124", 2, "electrodes.active.card", "a part card", "card-name" },
+
+        // Units.
+        { "[input]\nseries-resistor = 68000\n", "FE0125", 2, "input.series-resistor", "`68000` has no unit", "\"10 kΩ\"" },
+        { "band = [0.5, 40]\n", "FE0125", 1, "band", "`0.5` has no unit", "0.5 Hz" },
+        { "[input]\nseries-resistor = \"68 kHz\"\n", "FE0102", 2, "input.series-resistor", "belongs to a frequency", "4.7 kΩ" },
+        { "[signal]\nlargest = \"40 uW\"\n", "FE0102", 2, "signal.largest", "is not a voltage", "40 µV" },
+        { "[signal]\nlargest = \"big\"\n", "FE0101", 2, "signal.largest", "does not begin with a number", "40 µV" },
+        { "[signal]\nlargest = \"\"\n", "FE0106", 2, "signal.largest", "no text", "40 µV" },
+        { "[input]\nshunt-capacitor = \"4,7 nF\"\n", "FE0103", 2, "input.shunt-capacitor", "the decimal sign is a point", "4.7 nF" },
+        { "[amplifier]\ninput-noise = \"50 nV\"\n", "FE0102", 2, "amplifier.input-noise", "belongs to", "nV/√Hz" },
+        { "[input]\nbias-resistor = \"nothing\"\n", "FE0101", 2, "input.bias-resistor", "does not begin with a number", "or `none`" },
+        { "[ground-drive]\naveraging-bandwidth = \"infinite\"\n", "FE0101", 2, "ground-drive.averaging-bandwidth", "does not begin", "`unlimited` or `auto`" },
+
+        // Ranges.
+        { "[amplifier]\ngain = 0\n", "FE0110", 2, "amplifier.gain", "above 0 to 100000", "prefix" },
+        { "[input]\nshunt-capacitor = \"-22 pF\"\n", "FE0110", 2, "input.shunt-capacitor", "from 0 F", "prefix" },
+        { "[electrodes]\nmismatch = \"200 %\"\n", "FE0110", 2, "electrodes.mismatch", "to below 200 %", "check the number" },
+        { "channels = 0\n", "FE0110", 1, "channels", "from 1 to 1024", "check the number" },
+        { "[[digital]]\nkind = \"low-pass\"\norder = 40\n", "FE0110", 3, "digital[1].order", "from 1 to 12", "check the number" },
+        { "skin-temperature = \"33 K\"\n", "FE0110", 1, "skin-temperature", "33 K", "check the number" },
+        { "[mains]\nharmonics = [1, -0.02]\n", "FE0110", 2, "mains.harmonics", "from 0 to 10", "check the number" },
+        { "[electrodes.active]\nexcess-rms = \"5 µV\"\nexcess-band = [\"500 Hz\", \"0.5 Hz\"]\n", "FE0301", 3, "electrodes.active.excess-band", "begins at 500 Hz", "lower frequency first" },
+        { "[electrodes.active]\nexcess-rms = \"5 µV\"\nexcess-density = \"1e-12 V²/Hz\"\n", "FE0127", 2, "electrodes.active.excess-rms", "say the same thing", "remove one" },
+
+        // Words and kinds.
+        { "[ground-drive]\nkind = \"pasive\"\n", "FE0111", 2, "ground-drive.kind", "`pasive`", "did you mean `passive`? write `passive` or `driven`" },
+        { "[[stages]]\nkind = \"filter\"\n", "FE0111", 2, "stages[1].kind", "`filter`", "`gain` or `low-pass`" },
+        { "[[stages]]\nkind = \"low-pass\"\ntopology = \"salen-key\"\n", "FE0111", 3, "stages[1].topology", "`salen-key`", "did you mean `sallen-key`?" },
+        { "[[stages]]\nname = \"gain 2\"\n", "FE0201", 1, "stages[1]", "no `kind`", "`gain` or `low-pass`" },
+        { "[[stages]]\nkind = \"low-pass\"\n", "FE0202", 1, "stages[1]", "how it is built", "`rc`, `rc-passive`, `sallen-key` or `multiple-feedback`" },
+        { "[[bands]]\nname = \"mu\"\nlow = \"8 Hz\"\n", "FE0203", 1, "bands[1]", "no `high`", "add `high`" },
+
+        // Cards.
+        { "[electrodes.active]\ncard = \"dry-multipins\"\n", "FE0126", 2, "electrodes.active.card", "`gel-prepared`", "did you mean `dry-multipin`?" },
+        { "[converter]\ncard = \"gel-prepared\"\n", "FE0126", 2, "converter.card", "the cards are", "path of a card of your own" },
+        { "[amplifier]\ncard = \"mine.toml\"\n", "FE0145", 2, "amplifier.card", "in no file", "mend the card" },
+        { Stage + "opamp = \"micropower\"\n", "FE0126", 4, "stages[1].opamp.card", "no part card `micropower` for an op-amp", "ends in .toml" },
+
+        // Fields against each other.
+        { "band = [\"40 Hz\", \"0.5 Hz\"]\n", "FE0301", 1, "band", "begins at 40.0 Hz", "lower frequency first" },
+        { "band = [\"0.5 Hz\", \"125 Hz\"]\n", "FE0302", 1, "band", "half the sampling rate, 125 Hz", "raise converter.rate" },
+        { Stage + "name = \"a\"\n" + Stage + "name = \"A\"\n", "FE0303", 8, "stages[2].name", "both named", "rename" },
+        { "[[stages]]\nkind = \"low-pass\"\ntopology = \"rc-passive\"\n[[stages]]\nkind = \"gain\"\n", "FE0304", 1, "stages[1]", "not the last stage", "topology = \"rc\"" },
+        { "[electrodes]\nground-electrode = false\n", "FE0305", 0, "input.bias-resistor", "no dc path", "set input.bias-resistor" },
+        { "[electrodes]\nground-electrode = false\n[electrodes.ground]\ncontact-resistance = \"5 kΩ\"\n[input]\nbias-resistor = \"100 MΩ\"\n", "FE0127", 2, "electrodes.ground-electrode", "say the same thing", "remove one" },
+        { "[[digital]]\nkind = \"notch\"\ncentre = \"200 Hz\"\n", "FE0306", 3, "digital[1].centre", "not below half the sampling rate, 125 Hz", "raise converter.rate" },
+        { "[[digital]]\nkind = \"notch\"\ncentre = \"100 Hz\"\nq = 0.5\n", "FE0306", 4, "digital[1].q", "200 Hz wide", "raise Q" },
+        { "[supply]\nlowest = \"4 V\"\nhighest = \"3.3 V\"\n", "FE0307", 3, "supply.highest", "below supply.lowest 4.00 V", "set supply.highest" },
+        { "[[stages]]\nkind = \"gain\"\nfeedback-resistor = \"10 kΩ\"\n", "FE0308", 1, "stages[1]", "its gain is 1", "ground-resistor" },
+        { "[electrodes.active]\nsecond-resistance = \"5 kΩ\"\n", "FE0309", 1, "electrodes.active.second-capacitance", "has no second-capacitance", "both or neither" },
+        { "[converter]\nlsb = \"1 mV\"\nbits = 12\n", "FE0310", 2, "converter.lsb", "bits", "leave one" },
+        { "[[digital]]\nkind = \"sections\"\nrows = [[1, 0, 0, 1, 0]]\n", "FE0311", 3, "digital[1].rows", "has 5 numbers", "six numbers" },
+        { "[[digital]]\nkind = \"sections\"\nrows = [[1, 0, 0, 1, -2.1, 1.2]]\n", "FE0312", 3, "digital[1].rows", "is unstable", "signs" },
+        { "channels = 3\n[montage]\nsites = [\"O1\", \"O2\"]\n", "FE0313", 3, "montage.sites", "names 2 sites, and channels is 3", "as many sites" },
+        { "[montage]\nkind = \"bipolar\"\n", "FE0314", 2, "montage.kind", "two channels at least", "referential" },
+        { "[signal]\nsmallest = \"5 mV\"\n", "FE0315", 1, "signal.largest", "not above signal.smallest", "prefixes" },
+        { "[supply]\nmid-rail = \"3 V\"\n", "FE0316", 2, "supply.mid-rail", "not below supply.lowest", "between the rails" },
+        { "[mains]\nharmonics = []\n", "FE0317", 2, "mains.harmonics", "no fundamental", "begin the list with 1" },
+        { "[requirements]\nfault-current = \"100 µA\"\n", "FE0318", 2, "requirements.fault-current", "above the limit commonly quoted, 50.0 µA", "50.0 µA or less" },
+        { "[mains]\namplifier-to-earth = \"1 µF\"\n", "FE0319", 2, "mains.amplifier-to-earth", "a wire to earth", "set caution" },
+        { "[contact-check]\nfrequency = \"125 Hz\"\n", "FE0320", 2, "contact-check.frequency", "half the sampling rate", "lower the frequency" },
+        { "[input]\nreference-inputs = 4\n", "FE0321", 2, "input.reference-inputs", "channels is 1", "count one input" },
+        { "[input]\ndriven-shield = \"90 %\"\nlead-to-common = \"0 F\"\n", "FE0322", 2, "input.driven-shield", "0 F", "set input.lead-to-common" },
+        { "[[stages]]\nkind = \"gain\"\nname = \"--\"\n", "FE0323", 3, "stages[1].name", "has no name", "letter or digit" },
+        { "[amplifier]\noutput-margin = \"2 V\"\n", "FE0324", 2, "amplifier.output-margin", "leaves nothing", "lower the margin" },
+        { "[[interferers]]\nname = \"x\"\nlow = \"30 Hz\"\nhigh = \"20 Hz\"\namplitude = \"1 µV\"\n", "FE0301", 1, "interferers[1]", "begins at 30.0 Hz", "lower frequency first" },
+    };
+
+    public static TheoryData<string, string, int, string, string, string> Json => new()
+    {
+        { "{\"amplifier\": {\"gain\": 4,}", "FE0120", 1, "", "valid JSON", "commas" },
+        { "", "FE0120", 1, "", "valid JSON", "commas" },
+        { "[]", "FE0128", 1, "the file", "a table is expected", "keys below" },
+        { "{\n\"amplifier\": {\n\"gian\": 4}}", "FE0121", 3, "amplifier.gian", "`amplifier.gain`", "write `gain`" },
+        { "{\"design\": {}, \"expcted\": {}}", "FE0121", 1, "expcted", "`expected`", "write `expected`" },
+        { "{\"amplifier\": {\"gain\": 4,\n\"gain\": 5}}", "FE0123", 2, "amplifier.gain", "line 1 already", "remove one" },
+        { "{\"input\": {\"series_R\": \"68 kΩ\"}}", "FE0124", 1, "input.series-resistor", "is a text", "a bare number in Ω" },
+        { "{\"input\": {\"series_R\": 1e400}}", "FE0124", 1, "input.series-resistor", "too large", "a bare number in Ω" },
+        { "{\"input\": {\"series_R\": -1}}", "FE0110", 1, "input.series-resistor", "from 0 Ω", "prefix" },
+        { "{\"ground_drive\": {\"kind\": \"drivn\"}}", "FE0111", 1, "ground-drive.kind", "`drivn`", "`driven`" },
+        { "{\"stages\": [{\"Rf\": 1000}]}", "FE0201", 1, "stages[1]", "no `kind`", "`gain`" },
+        { "{\"stages\": [{\"kind\": \"lowpass\", \"topology\": \"sallen-key\", \"R\": 1000}]}", "FE0122", 1, "stages[1].R", "a Sallen-Key section", "change the element's kind" },
+        { "{\"digital_sos\": [[1, 0, 0, 1, -2.1, 1.2]]}", "FE0312", 1, "digital[1].rows", "unstable", "signs" },
+        { "{\"band\": [0.5]}", "FE0115", 1, "band", "it has 1", "[\"0.5 Hz\"" },
+        { "{\"digital\": [{\"kind\": \"notch\"}], \"digital_sos\": [[1, 0, 0, 1, 0, 0]]}", "FE0127", 1, "digital", "say the same thing", "remove one" },
+        { "{\"name\": \"\\ud800\"}", "FE0120", 1, "", "valid JSON", "double quotes" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Toml))]
+    public void Toml_Mistake_IsFoundWithPlaceAndRemedy(string text, string code, int line, string field, string message, string help) =>
+        Check(DesignDocument.Parse(text, DocumentFormat.Toml, "bad.toml"), code, line, field, message, help);
+
+    [Theory]
+    [MemberData(nameof(Json))]
+    public void Json_Mistake_IsFoundWithPlaceAndRemedy(string text, string code, int line, string field, string message, string help) =>
+        Check(DesignDocument.Parse(text, DocumentFormat.Json, "bad.json"), code, line, field, message, help);
+
+    [Theory]
+    [InlineData("[electrodes]\nground-electrode = false\n")]
+    [InlineData("[electrodes]\nground = \"none\"\n")]
+    [InlineData("electrodes.ground = false\n")]
+    public void Toml_NoGroundElectrode_WithBiasResistors_IsNoMistake(string text)
+    {
+        DesignDocument document = DesignDocument.Parse(text + "[input]\nbias-resistor = \"100 MΩ\"\n", DocumentFormat.Toml);
+        Assert.Null(document.Design.Electrodes.Ground);
+        Assert.False(document.HasErrors);
+        CatalogueTests.AssertSame(document.Design, DesignDocument.Parse(DesignWriter.ToToml(document.Design), DocumentFormat.Toml).Design, text);
+    }
+
+    [Fact]
+    public void Toml_SeveralMistakes_AreAllFoundInOnePass()
+    {
+        DesignDocument document = DesignDocument.Parse("a = = 1\nb = = 2\n[amplifier]\ngian = 4\ncmrr = \"100 V\"\n", DocumentFormat.Toml);
+        Assert.Equal([1, 2], document.Findings.Where(finding => finding.Code is "FE0120").Select(finding => finding.Line!.Value).Distinct());
+        Assert.Contains(document.Findings, finding => finding.Code is "FE0121" && finding.Line == 4);
+        Assert.Contains(document.Findings, finding => finding.Code is "FE0102" && finding.Line == 5);
+    }
+
+    [Fact]
+    public void Toml_ValueThatDoesNotParse_ShowsACaret()
+    {
+        DesignDocument document = DesignDocument.Parse("[signal]\nlargest = \"40 uW\"\n", DocumentFormat.Toml, "designs/headset.toml");
+        Finding finding = Assert.Single(document.Findings, finding => finding.Code is "FE0102");
+        Assert.Equal("\"40 ^uW\"", finding.Excerpt);
+        Assert.Equal("designs/headset.toml", finding.File);
+    }
+
+    [Fact]
+    public void Toml_NothingSaidAboutProtectionAndElectrodes_IsWarned()
+    {
+        DesignDocument document = DesignDocument.Parse("name = \"x\"\n", DocumentFormat.Toml);
+        Assert.False(document.HasErrors);
+        Assert.Equal(["electrodes.active", "electrodes.reference", "electrodes.ground", "supply.highest", "input.series-resistor"], document.Findings.Select(finding => finding.Field), StringComparer.Ordinal);
+    }
+
+    // A mistake has one message: what rests on a value that could not be read is not complained about too.
+    [Fact]
+    public void Toml_RateThatDoesNotParse_DoesNotBlameTheBandAsWell()
+    {
+        DesignDocument document = DesignDocument.Parse("band = [\"1 Hz\", \"200 Hz\"]\n[converter]\nrate = \"500 Hx\"\n", DocumentFormat.Toml);
+        Assert.Equal(["FE0102"], document.Findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding.Code), StringComparer.Ordinal);
+    }
+
+    private static void Check(DesignDocument document, string code, int line, string field, string message, string help)
+    {
+        IEnumerable<Finding> others = document.Findings.Where(finding => !Assumed.Contains(finding.Code, StringComparer.Ordinal));
+        Finding? finding = others.FirstOrDefault(finding => string.Equals(finding.Code, code, StringComparison.Ordinal));
+        Assert.True(finding is not null, $"{code} is not among: {string.Join("; ", others.Select(other => $"{other.Code} {other.Line} {other.Field}: {other.Message}"))}");
+        Assert.Equal(field, finding.Field);
+        Assert.Equal(line == 0 ? null : line, finding.Line);
+        Assert.StartsWith("bad.", finding.File, StringComparison.Ordinal);
+        Assert.Contains(message, finding.Message + " " + finding.Note, StringComparison.Ordinal);
+        Assert.Contains(help, finding.Help ?? "", StringComparison.Ordinal);
+        Assert.True(char.IsAsciiLetterLower(finding.Message[0]) || !char.IsLetter(finding.Message[0]), finding.Message);
+        Assert.False(finding.Message.EndsWith('.'), finding.Message);
+
+        // One cause, one message; a syntax error may break more than one thing.
+        if (code is not "FE0120")
+        {
+            Assert.Single(others);
+        }
+    }
+}

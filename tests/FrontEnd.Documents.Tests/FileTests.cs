@@ -1,0 +1,75 @@
+using Xunit;
+
+namespace FrontEnd.Documents.Tests;
+
+/// <summary>What can be wrong with a file is a finding; a file is never half written.</summary>
+public sealed class FileTests
+{
+    [Fact]
+    public void Read_FileThatIsNotThere_IsFinding()
+    {
+        using TemporaryFolder folder = new();
+        Finding finding = Assert.Single(DesignDocument.Read(Path.Combine(folder.Path, "none.toml")).Findings);
+        Assert.Equal("FE0140", finding.Code);
+        Assert.Equal("FE0144", Assert.Single(DesignDocument.Read(folder.Path).Findings).Code);
+    }
+
+    [Fact]
+    public void Read_FileThatIsNoText_IsFinding()
+    {
+        using TemporaryFolder folder = new();
+        string path = Path.Combine(folder.Path, "a.toml");
+        File.WriteAllBytes(path, [(byte)'a', 0xFF, (byte)'b']);
+        Finding finding = Assert.Single(DesignDocument.Read(path).Findings);
+        Assert.Equal("FE0143", finding.Code);
+        Assert.Contains("0xFF at byte 1", finding.Message, StringComparison.Ordinal);
+        File.WriteAllBytes(path, [(byte)'a', 0, (byte)'b']);
+        Assert.Contains("a zero byte at byte 1", Assert.Single(DesignDocument.Read(path).Findings).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_FileAboveTheLimit_IsFinding_AndAtTheLimitIsRead()
+    {
+        using TemporaryFolder folder = new();
+        string head = "name = \"x\"\n#";
+        Assert.Equal("FE0142", Assert.Single(DesignDocument.Read(folder.Write("a.toml", head + new string(' ', TextFiles.Limit - head.Length + 1))).Findings).Code);
+        Assert.Equal("x", DesignDocument.Read(folder.Write("a.toml", head + new string(' ', TextFiles.Limit - head.Length))).Design.Name);
+    }
+
+    [Fact]
+    public void Read_ByteOrderMark_IsNoPartOfTheText()
+    {
+        using TemporaryFolder folder = new();
+        string path = Path.Combine(folder.Path, "a.toml");
+        File.WriteAllBytes(path, [0xEF, 0xBB, 0xBF, .. "name = \"x\"\n"u8]);
+        DesignDocument document = DesignDocument.Read(path);
+        Assert.Equal("x", document.Design.Name);
+        Assert.False(document.HasErrors);
+    }
+
+    [Theory]
+    [InlineData("a.json", "{\"name\": \"x\"}", DocumentFormat.Json)]
+    [InlineData("a.toml", "name = \"x\"", DocumentFormat.Toml)]
+    [InlineData("a.txt", "  \n{\"name\": \"x\"}", DocumentFormat.Json)]
+    [InlineData("a", "name = \"x\"", DocumentFormat.Toml)]
+    public void Read_Format_IsChosenByExtensionThenByContent(string name, string text, DocumentFormat format)
+    {
+        using TemporaryFolder folder = new();
+        DesignDocument document = DesignDocument.Read(folder.Write(name, text));
+        Assert.Equal(format, document.Format);
+        Assert.Equal("x", document.Design.Name);
+    }
+
+    [Fact]
+    public void Save_ReplacesTheFile_AndLeavesNothingBeside()
+    {
+        using TemporaryFolder folder = new();
+        string path = folder.Write("a.toml", "name = \"x\"   # kept\n");
+        DesignDocument changed = DesignDocument.Read(path).Set("name", "µ").Document;
+        Assert.Null(changed.Save(path));
+        Assert.Equal("name = \"µ\"   # kept\n", File.ReadAllText(path));
+        Assert.Equal([path], Directory.GetFiles(folder.Path), StringComparer.Ordinal);
+        Assert.Equal("FE0144", changed.Save(folder.Path)?.Code);
+        Assert.Equal("FE0146", changed.Save(Path.Combine(folder.Path, "no", "a.toml"))?.Code);
+    }
+}

@@ -1,0 +1,105 @@
+using FrontEnd.Fields;
+using Xunit;
+
+namespace FrontEnd.Documents.Tests;
+
+/// <summary>The part cards that come with the program, and the user's own.</summary>
+public sealed class PartCardTests
+{
+    private static readonly (CardClass Class, string Folder, string Table)[] Classes =
+    [
+        (CardClass.Electrode, "electrodes", "electrodes.active"), (CardClass.Amplifier, "amplifiers", "amplifier"), (CardClass.OpAmp, "op-amps", "electrodes.active-buffer.opamp"),
+        (CardClass.Converter, "converters", "converter"), (CardClass.Buffer, "buffers", "electrodes.active-buffer"),
+    ];
+
+    public static TheoryData<CardClass, string, string> Cards
+    {
+        get
+        {
+            TheoryData<CardClass, string, string> cards = [];
+            foreach ((CardClass cardClass, _, string table) in Classes)
+            {
+                foreach (string name in DesignDocument.CardNames(cardClass))
+                {
+                    cards.Add(cardClass, name, table);
+                }
+            }
+
+            return cards;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Cards))]
+    public void Card_ThatComesWithTheProgram_FitsItsTableAndNamesSources(CardClass cardClass, string name, string table)
+    {
+        Assert.NotNull(DesignDocument.CardText(cardClass, name));
+        DesignDocument document = DesignDocument.Parse($"[{table}]\ncard = \"{name}\"\n", DocumentFormat.Toml);
+        Assert.DoesNotContain(document.Findings, finding => finding.Severity == Severity.Error);
+        FieldOrigin[] fromCard = [.. document.Origins.Where(origin => origin.Kind == OriginKind.Card)];
+        Assert.True(fromCard.Length >= 4, $"{name} sets {fromCard.Length} fields");
+        Assert.All(fromCard, origin => Assert.DoesNotContain("no source given", origin.Source, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Cards_InTheFolder_AreTheEmbeddedOnes()
+    {
+        foreach ((CardClass cardClass, string folder, _) in Classes)
+        {
+            string[] files = [.. Directory.GetFiles(Path.Combine(Repository.Parts, folder), "*.toml").Select(path => Path.GetFileNameWithoutExtension(path)).Order(StringComparer.Ordinal)];
+            Assert.Equal(files, DesignDocument.CardNames(cardClass), StringComparer.Ordinal);
+            Assert.All(files, name => Assert.Equal(File.ReadAllText(Path.Combine(Repository.Parts, folder, name + ".toml")), DesignDocument.CardText(cardClass, name)));
+        }
+    }
+
+    [Fact]
+    public void Card_FieldGivenInLine_OverridesTheCard_WhereverItStands()
+    {
+        DesignDocument document = DesignDocument.Parse("[electrodes.active]\ncontact-resistance = \"7 kΩ\"\ncard = \"dry-multipin\"\n", DocumentFormat.Toml);
+        Assert.Equal(7000, document.Design.Electrodes.Active.ContactResistance.Ohms);
+        Assert.Equal(4.7e-9, document.Design.Electrodes.Active.ContactCapacitance.Farads);
+        Assert.Equal("dry-multipin", document.Design.Electrodes.Active.Card);
+        Assert.Equal(OriginKind.Given, document.OriginOf("electrodes.active.contact-resistance")!.Kind);
+        Assert.Equal(OriginKind.Card, document.OriginOf("electrodes.active.contact-capacitance")!.Kind);
+    }
+
+    // K = σ²/(1/fl − 1/fh) for α = 2; 5 µV in 0.5 to 500 Hz give 12.51 µV²·Hz. Derived.
+    [Fact]
+    public void Card_ExcessAsRms_IsTheDensityAtOneHertz()
+    {
+        DesignDocument document = DesignDocument.Parse("[electrodes.active]\ncard = \"dry-multipin\"\n", DocumentFormat.Toml);
+        Assert.Equal(12.51e-12, document.Design.Electrodes.Active.ExcessNoise.VoltsSquaredPerHertz, 0.005e-12);
+        DesignDocument flat = DesignDocument.Parse("[electrodes.active]\nexcess-rms = \"5 µV\"\nexcess-slope = 1\n", DocumentFormat.Toml);
+        Assert.Equal(25e-12 / Math.Log(1000), flat.Design.Electrodes.Active.ExcessNoise.VoltsSquaredPerHertz, 1e-20);
+    }
+
+    [Fact]
+    public void Card_FromJson_IsReadToo()
+    {
+        DesignDocument document = DesignDocument.Parse("{\"electrodes\": {\"active\": {\"card\": \"dry-multipin\", \"Rs\": 10}, \"reference\": \"gel-prepared\"}}", DocumentFormat.Json);
+        Assert.False(document.HasErrors);
+        Assert.Equal(620e3, document.Design.Electrodes.Active.ContactResistance.Ohms);
+        Assert.Equal(10, document.Design.Electrodes.Active.SeriesResistance.Ohms);
+        Assert.Equal(5e3, document.Design.Electrodes.Reference.ContactResistance.Ohms);
+    }
+
+    [Fact]
+    public void OwnCard_BesideTheDesign_IsReadByPath_AndItsMistakesHaveItsPlaces()
+    {
+        using TemporaryFolder folder = new();
+        folder.Write("mine.toml", "class = \"amplifier\"\nname = \"mine\"\nsource = \"data sheet, revision A\"\n[values]\ngain = 7\ncmrr = \"90 dB\"\ngian = 3\n[sources]\ncmrr = \"page 4\"\n");
+        folder.Write("wrong.toml", "class = \"op-amp\"\n[values]\ndc-gain = 7\n");
+        DesignDocument document = DesignDocument.Read(folder.Write("design.toml", "[amplifier]\ncard = \"mine.toml\"\n"));
+        Assert.Equal(7, document.Design.Amplifier.Gain);
+        Assert.Equal("page 4", document.OriginOf("amplifier.cmrr")!.Source);
+        Assert.Equal("data sheet, revision A", document.OriginOf("amplifier.gain")!.Source);
+        Finding inside = Assert.Single(document.Findings, finding => finding.Severity == Severity.Error);
+        Assert.Equal(("FE0121", 7, true), (inside.Code, inside.Line, inside.File!.EndsWith("mine.toml", StringComparison.Ordinal)));
+
+        Finding wrong = Assert.Single(DesignDocument.Read(folder.Write("design.toml", "[amplifier]\ncard = \"wrong.toml\"\n")).Findings, finding => finding.Severity == Severity.Error);
+        Assert.Equal("FE0145", wrong.Code);
+        Assert.Contains("its class is `op-amp`", wrong.Message, StringComparison.Ordinal);
+        Finding missing = Assert.Single(DesignDocument.Read(folder.Write("design.toml", "[amplifier]\ncard = \"none.toml\"\n")).Findings, finding => finding.Severity == Severity.Error);
+        Assert.Contains("there is no file", missing.Message, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,84 @@
+using FrontEnd.Quantities;
+using FsCheck;
+using FsCheck.Xunit;
+using Xunit;
+
+namespace FrontEnd.Tests.Advice;
+
+public sealed class AdvisorTests
+{
+    private static Assessment Advised(Design design) => Advisor.Advise(Evaluator.Evaluate(design));
+
+    [Fact]
+    public void Advise_TooSmallResistors_NamesTheNextPreferredValueThatMeetsTheLimit()
+    {
+        Design design = Designs.Gel with { Input = Designs.Gel.Input with { SeriesResistor = Resistance.FromKilohms(10) } };
+        Improvement? improvement = Advised(design)["safety.fault_current"].Verdict.Improvement;
+        Assert.NotNull(improvement);
+        Assert.Contains("68 kΩ", improvement.Change, StringComparison.Ordinal);
+        Assert.True(improvement.After!.SiValue <= 50e-6);
+    }
+
+    [Property(MaxTest = 6)]
+    public void Advise_AnyDesign_EffectIsWhatTheChangedDesignEvaluatesTo(int seed)
+    {
+        foreach (Result result in Advised(Designs.Varied(seed, 2)).Judged.Where(result => result.Verdict.Improvement is not null))
+        {
+            Improvement improvement = result.Verdict.Improvement!;
+            Assessment changed = Evaluator.Evaluate(improvement.Design);
+            if (changed.Find(result.Id) is { } after && result.Verdict.Requirement != "requirements.headroom")
+            {
+                Assert.Equal(improvement.After, after.Value);
+                Assert.Equal(improvement.Verdict, after.Verdict.Kind);
+            }
+        }
+    }
+
+    /// <summary>No suggestion may worsen a safety figure past its limit or connect anything to earth.</summary>
+    [Property(MaxTest = 6)]
+    public void Advise_AnyDesign_KeepsTheWearerSafe(int seed)
+    {
+        Design design = Designs.Varied(seed, 3);
+        Assessment before = Evaluator.Evaluate(design);
+        foreach (Improvement improvement in Advised(design).Judged.Select(result => result.Verdict.Improvement).OfType<Improvement>())
+        {
+            Assert.True(improvement.Design.Mains.AmplifierToEarth.Farads <= design.Mains.AmplifierToEarth.Farads);
+            Assert.Equal(design.Requirements.FaultCurrent, improvement.Design.Requirements.FaultCurrent);
+            Assert.Equal(design.Requirements.DrivenGroundCurrent, improvement.Design.Requirements.DrivenGroundCurrent);
+            Assert.Equal(design.Supply.Highest, improvement.Design.Supply.Highest);
+            Assessment after = Evaluator.Evaluate(improvement.Design);
+            foreach (string id in new[] { "safety.fault_current", "safety.driven_ground_current" })
+            {
+                if (after.Find(id) is { Verdict.Kind: VerdictKind.Fail } worse)
+                {
+                    Assert.Equal(VerdictKind.Fail, before.Find(id)?.Verdict.Kind);
+                    Assert.True(worse.State == ResultState.Unbounded || before[id].State == ResultState.Unbounded || worse.Si <= before[id].Si * (1 + 1e-9), $"{improvement.Change}: {id}");
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void Advise_ResistorsAtWhatIsNeeded_AreNeverMadeSmaller()
+    {
+        foreach (Improvement improvement in Advised(Designs.Gel).Judged.Select(result => result.Verdict.Improvement).OfType<Improvement>())
+        {
+            Assert.True(Designs.Gel.Input.SeriesResistor.Ohms <= improvement.Design.Input.SeriesResistor.Ohms);
+        }
+    }
+
+    [Fact]
+    public void Sensitivity_ProtectionNoise_MovesWithTheRootOfTheResistor()
+    {
+        Sensitivity row = Sensitivity.Of(Evaluator.Evaluate(Designs.Gel), "noise.source.protection-resistors").Single(row => row.Key == "input.series-resistor");
+        Assert.Equal(Math.Sqrt(1.1) - 1, row.Change, 2e-3);
+    }
+
+    [Fact]
+    public void Sensitivity_UnknownOrWordResult_IsEmpty()
+    {
+        Assessment assessment = Evaluator.Evaluate(Designs.Gel);
+        Assert.Empty(Sensitivity.Of(assessment, "no.such"));
+        Assert.Empty(Sensitivity.Of(assessment, "mains.signs"));
+    }
+}

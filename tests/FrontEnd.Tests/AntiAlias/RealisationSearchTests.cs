@@ -1,0 +1,146 @@
+using FrontEnd.Amplifier;
+using FrontEnd.AntiAlias;
+using FrontEnd.Filters;
+using FrontEnd.Quantities;
+using Xunit;
+
+namespace FrontEnd.Tests.AntiAlias;
+
+public class RealisationSearchTests
+{
+    private static RealisationRequest Request(Prototype prototype, double corner) => new() { Target = FilterDesign.Analog(prototype, new LowPass(Frequency.FromHertz(corner))) };
+
+    [Theory]
+    [InlineData(2, SectionKind.SallenKey, 0.05)]
+    [InlineData(3, SectionKind.SallenKey, 0.03)]
+    [InlineData(5, SectionKind.SallenKey, 0.03)]
+    [InlineData(8, SectionKind.SallenKey, 0.05)]
+    [InlineData(2, SectionKind.MultipleFeedback, 0.03)]
+    [InlineData(5, SectionKind.MultipleFeedback, 0.03)]
+    public void Find_Butterworth70Hertz_IsWithinHundredthsOfADecibel(int order, SectionKind topology, double limit)
+    {
+        RealisationRequest request = Request(new ButterworthPrototype(order), 70) with { Topology = topology };
+        (Realisation? best, IReadOnlyList<Finding> findings) = RealisationSearch.Find(request);
+        Assert.Empty(findings);
+        Assert.NotNull(best);
+        Assert.Equal((order + 1) / 2, best.Sections.Count);
+        Assert.True(best.LargestError < limit, $"{best.LargestError} dB");
+        Assert.Equal(70, best.HalfPower!.Value.Hertz, 0.01 * 70 * 8 * limit);
+        AssertWithinLimits(request, best);
+
+        // Second way: the error again, from the stages alone, on a grid of its own.
+        double gain = AsBuiltSection.PowerResponse(best.Stages, 0.07);
+        for (double f = 1.5; f < 138; f *= 1.07)
+        {
+            double difference = 10 * Math.Log10(AsBuiltSection.PowerResponse(best.Stages, f) / gain / request.Target.PowerResponse(f));
+            Assert.True(Math.Abs(difference) <= best.LargestError + 0.003, $"{difference} dB at {f} Hz, stated {best.LargestError}");
+        }
+    }
+
+    /// <summary>The search against the builder's rule: the first pair of capacitors that will do, resistors to the nearest value.</summary>
+    [Fact]
+    public void Find_FifthOrder_BeatsRoundingTheFirstParts()
+    {
+        RealisationRequest request = Request(new ButterworthPrototype(5), 70) with { ResistorSeries = PreferredSeries.E24, CapacitorSeries = PreferredSeries.E6 };
+        Realisation best = RealisationSearch.Find(request).Best!;
+        var plain = new List<Stage>();
+        foreach (AnalogSection s in request.Target.Sections.Sections)
+        {
+            var pole = Frequency.FromHertz(s.PoleHertz);
+            if (s.Q is not { } q)
+            {
+                plain.Add(new RcSection { R = PreferredValues.Nearest(SectionDesign.Rc(pole, Capacitance.FromNanofarads(100)), PreferredSeries.E24), C = Capacitance.FromNanofarads(100) });
+                continue;
+            }
+
+            var c2 = Capacitance.FromNanofarads(47);
+            Capacitance c1 = PreferredValues.AtLeast(Capacitance.FromFarads(4 * q * q * c2.Farads), PreferredSeries.E6);
+            (Resistance r1, Resistance r2) = SectionDesign.SallenKey(pole, q, c1, c2)!.Value;
+            plain.Add(new SallenKeySection { R1 = PreferredValues.Nearest(r1, PreferredSeries.E24), R2 = PreferredValues.Nearest(r2, PreferredSeries.E24), C1 = c1, C2 = c2 });
+        }
+
+        double gain = AsBuiltSection.PowerResponse(plain, 0.07);
+        double worst = Enumerable.Range(0, 60).Select(i => 1.4 * Math.Pow(100, i / 60.0)).Max(f =>
+            Math.Abs(10 * Math.Log10(AsBuiltSection.PowerResponse(plain, f) / gain / request.Target.PowerResponse(f))));
+        Assert.True(best.LargestError < worst / 2, $"{best.LargestError} dB against {worst} dB");
+    }
+
+    /// <summary>GBW of 20 times Q·f0 only: with the parts of the ideal op-amp the pole is off by per cents, with the corrected ones it is not.</summary>
+    [Fact]
+    public void Find_SlowOpAmp_IsCorrectedFor()
+    {
+        OpAmp slow = OpAmp.MicropowerCmos with { GainBandwidth = Frequency.FromKilohertz(50) };
+        // Fine resistors, so that what is left is the correction and not the rounding.
+        RealisationRequest request = Request(new ButterworthPrototype(4), 1000) with { OpAmp = slow, ResistorSeries = PreferredSeries.E192 };
+        Realisation best = RealisationSearch.Find(request).Best!;
+        foreach (RealisedSection section in best.Sections)
+        {
+            Assert.Equal(section.WantedPole.Hertz, section.BuiltPole.Hertz, 0.006 * section.WantedPole.Hertz);
+            Assert.Equal(section.WantedQ!.Value, section.BuiltQ!.Value, 0.006 * section.WantedQ!.Value);
+        }
+
+        // The same parts with a fast op-amp are off: the correction is in the parts.
+        var fast = (SallenKeySection)best.Stages[^1];
+        (double pole, double? q) = AsBuiltSection.Poles(fast with { OpAmp = slow with { GainBandwidth = Frequency.FromMegahertz(100) } });
+        Assert.True(0.02 < Math.Abs((pole / best.Sections[^1].WantedPole.Hertz) - 1) + Math.Abs((q!.Value / best.Sections[^1].WantedQ!.Value) - 1), $"{pole} Hz, Q {q}");
+    }
+
+    [Fact]
+    public void Find_Chebyshev_OrdersItsSectionsByTheirPeaks()
+    {
+        Realisation best = RealisationSearch.Find(Request(new ChebyshevPrototype(6, Decibels.FromStated(1)), 70)).Best!;
+        Assert.Equal(3, best.Sections.Count);
+        // Q 8 first would put 18 dB on its op-amp; last, behind the others, the whole filter's peak of about the ripple is all it sees.
+        Assert.True(7 < best.Sections.Max(s => s.WantedQ));
+        Assert.True(best.Sections.Max(s => s.PeakGain) < 2.2, $"{best.Sections.Max(s => s.PeakGain)}");
+        Assert.NotEqual(best.Sections.Max(s => s.WantedQ), best.Sections[0].WantedQ);
+
+        // The pole pair of Q 8 is offered as a state-variable filter as well, as built within the steps of its series.
+        RealisedSection sharp = Assert.Single(best.Sections, s => s.StateVariable is not null);
+        Assert.Equal(sharp.WantedPole.Hertz, sharp.StateVariable!.Pole.Hertz, 0.012 * sharp.WantedPole.Hertz);
+        Assert.Equal(sharp.WantedQ!.Value, sharp.StateVariable.BuiltQ(), 0.03 * sharp.WantedQ.Value);
+    }
+
+    [Fact]
+    public void Find_Elliptic_IsFinding()
+    {
+        (Realisation? best, IReadOnlyList<Finding> findings) = RealisationSearch.Find(Request(new EllipticPrototype(4, Decibels.FromStated(1), Decibels.FromStated(40)), 70));
+        Assert.Null(best);
+        Assert.Equal("FE0651", Assert.Single(findings).Code);
+    }
+
+    [Fact]
+    public void Find_LimitsTooTight_IsFindingThatNamesTheRatio()
+    {
+        RealisationRequest request = Request(new ChebyshevPrototype(8, Decibels.FromStated(3)), 70) with { GreatestCapacitor = Capacitance.FromNanofarads(10) };
+        (Realisation? best, IReadOnlyList<Finding> findings) = RealisationSearch.Find(request);
+        Assert.Null(best);
+        Finding finding = findings.Single(f => f.Code is "FE0652");
+        Assert.Contains("times the other", finding.Note, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Find_OpAmpMuchTooSlow_IsWarning()
+    {
+        RealisationRequest request = Request(new ButterworthPrototype(4), 1000) with { OpAmp = OpAmp.MicropowerCmos with { GainBandwidth = Frequency.FromKilohertz(15) } };
+        (Realisation? _, IReadOnlyList<Finding> findings) = RealisationSearch.Find(request);
+        Assert.Contains(findings, f => f.Code is "FE0653" && f.Severity == Severity.Warning);
+    }
+
+    private static void AssertWithinLimits(RealisationRequest request, Realisation realisation)
+    {
+        foreach (Stage stage in realisation.Stages)
+        {
+            (Resistance[] resistors, Capacitance[] capacitors) = stage switch
+            {
+                RcSection s => ((Resistance[])[s.R], (Capacitance[])[s.C]),
+                SallenKeySection s => ([s.R1, s.R2], [s.C1, s.C2]),
+                MultipleFeedbackSection s => ([s.R1, s.R2, s.R3], [s.C1, s.C2]),
+                _ => throw new InvalidOperationException(stage.GetType().Name),
+            };
+            // A rounded value may lie one step beyond the limit of the exact one.
+            Assert.All(resistors, r => Assert.True(PreferredValues.IsMember(r.Ohms, request.ResistorSeries) && 0.97 * request.LeastResistor.Ohms <= r.Ohms && r.Ohms <= 1.03 * request.GreatestResistor.Ohms, $"{r}"));
+            Assert.All(capacitors, c => Assert.True(PreferredValues.IsMember(c.Farads * 1e12, request.CapacitorSeries) && request.LeastCapacitor.Farads <= c.Farads * 1.0001 && c.Farads <= request.GreatestCapacitor.Farads * 1.0001, $"{c}"));
+        }
+    }
+}
