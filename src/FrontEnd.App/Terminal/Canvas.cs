@@ -72,10 +72,12 @@ public sealed class Canvas
     }
 
     /// <summary>Writes a text so that it ends before a column.</summary>
-    public void PutRight(int end, int y, string text, Ink ink = Ink.Plain)
+    /// <returns>The text's first column.</returns>
+    public int PutRight(int end, int y, string text, Ink ink = Ink.Plain)
     {
         string said = Say(text);
         Put(end - Columns(said), y, said, ink);
+        return end - Columns(said);
     }
 
     /// <summary>One cell, for dots and rules.</summary>

@@ -30,8 +30,14 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
         return rows;
     }
 
-    /// <summary>The value as it is shown: nothing rounded away.</summary>
-    public string Value(Design design) => FieldText.Format(Field, Field.Get(design)) is { Length: > 0 } text ? text : Field.Kind == FieldKind.Card ? "no card" : "-";
+    /// <summary>The value as it is shown: as it was typed; six digits of what arithmetic made longer than anyone types. The editor shows all of it.</summary>
+    public string Value(Design design)
+    {
+        object? value = Field.Get(design);
+        string text = FieldText.Format(Field, value);
+        return text.Length == 0 ? Field.Kind == FieldKind.Card ? "no card" : "-"
+            : value is Quantities.IQuantity quantity && text.Length > 20 ? Text.QuantityText.FormatTrimmed(quantity, 6) : text;
+    }
 
     /// <summary>True where the value is not the one in the saved file.</summary>
     public static bool IsChanged(Field<Design> field, OpenDesign design) =>

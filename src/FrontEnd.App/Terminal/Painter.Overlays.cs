@@ -22,7 +22,7 @@ public static partial class Painter
         bool judged = result.Verdict.Requirement is not null;
         if (judged)
         {
-            parts.Add(("verdict", $"{ResultText.Sign(result.Verdict.Kind)} {ResultText.Word(result.Verdict.Kind)}: {ResultText.Margin(result)}", ResultText.Ink(result.Verdict.Kind)));
+            parts.Add(("verdict", $"{ResultText.Sign(result.Verdict.Kind)} {ResultText.Margin(result)}", ResultText.Ink(result.Verdict.Kind)));
             string limit = result.Verdict.LimitSource is { } source ? $" [{ResultText.Source(source)}]" : "";
             parts.Add(("asked by", $"{result.Verdict.Requirement}{limit}", Ink.Dim));
         }

@@ -19,6 +19,7 @@ public static partial class Painter
         Title(canvas, model);
         Strip(canvas, model);
         canvas.Rule(frame.Top - 1);
+        canvas.Rule(frame.Bottom);
         switch (model.Overlay)
         {
             case null:
@@ -53,7 +54,6 @@ public static partial class Painter
                 throw new ArgumentOutOfRangeException(nameof(model), model.Overlay, "Overlay is not handled.");
         }
 
-        canvas.Rule(frame.Bottom);
         Foot(canvas, model, frame);
         return canvas;
     }
@@ -65,7 +65,7 @@ public static partial class Painter
     {
         public int Rows => Bottom - Top;
 
-        public static Frame Of(Model model) => new(1 + StripRows + 1, model.Height - (model.TourStep is null ? 4 : 7), model.Width);
+        public static Frame Of(Model model) => new(1 + StripRows + 1, model.Height - (model.TourStep is null ? 4 : 8), model.Width);
     }
 
     private static void TooSmall(Canvas canvas)
@@ -80,26 +80,30 @@ public static partial class Painter
     private static void Title(Canvas canvas, Model model)
     {
         OpenDesign here = model.Here;
+        int right = here.Shown is null ? canvas.PutRight(canvas.Width - 1, 0, "working out", Ink.Dim) : Counts(canvas, here, here.Shown);
         string many = model.Designs.Count > 1 ? $"{model.Current + 1}/{model.Designs.Count} " : "";
-        int counts = here.Shown is null ? 16 : 46;
-        int at = canvas.Put(1, 0, canvas.Fit(many + here.Title, Math.Max(10, canvas.Width - counts - 12)), Ink.Title);
+        int room = right - 2 - (here.IsChanged ? 9 : 0);
+        int at = canvas.Put(1, 0, canvas.Fit(many + here.Title, Math.Max(4, room)), Ink.Title);
         if (here.IsChanged)
         {
             canvas.Put(at + 1, 0, "*changed", Ink.Changed);
         }
+    }
 
-        if (here.Shown is not { } shown)
-        {
-            canvas.PutRight(canvas.Width - 1, 0, "working out", Ink.Dim);
-            return;
-        }
-
+    /// <summary>How many requirements stand how; returns the first column taken.</summary>
+    private static int Counts(Canvas canvas, OpenDesign here, Assessment shown)
+    {
         int right = canvas.Width - 1;
         foreach (VerdictKind kind in (VerdictKind[])[VerdictKind.NotJudged, VerdictKind.Pass, VerdictKind.Marginal, VerdictKind.Fail])
         {
             int count = shown.Judged.Count(result => result.Verdict.Kind == kind);
             string text = $"{ResultText.Sign(kind)} {count} {ResultText.Word(kind)}";
-            canvas.PutRight(right, 0, text, count == 0 ? Ink.Dim : ResultText.Ink(kind));
+            if (count == 0)
+            {
+                continue;
+            }
+
+            canvas.PutRight(right, 0, text, ResultText.Ink(kind));
             canvas.Zone(right - text.Length, 0, text.Length, 1, new Message.Do(Act.ViewVerdicts));
             right -= text.Length + 2;
         }
@@ -108,6 +112,8 @@ public static partial class Painter
         {
             canvas.PutRight(right, 0, "...", Ink.Changed);
         }
+
+        return right - 4;
     }
 
     // --- the strip ----------------------------------------------------------------------------------------------
@@ -289,7 +295,7 @@ public static partial class Painter
     private static void Field(Canvas canvas, Model model, FormRow row, int x, int y, int width, bool inHand)
     {
         const int Indent = 2;
-        int labelRoom = Math.Clamp(width - 16, width / 2, 24);
+        int labelRoom = Math.Min(24, Math.Max(width / 2, width - 16));
         bool changed = FormRow.IsChanged(row.Field, model.Here);
         bool given = model.Here.Document.OriginOf(row.Field.Key)?.Kind != Documents.OriginKind.Default;
         canvas.Put(x, y, inHand && !model.OnResults ? ">" : " ", Ink.Key);
@@ -406,7 +412,7 @@ public static partial class Painter
             : null;
         if (judged)
         {
-            Add(ResultText.Word(result.Verdict.Kind) + ": " + ResultText.Margin(result), Ink.Plain, 2);
+            Add(ResultText.Margin(result), Ink.Plain, 2);
             if (was is not null)
             {
                 Add(was, Ink.Changed, 1);
@@ -456,7 +462,7 @@ public static partial class Painter
 
         if (first + room < count)
         {
-            canvas.PutRight(x, top + room, canvas.Say($" +{count - first - room} "), Ink.Key);
+            canvas.PutRight(x, top + room, $" {count - first - room} more ", Ink.Key);
         }
     }
 
@@ -518,12 +524,17 @@ public static partial class Painter
     private static void TourText(Canvas canvas, Model model, int step, int y, int rows, int width)
     {
         TourStep shown = Tour.Steps[step];
-        canvas.Put(1, y++, canvas.Fit($"tour {step + 1} of {Tour.Steps.Count}: {shown.Title}", width), Ink.Title);
-        string field = shown.Field.Length == 0 ? "" : $" Try: {shown.Field} = {shown.Try} (j does it).";
+        int end = canvas.Put(1, y, canvas.Fit($"tour {step + 1} of {Tour.Steps.Count}: {shown.Title}", width), Ink.Title);
+        if (shown.Field.Length > 0)
+        {
+            canvas.Put(end + 3, y, canvas.Fit($"j sets {shown.Field} to {shown.Try}", width - end - 2), Ink.Key);
+        }
+
+        y++;
         string watch = Tour.Watch(shown, model.Here);
         int last = watch.Length > 0 ? 1 : 0;
         string news = model.Complaint is { } complaint ? $" {complaint.Message}" : "";
-        foreach (string line in canvas.Wrap(shown.Text + field + news, width).Take(rows - 1 - last))
+        foreach (string line in canvas.Wrap(shown.Text + news, width).Take(rows - 1 - last))
         {
             canvas.Put(1, y++, line, Ink.Plain);
         }

@@ -18,7 +18,7 @@ public sealed class RecoveryFiles : IDisposable
     public RecoveryFiles(string folder)
     {
         _folder = folder;
-        _mine = Path.Combine(folder, $"session-{Environment.ProcessId}-{DateTime.UtcNow:yyyyMMddHHmmss}{Ending}");
+        _mine = Path.Combine(folder, $"session-{Environment.ProcessId}-{Path.GetRandomFileName()}{Ending}");
         _timer = new Timer(_ => WriteLatest());
     }
 

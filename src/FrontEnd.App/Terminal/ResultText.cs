@@ -44,24 +44,23 @@ public static class ResultText
         _ => throw new ArgumentOutOfRangeException(nameof(result), result.State, "State is not handled."),
     };
 
-    /// <summary>Limit and margin of a judged result: "limit 3.50 µV rms, over by 34.8 µV".</summary>
+    /// <summary>Verdict, margin and limit in one line: "fail, 34.8 µV over 3.50 µV rms".</summary>
     public static string Margin(Result result)
     {
         Verdict verdict = result.Verdict;
-        if (verdict.Limit is null)
+        if (verdict.Limit is not { } limit || verdict.Margin is not { } margin)
         {
-            return verdict.Because;
+            return $"{Word(verdict.Kind)}: {verdict.Because}";
         }
 
-        string side = verdict.LimitIsGreatest ? "at most" : "at least";
-        string by = verdict.Margin is not { } margin ? "" : margin < 0 ? $", missed by {QuantityText.Format(-margin, verdict.Limit.SiUnit)}" : $", {QuantityText.Format(margin, verdict.Limit.SiUnit)} to spare";
-        return $"asked {side} {QuantityText.Format(verdict.Limit)}{by}";
+        string side = (margin < 0) == verdict.LimitIsGreatest ? "above" : "below";
+        return $"{Word(verdict.Kind)}, {QuantityText.Format(Math.Abs(margin), limit.SiUnit)} {side} {QuantityText.Format(limit)}";
     }
 
     /// <summary>The change that helps most with its effect; null where there is none.</summary>
     public static string? Helps(Result result) => result.Verdict.Improvement is not { } improvement
         ? null
-        : $"helps most: {improvement.Change} -> {(improvement.After is null ? "no number" : QuantityText.Format(improvement.After))}, {Word(improvement.Verdict)}"
+        : $"helps most: {improvement.Change}; then {(improvement.After is null ? "no number" : QuantityText.Format(improvement.After))}, {Word(improvement.Verdict)}"
             + (improvement.SideEffect is null ? "" : $"; but {improvement.SideEffect}");
 
     /// <summary>A source's place for the reader: "metting-van-rijn-1990, sec. 2.1".</summary>

@@ -21,7 +21,7 @@ public static class SheetWriting
         text.AppendLine(design.Name).AppendLine(design.Purpose).AppendLine(design.Caution).AppendLine();
         foreach (Result result in assessment.Judged)
         {
-            text.AppendLine($"{ResultText.Sign(result.Verdict.Kind)} {ResultText.Word(result.Verdict.Kind),-10} {result.Name}: {ResultText.Value(result)}; {ResultText.Margin(result)}");
+            text.AppendLine($"{ResultText.Sign(result.Verdict.Kind)} {result.Name}: {ResultText.Value(result)}; {ResultText.Margin(result)}");
         }
 
         text.AppendLine();

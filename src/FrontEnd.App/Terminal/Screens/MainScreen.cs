@@ -72,6 +72,16 @@ public sealed class MainScreen : Runnable
         return true;
     }
 
+    protected override void OnIsRunningChanged(bool newIsRunning)
+    {
+        base.OnIsRunningChanged(newIsRunning);
+        if (newIsRunning && App?.Driver is { } driver)
+        {
+            // Whoever empties the driver's cells, such as a resize, takes our picture with them.
+            driver.ClearedContents += (_, _) => DrawAll();
+        }
+    }
+
     protected override void OnSubViewLayout(LayoutEventArgs args)
     {
         base.OnSubViewLayout(args);
