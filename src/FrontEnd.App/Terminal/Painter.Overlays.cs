@@ -264,7 +264,7 @@ public static partial class Painter
 
         if (first + room < count)
         {
-            canvas.PutRight(frame.Width - 1, frame.Bottom - 1, $" {count - first - room} more below ", Ink.Key);
+            canvas.PutRight(frame.Width - 1, frame.Bottom, $" {count - first - room} more below ", Ink.Key);
         }
     }
 
@@ -283,7 +283,7 @@ public static partial class Painter
 
         if (first + room < count)
         {
-            canvas.PutRight(frame.Width - 1, frame.Bottom - 1, $" {count - first - room} more below ", Ink.Key);
+            canvas.PutRight(frame.Width - 1, frame.Bottom, $" {count - first - room} more below ", Ink.Key);
         }
     }
 }

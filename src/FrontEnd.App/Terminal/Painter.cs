@@ -289,7 +289,7 @@ public static partial class Painter
             canvas.Zone(x, y, width, 1, new Message.PickField(index));
         }
 
-        ScrollMarks(canvas, x + width - 1, top, first, lines.Count, height - 1);
+        ScrollMarks(canvas, x + width - 1, top, top + height, first, lines.Count, height - 1);
     }
 
     private static void Field(Canvas canvas, Model model, FormRow row, int x, int y, int width, bool inHand)
@@ -385,7 +385,7 @@ public static partial class Painter
             canvas.Zone(x, y + i, width, 1, new Message.PickResult(index));
         }
 
-        ScrollMarks(canvas, x + width, top, first, lines.Count, room);
+        ScrollMarks(canvas, x + width, top, top + height, first, lines.Count, room);
     }
 
     /// <summary>A result's lines: sign, name and figure; for a judged one what is asked, what dominates, what helps; for a moved one what it was.</summary>
@@ -453,7 +453,8 @@ public static partial class Painter
 
     private static int FirstLine(int at, int count, int room) => count <= room ? 0 : Math.Clamp(at - (room * 2 / 3), 0, Math.Max(0, count - room));
 
-    private static void ScrollMarks(Canvas canvas, int x, int top, int first, int count, int room)
+    /// <param name="bottom">The row below the last line: the rule, or the gap above the plot.</param>
+    private static void ScrollMarks(Canvas canvas, int x, int top, int bottom, int first, int count, int room)
     {
         if (first > 0)
         {
@@ -462,7 +463,7 @@ public static partial class Painter
 
         if (first + room < count)
         {
-            canvas.PutRight(x, top + room, $" {count - first - room} more ", Ink.Key);
+            canvas.PutRight(x, bottom, $" {count - first - room} more ", Ink.Key);
         }
     }
 
