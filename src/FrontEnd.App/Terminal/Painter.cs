@@ -580,19 +580,31 @@ public static partial class Painter
             { Overlay: Overlay.Ask } => [("Esc", "back", Key(KeyName.Escape))],
             { Overlay: not null } => [("up/dn", "move", null), ("Enter", "take", Key(KeyName.Enter)), ("Esc", "back", Key(KeyName.Escape))],
             { TourStep: not null } => [("Space", "next", new Message.Pressed(Keystroke.Of(' '))), ("j", "do it", new Message.Pressed(Keystroke.Of('j'))), ("Backspace", "back", Key(KeyName.Backspace)), ("u", "undo", Act(Terminal.Act.Undo)), ("Esc", "leave the tour", Key(KeyName.Escape))],
-            { OnResults: true } =>
-            [
-                ("Enter", "why", Act(Terminal.Act.Enter)), ("h", "do what helps", Act(Terminal.Act.Apply)), ("Tab", "fields", Act(Terminal.Act.SwitchPane)), ("u", "undo", Act(Terminal.Act.Undo)),
-                ("v", "verdicts", Act(Terminal.Act.ViewVerdicts)), ("n", "noise", Act(Terminal.Act.ViewNoise)), ("m", "mains", Act(Terminal.Act.ViewMains)), ("g", "graph", Act(Terminal.Act.Plot)), ("?", "keys", Act(Terminal.Act.Help)),
-                ("w", "save", Act(Terminal.Act.Save)), ("q", "quit", Act(Terminal.Act.Quit)),
-            ],
-            _ =>
-            [
-                ("<->", "block", null), ("+-", "step", null), ("Enter", "edit", Act(Terminal.Act.Enter)), ("Tab", "why", Act(Terminal.Act.SwitchPane)), ("v", "verdicts", Act(Terminal.Act.ViewVerdicts)),
-                ("n", "noise", Act(Terminal.Act.ViewNoise)), ("m", "mains", Act(Terminal.Act.ViewMains)), ("t", "tour", Act(Terminal.Act.Tour)), ("?", "keys", Act(Terminal.Act.Help)),
-                ("u", "undo", Act(Terminal.Act.Undo)), ("w", "save", Act(Terminal.Act.Save)), ("g", "graph", Act(Terminal.Act.Plot)), ("l", "levels", Act(Terminal.Act.ViewLevels)), ("a", "aliases", Act(Terminal.Act.ViewAliases)),
-                ("f", "safety", Act(Terminal.Act.ViewSafety)), ("s", "sheet", Act(Terminal.Act.ViewSheet)), ("c", "compare", Act(Terminal.Act.Compare)), ("o", "open", Act(Terminal.Act.Open)), ("q", "quit", Act(Terminal.Act.Quit)),
-            ],
+            { OnResults: true } => [("Enter", "why", Act(Terminal.Act.Enter)), ("h", "fix", Act(Terminal.Act.Apply)), ("Tab", "fields", Act(Terminal.Act.SwitchPane)), .. Everywhere(model)],
+            _ => [("<->", "block", null), ("+-", "step", null), ("Enter", "edit", Act(Terminal.Act.Enter)), ("Tab", "why", Act(Terminal.Act.SwitchPane)), ("h", "fix", Act(Terminal.Act.Apply)), .. Everywhere(model)],
         };
+    }
+
+    /// <summary>The keys that act on the form and on the figures alike; the views one by one where there is room.</summary>
+    private static IEnumerable<(string Key, string Does, Message? Message)> Everywhere(Model model)
+    {
+        if (model.Width < 120)
+        {
+            yield return ("vnmlafps", "views", null);
+        }
+
+        yield return ("t", "tour", new Message.Do(Act.Tour));
+        yield return ("?", "keys", new Message.Do(Act.Help));
+        yield return ("u", "undo", new Message.Do(Act.Undo));
+        yield return ("w", "save", new Message.Do(Act.Save));
+        yield return ("g", "graph", new Message.Do(Act.Plot));
+        foreach (Place view in model.Width < 120 ? [] : Place.Views)
+        {
+            yield return (view.Letter.ToString(), view.Title, new Message.Pressed(Keystroke.Of(view.Letter)));
+        }
+
+        yield return ("c", "compare", new Message.Do(Act.Compare));
+        yield return ("o", "open", new Message.Do(Act.Open));
+        yield return ("q", "quit", new Message.Do(Act.Quit));
     }
 }
