@@ -1,41 +1,24 @@
-using System.Text;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Sheets;
 
 namespace FrontEnd.App.Terminal;
 
-/// <summary>Where a sheet is written from the terminal. The seam to the sheet writers: their one caller here.</summary>
+/// <summary>Where a sheet is written from the terminal: the one caller of the sheet writers here.</summary>
 public static class SheetWriting
 {
     /// <summary>What a sheet's file name ends with where none is typed.</summary>
-    public const string Extension = ".txt";
+    public const string Extension = ".html";
 
-    /// <summary>Writes the sheet.</summary>
+    /// <summary>Writes the sheet in the form that the file's extension says.</summary>
     /// <returns>What went wrong; null for nothing.</returns>
-    public static Finding? Write(string path, DesignDocument document, Assessment assessment) => TextFiles.WriteAtomically(path, Text(document, assessment));
-
-    /// <summary>The sheet as text.</summary>
-    private static string Text(DesignDocument document, Assessment assessment)
+    public static Finding? Write(string path, DesignDocument document, Assessment assessment)
     {
-        StringBuilder text = new();
-        Design design = assessment.Design;
-        text.AppendLine(design.Name).AppendLine(design.Purpose).AppendLine(design.Caution).AppendLine();
-        foreach (Result result in assessment.Judged)
+        if (!SheetFormats.Knows(path))
         {
-            text.AppendLine($"{ResultText.Sign(result.Verdict.Kind)} {result.Name}: {ResultText.Value(result)}; {ResultText.Margin(result)}");
+            return Commands.CallMessages.Format(path, SheetFormats.Extensions);
         }
 
-        text.AppendLine();
-        foreach (Result result in assessment.Results)
-        {
-            text.AppendLine($"{result.Id,-44} {ResultText.Value(result)}   {result.Equation.Text} [{ResultText.Source(result.Equation.Source)}]");
-        }
-
-        text.AppendLine();
-        foreach (FieldOrigin origin in document.Origins)
-        {
-            text.AppendLine($"{origin.Key,-44} {origin.Text}   {(origin.Kind == OriginKind.Given ? "given" : origin.Source)}");
-        }
-
-        return text.ToString();
+        Sheet sheet = new(document, assessment);
+        return sheet.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error) ?? TextFiles.WriteAtomically(path, SheetFormats.Write(sheet, path));
     }
 }

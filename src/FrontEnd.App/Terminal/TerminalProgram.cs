@@ -11,6 +11,10 @@ public static class TerminalProgram
     /// <summary>Exit code where there is no terminal to show anything on.</summary>
     public const int NoTerminal = 2;
 
+    /// <summary>True where the one argument of a call is a design and no command: a file that is there, or a name that only a file has.</summary>
+    public static bool IsDesign(string argument) =>
+        !argument.StartsWith('-') && (argument.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) || argument.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || argument.Contains('/') || File.Exists(argument));
+
     /// <summary>Opens the interface over a design file, or over the starter where none is named. Returns the exit code.</summary>
     public static int Run(string? path)
     {

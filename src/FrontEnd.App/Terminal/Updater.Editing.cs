@@ -223,9 +223,17 @@ public static partial class Updater
         }
 
         (Model next, Effect? effect) = Change(model with { Overlay = null }, edit.Document, $"{insertion.Name} put in", $"{insertion.Name} put in at the end of its list");
-        if (insertion.ListKey == "stages" && Place.Blocks(next.Design).LastOrDefault(block => block.Stages.Count > 0) is { } block)
+
+        // To the new element's first field, wherever it stands.
+        int last = DesignFields.Lists.First(list => list.Key == insertion.ListKey).Count(next.Design);
+        string first = $"{insertion.ListKey}[{last}].";
+        foreach (Place place in Place.Blocks(next.Design).Concat(Place.Views))
         {
-            next = GoTo(next, block.Id) with { Status = next.Status };
+            int row = FormRow.Of(next.Design, place).ToList().FindIndex(one => one.Field.Key.StartsWith(first, StringComparison.Ordinal));
+            if (0 <= row)
+            {
+                return (GoTo(next, place.Id) with { FieldRow = row, Status = next.Status }, effect);
+            }
         }
 
         return (next, effect);
