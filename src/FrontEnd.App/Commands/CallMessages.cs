@@ -1,3 +1,5 @@
+using FrontEnd.Text;
+
 namespace FrontEnd.App.Commands;
 
 /// <summary>All wording about calls of the program.</summary>
@@ -10,6 +12,7 @@ internal static class CallMessages
     public const string SameFileTwice = "FE0005";
     public const string OutputFails = "FE0006";
     public const string UnknownOption = "FE0007";
+    public const string UnknownWord = "FE0008";
     public const string Fault = "FE0070";
 
     public static Finding Call(string message, string command) =>
@@ -36,6 +39,12 @@ internal static class CallMessages
 
     public static Finding Twice(string path) =>
         Error(SameFileTwice, "", "the same file is named twice", null, "name each file once") with { File = path };
+
+    public static Finding NoWord(string option, string word, IEnumerable<string> known, string? nearest) =>
+        Error(UnknownWord, option, $"`{word}` is not a word of `{option}`", nearest is null ? null : $"the nearest is `{nearest}`", $"use one of {string.Join(", ", known)}");
+
+    public static Finding NoQuantity(string option, string text, ParseProblem problem) =>
+        Error(problem.Code, option, problem.Message, problem.Note, problem.Help) with { Excerpt = $"\"{text[..problem.Position]}^{text[problem.Position..]}\"" };
 
     public static Finding Output(string reason) =>
         Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");
