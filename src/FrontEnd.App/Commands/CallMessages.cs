@@ -1,5 +1,3 @@
-using FrontEnd.Text;
-
 namespace FrontEnd.App.Commands;
 
 /// <summary>All wording about calls of the program.</summary>
@@ -42,9 +40,6 @@ internal static class CallMessages
 
     public static Finding NoWord(string option, string word, IEnumerable<string> known, string? nearest) =>
         Error(UnknownWord, option, $"`{word}` is not a word of `{option}`", nearest is null ? null : $"the nearest is `{nearest}`", $"use one of {string.Join(", ", known)}");
-
-    public static Finding NoQuantity(string option, string text, ParseProblem problem) =>
-        Error(problem.Code, option, problem.Message, problem.Note, problem.Help) with { Excerpt = $"\"{text[..problem.Position]}^{text[problem.Position..]}\"" };
 
     public static Finding Output(string reason) =>
         Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");

@@ -99,7 +99,7 @@ internal static class FilterCommand
             return value;
         }
 
-        findings.Add(CallMessages.NoQuantity(option, text, problem!));
+        findings.Add(problem!.ToFinding(option, text));
         return null;
     }
 
