@@ -11,6 +11,7 @@ internal static class CallMessages
     public const string OutputFails = "FE0006";
     public const string UnknownOption = "FE0007";
     public const string UnknownWord = "FE0008";
+    public const string NothingToWrite = "FE0009";
     public const string Fault = "FE0070";
 
     public static Finding Call(string message, string command) =>
@@ -34,6 +35,12 @@ internal static class CallMessages
 
     public static Finding Format(string path, IEnumerable<string> known) =>
         Error(UnknownFormat, "", $"`{Path.GetExtension(path)}` says no kind of sheet", "the file's extension decides what is written", $"use one of {string.Join(", ", known)}") with { File = path };
+
+    public static Finding CoefficientFormat(string path, IEnumerable<string> known) =>
+        Error(UnknownFormat, "", $"`{Path.GetExtension(path)}` says no kind of coefficient file", "the file's extension decides what is written", $"use one of {string.Join(", ", known)}") with { File = path };
+
+    public static Finding NoFilters(string path) =>
+        Error(NothingToWrite, "digital", "the design has no digital filter", null, "add one as [[digital]]") with { File = path };
 
     public static Finding Twice(string path) =>
         Error(SameFileTwice, "", "the same file is named twice", null, "name each file once") with { File = path };
