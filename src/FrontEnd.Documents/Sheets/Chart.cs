@@ -36,15 +36,18 @@ internal sealed class Chart(string title, Axis x, Axis y)
         });
     }
 
-    /// <summary>A level across the plot with its name at the right end.</summary>
+    /// <summary>A level across the plot with its name in the legend.</summary>
     public void Level(double value, string name)
     {
         if (y.Low <= value && value <= y.High)
         {
+            const string Style = "stroke=\"#a00\" stroke-width=\"1\" stroke-dasharray=\"3 3\"";
+            double at = NextMark();
             _lines.Add(svg =>
             {
-                svg.Line(Left, Y(value), Left + PlotWidth, Y(value), "stroke=\"#a00\" stroke-width=\"1\" stroke-dasharray=\"3 3\"");
-                svg.Text(Left + PlotWidth + 6, Y(value) + 4, name, "start", 10, "fill=\"#a00\"");
+                svg.Line(Left, Y(value), Left + PlotWidth, Y(value), Style);
+                svg.Line(Left + PlotWidth + 8, at, Left + PlotWidth + 32, at, Style);
+                svg.Text(Left + PlotWidth + 37, at + 3.5, name, "start", 10);
             });
         }
     }
@@ -87,11 +90,11 @@ internal sealed class Chart(string title, Axis x, Axis y)
     /// <summary>A legend entry for marks: filled or open.</summary>
     public void Explain(string name, bool filled)
     {
-        double at = Top + 8 + (18 * _explained++);
+        double at = NextMark();
         _lines.Add(svg =>
         {
             svg.Circle(Left + PlotWidth + 20, at, 3.5, filled ? "fill=\"#000\"" : "fill=\"#fff\" stroke=\"#0072b2\" stroke-width=\"1.5\"");
-            svg.Text(Left + PlotWidth + 34, at + 4, name, "start", 10);
+            svg.Text(Left + PlotWidth + 37, at + 3.5, name, "start", 10);
         });
     }
 
@@ -175,6 +178,8 @@ internal sealed class Chart(string title, Axis x, Axis y)
 
         return data.ToString();
     }
+
+    private double NextMark() => Top + 8 + (18 * _explained++);
 
     private string Clip => "plot-" + DesignFields.Slug(title);
 

@@ -90,7 +90,6 @@ internal static class Charts
         Axis x = Axis.Steps10("frequency in the recording, up to half the sampling rate; the number is the harmonic's", "Hz", 0, design.Converter.Rate.Hertz / 2);
         Chart chart = new(Title, x with { High = design.Converter.Rate.Hertz / 2 }, Axis.Decades("size at the electrodes, V rms", "V", Math.Max(bottom, top * Math.Pow(10, -DecadesShown)) / 2, Math.Max(top, design.SmallestSignal.Volts) * 2));
         ShadeBand(chart, design);
-        chart.Level(design.SmallestSignal.Volts, $"smallest signal {QuantityText.FormatPart(design.SmallestSignal)}");
         foreach ((string order, double at, double before, double after) in stems)
         {
             chart.Stem(at, before, order, filled: false);
@@ -99,6 +98,7 @@ internal static class Charts
 
         chart.Explain("at the converter", filled: false);
         chart.Explain("recorded, after digital filters", filled: true);
+        chart.Level(design.SmallestSignal.Volts, $"smallest signal {QuantityText.FormatPart(design.SmallestSignal)}");
         return (Title, chart.Draw());
     }
 

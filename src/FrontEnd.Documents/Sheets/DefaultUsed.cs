@@ -22,7 +22,8 @@ public sealed record DefaultUsed(string Key, string Value, string Source)
                 continue;
             }
 
-            used.AddRange(group.Where(origin => origin.Kind == OriginKind.Default && !IsLabel(origin.Key)).Select(One));
+            used.AddRange(group.Where(origin => origin.Kind == OriginKind.Default && !IsLabel(origin.Key)).Select(One)
+                .GroupBy(one => one with { Key = Everywhere(one.Key) }).Select(same => same.Count() == 1 ? same.First() : same.Key));
         }
 
         return used;
@@ -30,6 +31,9 @@ public sealed record DefaultUsed(string Key, string Value, string Source)
 
     private static DefaultUsed One(FieldOrigin origin) =>
         origin.Text.Length == 0 || string.Equals(origin.Text, "none", StringComparison.Ordinal) ? new DefaultUsed(origin.Key, "", NotThere) : new DefaultUsed(origin.Key, origin.Text, origin.Source);
+
+    /// <summary>The key with every element's number as a star: what several elements leave to the same default is said once.</summary>
+    private static string Everywhere(string key) => key.IndexOf('[') is var open and > 0 && key.IndexOf(']') is var close && open < close ? $"{key[..open]}[*]{key[(close + 1)..]}" : key;
 
     private static bool IsLabel(string key) =>
         key is "name" or "purpose" or "caution" || key.EndsWith(".name", StringComparison.Ordinal) || key.EndsWith(".card", StringComparison.Ordinal) || string.Equals(key, "card", StringComparison.Ordinal);

@@ -129,7 +129,9 @@ internal static class SheetBody
     private static IEnumerable<string> Settings(Sheet sheet) => sheet.Document.Origins
         .Where(origin => origin.Kind != OriginKind.Default && origin.Key is not ("name" or "purpose" or "caution") && !origin.Key.EndsWith(".rows", StringComparison.Ordinal))
         .GroupBy(origin => origin.Key.LastIndexOf('.') is var dot and > 0 ? origin.Key[..dot] : "design", StringComparer.Ordinal)
-        .Select(group => $"{group.Key}: " + string.Join(", ", group.Select(origin => $"{origin.Key[(origin.Key.LastIndexOf('.') + 1)..]} {origin.Text}{(origin.Kind == OriginKind.Card ? $" [{origin.Source}]" : "")}")));
+        .Select(group => (group.Key, Text: string.Join(", ", group.Select(origin => $"{origin.Key[(origin.Key.LastIndexOf('.') + 1)..]} {origin.Text}{(origin.Kind == OriginKind.Card ? $" [{origin.Source}]" : "")}"))))
+        .GroupBy(line => line.Text, StringComparer.Ordinal)
+        .Select(same => string.Join(" and ", same.Select(line => line.Key)) + ": " + same.Key);
 
     private static string Arithmetic(Design design) => design.Arithmetic.Word switch
     {
