@@ -115,7 +115,7 @@ internal static class SheetBody
         if (design.Digital.Count > 0)
         {
             yield return new Block.Heading($"digital filters: second-order sections at {QuantityText.FormatPart(design.Converter.Rate)}, a0 = 1, in this order");
-            yield return new Block.Paragraph("y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2] for each section, in double precision.");
+            yield return new Block.Paragraph($"y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2] for each section, {Arithmetic(design)}.");
             yield return new Block.Table([new("filter", true), new("b0"), new("b1"), new("b2"), new("a1"), new("a2")], [.. Sections(design)], Small: true);
         }
 
@@ -134,9 +134,16 @@ internal static class SheetBody
         .GroupBy(line => line.Text, StringComparer.Ordinal)
         .Select(same => string.Join(" and ", same.Select(line => line.Key)) + ": " + same.Key);
 
+    private static string Arithmetic(Design design) => design.Arithmetic.Word switch
+    {
+        DigitalWord.Double => "in double precision",
+        DigitalWord.Single => $"in single precision, {DigitalArithmetic.FormOf(design.Arithmetic.Form)}, coefficients as rounded",
+        _ => $"in {DigitalArithmetic.WordOf(design.Arithmetic.Word)} words, {DigitalArithmetic.FormOf(design.Arithmetic.Form)}, {design.Arithmetic.StateFraction} bits below the LSB in the states, coefficients as rounded",
+    };
+
     private static IEnumerable<Row> Sections(Design design)
     {
-        DigitalChain chain = new(design.Digital, design.Converter.Rate);
+        DigitalChain chain = new(design.Digital, design.Converter.Rate, design.Arithmetic);
         for (int filter = 0; filter < chain.Filters.Count; filter++)
         {
             foreach (Filters.Biquad section in chain.Filters[filter].Sections)
