@@ -1,0 +1,135 @@
+using System.CommandLine;
+using System.Text;
+using System.Text.Json;
+using FrontEnd.Documents;
+using FrontEnd.Text;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary><c>frontend compare</c>: what differs between two designs and what each difference does.</summary>
+internal static class CompareCommand
+{
+    public static Command Make(Outlet outlet)
+    {
+        Argument<string> from = new("a") { Description = "first design file" };
+        Argument<string> to = new("b") { Description = "second design file" };
+        Option<bool> json = new("--json") { Description = "print JSON with numbers in SI units; default: text" };
+        Command command = new("compare", "Lists what differs between two designs and what each difference does to each verdict, alone and all together. Exit code 0: done, 2: a design cannot be used.") { from, to, json };
+        command.SetAction(call =>
+        {
+            DesignDocument? a = DesignInput.Usable(call.GetValue(from)!, outlet), b = DesignInput.Usable(call.GetValue(to)!, outlet);
+            if (a is null || b is null)
+            {
+                return ExitCode.Unusable;
+            }
+
+            Comparison comparison = Comparison.Of(a.Design, b.Design);
+            outlet.Results.Write(call.GetValue(json) ? Json(comparison) : Words(comparison));
+            return ExitCode.Met;
+        });
+        return command;
+    }
+
+    private static string Words(Comparison comparison)
+    {
+        StringBuilder text = new();
+        text.AppendLine(comparison.Differences.Count == 0 ? "the designs do not differ" : $"{comparison.From.Design.Name} -> {comparison.To.Design.Name}");
+        foreach (Difference difference in comparison.Differences)
+        {
+            text.AppendLine().AppendLine($"{difference.Key}: {difference.From} -> {difference.To}");
+            AddChanges(text, comparison, difference.Alone);
+        }
+
+        if (comparison.Differences.Count > 0)
+        {
+            text.AppendLine().AppendLine("all together");
+            AddChanges(text, comparison, comparison.To);
+        }
+
+        return text.ToString();
+    }
+
+    private static void AddChanges(StringBuilder text, Comparison comparison, Assessment changed)
+    {
+        bool any = false;
+        foreach (string id in comparison.JudgedIds)
+        {
+            string before = Shown(comparison.From.Find(id)), after = Shown(changed.Find(id));
+            if (before != after)
+            {
+                any = true;
+                text.AppendLine($"  {id}: {before} -> {after}");
+            }
+        }
+
+        if (!any)
+        {
+            text.AppendLine("  no judged figure changes");
+        }
+    }
+
+    private static string Shown(Result? result) => result is null
+        ? "none"
+        : $"{(result.State == ResultState.Number ? QuantityText.Format(result.Value) : result.Text ?? "no limit found")} ({Word(result.Verdict.Kind)})";
+
+    private static string Word(VerdictKind kind) => kind switch
+    {
+        VerdictKind.Pass => "pass",
+        VerdictKind.Marginal => "marginal",
+        VerdictKind.Fail => "fail",
+        _ => "not judged",
+    };
+
+    private static string Json(Comparison comparison)
+    {
+        using MemoryStream stream = new();
+        using (Utf8JsonWriter writer = new(stream, new JsonWriterOptions { Indented = true }))
+        {
+            writer.WriteStartObject();
+            Write(writer, "from", comparison, comparison.From);
+            Write(writer, "to", comparison, comparison.To);
+            writer.WriteStartArray("differences");
+            foreach (Difference difference in comparison.Differences)
+            {
+                writer.WriteStartObject();
+                writer.WriteString("key", difference.Key);
+                writer.WriteString("from", difference.From);
+                writer.WriteString("to", difference.To);
+                Write(writer, "alone", comparison, difference.Alone);
+                writer.WriteEndObject();
+            }
+
+            writer.WriteEndArray();
+            writer.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+    }
+
+    private static void Write(Utf8JsonWriter writer, string name, Comparison comparison, Assessment assessment)
+    {
+        writer.WriteStartObject(name);
+        foreach (string id in comparison.JudgedIds)
+        {
+            if (assessment.Find(id) is not { } result)
+            {
+                continue;
+            }
+
+            writer.WriteStartObject(id);
+            if (result.State == ResultState.Number)
+            {
+                writer.WriteNumber("value", result.Si);
+            }
+            else
+            {
+                writer.WriteNull("value");
+            }
+
+            writer.WriteString("verdict", Word(result.Verdict.Kind));
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndObject();
+    }
+}
