@@ -99,7 +99,7 @@ internal static class SpreadCommand
         }
     }
 
-    private static string Text(double value, string unit) => unit == "°" ? QuantityText.Format(Angle.FromDegrees(value)) : QuantityText.Format(value, unit);
+    private static string Text(double value, string unit, int digits = 3) => unit == "°" ? QuantityText.Format(Angle.FromDegrees(value), digits) : QuantityText.Format(value, unit, digits);
 
     private static string Words(SpreadResult result)
     {
@@ -134,7 +134,7 @@ internal static class SpreadCommand
         for (int i = 0; i < Bins; i++)
         {
             string bar = new('#', (int)Math.Ceiling((double)counts[i] * BarWidth / counts.Max()));
-            text.AppendLine($"  {Text(low + ((i + 0.5) * (high - low) / Bins), figure.Unit),12} |{bar}");
+            text.AppendLine($"  {Text(low + ((i + 0.5) * (high - low) / Bins), figure.Unit, 5),12} |{bar}");
         }
     }
 
