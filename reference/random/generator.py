@@ -22,7 +22,7 @@ def mixed(seed,names):
         h=((h^255)*1099511628211)&M
     _,z=sm(seed); _,z=sm(z^h); return z
 def main():
-    print("state | 1 2 3 4 |", *xo([1,2,3,4],10), "| published")
+    print("state | 1 2 3 4 |", *xo([1,2,3,4],10), "| from memory")
     for seed in (0,1,42,1234567,M): print("seed |",seed,"|",*seeded(seed,6),"| computed")
     for seed,names in ((7,("noise-thermal","s01")),(7,("noise-thermal","s02")),(7,("noise-thermals","01")),(8,("gain-stage","Zoë"))): print("stream |",seed,*names,"|",*seeded(mixed(seed,names),4),"| computed")
 if __name__ == "__main__": main()
