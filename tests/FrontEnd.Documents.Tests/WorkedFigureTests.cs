@@ -102,7 +102,7 @@ public sealed class WorkedFigureTests
     public void FurtherFigures_AgreeWithTheSecondProgram(string name, string path)
     {
         Assessment assessment = Assess(path);
-        string[][] rows = [.. File.ReadLines(Path.Combine(Repository.Worked, "further.txt")).Where(line => !line.StartsWith('#')).Select(line => line.Split(' ')).Where(row => row[0] == name)];
+        string[][] rows = [.. File.ReadLines(Path.Combine(Repository.Worked, "further.dat")).Where(line => !line.StartsWith('#')).Select(line => line.Split(' ')).Where(row => row[0] == name)];
         Assert.True(4 <= rows.Length);
         foreach (string[] row in rows)
         {

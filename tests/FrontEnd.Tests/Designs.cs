@@ -25,6 +25,7 @@ internal static class Designs
             Reference = new Electrode { SeriesResistance = Resistance.FromOhms(500), ExcessNoise = ExcessNoise.FromVoltsSquaredPerHertz(4e-13) },
             Mismatch = Ratio.FromFraction(0.2),
         },
+        Input = new InputNetwork { SeriesResistor = Resistance.FromKilohms(100) },
         GroundDrive = new GroundDrive { Kind = GroundKind.Driven, SeriesResistor = Resistance.FromKilohms(390), AveragingUnlimited = true },
         Stages =
         [
@@ -50,6 +51,7 @@ internal static class Designs
             Reference = new Electrode { ContactResistance = Resistance.FromKilohms(8), ContactCapacitance = Capacitance.FromNanofarads(100) },
         },
         Input = new InputNetwork { SeriesResistor = Resistance.FromKilohms(68), ShuntCapacitor = Capacitance.FromPicofarads(100) },
+        GroundDrive = new GroundDrive { SeriesResistor = Resistance.FromKilohms(100) },
         Amplifier = new DifferentialAmplifier { Gain = 4 },
         Stages = [new RcSection { Name = "anti-alias 1", R = Resistance.FromKilohms(5), C = Capacitance.FromNanofarads(4.7), OpAmp = null }],
         Converter = new AnalogDigitalConverter { Kind = ConverterKind.DeltaSigma, Rate = Frequency.FromHertz(250), Oversampling = 512, Bits = 24, FullScale = VoltagePeakToPeak.FromVolts(9), Noise = VoltageRms.FromMicrovolts(4.5) },

@@ -124,7 +124,7 @@ internal sealed class DesignBuilder
 
         if (!Mentioned("input.series-resistor"))
         {
-            _findings.Add(Place(ReadingMessages.AssumedProtection(QuantityText.FormatExact(Design.Input.SeriesResistor))));
+            _findings.Add(Place(ReadingMessages.NoProtection()));
         }
     }
 

@@ -144,7 +144,7 @@ internal static class Candidates
         foreach (double factor in new[] { 0.25, 0.5, 2 })
         {
             Frequency unity = Frequency.FromHertz(drive.UnityGainFrequency.Hertz * factor);
-            yield return new($"driven ground slower or faster: unity gain at {P(drive.UnityGainFrequency)} -> {P(unity)}", design with { GroundDrive = drive with { UnityGainFrequency = unity } });
+            yield return new($"{(factor < 1 ? "slower" : "faster")} driven ground: unity gain at {P(drive.UnityGainFrequency)} -> {P(unity)}", design with { GroundDrive = drive with { UnityGainFrequency = unity } });
         }
 
         yield return new(
@@ -197,7 +197,7 @@ internal static class Candidates
         Voltage lowest = Voltage.FromVolts(Math.Min(design.Supply.Highest.Volts, design.Supply.Lowest.Volts * 1.1));
         if (design.Supply.Lowest.Volts * 1.01 < lowest.Volts)
         {
-            yield return new($"stop earlier: lowest supply {P(design.Supply.Lowest)} -> {F(lowest)}", design with { Supply = design.Supply with { Lowest = lowest, MidRail = null } });
+            yield return new($"switch off earlier: lowest supply {P(design.Supply.Lowest)} -> {F(lowest)}", design with { Supply = design.Supply with { Lowest = lowest, MidRail = null } });
         }
     }
 

@@ -17,8 +17,8 @@ public sealed record GroundDrive
 {
     public GroundKind Kind { get; init; } = GroundKind.Passive;
 
-    /// <summary>Resistor between the ground electrode and common or the driving amplifier.</summary>
-    public Resistance SeriesResistor { get; init; } = Resistance.FromKilohms(100);
+    /// <summary>Resistor between the ground electrode and common or the driving amplifier; none unless given.</summary>
+    public Resistance SeriesResistor { get; init; }
 
     public Ratio ResistorTolerance { get; init; } = Ratio.FromPercent(1);
 

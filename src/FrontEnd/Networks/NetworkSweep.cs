@@ -14,7 +14,7 @@ namespace FrontEnd.Networks;
 /// </remarks>
 public sealed class NetworkSweep
 {
-    /// <summary>Largest residual |Yᵀz − b| against Σ|Y||z| at which the fixed pivot order is trusted; a well-behaved lane has about 1e-16.</summary>
+    /// <summary>Largest residual |Yᵀz − b| against the largest Σ|Y||z| at which the fixed pivot order is trusted; a well-behaved lane has about 1e-16.</summary>
     private const double ResidualLimit = 1e-11;
 
     private readonly NetworkProgram _program;
@@ -266,7 +266,7 @@ public sealed class NetworkSweep
     {
         Span<Vector<double>> zr = SolutionRe, zi = SolutionIm, yr = OriginalRe, yi = OriginalIm;
         ReadOnlySpan<int> pattern = _program.Pattern;
-        Vector<double> worst = Vector<double>.Zero;
+        Vector<double> worst = Vector<double>.Zero, largest = Vector<double>.Zero;
         int at = 0;
         for (int column = 0; column < zr.Length; column++)
         {
@@ -288,12 +288,17 @@ public sealed class NetworkSweep
                 }
             }
 
-            Vector<double> excess = Vector.Abs(sumRe) + Vector.Abs(sumIm) - (size * ResidualLimit);
-            worst = Vector.Max(worst, excess);
-            worst = Vector.ConditionalSelect(Vector.Equals(excess, excess), worst, Vector<double>.One);
+            Vector<double> residual = Vector.Abs(sumRe) + Vector.Abs(sumIm);
+            largest = Vector.Max(largest, size);
+            worst = Vector.Max(worst, residual);
+
+            // A NaN is no number's equal: mark the lane.
+            worst = Vector.ConditionalSelect(Vector.Equals(residual, residual), worst, new Vector<double>(double.MaxValue));
         }
 
-        if (Vector.LessThanOrEqualAll(worst, Vector<double>.Zero))
+        // All equations are voltages per volt or per ampere of the same output, so the largest is the measure for all.
+        Vector<double> excess = worst - (largest * ResidualLimit);
+        if (Vector.LessThanOrEqualAll(excess, Vector<double>.Zero))
         {
             return 0;
         }
@@ -301,7 +306,7 @@ public sealed class NetworkSweep
         uint bits = 0;
         for (int lane = 0; lane < _width; lane++)
         {
-            bits |= 0 < worst[lane] ? 1u << lane : 0;
+            bits |= excess[lane] <= 0 ? 0 : 1u << lane;
         }
 
         return bits;

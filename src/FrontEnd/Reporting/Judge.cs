@@ -141,7 +141,7 @@ internal static class Judge
             < 0 => greatest ? "is above" : "is below",
             _ => greatest ? "is not above" : "is not below",
         };
-        string by = margin is { } m ? $", {(m < 0 ? "over" : "spare")} {QuantityText.Format(Math.Abs(m), limit.SiUnit)}" : "";
+        string by = margin is { } m ? $", {(0 <= m ? "spare" : greatest ? "over by" : "short by")} {QuantityText.Format(Math.Abs(m), limit.SiUnit)}" : "";
         return $"{value} {relation} {QuantityText.Format(limit)} ({key}){by}" + (remark is null ? "" : $"; {remark}");
     }
 }

@@ -10,6 +10,9 @@ internal sealed class ResultList
     /// <summary>A ratio beyond this many decibels counts as unbounded.</summary>
     public const double UnboundedDecibels = 300;
 
+    private const double NoticeableShare = 0.005;
+    private const double NoticeablePlain = 0.05;
+
     private readonly List<Result> _results = new(256);
     private readonly Dictionary<string, int> _index = new(256, StringComparer.Ordinal);
 
@@ -68,7 +71,10 @@ internal sealed class ResultList
         double network = value.SiValue;
         double difference = plain || network == 0 ? hand.Value - network : (hand.Value / network) - 1;
         KindInfo kind = Kinds.Find(value.GetType()) ?? throw new InvalidOperationException($"No kind for {value.GetType()}.");
-        return new HandFigure(kind.Make(hand.Value), hand.Formula, hand.Substituted, hand.Source, difference, assumption);
+
+        // The assumption is named where it shows: below that the formula holds.
+        string? failed = (plain ? NoticeablePlain : NoticeableShare) < Math.Abs(difference) ? assumption : null;
+        return new HandFigure(kind.Make(hand.Value), hand.Formula, hand.Substituted, hand.Source, difference, failed);
     }
 
     private void Add(Result result)

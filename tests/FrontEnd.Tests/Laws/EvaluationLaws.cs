@@ -342,6 +342,6 @@ public sealed class EvaluationLaws
             return;
         }
 
-        Assert.True(new Evaluation(design).Path.Fallbacks < 2000);
+        Assert.True(new Evaluation(design).Path.Fallbacks <= 20);
     }
 }

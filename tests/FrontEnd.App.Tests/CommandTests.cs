@@ -1,0 +1,249 @@
+using System.Diagnostics;
+using System.Text.Json;
+using FrontEnd.Documents;
+using FrontEnd.Documents.Tests;
+using Xunit;
+
+namespace FrontEnd.App.Tests;
+
+/// <summary>The commands as a shell sees them: exit codes, what goes to which stream, what is never done.</summary>
+public sealed class CommandTests : IDisposable
+{
+    private const string Project = "FrontEnd.App.Tests";
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("frontend-test-");
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    [Theory]
+    [InlineData("starter")]
+    [InlineData("dry-headband")]
+    public void Check_Design_PrintsTheExpectedText(string name)
+    {
+        Outcome outcome = Shell.Run("check", $"designs/{name}.toml");
+        ExpectedText.Matches(outcome.Output, Project, $"check-{name}.txt");
+        Assert.Equal("", outcome.Messages);
+    }
+
+    [Fact]
+    public void Check_WithoutDesign_TakesTheStarter()
+    {
+        Outcome outcome = Shell.Run("check"), named = Shell.Run("check", "designs/starter.toml");
+        Assert.Equal(named.Output, outcome.Output);
+        Assert.Equal(named.Code, outcome.Code);
+    }
+
+    [Fact]
+    public void Check_RequirementsMet_IsZero()
+    {
+        // Limits so wide that the minimal design meets them all.
+        string path = Write("met.toml", File.ReadAllText(Path.Combine(Repository.Designs, "minimal.toml"))
+            + "\n[requirements]\nmains-at-electrodes = \"1 V\"\nmains-recorded = \"1 V\"\noffset = \"0 V\"\nheadroom = \"-100 dB\"\nfold = \"-100 dB\"\nfault-current = \"1 A\"\nnoise = \"1 V\"\nphase-margin = \"0°\"\ndriven-ground-current = \"1 A\"\n");
+        Outcome outcome = Shell.Run("check", path);
+        Assert.True(outcome.Code == 0, outcome.Messages + outcome.Output);
+    }
+
+    [Fact]
+    public void Check_RequirementNotMet_IsOne() => Assert.Equal(1, Shell.Run("check", "designs/dry-headband.toml").Code);
+
+    [Fact]
+    public void Check_UnusableDesign_IsTwoWithFindingsOnlyOnTheMessages()
+    {
+        Outcome outcome = Shell.Run("check", "designs/wrong-in-six-ways.toml");
+        Assert.Equal(2, outcome.Code);
+        Assert.Equal("", outcome.Output);
+        foreach (string code in new[] { "FE0126", "FE0305", "FE0102", "FE0121", "FE0110", "FE0306" })
+        {
+            Assert.Contains($"error[{code}]", outcome.Messages, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("  --> designs/wrong-in-six-ways.toml:", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains("  help: ", outcome.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Check_MissingFile_IsTwo()
+    {
+        Outcome outcome = Shell.Run("check", "designs/no-such.toml");
+        Assert.Equal(2, outcome.Code);
+        Assert.Contains("error[FE0140]", outcome.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Check_Json_IsJsonAloneAndReadsBack()
+    {
+        Outcome outcome = Shell.Run("check", "--json", "designs/dry-headband.toml");
+        Assert.Equal(1, outcome.Code);
+        using JsonDocument json = JsonDocument.Parse(outcome.Output);
+        string path = Write("back.json", json.RootElement.GetProperty("design").GetRawText());
+        using JsonDocument again = JsonDocument.Parse(Shell.Run("check", "--json", path).Output);
+        Assert.Equal(json.RootElement.GetProperty("results").GetRawText(), again.RootElement.GetProperty("results").GetRawText());
+    }
+
+    [Fact]
+    public void Check_JsonOfUnusableDesign_HasFindingsAndNoFigures()
+    {
+        Outcome outcome = Shell.Run("check", "--json", "designs/wrong-in-six-ways.toml");
+        Assert.Equal(2, outcome.Code);
+        using JsonDocument json = JsonDocument.Parse(outcome.Output);
+        Assert.Empty(json.RootElement.GetProperty("results").EnumerateArray());
+        Assert.Contains(json.RootElement.GetProperty("findings").EnumerateArray(), finding => finding.GetProperty("code").GetString() is "FE0102");
+    }
+
+    [Fact]
+    public void Check_NoAdvice_LeavesTheVerdictsAsTheyAre()
+    {
+        string with = Shell.Run("check", "designs/dry-headband.toml").Output, without = Shell.Run("check", "--no-advice", "designs/dry-headband.toml").Output;
+        Assert.Contains("helps most:", with, StringComparison.Ordinal);
+        Assert.DoesNotContain("helps most:", without, StringComparison.Ordinal);
+        Assert.Contains("x fail", without, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("FE0007", "check", "--jsn")]                                   // near --json, and where a design could stand
+    [InlineData("FE0007", "check", "designs/starter.toml", "--colour")]
+    [InlineData("FE0001", "chek")]
+    [InlineData("FE0001", "check", "a.toml", "b.toml")]
+    [InlineData("FE0001", "explain", "designs/starter.toml")]
+    [InlineData("FE0001", "sheet", "designs/starter.toml")]
+    [InlineData("FE0002", "explain", "designs/starter.toml", "noise.totl")]
+    [InlineData("FE0004", "sheet", "designs/starter.toml", "-o", "sheet.pdf")]
+    [InlineData("FE0140", "check", "--", "--json")]                            // behind -- it is a file's name
+    public void Call_ThatCannotBeUsed_IsTwoWithItsCode(string code, params string[] args)
+    {
+        Outcome outcome = Shell.Run(args);
+        Assert.Equal(2, outcome.Code);
+        Assert.Equal("", outcome.Output);
+        Assert.StartsWith($"error[{code}]: ", outcome.Messages, StringComparison.Ordinal);
+        Assert.Equal(1, outcome.Messages.Split("error[").Length - 1);
+    }
+
+    [Fact]
+    public void Explain_MisspeltId_NamesTheNearest() => Assert.Contains("`noise.total`", Shell.Run("explain", "designs/starter.toml", "noise.totl").Messages, StringComparison.Ordinal);
+
+    [Fact]
+    public void Explain_NoiseTotal_ShowsEquationHandFigureAndSensitivities()
+    {
+        Outcome outcome = Shell.Run("explain", "designs/dry-headband.toml", "noise.total");
+        Assert.Equal(0, outcome.Code);
+        ExpectedText.Matches(outcome.Output, Project, "explain-noise.total.txt");
+    }
+
+    [Fact]
+    public void New_File_HoldsTheStarterAndIsNeverWrittenOver()
+    {
+        string path = Path.Combine(_folder.FullName, "mine.toml");
+        Outcome first = Shell.Run("new", path);
+        Assert.Equal(0, first.Code);
+        Assert.Equal("", first.Output);
+        Assert.Equal(DesignDocument.StarterText, File.ReadAllText(path));
+        File.WriteAllText(path, "name = \"work of a week\"\n");
+        Outcome second = Shell.Run("new", path);
+        Assert.Equal(2, second.Code);
+        Assert.Contains("error[FE0003]", second.Messages, StringComparison.Ordinal);
+        Assert.Equal("name = \"work of a week\"\n", File.ReadAllText(path));
+        Assert.Single(Directory.GetFiles(_folder.FullName));
+    }
+
+    [Fact]
+    public void New_FolderThatIsNotThere_IsTwo() => Assert.Equal(2, Shell.Run("new", Path.Combine(_folder.FullName, "no", "mine.toml")).Code);
+
+    [Fact]
+    public void Sheet_AllFormats_AreWrittenAtOnce()
+    {
+        string[] files = [.. new[] { "html", "md", "csv", "json" }.Select(extension => Path.Combine(_folder.FullName, "sheet." + extension))];
+        Outcome outcome = Shell.Run(["sheet", "designs/gel-cap.toml", .. files.SelectMany(file => new[] { "-o", file })]);
+        Assert.True(outcome.Code == 0, outcome.Messages);
+        Assert.Equal("", outcome.Output);
+        Assert.All(files, file => Assert.True(new FileInfo(file).Length > 500));
+    }
+
+    [Fact]
+    public void Sheet_SameFileTwice_IsTwoAndWritesNothing()
+    {
+        string file = Path.Combine(_folder.FullName, "sheet.md");
+        Assert.Equal(2, Shell.Run("sheet", "designs/gel-cap.toml", "-o", file, "-o", Path.Combine(_folder.FullName, ".", "sheet.md")).Code);
+        Assert.Empty(Directory.GetFiles(_folder.FullName));
+    }
+
+    [Theory]
+    [InlineData("--help")]
+    [InlineData("check", "--help")]
+    [InlineData("sheet", "-h")]
+    [InlineData("explain", "--help")]
+    [InlineData("new", "--help")]
+    [InlineData("--version")]
+    public void Help_Asked_GoesToTheResults(params string[] args)
+    {
+        Outcome outcome = Shell.Run(args);
+        Assert.Equal(0, outcome.Code);
+        Assert.NotEqual("", outcome.Output);
+        Assert.Equal("", outcome.Messages);
+    }
+
+    [Fact]
+    public void NoArguments_WithoutTerminal_IsHelp_AndWithOneOpensIt()
+    {
+        Assert.Contains("check", Shell.Run().Output, StringComparison.Ordinal);
+        Assert.Equal(7, Shell.Run([], () => 7).Code);
+        Assert.Contains("check", Shell.Run([], () => null).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Fault_OfOurs_IsSeventyInOneMessage()
+    {
+        Outcome outcome = Shell.Run([], () => throw new InvalidOperationException("a bulb broke"));
+        Assert.Equal(70, outcome.Code);
+        Assert.StartsWith("error[FE0070]: the program failed: a bulb broke\n", outcome.Messages, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", outcome.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Output_HasNoControlCharacters_SoThatNoColourIsEverSent()
+    {
+        foreach (string[] args in new string[][] { ["check", "designs/dry-headband.toml"], ["explain", "designs/dry-headband.toml", "mains.total"], ["--help"], ["check", "designs/wrong-in-six-ways.toml"] })
+        {
+            Outcome outcome = Shell.Run(args);
+            Assert.DoesNotContain(outcome.Output + outcome.Messages, letter => char.IsControl(letter) && letter != '\n' && letter != '\r');
+        }
+    }
+
+    [Fact]
+    public void Process_ReaderThatLeaves_IsNoCrash()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "needs a POSIX shell");
+        (int code, string output, string messages) = Process("sh", "-c", $"dotnet '{Program}' check designs/dry-headband.toml | head -n 1");
+        Assert.Equal(0, code);
+        Assert.Single(output.Split('\n', StringSplitOptions.RemoveEmptyEntries));
+        Assert.Equal("", messages);
+    }
+
+    [Fact]
+    public void Process_AnyLocale_WritesUtf8AndTheVerdictsExitCode()
+    {
+        (int code, string output, string messages) = Process("dotnet", Program, "check", "--no-advice", "designs/dry-headband.toml");
+        Assert.Equal(1, code);
+        Assert.Contains("µV", output, StringComparison.Ordinal);
+        Assert.Equal("", messages);
+    }
+
+    private static string Program => Path.Combine(AppContext.BaseDirectory, "frontend.dll");
+
+    private static (int Code, string Output, string Messages) Process(string file, params string[] args)
+    {
+        ProcessStartInfo start = new(file, args) { RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true, WorkingDirectory = Repository.Root, StandardOutputEncoding = System.Text.Encoding.UTF8 };
+        start.Environment["LC_ALL"] = "C";
+        using Process process = System.Diagnostics.Process.Start(start)!;
+        process.StandardInput.Close();
+        Task<string> messages = process.StandardError.ReadToEndAsync();
+        string output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return (process.ExitCode, output, messages.Result);
+    }
+
+    private string Write(string name, string text)
+    {
+        string path = Path.Combine(_folder.FullName, name);
+        File.WriteAllText(path, text);
+        return path;
+    }
+}
