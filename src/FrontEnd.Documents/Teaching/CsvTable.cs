@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using FrontEnd.Text;
 
@@ -7,11 +8,14 @@ namespace FrontEnd.Documents.Teaching;
 /// <remarks>Rows that do not fit are findings and left out. The form follows RFC 4180, from memory; the separator is the one that stands in the first row.</remarks>
 internal static class CsvTable
 {
+    private static readonly char[] Separators = [',', ';', '\t'];
+    private static readonly SearchValues<char> Quoted = SearchValues.Create(",\";\n\r\t");
+
     /// <summary>The wanted columns of every row, by the names in the first row, in any order and case; null with a finding where the table cannot be used.</summary>
     public static List<(string[] Fields, int Line)>? Read(string text, string path, string[] columns, List<Finding> findings)
     {
         string first = text.Split('\n', 2)[0];
-        char separator = new[] { ',', ';', '\t' }.MaxBy(one => first.Count(letter => letter == one));
+        char separator = Separators.MaxBy(one => first.Count(letter => letter == one));
         List<(List<string> Fields, int Line)> rows = Split(text, separator, path, findings);
         if (rows.Count == 0)
         {
@@ -48,7 +52,7 @@ internal static class CsvTable
     {
         bool formula = text.Length > 0 && (text[0] is '=' or '@' or '\t' or '\r' || (text[0] is '+' or '-' && (text.Length == 1 || !(char.IsAsciiDigit(text[1]) || text[1] == '.'))));
         string plain = formula ? "'" + text : text;
-        return plain.AsSpan().IndexOfAny(",\";\n\r\t") < 0 ? plain : $"\"{plain.Replace("\"", "\"\"")}\"";
+        return !plain.AsSpan().ContainsAny(Quoted) ? plain : $"\"{plain.Replace("\"", "\"\"")}\"";
     }
 
     private static List<(List<string> Fields, int Line)> Split(string text, char separator, string path, List<Finding> findings)

@@ -30,7 +30,7 @@ public static class ProblemMarkdown
         text.Append("# Key with worked solutions\n\n").Append(Footing(homework)).Append(".\n");
         foreach (ProblemSheet sheet in homework.Sheets)
         {
-            text.Append("\n## ").Append(sheet.Student is { } student ? $"{Plain(student.Name)} ({Plain(student.Id)})" : "Common sheet").Append("\n");
+            text.Append("\n## ").Append(sheet.Student is { } student ? $"{Plain(student.Name)} ({Plain(student.Id)})" : "Common sheet").Append('\n');
             foreach (Question question in sheet.Questions)
             {
                 AppendQuestion(text, question, "###");
