@@ -1,4 +1,4 @@
-# Plain Python version of the generator; prints the rows of generator.txt.
+# Plain Python version of the generator; prints the rows of generator.dat.
 M=(1<<64)-1
 def sm(s):
     s=(s+0x9E3779B97F4A7C15)&M; z=s

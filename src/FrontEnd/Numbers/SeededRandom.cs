@@ -6,7 +6,7 @@ namespace FrontEnd.Numbers;
 /// <remarks>
 /// xoshiro256**, its four words filled by splitmix64 from the seed. A stream for named things, <see cref="For"/>, depends on the seed and those names alone,
 /// so that what is drawn for one of them does not move when another one is added.
-/// <para>Source: Blackman and Vigna, xoshiro256** 1.0 and splitmix64 (public domain). Test values: reference/random/generator.txt.</para>
+/// <para>Source: Blackman and Vigna, xoshiro256** 1.0 and splitmix64 (public domain). Test values: reference/random/generator.dat.</para>
 /// </remarks>
 public sealed class SeededRandom
 {

@@ -99,7 +99,7 @@ internal static class DriveProblems
             Voltage highest = d.OneOf<Voltage>("V_max", "highest voltage in the box", 3.3, 4.2, 5, 9);
             Resistance series = d.Part<Resistance>("R", "resistor in each electrode's lead, nominal", 330e3, 2.2e6);
             Ratio tolerance = d.OneOf<Ratio>("tol", "its tolerance", 0.01, 0.05);
-            int leads = (int)d.OneOf<Ratio>("N", "leads that one fault can reach at once", 3, 5, 9, 10).Fraction;
+            int leads = (int)d.OneOf<Ratio>("N", "leads that one fault can reach at once", 3, 5, 9, 12).Fraction;
             TextbookFigure one = SafetyFormulas.FaultCurrent(highest, Resistance.FromOhms(series.Ohms * (1 - tolerance.Fraction)));
             double value = leads * one.Value;
             return new ProblemText("One fault can put the highest voltage on all leads at once. Which direct current flows into the wearer altogether?")

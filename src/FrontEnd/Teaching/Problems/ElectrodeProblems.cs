@@ -23,7 +23,7 @@ internal static class ElectrodeProblems
         }),
         new("electrode-impedance", Topic.Electrodes, 2, "Impedance of an electrode", d =>
         {
-            (Electrode electrode, Frequency f) = (Contact(d), d.OneOf<Frequency>("f", "frequency", 10, 20, 50, 60));
+            (Electrode electrode, Frequency f) = (Contact(d), d.OneOf<Frequency>("f", "frequency", 20, 30, 50, 60));
             TextbookFigure figure = ElectrodeFormulas.Impedance(electrode, f);
             (double rs, double rd) = (electrode.SeriesResistance.Ohms, electrode.ContactResistance.Ohms);
             double x = 1 / (2 * Math.PI * f.Hertz * electrode.ContactCapacitance.Farads);
@@ -31,7 +31,7 @@ internal static class ElectrodeProblems
             return new ProblemText("An electrode on skin is R_s in series with R_d and C_d in parallel. What is the size of its impedance?")
                 .Step("The reactance of the capacitor", "1/(2πf·C_d)", $"1/(2π · {Put.In(f)} · {Put.In(electrode.ContactCapacitance)})", x, "Ω", Sources.CommonPractice)
                 .Step("R_s and the parallel pair, added as complex numbers", figure)
-                .Answers<Resistance>(figure.Value)
+                .Answers<Resistance>(figure.Value, 0.01)
                 .Slip(Slips.ResistanceOnly, rs + rd)
                 .Slip(Slips.NotComplex, rs + (rd * x / (rd + x)))
                 .Slip(Slips.NoTwoPi, new Complex(rs, 0).Magnitude + (rd / Math.Sqrt(1 + Math.Pow(rd / (x * 2 * Math.PI), 2))))
@@ -85,7 +85,7 @@ internal static class ElectrodeProblems
     private static Electrode Contact(Draw d) => new()
     {
         SeriesResistance = d.OneOf<Resistance>("R_s", "series resistance", 500, 1000, 2000, 5000),
-        ContactResistance = d.OneOf<Resistance>("R_d", "contact resistance", 51e3, 100e3, 220e3, 470e3, 620e3),
-        ContactCapacitance = d.OneOf<Capacitance>("C_d", "capacitance across it", 4.7e-9, 10e-9, 22e-9, 47e-9),
+        ContactResistance = d.OneOf<Resistance>("R_d", "contact resistance", 100e3, 150e3, 220e3, 470e3, 620e3),
+        ContactCapacitance = d.OneOf<Capacitance>("C_d", "capacitance across it", 22e-9, 33e-9, 47e-9),
     };
 }

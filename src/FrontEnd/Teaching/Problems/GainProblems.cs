@@ -10,8 +10,8 @@ internal static class GainProblems
     [
         new("gain-stage", Topic.Gain, 1, "Gain of a stage", d =>
         {
-            Resistance rf = d.Part<Resistance>("Rf", "feedback resistor", 47e3, 470e3);
-            Resistance rg = d.Part<Resistance>("Rg", "resistor from the inverting input to common", 4.7e3, 33e3);
+            Resistance rf = d.Part<Resistance>("Rf", "feedback resistor", 22e3, 150e3);
+            Resistance rg = d.Part<Resistance>("Rg", "resistor from the inverting input to common", 10e3, 33e3);
             TextbookFigure figure = AmplifierFormulas.StageGain(rf, rg);
             return new ProblemText("What is the gain of this non-inverting op-amp stage?")
                 .Step("The whole output stands over Rf + Rg, the input over Rg", figure)
