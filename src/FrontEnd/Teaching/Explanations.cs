@@ -107,7 +107,7 @@ public static class Explanations
         new("supply.ripple_residue", "Ripple on the supply appears at the input, divided by the supply rejection at its frequency. Radio bursts come at ten to a hundred hertz, in the middle of the band.", "The rejection is that at the ripple's frequency.", new("common-practice")),
         new("supply.reference_noise", "The converter compares with its reference, so the reference's noise multiplies whatever dc stands at the converter.", Gaussian, new("derived")),
         new("supply.mid_rail_noise", "The mid-rail is common to both inputs; its noise is rejected like any common mode.", Gaussian, new("derived")),
-        new("power.supply_current", "The sum of what all parts draw.", "Typical currents; radio bursts are in the stated average.", new("derived")),
+        new("power.supply_current", "The sum of what all parts draw from the battery; the radio and the processor are usually most of it.", "Typical currents; radio bursts are in the stated average.", new("derived")),
         new("power.battery_life", "The usable part of the charge over the current. Cold, age and bursts take more.", "The usable share is as stated.", new("common-practice")),
         new("data.bit_rate", "Channels times samples a second times bits, with framing and counters.", "Nothing is compressed.", new("derived")),
     ];

@@ -61,7 +61,7 @@ public sealed class ProblemText
         double half = answer.Value == 0 || answer.Kind is QuantityKind.Decibels or QuantityKind.Angle or QuantityKind.BitCount
             ? (answer.High - answer.Low) / 2
             : Math.Abs(value) * (answer.High - answer.Low) / 2 / Math.Abs(answer.Value);
-        if (!double.IsFinite(value) || Overlap(value, half, answer.Low, answer.High) || IsPowerOfTen(value, half, answer) || _slips.Exists(slip => Overlap(value, half, slip.Low, slip.High)))
+        if (!double.IsFinite(value) || value == 0 || Overlap(value, half, answer.Low, answer.High) || IsPowerOfTen(value, half, answer) || _slips.Exists(slip => Overlap(value, half, slip.Low, slip.High)))
         {
             return this;
         }
@@ -85,7 +85,12 @@ public sealed class ProblemText
         return this;
     }
 
-    private static bool Overlap(double value, double half, double low, double high) => value - half <= high && low <= value + half;
+    // A little wider than the ranges themselves, as marking allows for rounding at their edges.
+    private static bool Overlap(double value, double half, double low, double high)
+    {
+        double slack = 1e-6 * Math.Max(Math.Abs(value), Math.Abs(high));
+        return value - half <= high + slack && low - slack <= value + half;
+    }
 
     private static bool IsPowerOfTen(double value, double half, QuantityAnswer answer)
     {

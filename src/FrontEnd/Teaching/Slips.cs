@@ -61,6 +61,7 @@ internal static class Slips
     public static readonly SlipKind NotComplex = new("added-as-real", "resistance and reactance stand at right angles: they do not add one to one");
     public static readonly SlipKind NoPermittivity = new("no-permittivity", "the relative permittivity was left out");
     public static readonly SlipKind OneElectrode = new("one-electrode", "a current needs two electrodes: both are in its path");
+    public static readonly SlipKind BothElectrodes = new("both-electrodes", "one electrode was asked for, and each input draws its own current");
     public static readonly SlipKind Product = new("product-for-quotient", "quotient and product were exchanged");
     public static readonly SlipKind OneSection = new("corner-of-one-section", "that is the corner of one section; several in a row are 3 dB down earlier");
     public static readonly SlipKind DividedByCount = new("divided-by-count", "the corner of n equal sections falls by √(2^(1/n) − 1), not by n");

@@ -14,7 +14,7 @@ public class ExplanationTests
         Design[] designs = [.. Designs.All, Designs.Dry with { ContactCheck = new Electrodes.ContactCheck() }];
         string[] ids = [.. designs.SelectMany(design => Evaluator.Evaluate(design).Results.Select(result => result.Id)).Distinct()];
         Assert.True(100 < ids.Length);
-        Assert.Empty(ids.Where(id => Explanations.Of(id) is null));
+        Assert.All(ids, id => Assert.NotNull(Explanations.Of(id)));
     }
 
     [Fact]
@@ -47,7 +47,7 @@ public class ExplanationTests
     {
         using JsonDocument document = JsonDocument.Parse(File.ReadAllText(Path.Combine(ReferenceTable.Folder, "sources.json")));
         HashSet<string> keys = [.. document.RootElement.EnumerateArray().Select(source => source.GetProperty("key").GetString()!)];
-        Assert.Empty(TemplateSet.All.SelectMany(template => template.For(1, "").Steps.Select(step => step.Source.Key)).Where(key => !keys.Contains(key)));
+        Assert.All(TemplateSet.All.SelectMany(template => template.For(1, "").Steps), step => Assert.Contains(step.Source.Key, keys));
     }
 
     [Fact]

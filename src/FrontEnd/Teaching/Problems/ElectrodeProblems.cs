@@ -18,8 +18,7 @@ internal static class ElectrodeProblems
             return new ProblemText("Which dc voltage does the input's bias current make across the electrode?")
                 .Step("Ohm's law", figure)
                 .Answers<Voltage>(figure.Value)
-                .Slip(Slips.Product, electrode.Ohms == 0 ? 0 : bias.Amperes / electrode.Ohms)
-                .Slip(Slips.NoFactorTwo, 2 * figure.Value);
+                .Slip(Slips.BothElectrodes, 2 * figure.Value);
         }),
         new("electrode-impedance", Topic.Electrodes, 2, "Impedance of an electrode", d =>
         {

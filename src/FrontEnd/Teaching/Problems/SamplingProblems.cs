@@ -21,7 +21,7 @@ internal static class SamplingProblems
                 harmonic = (int)d.OneOf<Ratio>("h", "harmonic of the mains", 2, 3, 4, 5, 6, 7, 8, 9, 10, 11).Fraction;
                 figure = FilterFormulas.LandsAt(Frequency.FromHertz(harmonic * line.Hertz), rate);
             }
-            while ((figure.Value < 0.5 || harmonic * line.Hertz < rate.Hertz / 2) && d.Again());   // a landing at 0 Hz teaches nothing, and one below half the rate does not fold
+            while ((figure.Value < 0.5 || (rate.Hertz / 2) - 0.5 < figure.Value || harmonic * line.Hertz < rate.Hertz / 2) && d.Again());   // a landing at 0 Hz or at half the rate teaches nothing, and one below half the rate does not fold
 
             double frequency = harmonic * line.Hertz;
             return new ProblemText("A harmonic of the mains reaches the converter. At which frequency is it found in the record?")
