@@ -37,7 +37,7 @@ public sealed class CommandTests : IDisposable
     {
         // Limits so wide that the minimal design meets them all.
         string path = Write("met.toml", File.ReadAllText(Path.Combine(Repository.Designs, "minimal.toml"))
-            + "\n[requirements]\nmains-at-electrodes = \"1 V\"\nmains-recorded = \"1 V\"\noffset = \"0 V\"\nheadroom = \"-100 dB\"\nfold = \"-100 dB\"\nfault-current = \"1 A\"\nnoise = \"1 V\"\nphase-margin = \"0°\"\ndriven-ground-current = \"1 A\"\n");
+            + "\n[requirements]\nmains-at-electrodes = \"1 V\"\nmains-recorded = \"1 V\"\noffset = \"0 V\"\nheadroom = \"0 dB\"\nfold = \"0 dB\"\nfault-current = \"1 A\"\nnoise = \"1 V\"\nphase-margin = \"0°\"\ndriven-ground-current = \"1 A\"\n");
         Outcome outcome = Shell.Run("check", path);
         Assert.True(outcome.Code == 0, outcome.Messages + outcome.Output);
     }
@@ -77,6 +77,9 @@ public sealed class CommandTests : IDisposable
         string path = Write("back.json", json.RootElement.GetProperty("design").GetRawText());
         using JsonDocument again = JsonDocument.Parse(Shell.Run("check", "--json", path).Output);
         Assert.Equal(json.RootElement.GetProperty("results").GetRawText(), again.RootElement.GetProperty("results").GetRawText());
+
+        // The whole output is a design file too: its figures are not read.
+        Assert.Equal(outcome.Output, Shell.Run("check", "--json", Write("whole.json", outcome.Output)).Output);
     }
 
     [Fact]
@@ -150,7 +153,7 @@ public sealed class CommandTests : IDisposable
     [Fact]
     public void Sheet_AllFormats_AreWrittenAtOnce()
     {
-        string[] files = [.. new[] { "html", "md", "csv", "json" }.Select(extension => Path.Combine(_folder.FullName, "sheet." + extension))];
+        string[] files = [.. Documents.Sheets.SheetFormats.Extensions.Select(extension => Path.Combine(_folder.FullName, "sheet" + extension))];
         Outcome outcome = Shell.Run(["sheet", "designs/gel-cap.toml", .. files.SelectMany(file => new[] { "-o", file })]);
         Assert.True(outcome.Code == 0, outcome.Messages);
         Assert.Equal("", outcome.Output);
@@ -230,7 +233,7 @@ public sealed class CommandTests : IDisposable
 
     private static (int Code, string Output, string Messages) Process(string file, params string[] args)
     {
-        ProcessStartInfo start = new(file, args) { RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true, WorkingDirectory = Repository.Root, StandardOutputEncoding = System.Text.Encoding.UTF8 };
+        ProcessStartInfo start = new(file, args) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true, WorkingDirectory = Repository.Root, StandardOutputEncoding = System.Text.Encoding.UTF8 };
         start.Environment["LC_ALL"] = "C";
         using Process process = System.Diagnostics.Process.Start(start)!;
         process.StandardInput.Close();

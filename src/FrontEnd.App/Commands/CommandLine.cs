@@ -43,6 +43,8 @@ internal static class CommandLine
         root.Subcommands.Add(ExplainCommand.Make(outlet));
         root.Subcommands.Add(SheetCommand.Make(outlet));
         root.Subcommands.Add(NewCommand.Make(outlet));
+        root.Subcommands.Add(FilterCommand.Make(outlet));
+        root.Subcommands.Add(CoefficientsCommand.Make(outlet));
         root.Subcommands.Add(ProblemsCommand.Make(outlet));
         root.Subcommands.Add(MarkCommand.Make(outlet));
         root.Subcommands.Add(SitesCommand.Make(outlet));

@@ -14,7 +14,9 @@ public static class ExplainText
         page.Ends(result.Name, result.Id);
         page.Blank();
         Line(page, "equation", result.Symbol.Length == 0 ? result.Equation.Text : $"{result.Symbol}: {result.Equation.Text}");
-        Line(page, "numbers", result.Substituted);
+
+        // Where the network was solved the only numbers put in are the hand formula's; they stand there.
+        Line(page, "numbers", string.Equals(result.Substituted, result.Hand?.Substituted, StringComparison.Ordinal) ? "" : result.Substituted);
         Line(page, "figure", Wording.Value(result) + (result.Text is { Length: > 0 } text && result.State != ResultState.Word ? $"; {text}" : ""));
         if (result.Hand is { } hand)
         {

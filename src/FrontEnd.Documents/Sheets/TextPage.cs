@@ -111,16 +111,19 @@ internal sealed class TextPage(int width = TextPage.Width)
 
     private const string Units = "VAΩFsTW";
 
-    /// <summary>Numbers get the room they need; texts give way, the last column first, down to a quarter of the line.</summary>
+    /// <summary>Numbers get the room they need; texts give way, the last column first, down to a quarter of the line and only then to a sixth.</summary>
     private int[] Widths(IReadOnlyList<Column> columns, IReadOnlyList<Row> rows, bool heads)
     {
         int[] widths = [.. columns.Select((column, at) => Math.Max(heads ? column.Head.Length : 0, rows.Count == 0 ? 0 : rows.Max(row => row.Cells[at].Length)))];
         int room = width - Gap - (Gap * (columns.Count - 1));
-        for (int at = columns.Count - 1; 0 <= at && room < widths.Sum(); at--)
+        foreach (int least in (ReadOnlySpan<int>)[width / 4, width / 6])
         {
-            if (columns[at].IsText)
+            for (int at = columns.Count - 1; 0 <= at && room < widths.Sum(); at--)
             {
-                widths[at] = Math.Max(width / 4, Math.Min(widths[at], room - (widths.Sum() - widths[at])));
+                if (columns[at].IsText)
+                {
+                    widths[at] = Math.Min(widths[at], Math.Max(least, room - (widths.Sum() - widths[at])));
+                }
             }
         }
 

@@ -91,7 +91,7 @@ public sealed class SheetTests
         Assert.Equal("word", results.First(result => result.GetProperty("id").GetString() is "levels.first_to_clip").GetProperty("state").GetString());
         foreach (JsonElement result in results)
         {
-            Assert.Contains(result.GetProperty("verdict").GetString(), new[] { "pass", "marginal", "fail", "not judged" });
+            Assert.True(result.GetProperty("verdict").GetString() is "pass" or "marginal" or "fail" or "not judged");
         }
     }
 
