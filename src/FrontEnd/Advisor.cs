@@ -22,8 +22,7 @@ public static class Advisor
 
         (Candidate Candidate, Dictionary<string, Result> Judged)[] tried =
         [
-            .. Candidates.For(assessment.Design, assessment).AsParallel().AsOrdered().WithCancellation(cancellation)
-                .Select(candidate => (candidate, Evaluator.Judged(candidate.Design)))
+            .. InParallel.Map([.. Candidates.For(assessment.Design, assessment)], candidate => (candidate, Evaluator.Judged(candidate.Design)), cancellation)
                 .Where(pair => pair.Item2 is not null && !WorsensSafety(judged, pair.Item2))
                 .Select(pair => (pair.candidate, pair.Item2!)),
         ];

@@ -29,8 +29,7 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
         Design design = assessment.Design;
         return
         [
-            .. DesignFields.Numeric(design).ToList().AsParallel().AsOrdered()
-                .Select(field => Move(design, field, id, before)).OfType<Sensitivity>()
+            .. InParallel.Map([.. DesignFields.Numeric(design)], field => Move(design, field, id, before)).OfType<Sensitivity>()
                 .Where(row => row.After is null || Least < Math.Abs(row.Change))
                 .OrderByDescending(row => row.After is null ? double.PositiveInfinity : Math.Abs(row.Change)),
         ];

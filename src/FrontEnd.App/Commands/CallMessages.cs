@@ -1,0 +1,53 @@
+namespace FrontEnd.App.Commands;
+
+/// <summary>All wording about calls of the program.</summary>
+internal static class CallMessages
+{
+    public const string NotUnderstood = "FE0001";
+    public const string UnknownResult = "FE0002";
+    public const string FileExists = "FE0003";
+    public const string UnknownFormat = "FE0004";
+    public const string SameFileTwice = "FE0005";
+    public const string OutputFails = "FE0006";
+    public const string UnknownOption = "FE0007";
+    public const string Fault = "FE0070";
+
+    public static Finding Call(string message, string command) =>
+        Error(NotUnderstood, "", Lower(message), null, $"`{command} --help` lists what there is");
+
+    public static Finding NoCommand(string word, string? nearest) =>
+        Error(NotUnderstood, "", $"there is no command `{word}`", nearest is null ? null : $"the nearest is `{nearest}`", "`frontend --help` lists what there is");
+
+    public static Finding NoOption(string option, string? nearest, string command) =>
+        Error(
+            UnknownOption, "", $"there is no option `{option}`", nearest is null ? "a file whose name begins with a hyphen is named behind `--`" : $"the nearest is `{nearest}`",
+            $"`{command} --help` lists what there is");
+
+    public static Finding NoResult(string id, IReadOnlyList<string> nearest) =>
+        Error(
+            UnknownResult, "", $"this design has no result `{id}`", nearest.Count == 0 ? null : $"the nearest are {string.Join(", ", nearest.Select(one => $"`{one}`"))}",
+            "`frontend check` shows the ids beside their figures");
+
+    public static Finding Exists(string path) =>
+        Error(FileExists, "", "the file is there already", "a design is never written over", "choose another name, or remove the file first") with { File = path };
+
+    public static Finding Format(string path, IEnumerable<string> known) =>
+        Error(UnknownFormat, "", $"`{Path.GetExtension(path)}` says no kind of sheet", "the file's extension decides what is written", $"use one of {string.Join(", ", known)}") with { File = path };
+
+    public static Finding Twice(string path) =>
+        Error(SameFileTwice, "", "the same file is named twice", null, "name each file once") with { File = path };
+
+    public static Finding Output(string reason) =>
+        Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");
+
+    public static Finding Broken(string what) =>
+        Error(Fault, "", $"the program failed: {what}", "this is a fault of the program, not of the design", "set FRONTEND_TRACE=1 for the place in the program, and report it with the design");
+
+    private static Finding Error(string code, string field, string message, string? note, string? help) => new(code, Severity.Error, field, message, note, help);
+
+    private static string Lower(string text)
+    {
+        string trimmed = text.TrimEnd('.', ' ');
+        return trimmed.Length > 1 && char.IsUpper(trimmed[0]) && !char.IsUpper(trimmed[1]) ? char.ToLowerInvariant(trimmed[0]) + trimmed[1..] : trimmed;
+    }
+}

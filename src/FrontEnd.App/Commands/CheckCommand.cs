@@ -1,0 +1,49 @@
+using System.CommandLine;
+using FrontEnd.Documents;
+using FrontEnd.Documents.Sheets;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary><c>frontend check</c>: verdicts, budgets, findings.</summary>
+internal static class CheckCommand
+{
+    public static Command Make(Outlet outlet)
+    {
+        Argument<string?> design = new("design")
+        {
+            Description = "design file, TOML or plain-number JSON; default: the starter design",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        Option<bool> json = new("--json") { Description = "print design, results and findings as JSON with numbers in SI units; default: text, 80 columns" };
+        Option<bool> plain = new("--no-advice") { Description = "do not look for the change that helps each verdict most, which takes longer; default: look" };
+        Command command = new("check", "Works out a design and holds it against its requirements. Exit code 0: all met, 1: some not met, 2: the design cannot be used.") { design, json, plain };
+        command.SetAction(call => Run(call.GetValue(design), call.GetValue(json), !call.GetValue(plain), outlet));
+        return command;
+    }
+
+    private static int Run(string? path, bool json, bool advice, Outlet outlet)
+    {
+        DesignDocument document = DesignInput.Read(path);
+
+        // Figures of a design that was read in part would be figures of another design.
+        Assessment assessment = document.HasErrors ? new Assessment(document.Design, [], [], Curves.None) : Evaluator.Evaluate(document.Design);
+        Sheet sheet = new(document, advice ? Advisor.Advise(assessment) : assessment);
+        if (json)
+        {
+            outlet.Results.Write(JsonSheet.Of(sheet));
+        }
+
+        if (sheet.HasErrors)
+        {
+            outlet.Tell(sheet.Findings);
+            return ExitCode.Unusable;
+        }
+
+        if (!json)
+        {
+            outlet.Results.Write(CheckText.Of(sheet));
+        }
+
+        return assessment.AllRequirementsMet ? ExitCode.Met : ExitCode.NotMet;
+    }
+}

@@ -1,0 +1,96 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using FrontEnd.Text;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary>The program's front door: reads the call, runs the command, turns whatever happens into an exit code.</summary>
+internal static class CommandLine
+{
+    /// <param name="openTerminal">Opens the screens and returns their exit code; null, or a null answer, where there is no terminal to open them on.</param>
+    public static int Run(string[] args, Outlet outlet, Func<int?>? openTerminal = null)
+    {
+        try
+        {
+            int code = Dispatch(args, outlet, openTerminal);
+            outlet.Results.Flush();
+            return code;
+        }
+        catch (IOException problem)
+        {
+            // A reader that has gone away does not come here: the runtime takes a closed pipe as written. A full disk does.
+            outlet.Tell(CallMessages.Output(problem.Message));
+            return ExitCode.Unusable;
+        }
+#pragma warning disable CA1031 // The outermost frame: a fault of ours is told in one line, not as a crash.
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            outlet.Tell(CallMessages.Broken(fault.Message));
+            if (!string.IsNullOrEmpty(Environment.GetEnvironmentVariable("FRONTEND_TRACE")))
+            {
+                outlet.Messages.WriteLine(fault);
+            }
+
+            return ExitCode.Internal;
+        }
+    }
+
+    private static int Dispatch(string[] args, Outlet outlet, Func<int?>? openTerminal)
+    {
+        RootCommand root = new("Works out what a scalp-biopotential front end records, from the electrodes to the digital filters, and whether that meets what is asked of it.");
+        root.Subcommands.Add(CheckCommand.Make(outlet));
+        root.Subcommands.Add(ExplainCommand.Make(outlet));
+        root.Subcommands.Add(SheetCommand.Make(outlet));
+        root.Subcommands.Add(NewCommand.Make(outlet));
+        if (args.Length == 0)
+        {
+            if (openTerminal?.Invoke() is { } code)
+            {
+                return code;
+            }
+
+            args = ["--help"];
+        }
+
+        // Response files (@file) would make a design called "@home.toml" unreadable.
+        ParseResult call = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (Problems(call) is { Count: > 0 } problems)
+        {
+            outlet.Tell(problems);
+            return ExitCode.Unusable;
+        }
+
+        return call.Invoke(new InvocationConfiguration { Output = outlet.Results, Error = outlet.Messages, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });
+    }
+
+    /// <summary>What is wrong with a call: an unknown option alone, since whatever else is wrong follows from it.</summary>
+    private static List<Finding> Problems(ParseResult call)
+    {
+        string command = call.CommandResult.Command is RootCommand ? "frontend" : $"frontend {call.CommandResult.Command.Name}";
+        if (call.Errors.Count == 0 && UnknownOption(call) is null)
+        {
+            return [];
+        }
+
+        if (UnknownOption(call) is { } option)
+        {
+            return [CallMessages.NoOption(option, Nearest.Of(option, call.CommandResult.Command.Options.Select(known => known.Name)), command)];
+        }
+
+        if (call.CommandResult.Command is RootCommand root)
+        {
+            // "No command" follows from a word that is none.
+            return [call.UnmatchedTokens is [var word, ..] ? CallMessages.NoCommand(word, Nearest.Of(word, root.Subcommands.Select(known => known.Name))) : CallMessages.Call(call.Errors[0].Message, command)];
+        }
+
+        return [.. call.Errors.Select(error => CallMessages.Call(error.Message, command))];
+    }
+
+    /// <summary>The parser takes an unknown option for an argument where there is room for one: a design would be called <c>--jsn</c>.</summary>
+    private static string? UnknownOption(ParseResult call)
+    {
+        IEnumerable<Token> words = call.Tokens.TakeWhile(token => token.Type != TokenType.DoubleDash).Where(token => token.Type == TokenType.Argument);
+        return words.Select(token => token.Value).FirstOrDefault(word => word.Length > 1 && word[0] == '-');
+    }
+}

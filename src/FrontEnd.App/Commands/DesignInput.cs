@@ -1,0 +1,20 @@
+using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary>The design that a command works on.</summary>
+internal static class DesignInput
+{
+    /// <param name="path">Null for the starter design.</param>
+    public static DesignDocument Read(string? path) =>
+        path is null ? DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml) : DesignDocument.Read(path);
+
+    /// <summary>Reads a design that is to be printed; null where it cannot be used, and the outlet has been told why.</summary>
+    public static DesignDocument? Usable(string path, Outlet outlet)
+    {
+        DesignDocument document = DesignDocument.Read(path);
+        outlet.Tell(document.Findings);
+        return document.HasErrors ? null : document;
+    }
+}

@@ -1,0 +1,21 @@
+using FrontEnd.Documents.Sheets;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary>Where a command writes: results to one stream, messages to the other.</summary>
+internal sealed class Outlet(TextWriter results, TextWriter messages)
+{
+    public TextWriter Results => results;
+
+    public TextWriter Messages => messages;
+
+    public void Tell(Finding finding) => messages.Write(FindingText.Of(finding));
+
+    public void Tell(IEnumerable<Finding> findings)
+    {
+        foreach (Finding finding in findings)
+        {
+            Tell(finding);
+        }
+    }
+}

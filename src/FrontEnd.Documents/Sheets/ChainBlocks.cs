@@ -1,0 +1,58 @@
+using FrontEnd.AntiAlias;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>A block of the signal's path as the drawing shows it.</summary>
+/// <param name="Lines">What it is, one value a line.</param>
+/// <param name="Headroom">Distance from clipping at its output; "" where it cannot clip.</param>
+/// <param name="Levels">What adds up at its output, one part a line.</param>
+public sealed record ChainBlock(string Name, IReadOnlyList<string> Lines, string Headroom, IReadOnlyList<string> Levels);
+
+/// <summary>The path from the scalp to the digital filters.</summary>
+public static class ChainBlocks
+{
+    public static IReadOnlyList<ChainBlock> Of(Assessment assessment)
+    {
+        Design design = assessment.Design;
+        List<ChainBlock> blocks =
+        [
+            new("scalp", [$"from {QuantityText.FormatPart(design.SmallestSignal)}", $"to ±{QuantityText.FormatPart(design.LargestSignal)}"], "", []),
+            new("electrodes", [QuantityText.FormatPart(design.Electrodes.Active.ContactResistance), "‖ " + QuantityText.FormatPart(design.Electrodes.Active.ContactCapacitance), $"offset ±{QuantityText.FormatPart(design.Electrodes.Offset)}"], "", []),
+            new("input", [QuantityText.FormatPart(design.Input.SeriesResistor), QuantityText.FormatPart(design.Input.ShuntCapacitor)], "", []),
+            Block(assessment, "amplifier", "amplifier", [$"gain {QuantityText.FormatNumber(design.Amplifier.Gain)}"]),
+        ];
+        blocks.AddRange(design.Stages.Select(stage => Block(assessment, stage.Name, DesignFields.Slug(stage.Name), Describe(assessment, stage))));
+        blocks.Add(Block(
+            assessment, "converter", "converter", [$"{design.Converter.Bits:0.##} bit", $"{QuantityText.FormatPart(design.Converter.Rate)}", QuantityText.FormatPart(design.Converter.FullScale)]));
+        blocks.Add(new ChainBlock("digital", design.Digital.Count == 0 ? ["no filters"] : [.. design.Digital.Select(filter => filter.Name)], "", []));
+        return blocks;
+    }
+
+    private static List<string> Describe(Assessment assessment, Stage stage)
+    {
+        string corner = assessment.Find($"filter.{DesignFields.Slug(stage.Name)}.minus_3db") is { } found ? Wording.Value(found) : "";
+        List<string> lines = stage switch
+        {
+            GainStage gain => [$"gain {QuantityText.FormatNumber(gain.NominalGain)}", gain.CouplingCapacitor is null ? "dc coupled" : "ac coupled"],
+            RcSection => ["RC"],
+            SallenKeySection => ["Sallen-Key"],
+            MultipleFeedbackSection => ["multiple", "feedback"],
+            _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Stage is not handled."),
+        };
+        if (corner.Length > 0)
+        {
+            lines.Add("to " + corner);
+        }
+
+        return lines;
+    }
+
+    private static ChainBlock Block(Assessment assessment, string name, string node, IReadOnlyList<string> lines)
+    {
+        Result? headroom = assessment.Find($"levels.{node}.headroom");
+        return headroom is null
+            ? new ChainBlock(name, lines, "", [])
+            : new ChainBlock(name, lines, Wording.Value(headroom), (headroom.Text ?? "").Split([", ", "; "], StringSplitOptions.RemoveEmptyEntries));
+    }
+}

@@ -1,0 +1,171 @@
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>The plots of a sheet, each a vector drawing with its title.</summary>
+internal static class Charts
+{
+    private const double DecibelsShown = 120;
+    private const double DecadesShown = 5;
+
+    /// <summary>Those that the design has curves for, in the order of the sheet.</summary>
+    public static IReadOnlyList<(string Title, string Drawing)> Of(Assessment assessment) =>
+    [
+        .. new[] { Noise(assessment), Response(assessment), Landings(assessment), Impedance(assessment), Loop(assessment), Step(assessment) }.OfType<(string, string)>(),
+    ];
+
+    private static (string, string)? Noise(Assessment assessment)
+    {
+        IReadOnlyList<Curve> curves = assessment.Curves.NoiseDensity;
+        if (curves.Count == 0)
+        {
+            return null;
+        }
+
+        const string Title = "noise density at the electrodes by source";
+        Curve total = curves[^1];
+        (double low, double high) = Edges(assessment);
+        double top = Largest(total, low, high), bottom = Least(total, low, high);
+        if (top <= 0)
+        {
+            return null;
+        }
+
+        Chart chart = new(Title, Frequencies(low, high), Axis.Decades("noise density, V/√Hz", "V/√Hz", Math.Max(bottom / 100, top * Math.Pow(10, -DecadesShown)), top));
+        ShadeBand(chart, assessment.Design);
+        chart.Curve("total", total.X, total.Y);
+
+        // The largest by their share of the total; the others would lie at the bottom in lines that no eye tells apart.
+        IEnumerable<string> largest = assessment.Results.Where(result => result.Id.StartsWith("noise.source.", StringComparison.Ordinal) && result.Value is not null)
+            .OrderByDescending(result => result.Si).Select(result => result.Id["noise.source.".Length..]);
+        foreach (Curve curve in largest.Select(slug => curves.FirstOrDefault(one => string.Equals(DesignFields.Slug(one.Name), slug, StringComparison.Ordinal))).OfType<Curve>().Take(Chart.MostLines - 1))
+        {
+            chart.Curve(curve.Name, curve.X, curve.Y);
+        }
+
+        return (Title, chart.Draw());
+    }
+
+    private static (string, string)? Response(Assessment assessment)
+    {
+        IReadOnlyList<Curve> curves = assessment.Curves.Response;
+        if (curves.Count == 0)
+        {
+            return null;
+        }
+
+        const string Title = "gain against frequency";
+        (double low, double high) = Edges(assessment);
+        double top = curves.Max(curve => Largest(curve, low, high)), bottom = curves.Min(curve => Least(curve, low, high));
+        Chart chart = new(Title, Frequencies(low, high), Axis.Steps10("gain, dB", "dB", Math.Max(bottom, top - DecibelsShown), top));
+        ShadeBand(chart, assessment.Design);
+        foreach (Curve curve in curves)
+        {
+            chart.Curve(curve.Name, curve.X, curve.Y);
+        }
+
+        return (Title, chart.Draw());
+    }
+
+    /// <summary>Where the mains and its images land among the samples, and how large: before and after the digital filters.</summary>
+    private static (string, string)? Landings(Assessment assessment)
+    {
+        const string Title = "where mains harmonics land in the recording";
+        List<(string Order, double At, double Before, double After)> stems = [];
+        for (int order = 1; assessment.Find($"mains.harmonic.{order}.lands_at") is { Value: not null } lands; order++)
+        {
+            if (assessment.Find($"mains.harmonic.{order}.converter") is { Value: not null } before && assessment.Find($"mains.harmonic.{order}.recorded") is { Value: not null } after && 0 < before.Si)
+            {
+                stems.Add(($"{order}", lands.Si, before.Si, after.Si));
+            }
+        }
+
+        if (stems.Count == 0)
+        {
+            return null;
+        }
+
+        double top = stems.Max(stem => Math.Max(stem.Before, stem.After)), bottom = stems.Min(stem => stem.After <= 0 ? stem.Before : Math.Min(stem.Before, stem.After));
+        Design design = assessment.Design;
+        Axis x = Axis.Steps10("frequency in the recording, up to half the sampling rate; the number is the harmonic's", "Hz", 0, design.Converter.Rate.Hertz / 2);
+        Chart chart = new(Title, x with { High = design.Converter.Rate.Hertz / 2 }, Axis.Decades("size at the electrodes, V rms", "V", Math.Max(bottom, top * Math.Pow(10, -DecadesShown)) / 2, Math.Max(top, design.SmallestSignal.Volts) * 2));
+        ShadeBand(chart, design);
+        chart.Level(design.SmallestSignal.Volts, $"smallest signal {QuantityText.FormatPart(design.SmallestSignal)}");
+        foreach ((string order, double at, double before, double after) in stems)
+        {
+            chart.Stem(at, before, order, filled: false);
+            chart.Stem(at, after, "", filled: true);
+        }
+
+        chart.Explain("at the converter", filled: false);
+        chart.Explain("recorded, after digital filters", filled: true);
+        return (Title, chart.Draw());
+    }
+
+    private static (string, string)? Impedance(Assessment assessment)
+    {
+        IReadOnlyList<Curve> curves = assessment.Curves.ElectrodeImpedance;
+        (double low, double high) = curves.Count == 0 ? (1, 10) : Edges(assessment);
+        double top = curves.Count == 0 ? 0 : curves.Max(curve => Largest(curve, low, high));
+        if (top <= 0)
+        {
+            return null;
+        }
+
+        const string Title = "impedance of the electrodes";
+        double bottom = curves.Min(curve => Least(curve, low, high));
+        Chart chart = new(Title, Frequencies(low, high), Axis.Decades("|Z|, Ω", "Ω", Math.Max(bottom, top * 1e-5), top));
+        ShadeBand(chart, assessment.Design);
+        foreach (Curve curve in curves)
+        {
+            chart.Curve(curve.Name, curve.X, curve.Y);
+        }
+
+        return (Title, chart.Draw());
+    }
+
+    private static (string, string)? Loop(Assessment assessment)
+    {
+        if (assessment.Curves.DrivenGroundLoop is not [var gain, ..])
+        {
+            return null;
+        }
+
+        const string Title = "driven ground: loop gain";
+        Chart chart = new(Title, Frequencies(gain.X[0], gain.X[^1]), Axis.Steps10("loop gain, dB", "dB", Math.Max(gain.Y.Min(), gain.Y.Max() - DecibelsShown - 20), gain.Y.Max()));
+        chart.Curve(gain.Name, gain.X, gain.Y);
+        chart.Level(0, "gain of 1");
+        return (Title, chart.Draw());
+    }
+
+    private static (string, string)? Step(Assessment assessment)
+    {
+        if (assessment.Curves.StepResponse is not [{ X.Length: > 1 } step, ..] || !step.Y.All(double.IsFinite))
+        {
+            return null;
+        }
+
+        const string Title = "recording after a step of the electrode offset";
+        Axis time = Axis.Steps10("time, s", "s", 0, step.X[^1]);
+        Chart chart = new(Title, time with { High = step.X[^1] }, Axis.Steps10("at the electrodes, V", "V", Math.Min(0, step.Y.Min()), Math.Max(0, step.Y.Max())));
+        chart.Curve(step.Name, step.X, step.Y);
+        return (Title, chart.Draw());
+    }
+
+    private static void ShadeBand(Chart chart, Design design) => chart.Shade(design.Band.Low.Hertz, design.Band.High.Hertz, "band");
+
+    /// <summary>From a decade below the band to twice the sampling rate: what can fold into the band is seen.</summary>
+    private static (double Low, double High) Edges(Assessment assessment)
+    {
+        Curve curve = assessment.Curves.Response[0];
+        return (curve.X[0], Math.Min(curve.X[^1], 2 * assessment.Design.Converter.Rate.Hertz));
+    }
+
+    private static Axis Frequencies(double low, double high) => new("frequency, Hz", "Hz", low, high, IsLog: true);
+
+    private static double Largest(Curve curve, double low, double high) => Inside(curve, low, high).DefaultIfEmpty(0).Max();
+
+    private static double Least(Curve curve, double low, double high) => Inside(curve, low, high).DefaultIfEmpty(0).Min();
+
+    private static IEnumerable<double> Inside(Curve curve, double low, double high) => curve.Y.Where((y, at) => double.IsFinite(y) && low <= curve.X[at] && curve.X[at] <= high);
+}

@@ -1,0 +1,99 @@
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>An assessment as plain text, 80 columns wide: verdicts first, then budgets, findings, defaults and cautions.</summary>
+public static class CheckText
+{
+    public static string Of(Sheet sheet)
+    {
+        TextPage page = new();
+        Head(page, sheet);
+        Verdicts(page, sheet.Assessment);
+        foreach (BudgetTable table in BudgetTables.Of(sheet.Assessment))
+        {
+            page.Blank();
+            page.Ends(table.Title, table.Ids);
+            page.Table(table.Columns, table.Rows);
+        }
+
+        Findings(page, sheet);
+        Defaults(page, sheet);
+        page.Blank();
+        page.Line("cautions");
+        foreach (string caution in Cautions.All)
+        {
+            page.Paragraph(caution, "  - ");
+        }
+
+        return page.ToString();
+    }
+
+    private static void Head(TextPage page, Sheet sheet)
+    {
+        page.Paragraph(sheet.Design.Name);
+        if (sheet.Design.Purpose.Length > 0)
+        {
+            page.Paragraph(sheet.Design.Purpose);
+        }
+
+        if (sheet.Design.Caution.Length > 0)
+        {
+            page.Paragraph(sheet.Design.Caution, "caution: ");
+        }
+
+        page.Blank();
+    }
+
+    private static void Verdicts(TextPage page, Assessment assessment)
+    {
+        page.Ends("verdicts", Wording.Counts(assessment));
+        const int Word = 14, Value = 18, Limit = 26;
+        page.Line("  " + "".PadRight(Word - 2) + "value".PadRight(Value) + "limit".PadRight(Limit) + "margin");
+        foreach (Result result in assessment.Judged)
+        {
+            Verdict verdict = result.Verdict;
+            page.Line($"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind)}".PadRight(Word) + Wording.Value(result).PadRight(Value) + Wording.Limit(verdict).PadRight(Limit) + Wording.Margin(result));
+            page.Paragraph($"{result.Id}: {result.Name}", "    ");
+            if (verdict.Dominates is { Length: > 0 } dominates)
+            {
+                page.Paragraph(dominates, "    most of it:  ");
+            }
+
+            if (Wording.Helps(verdict) is { } helps)
+            {
+                page.Paragraph(helps, "    helps most:  ");
+            }
+        }
+
+        if (assessment.Judged.Count == 0)
+        {
+            page.Line("  nothing could be judged");
+        }
+    }
+
+    private static void Findings(TextPage page, Sheet sheet)
+    {
+        page.Blank();
+        page.Line("findings");
+        foreach (Finding finding in sheet.Findings)
+        {
+            FindingText.Write(page, finding);
+        }
+
+        if (sheet.Findings.Count == 0)
+        {
+            page.Line("  none");
+        }
+    }
+
+    /// <summary>By source, so that what rests on nothing but custom stands together.</summary>
+    private static void Defaults(TextPage page, Sheet sheet)
+    {
+        page.Blank();
+        page.Line("defaults used, by their source");
+        foreach (IGrouping<string, DefaultUsed> group in DefaultUsed.Of(sheet).GroupBy(one => one.Source, StringComparer.Ordinal))
+        {
+            page.Paragraph(group.Key + ":", "  ");
+            page.Paragraph(string.Join(", ", group.Select(one => one.Value.Length == 0 ? one.Key : $"{one.Key} {one.Value}")), "    ");
+        }
+    }
+}

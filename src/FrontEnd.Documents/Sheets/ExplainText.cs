@@ -1,0 +1,80 @@
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>Why one figure is what it is, as plain text.</summary>
+public static class ExplainText
+{
+    /// <summary>Inputs shown in the sensitivity table.</summary>
+    public const int Rows = 12;
+
+    public static string Of(Result result, IReadOnlyList<Sensitivity> sensitivities)
+    {
+        TextPage page = new();
+        page.Ends(result.Name, result.Id);
+        page.Blank();
+        Line(page, "equation", result.Symbol.Length == 0 ? result.Equation.Text : $"{result.Symbol}: {result.Equation.Text}");
+        Line(page, "numbers", result.Substituted);
+        Line(page, "figure", Wording.Value(result) + (result.Text is { Length: > 0 } text && result.State != ResultState.Word ? $"; {text}" : ""));
+        if (result.Hand is { } hand)
+        {
+            Line(page, "by hand", hand.Formula);
+            Line(page, "", hand.Substituted);
+            Line(page, "", $"{QuantityText.Format(hand.Value)}, {Wording.Difference(result, hand)} against the figure" + (hand.Assumption is null || hand.Difference == 0 ? "" : $": {hand.Assumption}"));
+        }
+
+        Line(page, "source", SourceList.Of(result.Equation.Source));
+        if (result.Hand is { } formula && formula.Source != result.Equation.Source)
+        {
+            Line(page, "", "by hand: " + SourceList.Of(formula.Source));
+        }
+
+        Judgement(page, result.Verdict);
+        Moves(page, result, sensitivities);
+        return page.ToString();
+    }
+
+    private static void Judgement(TextPage page, Verdict verdict)
+    {
+        string word = $"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind)}";
+        Line(page, "verdict", verdict.Because.Length == 0 ? word : $"{word}: {verdict.Because}");
+        Line(page, "limit from", verdict.LimitSource is null ? "" : SourceList.Of(verdict.LimitSource));
+        Line(page, "most of it", verdict.Dominates ?? "");
+        Line(page, "helps most", Wording.Helps(verdict) ?? "");
+    }
+
+    private static void Moves(TextPage page, Result result, IReadOnlyList<Sensitivity> sensitivities)
+    {
+        page.Blank();
+        if (sensitivities.Count == 0)
+        {
+            page.Line("moves with: no input of the design by itself");
+            return;
+        }
+
+        page.Line($"moves with each input a tenth up (the {Math.Min(Rows, sensitivities.Count)} largest of {sensitivities.Count})");
+        page.Table(
+            [new("input", true), new("from"), new("to"), new("result"), new("change")],
+            [.. sensitivities.Take(Rows).Select(one => new Row([one.Key, QuantityText.Format(one.From), QuantityText.Format(one.To), one.After is null ? "none" : QuantityText.Format(one.After), Change(result, one)]))]);
+    }
+
+    private static string Change(Result result, Sensitivity one)
+    {
+        if (one.After is null || !double.IsFinite(one.Change))
+        {
+            return "";
+        }
+
+        bool plain = result.Value is Quantities.Decibels or Quantities.Angle or Quantities.BitCount;
+        string text = plain ? QuantityText.Format(one.Change, result.Unit) : QuantityText.FormatPercent(Quantities.Ratio.FromFraction(one.Change), 2);
+        return one.Change < 0 ? text : "+" + text;
+    }
+
+    private static void Line(TextPage page, string label, string text)
+    {
+        if (text.Length > 0)
+        {
+            page.Paragraph(text, label.PadRight(12));
+        }
+    }
+}

@@ -1,0 +1,140 @@
+using System.Text;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>The sheet as one HTML file that needs nothing else: prints on A4, vector drawings, no script.</summary>
+public static class HtmlSheet
+{
+    private const string Style = """
+        body { font-family: sans-serif; font-size: 10.5pt; line-height: 1.35; color: #111; background: #fff; margin: 0 auto; max-width: 190mm; padding: 8mm; }
+        h1 { font-size: 17pt; margin: 0 0 2mm; } h2 { font-size: 12pt; margin: 5mm 0 1.5mm; break-after: avoid; white-space: pre-wrap; } h3 { font-size: 10pt; font-weight: normal; margin: 3mm 0 0; break-after: avoid; }
+        p { margin: 1mm 0; } ul, ol { margin: 1mm 0; padding-left: 6mm; } .small { font-size: 8.5pt; }
+        .warning { border: 1.5pt solid #111; border-left-width: 6pt; padding: 1.5mm 3mm; font-weight: bold; margin: 2mm 0; }
+        table { border-collapse: collapse; width: 100%; break-inside: auto; } tr { break-inside: avoid; }
+        th { text-align: left; font-weight: normal; color: #444; border-bottom: 0.8pt solid #333; } th, td { padding: 0.6mm 2.5mm 0.6mm 0; vertical-align: top; }
+        td { border-bottom: 0.4pt solid #ddd; overflow-wrap: anywhere; } .number { text-align: right; white-space: nowrap; padding-right: 4mm; } tr.sum td { border-top: 0.8pt solid #333; font-weight: bold; }
+        td.word { white-space: nowrap; font-weight: bold; } td.word.fail, td.word.marginal { border-left: 4pt solid #d55e00; padding-left: 1.5mm; } td.word.pass { border-left: 4pt solid #0072b2; padding-left: 1.5mm; }
+        td.word.marginal { border-left-style: double; } td.word.none { border-left: 4pt solid #bbb; padding-left: 1.5mm; } .quiet { color: #444; font-size: 9pt; }
+        svg { width: 100%; height: auto; display: block; font-family: sans-serif; break-inside: avoid; margin: 1mm 0; }
+        .page { break-after: page; } .page:last-child { break-after: auto; } .page + .page { border-top: 1pt solid #999; margin-top: 8mm; padding-top: 2mm; }
+        @page { size: A4; margin: 13mm; } @media print { body { padding: 0; max-width: none; font-size: 9.5pt; } .page + .page { border: 0; margin: 0; padding: 0; } }
+        """;
+
+    public static string Of(Sheet sheet)
+    {
+        StringBuilder html = new();
+        string name = Svg.Escape(sheet.Design.Name);
+        html.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").Append(name).Append("</title>\n<style>\n").Append(Style.ReplaceLineEndings("\n")).Append("\n</style>\n</head>\n<body>\n");
+        bool first = true;
+        foreach (IReadOnlyList<Block> page in SheetBody.Pages(sheet))
+        {
+            html.Append("<section class=\"page\">\n");
+            if (first)
+            {
+                html.Append("<h1>").Append(name).Append("</h1>\n");
+                first = false;
+            }
+
+            foreach (Block block in page)
+            {
+                Write(html, block);
+            }
+
+            html.Append("</section>\n");
+        }
+
+        return html.Append("</body>\n</html>\n").ToString();
+    }
+
+    private static void Write(StringBuilder html, Block block)
+    {
+        switch (block)
+        {
+            case Block.Heading heading:
+                html.Append("<h2>").Append(Svg.Escape(Capital(heading.Text))).Append("</h2>\n");
+                break;
+            case Block.Paragraph paragraph:
+                html.Append("<p>").Append(Svg.Escape(Capital(paragraph.Text))).Append("</p>\n");
+                break;
+            case Block.Warning warning:
+                html.Append("<p class=\"warning\">").Append(Svg.Escape(warning.Text)).Append("</p>\n");
+                break;
+            case Block.Items items:
+                Write(html, items);
+                break;
+            case Block.Table table:
+                Write(html, table);
+                break;
+            case Block.Verdicts verdicts:
+                Write(html, verdicts);
+                break;
+            case Block.Drawing drawing:
+                html.Append(drawing.Title.Length == 0 ? "" : $"<h3>{Svg.Escape(Capital(drawing.Title))}</h3>\n").Append(drawing.Svg);
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(block), block, "Block is not handled.");
+        }
+    }
+
+    private static void Write(StringBuilder html, Block.Items items)
+    {
+        string tag = items.Numbered ? "ol" : "ul";
+        html.Append('<').Append(tag).Append(items.Small ? " class=\"small\">\n" : ">\n");
+        foreach (string text in items.Texts)
+        {
+            html.Append("<li>").Append(Svg.Escape(Capital(text))).Append("</li>\n");
+        }
+
+        html.Append("</").Append(tag).Append(">\n");
+    }
+
+    private static void Write(StringBuilder html, Block.Table table)
+    {
+        html.Append(table.Small ? "<table class=\"small\">\n" : "<table>\n");
+        if (table.Columns.Any(column => column.Head.Length > 0))
+        {
+            html.Append("<tr>");
+            foreach (Column column in table.Columns)
+            {
+                html.Append(column.IsText ? "<th>" : "<th class=\"number\">").Append(Svg.Escape(column.Head)).Append("</th>");
+            }
+
+            html.Append("</tr>\n");
+        }
+
+        foreach (Row row in table.Rows)
+        {
+            html.Append(row.IsSum ? "<tr class=\"sum\">" : "<tr>");
+            for (int at = 0; at < row.Cells.Count; at++)
+            {
+                html.Append(table.Columns[at].IsText ? "<td>" : "<td class=\"number\">").Append(Svg.Escape(row.Cells[at])).Append("</td>");
+            }
+
+            html.Append("</tr>\n");
+        }
+
+        html.Append("</table>\n");
+    }
+
+    private static void Write(StringBuilder html, Block.Verdicts verdicts)
+    {
+        html.Append("<table>\n<tr><th>verdict</th><th>what is judged</th><th class=\"number\">value</th><th class=\"number\">limit</th><th class=\"number\">margin</th></tr>\n");
+        foreach (Result result in verdicts.Results)
+        {
+            Verdict verdict = result.Verdict;
+            string tint = verdict.Kind == VerdictKind.NotJudged ? "none" : Wording.Word(verdict.Kind);
+            html.Append("<tr><td class=\"word ").Append(tint).Append("\">").Append(Wording.Sign(verdict.Kind)).Append(' ').Append(Wording.Word(verdict.Kind)).Append("</td><td>").Append(Svg.Escape(Capital(result.Name)));
+            if (verdict.Dominates is { Length: > 0 } dominates)
+            {
+                html.Append("<br><span class=\"quiet\">most of it: ").Append(Svg.Escape(dominates)).Append("</span>");
+            }
+
+            html.Append("</td><td class=\"number\">").Append(Svg.Escape(Wording.Value(result))).Append("</td><td class=\"number\">").Append(Svg.Escape(Wording.Limit(verdict)))
+                .Append("</td><td class=\"number\">").Append(Svg.Escape(Wording.Margin(result))).Append("</td></tr>\n");
+        }
+
+        html.Append("</table>\n");
+    }
+
+    private static string Capital(string text) => text.Length > 1 && char.IsAsciiLetterLower(text[0]) && !char.IsAsciiDigit(text[1]) ? char.ToUpperInvariant(text[0]) + text[1..] : text;
+}

@@ -1,0 +1,88 @@
+using System.Text;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>The sheet as Markdown with pipe tables, for a repository or a notebook. The plots are in the HTML sheet only.</summary>
+public static class MarkdownSheet
+{
+    public static string Of(Sheet sheet)
+    {
+        StringBuilder text = new();
+        text.Append("# ").Append(Escape(sheet.Design.Name)).Append("\n\n");
+        foreach (Block block in SheetBody.Pages(sheet).SelectMany(page => page))
+        {
+            Write(text, block);
+        }
+
+        return text.ToString();
+    }
+
+    private static void Write(StringBuilder text, Block block)
+    {
+        switch (block)
+        {
+            case Block.Heading heading:
+                text.Append("## ").Append(Escape(heading.Text)).Append("\n\n");
+                break;
+            case Block.Paragraph paragraph:
+                text.Append(Escape(paragraph.Text)).Append("\n\n");
+                break;
+            case Block.Warning warning:
+                text.Append("> **").Append(Escape(warning.Text)).Append("**\n\n");
+                break;
+            case Block.Items items:
+                for (int at = 0; at < items.Texts.Count; at++)
+                {
+                    text.Append(items.Numbered ? $"{at + 1}. " : "- ").Append(Escape(items.Texts[at])).Append('\n');
+                }
+
+                text.Append('\n');
+                break;
+            case Block.Table table:
+                Write(text, table);
+                break;
+            case Block.Verdicts verdicts:
+                Write(text, new Block.Table(
+                    [new("verdict", true), new("what is judged", true), new("value"), new("limit"), new("margin"), new("most of it", true)],
+                    [.. verdicts.Results.Select(result => new Row(
+                        [$"{Wording.Sign(result.Verdict.Kind)} {Wording.Word(result.Verdict.Kind)}", $"{result.Name} ({result.Id})", Wording.Value(result), Wording.Limit(result.Verdict), Wording.Margin(result), result.Verdict.Dominates ?? ""]))]));
+                break;
+            case Block.Drawing { Instead: { } table }:
+                Write(text, table);
+                break;
+            case Block.Drawing:
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(block), block, "Block is not handled.");
+        }
+    }
+
+    private static void Write(StringBuilder text, Block.Table table)
+    {
+        text.Append('|').AppendJoin('|', table.Columns.Select(column => $" {Escape(column.Head)} ")).Append("|\n|").AppendJoin('|', table.Columns.Select(column => column.IsText ? " --- " : " ---: ")).Append("|\n");
+        foreach (Row row in table.Rows)
+        {
+            text.Append('|').AppendJoin('|', row.Cells.Select(cell => row.IsSum && cell.Length > 0 ? $" **{Escape(cell)}** " : $" {Escape(cell)} ")).Append("|\n");
+        }
+
+        text.Append('\n');
+    }
+
+    /// <summary>Every letter that Markdown or the HTML in it would act on.</summary>
+    private static string Escape(string text)
+    {
+        StringBuilder safe = new(text.Length);
+        foreach (char letter in text)
+        {
+            _ = letter switch
+            {
+                '\n' or '\r' or '\t' => safe.Append(' '),
+                '\\' or '`' or '*' or '_' or '[' or ']' or '<' or '>' or '|' or '#' or '&' or '~' => safe.Append('\\').Append(letter),
+                _ => safe.Append(letter),
+            };
+        }
+
+        // At the start of a line these begin a list.
+        return safe.Length > 0 && (safe[0] is '+' or '-') ? safe.Insert(0, '\\').ToString() : safe.ToString();
+    }
+}

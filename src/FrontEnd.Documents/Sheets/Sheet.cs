@@ -1,0 +1,19 @@
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>What is printed: the design as it was read, and what follows from it.</summary>
+public sealed record Sheet(DesignDocument Document, Assessment Assessment)
+{
+    public Design Design => Assessment.Design;
+
+    /// <summary>The findings of reading and of evaluating, each once; errors first.</summary>
+    /// <remarks>The design check runs in both; its findings carry a line only where the design came from a file.</remarks>
+    public IReadOnlyList<Finding> Findings =>
+    [
+        .. Document.Findings.Concat(Assessment.Findings).DistinctBy(finding => (finding.Code, finding.Field, finding.Message)).OrderByDescending(finding => finding.Severity),
+    ];
+
+    public bool HasErrors => Findings.Any(finding => finding.Severity == Severity.Error);
+
+    /// <summary>The fields that the design file says nothing about.</summary>
+    public IEnumerable<FieldOrigin> DefaultsUsed => Document.Origins.Where(origin => origin.Kind == OriginKind.Default);
+}

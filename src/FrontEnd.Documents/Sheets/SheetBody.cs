@@ -1,0 +1,167 @@
+using System.Globalization;
+using FrontEnd.Digital;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>A piece of a sheet, for any format.</summary>
+internal abstract record Block
+{
+    public sealed record Heading(string Text) : Block;
+
+    public sealed record Paragraph(string Text) : Block;
+
+    /// <summary>What must not be missed.</summary>
+    public sealed record Warning(string Text) : Block;
+
+    public sealed record Items(IReadOnlyList<string> Texts, bool Numbered = false, bool Small = false) : Block;
+
+    public sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<Row> Rows, bool Small = false) : Block;
+
+    public sealed record Verdicts(IReadOnlyList<Result> Results) : Block;
+
+    /// <param name="Instead">What a format without drawings shows; null for nothing.</param>
+    public sealed record Drawing(string Title, string Svg, Table? Instead) : Block;
+}
+
+/// <summary>What stands on a sheet's pages, without its form: bench first, then budgets, then parts and settings, then what it rests on.</summary>
+internal static class SheetBody
+{
+    private const int NextSteps = 3;
+
+    public static IReadOnlyList<IReadOnlyList<Block>> Pages(Sheet sheet) => [[.. Bench(sheet)], [.. BudgetsAndPlots(sheet)], [.. PartsAndSettings(sheet)], [.. Grounds(sheet)]];
+
+    private static IEnumerable<Block> Bench(Sheet sheet)
+    {
+        if (sheet.Design.Caution.Length > 0)
+        {
+            yield return new Block.Warning("Caution: " + sheet.Design.Caution + ".");
+        }
+
+        if (sheet.Design.Purpose.Length > 0)
+        {
+            yield return new Block.Paragraph(sheet.Design.Purpose);
+        }
+
+        yield return new Block.Items(Cautions.All, Small: true);
+        yield return new Block.Heading("Does it do what is asked?   " + Wording.Counts(sheet.Assessment));
+        yield return new Block.Verdicts(sheet.Assessment.Judged);
+        yield return new Block.Heading("The path, and how far each block is from clipping");
+        yield return Chain(sheet.Assessment);
+        yield return new Block.Heading("What to do next");
+        yield return Next(sheet.Assessment);
+    }
+
+    private static Block.Drawing Chain(Assessment assessment) => new(
+        "", ChainDrawing.Of(assessment),
+        new Block.Table(
+            [new("block", true), new("what it is", true), new("headroom"), new("levels at its output", true)],
+            [.. ChainBlocks.Of(assessment).Select(block => new Row([block.Name, string.Join(", ", block.Lines), block.Headroom, string.Join(", ", block.Levels)]))]));
+
+    /// <summary>From the failing verdicts, then the marginal ones: the change that helps each most, a change that helps several once.</summary>
+    private static Block Next(Assessment assessment)
+    {
+        string[] steps =
+        [
+            .. assessment.Judged.Where(result => result.Verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal && result.Verdict.Improvement is not null)
+                .GroupBy(result => result.Verdict.Improvement!.Change, StringComparer.Ordinal).OrderByDescending(group => group.Count()).Take(NextSteps)
+                .Select(group => $"{group.Key}. " + string.Join(" ", group.Select(result =>
+                    $"{result.Id} goes from {Wording.Value(result)} to {(result.Verdict.Improvement!.After is { } after ? QuantityText.Format(after) : "no limit found")}: {Wording.Word(result.Verdict.Improvement.Verdict)}"
+                    + (result.Verdict.Improvement.SideEffect is { } side ? $" (but {side})." : ".")))),
+        ];
+        return steps.Length > 0
+            ? new Block.Items(steps, Numbered: true)
+            : new Block.Paragraph(assessment.AllRequirementsMet ? "Every requirement that is judged is met with room to spare. Build it, and go through the bench tests at the end of this sheet." : "No single change was found that helps; the budgets show what each figure is made of.");
+    }
+
+    private static IEnumerable<Block> BudgetsAndPlots(Sheet sheet)
+    {
+        Dictionary<string, BudgetTable> tables = BudgetTables.Of(sheet.Assessment).ToDictionary(table => table.Title, StringComparer.Ordinal);
+        Dictionary<string, string> charts = Charts.Of(sheet.Assessment).ToDictionary(chart => chart.Title, chart => chart.Drawing, StringComparer.Ordinal);
+        foreach ((string? table, string? chart) in new (string?, string?)[]
+        {
+            ("noise by source", "noise density at the electrodes by source"), ("mains at the electrodes", null), ("mains harmonics", "where mains harmonics land in the recording"),
+            (null, "gain against frequency"), (null, "impedance of the electrodes"), (null, "driven ground: loop gain"), (null, "recording after a step of the electrode offset"),
+        })
+        {
+            if (table is not null && tables.Remove(table, out BudgetTable? found))
+            {
+                yield return new Block.Heading(found.Title);
+                yield return new Block.Table(found.Columns, found.Rows);
+            }
+
+            if (chart is not null && charts.TryGetValue(chart, out string? drawing))
+            {
+                yield return new Block.Drawing(chart, drawing, null);
+            }
+        }
+
+        foreach (BudgetTable table in BudgetTables.Of(sheet.Assessment).Where(table => tables.ContainsKey(table.Title)))
+        {
+            yield return new Block.Heading(table.Title);
+            yield return new Block.Table(table.Columns, table.Rows, Small: true);
+        }
+    }
+
+    private static IEnumerable<Block> PartsAndSettings(Sheet sheet)
+    {
+        Design design = sheet.Design;
+        yield return new Block.Heading($"parts, for {design.Channels} channel{(design.Channels == 1 ? "" : "s")}");
+        yield return new Block.Table(
+            [new("part", true), new("value"), new("tolerance"), new("preferred value", true), new("per channel"), new("once")],
+            [.. PartsList.Of(design).Select(part => new Row([part.Where, part.Value, part.Tolerance, part.Preferred, part.PerChannel == 0 ? "" : $"{part.PerChannel}", part.Once == 0 ? "" : $"{part.Once}"]))]);
+        if (design.Digital.Count > 0)
+        {
+            yield return new Block.Heading($"digital filters: second-order sections at {QuantityText.FormatPart(design.Converter.Rate)}, a0 = 1, in this order");
+            yield return new Block.Paragraph("y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2] for each section, in double precision.");
+            yield return new Block.Table([new("filter", true), new("b0"), new("b1"), new("b2"), new("a1"), new("a2")], [.. Sections(design)], Small: true);
+        }
+
+        yield return new Block.Heading("settings given");
+        yield return new Block.Table(
+            [new("setting", true), new("value", true), new("from", true)],
+            [.. sheet.Document.Origins.Where(origin => origin.Kind != OriginKind.Default && origin.Key is not ("name" or "purpose" or "caution") && !origin.Key.EndsWith(".rows", StringComparison.Ordinal)).Select(origin => new Row([origin.Key, origin.Text, origin.Source]))],
+            Small: true);
+    }
+
+    private static IEnumerable<Row> Sections(Design design)
+    {
+        DigitalChain chain = new(design.Digital, design.Converter.Rate);
+        for (int filter = 0; filter < chain.Filters.Count; filter++)
+        {
+            foreach (Filters.Biquad section in chain.Filters[filter].Sections)
+            {
+                yield return new Row([design.Digital[filter].Name, .. new[] { section.B0, section.B1, section.B2, section.A1, section.A2 }.Select(number => number.ToString("R", CultureInfo.InvariantCulture))]);
+            }
+        }
+    }
+
+    private static IEnumerable<Block> Grounds(Sheet sheet)
+    {
+        yield return new Block.Heading("bench tests, and the reading to expect");
+        yield return new Block.Table([new("test", true), new("expect", true), new("figure", true)], [.. BenchTests.Of(sheet.Assessment).Select(test => new Row([test.What, test.Expect, test.Id]))]);
+        if (sheet.Findings.Count > 0)
+        {
+            yield return new Block.Heading("what to know when reading the figures");
+            yield return new Block.Items([.. sheet.Findings.Select(Told)]);
+        }
+
+        string[] assumptions = [.. sheet.Assessment.Results.Select(result => result.Hand).OfType<HandFigure>().Where(hand => hand.Assumption is not null && hand.Difference != 0).Select(hand => hand.Assumption!).Distinct(StringComparer.Ordinal)];
+        yield return new Block.Heading("assumptions");
+        yield return new Block.Items(
+        [
+            "Figures are of the nominal design in its stated worst case; parts are linear, op-amps have one pole, electrodes are one or two RC pairs.",
+            "Peak-to-peak noise is 6.6 times the rms; mains figures add up with the worst signs.",
+            .. assumptions.Select(assumption => "A figure by hand differs from the network's here because " + assumption + "."),
+        ],
+            Small: true);
+        yield return new Block.Heading("defaults used");
+        yield return new Block.Table([new("setting", true), new("value", true), new("from", true)], [.. DefaultUsed.Of(sheet).Select(one => new Row([one.Key, one.Value, one.Source]))], Small: true);
+        yield return new Block.Heading("sources of the equations and limits");
+        IEnumerable<SourceRef> sources = sheet.Assessment.Results.SelectMany(result => new[] { result.Equation.Source, result.Hand?.Source, result.Verdict.LimitSource }).OfType<SourceRef>();
+        yield return new Block.Items([.. sources.Select(SourceList.Of).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)], Small: true);
+    }
+
+    private static string Told(Finding finding) =>
+        finding.Message + (finding.Note is null ? "" : $"; {finding.Note}") + (finding.Help is null ? "." : $". To do: {finding.Help}.") + $" [{finding.Code}]";
+}

@@ -1,0 +1,66 @@
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>Verdicts and results in words: the same in every format.</summary>
+public static class Wording
+{
+    /// <summary>Plain ASCII beside the word, never alone.</summary>
+    public static char Sign(VerdictKind kind) => kind switch
+    {
+        VerdictKind.Pass => '+',
+        VerdictKind.Marginal => '~',
+        VerdictKind.Fail => 'x',
+        VerdictKind.NotJudged => '.',
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),
+    };
+
+    public static string Word(VerdictKind kind) => kind switch
+    {
+        VerdictKind.Pass => "pass",
+        VerdictKind.Marginal => "marginal",
+        VerdictKind.Fail => "fail",
+        VerdictKind.NotJudged => "not judged",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),
+    };
+
+    /// <summary>How many of each: "x 2  ~ 3  + 14  . 1".</summary>
+    public static string Counts(Assessment assessment) => string.Join("   ", new[] { VerdictKind.Fail, VerdictKind.Marginal, VerdictKind.Pass, VerdictKind.NotJudged }
+        .Select(kind => $"{Sign(kind)} {assessment.Judged.Count(result => result.Verdict.Kind == kind)}"));
+
+    /// <summary>The figure, or the word that stands for it.</summary>
+    public static string Value(Result result) => result.State switch
+    {
+        ResultState.Number => QuantityText.Format(result.Value),
+        ResultState.Word => result.Text ?? "",
+        ResultState.Unbounded => "no limit found",
+        ResultState.Missing => $"missing, see {result.FindingCode}",
+        _ => throw new ArgumentOutOfRangeException(nameof(result), result.State, "State is not handled."),
+    };
+
+    /// <summary>Name and remark in one line; a word's own text is its value and not repeated.</summary>
+    public static string Description(Result result) =>
+        result.Text is { Length: > 0 } text && result.State != ResultState.Word ? $"{result.Name}; {text}" : result.Name;
+
+    /// <summary>"at most 3.50 µV rms"; "none set" where nothing is asked.</summary>
+    public static string Limit(Verdict verdict) =>
+        verdict.Limit is null ? "none set" : $"{(verdict.LimitIsGreatest ? "at most" : "at least")} {QuantityText.Format(verdict.Limit)}";
+
+    /// <summary>How far on the right side of the limit, with its sign; "" where there is no number.</summary>
+    public static string Margin(Result result) =>
+        result.Verdict.Margin is { } margin ? (margin < 0 ? "" : "+") + QuantityText.Format(margin, result.Unit) : "";
+
+    /// <summary>The change, the figure and the verdict that it gives, and what it makes worse; null where none helps or the requirement is met with enough to spare.</summary>
+    public static string? Helps(Verdict verdict) => verdict.Improvement is not { } improvement || verdict.Kind == VerdictKind.Pass
+        ? null
+        : $"{improvement.Change}; gives {(improvement.After is null ? "no limit found" : QuantityText.Format(improvement.After))}, {Word(improvement.Verdict)}"
+            + (improvement.SideEffect is null ? "" : $"; but {improvement.SideEffect}");
+
+    /// <summary>The share or plain difference of a hand figure, with its sign.</summary>
+    public static string Difference(Result result, HandFigure hand) =>
+        result.Value is Quantities.Decibels or Quantities.Angle or Quantities.BitCount
+            ? Signed(hand.Difference, QuantityText.Format(hand.Difference, result.Unit))
+            : Signed(hand.Difference, QuantityText.FormatPercent(Quantities.Ratio.FromFraction(hand.Difference), 2));
+
+    private static string Signed(double number, string text) => number < 0 ? text : "+" + text;
+}

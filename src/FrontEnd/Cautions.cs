@@ -1,0 +1,10 @@
+using FrontEnd.Reporting;
+
+namespace FrontEnd;
+
+/// <summary>What must be said wherever a design is judged: on screens, in the command's output and on sheets.</summary>
+public static class Cautions
+{
+    /// <summary>The sentences, in their order; each stands for itself.</summary>
+    public static IReadOnlyList<string> All => SafetyReport.Cautions;
+}

@@ -1,0 +1,13 @@
+namespace FrontEnd;
+
+/// <summary>The same function over all of a list, on all cores, results in the list's order.</summary>
+/// <remarks>Not the query operators of System.Linq.Parallel: they cannot be compiled ahead of time without warnings.</remarks>
+internal static class InParallel
+{
+    public static TOut[] Map<TIn, TOut>(IReadOnlyList<TIn> items, Func<TIn, TOut> work, CancellationToken cancellation = default)
+    {
+        var results = new TOut[items.Count];
+        Parallel.For(0, items.Count, new ParallelOptions { CancellationToken = cancellation }, at => results[at] = work(items[at]));
+        return results;
+    }
+}
