@@ -1,7 +1,6 @@
 using System.Buffers;
 using System.Text;
 using System.Text.Json;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 
 namespace FrontEnd.Documents;

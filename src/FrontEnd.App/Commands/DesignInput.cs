@@ -1,5 +1,4 @@
 using FrontEnd.Documents;
-using FrontEnd.Documents.Reading;
 
 namespace FrontEnd.App.Commands;
 
