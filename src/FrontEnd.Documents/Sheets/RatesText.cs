@@ -16,8 +16,8 @@ public static class RatesText
             $"band {QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}, mains {QuantityText.FormatPart(design.Mains.Frequency)} ±{QuantityText.FormatPercent(design.Mains.Deviation, 2)}, "
             + $"at least {QuantityText.Format(design.Requirements.Fold)} at the fold");
         page.Blank();
-        page.Paragraph(comparison.Pick is { } pick ? QuantityText.FormatPart(pick.Rate) : "none", "recommended:  ");
-        page.Paragraph(comparison.RunnerUp is { } next ? QuantityText.FormatPart(next.Rate) : "none", "runner-up:    ");
+        page.Paragraph(comparison.Pick is { } pick ? $"{Number(pick.Rate, 6)} S/s" : "none", "recommended:  ");
+        page.Paragraph(comparison.RunnerUp is { } next ? $"{Number(next.Rate, 6)} S/s" : "none", "runner-up:    ");
         page.Paragraph(comparison.Because, "because:      ");
         page.Blank();
         Overview(page, comparison);
@@ -25,7 +25,7 @@ public static class RatesText
         page.Line("why");
         foreach (RateOption option in comparison.Options)
         {
-            page.Paragraph(option.Because, $"  {QuantityText.FormatPart(option.Rate)}: ".PadRight(12));
+            page.Paragraph(option.Because, Lead(option));
         }
 
         Orders(page, comparison);
@@ -47,51 +47,54 @@ public static class RatesText
 
     private static void Overview(TextPage page, RateComparison comparison)
     {
+        bool battery = comparison.Design.Supply.BatteryCapacity is not null;
         string[] mains = [.. Worked(comparison).FirstOrDefault()?.Mains.Select(one => QuantityText.FormatPart(one.Frequency)) ?? []];
-        List<Column> columns = [new(""), new("rate"), new("fold"), new("order"), .. mains.Select(one => new Column($"{one} mains")), new("droop"), new("delay"), new("bit/s"), new("battery")];
+        List<Column> columns = [new(""), new("S/s"), new("fold"), new("order"), .. mains.Select(one => new Column($"at {one}")), new("droop"), new("delay"), new("bit/s"), .. battery ? [new Column("battery")] : (Column[])[]];
         List<Row> rows = [];
         foreach (RateOption option in Worked(comparison))
         {
             string mark = option == comparison.Pick ? ">" : option == comparison.RunnerUp ? "-" : "";
             rows.Add(new Row(
             [
-                $"{mark}{Wording.Sign(option.Verdict)}", QuantityText.FormatPart(option.Rate), option.FoldAttenuation is { } fold ? QuantityText.Format(fold, 2) : "no limit",
+                $"{mark}{Wording.Sign(option.Verdict)}", Number(option.Rate, 6), option.FoldAttenuation is { } fold ? QuantityText.Format(fold, 2) : "no limit",
                 Order(option.Orders[0]), .. option.Mains.Select(one => QuantityText.Format(one.Recorded.Volts, "V", 2)), QuantityText.Format(Math.Round(option.DroopHigh.Value, 2) + 0.0, "dB", 2),
                 QuantityText.Format(option.Delay, 2), QuantityText.Format(option.DataRate.BitsPerSecond, "bit/s", 2).Replace("bit/s", "", StringComparison.Ordinal).TrimEnd(),
-                option.BatteryLife is { } life ? QuantityText.Format(life, 2) : "-",
+                .. option.BatteryLife is { } life ? [QuantityText.Format(life, 2)] : (string[])[],
             ]));
         }
 
         page.Table(columns, rows);
-        page.Paragraph($"+ pass, ~ marginal, x fail; > recommended, - runner-up. Fold: attenuation as it stands. Order: Butterworth with half power at {QuantityText.Format(comparison.Corner)} ({comparison.CornerIs}). Mains: what is recorded in the band, rms, worst case. Droop: at the band's upper edge.", "  ");
+        page.Paragraph($"+ pass, ~ marginal, x fail; > recommended, - runner-up. Fold: attenuation as it stands. Order: Butterworth with half power at {QuantityText.Format(comparison.Corner)} ({comparison.CornerIs}). At: mains recorded in the band, rms, worst case. Droop: at the band's upper edge.", "  ");
     }
 
     private static void Orders(TextPage page, RateComparison comparison)
     {
         page.Blank();
         page.Ends("order of the anti-alias filter", "0: the converter alone does it");
-        List<Column> columns = [new("rate"), .. AntiAliasOrder.Families.Select(family => new Column(family))];
-        page.Table(columns, [.. Worked(comparison).Select(option => new Row([QuantityText.FormatPart(option.Rate), .. option.Orders.Select(Order)]))]);
+        List<Column> columns = [new("S/s"), .. AntiAliasOrder.Families.Select(family => new Column(family.Replace("critically", "crit.", StringComparison.Ordinal).Replace("inverse", "inv.", StringComparison.Ordinal)))];
+        page.Table(columns, [.. Worked(comparison).Select(option => new Row([Number(option.Rate, 6), .. option.Orders.Select(Order)]))]);
     }
 
     private static void Landings(TextPage page, RateComparison comparison, int at)
     {
         MainsAtRate first = Worked(comparison).First().Mains[at];
         page.Blank();
-        page.Ends($"mains {QuantityText.FormatPart(first.Frequency)}, {QuantityText.FormatPart(first.Voltage)}: what lands in the band", "harmonic, where, what is left rms");
+        page.Ends($"mains {QuantityText.FormatPart(first.Frequency)}, {QuantityText.FormatPart(first.Voltage)}: what lands in the band", "harmonic, where, rms left");
         foreach (RateOption option in Worked(comparison))
         {
             MainsAtRate mains = option.Mains[at];
             string[] inBand = [.. mains.Landings.Where(landing => landing.InBand).Select(Landing)];
             string comb = mains.Comb is { } samples ? $"; comb of {samples} samples possible" : "; no comb";
-            page.Paragraph((inBand.Length == 0 ? "nothing" : string.Join(", ", inBand)) + comb, $"  {QuantityText.FormatPart(option.Rate)}: ".PadRight(12));
+            page.Paragraph((inBand.Length == 0 ? "nothing" : string.Join(", ", inBand)) + comb, Lead(option));
         }
     }
 
     private static string Landing(MainsLanding landing) =>
         $"{landing.Harmonic}: {QuantityText.FormatPart(landing.Frequency)} -> {QuantityText.FormatTrimmed(landing.LandsAt, 4)} ({Number(landing.Low)}..{Number(landing.High)}) {QuantityText.Format(landing.Residue.Volts, "V", 2)}";
 
-    private static string Number(Frequency frequency) => QuantityText.FormatTrimmed(frequency.Hertz, "1", 3);
+    private static string Number(Frequency frequency, int digits = 3) => QuantityText.FormatTrimmed(Math.Round(frequency.Hertz, 6), "1", digits);
+
+    private static string Lead(RateOption option) => $"  {Number(option.Rate, 6)} S/s: ".PadRight(14);
 
     private static void Interferers(TextPage page, RateComparison comparison)
     {
@@ -103,7 +106,7 @@ public static class RatesText
             {
                 InterfererAtRate left = option.Interferers[at];
                 string direct = left.Direct is { } there ? $", {QuantityText.Format(there.Volts, "V", 2)} lies in the band itself" : "";
-                page.Paragraph($"lands at {left.LandsAt}; {QuantityText.Format(left.Folded.Volts, "V", 2)} {(left.Direct is null ? "left" : "folded")}{direct}", $"  {QuantityText.FormatPart(option.Rate)}: ".PadRight(12));
+                page.Paragraph($"lands at {left.LandsAt}; {QuantityText.Format(left.Folded.Volts, "V", 2)} {(left.Direct is null ? "left" : "folded")}{direct}", Lead(option));
             }
         }
     }
@@ -125,7 +128,7 @@ public static class RatesText
         foreach (RateOption option in Worked(comparison))
         {
             double spread = 1 / (option.Rate.Hertz * design.Channels);
-            page.Paragraph($"{design.Channels} channels spread evenly, {QuantityText.Format(spread, "s")} apart: {Leak(f0, spread)}; simultaneous: none", $"  {QuantityText.FormatPart(option.Rate)}: ".PadRight(12));
+            page.Paragraph($"{design.Channels} channels spread evenly, {QuantityText.Format(spread, "s")} apart: {Leak(f0, spread)}; simultaneous: none", Lead(option));
         }
     }
 

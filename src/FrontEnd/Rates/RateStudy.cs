@@ -16,7 +16,7 @@ public static class RateStudy
     public static readonly IReadOnlyList<Frequency> Candidates =
         [.. new double[] { 125, 128, 200, 250, 256, 500, 512, 1000, 1024, 2000 }.Select(Frequency.FromHertz)];
 
-    private static readonly string[] DependOnRate = ["alias.fold_attenuation", "alias.modulator_fold_attenuation", "mains.recorded", "converter.bits_needed"];
+    private static readonly string[] DependOnRate = ["alias.fold_attenuation", "mains.recorded", "converter.bits_needed"];
 
     private static readonly double[] MainsFrequencies = [50, 60];
 
@@ -35,6 +35,11 @@ public static class RateStudy
 
         (Frequency corner, string cornerIs) = Corner(design);
         RateOption[] options = InParallel.Map(sorted, rate => Work(design, rate, corner), cancellation);
+        if (options.FirstOrDefault(option => option.ModulatorAttenuation is { } image && image.Value < design.Requirements.Fold.Value) is { } passing)
+        {
+            findings.Add(Messages.ModulatorPasses(QuantityText.FormatPart(design.Converter.ModulatorClock), QuantityText.Format(passing.ModulatorAttenuation), QuantityText.Format(design.Requirements.Fold)));
+        }
+
         RateOption[] ranked = [.. options.Where(option => option.IsWorkedOut).OrderBy(Rank).ThenBy(option => option.Unmet).ThenBy(OwnOrder).ThenBy(option => option.Rate.Hertz)];
         RateOption? pick = ranked.FirstOrDefault(), runnerUp = ranked.Skip(1).FirstOrDefault();
         return new RateComparison(design, corner, cornerIs, options, pick, runnerUp, Recommendation(pick, runnerUp), findings);
@@ -222,7 +227,8 @@ public static class RateStudy
         VerdictKind kind = failing.Length != 0 ? VerdictKind.Fail : judged.Any(result => result.Verdict.Kind == VerdictKind.Marginal) ? VerdictKind.Marginal : VerdictKind.Pass;
         string because = failing.Length != 0
             ? string.Join("; ", failing.Select(result => Trouble(result, option, own)))
-            : $"{Fold(option)}; {Landed(own, design)}";
+            : Fold(option);
+        because += failing.Any(result => result.Id == "mains.recorded") ? "" : $"; {Landed(own, design)}";
         return option with { Verdict = kind, Unmet = failing.Length, Because = because };
     }
 
@@ -231,7 +237,6 @@ public static class RateStudy
         "alias.fold_attenuation" =>
             $"{QuantityText.Format(option.Fold)} folds onto the band's edge only {QuantityText.Format(result.Value)} down, {QuantityText.Format(-result.Verdict.Margin ?? 0, "dB")} short; "
             + (option.Orders[0].Order is { } order ? $"order {order} Butterworth would do" : $"no Butterworth up to order {AntiAliasOrder.Most} would do"),
-        "alias.modulator_fold_attenuation" => $"the image at the modulator's clock is only {QuantityText.Format(result.Value)} down",
         "mains.recorded" => own.Landings.Where(landing => landing.InBand).MaxBy(landing => landing.Residue.Volts) is { } worst
             ? $"mains harmonic {worst.Harmonic} ({QuantityText.FormatPart(worst.Frequency)}) is recorded at {QuantityText.Format(worst.LandsAt)} with {QuantityText.Format(worst.Residue)}"
             : "the mains in the band is too large",
@@ -244,9 +249,14 @@ public static class RateStudy
     private static string Landed(MainsAtRate own, Design design)
     {
         // A harmonic that lies in the band before sampling is there at every rate and says nothing about this one.
-        MainsLanding? worst = own.Landings.Where(landing => landing.InBand && 1e-6 < Math.Abs(landing.LandsAt.Hertz - landing.Frequency.Hertz)).MaxBy(landing => landing.Residue.Volts);
-        return worst is null
+        MainsLanding[] folded = [.. own.Landings.Where(landing => landing.InBand && 1e-6 < Math.Abs(landing.LandsAt.Hertz - landing.Frequency.Hertz))];
+        return folded.Length == 0
             ? $"no harmonic of {QuantityText.FormatPart(own.Frequency)} folds into {QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}"
-            : $"harmonic {worst.Harmonic} ({QuantityText.FormatPart(worst.Frequency)}) lands at {QuantityText.Format(worst.LandsAt)}, where {QuantityText.Format(worst.Residue)} is left";
+            : string.Join(", ", folded.Select(landing => $"{QuantityText.FormatPart(landing.Frequency)} lands at {QuantityText.FormatPart(landing.LandsAt)}{Named(design, landing)}"))
+                + $", at most {QuantityText.Format(VoltageRms.FromVolts(folded.Max(landing => landing.Residue.Volts)))} left";
     }
+
+    /// <summary>The named band that a landing lies in, as ", in the alpha band"; "" for none.</summary>
+    private static string Named(Design design, MainsLanding landing) =>
+        design.Bands.FirstOrDefault(band => band.Low.Hertz <= landing.LandsAt.Hertz && landing.LandsAt.Hertz < band.High.Hertz) is { } named ? $" ({named.Name})" : "";
 }
