@@ -1,5 +1,4 @@
 using FrontEnd.Bench;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 
