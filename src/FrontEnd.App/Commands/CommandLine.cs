@@ -45,6 +45,7 @@ internal static class CommandLine
         root.Subcommands.Add(NewCommand.Make(outlet));
         root.Subcommands.Add(RatesCommand.Make(outlet));
         root.Subcommands.Add(BenchCommand.Make(outlet));
+        root.Subcommands.Add(SizeCommand.Make(outlet));
         if (args.Length == 0)
         {
             if (openTerminal?.Invoke() is { } code)
