@@ -1,5 +1,6 @@
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Electrodes;
 using FrontEnd.Quantities;
@@ -24,6 +25,14 @@ public static class Sizer
 
     private sealed record Family(Design Base, DifferentialAmplifier Amplifier, AnalogDigitalConverter Converter, double Rate, int Filter);
 
+    /// <summary>What clipping at one rate and filter tells about the others of the same amplifier, converter and ground: levels hardly depend on either.</summary>
+    private sealed class GainLimits
+    {
+        public double First { get; set; } = double.PositiveInfinity;
+
+        public double Total { get; set; } = double.PositiveInfinity;
+    }
+
     private sealed record Tried(Design Design, Dictionary<string, Result> Judged);
 
     private sealed record Walk(SizedDesign? Found, List<Tried> Failed, Dictionary<string, (int Count, double Best)> Bounds, int Candidates, int Evaluated);
@@ -38,18 +47,29 @@ public static class Sizer
         }
 
         var grid = new SizingGrid(request);
-        Family[] families =
+        (List<(Design Base, DifferentialAmplifier Amplifier)> grounds, Walk unstable) = Stable(grid, request);
+        Family[][] groups =
         [
-            .. from ground in grid.Grounds()
-               let design = grid.Base(ground)
-               from amplifier in request.Shelf.Amplifiers
+            .. from pair in grounds
                from converter in request.Shelf.Converters
-               where Belong(amplifier, converter)
-               from rate in SizingGrid.Rates(converter, start)
-               from filter in SizingGrid.Filters(converter)
-               select new Family(design, amplifier, converter, rate, filter),
+               where Belong(pair.Amplifier, converter)
+               select (Family[])[
+                   .. from rate in SizingGrid.Rates(converter, start)
+                      from filter in SizingGrid.Filters(converter)
+                      select new Family(pair.Base, pair.Amplifier, converter, rate, filter)],
         ];
-        Walk[] walks = InParallel.Map(families, family => Follow(family, grid, request), cancellation);
+        Walk[] walks =
+        [
+            unstable,
+            .. InParallel.Map(
+                groups,
+                group =>
+                {
+                    var limits = new GainLimits();
+                    return Array.ConvertAll(group, family => Follow(family, grid, request, limits));
+                },
+                cancellation).SelectMany(group => group),
+        ];
         SizedDesign[] found = [.. walks.Select(walk => walk.Found).OfType<SizedDesign>()];
         SizedDesign[] front = [.. found.Where(one => !Array.Exists(found, other => Dominates(other, one))).DistinctBy(Figures).OrderBy(one => one.Noise.Volts)];
         return new SizingOutcome(Spread(front), Obstacles(walks, request), walks.Sum(walk => walk.Candidates), walks.Sum(walk => walk.Evaluated), []);
@@ -66,7 +86,37 @@ public static class Sizer
     private static bool Belong(DifferentialAmplifier amplifier, AnalogDigitalConverter converter) =>
         !amplifier.Card.StartsWith("integrated", StringComparison.Ordinal) || converter.Card.EndsWith("biopotential", StringComparison.Ordinal);
 
-    private static Walk Follow(Family family, SizingGrid grid, SizingRequest request)
+    /// <summary>Every amplifier on every ground that it is stable with: the driven ground's phase margin does not depend on gain, rate or filter, so it is decided once.</summary>
+    private static (List<(Design Base, DifferentialAmplifier Amplifier)> Stable, Walk Unstable) Stable(SizingGrid grid, SizingRequest request)
+    {
+        (Design Base, DifferentialAmplifier Amplifier)[] pairs = [.. from ground in grid.Grounds() let design = grid.Base(ground) from amplifier in request.Shelf.Amplifiers select (design, amplifier)];
+        double?[] margins = InParallel.Map(
+            pairs,
+            pair => pair.Base.GroundDrive.Kind == GroundKind.Driven ? new DriveBudget(pair.Base with { Amplifier = pair.Amplifier }).WorstPhaseMargin : null);
+        List<(Design, DifferentialAmplifier)> stable = [];
+        (int count, double best) = (0, double.NegativeInfinity);
+        for (int i = 0; i < pairs.Length; i++)
+        {
+            if (margins[i] is { } margin && margin < pairs[i].Base.Requirements.PhaseMargin.Degrees)
+            {
+                (count, best) = (count + 1, Math.Max(best, margin));
+            }
+            else
+            {
+                stable.Add(pairs[i]);
+            }
+        }
+
+        var bounds = new Dictionary<string, (int, double)>(StringComparer.Ordinal);
+        if (0 < count)
+        {
+            bounds["requirements.phase-margin"] = (count, best);
+        }
+
+        return (stable, new Walk(null, [], bounds, 0, 0));
+    }
+
+    private static Walk Follow(Family family, SizingGrid grid, SizingRequest request, GainLimits limits)
     {
         var bounds = new Dictionary<string, (int, double)>(StringComparer.Ordinal);
         List<Tried> failed = [];
@@ -77,7 +127,6 @@ public static class Sizer
         }
 
         int evaluated = 0;
-        var clipping = new List<(double First, double Total)>();
         foreach (SizingCandidate candidate in candidates)
         {
             Design design = candidate.Design;
@@ -88,9 +137,8 @@ public static class Sizer
                 continue;
             }
 
-            // What clipped with less gain at the same places clips with more.
-            double total = design.Stages.OfType<GainStage>().Aggregate(design.Amplifier.Gain, (gain, stage) => gain * stage.NominalGain);
-            if (clipping.Exists(clipped => clipped.First <= design.Amplifier.Gain && clipped.Total <= total))
+            double total = TotalGain(design);
+            if (limits.First < design.Amplifier.Gain || limits.Total < total)
             {
                 continue;
             }
@@ -119,14 +167,34 @@ public static class Sizer
                 break;
             }
 
-            if (failing.Any(id => id.StartsWith("levels.", StringComparison.Ordinal)))
+            if (judged.Values.FirstOrDefault(result => result.Id.EndsWith(".headroom", StringComparison.Ordinal)) is { State: ResultState.Number, Verdict.Kind: VerdictKind.Fail } headroom)
             {
-                clipping.Add((design.Amplifier.Gain, total));
+                Tighten(limits, headroom, design.Amplifier.Gain, total);
+            }
+            else if (failing.Contains("levels.offset_survived", StringComparer.Ordinal))
+            {
+                limits.First = Math.Min(limits.First, design.Amplifier.Gain * 0.999);
             }
         }
 
         return new Walk(null, failed, bounds, candidates.Count, evaluated);
     }
+
+    /// <summary>A level is a + b·G with a ≥ 0: where it is L and may be L*, the gain must not be above G·L*/L. Two per cent are left for what rate and filter do to noise and mains.</summary>
+    private static void Tighten(GainLimits limits, Result headroom, double first, double total)
+    {
+        double factor = 1.02 * Math.Pow(10, headroom.Verdict.Margin!.Value / 20);
+        if (headroom.Id.StartsWith("levels.amplifier", StringComparison.Ordinal))
+        {
+            limits.First = Math.Min(limits.First, Math.Max(first * factor, 0));
+        }
+        else
+        {
+            limits.Total = Math.Min(limits.Total, total * factor);
+        }
+    }
+
+    private static double TotalGain(Design design) => design.Stages.OfType<GainStage>().Aggregate(design.Amplifier.Gain, (gain, stage) => gain * stage.NominalGain);
 
     /// <summary>Bounds that need no network; the requirement's key and how near the candidate comes.</summary>
     private static (string Key, double Best, bool LeastIsBest)? RuledOut(SizingCandidate candidate, SizingRequest request)
@@ -144,7 +212,7 @@ public static class Sizer
             return ("requirements.offset", Math.Max(0, survived), false);
         }
 
-        double total = design.Stages.OfType<GainStage>().Aggregate(g1, (gain, stage) => gain * stage.NominalGain);
+        double total = TotalGain(design);
         double swing = Math.Min(design.Converter.FullScale.Volts / 2, half);
         if (swing < signal * total)
         {
@@ -280,9 +348,10 @@ public static class Sizer
     private static Obstacle OfBound(string key, int count, double least, double greatest, SizingRequest request) => key switch
     {
         "requirements.offset" => new(key, count, $"the first stage clips: {QuantityText.Format(request.Fixed.Requirements.Offset)} of electrode offset asked, {QuantityText.Format(greatest, "V")} survived at gain 1 at best", "raise supply.lowest, or ask less of requirements.offset"),
+        "requirements.phase-margin" => new(key, count, $"driven grounds that are not stable over all loads: {QuantityText.Format(request.Fixed.Requirements.PhaseMargin)} asked, {QuantityText.Format(greatest, "°")} at best", null),
         "requirements.headroom" => new(key, count, "the largest signal does not fit between the rails or into the converter with that much gain", null),
         "requirements.noise" => new(key, count, $"the noise floor of parts and protection resistors: {QuantityText.Format(VoltagePeakToPeak.FromVolts(least))} at best among those ruled out", null),
-        "requirements.fold" => new(key, count, "no filter of up to order 6 reaches the attenuation at that rate", null),
+        "requirements.fold" => new(key, count, "no filter of up to order 5 reaches the attenuation at that rate", null),
         "sizing.battery-life" => new(key, count, $"{QuantityText.Format(request.BatteryLife)} asked, {QuantityText.Format(Duration.FromSeconds(greatest))} reached at best among those ruled out", "a larger battery, or less supply.other-current"),
         _ => new(key, count, $"{request.Parts} parts allowed, {QuantityText.FormatNumber(least)} needed at least among those ruled out", $"sizing.parts = {QuantityText.FormatTrimmed(least, "1", 6)}"),
     };

@@ -21,6 +21,8 @@ internal sealed class SizingGrid
 
     private static readonly double[] SecondGains = [10, 20, 50, 75, 100, 150, 200, 300, 500, 1000];
 
+    private static readonly SectionKind[] Topologies = [SectionKind.SallenKey, SectionKind.MultipleFeedback];
+
     private static readonly double[] SarRates = [250, 500, 1000, 2000];
 
     private static readonly double[] DeltaSigmaRates = [250, 500, 1000];
@@ -32,7 +34,7 @@ internal sealed class SizingGrid
     private const double RoundingDecibels = 1.5;
 
     /// <summary>Greatest order tried.</summary>
-    public const int MostOrder = 6;
+    public const int MostOrder = 5;
 
     private readonly SizingRequest _request;
     private readonly Dictionary<int, IReadOnlyList<Stage>?> _filters = [];
@@ -42,7 +44,7 @@ internal sealed class SizingGrid
     {
         _request = request;
         _filterOpAmp = request.Shelf.OpAmps.OrderBy(opAmp => opAmp.SupplyCurrent.Amperes).ThenBy(opAmp => opAmp.BiasCurrent.Amperes).FirstOrDefault() ?? OpAmp.MicropowerCmos;
-        for (int order = 1; order <= MostOrder; order++)
+        for (int order = 2; order <= MostOrder; order++)
         {
             _filters[order] = Realise(order);
         }
@@ -96,7 +98,7 @@ internal sealed class SizingGrid
         [.. (card.Kind == ConverterKind.DeltaSigma ? DeltaSigmaRates : SarRates).Where(rate => 2.2 * design.Band.High.Hertz < rate)];
 
     /// <summary>Anti-alias filters that are tried in front of a converter: orders; or, for delta-sigma, the attenuation in decibels that R and C give at the modulator's clock.</summary>
-    public static IReadOnlyList<int> Filters(AnalogDigitalConverter card) => card.Kind == ConverterKind.DeltaSigma ? [30, 40, 50, 60] : [1, 2, 3, 4, 5, 6];
+    public static IReadOnlyList<int> Filters(AnalogDigitalConverter card) => card.Kind == ConverterKind.DeltaSigma ? [40, 60] : [2, 3, 4, 5];
 
     /// <summary>All candidates of one amplifier, converter, rate and filter, least noise bound first; none where the filter cannot do what the fold needs.</summary>
     public IReadOnlyList<SizingCandidate> At(Design start, DifferentialAmplifier amplifier, AnalogDigitalConverter card, double rate, int filter)
@@ -152,7 +154,7 @@ internal sealed class SizingGrid
     {
         AnalogFilter target = FilterDesign.Analog(new ButterworthPrototype(order), new LowPass(Frequency.FromHertz(Corner(order))));
         Realisation? best = null;
-        foreach (SectionKind topology in order == 1 ? [SectionKind.SallenKey] : new[] { SectionKind.SallenKey, SectionKind.MultipleFeedback })
+        foreach (SectionKind topology in Topologies)
         {
             (Realisation? found, _) = RealisationSearch.Find(new RealisationRequest
             {
