@@ -46,6 +46,10 @@ public sealed record Design
 
     public AnalogDigitalConverter Converter { get; init; } = new();
     public IReadOnlyList<DigitalStage> Digital { get; init; } = [];
+
+    /// <summary>Word and form in which the digital filters are computed; the chain uses them as rounded.</summary>
+    public DigitalArithmetic Arithmetic { get; init; } = new();
+
     public Supply Supply { get; init; } = new();
     public Montage Montage { get; init; } = new();
 

@@ -1,6 +1,7 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Digital;
 using FrontEnd.Fields;
+using FrontEnd.Filters;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using static FrontEnd.Quantities.Frequency;
@@ -143,6 +144,7 @@ public static class DesignCheck
             for (int i = 0; i < design.Digital.Count; i++)
             {
                 string key = $"digital[{i + 1}]";
+                int before = Findings.Count;
                 switch (design.Digital[i])
                 {
                     case DigitalHighPass filter:
@@ -150,6 +152,12 @@ public static class DesignCheck
                         break;
                     case DigitalLowPass filter:
                         Corner(key + ".corner", "corner", filter.Corner, half);
+                        break;
+                    case DigitalBandPass filter:
+                        Corner(key + ".high", "upper edge", filter.High, half);
+                        break;
+                    case DigitalBandStop filter:
+                        Corner(key + ".high", "upper edge", filter.High, half);
                         break;
                     case DigitalNotch filter:
                         Corner(key + ".centre", "centre", filter.Centre, half);
@@ -166,6 +174,48 @@ public static class DesignCheck
                     default:
                         throw new ArgumentOutOfRangeException(nameof(design), design.Digital[i], "Filter is not handled.");
                 }
+
+                // The filter itself can be looked at where every number that it rests on is in its range.
+                if (Findings.Count == before && !Findings.Exists(Concerns(key + ".")) && !unread.Any(one => one.StartsWith(key + ".", StringComparison.Ordinal) || one is "converter.rate" or "digital-word"))
+                {
+                    Filter(key, design.Digital[i]);
+                }
+            }
+        }
+
+        private static Predicate<Finding> Concerns(string key) =>
+            finding => finding.Severity == Severity.Error && (finding.Field.StartsWith(key, StringComparison.Ordinal) || finding.Field is "converter.rate" or "digital-state-fraction");
+
+        private void Filter(string key, DigitalStage stage)
+        {
+            if (stage is DigitalDesigned designed)
+            {
+                FilterAnswer answer = designed.Wish(design.Converter.Rate, key).Design();
+                Findings.AddRange(answer.Findings);
+                if (answer.Digital is null)
+                {
+                    return;
+                }
+            }
+
+            if (design.Arithmetic.Word != DigitalWord.Double)
+            {
+                Words(key, stage);
+            }
+        }
+
+        /// <summary>What rounding the coefficients to the word does to the filter as such.</summary>
+        private void Words(string key, DigitalStage stage)
+        {
+            QuantisedFilter filter = QuantisedFilter.Of(DigitalChain.Realise(stage, design.Converter.Rate), design.Arithmetic.Format);
+            string word = DigitalArithmetic.WordOf(design.Arithmetic.Word);
+            if (filter.Standing != PoleStanding.InsideCircle)
+            {
+                Findings.Add(WordMessages.Unstable(key, stage.Name, word, filter.Standing));
+            }
+            else if (filter.Details.Any(section => section.DcZeroLost))
+            {
+                Findings.Add(WordMessages.DcZeroLost(key, stage.Name, word));
             }
         }
 

@@ -127,6 +127,7 @@ public static class DesignFields
         .. AmplifierFields.Differential.Select(field => field.Within("amplifier.", "amplifier.", (Design d) => d.Amplifier, (d, v) => d with { Amplifier = v }, () => new())),
         .. AmplifierFields.Ground.Select(field => field.Within("ground-drive.", "ground_drive.", (Design d) => d.GroundDrive, (d, v) => d with { GroundDrive = v }, () => new())),
         .. PathFields.Converter.Select(field => field.Within("converter.", "converter.", (Design d) => d.Converter, (d, v) => d with { Converter = v }, () => new())),
+        .. PathFields.Arithmetic.Select(field => field.Within("", "", (Design d) => d.Arithmetic, (d, v) => d with { Arithmetic = v }, () => new())),
         .. ChainFields.Supply.Select(field => field.Within("supply.", "supply.", (Design d) => d.Supply, (d, v) => d with { Supply = v }, () => new())),
         .. ChainFields.Montage.Select(field => field.Within("montage.", "montage.", (Design d) => d.Montage, (d, v) => d with { Montage = v }, () => new())),
         .. ElectrodeFields.Check.Select(field => field.Within("contact-check.", "contact_check.", (Design d) => d.ContactCheck, (d, v) => d with { ContactCheck = v }, () => new())),

@@ -65,7 +65,7 @@ public static class Evaluator
         MainsReport.AddTo(list, evaluation);
         LevelsReport.AddTo(list, findings, evaluation);
         AliasReport.AddTo(list, evaluation);
-        FilterReport.AddTo(list, evaluation);
+        FilterReport.AddTo(list, findings, evaluation);
         SafetyReport.AddTo(list, findings, evaluation);
         MontageReport.AddTo(list, findings, evaluation);
         ContactReport.AddTo(list, findings, evaluation);

@@ -84,7 +84,7 @@ public sealed class BadDesignTests
         { "[input]\nshunt-capacitor = \"-22 pF\"\n", "FE0110", 2, "input.shunt-capacitor", "from 0 F", "prefix" },
         { "[electrodes]\nmismatch = \"200 %\"\n", "FE0110", 2, "electrodes.mismatch", "to below 200 %", "check the number" },
         { "channels = 0\n", "FE0110", 1, "channels", "from 1 to 1024", "check the number" },
-        { "[[digital]]\nkind = \"low-pass\"\norder = 40\n", "FE0110", 3, "digital[1].order", "from 1 to 12", "check the number" },
+        { "[[digital]]\nkind = \"low-pass\"\norder = 40\n", "FE0110", 3, "digital[1].order", "from 1 to 20", "check the number" },
         { "skin-temperature = \"33 K\"\n", "FE0110", 1, "skin-temperature", "33 K", "check the number" },
         { "[mains]\nharmonics = [1, -0.02]\n", "FE0110", 2, "mains.harmonics", "from 0 to 10", "check the number" },
         { "[electrodes.active]\nexcess-rms = \"5 µV\"\nexcess-band = [\"500 Hz\", \"0.5 Hz\"]\n", "FE0301", 3, "electrodes.active.excess-band", "begins at 500 Hz", "lower frequency first" },

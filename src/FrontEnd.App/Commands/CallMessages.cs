@@ -10,6 +10,8 @@ internal static class CallMessages
     public const string SameFileTwice = "FE0005";
     public const string OutputFails = "FE0006";
     public const string UnknownOption = "FE0007";
+    public const string UnknownWord = "FE0008";
+    public const string NothingToWrite = "FE0009";
     public const string Fault = "FE0070";
 
     public static Finding Call(string message, string command) =>
@@ -34,8 +36,17 @@ internal static class CallMessages
     public static Finding Format(string path, IEnumerable<string> known) =>
         Error(UnknownFormat, "", $"`{Path.GetExtension(path)}` says no kind of sheet", "the file's extension decides what is written", $"use one of {string.Join(", ", known)}") with { File = path };
 
+    public static Finding CoefficientFormat(string path, IEnumerable<string> known) =>
+        Error(UnknownFormat, "", $"`{Path.GetExtension(path)}` says no kind of coefficient file", "the file's extension decides what is written", $"use one of {string.Join(", ", known)}") with { File = path };
+
+    public static Finding NoFilters(string path) =>
+        Error(NothingToWrite, "digital", "the design has no digital filter", null, "add one as [[digital]]") with { File = path };
+
     public static Finding Twice(string path) =>
         Error(SameFileTwice, "", "the same file is named twice", null, "name each file once") with { File = path };
+
+    public static Finding NoWord(string option, string word, IEnumerable<string> known, string? nearest) =>
+        Error(UnknownWord, option, $"`{word}` is not a word of `{option}`", nearest is null ? null : $"the nearest is `{nearest}`", $"use one of {string.Join(", ", known)}");
 
     public static Finding Output(string reason) =>
         Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");

@@ -43,6 +43,8 @@ internal static class CommandLine
         root.Subcommands.Add(ExplainCommand.Make(outlet));
         root.Subcommands.Add(SheetCommand.Make(outlet));
         root.Subcommands.Add(NewCommand.Make(outlet));
+        root.Subcommands.Add(FilterCommand.Make(outlet));
+        root.Subcommands.Add(CoefficientsCommand.Make(outlet));
         if (args.Length == 0)
         {
             if (openTerminal?.Invoke() is { } code)

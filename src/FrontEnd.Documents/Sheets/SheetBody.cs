@@ -61,13 +61,14 @@ internal static class SheetBody
             [new("block", true), new("what it is", true), new("headroom"), new("levels at its output", true)],
             [.. ChainBlocks.Of(assessment).Select(block => new Row([block.Name, string.Join(", ", block.Lines), block.Headroom, string.Join(", ", block.Levels)]))]));
 
-    /// <summary>From the failing verdicts, then the marginal ones: the change that helps each most, a change that helps several once.</summary>
+    /// <summary>The changes that help failing and marginal verdicts most: what protects the wearer first, then what helps several at once, then the worst.</summary>
     private static Block Next(Assessment assessment)
     {
         string[] steps =
         [
             .. assessment.Judged.Where(result => result.Verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal && result.Verdict.Improvement is not null)
-                .GroupBy(result => result.Verdict.Improvement!.Change, StringComparer.Ordinal).OrderByDescending(group => group.Count()).Take(NextSteps)
+                .GroupBy(result => result.Verdict.Improvement!.Change, StringComparer.Ordinal)
+                .OrderByDescending(group => group.Any(result => result.Verdict.Kind == VerdictKind.Fail && result.Id.StartsWith("safety.", StringComparison.Ordinal))).ThenByDescending(group => group.Count()).Take(NextSteps)
                 .Select(group => $"{group.Key}. " + string.Join(" ", group.Select(result =>
                     $"{Capital(result.Name)}: from {Wording.Value(result)} to {(result.Verdict.Improvement!.After is { } after ? QuantityText.Format(after) : "no limit found")}, {Wording.Word(result.Verdict.Improvement.Verdict)}"
                     + (result.Verdict.Improvement.SideEffect is { } side ? $" (but {side})." : ".")))),
@@ -114,7 +115,7 @@ internal static class SheetBody
         if (design.Digital.Count > 0)
         {
             yield return new Block.Heading($"digital filters: second-order sections at {QuantityText.FormatPart(design.Converter.Rate)}, a0 = 1, in this order");
-            yield return new Block.Paragraph("y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2] for each section, in double precision.");
+            yield return new Block.Paragraph($"y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2] for each section, {Arithmetic(design)}.");
             yield return new Block.Table([new("filter", true), new("b0"), new("b1"), new("b2"), new("a1"), new("a2")], [.. Sections(design)], Small: true);
         }
 
@@ -133,9 +134,16 @@ internal static class SheetBody
         .GroupBy(line => line.Text, StringComparer.Ordinal)
         .Select(same => string.Join(" and ", same.Select(line => line.Key)) + ": " + same.Key);
 
+    private static string Arithmetic(Design design) => design.Arithmetic.Word switch
+    {
+        DigitalWord.Double => "in double precision",
+        DigitalWord.Single => $"in single precision, {DigitalArithmetic.FormOf(design.Arithmetic.Form)}, coefficients as rounded",
+        _ => $"in {DigitalArithmetic.WordOf(design.Arithmetic.Word)} words, {DigitalArithmetic.FormOf(design.Arithmetic.Form)}, {design.Arithmetic.StateFraction} bits below the LSB in the states, coefficients as rounded",
+    };
+
     private static IEnumerable<Row> Sections(Design design)
     {
-        DigitalChain chain = new(design.Digital, design.Converter.Rate);
+        DigitalChain chain = new(design.Digital, design.Converter.Rate, design.Arithmetic);
         for (int filter = 0; filter < chain.Filters.Count; filter++)
         {
             foreach (Filters.Biquad section in chain.Filters[filter].Sections)

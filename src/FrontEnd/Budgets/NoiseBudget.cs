@@ -147,8 +147,7 @@ internal sealed class NoiseBudget
     private static IEnumerable<double> Narrow(DigitalStage stage) => stage switch
     {
         DigitalNotch notch => [notch.Centre.Hertz * (1 - (1 / notch.Q)), notch.Centre.Hertz, notch.Centre.Hertz * (1 + (1 / notch.Q))],
-        DigitalHighPass high => [high.Corner.Hertz],
-        DigitalLowPass low => [low.Corner.Hertz],
+        DigitalDesigned designed => designed.Corners.Select(corner => corner.Hertz),
         _ => [],
     };
 

@@ -10,17 +10,27 @@ public sealed class DigitalChain
     private readonly double _rate;
     private readonly SecondOrderSections _all;
 
-    public DigitalChain(IReadOnlyList<DigitalStage> stages, Frequency rate)
+    /// <param name="arithmetic">Word and form of the filters; null for double.</param>
+    public DigitalChain(IReadOnlyList<DigitalStage> stages, Frequency rate, DigitalArithmetic? arithmetic = null)
     {
+        Arithmetic = arithmetic ?? new DigitalArithmetic();
         _rate = rate.Hertz;
         Stages = stages;
-        Filters = [.. stages.Select(stage => Realise(stage, rate))];
+        Designed = [.. stages.Select(stage => Realise(stage, rate))];
+
+        // Double is what the design is worked out in: nothing is rounded, and no number may change.
+        Filters = Arithmetic.Word == DigitalWord.Double ? Designed : [.. Designed.Select(sections => QuantisedFilter.Of(sections, Arithmetic.Format).Sections)];
         _all = SecondOrderSections.Cascade(Filters);
     }
 
     public IReadOnlyList<DigitalStage> Stages { get; }
 
-    /// <summary>The sections of each stage.</summary>
+    public DigitalArithmetic Arithmetic { get; }
+
+    /// <summary>The sections of each stage as designed, before their coefficients were rounded.</summary>
+    public IReadOnlyList<SecondOrderSections> Designed { get; }
+
+    /// <summary>The sections of each stage as the machine holds them.</summary>
     public IReadOnlyList<SecondOrderSections> Filters { get; }
 
     /// <summary>All sections, one after the other.</summary>
@@ -34,10 +44,10 @@ public sealed class DigitalChain
     /// <summary>Group delay of all filters [s].</summary>
     public double GroupDelay(double hertz) => _all.GroupDelay(hertz, _rate);
 
-    private static SecondOrderSections Realise(DigitalStage stage, Frequency rate) => stage switch
+    /// <summary>The stage as designed.</summary>
+    internal static SecondOrderSections Realise(DigitalStage stage, Frequency rate) => stage switch
     {
-        DigitalHighPass high => Butterworth.HighPass(high.Order, high.Corner, rate).Sections,
-        DigitalLowPass low => Butterworth.LowPass(low.Order, low.Corner, rate).Sections,
+        DigitalDesigned designed => designed.Wish(rate).Design().Digital?.Sections ?? throw new ArgumentOutOfRangeException(nameof(stage), stage, "Digital stage has no filter."),
         DigitalNotch notch => new SecondOrderSections([Notch.WithQ(notch.Centre, notch.Q, rate)]),
         DigitalSections rows => SecondOrderSections.FromRows(rows.Rows),
         _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Digital stage is not handled."),

@@ -1,3 +1,4 @@
+using FrontEnd.Filters;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Digital;
@@ -9,18 +10,81 @@ public abstract record DigitalStage
     public string Name { get; init; } = "";
 }
 
-/// <summary>Butterworth high-pass, bilinear transform with the corner prewarped.</summary>
-public sealed record DigitalHighPass : DigitalStage
+/// <summary>A stage that is designed from family, order and corners by the bilinear transform with every corner prewarped.</summary>
+public abstract record DigitalDesigned : DigitalStage
 {
-    public Frequency Corner { get; init; } = Frequency.FromHertz(0.5);
+    /// <summary>Approximation; decides what a corner is.</summary>
+    public FilterFamily Family { get; init; } = FilterFamily.Butterworth;
+
+    /// <summary>Order of the prototype; a band shape has twice as many poles.</summary>
     public int Order { get; init; } = 2;
+
+    /// <summary>Largest loss in the pass band: Chebyshev and elliptic only.</summary>
+    public Decibels Ripple { get; init; } = Decibels.FromStated(0.5);
+
+    /// <summary>Least loss in the stop band: inverse Chebyshev and elliptic only.</summary>
+    public Decibels Attenuation { get; init; } = Decibels.FromStated(40);
+
+    public abstract FilterShape Shape { get; }
+
+    public abstract IReadOnlyList<Frequency> Corners { get; }
+
+    /// <summary>What is asked for, at a sampling rate.</summary>
+    public FilterWish Wish(Frequency rate, string field = "") => new()
+    {
+        Family = Family,
+        Shape = Shape,
+        Order = Order,
+        Corners = Corners,
+        Rate = rate,
+        Ripple = Family is FilterFamily.Chebyshev or FilterFamily.Elliptic ? Ripple : null,
+        Attenuation = Family is FilterFamily.InverseChebyshev or FilterFamily.Elliptic ? Attenuation : null,
+        Field = field,
+    };
 }
 
-/// <summary>Butterworth low-pass, bilinear transform with the corner prewarped.</summary>
-public sealed record DigitalLowPass : DigitalStage
+/// <summary>High-pass, Butterworth unless another family is given.</summary>
+public sealed record DigitalHighPass : DigitalDesigned
+{
+    public Frequency Corner { get; init; } = Frequency.FromHertz(0.5);
+
+    public override FilterShape Shape => FilterShape.HighPass;
+
+    public override IReadOnlyList<Frequency> Corners => [Corner];
+}
+
+/// <summary>Low-pass, Butterworth unless another family is given.</summary>
+public sealed record DigitalLowPass : DigitalDesigned
 {
     public Frequency Corner { get; init; } = Frequency.FromHertz(40);
-    public int Order { get; init; } = 2;
+
+    public override FilterShape Shape => FilterShape.LowPass;
+
+    public override IReadOnlyList<Frequency> Corners => [Corner];
+}
+
+/// <summary>Band-pass.</summary>
+public sealed record DigitalBandPass : DigitalDesigned
+{
+    public Frequency Low { get; init; } = Frequency.FromHertz(8);
+
+    public Frequency High { get; init; } = Frequency.FromHertz(13);
+
+    public override FilterShape Shape => FilterShape.BandPass;
+
+    public override IReadOnlyList<Frequency> Corners => [Low, High];
+}
+
+/// <summary>Band-stop.</summary>
+public sealed record DigitalBandStop : DigitalDesigned
+{
+    public Frequency Low { get; init; } = Frequency.FromHertz(45);
+
+    public Frequency High { get; init; } = Frequency.FromHertz(55);
+
+    public override FilterShape Shape => FilterShape.BandStop;
+
+    public override IReadOnlyList<Frequency> Corners => [Low, High];
 }
 
 /// <summary>Second-order notch; Q is centre over −3 dB width.</summary>

@@ -22,6 +22,8 @@ public sealed class DesignList
         [
             Variant.Make("high-pass", null, "a digital high-pass", () => new DigitalHighPass(), PathFields.HighPass, filter => filter is DigitalHighPass),
             Variant.Make("low-pass", null, "a digital low-pass", () => new DigitalLowPass(), PathFields.LowPass, filter => filter is DigitalLowPass),
+            Variant.Make("band-pass", null, "a digital band-pass", () => new DigitalBandPass(), PathFields.BandPass, filter => filter is DigitalBandPass),
+            Variant.Make("band-stop", null, "a digital band-stop", () => new DigitalBandStop(), PathFields.BandStop, filter => filter is DigitalBandStop),
             Variant.Make("notch", null, "a digital notch", () => new DigitalNotch(), PathFields.Notch, filter => filter is DigitalNotch),
             Variant.Make("sections", null, "second-order sections", () => new DigitalSections(), PathFields.Sections, filter => filter is DigitalSections),
         ]),
@@ -147,6 +149,8 @@ public sealed class DesignList
     {
         DigitalHighPass => "high-pass",
         DigitalLowPass => "low-pass",
+        DigitalBandPass => "band-pass",
+        DigitalBandStop => "band-stop",
         DigitalNotch notch => $"notch {notch.Centre.Hertz:0.###} Hz",
         DigitalSections => "sections",
         _ => throw new ArgumentOutOfRangeException(nameof(index), elements[index], "Filter is not handled."),

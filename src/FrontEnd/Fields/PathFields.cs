@@ -1,6 +1,7 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Converter;
 using FrontEnd.Digital;
+using FrontEnd.Filters;
 using FrontEnd.Interference;
 using static FrontEnd.Fields.FieldRange;
 using static FrontEnd.Fields.Make;
@@ -101,23 +102,62 @@ internal static class PathFields
             (AnalogDigitalConverter c) => c.SupplyCurrent, (c, v) => c with { SupplyCurrent = v }),
     ];
 
+    public static readonly IReadOnlyList<Field<DigitalArithmetic>> Arithmetic =
+    [
+        Word("digital-word", "digital_word", "double", Practice, "numbers that the digital filters are computed with; the figures are of the filters as rounded to them",
+            [new("double", DigitalWord.Double), new("single", DigitalWord.Single, "float"), new("q31", DigitalWord.Q31), new("q15", DigitalWord.Q15)],
+            (DigitalArithmetic a) => a.Word, (a, v) => a with { Word = v }),
+        Word("digital-form", "digital_form", "transposed-2", Practice, "form of each second-order section",
+            [new("direct-1", FilterForm.DirectI), new("transposed-2", FilterForm.TransposedDirectII)],
+            (DigitalArithmetic a) => a.Form, (a, v) => a with { Form = v }),
+        Value("digital-state-fraction", "digital_state_fraction", Closed(0, 16), "0", Practice, "q31 and q15: bits below the sample's LSB that the states keep",
+            (DigitalArithmetic a) => a.StateFraction, (a, v) => a with { StateFraction = v }),
+    ];
+
     private static readonly IReadOnlyList<Field<DigitalStage>> AnyDigital =
     [
         Make.Wording("name", "the kind; a notch's with its frequency", "unique in the design; results carry it", (DigitalStage s) => s.Name, (s, v) => s with { Name = v }) with { DefaultIsValue = false },
     ];
 
+    private static IEnumerable<Field<TStage>> Designed<TStage>(int most)
+        where TStage : DigitalDesigned =>
+    [
+        Value("order", "order", Closed(1, most), "2", Practice, most == FilterDesign.MostBandOrder ? "order of the prototype; the filter has twice as many poles" : "order of the filter",
+            (TStage s) => s.Order, (s, v) => (TStage)(s with { Order = v })),
+        Word("family", "family", "butterworth", Practice, "approximation; a corner is -3 dB (butterworth, bessel, critically-damped), the ripple edge (chebyshev, elliptic) or the stop edge (inverse-chebyshev)",
+            [.. FilterWords.Families.Select(pair => new ChoiceWord(pair.Key, pair.Value))], (TStage s) => s.Family, (s, v) => (TStage)(s with { Family = v })),
+        Value("ripple", "ripple", Above(0, 40), "0.5 dB", Practice, "chebyshev and elliptic: largest loss in the pass band", (TStage s) => s.Ripple, (s, v) => (TStage)(s with { Ripple = v })),
+        Value("attenuation", "attenuation", Above(0, 300), "40 dB", Practice, "inverse-chebyshev and elliptic: least loss in the stop band", (TStage s) => s.Attenuation, (s, v) => (TStage)(s with { Attenuation = v })),
+    ];
+
     public static readonly IReadOnlyList<Field<DigitalHighPass>> HighPass =
     [
         .. AnyDigital.Select(AsA<DigitalHighPass, DigitalStage>),
-        Value("corner", "corner", Above(0, 1e9), "0.5 Hz", Practice, "-3 dB corner", (DigitalHighPass s) => s.Corner, (s, v) => s with { Corner = v }),
-        Value("order", "order", Closed(1, 12), "2", Practice, "order of the Butterworth filter", (DigitalHighPass s) => s.Order, (s, v) => s with { Order = v }),
+        Value("corner", "corner", Above(0, 1e9), "0.5 Hz", Practice, "the filter's corner", (DigitalHighPass s) => s.Corner, (s, v) => s with { Corner = v }),
+        .. Designed<DigitalHighPass>(FilterDesign.MostOrder),
     ];
 
     public static readonly IReadOnlyList<Field<DigitalLowPass>> LowPass =
     [
         .. AnyDigital.Select(AsA<DigitalLowPass, DigitalStage>),
-        Value("corner", "corner", Above(0, 1e9), "40 Hz", Practice, "-3 dB corner", (DigitalLowPass s) => s.Corner, (s, v) => s with { Corner = v }),
-        Value("order", "order", Closed(1, 12), "2", Practice, "order of the Butterworth filter", (DigitalLowPass s) => s.Order, (s, v) => s with { Order = v }),
+        Value("corner", "corner", Above(0, 1e9), "40 Hz", Practice, "the filter's corner", (DigitalLowPass s) => s.Corner, (s, v) => s with { Corner = v }),
+        .. Designed<DigitalLowPass>(FilterDesign.MostOrder),
+    ];
+
+    public static readonly IReadOnlyList<Field<DigitalBandPass>> BandPass =
+    [
+        .. AnyDigital.Select(AsA<DigitalBandPass, DigitalStage>),
+        Value("low", "low", Above(0, 1e9), "8 Hz", Practice, "lower corner", (DigitalBandPass s) => s.Low, (s, v) => s with { Low = v }),
+        Value("high", "high", Above(0, 1e9), "13 Hz", Practice, "upper corner", (DigitalBandPass s) => s.High, (s, v) => s with { High = v }),
+        .. Designed<DigitalBandPass>(FilterDesign.MostBandOrder),
+    ];
+
+    public static readonly IReadOnlyList<Field<DigitalBandStop>> BandStop =
+    [
+        .. AnyDigital.Select(AsA<DigitalBandStop, DigitalStage>),
+        Value("low", "low", Above(0, 1e9), "45 Hz", Practice, "lower corner", (DigitalBandStop s) => s.Low, (s, v) => s with { Low = v }),
+        Value("high", "high", Above(0, 1e9), "55 Hz", Practice, "upper corner", (DigitalBandStop s) => s.High, (s, v) => s with { High = v }),
+        .. Designed<DigitalBandStop>(FilterDesign.MostBandOrder),
     ];
 
     public static readonly IReadOnlyList<Field<DigitalNotch>> Notch =

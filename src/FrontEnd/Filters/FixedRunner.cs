@@ -57,7 +57,7 @@ public sealed class FixedRunner
             Span<long> values = block.AsSpan(0, length);
             for (int n = 0; n < length; n++)
             {
-                values[n] = (long)input[n] << stateFraction;
+                values[n] = Saturate((long)input[n] << stateFraction);
             }
 
             for (int i = 0; i < fractions.Length; i++)

@@ -75,6 +75,12 @@ internal static class Equations
     public static readonly Equation GroupDelay = new("−dφ/dω at √(f1·f2)", Derived);
     public static readonly Equation RingTime = new("4.6·τ, τ = −1/(fs·ln r): time to 1 %", new SourceRef("orfanidis-1996", "Eqs. 8.2.22 and 8.2.23"));
     public static readonly Equation NotchDepth = new("−20·log10|H| at f0·(1 ± δ), the smaller", Derived);
+    public static readonly Equation PoleMovement = new("max |p_rounded − p|, p = −a1/2 ± √(a1²/4 − a2)", Derived);
+    public static readonly Equation DigitalDcGain = new("Π (b0 + b1 + b2)/(1 + a1 + a2), coefficients as rounded", Derived);
+    public static readonly Equation FixedRoundOff = new("LSB/G_mid·√(Σ 2^(−2F)/6/fs·∫|H_behind/A|² df over f1…f2)", new SourceRef("oppenheim-schafer", "sec. 6.9"));
+    public static readonly Equation SingleRoundOff = new("LSB/G_mid·√(Σ ulp²/12·Σh²), the dc at the converter in its sums", Derived);
+    public static readonly Equation DeadBand = new("LSB/G_mid·2^(−F)·max[0.5/|1 + a1 + a2|, 0.5/|1 − a1 + a2|, 0.5/(1 − a2)], with the gain of the sections behind", new SourceRef("jackson-1969"));
+    public static readonly Equation OverflowBits = new("⌈log2 Σ|h|⌉ from the filter's input to each section's output, the largest", new SourceRef("oppenheim-schafer", "sec. 6.9"));
     public static readonly Equation Latency = new("group delay of path, converter and digital filters + packet time", Derived);
     public static readonly Equation SkewLeak = new("2·sin(πf·Δt)", Derived);
     public static readonly Equation MontageNoise = new("√(σ_own²·Σc² + σ_shared²·(Σc)²)", Derived);

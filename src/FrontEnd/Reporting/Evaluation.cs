@@ -16,7 +16,7 @@ internal sealed class Evaluation
     {
         Design = design;
         Path = new SignalPath(design);
-        Digital = new DigitalChain(design.Digital, design.Converter.Rate);
+        Digital = new DigitalChain(design.Digital, design.Converter.Rate, design.Arithmetic);
         double centre = design.Band.Centre.Hertz;
         Path.Sweep([centre]);
         CentreHertz = centre;

@@ -18,7 +18,7 @@ internal static class FilterReport
     private const int Decades = 13;
     private const double DelayStep = 1e-4;
 
-    public static void AddTo(ResultList list, Evaluation evaluation)
+    public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
         int blocks = evaluation.Path.Nodes;
@@ -39,7 +39,7 @@ internal static class FilterReport
         AddCorners(list, "filter.path", "the whole analogue path", corners[blocks], null, null);
         list.Number("filter.path.group_delay", "group delay of the analogue path", "τ", Duration.FromSeconds(pathDelay), Equations.GroupDelay);
         AddSettling(list, "filter.path", "the whole analogue path", design.Stages);
-        AddDigital(list, evaluation);
+        AddDigital(list, findings, evaluation);
         AddLatency(list, evaluation, pathDelay);
         double skew = design.Converter.Skew.Seconds;
         list.Number(
@@ -225,7 +225,7 @@ internal static class FilterReport
         return power;
     }
 
-    private static void AddDigital(ResultList list, Evaluation evaluation)
+    private static void AddDigital(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
         double fs = design.Converter.Rate.Hertz;
@@ -235,6 +235,7 @@ internal static class FilterReport
             SecondOrderSections sections = evaluation.Digital.Filters[i];
             string id = "digital." + DesignFields.Slug(stage.Name);
             list.Number(id + ".group_delay", $"group delay of {stage.Name}", "τ", Duration.FromSeconds(sections.GroupDelay(evaluation.CentreHertz, fs)), Equations.GroupDelay);
+            WordReport.AddTo(list, findings, evaluation, i, id);
             double radius = sections.PoleRadius;
             if (0 < radius && radius < 1)
             {

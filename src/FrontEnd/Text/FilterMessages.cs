@@ -36,6 +36,30 @@ internal static class FilterMessages
         needed is { } n ? $"the requirement needs a {family} filter of order {n}, above {most}" : $"no {family} filter up to order {most} meets the requirement",
         needed is null ? "its edge does not become steep enough as the order grows" : null, "move the edges apart, or choose another family");
 
+    internal static Finding EdgeCount(string field, string what, string shape, int wanted, int given) => Error("FE0610", field,
+        $"a {shape} has {wanted} {what}{(wanted == 1 ? "" : "s")} and {given} {(given == 1 ? "is" : "are")} given", wanted == 2 ? "lower first" : null,
+        wanted == 2 ? "write both, such as 8 Hz and 13 Hz" : "give one frequency");
+
+    internal static Finding NoOrder(string field) => Error("FE0611", field, "neither an order nor a stop edge is given", null,
+        "give the order, or the stop edge together with the attenuation, and the least order is sought");
+
+    internal static Finding OrderAndEdges(string field) => Error("FE0612", field, "an order and a stop edge are given", "a stop edge asks for the least order", "leave one of the two out");
+
+    internal static Finding RateNotAboveZero(string field, Frequency rate) => Error("FE0613", field, $"sampling rate {Hertz(rate)} is not above 0 Hz", null, "give a rate above 0 Hz, or none for an analogue filter");
+
+    internal static Finding LossMissing(string field, string family, string what, string meaning, string example) => Error("FE0614", field,
+        $"{(family == "stop edge" ? "a stop edge" : $"the {family} filter")} needs the {what}", $"{what} is {meaning}", $"give the {what}, such as {example}");
+
+    internal static Finding LossUnused(string field, string family, string what) => new("FE0615", Severity.Warning, field,
+        $"the {what} plays no part in a {family} filter of given order", null, $"leave the {what} out, or give a stop edge in place of the order");
+
+    internal static Finding DelayNotHere(string field, bool isBessel) => Error("FE0616", field,
+        isBessel ? "the delay normalisation cannot be combined with a stop edge" : "only a Bessel filter has a delay normalisation",
+        isBessel ? "its corner is 1/(2π·group delay), no edge of a pass band" : null, isBessel ? "give the order, or use the magnitude normalisation" : "use the magnitude normalisation");
+
+    internal static Finding OutOfNumbers(string field) => Error("FE0617", field, "the filter's numbers leave the range of double precision",
+        "its poles must lie on the stable side and every coefficient must be finite", "bring corners, rate, losses or order nearer to each other");
+
     private static Finding Error(string code, string field, string message, string? note, string? help) => new(code, Severity.Error, field, message, note, help);
 
     private static string Hertz(Frequency frequency) => QuantityText.FormatExact(frequency);

@@ -1,0 +1,53 @@
+using System.CommandLine;
+using FrontEnd.Digital;
+using FrontEnd.Documents;
+using FrontEnd.Documents.Coefficients;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary><c>frontend coefficients</c>: a design's digital filters as a file for a microcontroller.</summary>
+internal static class CoefficientsCommand
+{
+    public static Command Make(Outlet outlet)
+    {
+        Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
+        Option<string> file = new("--output", "-o")
+        {
+            Description = $"file to write; its extension decides what: {string.Join(", ", CoefficientFiles.Extensions)} (a C99 header that runs and tests itself, JSON, CSV). A file that exists is replaced",
+            Required = true,
+            HelpName = "file",
+        };
+        Command command = new("coefficients", "Writes a design's digital filters in its word and form (digital-word, digital-form). Exit code 0: done, 2: there is nothing to write.") { design, file };
+        command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(file), outlet));
+        return command;
+    }
+
+    private static int Run(string path, string file, Outlet outlet)
+    {
+        if (!CoefficientFiles.Knows(file))
+        {
+            outlet.Tell(CallMessages.CoefficientFormat(file, CoefficientFiles.Extensions));
+            return ExitCode.Unusable;
+        }
+
+        if (DesignInput.Usable(path, outlet) is not { } document)
+        {
+            return ExitCode.Unusable;
+        }
+
+        if (FilterExport.Of(document.Design) is not { } export)
+        {
+            outlet.Tell(CallMessages.NoFilters(path));
+            return ExitCode.Unusable;
+        }
+
+        if (TextFiles.WriteAtomically(file, CoefficientFiles.Write(export, document.Design.Name, file)) is { } problem)
+        {
+            outlet.Tell(problem);
+            return ExitCode.Unusable;
+        }
+
+        outlet.Messages.WriteLine($"wrote {file}");
+        return ExitCode.Met;
+    }
+}

@@ -1,0 +1,136 @@
+using System.CommandLine;
+using FrontEnd.Documents.Sheets;
+using FrontEnd.Filters;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary><c>frontend filter</c>: one filter from what is asked of it.</summary>
+internal static class FilterCommand
+{
+    public static Command Make(Outlet outlet)
+    {
+        Options options = new();
+        Command command = new("filter", "Designs a filter and shows what it does and what it is built of. Exit code 0: done, 2: there is no such filter.");
+        foreach (Option option in options.All)
+        {
+            command.Options.Add(option);
+        }
+
+        command.SetAction(call => Run(call, options, outlet));
+        return command;
+    }
+
+    private static int Run(ParseResult call, Options options, Outlet outlet)
+    {
+        List<Finding> findings = [];
+        FilterWish wish = new()
+        {
+            Family = Word(call.GetRequiredValue(options.Family), options.Family.Name, FilterWords.Families, findings),
+            Shape = Word(call.GetRequiredValue(options.Shape), options.Shape.Name, FilterWords.Shapes, findings),
+            Corners = Frequencies(call.GetRequiredValue(options.Corner), options.Corner.Name, findings) ?? [],
+            Order = call.GetValue(options.Order),
+            StopEdges = Frequencies(call.GetValue(options.StopFrequency), options.StopFrequency.Name, findings),
+            Rate = Quantity<Frequency>(call.GetValue(options.Rate), options.Rate.Name, findings),
+            Ripple = Quantity<Decibels>(call.GetValue(options.Ripple), options.Ripple.Name, findings),
+            Attenuation = Quantity<Decibels>(call.GetValue(options.Attenuation), options.Attenuation.Name, findings),
+            Normalisation = Word(call.GetValue(options.Normalisation) ?? "magnitude", options.Normalisation.Name, Normalisations, findings),
+        };
+        FilterAnswer? answer = findings.Count == 0 ? wish.Design() : null;
+        findings.AddRange(answer?.Findings ?? []);
+        outlet.Tell(findings);
+        if (answer?.ZeroPoleGain is null)
+        {
+            return ExitCode.Unusable;
+        }
+
+        outlet.Results.Write(call.GetValue(options.Json) ? FilterJson.Of(answer) : FilterPage.Of(answer));
+        return ExitCode.Met;
+    }
+
+    private static readonly Dictionary<string, BesselNormalisation> Normalisations = new(StringComparer.Ordinal)
+    {
+        ["delay"] = BesselNormalisation.Delay,
+        ["magnitude"] = BesselNormalisation.Magnitude,
+    };
+
+    private static T Word<T>(string text, string option, IReadOnlyDictionary<string, T> words, List<Finding> findings)
+        where T : struct
+    {
+        if (words.TryGetValue(text, out T value))
+        {
+            return value;
+        }
+
+        findings.Add(CallMessages.NoWord(option, text, words.Keys, Nearest.Of(text, words.Keys)));
+        return default;
+    }
+
+    private static List<Frequency>? Frequencies(string? text, string option, List<Finding> findings)
+    {
+        if (text is null)
+        {
+            return null;
+        }
+
+        List<Frequency> frequencies = [];
+        foreach (string part in text.Split(','))
+        {
+            if (Quantity<Frequency>(part, option, findings) is { } frequency)
+            {
+                frequencies.Add(frequency);
+            }
+        }
+
+        return frequencies;
+    }
+
+    private static T? Quantity<T>(string? text, string option, List<Finding> findings)
+        where T : struct, IQuantity
+    {
+        if (text is null)
+        {
+            return null;
+        }
+
+        if (QuantityText.TryParse(text, out T value, out ParseProblem? problem))
+        {
+            return value;
+        }
+
+        findings.Add(problem!.ToFinding(option, text));
+        return null;
+    }
+
+    private sealed class Options
+    {
+        public Option<string> Family { get; } = new("--family") { Description = "approximation: " + string.Join(", ", FilterWords.Families.Keys), Required = true, HelpName = "word" };
+
+        public Option<string> Shape { get; } = new("--shape") { Description = "what it passes: " + string.Join(", ", FilterWords.Shapes.Keys), Required = true, HelpName = "word" };
+
+        public Option<string> Corner { get; } = new("--corner")
+        {
+            Description = "corner, for a band shape both, such as 8Hz,13Hz: -3 dB for butterworth, bessel and critically-damped; ripple edge for chebyshev and elliptic; stop edge for inverse-chebyshev. "
+                + "Together with --stop-frequency: the edge of the pass band",
+            Required = true,
+            HelpName = "F[,F]",
+        };
+
+        public Option<int?> Order { get; } = new("--order") { Description = "order of the prototype, 1 to 20, for band shapes 1 to 10 with twice as many poles", HelpName = "N" };
+
+        public Option<string?> StopFrequency { get; } = new("--stop-frequency") { Description = "in place of --order: edge of the stop band, for a band shape both; the least order is sought", HelpName = "F[,F]" };
+
+        public Option<string?> Rate { get; } = new("--rate") { Description = "sampling rate; default: an analogue filter", HelpName = "F" };
+
+        public Option<string?> Ripple { get; } = new("--ripple") { Description = "largest loss in the pass band, such as 0.5dB; default where an order is sought: half the power, 3.01 dB", HelpName = "dB" };
+
+        public Option<string?> Attenuation { get; } = new("--attenuation") { Description = "least loss in the stop band, such as 60dB", HelpName = "dB" };
+
+        public Option<string?> Normalisation { get; } = new("--normalisation") { Description = "bessel: the corner is -3 dB (magnitude) or 1/(2π·group delay at 0 Hz) (delay); default: magnitude", HelpName = "word" };
+
+        public Option<bool> Json { get; } = new("--json") { Description = "print sections, zeros, poles and gain as JSON; default: text, 80 columns" };
+
+        public IEnumerable<Option> All => [Family, Shape, Corner, Order, StopFrequency, Rate, Ripple, Attenuation, Normalisation, Json];
+    }
+}

@@ -1,0 +1,33 @@
+using System.Globalization;
+using System.Text;
+using FrontEnd.Digital;
+using FrontEnd.Filters;
+
+namespace FrontEnd.Documents.Coefficients;
+
+/// <summary>One line for each section: coefficients as the machine holds them, a0 = 1, and the whole numbers of fixed point.</summary>
+internal static class CoefficientCsv
+{
+    public static string Of(FilterExport export)
+    {
+        StringBuilder text = new("filter,section,rate,word,form,b0,b1,b2,a0,a1,a2,fraction_bits,word_b0,word_b1,word_b2,word_a1,word_a2\n");
+        for (int i = 0; i < export.Filter.Details.Count; i++)
+        {
+            QuantisedSection section = export.Filter.Details[i];
+            Biquad s = section.Rounded;
+            string[] cells =
+            [
+                Quoted(export.Names[i]), $"{i + 1}", Number(export.Rate.Hertz), DigitalArithmetic.WordOf(export.Arithmetic.Word), DigitalArithmetic.FormOf(export.Arithmetic.Form),
+                Number(s.B0), Number(s.B1), Number(s.B2), "1", Number(s.A1), Number(s.A2), section.FractionBits is { } bits ? $"{bits}" : "",
+                .. section.Words.Count == 0 ? Enumerable.Repeat("", 5) : section.Words.Select(word => word.ToString(CultureInfo.InvariantCulture)),
+            ];
+            text.AppendJoin(',', cells).Append('\n');
+        }
+
+        return text.ToString();
+    }
+
+    private static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);
+
+    private static string Quoted(string text) => text.AsSpan().IndexOfAny(",\"\n\r") < 0 ? text : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+}

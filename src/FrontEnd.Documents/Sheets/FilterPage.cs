@@ -1,0 +1,265 @@
+using System.Globalization;
+using FrontEnd.AntiAlias;
+using FrontEnd.Filters;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>A filter as a page of plain text: what it is, what it does, and what it is built of.</summary>
+public static class FilterPage
+{
+    /// <summary>Longest low-pass whose parts are sought.</summary>
+    private const int MostRealised = 8;
+
+    /// <param name="answer">One that has a filter.</param>
+    public static string Of(FilterAnswer answer)
+    {
+        TextPage page = new();
+        FilterFigures figures = FilterFigures.Of(answer);
+        Head(page, answer);
+        Sections(page, answer, figures);
+        Response(page, answer, figures);
+        if (answer.Digital is { } digital)
+        {
+            Words(page, digital);
+        }
+        else
+        {
+            Parts(page, answer);
+        }
+
+        return page.ToString();
+    }
+
+    private static void Head(TextPage page, FilterAnswer answer)
+    {
+        FilterWish wish = answer.Wish;
+        string corners = string.Join(" and ", answer.Response!.Corners.Select(c => QuantityText.FormatTrimmed(c, 6)));
+        page.Paragraph($"{FilterWords.Name(wish.Family)} {FilterWords.Of(wish.Shape)}, order {answer.Prototype!.Order}, {(wish.Rate is { } rate ? $"digital at {QuantityText.FormatPart(rate)}" : "analogue")}");
+        page.Paragraph($"corner {corners}: {answer.Prototype.CornerMeaning}", "  ");
+        if (answer.Requirement is { } requirement && answer.Choice is { } choice)
+        {
+            string exact = choice.Exact is { } e ? $"the requirement needs order {Plain(e, 4)}, rounded up" : "the least order that meets the requirement, found by trying";
+            page.Paragraph(
+                $"order {choice.Order}: {exact}; at most {Decibel(requirement.Ripple.Value)} lost at {List(wish.Corners)}, at least {Decibel(requirement.Attenuation.Value)} at {List(wish.StopEdges!)}", "  ");
+        }
+
+        if (FilterWords.CornerCount(wish.Shape) == 2)
+        {
+            page.Paragraph($"a band shape has two poles for each order of its prototype: {answer.ZeroPoleGain!.Order} poles", "  ");
+        }
+    }
+
+    private static void Sections(TextPage page, FilterAnswer answer, FilterFigures figures)
+    {
+        page.Blank();
+        page.Line("sections");
+        List<Row> rows = [];
+        for (int i = 0; i < figures.Sections.Count; i++)
+        {
+            SectionFigures section = figures.Sections[i];
+            string zeros = answer.Digital is { } digital ? DigitalZero(digital.Sections[i], digital.Rate.Hertz) : AnalogZero(answer.Analog!.Sections[i]);
+            rows.Add(new Row([$"{i + 1}", QuantityText.Format(section.Pole, 5), section.Q is { } q ? Plain(q, 5) : "first order", zeros]));
+        }
+
+        page.Table([new("no."), new("f0"), new("Q"), new("zeros at", IsText: true)], rows);
+    }
+
+    private static string AnalogZero(AnalogSection s)
+    {
+        if (s.B0 == 0 && s.B1 == 0)
+        {
+            return "none";
+        }
+
+        return s.B2 == 0 ? "0 Hz" : s.B1 == 0 && 0 < s.B2 / s.B0 ? QuantityText.Format(Frequency.FromHertz(Math.Sqrt(s.B2 / s.B0) / (2 * Math.PI)), 5) : "the real axis";
+    }
+
+    private static string DigitalZero(Biquad s, double rate)
+    {
+        if (s.B2 == 0)
+        {
+            return s.B1 == s.B0 ? "half the rate" : s.B1 == -s.B0 ? "0 Hz" : "the real axis";
+        }
+
+        double half = s.B1 / (-2 * s.B0);
+        return s.B2 == s.B0 && Math.Abs(half) < 1
+            ? QuantityText.Format(Frequency.FromHertz(Math.Acos(half) * rate / (2 * Math.PI)), 5)
+            : s.B2 == -s.B0 ? "0 Hz and half the rate" : half <= -1 ? "half the rate" : 1 <= half ? "0 Hz" : "the z plane, off the circle";
+    }
+
+    private static void Response(TextPage page, FilterAnswer answer, FilterFigures figures)
+    {
+        page.Blank();
+        page.Line("response");
+        string edge = answer.Requirement is null ? "corner" : "pass edge";
+        List<Row> rows =
+        [
+            new(["-3 dB (half power)", figures.HalfPower.Count == 0 ? "none in the range" : string.Join(", ", figures.HalfPower.Select(f => QuantityText.Format(f, 5)))]),
+            .. figures.AtCorners.Select(at => new Row([$"loss at the {edge}, {QuantityText.FormatPart(at.At)}", Loss(at.Decibels)])),
+            .. figures.AtStopEdges.Select(at => new Row([$"loss at the stop edge, {QuantityText.FormatPart(at.At)}", Loss(at.Decibels)])),
+            new([$"group delay at {QuantityText.FormatTrimmed(figures.Middle, 4)}", QuantityText.Format(figures.DelayAtMiddle, 4)]),
+            new([$"largest group delay, at {QuantityText.FormatTrimmed(figures.LargestDelayAt, 4)}", QuantityText.Format(figures.LargestDelay, 4)]),
+        ];
+        page.Table([new("", IsText: true), new("")], rows, heads: false);
+    }
+
+    private static string Loss(double? decibels) => decibels is { } value ? Decibel(value) : "without bound";
+
+    // --- words -----------------------------------------------------------------------------------------------------
+
+    private static void Words(TextPage page, DigitalFilter digital)
+    {
+        page.Blank();
+        page.Line("in finite words (states held at the sample's LSB)");
+        List<Row> rows = [];
+        List<string> remedies = [];
+        foreach ((string name, NumberFormat format) in new (string, NumberFormat)[] { ("double", NumberFormat.Double), ("single", NumberFormat.Single), ("q31", NumberFormat.Q31), ("q15", NumberFormat.Q15) })
+        {
+            WordFigures figures = WordFigures.Of(digital.Sections, format, FilterForm.TransposedDirectII);
+            rows.Add(new Row(
+            [
+                name,
+                figures.PoleMovement == 0 ? "0" : figures.PoleMovement.ToString("0.0e0", CultureInfo.InvariantCulture),
+                figures.DcGain is { } gain ? Plain(gain, 6) : "pole at 0 Hz",
+                figures.RoundOff is { } rms ? $"{Plain(rms, 3)} LSB" : "-",
+                figures.DeadBand is { } band ? $"{Plain(band, 3)} LSB" : "-",
+                figures.IsStable ? $"{figures.HeadroomBits} bit" : "-",
+                figures.Standing switch
+                {
+                    PoleStanding.InsideCircle => "inside",
+                    PoleStanding.OnCircle => "ON the circle",
+                    PoleStanding.OutsideCircle => "OUTSIDE",
+                    _ => throw new InvalidOperationException($"Standing {figures.Standing} is not handled."),
+                },
+            ]));
+            if (figures.Remedy is { } remedy)
+            {
+                remedies.Add($"{name}: {remedy}");
+            }
+        }
+
+        page.Table([new("word", IsText: true), new("poles move"), new("dc gain"), new("round-off"), new("dead band"), new("headroom"), new("poles")], rows);
+        foreach (string remedy in remedies)
+        {
+            page.Paragraph(remedy, "  - ");
+        }
+
+        Norms(page, digital.Sections);
+    }
+
+    private static void Norms(TextPage page, SecondOrderSections sections)
+    {
+        page.Blank();
+        page.Line("growth from the input to each section's output");
+        List<Row> rows = [.. FrontEnd.Filters.RoundOff.Overflow(sections).Select((n, i) => new Row([$"{i + 1}", Plain(n.L1, 4), Plain(n.L2, 4), Plain(n.LInfinity, 4)]))];
+        page.Table([new("no."), new("any input (L1)"), new("white noise, rms (L2)"), new("sine (L-infinity)")], rows);
+    }
+
+    // --- parts -----------------------------------------------------------------------------------------------------
+
+    private static void Parts(TextPage page, FilterAnswer answer)
+    {
+        if (answer.Wish.Shape != FilterShape.LowPass || MostRealised < answer.Prototype!.Order)
+        {
+            return;
+        }
+
+        page.Blank();
+        (Realisation? built, IReadOnlyList<Finding> findings) = RealisationSearch.Find(new RealisationRequest { Target = answer.Analog! });
+        if (built is null)
+        {
+            page.Line("parts");
+            foreach (Finding finding in findings)
+            {
+                page.Paragraph($"none: {finding.Message}; {finding.Help}", "  ");
+            }
+
+            return;
+        }
+
+        page.Ends("parts, in the order of the signal", "E12 capacitors, E96 resistors");
+        foreach (RealisedSection section in built.Sections)
+        {
+            page.Paragraph($"{section.Stage.Name}, {Topology(section.Stage)}: {Values(section.Stage)}", "  ");
+            page.Paragraph(
+                $"f0 {QuantityText.Format(section.BuiltPole, 5)} (wanted {QuantityText.Format(section.WantedPole, 5)})"
+                + (section.BuiltQ is { } q ? $", Q {Plain(q, 4)} (wanted {Plain(section.WantedQ!.Value, 4)})" : "")
+                + $", largest gain up to here {Plain(section.PeakGain, 3)}", "    ");
+            page.Paragraph($"1 % more of a part moves f0, Q by: {string.Join("; ", section.Sensitivities.Select(Sensitivity))}", "    ");
+            if (section.StateVariable is { } three)
+            {
+                page.Paragraph(
+                    $"Q is high for one op-amp; state-variable section of three instead: R {QuantityText.FormatPart(three.R)}, C {QuantityText.FormatPart(three.C)}, R1 {QuantityText.FormatPart(three.R1)}, R2 {QuantityText.FormatPart(three.R2)}", "    ");
+            }
+        }
+
+        Frequency corner = answer.Wish.Corners[0];
+        Temperature board = new Design().BoardTemperature;
+        VoltageRms noise = FilterNoise.Over(built.Stages, Frequency.FromHertz(corner.Hertz / 100), Frequency.FromHertz(corner.Hertz * 10), board);
+        page.Blank();
+        page.Line("as built, with the op-amp's real gain-bandwidth product");
+        page.Table(
+            [new("", IsText: true), new("")],
+            [
+                new(["largest difference from the ideal response, up to twice the corner", $"{Plain(built.LargestError, 3)} dB at {QuantityText.Format(built.ErrorAt)}"]),
+                new(["-3 dB", built.HalfPower is { } half ? QuantityText.Format(half, 5) : "none up to ten times the corner"]),
+                new(["own noise, a hundredth to ten times the corner", QuantityText.Format(noise)]),
+                new(["own dc error of the assumed op-amp", QuantityText.Format(FilterNoise.Offset(built.Stages))]),
+            ],
+            heads: false);
+        Compare(page, answer, built, corner);
+        foreach (Finding finding in findings)
+        {
+            FindingText.Write(page, finding);
+        }
+    }
+
+    private static void Compare(TextPage page, FilterAnswer answer, Realisation built, Frequency corner)
+    {
+        page.Blank();
+        double zero = AsBuiltSection.PowerResponse(built.Stages, corner.Hertz / 1000);
+        List<Row> rows = [];
+        foreach (double times in (double[])[0.1, 0.5, 0.9, 1, 1.1, 1.5, 2, 3, 5, 10, 30, 100])
+        {
+            double f = corner.Hertz * times;
+            rows.Add(new Row(
+            [
+                QuantityText.Format(Frequency.FromHertz(f)),
+                Decibel(10 * Math.Log10(answer.Analog!.PowerResponse(f) / answer.Analog.PowerResponse(0))),
+                Decibel(10 * Math.Log10(AsBuiltSection.PowerResponse(built.Stages, f) / zero)),
+                QuantityText.Format(Duration.FromSeconds(answer.Analog.GroupDelay(f)), 3),
+            ]));
+        }
+
+        page.Table([new("frequency"), new("ideal"), new("as built"), new("group delay, ideal")], rows);
+    }
+
+    internal static string Topology(Stage stage) => stage switch
+    {
+        RcSection => "RC and follower",
+        SallenKeySection => "Sallen-Key, gain 1",
+        MultipleFeedbackSection => "multiple feedback",
+        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "The stage is not an anti-alias section."),
+    };
+
+    internal static string Values(Stage stage) => stage switch
+    {
+        RcSection s => $"R {QuantityText.FormatPart(s.R)}, C {QuantityText.FormatPart(s.C)}",
+        SallenKeySection s => $"R1 {QuantityText.FormatPart(s.R1)}, R2 {QuantityText.FormatPart(s.R2)}, C1 {QuantityText.FormatPart(s.C1)} to the output, C2 {QuantityText.FormatPart(s.C2)} to common",
+        MultipleFeedbackSection s =>
+            $"R1 {QuantityText.FormatPart(s.R1)}, R2 {QuantityText.FormatPart(s.R2)}, R3 {QuantityText.FormatPart(s.R3)}, C1 {QuantityText.FormatPart(s.C1)} to common, C2 {QuantityText.FormatPart(s.C2)} to the output",
+        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "The stage is not an anti-alias section."),
+    };
+
+    private static string Sensitivity(PartSensitivity s) => $"{s.Part} {Percent(s.ToFrequency)}{(s.ToQ is { } q ? $", {Percent(q)}" : "")}";
+
+    private static string Percent(double share) => share.ToString("+0.00;-0.00;0.00", CultureInfo.InvariantCulture) + " %";
+
+    private static string List(IEnumerable<Frequency> frequencies) => string.Join(" and ", frequencies.Select(f => QuantityText.FormatPart(f)));
+
+    private static string Plain(double value, int digits) => QuantityText.FormatTrimmed(value, "1", digits);
+
+    private static string Decibel(double value) => QuantityText.Format(Decibels.FromPowerRatio(Math.Pow(10, value / 10)), 4);
+}

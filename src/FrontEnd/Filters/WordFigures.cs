@@ -1,0 +1,103 @@
+using FrontEnd.Text;
+
+namespace FrontEnd.Filters;
+
+/// <summary>What finite words do to a digital filter: coefficients, round-off, dead band, overflow.</summary>
+public sealed record WordFigures
+{
+    public required QuantisedFilter Filter { get; init; }
+
+    public required FilterForm Form { get; init; }
+
+    /// <summary>Largest distance that a pole moves in the z plane.</summary>
+    public double PoleMovement => Filter.Details.Count == 0 ? 0 : Filter.Details.Max(d => d.PoleMovement);
+
+    public PoleStanding Standing => Filter.Standing;
+
+    /// <summary>Gain at 0 Hz as rounded; null with a pole there.</summary>
+    public double? DcGain => Filter.DcGain;
+
+    public bool DcZeroLost => Filter.Details.Any(d => d.DcZeroLost);
+
+    public bool Saturated => Filter.Details.Any(d => d.Saturated);
+
+    /// <summary>Round-off at the output, rms, in LSB of the sample; null for floating point, whose round-off follows the signal, and where a pole is not inside the circle.</summary>
+    public double? RoundOff { get; init; }
+
+    /// <summary>Largest level at which the output can hang, in LSB of the sample; null likewise.</summary>
+    public double? DeadBand { get; init; }
+
+    /// <summary>From the input to each section's output; empty where a pole is not inside the circle.</summary>
+    public IReadOnlyList<OverflowNorms> Overflow { get; init; } = [];
+
+    /// <summary>Bits of headroom above full scale that rule out overflow at every section's output.</summary>
+    public int HeadroomBits => Overflow.Count == 0 ? 0 : Overflow.Max(n => n.SafeBits);
+
+    /// <summary>Bits below the LSB that bring the round-off down to the size of one rounding; 0 for floating point.</summary>
+    public int ExtraBits { get; init; }
+
+    public bool IsStable => Standing == PoleStanding.InsideCircle;
+
+    /// <summary>What to do about it; null where nothing is wrong. Which remedy goes with which failure: common practice, no source.</summary>
+    public string? Remedy => Standing switch
+    {
+        PoleStanding.OutsideCircle or PoleStanding.OnCircle => WordMessages.LongerWords,
+        _ when Saturated => WordMessages.LessFraction,
+        _ when DcZeroLost => WordMessages.KeepDcZero,
+        _ when 0 < ExtraBits => WordMessages.MoreStateBits(ExtraBits),
+        _ when Filter.Format is SingleFormat && Form == FilterForm.TransposedDirectII && Filter.Ideal.Sections.Any(IsNearDc) => WordMessages.DirectForm,
+        _ => null,
+    };
+
+    public static WordFigures Of(SecondOrderSections sections, NumberFormat format, FilterForm form)
+    {
+        QuantisedFilter filter = QuantisedFilter.Of(sections, format);
+        var figures = new WordFigures { Filter = filter, Form = form };
+        if (!figures.IsStable)
+        {
+            return figures;
+        }
+
+        figures = figures with { Overflow = FrontEnd.Filters.RoundOff.Overflow(filter.Sections) };
+        if (format is not FixedFormat fixedPoint)
+        {
+            return figures;
+        }
+
+        double most = 0;
+        for (int i = 0; i < filter.Sections.Count; i++)
+        {
+            most = Math.Max(most, FrontEnd.Filters.RoundOff.ExtraBits(filter.Sections, i));
+        }
+
+        return figures with
+        {
+            RoundOff = Math.Sqrt(FrontEnd.Filters.RoundOff.FixedVariance(filter)),
+            DeadBand = LargestDeadBand(filter, fixedPoint),
+            ExtraBits = Math.Max(0, (int)Math.Ceiling(most) - fixedPoint.StateFraction),
+        };
+    }
+
+    /// <summary>Each section's levels, times the gain of what follows at their frequency; the largest.</summary>
+    private static double LargestDeadBand(QuantisedFilter filter, FixedFormat format)
+    {
+        double most = 0;
+        for (int i = 0; i < filter.Sections.Count; i++)
+        {
+            Biquad section = filter.Sections[i];
+            DeadBand band = FrontEnd.Filters.RoundOff.DeadBandOf(section, format.StateFraction);
+            var rest = new SecondOrderSections(filter.Sections.Sections.Skip(i + 1));
+            double Gain(double turns) => Math.Sqrt(rest.PowerResponse(turns, 1));
+            most = Math.Max(most, Math.Max(band.Constant * Gain(0), band.Alternating * Gain(0.5)));
+            if (band.Oscillating is { } swing)
+            {
+                most = Math.Max(most, swing * Gain(Math.Abs(section.Poles.First.Phase) / (2 * Math.PI)));
+            }
+        }
+
+        return most;
+    }
+
+    // Σh² of 1/A above 1000: poles within about a per cent of z = 1 (judgement; no source).
+    private static bool IsNearDc(Biquad s) => s.DcGain == 0 && Math.Abs(1 + s.A1 + s.A2) < 1e-2;
+}
