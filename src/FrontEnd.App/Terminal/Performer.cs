@@ -89,6 +89,8 @@ public sealed class Performer : IDisposable
                 _copy(copy.Text);
                 break;
             case Effect.DropRecovery:
+                // First into this session's own file, so that there is no moment without one.
+                Rescue();
                 _recovery?.DropFound();
                 break;
             default:
