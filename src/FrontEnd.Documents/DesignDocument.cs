@@ -12,11 +12,13 @@ public sealed class DesignDocument
     private readonly string? _folder;
     private readonly IReadOnlyDictionary<string, FieldOrigin> _given;
     private readonly IReadOnlyDictionary<string, Span> _places;
+    private readonly Func<string, bool> _isRealised;
 
     private DesignDocument(SourceText source, DocumentFormat format, string? folder, TableNode root, DesignBuilder? builder, IReadOnlyList<Finding> findings)
     {
         (_source, Format, _folder, _root, Findings) = (source, format, folder, root, findings);
         Design = builder?.Design ?? new Design();
+        _isRealised = builder is null ? _ => false : builder.IsRealised;
         _given = builder?.Origins ?? new Dictionary<string, FieldOrigin>(StringComparer.Ordinal);
         _places = builder?.Places ?? new Dictionary<string, Span>(StringComparer.Ordinal);
         Origins = [.. DesignFields.Of(Design).Select(Origin)];
@@ -97,6 +99,11 @@ public sealed class DesignDocument
         if (DesignFields.Find(Design, key) is not { } field)
         {
             return new EditResult(this, ReadingMessages.NoField(key, Nearest.Of(key, DesignFields.Of(Design).Select(one => one.Key))));
+        }
+
+        if (_isRealised(field.Key))
+        {
+            return new EditResult(this, ReadingMessages.NotEditable(field.Key, $"it follows from [{DesignFields.AntiAliasKey}], which is to be changed instead"));
         }
 
         if (!FieldText.TryParse(field, text, out object? value, out Finding? finding))

@@ -17,6 +17,8 @@ public static class KeyTable
             Section(text, group.Key, [.. group]);
         }
 
+        Section(text, $"[{DesignFields.AntiAliasKey}], in place of low-pass stages", [.. DesignFields.AntiAlias.Where(field => !field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
+        text.Append("\nBesides: `opamp`, a card's name or a table, see opamp.\n");
         foreach (DesignList list in DesignFields.Lists)
         {
             foreach (IGrouping<string, Variant> kind in list.Variants.GroupBy(variant => variant.Kind, StringComparer.Ordinal))

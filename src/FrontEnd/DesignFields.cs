@@ -14,6 +14,12 @@ public static class DesignFields
     /// <summary>The lists of a design: stages, digital, bands, interferers.</summary>
     public static IReadOnlyList<DesignList> Lists => DesignList.All;
 
+    /// <summary>The fields of an anti-alias filter that is given by what it has to do, in its own table: it is turned into stages when the design is read, and is no part of the design after that.</summary>
+    public static IReadOnlyList<Field<AntiAlias.AntiAliasWish>> AntiAlias => PathFields.AntiAlias;
+
+    /// <summary>The key of that table.</summary>
+    public const string AntiAliasKey = "anti-alias";
+
     /// <summary>Parts of a design that may be absent: their keys' prefix, without the last dot.</summary>
     public static readonly IReadOnlyList<OptionalPart> OptionalParts =
     [

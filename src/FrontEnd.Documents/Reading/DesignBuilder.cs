@@ -1,3 +1,4 @@
+using FrontEnd.AntiAlias;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
@@ -18,6 +19,7 @@ internal sealed class DesignBuilder
     private readonly Dictionary<string, Span> _places = new(StringComparer.Ordinal);
     private readonly HashSet<string> _unread = new(StringComparer.Ordinal);
     private bool _groundLeftOut;
+    private AntiAliasWish? _antiAlias;
 
     public DesignBuilder(SourceText source, DocumentFormat format, CardShelf shelf, List<Finding> findings)
     {
@@ -53,7 +55,7 @@ internal sealed class DesignBuilder
             }
         }
 
-        Design = Settle(design);
+        Design = Realise(Settle(design));
         if (complete)
         {
             Assumptions();
@@ -75,6 +77,44 @@ internal sealed class DesignBuilder
             GroundDrive = design.GroundDrive with { AveragingUnlimited = true },
         };
     }
+
+    /// <summary>Stages from the place on where they are realised from [anti-alias], counted from 0; null where all stand in the file.</summary>
+    public int? FirstRealised { get; private set; }
+
+    /// <summary>An anti-alias filter given by what it has to do becomes stages behind those in the file.</summary>
+    private Design Realise(Design design)
+    {
+        if (_antiAlias is not { } wish)
+        {
+            return design;
+        }
+
+        if (design.Stages.FirstOrDefault(stage => stage is not GainStage) is { } section)
+        {
+            _findings.Add(Place(ReadingMessages.BothForms(DesignFields.AntiAliasKey, $"the stage `{section.Name}`", $"[{DesignFields.AntiAliasKey}]")));
+            return design;
+        }
+
+        List<Finding> wrong = [.. DesignFields.AntiAlias.Where(field => !_unread.Contains(WishKey(field))).Select(field => FieldText.CheckRange(field, field.Get(wish)) is { } one ? one with { Field = WishKey(field) } : null).OfType<Finding>()];
+        bool isRead = wrong.Count == 0 && !_unread.Any(key => key.StartsWith(DesignFields.AntiAliasKey + ".", StringComparison.Ordinal) || key is "band" or "converter.rate")
+            && 0 < design.Band.High.Hertz && design.Band.High.Hertz < AntiAliasWish.FoldOf(design).Hertz;
+        (IReadOnlyList<Stage> stages, IReadOnlyList<Finding> findings) = isRead ? wish.Realise(design, DesignFields.AntiAliasKey) : ([], wrong);
+        _findings.AddRange(findings.Select(Place));
+        FirstRealised = design.Stages.Count;
+        design = design with { Stages = [.. design.Stages, .. stages] };
+        foreach (Field<Design> field in DesignFields.Of(design).Where(field => IsRealised(field.Key)))
+        {
+            _origins[field.Key] = new FieldOrigin(field.Key, OriginKind.Given, FieldText.Format(field, field.Get(design)), $"realised from [{DesignFields.AntiAliasKey}]");
+        }
+
+        return design;
+    }
+
+    /// <summary>True for a field of a stage that does not stand in the file.</summary>
+    public bool IsRealised(string key) => FirstRealised is { } first && key.StartsWith("stages[", StringComparison.Ordinal)
+        && int.TryParse(key.AsSpan(7, Math.Max(0, key.IndexOf(']') - 7)), out int number) && first < number;
+
+    private static string WishKey(FieldDescription field) => $"{DesignFields.AntiAliasKey}.{field.Key}";
 
     private Design Settle(Design design)
     {
@@ -323,7 +363,7 @@ internal sealed class DesignBuilder
             return;
         }
 
-        IEnumerable<string> candidates = owner is Design && path.Length == 0 ? known.Concat(DesignFields.Lists.Select(list => list.Key)) : known;
+        IEnumerable<string> candidates = owner is Design && path.Length == 0 ? known.Concat(DesignFields.Lists.Select(list => list.Key)).Append(DesignFields.AntiAliasKey) : known;
         string? nearest = Nearest.Of(entry.Key, candidates);
         if (nearest is null && owner is Design)
         {
@@ -450,6 +490,12 @@ internal sealed class DesignBuilder
             return true;
         }
 
+        if (string.Equals(entry.Key.Replace('_', '-'), DesignFields.AntiAliasKey, StringComparison.Ordinal))
+        {
+            AntiAlias(entry);
+            return true;
+        }
+
         DesignList? list = DesignFields.Lists.FirstOrDefault(list => string.Equals(list.Key, entry.Key, StringComparison.Ordinal));
         if (list is null)
         {
@@ -473,6 +519,25 @@ internal sealed class DesignBuilder
         }
 
         return true;
+    }
+
+    private void AntiAlias(Entry entry)
+    {
+        _places[DesignFields.AntiAliasKey] = entry.KeySpan;
+        switch (entry.Value)
+        {
+            case NullNode:
+                break;
+            case TableNode table:
+                AntiAliasWish wish = new();
+                Walk(new Context(_source, null), table, "", _sets.AntiAlias, DesignFields.AntiAliasKey + ".", ref wish, null);
+                _antiAlias = wish;
+                break;
+            default:
+                _unread.Add(DesignFields.AntiAliasKey);
+                Report(ReadingMessages.NoTable(DesignFields.AntiAliasKey, ReadingMessages.Noun(entry.Value)), entry.Value.Span);
+                break;
+        }
     }
 
     private List<object> Elements(DesignList list, ListNode nodes)

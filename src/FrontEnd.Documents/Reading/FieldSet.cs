@@ -1,3 +1,4 @@
+using FrontEnd.AntiAlias;
 using FrontEnd.Fields;
 
 namespace FrontEnd.Documents.Reading;
@@ -78,6 +79,7 @@ internal sealed class FieldSets
     private FieldSets(DocumentFormat format)
     {
         Design = new FieldSet<Design>(DesignFields.Fixed, format);
+        AntiAlias = new FieldSet<AntiAliasWish>(DesignFields.AntiAlias, format);
         foreach (Variant variant in DesignFields.Lists.SelectMany(list => list.Variants))
         {
             _elements[variant] = new FieldSet<object>(variant.Fields, format);
@@ -85,6 +87,8 @@ internal sealed class FieldSets
     }
 
     public FieldSet<Design> Design { get; }
+
+    public FieldSet<AntiAliasWish> AntiAlias { get; }
 
     public static FieldSets For(DocumentFormat format) => format == DocumentFormat.Toml ? Toml.Value : Json.Value;
 

@@ -72,6 +72,24 @@ internal static class PathFields
         .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (MultipleFeedbackSection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
     ];
 
+    public static readonly IReadOnlyList<Field<AntiAliasWish>> AntiAlias =
+    [
+        Word("family", "family", "butterworth", Practice, "approximation of the anti-alias filter",
+            [new("butterworth", FilterFamily.Butterworth), new("chebyshev", FilterFamily.Chebyshev), new("bessel", FilterFamily.Bessel), new("critically-damped", FilterFamily.CriticallyDamped)],
+            (AntiAliasWish w) => w.Family, (w, v) => w with { Family = v }),
+        Maybe("corner", "corner", Above(0, 1e9), "auto", "the band's upper edge", Practice, "with an order the filter's corner, else the edge of the pass band", (AntiAliasWish w) => w.Corner, (w, v) => w with { Corner = v }),
+        Maybe("order", "order", Closed(1, 10), "auto", "the least that reaches the attenuation", Derived, "order of the filter", (AntiAliasWish w) => w.Order, (w, v) => w with { Order = v }),
+        Value("attenuation", "attenuation", Above(0, 200), "60 dB", Practice, "where no order is given: wanted at the fold frequency, rate less the band's upper edge (delta-sigma: modulator clock less it)",
+            (AntiAliasWish w) => w.Attenuation, (w, v) => w with { Attenuation = v }),
+        Maybe("ripple", "ripple", Above(0, 40), "auto", "3.01 dB; chebyshev 0.5 dB", Practice, "where no order is given: largest loss at the corner; chebyshev's ripple", (AntiAliasWish w) => w.Ripple, (w, v) => w with { Ripple = v }),
+        Word("topology", "topology", "sallen-key", Practice, "circuit of each pole pair; multiple feedback inverts",
+            [new("sallen-key", SectionKind.SallenKey), new("multiple-feedback", SectionKind.MultipleFeedback)],
+            (AntiAliasWish w) => w.Topology, (w, v) => w with { Topology = v }),
+        Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of the resistors, ±", (AntiAliasWish w) => w.ResistorTolerance, (w, v) => w with { ResistorTolerance = v }),
+        Value("capacitor-tolerance", "capacitor_tolerance", Below(0, 1), "5 %", Practice, "tolerance of the capacitors, ±", (AntiAliasWish w) => w.CapacitorTolerance, (w, v) => w with { CapacitorTolerance = v }),
+        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (AntiAliasWish w) => w.OpAmp, (w, v) => w with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
+    ];
+
     public static readonly IReadOnlyList<Field<AnalogDigitalConverter>> Converter =
     [
         Make.Card(CardClass.Converter, (AnalogDigitalConverter c) => c.Card, (c, v) => c with { Card = v }),

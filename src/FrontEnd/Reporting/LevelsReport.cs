@@ -37,7 +37,7 @@ internal static class LevelsReport
         foreach (NodeLevel node in levels.Nodes)
         {
             string id = $"levels.{node.Node}.headroom";
-            string name = $"headroom at {node.Node}, lowest supply";
+            string name = $"headroom at {node.Node.Replace('-', ' ')}, lowest supply";
             string parts = $"swing ±{V(node.Swing)}; dc {V(node.Offset + node.OtherDc)}, signal {V(node.Signal)}, mains {V(node.Mains)}, noise {V(node.Noise)}";
             if (node.Headroom is { } headroom)
             {
