@@ -49,6 +49,9 @@ internal static class CommandLine
         root.Subcommands.Add(MarkCommand.Make(outlet));
         root.Subcommands.Add(SitesCommand.Make(outlet));
         root.Subcommands.Add(GlossaryCommand.Make(outlet));
+        root.Subcommands.Add(RatesCommand.Make(outlet));
+        root.Subcommands.Add(BenchCommand.Make(outlet));
+        root.Subcommands.Add(SizeCommand.Make(outlet));
         if (args.Length == 0)
         {
             if (openTerminal?.Invoke() is { } code)

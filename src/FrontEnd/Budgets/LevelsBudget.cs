@@ -58,6 +58,7 @@ internal sealed class LevelsBudget
         _design = design;
         DirectCurrent = new DirectCurrent(design, path.Input);
         double[] noise = NodeNoise(path), signalGain = SignalGains(path), mainsPeak = MainsPeaks(path, mains);
+        NoiseAtConverter = noise[^1];
         double gain = design.Amplifier.Gain, offset = Math.Abs(design.Electrodes.Offset.Volts), signal = design.LargestSignal.Volts;
         double difference = Math.Abs(DirectCurrent.OffsetDifference), mean = Math.Abs(DirectCurrent.OffsetMean);
         double half = HalfRail - design.Amplifier.InnerMargin.Volts;
@@ -122,6 +123,9 @@ internal sealed class LevelsBudget
     }
 
     public DirectCurrent DirectCurrent { get; }
+
+    /// <summary>Rms noise at the converter's pin, 0.01 Hz to half the rate [V].</summary>
+    public double NoiseAtConverter { get; }
 
     public IReadOnlyList<NodeLevel> Nodes => _nodes;
 

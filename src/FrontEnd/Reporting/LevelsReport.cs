@@ -90,7 +90,7 @@ internal static class LevelsReport
         }
     }
 
-    private static void AddRecovery(ResultList list, List<Finding> findings, Evaluation evaluation)
+    internal static void AddRecovery(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
         const string Id = "levels.recovery", Name = "recovery after a full step of the electrode offset, to 10 µV at the input";
