@@ -1,5 +1,6 @@
 using System.Text;
 using FrontEnd.App.Commands;
+using FrontEnd.App.Terminal;
 
 // UTF-8 whatever the locale says: the output is full of Ω and µ.
 using StreamWriter output = new(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
@@ -9,8 +10,11 @@ if (OperatingSystem.IsWindows())
     Console.OutputEncoding = Encoding.UTF8;
 }
 
-bool onTerminal = !Console.IsInputRedirected && !Console.IsOutputRedirected;
-return CommandLine.Run(args, new Outlet(output, messages), openTerminal: onTerminal ? Terminal : null);
+// A design alone opens the screens over it; where there is no terminal they say what to use instead.
+if (args is [var design] && TerminalProgram.IsDesign(design))
+{
+    return TerminalProgram.Run(design);
+}
 
-// The seam for the screens: called where nothing was asked for and someone sits at a terminal. Null means that there are none to open.
-static int? Terminal() => null;
+bool onTerminal = !Console.IsInputRedirected && !Console.IsOutputRedirected;
+return CommandLine.Run(args, new Outlet(output, messages), openTerminal: onTerminal ? () => TerminalProgram.Run(null) : null);

@@ -169,7 +169,7 @@ public sealed class DesignDocument
     /// <returns>What went wrong; null for nothing.</returns>
     public Finding? Save(string path) => TextFiles.WriteAtomically(path, Text);
 
-    // An object that holds the design under "design" may hold beside it what an independent program worked out for it.
+    // An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what this one did.
     private static TableNode PlainDesign(SourceText source, TableNode root, List<Finding> findings)
     {
         if (root.Find("design") is not { Value: TableNode design })
@@ -179,7 +179,7 @@ public sealed class DesignDocument
 
         foreach (Entry entry in root.Entries)
         {
-            if (entry.Key is not ("design" or "expected"))
+            if (entry.Key is not ("design" or "expected" or "results" or "findings"))
             {
                 findings.Add(source.Placed(ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, ["design", "expected"]), ["design", "expected"], false), entry.KeySpan.Start));
             }

@@ -87,6 +87,20 @@ public static class TextFiles
         }
     }
 
+    /// <summary>Makes a folder with those above it, if it is not there; what went wrong, or null.</summary>
+    public static Finding? MakeFolder(string path)
+    {
+        try
+        {
+            Directory.CreateDirectory(path);
+            return null;
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return ReadingMessages.Unwritable(path, error.Message);
+        }
+    }
+
     private static void Remove(string? temporary)
     {
         try

@@ -45,7 +45,8 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
 
         foreach (double factor in new[] { 1 + Step, 1 - Step })
         {
-            double to = from * factor;
+            // A tenth of the absolute temperature would be no skin's: ten kelvins instead.
+            double to = field.Kind == FieldKind.Temperature ? from + (100 * (factor - 1)) : from * factor;
             if (field.Range is { } range && !range.Contains(to))
             {
                 continue;

@@ -77,6 +77,9 @@ public sealed class CommandTests : IDisposable
         string path = Write("back.json", json.RootElement.GetProperty("design").GetRawText());
         using JsonDocument again = JsonDocument.Parse(Shell.Run("check", "--json", path).Output);
         Assert.Equal(json.RootElement.GetProperty("results").GetRawText(), again.RootElement.GetProperty("results").GetRawText());
+
+        // The whole output is a design file too: its figures are not read.
+        Assert.Equal(outcome.Output, Shell.Run("check", "--json", Write("whole.json", outcome.Output)).Output);
     }
 
     [Fact]

@@ -45,6 +45,13 @@ internal static class CommandLine
         root.Subcommands.Add(NewCommand.Make(outlet));
         root.Subcommands.Add(FilterCommand.Make(outlet));
         root.Subcommands.Add(CoefficientsCommand.Make(outlet));
+        root.Subcommands.Add(ProblemsCommand.Make(outlet));
+        root.Subcommands.Add(MarkCommand.Make(outlet));
+        root.Subcommands.Add(SitesCommand.Make(outlet));
+        root.Subcommands.Add(GlossaryCommand.Make(outlet));
+        root.Subcommands.Add(RatesCommand.Make(outlet));
+        root.Subcommands.Add(BenchCommand.Make(outlet));
+        root.Subcommands.Add(SizeCommand.Make(outlet));
         if (args.Length == 0)
         {
             if (openTerminal?.Invoke() is { } code)

@@ -1,25 +1,25 @@
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>The path as boxes in a row, with levels and headroom under each; rows of eight.</summary>
+/// <summary>The path as boxes in a row, with levels and headroom under each; more than nine stand in rows of about equal length.</summary>
 internal static class ChainDrawing
 {
-    private const int PerRow = 8;
-    private const double Width = 760, Gap = 14, BoxHeight = 66, RowHeight = 176, LineHeight = 12.5;
+    private const int MostInRow = 9;
+    private const double Width = 760, Gap = 10, BoxHeight = 66, RowHeight = 176, LineHeight = 12.5;
 
     public static string Of(Assessment assessment)
     {
         IReadOnlyList<ChainBlock> blocks = ChainBlocks.Of(assessment);
-        int rows = (blocks.Count + PerRow - 1) / PerRow, columns = Math.Min(PerRow, blocks.Count);
+        int rows = (blocks.Count + MostInRow - 1) / MostInRow, columns = (blocks.Count + rows - 1) / rows;
         double box = (Width - (Gap * (columns - 1)) - 4) / columns;
         Svg svg = new(Width, rows * RowHeight, "the signal's path, left to right: " + string.Join(", ", blocks.Select(block => block.Name)));
         for (int at = 0; at < blocks.Count; at++)
         {
-            double x = 2 + (at % PerRow * (box + Gap)), y = 2 + (at / PerRow * RowHeight);
+            double x = 2 + (at % columns * (box + Gap)), y = 2 + (at / columns * RowHeight);
             Draw(svg, blocks[at], x, y, box);
-            if (at % PerRow > 0)
+            if (at % columns > 0)
             {
                 double middle = y + (BoxHeight / 2);
-                svg.Path($"M{Svg.N(x - Gap + 1)} {Svg.N(middle)}L{Svg.N(x - 2)} {Svg.N(middle)}M{Svg.N(x - 6)} {Svg.N(middle - 4)}L{Svg.N(x - 2)} {Svg.N(middle)}L{Svg.N(x - 6)} {Svg.N(middle + 4)}", "fill=\"none\" stroke=\"#333\"");
+                svg.Path($"M{Svg.N(x - Gap + 1)} {Svg.N(middle)}L{Svg.N(x - 2)} {Svg.N(middle)}M{Svg.N(x - 5)} {Svg.N(middle - 3)}L{Svg.N(x - 2)} {Svg.N(middle)}L{Svg.N(x - 5)} {Svg.N(middle + 3)}", "fill=\"none\" stroke=\"#333\"");
             }
         }
 

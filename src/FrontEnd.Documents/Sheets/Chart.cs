@@ -62,7 +62,7 @@ internal sealed class Chart(string title, Axis x, Axis y)
     }
 
     /// <summary>A stem from the bottom with a mark on top: filled or open.</summary>
-    public void Stem(double at, double value, string label, bool filled)
+    public void Stem(double at, double value, bool filled)
     {
         if (at < x.Low || x.High < at)
         {
@@ -82,9 +82,15 @@ internal sealed class Chart(string title, Axis x, Axis y)
                 svg.Line(X(at), Top + PlotHeight, X(at), top, "stroke=\"#0072b2\" stroke-width=\"1\" stroke-dasharray=\"2 2\"");
                 svg.Circle(X(at), top, 3.5, "fill=\"#fff\" stroke=\"#0072b2\" stroke-width=\"1.5\"");
             }
-
-            svg.Text(X(at), top - 7, label, "middle", 10);
         });
+    }
+
+    /// <summary>A text above a mark, kept inside the plot.</summary>
+    public void Label(double at, double value, string text)
+    {
+        double share = x.At(at);
+        string anchor = share < 0.05 ? "start" : 0.95 < share ? "end" : "middle";
+        _lines.Add(svg => svg.Text(X(at) + (share < 0.05 ? 6 : 0.95 < share ? -6 : 0), Math.Max(Top + 10, Y(Math.Clamp(value, y.Low, y.High)) - 7), text, anchor, 10));
     }
 
     /// <summary>A legend entry for marks: filled or open.</summary>

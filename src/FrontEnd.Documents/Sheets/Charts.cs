@@ -90,10 +90,16 @@ internal static class Charts
         Axis x = Axis.Steps10("frequency in the recording, up to half the sampling rate; the number is the harmonic's", "Hz", 0, design.Converter.Rate.Hertz / 2);
         Chart chart = new(Title, x with { High = design.Converter.Rate.Hertz / 2 }, Axis.Decades("size at the electrodes, V rms", "V", Math.Max(bottom, top * Math.Pow(10, -DecadesShown)) / 2, Math.Max(top, design.SmallestSignal.Volts) * 2));
         ShadeBand(chart, design);
-        foreach ((string order, double at, double before, double after) in stems)
+        foreach (var place in stems.GroupBy(stem => QuantityText.Format(stem.At, "Hz"), StringComparer.Ordinal))
         {
-            chart.Stem(at, before, order, filled: false);
-            chart.Stem(at, after, "", filled: true);
+            foreach ((_, double at, double before, double after) in place)
+            {
+                chart.Stem(at, before, filled: false);
+                chart.Stem(at, after, filled: true);
+            }
+
+            // Several may land on one frequency: one label above the largest.
+            chart.Label(place.First().At, place.Max(stem => Math.Max(stem.Before, stem.After)), string.Join(", ", place.OrderByDescending(stem => stem.After).Select(stem => stem.Order)));
         }
 
         chart.Explain("at the converter", filled: false);

@@ -156,6 +156,6 @@ public static class HtmlSheet
     private static string Capital(string text)
     {
         ReadOnlySpan<char> word = text.AsSpan(0, text.IndexOf(' ') is var blank and > 0 ? blank : text.Length);
-        return word.Length > 1 && char.IsAsciiLetterLower(word[0]) && word.IndexOfAny(".[-:_") < 0 ? char.ToUpperInvariant(text[0]) + text[1..] : text;
+        return (word.Length > 1 || word is "a") && char.IsAsciiLetterLower(word[0]) && word.IndexOfAny(".[-:_") < 0 ? char.ToUpperInvariant(text[0]) + text[1..] : text;
     }
 }

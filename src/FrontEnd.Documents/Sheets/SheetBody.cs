@@ -61,13 +61,14 @@ internal static class SheetBody
             [new("block", true), new("what it is", true), new("headroom"), new("levels at its output", true)],
             [.. ChainBlocks.Of(assessment).Select(block => new Row([block.Name, string.Join(", ", block.Lines), block.Headroom, string.Join(", ", block.Levels)]))]));
 
-    /// <summary>From the failing verdicts, then the marginal ones: the change that helps each most, a change that helps several once.</summary>
+    /// <summary>The changes that help failing and marginal verdicts most: what protects the wearer first, then what helps several at once, then the worst.</summary>
     private static Block Next(Assessment assessment)
     {
         string[] steps =
         [
             .. assessment.Judged.Where(result => result.Verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal && result.Verdict.Improvement is not null)
-                .GroupBy(result => result.Verdict.Improvement!.Change, StringComparer.Ordinal).OrderByDescending(group => group.Count()).Take(NextSteps)
+                .GroupBy(result => result.Verdict.Improvement!.Change, StringComparer.Ordinal)
+                .OrderByDescending(group => group.Any(result => result.Verdict.Kind == VerdictKind.Fail && result.Id.StartsWith("safety.", StringComparison.Ordinal))).ThenByDescending(group => group.Count()).Take(NextSteps)
                 .Select(group => $"{group.Key}. " + string.Join(" ", group.Select(result =>
                     $"{Capital(result.Name)}: from {Wording.Value(result)} to {(result.Verdict.Improvement!.After is { } after ? QuantityText.Format(after) : "no limit found")}, {Wording.Word(result.Verdict.Improvement.Verdict)}"
                     + (result.Verdict.Improvement.SideEffect is { } side ? $" (but {side})." : ".")))),

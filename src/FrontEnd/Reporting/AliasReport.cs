@@ -43,14 +43,14 @@ internal static class AliasReport
         double fold = converter.Rate.Hertz - design.Band.High.Hertz, modulator = converter.ModulatorClock.Hertz - design.Band.High.Hertz;
         double[] gains = evaluation.PathAndConverter([fold, modulator]);
         list.Number("alias.fold_frequency", "lowest frequency that folds onto the band", "f_fold", Frequency.FromHertz(fold), Equations.Fold, hand: FilterFormulas.FoldFrequency(converter.Rate, design.Band.High));
-        list.Decibel("alias.fold_attenuation", "attenuation there, by path and converter", "A_fold", evaluation.GainMid, gains[0], Equations.FoldAttenuation, NoPath);
+        list.Decibel("alias.fold_attenuation", "attenuation at the fold frequency, by path and converter", "A_fold", evaluation.GainMid, gains[0], Equations.FoldAttenuation, NoPath);
         if (converter.Kind == ConverterKind.DeltaSigma)
         {
             list.Number("alias.modulator_fold_frequency", "lowest frequency that folds at the modulator's clock", "", Frequency.FromHertz(modulator), Equations.ModulatorFold,
                 $"{QuantityText.FormatPart(converter.ModulatorClock)} − {QuantityText.FormatPart(design.Band.High)}");
 
             // Around the modulator's clock the decimator's response repeats, so only the analogue path and the droop at the landing attenuate.
-            list.Decibel("alias.modulator_fold_attenuation", "attenuation there, by path and converter", "", evaluation.GainMid, gains[1], Equations.FoldAttenuation, NoPath);
+            list.Decibel("alias.modulator_fold_attenuation", "attenuation where the modulator's clock folds, by path and converter", "", evaluation.GainMid, gains[1], Equations.FoldAttenuation, NoPath);
         }
     }
 

@@ -37,7 +37,7 @@ internal static class LevelsReport
         foreach (NodeLevel node in levels.Nodes)
         {
             string id = $"levels.{node.Node}.headroom";
-            string name = $"headroom at {node.Node}, lowest supply";
+            string name = $"headroom at {node.Node.Replace('-', ' ')}, lowest supply";
             string parts = $"swing ±{V(node.Swing)}; dc {V(node.Offset + node.OtherDc)}, signal {V(node.Signal)}, mains {V(node.Mains)}, noise {V(node.Noise)}";
             if (node.Headroom is { } headroom)
             {
@@ -90,7 +90,7 @@ internal static class LevelsReport
         }
     }
 
-    private static void AddRecovery(ResultList list, List<Finding> findings, Evaluation evaluation)
+    internal static void AddRecovery(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
         const string Id = "levels.recovery", Name = "recovery after a full step of the electrode offset, to 10 µV at the input";

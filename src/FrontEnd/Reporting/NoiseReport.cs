@@ -24,7 +24,9 @@ internal static class NoiseReport
         TextbookFigure[] hands = [.. rows.Select(row => Hand(evaluation, row.Name)).OfType<TextbookFigure>().Where(hand => 0 < hand.Value)];
         TextbookFigure? together = hands.Length == 0 ? null : NoiseFormulas.Together([.. hands.Select(hand => VoltageRms.FromVolts(hand.Value))]);
         string? assumption = design.Digital.Count == 0 ? null : "the sum takes the band as a rectangle and the path as flat; the digital filters and the path's own response shape it";
-        list.Number("noise.total", $"noise at the electrodes, rms, {band}", "σ", VoltageRms.FromVolts(total), Equations.Noise, hand: together, assumption: assumption);
+        list.Number("noise.total", $"noise at the electrodes, rms, {band}", "σ", VoltageRms.FromVolts(total), Equations.Noise,
+            $"√({string.Join(" + ", rows.Where(row => 1e-4 * total < row.Rms).OrderByDescending(row => row.Rms).Select(row => $"({QuantityText.Format(row.Rms, "V", 4)})²"))}) = {QuantityText.Format(total, "V", 4)}",
+            together, assumption);
         list.Number("noise.peak_to_peak", "noise at the electrodes, peak-to-peak", "6.6·σ", VoltagePeakToPeak.FromVolts(6.6 * total), Equations.PeakToPeak, hand: NoiseFormulas.PeakToPeak(VoltageRms.FromVolts(total)));
         list.Number(
             "noise.board_share", "noise at the electrodes without the electrodes' excess noise, peak-to-peak", "6.6·σ_board", VoltagePeakToPeak.FromVolts(6.6 * noise.WithoutExcess), Equations.Noise,
@@ -41,12 +43,20 @@ internal static class NoiseReport
         {
             double share = total == 0 ? 0 : rms * rms / (total * total);
             list.Number(
-                "noise.source." + DesignFields.Slug(name), $"noise of {name}, rms", "σ", VoltageRms.FromVolts(rms), Equations.ForSource(name), hand: Hand(evaluation, name), assumption: Assumption(design, name),
+                "noise.source." + DesignFields.Slug(name), RowName(name), "σ", VoltageRms.FromVolts(rms), Equations.ForSource(name), hand: Hand(evaluation, name), assumption: Assumption(design, name),
                 text: QuantityText.FormatPercent(Ratio.FromFraction(share)) + " of the variance");
         }
 
         AddBands(list, evaluation);
     }
+
+    private static string RowName(string name) => name switch
+    {
+        "folded" => "noise that sampling folds into the band, rms",
+        "quantisation" => "noise of quantisation, rms",
+        "converter" => "noise of the converter itself, rms",
+        _ => $"noise of {name}, rms",
+    };
 
     /// <summary>An electrode with its mismatch: 0 active, 1 reference.</summary>
     public static Electrode Built(Design design, int which)

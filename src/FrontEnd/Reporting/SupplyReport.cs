@@ -42,16 +42,30 @@ internal static class SupplyReport
         AddPower(list, design);
     }
 
-    private static void AddPower(ResultList list, Design design)
+    /// <summary>Supply current of the whole device [A].</summary>
+    public static double TotalAmperes(Design design)
+    {
+        (double perChannel, double shared) = Amperes(design);
+        return (design.Channels * perChannel) + shared + design.Converter.SupplyCurrent.Amperes + design.Supply.OtherCurrent.Amperes;
+    }
+
+    /// <summary>Of the analogue path of one channel, and of what all channels share: buffers and driven ground.</summary>
+    private static (double PerChannel, double Shared) Amperes(Design design)
     {
         double perChannel = design.Amplifier.SupplyCurrent.Amperes + design.Stages.Sum(stage => LevelsBudget.OpAmpOf(stage)?.SupplyCurrent.Amperes ?? 0);
         double buffers = (design.Channels * (design.Electrodes.ActiveBuffer?.OpAmp.SupplyCurrent.Amperes ?? 0)) + (design.Electrodes.ReferenceBuffer?.OpAmp.SupplyCurrent.Amperes ?? 0);
         double drive = design.GroundDrive.Kind == Amplifier.GroundKind.Driven ? design.GroundDrive.SupplyCurrent.Amperes : 0;
-        double total = (design.Channels * perChannel) + buffers + drive + design.Converter.SupplyCurrent.Amperes + design.Supply.OtherCurrent.Amperes;
+        return (perChannel, buffers + drive);
+    }
+
+    private static void AddPower(ResultList list, Design design)
+    {
+        (double perChannel, double shared) = Amperes(design);
+        double total = TotalAmperes(design);
         list.Number(
             "power.supply_current", "supply current", "I", Current.FromAmperes(total), Equations.SupplyCurrent,
-            $"{design.Channels} · {QuantityText.Format(perChannel, "A")} + {QuantityText.Format(buffers + drive, "A")} + {QuantityText.Format(design.Converter.SupplyCurrent)} + {QuantityText.Format(design.Supply.OtherCurrent)}",
-            text: $"analogue path {QuantityText.Format(design.Channels * perChannel, "A")}, buffers and driven ground {QuantityText.Format(buffers + drive, "A")}, converter {QuantityText.Format(design.Converter.SupplyCurrent)}, the rest {QuantityText.Format(design.Supply.OtherCurrent)}");
+            $"{design.Channels} · {QuantityText.Format(perChannel, "A")} + {QuantityText.Format(shared, "A")} + {QuantityText.Format(design.Converter.SupplyCurrent)} + {QuantityText.Format(design.Supply.OtherCurrent)}",
+            text: $"analogue path {QuantityText.Format(design.Channels * perChannel, "A")}, buffers and driven ground {QuantityText.Format(shared, "A")}, converter {QuantityText.Format(design.Converter.SupplyCurrent)}, the rest {QuantityText.Format(design.Supply.OtherCurrent)}");
         if (design.Supply.BatteryCapacity is { } capacity && 0 < total)
         {
             TextbookFigure hand = PowerFormulas.BatteryLife(capacity, design.Supply.UsableShare, Current.FromAmperes(total));

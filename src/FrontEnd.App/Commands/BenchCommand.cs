@@ -1,0 +1,100 @@
+using System.CommandLine;
+using FrontEnd.Bench;
+using FrontEnd.Documents.Recordings;
+using FrontEnd.Documents.Sheets;
+using FrontEnd.Quantities;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary><c>frontend bench</c>: what a built board should read, and whether it does.</summary>
+internal static class BenchCommand
+{
+    public static Command Make(Outlet outlet)
+    {
+        Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
+        Option<string?> measured = new("--measured") { Description = "readings (a .csv that begins with `test,reading`) or a recording (.csv of samples, .edf, .bdf); default: list the tests" };
+        Option<string?> test = new("--test") { Description = "the test that was recorded, such as shorted; needed for a recording" };
+        Option<string?> channel = new("--channel") { Description = "name or number of the recording's channel; default: the first" };
+        Option<bool> raw = new("--raw") { Description = "the recording was made with the digital filters off; default: on where the test has them on" };
+        Option<bool> json = new("--json") { Description = "print as JSON with numbers in SI units; default: text, 80 columns" };
+        Command command = new("bench", "Lists the tests of a built board with the readings it should give, or compares readings or a recording with them. Every test is on a fixture with nobody connected. Exit code 0: all agree, 1: some do not, 2: something cannot be used.") { design, measured, test, channel, raw, json };
+        command.SetAction(call => Run(
+            call.GetRequiredValue(design), call.GetValue(measured), call.GetValue(test), call.GetValue(channel), call.GetValue(raw), call.GetValue(json), outlet));
+        return command;
+    }
+
+    private static int Run(string path, string? measured, string? test, string? channel, bool raw, bool json, Outlet outlet)
+    {
+        if (DesignInput.Usable(path, outlet) is not { } document)
+        {
+            return ExitCode.Unusable;
+        }
+
+        (IReadOnlyList<BenchReading> plan, IReadOnlyList<Finding> findings) = BenchPlan.Of(document.Design);
+        List<Finding> problems = [.. findings.Select(document.Placed)];
+        List<BenchResult> results = [];
+        if (measured is not null && problems.Count == 0)
+        {
+            problems.AddRange(ReadingsFile.Is(measured) ? Readings(measured, plan, results) : Recording(document.Design, measured, test, channel, raw, results));
+        }
+
+        if (json)
+        {
+            outlet.Results.Write(BenchJson.Of(document.Design, plan, results, problems));
+        }
+        else if (measured is null)
+        {
+            outlet.Results.Write(BenchText.Of(document.Design, plan));
+        }
+        else if (results.Count != 0)
+        {
+            outlet.Results.Write(BenchText.Of(document.Design, results));
+        }
+
+        outlet.Tell(problems);
+        return problems.Count != 0 ? ExitCode.Unusable : results.Exists(result => result.Verdict == VerdictKind.Fail) ? ExitCode.NotMet : ExitCode.Met;
+    }
+
+    private static List<Finding> Readings(string path, IReadOnlyList<BenchReading> plan, List<BenchResult> results)
+    {
+        (IReadOnlyList<(BenchReading Test, IQuantity Reading)> readings, IReadOnlyList<Finding> findings) = ReadingsFile.Read(path, plan);
+        List<Finding> problems = [.. findings];
+        foreach ((BenchReading test, IQuantity reading) in readings)
+        {
+            (BenchResult? result, Finding? problem) = BenchComparison.Reading(test, reading);
+            if (result is not null)
+            {
+                results.Add(result);
+            }
+
+            if (problem is not null)
+            {
+                problems.Add(problem with { File = path });
+            }
+        }
+
+        return problems;
+    }
+
+    private static IReadOnlyList<Finding> Recording(Design design, string path, string? test, string? channel, bool raw, List<BenchResult> results)
+    {
+        if (test is null)
+        {
+            return [RecordingMessages.NeedsTest(path)];
+        }
+
+        (Recording? recording, IReadOnlyList<Finding> findings) = RecordingFile.Read(path, channel, design.Converter.Rate);
+        if (recording is null)
+        {
+            return findings;
+        }
+
+        (BenchResult? result, IReadOnlyList<Finding> problems) = BenchComparison.Recording(design, test, recording, raw);
+        if (result is not null)
+        {
+            results.Add(result);
+        }
+
+        return [.. problems.Select(problem => problem with { File = problem.File ?? path })];
+    }
+}

@@ -1,0 +1,45 @@
+using System.CommandLine;
+using FrontEnd.Documents;
+using FrontEnd.Documents.Teaching;
+using FrontEnd.Teaching;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary><c>frontend mark</c>: marks a list of answers.</summary>
+internal static class MarkCommand
+{
+    public static Command Make(Outlet outlet)
+    {
+        Argument<string> key = new("key") { Description = "the key.json that was written with the sheets" };
+        Argument<string> answers = new("answers") { Description = "list of answers, its first row student,question,answer" };
+        Option<string> output = new("--output", "-o") { Description = "list of marks to write; a file that is there is replaced", Required = true, HelpName = "file" };
+        Command command = new("mark", "Marks answers as people write them, with part of the points and a remark where a known slip explains an answer; tells which slips the class made.") { key, answers, output };
+        command.SetAction(call => Run(call.GetRequiredValue(key), call.GetRequiredValue(answers), call.GetRequiredValue(output), outlet));
+        return command;
+    }
+
+    private static int Run(string keyPath, string answersPath, string output, Outlet outlet)
+    {
+        List<Finding> findings = [];
+        Key? key = TextFiles.Read(keyPath, out Finding? noKey) is { } keyText ? KeyJson.Read(keyText, keyPath, out noKey) : null;
+        IReadOnlyList<GivenAnswer>? answers = TextFiles.Read(answersPath, out Finding? noAnswers) is { } text ? ClassFiles.Answers(text, answersPath, findings) : null;
+        findings.AddRange(new[] { noKey, noAnswers }.OfType<Finding>());
+        if (key is null || answers is null)
+        {
+            outlet.Tell(findings);
+            return ExitCode.Unusable;
+        }
+
+        Marks marks = Marker.Mark(key, answers);
+        outlet.Tell(findings.Concat(marks.Findings.Select(finding => finding with { File = answersPath })));
+        if (TextFiles.WriteAtomically(output, ClassFiles.MarksTable(marks)) is { } problem)
+        {
+            outlet.Tell(problem);
+            return ExitCode.Unusable;
+        }
+
+        outlet.Results.Write(MarksText.Of(marks));
+        outlet.Messages.WriteLine($"wrote {output}");
+        return ExitCode.Met;
+    }
+}

@@ -1,0 +1,71 @@
+using System.CommandLine;
+using FrontEnd.Documents.Sheets;
+using FrontEnd.Quantities;
+using FrontEnd.Rates;
+using FrontEnd.Text;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary><c>frontend rates</c>: the design at several sampling rates, and which to take.</summary>
+internal static class RatesCommand
+{
+    private const int MostRates = 64;
+
+    public static Command Make(Outlet outlet)
+    {
+        Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
+        Option<string?> rates = new("--rates") { Description = $"rates to compare, in samples a second, separated by commas; default: {string.Join(',', RateStudy.Candidates.Select(rate => QuantityText.FormatTrimmed(rate.Hertz, "1", 6)))}" };
+        Option<bool> json = new("--json") { Description = "print as JSON with numbers in SI units; default: text, 80 columns" };
+        Command command = new("rates", "Compares sampling rates: anti-alias order, where the mains lands at 50 and 60 Hz, what is left of it, droop, delay. Exit code 0: the recommended rate meets what depends on it, 1: none does, 2: the call or the design cannot be used.") { design, rates, json };
+        command.SetAction(call => Run(call.GetRequiredValue(design), call.GetValue(rates), call.GetValue(json), outlet));
+        return command;
+    }
+
+    private static int Run(string path, string? rates, bool json, Outlet outlet)
+    {
+        if (!TryRates(rates, out List<Frequency>? wanted, out Finding? problem))
+        {
+            outlet.Tell(problem!);
+            return ExitCode.Unusable;
+        }
+
+        if (DesignInput.Usable(path, outlet) is not { } document)
+        {
+            return ExitCode.Unusable;
+        }
+
+        RateComparison comparison = RateStudy.Compare(document.Design, wanted);
+        outlet.Results.Write(json ? RatesJson.Of(comparison) : RatesText.Of(comparison));
+        return comparison.Pick is null ? ExitCode.Unusable : comparison.Pick.Verdict == VerdictKind.Fail ? ExitCode.NotMet : ExitCode.Met;
+    }
+
+    private static bool TryRates(string? text, out List<Frequency>? rates, out Finding? problem)
+    {
+        (rates, problem) = (null, null);
+        if (text is null)
+        {
+            return true;
+        }
+
+        rates = [];
+        foreach (string word in text.Split(',', StringSplitOptions.TrimEntries))
+        {
+            bool bare = word.Length != 0 && word.All(c => char.IsAsciiDigit(c) || c == '.');
+            if (!QuantityText.TryParse(bare ? word + " Hz" : word, out Frequency rate, out ParseProblem? parse))
+            {
+                problem = parse!.ToFinding("--rates", word);
+                return false;
+            }
+
+            if (rate.Hertz <= 0 || 1e6 < rate.Hertz || MostRates <= rates.Count)
+            {
+                problem = new Finding(Messages.RateOutOfRange, Severity.Error, "--rates", $"`{word}` is not a rate that can be compared", null, $"give at most {MostRates} rates above 0 Hz and up to 1 MHz");
+                return false;
+            }
+
+            rates.Add(rate);
+        }
+
+        return true;
+    }
+}

@@ -1,0 +1,72 @@
+using System.CommandLine;
+using FrontEnd.Documents;
+using FrontEnd.Documents.Sheets;
+using FrontEnd.Documents.Sizing;
+using FrontEnd.Sizing;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary><c>frontend size</c>: complete designs from requirements.</summary>
+internal static class SizeCommand
+{
+    public static Command Make(Outlet outlet)
+    {
+        Argument<string> requirements = new("requirements") { Description = "requirements file, TOML: keys of a design file for what is given, and [sizing] with battery-life and parts" };
+        Option<string?> output = new("--output", "-o") { Description = "write a design found to this file; it must not exist; default: show them only" };
+        Option<int> take = new("--take") { Description = "which design of the list is written, from 1", DefaultValueFactory = _ => 1 };
+        Option<bool> json = new("--json") { Description = "print as JSON with numbers in SI units; default: text, 80 columns" };
+        Command command = new("size", "Searches for complete designs that meet requirements. Exit code 0: found, 1: none meets them all, 2: something cannot be used.") { requirements, output, take, json };
+        command.SetAction(call => Run(call.GetRequiredValue(requirements), call.GetValue(output), call.GetValue(take), call.GetValue(json), outlet));
+        return command;
+    }
+
+    private static int Run(string path, string? output, int take, bool json, Outlet outlet)
+    {
+        if (output is not null && File.Exists(output))
+        {
+            outlet.Tell(CallMessages.Exists(output));
+            return ExitCode.Unusable;
+        }
+
+        (SizingRequest? request, IReadOnlyList<Finding> findings) = SizingFile.Read(path);
+        outlet.Tell(findings);
+        if (request is null)
+        {
+            return ExitCode.Unusable;
+        }
+
+        SizingOutcome outcome = Sizer.Size(request);
+        if (outcome.Findings.Count != 0)
+        {
+            outlet.Tell(outcome.Findings.Select(finding => finding with { File = path }));
+            return ExitCode.Unusable;
+        }
+
+        outlet.Results.Write(json ? SizeJson.Of(request, outcome, findings) : SizeText.Of(request, outcome));
+        if (outcome.Front.Count == 0)
+        {
+            outlet.Tell(SizingMessages.Nothing(path));
+            return ExitCode.NotMet;
+        }
+
+        return output is null ? ExitCode.Met : Write(outcome, output, take, outlet);
+    }
+
+    private static int Write(SizingOutcome outcome, string output, int take, Outlet outlet)
+    {
+        if (take < 1 || outcome.Front.Count < take)
+        {
+            outlet.Tell(CallMessages.Call($"--take is {take}, and there are designs 1 to {outcome.Front.Count}", "frontend size"));
+            return ExitCode.Unusable;
+        }
+
+        if (TextFiles.WriteAtomically(output, DesignWriter.ToToml(outcome.Front[take - 1].Design)) is { } problem)
+        {
+            outlet.Tell(problem);
+            return ExitCode.Unusable;
+        }
+
+        outlet.Messages.WriteLine($"wrote design {take} to {output}; `frontend check {output}` works it out");
+        return ExitCode.Met;
+    }
+}

@@ -1,0 +1,37 @@
+using FrontEnd.Documents;
+
+namespace FrontEnd.App.Terminal;
+
+/// <summary>What the model wants done outside it; one class performs these and sends messages back. A closed set.</summary>
+public abstract record Effect
+{
+    private Effect()
+    {
+    }
+
+    /// <summary>Work out a design, then look for advice.</summary>
+    public sealed record Evaluate(int Slot, int Run, Design Design) : Effect;
+
+    /// <summary>Work out what moves one result.</summary>
+    public sealed record Move(int Slot, int Run, Assessment Assessment, string ResultId) : Effect;
+
+    public sealed record Open(string Path) : Effect;
+
+    /// <param name="MayReplace">False where a file that is there must be asked about first.</param>
+    public sealed record Save(int Slot, string Path, DesignDocument Document, bool MayReplace) : Effect;
+
+    public sealed record Sheet(string Path, DesignDocument Document, Assessment Assessment, bool MayReplace) : Effect;
+
+    /// <summary>List what a half-typed path can become; an empty one lists the recent files.</summary>
+    public sealed record List(FilePurpose Purpose, string Typed) : Effect;
+
+    public sealed record Copy(string Text) : Effect;
+
+    public sealed record Quit : Effect;
+
+    public sealed record DropRecovery : Effect;
+
+    public sealed record Redraw : Effect;
+
+    public sealed record Several(IReadOnlyList<Effect> Effects) : Effect;
+}

@@ -1,0 +1,185 @@
+using FrontEnd.Documents;
+
+namespace FrontEnd.App.Terminal;
+
+/// <summary>Performs effects: works designs out, reads and writes files, copies. Sends messages back.</summary>
+public sealed class Performer : IDisposable
+{
+    private readonly LatestOnly _evaluations = new();
+    private readonly LatestOnly _advice = new();
+    private readonly LatestOnly _moves = new();
+    private readonly LatestOnly _listings = new();
+    private readonly RecoveryFiles? _recovery;
+    private readonly RecentFiles? _recent;
+    private readonly Action<string> _copy;
+    private readonly Func<Design, Assessment> _evaluate;
+    private readonly TimeSpan _patience;
+    private CancellationTokenSource _newer = new();
+    private Action<Message> _send = _ => { };
+    private Model? _watched;
+
+    /// <param name="recovery">Where unsaved work is kept; null for nowhere.</param>
+    /// <param name="recent">Where opened files are remembered; null for nowhere.</param>
+    /// <param name="copy">Puts a text on the clipboard.</param>
+    /// <param name="patience">How long nothing must change before advice is looked for.</param>
+    public Performer(RecoveryFiles? recovery, RecentFiles? recent, Action<string> copy, Func<Design, Assessment>? evaluate = null, TimeSpan? patience = null)
+    {
+        (_recovery, _recent, _copy) = (recovery, recent, copy);
+        _evaluate = evaluate ?? Evaluator.Evaluate;
+        _patience = patience ?? TimeSpan.FromMilliseconds(250);
+    }
+
+    /// <summary>True while something is being worked out.</summary>
+    public bool IsBusy => _evaluations.IsBusy || _advice.IsBusy || _moves.IsBusy || _listings.IsBusy;
+
+    /// <summary>Ends when nothing is being worked out any more.</summary>
+    public Task Idle => Task.WhenAll(_evaluations.Idle, _advice.Idle, _moves.Idle, _listings.Idle);
+
+    /// <summary>Where messages go. From any thread.</summary>
+    public void Attach(Action<Message> send) => _send = send;
+
+    /// <summary>Takes note of the model, so that unsaved work outlives the program.</summary>
+    public void Watch(Model model)
+    {
+        if (_watched is null || !ReferenceEquals(_watched.Designs, model.Designs))
+        {
+            _recovery?.Later(model);
+        }
+
+        _watched = model;
+    }
+
+    /// <summary>Puts unsaved work aside at once: a signal, a crash. Safe from any thread.</summary>
+    public void Rescue()
+    {
+        if (_watched is { Quitting: false } model)
+        {
+            _recovery?.Now(model);
+        }
+    }
+
+    /// <summary>The user has left of their own will: nothing is to be recovered.</summary>
+    public void Forget() => _recovery?.Drop();
+
+    public void Perform(Effect effect)
+    {
+        switch (effect)
+        {
+            case Effect.Evaluate evaluate:
+                Evaluate(evaluate);
+                break;
+            case Effect.Move move:
+                _moves.Submit(() => _send(new Message.Moved(move.Slot, move.Run, move.ResultId, Sensitivity.Of(move.Assessment, move.ResultId))));
+                break;
+            case Effect.Open open:
+                Open(open.Path);
+                break;
+            case Effect.Save save:
+                Save(save);
+                break;
+            case Effect.Sheet sheet:
+                Write(sheet);
+                break;
+            case Effect.List list:
+                _listings.Submit(() => _send(new Message.Listed(list.Purpose, list.Typed, Listing.Of(list.Typed, list.Purpose, _recent))));
+                break;
+            case Effect.Copy copy:
+                _copy(copy.Text);
+                break;
+            case Effect.DropRecovery:
+                _recovery?.DropFound();
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(effect), effect, "Effect is not handled.");
+        }
+    }
+
+    public void Dispose()
+    {
+        _newer.Cancel();
+        _newer.Dispose();
+        _evaluations.Dispose();
+        _advice.Dispose();
+        _moves.Dispose();
+        _listings.Dispose();
+        _recovery?.Dispose();
+    }
+
+    private void Evaluate(Effect.Evaluate effect)
+    {
+        // Not disposed of: whoever still waits on its token may need it. It holds nothing but memory.
+        _newer.Cancel();
+        _newer = new CancellationTokenSource();
+        CancellationToken newer = _newer.Token;
+        _advice.Cancel();
+        _evaluations.Submit(() =>
+        {
+            Assessment assessment = _evaluate(effect.Design);
+            _send(new Message.Evaluated(effect.Slot, effect.Run, assessment));
+
+            // Advice takes many evaluations; it waits until the user pauses, so that it never stands in the way of a figure.
+            _advice.Submit(() =>
+            {
+                if (!newer.WaitHandle.WaitOne(_patience))
+                {
+                    Look(effect, assessment, newer);
+                }
+            });
+        });
+    }
+
+    private void Look(Effect.Evaluate effect, Assessment assessment, CancellationToken newer)
+    {
+        try
+        {
+            _send(new Message.Advised(effect.Slot, effect.Run, Advisor.Advise(assessment, newer)));
+        }
+        catch (OperationCanceledException)
+        {
+            // A newer change is being worked out; its own advice follows.
+        }
+    }
+
+    private void Open(string path)
+    {
+        DesignDocument document = DesignDocument.Read(path);
+        if (!File.Exists(path))
+        {
+            _send(new Message.Failed(document.Findings[0]));
+            return;
+        }
+
+        _recent?.Add(path);
+        _send(new Message.Opened(document, path));
+    }
+
+    private void Save(Effect.Save save)
+    {
+        if (!save.MayReplace && File.Exists(save.Path))
+        {
+            _send(new Message.Exists(FilePurpose.SaveAs, save.Path));
+            return;
+        }
+
+        if (save.Document.Save(save.Path) is { } finding)
+        {
+            _send(new Message.Failed(finding));
+            return;
+        }
+
+        _recent?.Add(save.Path);
+        _send(new Message.Saved(save.Slot, save.Path, save.Document));
+    }
+
+    private void Write(Effect.Sheet sheet)
+    {
+        if (!sheet.MayReplace && File.Exists(sheet.Path))
+        {
+            _send(new Message.Exists(FilePurpose.Sheet, sheet.Path));
+            return;
+        }
+
+        Finding? finding = SheetWriting.Write(sheet.Path, sheet.Document, sheet.Assessment);
+        _send(finding is null ? new Message.Told($"sheet written to {sheet.Path}") : new Message.Failed(finding));
+    }
+}

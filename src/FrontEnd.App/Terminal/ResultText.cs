@@ -1,0 +1,68 @@
+using FrontEnd.Text;
+
+namespace FrontEnd.App.Terminal;
+
+/// <summary>Results and verdicts in words. Every figure goes through the one formatter.</summary>
+public static class ResultText
+{
+    /// <summary>The sign that stands beside a verdict's word.</summary>
+    public static char Sign(VerdictKind kind) => kind switch
+    {
+        VerdictKind.Pass => '+',
+        VerdictKind.Marginal => '~',
+        VerdictKind.Fail => 'x',
+        VerdictKind.NotJudged => '.',
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),
+    };
+
+    public static string Word(VerdictKind kind) => kind switch
+    {
+        VerdictKind.Pass => "pass",
+        VerdictKind.Marginal => "marginal",
+        VerdictKind.Fail => "fail",
+        VerdictKind.NotJudged => "not judged",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),
+    };
+
+    /// <summary>The colour of a verdict.</summary>
+    public static Ink Ink(VerdictKind kind) => kind switch
+    {
+        VerdictKind.Pass => Terminal.Ink.Pass,
+        VerdictKind.Marginal => Terminal.Ink.Marginal,
+        VerdictKind.Fail => Terminal.Ink.Fail,
+        VerdictKind.NotJudged => Terminal.Ink.Dim,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),
+    };
+
+    /// <summary>The figure or the word.</summary>
+    public static string Value(Result result) => result.State switch
+    {
+        ResultState.Number => QuantityText.Format(result.Value),
+        ResultState.Word => result.Text ?? "",
+        ResultState.Unbounded => result.Text ?? "no limit found",
+        ResultState.Missing => $"not computed ({result.FindingCode})",
+        _ => throw new ArgumentOutOfRangeException(nameof(result), result.State, "State is not handled."),
+    };
+
+    /// <summary>Verdict, margin and limit in one line: "fail, 34.8 µV over 3.50 µV rms".</summary>
+    public static string Margin(Result result)
+    {
+        Verdict verdict = result.Verdict;
+        if (verdict.Limit is not { } limit || verdict.Margin is not { } margin)
+        {
+            return $"{Word(verdict.Kind)}: {verdict.Because}";
+        }
+
+        string side = (margin < 0) == verdict.LimitIsGreatest ? "above" : "below";
+        return $"{Word(verdict.Kind)}, {QuantityText.Format(Math.Abs(margin), limit.SiUnit)} {side} {QuantityText.Format(limit)}";
+    }
+
+    /// <summary>The change that helps most with its effect; null where there is none.</summary>
+    public static string? Helps(Result result) => result.Verdict.Improvement is not { } improvement
+        ? null
+        : $"helps most: {improvement.Change}; then {(improvement.After is null ? "no number" : QuantityText.Format(improvement.After))}, {Word(improvement.Verdict)}"
+            + (improvement.SideEffect is null ? "" : $"; but {improvement.SideEffect}");
+
+    /// <summary>A source's place for the reader: "metting-van-rijn-1990, sec. 2.1".</summary>
+    public static string Source(SourceRef source) => source.Place.Length == 0 ? source.Key.Replace('-', ' ') : $"{source.Key.Replace('-', ' ')}, {source.Place}";
+}

@@ -1,0 +1,67 @@
+using FrontEnd.Bench;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Recordings;
+
+/// <summary>Readings taken at the bench: a first line <c>test,reading</c>, then a test and its reading with its unit on each line.</summary>
+public static class ReadingsFile
+{
+    /// <summary>True where the file's first line says that it holds readings.</summary>
+    public static bool Is(string path) =>
+        string.Equals(Path.GetExtension(path), ".csv", StringComparison.OrdinalIgnoreCase) && TextFiles.Read(path, out _) is { } text && Head(text) is not null;
+
+    /// <summary>Every reading with its test, in the order of the file, and what cannot be read.</summary>
+    public static (IReadOnlyList<(BenchReading Test, IQuantity Reading)> Readings, IReadOnlyList<Finding> Findings) Read(string path, IReadOnlyList<BenchReading> plan)
+    {
+        string? text = TextFiles.Read(path, out Finding? finding);
+        return text is null ? ([], [finding!]) : Parse(text, path, plan);
+    }
+
+    internal static (IReadOnlyList<(BenchReading Test, IQuantity Reading)> Readings, IReadOnlyList<Finding> Findings) Parse(string text, string path, IReadOnlyList<BenchReading> plan)
+    {
+        List<(BenchReading, IQuantity)> readings = [];
+        List<Finding> findings = [];
+        string[] known = [.. plan.Select(test => test.Name)];
+        int number = 0;
+        foreach (string raw in text.Split('\n'))
+        {
+            number++;
+            string line = raw.Trim();
+            if (line.Length == 0 || line[0] == '#' || string.Equals(line, Head(text), StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            int comma = line.IndexOf(',', StringComparison.Ordinal);
+            string name = comma < 0 ? line : line[..comma].Trim(), value = comma < 0 ? "" : line[(comma + 1)..].Trim();
+            if (plan.FirstOrDefault(test => string.Equals(test.Name, name, StringComparison.OrdinalIgnoreCase)) is not { } found)
+            {
+                findings.Add(Messages.NoTest(name, Nearest.Of(name, known), known) with { Field = "", File = path, Line = number });
+                continue;
+            }
+
+            QuantityKind kind = found.Expected is null ? QuantityText.KindOf<Voltage>() : QuantityText.KindOf(found.Expected);
+            if (value.Length == 0)
+            {
+                findings.Add(RecordingMessages.Reading(path, number, $"`{name}` has no reading"));
+            }
+            else if (QuantityText.TryParse(kind, value, out IQuantity? quantity, out ParseProblem? problem))
+            {
+                readings.Add((found, quantity!));
+            }
+            else
+            {
+                findings.Add(problem!.ToFinding(name, value) with { File = path, Line = number });
+            }
+        }
+
+        return (readings, findings);
+    }
+
+    private static string? Head(string text)
+    {
+        string? first = text.Split('\n').Select(line => line.Trim().TrimStart('\uFEFF')).FirstOrDefault(line => line.Length != 0 && line[0] != '#');
+        return first is not null && string.Equals(first.Replace(" ", "", StringComparison.Ordinal), "test,reading", StringComparison.OrdinalIgnoreCase) ? first : null;
+    }
+}

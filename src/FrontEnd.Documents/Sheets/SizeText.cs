@@ -1,0 +1,56 @@
+using FrontEnd.Sizing;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>What a search for a design found, as plain text, 80 columns wide.</summary>
+public static class SizeText
+{
+    public static string Of(SizingRequest request, SizingOutcome outcome)
+    {
+        TextPage page = new();
+        page.Paragraph($"sizing {request.Fixed.Name}");
+        page.Paragraph($"{outcome.Candidates} combinations, {outcome.Evaluated} worked out in full; bounds ruled out the rest");
+        page.Blank();
+        if (outcome.Front.Count == 0)
+        {
+            page.Line("no design meets all requirements");
+        }
+        else
+        {
+            page.Ends("designs that meet everything, least noise first", "none is better in all figures at once");
+            List<Row> rows = [];
+            for (int at = 0; at < outcome.Front.Count; at++)
+            {
+                SizedDesign one = outcome.Front[at];
+                rows.Add(new Row([$"{at + 1}", QuantityText.Format(one.Noise), QuantityText.Format(one.BoardNoise), QuantityText.Format(one.Current), $"{one.Parts}", QuantityText.Format(one.MainsMargin)]));
+            }
+
+            page.Table([new Column(""), new Column("noise"), new Column("board"), new Column("current"), new Column("parts"), new Column("mains margin")], rows);
+            for (int at = 0; at < outcome.Front.Count; at++)
+            {
+                page.Blank();
+                page.Paragraph(outcome.Front[at].Summary, $"  {at + 1}  ");
+                page.Paragraph(outcome.Front[at].LimitedBy, "     least to spare:  ");
+            }
+        }
+
+        if (outcome.Obstacles.Count != 0)
+        {
+            page.Blank();
+            page.Line(outcome.Front.Count == 0 ? "what stops them" : "what stopped the others");
+            foreach (Obstacle obstacle in outcome.Obstacles)
+            {
+                page.Paragraph($"{obstacle.Text} ({obstacle.Stopped} stopped)", $"  {obstacle.Requirement}: ");
+                if (obstacle.Relaxation is { } relaxation)
+                {
+                    page.Paragraph(relaxation, "    would do:  ");
+                }
+            }
+        }
+
+        page.Blank();
+        page.Paragraph("Safety limits are not searched over: every lead has the resistor that the quoted limit needs, and nothing is connected to earth.");
+        return page.ToString();
+    }
+}

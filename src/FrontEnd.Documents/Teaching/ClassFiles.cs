@@ -1,0 +1,59 @@
+using FrontEnd.Teaching;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Teaching;
+
+/// <summary>The lists an instructor keeps: students and their answers in, marks out. Bad rows are findings.</summary>
+public static class ClassFiles
+{
+    private const int LongestId = 100;
+
+    /// <summary>Students from lines of <c>id,name</c>; empty where the list cannot be used.</summary>
+    public static IReadOnlyList<Student> Students(string text, string path, List<Finding> findings)
+    {
+        List<Student> students = [];
+        HashSet<string> ids = new(StringComparer.Ordinal);
+        foreach ((string[] fields, int line) in CsvTable.Read(text, path, ["id", "name"], findings) ?? [])
+        {
+            if (fields[0].Length is 0 or > LongestId)
+            {
+                findings.Add(Messages.BadStudent(path, line, fields[0].Length == 0 ? "a student has no id" : "an id is longer than 100 letters"));
+            }
+            else if (!ids.Add(fields[0]))
+            {
+                findings.Add(Messages.BadStudent(path, line, $"the id `{fields[0]}` is there already"));
+            }
+            else
+            {
+                students.Add(new Student(fields[0], fields[1]));
+            }
+        }
+
+        return students;
+    }
+
+    /// <summary>Answers from lines of <c>student,question,answer</c>; null where the list cannot be used.</summary>
+    public static IReadOnlyList<GivenAnswer>? Answers(string text, string path, List<Finding> findings) =>
+        CsvTable.Read(text, path, ["student", "question", "answer"], findings)?.Select(row => new GivenAnswer(row.Fields[0], row.Fields[1], row.Fields[2], row.Line)).ToList();
+
+    /// <summary>Marks as lines of <c>student,name,question,answer,points,of,remark</c>, and a line of totals for each student.</summary>
+    public static string MarksTable(Marks marks)
+    {
+        System.Text.StringBuilder text = new("student,name,question,answer,points,of,slip,remark\n");
+        foreach (IGrouping<string, Mark> student in marks.Rows.GroupBy(row => row.Student, StringComparer.Ordinal))
+        {
+            foreach (Mark mark in student)
+            {
+                Row(text, mark.Student, mark.Name, mark.Question, mark.Answer, Number(mark.Points), Number(mark.Possible), mark.Slip, mark.Remark);
+            }
+
+            Row(text, student.Key, student.First().Name, "total", "", Number(student.Sum(mark => mark.Points)), Number(student.Sum(mark => mark.Possible)), "", "");
+        }
+
+        return text.ToString();
+    }
+
+    private static void Row(System.Text.StringBuilder text, params string[] fields) => text.AppendJoin(',', fields.Select(CsvTable.Field)).Append('\n');
+
+    private static string Number(double points) => QuantityText.FormatTrimmed(points, "1", 6);
+}

@@ -1,0 +1,127 @@
+using System.Text;
+using FrontEnd.Teaching;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Teaching;
+
+/// <summary>Problem sheets and the key with worked solutions as Markdown.</summary>
+public static class ProblemMarkdown
+{
+    /// <summary>One sheet, without answers.</summary>
+    public static string Sheet(Homework homework, ProblemSheet sheet)
+    {
+        StringBuilder text = new();
+        text.Append("# Problems: small scalp-biopotential front ends\n\n");
+        text.Append(sheet.Student is { } student ? $"{Plain(student.Name)} ({Plain(student.Id)})" : "Name: ______________________________").Append("\n\n");
+        text.Append(Footing(homework)).Append(". ").Append(HowToAnswer).Append('\n');
+        foreach (Question question in sheet.Questions)
+        {
+            AppendQuestion(text, question, "##");
+            text.Append("Answer: ______________________________\n");
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>The key of all sheets: worked solutions, accepted ranges, slips.</summary>
+    public static string Key(Homework homework)
+    {
+        StringBuilder text = new();
+        text.Append("# Key with worked solutions\n\n").Append(Footing(homework)).Append(".\n");
+        foreach (ProblemSheet sheet in homework.Sheets)
+        {
+            text.Append("\n## ").Append(sheet.Student is { } student ? $"{Plain(student.Name)} ({Plain(student.Id)})" : "Common sheet").Append('\n');
+            foreach (Question question in sheet.Questions)
+            {
+                AppendQuestion(text, question, "###");
+                AppendSolution(text, question.Problem);
+            }
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>What makes the same sheet again.</summary>
+    internal static string Footing(Homework homework) =>
+        FormattableString.Invariant($"Seed {homework.Seed}, template set {homework.TemplateVersion}, generator {Homework.Generator}");
+
+    internal const string HowToAnswer = "Write a number and its unit, with three digits (150 nV, 4.7 kΩ, 86.1 dB, 17.5 bit); a choice is its letter. Constants: k = 1.380649·10⁻²³ J/K, ε0 = 8.854 pF/m";
+
+    /// <summary>The accepted range as text.</summary>
+    internal static string Range(Answer answer) => answer is QuantityAnswer quantity
+        ? $"{Wide(quantity, quantity.Low)} to {Wide(quantity, quantity.High)}"
+        : "";
+
+    private static string Wide(QuantityAnswer answer, double value) => (answer with { Digits = 4 }).Write(value);
+
+    internal static string SlipValue(Problem problem, Slip slip) => problem.Answer switch
+    {
+        QuantityAnswer quantity => quantity.Write(slip.Value),
+        ChoiceAnswer => ChoiceAnswer.Letter((int)slip.Value),
+        _ => throw new ArgumentOutOfRangeException(nameof(problem), problem.Answer, "Answer is not handled."),
+    };
+
+    private static void AppendQuestion(StringBuilder text, Question question, string heading)
+    {
+        Problem problem = question.Problem;
+        text.Append($"\n{heading} {question.Id}. {problem.Title} ({problem.Points} points)\n\n{problem.Text}\n\n");
+        if (problem.Givens.Count > 0)
+        {
+            text.Append("| given | value | |\n|---|---|---|\n");
+            foreach (Given given in problem.Givens)
+            {
+                text.Append($"| {Cell(given.Symbol)} | {Cell(given.Text)} | {Cell(given.Name)} |\n");
+            }
+
+            text.Append('\n');
+        }
+
+        if (problem.Answer is ChoiceAnswer choice)
+        {
+            for (int i = 0; i < choice.Options.Count; i++)
+            {
+                text.Append($"- {ChoiceAnswer.Letter(i)}: {choice.Options[i]}\n");
+            }
+
+            text.Append('\n');
+        }
+    }
+
+    private static void AppendSolution(StringBuilder text, Problem problem)
+    {
+        text.Append("Solution\n\n");
+        int number = 1;
+        foreach (Step step in problem.Steps)
+        {
+            text.Append($"{number++}. {step.Says}");
+            text.Append(step.Formula.Length == 0 ? "\n" : $":\n   `{step.Formula}`\n   `{step.Substituted}`\n");
+        }
+
+        text.Append($"\n**Answer: {problem.Answer.Text}**");
+        text.Append(Range(problem.Answer) is { Length: > 0 } range ? $" (accepted: {range})\n" : "\n");
+        string sources = string.Join(", ", problem.Steps.Select(step => step.Source.Place.Length == 0 ? step.Source.Key : $"{step.Source.Key} {step.Source.Place}").Distinct(StringComparer.Ordinal));
+        text.Append($"\nSources: {sources}\n");
+        if (problem.Slips.Count > 0)
+        {
+            text.Append("\n| wrong answer | slip | points |\n|---|---|---|\n");
+            foreach (Slip slip in problem.Slips)
+            {
+                text.Append($"| {SlipValue(problem, slip)} | {Cell(slip.Kind.Remark)} | {QuantityText.FormatTrimmed(slip.Share * problem.Points, "1", 3)} |\n");
+            }
+        }
+    }
+
+    private static string Cell(string text) => text.Replace("|", "\\|");
+
+    /// <summary>A name is not markup.</summary>
+    private static string Plain(string name)
+    {
+        StringBuilder plain = new();
+        foreach (char letter in name)
+        {
+            plain.Append(letter is '*' or '_' or '`' or '#' or '[' or ']' or '<' or '>' or '|' or '\\' ? "\\" : "").Append(char.IsControl(letter) ? ' ' : letter);
+        }
+
+        return plain.ToString();
+    }
+}

@@ -1,0 +1,54 @@
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Bench;
+
+/// <summary>One test at the bench, on a fixture with nobody connected, and the reading that the design should give.</summary>
+/// <param name="Name">Stable word: <c>shorted</c>, <c>51k-47n</c>, <c>alias-240</c>.</param>
+/// <param name="Title">What is tested, in a few words.</param>
+/// <param name="Fixture">What is put in the electrodes' place.</param>
+/// <param name="Setting">What is set and what is read.</param>
+/// <param name="Kind">How a recording of this test is worked out.</param>
+public sealed record BenchReading(string Name, string Title, string Fixture, string Setting, ReadingKind Kind)
+{
+    /// <summary>The predicted reading; null where there is none, and <see cref="Remark"/> says why.</summary>
+    public IQuantity? Expected { get; init; }
+
+    /// <summary>Least reading that agrees, in the reading's own SI unit; null for no lower bound.</summary>
+    public double? Least { get; init; }
+
+    /// <summary>Greatest reading that agrees; null for no upper bound.</summary>
+    public double? Greatest { get; init; }
+
+    /// <summary>The tolerance in words.</summary>
+    public string Tolerance { get; init; } = "";
+
+    /// <summary>Where the test's procedure or fixture comes from: a key of reference/sources.json.</summary>
+    public SourceRef Source { get; init; } = new("common-practice");
+
+    /// <summary>Relative standard deviation of the reading itself, from the length of the record; 0 where it is not statistical.</summary>
+    public double Spread { get; init; }
+
+    /// <summary>Frequency at which a tone is looked for in the recording.</summary>
+    public Frequency? Line { get; init; }
+
+    /// <summary>True where the digital filters are in the reading.</summary>
+    public bool Filtered { get; init; } = true;
+
+    public string? Remark { get; init; }
+
+    /// <summary>The design with the fixture in place: what the reading was worked out from.</summary>
+    public required Design Design { get; init; }
+}
+
+/// <summary>What a reading is.</summary>
+public enum ReadingKind
+{
+    /// <summary>Rms noise in the band, referred to the input.</summary>
+    Noise,
+
+    /// <summary>Rms of one tone, referred to the input.</summary>
+    Tone,
+
+    /// <summary>A voltage or a time that is read from an instrument or by eye.</summary>
+    Other,
+}

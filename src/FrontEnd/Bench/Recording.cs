@@ -1,0 +1,13 @@
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Bench;
+
+/// <summary>Samples of one channel.</summary>
+/// <param name="Channel">The channel's name; "" for none.</param>
+/// <param name="Rate">Samples a second.</param>
+/// <param name="Samples">Volts referred to the electrodes, or converter steps.</param>
+/// <param name="AreSteps">True where the samples are whole steps of the converter.</param>
+public sealed record Recording(string Channel, Frequency Rate, IReadOnlyList<double> Samples, bool AreSteps = false)
+{
+    public Duration Length => Duration.FromSeconds(Samples.Count / Rate.Hertz);
+}

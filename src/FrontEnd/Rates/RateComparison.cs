@@ -1,0 +1,14 @@
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Rates;
+
+/// <summary>A design at several sampling rates.</summary>
+/// <param name="Corner">Half-power frequency that the orders are for.</param>
+/// <param name="CornerIs">Where the corner comes from, in words.</param>
+/// <param name="Options">In the order of the rates.</param>
+/// <param name="Pick">The recommended one; null where none can be worked out.</param>
+/// <param name="RunnerUp">The next best.</param>
+/// <param name="Because">Why, in a sentence.</param>
+/// <param name="Findings">About the design or the rates as a whole.</param>
+public sealed record RateComparison(
+    Design Design, Frequency Corner, string CornerIs, IReadOnlyList<RateOption> Options, RateOption? Pick, RateOption? RunnerUp, string Because, IReadOnlyList<Finding> Findings);

@@ -1,0 +1,237 @@
+using FrontEnd.Amplifier;
+using FrontEnd.AntiAlias;
+using FrontEnd.Converter;
+using FrontEnd.Digital;
+using FrontEnd.Electrodes;
+using FrontEnd.Filters;
+using FrontEnd.Quantities;
+using FrontEnd.Rates;
+
+namespace FrontEnd.Sizing;
+
+/// <summary>One combination of parts, gains and rate, with bounds that need no network.</summary>
+/// <param name="NoiseBound">Board noise that amplifier, protection, second stage and converter alone make, mid-band densities over the band [V rms]: never above the full figure by more than rounding.</param>
+internal sealed record SizingCandidate(Design Design, double NoiseBound, int Parts);
+
+/// <summary>The fixed grid that the search walks: it does not depend on any limit, so that a looser limit never takes a candidate away.</summary>
+internal sealed class SizingGrid
+{
+    /// <summary>Gains of the first stage, set by one resistor (common practice, no source).</summary>
+    private static readonly double[] FirstGains = [1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 8, 10, 12, 15, 20, 24, 30, 50, 100];
+
+    private static readonly double[] SecondGains = [10, 20, 50, 75, 100, 150, 200, 300, 500, 1000];
+
+    private static readonly SectionKind[] Topologies = [SectionKind.SallenKey, SectionKind.MultipleFeedback];
+
+    private static readonly double[] SarRates = [250, 500, 1000, 2000];
+
+    private static readonly double[] DeltaSigmaRates = [250, 500, 1000];
+
+    /// <summary>Loss at the band's upper edge that the anti-alias filter is given [dB] (common practice, no source).</summary>
+    private const double Droop = 1;
+
+    /// <summary>What rounding of parts may take from the attenuation [dB].</summary>
+    private const double RoundingDecibels = 1.5;
+
+    /// <summary>Greatest order tried.</summary>
+    public const int MostOrder = 5;
+
+    private readonly SizingRequest _request;
+    private readonly Dictionary<int, IReadOnlyList<Stage>?> _filters = [];
+    private readonly OpAmp _filterOpAmp;
+
+    public SizingGrid(SizingRequest request)
+    {
+        _request = request;
+        _filterOpAmp = request.Shelf.OpAmps.OrderBy(opAmp => opAmp.SupplyCurrent.Amperes).ThenBy(opAmp => opAmp.BiasCurrent.Amperes).FirstOrDefault() ?? OpAmp.MicropowerCmos;
+        for (int order = 2; order <= MostOrder; order++)
+        {
+            _filters[order] = Realise(order);
+        }
+    }
+
+    /// <summary>Ways to tie the ground: passive, and driven slowly and fast. None without a ground electrode.</summary>
+    public IReadOnlyList<GroundDrive> Grounds()
+    {
+        GroundDrive given = _request.Fixed.GroundDrive;
+        double tolerance = 1 - given.ResistorTolerance.Fraction;
+        Resistance Needed(double limit) => Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1000, _request.Fixed.Supply.Highest.Volts / limit / tolerance), PreferredSeries.E24));
+        GroundDrive passive = given with { Kind = GroundKind.Passive, SeriesResistor = Needed(FaultAmperes) };
+        if (_request.Fixed.Electrodes.Ground is null)
+        {
+            return [passive];
+        }
+
+        GroundDrive driven = given with { Kind = GroundKind.Driven, SeriesResistor = Needed(DrivenAmperes), DcGain = 5000 };
+        return [passive, driven with { UnityGainFrequency = Frequency.FromHertz(300) }, driven with { UnityGainFrequency = Frequency.FromHertz(2000) }];
+    }
+
+    /// <summary>Safety limits are kept at the quoted ones or below: a request may tighten them and not raise them.</summary>
+    private double FaultAmperes => Math.Min(50e-6, _request.Fixed.Requirements.FaultCurrent.Amperes);
+
+    private double DrivenAmperes => Math.Min(10e-6, _request.Fixed.Requirements.DrivenGroundCurrent.Amperes);
+
+    /// <summary>Everything but amplifier, stages, converter: protection that the fault limit needs, filters behind the converter.</summary>
+    public Design Base(GroundDrive ground)
+    {
+        Design design = _request.Fixed;
+        double tolerance = 1 - design.Input.ResistorTolerance.Fraction;
+        Resistance series = Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1000, design.Supply.Highest.Volts / FaultAmperes / tolerance), PreferredSeries.E24));
+        bool dry = design.Electrodes.Contact == ContactKind.Dry;
+        return design with
+        {
+            Electrodes = design.Electrodes with { ActiveBuffer = null, ReferenceBuffer = null },
+            Input = design.Input with { SeriesResistor = series, ShuntCapacitor = Capacitance.FromPicofarads(dry ? 10 : 22), ResistorTolerance = design.Input.ResistorTolerance },
+            GroundDrive = ground,
+            Requirements = design.Requirements with { FaultCurrent = Current.FromAmperes(FaultAmperes), DrivenGroundCurrent = Current.FromAmperes(DrivenAmperes) },
+            Digital = design.Digital.Count != 0
+                ? design.Digital
+                : [
+                    new DigitalHighPass { Name = "high-pass", Corner = design.Band.Low, Order = 2 },
+                    new DigitalNotch { Name = "notch", Centre = design.Mains.Frequency, Q = 10 },
+                ],
+        };
+    }
+
+    /// <summary>The rates that a converter is tried at.</summary>
+    public static IReadOnlyList<double> Rates(AnalogDigitalConverter card, Design design) =>
+        [.. (card.Kind == ConverterKind.DeltaSigma ? DeltaSigmaRates : SarRates).Where(rate => 2.2 * design.Band.High.Hertz < rate)];
+
+    /// <summary>Anti-alias filters that are tried in front of a converter: orders; or, for delta-sigma, the attenuation in decibels that R and C give at the modulator's clock.</summary>
+    public static IReadOnlyList<int> Filters(AnalogDigitalConverter card) => card.Kind == ConverterKind.DeltaSigma ? [40, 60] : [2, 3, 4, 5];
+
+    /// <summary>All candidates of one amplifier, converter, rate and filter, least noise bound first; none where the filter cannot do what the fold needs.</summary>
+    public IReadOnlyList<SizingCandidate> At(Design start, DifferentialAmplifier amplifier, AnalogDigitalConverter card, double rate, int filter)
+    {
+        Design atRate = RateStudy.AtRate(start with { Converter = card, Digital = [] }, Frequency.FromHertz(rate)) with { Digital = start.Digital };
+        List<SizingCandidate> found = [];
+        if (Attenuation(atRate, filter) < start.Requirements.Fold.Value)
+        {
+            return [];
+        }
+
+        if (card.Kind == ConverterKind.DeltaSigma)
+        {
+            foreach (double gain in FirstGains)
+            {
+                found.Add(Make(atRate with { Amplifier = amplifier with { Gain = gain }, Stages = [Passive(atRate, filter)] }));
+            }
+        }
+        else if (_filters[filter] is { } sections)
+        {
+            foreach (OpAmp opAmp in _request.Shelf.OpAmps)
+            {
+                foreach (double first in FirstGains)
+                {
+                    foreach (double second in SecondGains)
+                    {
+                        found.Add(Make(atRate with { Amplifier = amplifier with { Gain = first }, Stages = [Second(second, opAmp, start.Band), .. sections] }));
+                    }
+                }
+            }
+        }
+
+        return [.. found.OrderBy(candidate => candidate.NoiseBound).ThenBy(candidate => candidate.Parts)];
+    }
+
+    /// <summary>Ideal attenuation at the fold, less the droop and what rounding of parts may take [dB].</summary>
+    /// <remarks>Corner from the droop: f_c = f2/(10^(droop/10) − 1)^(1/2n).</remarks>
+    private double Attenuation(Design design, int filter)
+    {
+        if (design.Converter.Kind == ConverterKind.DeltaSigma)
+        {
+            return filter;
+        }
+
+        double fold = design.Converter.Rate.Hertz - design.Band.High.Hertz;
+        return (10 * Math.Log10(1 + Math.Pow(fold / Corner(filter), 2 * filter))) - RoundingDecibels;
+    }
+
+    private double Corner(int order) => _request.Fixed.Band.High.Hertz / Math.Pow(Math.Pow(10, Droop / 10) - 1, 1.0 / (2 * order));
+
+    /// <summary>Both topologies are searched; the one nearer to the ideal response as built is taken, the one with fewer parts where they are alike.</summary>
+    private IReadOnlyList<Stage>? Realise(int order)
+    {
+        AnalogFilter target = FilterDesign.Analog(new ButterworthPrototype(order), new LowPass(Frequency.FromHertz(Corner(order))));
+        Realisation? best = null;
+        foreach (SectionKind topology in Topologies)
+        {
+            (Realisation? found, _) = RealisationSearch.Find(new RealisationRequest
+            {
+                Target = target, OpAmp = _filterOpAmp, Topology = topology, ResistorSeries = PreferredSeries.E24, CapacitorSeries = PreferredSeries.E6,
+            });
+            if (found is not null && (best is null || found.LargestError < best.LargestError - 0.1))
+            {
+                best = found;
+            }
+        }
+
+        return best is null ? null : [.. best.Stages.Select((stage, at) => stage with { Name = $"anti-alias {at + 1}" })];
+    }
+
+    /// <summary>R and C at a delta-sigma converter's pin, for an attenuation at the modulator's clock.</summary>
+    private static RcSection Passive(Design design, double decibels)
+    {
+        double clock = design.Converter.ModulatorClock.Hertz - design.Band.High.Hertz;
+        double corner = clock / Math.Pow(10, (decibels + RoundingDecibels) / 20);
+        const double Ohms = 2200;
+        return new RcSection { Name = "anti-alias 1", R = Resistance.FromOhms(Ohms), C = Capacitance.FromFarads(PreferredValues.AtLeast(1 / (2 * Math.PI * Ohms * corner), PreferredSeries.E6)), OpAmp = null };
+    }
+
+    /// <summary>The second gain behind a coupling of at most a third of the band's lower edge, so that it takes less than 0.5 dB there.</summary>
+    private static GainStage Second(double gain, OpAmp opAmp, Band band)
+    {
+        Resistance ground = Resistance.FromKilohms(1), feedback = PreferredValues.Nearest(Resistance.FromOhms((gain - 1) * ground.Ohms), PreferredSeries.E24);
+        double tau = 3 / (2 * Math.PI * band.Low.Hertz);
+        Capacitance coupling = Capacitance.FromMicrofarads(1);
+        return new GainStage
+        {
+            Name = "gain 2", CouplingCapacitor = coupling, CouplingResistor = PreferredValues.AtLeast(Resistance.FromOhms(tau / coupling.Farads), PreferredSeries.E24),
+            FeedbackResistor = feedback, GroundResistor = ground, OpAmp = opAmp,
+        };
+    }
+
+    private static SizingCandidate Make(Design design) => new(design, NoiseBound(design), PartCount(design));
+
+    /// <summary>Densities that hold whatever the network does at most a little better: both protection resistors, the amplifier, the second stage's op-amp and Rg, the converter, over the band.</summary>
+    private static double NoiseBound(Design design)
+    {
+        double kt4 = 4 * PhysicalConstants.Boltzmann * design.BoardTemperature.Kelvins, g1 = design.Amplifier.Gain;
+        double density = (2 * kt4 * design.Input.SeriesResistor.Ohms) + Square(design.Amplifier.InputNoise.VoltsPerRootHertz) + Square(design.Amplifier.OutputNoise.VoltsPerRootHertz / g1);
+        double total = g1;
+        double width = design.Band.High.Hertz - design.Band.Low.Hertz, log = Math.Log(design.Band.High.Hertz / design.Band.Low.Hertz);
+        double flicker = Square(design.Amplifier.InputNoise.VoltsPerRootHertz) * design.Amplifier.NoiseCorner.Hertz;
+        foreach (GainStage stage in design.Stages.OfType<GainStage>())
+        {
+            double en = Square(stage.OpAmp.VoltageNoise.VoltsPerRootHertz / g1);
+            density += en + (kt4 * (stage.GroundResistor?.Ohms ?? 0) / (g1 * g1));
+            flicker += en * stage.OpAmp.NoiseCorner.Hertz;
+            total *= stage.NominalGain;
+        }
+
+        AnalogDigitalConverter converter = design.Converter;
+        density += (Square(converter.Noise.Volts) + (Square(converter.LsbVolts) / 12)) / (converter.Rate.Hertz / 2) / (total * total);
+        return Math.Sqrt((density * width) + (flicker * log));
+    }
+
+    private static double Square(double x) => x * x;
+
+    /// <summary>Pieces of the whole device: resistors, capacitors, amplifiers, op-amps, the converter; electrodes, battery and microcontroller not counted.</summary>
+    public static int PartCount(Design design)
+    {
+        int perChannel = 1 + (1 < design.Amplifier.Gain ? 1 : 0) + 1 + (0 < design.Input.ShuntCapacitor.Farads ? 2 : 0) + (design.Input.BiasResistor is null ? 0 : 2);
+        perChannel += design.Stages.Sum(stage => stage switch
+        {
+            GainStage gain => 1 + (gain.CouplingCapacitor is null ? 0 : 2) + (gain.GroundResistor is null ? 0 : 2) + (gain.FeedbackCapacitor is null ? 0 : 1),
+            RcSection rc => rc.OpAmp is null ? 2 : 3,
+            SallenKeySection => 5,
+            MultipleFeedbackSection => 6,
+            _ => throw new ArgumentOutOfRangeException(nameof(design), stage, "Stage is not handled."),
+        });
+
+        // A delta-sigma converter of this class is one for each channel; the other kinds are shared.
+        int converters = design.Converter.Kind == ConverterKind.DeltaSigma ? design.Channels : 1;
+        int ground = design.Electrodes.Ground is null ? 0 : design.GroundDrive.Kind == GroundKind.Driven ? 5 : 1;
+        return (design.Channels * perChannel) + 1 + converters + ground;
+    }
+}

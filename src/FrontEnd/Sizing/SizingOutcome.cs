@@ -1,0 +1,9 @@
+namespace FrontEnd.Sizing;
+
+/// <summary>What a search found.</summary>
+/// <param name="Front">Designs of which none is better than another in noise, current, parts and mains margin at once; least noise first. Empty where nothing passes.</param>
+/// <param name="Obstacles">What stopped the others, most frequent first.</param>
+/// <param name="Candidates">Combinations of the grid.</param>
+/// <param name="Evaluated">Those that were evaluated in full; bounds decided on the rest.</param>
+/// <param name="Findings">What keeps the search from starting.</param>
+public sealed record SizingOutcome(IReadOnlyList<SizedDesign> Front, IReadOnlyList<Obstacle> Obstacles, int Candidates, int Evaluated, IReadOnlyList<Finding> Findings);

@@ -1,0 +1,15 @@
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Sizing;
+
+/// <summary>What is to be sized.</summary>
+/// <param name="Fixed">Electrodes, band, signals, mains, supply, channels and requirements; whatever the search decides (amplifier, stages, converter, ground drive, protection) is replaced.</param>
+/// <param name="Shelf">The parts to choose from.</param>
+public sealed record SizingRequest(Design Fixed, PartShelf Shelf)
+{
+    /// <summary>How long the battery must last; null where nothing is asked. Needs <see cref="Supply.BatteryCapacity"/>.</summary>
+    public Duration? BatteryLife { get; init; }
+
+    /// <summary>Greatest number of parts of the whole device, electrodes and microcontroller not counted; null for any.</summary>
+    public int? Parts { get; init; }
+}

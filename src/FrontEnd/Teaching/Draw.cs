@@ -1,0 +1,79 @@
+using FrontEnd.Numbers;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Teaching;
+
+/// <summary>Where a template's numbers come from: a student's stream, or values given one by one, as for a textbook's own example.</summary>
+/// <remarks>Every value is a preferred number or one of a list before anything is worked out with it, so that the sheet shows all its digits.</remarks>
+public sealed class Draw
+{
+    private readonly SeededRandom? _random;
+    private readonly IReadOnlyDictionary<string, double>? _values;
+    private readonly List<Given> _givens = [];
+
+    private Draw(SeededRandom? random, IReadOnlyDictionary<string, double>? values) => (_random, _values) = (random, values);
+
+    /// <summary>What has been drawn, in the order in which it is printed.</summary>
+    public IReadOnlyList<Given> Givens => _givens;
+
+    public static Draw From(SeededRandom random) => new(random, null);
+
+    /// <summary>Values in SI units by their symbols; options of a choice stay in the template's order.</summary>
+    public static Draw Fixed(IReadOnlyDictionary<string, double> values) => new(null, values);
+
+    /// <summary>A member of a series of preferred values between two limits, each as likely as another.</summary>
+    public T Part<T>(string symbol, string name, double least, double greatest, PreferredSeries series = PreferredSeries.E12)
+        where T : struct, IQuantity
+    {
+        if (_random is null)
+        {
+            return Give<T>(symbol, name, _values![symbol]);
+        }
+
+        double[] members = [.. PreferredValues.Between(least, greatest, series)];
+        return Give<T>(symbol, name, members[_random.NextBelow(members.Length)]);
+    }
+
+    /// <summary>One of a list of values in SI units.</summary>
+    public T OneOf<T>(string symbol, string name, params ReadOnlySpan<double> values)
+        where T : struct, IQuantity =>
+        Give<T>(symbol, name, _random is null ? _values![symbol] : values[_random.NextBelow(values.Length)]);
+
+    /// <summary>A value that no one draws, or that follows from what was drawn, printed with the others.</summary>
+    public T Give<T>(string symbol, string name, double value)
+        where T : struct, IQuantity
+    {
+        T quantity = (T)QuantityText.FromSi(QuantityText.KindOf<T>(), value);
+        _givens.Add(new Given(symbol, name, quantity));
+        return quantity;
+    }
+
+    /// <summary>A number out of 0…count − 1 that is not printed; 0 for given values.</summary>
+    internal int Index(int count) => _random?.NextBelow(count) ?? 0;
+
+    /// <summary>An order of 0…count − 1 (Fisher and Yates); the natural one for given values.</summary>
+    internal int[] Order(int count)
+    {
+        int[] order = [.. Enumerable.Range(0, count)];
+        for (int i = count - 1; _random is not null && 0 < i; i--)
+        {
+            int other = _random.NextBelow(i + 1);
+            (order[i], order[other]) = (order[other], order[i]);
+        }
+
+        return order;
+    }
+
+    /// <summary>Forgets what was drawn, for a template that must draw again; false where the values are given and would be the same.</summary>
+    internal bool Again()
+    {
+        if (_random is null)
+        {
+            return false;
+        }
+
+        _givens.Clear();
+        return true;
+    }
+}

@@ -1,0 +1,8 @@
+namespace FrontEnd.Teaching;
+
+/// <summary>Why a result is what it is, in plain words.</summary>
+/// <param name="Pattern">The results it explains: an id, with <c>*</c> for one or more words of a family.</param>
+/// <param name="Reason">What makes the figure, and what moves it.</param>
+/// <param name="Assumes">What is taken for granted.</param>
+/// <param name="Read">What to read.</param>
+public sealed record Explanation(string Pattern, string Reason, string Assumes, SourceRef Read);

@@ -1,0 +1,104 @@
+using FrontEnd.Text;
+
+namespace FrontEnd.Teaching;
+
+/// <summary>A term of the trade.</summary>
+/// <param name="Symbol">The symbol in formulas; "" for none.</param>
+/// <param name="Unit">Its unit as printed; "" for none.</param>
+/// <param name="Others">Other names under which it is looked up.</param>
+public sealed record Term(string Name, string Symbol, string Unit, string Meaning, params IReadOnlyList<string> Others);
+
+/// <summary>Symbols and terms, from one table for every view.</summary>
+public static class Glossary
+{
+    public static IReadOnlyList<Term> All { get; } =
+    [
+        new("ac coupling", "", "", "A series capacitor with a resistor to common: passes changes, blocks dc such as the electrodes' offset.", "coupling capacitor"),
+        new("alias", "", "", "A frequency above half the sampling rate as it appears in the record: at its distance from the nearest multiple of the rate.", "folding", "fold"),
+        new("anti-alias filter", "", "", "The low-pass in front of the converter that weakens what would fold into the band."),
+        new("average reference", "", "", "The mean of all recorded sites, taken away from each; noise e·√(1 − 1/N) a channel."),
+        new("band", "f₁, f₂", "Hz", "The frequencies a design is for, from its low to its high edge."),
+        new("bias current", "I_b", "A", "The steady current into an amplifier's input; makes a dc voltage in every resistance it flows through."),
+        new("bipolar channel", "", "", "The difference of two recorded sites; the common reference drops out."),
+        new("body capacitance", "C_b", "F", "From the wearer to earth; hundreds of picofarads.", "body-to-earth"),
+        new("Butterworth", "", "", "A filter whose pass band is as flat as can be; |H|² = 1/(1 + (f/f_c)^2n)."),
+        new("common mode", "V_cm", "V", "What both inputs have in common: their mean against the amplifier's common.", "common-mode voltage"),
+        new("common-mode rejection", "CMRR", "dB", "Gain for the difference over gain for the common mode. That of the system counts the electrodes' imbalance too.", "cmrr", "rejection"),
+        new("corner", "f_c", "Hz", "Where a filter's power has halved, −3 dB.", "cutoff", "-3 dB"),
+        new("decibel", "dB", "dB", "20·log10 of a ratio of voltages, 10·log10 of a ratio of powers.", "db"),
+        new("delta-sigma", "", "", "A converter that samples fast and coarsely and averages; its decimation filter is part of the anti-aliasing."),
+        new("displacement current", "i", "A", "The current through the capacitances between mains, body, leads and earth, 2πf·C·V."),
+        new("driven ground", "", "", "An electrode through which the amplifier gives the inverted common mode back to the body, so that less of it is left.", "driven right leg", "drl"),
+        new("dry electrode", "", "", "Touches skin without gel or water; hundreds of kilohms and more, noisy, quick to put on."),
+        new("dynamic range", "DR", "dB", "The rms of the largest sine over the rms of the noise."),
+        new("effective number of bits", "ENOB", "bit", "Bits of an ideal converter with the same ratio of signal to noise and distortion, (SINAD − 1.76)/6.02.", "enob"),
+        new("electrode impedance", "Z", "Ω", "R_s in series with R_d and C_d in parallel; falls with frequency."),
+        new("electrode offset", "V_off", "V", "The dc voltage between two electrodes, of electrochemical origin; up to 300 mV is reckoned with.", "half-cell potential", "offset"),
+        new("excess noise", "K, α", "V²/Hz", "An electrode's noise above its thermal one, K/f^α: skin and contact."),
+        new("flicker noise", "f_c", "Hz", "Noise whose power rises as 1/f below its corner.", "1/f noise"),
+        new("full scale", "FS", "V", "The converter's whole range, peak-to-peak."),
+        new("gain", "G", "", "Output over input voltage."),
+        new("gain-bandwidth product", "GBW", "Hz", "Where an op-amp's open-loop gain has fallen to 1; over the noise gain it is the stage's corner.", "gbw"),
+        new("group delay", "", "s", "How late a narrow group of frequencies comes out, −dφ/dω."),
+        new("headroom", "", "dB", "The room up to the rail over the sum of all peaks."),
+        new("high-pass", "", "", "Passes what is above its corner; takes drift away and needs time to forget a step."),
+        new("imbalance", "ΔZ", "Ω", "The difference of two electrodes' impedances; turns common mode into signal.", "mismatch"),
+        new("input impedance", "Z_in", "Ω", "What one input with its cable and parts shows to the electrode; mostly a capacitance."),
+        new("input-referred", "RTI", "", "Divided by the gain in front: what at the electrodes would cause the same.", "rti", "referred to the input"),
+        new("isolation capacitance", "C_iso", "F", "From the box to earth; small for a battery device that touches nothing.", "amplifier-to-earth"),
+        new("latency", "", "s", "All delays from electrode to reader."),
+        new("loop gain", "T", "", "What a signal is multiplied by once around a feedback loop; divides what the loop works against."),
+        new("lsb", "LSB", "V", "One step of a converter, FS/2^N.", "step", "least significant bit"),
+        new("mains", "f₀", "Hz", "The electricity supply, 50 or 60 Hz with harmonics."),
+        new("montage", "", "", "Which sites are compared with which."),
+        new("noise", "σ", "V rms", "Random voltage; independent noises add as squares."),
+        new("noise bandwidth", "B", "Hz", "Width of the brick wall that passes as much white noise as the filter; 1.57 f_c for one pole."),
+        new("noise density", "e, i", "V/√Hz, A/√Hz", "Noise in a hertz of bandwidth, one-sided here."),
+        new("noise figure", "NF", "dB", "Total noise over what the electrodes make anyway."),
+        new("noise gain", "", "", "1 + Rf/Rg: what multiplies an op-amp's own noise and sets its bandwidth, whether the stage inverts or not."),
+        new("noise-free bits", "", "bit", "Bits that stand still: log2 of the range over 6.6·σ."),
+        new("notch", "f₀, Q", "Hz", "Removes one frequency; the width between its −3 dB points is f₀/Q."),
+        new("Nyquist frequency", "f_s/2", "Hz", "Half the sampling rate; what lies above it folds.", "half the rate"),
+        new("oversampling", "OSR", "", "Modulator clocks for one output sample.", "osr", "decimation"),
+        new("peak-to-peak", "p-p", "V", "From the lowest to the highest point: 2√2·rms of a sine, 6.6·rms of Gaussian noise.", "pp"),
+        new("phase margin", "", "°", "180° plus the loop's phase where its gain is 1; below 0° it oscillates."),
+        new("preferred values", "E12, E24 …", "", "The numbers that parts are made in, so many to a decade.", "e12", "e24"),
+        new("protection resistor", "R_p", "Ω", "In series with a lead, against radio and for safety."),
+        new("quality", "Q", "", "Centre over width of a resonance or notch.", "q"),
+        new("quantisation", "q", "V rms", "Rounding to steps; LSB/√12 rms where other noise dithers it."),
+        new("reference electrode", "", "", "The electrode all channels are measured against; its noise stands in every channel."),
+        new("referential channel", "", "", "A site against the reference electrode; noise √2·e for equal electrodes."),
+        new("rms", "", "V", "Root of the mean of the squares; a sine's peak over √2.", "root mean square"),
+        new("sampling rate", "f_s", "Hz", "Samples a second of each channel.", "rate"),
+        new("shot noise", "", "A/√Hz", "Noise of a current through a junction, √(2qI)."),
+        new("single fault", "", "", "One part has failed in the worst way; safety limits must hold even then."),
+        new("sinc filter", "K", "", "K moving averages over one output period: the decimation filter of many delta-sigma converters."),
+        new("skew", "Δt", "s", "Time between the samples of two channels."),
+        new("successive approximation", "SAR", "", "A converter that samples at one moment and finds the code bit by bit; needs a full anti-alias filter.", "sar"),
+        new("supply rejection", "PSRR", "dB", "Ripple on the supply over what of it appears at the input.", "psrr"),
+        new("ten-twenty system", "", "", "Sites on the head in steps of 10 and 20 % of measured arcs; odd numbers left, even right, z in the middle.", "10-20", "sites"),
+        new("thermal noise", "√(4kTRB)", "V rms", "The noise of every resistance; of an impedance its real part counts.", "johnson noise"),
+        new("time constant", "τ", "s", "RC; a step has fallen to 37 % after one of them."),
+        new("wet electrode", "", "", "With gel, paste or salt water; some kilohms to tens of them."),
+    ];
+
+    /// <summary>Terms by name, symbol or other name, in any case; empty for none.</summary>
+    public static IReadOnlyList<Term> Find(string word)
+    {
+        string plain = word.Trim();
+        Term[] named = [.. All.Where(term => Same(term.Name, plain) || term.Others.Any(other => Same(other, plain)))];
+        return named.Length > 0 ? named : [.. All.Where(term => term.Symbol.Split(',', StringSplitOptions.TrimEntries).Any(symbol => Same(symbol, plain)))];
+    }
+
+    /// <summary>Terms that were probably meant: the misspelt one, then those that share a word.</summary>
+    public static IReadOnlyList<string> NearestTo(string word)
+    {
+        string[] names = [.. All.SelectMany(term => term.Others.Prepend(term.Name))];
+        List<string> nearest = Nearest.Of(word, names) is { } first ? [first] : [];
+        string[] parts = [.. word.Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries).Where(part => part.Length > 2)];
+        nearest.AddRange(names.Where(name => Array.Exists(parts, part => name.Contains(part, StringComparison.OrdinalIgnoreCase))));
+        return [.. nearest.Distinct(StringComparer.Ordinal).Take(5)];
+    }
+
+    private static bool Same(string a, string b) => a.Length > 0 && string.Equals(a, b, StringComparison.OrdinalIgnoreCase);
+}

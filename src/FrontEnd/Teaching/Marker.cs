@@ -1,0 +1,239 @@
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Teaching;
+
+/// <summary>An answer as it came in.</summary>
+/// <param name="Line">Line in the list, from 1.</param>
+public sealed record GivenAnswer(string Student, string Question, string Text, int Line);
+
+/// <summary>What one answer earned.</summary>
+/// <param name="Slip">Code of the slip that explains it; "" for none.</param>
+/// <param name="Remark">For the student; "" where the answer is right.</param>
+public sealed record Mark(string Student, string Name, string Question, string Answer, double Points, double Possible, string Slip, string Remark);
+
+/// <summary>All marks, what the class slipped on, and what was wrong with the list.</summary>
+public sealed record Marks(IReadOnlyList<Mark> Rows, IReadOnlyList<Finding> Findings)
+{
+    /// <summary>How often each slip was made, commonest first.</summary>
+    public IReadOnlyList<(string Slip, string Remark, int Count)> Slips =>
+    [
+        .. Rows.Where(row => row.Slip.Length > 0).GroupBy(row => row.Slip, StringComparer.Ordinal)
+            .Select(group => (group.Key, group.First().Remark, group.Count())).OrderByDescending(one => one.Item3).ThenBy(one => one.Key, StringComparer.Ordinal),
+    ];
+}
+
+/// <summary>Marks answers by a key.</summary>
+public static class Marker
+{
+    public const string PowerOfTen = "power-of-ten";
+    public const string WrongSign = "wrong-sign";
+    public const string KindOfVoltage = "kind-of-voltage";
+    public const string Unreadable = "unreadable";
+
+    // Written numbers end on the edge of a range as often as not; rounding must not decide there.
+    private const double Slack = 1e-9;
+
+    /// <summary>Marks every question of every student in the key; who shares a sheet is taken from the answers.</summary>
+    public static Marks Mark(Key key, IReadOnlyList<GivenAnswer> answers)
+    {
+        List<Finding> findings = [];
+        bool shared = key.Sheets is [{ Student: "" }];
+        KeySheet[] sheets = shared
+            ? [.. answers.Select(answer => answer.Student).Distinct(StringComparer.Ordinal).Select(student => key.Sheets[0] with { Student = student })]
+            : [.. key.Sheets];
+        Dictionary<(string, string), GivenAnswer> found = Sort(answers, sheets, findings);
+        List<Mark> rows = [];
+        foreach (KeySheet sheet in sheets)
+        {
+            foreach (KeyQuestion question in sheet.Questions)
+            {
+                GivenAnswer? answer = found.GetValueOrDefault((sheet.Student, question.Id));
+                rows.Add(One(sheet, question, answer, findings));
+            }
+        }
+
+        return new Marks(rows, findings);
+    }
+
+    /// <summary>Marks one text: points, slip and remark.</summary>
+    public static (double Points, string Slip, string Remark) Judge(KeyQuestion question, string text)
+    {
+        if (question.Options.Count > 0)
+        {
+            return Chosen(question, text);
+        }
+
+        QuantityKind kind = question.Kind ?? throw new ArgumentException("The key's question has neither choices nor a kind of quantity.", nameof(question));
+        return Reading.Of(kind, text, out double value, out string problem) switch
+        {
+            Reading.Result.Read => Compare(question, value),
+            Reading.Result.OtherVoltage when question.Low - Width(question) <= value && value <= question.High + Width(question) =>
+                (question.Points / 2.0, KindOfVoltage, $"the number is right, but {QuantityText.Words(kind)} was asked for"),
+            Reading.Result.OtherVoltage => Compare(question, value),
+            _ => (0, Unreadable, problem),
+        };
+    }
+
+    private static (double Points, string Slip, string Remark) Compare(KeyQuestion question, double value)
+    {
+        if (question.Low - Width(question) <= value && value <= question.High + Width(question))
+        {
+            return (question.Points, "", "");
+        }
+
+        if (question.Slips.FirstOrDefault(slip => slip.Low - Width(question) <= value && value <= slip.High + Width(question)) is { } known)
+        {
+            return (known.Points, known.Code, known.Remark);
+        }
+
+        if (IsPowerOfTen(question, value))
+        {
+            return (0, PowerOfTen, "the digits are right but the size is not: check prefix and decimal point");
+        }
+
+        return question.Low <= -value && -value <= question.High && question.Value != 0
+            ? (question.Points / 2.0, WrongSign, "the sign is the other way round")
+            : (0, "", $"expected {question.Answer}");
+    }
+
+    private static (double Points, string Slip, string Remark) Chosen(KeyQuestion question, string text)
+    {
+        string plain = text.Trim().Trim('(', ')', '.', ':', '"').Trim();
+        int chosen = plain.Length == 1 && char.IsAsciiLetter(plain[0])
+            ? char.ToUpperInvariant(plain[0]) - 'A'
+            : Enumerable.Range(0, question.Options.Count).FirstOrDefault(i => string.Equals(question.Options[i], plain, StringComparison.OrdinalIgnoreCase), -1);
+        if (chosen < 0 || question.Options.Count <= chosen)
+        {
+            return (0, Unreadable, $"`{text.Trim()}` is none of the choices A to {ChoiceAnswer.Letter(question.Options.Count - 1)}");
+        }
+
+        if (chosen == (int)question.Value)
+        {
+            return (question.Points, "", "");
+        }
+
+        KeySlip? slip = question.Slips.FirstOrDefault(one => (int)one.Value == chosen);
+        return (slip?.Points ?? 0, slip?.Code ?? "", slip?.Remark ?? $"expected {question.Answer}");
+    }
+
+    private static bool IsPowerOfTen(KeyQuestion question, double value)
+    {
+        if (question.Kind is QuantityKind.Decibels or QuantityKind.Angle or QuantityKind.BitCount || question.Value == 0 || value / question.Value <= 0)
+        {
+            return false;
+        }
+
+        double power = Math.Round(Math.Log10(value / question.Value));
+        double scaled = value / Math.Pow(10, power);
+        return power != 0 && question.Low - Width(question) <= scaled && scaled <= question.High + Width(question);
+    }
+
+    private static double Width(KeyQuestion question) => Slack * Math.Abs(question.Value);
+
+    private static Mark One(KeySheet sheet, KeyQuestion question, GivenAnswer? answer, List<Finding> findings)
+    {
+        if (answer is null || string.IsNullOrWhiteSpace(answer.Text))
+        {
+            return new Mark(sheet.Student, sheet.Name, question.Id, "", 0, question.Points, "", "no answer");
+        }
+
+        (double points, string slip, string remark) = Judge(question, answer.Text);
+        if (slip == Unreadable)
+        {
+            findings.Add(Messages.AnswerUnreadable(sheet.Student, question.Id, remark, answer.Line));
+            slip = "";
+        }
+
+        return new Mark(sheet.Student, sheet.Name, question.Id, answer.Text.Trim(), points, question.Points, slip, remark);
+    }
+
+    private static Dictionary<(string Student, string Question), GivenAnswer> Sort(IReadOnlyList<GivenAnswer> answers, KeySheet[] sheets, List<Finding> findings)
+    {
+        Dictionary<(string, string), GivenAnswer> found = [];
+        ILookup<string, KeySheet> byStudent = sheets.ToLookup(sheet => sheet.Student, StringComparer.Ordinal);
+        foreach (GivenAnswer answer in answers)
+        {
+            if (byStudent[answer.Student].FirstOrDefault() is not { } sheet)
+            {
+                findings.Add(Messages.NoStudent(answer.Student, Nearest.Of(answer.Student, sheets.Select(one => one.Student)), answer.Line));
+            }
+            else if (FindQuestion(sheet, answer.Question) is not { } question)
+            {
+                findings.Add(Messages.NoQuestion(answer.Question, sheet.Questions.Count, answer.Line));
+            }
+            else if (!found.TryAdd((sheet.Student, question.Id), answer))
+            {
+                findings.Add(Messages.AnsweredTwice(answer.Student, question.Id, answer.Line));
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>A question by its id, its number, or the template where it stands on the sheet once.</summary>
+    private static KeyQuestion? FindQuestion(KeySheet sheet, string name)
+    {
+        string plain = name.Trim().TrimEnd('.', ')', ':');
+        KeyQuestion[] fitting = [.. sheet.Questions.Where(question => string.Equals(question.Id, plain, StringComparison.OrdinalIgnoreCase) || string.Equals(question.Id, "q" + plain, StringComparison.OrdinalIgnoreCase))];
+        if (fitting.Length == 0)
+        {
+            fitting = [.. sheet.Questions.Where(question => string.Equals(question.Template, plain, StringComparison.OrdinalIgnoreCase))];
+        }
+
+        return fitting.Length == 1 ? fitting[0] : null;
+    }
+
+    /// <summary>Reads an answer's text.</summary>
+    private static class Reading
+    {
+        internal enum Result
+        {
+            Read,
+
+            /// <summary>A voltage, but rms where peak-to-peak was asked for or the like.</summary>
+            OtherVoltage,
+            Failed,
+        }
+
+        private static readonly QuantityKind[] Voltages = [QuantityKind.Voltage, QuantityKind.VoltageRms, QuantityKind.VoltagePeakToPeak];
+
+        internal static Result Of(QuantityKind kind, string text, out double value, out string problem)
+        {
+            string plain = text.Trim().TrimStart('=', '≈', '~').Trim();
+            if (TryRead(kind, plain, out value, out problem) || (UnitIsPlain(kind) is { } unit && TryRead(kind, plain + unit, out value, out _)))
+            {
+                return Result.Read;
+            }
+
+            if (Array.IndexOf(Voltages, kind) >= 0)
+            {
+                foreach (QuantityKind other in Voltages)
+                {
+                    if (other != kind && TryRead(other, plain, out value, out _))
+                    {
+                        return Result.OtherVoltage;
+                    }
+                }
+            }
+
+            return Result.Failed;
+        }
+
+        /// <summary>Decibels and degrees take no prefix, so their unit may be left out.</summary>
+        private static string? UnitIsPlain(QuantityKind kind) => kind switch
+        {
+            QuantityKind.Decibels => " dB",
+            QuantityKind.Angle => "°",
+            _ => null,
+        };
+
+        private static bool TryRead(QuantityKind kind, string text, out double value, out string problem)
+        {
+            bool read = QuantityText.TryParse(kind, text, out IQuantity? quantity, out ParseProblem? why);
+            value = read ? quantity!.SiValue : 0;
+            problem = read ? "" : why!.Message + (why.Help is null ? "" : $": {why.Help}");
+            return read;
+        }
+    }
+}

@@ -1,0 +1,80 @@
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Teaching;
+
+/// <summary>One problem with its numbers drawn: what is asked, how it is worked out, what counts as right and which slips lead elsewhere.</summary>
+public sealed record Problem
+{
+    public required string TemplateId { get; init; }
+    public required Topic Topic { get; init; }
+
+    /// <summary>1: put numbers into one formula; 2: choose the right formula or convert first; 3: several steps or a judgement.</summary>
+    public required int Level { get; init; }
+
+    public required int Points { get; init; }
+    public required string Title { get; init; }
+
+    /// <summary>The question, without the given values, which are listed beside it.</summary>
+    public required string Text { get; init; }
+
+    public required IReadOnlyList<Given> Givens { get; init; }
+    public required IReadOnlyList<Step> Steps { get; init; }
+    public required Answer Answer { get; init; }
+    public required IReadOnlyList<Slip> Slips { get; init; }
+}
+
+/// <summary>A value that a problem gives.</summary>
+public sealed record Given(string Symbol, string Name, IQuantity Value)
+{
+    /// <summary>The value as it stands on the sheet. No more digits are used than are printed.</summary>
+    public string Text => Value is Ratio { Fraction: >= 1 } ratio ? QuantityText.FormatTrimmed(ratio.Fraction, "1", 6) : QuantityText.FormatPart(Value);
+}
+
+/// <summary>One step of the worked solution.</summary>
+/// <param name="Says">What is done and why, one sentence.</param>
+/// <param name="Formula">The formula in symbols; "" where the step needs none.</param>
+/// <param name="Substituted">The formula with the numbers put in and its result.</param>
+public sealed record Step(string Says, string Formula, string Substituted, SourceRef Source);
+
+/// <summary>What counts as right: a quantity within a range, or one of several choices.</summary>
+public abstract record Answer
+{
+    /// <summary>The right answer as the key prints it.</summary>
+    public abstract string Text { get; }
+}
+
+/// <summary>A quantity.</summary>
+/// <param name="Low">Least value taken as right, in the SI unit.</param>
+/// <param name="High">Greatest value taken as right.</param>
+/// <param name="Digits">Significant digits that are sensible.</param>
+public sealed record QuantityAnswer(QuantityKind Kind, double Value, double Low, double High, int Digits) : Answer
+{
+    public override string Text => Write(Value);
+
+    /// <summary>A value of the answer's kind as text.</summary>
+    public string Write(double value) => Kind == QuantityKind.Ratio
+        ? QuantityText.FormatTrimmed(value, "1", Digits)
+        : QuantityText.FormatTrimmed(QuantityText.FromSi(Kind, value), Digits);
+}
+
+/// <summary>One of several choices, named by letters from A.</summary>
+/// <param name="Right">Index of the right one.</param>
+public sealed record ChoiceAnswer(IReadOnlyList<string> Options, int Right) : Answer
+{
+    public override string Text => $"{Letter(Right)}: {Options[Right]}";
+
+    public static string Letter(int index) => ((char)('A' + index)).ToString();
+}
+
+/// <summary>A wrong answer that one known mistake leads to.</summary>
+/// <param name="Value">The wrong value in the SI unit; for a choice, the index of the option.</param>
+/// <param name="Low">Least value that is taken for this slip.</param>
+/// <param name="High">Greatest value that is taken for this slip.</param>
+/// <param name="Share">Share of the points it still earns.</param>
+public sealed record Slip(SlipKind Kind, double Value, double Low, double High, double Share);
+
+/// <summary>A mistake that is made in many problems.</summary>
+/// <param name="Code">Stable word for the class's summary.</param>
+/// <param name="Remark">What went wrong, for the student.</param>
+public sealed record SlipKind(string Code, string Remark);

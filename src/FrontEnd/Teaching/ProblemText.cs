@@ -1,0 +1,108 @@
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+using FrontEnd.Textbook;
+
+namespace FrontEnd.Teaching;
+
+/// <summary>What a template writes once its numbers are drawn: question, solution, answer and slips.</summary>
+public sealed class ProblemText
+{
+    // A slip earns half the points: the way was right but for one known step.
+    private const double SlipShare = 0.5;
+
+    private readonly List<Step> _steps = [];
+    private readonly List<Slip> _slips = [];
+    private Answer? _answer;
+
+    internal ProblemText(string question) => Question = question;
+
+    public string Question { get; }
+
+    public IReadOnlyList<Step> Steps => _steps;
+
+    public IReadOnlyList<Slip> Slips => _slips;
+
+    public Answer Answer => _answer ?? throw new InvalidOperationException("The template gives no answer.");
+
+    internal ProblemText Step(string says, TextbookFigure figure)
+    {
+        _steps.Add(new Step(says, figure.Formula, figure.Substituted, figure.Source));
+        return this;
+    }
+
+    internal ProblemText Step(string says, string formula, string substituted, double result, string unit, SourceRef? source = null)
+    {
+        _steps.Add(new Step(says, formula, $"{substituted} = {QuantityText.Format(result, unit, 4)}", source ?? Sources.Derived));
+        return this;
+    }
+
+    internal ProblemText Say(string says, SourceRef? source = null)
+    {
+        _steps.Add(new Step(says, "", "", source ?? Sources.Derived));
+        return this;
+    }
+
+    /// <summary>An answer that may be off by a share of its value.</summary>
+    internal ProblemText Answers<T>(double value, double tolerance = 0.02, int digits = 3)
+        where T : struct, IQuantity => AnswersWithin<T>(value, Math.Abs(value) * tolerance, digits);
+
+    /// <summary>An answer that may be off by an amount in its unit: decibels, degrees, bits, whole numbers.</summary>
+    internal ProblemText AnswersWithin<T>(double value, double amount, int digits = 3)
+        where T : struct, IQuantity
+    {
+        _answer = new QuantityAnswer(QuantityText.KindOf<T>(), Require.Finite(value), value - amount, value + amount, digits);
+        return this;
+    }
+
+    /// <summary>What a known mistake leads to. Left out where it cannot be told from the right answer, from another slip, or from a wrong power of ten.</summary>
+    internal ProblemText Slip(SlipKind kind, double value, double share = SlipShare)
+    {
+        QuantityAnswer answer = (QuantityAnswer)Answer;
+        double half = answer.Value == 0 || answer.Kind is QuantityKind.Decibels or QuantityKind.Angle or QuantityKind.BitCount
+            ? (answer.High - answer.Low) / 2
+            : Math.Abs(value) * (answer.High - answer.Low) / 2 / Math.Abs(answer.Value);
+        if (!double.IsFinite(value) || value == 0 || Overlap(value, half, answer.Low, answer.High) || IsPowerOfTen(value, half, answer) || _slips.Exists(slip => Overlap(value, half, slip.Low, slip.High)))
+        {
+            return this;
+        }
+
+        _slips.Add(new Slip(kind, value, value - half, value + half, share));
+        return this;
+    }
+
+    /// <summary>Choices in their order, with what is wrong about each of the others.</summary>
+    internal ProblemText Chooses(IReadOnlyList<string> options, int right, IReadOnlyList<SlipKind?> slips)
+    {
+        _answer = new ChoiceAnswer(options, right);
+        for (int i = 0; i < options.Count; i++)
+        {
+            if (i != right && slips[i] is { } slip)
+            {
+                _slips.Add(new Slip(slip, i, i, i, 0));
+            }
+        }
+
+        return this;
+    }
+
+    // A little wider than the ranges themselves, as marking allows for rounding at their edges.
+    private static bool Overlap(double value, double half, double low, double high)
+    {
+        double slack = 1e-6 * Math.Max(Math.Abs(value), Math.Abs(high));
+        return value - half <= high + slack && low - slack <= value + half;
+    }
+
+    private static bool IsPowerOfTen(double value, double half, QuantityAnswer answer)
+    {
+        for (int power = -12; power <= 12; power++)
+        {
+            double factor = Math.Pow(10, power);
+            if (power != 0 && Overlap(value, half, answer.Low * factor, answer.High * factor))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,205 @@
+using System.Text.Json;
+using System.Xml.Linq;
+using FrontEnd.Documents;
+using FrontEnd.Documents.Tests;
+using FrontEnd.Teaching;
+using Xunit;
+
+namespace FrontEnd.App.Tests;
+
+/// <summary>Problem sheets, marking, glossary and sites as a shell sees them.</summary>
+public sealed class TeachingCommandTests : IDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("frontend-test-");
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    [Fact]
+    public void Workflow_ThirtyStudentsTwelveQuestions_IsPrintedAndMarked()
+    {
+        string students = Write("class.csv", "id,name\n" + string.Concat(Enumerable.Range(1, 30).Select(i => $"s{i:00},\"Student, {i}\"\n")));
+        string homework = In("homework");
+        Outcome made = Shell.Run("problems", "--count", "12", "--seed", "2026", "--students", students, "-o", homework);
+        Assert.True(made.Code == 0, made.Messages);
+        string page = File.ReadAllText(Path.Combine(homework, "problems.html"));
+        Assert.Equal(30, page.Split("<section class=\"sheet\">").Length - 1);
+        Assert.Equal(360, page.Split("class=\"question\"").Length - 1);
+        Assert.Contains("Student, 7 (s07)", page, StringComparison.Ordinal);
+        Assert.Contains("Seed 2026, template set " + TemplateSet.Version, page, StringComparison.Ordinal);
+        Assert.Equal(60, Directory.GetFiles(Path.Combine(homework, "sheets")).Length);
+
+        // The key's own answers, but for student 3, who takes each question's first slip, and student 4, who writes nonsense.
+        string key = Path.Combine(homework, "key", "key.json");
+        using JsonDocument document = JsonDocument.Parse(File.ReadAllText(key));
+        List<string> lines = ["student,question,answer"];
+        foreach (JsonElement sheet in document.RootElement.GetProperty("sheets").EnumerateArray())
+        {
+            string id = sheet.GetProperty("student").GetString()!;
+            lines.AddRange(sheet.GetProperty("questions").EnumerateArray().Select(question => $"{id},{question.GetProperty("id").GetString()},{Answer(id, question)}"));
+        }
+
+        lines.Add("s99,q1,1 V");
+        lines.Add("s05,q1");
+        string answers = Write("answers.csv", string.Join("\n", lines) + "\n"), marks = In("marks.csv");
+        Outcome marked = Shell.Run("mark", key, answers, "-o", marks);
+        Assert.True(marked.Code == 0, marked.Messages);
+        string[] totals = [.. File.ReadAllLines(marks).Where(line => line.Contains(",total,", StringComparison.Ordinal))];
+        Assert.Equal(30, totals.Length);
+        Assert.All(totals.Where(line => !line.StartsWith("s03", StringComparison.Ordinal) && !line.StartsWith("s04", StringComparison.Ordinal)), line =>
+        {
+            string[] end = line.Split(',')[^4..];
+            Assert.Equal(end[1], end[0]);
+        });
+        Assert.Contains("slips", marked.Output, StringComparison.Ordinal);
+        Assert.Contains("30 students, 360 answers", marked.Output, StringComparison.Ordinal);
+        Assert.Contains("FE0802", marked.Messages, StringComparison.Ordinal);
+        Assert.Contains("FE0805", marked.Messages, StringComparison.Ordinal);
+        Assert.Contains("FE0801", marked.Messages, StringComparison.Ordinal);
+        Assert.DoesNotContain(marked.Messages.Split('\n'), line => line.Contains("error", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Problems_WithoutStudents_IsOneSheetAndTheSameAgain()
+    {
+        Shell.Run("problems", "--topic", "noise", "--topic", "cmrr", "--level", "2", "--count", "4", "--seed", "7", "-o", In("a"));
+        Shell.Run("problems", "--topic", "cmrr", "--topic", "noise", "--level", "2", "--count", "4", "--seed", "7", "-o", In("b"));
+        foreach (string name in new[] { "problems.html", "problems.md", "key/key.json", "key/key.md" })
+        {
+            Assert.Equal(File.ReadAllText(Path.Combine(In("a"), name)), File.ReadAllText(Path.Combine(In("b"), name)));
+        }
+
+        string sheet = File.ReadAllText(Path.Combine(In("a"), "problems.md"));
+        Assert.DoesNotContain("accepted", sheet, StringComparison.Ordinal);
+        Assert.DoesNotContain("Solution", sheet, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("FE0809", "--topic", "nois")]
+    [InlineData("FE0815", "--count", "0")]
+    [InlineData("FE0815", "--count", "1e9")]
+    [InlineData("FE0815", "--seed", "-1")]
+    [InlineData("FE0815", "--level", "4")]
+    [InlineData("FE0111", "--students", "no-such-file.csv")]
+    public void Problems_WrongCall_IsAFinding(string code, string option, string value)
+    {
+        Outcome outcome = Shell.Run("problems", option, value, "-o", In("x"));
+        Assert.Equal(2, outcome.Code);
+        Assert.Contains(code == "FE0111" ? "error[FE01" : $"error[{code}]", outcome.Messages, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(In("x")));
+    }
+
+    [Fact]
+    public void Problems_BadStudentRows_AreFindingsAndLeftOut()
+    {
+        string students = Write("class.csv", "\uFEFFid;name\na/1;A\na/1;again\n;nobody\na_1;B\n\"open;C\n");
+        Outcome outcome = Shell.Run("problems", "--count", "1", "--students", students, "-o", In("h"));
+        Assert.Equal(0, outcome.Code);
+        Assert.Equal(2, outcome.Messages.Split("FE0807").Length - 1);
+        Assert.Contains("FE0814", outcome.Messages, StringComparison.Ordinal);
+        Assert.Equal(["a_1.md", "a_1_2.md"], Directory.GetFiles(Path.Combine(In("h"), "sheets"), "*.md").Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("{}")]
+    [InlineData("[1]")]
+    [InlineData("{\"format\":\"frontend-key\",\"version\":1,\"seed\":1,\"templates\":\"1\",\"sheets\":[{\"student\":\"\",\"name\":\"\",\"questions\":[{\"id\":\"q1\"}]}]}")]
+    [InlineData("{\"format\":\"frontend-key\",\"version\":2}")]
+    public void Mark_UnusableKey_IsAFinding(string text)
+    {
+        Outcome outcome = Shell.Run("mark", Write("key.json", text), Write("answers.csv", "student,question,answer\n"), "-o", In("marks.csv"));
+        Assert.Equal(2, outcome.Code);
+        Assert.Contains("FE0808", outcome.Messages, StringComparison.Ordinal);
+        Assert.False(File.Exists(In("marks.csv")));
+    }
+
+    [Fact]
+    public void Mark_AnswersThatASpreadsheetWouldRun_AreWrittenAsText()
+    {
+        Shell.Run("problems", "--count", "1", "-o", In("h"));
+        Outcome outcome = Shell.Run("mark", Path.Combine(In("h"), "key", "key.json"), Write("answers.csv", "student,question,answer\n=cmd(),q1,\"=1+1,\"\"x\"\"\"\n"), "-o", In("marks.csv"));
+        Assert.Equal(0, outcome.Code);
+        Assert.Contains("'=cmd(),,q1,\"'=1+1,\"\"x\"\"\"", File.ReadAllText(In("marks.csv")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Glossary_TermSymbolAndMisspelling()
+    {
+        Assert.Contains("1 + Rf/Rg", Shell.Run("glossary", "noise gain").Output, StringComparison.Ordinal);
+        Assert.Equal(Glossary.All.Count * 2, Shell.Run("glossary").Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
+        Outcome unknown = Shell.Run("glossary", "noise gian");
+        Assert.Equal(2, unknown.Code);
+        Assert.Contains("`noise gain`", unknown.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Sites_DistanceMontageAndMap()
+    {
+        Outcome outcome = Shell.Run("sites", "--nasion-inion", "36cm", "--preauricular", "37.5cm", "--circumference", "56cm", "--from", "C3", "--to", "t8", "--montage", "chains", "--svg", In("head.svg"));
+        Assert.True(outcome.Code == 0, outcome.Messages);
+        Assert.StartsWith("C3 to T4/T8: ", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("O1       25.20 cm", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("Fp1-F7", outcome.Output, StringComparison.Ordinal);
+        Assert.All(outcome.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 160));
+        XDocument svg = XDocument.Load(In("head.svg"));
+        Assert.Equal(18, svg.Descendants().Count(element => element.Name.LocalName == "line"));
+        Assert.Equal(21, svg.Descendants().Count(element => element.Name.LocalName == "text"));
+    }
+
+    [Theory]
+    [InlineData("FE0811", "--from", "X3")]
+    [InlineData("FE0811", "--montage", "Fp1 Q9")]
+    [InlineData("FE0812", "--circumference", "5.6 m")]
+    [InlineData("FE0102", "--nasion-inion", "36 kg")]
+    public void Sites_WrongCall_IsAFinding(string code, string option, string value)
+    {
+        Outcome outcome = Shell.Run("sites", option, value);
+        Assert.Equal(2, outcome.Code);
+        Assert.Contains($"error[{code}]", outcome.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Explanations_EveryResultOfEveryDesign_HasOne()
+    {
+        List<string> missing = [];
+        foreach (string file in Directory.GetFiles(Repository.Designs, "*.toml"))
+        {
+            DesignDocument document = DesignDocument.Read(file);
+            missing.AddRange(Evaluator.Evaluate(document.Design).Results.Select(result => result.Id).Where(id => Explanations.Of(id) is null));
+        }
+
+        Assert.Equal([], missing);
+    }
+
+    private static string Answer(string student, JsonElement question)
+    {
+        bool choice = question.TryGetProperty("choices", out _);
+        if (student == "s04")
+        {
+            return "no idea";
+        }
+
+        if (student == "s03")
+        {
+            double value = question.GetProperty("slips")[0].GetProperty("value").GetDouble();
+            return choice ? ChoiceAnswer.Letter((int)value) : FormattableString.Invariant($"{value:R} {Unit(question)}");
+        }
+
+        string answer = question.GetProperty("answer").GetString()!;
+        return choice ? answer[..1] : answer.Replace("µ", "u", StringComparison.Ordinal);
+    }
+
+    private static string Unit(JsonElement question)
+    {
+        Text.QuantityKind kind = Enum.Parse<Text.QuantityKind>(question.GetProperty("kind").GetString()!);
+        return kind == Text.QuantityKind.Ratio ? "" : Text.QuantityText.FromSi(kind, 1).SiUnit;
+    }
+
+    private string In(string name) => Path.Combine(_folder.FullName, name);
+
+    private string Write(string name, string text)
+    {
+        File.WriteAllText(In(name), text);
+        return In(name);
+    }
+}

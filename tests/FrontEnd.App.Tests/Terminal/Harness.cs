@@ -1,0 +1,101 @@
+using System.Drawing;
+using FrontEnd.App.Terminal;
+using FrontEnd.App.Terminal.Screens;
+using FrontEnd.Documents;
+using Terminal.Gui.App;
+using Terminal.Gui.Drivers;
+using Terminal.Gui.Input;
+using Terminal.Gui.Testing;
+using Terminal.Gui.Time;
+using Xunit;
+
+namespace FrontEnd.App.Tests.Terminal;
+
+/// <summary>The whole interface on the library's in-memory driver: real keys in, the driver's own picture out; no terminal, no loop.</summary>
+internal sealed class Harness : IDisposable
+{
+    private readonly VirtualTimeProvider _time = new();
+    private readonly IApplication _app;
+    private readonly Performer _performer;
+    private readonly MainScreen _screen;
+    private readonly SessionToken _token;
+
+    public Harness(int width, int height, string? path = null, RecoveryFiles? recovery = null, bool ascii = false)
+    {
+        _app = Application.Create(_time);
+        _app.Init(DriverRegistry.Names.ANSI);
+        _app.Driver!.SetScreenSize(width, height);
+        DesignDocument document = path is null ? DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml) : DesignDocument.Read(path);
+        _performer = new Performer(recovery, null, text => Copied = text, patience: TimeSpan.Zero);
+        (Model model, Effect first) = Model.Start(document, path);
+        Session = new Session(model, _performer, action => _app.Invoke(action));
+        _screen = new MainScreen(Session, new Palette(colour: true), ascii);
+        _token = _app.Begin(_screen)!;
+        Session.Perform(first);
+        Settle();
+    }
+
+    public Session Session { get; }
+
+    public string? Copied { get; private set; }
+
+    /// <summary>What the driver holds, trailing blanks cut off.</summary>
+    public string Screen => string.Join('\n', _app.Driver!.ToString()!.Split('\n').Select(line => line.TrimEnd('\r', ' '))).TrimEnd('\n') + "\n";
+
+    public IApplication App => _app;
+
+    public Harness Press(params Key[] keys)
+    {
+        foreach (Key key in keys)
+        {
+            _app.InjectKey(key);
+            Settle();
+        }
+
+        return this;
+    }
+
+    public Harness Type(string text) => Press([.. text.Select(letter => new Key(letter))]);
+
+    public Harness Click(int x, int y)
+    {
+        _app.InjectSequence(InputInjectionExtensions.LeftButtonClick(new Point(x, y)));
+        Settle();
+        return this;
+    }
+
+    public void Resize(int width, int height)
+    {
+        _app.Driver!.SetScreenSize(width, height);
+        Settle();
+    }
+
+    /// <summary>Waits for the background, takes in its news, lays out and draws; until nothing comes any more.</summary>
+    public void Settle()
+    {
+        for (int round = 0; round < 6; round++)
+        {
+            Assert.True(_performer.Idle.Wait(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken), "the background did not come to rest");
+            Pump();
+            if (!_performer.IsBusy && round >= 2)
+            {
+                break;
+            }
+        }
+    }
+
+    public void Pump()
+    {
+        _time.Advance(TimeSpan.FromMilliseconds(20));
+        _app.TimedEvents!.RunTimers();
+        _app.LayoutAndDraw();
+    }
+
+    public void Dispose()
+    {
+        _app.End(_token);
+        _screen.Dispose();
+        _app.Dispose();
+        _performer.Dispose();
+    }
+}

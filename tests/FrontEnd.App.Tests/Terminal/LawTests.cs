@@ -1,0 +1,132 @@
+using FrontEnd.App.Terminal;
+using FrontEnd.Documents;
+using FrontEnd.Fields;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using Xunit;
+
+namespace FrontEnd.App.Tests.Terminal;
+
+/// <summary>What holds whatever is pressed.</summary>
+public class LawTests
+{
+    private static readonly Model Starter = Setup.Start();
+    private static readonly Model Headband = Setup.Start(Setup.Headband);
+
+    public static class Arbitraries
+    {
+        private static readonly Gen<Keystroke> Any = Gen.OneOf(
+            Gen.Elements(Enum.GetValues<KeyName>()).Where(key => key != KeyName.Letter).Select(key => new Keystroke(key)),
+            Gen.Elements("+-=0123456789.kMuΩ µhHzV%abcdefghijklmnopqrstuvwxyz?ABXY\"日".ToCharArray()).Select(Keystroke.Of),
+            Gen.Elements("abcdefghijklmnopqrstuvwxyz".ToCharArray()).Select(letter => new Keystroke(KeyName.Letter, letter, Alt: true)),
+            Gen.Elements("acluwyzoqsr".ToCharArray()).Select(letter => new Keystroke(KeyName.Letter, letter, Ctrl: true)));
+
+        public static Arbitrary<Keystroke> Keys() => Any.ToArbitrary();
+    }
+
+    /// <summary>Any keys, at any size: nothing throws, the picture has the size asked for, and what is drawn in ASCII is ASCII.</summary>
+    [Property(Arbitrary = [typeof(Arbitraries)], MaxTest = 150)]
+    public void AnyKeys_NeverThrow(Keystroke[] keys, byte width, byte height, bool ascii)
+    {
+        Model model = Headband with { Width = width, Height = Math.Max((byte)1, height) };
+        foreach (Keystroke key in keys)
+        {
+            // Figures of the first moment stand for all: what is pressed matters here, not what is worked out.
+            (model, Effect? effect) = Updater.Update(model, new Message.Pressed(key));
+            if (effect is Effect.Evaluate evaluate)
+            {
+                model = Updater.Update(model, new Message.Evaluated(evaluate.Slot, evaluate.Run, Headband.Here.Shown!)).Model;
+            }
+
+            Canvas canvas = Painter.Paint(model, ascii);
+            Assert.Equal(Math.Max(1, (int)width), canvas.Width);
+            if (ascii)
+            {
+                Assert.True(System.Text.Ascii.IsValid(canvas.ToString()), canvas.ToString());
+            }
+        }
+    }
+
+    /// <summary>Undo after a change is the state before it, redo the state after it; to the character of the file.</summary>
+    [Property(MaxTest = 60)]
+    public void UndoAfterDo_IsIdentity(ushort place, ushort row, bool up, bool headband)
+    {
+        Model start = headband ? Headband : Starter;
+        List<string> places = [.. Place.Blocks(start.Design).Select(one => one.Id), .. Place.Views.Select(one => one.Id)];
+        Model there = Updater.Update(start, new Message.GoTo(places[place % places.Count])).Model;
+        int rows = Updater.FormOf(there).Count;
+        there = there with { FieldRow = rows == 0 ? 0 : row % rows };
+
+        Model done = Updater.Update(there, new Message.Do(up ? Act.StepUp : Act.StepDown)).Model;
+        Model undone = Updater.Update(done, new Message.Do(Act.Undo)).Model;
+        Model redone = Updater.Update(undone, new Message.Do(Act.Redo)).Model;
+
+        Assert.Equal(start.Here.Document.Text, undone.Here.Document.Text);
+        Assert.Equal(DesignWriter.ToToml(start.Design), DesignWriter.ToToml(undone.Design));
+        Assert.Equal(done.Here.Document.Text, redone.Here.Document.Text);
+        Assert.False(undone.Here.IsChanged);
+    }
+
+    /// <summary>Stepping up and down again comes back, where a step was made from a preferred value.</summary>
+    [Property(MaxTest = 60)]
+    public void StepUpThenDown_FromAPreferredValue_IsIdentity(ushort number)
+    {
+        List<Field<Design>> fields = [.. DesignFields.Of(Starter.Design).Where(field => field.Kind is FieldKind.Resistance or FieldKind.Capacitance or FieldKind.Count)];
+        Field<Design> field = fields[number % fields.Count];
+        if (Stepping.Next(field, Starter.Design, up: true) is { } first && DesignFields.Find(Starter.Design, field.Key) is not null)
+        {
+            Design at = Put(Starter.Design, field, first);
+            if (Stepping.Next(field, at, up: true) is { } second)
+            {
+                Design above = Put(at, field, second);
+                Assert.Equal(first, Stepping.Next(field, above, up: false));
+            }
+        }
+
+        static Design Put(Design design, Field<Design> field, string text)
+        {
+            Assert.True(FieldText.TryParse(field, text, out object? value, out Finding? finding), finding?.Message);
+            return field.Set(design, value);
+        }
+    }
+
+    /// <summary>What the screen shows is what the results print: every figure of every place, walked through one by one.</summary>
+    [Theory]
+    [InlineData(null)]
+    [InlineData("dry-headband.toml")]
+    [InlineData("gel-cap.toml")]
+    [InlineData("saline-sponge.toml")]
+    public void Screen_ShowsWhatTheResultsPrint(string? file)
+    {
+        Model model = Setup.Start(file is null ? null : Path.Combine(Setup.Root, "designs", file), 200, 50);
+        HashSet<string> seen = [];
+        foreach (string place in (string[])[.. Place.Blocks(model.Design).Select(one => one.Id), .. Place.Views.Select(one => one.Id)])
+        {
+            Model there = Updater.Update(model, new Message.GoTo(place)).Model with { OnResults = true };
+            IReadOnlyList<Result> results = Updater.ResultsOf(there);
+            for (int row = 0; row < results.Count; row++)
+            {
+                string screen = (there with { ResultRow = row }).Screen();
+                string value = ResultText.Value(results[row]);
+                seen.Add(results[row].Id);
+                Assert.True(results[row].State != ResultState.Number || screen.Contains(value, StringComparison.Ordinal), $"{results[row].Id}: {value} is not on the screen of {place}:\n{screen}");
+            }
+        }
+
+        // And nothing that was worked out is out of reach.
+        Assert.Equal([], model.Here.Shown!.Results.Select(result => result.Id).Except(seen));
+    }
+
+    /// <summary>Every field of a design stands on some form.</summary>
+    [Theory]
+    [InlineData("dry-headband.toml")]
+    [InlineData("gel-cap.toml")]
+    public void Forms_HoldEveryField(string file)
+    {
+        Model model = Setup.Start(Path.Combine(Setup.Root, "designs", file));
+        HashSet<string> seen = [.. Place.Blocks(model.Design).Concat(Place.Views).SelectMany(place => FormRow.Of(model.Design, place)).Select(row => row.Field.Key)];
+
+        Assert.Equal([], DesignFields.Of(model.Design).Select(field => field.Key).Except(seen));
+    }
+}

@@ -1,0 +1,138 @@
+using FrontEnd.App.Terminal;
+using FrontEnd.App.Terminal.Screens;
+using Terminal.Gui.Input;
+using Xunit;
+
+namespace FrontEnd.App.Tests.Terminal;
+
+/// <summary>The small parts: lines, keys, canvas, plots, recovery files.</summary>
+public class PartsTests
+{
+    [Fact]
+    public void KeyMap_EveryKeyMeansOneThing()
+    {
+        List<Keystroke> keys = [.. KeyMap.Rows.SelectMany(row => row.Others.Concat(row.Letter == '\0' ? [] : [Keystroke.Of(row.Letter)]))];
+        Assert.Equal(keys.Count, keys.Distinct().Count());
+        Assert.Equal(Enum.GetValues<Act>().Order(), KeyMap.Rows.Select(row => row.Act).Order());
+        foreach (KeyMap.Row row in KeyMap.Rows.Where(row => row.Letter != '\0'))
+        {
+            Assert.Equal(row.Act, KeyMap.MeaningWhileTyping(new Keystroke(KeyName.Letter, row.Letter, Alt: true)));
+        }
+    }
+
+    [Fact]
+    public void Line_TypesDeletesAndPastes()
+    {
+        Line line = Line.Of("10 kΩ").Press(Keystroke.Of('4'));
+        Assert.Equal("4", line.Text);   // all was selected
+        line = line.Insert("7 kΩ\nrest of a paste\u0007");
+        Assert.Equal("47 kΩ", line.Text);
+        line = line.Press(new Keystroke(KeyName.Home)).Press(new Keystroke(KeyName.Delete)).Press(new Keystroke(KeyName.Right)).Press(new Keystroke(KeyName.Backspace));
+        Assert.Equal(" kΩ", line.Text);
+        Assert.Equal("", Line.Of("x").Press(new Keystroke(KeyName.Backspace)).Text);
+        Assert.Equal("a", Line.Of("").Insert("a😀").Press(new Keystroke(KeyName.Backspace)).Text);
+    }
+
+    [Theory]
+    [InlineData("4.70 kΩ", "4.70 kohm")]
+    [InlineData("38.3 µV/√Hz", "38.3 uV/rtHz")]
+    [InlineData("±300 mV", "+/-300 mV")]
+    public void Canvas_Ascii_WritesUnitsInLetters(string text, string expected) => Assert.Equal(expected, new Canvas(40, 1, ascii: true).Say(text));
+
+    [Fact]
+    public void Canvas_WideCharacters_TakeTwoColumnsAndAreNeverHalved()
+    {
+        Canvas canvas = new(5, 1, ascii: false);
+        canvas.Put(0, 0, "日本語");
+        Assert.Equal("日本\n", canvas.ToString());
+        Assert.Equal("日…", canvas.Fit("日本語", 4));
+    }
+
+    [Fact]
+    public void Canvas_Wrap_BreaksBetweenWordsAndLongWordsWhereTheyMust()
+    {
+        Canvas canvas = new(10, 1, ascii: false);
+        Assert.Equal(["one two", "three", "verylongwo", "rdindeed"], canvas.Wrap("one two three verylongwordindeed", 10));
+    }
+
+    [Fact]
+    public void DotPlot_AFlatLine_StandsInItsRow()
+    {
+        // Two curves at 0 and 100 dB; with 5 % of air on both sides, 100 lies in the top eighth and 0 in the bottom one.
+        double[] x = [1, 10, 100], low = [0, 0, 0], high = [100, 100, 100];
+        PlotData data = new("t", "Hz", "dB", [new Curve("high", "Hz", "dB", x, high), new Curve("low", "Hz", "dB", x, low)], [], LogX: true, LogY: false);
+        Canvas canvas = new(60, 12, ascii: true);
+        DotPlot.Draw(canvas, 0, 0, 60, 12, data);
+        string[] lines = canvas.ToString().Split('\n');
+        Assert.Contains("*****", lines[1], StringComparison.Ordinal);
+        Assert.Contains("+++++", lines[10], StringComparison.Ordinal);
+        Assert.DoesNotContain("*", string.Concat(lines[3..10]), StringComparison.Ordinal);
+        Assert.Contains("10 Hz", lines[11], StringComparison.Ordinal);
+        Assert.Equal(10, DotPlot.ValueAt(data, 0.5), 9);   // the middle of a logarithmic axis from 1 to 100
+        Assert.Equal("10.0 Hz: high 100 dB, low 0.00 dB", Plots.Readout(data, 0.5));
+    }
+
+    [Fact]
+    public void DotPlot_NothingFinite_SaysSo()
+    {
+        Canvas canvas = new(60, 8, ascii: true);
+        DotPlot.Draw(canvas, 0, 0, 60, 8, new PlotData("t", "Hz", "dB", [new Curve("c", "Hz", "dB", [1, 2], [double.NaN, double.NaN])], [], true, false));
+        Assert.Contains("nothing to draw", canvas.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void RecoveryFile_FormatThenParse_GivesTheSame()
+    {
+        RecoveredDesign[] designs = [new("/home/x/my design.toml", "name = \"a\"\n== 3 fake\n"), new(null, ""), new("b.toml", "µ\n日本")];
+        Assert.Equal(designs, RecoveryFiles.Parse(RecoveryFiles.Format(designs)));
+        Assert.Empty(RecoveryFiles.Parse("== 99 x\nshort"));
+        Assert.Empty(RecoveryFiles.Parse("nonsense"));
+    }
+
+    [Fact]
+    public void RecoveryFiles_KeepUnsavedWorkAndDropItWhenSaved()
+    {
+        string folder = Directory.CreateTempSubdirectory().FullName;
+        try
+        {
+            Model changed = Setup.Start().At("input", "input.series-resistor").Type("+");
+            using RecoveryFiles mine = new(folder);
+            mine.Now(changed);
+
+            using RecoveryFiles next = new(folder + "/");   // another session looks into the same folder
+            Assert.Equal(changed.Here.Document.Text, Assert.Single(next.Find()).Text);
+            next.DropFound();
+            Assert.Empty(Directory.GetFiles(folder));
+
+            mine.Now(changed);
+            mine.Now(changed.Type("u"));   // nothing unsaved any more
+            Assert.Empty(Directory.GetFiles(folder));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Fact]
+    public void Keys_OfTheLibrary_AreOurs()
+    {
+        Assert.Equal(Keystroke.Of('n'), Keys.From(Key.N));
+        Assert.Equal(Keystroke.Of('N'), Keys.From(Key.N.WithShift) with { Shift = false });
+        Assert.Equal(new Keystroke(KeyName.Letter, 'n', Alt: true), Keys.From(Key.N.WithAlt));
+        Assert.Equal(new Keystroke(KeyName.Letter, 'c', Ctrl: true), Keys.From(Key.C.WithCtrl));
+        Assert.Equal(new Keystroke(KeyName.Escape), Keys.From(Key.Esc));
+        Assert.Equal(Keystroke.Of('µ'), Keys.From(new Key('µ')));
+        Assert.Equal(Keystroke.Of('?'), Keys.From(new Key('?')));
+    }
+
+    /// <summary>Screens/ is the only folder that names the widget library.</summary>
+    [Fact]
+    public void OnlyScreens_NameTheWidgetLibrary()
+    {
+        string folder = Path.Combine(Setup.Root, "src", "FrontEnd.App", "Terminal");
+        List<string> files = [.. Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)];
+        Assert.NotEmpty(files);
+        Assert.Equal([], files.Where(file => !file.Contains($"{Path.DirectorySeparatorChar}Screens{Path.DirectorySeparatorChar}", StringComparison.Ordinal) && File.ReadAllText(file).Contains("Terminal.Gui", StringComparison.Ordinal)));
+    }
+}

@@ -1,0 +1,112 @@
+using System.Diagnostics;
+using FrontEnd.App.Terminal;
+using Terminal.Gui.Input;
+using Terminal.Gui.Testing;
+using Xunit;
+
+namespace FrontEnd.App.Tests.Terminal;
+
+/// <summary>The screens as the driver holds them, against expected files; real keys through the library's own input path.</summary>
+/// <remarks>FRONTEND_WRITE_EXPECTED=1 writes the files anew; look at the difference before keeping it.</remarks>
+public class ScreenTests
+{
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    [InlineData(200, 50)]
+    public void Screens_LookAsExpected(int width, int height)
+    {
+        using Harness harness = new(width, height, Setup.Headband);
+        Same(harness, $"electrodes-{width}x{height}");
+        Same(harness.Type("v"), $"verdicts-{width}x{height}");
+        Same(harness.Press(Key.Enter), $"why-{width}x{height}");
+        Same(harness.Press(Key.Esc).Type("m"), $"mains-{width}x{height}");
+        Same(harness.Type("g"), $"graph-{width}x{height}");
+        Same(harness.Press(Key.Esc, Key.CursorRight, Key.CursorRight).Type("?"), $"help-{width}x{height}");
+    }
+
+    [Fact]
+    public void Edit_MovesTheVerdict_AndSaysWhatItWas()
+    {
+        using Harness harness = new(80, 24, Setup.Headband);
+        Assert.Contains("38.3 µV rms", harness.Screen, StringComparison.Ordinal);
+
+        // The lead's coupling to the mains: 2 fF to 0.1 fF.
+        harness.Type("m").Press([.. Enumerable.Repeat(Key.CursorDown, 6)]).Type("0.1 fF").Press(Key.Enter);
+
+        Assert.Contains("+ mains at the electrodes", harness.Screen, StringComparison.Ordinal);
+        Assert.Contains("was 38.3 µV rms, fail", harness.Screen, StringComparison.Ordinal);
+        Assert.Contains("*changed", harness.Screen, StringComparison.Ordinal);
+        harness.Type("u");
+        Assert.DoesNotContain("*changed", harness.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Mouse_ClickOnABlock_GoesThere()
+    {
+        using Harness harness = new(80, 24, Setup.Headband);
+        string strip = harness.Screen.Split('\n')[1];
+
+        harness.Click(strip.IndexOf("converter", StringComparison.Ordinal) + 2, 2);
+
+        Assert.Equal(Place.Converter, harness.Session.Model.PlaceId);
+    }
+
+    [Fact]
+    public void Resize_TooSmall_SaysSo_AndRecovers()
+    {
+        using Harness harness = new(80, 24, Setup.Headband);
+        string before = harness.Screen;
+        harness.Resize(50, 12);
+        Assert.Contains("needs 60 x 18", harness.Screen, StringComparison.Ordinal);
+        harness.Resize(10, 3);
+        harness.Resize(80, 24);
+        Assert.Equal(before, harness.Screen);
+    }
+
+    [Fact]
+    public void Paste_IntoAField_IsChecked()
+    {
+        using Harness harness = new(80, 24, Setup.Headband);
+        harness.Session.Send(new Message.Pasted("35 %\nsecond line"));
+        harness.Settle();
+        harness.Press(Key.Enter);
+        Assert.Contains("35 %", harness.Screen, StringComparison.Ordinal);
+    }
+
+    /// <summary>Our share of a keystroke at 120×40: update, paint, draw into the driver. The median of 60 is measured; 8 ms is asked for on a quiet machine, and the test allows for a busy one.</summary>
+    [Fact]
+    public void Keystroke_At120x40_IsQuick()
+    {
+        using Harness harness = new(120, 40, Setup.Headband);
+        List<double> times = [];
+        for (int i = 0; i < 80; i++)
+        {
+            Key key = i % 2 == 0 ? Key.CursorDown : Key.CursorUp;
+            long start = Stopwatch.GetTimestamp();
+            harness.App.InjectKey(key);
+            harness.App.LayoutAndDraw();
+            times.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+        }
+
+        double median = times.Skip(20).Order().ElementAt(30);
+        TestContext.Current.TestOutputHelper?.WriteLine($"median of a keystroke at 120x40: {median:0.00} ms");
+        Assert.True(median < 40, $"{median:0.00} ms");
+    }
+
+    private static void Same(Harness harness, string name)
+    {
+        string path = Path.Combine(Setup.Root, "tests", "FrontEnd.App.Tests", "Terminal", "Expected", name + ".txt");
+        string screen = harness.Screen;
+        if (Environment.GetEnvironmentVariable("FRONTEND_WRITE_EXPECTED") == "1")
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            File.WriteAllText(path, screen);
+            return;
+        }
+
+        Assert.True(File.Exists(path), $"{path} is missing");
+        string expected = File.ReadAllText(path);
+        Assert.True(expected == screen, $"{name} is not as expected. Expected:\n{expected}\nShown:\n{screen}");
+    }
+}

@@ -1,0 +1,246 @@
+using FrontEnd.App.Terminal;
+using FrontEnd.Documents;
+using FrontEnd.Fields;
+using Xunit;
+
+namespace FrontEnd.App.Tests.Terminal;
+
+/// <summary>What happens to the model, as plain values.</summary>
+public class UpdaterTests
+{
+    private static string Text(Model model, string key)
+    {
+        Field<Design> field = DesignFields.Find(model.Design, key)!;
+        return FieldText.Format(field, field.Get(model.Design));
+    }
+
+    [Fact]
+    public void Typing_AValueAndEnter_ChangesTheDesignAndAsksForFigures()
+    {
+        Model model = Setup.Start().At("input", "input.series-resistor");
+
+        (Model typed, Effect? none) = Updater.Update(model.Type("220"), new Message.Pressed(Keystroke.Of('k')));
+        (Model kept, Effect? effect) = Updater.Update(typed, new Message.Pressed(new Keystroke(KeyName.Enter)));
+
+        Assert.Null(none);
+        Assert.Equal("220 kΩ", Text(kept, "input.series-resistor"));
+        Effect.Evaluate evaluate = Assert.IsType<Effect.Evaluate>(effect);
+        Assert.Equal(kept.Here.Run, evaluate.Run);
+        Assert.Null(kept.Editing);
+        Assert.True(kept.Here.IsChanged);
+        Assert.False(kept.Here.IsFresh);   // the last figures stay while new ones come
+        Assert.NotNull(kept.Here.Shown);
+    }
+
+    [Theory]
+    [InlineData("40 uW", "FE0102")]      // a unit of another kind
+    [InlineData("-5 kΩ", "FE0110")]      // just outside the range
+    [InlineData("", "FE0106")]           // nothing
+    public void Typing_WhatWillNotDo_SaysWhyOnTheSpotAndKeepsTheField(string text, string code)
+    {
+        Model model = Setup.Start().At("input", "input.series-resistor").Press(KeyName.Enter, KeyName.Backspace).Type(text);
+        Model refused = model.Press(KeyName.Enter);
+
+        Assert.Equal(code, refused.Editing?.Problem?.Code);
+        Assert.Equal("68 kΩ", Text(refused, "input.series-resistor"));
+        Assert.Contains(refused.Editing!.Problem!.Message, string.Join(' ', refused.Screen().Split('\n').TakeLast(4).Select(line => line.Trim())), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Typing_Escape_DropsWhatWasTyped()
+    {
+        Model model = Setup.Start().At("input", "input.series-resistor").Type("1M").Press(KeyName.Escape);
+
+        Assert.Null(model.Editing);
+        Assert.False(model.Here.IsChanged);
+    }
+
+    [Fact]
+    public void Letters_WhileTyping_AreText_AndTheirAltFormsAct()
+    {
+        Model typing = Setup.Start().At("input", "input.series-resistor").Press(KeyName.Enter).Type("n");
+        Assert.Equal("n", typing.Editing!.Line.Text);
+
+        Model gone = typing.Press(new Keystroke(KeyName.Letter, 'n', Alt: true));
+        Assert.Null(gone.Editing);
+        Assert.Equal("noise", gone.PlaceId);
+        Assert.False(gone.Here.IsChanged);   // `n` is no resistance, so nothing was kept
+    }
+
+    [Fact]
+    public void CtrlC_InAField_Copies_ElsewhereAsksWhetherToQuit()
+    {
+        Keystroke copy = new(KeyName.Letter, 'c', Ctrl: true);
+        Model typing = Setup.Start().At("input", "input.series-resistor").Press(KeyName.Enter);
+
+        Assert.Equal("68 kΩ", Assert.IsType<Effect.Copy>(Updater.Update(typing, new Message.Pressed(copy)).Effect).Text);
+        Assert.IsType<Overlay.Ask>(Setup.Start().Press(copy).Overlay);
+    }
+
+    [Fact]
+    public void StepUp_WalksThroughPreferredValues()
+    {
+        // E24 above 68 k: 75 k, 82 k (IEC 60063).
+        Model model = Setup.Start().At("input", "input.series-resistor").Type("+");
+        Assert.Equal("75 kΩ", Text(model, "input.series-resistor"));
+        Assert.Equal("82 kΩ", Text(model.Type("+"), "input.series-resistor"));
+        Assert.Equal("62 kΩ", Text(model.Type("--"), "input.series-resistor"));
+    }
+
+    [Fact]
+    public void Evaluated_OfAnOlderRun_DoesNotReplaceNewerFigures()
+    {
+        Model model = Setup.Start().At("input", "input.series-resistor").Type("+");
+        Assessment newest = model.Here.Shown!;
+
+        Model late = Updater.Update(model, new Message.Evaluated(0, 1, Evaluator.Evaluate(new Design()))).Model;
+
+        Assert.Same(newest, late.Here.Shown);
+    }
+
+    [Fact]
+    public void Card_Chosen_TakesOverFromTheValuesInLine()
+    {
+        Model model = Setup.Start(Setup.Headband).At(Place.Electrodes, "electrodes.active.card").Press(KeyName.Enter);
+        Overlay.Choose choose = Assert.IsType<Overlay.Choose>(model.Overlay);
+        int row = choose.Choices.ToList().FindIndex(choice => choice.Word == "gel-prepared");
+
+        (Model next, Effect? effect) = Updater.Update(model, new Message.PickChoice(row));
+
+        Assert.IsType<Effect.Evaluate>(effect);
+        Assert.Equal("5 kΩ", Text(next, "electrodes.active.contact-resistance"));   // the card's figure, not the file's 620 kΩ
+        Assert.Equal(OriginKind.Card, next.Here.Document.OriginOf("electrodes.active.contact-resistance")!.Kind);
+        Assert.Contains("# It teaches that dry skin", next.Here.Document.Text, StringComparison.Ordinal);
+        Assert.Equal("51 kΩ", Text(next, "electrodes.reference.contact-resistance"));
+    }
+
+    [Fact]
+    public void Apply_WritesTheChangeIntoTheDocument_AndKeepsItsComments()
+    {
+        Model model = Setup.Start(Setup.Headband);
+        Model advised = Updater.Update(model, new Message.Advised(0, model.Here.Run, Advisor.Advise(model.Here.Shown!, TestContext.Current.CancellationToken))).Model;
+        Result helped = advised.Here.Shown!.Judged.First(result => result.Verdict.Improvement is not null);
+        Model why = Updater.Update(advised, new Message.Do(Act.ViewVerdicts)).Model;
+        int row = Updater.ResultsOf(why).ToList().FindIndex(result => result.Id == helped.Id);
+
+        Model applied = (why with { ResultRow = row }).Press(new Keystroke(KeyName.Enter)).Type("a");
+
+        Assert.True(applied.Here.IsChanged);
+        Assert.Null(applied.Overlay);
+        Design wanted = helped.Verdict.Improvement!.Design;
+        foreach (Field<Design> field in DesignFields.Of(wanted))
+        {
+            Assert.Equal(FieldText.Format(field, field.Get(wanted)), FieldText.Format(field, field.Get(applied.Design)));
+        }
+
+        Assert.Contains("# Two channels, dry electrodes on the forehead", applied.Here.Document.Text, StringComparison.Ordinal);
+        Assert.Equal(DesignDocument.Read(Setup.Headband).Text, applied.Type("u").Here.Document.Text);
+    }
+
+    [Theory]
+    [InlineData("stages", 0)]
+    [InlineData("stages", 3)]
+    [InlineData("digital", 2)]
+    [InlineData("bands", 0)]
+    [InlineData("interferers", 0)]
+    public void Insert_ThenRemove_GivesTheSameDesign(string list, int variant)
+    {
+        DesignDocument before = DesignDocument.Read(Setup.Headband);
+        DesignList owner = DesignFields.Lists.First(one => one.Key == list);
+
+        EditResult inserted = Edits.Insert(before, new Insertion(list, variant, ""));
+        EditResult removed = Edits.Remove(inserted.Document, owner, owner.Count(inserted.Document.Design) - 1);
+
+        Assert.Null(inserted.Finding);
+        Assert.Null(removed.Finding);
+        Assert.Equal(owner.Count(before.Design) + 1, owner.Count(inserted.Document.Design));
+        Assert.Equal(DesignWriter.ToToml(before.Design), DesignWriter.ToToml(removed.Document.Design));
+    }
+
+    [Fact]
+    public void Remove_TheFirstOfTwoStages_LeavesTheSecondWithItsValues()
+    {
+        DesignDocument before = DesignDocument.Read(Setup.Headband);
+        DesignDocument after = Edits.Remove(before, DesignFields.Lists[0], 0).Document;
+
+        Assert.Equal(before.Design.Stages[1], Assert.Single(after.Design.Stages));
+        Assert.Equal(before.Design.Converter, after.Design.Converter);
+    }
+
+    [Fact]
+    public void Save_WithoutAFile_AsksForAName_AndAFileThatIsThereIsAskedAbout()
+    {
+        Model asked = Setup.Start().Type("w");
+        Overlay.FileName file = Assert.IsType<Overlay.FileName>(asked.Overlay);
+        Assert.EndsWith(".toml", file.Line.Text, StringComparison.Ordinal);
+
+        (_, Effect? effect) = Updater.Update(asked, new Message.Pressed(new Keystroke(KeyName.Enter)));
+        Assert.False(Assert.IsType<Effect.Save>(effect).MayReplace);
+
+        Model exists = Updater.Update(asked, new Message.Exists(FilePurpose.SaveAs, "x.toml")).Model;
+        Assert.True(Assert.IsType<Effect.Save>(Updater.Update(exists, new Message.Pressed(Keystroke.Of('r'))).Effect).MayReplace);
+    }
+
+    [Fact]
+    public void Quit_WithUnsavedWork_NamesItAndDoesNotQuit()
+    {
+        Model model = Setup.Start().At("input", "input.series-resistor").Type("+q");
+
+        Overlay.Ask ask = Assert.IsType<Overlay.Ask>(model.Overlay);
+        Assert.Contains("Not saved", ask.Question, StringComparison.Ordinal);
+        Assert.False(model.Quitting);
+        Assert.IsType<Effect.Quit>(Updater.Update(model, new Message.Pressed(Keystroke.Of('y'))).Effect);
+    }
+
+    [Fact]
+    public void Compare_TwoDesigns_ShowsWhatIsDifferentAndTheVerdicts()
+    {
+        Model one = Setup.Start(Setup.Headband, 120, 40);
+        (Model two, Effect? effect) = Updater.Update(one, new Message.Opened(DesignDocument.Read(Path.Combine(Setup.Root, "designs", "gel-cap.toml")), "gel-cap.toml"));
+        string screen = Setup.Settle(two, effect).Type("c").Screen();
+
+        Assert.Contains("electrodes.mismatch", screen, StringComparison.Ordinal);
+        Assert.Contains("20 %", screen, StringComparison.Ordinal);   // the headband's
+        Assert.Contains("50 %", screen, StringComparison.Ordinal);   // the cap's
+        Assert.Contains("x 38.3 µV rms", Setup.Settle(two, effect).Type("c").Press(KeyName.PageDown, KeyName.PageDown, KeyName.PageDown, KeyName.PageDown, KeyName.PageDown, KeyName.PageDown, KeyName.PageDown, KeyName.PageDown).Screen(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Tour_EveryStepPointsAtARealControlAndAFigureThatMoves()
+    {
+        Model model = Setup.Start().Type("t");
+        for (int step = 0; step < Tour.Steps.Count; step++)
+        {
+            TourStep shown = Tour.Steps[step];
+            Assert.Equal(step, model.TourStep);
+            Assert.NotNull(model.Here.Shown!.Find(shown.Result));
+            if (shown.Field.Length > 0)
+            {
+                Assert.Equal(shown.Field, Updater.FormOf(model)[model.FieldRow].Field.Key);
+                string before = ResultText.Value(model.Here.Shown!.Find(shown.Result)!);
+                Model done = model.Type("j");
+                Assert.Null(done.Complaint);
+                Assert.NotEqual(before, ResultText.Value(done.Here.Shown!.Find(shown.Result)!));
+                Assert.Contains($"was {before}", Tour.Watch(shown, done.Here), StringComparison.Ordinal);
+                Assert.Equal(step, done.Type("u").TourStep);
+            }
+
+            model = model.Type(" ");
+        }
+
+        Assert.Null(model.TourStep);
+    }
+
+    [Fact]
+    public void Recovery_Recovered_IsOpenAndCountsAsUnsaved()
+    {
+        string text = DesignDocument.Read(Setup.Headband).Text.Replace("620 kΩ", "470 kΩ", StringComparison.Ordinal);
+        Model offered = Updater.Update(Setup.Start(), new Message.FoundRecovery([new RecoveredDesign(Setup.Headband, text)])).Model;
+
+        Model recovered = offered.Type("r");
+
+        Assert.Equal(text, recovered.Here.Document.Text);
+        Assert.True(recovered.Here.IsChanged);
+        Assert.Equal(Setup.Headband, recovered.Here.Path);
+    }
+}

@@ -1,0 +1,75 @@
+using System.Text;
+using FrontEnd.Teaching;
+using FrontEnd.Tests.Reference;
+using Xunit;
+
+namespace FrontEnd.Tests.Teaching;
+
+/// <summary>What a seed promises.</summary>
+public class HomeworkTests
+{
+    private static readonly Student[] Class = [new("s1", "One"), new("s2", "Two"), new("Zoë", "Three")];
+
+    [Fact]
+    public void Make_AnotherStudent_ChangesNobodyElse()
+    {
+        Homework few = Homework.Make([], null, 12, 9, Class), more = Homework.Make([], null, 12, 9, [new("new", "New"), .. Class]);
+        Assert.Equal(few.Sheets.Select(Text), more.Sheets.Skip(1).Select(Text));
+    }
+
+    [Fact]
+    public void Make_MoreQuestions_BeginWithTheSameOnes()
+    {
+        Homework few = Homework.Make([], null, 7, 9, Class), more = Homework.Make([], null, 20, 9, Class);
+        foreach ((ProblemSheet a, ProblemSheet b) in few.Sheets.Zip(more.Sheets))
+        {
+            Assert.Equal(a.Questions.Select(Text), b.Questions.Take(7).Select(Text));
+        }
+    }
+
+    [Fact]
+    public void Make_Students_GetDifferentNumbers()
+    {
+        Homework homework = Homework.Make([Topic.Noise], null, 5, 9, Class);
+        Assert.Equal(3, homework.Sheets.Select(Text).Distinct().Count());
+    }
+
+    [Fact]
+    public void Make_MoreThanThereAreTemplates_AsksThemAgainWithOtherNumbers()
+    {
+        Homework homework = Homework.Make([Topic.Electrodes], 1, 3, 4, []);
+        Assert.Single(homework.Sheets[0].Questions.Select(question => question.Problem.TemplateId).Distinct());
+        Assert.True(1 < homework.Sheets[0].Questions.Select(question => question.Problem.Answer.Text).Distinct().Count());
+    }
+
+    [Fact]
+    public void Make_TwelveQuestions_CoverAllTopics() =>
+        Assert.Equal(Enum.GetValues<Topic>().Length, Homework.Make([], null, 12, 2026, []).Sheets[0].Questions.Select(question => question.Problem.Topic).Distinct().Count());
+
+    /// <summary>The file is read by a person before a change to it is accepted, and a change raises the template set's version.</summary>
+    [Fact]
+    public void Make_FixedSeed_IsAsTheExpectedFile()
+    {
+        StringBuilder text = new($"templates {TemplateSet.Version}\n");
+        foreach (Template template in TemplateSet.All)
+        {
+            text.Append(template.Id).Append(": ").Append(Text(template.For(1, "s1"))).Append('\n');
+        }
+
+        string path = Path.Combine(ReferenceTable.Root, "tests", "FrontEnd.Tests", "Teaching", "Expected", "seed-1.txt");
+        if (Environment.GetEnvironmentVariable("FRONTEND_ACCEPT") == "1")
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            File.WriteAllText(path, text.ToString());
+        }
+
+        Assert.Equal(File.ReadAllText(path), text.ToString());
+    }
+
+    private static string Text(ProblemSheet sheet) => string.Join("\n", sheet.Questions.Select(Text));
+
+    private static string Text(Question question) => question.Id + " " + Text(question.Problem);
+
+    private static string Text(Problem problem) =>
+        $"{string.Join(", ", problem.Givens.Select(given => $"{given.Symbol} = {given.Text}"))} -> {problem.Answer.Text}; {string.Join(", ", problem.Slips.Select(slip => slip.Kind.Code))}";
+}

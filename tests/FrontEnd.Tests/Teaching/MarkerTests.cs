@@ -1,0 +1,147 @@
+using FrontEnd.Teaching;
+using FrontEnd.Text;
+using Xunit;
+
+namespace FrontEnd.Tests.Teaching;
+
+/// <summary>Laws of marking, over all templates and some seeds.</summary>
+public class MarkerTests
+{
+    private static readonly (double Factor, string Prefix)[] Prefixes = [(1e-15, "f"), (1e-12, "p"), (1e-9, "n"), (1e-6, "µ"), (1e-6, "u"), (1e-3, "m"), (1, ""), (1e3, "k"), (1e6, "M"), (1e9, "G")];
+
+    public static TheoryData<string> Everything => [.. TemplateSet.All.Select(template => template.Id)];
+
+    [Theory]
+    [MemberData(nameof(Everything))]
+    public void Mark_TheKeysOwnAnswer_IsFull(string id)
+    {
+        foreach (KeyQuestion question in Questions(id))
+        {
+            string text = question.Options.Count > 0 ? question.Answer[..1] : question.Answer;
+            Assert.Equal((question.Points, "", ""), Marker.Judge(question, text));
+            Assert.Equal(question.Points, Marker.Judge(question, $"  {text} ").Points);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Everything))]
+    public void Mark_AnySpellingOfTheSameValue_MarksTheSame(string id)
+    {
+        foreach (KeyQuestion question in Questions(id).Where(question => question.Kind is not null))
+        {
+            string unit = Unit(question.Kind!.Value);
+            foreach (double value in new[] { question.Value, question.Low, question.High, question.Value * 1.3 }.Concat(question.Slips.Select(slip => slip.Value)))
+            {
+                (double points, string slip, _) = Marker.Judge(question, FormattableString.Invariant($"{value:R} {unit}"));
+                foreach ((double factor, string prefix) in Prefixes)
+                {
+                    string text = FormattableString.Invariant($"{value / factor:R} {prefix}{unit}");
+                    if (QuantityText.TryParse(question.Kind.Value, text, out _, out _))
+                    {
+                        (double other, string otherSlip, _) = Marker.Judge(question, text);
+                        Assert.Equal((points, slip), (other, otherSlip));
+                        Assert.Equal((points, slip), Pair(Marker.Judge(question, text.Replace(" ", ""))));
+                        Assert.Equal((points, slip), Pair(Marker.Judge(question, FormattableString.Invariant($"{value / factor:e16}{prefix}{unit}"))));
+                    }
+                }
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Everything))]
+    public void Mark_AWrongPowerOfTen_NeverEarnsAPoint(string id)
+    {
+        foreach (KeyQuestion question in Questions(id).Where(question => question.Kind is not null))
+        {
+            foreach (int power in new[] { -9, -6, -3, -2, -1, 1, 2, 3, 6, 9 })
+            {
+                foreach (double value in new[] { question.Low, question.Value, question.High })
+                {
+                    string text = FormattableString.Invariant($"{value * Math.Pow(10, power):R} {Unit(question.Kind!.Value)}");
+                    Assert.True(Marker.Judge(question, text).Points == 0, $"{text} for {question.Answer}: {Marker.Judge(question, text).Slip}");
+                }
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Everything))]
+    public void Mark_EachSlip_GivesItsRemarkAndLessThanFull(string id)
+    {
+        foreach (KeyQuestion question in Questions(id))
+        {
+            foreach (KeySlip slip in question.Slips)
+            {
+                string text = question.Options.Count > 0 ? ChoiceAnswer.Letter((int)slip.Value) : FormattableString.Invariant($"{slip.Value:R} {Unit(question.Kind!.Value)}");
+                Assert.Equal((slip.Points, slip.Code, slip.Remark), Marker.Judge(question, text));
+                Assert.InRange(slip.Points, 0, question.Points - 0.5);
+            }
+        }
+    }
+
+    [Fact]
+    public void Mark_RightNumberOfTheWrongKindOfVoltage_EarnsHalf()
+    {
+        KeyQuestion question = Questions("noise-thermal").First();
+        Assert.Equal(Marker.KindOfVoltage, Marker.Judge(question, FormattableString.Invariant($"{question.Value:R} Vpp")).Slip);
+        Assert.Equal(question.Points / 2.0, Marker.Judge(question, FormattableString.Invariant($"{question.Value:R} Vpp")).Points);
+    }
+
+    [Fact]
+    public void Mark_NegativeAttenuation_IsTheSign()
+    {
+        KeyQuestion question = Questions("filter-butterworth").First();
+        Assert.Equal(Marker.WrongSign, Marker.Judge(question, FormattableString.Invariant($"-{question.Value:R} dB")).Slip);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("no idea")]
+    [InlineData("1,5 µV")]
+    [InlineData("150")]
+    [InlineData("150 nA")]
+    [InlineData("=1+1")]
+    [InlineData("\0")]
+    [InlineData("1e999 V")]
+    public void Mark_WhatCannotBeRead_IsNoPointAndNoException(string text)
+    {
+        KeyQuestion question = Questions("noise-thermal").First();
+        Assert.Equal(0, Marker.Judge(question, text).Points);
+        Assert.Equal(0, Marker.Judge(Questions("chain-judge-noise").First(), text).Points);
+    }
+
+    [Fact]
+    public void Mark_UnknownStudentsQuestionsAndSecondAnswers_AreFindings()
+    {
+        Key key = Key.Of(Homework.Make([], null, 3, 1, [new Student("a1", "A"), new Student("b2", "B")]));
+        Marks marks = Marker.Mark(key, [new("a1", "1", "1 V", 2), new("a1", "Q1", "2 V", 3), new("a3", "q1", "1 V", 4), new("b2", "q9", "1 V", 5), new("b2", "q2", "what", 6)]);
+        Assert.Equal([Messages.StudentUnknown, Messages.QuestionUnknown, Messages.QuestionTwice, Messages.AnswerNotRead], marks.Findings.OrderBy(finding => finding.Code switch { Messages.StudentUnknown => 0, Messages.QuestionUnknown => 1, Messages.QuestionTwice => 2, _ => 3 }).Select(finding => finding.Code));
+        Assert.Equal([3, 4, 5, 6], marks.Findings.Select(finding => finding.Line!.Value).Order());
+        Assert.Equal(6, marks.Rows.Count);
+    }
+
+    [Fact]
+    public void Mark_CommonSheet_MarksWhoeverAnswers()
+    {
+        Homework homework = Homework.Make([Topic.Gain], 1, 2, 5, []);
+        string answer = homework.Sheets[0].Questions[0].Problem.Answer.Text;
+        Marks marks = Marker.Mark(Key.Of(homework), [new("anyone", "q1", answer, 2), new("other", "gain-nothing", "1", 3)]);
+        Assert.Equal(homework.Sheets[0].Questions[0].Problem.Points, marks.Rows.Where(row => row.Student == "anyone").Sum(row => row.Points));
+        Assert.Equal(["anyone", "other"], marks.Rows.Select(row => row.Student).Distinct());
+    }
+
+    private static (double, string) Pair((double Points, string Slip, string Remark) mark) => (mark.Points, mark.Slip);
+
+    private static string Unit(QuantityKind kind) => kind == QuantityKind.Ratio ? "" : QuantityText.FromSi(kind, 1).SiUnit;
+
+    private static IEnumerable<KeyQuestion> Questions(string id)
+    {
+        int seeds = id.StartsWith("chain-judge", StringComparison.Ordinal) ? 3 : 25;
+        for (int seed = 1; seed <= seeds; seed++)
+        {
+            Problem problem = TemplateSet.Find(id)!.For((ulong)seed, "s1");
+            yield return Key.Of(new Homework(1, "", [new ProblemSheet(null, [new Question("q1", problem)])])).Sheets[0].Questions[0];
+        }
+    }
+}
