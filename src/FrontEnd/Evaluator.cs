@@ -89,11 +89,22 @@ public static class Evaluator
             findings.Add(Messages.BandTooHigh(band.Name, QuantityText.FormatPart(band.Low), QuantityText.FormatPart(Frequency.FromHertz(half))));
         }
 
-        // Rms at the converter without quantisation, in its own volts: the part of the noise that dithers the steps.
-        double rms = evaluation.Noise.WithoutQuantisation * evaluation.GainMid, lsb = design.Converter.LsbVolts;
+        // The part of the noise that dithers the steps: all that stands at the converter's pin up to half the rate, and the converter's own.
+        double pin = evaluation.Levels.NoiseAtConverter, own = design.Converter.Noise.Volts;
+        double rms = Math.Sqrt((pin * pin) + (own * own)), lsb = design.Converter.LsbVolts;
         if (rms < 0.5 * lsb)
         {
             findings.Add(Messages.FewSteps(QuantityText.Format(rms, "V"), QuantityText.Format(lsb, "V")));
+        }
+
+        if (evaluation.Drive is { PhaseMarginDegrees: <= 0 } drive)
+        {
+            findings.Add(Messages.Oscillates(QuantityText.Format(Angle.FromDegrees(drive.PhaseMarginDegrees!.Value))));
+        }
+
+        if (design.GroundDrive.Kind == Amplifier.GroundKind.Driven && design.Electrodes.Ground is null)
+        {
+            findings.Add(Messages.NothingToDrive());
         }
 
         if (MainsReport.Everywhere(design, evaluation.Mains) is { } text)

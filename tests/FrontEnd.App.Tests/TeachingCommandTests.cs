@@ -77,7 +77,7 @@ public sealed class TeachingCommandTests : IDisposable
     [InlineData("FE0809", "--topic", "nois")]
     [InlineData("FE0815", "--count", "0")]
     [InlineData("FE0815", "--count", "1e9")]
-    [InlineData("FE0815", "--seed", "-1")]
+    [InlineData("FE0815", "--seed", "1.5")]
     [InlineData("FE0815", "--level", "4")]
     [InlineData("FE0111", "--students", "no-such-file.csv")]
     public void Problems_WrongCall_IsAFinding(string code, string option, string value)
@@ -138,7 +138,7 @@ public sealed class TeachingCommandTests : IDisposable
         Outcome outcome = Shell.Run("sites", "--nasion-inion", "36cm", "--preauricular", "37.5cm", "--circumference", "56cm", "--from", "C3", "--to", "t8", "--montage", "chains", "--svg", In("head.svg"));
         Assert.True(outcome.Code == 0, outcome.Messages);
         Assert.StartsWith("C3 to T4/T8: ", outcome.Output, StringComparison.Ordinal);
-        Assert.Contains("O1       25.20 cm", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("O1     25.20 cm", outcome.Output, StringComparison.Ordinal);
         Assert.Contains("Fp1-F7", outcome.Output, StringComparison.Ordinal);
         Assert.All(outcome.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 160));
         XDocument svg = XDocument.Load(In("head.svg"));

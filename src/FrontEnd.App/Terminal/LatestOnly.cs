@@ -1,7 +1,8 @@
 namespace FrontEnd.App.Terminal;
 
 /// <summary>A worker that always takes the newest job: one runs, one waits, what came between is forgotten.</summary>
-public sealed class LatestOnly : IDisposable
+/// <param name="failed">Told of a job that threw: a mistake of ours, which must not end in silence.</param>
+public sealed class LatestOnly(Action<Exception> failed) : IDisposable
 {
     private readonly Lock _gate = new();
     private Action? _waiting;
@@ -74,7 +75,16 @@ public sealed class LatestOnly : IDisposable
                 (job, _waiting) = (_waiting, null);
             }
 
-            job();
+            try
+            {
+                job();
+            }
+#pragma warning disable CA1031 // Whatever it is goes to the one who can end the program in good order.
+            catch (Exception problem)
+#pragma warning restore CA1031
+            {
+                failed(problem);
+            }
         }
     }
 }

@@ -71,4 +71,8 @@ public abstract record Message
 
 /// <summary>Unsaved work of an earlier session.</summary>
 /// <param name="Path">The file it belongs to; null where it had none.</param>
-public sealed record RecoveredDesign(string? Path, string Text);
+public sealed record RecoveredDesign(string? Path, string Text)
+{
+    /// <summary>What stands in that file now; null where there is none.</summary>
+    public string? FileText { get; init; }
+}

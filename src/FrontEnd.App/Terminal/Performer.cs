@@ -5,10 +5,10 @@ namespace FrontEnd.App.Terminal;
 /// <summary>Performs effects: works designs out, reads and writes files, copies. Sends messages back.</summary>
 public sealed class Performer : IDisposable
 {
-    private readonly LatestOnly _evaluations = new();
-    private readonly LatestOnly _advice = new();
-    private readonly LatestOnly _moves = new();
-    private readonly LatestOnly _listings = new();
+    private readonly LatestOnly _evaluations;
+    private readonly LatestOnly _advice;
+    private readonly LatestOnly _moves;
+    private readonly LatestOnly _listings;
     private readonly RecoveryFiles? _recovery;
     private readonly RecentFiles? _recent;
     private readonly Action<string> _copy;
@@ -16,6 +16,7 @@ public sealed class Performer : IDisposable
     private readonly TimeSpan _patience;
     private CancellationTokenSource _newer = new();
     private Action<Message> _send = _ => { };
+    private Action<Exception> _fail = _ => { };
     private Model? _watched;
 
     /// <param name="recovery">Where unsaved work is kept; null for nowhere.</param>
@@ -25,6 +26,7 @@ public sealed class Performer : IDisposable
     public Performer(RecoveryFiles? recovery, RecentFiles? recent, Action<string> copy, Func<Design, Assessment>? evaluate = null, TimeSpan? patience = null)
     {
         (_recovery, _recent, _copy) = (recovery, recent, copy);
+        (_evaluations, _advice, _moves, _listings) = (new(Fail), new(Fail), new(Fail), new(Fail));
         _evaluate = evaluate ?? Evaluator.Evaluate;
         _patience = patience ?? TimeSpan.FromMilliseconds(250);
     }
@@ -35,8 +37,8 @@ public sealed class Performer : IDisposable
     /// <summary>Ends when nothing is being worked out any more.</summary>
     public Task Idle => Task.WhenAll(_evaluations.Idle, _advice.Idle, _moves.Idle, _listings.Idle);
 
-    /// <summary>Where messages go. From any thread.</summary>
-    public void Attach(Action<Message> send) => _send = send;
+    /// <summary>Where messages go, and what went wrong in our own work. From any thread.</summary>
+    public void Attach(Action<Message> send, Action<Exception> fail) => (_send, _fail) = (send, fail);
 
     /// <summary>Takes note of the model, so that unsaved work outlives the program.</summary>
     public void Watch(Model model)
@@ -87,6 +89,8 @@ public sealed class Performer : IDisposable
                 _copy(copy.Text);
                 break;
             case Effect.DropRecovery:
+                // First into this session's own file, so that there is no moment without one.
+                Rescue();
                 _recovery?.DropFound();
                 break;
             default:
@@ -127,6 +131,8 @@ public sealed class Performer : IDisposable
             });
         });
     }
+
+    private void Fail(Exception problem) => _fail(problem);
 
     private void Look(Effect.Evaluate effect, Assessment assessment, CancellationToken newer)
     {

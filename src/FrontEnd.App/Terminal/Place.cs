@@ -48,7 +48,7 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
         ["converter.", "levels.converter", "alias.fold", "alias.modulator", "noise.source.converter", "noise.source.quantisation", "noise.source.folded", "skew.", "supply.reference_noise"],
         ["converter.", "levels.converter", "alias.fold", "alias.modulator"], PlotKind.Response);
 
-    private static readonly Place DigitalPlace = new(Digital, "digital", ["digital[", "digital-", "packet-time"],
+    private static readonly Place DigitalPlace = new(Digital, "digital", ["digital[", "digital", "packet-time"],
         ["mains.recorded", "digital.", "latency.", "filter.path"], ["mains.recorded"], PlotKind.Response);
 
     /// <summary>The views across the path, in the order of the key line.</summary>

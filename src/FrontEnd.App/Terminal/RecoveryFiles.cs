@@ -66,7 +66,7 @@ public sealed class RecoveryFiles : IDisposable
                 if (TextFiles.Read(file, out _) is { } text)
                 {
                     _found.Add(file);
-                    designs.AddRange(Parse(text));
+                    designs.AddRange(Parse(text).Select(design => design with { FileText = design.Path is { } path ? TextFiles.Read(path, out _) : null }));
                 }
             }
         }

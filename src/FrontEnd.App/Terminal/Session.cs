@@ -10,7 +10,9 @@ public sealed class Session
     {
         Model = model;
         _performer = performer;
-        performer.Attach(message => post(() => Send(message)));
+        performer.Attach(
+            message => post(() => Send(message)),
+            problem => post(() => throw new InvalidOperationException("A piece of work in the background failed.", problem)));
     }
 
     public Model Model { get; private set; }

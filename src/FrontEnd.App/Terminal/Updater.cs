@@ -393,18 +393,31 @@ public static partial class Updater
     private static (Model, Effect?) Recover(Model model, IReadOnlyList<RecoveredDesign> designs)
     {
         List<Effect> effects = [];
-        Model next = model with { Overlay = null };
+        Model next = model with { Overlay = null, Editing = null, FieldRow = 0, ResultRow = 0 };
         foreach (RecoveredDesign one in designs)
         {
-            // What is in the file now is what the recovered text counts as changed against.
-            DesignDocument saved = one.Path is { } path ? DesignDocument.Parse("", DesignDocument.FormatOf(path, one.Text), path, System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(path))) : DesignDocument.Parse("", DesignDocument.FormatOf("", one.Text));
-            DesignDocument document = saved.WithText(one.Text);
-            OpenDesign design = new() { Slot = next.NextSlot, Document = document, Saved = saved, Path = one.Path, Run = 1 };
-            next = next with { Designs = next.Designs.Add(design), NextSlot = next.NextSlot + 1, Current = next.Designs.Count, FieldRow = 0, ResultRow = 0 };
-            effects.Add(new Effect.Evaluate(design.Slot, 1, document.Design));
+            int open = one.Path is null ? -1 : next.Designs.FindIndex(design => design.Path is { } path && System.IO.Path.GetFullPath(path) == one.Path);
+            if (open < 0)
+            {
+                // What is in the file now is what the recovered text counts as changed against.
+                string format = one.Path ?? "";
+                DesignDocument saved = DesignDocument.Parse(one.FileText ?? "", DesignDocument.FormatOf(format, one.Text), one.Path, System.IO.Path.GetDirectoryName(one.Path));
+                next = next with
+                {
+                    Designs = next.Designs.Add(new OpenDesign { Slot = next.NextSlot, Document = saved, Saved = saved, Path = one.Path }),
+                    NextSlot = next.NextSlot + 1,
+                };
+                open = next.Designs.Count - 1;
+            }
+
+            next = next with { Current = open };
+            (next, Effect? effect) = Change(next, next.Here.Document.WithText(one.Text), "recovered", "");
+            effects.Add(effect ?? new Effect.Evaluate(next.Here.Slot, next.Here.Run, next.Design));
         }
 
-        return (next with { Status = "recovered; w saves it" }, new Effect.Several(effects));
+        // This session keeps it from here on.
+        effects.Add(new Effect.DropRecovery());
+        return (next with { Status = "recovered; w saves it, u goes back to what the file says" }, new Effect.Several(effects));
     }
 
     private static (Model, Effect?) AskQuit(Model model)

@@ -234,7 +234,7 @@ internal static class CoefficientHeader
             (false, _, false) =>
                 """
                             y = c[0] * x + s->s1;
-                            s->s1 = c[1] * x - c[3] * y + s->s2;
+                            s->s1 = c[1] * x + s->s2 - c[3] * y;
                             s->s2 = c[2] * x - c[4] * y;
                 """,
             (true, false, true) =>

@@ -58,7 +58,7 @@ public static class ProblemHtml
             html.Append("<table>\n");
             foreach (Given given in problem.Givens)
             {
-                html.Append($"<tr><th scope=\"row\">{Safe(given.Symbol)}</th><td class=\"value\">{Safe(given.Text)}</td><td>{Safe(given.Name)}</td></tr>\n");
+                html.Append($"<tr><th scope=\"row\">{Symbol(given.Symbol)}</th><td class=\"value\">{Safe(given.Text)}</td><td>{Safe(given.Name)}</td></tr>\n");
             }
 
             html.Append("</table>\n");
@@ -70,6 +70,13 @@ public static class ProblemHtml
         }
 
         html.Append("<p class=\"answer\">Answer: <span class=\"line\"></span></p>\n</div>\n");
+    }
+
+    /// <summary>f_c with its index set low.</summary>
+    private static string Symbol(string symbol)
+    {
+        int low = symbol.IndexOf('_', StringComparison.Ordinal);
+        return low < 0 ? Safe(symbol) : $"{Safe(symbol[..low])}<sub>{Safe(symbol[(low + 1)..])}</sub>";
     }
 
     private static string Safe(string text) => WebUtility.HtmlEncode(text);

@@ -124,8 +124,11 @@ internal sealed class LevelsBudget
 
     public DirectCurrent DirectCurrent { get; }
 
-    /// <summary>Noise at the amplifier's output and after each stage, rms [V].</summary>
+    /// <summary>Noise at the amplifier's output and after each stage, 0.01 Hz to half the rate, rms [V].</summary>
     public double[] NodeRms { get; }
+
+    /// <summary>Rms noise at the converter's pin, 0.01 Hz to half the rate [V].</summary>
+    public double NoiseAtConverter => NodeRms[^1];
 
     public IReadOnlyList<NodeLevel> Nodes => _nodes;
 

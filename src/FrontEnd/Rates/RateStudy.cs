@@ -96,7 +96,7 @@ public static class RateStudy
         if (Try(design) is { } evaluation)
         {
             var list = new ResultList();
-            FilterReport.AddTo(list, evaluation);
+            FilterReport.AddTo(list, [], evaluation);
             if (list.Has("filter.path.minus_3db") && list["filter.path.minus_3db"] is { State: ResultState.Number, Si: var corner } && high < corner && corner < 4 * high)
             {
                 return (Frequency.FromHertz(corner), "the path's own half-power frequency");
@@ -138,7 +138,7 @@ public static class RateStudy
         MainsReport.AddTo(list, evaluation);
         LevelsReport.AddLimits(list, evaluation);
         AliasReport.AddTo(list, evaluation);
-        FilterReport.AddTo(list, evaluation);
+        FilterReport.AddTo(list, [], evaluation);
         SafetyReport.AddTo(list, [], evaluation);
         SupplyReport.AddTo(list, evaluation);
         Judge.AddTo(list, evaluation);

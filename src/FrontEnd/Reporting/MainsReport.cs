@@ -36,7 +36,7 @@ internal static class MainsReport
         list.Number("mains.rss", "mains at the electrodes, root sum of squares, rms", "", VoltageRms.FromVolts(at.RootSumOfSquares), Equations.MainsRss);
         list.Decibel(
             "mains.system_cmrr", "rejection of the body's common mode by electrodes and amplifier together", "CMRR", at.BodyCommonMode, at.Divider + at.Amplifier, Equations.SystemCmrr,
-            "electrodes and amplifier are perfectly balanced", DividerRejectionHand(evaluation), "the formula is the divider alone, for the electrodes' difference against one input's impedance");
+            at.BodyCommonMode == 0 ? "no common mode to reject" : "electrodes and amplifier are perfectly balanced", DividerRejectionHand(evaluation), "the formula is the divider alone, for the electrodes' difference against one input's impedance");
         AddNeeded(list, design, at);
         list.Word("mains.signs", "signs of electrode mismatch, resistor and capacitor tolerance in the worst case", $"{Sign(mains.Signs.Mismatch)}, {Sign(mains.Signs.Resistors)}, {Sign(mains.Signs.Capacitors)}", Equations.Signs);
         foreach (MainsHarmonic harmonic in mains.Harmonics)

@@ -1,3 +1,5 @@
+using FrontEnd.Numbers;
+
 namespace FrontEnd.Spread;
 
 /// <summary>How a part's value over its nominal value is drawn.</summary>
@@ -16,11 +18,14 @@ public enum SpreadLaw
 public sealed record SpreadPart(string Key, SpreadLaw Law, double Low, double High)
 {
     /// <summary>Value over nominal value of one build. A normal draw counts the range as ±3 standard deviations and is kept above a thousandth.</summary>
-    public double Draw(BuildRandom random) => Law switch
+    public double Draw(SeededRandom random) => Law switch
     {
-        SpreadLaw.Uniform => Low + ((High - Low) * random.Uniform()),
-        SpreadLaw.Normal => Math.Max(1e-3, (0.5 * (Low + High)) + ((High - Low) / 6 * random.Normal())),
-        SpreadLaw.LogUniform => Low * Math.Pow(High / Low, random.Uniform()),
+        SpreadLaw.Uniform => Low + ((High - Low) * random.NextUnit()),
+        SpreadLaw.Normal => Math.Max(1e-3, (0.5 * (Low + High)) + ((High - Low) / 6 * Normal(random))),
+        SpreadLaw.LogUniform => Low * Math.Pow(High / Low, random.NextUnit()),
         _ => throw new ArgumentOutOfRangeException(nameof(random), Law, "Law is not handled."),
     };
+
+    /// <summary>Normal with mean 0 and standard deviation 1 (Box and Muller 1958, from memory).</summary>
+    private static double Normal(SeededRandom random) => Math.Sqrt(-2 * Math.Log(1 - random.NextUnit())) * Math.Cos(2 * Math.PI * random.NextUnit());
 }

@@ -1,6 +1,8 @@
+using System.Globalization;
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
+using FrontEnd.Numbers;
 
 namespace FrontEnd.Spread;
 
@@ -39,10 +41,9 @@ public static class SpreadRun
         double[][] factors = [.. parts.Parts.Select(_ => new double[builds])];
         Parallel.For(0, (builds + Block - 1) / Block, Parallelism(options, default), block =>
         {
-            var random = new BuildRandom(options.Seed, 0);
             for (int build = block * Block; build < Math.Min(builds, (block + 1) * Block); build++)
             {
-                random.Restart(options.Seed, build);
+                SeededRandom random = SeededRandom.For(options.Seed, "build", build.ToString(CultureInfo.InvariantCulture));
                 for (int part = 0; part < factors.Length; part++)
                 {
                     factors[part][build] = parts.Parts[part].Draw(random);

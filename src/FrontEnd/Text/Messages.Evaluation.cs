@@ -14,6 +14,8 @@ public static partial class Messages
     public const string LeadsShareOneFault = "FE0409";
     public const string ContactCheckInBand = "FE0410";
     public const string MontageSites = "FE0411";
+    public const string DrivenGroundOscillates = "FE0412";
+    public const string NoGroundToDrive = "FE0413";
 
     internal static Finding BandTooHigh(string band, string low, string half) => new(
         NamedBandAboveHalfRate, Severity.Warning, "bands", $"band `{band}` begins at {low}, not below half the sampling rate, {half}",
@@ -46,6 +48,14 @@ public static partial class Messages
     internal static Finding CheckCurrentInBand(string frequency) => new(
         ContactCheckInBand, Severity.Warning, "contact-check.frequency", $"the contact check's current stays on at {frequency}, inside the band", null,
         "switch it off while recording, or move it out of the band and away from the mains");
+
+    internal static Finding Oscillates(string margin) => new(
+        DrivenGroundOscillates, Severity.Warning, "ground-drive", $"the driven ground oscillates: its phase margin is {margin}",
+        "noise and mains figures are those of a steady state that an oscillating loop never reaches", "lower ground-drive.unity-gain-frequency, or the resistance in the ground lead");
+
+    internal static Finding NothingToDrive() => new(
+        NoGroundToDrive, Severity.Warning, "ground-drive.kind", "the ground is driven, but there is no ground electrode", "without the electrode the drive has no effect and no figure",
+        "give electrodes.ground, or set ground-drive.kind to passive");
 
     internal static Finding SiteCount(int sites, int channels) => new(
         MontageSites, Severity.Warning, "montage.sites", $"{sites} sites are named for {channels} channels", "sites without a name are numbered, names without a channel are left out", "name one site for each channel");

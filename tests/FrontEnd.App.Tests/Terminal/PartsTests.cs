@@ -115,6 +115,56 @@ public class PartsTests
     }
 
     [Fact]
+    public void Background_ThatFails_IsToldToTheSession_AndTheNextWorkStillRuns()
+    {
+        using System.Collections.Concurrent.BlockingCollection<Action> posted = [];
+        int calls = 0;
+        using Performer performer = new(null, null, _ => { }, design => calls++ == 0 ? throw new NotSupportedException("ours") : Evaluator.Evaluate(design), TimeSpan.Zero);
+        (Model model, Effect first) = Model.Start(FrontEnd.Documents.DesignDocument.Read(Setup.Headband), Setup.Headband);
+        Session session = new(model, performer, posted.Add);
+
+        session.Perform(first);
+        Assert.True(posted.TryTake(out Action? news, TimeSpan.FromSeconds(20)));
+        Assert.IsType<NotSupportedException>(Assert.Throws<InvalidOperationException>(news).InnerException);
+
+        session.Perform(first);
+        Assert.True(posted.TryTake(out news, TimeSpan.FromSeconds(20)));
+        news();
+        Assert.NotNull(session.Model.Here.Shown);
+    }
+
+    /// <summary>While one job runs only the newest of those that come is kept.</summary>
+    [Fact]
+    public async Task LatestOnly_ForgetsWhatCameBetween()
+    {
+        List<int> done = [];
+        using ManualResetEventSlim gate = new();
+        using LatestOnly worker = new(problem => throw problem);
+        worker.Submit(() =>
+        {
+            gate.Wait(TestContext.Current.CancellationToken);
+            done.Add(0);
+        });
+        for (int i = 1; i <= 5; i++)
+        {
+            int number = i;
+            worker.Submit(() => done.Add(number));
+        }
+
+        gate.Set();
+        await worker.Idle.WaitAsync(TimeSpan.FromSeconds(20), TestContext.Current.CancellationToken);
+        Assert.Equal(5, done[^1]);
+        Assert.True(done.Count <= 2 + 1);   // the first may not have begun before the second came
+    }
+
+    [Theory]
+    [InlineData("headset.toml", true)]
+    [InlineData("a/b", true)]
+    [InlineData("check", false)]
+    [InlineData("--version", false)]
+    public void OneArgument_IsADesignOrACommand(string argument, bool design) => Assert.Equal(design, TerminalProgram.IsDesign(argument));
+
+    [Fact]
     public void Keys_OfTheLibrary_AreOurs()
     {
         Assert.Equal(Keystroke.Of('n'), Keys.From(Key.N));

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using FrontEnd.App.Terminal;
+using FrontEnd.Documents.Tests;
 using Terminal.Gui.Input;
 using Terminal.Gui.Testing;
 using Xunit;
@@ -7,7 +8,6 @@ using Xunit;
 namespace FrontEnd.App.Tests.Terminal;
 
 /// <summary>The screens as the driver holds them, against expected files; real keys through the library's own input path.</summary>
-/// <remarks>FRONTEND_WRITE_EXPECTED=1 writes the files anew; look at the difference before keeping it.</remarks>
 public class ScreenTests
 {
     [Theory]
@@ -94,19 +94,5 @@ public class ScreenTests
         Assert.True(median < 40, $"{median:0.00} ms");
     }
 
-    private static void Same(Harness harness, string name)
-    {
-        string path = Path.Combine(Setup.Root, "tests", "FrontEnd.App.Tests", "Terminal", "Expected", name + ".txt");
-        string screen = harness.Screen;
-        if (Environment.GetEnvironmentVariable("FRONTEND_WRITE_EXPECTED") == "1")
-        {
-            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            File.WriteAllText(path, screen);
-            return;
-        }
-
-        Assert.True(File.Exists(path), $"{path} is missing");
-        string expected = File.ReadAllText(path);
-        Assert.True(expected == screen, $"{name} is not as expected. Expected:\n{expected}\nShown:\n{screen}");
-    }
+    private static void Same(Harness harness, string name) => ExpectedText.Matches(harness.Screen, Path.Combine("FrontEnd.App.Tests", "Terminal"), name + ".txt");
 }

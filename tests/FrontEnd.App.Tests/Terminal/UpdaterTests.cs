@@ -235,9 +235,20 @@ public class UpdaterTests
     public void Recovery_Recovered_IsOpenAndCountsAsUnsaved()
     {
         string text = DesignDocument.Read(Setup.Headband).Text.Replace("620 kΩ", "470 kΩ", StringComparison.Ordinal);
-        Model offered = Updater.Update(Setup.Start(), new Message.FoundRecovery([new RecoveredDesign(Setup.Headband, text)])).Model;
+        RecoveredDesign found = new(Setup.Headband, text) { FileText = File.ReadAllText(Setup.Headband) };
+        Model offered = Updater.Update(Setup.Start(), new Message.FoundRecovery([found])).Model;
 
         Model recovered = offered.Type("r");
+
+        Assert.Equal(2, recovered.Designs.Count);
+        Assert.Contains(((Effect.Several)Updater.Update(offered, new Message.Pressed(Keystroke.Of('r'))).Effect!).Effects, effect => effect is Effect.DropRecovery);
+        Assert.Equal("electrodes.active.contact-resistance", Assert.Single(DesignFields.Of(recovered.Design), field => FormRow.IsChanged(field, recovered.Here)).Key);
+
+        // Where its file is open already it goes in there, one step of undo.
+        Model there = Updater.Update(Setup.Start(Setup.Headband), new Message.FoundRecovery([found])).Model.Type("r");
+        Assert.Single(there.Designs);
+        Assert.Equal(text, there.Here.Document.Text);
+        Assert.Equal(found.FileText, there.Type("u").Here.Document.Text);
 
         Assert.Equal(text, recovered.Here.Document.Text);
         Assert.True(recovered.Here.IsChanged);

@@ -344,4 +344,26 @@ public sealed class EvaluationLaws
 
         Assert.True(new Evaluation(design).Path.Fallbacks <= 20);
     }
+
+    [Fact]
+    public void Finding_DrivenGroundWithoutMargin_SaysThatItOscillates()
+    {
+        Design fast = Designs.Dry with
+        {
+            GroundDrive = Designs.Dry.GroundDrive with { UnityGainFrequency = Frequency.FromKilohertz(200), AveragingUnlimited = false, AveragingBandwidth = Frequency.FromKilohertz(1) },
+            Mains = Designs.Dry.Mains with { AmplifierToEarth = Capacitance.FromMicrofarads(1) },
+        };
+        Assert.Contains(Evaluator.Evaluate(fast).Findings, finding => finding.Code == FrontEnd.Text.Messages.DrivenGroundOscillates);
+        Assert.DoesNotContain(Evaluator.Evaluate(Designs.Dry).Findings, finding => finding.Code == FrontEnd.Text.Messages.DrivenGroundOscillates);
+    }
+
+    /// <summary>The noise that dithers the steps stands at the converter's pin, before any digital filter.</summary>
+    [Fact]
+    public void Finding_FewSteps_DoesNotDependOnTheDigitalFilters()
+    {
+        Design narrow = Designs.Dry with { Band = new Band("design", Frequency.FromHertz(20), Frequency.FromHertz(21)) };
+        Assert.DoesNotContain(Evaluator.Evaluate(narrow).Findings, finding => finding.Code == FrontEnd.Text.Messages.NotQuantisationLimited);
+        Design coarse = Designs.Dry with { Converter = Designs.Dry.Converter with { Bits = 4, Noise = default } };
+        Assert.Contains(Evaluator.Evaluate(coarse).Findings, finding => finding.Code == FrontEnd.Text.Messages.NotQuantisationLimited);
+    }
 }

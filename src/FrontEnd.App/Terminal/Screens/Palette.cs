@@ -16,11 +16,12 @@ public sealed class Palette
 
     public Attribute this[Ink ink] => _attributes[(int)ink];
 
-    // Yellow and bright colours vanish on white, dark blue on black: only colours that read on both are used, with bold where it must stand out.
+    // Yellow and bright colours vanish on white, dark blue on black: bright black is the background itself in some
+    // schemes: only colours that read on both are used, with bold where it must stand out and faint where it must not.
     private static Attribute Coloured(Ink ink) => ink switch
     {
         Ink.Plain => Make(Color.None, TextStyle.None),
-        Ink.Dim or Ink.Grid => Make(new Color(ColorName16.DarkGray), TextStyle.None),
+        Ink.Dim or Ink.Grid => Make(Color.None, TextStyle.Faint),
         Ink.Strong => Make(Color.None, TextStyle.Bold),
         Ink.Title => Make(Color.None, TextStyle.Bold | TextStyle.Underline),
         Ink.Pass or Ink.Curve3 => Make(new Color(ColorName16.Green), TextStyle.None),

@@ -25,6 +25,9 @@ public static class TerminalHost
         // The library's own quit keys would end the program before we see them; a key that no keyboard has takes their place.
         Application.SetDefaultKeyBinding(Command.Quit, Bind.All(Key.F24));
         Application.MaximumIterationsPerSecond = 60;
+
+        // The sixteen colours that the terminal's owner has chosen; the library would otherwise send its own shades of them.
+        Driver.Force16Colors = true;
     }
 
     public static int Run(DesignDocument document, string? path, bool ascii, bool colour)

@@ -16,6 +16,7 @@ internal static class WholeChainProblems
     // So that a judgement does not hang on the last per cent, the best change must be this much ahead of the next.
     private const double Lead = 0.05;
     private const int MostDraws = 40;
+    private const string Rest = " The band is 0.5 Hz to 40 Hz; what is not listed has the program's default values.";
 
     public static IReadOnlyList<Template> All { get; } =
     [
@@ -176,7 +177,7 @@ internal static class WholeChainProblems
             }
             while (!Ahead(parts, -1, least: false) && d.Again());
 
-            return Choice(d, new ProblemText("Which of these makes the largest part of the noise at the electrodes?"), [.. groups.Select(group => group.Name)], parts, "V", "noise.source", least: false, Slips.Dominant);
+            return Choice(d, new ProblemText("Which of these makes the largest part of the noise at the electrodes?" + Rest), [.. groups.Select(group => group.Name)], parts, "V", "noise.source", least: false, Slips.Dominant);
         }),
     ];
 
@@ -196,7 +197,7 @@ internal static class WholeChainProblems
         }
         while (!Ahead(after, before, least) && ++draws < MostDraws && d.Again());
 
-        ProblemText text = new ProblemText(question).Say($"As drawn, {id} is {QuantityText.Format(before, unit)}; the whole network is solved again with each change");
+        ProblemText text = new ProblemText(question + Rest).Say($"As drawn, {id} is {QuantityText.Format(before, unit)}; the whole network is solved again with each change");
         return Choice(d, text, [.. options.Select(option => option.Text)], after, unit, id, least, Slips.Judgement);
     }
 
@@ -244,7 +245,7 @@ internal static class WholeChainProblems
         Ratio mismatch = d.OneOf<Ratio>("m", "difference of the two electrodes over their mean", 0.2, 0.5, 1);
         Resistance protection = d.OneOf<Resistance>("R_p", "protection resistor in each measuring lead", 10e3, 47e3, 100e3, 220e3);
         Resistance ground = d.OneOf<Resistance>("R_g", "series resistor of the passive ground electrode", 10e3, 100e3, 330e3);
-        VoltageNoiseDensity e = d.OneOf<VoltageNoiseDensity>("e", "amplifier's voltage noise density, white", 15e-9, 50e-9, 120e-9);
+        VoltageNoiseDensity e = d.OneOf<VoltageNoiseDensity>("e", "amplifier's voltage noise density at its input, white; three times that at its output", 15e-9, 50e-9, 120e-9);
         CurrentNoiseDensity i = d.OneOf<CurrentNoiseDensity>("i", "amplifier's current noise density, each input", 1e-15, 100e-15, 300e-15);
         Decibels cmrr = d.OneOf<Decibels>("CMRR", "amplifier's common-mode rejection at dc; corner 150 Hz", 70, 86, 100);
         Ratio gain = d.OneOf<Ratio>("G₁", "gain of the first, dc-coupled stage", 4, 5, 6);

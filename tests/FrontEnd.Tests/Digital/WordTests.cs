@@ -1,0 +1,151 @@
+using FrontEnd.Digital;
+using FrontEnd.Filters;
+using FrontEnd.Quantities;
+using Xunit;
+
+namespace FrontEnd.Tests.Digital;
+
+/// <summary>The digital filters as rounded: what is worked out from them, and what is said where the word is too short.</summary>
+public sealed class WordTests
+{
+    private static Design With(DigitalWord word, double rate, int fraction = 0, FilterForm form = FilterForm.DirectI) => Designs.Dry with
+    {
+        Converter = Designs.Dry.Converter with { Rate = Frequency.FromHertz(rate) },
+        Arithmetic = new DigitalArithmetic { Word = word, Form = form, StateFraction = fraction },
+    };
+
+    [Fact]
+    public void Double_Chain_IsTheDesignToTheBit()
+    {
+        DigitalChain chain = new(Designs.Dry.Digital, Designs.Dry.Converter.Rate, new DigitalArithmetic());
+        Assert.Equal(Butterworth.HighPass(2, Frequency.FromHertz(0.5), Designs.Dry.Converter.Rate).Sections.Coefficients.ToArray(), chain.Filters[0].Coefficients.ToArray());
+        Assert.DoesNotContain(Evaluator.Evaluate(Designs.Dry).Results, result => result.Id.EndsWith(".round_off", StringComparison.Ordinal));
+    }
+
+    /// <summary>a1 = −32695/16384, a2 = 16311/16384 at 1 kHz: 1 + a1 + a2 = 0 (worked by hand).</summary>
+    [Fact]
+    public void SixteenBits_HalfHertzAtOneKilohertz_PoleOnTheCircleIsError()
+    {
+        Assessment assessment = Evaluator.Evaluate(With(DigitalWord.Q15, 1000));
+        Finding finding = Assert.Single(assessment.Findings, one => one.Code == "FE0620");
+        Assert.Equal("digital[1]", finding.Field);
+        Assert.Contains("decimate", finding.Help, StringComparison.Ordinal);
+    }
+
+    /// <summary>At 250 S/s the same words do: the corner moves to 0.509 Hz (worked out apart: the gain of the rounded section).</summary>
+    [Fact]
+    public void SixteenBits_HalfHertzAtQuarterKilohertz_IsUsedAsRounded()
+    {
+        Design design = With(DigitalWord.Q15, 250);
+        DigitalChain chain = new(design.Digital, design.Converter.Rate, design.Arithmetic);
+        double corner = MathExtra.Bisect(f => chain.Filters[0].PowerResponse(f, 250) - 0.5, 0.3, 0.8);
+        Assert.Equal(0.509, corner, 5e-4);
+        Assessment assessment = Evaluator.Evaluate(design);
+        Assert.Equal(0, assessment.Results.Single(result => result.Id == "digital.high-pass.dc_gain").Si);
+        Assert.Contains(assessment.Findings, one => one.Code == "FE0622" && one.Field == "digital[1]");
+    }
+
+    /// <summary>Σh² of 1/A is 1.8e5 for 0.5 Hz at 250 S/s: √(1.8e5/12) = 122 LSB over all frequencies. In the band 0.5 to 40 Hz a part of it is left; each bit below the LSB halves it.</summary>
+    [Fact]
+    public void RoundOff_OfAHighPass_IsPartOfTheNoiseGainAndHalvesWithEachBit()
+    {
+        Assessment none = Evaluator.Evaluate(With(DigitalWord.Q31, 250)), four = Evaluator.Evaluate(With(DigitalWord.Q31, 250, 4));
+        double Of(Assessment assessment) => assessment.Results.Single(result => result.Id == "digital.high-pass.round_off").Si;
+        Design design = With(DigitalWord.Q31, 250);
+        double step = design.Converter.LsbVolts / none.Results.Single(result => result.Id == "gain.mid").Si;
+        Assert.InRange(Of(none) / step, 122 * 0.3, 122);
+        Assert.Equal(16, Of(none) / Of(four), 1e-3);
+    }
+
+    /// <summary>The forecast in the band against a run of the fixed-point filter itself: rounding as noise, so within a fifth.</summary>
+    [Fact]
+    public void RoundOff_ForecastOverTheWholeBand_AgreesWithARun()
+    {
+        SecondOrderSections sections = Butterworth.HighPass(2, Frequency.FromHertz(0.5), Frequency.FromHertz(250)).Sections;
+        WordFigures figures = WordFigures.Of(sections, NumberFormat.Q31, FilterForm.DirectI);
+        int[] input = new int[400_000], output = new int[input.Length];
+        Random random = new(1);
+        for (int n = 0; n < input.Length; n++)
+        {
+            input[n] = random.Next(-20000, 20000);
+        }
+
+        double[] exact = [.. input.Select(x => (double)x)];
+        new FixedRunner(figures.Filter).Run(input, output);
+        new SectionRunner(figures.Filter.Sections).Run(exact, exact);
+        double[] error = [.. output.Zip(exact, (y, e) => y - e).Skip(5000)];
+        double mean = error.Average(), rms = Math.Sqrt(error.Average(e => (e - mean) * (e - mean)));
+        Assert.InRange(figures.RoundOff!.Value / rms, 0.8, 1.25);
+    }
+
+    /// <summary>A constant up to 0.5/|1 + a1 + a2| stays for ever: from there the section does not move, from twice there it does.</summary>
+    [Fact]
+    public void DeadBand_ForecastOfAnIntegerSection_IsWhereItStops()
+    {
+        SecondOrderSections sections = Butterworth.LowPass(1, Frequency.FromHertz(0.5), Frequency.FromHertz(250)).Sections;
+        QuantisedFilter filter = QuantisedFilter.Of(sections, NumberFormat.Q31);
+        double band = WordFigures.Of(sections, NumberFormat.Q31, FilterForm.DirectI).DeadBand!.Value;
+        int[] samples = new int[4000];
+        Array.Fill(samples, 2000, 0, 2000);
+        new FixedRunner(filter).Run(samples, samples);
+        Assert.InRange(samples[^1], band * 0.9, band * 1.1);
+        Assert.Equal(samples[^1], samples[^2]);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    [InlineData(5)]
+    [InlineData(7)]
+    [InlineData(10)]
+    public void Runner_ManySections_GivesTheBitsOfOneAfterTheOther(int count)
+    {
+        SecondOrderSections sections = FilterDesign.Digital(new ButterworthPrototype(2 * count), new LowPass(Frequency.FromHertz(40)), Frequency.FromHertz(250)).Sections;
+        foreach (int length in (int[])[1, 7, 8, 9, 100])
+        {
+            double[] x = [.. Enumerable.Range(0, length).Select(n => Math.Sin(n * n))];
+            double[] expected = [.. x];
+            var runner = new SectionRunner(sections);
+            (double S1, double S2)[] state = new (double, double)[count];
+            for (int again = 0; again < 2; again++)
+            {
+                double[] output = new double[length];
+                runner.Run(x, output);
+                for (int n = 0; n < length; n++)
+                {
+                    double value = x[n];
+                    for (int i = 0; i < count; i++)
+                    {
+                        Biquad s = sections[i];
+                        double y = (s.B0 * value) + state[i].S1;
+                        state[i] = ((s.B1 * value) + state[i].S2 - (s.A1 * y), (s.B2 * value) - (s.A2 * y));
+                        value = y;
+                    }
+
+                    expected[n] = value;
+                }
+
+                Assert.Equal(expected.Select(BitConverter.DoubleToInt64Bits), output.Select(BitConverter.DoubleToInt64Bits));
+            }
+        }
+    }
+
+    [Fact]
+    public void EllipticBandPass_InADesign_IsTheFilterOfThatName()
+    {
+        DigitalBandPass stage = new() { Name = "alpha", Family = FilterFamily.Elliptic, Order = 4, Ripple = Decibels.FromStated(0.5), Attenuation = Decibels.FromStated(60) };
+        DigitalChain chain = new([stage], Frequency.FromHertz(250));
+        Assert.Equal(4, chain.Filters[0].Count);
+        Assert.Equal(-0.5, 10 * Math.Log10(chain.Power(8)), 1e-6);
+        Assert.Equal(-0.5, 10 * Math.Log10(chain.Power(13)), 1e-6);
+    }
+
+    [Fact]
+    public void Elliptic_AttenuationBelowRipple_IsFindingAtTheFilter()
+    {
+        Design design = Designs.Dry with { Digital = [new DigitalLowPass { Name = "low", Family = FilterFamily.Elliptic, Ripple = Decibels.FromStated(3), Attenuation = Decibels.FromStated(2) }] };
+        Assert.Contains(Evaluator.Evaluate(design).Findings, one => one.Code == "FE0607" && one.Field == "digital[1]");
+    }
+}
