@@ -128,8 +128,9 @@ public class SpreadRunTests
                 Ground = new() { ContactResistance = Resistance.FromOhms(1), ContactCapacitance = default },
             },
             Input = new InputNetwork { SeriesResistor = Resistance.FromOhms(R), ShuntCapacitor = Capacitance.FromFarads(C), CapacitorTolerance = Ratio.FromFraction(T), ResistorTolerance = default },
-            Amplifier = Designs.Gel.Amplifier with { Cmrr = Decibels.FromStated(200), CmrrCorner = default, CommonModeCapacitance = default, DifferentialCapacitance = default },
+            Amplifier = Designs.Gel.Amplifier with { Cmrr = Decibels.FromStated(200), CmrrCorner = Frequency.FromHertz(1e9), CommonModeCapacitance = default, DifferentialCapacitance = default },
         };
+        Assert.Empty(DesignCheck.Run(design).Where(finding => finding.Severity == Severity.Error).Select(finding => finding.Message));
         SpreadFigure cmrr = Run(design, new SpreadOptions { Builds = 2000, Ranges = SpreadRanges.None })!.Find("mains.system_cmrr")!;
         double worst = 20 * Math.Log10(1 / (2 * Math.PI * F0 * R * 2 * T * C));
         Assert.Equal(worst, cmrr.Least, 0.02);
