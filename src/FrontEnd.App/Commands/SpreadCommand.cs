@@ -67,7 +67,8 @@ internal static class SpreadCommand
         SpreadResult? result = SpreadRun.Run(document.Design, options, Console.IsErrorRedirected ? null : new Bar(options.Builds, outlet.Messages));
         if (result is null)
         {
-            outlet.Tell(Evaluator.Evaluate(document.Design).Findings);
+            Finding[] errors = [.. Evaluator.Evaluate(document.Design).Findings.Where(finding => finding.Severity == Severity.Error)];
+            outlet.Tell(errors.Length != 0 ? errors : [CallMessages.Call("some build of this design makes a network without an answer", "frontend spread")]);
             return ExitCode.Unusable;
         }
 
