@@ -67,7 +67,7 @@ public sealed class SingleRunner
         {
             float x = block[n];
             float y = (b0 * x) + s1;
-            s1 = (b1 * x) + s2 - (a1 * y);
+            s1 = (b1 * x) - (a1 * y) + s2;
             s2 = (b2 * x) - (a2 * y);
             block[n] = y;
         }

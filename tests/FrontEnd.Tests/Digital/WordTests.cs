@@ -32,13 +32,13 @@ public sealed class WordTests
         Assert.Contains("decimate", finding.Help, StringComparison.Ordinal);
     }
 
-    /// <summary>At 250 S/s the same words do: the corner moves to 0.509 Hz (worked out apart: the gain of the rounded section).</summary>
+    /// <summary>At 250 S/s the same words do: the corner moves to 0.509 Hz (worked out apart, at -3.0 dB: the gain of the rounded section).</summary>
     [Fact]
     public void SixteenBits_HalfHertzAtQuarterKilohertz_IsUsedAsRounded()
     {
         Design design = With(DigitalWord.Q15, 250);
         DigitalChain chain = new(design.Digital, design.Converter.Rate, design.Arithmetic);
-        double corner = MathExtra.Bisect(f => chain.Filters[0].PowerResponse(f, 250) - 0.5, 0.3, 0.8);
+        double corner = MathExtra.Bisect(f => chain.Filters[0].PowerResponse(f, 250) - Math.Pow(10, -0.3), 0.3, 0.8);
         Assert.Equal(0.509, corner, 5e-4);
         Assessment assessment = Evaluator.Evaluate(design);
         Assert.Equal(0, assessment.Results.Single(result => result.Id == "digital.high-pass.dc_gain").Si);
