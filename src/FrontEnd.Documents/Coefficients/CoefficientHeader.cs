@@ -220,6 +220,8 @@ internal static class CoefficientHeader
         string type = Sample(export);
         string zero = wide && !direct ? $"{prefix}_sum zero = {{0, 0}};" : "";
         string nothing = wide && !direct ? "zero" : "0";
+        // Floating point is not associative: each word adds in the order of this program's own runner.
+        string firstSum = export.Arithmetic.Word == DigitalWord.Single ? "c[1] * x - c[3] * y + s->s2" : "c[1] * x + s->s2 - c[3] * y";
         string clear = direct ? "s->x1 = s->x2 = s->y1 = s->y2 = 0;" : $"s->s1 = s->s2 = {nothing};";
         string body = (export.Arithmetic.IsFixed, wide, direct) switch
         {
@@ -232,9 +234,9 @@ internal static class CoefficientHeader
                             s->y1 = y;
                 """,
             (false, _, false) =>
-                """
+                $$"""
                             y = c[0] * x + s->s1;
-                            s->s1 = c[1] * x + s->s2 - c[3] * y;
+                            s->s1 = {{firstSum}};
                             s->s2 = c[2] * x - c[4] * y;
                 """,
             (true, false, true) =>
