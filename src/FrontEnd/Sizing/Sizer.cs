@@ -161,9 +161,9 @@ public static class Sizer
             }
 
             failed.Add(new Tried(design, judged));
-            if (failing.Any(id => id.StartsWith("mains.total", StringComparison.Ordinal) || id.StartsWith("drive.", StringComparison.Ordinal) || id is "noise.board_share" or "alias.fold_attenuation" or "alias.modulator_fold_attenuation" || id.StartsWith("safety.", StringComparison.Ordinal)))
+            // What amplifier, ground, rate and filter share stops the whole family, but not before it is seen without clipping: only then is it known whether it stops it alone.
+            if (!Array.Exists(failing, IsLevel) && Array.Exists(failing, IsShared))
             {
-                // Common to the family, or worse in what follows.
                 break;
             }
 
@@ -179,6 +179,12 @@ public static class Sizer
 
         return new Walk(null, failed, bounds, candidates.Count, evaluated);
     }
+
+    private static bool IsLevel(string id) => id.StartsWith("levels.", StringComparison.Ordinal);
+
+    /// <summary>Does not depend on the gain split, or only gets worse along the walk.</summary>
+    private static bool IsShared(string id) =>
+        id is "mains.total" or "noise.board_share" or "alias.fold_attenuation" or "alias.modulator_fold_attenuation" || id.StartsWith("drive.", StringComparison.Ordinal) || id.StartsWith("safety.", StringComparison.Ordinal);
 
     /// <summary>A level is a + b·G with a ≥ 0: where it is L and may be L*, the gain must not be above G·L*/L. Two per cent are left for what rate and filter do to noise and mains.</summary>
     private static void Tighten(GainLimits limits, Result headroom, double first, double total)

@@ -1,0 +1,167 @@
+using FrontEnd.Amplifier;
+using FrontEnd.Converter;
+using FrontEnd.Quantities;
+using FrontEnd.Reporting;
+using FrontEnd.Sizing;
+using FrontEnd.Text;
+using Xunit;
+
+namespace FrontEnd.Tests.Sizing;
+
+public sealed class SizerTests
+{
+    /// <summary>Two amplifiers, one op-amp, two converters: the grid in small.</summary>
+    private static PartShelf Shelf { get; } = new(
+        [
+            new DifferentialAmplifier { Card = "quiet", InputNoise = VoltageNoiseDensity.FromNanovoltsPerRootHertz(20), OutputNoise = VoltageNoiseDensity.FromNanovoltsPerRootHertz(60), SupplyCurrent = Current.FromMicroamperes(400) },
+            new DifferentialAmplifier { Card = "frugal" },
+        ],
+        [OpAmp.MicropowerCmos with { Card = "micropower" }],
+        [
+            new AnalogDigitalConverter { Card = "sar", Kind = ConverterKind.SuccessiveApproximation, Bits = 16, FullScale = VoltagePeakToPeak.FromVolts(3), Noise = VoltageRms.FromMicrovolts(50) },
+            new AnalogDigitalConverter
+            {
+                Card = "sigma", Kind = ConverterKind.DeltaSigma, Bits = 24, FullScale = VoltagePeakToPeak.FromVolts(4.8), Noise = VoltageRms.FromMicrovolts(1.2), Oversampling = 512, SupplyCurrent = Current.FromMicroamperes(400),
+            },
+        ]);
+
+    private static Design Wanted { get; } = new()
+    {
+        Electrodes = Designs.Gel.Electrodes,
+        Band = new Band("design", Frequency.FromHertz(0.5), Frequency.FromHertz(40)),
+        Mains = new Interference.Mains { LeadToMains = Capacitance.FromFarads(5e-16) },
+        Requirements = new Requirements { Noise = VoltagePeakToPeak.FromMicrovolts(3), Offset = Voltage.FromMillivolts(200) },
+        Supply = new Supply { BatteryCapacity = Charge.FromMilliampereHours(500) },
+    };
+
+    private static SizingOutcome Size(Design wanted, Duration? life = null, int? parts = null) =>
+        Sizer.Size(new SizingRequest(wanted, Shelf) { BatteryLife = life, Parts = parts }, TestContext.Current.CancellationToken);
+
+    [Fact]
+    public void Size_PossibleRequest_GivesDesignsThatPassTheFullEvaluation()
+    {
+        SizingOutcome outcome = Size(Wanted);
+        Assert.NotEmpty(outcome.Front);
+        foreach (SizedDesign one in outcome.Front)
+        {
+            Assessment assessment = Evaluator.Evaluate(one.Design);
+            Assert.True(assessment.AllRequirementsMet, one.Summary);
+            Assert.DoesNotContain(assessment.Findings, finding => finding.Severity == Severity.Error);
+            Assert.Equal(assessment["noise.total"].Si, one.Noise.Volts, 1e-12);
+            Assert.Equal(assessment["power.supply_current"].Si, one.Current.Amperes, 1e-12);
+            Assert.NotEmpty(one.LimitedBy);
+        }
+    }
+
+    [Fact]
+    public void Size_Front_HoldsNoDesignThatAnotherBeats()
+    {
+        IReadOnlyList<SizedDesign> front = Size(Wanted).Front;
+        foreach (SizedDesign a in front)
+        {
+            Assert.DoesNotContain(front, b => b != a && b.Noise.Volts <= a.Noise.Volts && b.Current.Amperes <= a.Current.Amperes && b.Parts <= a.Parts && a.MainsMargin.Value <= b.MainsMargin.Value
+                && (b.Noise.Volts < a.Noise.Volts || b.Current.Amperes < a.Current.Amperes || b.Parts < a.Parts || a.MainsMargin.Value < b.MainsMargin.Value));
+        }
+
+        Assert.Equal(front.Select(one => one.Noise.Volts).Order(), front.Select(one => one.Noise.Volts));
+    }
+
+    [Theory]
+    [InlineData("offset")]
+    [InlineData("noise")]
+    [InlineData("mains")]
+    [InlineData("fold")]
+    [InlineData("headroom")]
+    [InlineData("life")]
+    [InlineData("parts")]
+    public void Size_LooserRequirement_NeverRaisesTheLeastNoise(string which)
+    {
+        double? last = null;
+        foreach (double factor in new[] { 1.0, 0.85, 0.7, 0.5 })
+        {
+            Requirements r = Wanted.Requirements;
+            Requirements looser = which switch
+            {
+                "offset" => r with { Offset = Voltage.FromVolts(r.Offset.Volts * factor) },
+                "noise" => r with { Noise = VoltagePeakToPeak.FromVolts(2.4e-6 / factor) },
+                "mains" => r with { MainsAtElectrodes = VoltageRms.FromVolts(1e-6 / factor) },
+                "fold" => r with { Fold = Decibels.FromStated(60 * factor) },
+                "headroom" => r with { Headroom = Decibels.FromStated(4 * factor) },
+                _ => r,
+            };
+            Duration? life = which == "life" ? Duration.FromSeconds(70 * 3600 * factor) : null;
+            int? parts = which == "parts" ? (int)(14 / factor) : null;
+            SizingOutcome outcome = Size(Wanted with { Requirements = looser }, life, parts);
+            double? least = outcome.Front.Count == 0 ? null : outcome.Front[0].Noise.Volts;
+            Assert.True(last is null || least <= last, $"{which} × {factor}: {last} -> {least}");
+            last = least ?? last;
+        }
+
+        Assert.NotNull(last);
+    }
+
+    [Fact]
+    public void Size_AnyDesign_HasTheResistorsThatTheLimitsNeed()
+    {
+        // The request asks for less protection than the quoted limits: it does not get it.
+        Design lax = Wanted with { Requirements = Wanted.Requirements with { FaultCurrent = Current.FromMicroamperes(500), DrivenGroundCurrent = Current.FromMicroamperes(500) } };
+        foreach (SizedDesign one in Size(lax).Front)
+        {
+            Assert.True(one.Design.Supply.Highest.Volts / 50e-6 <= one.Design.Input.SeriesResistor.Ohms * (1 - one.Design.Input.ResistorTolerance.Fraction));
+            double limit = one.Design.GroundDrive.Kind == GroundKind.Driven ? 10e-6 : 50e-6;
+            Assert.True(one.Design.Supply.Highest.Volts / limit <= one.Design.GroundDrive.SeriesResistor.Ohms * (1 - one.Design.GroundDrive.ResistorTolerance.Fraction));
+            Assert.Equal(Wanted.Mains.AmplifierToEarth, one.Design.Mains.AmplifierToEarth);
+        }
+    }
+
+    [Fact]
+    public void Size_NoiseBelowTheProtectionResistors_SaysSo()
+    {
+        SizingOutcome outcome = Size(Wanted with { Requirements = Wanted.Requirements with { Noise = VoltagePeakToPeak.FromMicrovolts(0.5) } });
+        Assert.Empty(outcome.Front);
+        Obstacle noise = outcome.Obstacles.Single(obstacle => obstacle.Requirement == "requirements.noise");
+        Assert.Contains("at best", noise.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Size_Relaxation_IsEnough()
+    {
+        SizingOutcome outcome = Size(Wanted with { Requirements = Wanted.Requirements with { MainsAtElectrodes = VoltageRms.FromVolts(1e-9) } });
+        Assert.Empty(outcome.Front);
+        Obstacle mains = outcome.Obstacles.Single(obstacle => obstacle.Requirement == "requirements.mains-at-electrodes");
+        Assert.NotNull(mains.Relaxation);
+        string words = mains.Relaxation!.Split(" = ")[1].Split(" alone")[0];
+        Assert.True(QuantityText.TryParse(words, out VoltageRms limit, out _), words);
+        Assert.NotEmpty(Size(Wanted with { Requirements = Wanted.Requirements with { MainsAtElectrodes = limit } }).Front);
+    }
+
+    [Fact]
+    public void Size_OffsetBeyondTheRails_NamesTheFirstStage()
+    {
+        SizingOutcome outcome = Size(Wanted with { Requirements = Wanted.Requirements with { Offset = Voltage.FromVolts(2) } });
+        Assert.Empty(outcome.Front);
+        Assert.Equal(0, outcome.Evaluated);
+        Assert.Contains(outcome.Obstacles, obstacle => obstacle.Requirement == "requirements.offset");
+    }
+
+    [Fact]
+    public void Size_LifeWithoutBattery_IsAFinding() =>
+        Assert.Equal("FE0721", Size(Wanted with { Supply = new Supply() }, Duration.FromSeconds(3600)).Findings.Single().Code);
+
+    [Fact]
+    public void Size_SameRequestTwice_GivesTheSame() =>
+        Assert.Equal(Size(Wanted).Front.Select(one => one.Summary), Size(Wanted).Front.Select(one => one.Summary));
+
+    [Fact]
+    public void NoiseBound_OfCandidates_IsNotAboveTheBoardsNoise()
+    {
+        foreach (SizedDesign one in Size(Wanted).Front)
+        {
+            var grid = new SizingGrid(new SizingRequest(Wanted, Shelf));
+            AnalogDigitalConverter card = Shelf.Converters.Single(converter => converter.Card == one.Design.Converter.Card);
+            SizingCandidate[] candidates = [.. SizingGrid.Filters(card).SelectMany(filter => grid.At(grid.Base(one.Design.GroundDrive), Shelf.Amplifiers.Single(amplifier => amplifier.Card == one.Design.Amplifier.Card), card, one.Design.Converter.Rate.Hertz, filter))
+                .Where(candidate => candidate.Design.Amplifier.Gain == one.Design.Amplifier.Gain && candidate.Design.Stages.SequenceEqual(one.Design.Stages))];
+            Assert.True(0.9 * candidates.Single().NoiseBound <= new Evaluation(one.Design).Noise.WithoutExcess);
+        }
+    }
+}
