@@ -18,7 +18,7 @@ public static class SizeText
         }
         else
         {
-            page.Ends("designs that meet everything, least noise first", "none is better in all figures at once");
+            page.Ends("designs that meet everything, least noise first", "none is better in all figures");
             List<Row> rows = [];
             for (int at = 0; at < outcome.Front.Count; at++)
             {
