@@ -56,6 +56,14 @@ public sealed class ReadmeTests
         }
     }
 
+    /// <summary>The screen shown is the one that the screens' own test draws.</summary>
+    [Fact]
+    public void Readme_ScreenShown_IsTheOneDrawn()
+    {
+        string[] drawn = File.ReadAllLines(Path.Combine(Repository.Root, "tests", "FrontEnd.App.Tests", "Terminal", "Expected", "electrodes-80x24.txt"));
+        Assert.Equal(drawn, Assert.Single(Blocks("screen")));
+    }
+
     /// <summary>What a terminal would show. Files that a command writes go to a folder of the test, and its name is taken out again.</summary>
     private static string Run(string command, string folder, ref int code)
     {

@@ -1,3 +1,4 @@
+using FrontEnd.Teaching;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
@@ -29,6 +30,13 @@ public static class ExplainText
         if (result.Hand is { } formula && formula.Source != result.Equation.Source)
         {
             Line(page, "", "by hand: " + SourceList.Of(formula.Source));
+        }
+
+        if (Explanations.Of(result.Id) is { } why)
+        {
+            Line(page, "why", why.Reason);
+            Line(page, "takes", why.Assumes);
+            Line(page, "to read", SourceList.Of(why.Read));
         }
 
         Judgement(page, result.Verdict);
