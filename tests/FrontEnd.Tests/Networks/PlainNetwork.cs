@@ -139,6 +139,7 @@ internal sealed class RandomNetwork
                 double farads = Log(random, 1e-12, 1e-6);
                 Clever.Capacitor(from, to, farads);
                 Plain.Capacitor(from, to, farads);
+                MostFarads = Math.Max(MostFarads, farads);
             }
         }
 
@@ -172,6 +173,19 @@ internal sealed class RandomNetwork
     public int PlainOpAmp { get; } = -1;
 
     public List<(int From, int To, double Ohms)> Resistors { get; } = [];
+
+    /// <summary>Largest capacitance [F].</summary>
+    public double MostFarads { get; private set; }
+
+    /// <summary>
+    /// What two ways of adding the same branches can agree to, at best: a matrix entry that holds 60 S and 0.1 µS keeps the small one to the large one's last bit, so the
+    /// branches' spread times the rounding unit is lost before anything is solved. 1e-9 wherever the spread allows it.
+    /// </summary>
+    public double Agreement(double hertz)
+    {
+        double least = Resistors.Min(resistor => 1 / resistor.Ohms), most = Math.Max(Resistors.Max(resistor => 1 / resistor.Ohms), 2 * Math.PI * hertz * MostFarads);
+        return 1e-9 + (16 * Math.Pow(2, -52) * most / least);
+    }
 
     private static double Log(Random random, double low, double high) => low * Math.Pow(high / low, random.NextDouble());
 
