@@ -66,6 +66,9 @@ public sealed record Design
     /// <summary>N: how many channel inputs hang on the reference electrode's lead; 1 where it is buffered.</summary>
     public int EffectiveReferenceInputs => Input.ReferenceInputs ?? (Montage.ReferenceBuffered ? 1 : Channels);
 
+    /// <summary>True where a ground electrode is there and driven; without the electrode the drive has no effect.</summary>
+    public bool GroundIsDriven => GroundDrive.Kind == GroundKind.Driven && Electrodes.Ground is not null;
+
     /// <summary>The amplifier's averaging bandwidth for the driven ground, f2; null where it is taken as unlimited.</summary>
     public Frequency? EffectiveAveragingBandwidth =>
         GroundDrive.AveragingUnlimited ? null : GroundDrive.AveragingBandwidth ?? Amplifier.Bandwidth;

@@ -35,4 +35,7 @@ public sealed record Supply
     public Ratio DataOverhead { get; init; } = Ratio.FromPercent(20);
 
     public double MidRailVolts => MidRail?.Volts ?? (Lowest.Volts / 2);
+
+    /// <summary>From the mid-rail to the nearer rail at the lowest voltage: what a node could swing if nothing kept it from the rails.</summary>
+    public double HalfRailVolts => Math.Min(MidRailVolts, Lowest.Volts - MidRailVolts);
 }

@@ -1,3 +1,4 @@
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
 using FrontEnd.Text;
@@ -22,7 +23,7 @@ public static partial class Painter
         bool judged = result.Verdict.Requirement is not null;
         if (judged)
         {
-            parts.Add(("verdict", $"{ResultText.Sign(result.Verdict.Kind)} {ResultText.Margin(result)}", ResultText.Ink(result.Verdict.Kind)));
+            parts.Add(("verdict", $"{Wording.Sign(result.Verdict.Kind)} {ResultText.Margin(result)}", ResultText.Ink(result.Verdict.Kind)));
             string limit = result.Verdict.LimitSource is { } source ? $" [{ResultText.Source(source)}]" : "";
             parts.Add(("asked by", $"{result.Verdict.Requirement}{limit}", Ink.Dim));
         }
@@ -236,7 +237,7 @@ public static partial class Painter
             foreach (Result result in now.Judged)
             {
                 Result? was = before.Find(result.Id);
-                string Told(Result? one) => one is null ? "not there" : $"{ResultText.Sign(one.Verdict.Kind)} {ResultText.Value(one)}";
+                string Told(Result? one) => one is null ? "not there" : $"{Wording.Sign(one.Verdict.Kind)} {ResultText.Value(one)}";
                 bool moved = was is null || ResultText.Value(was) != ResultText.Value(result) || was.Verdict.Kind != result.Verdict.Kind;
                 lines.Add((result.Name, Told(was), Told(result), moved ? ResultText.Ink(result.Verdict.Kind) : Ink.Dim));
             }

@@ -1,3 +1,4 @@
+using FrontEnd.Documents.Sheets;
 namespace FrontEnd.App.Terminal;
 
 /// <summary>From a model to the picture of the screen. Pure: the same model gives the same picture.</summary>
@@ -97,7 +98,7 @@ public static partial class Painter
         foreach (VerdictKind kind in (VerdictKind[])[VerdictKind.NotJudged, VerdictKind.Pass, VerdictKind.Marginal, VerdictKind.Fail])
         {
             int count = shown.Judged.Count(result => result.Verdict.Kind == kind);
-            string text = $"{ResultText.Sign(kind)} {count} {ResultText.Word(kind)}";
+            string text = $"{Wording.Sign(kind)} {count} {Wording.Word(kind)}";
             if (count == 0)
             {
                 continue;
@@ -173,7 +174,7 @@ public static partial class Painter
     {
         (string figure, string second) = BlockText.Of(block, model.Design, model.Here.Shown, wide);
         VerdictKind kind = model.Here.Shown is { } shown ? block.Worst(shown) : VerdictKind.NotJudged;
-        string sign = ResultText.Sign(kind).ToString(), word = ResultText.Word(kind);
+        string sign = Wording.Sign(kind).ToString(), word = Wording.Word(kind);
         string verdict = wide || sign.Length + word.Length + 1 < 10 ? $"{sign} {word}" : kind == VerdictKind.NotJudged ? ".no limit" : sign + word;
         string[] lines = [canvas.Fit(block.Title, 12), canvas.Fit(figure, 12), canvas.Fit(second, 12), verdict];
         return new Cell(lines[0], lines[1], lines[2], verdict, ResultText.Ink(kind), lines.Max(Canvas.Columns));
@@ -393,7 +394,7 @@ public static partial class Painter
     {
         bool judged = result.Verdict.Requirement is not null;
         string value = canvas.Fit(ResultText.Value(result), result.State == ResultState.Number ? 18 : Math.Max(12, width / 2));
-        string sign = judged ? $"{ResultText.Sign(result.Verdict.Kind)} " : "  ";
+        string sign = judged ? $"{Wording.Sign(result.Verdict.Kind)} " : "  ";
         Ink ink = judged ? ResultText.Ink(result.Verdict.Kind) : Ink.Dim;
         int nameRoom = width - Canvas.Columns(value) - 1;
         string name = canvas.Say(sign + result.Name);
@@ -408,7 +409,7 @@ public static partial class Painter
         }
 
         string? was = model.Here.Before?.Find(result.Id) is { } before && ResultText.Value(before) is var old && old != ResultText.Value(result)
-            ? $"was {old}" + (judged && before.Verdict.Kind != result.Verdict.Kind ? $", {ResultText.Word(before.Verdict.Kind)}" : "")
+            ? $"was {old}" + (judged && before.Verdict.Kind != result.Verdict.Kind ? $", {Wording.Word(before.Verdict.Kind)}" : "")
             : null;
         if (judged)
         {

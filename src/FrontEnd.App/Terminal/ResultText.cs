@@ -1,3 +1,4 @@
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;
@@ -5,25 +6,6 @@ namespace FrontEnd.App.Terminal;
 /// <summary>Results and verdicts in words. Every figure goes through the one formatter.</summary>
 public static class ResultText
 {
-    /// <summary>The sign that stands beside a verdict's word.</summary>
-    public static char Sign(VerdictKind kind) => kind switch
-    {
-        VerdictKind.Pass => '+',
-        VerdictKind.Marginal => '~',
-        VerdictKind.Fail => 'x',
-        VerdictKind.NotJudged => '.',
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),
-    };
-
-    public static string Word(VerdictKind kind) => kind switch
-    {
-        VerdictKind.Pass => "pass",
-        VerdictKind.Marginal => "marginal",
-        VerdictKind.Fail => "fail",
-        VerdictKind.NotJudged => "not judged",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),
-    };
-
     /// <summary>The colour of a verdict.</summary>
     public static Ink Ink(VerdictKind kind) => kind switch
     {
@@ -50,17 +32,17 @@ public static class ResultText
         Verdict verdict = result.Verdict;
         if (verdict.Limit is not { } limit || verdict.Margin is not { } margin)
         {
-            return $"{Word(verdict.Kind)}: {verdict.Because}";
+            return $"{Wording.Word(verdict.Kind)}: {verdict.Because}";
         }
 
         string side = (margin < 0) == verdict.LimitIsGreatest ? "above" : "below";
-        return $"{Word(verdict.Kind)}, {QuantityText.Format(Math.Abs(margin), limit.SiUnit)} {side} {QuantityText.Format(limit)}";
+        return $"{Wording.Word(verdict.Kind)}, {QuantityText.Format(Math.Abs(margin), limit.SiUnit)} {side} {QuantityText.Format(limit)}";
     }
 
     /// <summary>The change that helps most with its effect; null where there is none.</summary>
     public static string? Helps(Result result) => result.Verdict.Improvement is not { } improvement
         ? null
-        : $"helps most: {improvement.Change}; then {(improvement.After is null ? "no number" : QuantityText.Format(improvement.After))}, {Word(improvement.Verdict)}"
+        : $"helps most: {improvement.Change}; then {(improvement.After is null ? "no number" : QuantityText.Format(improvement.After))}, {Wording.Word(improvement.Verdict)}"
             + (improvement.SideEffect is null ? "" : $"; but {improvement.SideEffect}");
 
     /// <summary>A source's place for the reader: "metting-van-rijn-1990, sec. 2.1".</summary>

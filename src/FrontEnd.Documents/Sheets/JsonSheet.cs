@@ -96,12 +96,7 @@ public static class JsonSheet
     private static void Write(Utf8JsonWriter json, Finding finding)
     {
         json.WriteStartObject();
-        json.WriteString("code", finding.Code);
-        json.WriteString("severity", finding.Severity == Severity.Error ? "error" : "warning");
-        json.WriteString("field", finding.Field);
-        json.WriteString("message", finding.Message);
-        json.WriteString("note", finding.Note);
-        json.WriteString("help", finding.Help);
+        JsonText.Members(json, finding);
         json.WriteString("file", finding.File);
         Number(json, "line", finding.Line);
         json.WriteString("excerpt", finding.Excerpt);

@@ -30,18 +30,24 @@ internal static class JsonText
         }
     }
 
+    /// <summary>What every JSON says of a finding.</summary>
+    public static void Members(Utf8JsonWriter json, Finding finding)
+    {
+        json.WriteString("code", finding.Code);
+        json.WriteString("severity", finding.Severity == Severity.Error ? "error" : "warning");
+        json.WriteString("field", finding.Field);
+        json.WriteString("message", finding.Message);
+        json.WriteString("note", finding.Note);
+        json.WriteString("help", finding.Help);
+    }
+
     public static void Findings(Utf8JsonWriter json, IEnumerable<Finding> findings)
     {
         json.WriteStartArray("findings");
         foreach (Finding finding in findings)
         {
             json.WriteStartObject();
-            json.WriteString("code", finding.Code);
-            json.WriteString("severity", finding.Severity == Severity.Error ? "error" : "warning");
-            json.WriteString("field", finding.Field);
-            json.WriteString("message", finding.Message);
-            json.WriteString("note", finding.Note);
-            json.WriteString("help", finding.Help);
+            Members(json, finding);
             json.WriteEndObject();
         }
 

@@ -1,6 +1,5 @@
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
-using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
@@ -258,7 +257,7 @@ internal static class Candidates
         {
             Name = $"anti-alias {number}", R1 = Resistance.FromOhms(r), R2 = Resistance.FromOhms(r), C1 = PreferredValues.Nearest(Capacitance.FromFarads(2 * q / (w * r)), PreferredSeries.E12),
             C2 = PreferredValues.Nearest(Capacitance.FromFarads(1 / (2 * q * w * r)), PreferredSeries.E12),
-            OpAmp = design.Stages.Select(LevelsBudget.OpAmpOf).OfType<OpAmp>().FirstOrDefault() ?? OpAmp.MicropowerCmos,
+            OpAmp = design.Stages.Select(stage => stage.FittedOpAmp).OfType<OpAmp>().FirstOrDefault() ?? OpAmp.MicropowerCmos,
         };
     }
 

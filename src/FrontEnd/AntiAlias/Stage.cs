@@ -9,6 +9,16 @@ public abstract record Stage
     /// <summary>"gain 2", "anti-alias 1" …; unique in the design.</summary>
     public string Name { get; init; } = "";
 
+    /// <summary>The stage's op-amp; null for a passive section.</summary>
+    public OpAmp? FittedOpAmp => this switch
+    {
+        GainStage gain => gain.OpAmp,
+        RcSection rc => rc.OpAmp,
+        SallenKeySection section => section.OpAmp,
+        MultipleFeedbackSection section => section.OpAmp,
+        _ => throw new InvalidOperationException($"Stage {GetType().Name} is not handled."),
+    };
+
     public Ratio ResistorTolerance { get; init; } = Ratio.FromPercent(1);
     public Ratio CapacitorTolerance { get; init; } = Ratio.FromPercent(5);
 }

@@ -61,7 +61,7 @@ internal sealed class LevelsBudget
         double[] noise = NodeRms, signalGain = SignalGains(path), mainsPeak = MainsPeaks(path, mains);
         double gain = design.Amplifier.Gain, offset = Math.Abs(design.Electrodes.Offset.Volts), signal = design.LargestSignal.Volts;
         double difference = Math.Abs(DirectCurrent.OffsetDifference), mean = Math.Abs(DirectCurrent.OffsetMean);
-        double half = HalfRail - design.Amplifier.InnerMargin.Volts;
+        double half = design.Supply.HalfRailVolts - design.Amplifier.InnerMargin.Volts;
         double commonPeak = Math.Sqrt(2) * mains.Harmonics.Sum(harmonic => harmonic.AtInput.CommonMode);
         double differencePeak = Math.Sqrt(2) * mains.Harmonics.Sum(harmonic => harmonic.AtInput.Difference);
         double inputDc = Math.Abs(DirectCurrent.BiasDifference) + Math.Abs(design.Amplifier.OffsetVoltage.Volts);
@@ -79,27 +79,27 @@ internal sealed class LevelsBudget
         _nodes.Add(inner);
         _nodes.Add(inner with { Node = "amplifier-inner-minus" });
         double offsetGain = gain * difference, otherDc = gain * inputDc;
-        _nodes.Add(Node("amplifier", HalfRail - design.Amplifier.OutputMargin.Volts, 0));
+        _nodes.Add(Node("amplifier", design.Supply.HalfRailVolts - design.Amplifier.OutputMargin.Volts, 0));
         for (int i = 0; i < design.Stages.Count; i++)
         {
             Stage stage = design.Stages[i];
             (double dcGain, double ownDc) = StageDc(stage);
             offsetGain *= dcGain;
             otherDc = (otherDc * dcGain) + ownDc;
-            if (OpAmpOf(stage) is { } opAmp)
+            if (stage.FittedOpAmp is { } opAmp)
             {
-                _nodes.Add(Node(DesignFields.Slug(stage.Name), HalfRail - opAmp.OutputMargin.Volts, i + 1));
+                _nodes.Add(Node(DesignFields.Slug(stage.Name), design.Supply.HalfRailVolts - opAmp.OutputMargin.Volts, i + 1));
             }
         }
 
         DcAtConverter = (offsetGain * offset) + otherDc;
         _nodes.Add(Node("converter", design.Converter.FullScale.Volts / 2, design.Stages.Count));
-        if (design.GroundDrive.Kind == GroundKind.Driven && design.Electrodes.Ground is not null)
+        if (design.GroundIsDriven)
         {
             double driveGain = Math.Abs(DirectCurrent.OffsetDrive);
             _nodes.Add(new NodeLevel("drive")
             {
-                Swing = HalfRail - design.GroundDrive.OutputMargin.Volts,
+                Swing = design.Supply.HalfRailVolts - design.GroundDrive.OutputMargin.Volts,
                 OffsetGain = driveGain,
                 Offset = driveGain * offset,
                 OtherDc = Math.Abs(DirectCurrent.BiasDrive),
@@ -144,18 +144,6 @@ internal sealed class LevelsBudget
     public NodeLevel? OffsetLimitedBy => _nodes.Where(node => node.OffsetSurvived is not null).MinBy(node => node.OffsetSurvived);
 
     public double? LargestSignal => _nodes.Min(node => node.LargestSignal);
-
-    /// <summary>From the mid-rail to the nearer rail at the lowest voltage.</summary>
-    private double HalfRail => Math.Min(_design.Supply.MidRailVolts, _design.Supply.Lowest.Volts - _design.Supply.MidRailVolts);
-
-    public static OpAmp? OpAmpOf(Stage stage) => stage switch
-    {
-        GainStage gain => gain.OpAmp,
-        RcSection rc => rc.OpAmp,
-        SallenKeySection section => section.OpAmp,
-        MultipleFeedbackSection section => section.OpAmp,
-        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Stage is not handled."),
-    };
 
     /// <summary>Gain at dc by size, and the dc that the stage's own op-amp makes at its output.</summary>
     internal static (double Gain, double Own) StageDc(Stage stage)

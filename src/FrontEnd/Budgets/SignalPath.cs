@@ -33,6 +33,7 @@ internal sealed class SignalPath
     private readonly List<NoiseSource> _sources = [];
     private readonly List<InputNoise> _inputNoise = [];
     private readonly int _amplifierVoltage;
+    private readonly int[] _stageSource;
     private int _suffixBlock = -1;
 
     public SignalPath(Design design, BuiltParts? built = null)
@@ -50,10 +51,11 @@ internal sealed class SignalPath
 
         AddInputSources();
         _amplifierVoltage = AddSource("amplifier voltage", NoiseKind.Board, 0);
+        _stageSource = new int[_stages.Length];
         for (int i = 0; i < _stages.Length; i++)
         {
             string name = _stages[i].Stage.Name;
-            AddSource($"{name} resistors", NoiseKind.Board, i + 1);
+            _stageSource[i] = AddSource($"{name} resistors", NoiseKind.Board, i + 1);
             if (_stages[i].OpAmp is not null)
             {
                 AddSource($"{name} current", NoiseKind.Board, i + 1);
@@ -375,7 +377,7 @@ internal sealed class SignalPath
             total[lane] = before[lane] * power[lane];
         }
 
-        int source = FirstSource(index + 1);
+        int source = _stageSource[index];
         double[] density = _density[source];
         density.AsSpan(0, n).Clear();
         foreach ((int port, double level) in stage.Resistors)
@@ -402,17 +404,6 @@ internal sealed class SignalPath
         density.AsSpan(0, n).Clear();
         AddPort(sweep, stage.VoltagePort, voltage, opAmp.NoiseCorner.Hertz, hertz, density);
         AddTo(total, density, n);
-    }
-
-    private int FirstSource(int block)
-    {
-        int i = 0;
-        while (_sources[i].Block != block)
-        {
-            i++;
-        }
-
-        return i;
     }
 
     private static void AddPort(NetworkSweep sweep, int port, double level, double corner, ReadOnlySpan<double> hertz, double[] density)

@@ -86,7 +86,7 @@ internal static class ContactReport
     {
         Design design = evaluation.Design;
         var direct = new DirectCurrent(design, evaluation.Path.Input, which);
-        double gain = design.Amplifier.Gain, swing = Math.Min(design.Supply.MidRailVolts, design.Supply.Lowest.Volts - design.Supply.MidRailVolts);
+        double gain = design.Amplifier.Gain, swing = design.Supply.HalfRailVolts;
         double dc = Math.Abs(direct.BiasDifference) + (which == 2 ? Math.Abs(direct.OffsetDifference * design.Electrodes.Offset.Volts) : 0);
         double peak = Math.Sqrt(2) * mains.Difference, common = (Math.Sqrt(2) * mains.CommonMode) + Math.Abs(direct.BiasMean);
         double atOutput = gain * (dc + peak);

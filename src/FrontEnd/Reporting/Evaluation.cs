@@ -32,7 +32,7 @@ internal sealed class Evaluation
         GainMid = path.Magnitude * design.Converter.Response(centre);
         Noise = new NoiseBudget(design, Path, Digital, GainMid);
         Mains = new MainsBudget(design, Path, Digital, GainMid, built);
-        Drive = design.GroundDrive.Kind == GroundKind.Driven && design.Electrodes.Ground is not null
+        Drive = design.GroundIsDriven
             ? built is null ? new DriveBudget(design) : new DriveBudget(built.NominalMains is { } mains ? design with { Mains = mains } : design, built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1 })
             : null;
         Levels = new LevelsBudget(design, Path, Mains, built);

@@ -83,7 +83,7 @@ internal static class LevelsReport
         {
             Voltage offset = Voltage.FromVolts(Math.Max(Math.Abs(design.Electrodes.Offset.Volts), design.Requirements.Offset.Volts));
             TextbookFigure hand = AmplifierFormulas.FirstStageGainLimit(
-                Voltage.FromVolts(2 * Math.Min(design.Supply.MidRailVolts, design.Supply.Lowest.Volts - design.Supply.MidRailVolts)), design.Amplifier.OutputMargin, offset, design.LargestSignal);
+                Voltage.FromVolts(2 * design.Supply.HalfRailVolts), design.Amplifier.OutputMargin, offset, design.LargestSignal);
             list.Number(
                 "levels.first_gain_limit", "greatest gain of the first stage for the offset asked for", "G1", Ratio.FromFraction(Math.Max(0, hand.Value)), Equations.GainLimit, hand.Substituted, hand,
                 text: $"the design has {QuantityText.FormatNumber(design.Amplifier.Gain)}");

@@ -192,7 +192,7 @@ internal static class NoiseReport
         double before = design.Amplifier.Gain;
         foreach (Stage stage in design.Stages)
         {
-            if (name == stage.Name + " voltage" && LevelsBudget.OpAmpOf(stage) is { } opAmp)
+            if (name == stage.Name + " voltage" && stage.FittedOpAmp is { } opAmp)
             {
                 return NoiseFormulas.Amplifier(VoltageNoiseDensity.FromVoltsPerRootHertz(opAmp.VoltageNoise.VoltsPerRootHertz / before), opAmp.NoiseCorner, design.Band.Low, design.Band.High);
             }

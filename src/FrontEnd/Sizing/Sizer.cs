@@ -207,7 +207,7 @@ public static class Sizer
     {
         Design design = candidate.Design;
         Requirements requirements = design.Requirements;
-        double half = Math.Min(design.Supply.MidRailVolts, design.Supply.Lowest.Volts - design.Supply.MidRailVolts), g1 = design.Amplifier.Gain;
+        double half = design.Supply.HalfRailVolts, g1 = design.Amplifier.Gain;
         double margin = Math.Max(design.Amplifier.OutputMargin.Volts, 0), signal = design.LargestSignal.Volts;
 
         // (V_s/2 − h)/G − V_sig is the offset that the first stage survives at best; every other node only lowers it.

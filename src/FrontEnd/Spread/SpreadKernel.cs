@@ -433,7 +433,7 @@ internal sealed class SpreadKernel
         (Vector<double> od, Vector<double> bd) = Dc(_input.Difference);
         (Vector<double> om, Vector<double> bm) = Dc(_input.Mean);
         (Vector<double> ov, Vector<double> bv) = 0 <= _input.Drive ? Dc(_input.Drive) : default;
-        double half = Math.Min(_design.Supply.MidRailVolts, _design.Supply.Lowest.Volts - _design.Supply.MidRailVolts), signal = _design.LargestSignal.Volts;
+        double half = _design.Supply.HalfRailVolts, signal = _design.LargestSignal.Volts;
         double ownOffset = Math.Abs(_design.Amplifier.OffsetVoltage.Volts);
         double[] noise = _setup.Nominal.Levels.NodeRms;
         for (int lane = 0; lane < Width; lane++)
@@ -451,7 +451,7 @@ internal sealed class SpreadKernel
                 (double dcGain, double own) = LevelsBudget.StageDc(stages![i]);
                 offsetGain *= dcGain;
                 dc = (dc * dcGain) + own;
-                if (LevelsBudget.OpAmpOf(stages[i]) is { } opAmp)
+                if (stages[i].FittedOpAmp is { } opAmp)
                 {
                     Node(half - opAmp.OutputMargin.Volts, offsetGain, dc, _nodeGain[i + 1][lane] * signal, _nodePeak[i + 1][lane], 3.3 * ratio * noise[i + 1]);
                 }
