@@ -49,6 +49,7 @@ internal static class EllipticFunctions
     }
 
     /// <summary>k of a filter of order n from k1: k' = k1'^n·Π sn⁴(u_i·K1', k1').</summary>
+    /// <remarks>Where k' is near 1 its digits say nothing about k, which then follows from the nome, q = q1^(1/n) with q1 = exp(−π·K1'/K1).</remarks>
     internal static Modulus Degree(int order, Modulus first)
     {
         Modulus complement = first.Swapped;
@@ -59,7 +60,18 @@ internal static class EllipticFunctions
             product *= sn * sn * sn * sn;
         }
 
-        return new Modulus(Math.Sqrt((1 - product) * (1 + product)), product);
+        double k = product < Math.Sqrt(0.5)
+            ? Math.Sqrt((1 - product) * (1 + product))
+            : FromNome(Math.Exp(-Math.PI * QuarterPeriod(first.Swapped) / (QuarterPeriod(first) * order)));
+        return new Modulus(k, product);
+    }
+
+    /// <summary>k = (θ2(q)/θ3(q))² = 4·√q·((1 + q² + q⁶ + q¹² + …)/(1 + 2q + 2q⁴ + 2q⁹ + …))². Below q = e^(−π), k = √½, four terms are more than double precision holds.</summary>
+    /// <remarks>Source: M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions, 16.38 (from memory).</remarks>
+    private static double FromNome(double q)
+    {
+        double ratio = (1 + Math.Pow(q, 2) + Math.Pow(q, 6) + Math.Pow(q, 12)) / (1 + (2 * (q + Math.Pow(q, 4) + Math.Pow(q, 9) + Math.Pow(q, 16))));
+        return 4 * Math.Sqrt(q) * ratio * ratio;
     }
 
     private static double Hypotenuse(double x) => Math.Sqrt(1 + (x * x));

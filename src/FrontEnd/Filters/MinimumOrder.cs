@@ -66,7 +66,7 @@ public static class MinimumOrder
             _ => throw new ArgumentOutOfRangeException(nameof(family), family, "The family is not handled."),
         };
         int most = requirement.Pass.OrderFactor == 1 ? FilterDesign.MostOrder : FilterDesign.MostBandOrder;
-        int? order = exact is { } e ? Math.Max(1, (int)Math.Ceiling(e - Slack)) : Search(family, selectivity, ep, es, most);
+        int? order = exact is { } e ? (int)Math.Clamp(Math.Ceiling(e - Slack), 1, int.MaxValue) : Search(family, selectivity, ep, es, most);
         var choice = new OrderChoice { Family = family, Order = order, Exact = exact };
         if (order is not { } n || most < n)
         {
@@ -80,7 +80,8 @@ public static class MinimumOrder
             FilterFamily.Chebyshev or FilterFamily.Elliptic => requirement.Pass,
             _ => Widen(requirement.Pass, 1 / EdgeOf(prototype, ep), axis),
         };
-        return choice with { Prototype = prototype, Shape = shape };
+        IReadOnlyList<Finding> wrong = FilterDesign.Check(prototype, shape, rate, field);
+        return 0 < wrong.Count ? choice with { Findings = wrong } : choice with { Prototype = prototype, Shape = shape };
     }
 
     private static Prototype Make(FilterFamily family, int order, FilterRequirement requirement) => family switch

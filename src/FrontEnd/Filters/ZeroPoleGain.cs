@@ -21,6 +21,9 @@ public sealed class ZeroPoleGain
     /// <summary>Order of the filter: the number of poles.</summary>
     public int Order => Poles.Count;
 
+    /// <summary>True where every number is finite, complex roots stand in pairs and every pole is stable: what double precision has left intact.</summary>
+    internal bool IsSound(bool isDigital) => double.IsFinite(Gain) && Gain != 0 && IsPaired(Zeros) && IsPaired(Poles) && Poles.All(p => isDigital ? Complex.Abs(p) < 1 : p.Real < 0);
+
     /// <summary>H at a point of the plane. One zero is divided by one pole at a time so that no product overflows.</summary>
     public Complex At(Complex point)
     {
@@ -73,6 +76,8 @@ public sealed class ZeroPoleGain
 
         return new ZeroPoleGain(zeros, poles, gain.Real);
     }
+
+    private static bool IsPaired(IReadOnlyList<Complex> roots) => roots.All(Complex.IsFinite) && roots.Count(r => 0 < r.Imaginary) == roots.Count(r => r.Imaginary < 0);
 
     private static Complex ToDisc(Complex s, double k)
     {

@@ -2,7 +2,7 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Text;
 
-/// <summary>Wording of the findings about filters. Codes FE06xx.</summary>
+/// <summary>Wording of the findings about filters. Codes FE0601 to FE0619.</summary>
 internal static class FilterMessages
 {
     internal static Finding OrderOutOfRange(string field, int order, int most) => Error("FE0601", field,
@@ -60,9 +60,14 @@ internal static class FilterMessages
     internal static Finding OutOfNumbers(string field) => Error("FE0617", field, "the filter's numbers leave the range of double precision",
         "its poles must lie on the stable side and every coefficient must be finite", "bring corners, rate, losses or order nearer to each other");
 
+    internal static Finding OutOfRange(string field, string what, string least, string most) => Error("FE0618", field, $"{what} is not between {least} and {most}", null, "give a value in the range");
+
+    internal static Finding TooNear(string field, string what, string end, double share) => Error("FE0619", field, $"{what} lies too near to {end}",
+        $"nearer than a share of {share:0e0}, coefficients in double precision no longer hold the filter", "lower the rate, or move the corners apart");
+
     private static Finding Error(string code, string field, string message, string? note, string? help) => new(code, Severity.Error, field, message, note, help);
 
-    private static string Hertz(Frequency frequency) => QuantityText.FormatExact(frequency);
+    internal static string Hertz(Frequency frequency) => QuantityText.FormatExact(frequency);
 
-    private static string Number(double value) => value.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture);
+    internal static string Number(double value) => value.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture);
 }
