@@ -31,7 +31,7 @@ public static class SectionDesign
     }
 
     /// <summary>Gain of an equal-component Sallen–Key for a Q: K = 3 − 1/Q, from Q ½ (K = 1) up; below 3 at any Q.</summary>
-    /// <remarks>With R1 = R2 and C1 = C2 the section is K/(1 + (3 − K)·sRC + (sRC)²). Source: SLOD006, section 16.3.2.1 (its simplification of equal components); K·(3 − 1/Q) also Franco, chapter 3.</remarks>
+    /// <remarks>With R1 = R2 and C1 = C2 the section is K/(1 + (3 − K)·sRC + (sRC)²). Source: SLOD006, section 16.3, special case of equal components (from memory).</remarks>
     public static double EqualGain(double q) => Math.Max(1, 3 - (1 / q));
 
     /// <summary>Multiple feedback with gain −H0: null where C1 &lt; 4Q²·(1 + H0)·C2.</summary>
