@@ -48,6 +48,11 @@ public static class FilterPage
                 $"order {choice.Order}: {exact}; at most {Decibel(requirement.Ripple.Value)} lost at {List(wish.Corners)}, at least {Decibel(requirement.Attenuation.Value)} at {List(wish.StopEdges!)}", "  ");
         }
 
+        if (answer.AnalogNotch is { } notch)
+        {
+            page.Paragraph($"a notch at {QuantityText.FormatTrimmed(notch.Centre, 6)}, Q {Plain(notch.Q, 4)}", "  ");
+        }
+
         if (FilterWords.CornerCount(wish.Shape) == 2)
         {
             page.Paragraph($"a band shape has two poles for each order of its prototype: {answer.ZeroPoleGain!.Order} poles", "  ");
@@ -100,7 +105,7 @@ public static class FilterPage
         List<Row> rows =
         [
             new(["-3 dB (half power)", figures.HalfPower.Count == 0 ? "none in the range" : string.Join(", ", figures.HalfPower.Select(f => QuantityText.Format(f, 5)))]),
-            .. figures.AtCorners.Select(at => new Row([$"loss at the {edge}, {QuantityText.FormatPart(at.At)}", Loss(at.Decibels)])),
+            .. figures.AtCorners.Select(at => new Row([$"loss at the {edge}, {QuantityText.FormatTrimmed(at.At, 6)}", Loss(at.Decibels)])),
             .. figures.AtStopEdges.Select(at => new Row([$"loss at the stop edge, {QuantityText.FormatPart(at.At)}", Loss(at.Decibels)])),
             new([$"group delay at {QuantityText.FormatTrimmed(figures.Middle, 4)}", QuantityText.Format(figures.DelayAtMiddle, 4)]),
             new([$"largest group delay, at {QuantityText.FormatTrimmed(figures.LargestDelayAt, 4)}", QuantityText.Format(figures.LargestDelay, 4)]),
@@ -251,7 +256,7 @@ public static class FilterPage
         yield return new(["own dc error, worst signs", isNothing ? "not given" : QuantityText.Format(FilterNoise.Offset(stages))]);
         if (missing.Length != 0)
         {
-            yield return new([$"  the op-amp's {missing}", "not given"]);
+            yield return new([$"the op-amp's {missing}", "not given"]);
         }
     }
 
@@ -259,7 +264,7 @@ public static class FilterPage
     {
         if (opAmp.OutputResistance.Ohms == 0)
         {
-            yield return new(["stop band: the op-amp's output resistance, behind which it rises", "not given"]);
+            yield return new(["the op-amp's output resistance, which raises the stop band", "not given"]);
             yield break;
         }
 
@@ -270,10 +275,10 @@ public static class FilterPage
         }
 
         yield return new(["stop band turns up again at", QuantityText.Format(rise.TurnsAt, 4)]);
-        yield return new(["  loss there, as built", Decibel(rise.LossAtTurn)]);
-        yield return new(["  loss there, ideal", Decibel(Ideal(answer, rise.TurnsAt))]);
-        yield return new([$"  least loss above that, at {QuantityText.Format(rise.LeastAt)}", Decibel(rise.LeastLossBeyond)]);
-        yield return new(["  loss there, ideal", Decibel(Ideal(answer, rise.LeastAt))]);
+        yield return new(["loss where it turns, as built", Decibel(rise.LossAtTurn)]);
+        yield return new(["loss where it turns, ideal", Decibel(Ideal(answer, rise.TurnsAt))]);
+        yield return new([$"least loss above that, as built, at {QuantityText.Format(rise.LeastAt)}", Decibel(rise.LeastLossBeyond)]);
+        yield return new(["loss at that frequency, ideal", Decibel(Ideal(answer, rise.LeastAt))]);
     }
 
     private static double Ideal(FilterAnswer answer, Frequency at) => -10 * Math.Log10(answer.Analog!.PowerResponse(at.Hertz) / answer.Analog.PowerResponse(0));

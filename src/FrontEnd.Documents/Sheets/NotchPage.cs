@@ -32,7 +32,7 @@ internal static class NotchPage
             [
                 new(["deepest at", QuantityText.Format(Frequency.FromHertz(circuit.NullHertz()), 5)]),
                 new(["Q", $"{FilterPage.Plain(built.BuiltQ, 4)} (wanted {FilterPage.Plain(q, 4)})"]),
-                new(["  by formula, ideal op-amp", FilterPage.Plain(built.FormulaQ, 4)]),
+                new(["Q by formula, ideal op-amp", FilterPage.Plain(built.FormulaQ, 4)]),
                 new([$"depth at {QuantityText.FormatPart(centre)}", Depth(circuit.Loss(centre.Hertz))]),
                 new([$"depth at the mains' deviation, ±{Share(mains)}", Depth(flanks.Min(f => circuit.Loss(f) ?? double.PositiveInfinity))]),
                 new(["gain far from the notch", FilterPage.Plain(System.Numerics.Complex.Abs(circuit.Response(centre.Hertz / 1e4)), 4)]),

@@ -80,8 +80,8 @@ public static class RealisationSearch
         double corner = target.Shape!.Corners[0].Hertz;
         (double pass, double stop, Decibels ripple, Decibels attenuation) = target.Prototype switch
         {
-            EllipticPrototype p => (corner, Edge(p.Attenuation.Value, corner, 1000 * corner), p.Ripple, p.Attenuation),
-            InverseChebyshevPrototype p => (Edge(FrequencyResponse.HalfPower.Value, corner / 1000, corner), corner, FrequencyResponse.HalfPower, p.Attenuation),
+            EllipticPrototype p => (corner, Edge(p.Attenuation.Value, corner), p.Ripple, p.Attenuation),
+            InverseChebyshevPrototype p => (Edge(FrequencyResponse.HalfPower.Value, corner / 1000), corner, FrequencyResponse.HalfPower, p.Attenuation),
             _ => default,
         };
         return pass < stop
@@ -89,9 +89,19 @@ public static class RealisationSearch
             ? (found.Order, pass, stop)
             : null;
 
-        // The loss grows all the way from the pass edge to the stop edge.
-        double Edge(double decibels, double low, double high) =>
-            MathExtra.Bisect(f => Math.Min(1, target.PowerResponse(f) / target.PowerResponse(0)) - (Math.Pow(10, -decibels / 10) * (1 + 1e-9)), low, high);
+        // The first frequency with a loss, in steps that the stop band's first zero is wider than; the greatest gain of a prototype is 1.
+        double Edge(double decibels, double from)
+        {
+            const double Step = 1.001;
+            double Above(double f) => target.PowerResponse(f) - (Math.Pow(10, -decibels / 10) * (1 + 1e-9));
+            double low = from;
+            while (0 < Above(low * Step) && low < 1e6 * from)
+            {
+                low *= Step;
+            }
+
+            return MathExtra.Bisect(Above, low, low * Step);
+        }
     }
 
     private static List<Candidate> Candidates(RealisationRequest request, AnalogSection wanted, double[] grid)

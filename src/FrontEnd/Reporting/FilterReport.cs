@@ -17,6 +17,7 @@ internal static class FilterReport
     private const double LowestHertz = 1e-4;
     private const int Decades = 13;
     private const double DelayStep = 1e-4;
+    private const int RiseDecades = 5;
 
     public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
@@ -52,7 +53,7 @@ internal static class FilterReport
         AddCorners(list, "filter.path", "the whole analogue path", corners[blocks], null, null);
         list.Number("filter.path.group_delay", "group delay of the analogue path", "τ", Duration.FromSeconds(pathDelay), Equations.GroupDelay);
         AddSettling(list, "filter.path", "the whole analogue path", design.Stages);
-        AddPathRise(list, findings, design);
+        AddPathRise(list, findings, evaluation);
         AddDigital(list, findings, evaluation);
         AddLatency(list, evaluation, pathDelay);
         double skew = design.Converter.Skew.Seconds;
@@ -88,9 +89,10 @@ internal static class FilterReport
             text: $"at {QuantityText.Format(rise.LeastAt)}");
     }
 
-    /// <summary>The anti-alias sections together; a warning where what rises again is less than what is asked for at the fold.</summary>
-    private static void AddPathRise(ResultList list, List<Finding> findings, Design design)
+    /// <summary>The anti-alias sections together; a warning where what rises again passes the whole path by more than is asked for at the fold.</summary>
+    private static void AddPathRise(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
+        Design design = evaluation.Design;
         Stage[] sections = [.. design.Stages.Where(stage => stage is not (GainStage or TwinTNotch))];
         if (sections.Length == 0 || StopBandRise.Of(sections) is not { } rise)
         {
@@ -99,13 +101,18 @@ internal static class FilterReport
 
         if (1 < sections.Length)
         {
-            AddRise(list, "filter.anti-alias", "all anti-alias sections", rise, null, null);
+            AddRise(list, "filter.path", "all anti-alias sections", rise, null, null);
         }
 
-        if (rise.LeastLossBeyond < design.Requirements.Fold.Value)
+        // What the amplifier and the input take off counts as well: the path's greatest gain above the turn, on a grid that its slow slopes do not need finer.
+        double[] grid = [.. Enumerable.Range(0, RiseDecades * PerDecade).Select(i => rise.TurnsAt.Hertz * Math.Pow(10, (double)i / PerDecade))];
+        double[] power = Powers(evaluation, grid)[^1];
+        int at = Enumerable.Range(0, grid.Length).MaxBy(i => power[i]);
+        double loss = 10 * Math.Log10(Powers(evaluation, [evaluation.CentreHertz])[^1][0] / power[at]);
+        if (loss < design.Requirements.Fold.Value)
         {
             int first = Array.FindIndex([.. design.Stages], stage => stage is not (GainStage or TwinTNotch));
-            findings.Add(RealisationMessages.StopBandRises($"stages[{first + 1}]", rise.TurnsAt, rise.LossAtTurn, rise.LeastLossBeyond, rise.LeastAt, design.Requirements.Fold));
+            findings.Add(RealisationMessages.StopBandRises($"stages[{first + 1}]", rise.TurnsAt, rise.LossAtTurn, loss, Frequency.FromHertz(grid[at]), design.Requirements.Fold));
         }
     }
 

@@ -24,7 +24,7 @@ internal static class RealisationMessages
         "the parts are corrected for it, but the stop band rises again where the op-amp gives out", "use a faster op-amp, or a filter with lower Q");
 
     internal static Finding StopBandRises(string field, Frequency turn, double lossAtTurn, double least, Frequency at, Decibels wanted) => new("FE0654", Severity.Warning, field,
-        $"the anti-alias filter's stop band turns up again at {QuantityText.Format(turn)}, {QuantityText.Format(lossAtTurn, "dB")} down, and is only {QuantityText.Format(least, "dB")} down at {QuantityText.Format(at)}",
+        $"the anti-alias filter's stop band turns up again at {QuantityText.Format(turn)}, {QuantityText.Format(lossAtTurn, "dB")} down, and the whole path is only {QuantityText.Format(least, "dB")} down at {QuantityText.Format(at)}",
         $"above the op-amp's bandwidth its output resistance alone ties the output to common; {QuantityText.Format(wanted)} is asked for at the fold (requirements.fold)",
         "use a multiple-feedback section, larger resistors, an op-amp of lower output resistance or higher bandwidth, or end the filter with a passive RC at the converter's pin");
 
