@@ -1,3 +1,5 @@
+using FrontEnd.Amplifier;
+using FrontEnd.AntiAlias;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Text;
@@ -87,6 +89,17 @@ public sealed class DesignDocument
 
     /// <summary>The text of a part card that comes with the program; null where there is none of that name.</summary>
     public static string? CardText(CardClass cardClass, string name) => CardShelf.TextOf(cardClass, name);
+
+    /// <summary>The op-amp of a part card; the default op-amp together with findings where the card cannot be used.</summary>
+    /// <param name="card">Its name, or the path of a file.</param>
+    /// <param name="folder">Where a path starts from.</param>
+    public static (OpAmp OpAmp, IReadOnlyList<Finding> Findings) OpAmpCard(string card, string? folder)
+    {
+        string quoted = card.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal);
+        DesignDocument document = Parse($"[[stages]]\nkind = \"gain\"\nopamp.card = \"{quoted}\"\n", DocumentFormat.Toml, null, folder);
+        Finding[] wrong = [.. document.Findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding.File is null ? finding with { Line = null } : finding)];
+        return wrong.Length == 0 && document.Design.Stages is [GainStage stage] ? (stage.OpAmp, []) : (OpAmp.MicropowerCmos, wrong);
+    }
 
     /// <summary>Where a field's value comes from; null for a key that the design does not have.</summary>
     public FieldOrigin? OriginOf(string key) => DesignFields.Find(Design, key) is { } field ? Origin(field) : null;

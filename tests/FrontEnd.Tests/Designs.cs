@@ -71,7 +71,24 @@ internal static class Designs
         ],
     };
 
-    public static IReadOnlyList<Design> All => [Dry, Gel, Earthed];
+    /// <summary>Every circuit that the others lack: an analogue notch, an equal-component section, op-amps with an output resistance.</summary>
+    public static Design Shaped { get; } = Dry with
+    {
+        Name = "shaped",
+        Stages =
+        [
+            new TwinTNotch { Name = "analogue notch 1", OpAmp = Resistive },
+            new SallenKeySection
+            {
+                Name = "anti-alias 1", C1 = Capacitance.FromNanofarads(100), C2 = Capacitance.FromNanofarads(100), FeedbackResistor = Resistance.FromKilohms(5.9), GroundResistor = Resistance.FromKilohms(10), OpAmp = Resistive,
+            },
+            new MultipleFeedbackSection { Name = "anti-alias 2", OpAmp = Resistive },
+        ],
+    };
+
+    private static OpAmp Resistive => OpAmp.MicropowerCmos with { OutputResistance = Resistance.FromKilohms(2), OffsetVoltage = Voltage.FromMillivolts(1), BiasCurrent = Current.FromNanoamperes(1) };
+
+    public static IReadOnlyList<Design> All => [Dry, Gel, Earthed, Shaped];
 
     /// <summary>A design in which some numeric fields are multiplied by factors between 1/30 and 30, kept inside their legal ranges.</summary>
     public static Design Varied(int seed, int changes)

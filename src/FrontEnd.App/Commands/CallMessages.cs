@@ -48,6 +48,15 @@ internal static class CallMessages
     public static Finding NoWord(string option, string word, IEnumerable<string> known, string? nearest) =>
         Error(UnknownWord, option, $"`{word}` is not a word of `{option}`", nearest is null ? null : $"the nearest is `{nearest}`", $"use one of {string.Join(", ", known)}");
 
+    public static Finding FamilyMissing(string option, IEnumerable<string> known) =>
+        Error(NotUnderstood, option, $"`{option}` is not given", null, $"add one of {string.Join(", ", known)}");
+
+    public static Finding NotForShape(string option, string shape) =>
+        Error(NotUnderstood, option, $"`{option}` says nothing about a {shape}", null, "leave it out");
+
+    public static Finding NotchWants(string option, string what, string example) =>
+        Error(NotUnderstood, option, $"a notch needs `{option}`, {what}", null, $"write, for instance, `{example}`");
+
     public static Finding Output(string reason) =>
         Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");
 

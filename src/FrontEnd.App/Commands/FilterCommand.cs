@@ -1,5 +1,9 @@
 using System.CommandLine;
+using FrontEnd.Amplifier;
+using FrontEnd.AntiAlias;
+using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Fields;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
@@ -25,10 +29,81 @@ internal static class FilterCommand
     private static int Run(ParseResult call, Options options, Outlet outlet)
     {
         List<Finding> findings = [];
-        FilterWish wish = new()
+        bool notch = string.Equals(call.GetRequiredValue(options.Shape), NotchWord, StringComparison.Ordinal);
+        FilterWish? wish = notch ? Notch(call, options, findings) : Designed(call, options, findings);
+        FilterParts build = new()
         {
-            Family = Word(call.GetRequiredValue(options.Family), options.Family.Name, FilterWords.Families, findings),
-            Shape = Word(call.GetRequiredValue(options.Shape), options.Shape.Name, FilterWords.Shapes, findings),
+            OpAmp = OpAmp(call.GetValue(options.OpAmp), options.OpAmp.Name, findings),
+            Topology = notch || call.GetValue(options.Topology) is not { } section ? SectionKind.SallenKey : Word(section, options.Topology.Name, Topologies, findings),
+            Notch = !notch || call.GetValue(options.Topology) is not { } circuit ? NotchKind.TwinT : Word(circuit, options.Topology.Name, NotchTopologies, findings),
+        };
+        FilterAnswer? answer = findings.Count == 0 ? wish!.Design() : null;
+        findings.AddRange(answer?.Findings ?? []);
+        outlet.Tell(findings);
+        if (answer?.ZeroPoleGain is null)
+        {
+            return ExitCode.Unusable;
+        }
+
+        outlet.Results.Write(call.GetValue(options.Json) ? FilterJson.Of(answer) : FilterPage.Of(answer, build));
+        return ExitCode.Met;
+    }
+
+    /// <summary>A notch by centre and Q.</summary>
+    private static FilterWish? Notch(ParseResult call, Options options, List<Finding> findings)
+    {
+        List<Frequency> corners = Frequencies(call.GetRequiredValue(options.Corner), options.Corner.Name, findings) ?? [];
+        Frequency? rate = Quantity<Frequency>(call.GetValue(options.Rate), options.Rate.Name, findings);
+        double? q = call.GetValue(options.Q);
+        foreach (Option option in (Option[])[options.Family, options.Order, options.StopFrequency, options.Ripple, options.Attenuation])
+        {
+            if (call.GetResult(option) is { Implicit: false })
+            {
+                findings.Add(CallMessages.NotForShape(option.Name, NotchWord));
+            }
+        }
+
+        if (q is not > 0 || !double.IsFinite(q.Value))
+        {
+            findings.Add(CallMessages.NotchWants(options.Q.Name, "a number above 0", $"{options.Q.Name} 10"));
+        }
+        else if (corners is not [{ Hertz: > 0 } centre] || (rate is { } fs && (fs.Hertz / 2 <= centre.Hertz * (1 + (1 / (2 * q.Value))))))
+        {
+            findings.Add(CallMessages.NotchWants(options.Corner.Name, "one frequency above 0, its flank below half of a sampling rate", $"{options.Corner.Name} 50Hz"));
+        }
+
+        return findings.Count == 0 ? FilterWish.Notch(corners[0], q!.Value, rate) : null;
+    }
+
+    /// <summary>A part card's figures; the default op-amp where none is named.</summary>
+    private static OpAmp OpAmp(string? card, string option, List<Finding> findings)
+    {
+        if (card is null)
+        {
+            return Amplifier.OpAmp.MicropowerCmos;
+        }
+
+        (OpAmp opAmp, IReadOnlyList<Finding> wrong) = DesignDocument.OpAmpCard(card, Environment.CurrentDirectory);
+        findings.AddRange(wrong.Select(finding => finding with { Field = option }));
+        return opAmp;
+    }
+
+    private static FilterWish? Designed(ParseResult call, Options options, List<Finding> findings)
+    {
+        if (call.GetValue(options.Family) is null)
+        {
+            findings.Add(CallMessages.FamilyMissing(options.Family.Name, FilterWords.Families.Keys));
+        }
+
+        if (call.GetResult(options.Q) is { Implicit: false })
+        {
+            findings.Add(CallMessages.NotForShape(options.Q.Name, call.GetRequiredValue(options.Shape)));
+        }
+
+        return new()
+        {
+            Family = call.GetValue(options.Family) is { } family ? Word(family, options.Family.Name, FilterWords.Families, findings) : default,
+            Shape = Word(call.GetRequiredValue(options.Shape), options.Shape.Name, ShapeWords, findings),
             Corners = Frequencies(call.GetRequiredValue(options.Corner), options.Corner.Name, findings) ?? [],
             Order = call.GetValue(options.Order),
             StopEdges = Frequencies(call.GetValue(options.StopFrequency), options.StopFrequency.Name, findings),
@@ -37,17 +112,25 @@ internal static class FilterCommand
             Attenuation = Quantity<Decibels>(call.GetValue(options.Attenuation), options.Attenuation.Name, findings),
             Normalisation = Word(call.GetValue(options.Normalisation) ?? "magnitude", options.Normalisation.Name, Normalisations, findings),
         };
-        FilterAnswer? answer = findings.Count == 0 ? wish.Design() : null;
-        findings.AddRange(answer?.Findings ?? []);
-        outlet.Tell(findings);
-        if (answer?.ZeroPoleGain is null)
-        {
-            return ExitCode.Unusable;
-        }
-
-        outlet.Results.Write(call.GetValue(options.Json) ? FilterJson.Of(answer) : FilterPage.Of(answer));
-        return ExitCode.Met;
     }
+
+    private const string NotchWord = "notch";
+
+    /// <summary>The shapes; <see cref="NotchWord"/> stands among them for the sake of what is listed, and is taken out before.</summary>
+    private static readonly Dictionary<string, FilterShape> ShapeWords = new(FilterWords.Shapes, StringComparer.Ordinal) { [NotchWord] = FilterShape.BandStop };
+
+    private static readonly Dictionary<string, SectionKind> Topologies = new(StringComparer.Ordinal)
+    {
+        ["sallen-key"] = SectionKind.SallenKey,
+        ["sallen-key-equal"] = SectionKind.SallenKeyEqual,
+        ["multiple-feedback"] = SectionKind.MultipleFeedback,
+    };
+
+    private static readonly Dictionary<string, NotchKind> NotchTopologies = new(StringComparer.Ordinal)
+    {
+        ["twin-t"] = NotchKind.TwinT,
+        ["state-variable"] = NotchKind.StateVariable,
+    };
 
     private static readonly Dictionary<string, BesselNormalisation> Normalisations = new(StringComparer.Ordinal)
     {
@@ -105,14 +188,14 @@ internal static class FilterCommand
 
     private sealed class Options
     {
-        public Option<string> Family { get; } = new("--family") { Description = "approximation: " + string.Join(", ", FilterWords.Families.Keys), Required = true, HelpName = "word" };
+        public Option<string> Family { get; } = new("--family") { Description = "approximation: " + string.Join(", ", FilterWords.Families.Keys) + "; a notch has none", HelpName = "word" };
 
-        public Option<string> Shape { get; } = new("--shape") { Description = "what it passes: " + string.Join(", ", FilterWords.Shapes.Keys), Required = true, HelpName = "word" };
+        public Option<string> Shape { get; } = new("--shape") { Description = "what it passes: " + string.Join(", ", ShapeWords.Keys) + " (with --q)", Required = true, HelpName = "word" };
 
         public Option<string> Corner { get; } = new("--corner")
         {
             Description = "corner, for a band shape both, such as 8Hz,13Hz: -3 dB for butterworth, bessel and critically-damped; ripple edge for chebyshev and elliptic; stop edge for inverse-chebyshev. "
-                + "Together with --stop-frequency: the edge of the pass band",
+                + "For a notch its centre. Together with --stop-frequency: the edge of the pass band",
             Required = true,
             HelpName = "F[,F]",
         };
@@ -129,8 +212,21 @@ internal static class FilterCommand
 
         public Option<string?> Normalisation { get; } = new("--normalisation") { Description = "bessel: the corner is -3 dB (magnitude) or 1/(2π·group delay at 0 Hz) (delay); default: magnitude", HelpName = "word" };
 
+        public Option<double?> Q { get; } = new("--q") { Description = "notch: centre over the width between its -3 dB points, such as 10", HelpName = "N" };
+
+        public Option<string?> Topology { get; } = new("--topology")
+        {
+            Description = "circuit of an analogue low-pass: " + string.Join(", ", Topologies.Keys) + "; of an analogue notch: " + string.Join(", ", NotchTopologies.Keys) + "; default: the first", HelpName = "word",
+        };
+
+        public Option<string?> OpAmp { get; } = new("--op-amp")
+        {
+            Description = "part card of the op-amp that an analogue filter is built with: " + string.Join(", ", DesignDocument.CardNames(CardClass.OpAmp)) + ", or a file; default: a micropower CMOS whose offset, bias current and output resistance are not given",
+            HelpName = "card",
+        };
+
         public Option<bool> Json { get; } = new("--json") { Description = "print sections, zeros, poles and gain as JSON; default: text, 80 columns" };
 
-        public IEnumerable<Option> All => [Family, Shape, Corner, Order, StopFrequency, Rate, Ripple, Attenuation, Normalisation, Json];
+        public IEnumerable<Option> All => [Family, Shape, Corner, Order, StopFrequency, Rate, Ripple, Attenuation, Normalisation, Q, Topology, OpAmp, Json];
     }
 }

@@ -89,7 +89,7 @@ internal sealed class DesignBuilder
             return design;
         }
 
-        if (design.Stages.FirstOrDefault(stage => stage is not GainStage) is { } section)
+        if (design.Stages.FirstOrDefault(stage => stage is not (GainStage or TwinTNotch)) is { } section)
         {
             _findings.Add(Place(ReadingMessages.BothForms(DesignFields.AntiAliasKey, $"the stage `{section.Name}`", $"[{DesignFields.AntiAliasKey}]")));
             return design;

@@ -36,7 +36,9 @@ public static class ChainBlocks
         {
             GainStage gain => [$"gain {QuantityText.FormatNumber(gain.NominalGain)}", gain.CouplingCapacitor is null ? "dc coupled" : "ac coupled"],
             RcSection => ["RC"],
+            SallenKeySection { GroundResistor: not null } section => ["Sallen-Key", $"gain {QuantityText.FormatNumber(section.NominalGain)}"],
             SallenKeySection => ["Sallen-Key"],
+            TwinTNotch notch => ["twin-T notch", $"at {QuantityText.Format(notch.Centre)}", $"gain {QuantityText.FormatNumber(notch.NominalGain)}"],
             MultipleFeedbackSection => ["multiple", "feedback"],
             _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Stage is not handled."),
         };

@@ -1,8 +1,10 @@
 using System.Globalization;
+using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
+using FrontEnd.Textbook;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -13,7 +15,8 @@ public static class FilterPage
     private const int MostRealised = 8;
 
     /// <param name="answer">One that has a filter.</param>
-    public static string Of(FilterAnswer answer)
+    /// <param name="build">What an analogue one is built of; null for Sallen–Key sections of gain 1 or a twin-T, and the default op-amp.</param>
+    public static string Of(FilterAnswer answer, FilterParts? build = null)
     {
         TextPage page = new();
         FilterFigures figures = FilterFigures.Of(answer);
@@ -26,7 +29,7 @@ public static class FilterPage
         }
         else
         {
-            Parts(page, answer);
+            Parts(page, answer, build ?? new FilterParts());
         }
 
         return page.ToString();
@@ -43,6 +46,11 @@ public static class FilterPage
             string exact = choice.Exact is { } e ? $"the requirement needs order {Plain(e, 4)}, rounded up" : "the least order that meets the requirement, found by trying";
             page.Paragraph(
                 $"order {choice.Order}: {exact}; at most {Decibel(requirement.Ripple.Value)} lost at {List(wish.Corners)}, at least {Decibel(requirement.Attenuation.Value)} at {List(wish.StopEdges!)}", "  ");
+        }
+
+        if (answer.AnalogNotch is { } notch)
+        {
+            page.Paragraph($"a notch at {QuantityText.FormatTrimmed(notch.Centre, 6)}, Q {Plain(notch.Q, 4)}", "  ");
         }
 
         if (FilterWords.CornerCount(wish.Shape) == 2)
@@ -97,7 +105,7 @@ public static class FilterPage
         List<Row> rows =
         [
             new(["-3 dB (half power)", figures.HalfPower.Count == 0 ? "none in the range" : string.Join(", ", figures.HalfPower.Select(f => QuantityText.Format(f, 5)))]),
-            .. figures.AtCorners.Select(at => new Row([$"loss at the {edge}, {QuantityText.FormatPart(at.At)}", Loss(at.Decibels)])),
+            .. figures.AtCorners.Select(at => new Row([$"loss at the {edge}, {QuantityText.FormatTrimmed(at.At, 6)}", Loss(at.Decibels)])),
             .. figures.AtStopEdges.Select(at => new Row([$"loss at the stop edge, {QuantityText.FormatPart(at.At)}", Loss(at.Decibels)])),
             new([$"group delay at {QuantityText.FormatTrimmed(figures.Middle, 4)}", QuantityText.Format(figures.DelayAtMiddle, 4)]),
             new([$"largest group delay, at {QuantityText.FormatTrimmed(figures.LargestDelayAt, 4)}", QuantityText.Format(figures.LargestDelay, 4)]),
@@ -159,23 +167,24 @@ public static class FilterPage
 
     // --- parts -----------------------------------------------------------------------------------------------------
 
-    private static void Parts(TextPage page, FilterAnswer answer)
+    private static void Parts(TextPage page, FilterAnswer answer, FilterParts build)
     {
+        if (answer.AnalogNotch is { } notch)
+        {
+            NotchPage.Write(page, notch.Centre, notch.Q, build);
+            return;
+        }
+
         if (answer.Wish.Shape != FilterShape.LowPass || MostRealised < answer.Prototype!.Order)
         {
             return;
         }
 
         page.Blank();
-        (Realisation? built, IReadOnlyList<Finding> findings) = RealisationSearch.Find(new RealisationRequest { Target = answer.Analog! });
+        (Realisation? built, IReadOnlyList<Finding> findings) = RealisationSearch.Find(new RealisationRequest { Target = answer.Analog!, OpAmp = build.OpAmp, Topology = build.Topology });
         if (built is null)
         {
-            page.Line("parts");
-            foreach (Finding finding in findings)
-            {
-                page.Paragraph($"none: {finding.Message}; {finding.Help}", "  ");
-            }
-
+            NoParts(page, findings);
             return;
         }
 
@@ -187,6 +196,7 @@ public static class FilterPage
                 $"f0 {QuantityText.Format(section.BuiltPole, 5)} (wanted {QuantityText.Format(section.WantedPole, 5)})"
                 + (section.BuiltQ is { } q ? $", Q {Plain(q, 4)} (wanted {Plain(section.WantedQ!.Value, 4)})" : "")
                 + $", largest gain up to here {Plain(section.PeakGain, 3)}", "    ");
+            page.Paragraph($"by formula, ideal op-amp: {Formula(section.Stage)}", "    ");
             page.Paragraph($"1 % more of a part moves f0, Q by: {string.Join("; ", section.Sensitivities.Select(Sensitivity))}", "    ");
             if (section.StateVariable is { } three)
             {
@@ -196,25 +206,113 @@ public static class FilterPage
         }
 
         Frequency corner = answer.Wish.Corners[0];
-        Temperature board = new Design().BoardTemperature;
-        VoltageRms noise = FilterNoise.Over(built.Stages, Frequency.FromHertz(corner.Hertz / 100), Frequency.FromHertz(corner.Hertz * 10), board);
         page.Blank();
-        page.Line("as built, with the op-amp's real gain-bandwidth product");
+        page.Line($"as built, with the op-amp's real gain-bandwidth product, {QuantityText.FormatPart(build.OpAmp.GainBandwidth)}");
+        double gain = built.Stages.Aggregate(1.0, (product, stage) => product * stage.NominalGain);
         page.Table(
             [new("", IsText: true), new("")],
             [
                 new(["largest difference from the ideal response, up to twice the corner", $"{Plain(built.LargestError, 3)} dB at {QuantityText.Format(built.ErrorAt)}"]),
                 new(["-3 dB", built.HalfPower is { } half ? QuantityText.Format(half, 5) : "none up to ten times the corner"]),
-                new(["own noise, a hundredth to ten times the corner", QuantityText.Format(noise)]),
-                new(["own dc error of the assumed op-amp", QuantityText.Format(FilterNoise.Offset(built.Stages))]),
+                .. gain == 1 ? Array.Empty<Row>() : [new(["gain at 0 Hz", Plain(gain, 4)])],
+                .. NoiseRows(built.Stages, corner, build.OpAmp),
+                .. RiseRows(answer, built, build.OpAmp),
             ],
             heads: false);
+        if (built.Rise is not null)
+        {
+            RiseFormulas(page, built.Stages);
+        }
+
         Compare(page, answer, built, corner);
         foreach (Finding finding in findings)
         {
             FindingText.Write(page, finding);
         }
     }
+
+    internal static void NoParts(TextPage page, IReadOnlyList<Finding> findings)
+    {
+        page.Line("parts");
+        foreach (Finding finding in findings)
+        {
+            page.Paragraph($"none: {finding.Message}; {finding.Help}", "  ");
+        }
+    }
+
+    /// <summary>Noise and dc error of the stages; what the op-amp does not say is not shown as zero.</summary>
+    internal static IEnumerable<Row> NoiseRows(IReadOnlyList<Stage> stages, Frequency corner, OpAmp opAmp)
+    {
+        VoltageRms noise = FilterNoise.Over(stages, Frequency.FromHertz(corner.Hertz / 100), Frequency.FromHertz(corner.Hertz * 10), new Design().BoardTemperature);
+        yield return new(["own noise, a hundredth to ten times the corner", QuantityText.Format(noise)]);
+        string missing = (opAmp.OffsetVoltage.Volts == 0, opAmp.BiasCurrent.Amperes == 0) switch
+        {
+            (true, true) => "offset voltage and bias current",
+            (true, false) => "offset voltage",
+            (false, true) => "bias current",
+            _ => "",
+        };
+        bool isNothing = opAmp.OffsetVoltage.Volts == 0 && opAmp.BiasCurrent.Amperes == 0;
+        yield return new(["own dc error, worst signs", isNothing ? "not given" : QuantityText.Format(FilterNoise.Offset(stages))]);
+        if (missing.Length != 0)
+        {
+            yield return new([$"the op-amp's {missing}", "not given"]);
+        }
+    }
+
+    private static IEnumerable<Row> RiseRows(FilterAnswer answer, Realisation built, OpAmp opAmp)
+    {
+        if (opAmp.OutputResistance.Ohms == 0)
+        {
+            yield return new(["the op-amp's output resistance, which raises the stop band", "not given"]);
+            yield break;
+        }
+
+        if (built.Rise is not { } rise)
+        {
+            yield return new(["stop band turns up again", "nowhere below 1 GHz"]);
+            yield break;
+        }
+
+        yield return new(["stop band turns up again at", QuantityText.Format(rise.TurnsAt, 4)]);
+        yield return new(["loss where it turns, as built", Decibel(rise.LossAtTurn)]);
+        yield return new(["loss where it turns, ideal", Decibel(Ideal(answer, rise.TurnsAt))]);
+        yield return new([$"least loss above that, as built, at {QuantityText.Format(rise.LeastAt)}", Decibel(rise.LeastLossBeyond)]);
+        yield return new(["loss at that frequency, ideal", Decibel(Ideal(answer, rise.LeastAt))]);
+    }
+
+    private static double Ideal(FilterAnswer answer, Frequency at) => -10 * Math.Log10(answer.Analog!.PowerResponse(at.Hertz) / answer.Analog.PowerResponse(0));
+
+    /// <summary>Each Sallen–Key section by itself, network against formula.</summary>
+    private static void RiseFormulas(TextPage page, IReadOnlyList<Stage> stages)
+    {
+        List<Row> rows = [];
+        foreach (SallenKeySection s in stages.OfType<SallenKeySection>())
+        {
+            if (StopBandRise.Of([s]) is { } rise)
+            {
+                TextbookFigure turn = FilterFormulas.SallenKeyTurn(Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2).Value), s.R1, s.OpAmp.OutputResistance, s.OpAmp.GainBandwidth);
+                rows.Add(new Row([s.Name, QuantityText.Format(rise.TurnsAt, 4), QuantityText.Format(turn.Value, "Hz", 4), Decibel(rise.LeastLossBeyond), QuantityText.Format(FilterFormulas.SallenKeyFloor(s.R1, s.R2, s.OpAmp.OutputResistance, s.NominalGain).Value, "dB", 4)]));
+            }
+        }
+
+        if (rows.Count != 0)
+        {
+            page.Blank();
+            page.Table([new("each by itself", IsText: true), new("turns at"), new("by formula"), new("least loss above"), new("by formula")], rows);
+        }
+    }
+
+    private static string Formula(Stage stage) => stage switch
+    {
+        RcSection s => $"f0 {QuantityText.Format(FilterFormulas.RcCorner(s.R, s.C).Value, "Hz", 5)}",
+        SallenKeySection s => Formula(
+            FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2), s.GroundResistor is null ? FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2) : FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2, s.NominalGain)),
+        MultipleFeedbackSection s => Formula(FilterFormulas.MultipleFeedbackFrequency(s.R2, s.R3, s.C1, s.C2), FilterFormulas.MultipleFeedbackQ(s.R1, s.R2, s.R3, s.C1, s.C2)),
+        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "The stage is not an anti-alias section."),
+    };
+
+    private static string Formula(TextbookFigure frequency, TextbookFigure q) => $"f0 = {frequency.Formula} = {QuantityText.Format(frequency.Value, "Hz", 5)}, Q = {q.Formula} = {Plain(q.Value, 4)}";
 
     private static void Compare(TextPage page, FilterAnswer answer, Realisation built, Frequency corner)
     {
@@ -239,6 +337,7 @@ public static class FilterPage
     internal static string Topology(Stage stage) => stage switch
     {
         RcSection => "RC and follower",
+        SallenKeySection { GroundResistor: not null } s => $"Sallen-Key of equal parts, gain {Plain(s.NominalGain, 4)}",
         SallenKeySection => "Sallen-Key, gain 1",
         MultipleFeedbackSection => "multiple feedback",
         _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "The stage is not an anti-alias section."),
@@ -247,19 +346,22 @@ public static class FilterPage
     internal static string Values(Stage stage) => stage switch
     {
         RcSection s => $"R {QuantityText.FormatPart(s.R)}, C {QuantityText.FormatPart(s.C)}",
-        SallenKeySection s => $"R1 {QuantityText.FormatPart(s.R1)}, R2 {QuantityText.FormatPart(s.R2)}, C1 {QuantityText.FormatPart(s.C1)} to the output, C2 {QuantityText.FormatPart(s.C2)} to common",
+        SallenKeySection s => $"R1 {QuantityText.FormatPart(s.R1)}, R2 {QuantityText.FormatPart(s.R2)}, C1 {QuantityText.FormatPart(s.C1)} to the output, C2 {QuantityText.FormatPart(s.C2)} to common{Gain(s.FeedbackResistor, s.GroundResistor)}",
         MultipleFeedbackSection s =>
             $"R1 {QuantityText.FormatPart(s.R1)}, R2 {QuantityText.FormatPart(s.R2)}, R3 {QuantityText.FormatPart(s.R3)}, C1 {QuantityText.FormatPart(s.C1)} to common, C2 {QuantityText.FormatPart(s.C2)} to the output",
         _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "The stage is not an anti-alias section."),
     };
 
+    /// <summary>", Rf …, Rg …"; nothing for a follower.</summary>
+    internal static string Gain(Resistance feedback, Resistance? ground) => ground is { } rg ? $", Rf {QuantityText.FormatPart(feedback)}, Rg {QuantityText.FormatPart(rg)}" : "";
+
     private static string Sensitivity(PartSensitivity s) => $"{s.Part} {Percent(s.ToFrequency)}{(s.ToQ is { } q ? $", {Percent(q)}" : "")}";
 
-    private static string Percent(double share) => share.ToString("+0.00;-0.00;0.00", CultureInfo.InvariantCulture) + " %";
+    internal static string Percent(double share) => share.ToString("+0.00;-0.00;0.00", CultureInfo.InvariantCulture) + " %";
 
     private static string List(IEnumerable<Frequency> frequencies) => string.Join(" and ", frequencies.Select(f => QuantityText.FormatPart(f)));
 
-    private static string Plain(double value, int digits) => QuantityText.FormatTrimmed(value, "1", digits);
+    internal static string Plain(double value, int digits) => QuantityText.FormatTrimmed(value, "1", digits);
 
-    private static string Decibel(double value) => QuantityText.Format(Decibels.FromPowerRatio(Math.Pow(10, value / 10)), 4);
+    internal static string Decibel(double value) => QuantityText.Format(Decibels.FromPowerRatio(Math.Pow(10, value / 10)), 4);
 }

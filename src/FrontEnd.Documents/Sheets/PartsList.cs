@@ -101,6 +101,7 @@ public static class PartsList
                 Add(parts, $"{section.Name}: R2, middle to op-amp", key + ".r2", section.R2, r, 1, 0);
                 Add(parts, $"{section.Name}: C1, middle to output", key + ".c1", section.C1, c, 1, 0);
                 Add(parts, $"{section.Name}: C2, op-amp to common", key + ".c2", section.C2, c, 1, 0);
+                AddGain(section.FeedbackResistor, section.GroundResistor);
                 parts.Add(Active($"{section.Name}: op-amp", key + ".opamp.card", section.OpAmp.Card, 1, 0));
                 break;
             case MultipleFeedbackSection section:
@@ -111,8 +112,27 @@ public static class PartsList
                 Add(parts, $"{section.Name}: C2, op-amp to output", key + ".c2", section.C2, c, 1, 0);
                 parts.Add(Active($"{section.Name}: op-amp", key + ".opamp.card", section.OpAmp.Card, 1, 0));
                 break;
+            case TwinTNotch notch:
+                Add(parts, $"{notch.Name}: R1, input to middle", key + ".r1", notch.R1, r, 1, 0);
+                Add(parts, $"{notch.Name}: R2, middle to op-amp", key + ".r2", notch.R2, r, 1, 0);
+                Add(parts, $"{notch.Name}: R3, middle to output; R1 and R2's value twice in parallel", key + ".r3", notch.R3, r, 1, 0);
+                Add(parts, $"{notch.Name}: C1, input to middle", key + ".c1", notch.C1, c, 1, 0);
+                Add(parts, $"{notch.Name}: C2, middle to op-amp", key + ".c2", notch.C2, c, 1, 0);
+                Add(parts, $"{notch.Name}: C3, middle to common; C1 and C2's value twice in parallel", key + ".c3", notch.C3, c, 1, 0);
+                AddGain(notch.FeedbackResistor, notch.GroundResistor);
+                parts.Add(Active($"{notch.Name}: op-amp", key + ".opamp.card", notch.OpAmp.Card, 1, 0));
+                break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(stage), stage, "Stage is not handled.");
+        }
+
+        void AddGain(Resistance feedback, Resistance? ground)
+        {
+            if (ground is { } rg)
+            {
+                Add(parts, $"{stage.Name}: Rf", key + ".feedback-resistor", feedback, r, 1, 0);
+                Add(parts, $"{stage.Name}: Rg", key + ".ground-resistor", rg, r, 1, 0);
+            }
         }
     }
 

@@ -270,7 +270,14 @@ internal sealed class InputModel
         int output = network.Node("buffer output");
         network.Resistor(plus, Network.Common, buffer.InputResistance.Ohms);
         network.Capacitor(plus, Network.Common, buffer.InputCapacitance.Farads);
-        int voltage = network.OpAmp(output, plus, output, buffer.OpAmp.DcGain, buffer.OpAmp.GainBandwidth.Hertz);
+        int inner = output;
+        if (0 < buffer.OpAmp.OutputResistance.Ohms)
+        {
+            inner = network.Node("buffer before Ro");
+            network.Resistor(inner, output, buffer.OpAmp.OutputResistance.Ohms);
+        }
+
+        int voltage = network.OpAmp(inner, plus, output, buffer.OpAmp.DcGain, buffer.OpAmp.GainBandwidth.Hertz);
         network.Resistor(output, lead, Math.Max(1e-3, buffer.OutputResistance.Ohms));
         return new BufferPorts(buffer, voltage, network.CurrentPort(plus, Network.Common), skinPort);
     }

@@ -23,7 +23,7 @@ public sealed record AntiAliasWish
     /// <summary>Largest loss at the corner where no order is given; Chebyshev's ripple; null for 3.01 dB, Chebyshev 0.5 dB.</summary>
     public Decibels? Ripple { get; init; }
 
-    /// <summary><see cref="SectionKind.SallenKey"/> or <see cref="SectionKind.MultipleFeedback"/>.</summary>
+    /// <summary><see cref="SectionKind.SallenKey"/>, <see cref="SectionKind.SallenKeyEqual"/> or <see cref="SectionKind.MultipleFeedback"/>.</summary>
     public SectionKind Topology { get; init; } = SectionKind.SallenKey;
 
     public Ratio ResistorTolerance { get; init; } = Ratio.FromPercent(1);

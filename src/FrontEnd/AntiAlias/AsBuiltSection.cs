@@ -4,10 +4,10 @@ using FrontEnd.Amplifier;
 namespace FrontEnd.AntiAlias;
 
 /// <summary>Response and pole pair of one low-pass section with its real parts and its real op-amp, in closed form.</summary>
-/// <remarks>Op-amp 1/A(s) = 1/A0 + s/(2π·GBW). H(s) = H0/D(s), D(0) near 1:
-/// <para>RC and follower: D = (1 + sRC)·(1 + 1/A).</para>
-/// <para>Sallen–Key, unity gain: D = [(1 + sR1C1)(1 + sR2C2) + sR1C2]·(1 + 1/A) − sR1C1.</para>
-/// <para>Multiple feedback: D = R1·{[1/A + sR2C2(1 + 1/A)]·(1/R1 + 1/R2 + 1/R3 + sC1) + 1/R3 − 1/(A·R2)}, H0 = −1.</para>
+/// <remarks>Op-amp 1/A(s) = 1/A0 + s/(2π·GBW) behind Ro. H(s) = N(s)/D(s), with u = 1 + sR2C2:
+/// <para>RC and follower: N = 1, D = (1 + sRC)·(1 + 1/A); Ro carries no current.</para>
+/// <para>Sallen–Key of gain K = 1 + Rf/Rg: N = 1 + sRoC1·u/A, m = 1/K + [1 + Ro·(sC1 + 1/(Rf + Rg))]/A, D = [(1 + sR1C1)·u + sR1C2]·m − sR1C1·N.</para>
+/// <para>Multiple feedback: k = Ro·(sC2 + u/R3)/A, N = −(1 − k), D = R1·{(1/R1 + 1/R2 + 1/R3 + sC1)·(u/A + sR2C2 + k) + (1 − k)/R3 − (1/A + k)/R2}.</para>
 /// Derived from the node equations; the network solver gives the same to 1e-9 (test).
 /// Meant for search and sensitivity, where thousands of sections are tried; the evaluator solves the network.</remarks>
 public static class AsBuiltSection
@@ -16,7 +16,8 @@ public static class AsBuiltSection
     public static Complex Response(Stage section, double hertz)
     {
         SectionParts parts = SectionParts.Of(section);
-        return parts.Numerator / parts.Denominator(new Complex(0, 2 * Math.PI * hertz));
+        var s = new Complex(0, 2 * Math.PI * hertz);
+        return parts.Numerator(s) / parts.Denominator(s);
     }
 
     /// <summary>|H|² of several sections one after the other.</summary>
@@ -68,26 +69,41 @@ internal readonly record struct SectionParts(SectionKind Kind, double R1, double
 {
     internal bool IsFirstOrder => Kind == SectionKind.Rc;
 
-    internal double Numerator => Kind == SectionKind.MultipleFeedback ? -1 : 1;
+    internal double Ro { get; init; }
+
+    internal double Rf { get; init; }
+
+    /// <summary>Infinite for a follower.</summary>
+    internal double Rg { get; init; } = double.PositiveInfinity;
+
+    /// <summary>K = 1 + Rf/Rg.</summary>
+    internal double Gain => 1 + (Rf / Rg);
 
     internal IReadOnlyList<string> Names => Kind switch
     {
         SectionKind.Rc => double.IsPositiveInfinity(Gbw) ? ["R", "C"] : ["R", "C", "GBW"],
         SectionKind.SallenKey => ["R1", "R2", "C1", "C2", "GBW"],
+        SectionKind.SallenKeyEqual => ["R1", "R2", "C1", "C2", "Rf", "Rg", "GBW"],
         SectionKind.MultipleFeedback => ["R1", "R2", "R3", "C1", "C2", "GBW"],
         _ => throw new InvalidOperationException($"Section {Kind} is not handled."),
     };
 
-    internal static SectionParts Of(Stage section) => section switch
+    internal static SectionParts Of(Stage section) => Plain(section) with { Ro = section.FittedOpAmp?.OutputResistance.Ohms ?? 0 };
+
+    private static SectionParts Plain(Stage section) => section switch
     {
         RcSection s => new(SectionKind.Rc, s.R.Ohms, 0, 0, s.C.Farads, 0, s.OpAmp is { } a ? 1 / a.DcGain : 0, s.OpAmp?.GainBandwidth.Hertz ?? double.PositiveInfinity),
+        SallenKeySection { GroundResistor: { } rg } s => new(SectionKind.SallenKeyEqual, s.R1.Ohms, s.R2.Ohms, 0, s.C1.Farads, s.C2.Farads, 1 / s.OpAmp.DcGain, s.OpAmp.GainBandwidth.Hertz)
+        {
+            Rf = s.FeedbackResistor.Ohms, Rg = rg.Ohms,
+        },
         SallenKeySection s => new(SectionKind.SallenKey, s.R1.Ohms, s.R2.Ohms, 0, s.C1.Farads, s.C2.Farads, 1 / s.OpAmp.DcGain, s.OpAmp.GainBandwidth.Hertz),
         MultipleFeedbackSection s => new(SectionKind.MultipleFeedback, s.R1.Ohms, s.R2.Ohms, s.R3.Ohms, s.C1.Farads, s.C2.Farads, 1 / s.OpAmp.DcGain, s.OpAmp.GainBandwidth.Hertz),
         _ => throw new ArgumentOutOfRangeException(nameof(section), section, "The section is not a low-pass of this family."),
     };
 
     internal static SectionParts Of(SectionKind kind, OpAmp amplifier, double r1, double r2, double r3, double c1, double c2) =>
-        new(kind, r1, r2, r3, c1, c2, 1 / amplifier.DcGain, amplifier.GainBandwidth.Hertz);
+        new(kind, r1, r2, r3, c1, c2, 1 / amplifier.DcGain, amplifier.GainBandwidth.Hertz) { Ro = amplifier.OutputResistance.Ohms };
 
     /// <summary>The section with one part, by its place in <see cref="Names"/>, times a factor.</summary>
     internal SectionParts With(int part, double factor) => Names[part] switch
@@ -97,22 +113,52 @@ internal readonly record struct SectionParts(SectionKind Kind, double R1, double
         "R3" => this with { R3 = R3 * factor },
         "C" or "C1" => this with { C1 = C1 * factor },
         "C2" => this with { C2 = C2 * factor },
+        "Rf" => this with { Rf = Rf * factor },
+        "Rg" => this with { Rg = Rg * factor },
         _ => this with { Gbw = Gbw * factor },
     };
 
+    private Complex Inverse(Complex s) => InverseA0 + (s / (2 * Math.PI * Gbw));
+
+    /// <summary>N(s).</summary>
+    internal Complex Numerator(Complex s)
+    {
+        switch (Kind)
+        {
+            case SectionKind.Rc:
+                return 1;
+            case SectionKind.SallenKey or SectionKind.SallenKeyEqual:
+                return Ro == 0 ? 1 : 1 + (Inverse(s) * s * (Ro * C1) * (1 + (s * (R2 * C2))));
+            case SectionKind.MultipleFeedback:
+                return Ro == 0 ? -1 : Pull(s) - 1;
+            default:
+                throw new InvalidOperationException($"Section {Kind} is not handled.");
+        }
+    }
+
+    /// <summary>k of multiple feedback.</summary>
+    private Complex Pull(Complex s) => Inverse(s) * Ro * ((s * C2) + ((1 + (s * (R2 * C2))) / R3));
+
     internal Complex Denominator(Complex s)
     {
-        Complex inverse = InverseA0 + (s / (2 * Math.PI * Gbw));
+        Complex inverse = Inverse(s);
         switch (Kind)
         {
             case SectionKind.Rc:
                 return (1 + (s * R1 * C1)) * (1 + inverse);
-            case SectionKind.SallenKey:
+            case SectionKind.SallenKey or SectionKind.SallenKeyEqual:
                 Complex sr1c1 = s * (R1 * C1);
-                return ((((1 + sr1c1) * (1 + (s * (R2 * C2)))) + (s * (R1 * C2))) * (1 + inverse)) - sr1c1;
+                Complex follower = Ro == 0 ? (1 / Gain) + inverse : (1 / Gain) + (inverse * (1 + (Ro * ((s * C1) + (1 / (Rf + Rg))))));
+                return ((((1 + sr1c1) * (1 + (s * (R2 * C2)))) + (s * (R1 * C2))) * follower) - (Ro == 0 ? sr1c1 : sr1c1 * Numerator(s));
             case SectionKind.MultipleFeedback:
-                Complex drive = inverse + (s * (R2 * C2) * (1 + inverse));
-                return R1 * ((drive * ((1 / R1) + (1 / R2) + (1 / R3) + (s * C1))) + (1 / R3) - (inverse / R2));
+                Complex drive = inverse + (s * (R2 * C2) * (1 + inverse)), all = (1 / R1) + (1 / R2) + (1 / R3) + (s * C1);
+                if (Ro == 0)
+                {
+                    return R1 * ((drive * all) + (1 / R3) - (inverse / R2));
+                }
+
+                Complex pull = Pull(s);
+                return R1 * (((drive + pull) * all) + ((1 - pull) / R3) - ((inverse + pull) / R2));
             default:
                 throw new InvalidOperationException($"Section {Kind} is not handled.");
         }
@@ -146,8 +192,8 @@ internal readonly record struct SectionParts(SectionKind Kind, double R1, double
     }
 
     /// <summary>a and b of the ideal 1 + a·s + b·s².</summary>
-    private (double A, double B) Ideal() => Kind == SectionKind.SallenKey
-        ? (C2 * (R1 + R2), R1 * R2 * C1 * C2)
+    private (double A, double B) Ideal() => Kind != SectionKind.MultipleFeedback
+        ? ((C2 * (R1 + R2)) - ((Gain - 1) * R1 * C1), R1 * R2 * C1 * C2)
         : (C2 * (R2 + R3 + (R2 * R3 / R1)), R2 * R3 * C1 * C2);
 }
 
@@ -159,6 +205,9 @@ public enum SectionKind
 
     /// <summary>Second order, gain 1; not inverting.</summary>
     SallenKey,
+
+    /// <summary>Second order, equal resistors, equal capacitors, gain 3 − 1/Q; not inverting.</summary>
+    SallenKeyEqual,
 
     /// <summary>Second order; inverts, gain −R3/R1.</summary>
     MultipleFeedback,

@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
@@ -35,22 +34,12 @@ public static class FilterNoise
         double sum = 0;
         foreach (Stage stage in stages)
         {
-            (double own, double gain) = stage switch
-            {
-                RcSection s => (Own(s.OpAmp, s.R.Ohms), 1.0),
-                SallenKeySection s => (Own(s.OpAmp, s.R1.Ohms + s.R2.Ohms), 1.0),
-                // Noise gain 1 + R3/R1; the bias current of the − input flows through R2 + R1 ∥ R3 and appears at the output as Ib·(R3 + R2·(1 + R3/R1)).
-                MultipleFeedbackSection s => (
-                    (Math.Abs(s.OpAmp.OffsetVoltage.Volts) * (1 + (s.R3 / s.R1))) + (Math.Abs(s.OpAmp.BiasCurrent.Amperes) * (s.R3.Ohms + (s.R2.Ohms * (1 + (s.R3 / s.R1))))), s.R3 / s.R1),
-                _ => throw new ArgumentOutOfRangeException(nameof(stages), stage, "The stage is not an anti-alias section."),
-            };
+            (double gain, double own) = LevelsBudget.StageDc(stage);
             sum = (sum * gain) + own;
         }
 
         return Voltage.FromVolts(sum);
     }
-
-    private static double Own(OpAmp? opAmp, double ohms) => opAmp is null ? 0 : Math.Abs(opAmp.OffsetVoltage.Volts) + (Math.Abs(opAmp.BiasCurrent.Amperes) * ohms);
 
     private static void Density(StageModel[] models, NetworkSweep[] sweeps, ReadOnlySpan<double> hertz, double[] density)
     {

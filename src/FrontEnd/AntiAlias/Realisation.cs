@@ -4,17 +4,11 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.AntiAlias;
 
-/// <summary>What an anti-alias filter is to be built from.</summary>
-public sealed record RealisationRequest
+/// <summary>What an analogue filter is to be built from: op-amp, series, limits, tolerances.</summary>
+public abstract record PartsRequest
 {
-    /// <summary>The ideal low-pass; all-pole (Butterworth, Chebyshev, Bessel, critically damped).</summary>
-    public required AnalogFilter Target { get; init; }
-
     /// <summary>The op-amp in every section.</summary>
     public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
-
-    /// <summary><see cref="SectionKind.SallenKey"/> or <see cref="SectionKind.MultipleFeedback"/>, for the pole pairs.</summary>
-    public SectionKind Topology { get; init; } = SectionKind.SallenKey;
 
     public PreferredSeries ResistorSeries { get; init; } = PreferredSeries.E96;
 
@@ -38,6 +32,50 @@ public sealed record RealisationRequest
 
     /// <summary>The design's key, put into findings.</summary>
     public string Field { get; init; } = "";
+
+    /// <summary>The capacitors of the series within the limits [F].</summary>
+    internal IEnumerable<double> Capacitors => PreferredValues.Between(LeastCapacitor.Farads, GreatestCapacitor.Farads, CapacitorSeries);
+
+    /// <summary>The values of the series next below and next above a resistance [Ω]; none where it is outside the limits.</summary>
+    internal IEnumerable<double> Rounded(double ohms)
+    {
+        if (ohms < LeastResistor.Ohms || GreatestResistor.Ohms < ohms)
+        {
+            yield break;
+        }
+
+        double below = PreferredValues.AtMost(ohms, ResistorSeries);
+        double above = PreferredValues.AtLeast(ohms, ResistorSeries);
+        yield return below;
+        if (above != below)
+        {
+            yield return above;
+        }
+    }
+
+    /// <summary>The pairs of the series whose 1 + Rf/Rg is nearest to a gain: Rg every value of the decade from five times the least resistor, Rf the nearest to what it needs. A gain of 1 is a follower, Rg infinite.</summary>
+    internal IReadOnlyList<(double Rf, double Rg)> GainResistors(double gain)
+    {
+        // Pairs tried with every other part; a gain nearer to 1 than the step is within the resistors' rounding.
+        const int Kept = 3;
+        const double LeastStep = 1e-3;
+        double from = 5 * LeastResistor.Ohms;
+        return gain - 1 < LeastStep
+            ? [(0, double.PositiveInfinity)]
+            : [.. PreferredValues.Between(from, 9.99 * from, ResistorSeries)
+                .Select(rg => (Rf: PreferredValues.Nearest((gain - 1) * rg, ResistorSeries), Rg: rg))
+                .OrderBy(pair => Math.Abs(1 + (pair.Rf / pair.Rg) - gain)).Take(Kept)];
+    }
+}
+
+/// <summary>What an anti-alias filter is to be built from.</summary>
+public sealed record RealisationRequest : PartsRequest
+{
+    /// <summary>The ideal low-pass; all-pole (Butterworth, Chebyshev, Bessel, critically damped).</summary>
+    public required AnalogFilter Target { get; init; }
+
+    /// <summary><see cref="SectionKind.SallenKey"/>, <see cref="SectionKind.SallenKeyEqual"/> or <see cref="SectionKind.MultipleFeedback"/>, for the pole pairs.</summary>
+    public SectionKind Topology { get; init; } = SectionKind.SallenKey;
 }
 
 /// <summary>One section of a realisation, wanted and built.</summary>
@@ -64,5 +102,8 @@ public sealed record RealisedSection(
 public sealed record Realisation(
     IReadOnlyList<RealisedSection> Sections, double LargestError, Frequency ErrorAt, Frequency? HalfPower, int Candidates, IReadOnlyList<Finding> Findings)
 {
+    /// <summary>Where the stop band as built turns up again; null where it falls all the way, as it does without an output resistance.</summary>
+    public StopBandRise? Rise => StopBandRise.Of(Stages);
+
     public IReadOnlyList<Stage> Stages => [.. Sections.Select(s => s.Stage)];
 }

@@ -7,9 +7,9 @@ namespace FrontEnd.AntiAlias;
 
 /// <summary>From an ideal low-pass to parts: preferred values whose response as built, with the real op-amp, is nearest to the ideal.</summary>
 /// <remarks>
-/// For each pole pair every pair of capacitors in the limits with C1/C2 between 1 and 8 times the least ratio is tried; the exact resistors are corrected for the op-amp (the parts are designed for a pole displaced
+/// For each pole pair of unity-gain Sallen–Key or multiple feedback every pair of capacitors in the limits with C1/C2 between 1 and 8 times the least ratio is tried; the exact resistors are corrected for the op-amp (the parts are designed for a pole displaced
 /// the other way) and each is rounded down and up. The best few of each section are then combined, and the combination with the least error of the whole response wins. Every figure is of the section as built;
-/// nothing is judged by its ideal.
+/// nothing is judged by its ideal. The equal-component form tries every capacitor, the resistor rounded down and up, and the few pairs Rf, Rg of the series whose gain is nearest.
 /// <para>The order of the sections is the one with the least of the largest gains from the input to any section's output; of equal ones the tamest first.</para>
 /// </remarks>
 public static class RealisationSearch
@@ -39,7 +39,7 @@ public static class RealisationSearch
             tried += candidates.Count;
             if (candidates.Count == 0)
             {
-                return (null, [.. findings, RealisationMessages.NoPartsInLimits(request.Field, Frequency.FromHertz(wanted.PoleHertz), wanted.Q)]);
+                return (null, [.. findings, RealisationMessages.NoPartsInLimits(request.Field, Frequency.FromHertz(wanted.PoleHertz), wanted.Q, request.Topology == SectionKind.SallenKeyEqual)]);
             }
 
             kept.Add([.. candidates.OrderBy(c => c.Error).Take(Kept)]);
@@ -54,7 +54,7 @@ public static class RealisationSearch
         var findings = new List<Finding>();
         if (request.Target.Shape is not LowPass || request.Target.ZeroPoleGain.Zeros.Count != 0)
         {
-            findings.Add(RealisationMessages.NotAllPoleLowPass(request.Field));
+            findings.Add(RealisationMessages.NotAllPoleLowPass(request.Field, request.Target.Shape is LowPass ? WithoutZeros(request.Target) : null));
         }
         else if (request.Topology == SectionKind.Rc)
         {
@@ -74,20 +74,60 @@ public static class RealisationSearch
         return findings;
     }
 
+    /// <summary>The Chebyshev low-pass that does what one with zeros does: its order, pass and stop edge; null where there is none of an order that is built.</summary>
+    private static (int Order, double PassHertz, double StopHertz)? WithoutZeros(AnalogFilter target)
+    {
+        double corner = target.Shape!.Corners[0].Hertz;
+        (double pass, double stop, Decibels ripple, Decibels attenuation) = target.Prototype switch
+        {
+            EllipticPrototype p => (corner, Edge(p.Attenuation.Value, corner), p.Ripple, p.Attenuation),
+            InverseChebyshevPrototype p => (Edge(FrequencyResponse.HalfPower.Value, corner / 1000), corner, FrequencyResponse.HalfPower, p.Attenuation),
+            _ => default,
+        };
+        return pass < stop
+            && MinimumOrder.Find(FilterFamily.Chebyshev, new FilterRequirement(new LowPass(Frequency.FromHertz(pass)), new LowPass(Frequency.FromHertz(stop)), ripple, attenuation)) is { Prototype: { } found }
+            ? (found.Order, pass, stop)
+            : null;
+
+        // The first frequency with a loss, in steps that the stop band's first zero is wider than; the greatest gain of a prototype is 1.
+        double Edge(double decibels, double from)
+        {
+            const double Step = 1.001;
+            double Above(double f) => target.PowerResponse(f) - (Math.Pow(10, -decibels / 10) * (1 + 1e-9));
+            double low = from;
+            while (0 < Above(low * Step) && low < 1e6 * from)
+            {
+                low *= Step;
+            }
+
+            return MathExtra.Bisect(Above, low, low * Step);
+        }
+    }
+
     private static List<Candidate> Candidates(RealisationRequest request, AnalogSection wanted, double[] grid)
     {
         double[] ideal = [.. grid.Select(f => Decibels(wanted, f))];
-        double[] capacitors = [.. PreferredValues.Between(request.LeastCapacitor.Farads, request.GreatestCapacitor.Farads, request.CapacitorSeries)];
+        double[] capacitors = [.. request.Capacitors];
         var found = new List<Candidate>();
         if (wanted.IsFirstOrder)
         {
             foreach (double c in capacitors)
             {
                 double r = SectionDesign.Rc(Frequency.FromHertz(wanted.PoleHertz), Capacitance.FromFarads(c)).Ohms;
-                foreach (double rounded in Rounded(request, r))
+                foreach (double rounded in request.Rounded(r))
                 {
                     found.Add(Judge(SectionParts.Of(SectionKind.Rc, request.OpAmp, rounded, 0, 0, c, 0), wanted, grid, ideal));
                 }
+            }
+
+            return found;
+        }
+
+        if (request.Topology == SectionKind.SallenKeyEqual)
+        {
+            foreach (double c in capacitors)
+            {
+                AddEqual(request, wanted, c, grid, ideal, found);
             }
 
             return found;
@@ -118,9 +158,9 @@ public static class RealisationSearch
         }
 
         bool feedback = request.Topology == SectionKind.MultipleFeedback;
-        foreach (double r1 in Rounded(request, exact.R1))
+        foreach (double r1 in request.Rounded(exact.R1))
         {
-            foreach (double r2 in Rounded(request, exact.R2))
+            foreach (double r2 in request.Rounded(exact.R2))
             {
                 if (!feedback)
                 {
@@ -128,10 +168,27 @@ public static class RealisationSearch
                     continue;
                 }
 
-                foreach (double r3 in Rounded(request, exact.R3))
+                foreach (double r3 in request.Rounded(exact.R3))
                 {
                     found.Add(Judge(SectionParts.Of(request.Topology, request.OpAmp, r1, r2, r3, c1, c2), wanted, grid, ideal));
                 }
+            }
+        }
+    }
+
+    private static void AddEqual(RealisationRequest request, AnalogSection wanted, double c, double[] grid, double[] ideal, List<Candidate> found)
+    {
+        if (Corrected(request, wanted, c, c) is not { } exact)
+        {
+            return;
+        }
+
+        IReadOnlyList<(double Rf, double Rg)> gains = request.GainResistors(exact.Gain);
+        foreach (double r in request.Rounded(exact.R1))
+        {
+            foreach ((double rf, double rg) in gains)
+            {
+                found.Add(Judge(SectionParts.Of(request.Topology, request.OpAmp, r, r, 0, c, c) with { Rf = rf, Rg = rg }, wanted, grid, ideal));
             }
         }
     }
@@ -168,6 +225,13 @@ public static class RealisationSearch
         }
 
         var pole = Frequency.FromHertz(f);
+        if (request.Topology == SectionKind.SallenKeyEqual)
+        {
+            // Rg of the middle of the range only loads the output here; the pair is chosen afterwards.
+            double r = SectionDesign.Rc(pole, Capacitance.FromFarads(c1)).Ohms, rg = 10 * request.LeastResistor.Ohms;
+            return SectionParts.Of(request.Topology, request.OpAmp, r, r, 0, c1, c1) with { Rf = (SectionDesign.EqualGain(q) - 1) * rg, Rg = rg };
+        }
+
         (Capacitance first, Capacitance second) = (Capacitance.FromFarads(c1), Capacitance.FromFarads(c2));
         if (request.Topology == SectionKind.SallenKey)
         {
@@ -179,30 +243,15 @@ public static class RealisationSearch
             : null;
     }
 
-    private static IEnumerable<double> Rounded(RealisationRequest request, double ohms)
-    {
-        if (ohms < request.LeastResistor.Ohms || request.GreatestResistor.Ohms < ohms)
-        {
-            yield break;
-        }
-
-        double below = PreferredValues.AtMost(ohms, request.ResistorSeries);
-        double above = PreferredValues.AtLeast(ohms, request.ResistorSeries);
-        yield return below;
-        if (above != below)
-        {
-            yield return above;
-        }
-    }
-
     private static Candidate Judge(SectionParts parts, AnalogSection wanted, double[] grid, double[] ideal)
     {
         double[] errors = new double[grid.Length];
-        double zero = 20 * Math.Log10(Complex.Abs(parts.Denominator(0)));
+        double zero = 20 * Math.Log10(Complex.Abs(parts.Denominator(0) / parts.Numerator(0)));
         double worst = 0;
         for (int i = 0; i < grid.Length; i++)
         {
-            double built = zero - (20 * Math.Log10(Complex.Abs(parts.Denominator(new Complex(0, 2 * Math.PI * grid[i])))));
+            var s = new Complex(0, 2 * Math.PI * grid[i]);
+            double built = zero - (20 * Math.Log10(parts.Ro == 0 ? Complex.Abs(parts.Denominator(s)) : Complex.Abs(parts.Denominator(s) / parts.Numerator(s))));
             errors[i] = built - ideal[i];
             worst = Math.Max(worst, Math.Abs(errors[i]));
         }
@@ -351,7 +400,7 @@ public static class RealisationSearch
             double gain = 1;
             foreach (Candidate c in all)
             {
-                gain /= Complex.Abs(c.Parts.Denominator(s));
+                gain *= Complex.Abs(c.Parts.Numerator(s) / c.Parts.Denominator(s));
             }
 
             peak = Math.Max(peak, gain);
@@ -384,8 +433,9 @@ public static class RealisationSearch
             Name = name, R = Resistance.FromOhms(p.R1), C = Capacitance.FromFarads(p.C1), OpAmp = request.OpAmp,
             ResistorTolerance = request.ResistorTolerance, CapacitorTolerance = request.CapacitorTolerance,
         },
-        SectionKind.SallenKey => new SallenKeySection
+        SectionKind.SallenKey or SectionKind.SallenKeyEqual => new SallenKeySection
         {
+            FeedbackResistor = Resistance.FromOhms(p.Rf), GroundResistor = double.IsPositiveInfinity(p.Rg) ? null : Resistance.FromOhms(p.Rg),
             Name = name, R1 = Resistance.FromOhms(p.R1), R2 = Resistance.FromOhms(p.R2), C1 = Capacitance.FromFarads(p.C1), C2 = Capacitance.FromFarads(p.C2), OpAmp = request.OpAmp,
             ResistorTolerance = request.ResistorTolerance, CapacitorTolerance = request.CapacitorTolerance,
         },

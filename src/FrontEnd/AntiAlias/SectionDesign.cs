@@ -30,6 +30,10 @@ public static class SectionDesign
         return (Resistance.FromOhms(larger), Resistance.FromOhms(product / larger));
     }
 
+    /// <summary>Gain of an equal-component Sallen–Key for a Q: K = 3 − 1/Q, from Q ½ (K = 1) up; below 3 at any Q.</summary>
+    /// <remarks>With R1 = R2 and C1 = C2 the section is K/(1 + (3 − K)·sRC + (sRC)²). Source: SLOD006, section 16.3, special case of equal components (from memory).</remarks>
+    public static double EqualGain(double q) => Math.Max(1, 3 - (1 / q));
+
     /// <summary>Multiple feedback with gain −H0: null where C1 &lt; 4Q²·(1 + H0)·C2.</summary>
     /// <param name="c1">From the middle node to common; the larger.</param>
     /// <param name="c2">From the inverting input to the output.</param>

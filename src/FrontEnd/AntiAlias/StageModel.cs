@@ -27,6 +27,7 @@ internal sealed class StageModel
             RcSection rc => Build(rc, input),
             SallenKeySection section => Build(section, input),
             MultipleFeedbackSection section => Build(section, input),
+            TwinTNotch notch => Build(notch, input),
             _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Stage is not handled."),
         };
         _network.Output(output);
@@ -65,16 +66,10 @@ internal sealed class StageModel
         }
 
         OpAmp = stage.OpAmp;
-        int output = _network.Node("out"), minus = output;
-        if (stage.GroundResistor is { } rg)
+        int output = _network.Node("out"), minus = AddFeedback(output, stage.FeedbackResistor, stage.GroundResistor);
+        if (minus != output && stage.FeedbackCapacitor is { } cf)
         {
-            minus = _network.Node("minus");
-            AddResistor("feedback-resistor", output, minus, stage.FeedbackResistor);
-            AddResistor("ground-resistor", minus, Common, rg);
-            if (stage.FeedbackCapacitor is { } cf)
-            {
-                AddCapacitor("feedback-capacitor", output, minus, cf);
-            }
+            AddCapacitor("feedback-capacitor", output, minus, cf);
         }
 
         AddOpAmp(output, plus, minus);
@@ -105,7 +100,21 @@ internal sealed class StageModel
         AddCapacitor("c1", x, output, stage.C1);
         AddCapacitor("c2", point, Common, stage.C2);
         OpAmp = stage.OpAmp;
-        AddOpAmp(output, point, output);
+        AddOpAmp(output, point, AddFeedback(output, stage.FeedbackResistor, stage.GroundResistor));
+        return output;
+    }
+
+    private int Build(TwinTNotch stage, int input)
+    {
+        int resistors = _network.Node("between the resistors"), capacitors = _network.Node("between the capacitors"), point = _network.Node("P"), output = _network.Node("out");
+        AddResistor("r1", input, resistors, stage.R1);
+        AddResistor("r2", resistors, point, stage.R2);
+        AddResistor("r3", capacitors, output, stage.R3);
+        AddCapacitor("c1", input, capacitors, stage.C1);
+        AddCapacitor("c2", capacitors, point, stage.C2);
+        AddCapacitor("c3", resistors, Common, stage.C3);
+        OpAmp = stage.OpAmp;
+        AddOpAmp(output, point, AddFeedback(output, stage.FeedbackResistor, stage.GroundResistor));
         return output;
     }
 
@@ -122,6 +131,20 @@ internal sealed class StageModel
         return output;
     }
 
+    /// <summary>Rf and Rg of a non-inverting amplifier; the node of its − input, which is the output itself without Rg.</summary>
+    private int AddFeedback(int output, Resistance feedback, Resistance? ground)
+    {
+        if (ground is not { } rg)
+        {
+            return output;
+        }
+
+        int minus = _network.Node("minus");
+        AddResistor("feedback-resistor", output, minus, feedback);
+        AddResistor("ground-resistor", minus, Common, rg);
+        return minus;
+    }
+
     private void AddCapacitor(string part, int from, int to, Capacitance capacitance) => _parts.Add((part, _network.Capacitor(from, to, capacitance.Farads), -1));
 
     private void AddResistor(string part, int from, int to, Resistance resistance)
@@ -134,7 +157,15 @@ internal sealed class StageModel
     private void AddOpAmp(int output, int plus, int minus)
     {
         OpAmp opAmp = OpAmp ?? throw new InvalidOperationException("The stage's op-amp is set before it is added.");
-        _voltagePort = _network.OpAmp(output, plus, minus, opAmp.DcGain, opAmp.GainBandwidth.Hertz);
+        int inner = output;
+        if (0 < opAmp.OutputResistance.Ohms)
+        {
+            // No part of the board and no noise: it does not go through AddResistor.
+            inner = _network.Node("before Ro");
+            _network.Resistor(inner, output, opAmp.OutputResistance.Ohms);
+        }
+
+        _voltagePort = _network.OpAmp(inner, plus, minus, opAmp.DcGain, opAmp.GainBandwidth.Hertz);
         if (plus != Common)
         {
             _currentPorts.Add(_network.CurrentPort(plus, Common));

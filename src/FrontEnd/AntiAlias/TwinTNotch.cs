@@ -4,58 +4,99 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.AntiAlias;
 
-/// <summary>Analogue notch: a twin-T network and a non-inverting amplifier of gain G whose output also drives the foot of R3; the foot of C3 is at common.</summary>
-/// <remarks>Ideal parts: H = G·(1 + S²)/(1 + 2(2 − G)·S + S²), S = s/ω0, Q = 1/(2(2 − G)); both feet at common and no amplifier: Q = 1/4. (Each foot carries half of what the network takes from them, hence G up to 2.)
-/// Source: B. Carter, R. Mancini (eds.), Op Amps for Everyone, design reference SLOD006, section 16.6.1, equation 16-21. With real parts the three node equations are solved:
-/// unequal parts leave a residue at the null, which is why a digital notch is deeper.</remarks>
-/// <param name="R1">Input to the resistors' middle.</param>
-/// <param name="R2">Resistors' middle to the output.</param>
-/// <param name="R3">Capacitors' middle to the output (passive: common); half of R1.</param>
-/// <param name="C1">Input to the capacitors' middle.</param>
-/// <param name="C2">Capacitors' middle to the output.</param>
-/// <param name="C3">Resistors' middle to common; twice C1.</param>
-/// <param name="Gain">G, 1 ≤ G &lt; 2; null for the passive network.</param>
-public sealed record TwinTNotch(Resistance R1, Resistance R2, Resistance R3, Capacitance C1, Capacitance C2, Capacitance C3, double? Gain, OpAmp OpAmp)
+/// <summary>Analogue notch: a twin-T network and a non-inverting amplifier of gain G = 1 + Rf/Rg whose output also drives the foot of R3; the foot of C3 is at common.</summary>
+/// <remarks>Ideal parts: H = G·(1 + S²)/(1 + 2(2 − G)·S + S²), S = s/ω0, Q = 1/(2(2 − G)). (Each foot carries half of what the network takes from them, hence G up to 2; both feet at common and no amplifier: Q = 1/4.)
+/// Source: B. Carter, R. Mancini (eds.), Op Amps for Everyone, design reference SLOD006, section 16.6.1, equation 16-21. Unequal parts leave a residue at the null and move it, which is why a digital notch is deeper:
+/// <see cref="NotchCircuit"/> works that out. R3 and C3 are two of the others in parallel, which keeps the ratio.</remarks>
+public sealed record TwinTNotch : Stage
 {
-    /// <summary>f0 = 1/(2π·R1·C1) for matched parts.</summary>
-    public Frequency Centre => SectionCentre(R1, C1);
+    /// <summary>Input to the resistors' middle.</summary>
+    public Resistance R1 { get; init; } = Resistance.FromKilohms(31.6);
 
-    public double Q => Gain is { } g ? 1 / (2 * (2 - g)) : 0.25;
+    /// <summary>Resistors' middle to the amplifier's + input.</summary>
+    public Resistance R2 { get; init; } = Resistance.FromKilohms(31.6);
+
+    /// <summary>Capacitors' middle to the output; half of R1.</summary>
+    public Resistance R3 { get; init; } = Resistance.FromKilohms(15.8);
+
+    /// <summary>Input to the capacitors' middle.</summary>
+    public Capacitance C1 { get; init; } = Capacitance.FromNanofarads(100);
+
+    /// <summary>Capacitors' middle to the amplifier's + input.</summary>
+    public Capacitance C2 { get; init; } = Capacitance.FromNanofarads(100);
+
+    /// <summary>Resistors' middle to common; twice C1.</summary>
+    public Capacitance C3 { get; init; } = Capacitance.FromNanofarads(200);
+
+    /// <summary>Rf, from the output to the − input; of no effect without Rg.</summary>
+    public Resistance FeedbackResistor { get; init; } = Resistance.FromKilohms(18);
+
+    /// <summary>Rg, from the − input to common; null makes a follower, Q ½.</summary>
+    public Resistance? GroundResistor { get; init; } = Resistance.FromKilohms(20);
+
+    public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
+
+    /// <summary>G.</summary>
+    public override double NominalGain => NonInverting(FeedbackResistor, GroundResistor);
+
+    /// <summary>f0 = 1/(2π·√(R1·R2·C1·C2)) for matched parts.</summary>
+    public Frequency Centre => Frequency.FromHertz(1 / (2 * Math.PI * Math.Sqrt(R1.Ohms * R2.Ohms * C1.Farads * C2.Farads)));
+
+    /// <summary>Q for matched parts and an ideal op-amp.</summary>
+    public double Q => QFor(NominalGain);
+
+    /// <summary>True where the circuit does not oscillate, with an ideal op-amp: the Routh criterion on the cubic denominator. Derived; for matched parts it says G below 2.</summary>
+    public bool IsStable
+    {
+        get
+        {
+            (double g1, double g2, double g3) = (1 / R1.Ohms, 1 / R2.Ohms, 1 / R3.Ohms);
+            (double c1, double c2, double c3) = (C1.Farads, C2.Farads, C3.Farads);
+            double gain = NominalGain, foot = gain * c2 * g3;
+
+            // (g2 + sC2)·Sr·Sc − g2²·Sc − (sC2)²·Sr − G·sC2·g3·Sr with Sr = g1 + g2 + sC3, Sc = g3 + s(C1 + C2).
+            double a0 = (g1 + g2) * g3, a1 = ((g1 + g2) * (c1 + c2)) + (c3 * g3), a2 = c3 * (c1 + c2);
+            double cubic = (c2 * a2) - (c2 * c2 * c3), square = (g2 * a2) + (c2 * a1) - (c2 * c2 * (g1 + g2)) - (foot * c3);
+            double linear = (g2 * a1) + (c2 * a0) - (g2 * g2 * (c1 + c2)) - (foot * (g1 + g2)), constant = (g2 * a0) - (g2 * g2 * g3);
+            return 0 < square && 0 < linear && cubic * constant < square * linear;
+        }
+    }
 
     /// <summary>Gain for a Q: G = 2 − 1/(2Q), Q above ½.</summary>
     public static double GainFor(double q) => 2 - (1 / (2 * q));
 
-    /// <summary>A notch of preferred resistors for a given capacitor; R3 and C3 are two of the same in parallel, which keeps the ratio.</summary>
-    public static TwinTNotch Design(Frequency centre, double? q, Capacitance c, PreferredSeries series, OpAmp opAmp)
+    /// <summary>Q for a gain: 1/(2(2 − G)); G = 0 is the passive network with both feet at common.</summary>
+    public static double QFor(double gain) => 1 / (2 * (2 - gain));
+
+    /// <summary>The circuit as built: parts by name, transfer, tolerance.</summary>
+    public NotchCircuit Circuit()
     {
-        Resistance r = PreferredValues.Nearest(SectionDesign.Rc(centre, c), series);
-        return new TwinTNotch(r, r, Resistance.FromOhms(r.Ohms / 2), c, c, Capacitance.FromFarads(2 * c.Farads), q is { } wanted ? GainFor(wanted) : null, opAmp);
+        OpAmp opAmp = OpAmp;
+        return GroundResistor is { } ground
+            ? new NotchCircuit(
+                ["R1", "R2", "R3", "C1", "C2", "C3", "Rf", "Rg"],
+                [R1.Ohms, R2.Ohms, R3.Ohms, C1.Farads, C2.Farads, C3.Farads, FeedbackResistor.Ohms, ground.Ohms],
+                Centre.Hertz,
+                (x, s) => Transfer(x, x[6] + x[7] == 0 ? 1 : x[7] / (x[6] + x[7]), 1 / (x[6] + x[7]), opAmp, s))
+            : new NotchCircuit(
+                ["R1", "R2", "R3", "C1", "C2", "C3"], [R1.Ohms, R2.Ohms, R3.Ohms, C1.Farads, C2.Farads, C3.Farads], Centre.Hertz, (x, s) => Transfer(x, 1, 0, opAmp, s));
     }
 
-    /// <summary>The response as built; gain G (passive: 1) far from the notch.</summary>
-    public Complex Response(double hertz)
+    /// <summary>Numerator and denominator by Cramer's rule on the two equations that are left when the middle nodes are put in: no current leaves the + input P; the op-amp's law at its output O with Ro.</summary>
+    /// <param name="share">β = 1/G.</param>
+    /// <param name="load">1/(Rf + Rg).</param>
+    private static (Complex Numerator, Complex Denominator) Transfer(double[] x, double share, double load, OpAmp opAmp, Complex s)
     {
-        Complex s = new(0, 2 * Math.PI * hertz);
-        Complex inverse = (1 / OpAmp.DcGain) + (s / (2 * Math.PI * OpAmp.GainBandwidth.Hertz));
-        Complex gain = Gain is { } g ? g / (1 + (g * inverse)) : 0;
-        (double g1, double g2, double g3) = (1 / R1.Ohms, 1 / R2.Ohms, 1 / R3.Ohms);
-        (Complex y1, Complex y2, Complex y3) = (s * C1.Farads, s * C2.Farads, s * C3.Farads);
+        Complex inverse = (1 / opAmp.DcGain) + (s / (2 * Math.PI * opAmp.GainBandwidth.Hertz));
+        double ro = opAmp.OutputResistance.Ohms;
+        (double g1, double g2, double g3) = (1 / x[0], 1 / x[1], 1 / x[2]);
+        (Complex y1, Complex y2, Complex y3) = (s * x[3], s * x[4], s * x[5]);
+        Complex resistors = g1 + g2 + y3, capacitors = y1 + y2 + g3;
 
-        // Middle nodes for Vi = 1 as p + q·Vp, the foot of R3 being at gain·Vp; no current leaves the output node.
-        Complex resistors = g1 + g2 + y3;
-        Complex capacitors = y1 + y2 + g3;
-        Complex constant = (g2 * g1 / resistors) + (y2 * y1 / capacitors);
-        Complex feedback = (g2 * g2 / resistors) + (y2 * (y2 + (g3 * gain)) / capacitors);
-        Complex node = constant / (g2 + y2 - feedback);
-        return Gain is null ? node : gain * node;
+        // P·a + O·b = c: currents at P. P·d + O·e = f: P = O·β + (O + Ro·(what the output gives))/A.
+        Complex a = g2 + y2 - (g2 * g2 / resistors) - (y2 * y2 / capacitors), b = -y2 * g3 / capacitors, c = (g2 * g1 / resistors) + (y2 * y1 / capacitors);
+        Complex pull = inverse * ro * g3 / capacitors;
+        Complex d = 1 + (pull * y2), e = -(share + (inverse * (1 + (ro * (g3 + load)))) - (pull * g3)), f = -pull * y1;
+        return ((a * f) - (c * d), (a * e) - (b * d));
     }
-
-    /// <summary>Attenuation at a frequency against the gain far away [dB]; null where it is without bound.</summary>
-    public double? Depth(double hertz)
-    {
-        double share = Complex.Abs(Response(hertz)) / (Gain ?? 1);
-        return share < 1e-15 ? null : -20 * Math.Log10(share);
-    }
-
-    private static Frequency SectionCentre(Resistance r, Capacitance c) => Frequency.FromHertz(1 / (2 * Math.PI * r.Ohms * c.Farads));
 }

@@ -145,6 +145,13 @@ internal sealed class LevelsBudget
 
     public double? LargestSignal => _nodes.Min(node => node.LargestSignal);
 
+    /// <summary>Dc that a non-inverting op-amp makes at its output, worst signs: (|Vos| + |Ib|·R)·K + |Ib|·Rf, R at the + input, Rf from the output to the − input.</summary>
+    private static double NonInvertingDc(OpAmp opAmp, double gain, double sourceOhms, double feedbackOhms)
+    {
+        double current = Math.Abs(opAmp.BiasCurrent.Amperes);
+        return ((Math.Abs(opAmp.OffsetVoltage.Volts) + (current * sourceOhms)) * gain) + (current * feedbackOhms);
+    }
+
     /// <summary>Gain at dc by size, and the dc that the stage's own op-amp makes at its output.</summary>
     internal static (double Gain, double Own) StageDc(Stage stage)
     {
@@ -154,18 +161,20 @@ internal sealed class LevelsBudget
                 {
                     double source = gain.CouplingCapacitor is null ? 0 : gain.CouplingResistor.Ohms;
                     double feedback = gain.GroundResistor is null ? 0 : gain.FeedbackResistor.Ohms;
-                    double own = ((Math.Abs(gain.OpAmp.OffsetVoltage.Volts) + (Math.Abs(gain.OpAmp.BiasCurrent.Amperes) * source)) * gain.NominalGain)
-                        + (Math.Abs(gain.OpAmp.BiasCurrent.Amperes) * feedback);
-                    return (gain.CouplingCapacitor is null ? gain.NominalGain : 0, own);
+                    return (gain.CouplingCapacitor is null ? gain.NominalGain : 0, NonInvertingDc(gain.OpAmp, gain.NominalGain, source, feedback));
                 }
 
             case RcSection rc:
-                return (1, rc.OpAmp is { } follower ? Math.Abs(follower.OffsetVoltage.Volts) + (Math.Abs(follower.BiasCurrent.Amperes) * rc.R.Ohms) : 0);
+                return (1, rc.OpAmp is { } follower ? NonInvertingDc(follower, 1, rc.R.Ohms, 0) : 0);
             case SallenKeySection section:
-                return (1, Math.Abs(section.OpAmp.OffsetVoltage.Volts) + (Math.Abs(section.OpAmp.BiasCurrent.Amperes) * (section.R1.Ohms + section.R2.Ohms)));
+                return (section.NominalGain, NonInvertingDc(section.OpAmp, section.NominalGain, section.R1.Ohms + section.R2.Ohms, section.GroundResistor is null ? 0 : section.FeedbackResistor.Ohms));
+            case TwinTNotch notch:
+                return (notch.NominalGain, NonInvertingDc(notch.OpAmp, notch.NominalGain, notch.R1.Ohms + notch.R2.Ohms, notch.GroundResistor is null ? 0 : notch.FeedbackResistor.Ohms));
             case MultipleFeedbackSection section:
                 {
-                    double gain = section.R3.Ohms / Math.Max(1e-3, section.R1.Ohms);
+                    double gain = section.NominalGain;
+
+                    // Noise gain 1 + R3/R1; the bias current of the − input flows through R2 + R1 ∥ R3 and appears at the output as Ib·(R3 + R2·(1 + R3/R1)).
                     double own = (Math.Abs(section.OpAmp.OffsetVoltage.Volts) * (1 + gain))
                         + (Math.Abs(section.OpAmp.BiasCurrent.Amperes) * (section.R3.Ohms + (section.R2.Ohms * (1 + gain))));
                     return (gain, own);

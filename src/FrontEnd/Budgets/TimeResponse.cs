@@ -226,11 +226,17 @@ internal sealed class TimeResponse
                 yield return Section.First(rc.R.Ohms * rc.C.Farads, 0, 1);
                 break;
             case SallenKeySection s:
-                yield return Section.Second(s.C2.Farads * (s.R1.Ohms + s.R2.Ohms), s.R1.Ohms * s.R2.Ohms * s.C1.Farads * s.C2.Farads, 1);
+                yield return Section.Second(
+                    (s.C2.Farads * (s.R1.Ohms + s.R2.Ohms)) - ((s.NominalGain - 1) * s.R1.Ohms * s.C1.Farads), s.R1.Ohms * s.R2.Ohms * s.C1.Farads * s.C2.Farads, s.NominalGain);
+                break;
+            case TwinTNotch notch:
+                // With matched parts G·(1 + S²)/(1 + S/Q + S²) = G − G·(S/Q)/(1 + S/Q + S²); parts off by their tolerance leave a residue that settles alike.
+                double period = 1 / (2 * Math.PI * notch.Centre.Hertz);
+                yield return Section.Stop(period / notch.Q, period * period, notch.NominalGain);
                 break;
             case MultipleFeedbackSection s:
                 {
-                    double gain = s.R3.Ohms / Math.Max(1e-3, s.R1.Ohms);
+                    double gain = s.NominalGain;
                     yield return Section.Second(s.C2.Farads * (s.R2.Ohms + s.R3.Ohms + (s.R2.Ohms * gain)), s.R2.Ohms * s.R3.Ohms * s.C1.Farads * s.C2.Farads, -gain);
                     break;
                 }
@@ -240,8 +246,8 @@ internal sealed class TimeResponse
         }
     }
 
-    /// <summary>through + gain/(1 + s·τ) or gain/(1 + s·a1 + s²·a2).</summary>
-    private sealed record Section(int Order, double Through, double Gain, double A1, double A2)
+    /// <summary>through + gain/(1 + s·τ) or through + (gain + s·slope)/(1 + s·a1 + s²·a2).</summary>
+    private sealed record Section(int Order, double Through, double Gain, double A1, double A2, double Slope = 0)
     {
         public double Slowest => Order == 1 || A1 * A1 < 4 * A2 ? (Order == 1 ? A1 : 2 * A2 / A1) : 2 * A2 / (A1 - Math.Sqrt((A1 * A1) - (4 * A2)));
 
@@ -252,6 +258,8 @@ internal sealed class TimeResponse
         public static Section First(double tau, double through, double gain) => tau <= 0 ? Constant(through + gain) : new(1, through, gain, tau, 0);
 
         public static Section Second(double a1, double a2, double gain) => a2 <= 0 ? First(a1, 0, gain) : new(2, 0, gain, a1, a2);
+
+        public static Section Stop(double a1, double a2, double gain) => new(2, gain, 0, a1, a2, -gain * a1);
 
         /// <summary>State rows with input u = c·x + d·input.</summary>
         public void Fill(double[,] a, double[] b, int at, double[] c, double d)
@@ -287,6 +295,11 @@ internal sealed class TimeResponse
             if (Order != 0)
             {
                 c[at] = Gain;
+            }
+
+            if (Order == 2)
+            {
+                c[at + 1] = Slope;
             }
         }
     }

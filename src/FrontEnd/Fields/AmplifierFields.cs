@@ -17,6 +17,8 @@ internal static class AmplifierFields
             (OpAmp o) => o.DcGain, (o, v) => o with { DcGain = v }),
         Value("gain-bandwidth", "gbw", Above(0, 1e11), "350 kHz", CmosClass, "gain-bandwidth product, GBW",
             (OpAmp o) => o.GainBandwidth, (o, v) => o with { GainBandwidth = v }),
+        Value("output-resistance", "Ro", Closed(0, 1e6), "0 Ω", "an ideal output unless given", "open-loop output resistance, Ro; behind it a Sallen-Key's stop band rises again",
+            (OpAmp o) => o.OutputResistance, (o, v) => o with { OutputResistance = v }),
         Value("voltage-noise", "en", Closed(0, 1e-3), "55 nV/√Hz", CmosClass, "white voltage noise",
             (OpAmp o) => o.VoltageNoise, (o, v) => o with { VoltageNoise = v }),
         Value("noise-corner", "en_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given", "where flicker and white voltage noise are equal",

@@ -51,14 +51,47 @@ internal static class PathFields
         .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (RcSection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
     ];
 
-    public static readonly IReadOnlyList<Field<SallenKeySection>> SallenKey =
+    private static readonly IReadOnlyList<Field<SallenKeySection>> SallenKeyParts =
     [
         .. AnyStage.Select(AsA<SallenKeySection, Stage>),
         Value("r1", "R1", Above(0, 1e10), "22 kΩ", Practice, "R1, from the input to node X", (SallenKeySection s) => s.R1, (s, v) => s with { R1 = v }),
         Value("r2", "R2", Above(0, 1e10), "22 kΩ", Practice, "R2, from node X to the op-amp's + input", (SallenKeySection s) => s.R2, (s, v) => s with { R2 = v }),
         Value("c1", "C1", Above(0, 1e-2), "150 nF", Practice, "C1, from node X to the output", (SallenKeySection s) => s.C1, (s, v) => s with { C1 = v }),
         Value("c2", "C2", Above(0, 1e-2), "68 nF", Practice, "C2, from the op-amp's + input to common", (SallenKeySection s) => s.C2, (s, v) => s with { C2 = v }),
-        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (SallenKeySection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
+    ];
+
+    private static readonly IReadOnlyList<Field<SallenKeySection>> SallenKeyOpAmp =
+        [.. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (SallenKeySection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos))];
+
+    public static readonly IReadOnlyList<Field<SallenKeySection>> SallenKey = [.. SallenKeyParts, .. SallenKeyOpAmp];
+
+    /// <summary>A section of equal parts as it stands where nothing is given: Q 0.707 at 72 Hz.</summary>
+    public static readonly SallenKeySection EqualDefault = new()
+    {
+        C1 = Quantities.Capacitance.FromNanofarads(100), C2 = Quantities.Capacitance.FromNanofarads(100),
+        FeedbackResistor = Quantities.Resistance.FromOhms(5900), GroundResistor = Quantities.Resistance.FromKilohms(10),
+    };
+
+    public static readonly IReadOnlyList<Field<SallenKeySection>> SallenKeyEqual =
+    [
+        .. SallenKeyParts.Select(field => field.Key is "c1" or "c2" ? field with { DefaultText = "100 nF" } : field),
+        Value("feedback-resistor", "Rf", Closed(0, 1e10), "5.9 kΩ", Practice, "Rf of the gain K = 1 + Rf/Rg; with equal parts Q = 1/(3 − K)", (SallenKeySection s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
+        Value("ground-resistor", "Rg", Above(0, 1e10), "10 kΩ", Practice, "Rg of the gain K = 1 + Rf/Rg", (SallenKeySection s) => s.GroundResistor ?? EqualDefault.GroundResistor!.Value, (s, v) => s with { GroundResistor = v }),
+        .. SallenKeyOpAmp,
+    ];
+
+    public static readonly IReadOnlyList<Field<TwinTNotch>> TwinT =
+    [
+        .. AnyStage.Select(AsA<TwinTNotch, Stage>),
+        Value("r1", "R1", Above(0, 1e10), "31.6 kΩ", Practice, "R1, from the input to the resistors' middle", (TwinTNotch s) => s.R1, (s, v) => s with { R1 = v }),
+        Value("r2", "R2", Above(0, 1e10), "31.6 kΩ", Practice, "R2, from the resistors' middle to the op-amp's + input", (TwinTNotch s) => s.R2, (s, v) => s with { R2 = v }),
+        Value("r3", "R3", Above(0, 1e10), "15.8 kΩ", Practice, "R3, from the capacitors' middle to the output; half of R1", (TwinTNotch s) => s.R3, (s, v) => s with { R3 = v }),
+        Value("c1", "C1", Above(0, 1e-2), "100 nF", Practice, "C1, from the input to the capacitors' middle", (TwinTNotch s) => s.C1, (s, v) => s with { C1 = v }),
+        Value("c2", "C2", Above(0, 1e-2), "100 nF", Practice, "C2, from the capacitors' middle to the op-amp's + input", (TwinTNotch s) => s.C2, (s, v) => s with { C2 = v }),
+        Value("c3", "C3", Above(0, 1e-2), "200 nF", Practice, "C3, from the resistors' middle to common; twice C1", (TwinTNotch s) => s.C3, (s, v) => s with { C3 = v }),
+        Value("feedback-resistor", "Rf", Closed(0, 1e10), "18 kΩ", Practice, "Rf of the gain G = 1 + Rf/Rg; Q = 1/(2(2 − G))", (TwinTNotch s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
+        Maybe("ground-resistor", "Rg", Above(0, 1e10), "none", "20 kΩ", Practice, "Rg of the gain G = 1 + Rf/Rg; \"none\" makes a follower, Q 0.5", (TwinTNotch s) => s.GroundResistor, (s, v) => s with { GroundResistor = v }),
+        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (TwinTNotch s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
     ];
 
     public static readonly IReadOnlyList<Field<MultipleFeedbackSection>> MultipleFeedback =
@@ -82,8 +115,8 @@ internal static class PathFields
         Value("attenuation", "attenuation", Above(0, 200), "60 dB", Practice, "where no order is given: wanted at the fold frequency, rate less the band's upper edge (delta-sigma: modulator clock less it)",
             (AntiAliasWish w) => w.Attenuation, (w, v) => w with { Attenuation = v }),
         Maybe("ripple", "ripple", Above(0, 40), "auto", "3.01 dB; chebyshev 0.5 dB", Practice, "where no order is given: largest loss at the corner; chebyshev's ripple", (AntiAliasWish w) => w.Ripple, (w, v) => w with { Ripple = v }),
-        Word("topology", "topology", "sallen-key", Practice, "circuit of each pole pair; multiple feedback inverts",
-            [new("sallen-key", SectionKind.SallenKey), new("multiple-feedback", SectionKind.MultipleFeedback)],
+        Word("topology", "topology", "sallen-key", Practice, "circuit of each pole pair: sallen-key has gain 1, sallen-key-equal equal parts and the gain 3 − 1/Q, multiple feedback inverts",
+            [new("sallen-key", SectionKind.SallenKey), new("sallen-key-equal", SectionKind.SallenKeyEqual), new("multiple-feedback", SectionKind.MultipleFeedback)],
             (AntiAliasWish w) => w.Topology, (w, v) => w with { Topology = v }),
         Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of the resistors, ±", (AntiAliasWish w) => w.ResistorTolerance, (w, v) => w with { ResistorTolerance = v }),
         Value("capacitor-tolerance", "capacitor_tolerance", Below(0, 1), "5 %", Practice, "tolerance of the capacitors, ±", (AntiAliasWish w) => w.CapacitorTolerance, (w, v) => w with { CapacitorTolerance = v }),

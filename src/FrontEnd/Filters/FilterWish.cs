@@ -37,6 +37,21 @@ public sealed record FilterWish
     /// <summary>The key under which it stands, put into findings.</summary>
     public string Field { get; init; } = "";
 
+    /// <summary>A notch at a centre with Q = centre/(width between its −3 dB points): a band-stop of first order, whose corners are those points.</summary>
+    /// <remarks>Analogue: corners f0·(√(1 + 1/4Q²) ∓ 1/(2Q)). Digital: corners whose bilinear transform has its zero exactly at f0 and the width f0/Q in hertz, cos((ω1 + ω2)/2) = cos ω0·cos((ω2 − ω1)/2). Derived.</remarks>
+    /// <param name="centre">f0, above 0 Hz; below half of a rate.</param>
+    /// <param name="q">Above 0.</param>
+    public static FilterWish Notch(Frequency centre, double q, Frequency? rate, string field = "")
+    {
+        double half = centre.Hertz / (2 * q), middle = rate is { Hertz: > 0 } fs
+            ? Math.Acos(Math.Cos(2 * Math.PI * centre.Hertz / fs.Hertz) * Math.Cos(2 * Math.PI * half / fs.Hertz)) * fs.Hertz / (2 * Math.PI)
+            : Math.Sqrt((centre.Hertz * centre.Hertz) + (half * half));
+        return new FilterWish
+        {
+            Family = FilterFamily.Butterworth, Shape = FilterShape.BandStop, Corners = [Frequency.FromHertz(middle - half), Frequency.FromHertz(middle + half)], Order = 1, Rate = rate, Field = field,
+        };
+    }
+
     /// <summary>The filter that was asked for; findings with an error where there is none.</summary>
     public FilterAnswer Design()
     {
@@ -169,6 +184,12 @@ public sealed record FilterAnswer
     public DigitalFilter? Digital { get; init; }
 
     public IReadOnlyList<Finding> Findings { get; init; } = [];
+
+    /// <summary>Centre and Q where the filter is an analogue notch: a pole pair and, of the same frequency, zeros on the axis; else null.</summary>
+    public (Frequency Centre, double Q)? AnalogNotch =>
+        Analog?.Sections.Sections is [{ Q: { } q, B1: 0, B2: > 0, B0: > 0 } one] && Math.Abs((one.B2 / one.B0 / (one.PoleAngular * one.PoleAngular)) - 1) < 1e-9
+            ? (Frequency.FromHertz(one.PoleHertz), q)
+            : null;
 
     /// <summary>The form of record; null where there is no filter.</summary>
     public ZeroPoleGain? ZeroPoleGain => Analog?.ZeroPoleGain ?? Digital?.ZeroPoleGain;

@@ -71,6 +71,10 @@ internal static class Equations
     public static readonly Equation InterfererResidue = new("√∫ A²/(f_high − f_low)·|H_path·H_adc·H_dig/G_mid|² over what lands in the band", Derived);
 
     public static readonly Equation MinusThree = new("|H|² = ½ of its value at the band's centre", Derived);
+    public static readonly Equation StopBandTurn = new("least |H| of the anti-alias section above its poles, before it rises", Derived);
+    public static readonly Equation StopBandFloor = new("20·log10(|H(0)|/|H|), the least above that frequency, to 1 GHz", Derived);
+    public static readonly Equation AnalogNotchDepth = new("20·log10(|H(0)|/|H|) at the mains frequency·(1 ± δ), the smaller", Derived);
+    public static readonly Equation AnalogNotchCorners = new("the same, the least over every part at ± its tolerance", Derived);
     public static readonly Equation Settling = new("time from a step until within 0.1 % of the end value", Derived);
     public static readonly Equation GroupDelay = new("−dφ/dω at √(f1·f2)", Derived);
     public static readonly Equation RingTime = new("4.6·τ, τ = −1/(fs·ln r): time to 1 %", new SourceRef("orfanidis-1996", "Eqs. 8.2.22 and 8.2.23"));

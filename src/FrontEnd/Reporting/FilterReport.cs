@@ -17,6 +17,7 @@ internal static class FilterReport
     private const double LowestHertz = 1e-4;
     private const int Decades = 13;
     private const double DelayStep = 1e-4;
+    private const int RiseDecades = 5;
 
     public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
@@ -28,7 +29,20 @@ internal static class FilterReport
         for (int block = 0; block < blocks; block++)
         {
             string id = "filter." + DesignFields.Slug(names[block]);
-            AddCorners(list, id, names[block], corners[block], block == 0 ? AmplifierHand(design) : StageHand(design.Stages[block - 1]), block == 0 ? null : LowHand(design.Stages[block - 1]));
+            if (block != 0 && design.Stages[block - 1] is TwinTNotch notch)
+            {
+                AddNotch(list, id, notch, design);
+            }
+            else
+            {
+                AddCorners(list, id, names[block], corners[block], block == 0 ? AmplifierHand(design) : StageHand(design.Stages[block - 1]), block == 0 ? null : LowHand(design.Stages[block - 1]));
+            }
+
+            if (block != 0 && design.Stages[block - 1] is not (GainStage or TwinTNotch))
+            {
+                AddRise(list, id, names[block], design.Stages[block - 1]);
+            }
+
             list.Number(id + ".group_delay", $"group delay of {names[block]}", "τ", Duration.FromSeconds(delays[block]), Equations.GroupDelay);
             if (block != 0)
             {
@@ -39,12 +53,82 @@ internal static class FilterReport
         AddCorners(list, "filter.path", "the whole analogue path", corners[blocks], null, null);
         list.Number("filter.path.group_delay", "group delay of the analogue path", "τ", Duration.FromSeconds(pathDelay), Equations.GroupDelay);
         AddSettling(list, "filter.path", "the whole analogue path", design.Stages);
+        AddPathRise(list, findings, evaluation);
         AddDigital(list, findings, evaluation);
         AddLatency(list, evaluation, pathDelay);
         double skew = design.Converter.Skew.Seconds;
         list.Number(
             "skew.leak", "share of the common mode that unequal sampling times leak between neighbouring channels, at the mains frequency", "", Ratio.FromFraction(2 * Math.Sin(Math.PI * design.Mains.Frequency.Hertz * skew)), Equations.SkewLeak,
             hand: MainsFormulas.SkewLeak(design.Mains.Frequency, design.Converter.Skew), text: skew == 0 ? "simultaneous sampling" : $"between channels {QuantityText.Format(design.Converter.Skew)} apart");
+    }
+
+    /// <summary>Where the section's stop band turns up again, and what is left of it; nothing where it falls all the way.</summary>
+    private static void AddRise(ResultList list, string id, string name, Stage section)
+    {
+        if (StopBandRise.Of([section]) is not { } rise)
+        {
+            return;
+        }
+
+        SallenKeySection? s = section as SallenKeySection;
+        double output = section.FittedOpAmp!.OutputResistance.Ohms;
+        bool isGiven = s is { R1.Ohms: > 0, R2.Ohms: > 0, C1.Farads: > 0, C2.Farads: > 0 };
+        AddRise(
+            list, id, name, rise,
+            isGiven ? FilterFormulas.SallenKeyTurn(Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s!.R1, s.R2, s.C1, s.C2).Value), s.R1, Resistance.FromOhms(output), s.OpAmp.GainBandwidth) : null,
+            isGiven ? FilterFormulas.SallenKeyFloor(s!.R1, s.R2, Resistance.FromOhms(output), s.NominalGain) : null);
+    }
+
+    private static void AddRise(ResultList list, string id, string name, StopBandRise rise, TextbookFigure? turn, TextbookFigure? floor)
+    {
+        list.Number(
+            id + ".stop_band_turn", $"where the stop band of {name} turns up again", "", rise.TurnsAt, Equations.StopBandTurn, hand: turn, assumption: "the formula takes the poles far below, and the op-amp's bandwidth far above",
+            text: $"{QuantityText.Format(rise.LossAtTurn, "dB")} there");
+        list.Number(
+            id + ".stop_band_floor", $"least loss of {name} above that", "", Decibels.FromStated(rise.LeastLossBeyond), Equations.StopBandFloor, hand: floor, assumption: "the formula takes the capacitors as shorts",
+            text: $"at {QuantityText.Format(rise.LeastAt)}");
+    }
+
+    /// <summary>The anti-alias sections together; a warning where what rises again passes the whole path by more than is asked for at the fold.</summary>
+    private static void AddPathRise(ResultList list, List<Finding> findings, Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        Stage[] sections = [.. design.Stages.Where(stage => stage is not (GainStage or TwinTNotch))];
+        if (sections.Length == 0 || StopBandRise.Of(sections) is not { } rise)
+        {
+            return;
+        }
+
+        if (1 < sections.Length)
+        {
+            AddRise(list, "filter.path", "all anti-alias sections", rise, null, null);
+        }
+
+        // What the amplifier and the input take off counts as well: the path's greatest gain above the turn, on a grid that its slow slopes do not need finer.
+        double[] grid = [.. Enumerable.Range(0, RiseDecades * PerDecade).Select(i => rise.TurnsAt.Hertz * Math.Pow(10, (double)i / PerDecade))];
+        double[] power = Powers(evaluation, grid)[^1];
+        int at = Enumerable.Range(0, grid.Length).MaxBy(i => power[i]);
+        double loss = 10 * Math.Log10(Powers(evaluation, [evaluation.CentreHertz])[^1][0] / power[at]);
+        if (loss < design.Requirements.Fold.Value)
+        {
+            int first = Array.FindIndex([.. design.Stages], stage => stage is not (GainStage or TwinTNotch));
+            findings.Add(RealisationMessages.StopBandRises($"stages[{first + 1}]", rise.TurnsAt, rise.LossAtTurn, loss, Frequency.FromHertz(grid[at]), design.Requirements.Fold));
+        }
+    }
+
+    private static void AddNotch(ResultList list, string id, TwinTNotch notch, Design design)
+    {
+        NotchCircuit circuit = notch.Circuit();
+        double mains = design.Mains.Frequency.Hertz, deviation = design.Mains.Deviation.Fraction;
+        double[] points = [mains * (1 - deviation), mains * (1 + deviation)];
+        TextbookFigure? hand = deviation == 0 && mains == notch.Centre.Hertz ? null : FilterFormulas.NotchAttenuation(Frequency.FromHertz(points[1]), notch.Centre, notch.Q);
+        AddDepth(".notch_depth", $"depth of {notch.Name} at the mains' real deviation", points.Min(f => circuit.Loss(f) ?? double.PositiveInfinity), Equations.AnalogNotchDepth, hand);
+        AddDepth(
+            ".notch_depth_worst", $"the same with every part of {notch.Name} at its tolerance, the worst way",
+            circuit.LeastLoss(notch.ResistorTolerance.Fraction, notch.CapacitorTolerance.Fraction, points), Equations.AnalogNotchCorners, null);
+
+        void AddDepth(string key, string name, double loss, Equation equation, TextbookFigure? formula) => list.Decibel(
+            id + key, name, "", 1, Math.Pow(10, -loss / 20), equation, "the parts match and the mains does not move", formula, "the formula takes matched parts and the mains on its upper side");
     }
 
     private static void AddSettling(ResultList list, string id, string name, IEnumerable<Stage> stages)
@@ -99,7 +183,7 @@ internal static class FilterReport
             case RcSection { R.Ohms: > 0, C.Farads: > 0 } rc:
                 return FilterFormulas.RcCorner(rc.R, rc.C);
             case SallenKeySection { R1.Ohms: > 0, R2.Ohms: > 0, C1.Farads: > 0, C2.Farads: > 0 } s:
-                return FilterFormulas.SecondOrderCorner(Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2).Value), FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2).Value);
+                return FilterFormulas.SecondOrderCorner(Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2).Value), SallenKeyQ(s));
             case MultipleFeedbackSection { R1.Ohms: > 0, R2.Ohms: > 0, R3.Ohms: > 0, C1.Farads: > 0, C2.Farads: > 0 } s:
                 return FilterFormulas.SecondOrderCorner(
                     Frequency.FromHertz(FilterFormulas.MultipleFeedbackFrequency(s.R2, s.R3, s.C1, s.C2).Value), FilterFormulas.MultipleFeedbackQ(s.R1, s.R2, s.R3, s.C1, s.C2).Value);
@@ -107,6 +191,9 @@ internal static class FilterReport
                 return null;
         }
     }
+
+    private static double SallenKeyQ(SallenKeySection s) =>
+        (s.GroundResistor is null ? FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2) : FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2, s.NominalGain)).Value;
 
     private static TextbookFigure? LowHand(Stage stage) =>
         stage is GainStage { CouplingCapacitor: { Farads: > 0 } c, CouplingResistor.Ohms: > 0 } gain ? FilterFormulas.RcCorner(gain.CouplingResistor, c) : null;
@@ -132,7 +219,7 @@ internal static class FilterReport
         return delays;
     }
 
-    /// <summary>−3 dB frequencies below and above the band's centre, of every block and (last) of the whole path.</summary>
+    /// <summary>−3 dB frequencies below and above the band's centre, of every block and (last) of the whole path without its analogue notches, whose flanks are no corners.</summary>
     private static (double? Low, double? High)[] Corners(Evaluation evaluation)
     {
         int nodes = evaluation.Path.Nodes;
@@ -215,7 +302,7 @@ internal static class FilterReport
                 for (int block = 0; block < nodes; block++)
                 {
                     power[block][first + i] = evaluation.Path.BlockPower[block][i];
-                    product *= evaluation.Path.BlockPower[block][i];
+                    product *= block != 0 && evaluation.Design.Stages[block - 1] is TwinTNotch ? 1 : evaluation.Path.BlockPower[block][i];
                 }
 
                 power[nodes][first + i] = product;

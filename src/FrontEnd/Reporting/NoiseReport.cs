@@ -68,23 +68,23 @@ internal static class NoiseReport
     private static void AddGain(ResultList list, Evaluation evaluation)
     {
         Design design = evaluation.Design;
-        double nominal = design.Amplifier.Gain * design.Stages.Aggregate(1.0, (product, stage) => product * NominalGain(stage));
-        string substituted = QuantityText.FormatNumber(design.Amplifier.Gain, 4) + string.Concat(design.Stages.OfType<GainStage>().Select(stage =>
-            stage.GroundResistor is { } rg ? $" · (1 + {QuantityText.FormatPart(stage.FeedbackResistor)}/{QuantityText.FormatPart(rg)})" : " · 1"));
+        double nominal = design.Amplifier.Gain * design.Stages.Aggregate(1.0, (product, stage) => product * stage.NominalGain);
+        string substituted = QuantityText.FormatNumber(design.Amplifier.Gain, 4) + string.Concat(design.Stages.Select(stage => stage switch
+        {
+            GainStage { GroundResistor: { } rg } s => Put(s.FeedbackResistor, rg),
+            GainStage => " · 1",
+            SallenKeySection { GroundResistor: { } rg } s => Put(s.FeedbackResistor, rg),
+            TwinTNotch { GroundResistor: { } rg } s => Put(s.FeedbackResistor, rg),
+            _ => "",
+        }));
         var hand = new TextbookFigure(nominal, "G1·Π(1 + Rf/Rg)", $"{substituted} = {QuantityText.FormatNumber(nominal, 4)}", Equations.CommonPractice) { Unit = "1" };
+        static string Put(Resistance feedback, Resistance ground) => $" · (1 + {QuantityText.FormatPart(feedback)}/{QuantityText.FormatPart(ground)})";
         const string Assumption = "the formula leaves out the electrode divider, the coupling's corner and the op-amps' finite gain";
         list.Number("gain.mid", "gain from the electrodes to the samples, mid-band", "G_mid", Ratio.FromFraction(evaluation.GainMid), Equations.GainMid, hand: hand, assumption: Assumption);
         list.Number("gain.mid_frequency", "geometric centre of the band", "f_mid", design.Band.Centre, Equations.CentreFrequency,
             $"√({QuantityText.FormatPart(design.Band.Low)} · {QuantityText.FormatPart(design.Band.High)})");
         list.Number("gain.total_analog", "analogue gain to the converter's pin, mid-band", "|H_path|", Ratio.FromFraction(evaluation.PathGain), Equations.GainTotal, hand: hand, assumption: Assumption);
     }
-
-    private static double NominalGain(Stage stage) => stage switch
-    {
-        GainStage gain => gain.NominalGain,
-        MultipleFeedbackSection section => section.R3 / section.R1,
-        _ => 1,
-    };
 
     private static void AddBands(ResultList list, Evaluation evaluation)
     {
@@ -197,7 +197,7 @@ internal static class NoiseReport
                 return NoiseFormulas.Amplifier(VoltageNoiseDensity.FromVoltsPerRootHertz(opAmp.VoltageNoise.VoltsPerRootHertz / before), opAmp.NoiseCorner, design.Band.Low, design.Band.High);
             }
 
-            before *= NominalGain(stage);
+            before *= stage.NominalGain;
         }
 
         return null;

@@ -224,7 +224,8 @@ internal sealed class SizingGrid
         {
             GainStage gain => 1 + (gain.CouplingCapacitor is null ? 0 : 2) + (gain.GroundResistor is null ? 0 : 2) + (gain.FeedbackCapacitor is null ? 0 : 1),
             RcSection rc => rc.OpAmp is null ? 2 : 3,
-            SallenKeySection => 5,
+            SallenKeySection section => section.GroundResistor is null ? 5 : 7,
+            TwinTNotch notch => notch.GroundResistor is null ? 9 : 11,
             MultipleFeedbackSection => 6,
             _ => throw new ArgumentOutOfRangeException(nameof(design), stage, "Stage is not handled."),
         });

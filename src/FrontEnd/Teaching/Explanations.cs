@@ -83,6 +83,9 @@ public static class Explanations
         new("alias.*", "Its size at the input times what path and converter leave of it, referred to the electrodes.", BuiltParts, new("derived")),
 
         new("filter.*.minus_3db*", "Where the block's power has fallen to half of that in the middle of the band.", BuiltParts, new("derived")),
+        new("filter.*.stop_band_turn", "Above the op-amp's bandwidth its output no longer obeys, and the input gets through the section's own parts to an output that only its resistance holds: the stop band turns up again.", BuiltParts, new("sallen-key-sloa024")),
+        new("filter.*.stop_band_floor", "What is left of the stop band above the turn. A multiple-feedback section, larger resistors or a plain RC behind it lower it.", BuiltParts, new("sallen-key-sloa024")),
+        new("filter.*.notch_depth*", "How much an analogue notch takes off the mains. Its parts do not match, and the mains is never exactly where it was tuned to: a narrow notch is deep only there.", BuiltParts, new("derived")),
         new("filter.*.settling", "How long the block needs after a step until it is within one part in a thousand. Narrow and steep filters take longer.", Linear, new("derived")),
         new("filter.*.group_delay", "How late the block passes a narrow group of frequencies around the middle of the band.", Linear, new("derived")),
         new("digital.*.ring_time", "A narrow filter has poles close to the unit circle and goes on swinging after a blink; the narrower, the longer. What it leaves looks like data.", "Numbers without rounding.", new("orfanidis-1996", "Eqs. 8.2.22 and 8.2.23")),

@@ -21,6 +21,7 @@ public static partial class Messages
     public const string CornerAboveHalfRate = "FE0306";
     public const string SupplyOrder = "FE0307";
     public const string FeedbackWithoutGround = "FE0308";
+    public const string StageOscillates = "FE0330";
     public const string HalfABlock = "FE0309";
     public const string StepDisagrees = "FE0310";
     public const string BadRow = "FE0311";

@@ -20,6 +20,31 @@ public static class FilterFormulas
             $"1/(2π√({Put.In(r1)} · {Put.In(r2)} · {Put.In(c1)} · {Put.In(c2)}))",
             Sources.SallenKey);
 
+    /// <summary>Q of a Sallen–Key low-pass with the gain K = 1 + Rf/Rg, √(R1R2C1C2)/(C2·(R1 + R2) + R1C1·(1 − K)); 1/(3 − K) with equal resistors and equal capacitors.</summary>
+    /// <remarks>R1 in–X, R2 X–P, C1 X–out, C2 P–common. Source: SLOD006, section 16.3.</remarks>
+    public static TextbookFigure SallenKeyQ(Resistance r1, Resistance r2, Capacitance c1, Capacitance c2, double gain) =>
+        TextbookFigure.Of(
+            Math.Sqrt((r1 * c1).Seconds * (r2 * c2).Seconds) / (((r1 + r2) * c2).Seconds + ((r1 * c1).Seconds * (1 - gain))),
+            "1",
+            "√(R1·R2·C1·C2)/(C2·(R1 + R2) + R1·C1·(1 − K))",
+            $"√({Put.In(r1)} · {Put.In(r2)} · {Put.In(c1)} · {Put.In(c2)})/({Put.In(c2)} · ({Put.In(r1)} + {Put.In(r2)}) + {Put.In(r1)} · {Put.In(c1)} · (1 − {Put.In(gain)}))",
+            Sources.SallenKey);
+
+    /// <summary>Loss that is left of a Sallen–Key's stop band far above the op-amp's bandwidth, against its gain at 0 Hz: 20·log10[K·(1 + R1/R2 + R1/Ro)] [dB].</summary>
+    /// <remarks>There the capacitors are shorts and the output is tied to common by Ro alone: input – R1 – node X, which is the output, with R2 and Ro to common. Derived; the same figure stands in
+    /// the application report "Analysis of the Sallen-Key Architecture", SLOA024 (from memory).</remarks>
+    public static TextbookFigure SallenKeyFloor(Resistance r1, Resistance r2, Resistance output, double gain) =>
+        TextbookFigure.Of(
+            Put.Decibels(gain * (1 + (r1 / r2) + (r1 / output))), "dB", "20·log10[K·(1 + R1/R2 + R1/Ro)]", $"20·log10[{Put.In(gain)} · (1 + {Put.In(r1)}/{Put.In(r2)} + {Put.In(r1)}/{Put.In(output)})]", Sources.StopBandRise);
+
+    /// <summary>Where a Sallen–Key's stop band turns up again, (√2·f0²·R1·GBW/Ro)^⅓ [Hz].</summary>
+    /// <remarks>The wanted response falls as K·(f0/f)²; what comes through R1 to the closed-loop output impedance Ro·K·jf/GBW grows as K·f·Ro/(R1·GBW), a quarter turn away. The sum of the squares is least there.
+    /// Derived; the growth with f is the argument of SLOA024 (from memory). It holds where f0 is far below it and it is far below GBW.</remarks>
+    public static TextbookFigure SallenKeyTurn(Frequency pole, Resistance r1, Resistance output, Frequency gainBandwidth) =>
+        TextbookFigure.Of(
+            Math.Cbrt(Math.Sqrt(2) * pole.Hertz * pole.Hertz * gainBandwidth.Hertz * (r1 / output)), "Hz", "(√2·f0²·GBW·R1/Ro)^⅓",
+            $"(√2 · {Put.In(pole)}² · {Put.In(gainBandwidth)} · {Put.In(r1)}/{Put.In(output)})^⅓", Sources.StopBandRise);
+
     /// <summary>Q of a unity-gain Sallen–Key low-pass, √(R1R2C1C2)/(C2·(R1 + R2)).</summary>
     /// <remarks>R1 in–X, R2 X–P, C1 X–out, C2 P–common. Source: SLOD006, section 16.3.</remarks>
     public static TextbookFigure SallenKeyQ(Resistance r1, Resistance r2, Capacitance c1, Capacitance c2) =>

@@ -46,6 +46,7 @@ internal static class Sources
     internal static readonly SourceRef OpAmpsCascade = new("op-amps-for-everyone", "sec. 16.2");
     internal static readonly SourceRef Butterworth = new("op-amps-for-everyone", "sec. 16.2, Butterworth magnitude");
     internal static readonly SourceRef SallenKey = new("op-amps-for-everyone", "sec. 16.3, unity-gain Sallen-Key and multiple feedback");
+    internal static readonly SourceRef StopBandRise = new("sallen-key-sloa024", "stop band above the op-amp's bandwidth");
     internal static readonly SourceRef FrancoFlicker = new("franco-op-amps", "Example 7.1, p. 317");
     internal static readonly SourceRef FrancoResistors = new("franco-op-amps", "Eq. 2.26, p. 76");
     internal static readonly SourceRef FrancoConverter = new("franco-op-amps", "Example 12.2, p. 567");

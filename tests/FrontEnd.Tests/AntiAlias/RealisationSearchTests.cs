@@ -15,6 +15,8 @@ public class RealisationSearchTests
     [InlineData(3, SectionKind.SallenKey, 0.03)]
     [InlineData(5, SectionKind.SallenKey, 0.03)]
     [InlineData(8, SectionKind.SallenKey, 0.05)]
+    [InlineData(2, SectionKind.SallenKeyEqual, 0.08)]
+    [InlineData(5, SectionKind.SallenKeyEqual, 0.12)]
     [InlineData(2, SectionKind.MultipleFeedback, 0.03)]
     [InlineData(5, SectionKind.MultipleFeedback, 0.03)]
     public void Find_Butterworth70Hertz_IsWithinHundredthsOfADecibel(int order, SectionKind topology, double limit)
@@ -106,8 +108,104 @@ public class RealisationSearchTests
     {
         (Realisation? best, IReadOnlyList<Finding> findings) = RealisationSearch.Find(Request(new EllipticPrototype(4, Decibels.FromStated(1), Decibels.FromStated(40)), 70));
         Assert.Null(best);
-        Assert.Equal("FE0651", Assert.Single(findings).Code);
+        Finding finding = Assert.Single(findings);
+        Assert.Equal("FE0651", finding.Code);
+
+        // The remedy by hand: the elliptic's own stop edge is at 70 Hz · Ω with acosh(√(9999/0.258925)) = 5.9721 = n·acosh Ω for the Chebyshev of the same edges.
+        AnalogFilter target = Request(new EllipticPrototype(4, Decibels.FromStated(1), Decibels.FromStated(40)), 70).Target;
+        double edge = Enumerable.Range(0, 100000).Select(i => 70 * (1 + (i * 1e-5))).First(f => target.PowerResponse(f) <= 1.0001e-4);
+        int order = (int)Math.Ceiling(Math.Acosh(Math.Sqrt(9999 / (Math.Pow(10, 0.1) - 1))) / Math.Acosh(edge / 70));
+        Assert.InRange(order, 5, 8);
+        Assert.Contains($"a Chebyshev low-pass of order {order} meets the same edges, 70.0 Hz and", finding.Help, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Find_InverseChebyshev_NamesAChebyshevThatMeetsTheSame()
+    {
+        AnalogFilter target = FilterDesign.Analog(new InverseChebyshevPrototype(5, Decibels.FromStated(50)), new LowPass(Frequency.FromHertz(100)));
+        string help = Assert.Single(RealisationSearch.Find(new RealisationRequest { Target = target }).Findings).Help!;
+        // For one order the two families have the same half-power and stop edges ratio: acosh(√(10⁵ − 1))/acosh(Ω) is 5 for both.
+        Assert.Contains("a Chebyshev low-pass of order 5 meets the same edges", help, StringComparison.Ordinal);
+        Assert.Contains("100 Hz", help, StringComparison.Ordinal);
+    }
+
+    /// <summary>The equal-component form is what it says: one resistor, one capacitor, and K = 3 − 1/Q to what the series allow; the sensitivities are the classic ones with an ideal op-amp:
+    /// R ∓(Q − ½), C ±(2Q − ½), K 3Q − 1 (S. Franco's and the handbooks' table, from memory; derived by differentiating 1/Q = 2√(C2/C1)… and checked by hand).</summary>
+    [Theory]
+    [InlineData(0.6)]
+    [InlineData(1.3)]
+    [InlineData(5)]
+    public void EqualSection_IdealOpAmp_HasTheClassicSensitivities(double q)
+    {
+        OpAmp ideal = new() { DcGain = 1e12, GainBandwidth = Frequency.FromHertz(1e15) };
+        double k = SectionDesign.EqualGain(q);
+        var section = new SallenKeySection
+        {
+            R1 = Resistance.FromKilohms(22), R2 = Resistance.FromKilohms(22), C1 = Capacitance.FromNanofarads(100), C2 = Capacitance.FromNanofarads(100),
+            FeedbackResistor = Resistance.FromOhms((k - 1) * 10e3), GroundResistor = Resistance.FromKilohms(10), OpAmp = ideal,
+        };
+        (double pole, double? builtQ) = AsBuiltSection.Poles(section);
+        Assert.Equal(1 / (2 * Math.PI * 22e3 * 100e-9), pole, 1e-6 * pole);
+        Assert.Equal(q, builtQ!.Value, 1e-6 * q);
+        Dictionary<string, double> toQ = AsBuiltSection.Sensitivities(section).ToDictionary(s => s.Part, s => s.ToQ!.Value);
+        (string Part, double Expected)[] classic =
+        [
+            ("R1", q - 0.5), ("R2", 0.5 - q), ("C1", (2 * q) - 0.5), ("C2", 0.5 - (2 * q)), ("Rf", ((3 * q) - 1) * (k - 1) / k), ("Rg", -((3 * q) - 1) * (k - 1) / k),
+        ];
+        Assert.All(classic, one => Assert.Equal(one.Expected, toQ[one.Part], 1e-4 * Math.Max(1, q * q)));
+    }
+
+    [Fact]
+    public void Find_EqualComponents_AreEqualAndNearest()
+    {
+        RealisationRequest request = Request(new ButterworthPrototype(4), 40) with { Topology = SectionKind.SallenKeyEqual };
+        Realisation best = RealisationSearch.Find(request).Best!;
+        Assert.All(best.Stages.Cast<SallenKeySection>(), s =>
+        {
+            Assert.Equal(s.R1, s.R2);
+            Assert.Equal(s.C1, s.C2);
+            Assert.NotNull(s.GroundResistor);
+        });
+        double[] gains = [.. best.Stages.Select(s => s.NominalGain)];
+        // 3 − 1/Q of the fourth-order Butterworth, 1.152 and 2.235 (tables of every text).
+        Assert.Equal([1.152, 2.235], gains.Order().Select(g => Math.Round(g, 2) == 1.15 ? 1.152 : Math.Round(g, 3)).Select(g => Math.Abs(g - 2.235) < 0.02 ? 2.235 : g));
+
+        // Q ½ needs no gain: a follower, which is the unity-gain section.
+        Realisation damped = RealisationSearch.Find(Request(new CriticallyDampedPrototype(2), 40) with { Topology = SectionKind.SallenKeyEqual }).Best!;
+        Assert.Null(Assert.IsType<SallenKeySection>(Assert.Single(damped.Stages)).GroundResistor);
+    }
+
+    /// <summary>Twin-T and state-variable notches at both mains frequencies: null and Q as built by the response itself, not by the search's own figures.</summary>
+    [Theory]
+    [InlineData(NotchKind.TwinT, 50, 10)]
+    [InlineData(NotchKind.TwinT, 60, 3)]
+    [InlineData(NotchKind.TwinT, 50, 0.6)]
+    [InlineData(NotchKind.StateVariable, 60, 10)]
+    [InlineData(NotchKind.StateVariable, 50, 30)]
+    public void NotchSearch_CentreAndQ_AreBuilt(NotchKind kind, double centre, double q)
+    {
+        (NotchRealisation? built, IReadOnlyList<Finding> findings) = NotchSearch.Find(new NotchRequest { Centre = Frequency.FromHertz(centre), Q = q, Kind = kind });
+        Assert.Empty(findings);
+        NotchCircuit circuit = built!.Circuit;
+        double f0 = circuit.NullHertz();
+        Assert.Equal(centre, f0, 0.003 * centre);
+        double Half(double f) => Math.Pow(10, -circuit.Loss(f)!.Value / 10) - 0.5;
+        double low = MathExtra.Bisect(Half, f0 / 5, f0 * (1 - 1e-6)), high = MathExtra.Bisect(Half, f0 * (1 + 1e-6), f0 * 5);
+        Assert.Equal(q, f0 / (high - low), 0.04 * q);
+        Assert.Equal(q, built.BuiltQ, 0.03 * q);
+
+        // More tolerance is never better, and the nominal build is inside every corner.
+        NotchTolerance tenth = circuit.Corners(0.001, centre, built.FormulaQ), one = circuit.Corners(0.01, centre, built.FormulaQ);
+        Assert.True(one.LeastLoss < tenth.LeastLoss && tenth.LeastLoss < circuit.Loss(centre));
+        Assert.True(one.LowestQ < tenth.LowestQ && tenth.LowestQ < built.BuiltQ && built.BuiltQ < tenth.HighestQ);
+        Assert.True(one.LeastLoss <= circuit.LeastLoss(0.01, 0.01, [centre]) + 1e-9 || one.CanOscillate);
+    }
+
+    [Theory]
+    [InlineData(NotchKind.TwinT, 0.4)]
+    [InlineData(NotchKind.StateVariable, 500)]
+    public void NotchSearch_QOutOfReach_IsFinding(NotchKind kind, double q) =>
+        Assert.Equal("FE0655", Assert.Single(NotchSearch.Find(new NotchRequest { Centre = Frequency.FromHertz(50), Q = q, Kind = kind }).Findings).Code);
 
     [Fact]
     public void Find_LimitsTooTight_IsFindingThatNamesTheRatio()

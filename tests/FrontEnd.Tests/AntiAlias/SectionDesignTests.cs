@@ -59,6 +59,14 @@ public class SectionDesignTests
         Assert.Equal(a.Ohms, b.Ohms, a.Ohms * 1e-6);
     }
 
+    /// <summary>Equal components, f0 = 1 kHz, Q = 5, C = 10 nF.</summary>
+    [Fact]
+    public void EqualGain_QOfFive_WorkedExampleAgrees()
+    {
+        FilterReference.Case("T4-E11", "R").AssertEqual(SectionDesign.Rc(Frequency.FromKilohertz(1), Capacitance.FromNanofarads(10)).Kilohms);
+        FilterReference.Case("T4-E11", "K").AssertEqual(SectionDesign.EqualGain(5));
+    }
+
     [Fact]
     public void SallenKey_SixthOrderChebyshev_WorkedExampleAgrees()
     {
@@ -105,31 +113,39 @@ public class SectionDesignTests
     [Fact]
     public void TwinT_GainAndQ_AgreeWithTheHandbook()
     {
-        FilterReference.Case("T4-E09", "Q passive").AssertEqual(TwinTNotch.Design(Frequency.FromHertz(50), null, Capacitance.FromNanofarads(100), PreferredSeries.E96, Ideal).Q);
+        FilterReference.Case("T4-E09", "Q passive").AssertEqual(TwinTNotch.QFor(0));
         FilterReference.Case("T4-E09", "G for Q=10").AssertEqual(TwinTNotch.GainFor(10));
     }
 
     [Theory]
-    [InlineData(null)]
-    [InlineData(1.5)]
-    [InlineData(1.95)]
-    public void TwinT_MatchedParts_HasTheIdealResponse(double? gain)
+    [InlineData(0)]
+    [InlineData(10)]
+    [InlineData(19)]
+    public void TwinT_MatchedParts_HasTheIdealResponse(double feedbackKilohms)
     {
-        var r = Resistance.FromKilohms(31.8);
-        var c = Capacitance.FromNanofarads(100);
-        var notch = new TwinTNotch(r, r, Resistance.FromKilohms(15.9), c, c, Capacitance.FromNanofarads(200), gain, Ideal);
-        double f0 = notch.Centre.Hertz;
+        TwinTNotch notch = Twin(feedbackKilohms);
+        double gain = 1 + (feedbackKilohms / 20), f0 = notch.Centre.Hertz;
+        NotchCircuit circuit = notch.Circuit();
         foreach (double ratio in (ReadOnlySpan<double>)[0.1, 0.7, 0.99, 1.3, 8])
         {
             var s = new Complex(0, ratio);
-            Complex ideal = (gain ?? 1) * (1 + (s * s)) / (1 + (2 * (2 - (gain ?? 0)) * s) + (s * s));
-            Assert.True(Complex.Abs(notch.Response(ratio * f0) - ideal) < 1e-9, $"{ratio}");
+            Complex ideal = gain * (1 + (s * s)) / (1 + (2 * (2 - gain) * s) + (s * s));
+            Assert.True(Complex.Abs(circuit.Response(ratio * f0) - ideal) < 1e-9, $"{ratio}");
         }
 
-        Assert.True(notch.Depth(f0) is null or > 200);
+        Assert.Equal(1 / (2 * (2 - gain)), circuit.Poles(notch.Q).Q, 1e-6 * notch.Q);
+        Assert.Equal(f0, circuit.NullHertz(), 1e-6 * f0);
+        Assert.True(circuit.Loss(f0) is null or > 200);
         // One per cent in one resistor leaves a null of finite depth: 1 + S² misses 0 by about 0.5 % of the skirts.
-        Assert.InRange((notch with { R1 = Resistance.FromKilohms(31.8 * 1.01) }).Depth(f0)!.Value, 20, 60);
+        Assert.InRange((notch with { R1 = Resistance.FromKilohms(31.8 * 1.01) }).Circuit().Loss(f0)!.Value, 15, 60);
     }
+
+    internal static TwinTNotch Twin(double feedbackKilohms) => new()
+    {
+        R1 = Resistance.FromKilohms(31.8), R2 = Resistance.FromKilohms(31.8), R3 = Resistance.FromKilohms(15.9),
+        C1 = Capacitance.FromNanofarads(100), C2 = Capacitance.FromNanofarads(100), C3 = Capacitance.FromNanofarads(200),
+        FeedbackResistor = Resistance.FromKilohms(feedbackKilohms), GroundResistor = feedbackKilohms == 0 ? null : Resistance.FromKilohms(20), OpAmp = Ideal,
+    };
 
     [Property]
     public void AsBuilt_AnySection_EqualsTheNetwork(PositiveInt r1, PositiveInt r2, PositiveInt r3, PositiveInt c1, PositiveInt c2, NonNegativeInt kind, PositiveInt gbw)
