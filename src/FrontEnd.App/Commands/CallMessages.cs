@@ -42,6 +42,15 @@ internal static class CallMessages
     public static Finding NoFilters(string path) =>
         Error(NothingToWrite, "digital", "the design has no digital filter", null, "add one as [[digital]]") with { File = path };
 
+    public static Finding NoCoefficients(string path) =>
+        Error(NothingToWrite, "", "an analogue filter has parts and no coefficients", null, "give the sampling rate, `--rate`, for a digital filter") with { File = path };
+
+    public static Finding RoundedUnstable(string word) =>
+        Error(NothingToWrite, "", $"rounded to {word}, a pole lies on or outside the unit circle", "what goes into such a filter never dies away", "use a longer word, or decimate first so that the corner is a larger share of the rate");
+
+    public static Finding NotInRange(string option, int value, int least, int most) =>
+        Error(UnknownWord, option, $"{value} is not in {least}..{most}", null, "choose a number in the range");
+
     public static Finding Twice(string path) =>
         Error(SameFileTwice, "", "the same file is named twice", null, "name each file once") with { File = path };
 

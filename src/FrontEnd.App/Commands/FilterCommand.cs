@@ -1,8 +1,8 @@
 using System.CommandLine;
+using FrontEnd.Digital;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;
 
@@ -12,10 +12,16 @@ internal static class FilterCommand
     public static Command Make(Outlet outlet)
     {
         Options options = new();
-        Command command = new("filter", "Designs a filter and shows what it does and what it is built of. Exit code 0: done, 2: there is no such filter.");
+        Command command = new("filter", "Designs a filter and shows what it does and what it is built of; the commands below design digital filters that have no analogue model. Exit code 0: done, 2: there is no such filter.");
         foreach (Option option in options.All)
         {
             command.Options.Add(option);
+        }
+
+        options.Output.AddTo(command, sections: true);
+        foreach (Command digital in DigitalFilterCommands.Make(outlet))
+        {
+            command.Subcommands.Add(digital);
         }
 
         command.SetAction(call => Run(call, options, outlet));
@@ -25,17 +31,18 @@ internal static class FilterCommand
     private static int Run(ParseResult call, Options options, Outlet outlet)
     {
         List<Finding> findings = [];
+        DigitalArithmetic arithmetic = options.Output.Arithmetic(call, findings);
         FilterWish wish = new()
         {
-            Family = Word(call.GetRequiredValue(options.Family), options.Family.Name, FilterWords.Families, findings),
-            Shape = Word(call.GetRequiredValue(options.Shape), options.Shape.Name, FilterWords.Shapes, findings),
-            Corners = Frequencies(call.GetRequiredValue(options.Corner), options.Corner.Name, findings) ?? [],
+            Family = OptionValues.Word(call.GetRequiredValue(options.Family), options.Family.Name, FilterWords.Families, findings),
+            Shape = OptionValues.Word(call.GetRequiredValue(options.Shape), options.Shape.Name, FilterWords.Shapes, findings),
+            Corners = OptionValues.Frequencies(call.GetRequiredValue(options.Corner), options.Corner.Name, findings) ?? [],
             Order = call.GetValue(options.Order),
-            StopEdges = Frequencies(call.GetValue(options.StopFrequency), options.StopFrequency.Name, findings),
-            Rate = Quantity<Frequency>(call.GetValue(options.Rate), options.Rate.Name, findings),
-            Ripple = Quantity<Decibels>(call.GetValue(options.Ripple), options.Ripple.Name, findings),
-            Attenuation = Quantity<Decibels>(call.GetValue(options.Attenuation), options.Attenuation.Name, findings),
-            Normalisation = Word(call.GetValue(options.Normalisation) ?? "magnitude", options.Normalisation.Name, Normalisations, findings),
+            StopEdges = OptionValues.Frequencies(call.GetValue(options.StopFrequency), options.StopFrequency.Name, findings),
+            Rate = OptionValues.Quantity<Frequency>(call.GetValue(options.Rate), options.Rate.Name, findings),
+            Ripple = OptionValues.Quantity<Decibels>(call.GetValue(options.Ripple), options.Ripple.Name, findings),
+            Attenuation = OptionValues.Quantity<Decibels>(call.GetValue(options.Attenuation), options.Attenuation.Name, findings),
+            Normalisation = OptionValues.Word(call.GetValue(options.Normalisation) ?? "magnitude", options.Normalisation.Name, Normalisations, findings),
         };
         FilterAnswer? answer = findings.Count == 0 ? wish.Design() : null;
         findings.AddRange(answer?.Findings ?? []);
@@ -45,8 +52,25 @@ internal static class FilterCommand
             return ExitCode.Unusable;
         }
 
+        if (options.Output.File(call) is { } file)
+        {
+            return Write(file, answer, arithmetic, outlet);
+        }
+
         outlet.Results.Write(call.GetValue(options.Json) ? FilterJson.Of(answer) : FilterPage.Of(answer));
         return ExitCode.Met;
+    }
+
+    private static int Write(string file, FilterAnswer answer, DigitalArithmetic arithmetic, Outlet outlet)
+    {
+        if (answer.Digital is not { } digital)
+        {
+            outlet.Tell(CallMessages.NoCoefficients(file));
+            return ExitCode.Unusable;
+        }
+
+        string name = $"{FilterWords.Name(answer.Wish.Family)} {FilterWords.Of(answer.Wish.Shape)}, order {answer.Prototype!.Order}";
+        return CoefficientOutput.Write(file, name, SectionsExport.Of(digital.Sections, [.. Enumerable.Repeat(name, digital.Sections.Count)], digital.Rate, arithmetic), arithmetic, outlet);
     }
 
     private static readonly Dictionary<string, BesselNormalisation> Normalisations = new(StringComparer.Ordinal)
@@ -54,54 +78,6 @@ internal static class FilterCommand
         ["delay"] = BesselNormalisation.Delay,
         ["magnitude"] = BesselNormalisation.Magnitude,
     };
-
-    private static T Word<T>(string text, string option, IReadOnlyDictionary<string, T> words, List<Finding> findings)
-        where T : struct
-    {
-        if (words.TryGetValue(text, out T value))
-        {
-            return value;
-        }
-
-        findings.Add(CallMessages.NoWord(option, text, words.Keys, Nearest.Of(text, words.Keys)));
-        return default;
-    }
-
-    private static List<Frequency>? Frequencies(string? text, string option, List<Finding> findings)
-    {
-        if (text is null)
-        {
-            return null;
-        }
-
-        List<Frequency> frequencies = [];
-        foreach (string part in text.Split(','))
-        {
-            if (Quantity<Frequency>(part, option, findings) is { } frequency)
-            {
-                frequencies.Add(frequency);
-            }
-        }
-
-        return frequencies;
-    }
-
-    private static T? Quantity<T>(string? text, string option, List<Finding> findings)
-        where T : struct, IQuantity
-    {
-        if (text is null)
-        {
-            return null;
-        }
-
-        if (QuantityText.TryParse(text, out T value, out ParseProblem? problem))
-        {
-            return value;
-        }
-
-        findings.Add(problem!.ToFinding(option, text));
-        return null;
-    }
 
     private sealed class Options
     {
@@ -130,6 +106,8 @@ internal static class FilterCommand
         public Option<string?> Normalisation { get; } = new("--normalisation") { Description = "bessel: the corner is -3 dB (magnitude) or 1/(2π·group delay at 0 Hz) (delay); default: magnitude", HelpName = "word" };
 
         public Option<bool> Json { get; } = new("--json") { Description = "print sections, zeros, poles and gain as JSON; default: text, 80 columns" };
+
+        public CoefficientOutput Output { get; } = new();
 
         public IEnumerable<Option> All => [Family, Shape, Corner, Order, StopFrequency, Rate, Ripple, Attenuation, Normalisation, Json];
     }

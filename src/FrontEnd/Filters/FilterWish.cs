@@ -102,13 +102,16 @@ public sealed record FilterWish
         _ => throw new InvalidOperationException($"Family {Family} is not handled."),
     };
 
-    private ResponseShape Make(IReadOnlyList<Frequency> corners) => Shape switch
+    private ResponseShape Make(IReadOnlyList<Frequency> corners) => Make(Shape, corners);
+
+    /// <summary>The shape with its corners, as many as it has.</summary>
+    internal static ResponseShape Make(FilterShape shape, IReadOnlyList<Frequency> corners) => shape switch
     {
         FilterShape.LowPass => new LowPass(corners[0]),
         FilterShape.HighPass => new HighPass(corners[0]),
         FilterShape.BandPass => new BandPass(corners[0], corners[1]),
         FilterShape.BandStop => new BandStop(corners[0], corners[1]),
-        _ => throw new InvalidOperationException($"Shape {Shape} is not handled."),
+        _ => throw new InvalidOperationException($"Shape {shape} is not handled."),
     };
 
     private IEnumerable<Finding> Missing()

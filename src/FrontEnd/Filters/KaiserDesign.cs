@@ -120,8 +120,15 @@ internal static class FirRequirement
         };
     }
 
-    /// <summary>Measured on 12 points per lobe, the extremes between them by a parabola: largest and least pass-band gain, largest stop-band gain.</summary>
     internal static bool IsMet(FirFilter filter, FilterRequirement requirement)
+    {
+        FirExtremes reached = Measure(filter, requirement);
+        // 1e-5: an equiripple filter sits on its limit, to the accuracy of the grid it was made on.
+        return reached.Top <= reached.Bottom * requirement.Ripple.VoltageRatio * (1 + 1e-5) && reached.Stop * requirement.Attenuation.VoltageRatio <= reached.Top * (1 + 1e-5);
+    }
+
+    /// <summary>Measured on 12 points per lobe, the extremes between them by a parabola.</summary>
+    internal static FirExtremes Measure(FirFilter filter, FilterRequirement requirement)
     {
         double top = 0;
         double bottom = double.PositiveInfinity;
@@ -142,8 +149,7 @@ internal static class FirRequirement
             }
         }
 
-        // 1e-5: an equiripple filter sits on its limit, to the accuracy of the grid it was made on.
-        return top <= bottom * requirement.Ripple.VoltageRatio * (1 + 1e-5) && stop * requirement.Attenuation.VoltageRatio <= top * (1 + 1e-5);
+        return new FirExtremes(top, bottom, stop);
     }
 
     private static (double Least, double Greatest) Extremes(double[] gains)
@@ -166,3 +172,6 @@ internal static class FirRequirement
         return (least, greatest);
     }
 }
+
+/// <summary>Largest and least gain in the pass bands, largest in the stop bands.</summary>
+internal readonly record struct FirExtremes(double Top, double Bottom, double Stop);
