@@ -8,6 +8,8 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>FIRs, combs, notches and decimators as pages of plain text: what they do, what they cost, and for whom they are.</summary>
 public static class DigitalPages
 {
+    private const int MostTapsShown = 150;
+
     private static readonly Column[] Pairs = [new("", IsText: true), new("")];
 
     /// <param name="answer">One that has a filter.</param>
@@ -58,13 +60,13 @@ public static class DigitalPages
         rows.Add(new(["rings for, and forgets an artefact after", QuantityText.Format(comb.RingTime, 4)]));
         page.Table(Pairs, rows, heads: false);
         page.Blank();
-        page.Line("cost, a channel");
+        page.Line("cost, a sample and channel");
         page.Table(
             Pairs,
             [
-                new(["whole numbers, running sums, per sample", $"{Count(figures.Multiplies, "multiplication")}, {Count(figures.Additions, "addition")}, 1 division"]),
+                new(["running sums in whole numbers", $"{Count(figures.Multiplies, "multiplication")}, {Count(figures.Additions, "addition")}, 1 division"]),
                 new(["samples and sums kept", Number(figures.Words)]),
-                new(["floating point, by its taps, per sample", Count(new FirFilter(comb.Taps(), comb.Rate).Multiplies, "multiplication")]),
+                new(["by its taps, in floating point", Count(new FirFilter(comb.Taps(), comb.Rate).Multiplies, "multiplication")]),
             ],
             heads: false);
         return page.ToString();
@@ -77,7 +79,7 @@ public static class DigitalPages
         NotchWish wish = answer.Wish;
         NotchesFigures figures = answer.Figures;
         page.Paragraph(
-            $"{Count(figures.Notches.Count, "notch")} at {FilterPage.List(figures.Depths.Select(d => d.Frequency))}, Q {FilterPage.Plain(wish.Q, 4)}{(figures.Notches.Count == 1 ? "" : wish.CommonWidth ? " of the first, all of its width" : " each")}, at {QuantityText.FormatPart(wish.Rate)}");
+            $"{Count(figures.Notches.Count, "notch")} at {string.Join(", ", figures.Depths.Select(d => QuantityText.FormatPart(d.Frequency)))}, Q {FilterPage.Plain(wish.Q, 4)}{(figures.Notches.Count == 1 ? "" : wish.CommonWidth ? " of the first, all of its width" : " each")}, at {QuantityText.FormatPart(wish.Rate)}");
         page.Blank();
         page.Line("each notch");
         page.Table(
@@ -172,11 +174,17 @@ public static class DigitalPages
     private static void Taps(TextPage page, FirFilter filter)
     {
         page.Blank();
-        page.Line("taps, the first half; the second is its mirror");
         int half = (filter.Length + 1) / 2;
+        if (MostTapsShown < half)
+        {
+            page.Paragraph($"{filter.Length} taps are too many for a page; -o writes them to a file", "  ");
+            return;
+        }
+
+        page.Line("taps, the first half; the second is its mirror");
         for (int k = 0; k < half; k += 3)
         {
-            page.Line("  " + string.Concat(filter.Taps.Slice(k, Math.Min(3, half - k)).ToArray().Select(h => h.ToString("0.0000000000000000e+00", CultureInfo.InvariantCulture).PadLeft(26))));
+            page.Line("  " + string.Concat(filter.Taps.Slice(k, Math.Min(3, half - k)).ToArray().Select(h => h.ToString("e16", CultureInfo.InvariantCulture).PadLeft(26))));
         }
     }
 

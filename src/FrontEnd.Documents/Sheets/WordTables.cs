@@ -37,12 +37,12 @@ internal static class WordTables
                 [
                     Words[i].Name,
                     DigitalArithmetic.FormOf(one.Form),
-                    one.RoundOff is { } rms ? $"{FilterPage.Plain(rms, 3)} LSB" : one.ConstantRoundOff is { } share ? $"{Power(share)} of a constant" : "-",
+                    one.RoundOff is { } rms ? $"{FilterPage.Plain(rms, 3)} LSB" : one.ConstantRoundOff is { } share ? $"{Power(share)} of dc" : "-",
                     one.DeadBand is { } band ? $"{FilterPage.Plain(band, 3)} LSB" : "-",
                     Cycle(one),
                 ]))),
             ]);
-        page.Paragraph("In whole numbers both forms give the same bits: each section's sum is exact and rounded once. In floating point the round-off follows the signal: shown is its share of a constant at the input, such as an electrode offset.", "  ");
+        page.Paragraph("In whole numbers both forms give the same bits: each section's sum is exact and rounded once. In floating point the round-off follows the signal: shown is its share of a dc level at the input, such as an electrode offset.", "  ");
         foreach (string remedy in figures.SelectMany((both, i) => both.Where(one => one.Remedy is not null).Select(one => $"{Words[i].Name}: {one.Remedy}")).Distinct(StringComparer.Ordinal))
         {
             page.Paragraph(remedy, "  - ");
@@ -63,7 +63,7 @@ internal static class WordTables
 
         LimitCycleSearch search = figures.SearchLimitCycles();
         return search.Largest is { } cycle
-            ? $"{FilterPage.Plain(cycle.Amplitude, 3)} LSB, {(cycle.Period == 1 ? "constant" : $"every {cycle.Period.ToString(CultureInfo.InvariantCulture)} samples")}"
+            ? $"{FilterPage.Plain(cycle.Amplitude, 3)} LSB, {(cycle.Period == 1 ? "constant" : $"period {cycle.Period.ToString(CultureInfo.InvariantCulture)}")}"
             : search.IsComplete ? "none" : "not searched";
     }
 

@@ -17,7 +17,7 @@ public sealed record OverflowNorms(double L1, double L2, double LInfinity)
 /// <param name="Alternating">The same for a level of alternating sign: 0.5/|1 − a1 + a2|.</param>
 /// <param name="Oscillating">Amplitude of an oscillation at the pole frequency, complex poles only: 0.5/(1 − a2); null for real poles.</param>
 /// <remarks>Source: L. B. Jackson, An analysis of limit cycles due to multiplication rounding in recursive digital filters, Proc. 7th Allerton Conf. (1969) (from memory). With a single rounding of the sum, as here,
-/// no limit cycle is larger than about the largest of the three.</remarks>
+/// a constant is no larger than the first; oscillations up to 1.6 times the third have been found (a notch at 50 Hz, Q 10, 500 S/s).</remarks>
 public sealed record DeadBand(double Constant, double Alternating, double? Oscillating);
 
 /// <summary>Round-off: what finite words add to the output, forecast from the coefficients.</summary>
