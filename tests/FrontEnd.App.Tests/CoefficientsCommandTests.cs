@@ -1,6 +1,4 @@
-using System.Diagnostics;
 using System.Globalization;
-using System.Text.Json;
 using System.Text.RegularExpressions;
 using Xunit;
 
@@ -9,38 +7,6 @@ namespace FrontEnd.App.Tests;
 /// <summary><c>frontend coefficients</c>: the header compiles without a warning and answers bit for bit like the program's own runners.</summary>
 public sealed partial class CoefficientsCommandTests : IDisposable
 {
-    private const string Main =
-        """
-        #include <stdio.h>
-        #include <string.h>
-        #include "filters.h"
-
-        int main(void)
-        {
-            SAMPLE in[COUNT] = {INPUT};
-            SAMPLE out[COUNT];
-            filters_state state;
-            int n, wrong = filters_self_test();
-            printf("%d\n", wrong);
-            filters_reset(&state);
-            filters_run(&state, in, out, 7);
-            filters_run(&state, in + 7, out + 7, COUNT - 7);
-            for (n = 0; n < COUNT; n++) {
-                unsigned char bytes[sizeof(SAMPLE)];
-                int i;
-                memcpy(bytes, &out[n], sizeof bytes);
-                for (i = 0; i < (int)sizeof bytes; i++)
-                    printf("%02x", bytes[i]);
-                printf("\n");
-            }
-
-            return 0;
-        }
-
-        """;
-
-    private static readonly string[] Compilers = ["cc", "gcc", "clang"];
-
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("frontend-test-");
 
     public void Dispose() => _folder.Delete(recursive: true);
@@ -65,40 +31,11 @@ public sealed partial class CoefficientsCommandTests : IDisposable
     [MemberData(nameof(Forms))]
     public void Header_Compiled_AnswersAsTheRunnerDoesToTheBit(string word, string form, int fraction)
     {
-        if (Compiler() is not { } compiler)
-        {
-            Assert.Skip("there is no C compiler on this machine");
-            return;
-        }
-
+        CCompiler compiler = CCompiler.For(_folder.FullName);
         string design = Design(word, form, fraction);
         Assert.Equal(0, Shell.Run("coefficients", design, "-o", Path("filters.h")).Code);
         Assert.Equal(0, Shell.Run("coefficients", design, "-o", Path("filters.json")).Code);
-        using JsonDocument json = JsonDocument.Parse(File.ReadAllText(Path("filters.json")));
-        JsonElement test = json.RootElement.GetProperty("self_test");
-        double[] input = [.. test.GetProperty("input").EnumerateArray().Select(x => x.GetDouble())];
-        double[] output = [.. test.GetProperty("output").EnumerateArray().Select(x => x.GetDouble())];
-        Assert.True(output.Max(Math.Abs) > input.Max(Math.Abs) / 10, "the test vector dies in the filters");
-
-        string sample = word switch { "double" => "double", "single" => "float", _ => "int32_t" };
-        string main = Main.Replace("SAMPLE", sample, StringComparison.Ordinal).Replace("COUNT", $"{input.Length}", StringComparison.Ordinal)
-            .Replace("INPUT", string.Join(", ", input.Select(x => x.ToString("R", CultureInfo.InvariantCulture))), StringComparison.Ordinal);
-        File.WriteAllText(Path("main.c"), main);
-        string[] lines = CompileAndRun(compiler).Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        Assert.Equal("0", lines[0]);
-        for (int n = 0; n < output.Length; n++)
-        {
-            byte[] expected = word switch
-            {
-                "double" => BitConverter.GetBytes(output[n]),
-                "single" => BitConverter.GetBytes((float)output[n]),
-                _ => BitConverter.GetBytes((int)output[n]),
-            };
-
-            // JSON writes −0 as 0.
-            string got = lines[n + 1], zero = Convert.ToHexStringLower(expected.Select(_ => (byte)0).ToArray());
-            Assert.True(got == Convert.ToHexStringLower(expected) || (output[n] == 0 && got[..^2] == zero[..^2]), $"sample {n}: {got} and not {output[n]:R}");
-        }
+        HeaderCheck.AnswersToTheBit(compiler, _folder.FullName, word);
     }
 
     /// <summary>The self-test can fail: with the last digit but three of one coefficient changed it does.</summary>
@@ -109,12 +46,7 @@ public sealed partial class CoefficientsCommandTests : IDisposable
     [InlineData("q15")]
     public void SelfTest_CoefficientChanged_Fails(string word)
     {
-        if (Compiler() is not { } compiler)
-        {
-            Assert.Skip("there is no C compiler on this machine");
-            return;
-        }
-
+        CCompiler compiler = CCompiler.For(_folder.FullName);
         Assert.Equal(0, Shell.Run("coefficients", Design(word, "direct-1", 0), "-o", Path("filters.h")).Code);
         string header = File.ReadAllText(Path("filters.h"));
         Match row = FirstRow().Match(header);
@@ -122,8 +54,9 @@ public sealed partial class CoefficientsCommandTests : IDisposable
         string first = row.Groups["first"].Value, changed = word[0] == 'q' ? $"{long.Parse(first, CultureInfo.InvariantCulture) * 0.999:0}" : first.Replace("0.9", "0.8", StringComparison.Ordinal);
         Assert.NotEqual(first, changed);
         File.WriteAllText(Path("filters.h"), header.Remove(row.Groups["first"].Index, first.Length).Insert(row.Groups["first"].Index, changed));
-        File.WriteAllText(Path("main.c"), "#include <stdio.h>\n#include \"filters.h\"\nint main(void)\n{\n    printf(\"%d\\n\", filters_self_test());\n    return 0;\n}\n");
-        Assert.NotEqual("0", CompileAndRun(compiler).Trim());
+        (string output, int code) = compiler.CompileAndRun("-DFILTERS_SELF_TEST", "-x", "c", "filters.h");
+        Assert.Contains("is wrong", output, StringComparison.Ordinal);
+        Assert.Equal(1, code);
     }
 
     [Fact]
@@ -214,24 +147,5 @@ public sealed partial class CoefficientsCommandTests : IDisposable
 
             """.Replace("\\", "\\\\", StringComparison.Ordinal));
         return path;
-    }
-
-    private static string? Compiler() =>
-        Compilers.SelectMany(name => (Environment.GetEnvironmentVariable("PATH") ?? "").Split(System.IO.Path.PathSeparator).Select(folder => System.IO.Path.Combine(folder, name))).FirstOrDefault(File.Exists);
-
-    private string CompileAndRun(string compiler)
-    {
-        Start(compiler, "-std=c99", "-Wall", "-Wextra", "-Werror", "-pedantic", "-O2", "-ffp-contract=off", "main.c", "-o", "main");
-        return Start(Path("main"));
-    }
-
-    private string Start(string file, params string[] arguments)
-    {
-        ProcessStartInfo start = new(file, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false, WorkingDirectory = _folder.FullName };
-        using Process process = Process.Start(start) ?? throw new InvalidOperationException($"{file} does not start.");
-        string output = process.StandardOutput.ReadToEnd(), messages = process.StandardError.ReadToEnd();
-        Assert.True(process.WaitForExit(60_000));
-        Assert.True(process.ExitCode == 0, messages);
-        return output;
     }
 }

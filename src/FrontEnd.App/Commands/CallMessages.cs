@@ -42,20 +42,23 @@ internal static class CallMessages
     public static Finding NoFilters(string path) =>
         Error(NothingToWrite, "digital", "the design has no digital filter", null, "add one as [[digital]]") with { File = path };
 
+    public static Finding NoCoefficients(string path) =>
+        Error(NothingToWrite, "", "an analogue filter has parts and no coefficients", null, "give the sampling rate, `--rate`, for a digital filter") with { File = path };
+
+    public static Finding RoundedUnstable(string word) =>
+        Error(NothingToWrite, "", $"rounded to {word}, a pole lies on or outside the unit circle", "what goes into such a filter never dies away", "use a longer word, or decimate first so that the corner is a larger share of the rate");
+
+    public static Finding NotInRange(string option, int value, int least, int most) =>
+        Error(UnknownWord, option, $"{value} is not in {least}..{most}", null, "choose a number in the range");
+
     public static Finding Twice(string path) =>
         Error(SameFileTwice, "", "the same file is named twice", null, "name each file once") with { File = path };
 
     public static Finding NoWord(string option, string word, IEnumerable<string> known, string? nearest) =>
         Error(UnknownWord, option, $"`{word}` is not a word of `{option}`", nearest is null ? null : $"the nearest is `{nearest}`", $"use one of {string.Join(", ", known)}");
 
-    public static Finding FamilyMissing(string option, IEnumerable<string> known) =>
-        Error(NotUnderstood, option, $"`{option}` is not given", null, $"add one of {string.Join(", ", known)}");
-
-    public static Finding NotForShape(string option, string shape) =>
-        Error(NotUnderstood, option, $"`{option}` says nothing about a {shape}", null, "leave it out");
-
-    public static Finding NotchWants(string option, string what, string example) =>
-        Error(NotUnderstood, option, $"a notch needs `{option}`, {what}", null, $"write, for instance, `{example}`");
+    public static Finding SaysNothing(string option, string about) =>
+        Error(NotUnderstood, option, $"`{option}` says nothing about {about}", null, "leave it out");
 
     public static Finding Output(string reason) =>
         Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");

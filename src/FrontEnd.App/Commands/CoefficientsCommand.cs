@@ -35,7 +35,7 @@ internal static class CoefficientsCommand
             return ExitCode.Unusable;
         }
 
-        if (FilterExport.Of(document.Design) is not { } export)
+        if (SectionsExport.Of(document.Design) is not { } export)
         {
             outlet.Tell(CallMessages.NoFilters(path));
             return ExitCode.Unusable;

@@ -78,7 +78,7 @@ internal static class CommandLine
     /// <summary>What is wrong with a call: an unknown option alone, since whatever else is wrong follows from it.</summary>
     private static List<Finding> Problems(ParseResult call)
     {
-        string command = call.CommandResult.Command is RootCommand ? "frontend" : $"frontend {call.CommandResult.Command.Name}";
+        string command = string.Join(' ', Names(call.CommandResult).Reverse());
         if (call.Errors.Count == 0 && UnknownOption(call) is null)
         {
             return [];
@@ -96,6 +96,15 @@ internal static class CommandLine
         }
 
         return [.. call.Errors.Select(error => CallMessages.Call(error.Message, command))];
+    }
+
+    /// <summary>"filter fir" of `frontend filter fir`, innermost first; "frontend" last.</summary>
+    private static IEnumerable<string> Names(SymbolResult? result)
+    {
+        for (; result is CommandResult { Command: var command }; result = result.Parent)
+        {
+            yield return command is RootCommand ? "frontend" : command.Name;
+        }
     }
 
     /// <summary>The parser takes an unknown option for an argument where there is room for one: a design would be called <c>--jsn</c>.</summary>

@@ -7,7 +7,7 @@ using FrontEnd.Filters;
 
 namespace FrontEnd.Documents.Coefficients;
 
-/// <summary>The sections for programs: coefficients as the machine holds them, powers of z⁻¹, a0 = 1; for fixed point also the whole numbers.</summary>
+/// <summary>The filters for programs: sections, taps or a comb's lengths as the machine holds them, powers of z⁻¹, a0 = 1; for fixed point also the whole numbers.</summary>
 internal static class CoefficientJson
 {
     public static string Of(FilterExport export, string design)
@@ -24,13 +24,31 @@ internal static class CoefficientJson
             json.WriteNumber("state_fraction_bits", export.Arithmetic.IsFixed ? export.Arithmetic.StateFraction : 0);
             json.WriteNumber("headroom_bits", export.HeadroomBits);
             json.WriteString("checksum", export.Checksum.ToString("x8", CultureInfo.InvariantCulture));
-            json.WriteStartArray("sections");
-            for (int i = 0; i < export.Filter.Details.Count; i++)
+            switch (export)
             {
-                Section(json, export.Names[i], export.Filter.Details[i]);
+                case SectionsExport sections:
+                    json.WriteStartArray("sections");
+                    for (int i = 0; i < sections.Filter.Details.Count; i++)
+                    {
+                        Section(json, export.Names[i], sections.Filter.Details[i]);
+                    }
+
+                    json.WriteEndArray();
+                    break;
+                case TapsExport taps:
+                    json.WriteString("filter", export.Names[0]);
+                    Numbers(json, "taps", taps.Taps.Rounded.Taps.ToArray());
+                    Words(json, taps.Taps.FractionBits, taps.Taps.Words);
+                    break;
+                case CombExport comb:
+                    json.WriteString("filter", export.Names[0]);
+                    json.WriteNumber("period", comb.Comb.Period);
+                    json.WriteNumber("periods", comb.Comb.Periods);
+                    break;
+                default:
+                    throw new ArgumentOutOfRangeException(nameof(export), export, "The export is not handled.");
             }
 
-            json.WriteEndArray();
             json.WriteStartObject("self_test");
             Numbers(json, "input", export.TestInput);
             Numbers(json, "output", export.TestOutput);
@@ -49,13 +67,17 @@ internal static class CoefficientJson
         json.WriteString("filter", name);
         Numbers(json, "b", [s.B0, s.B1, s.B2]);
         Numbers(json, "a", [1, s.A1, s.A2]);
-        if (section.FractionBits is { } bits)
+        Words(json, section.FractionBits, section.Words);
+        json.WriteEndObject();
+    }
+
+    private static void Words(Utf8JsonWriter json, int? fraction, IReadOnlyList<long> words)
+    {
+        if (fraction is { } bits)
         {
             json.WriteNumber("fraction_bits", bits);
-            Numbers(json, "words", [.. section.Words.Select(word => (double)word)]);
+            Numbers(json, "words", [.. words.Select(word => (double)word)]);
         }
-
-        json.WriteEndObject();
     }
 
     private static void Numbers(Utf8JsonWriter json, string name, IReadOnlyList<double> values)

@@ -7,12 +7,78 @@ internal static class Charts
 {
     private const double DecibelsShown = 120;
     private const double DecadesShown = 5;
+    private const double FilterDecibelsShown = 80;
+    private const double DelayDecadesShown = 4;
 
     /// <summary>Those that the design has curves for, in the order of the sheet.</summary>
     public static IReadOnlyList<(string Title, string Drawing)> Of(Assessment assessment) =>
     [
         .. new[] { Noise(assessment), Response(assessment), Landings(assessment) }.OfType<(string, string)>(),
     ];
+
+    /// <summary>The filters' own plots: response, group delay, step; none for a design without filters.</summary>
+    public static IReadOnlyList<(string Title, string Drawing)> OfFilters(Assessment assessment) =>
+    [
+        .. new[] { FilterResponse(assessment), FilterDelay(assessment), FilterStep(assessment) }.OfType<(string, string)>(),
+    ];
+
+    private static (string, string)? FilterResponse(Assessment assessment)
+    {
+        IReadOnlyList<Curve> curves = assessment.Curves.FilterResponse;
+        if (curves.Count == 0)
+        {
+            return null;
+        }
+
+        const string Title = "filters alone: gain, ideal against as built";
+        (double low, double high) = Edges(assessment);
+        double bottom = curves.Min(curve => Least(curve, low, high));
+        return (Title, Lines(Title, assessment, curves, Frequencies(low, high), Axis.Steps10("gain, dB", "dB", Math.Max(bottom, -FilterDecibelsShown), 0)));
+    }
+
+    private static (string, string)? FilterDelay(Assessment assessment)
+    {
+        IReadOnlyList<Curve> curves = assessment.Curves.FilterDelay;
+        double[] seen = [.. curves.SelectMany(curve => curve.Y).Where(y => double.IsFinite(y) && 0 < y)];
+        if (seen.Length == 0)
+        {
+            return null;
+        }
+
+        const string Title = "filters alone: group delay";
+        (double low, double high) = Edges(assessment);
+        return (Title, Lines(Title, assessment, curves, Frequencies(low, high), Axis.Decades("group delay, s", "s", Math.Max(seen.Min(), seen.Max() * Math.Pow(10, -DelayDecadesShown)), seen.Max())));
+    }
+
+    private static (string, string)? FilterStep(Assessment assessment)
+    {
+        IReadOnlyList<Curve> curves = assessment.Curves.FilterStep;
+        if (curves.Count == 0)
+        {
+            return null;
+        }
+
+        const string Title = "filters alone: answer to a step of 1";
+        double first = curves.Min(curve => curve.X[0]), last = curves.Max(curve => curve.X[^1]);
+        double bottom = Math.Min(0, curves.Min(curve => curve.Y.Min())), top = curves.Max(curve => curve.Y.Max());
+        return (Title, Lines(Title, null, curves, Axis.Decades("time after the step, s", "s", first, last), Axis.Steps10("output", "", bottom, top)));
+    }
+
+    private static string Lines(string title, Assessment? shaded, IReadOnlyList<Curve> curves, Axis x, Axis y)
+    {
+        Chart chart = new(title, x, y);
+        if (shaded is not null)
+        {
+            ShadeBand(chart, shaded.Design);
+        }
+
+        foreach (Curve curve in curves)
+        {
+            chart.Curve(curve.Name, curve.X, curve.Y);
+        }
+
+        return chart.Draw();
+    }
 
     private static (string, string)? Noise(Assessment assessment)
     {
@@ -57,14 +123,7 @@ internal static class Charts
         const string Title = "gain against frequency";
         (double low, double high) = Edges(assessment);
         double top = curves.Max(curve => Largest(curve, low, high)), bottom = curves.Min(curve => Least(curve, low, high));
-        Chart chart = new(Title, Frequencies(low, high), Axis.Steps10("gain, dB", "dB", Math.Max(bottom, top - DecibelsShown), top));
-        ShadeBand(chart, assessment.Design);
-        foreach (Curve curve in curves)
-        {
-            chart.Curve(curve.Name, curve.X, curve.Y);
-        }
-
-        return (Title, chart.Draw());
+        return (Title, Lines(Title, assessment, curves, Frequencies(low, high), Axis.Steps10("gain, dB", "dB", Math.Max(bottom, top - DecibelsShown), top)));
     }
 
     /// <summary>Where the mains and its images land among the samples, and how large: before and after the digital filters.</summary>

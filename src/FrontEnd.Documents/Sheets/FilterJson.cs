@@ -55,7 +55,7 @@ public static class FilterJson
         return Encoding.UTF8.GetString(buffer.WrittenSpan) + "\n";
     }
 
-    private static void Section(Utf8JsonWriter json, ReadOnlySpan<double> b, ReadOnlySpan<double> a)
+    internal static void Section(Utf8JsonWriter json, ReadOnlySpan<double> b, ReadOnlySpan<double> a)
     {
         json.WriteStartObject();
         Numbers(json, "b", b);
@@ -63,7 +63,7 @@ public static class FilterJson
         json.WriteEndObject();
     }
 
-    private static void Numbers(Utf8JsonWriter json, string name, ReadOnlySpan<double> values)
+    internal static void Numbers(Utf8JsonWriter json, string name, ReadOnlySpan<double> values)
     {
         json.WriteStartArray(name);
         foreach (double value in values)

@@ -25,7 +25,7 @@ public static class FilterPage
         Response(page, answer, figures);
         if (answer.Digital is { } digital)
         {
-            Words(page, digital);
+            WordTables.Write(page, digital.Sections);
         }
         else
         {
@@ -113,57 +113,7 @@ public static class FilterPage
         page.Table([new("", IsText: true), new("")], rows, heads: false);
     }
 
-    private static string Loss(double? decibels) => decibels is { } value ? Decibel(value) : "without bound";
-
-    // --- words -----------------------------------------------------------------------------------------------------
-
-    private static void Words(TextPage page, DigitalFilter digital)
-    {
-        page.Blank();
-        page.Line("in finite words (states held at the sample's LSB)");
-        List<Row> rows = [];
-        List<string> remedies = [];
-        foreach ((string name, NumberFormat format) in new (string, NumberFormat)[] { ("double", NumberFormat.Double), ("single", NumberFormat.Single), ("q31", NumberFormat.Q31), ("q15", NumberFormat.Q15) })
-        {
-            WordFigures figures = WordFigures.Of(digital.Sections, format, FilterForm.TransposedDirectII);
-            rows.Add(new Row(
-            [
-                name,
-                figures.PoleMovement == 0 ? "0" : figures.PoleMovement.ToString("0.0e0", CultureInfo.InvariantCulture),
-                figures.DcGain is { } gain ? Plain(gain, 6) : "pole at 0 Hz",
-                figures.RoundOff is { } rms ? $"{Plain(rms, 3)} LSB" : "-",
-                figures.DeadBand is { } band ? $"{Plain(band, 3)} LSB" : "-",
-                figures.IsStable ? $"{figures.HeadroomBits} bit" : "-",
-                figures.Standing switch
-                {
-                    PoleStanding.InsideCircle => "inside",
-                    PoleStanding.OnCircle => "ON the circle",
-                    PoleStanding.OutsideCircle => "OUTSIDE",
-                    _ => throw new InvalidOperationException($"Standing {figures.Standing} is not handled."),
-                },
-            ]));
-            if (figures.Remedy is { } remedy)
-            {
-                remedies.Add($"{name}: {remedy}");
-            }
-        }
-
-        page.Table([new("word", IsText: true), new("poles move"), new("dc gain"), new("round-off"), new("dead band"), new("headroom"), new("poles")], rows);
-        foreach (string remedy in remedies)
-        {
-            page.Paragraph(remedy, "  - ");
-        }
-
-        Norms(page, digital.Sections);
-    }
-
-    private static void Norms(TextPage page, SecondOrderSections sections)
-    {
-        page.Blank();
-        page.Line("growth from the input to each section's output");
-        List<Row> rows = [.. FrontEnd.Filters.RoundOff.Overflow(sections).Select((n, i) => new Row([$"{i + 1}", Plain(n.L1, 4), Plain(n.L2, 4), Plain(n.LInfinity, 4)]))];
-        page.Table([new("no."), new("any input (L1)"), new("white noise, rms (L2)"), new("sine (L-infinity)")], rows);
-    }
+    internal static string Loss(double? decibels) => decibels is { } value ? Decibel(value) : "without bound";
 
     // --- parts -----------------------------------------------------------------------------------------------------
 
@@ -359,7 +309,7 @@ public static class FilterPage
 
     internal static string Percent(double share) => share.ToString("+0.00;-0.00;0.00", CultureInfo.InvariantCulture) + " %";
 
-    private static string List(IEnumerable<Frequency> frequencies) => string.Join(" and ", frequencies.Select(f => QuantityText.FormatPart(f)));
+    internal static string List(IEnumerable<Frequency> frequencies) => string.Join(" and ", frequencies.Select(f => QuantityText.FormatPart(f)));
 
     internal static string Plain(double value, int digits) => QuantityText.FormatTrimmed(value, "1", digits);
 

@@ -32,7 +32,8 @@ internal static class SheetBody
 {
     private const int NextSteps = 3;
 
-    public static IReadOnlyList<IReadOnlyList<Block>> Pages(Sheet sheet) => [[.. Bench(sheet)], [.. BudgetsAndPlots(sheet)], [.. PartsAndSettings(sheet)], [.. Grounds(sheet)]];
+    public static IReadOnlyList<IReadOnlyList<Block>> Pages(Sheet sheet) => 
+        [.. new IReadOnlyList<Block>[] { [.. Bench(sheet)], [.. BudgetsAndPlots(sheet)], [.. FiltersAlone(sheet)], [.. PartsAndSettings(sheet)], [.. Grounds(sheet)] }.Where(page => page.Count != 0)];
 
     private static IEnumerable<Block> Bench(Sheet sheet)
     {
@@ -102,6 +103,31 @@ internal static class SheetBody
         return left < 2 ? table : table with { Rows = [.. kept[..^1], new Row([$"{left} others, each", "", "< 0.001 %"]), kept[^1]] };
     }
 
+    /// <summary>What the anti-alias sections and the digital filters do by themselves; nothing for a design without filters.</summary>
+    private static IEnumerable<Block> FiltersAlone(Sheet sheet)
+    {
+        Design design = sheet.Design;
+        IReadOnlyList<(string Title, string Drawing)> charts = Charts.OfFilters(sheet.Assessment);
+        if (charts.Count != 0)
+        {
+            yield return new Block.Heading("filters");
+            yield return new Block.Paragraph(
+                "Ideal are the fitted parts with ideal op-amps and the digital filters as designed; as built are the same parts with their op-amps and the coefficients as rounded to the word. Electrodes, coupling capacitors and the converter's own filter are in the plot of the whole path.");
+        }
+
+        foreach ((string title, string drawing) in charts)
+        {
+            yield return new Block.Drawing(title, drawing, null);
+        }
+
+        if (design.Digital.Count > 0)
+        {
+            yield return new Block.Heading($"digital filters: second-order sections at {QuantityText.FormatPart(design.Converter.Rate)}, a0 = 1, in this order");
+            yield return new Block.Paragraph($"y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2] for each section, {Arithmetic(design)}.");
+            yield return new Block.Table([new("filter", true), new("b0"), new("b1"), new("b2"), new("a1"), new("a2")], [.. Sections(design)], Small: true);
+        }
+    }
+
     private static IEnumerable<Block> PartsAndSettings(Sheet sheet)
     {
         Design design = sheet.Design;
@@ -112,13 +138,6 @@ internal static class SheetBody
             Small: true);
         ILookup<string, BudgetTable> tables = BudgetTables.Of(sheet.Assessment).ToLookup(table => table.Title, StringComparer.Ordinal);
         yield return new Block.Pair([.. tables["converter"].SelectMany(Titled)], [.. tables["filters and delays"].SelectMany(Titled).Select(WithoutNames)]);
-        if (design.Digital.Count > 0)
-        {
-            yield return new Block.Heading($"digital filters: second-order sections at {QuantityText.FormatPart(design.Converter.Rate)}, a0 = 1, in this order");
-            yield return new Block.Paragraph($"y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2] for each section, {Arithmetic(design)}.");
-            yield return new Block.Table([new("filter", true), new("b0"), new("b1"), new("b2"), new("a1"), new("a2")], [.. Sections(design)], Small: true);
-        }
-
         yield return new Block.Heading("settings given");
         yield return new Block.Items([.. Settings(sheet)], Small: true);
     }

@@ -20,6 +20,16 @@ public static class AsBuiltSection
         return parts.Numerator(s) / parts.Denominator(s);
     }
 
+    /// <summary>H(j2πf) of a section with its own parts and an ideal op-amp.</summary>
+    public static Complex IdealResponse(Stage section, double hertz)
+    {
+        SectionParts parts = SectionParts.Of(section) with { InverseA0 = 0, Gbw = double.PositiveInfinity };
+        return parts.Numerator / parts.Denominator(new Complex(0, 2 * Math.PI * hertz));
+    }
+
+    /// <summary>True for the stages that this class knows: low-pass sections.</summary>
+    public static bool Is(Stage stage) => stage is RcSection or SallenKeySection or MultipleFeedbackSection;
+
     /// <summary>|H|² of several sections one after the other.</summary>
     public static double PowerResponse(IEnumerable<Stage> sections, double hertz)
     {

@@ -12,6 +12,9 @@ public readonly record struct Biquad(double B0, double B1, double B2, double A1,
 
     public bool IsFirstOrder => B2 == 0 && A2 == 0;
 
+    /// <summary>True where the gain at 0 Hz is 0, to a billionth of b0.</summary>
+    public bool HasDcZero => Math.Abs(B0 + B1 + B2) <= 1e-9 * Math.Abs(B0);
+
     /// <summary>Gain at 0 Hz; infinite with a pole there.</summary>
     public double DcGain => (B0 + B1 + B2) / (1 + A1 + A2);
 

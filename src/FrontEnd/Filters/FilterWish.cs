@@ -37,19 +37,13 @@ public sealed record FilterWish
     /// <summary>The key under which it stands, put into findings.</summary>
     public string Field { get; init; } = "";
 
-    /// <summary>A notch at a centre with Q = centre/(width between its −3 dB points): a band-stop of first order, whose corners are those points.</summary>
-    /// <remarks>Analogue: corners f0·(√(1 + 1/4Q²) ∓ 1/(2Q)). Digital: corners whose bilinear transform has its zero exactly at f0 and the width f0/Q in hertz, cos((ω1 + ω2)/2) = cos ω0·cos((ω2 − ω1)/2). Derived.</remarks>
-    /// <param name="centre">f0, above 0 Hz; below half of a rate.</param>
-    /// <param name="q">Above 0.</param>
-    public static FilterWish Notch(Frequency centre, double q, Frequency? rate, string field = "")
+    /// <summary>An analogue notch: a band-stop of first order whose corners, f0·(√(1 + 1/4Q²) ∓ 1/(2Q)), are its −3 dB points. Derived.</summary>
+    /// <param name="centre">f0, above 0 Hz.</param>
+    /// <param name="q">f0 over the width between the −3 dB points, above 0.</param>
+    internal static FilterWish Notch(Frequency centre, double q)
     {
-        double half = centre.Hertz / (2 * q), middle = rate is { Hertz: > 0 } fs
-            ? Math.Acos(Math.Cos(2 * Math.PI * centre.Hertz / fs.Hertz) * Math.Cos(2 * Math.PI * half / fs.Hertz)) * fs.Hertz / (2 * Math.PI)
-            : Math.Sqrt((centre.Hertz * centre.Hertz) + (half * half));
-        return new FilterWish
-        {
-            Family = FilterFamily.Butterworth, Shape = FilterShape.BandStop, Corners = [Frequency.FromHertz(middle - half), Frequency.FromHertz(middle + half)], Order = 1, Rate = rate, Field = field,
-        };
+        double half = centre.Hertz / (2 * q), middle = Math.Sqrt((centre.Hertz * centre.Hertz) + (half * half));
+        return new FilterWish { Family = FilterFamily.Butterworth, Shape = FilterShape.BandStop, Corners = [Frequency.FromHertz(middle - half), Frequency.FromHertz(middle + half)], Order = 1 };
     }
 
     /// <summary>The filter that was asked for; findings with an error where there is none.</summary>
@@ -101,13 +95,16 @@ public sealed record FilterWish
         _ => throw new InvalidOperationException($"Family {Family} is not handled."),
     };
 
-    private ResponseShape Make(IReadOnlyList<Frequency> corners) => Shape switch
+    private ResponseShape Make(IReadOnlyList<Frequency> corners) => Make(Shape, corners);
+
+    /// <summary>The shape with its corners, as many as it has.</summary>
+    internal static ResponseShape Make(FilterShape shape, IReadOnlyList<Frequency> corners) => shape switch
     {
         FilterShape.LowPass => new LowPass(corners[0]),
         FilterShape.HighPass => new HighPass(corners[0]),
         FilterShape.BandPass => new BandPass(corners[0], corners[1]),
         FilterShape.BandStop => new BandStop(corners[0], corners[1]),
-        _ => throw new InvalidOperationException($"Shape {Shape} is not handled."),
+        _ => throw new InvalidOperationException($"Shape {shape} is not handled."),
     };
 
     private IEnumerable<Finding> Missing()

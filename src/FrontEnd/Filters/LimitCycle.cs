@@ -9,7 +9,18 @@ public sealed record LimitCycle(double Amplitude, int Period)
     /// <param name="section">Rounded to fixed point.</param>
     /// <param name="starts">Starts tried in each direction; they go up to four times the dead band's forecast.</param>
     /// <remarks>A search, not a proof: a larger cycle may exist. The pair of past outputs is the whole state, and it is a pair of whole numbers, so that it must repeat.</remarks>
-    public static LimitCycle? Search(QuantisedSection section, FixedFormat format, int starts = 12)
+    public static LimitCycle? Search(QuantisedSection section, FixedFormat format, int starts = 12) => Search(section, format, starts, long.MaxValue).Largest;
+
+    /// <summary>The same within a number of steps; fewer starts where the poles lie so near the circle that each takes long.</summary>
+    internal static LimitCycleSearch SearchWithin(QuantisedSection section, FixedFormat format, long most)
+    {
+        // From four dead bands to rest takes some eight time constants.
+        double each = 16 + (8 / -Math.Log(Math.Clamp(section.Rounded.PoleRadius, 0.1, 1 - 1e-12)));
+        int starts = (int)Math.Clamp((Math.Sqrt(most / each) - 1) / 2, 1, 12);
+        return Search(section, format, starts, most);
+    }
+
+    private static LimitCycleSearch Search(QuantisedSection section, FixedFormat format, int starts, long most)
     {
         if (section.FractionBits is not { } fraction)
         {
@@ -18,19 +29,32 @@ public sealed record LimitCycle(double Amplitude, int Period)
 
         if (section.Standing != PoleStanding.InsideCircle)
         {
-            return null;
+            return new LimitCycleSearch(null, false);
         }
 
         DeadBand band = RoundOff.DeadBandOf(section.Rounded);
         double span = 4 * Math.Max(Math.Max(band.Constant, band.Alternating), band.Oscillating ?? 0);
+        // Products of 32-bit words with larger states would leave 64 bits.
+        if (Math.Pow(2, 28) < span)
+        {
+            return new LimitCycleSearch(null, false);
+        }
+
         LimitCycle? worst = null;
+        bool complete = true;
         for (int i = -starts; i <= starts; i++)
         {
             for (int j = -starts; j <= starts; j++)
             {
                 long y1 = (long)Math.Round(span * i / starts);
                 long y2 = (long)Math.Round(span * j / starts);
-                LimitCycle? found = Follow(section.Words[3], section.Words[4], fraction, y1, y2);
+                LimitCycle? found = Follow(section.Words[3], section.Words[4], fraction, y1, y2, ref most);
+                if (most < 0)
+                {
+                    complete = false;
+                    break;
+                }
+
                 if (found is not null && (worst is null || worst.Amplitude < found.Amplitude))
                 {
                     worst = found;
@@ -39,11 +63,11 @@ public sealed record LimitCycle(double Amplitude, int Period)
         }
 
         double unit = Math.Pow(2, -format.StateFraction);
-        return worst is null ? null : worst with { Amplitude = worst.Amplitude * unit };
+        return new LimitCycleSearch(worst is null ? null : worst with { Amplitude = worst.Amplitude * unit }, complete);
     }
 
     /// <summary>Brent's cycle search on the states (y1, y2).</summary>
-    private static LimitCycle? Follow(long a1, long a2, int fraction, long y1, long y2)
+    private static LimitCycle? Follow(long a1, long a2, int fraction, long y1, long y2, ref long left)
     {
         (long t1, long t2) = (y1, y2);
         int power = 1;
@@ -59,6 +83,10 @@ public sealed record LimitCycle(double Amplitude, int Period)
 
             (y1, y2) = (Next(a1, a2, fraction, y1, y2), y1);
             length++;
+            if (--left < 0)
+            {
+                return null;
+            }
         }
         while (y1 != t1 || y2 != t2);
 
@@ -75,3 +103,8 @@ public sealed record LimitCycle(double Amplitude, int Period)
     private static long Next(long a1, long a2, int fraction, long y1, long y2) =>
         fraction == 0 ? -(a1 * y1) - (a2 * y2) : (-(a1 * y1) - (a2 * y2) + (1L << (fraction - 1))) >> fraction;
 }
+
+/// <summary>What a search for limit cycles came to.</summary>
+/// <param name="Largest">The largest found; null where none was.</param>
+/// <param name="IsComplete">False where states too long for the search or its bound of steps ended it early.</param>
+public sealed record LimitCycleSearch(LimitCycle? Largest, bool IsComplete);

@@ -21,7 +21,10 @@ public sealed class PeriodComb : IFrequencyResponse
         Period = Require.InRange(period, 2, 1_000_000);
         Periods = Require.InRange(periods, 1, 100_000);
         this.rate = Require.Positive(rate.Hertz);
+        Rate = rate;
     }
+
+    public Frequency Rate { get; }
 
     public int Period { get; }
 

@@ -29,8 +29,6 @@ public sealed record QuantisedSection(
 /// <summary>A digital filter with its coefficients rounded to a number format, analysed anew.</summary>
 public sealed class QuantisedFilter
 {
-    private const double ZeroAtDc = 1e-9;
-
     private QuantisedFilter(SecondOrderSections ideal, NumberFormat format, IReadOnlyList<QuantisedSection> details)
     {
         Ideal = ideal;
@@ -59,9 +57,16 @@ public sealed class QuantisedFilter
         new(sections, format, [.. sections.Sections.Select(s => Round(s, format, keepDcZero))]);
 
     /// <summary>Binary places that let the largest coefficient of a section fit into a word: word − 1 − ⌈log2 |c|⌉, and one less where c rounds up to the bound.</summary>
-    public static int FractionFor(Biquad section, int wordBits)
+    public static int FractionFor(Biquad section, int wordBits) => FractionFor([section.B0, section.B1, section.B2, section.A1, section.A2], wordBits);
+
+    internal static int FractionFor(ReadOnlySpan<double> coefficients, int wordBits)
     {
-        double largest = new[] { section.B0, section.B1, section.B2, section.A1, section.A2 }.Max(Math.Abs);
+        double largest = 0;
+        foreach (double coefficient in coefficients)
+        {
+            largest = Math.Max(largest, Math.Abs(coefficient));
+        }
+
         int bits = wordBits - 1;
         while (Math.Pow(2, wordBits - 1) - 1 < Math.Round(largest * Math.Pow(2, bits)) && -wordBits < bits)
         {
@@ -73,7 +78,7 @@ public sealed class QuantisedFilter
 
     private static QuantisedSection Round(Biquad ideal, NumberFormat format, bool keepDcZero)
     {
-        bool hasDcZero = Math.Abs(ideal.B0 + ideal.B1 + ideal.B2) <= ZeroAtDc * Math.Abs(ideal.B0);
+        bool hasDcZero = ideal.HasDcZero;
         (Biquad rounded, int? fraction, IReadOnlyList<long> words, bool saturated) = format switch
         {
             DoubleFormat => (ideal, null, (IReadOnlyList<long>)[], false),

@@ -24,6 +24,9 @@ public sealed record WordFigures
     /// <summary>Round-off at the output, rms, in LSB of the sample; null for floating point, whose round-off follows the signal, and where a pole is not inside the circle.</summary>
     public double? RoundOff { get; init; }
 
+    /// <summary>Floating point: round-off at the output, rms, as a share of a large constant at the input; null for fixed point and where a pole is not inside the circle.</summary>
+    public double? ConstantRoundOff { get; init; }
+
     /// <summary>Largest level at which the output can hang, in LSB of the sample; null likewise.</summary>
     public double? DeadBand { get; init; }
 
@@ -61,7 +64,7 @@ public sealed record WordFigures
         figures = figures with { Overflow = FrontEnd.Filters.RoundOff.Overflow(filter.Sections) };
         if (format is not FixedFormat fixedPoint)
         {
-            return figures;
+            return figures with { ConstantRoundOff = Math.Sqrt(FrontEnd.Filters.RoundOff.FloatVariance(filter.Sections, form, 1, format)) };
         }
 
         double most = 0;
@@ -76,6 +79,18 @@ public sealed record WordFigures
             DeadBand = LargestDeadBand(filter, fixedPoint),
             ExtraBits = Math.Max(0, (int)Math.Ceiling(most) - fixedPoint.StateFraction),
         };
+    }
+
+    /// <summary>The largest limit cycle that a search finds in any section, at that section's output; only for fixed point. Takes up to some tenths of a second, so it is no part of <see cref="Of"/>.</summary>
+    public LimitCycleSearch SearchLimitCycles()
+    {
+        if (Filter.Format is not FixedFormat format)
+        {
+            throw new InvalidOperationException("Only whole numbers have limit cycles of their own.");
+        }
+
+        LimitCycleSearch[] found = [.. Filter.Details.Select(section => LimitCycle.SearchWithin(section, format, MostSteps / Filter.Details.Count))];
+        return new LimitCycleSearch(found.Select(one => one.Largest).OfType<LimitCycle>().MaxBy(cycle => cycle.Amplitude), found.All(one => one.IsComplete));
     }
 
     /// <summary>Each section's levels, times the gain of what follows at their frequency; the largest.</summary>
@@ -97,6 +112,9 @@ public sealed record WordFigures
 
         return most;
     }
+
+    // About a third of a second (measured: 6 ns a step).
+    private const long MostSteps = 50_000_000;
 
     // Σh² of 1/A above 1000: poles within about a per cent of z = 1 (judgement; no source).
     private static bool IsNearDc(Biquad s) => s.DcGain == 0 && Math.Abs(1 + s.A1 + s.A2) < 1e-2;

@@ -63,6 +63,9 @@ internal static class CurveMaker
             ElectrodeImpedance = ElectrodeCurves(design, hertz),
             DrivenGroundLoop = LoopCurves(evaluation),
             StepResponse = StepCurves(evaluation),
+            FilterResponse = FilterCurves.Response(evaluation, hertz),
+            FilterDelay = FilterCurves.Delay(evaluation, hertz),
+            FilterStep = FilterCurves.Step(evaluation),
         };
     }
 
@@ -77,7 +80,7 @@ internal static class CurveMaker
         return grid;
     }
 
-    private static double Decibels(double ratio) => 0 < ratio ? Math.Max(-400, 20 * Math.Log10(ratio)) : -400;
+    internal static double Decibels(double ratio) => 0 < ratio ? Math.Max(-400, 20 * Math.Log10(ratio)) : -400;
 
     /// <summary>Sources of the same name are one line; densities referred to the input by the mid-band gain.</summary>
     private static List<Curve> NoiseCurves(Evaluation evaluation, double[] hertz, double[][] density, double[] response)

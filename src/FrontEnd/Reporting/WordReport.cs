@@ -8,8 +8,8 @@ namespace FrontEnd.Reporting;
 /// <summary>What finite words do to a digital filter, as voltages at the electrodes of this design. Nothing is added where the word is double: nothing is rounded that could be seen.</summary>
 internal static class WordReport
 {
-    // Round-off above half of the noise raises it by more than a tenth (judgement; no source).
-    private const double ShareOfNoise = 0.5;
+    // A tenth of the noise adds half a per cent to it; what is above deserves a word (common practice, no source).
+    private const double ShareOfNoise = 0.1;
 
     /// <param name="index">The filter's place in the chain.</param>
     /// <param name="id">"digital.high-pass".</param>
@@ -86,7 +86,7 @@ internal static class WordReport
         }
 
         double signal = evaluation.Design.LargestSignal.Volts * evaluation.GainMid / evaluation.Design.Converter.LsbVolts;
-        return Math.Sqrt(RoundOff.SingleVariance(evaluation.Digital.Filters[index], evaluation.Design.Arithmetic.Form, offset + signal));
+        return Math.Sqrt(RoundOff.FloatVariance(evaluation.Digital.Filters[index], evaluation.Design.Arithmetic.Form, offset + signal, evaluation.Design.Arithmetic.Format));
     }
 
     /// <summary>∫|H|² df over the band, by panels of a ratio of 1.1 at most, one pole width each about every pole.</summary>

@@ -2,7 +2,7 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Text;
 
-/// <summary>Wording of the findings about filters. Codes FE0601 to FE0619.</summary>
+/// <summary>Wording of the findings about filters. Codes FE0601 to FE0619 and FE0640 to FE0650.</summary>
 internal static class FilterMessages
 {
     internal static Finding OrderOutOfRange(string field, int order, int most) => Error("FE0601", field,
@@ -64,6 +64,42 @@ internal static class FilterMessages
 
     internal static Finding TooNear(string field, string what, string end, double share) => Error("FE0619", field, $"{what} lies too near to {end}",
         $"nearer than a share of {share:0e0}, coefficients in double precision no longer hold the filter", "lower the rate, or move the corners apart");
+
+    internal static Finding NotInRange(string what, int value, int least, int most) => Error("FE0640", "", $"{what} {value} is not in {least}..{most}", null, "choose a number in the range");
+
+    internal static Finding EvenTaps(int taps, bool anyShape) => Error("FE0641", "", $"{taps} taps are an even number",
+        anyShape ? null : "an even number of symmetric taps has gain 0 at half the rate, which a high-pass and a band-stop cannot use", "use one tap more or less");
+
+    internal static Finding TooManyTaps(int most) => Error("FE0642", "", $"no filter up to {most} taps meets the requirement", "the number of taps goes with the rate over the distance of pass and stop edge",
+        "move the edges apart, decimate first, or use sections with feedback");
+
+    internal static Finding NoEquiripple(int taps) => Error("FE0643", "", $"there is no equiripple filter of {taps} taps for these bands", "the exchange of extremes found no alternation, as where a band is left without an extreme",
+        "use another number of taps, move the edges, or use a Kaiser window");
+
+    internal static Finding TapsTooFew(int taps, double passLoss, double? stopLoss, Decibels ripple, Decibels attenuation) => new("FE0644", Severity.Warning, "",
+        $"{taps} taps reach {Number(passLoss)} dB in the pass band and {(stopLoss is { } stop ? $"{Number(stop)} dB" : "no bound")} in the stop band",
+        $"asked for are {Number(ripple.Value)} dB and {Number(attenuation.Value)} dB", "use more taps, or leave their number out and the fewest are sought");
+
+    internal static Finding NoWholePeriods(Frequency mains, Frequency rate)
+    {
+        double below = Math.Max(2, Math.Floor(rate / mains)) * mains.Hertz, above = Math.Max(3, Math.Floor(rate / mains) + 1) * mains.Hertz;
+        return Error("FE0645", "", $"sampling rate {Hertz(rate)} is no whole multiple of the mains frequency {Hertz(mains)}", $"a period has {Number(rate / mains)} samples, and a comb averages over whole periods",
+            $"sample at {Number(below)} Hz or {Number(above)} Hz, or use notches");
+    }
+
+    internal static Finding CombTooLong(long samples, int most) => Error("FE0646", "", $"the comb remembers {samples} samples, above {most}", null, "average over fewer periods, or decimate first");
+
+    internal static Finding EdgeOutOfBand(Frequency edge, Frequency rate) => Error("FE0647", "", $"band edge {Hertz(edge)} is not above 0 Hz and below half the sampling rate, {Number(rate.Hertz / 2)} Hz", null,
+        "give the upper edge of the band that is recorded");
+
+    internal static Finding QOutOfRange(double q, double most) => Error("FE0648", "", $"Q {Number(q)} is not above 0 and up to {Number(most)}", "Q is the centre over the width between the -3 dB points", "use a Q of 5 to 50");
+
+    internal static Finding NotchTooWide(Frequency mains, double q, Frequency rate) => Error("FE0649", "", $"a notch at {Hertz(mains)} with Q {Number(q)} is {Number(mains.Hertz / q)} Hz wide, not below half the sampling rate, {Number(rate.Hertz / 2)} Hz",
+        null, "raise Q");
+
+    internal static Finding HarmonicFolds(int harmonic, Frequency at, Frequency landing) => new("FE0650", Severity.Warning, "",
+        $"mains harmonic {harmonic}, {Hertz(at)}, lands at {Hertz(landing)} after sampling, in the band and at no notch", "a frequency above half the rate is recorded as its distance to the nearest multiple of the rate",
+        "keep it out before the converter, or sample at another rate");
 
     private static Finding Error(string code, string field, string message, string? note, string? help) => new(code, Severity.Error, field, message, note, help);
 

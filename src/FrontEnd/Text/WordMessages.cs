@@ -18,7 +18,7 @@ internal static class WordMessages
         $"rounded to {word}, `{name}` no longer has gain 0 at 0 Hz", "drift and electrode offset come through", KeepDcZero);
 
     internal static Finding RoundOffLarge(string field, string name, string roundOff, string noise, string remedy) => new("FE0622", Severity.Warning, field,
-        $"the round-off of `{name}`, {roundOff}, is more than half of the design's noise, {noise}", "both rms in the design band, at the electrodes", remedy);
+        $"the round-off of `{name}`, {roundOff}, is more than a tenth of the design's noise, {noise}", "both rms in the design band, at the electrodes", remedy);
 
     internal static Finding DeadBandLarge(string field, string name, string band, string signal, string remedy) => new("FE0623", Severity.Warning, field,
         $"`{name}` can hang at up to {band}, more than the smallest signal, {signal}", "with nothing at its input a section in whole numbers stays at the level where its rounding cancels its decay", remedy);

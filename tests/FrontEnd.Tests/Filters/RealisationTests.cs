@@ -186,7 +186,7 @@ public class RealisationTests
         // The filter's own coefficients are rounded, too; with the zero at 0 Hz kept that is no error of this size.
         Assert.True(published / 2 < error && error < published * 2, $"{error} µV, published {published} µV");
 
-        double forecast = Record.MicrovoltsPerCount * Math.Sqrt(RoundOff.SingleVariance(quantised.Sections, form, 150e3 / Record.MicrovoltsPerCount));
+        double forecast = Record.MicrovoltsPerCount * Math.Sqrt(RoundOff.FloatVariance(quantised.Sections, form, 150e3 / Record.MicrovoltsPerCount, NumberFormat.Single));
         Assert.True(forecast / 2.5 < error && error < forecast * 2.5, $"{error} µV, forecast {forecast} µV");
     }
 

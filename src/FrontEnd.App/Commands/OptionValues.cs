@@ -1,0 +1,83 @@
+using System.CommandLine;
+using FrontEnd.Amplifier;
+using FrontEnd.Documents;
+using FrontEnd.Fields;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary>Values of options from their text; what cannot be read becomes a finding at the option.</summary>
+internal static class OptionValues
+{
+    /// <summary>One of a set of words; the default value beside the finding.</summary>
+    public static T Word<T>(string text, string option, IReadOnlyDictionary<string, T> words, List<Finding> findings)
+        where T : struct
+    {
+        if (words.TryGetValue(text, out T value))
+        {
+            return value;
+        }
+
+        findings.Add(CallMessages.NoWord(option, text, words.Keys, Nearest.Of(text, words.Keys)));
+        return default;
+    }
+
+    /// <summary>Frequencies with commas between them; null where the option is not given.</summary>
+    public static List<Frequency>? Frequencies(string? text, string option, List<Finding> findings)
+    {
+        if (text is null)
+        {
+            return null;
+        }
+
+        List<Frequency> frequencies = [];
+        foreach (string part in text.Split(','))
+        {
+            if (Quantity<Frequency>(part, option, findings) is { } frequency)
+            {
+                frequencies.Add(frequency);
+            }
+        }
+
+        return frequencies;
+    }
+
+    /// <summary>One quantity with its unit; null where the option is not given or cannot be read.</summary>
+    public static T? Quantity<T>(string? text, string option, List<Finding> findings)
+        where T : struct, IQuantity
+    {
+        if (text is null)
+        {
+            return null;
+        }
+
+        if (QuantityText.TryParse(text, out T value, out ParseProblem? problem))
+        {
+            return value;
+        }
+
+        findings.Add(problem!.ToFinding(option, text));
+        return null;
+    }
+
+    /// <summary>The option that <see cref="OpAmp"/> reads.</summary>
+    public static Option<string?> OpAmpOption() => new("--op-amp")
+    {
+        Description = "part card of the op-amp that an analogue filter is built with: " + string.Join(", ", DesignDocument.CardNames(CardClass.OpAmp)) + ", or a file; default: a micropower CMOS whose offset, bias current and output resistance are not given",
+        HelpName = "card",
+    };
+
+    /// <summary>A part card's figures; the default op-amp where none is named.</summary>
+    public static OpAmp OpAmp(string? card, string option, List<Finding> findings)
+    {
+        if (card is null)
+        {
+            return Amplifier.OpAmp.MicropowerCmos;
+        }
+
+        (OpAmp opAmp, IReadOnlyList<Finding> wrong) = DesignDocument.OpAmpCard(card, Environment.CurrentDirectory);
+        findings.AddRange(wrong.Select(finding => finding with { Field = option }));
+        return opAmp;
+    }
+}

@@ -1,0 +1,168 @@
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Filters;
+
+/// <summary>How the taps of a linear-phase FIR are found.</summary>
+public enum FirMethod
+{
+    /// <summary>Equal ripple: the fewest taps for a requirement.</summary>
+    Equiripple,
+
+    /// <summary>Kaiser window: more taps, and the ripple falls away from the edges.</summary>
+    Kaiser,
+}
+
+/// <summary>A linear-phase FIR as someone asks for it: by what it has to do, or by its number of taps.</summary>
+public sealed record FirWish
+{
+    /// <summary>Longest filter that is designed: at 250 S/s it delays by eight seconds.</summary>
+    public const int MostTaps = 4001;
+
+    public FirMethod Method { get; init; }
+
+    public FilterShape Shape { get; init; }
+
+    /// <summary>Edge of the pass band, for a band shape both, lower first.</summary>
+    public IReadOnlyList<Frequency> PassEdges { get; init; } = [];
+
+    /// <summary>Edge of the stop band, as many.</summary>
+    public IReadOnlyList<Frequency> StopEdges { get; init; } = [];
+
+    /// <summary>Sampling rate.</summary>
+    public Frequency Rate { get; init; }
+
+    /// <summary>Largest loss in the pass band, from the largest gain to the least; null only together with <see cref="Taps"/>.</summary>
+    public Decibels? Ripple { get; init; }
+
+    /// <summary>Least loss in the stop band; null only together with <see cref="Taps"/> of an equiripple filter.</summary>
+    public Decibels? Attenuation { get; init; }
+
+    /// <summary>Number of taps; null for the fewest that meet the losses. An even number has a zero at half the rate: low-pass and band-pass alone.</summary>
+    public int? Taps { get; init; }
+
+    /// <summary>The filter that was asked for; findings with an error where there is none.</summary>
+    public FirAnswer Design()
+    {
+        List<Finding> findings = [.. Missing()];
+        if (0 < findings.Count)
+        {
+            return new FirAnswer { Wish = this, Findings = findings };
+        }
+
+        // Where a loss is not given, 1 dB and 40 dB stand in for the checks of edges; they do not reach the taps.
+        FilterRequirement requirement = new(FilterWish.Make(Shape, PassEdges), FilterWish.Make(Shape, StopEdges), Ripple ?? Decibels.FromStated(1), Attenuation ?? Decibels.FromStated(Math.Max(40, 2 * (Ripple?.Value ?? 1))));
+        findings.AddRange(requirement.Check(Rate));
+        if (0 < findings.Count)
+        {
+            return new FirAnswer { Wish = this, Findings = findings };
+        }
+
+        FirFilter? filter = Taps is { } taps ? OfLength(taps, requirement) : Shortest(requirement);
+        if (filter is null || MostTaps < filter.Length)
+        {
+            return new FirAnswer { Wish = this, Findings = [Taps is { } given ? FilterMessages.NoEquiripple(given) : FilterMessages.TooManyTaps(Method == FirMethod.Kaiser ? MostTaps : KaiserDesign.MostTaps / 10)] };
+        }
+
+        var figures = FirFigures.Of(filter, requirement);
+        if (Ripple is { } ripple && Attenuation is { } attenuation && !FirRequirement.IsMet(filter, requirement))
+        {
+            findings.Add(FilterMessages.TapsTooFew(filter.Length, figures.PassLoss, figures.StopLoss, ripple, attenuation));
+        }
+
+        return new FirAnswer { Wish = this, Filter = filter, Figures = figures, Findings = findings };
+    }
+
+    private FirFilter? Shortest(FilterRequirement requirement)
+    {
+        double width = requirement.Pass.Corners.Zip(requirement.Stop.Corners).Min(p => Math.Abs(p.First.Hertz - p.Second.Hertz)) * 2 * Math.PI / Rate.Hertz;
+        // Beyond twice the bound the search would only wait for its end.
+        return 2 * MostTaps < KaiserDesign.ForecastLength(Math.Min(Attenuation!.Value.Value, 400), width)
+            ? null
+            : Method == FirMethod.Kaiser ? KaiserDesign.Design(requirement, Rate) : EquirippleDesign.Design(requirement, Rate);
+    }
+
+    private FirFilter? OfLength(int taps, FilterRequirement requirement)
+    {
+        if (Method == FirMethod.Kaiser)
+        {
+            return KaiserDesign.Windowed(requirement, Rate, taps, KaiserDesign.Beta(Attenuation!.Value.Value));
+        }
+
+        (double pass, double stop) = Ripple is null || Attenuation is null ? (1, 1) : (1 / FirRequirement.PassDeviation(requirement), 1 / FirRequirement.StopDeviation(requirement));
+        return EquirippleDesign.Taps(taps, [.. FirRequirement.Bands(requirement, Rate.Hertz).Select(b => new FirBand(b.Low, b.High, _ => b.Pass ? 1 : 0, _ => b.Pass ? pass : stop))], Rate);
+    }
+
+    private IEnumerable<Finding> Missing()
+    {
+        int count = FilterWords.CornerCount(Shape);
+        if (PassEdges.Count != count)
+        {
+            yield return FilterMessages.EdgeCount("", "pass edge", FilterWords.Of(Shape), count, PassEdges.Count);
+        }
+
+        if (StopEdges.Count != count)
+        {
+            yield return FilterMessages.EdgeCount("", "stop edge", FilterWords.Of(Shape), count, StopEdges.Count);
+        }
+
+        if (Rate.Hertz <= 0)
+        {
+            yield return FilterMessages.RateNotAboveZero("", Rate);
+        }
+
+        if (Attenuation is null && (Taps is null || Method == FirMethod.Kaiser))
+        {
+            yield return FilterMessages.LossMissing("", "FIR", "attenuation", "the least loss in the stop band", "60 dB");
+        }
+
+        if (Ripple is null && Taps is null)
+        {
+            yield return FilterMessages.LossMissing("", "FIR", "ripple", "the largest loss in the pass band", "0.5 dB");
+        }
+
+        if (Taps is { } taps)
+        {
+            if (taps is < 3 or > MostTaps)
+            {
+                yield return FilterMessages.NotInRange("taps", taps, 3, MostTaps);
+            }
+            else if (taps % 2 == 0 && (Method == FirMethod.Kaiser || Shape is FilterShape.HighPass or FilterShape.BandStop))
+            {
+                yield return FilterMessages.EvenTaps(taps, Method == FirMethod.Kaiser);
+            }
+        }
+    }
+}
+
+/// <summary>What came of a wish for an FIR.</summary>
+public sealed record FirAnswer
+{
+    public required FirWish Wish { get; init; }
+
+    /// <summary>The filter; null where there is none.</summary>
+    public FirFilter? Filter { get; init; }
+
+    public FirFigures? Figures { get; init; }
+
+    public IReadOnlyList<Finding> Findings { get; init; } = [];
+}
+
+/// <summary>What an FIR reaches.</summary>
+/// <param name="PassLoss">From the largest to the least gain of the pass band [dB].</param>
+/// <param name="StopLoss">From the largest gain of the pass band to the largest of the stop band [dB]; null without bound.</param>
+/// <param name="HalfPower">Frequencies of half the power of the largest gain, lowest first.</param>
+/// <param name="DcGain">Gain at 0 Hz.</param>
+public sealed record FirFigures(double PassLoss, double? StopLoss, IReadOnlyList<Frequency> HalfPower, double DcGain)
+{
+    internal static FirFigures Of(FirFilter filter, FilterRequirement requirement)
+    {
+        FirExtremes reached = FirRequirement.Measure(filter, requirement);
+        double low = Math.Min(requirement.Pass.Corners[0].Hertz, requirement.Stop.Corners[0].Hertz) / 100;
+        return new FirFigures(
+            20 * Math.Log10(reached.Top / Math.Max(reached.Bottom, 1e-300)),
+            reached.Stop < 1e-15 * reached.Top ? null : 20 * Math.Log10(reached.Top / reached.Stop),
+            FrequencyResponse.Crossings(filter, Frequency.FromHertz(low), Frequency.FromHertz(filter.Rate.Hertz / 2 * (1 - 1e-9)), FrequencyResponse.HalfPower, reached.Top),
+            filter.Response(0).Real);
+    }
+}

@@ -1,0 +1,120 @@
+using System.Numerics;
+using FrontEnd.AntiAlias;
+using FrontEnd.Budgets;
+using FrontEnd.Digital;
+using FrontEnd.Filters;
+
+namespace FrontEnd.Reporting;
+
+/// <summary>The lines of the filters' own plots.</summary>
+internal static class FilterCurves
+{
+    private const double PhaseStep = 1e-4;
+    private const int StepPoints = 400;
+    private const int FinePoints = 1600;
+
+    /// <summary>Anti-alias sections with ideal op-amps and as built, digital filters as designed and as rounded, below half the rate.</summary>
+    public static List<Curve> Response(Evaluation evaluation, double[] hertz)
+    {
+        List<Curve> curves = [];
+        Stage[] sections = Sections(evaluation);
+        if (sections.Length != 0)
+        {
+            curves.Add(Line("anti-alias, ideal", hertz, f => Product(sections, AsBuiltSection.IdealResponse, f).Magnitude));
+            curves.Add(Line("anti-alias, as built", hertz, f => Product(sections, AsBuiltSection.Response, f).Magnitude));
+        }
+
+        if (evaluation.Digital.Stages.Count != 0)
+        {
+            double rate = evaluation.Design.Converter.Rate.Hertz;
+            bool rounded = evaluation.Digital.Arithmetic.Word != DigitalWord.Double;
+            var designed = SecondOrderSections.Cascade(evaluation.Digital.Designed);
+            curves.Add(Line(rounded ? "digital, ideal" : "digital", hertz, f => f < rate / 2 ? Math.Sqrt(designed.PowerResponse(f, rate)) : double.NaN));
+            if (rounded)
+            {
+                curves.Add(Line($"digital, as rounded to {DigitalArithmetic.WordOf(evaluation.Digital.Arithmetic.Word)}", hertz, f => f < rate / 2 ? Math.Sqrt(evaluation.Digital.Power(f)) : double.NaN));
+            }
+        }
+
+        return curves;
+    }
+
+    /// <summary>Group delay of the anti-alias sections as built, by a central difference of their phase, and of the digital filters.</summary>
+    public static List<Curve> Delay(Evaluation evaluation, double[] hertz)
+    {
+        List<Curve> curves = [];
+        Stage[] sections = Sections(evaluation);
+        if (sections.Length != 0)
+        {
+            curves.Add(new Curve("anti-alias, as built", "Hz", "s", hertz, [.. hertz.Select(AnalogDelay)]));
+        }
+
+        if (evaluation.Digital.Stages.Count != 0)
+        {
+            double half = evaluation.Design.Converter.Rate.Hertz / 2;
+            curves.Add(new Curve("digital", "Hz", "s", hertz, [.. hertz.Select(f => f < half ? evaluation.Digital.GroupDelay(f) : double.NaN)]));
+        }
+
+        return curves;
+
+        double AnalogDelay(double f)
+        {
+            double step = f * PhaseStep;
+            return -(Product(sections, AsBuiltSection.Response, f + step) / Product(sections, AsBuiltSection.Response, f - step)).Phase / (4 * Math.PI * step);
+        }
+    }
+
+    /// <summary>The sections' answer to a unit step, and the filtered samples of it, on a logarithmic time axis.</summary>
+    public static List<Curve> Step(Evaluation evaluation)
+    {
+        List<Curve> curves = [];
+        Stage[] sections = Sections(evaluation);
+        TimeResponse analog = TimeResponse.Of(sections);
+        if (sections.Length != 0 && 0 < analog.SlowestSeconds)
+        {
+            double dt = analog.SlowestSeconds / 100;
+            curves.Add(Thinned("anti-alias", analog.Step(dt, FinePoints), dt));
+        }
+
+        if (evaluation.Digital.Stages.Count != 0)
+        {
+            double dt = 1 / evaluation.Design.Converter.Rate.Hertz;
+            curves.Add(Thinned(sections.Length == 0 ? "digital" : "anti-alias and digital", analog.Step(dt, evaluation.OffsetStep.Response.Length, evaluation.Digital.Sections), dt));
+        }
+
+        return curves;
+    }
+
+    private static Stage[] Sections(Evaluation evaluation) => [.. evaluation.Design.Stages.Where(AsBuiltSection.Is)];
+
+    private static Complex Product(Stage[] sections, Func<Stage, double, Complex> response, double hertz)
+    {
+        Complex product = 1;
+        foreach (Stage section in sections)
+        {
+            product *= response(section, hertz);
+        }
+
+        return product;
+    }
+
+    /// <summary>Against the line's own largest gain.</summary>
+    private static Curve Line(string name, double[] hertz, Func<double, double> gain)
+    {
+        double[] gains = [.. hertz.Select(gain)];
+        double top = gains.Where(double.IsFinite).Max();
+        return new Curve(name, "Hz", "dB", hertz, [.. gains.Select(g => double.IsNaN(g) ? g : CurveMaker.Decibels(g / top))]);
+    }
+
+    /// <summary>From the second sample on, which is the first with a place on a logarithmic axis; at most so many points, evenly spread on it.</summary>
+    private static Curve Thinned(string name, double[] values, double dt)
+    {
+        SortedSet<int> kept = [];
+        for (int i = 0; i < StepPoints; i++)
+        {
+            kept.Add((int)Math.Round(Math.Pow(values.Length - 1, i / (StepPoints - 1.0))));
+        }
+
+        return new Curve(name, "s", "", [.. kept.Select(n => n * dt)], [.. kept.Select(n => values[n])]);
+    }
+}
