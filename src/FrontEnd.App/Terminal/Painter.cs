@@ -33,6 +33,21 @@ public static partial class Painter
             case Overlay.Why why:
                 Why(canvas, model, why, frame);
                 break;
+            case Overlay.FieldHelp field:
+                FieldHelp(canvas, model, field, frame);
+                break;
+            case Overlay.More more:
+                More(canvas, more, frame);
+                break;
+            case Overlay.Study study:
+                Study(canvas, model, study, frame);
+                break;
+            case Overlay.Terms terms:
+                Terms(canvas, terms, frame);
+                break;
+            case Overlay.Head head:
+                Sites(canvas, head, frame);
+                break;
             case Overlay.Help help:
                 Help(canvas, help, frame);
                 break;
@@ -481,9 +496,20 @@ public static partial class Painter
         else
         {
             (string text, Ink ink) = HelpText(model);
-            foreach (string line in canvas.Wrap(text, width).Take(rows))
+            IReadOnlyList<string> lines = canvas.Wrap(text, width);
+            for (int i = 0; i < Math.Min(rows, lines.Count); i++)
             {
-                canvas.Put(1, y++, line, ink);
+                // What does not fit is one key away.
+                const string More = "Space: all";
+                bool cut = i == rows - 1 && rows < lines.Count && ink == Ink.Dim;
+                canvas.Put(1, y, cut ? canvas.Fit(lines[i] + " " + lines[i + 1], width - More.Length - 1) : lines[i], ink);
+                if (cut)
+                {
+                    canvas.PutRight(canvas.Width - 1, y, More, Ink.Key);
+                    canvas.Zone(canvas.Width - 1 - More.Length, y, More.Length, 1, new Message.Do(Act.FieldHelp));
+                }
+
+                y++;
             }
         }
 
@@ -579,6 +605,12 @@ public static partial class Painter
             { Overlay: Overlay.FileName { Purpose: FilePurpose.Open } } => [("Enter", "open", Key(KeyName.Enter)), ("up/dn", "choose", null), ("Tab", "take into the line", null), ("Esc", "back", Key(KeyName.Escape))],
             { Overlay: Overlay.FileName } => [("Enter", "write", Key(KeyName.Enter)), ("up/dn", "choose", null), ("Tab", "take into the line", null), ("Esc", "back", Key(KeyName.Escape))],
             { Overlay: Overlay.Ask } => [("Esc", "back", Key(KeyName.Escape))],
+            { Overlay: Overlay.FieldHelp } => [("up/dn", "scroll", null), ("Esc", "back", Key(KeyName.Escape))],
+            { Overlay: Overlay.More } => [("letter", "opens", null), ("up/dn", "move", null), ("Enter", "take", Key(KeyName.Enter)), ("Esc", "back", Key(KeyName.Escape))],
+            { Overlay: Overlay.Study study } => StudyKeys(study),
+            { Overlay: Overlay.Terms } => [("letters", "search", null), ("up/dn", "choose", null), ("Esc", "back", Key(KeyName.Escape))],
+            { Overlay: Overlay.Head { Typing: not null } } => [("Enter", "keep", Key(KeyName.Enter)), ("Tab", "keep, next field", Key(KeyName.Tab)), ("Esc", "drop", Key(KeyName.Escape))],
+            { Overlay: Overlay.Head } => [("Tab", "field", Key(KeyName.Tab)), ("Enter", "edit", Key(KeyName.Enter)), ("+-", "montage, rule", null), ("up/dn", "scroll", null), ("Esc", "back", Key(KeyName.Escape))],
             { Overlay: not null } => [("up/dn", "move", null), ("Enter", "take", Key(KeyName.Enter)), ("Esc", "back", Key(KeyName.Escape))],
             { TourStep: not null } => [("Space", "next", new Message.Pressed(Keystroke.Of(' '))), ("j", "do it", new Message.Pressed(Keystroke.Of('j'))), ("Backspace", "back", Key(KeyName.Backspace)), ("u", "undo", Act(Terminal.Act.Undo)), ("Esc", "leave the tour", Key(KeyName.Escape))],
             { OnResults: true } => [("Enter", "why", Act(Terminal.Act.Enter)), ("h", "fix", Act(Terminal.Act.Apply)), ("Tab", "fields", Act(Terminal.Act.SwitchPane)), .. Everywhere(model)],
@@ -594,8 +626,9 @@ public static partial class Painter
             yield return ("vnmlafps", "views", null);
         }
 
-        yield return ("t", "tour", new Message.Do(Act.Tour));
+        yield return ("z", "more", new Message.Do(Act.More));
         yield return ("?", "keys", new Message.Do(Act.Help));
+        yield return ("t", "tour", new Message.Do(Act.Tour));
         yield return ("u", "undo", new Message.Do(Act.Undo));
         yield return ("w", "save", new Message.Do(Act.Save));
         yield return ("g", "graph", new Message.Do(Act.Plot));
