@@ -71,6 +71,9 @@ public abstract record Message
 
     public sealed record CoefficientsTo(string Path) : Message;
 
+    /// <summary>The same card for several parts of the design, one step of undo.</summary>
+    public sealed record SetCards(IReadOnlyList<string> Keys, string Card) : Message;
+
     /// <summary>Take a document in hand that was asked about first.</summary>
     public sealed record Take(DesignDocument Document, string Label) : Message;
 

@@ -23,7 +23,7 @@ public static partial class Painter
         bool judged = result.Verdict.Requirement is not null;
         if (judged)
         {
-            // What to do first, then why; the words are those of the command.
+            // The words are those of the command.
             foreach (ExplainLine line in ExplainText.Judgement(result.Verdict))
             {
                 Ink ink = line.Label switch { "verdict" => ResultText.Ink(result.Verdict.Kind), "helps most" => Ink.Key, "limit from" => Ink.Dim, _ => Ink.Plain };
@@ -46,7 +46,7 @@ public static partial class Painter
         canvas.Put(1, frame.Top, canvas.Fit(result.Name, width - Canvas.Columns(result.Id) - 22), Ink.Title);
         canvas.PutRight(frame.Width - 1, frame.Top, canvas.Say($"{canvas.Fit(ResultText.Value(result), 24)}   {result.Id}"), Ink.Strong);
         List<(string Label, string Text, Ink Ink)> lines = [];
-        foreach ((string label, string text, Ink ink) in parts)
+        foreach ((string label, string text, Ink ink) in InReadingOrder(parts))
         {
             lines.AddRange(canvas.Wrap(text, width - LabelColumn).Select((line, at) => (at == 0 ? label : "", line, ink)));
         }
@@ -56,6 +56,20 @@ public static partial class Painter
             canvas.Put(1, y, lines[i].Label, Ink.Dim);
             canvas.Put(1 + LabelColumn, y, lines[i].Text, lines[i].Ink);
         });
+    }
+
+    private static readonly string[] ReadingOrder = ["verdict", "most of it", "helps most", "was", "why", "takes", "equation", "numbers", "figure", "by hand", "source", "limit from", "to read", "moves by"];
+
+    /// <summary>What to do and the plain words first, sources last: a screen of 24 rows shows the beginning only. A paragraph without a label stays with the one above it.</summary>
+    private static IEnumerable<(string Label, string Text, Ink Ink)> InReadingOrder(List<(string Label, string Text, Ink Ink)> parts)
+    {
+        List<(int Rank, (string Label, string Text, Ink Ink) Part)> ranked = [];
+        foreach ((string Label, string Text, Ink Ink) part in parts)
+        {
+            ranked.Add((part.Label.Length == 0 ? ranked[^1].Rank : Array.IndexOf(ReadingOrder, part.Label), part));
+        }
+
+        return ranked.OrderBy(one => one.Rank).Select(one => one.Part);
     }
 
     /// <summary>What each input's tenth does, the largest first.</summary>

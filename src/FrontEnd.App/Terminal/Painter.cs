@@ -416,7 +416,10 @@ public static partial class Painter
         if (judged && nameRoom < Canvas.Columns(name) && canvas.Wrap(name, nameRoom) is { Count: > 0 } wrapped)
         {
             lines.Add((index, wrapped[0], ink, value));
-            lines.AddRange(wrapped.Skip(1).Take(1).Select(rest => (index, canvas.Fit(rest, width - 2), ink, (string?)null)));
+            if (wrapped.Count > 1)
+            {
+                lines.Add((index, canvas.Fit(string.Join(' ', wrapped.Skip(1)), width - 2), ink, null));
+            }
         }
         else
         {
@@ -500,13 +503,13 @@ public static partial class Painter
             for (int i = 0; i < Math.Min(rows, lines.Count); i++)
             {
                 // What does not fit is one key away.
-                const string More = "Space: all";
-                bool cut = i == rows - 1 && rows < lines.Count && ink == Ink.Dim;
-                canvas.Put(1, y, cut ? canvas.Fit(lines[i] + " " + lines[i + 1], width - More.Length - 1) : lines[i], ink);
+                string all = model.Editing is null ? "Space: all" : "F1: all";
+                bool cut = i == rows - 1 && rows < lines.Count && ink == Ink.Dim && model.Overlay is null;
+                canvas.Put(1, y, cut ? canvas.Fit(lines[i] + " " + lines[i + 1], width - all.Length - 1) : lines[i], ink);
                 if (cut)
                 {
-                    canvas.PutRight(canvas.Width - 1, y, More, Ink.Key);
-                    canvas.Zone(canvas.Width - 1 - More.Length, y, More.Length, 1, new Message.Do(Act.FieldHelp));
+                    canvas.PutRight(canvas.Width - 1, y, all, Ink.Key);
+                    canvas.Zone(canvas.Width - 1 - all.Length, y, all.Length, 1, new Message.Do(Act.FieldHelp));
                 }
 
                 y++;
@@ -531,7 +534,19 @@ public static partial class Painter
 
         if (model.Overlay is Overlay.Choose choose && DesignFields.Find(model.Design, choose.Key) is { } chosen)
         {
-            return (FormRow.Describe(chosen, model.Here.Document), Ink.Dim);
+            // A card's figures are longer than its row.
+            Choice choice = choose.Choices[Math.Clamp(choose.Selected, 0, choose.Choices.Count - 1)];
+            return (choice.Note.Length > 0 ? $"{choice.Word}: {choice.Note}" : FormRow.Describe(chosen, model.Here.Document), Ink.Dim);
+        }
+
+        if (model.Overlay is Overlay.Study { Outcome.Choices.Count: > 0 } study)
+        {
+            return (study.Outcome.Choices[study.Choice].Word, Ink.Key);
+        }
+
+        if (model.Overlay is Overlay.Study or Overlay.Head && model.Width < PageWidth)
+        {
+            return ("left and right move the page sideways", Ink.Dim);
         }
 
         if (model.Overlay is not null)

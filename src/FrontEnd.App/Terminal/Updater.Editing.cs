@@ -212,7 +212,41 @@ public static partial class Updater
     private static (Model, Effect?) Chosen(Model model, Overlay.Choose choose, int row)
     {
         Model closed = model with { Overlay = null };
-        return DesignFields.Find(model.Design, choose.Key) is { } field ? SetValue(closed, field, choose.Choices[row].Word) : (closed, null);
+        if (DesignFields.Find(model.Design, choose.Key) is not { } field)
+        {
+            return (closed, null);
+        }
+
+        string word = choose.Choices[row].Word, now = FieldText.Format(field, field.Get(model.Design));
+        List<string> alike = [.. ElectrodeCards.Where(key => Card(model.Design, key) == now)];
+        return word == now || now.Length == 0 || alike.Count < 2 || !alike.Contains(choose.Key) ? SetValue(closed, field, word) : (closed with
+        {
+            Overlay = new Overlay.Ask($"{(alike.Count == 2 ? "Two" : "Three")} electrodes are alike now. Which are to be {word}?",
+            [
+                new('a', $"all {alike.Count}", new Message.SetCards(alike, word)), new('t', $"this one only: {choose.Key.Split('.')[1]}", new Message.SetCards([choose.Key], word)), new('b', "back", new Message.Dismiss()),
+            ]),
+        }, null);
+    }
+
+    // Electrodes are bought alike and swapped alike; one by one it would be three walks to three lists.
+    private static readonly string[] ElectrodeCards = ["electrodes.active.card", "electrodes.reference.card", "electrodes.ground.card"];
+
+    private static string Card(Design design, string key) => DesignFields.IsPresent(design, key) && DesignFields.Find(design, key) is { } field ? FieldText.Format(field, field.Get(design)) : "absent";
+
+    private static (Model, Effect?) SetCards(Model model, Message.SetCards set)
+    {
+        EditResult edit = new(model.Here.Document, null);
+        foreach (string key in set.Keys)
+        {
+            if (edit.Finding is null && DesignFields.Find(edit.Document.Design, key) is { } field)
+            {
+                edit = Edits.Set(edit.Document, field, set.Card);
+            }
+        }
+
+        return edit.Finding is { } finding
+            ? (Complain(model, finding), null)
+            : Change(model, edit.Document, $"{string.Join(", ", set.Keys)} -> {set.Card}", $"{set.Card}: {(set.Keys.Count == 1 ? "its values hold" : $"{set.Keys.Count} electrodes")}; u undoes it");
     }
 
     private static (Model, Effect?) InsertElement(Model model, Insertion insertion)

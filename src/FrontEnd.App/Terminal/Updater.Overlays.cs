@@ -185,8 +185,7 @@ public static partial class Updater
             case FilePurpose.Open:
                 return (closed, new Effect.Open(path));
             case FilePurpose.SaveAs:
-                string name = System.IO.Path.HasExtension(path) ? path : path + ".toml";
-                return (closed, new Effect.Save(model.Here.Slot, name, model.Here.Document, MayReplace: name == model.Here.Path));
+                return SaveAs(closed, System.IO.Path.HasExtension(path) ? path : path + ".toml");
             case FilePurpose.Coefficients:
                 return WriteCoefficients(closed, System.IO.Path.HasExtension(path) ? path : path + CoefficientWriting.Extension, mayReplace: false);
             case FilePurpose.Sheet:

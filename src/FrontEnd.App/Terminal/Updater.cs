@@ -43,6 +43,7 @@ public static partial class Updater
         Message.Exists exists => (AskReplace(model, exists), null),
         Message.SheetTo sheet => WriteSheet(model with { Overlay = null }, sheet.Path, mayReplace: true),
         Message.CoefficientsTo file => WriteCoefficients(model with { Overlay = null }, file.Path, mayReplace: true),
+        Message.SetCards set => SetCards(model with { Overlay = null }, set),
         Message.Take take => Change(model with { Overlay = null }, take.Document, take.Label, $"done: {take.Label}. u undoes it."),
         Message.LeaveNow => (model with { Quitting = true }, new Effect.Quit()),
         Message.Dismiss => (model with { Overlay = null }, null),
@@ -406,6 +407,27 @@ public static partial class Updater
             _ => model.Here.Path ?? stem + ".toml",
         };
         return (model with { Overlay = new Overlay.FileName(purpose, Line.Of(suggestion), null, -1), Editing = null }, new Effect.List(purpose, suggestion));
+    }
+
+    /// <summary>Saves under another name. A plain-number design that becomes a .toml file is written out in that form, one step of undo.</summary>
+    private static (Model, Effect?) SaveAs(Model model, string path)
+    {
+        DesignDocument document = model.Here.Document;
+        DocumentFormat format = DesignDocument.FormatOf(path, document.Text);
+        if (format == document.Format)
+        {
+            return (model, new Effect.Save(model.Here.Slot, path, document, MayReplace: path == model.Here.Path));
+        }
+
+        if (format == DocumentFormat.Json)
+        {
+            return (Complain(model, new Finding("FE0191", Severity.Error, "", "a TOML design is not saved as JSON", null, "choose a name that ends in .toml; y writes a sheet that is JSON")), null);
+        }
+
+        DesignDocument written = DesignDocument.Parse(DesignWriter.ToToml(document.Design), format, document.File, System.IO.Path.GetDirectoryName(document.File is { } file ? System.IO.Path.GetFullPath(file) : null));
+        (Model changed, Effect? effect) = Change(model, written, "written as TOML", "");
+        Effect save = new Effect.Save(model.Here.Slot, path, written, MayReplace: false);
+        return (changed, effect is null ? save : new Effect.Several([effect, save]));
     }
 
     private static (Model, Effect?) Saved(Model model, Message.Saved saved)
