@@ -59,8 +59,9 @@ public static partial class Painter
 
         if (study.Progress is { } share)
         {
+            // The short ones do not say how far they are.
             string bar = new string('#', (int)(share * BarWidth)).PadRight(BarWidth, '.');
-            canvas.Put(1, frame.Top + 2, $"[{bar}] {(int)(100 * share),3} %", Ink.Changed);
+            canvas.Put(1, frame.Top + 2, Studies.WaitsForStart(study.Kind) ? $"[{bar}] {(int)(100 * share),3} %" : "working out", Ink.Changed);
             canvas.Put(1, frame.Top + 3, "Esc breaks it off", Ink.Dim);
         }
         else if (study.Outcome is { } outcome)

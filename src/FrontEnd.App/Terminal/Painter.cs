@@ -12,7 +12,7 @@ public static partial class Painter
         Canvas canvas = new(Math.Max(1, model.Width), Math.Max(1, model.Height), ascii);
         if (model.TooSmall)
         {
-            TooSmall(canvas);
+            TooSmall(canvas, model.Overlay as Overlay.Ask);
             return canvas;
         }
 
@@ -84,10 +84,14 @@ public static partial class Painter
         public static Frame Of(Model model) => new(1 + StripRows + 1, model.Height - (model.TourStep is null ? 4 : 8), model.Width);
     }
 
-    private static void TooSmall(Canvas canvas)
+    /// <param name="ask">A question that waits for its answer; null for none.</param>
+    private static void TooSmall(Canvas canvas, Overlay.Ask? ask)
     {
-        int row = Math.Max(0, (canvas.Height / 2) - 1);
-        foreach (string line in canvas.Wrap($"The terminal is {canvas.Width} x {canvas.Height}. It needs 60 x 18: make it larger, nothing is lost. q quits.", Math.Max(4, canvas.Width - 1)))
+        string text = ask is null
+            ? $"The terminal is {canvas.Width} x {canvas.Height}. It needs 60 x 18: make it larger, nothing is lost. q quits."
+            : $"{ask.Question}\n{string.Join('\n', ask.Answers.Select(answer => $"{answer.Letter}: {answer.Words}"))}";
+        int row = ask is null ? Math.Max(0, (canvas.Height / 2) - 1) : 0;
+        foreach (string line in canvas.Wrap(text, Math.Max(4, canvas.Width - 1)))
         {
             canvas.Put(0, row++, line, Ink.Strong);
         }
@@ -541,7 +545,7 @@ public static partial class Painter
 
         if (model.Overlay is Overlay.Study { Outcome.Choices.Count: > 0 } study)
         {
-            return (study.Outcome.Choices[study.Choice].Word, Ink.Key);
+            return (study.Outcome.Choices[study.Choice].Note, Ink.Dim);
         }
 
         if (model.Overlay is Overlay.Study or Overlay.Head && model.Width < PageWidth)
@@ -588,7 +592,7 @@ public static partial class Painter
     private static void Keys(Canvas canvas, Model model)
     {
         int y = canvas.Height - 1, x = 1;
-        foreach ((string key, string does, Message? message) in KeyLine(model))
+        foreach ((string key, string does, Message? message) in Fitting(canvas, [.. KeyLine(model)]))
         {
             string text = canvas.Say($"{key} {does}");
             if (canvas.Width < x + Canvas.Columns(text))
@@ -605,6 +609,18 @@ public static partial class Painter
 
             x += Canvas.Columns(text) + 2;
         }
+    }
+
+    /// <summary>The keys that have room, one after the other; the one that leads to all others has it before the rest.</summary>
+    private static List<(string Key, string Does, Message? Message)> Fitting(Canvas canvas, List<(string Key, string Does, Message? Message)> line)
+    {
+        int help = line.FindIndex(item => item.Key == "?");
+        while (0 < help && canvas.Width - 1 < line.Take(help + 1).Sum(item => Canvas.Columns(canvas.Say($"{item.Key} {item.Does}")) + 2) - 2)
+        {
+            line.RemoveAt(--help);
+        }
+
+        return line;
     }
 
     private static IEnumerable<(string Key, string Does, Message? Message)> KeyLine(Model model)

@@ -39,7 +39,8 @@ public sealed record StudyOutcome(string Text, IReadOnlyList<StudyChoice> Choice
 }
 
 /// <summary>A design to take over, and its name in a few words.</summary>
-public sealed record StudyChoice(string Word, Design Design);
+/// <param name="Note">A sentence about it.</param>
+public sealed record StudyChoice(string Word, Design Design, string Note);
 
 /// <summary>Asks the core for a study and the sheets for its text.</summary>
 public static class Studies
@@ -74,7 +75,7 @@ public static class Studies
         List<RateOption> options = [.. comparison.Options.Where(option => option.IsWorkedOut)];
         return new StudyOutcome(
             RatesText.Of(comparison),
-            [.. options.Select(option => new StudyChoice($"{QuantityText.FormatTrimmed(option.Rate.Hertz, "1", 6)} S/s", RateStudy.AtRate(design, option.Rate)))],
+            [.. options.Select(option => new StudyChoice($"{QuantityText.FormatTrimmed(option.Rate.Hertz, "1", 6)} S/s", RateStudy.AtRate(design, option.Rate), option.Because))],
             comparison.Pick is { } pick ? Math.Max(0, options.IndexOf(pick)) : 0);
     }
 
@@ -102,7 +103,7 @@ public static class Studies
         SizingOutcome outcome = Sizer.Size(request, new Shares(progress), cancellation);
         return outcome.Findings.Count > 0
             ? Refused(outcome.Findings, "")
-            : new StudyOutcome(SizeText.Of(request, outcome), [.. outcome.Front.Select((one, at) => new StudyChoice($"design {at + 1}: {one.Summary}", one.Design))], 0);
+            : new StudyOutcome(SizeText.Of(request, outcome), [.. outcome.Front.Select((one, at) => new StudyChoice($"design {at + 1}: {one.Summary}", one.Design, $"{one.Summary}; least to spare: {one.LimitedBy}"))], 0);
     }
 
     private static StudyOutcome Bench(Design design)

@@ -64,6 +64,11 @@ public static partial class Updater
     {
         if (model.TooSmall)
         {
+            if (model.Overlay is Overlay.Ask question)
+            {
+                return PressAnswer(model, question, key);
+            }
+
             // Nothing that cannot be seen is changed.
             return KeyMap.Meaning(key) is Act.Quit or Act.Save ? Perform(model, KeyMap.Meaning(key)!.Value) : (model, null);
         }

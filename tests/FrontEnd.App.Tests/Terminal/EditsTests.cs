@@ -93,7 +93,7 @@ public class EditsTests
         Assert.Equal(2, taken.Comments);
 
         (Model model, _) = Model.Start(document, null);
-        Model study = Setup.Settle(model with { Overlay = new Overlay.Study(StudyKind.Sizing, new StudyWish(), 1, null, new StudyOutcome("", [new("a", wanted)], 0), 0, 0, 0) }, new Effect.Evaluate(0, 1, document.Design));
+        Model study = Setup.Settle(model with { Overlay = new Overlay.Study(StudyKind.Sizing, new StudyWish(), 1, null, new StudyOutcome("", [new("a", wanted, "")], 0), 0, 0, 0) }, new Effect.Evaluate(0, 1, document.Design));
         Model asked = study.Press(new Keystroke(KeyName.Enter));
         Assert.IsType<Overlay.Ask>(asked.Overlay);
         Assert.Equal(Text, asked.Here.Document.Text);

@@ -33,7 +33,7 @@ public class LawTests
         [StudyKind.Rates] = Run(StudyKind.Rates), [StudyKind.Spread] = Run(StudyKind.Spread), [StudyKind.Bench] = Run(StudyKind.Bench),
 
         // The search itself takes seconds; what is pressed on its page does not depend on what it finds.
-        [StudyKind.Sizing] = new("found\n\n1  one\n2  two", [new("design 1: the same", Headband.Design), new("design 2: the starter", Starter.Design)], 0),
+        [StudyKind.Sizing] = new("found\n\n1  one\n2  two", [new("design 1: the same", Headband.Design, "note"), new("design 2: the starter", Starter.Design, "note")], 0),
     };
 
     private static StudyOutcome Run(StudyKind kind) => Studies.Run(kind, new StudyWish(64), Headband.Design, _ => { }, CancellationToken.None);

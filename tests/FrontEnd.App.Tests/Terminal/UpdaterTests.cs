@@ -230,6 +230,17 @@ public class UpdaterTests
         Assert.IsType<Effect.Quit>(Updater.Update(model, new Message.Pressed(Keystroke.Of('y'))).Effect);
     }
 
+    /// <summary>The screen that is too small says that q quits: so it must, with unsaved work as well.</summary>
+    [Fact]
+    public void Quit_InATerminalThatIsTooSmall_AsksWhereItCanBeSeen()
+    {
+        Model small = Setup.Start().At("input", "input.series-resistor").Type("+") with { Width = 30, Height = 10 };
+        Model asked = small.Type("q");
+        Assert.Contains("y: yes, without saving", asked.Screen(), StringComparison.Ordinal);
+        Assert.IsType<Effect.Quit>(Updater.Update(asked, new Message.Pressed(Keystroke.Of('y'))).Effect);
+        Assert.Null(asked.Type("n").Overlay);
+    }
+
     [Fact]
     public void Compare_TwoDesigns_ShowsWhatIsDifferentAndTheVerdicts()
     {
