@@ -43,7 +43,7 @@ public static class DesignWriter
     }
 
     /// <summary>One list of a design with all its elements; nothing for an empty one.</summary>
-    internal static string ListText(DesignList list, Design design)
+    public static string ListText(DesignList list, Design design)
     {
         StringBuilder text = new();
         foreach (object element in list.Elements(design))

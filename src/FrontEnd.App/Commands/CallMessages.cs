@@ -39,7 +39,7 @@ internal static class CallMessages
     public static Finding CoefficientFormat(string path, IEnumerable<string> known) =>
         Error(UnknownFormat, "", $"`{Path.GetExtension(path)}` says no kind of coefficient file", "the file's extension decides what is written", $"use one of {string.Join(", ", known)}") with { File = path };
 
-    public static Finding NoFilters(string path) =>
+    public static Finding NoFilters(string? path) =>
         Error(NothingToWrite, "digital", "the design has no digital filter", null, "add one as [[digital]]") with { File = path };
 
     public static Finding NoCoefficients(string path) =>

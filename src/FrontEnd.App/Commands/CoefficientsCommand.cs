@@ -1,6 +1,5 @@
 using System.CommandLine;
-using FrontEnd.Digital;
-using FrontEnd.Documents;
+using FrontEnd.App.Terminal;
 using FrontEnd.Documents.Coefficients;
 
 namespace FrontEnd.App.Commands;
@@ -35,13 +34,7 @@ internal static class CoefficientsCommand
             return ExitCode.Unusable;
         }
 
-        if (SectionsExport.Of(document.Design) is not { } export)
-        {
-            outlet.Tell(CallMessages.NoFilters(path));
-            return ExitCode.Unusable;
-        }
-
-        if (TextFiles.WriteAtomically(file, CoefficientFiles.Write(export, document.Design.Name, file)) is { } problem)
+        if (CoefficientWriting.Write(file, document.Design, path) is { } problem)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;

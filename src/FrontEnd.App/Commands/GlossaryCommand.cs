@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FrontEnd.Documents.Teaching;
 using FrontEnd.Teaching;
 using FrontEnd.Text;
 
@@ -26,13 +27,7 @@ internal static class GlossaryCommand
 
         foreach (Term term in terms)
         {
-            string[] signs = [.. new[] { term.Symbol, term.Unit.Length == 0 ? "" : $"[{term.Unit}]" }.Where(sign => sign.Length > 0)];
-            outlet.Results.WriteLine(term.Name + (signs.Length == 0 ? "" : $"  {string.Join(" ", signs)}"));
-            outlet.Results.WriteLine($"  {term.Meaning}");
-            if (word is not null && term.Others.Count > 0)
-            {
-                outlet.Results.WriteLine($"  also: {string.Join(", ", term.Others)}");
-            }
+            outlet.Results.Write(GlossaryText.Of(term, others: word is not null));
         }
 
         return ExitCode.Met;

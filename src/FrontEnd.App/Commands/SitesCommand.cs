@@ -1,9 +1,7 @@
 using System.CommandLine;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Teaching;
-using FrontEnd.Quantities;
 using FrontEnd.Teaching;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;
 
@@ -22,37 +20,31 @@ internal static class SitesCommand
         Option<string?> svg = new("--svg") { Description = "file for the head map; a file that is there is replaced", HelpName = "file" };
         Command command = new("sites", "Shows where the sites of the 10-20 system are measured on a head, how far apart two of them are, and what a montage compares.") { sagittal, coronal, ring, from, to, montage, column, svg };
         command.SetAction(call => Run(
-            [("--nasion-inion", call.GetRequiredValue(sagittal)), ("--preauricular", call.GetRequiredValue(coronal)), ("--circumference", call.GetRequiredValue(ring))],
-            call.GetValue(from), call.GetValue(to), call.GetValue(montage), call.GetValue(column) ? SiteRule.Column : SiteRule.Row, call.GetValue(svg), outlet));
+            new SitesRequest
+            {
+                NasionInion = call.GetRequiredValue(sagittal), Preauricular = call.GetRequiredValue(coronal), Circumference = call.GetRequiredValue(ring),
+                From = call.GetValue(from) ?? "", To = call.GetValue(to) ?? "", Montage = call.GetValue(montage) ?? "", Rule = call.GetValue(column) ? SiteRule.Column : SiteRule.Row,
+            },
+            call.GetValue(svg), outlet));
         return command;
     }
 
-    private static int Run((string Option, string Text)[] measures, string? from, string? to, string? montage, SiteRule rule, string? svg, Outlet outlet)
+    private static int Run(SitesRequest request, string? svg, Outlet outlet)
     {
-        List<Finding> findings = [];
-        Length[] lengths = [.. measures.Select(measure => Read(measure.Option, measure.Text, findings))];
-        Site? first = Find(from, findings), second = Find(to, findings);
-        string? unknown = null;
-        IReadOnlyList<(Site First, Site Second)> pairs = montage is null ? [] : Sites.Pairs(montage, out unknown);
-        if (unknown is not null)
-        {
-            findings.Add(NoSite(unknown));
-        }
-
-        if (findings.Count > 0)
+        (SitesAnswer? answer, IReadOnlyList<Finding> findings) = request.Work();
+        if (answer is null)
         {
             outlet.Tell(findings);
             return ExitCode.Unusable;
         }
 
-        HeadSize head = new(lengths[0], lengths[1], lengths[2]);
-        outlet.Results.Write(SitesText.Of(head, rule, first is not null && second is not null ? (first, second) : null, pairs));
+        outlet.Results.Write(answer.Text);
         if (svg is null)
         {
             return ExitCode.Met;
         }
 
-        if (TextFiles.WriteAtomically(svg, HeadMap.Svg(rule, pairs)) is { } problem)
+        if (TextFiles.WriteAtomically(svg, HeadMap.Svg(request.Rule, answer.Pairs)) is { } problem)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;
@@ -61,33 +53,4 @@ internal static class SitesCommand
         outlet.Messages.WriteLine($"wrote {svg}");
         return ExitCode.Met;
     }
-
-    private static Length Read(string option, string text, List<Finding> findings)
-    {
-        if (!QuantityText.TryParse(text, out Length length, out ParseProblem? problem))
-        {
-            findings.Add(problem!.ToFinding(option, text));
-            return default;
-        }
-
-        if (length.Metres is < 0.15 or > 0.9)
-        {
-            findings.Add(Messages.HeadSize(option, QuantityText.FormatPart(length), "15 cm to 90 cm"));
-        }
-
-        return length;
-    }
-
-    private static Site? Find(string? name, List<Finding> findings)
-    {
-        Site? site = name is null ? null : Sites.Find(name);
-        if (name is not null && site is null)
-        {
-            findings.Add(NoSite(name));
-        }
-
-        return site;
-    }
-
-    private static Finding NoSite(string name) => Messages.NoSite(name, Nearest.Of(name, Sites.All.SelectMany(site => new[] { site.Name, site.Alias }).Where(one => one.Length > 0)));
 }

@@ -2,16 +2,14 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using FrontEnd.Quantities;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Spread;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;
 
 /// <summary><c>frontend spread</c>: how the figures of many devices of one design spread.</summary>
 internal static class SpreadCommand
 {
-    private const int Bins = 20;
     private const int BarWidth = 40;
 
     public static Command Make(Outlet outlet)
@@ -72,7 +70,7 @@ internal static class SpreadCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Results.Write(json ? Json(result) : Words(result));
+        outlet.Results.Write(json ? Json(result) : SpreadText.Of(result));
         return least is { } share && !(share <= result.Yield) ? ExitCode.NotMet : ExitCode.Met;
     }
 
@@ -98,56 +96,6 @@ internal static class SpreadCommand
                 messages.Flush();
             }
         }
-    }
-
-    private static string Text(double value, string unit, int digits = 3) => unit == "°" ? QuantityText.Format(Angle.FromDegrees(value), digits) : QuantityText.Format(value, unit, digits);
-
-    private static string Words(SpreadResult result)
-    {
-        StringBuilder text = new();
-        text.AppendLine($"{result.Design.Name}: {result.Options.Builds} builds, seed {result.Options.Seed}");
-        text.AppendLine(result.Yield is { } all ? $"yield {QuantityText.FormatPercent(Ratio.FromFraction(all))} against the requirements below" : "nothing is judged");
-        foreach (SpreadFigure figure in result.Figures)
-        {
-            text.AppendLine().AppendLine($"{figure.Id}: nominal {Text(figure.Nominal, figure.Unit)}, corners {Text(figure.Least, figure.Unit)} to {Text(figure.Most, figure.Unit)}");
-            if (figure.Yield is { } yield)
-            {
-                text.AppendLine($"  yield {QuantityText.FormatPercent(Ratio.FromFraction(yield))} against {Text(figure.Limit!.Value, figure.Unit)} ({figure.Requirement})");
-            }
-
-            text.AppendLine("  " + string.Join("  ", SpreadFigure.Percents.Select((percent, i) => $"{percent.ToString(CultureInfo.InvariantCulture)} %: {Text(figure.Percentiles[i], figure.Unit)}")));
-            AddHistogram(text, figure);
-            text.AppendLine(figure.Ranks.Count == 0 ? "  no part moves it" : "  rank correlation: " + string.Join(", ", figure.Ranks.Take(4).Select(rank => $"{rank.Key} {rank.Coefficient.ToString("+0.00;-0.00", CultureInfo.InvariantCulture)}")));
-        }
-
-        return text.ToString();
-    }
-
-    private static void AddHistogram(StringBuilder text, SpreadFigure figure)
-    {
-        double low = figure.Values.Min(), high = figure.Values.Max();
-        if (!(low < high))
-        {
-            return;
-        }
-
-        int[] counts = Counts(figure, low, high);
-        for (int i = 0; i < Bins; i++)
-        {
-            string bar = new('#', (int)Math.Ceiling((double)counts[i] * BarWidth / counts.Max()));
-            text.AppendLine($"  {Text(low + ((i + 0.5) * (high - low) / Bins), figure.Unit, 5),12} |{bar}");
-        }
-    }
-
-    private static int[] Counts(SpreadFigure figure, double low, double high)
-    {
-        int[] counts = new int[Bins];
-        foreach (double value in figure.Values)
-        {
-            counts[Math.Min(Bins - 1, (int)((value - low) / (high - low) * Bins))]++;
-        }
-
-        return counts;
     }
 
     private static string Json(SpreadResult result)

@@ -27,6 +27,9 @@ public sealed class Canvas
     /// <summary>Where the terminal's cursor stands; null for nowhere.</summary>
     public (int X, int Y)? Cursor { get; set; }
 
+    /// <summary>The furthest that the page on it can be scrolled; 0 where all of it is in sight.</summary>
+    public int ScrollEnd { get; set; }
+
     /// <summary>The cell's character; a zero rune is the right half of a wide one.</summary>
     public Rune RuneAt(int x, int y) => _runes[(y * Width) + x];
 

@@ -38,29 +38,53 @@ public static class Edits
         return edit;
     }
 
-    /// <summary>Writes into a document what another design has different, field by field, so that its comments stay.</summary>
-    public static EditResult TakeOver(DesignDocument document, Design wanted)
+    /// <summary>Writes into a document what another design has different: values field by field, elements of lists table by table, so that comments stay.</summary>
+    /// <remarks>A value that goes and has a comment stays as a comment with it. Where the file's form leaves no place for the change it is written anew, its comments at the end, and the outcome says so.</remarks>
+    public static TakenOver TakeOver(DesignDocument document, Design wanted)
     {
-        DesignDocument next = document;
+        DesignDocument next = DesignFields.OptionalParts.Where(part => part.IsThere(document.Design) && !part.IsThere(wanted)).Aggregate(document, (now, part) => WithoutTable(now, part.Key));
+        next = DesignFields.Lists.Aggregate(next, (now, list) => WithElements(now, list, wanted));
         foreach (Field<Design> field in DesignFields.Of(wanted))
         {
             string text = FieldText.Format(field, field.Get(wanted));
             Field<Design>? mine = DesignFields.Find(next.Design, field.Key);
-            if (mine is not null && DesignFields.IsPresent(next.Design, field.Key) && string.Equals(FieldText.Format(mine, mine.Get(next.Design)), text, StringComparison.Ordinal))
+            bool same = mine is not null && DesignFields.IsPresent(next.Design, field.Key) && string.Equals(FieldText.Format(mine, mine.Get(next.Design)), text, StringComparison.Ordinal);
+            if (same)
             {
                 continue;
             }
 
-            EditResult edit = mine is null ? new EditResult(next, null) : next.Set(field.Key, text);
+            EditResult edit = mine is null ? new EditResult(next, OnlyToml(field.Key)) : next.Set(field.Key, text);
             if (edit.Finding is not null)
             {
-                return Rewritten(document, wanted);
+                return Anew(document, wanted);
             }
 
             next = edit.Document;
         }
 
-        return DesignFields.Lists.Any(list => list.Count(next.Design) != list.Count(wanted)) ? Rewritten(document, wanted) : new EditResult(next, null);
+        return IsSame(next.Design, wanted) ? new TakenOver(next, null, null) : Anew(document, wanted);
+    }
+
+    /// <summary>Moves an element of a list one place, with its comments.</summary>
+    /// <param name="index">From 0.</param>
+    /// <param name="by">−1 or 1.</param>
+    public static EditResult Move(DesignDocument document, DesignList list, int index, int by)
+    {
+        string text = Written(document, list);
+        ListTables tables = ListTables.OfList(text, list.Key);
+        int from = Math.Min(index, index + by), to = from + 1;
+        List<object> elements = [.. list.Elements(document.Design)];
+        if (document.Format != DocumentFormat.Toml || tables.Tables.Count != elements.Count || from < 0 || elements.Count <= to)
+        {
+            return new EditResult(document, OnlyToml(list.Key));
+        }
+
+        (LineRange one, LineRange other) = (tables.Tables[from], tables.Tables[to]);
+        string[] lines = [.. tables.Lines];
+        DesignDocument next = document.WithText(ListTables.Text([.. lines[..one.First], .. lines[other.First..other.End], .. lines[one.End..other.First], .. lines[one.First..one.End], .. lines[other.End..]]));
+        (elements[from], elements[to]) = (elements[to], elements[from]);
+        return IsSame(Unnamed(list, next.Design, list.Elements(next.Design)), Unnamed(list, document.Design, elements)) ? new EditResult(next, null) : new EditResult(document, OnlyToml(list.Key));
     }
 
     /// <summary>Puts a new element at the end of its list, with a name that is free.</summary>
@@ -73,18 +97,13 @@ public static class Edits
             return new EditResult(document, OnlyToml(insertion.ListKey));
         }
 
-        StringBuilder text = new(document.Text);
+        StringBuilder text = new(Written(document, list));
         if (text.Length > 0 && text[^1] != '\n')
         {
             text.Append('\n');
         }
 
         IReadOnlyList<object> now = list.Elements(document.Design);
-        if (now.Count > 0 && !HasHeaders(document.Text, list.Key))
-        {
-            // The default list is in no file yet: it is written out, or it would be gone once one element stands there.
-            text.Append(WholeList(list, document.Design));
-        }
 
         HashSet<string> taken = [.. now.Select(list.NameOf)];
         string name = list.DefaultName([.. now, variant.Create()], now.Count);
@@ -115,79 +134,157 @@ public static class Edits
         return broken is not null || list.Count(next.Design) != now.Count + 1 ? new EditResult(document, broken ?? OnlyToml(list.Key)) : new EditResult(next, null);
     }
 
-    /// <summary>Takes an element out of its list, with the comments inside it.</summary>
+    /// <summary>Takes an element out of its list, with the comments inside it; those around it stay.</summary>
     public static EditResult Remove(DesignDocument document, DesignList list, int index)
     {
-        if (document.Format != DocumentFormat.Toml)
+        ListTables tables = ListTables.OfList(Written(document, list), list.Key);
+        int count = list.Count(document.Design);
+        if (document.Format != DocumentFormat.Toml || tables.Tables.Count != count)
         {
             return new EditResult(document, OnlyToml(list.Key));
         }
 
-        string start = document.Text;
-        if (!HasHeaders(start, list.Key))
-        {
-            start += (start.Length == 0 || start.EndsWith('\n') ? "" : "\n") + WholeList(list, document.Design);
-        }
-
-        List<string> kept = [];
-        int seen = -1;
-        bool inside = false;
-        foreach (string line in start.Split('\n'))
-        {
-            string bare = line.TrimStart();
-            if (bare.StartsWith('['))
-            {
-                bool own = bare.StartsWith($"[[{list.Key}]]", StringComparison.Ordinal);
-                seen += own ? 1 : 0;
-                inside = own ? seen == index : inside && (bare.StartsWith($"[{list.Key}.", StringComparison.Ordinal) || bare.StartsWith($"[[{list.Key}.", StringComparison.Ordinal) || !IsHeader(bare));
-            }
-
-            if (!inside)
-            {
-                kept.Add(line);
-            }
-        }
-
-        string text = string.Join('\n', kept);
-        if (list.Count(document.Design) == 1)
-        {
-            text = $"{list.Key} = []\n" + text;
-        }
-
+        LineRange gone = tables.Tables[index];
+        string[] lines = [.. tables.Lines];
+        string text = (count == 1 ? $"{list.Key} = []\n" : "") + ListTables.Text([.. lines[..gone.Header], .. lines[gone.End..]]);
         DesignDocument next = document.WithText(text);
-        return list.Count(next.Design) == list.Count(document.Design) - 1 && next.Findings.Count(finding => finding.Severity == Severity.Error) <= document.Findings.Count(finding => finding.Severity == Severity.Error)
-            ? new EditResult(next, null)
-            : new EditResult(document, OnlyToml(list.Key));
+        return list.Count(next.Design) == count - 1 && Errors(next) <= Errors(document) ? new EditResult(next, null) : new EditResult(document, OnlyToml(list.Key));
     }
 
-    private static bool HasHeaders(string text, string key) => text.Split('\n').Any(line => line.TrimStart().StartsWith($"[[{key}]]", StringComparison.Ordinal));
+    private static int Errors(DesignDocument document) => document.Findings.Count(finding => finding.Severity == Severity.Error);
 
-    // A row of a list of numbers begins with a bracket too; a header holds no comma.
-    private static bool IsHeader(string bare) => bare.IndexOf(']') is var close and > 1 && !bare.AsSpan(0, close).Contains(',') && char.IsLetter(bare.TrimStart('[')[0]);
-
-    /// <summary>The list's part of the file that the writer makes of the design.</summary>
-    private static string WholeList(DesignList list, Design design)
+    /// <summary>The document's text with the list in it: one that is at its default is in no file yet and is written out, or it would be gone once one element stands there.</summary>
+    private static string Written(DesignDocument document, DesignList list)
     {
-        // Only this list differs from the defaults in the design that is written, so nothing else is in the text.
-        Design only = list.With(new Design(), [.. list.Elements(design)]);
-        Design other = list.With(new Design(), [.. list.Elements(design), list.Variants[0].Create()]);
-        string written = DesignWriter.ToToml(only);
-        if (written.Contains($"[[{list.Key}]]", StringComparison.Ordinal))
+        string text = document.Text;
+        if (list.Count(document.Design) == 0)
         {
-            return "\n" + written;
+            // An empty list is a line of its own, which goes where elements come: its comment stays.
+            return ListTables.Text(text.Split('\n').SelectMany(line => IsEmptyList(line, list.Key) ? ListTables.Comments([line]) : [line]));
         }
 
-        // The default list is not written by itself; one element more makes the writer name them all, and that one is cut off again.
-        string longer = DesignWriter.ToToml(other);
-        int first = longer.IndexOf($"[[{list.Key}]]", StringComparison.Ordinal), last = longer.LastIndexOf($"[[{list.Key}]]", StringComparison.Ordinal);
-        return "\n" + longer[first..last];
+        return ListTables.OfList(text, list.Key).Tables.Count > 0
+            ? text
+            : text + (text.Length == 0 || text.EndsWith('\n') ? "" : "\n") + DesignWriter.ListText(list, document.Design);
     }
 
-    // Where the file's form leaves no place for a change, the design is written out whole: its comments are lost, its values are not.
-    private static EditResult Rewritten(DesignDocument document, Design wanted) => document.Format == DocumentFormat.Toml
-        ? new EditResult(document.WithText(DesignWriter.ToToml(wanted)), null)
-        : new EditResult(document, OnlyToml(""));
+    /// <summary>The document with the elements that another design has, by kind and name; their values are left as they are. The same document where that cannot be done.</summary>
+    private static DesignDocument WithElements(DesignDocument document, DesignList list, Design wanted)
+    {
+        IReadOnlyList<object> have = list.Elements(document.Design), want = list.Elements(wanted);
+        if (document.Format != DocumentFormat.Toml || have.Select(list.VariantOf).SequenceEqual(want.Select(list.VariantOf)))
+        {
+            return document;
+        }
+
+        ListTables tables = ListTables.OfList(Written(document, list), list.Key);
+        if (tables.Tables.Count != have.Count)
+        {
+            return document;
+        }
+
+        string[] lines = [.. tables.Lines];
+        List<string> text = [.. have.Count > 0 ? lines[..tables.Tables[0].First] : lines];
+        int mine = 0;
+        foreach (object element in want)
+        {
+            int match = mine;
+            while (match < have.Count && !(list.VariantOf(have[match]) == list.VariantOf(element) && list.NameOf(have[match]) == list.NameOf(element)))
+            {
+                match++;
+            }
+
+            if (match == have.Count)
+            {
+                Add(DesignWriter.ListText(list, list.With(new Design(), [element])).Trim('\n').Split('\n'));
+                continue;
+            }
+
+            for (; mine < match; mine++)
+            {
+                Drop(mine);
+            }
+
+            LineRange kept = tables.Tables[mine++];
+            text.AddRange(lines[kept.First..kept.End]);
+            Gap(mine - 1);
+        }
+
+        for (; mine < have.Count; mine++)
+        {
+            Drop(mine);
+        }
+
+        DesignDocument next = document.WithText((want.Count == 0 ? $"{list.Key} = []\n" : "") + ListTables.Text(text));
+        return list.Elements(next.Design).Select(list.VariantOf).SequenceEqual(want.Select(list.VariantOf)) ? next : document;
+
+        void Add(string[] element)
+        {
+            if (text.Count > 0 && text[^1].Trim().Length > 0)
+            {
+                text.Add("");
+            }
+
+            text.AddRange(element);
+            text.Add("");
+        }
+
+        void Drop(int table)
+        {
+            LineRange gone = tables.Tables[table];
+            text.AddRange(ListTables.Comments(lines[gone.First..gone.End]));
+            Gap(table);
+        }
+
+        void Gap(int table) => text.AddRange(lines[tables.Tables[table].End..(table + 1 < have.Count ? tables.Tables[table + 1].First : lines.Length)]);
+    }
+
+    private static bool IsEmptyList(string line, string key) => line.TrimStart().StartsWith(key, StringComparison.Ordinal) && line.Replace(" ", "", StringComparison.Ordinal).StartsWith($"{key}=[]", StringComparison.Ordinal);
+
+    /// <summary>The document without an optional part's tables; the same document where it has none.</summary>
+    private static DesignDocument WithoutTable(DesignDocument document, string key)
+    {
+        ListTables tables = ListTables.OfTable(document.Text, key);
+        if (document.Format != DocumentFormat.Toml || tables.Tables.Count == 0)
+        {
+            return document;
+        }
+
+        List<string> text = [.. tables.Lines];
+        foreach (LineRange gone in tables.Tables.Reverse())
+        {
+            List<string> comments = [.. ListTables.Comments(text[gone.First..gone.End])];
+            text.RemoveRange(gone.First, gone.End - gone.First);
+            text.InsertRange(gone.First, comments);
+        }
+
+        return document.WithText(ListTables.Text(text));
+    }
+
+    private static Design Unnamed(DesignList list, Design design, IEnumerable<object> elements) => list.With(design, [.. elements.Select((element, at) => list.Renamed(element, $"{at}"))]);
+
+    /// <summary>True where two designs have the same fields with the same values.</summary>
+    private static bool IsSame(Design one, Design other) => Texts(one).SequenceEqual(Texts(other));
+
+    private static IEnumerable<(string Key, string Text)> Texts(Design design) => DesignFields.Of(design).Select(field => (field.Key, FieldText.Format(field, field.Get(design))));
+
+    // Where the file's form leaves no place for a change, the design is written out whole. Its comments follow at the end, and the user is asked first.
+    private static TakenOver Anew(DesignDocument document, Design wanted)
+    {
+        if (document.Format != DocumentFormat.Toml)
+        {
+            return new TakenOver(document, OnlyToml(""), null);
+        }
+
+        List<string> comments = [.. ListTables.Comments(document.Text.Split('\n'))];
+        string end = comments.Count == 0 ? "" : "\n# comments of the file as it was before:\n" + string.Concat(comments.Select(line => line + "\n"));
+        return new TakenOver(document.WithText(DesignWriter.ToToml(wanted) + end), null, comments.Count);
+    }
 
     private static Finding OnlyToml(string key) => new(
         "FE0190", Severity.Error, key, "this file's form does not allow the change here", "lists are changed in TOML files with one [[table]] an element", "save as a .toml file first, or change the file in an editor");
 }
+
+/// <summary>A document with another design's values in it.</summary>
+/// <param name="Comments">Comments that had to be moved to the end because the file was written anew; null where everything kept its place.</param>
+public sealed record TakenOver(DesignDocument Document, Finding? Finding, int? Comments);

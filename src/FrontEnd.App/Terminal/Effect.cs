@@ -22,6 +22,15 @@ public abstract record Effect
 
     public sealed record Sheet(string Path, DesignDocument Document, Assessment Assessment, bool MayReplace) : Effect;
 
+    /// <summary>Write the digital filters' coefficients.</summary>
+    public sealed record Coefficients(string Path, Design Design, bool MayReplace) : Effect;
+
+    /// <summary>Work a study out; news carry its number.</summary>
+    public sealed record Study(int Number, StudyKind Kind, StudyWish Wish, Design Design) : Effect;
+
+    /// <summary>Break off the study that is being worked out.</summary>
+    public sealed record CancelStudy : Effect;
+
     /// <summary>List what a half-typed path can become; an empty one lists the recent files.</summary>
     public sealed record List(FilePurpose Purpose, string Typed) : Effect;
 

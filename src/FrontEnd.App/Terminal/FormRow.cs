@@ -48,9 +48,7 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
     /// <summary>Meaning, unit, range, default and source of a field, in a sentence or two.</summary>
     public static string Describe(Field<Design> field, DesignDocument document)
     {
-        string range = field.Range is { } legal && FieldKinds.IsNumeric(field.Kind)
-            ? $" {Bound(field, legal.Least)} to {Bound(field, legal.Greatest)},"
-            : FieldText.Words(field) is { Count: > 0 and < 8 } words ? $" {string.Join(", ", words)};" : "";
+        string range = Range(field) is { Length: > 0 } words ? $" {words}{(field.Range is null ? ';' : ',')}" : "";
         FieldOrigin? origin = document.OriginOf(field.Key);
         string from = origin?.Kind switch
         {
@@ -58,9 +56,36 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
             OriginKind.Given => "",
             _ => " Now at its default.",
         };
-        string standard = field.Kind == FieldKind.Card ? "" : $" default {(field.DefaultText.Length == 0 ? "empty" : field.DefaultText)} ({field.DefaultSource}).";
+        string standard = field.Kind == FieldKind.Card ? "" : $" default {Default(field)}.";
         return $"{field.Meaning};{range}{standard}" + (field.Safety ? " Protects the wearer." : "") + from + $"  {field.Key}";
     }
+
+    /// <summary>The same and what more there is to say, part by part, for a page of its own.</summary>
+    public static IReadOnlyList<(string Label, string Text)> Parts(Field<Design> field, DesignDocument document)
+    {
+        FieldOrigin? origin = document.OriginOf(field.Key);
+        string value = FieldText.Format(field, field.Get(document.Design));
+        (string, string)[] parts =
+        [
+            ("means", field.Meaning),
+            ("now", (value.Length == 0 ? "none" : value) + origin?.Kind switch
+            {
+                OriginKind.Card => $", from its card: {origin.Source}",
+                OriginKind.Given => ", as the file says",
+                _ => ", the default",
+            }),
+            ("may be", field.Kind == FieldKind.Card ? "a part card: Enter shows those that there are, with their figures" : Range(field)),
+            ("default", field.Kind == FieldKind.Card ? "" : Default(field)),
+            ("safety", field.Safety ? "protects the wearer" : ""),
+        ];
+        return [.. parts.Where(part => part.Item2.Length > 0)];
+    }
+
+    private static string Default(Field<Design> field) => $"{(field.DefaultText.Length == 0 ? "empty" : field.DefaultText)} ({field.DefaultSource})";
+
+    private static string Range(Field<Design> field) => field.Range is { } legal && FieldKinds.IsNumeric(field.Kind)
+        ? $"{Bound(field, legal.Least)} to {Bound(field, legal.Greatest)}"
+        : FieldText.Words(field) is { Count: > 0 and < 8 } words ? string.Join(", ", words) : "";
 
     private static string Bound(Field<Design> field, double si) => field.Kind is FieldKind.Number or FieldKind.Count
         ? Text.QuantityText.FormatNumber(si, 6).TrimEnd('0').TrimEnd('.') is { Length: > 0 } text ? Math.Abs(si) < 1e6 ? si.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture) : text : "0"

@@ -7,9 +7,14 @@ public static class KeyMap
     /// <param name="Letter">Plain letter, for while no field is being typed in; Alt and the letter works always. '\0' for none.</param>
     public sealed record Row(Act Act, char Letter, IReadOnlyList<Keystroke> Others, string Does)
     {
+        /// <summary>The letter behind the key of <see cref="Act.More"/>; '\0' for what is not under it.</summary>
+        public char Under { get; init; }
+
         /// <summary>The keys as the help writes them.</summary>
-        public string Keys => string.Join(' ', (string[])[.. Letter == '\0' ? (string[])[] : [Letter.ToString()], .. Others.Select(key => key.ToString())]);
+        public string Keys => string.Join(' ', (string[])[.. Letter == '\0' ? (string[])[] : [Letter.ToString()], .. Others.Select(key => key.ToString()), .. Under == '\0' ? (string[])[] : [$"{MoreLetter} {Under}"]]);
     }
+
+    private const char MoreLetter = 'z';
 
     public static readonly IReadOnlyList<Row> Rows =
     [
@@ -41,6 +46,8 @@ public static class KeyMap
         new(Act.Plot, 'g', [], "graph over the whole screen"),
         new(Act.AddStage, 'i', [], "insert a gain stage, a filter, a band"),
         new(Act.RemoveStage, 'x', [new(KeyName.Delete)], "remove the stage, filter or band in hand"),
+        new(Act.MoveEarlier, '<', [], "move the stage, filter or band in hand one place nearer the scalp"),
+        new(Act.MoveLater, '>', [], "move it one place nearer the samples"),
         new(Act.Apply, 'h', [], "make the change that helps most for the figure in hand"),
         new(Act.Compare, 'c', [], "compare two designs; with one open: against its saved file"),
         new(Act.NextDesign, 'k', [], "next open design"),
@@ -49,12 +56,24 @@ public static class KeyMap
         new(Act.Save, 'w', [new(KeyName.Letter, 's', Ctrl: true)], "save"),
         new(Act.SaveAs, 'e', [], "save under another name"),
         new(Act.WriteSheet, 'y', [], "write the sheet"),
+        new(Act.More, MoreLetter, [], "more: studies of the design, sites, glossary, files"),
+        new(Act.Rates, '\0', [], "sampling rates against each other, with a pick") { Under = 'r' },
+        new(Act.Spread, '\0', [], "spread: thousands of builds with drawn parts, yield") { Under = 's' },
+        new(Act.Sizing, '\0', [], "size the rest: designs that meet what is asked") { Under = 'z' },
+        new(Act.Bench, '\0', [], "bench: fixtures and the readings to expect") { Under = 'b' },
+        new(Act.Sites, '\0', [], "sites on the head, distances, montages") { Under = 'e' },
+        new(Act.Glossary, '\0', [], "glossary of terms and symbols") { Under = 'g' },
+        new(Act.WriteCoefficients, '\0', [], "write the digital filters' coefficients") { Under = 'c' },
         new(Act.Tour, 't', [], "guided tour, ten steps"),
-        new(Act.Help, '?', [new(KeyName.F1)], "this help"),
+        new(Act.FieldHelp, '\0', [new(KeyName.Letter, ' '), new(KeyName.F1)], "the whole help of the field or figure in hand"),
+        new(Act.Help, '?', [], "this help"),
         new(Act.Copy, '\0', [new(KeyName.Letter, 'c', Ctrl: true)], "in a field: copy; elsewhere: ask whether to quit"),
         new(Act.Redraw, '\0', [new(KeyName.F5), new(KeyName.Letter, 'l', Ctrl: true)], "draw everything anew"),
         new(Act.Quit, 'q', [new(KeyName.Letter, 'q', Ctrl: true)], "quit"),
     ];
+
+    /// <summary>What stands under the key of <see cref="Act.More"/>, in the order of the table.</summary>
+    public static readonly IReadOnlyList<Row> More = [.. Rows.Where(row => row.Under != '\0')];
 
     private static readonly Dictionary<Keystroke, Act> Plain = Build(plain: true);
     private static readonly Dictionary<Keystroke, Act> Always = Build(plain: false);

@@ -28,5 +28,5 @@ public static class Listing
     }
 
     private static bool IsWanted(string name, FilePurpose purpose) =>
-        purpose == FilePurpose.Sheet || name.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) || name.EndsWith(".json", StringComparison.OrdinalIgnoreCase);
+        purpose is FilePurpose.Sheet or FilePurpose.Coefficients || name.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) || name.EndsWith(".json", StringComparison.OrdinalIgnoreCase);
 }

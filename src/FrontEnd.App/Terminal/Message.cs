@@ -36,6 +36,11 @@ public abstract record Message
 
     public sealed record Moved(int Slot, int Run, string ResultId, IReadOnlyList<Sensitivity> Sensitivities) : Message;
 
+    /// <summary>How far a study is, 0 to 1.</summary>
+    public sealed record Progressed(int Number, double Share) : Message;
+
+    public sealed record Studied(int Number, StudyOutcome Outcome) : Message;
+
     public sealed record Opened(DesignDocument Document, string? Path) : Message;
 
     public sealed record Saved(int Slot, string Path, DesignDocument Document) : Message;
@@ -63,6 +68,14 @@ public abstract record Message
     public sealed record Exists(FilePurpose Purpose, string Path) : Message;
 
     public sealed record SheetTo(string Path) : Message;
+
+    public sealed record CoefficientsTo(string Path) : Message;
+
+    /// <summary>The same card for several parts of the design, one step of undo.</summary>
+    public sealed record SetCards(IReadOnlyList<string> Keys, string Card) : Message;
+
+    /// <summary>Take a document in hand that was asked about first.</summary>
+    public sealed record Take(DesignDocument Document, string Label) : Message;
 
     public sealed record LeaveNow : Message;
 

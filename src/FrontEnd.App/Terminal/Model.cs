@@ -44,6 +44,9 @@ public sealed record Model
     /// <summary>What the status is about where it is a complaint; null where it is none.</summary>
     public Finding? Complaint { get; init; }
 
+    /// <summary>Number of the study that was asked for last.</summary>
+    public int Studies { get; init; }
+
     public bool Quitting { get; init; }
 
     public OpenDesign Here => Designs[Current];
@@ -57,6 +60,7 @@ public sealed record Model
     public static (Model Model, Effect Effect) Start(DesignDocument document, string? path)
     {
         OpenDesign design = new() { Slot = 0, Document = document, Saved = document, Path = path, Run = 1 };
-        return (new Model { Designs = [design] }, new Effect.Evaluate(0, 1, document.Design));
+        string hint = path is null ? "New here? t begins a tour of ten steps; ? shows the keys, z what else there is." : "";
+        return (new Model { Designs = [design], Status = hint }, new Effect.Evaluate(0, 1, document.Design));
     }
 }

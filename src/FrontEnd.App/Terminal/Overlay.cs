@@ -1,3 +1,5 @@
+using FrontEnd.Documents.Teaching;
+
 namespace FrontEnd.App.Terminal;
 
 /// <summary>What lies over the form and its results, if anything. A closed set.</summary>
@@ -10,6 +12,27 @@ public abstract record Overlay
     /// <summary>The reason of one figure.</summary>
     /// <param name="Sensitivities">What moves it; null until worked out.</param>
     public sealed record Why(string ResultId, IReadOnlyList<Sensitivity>? Sensitivities, int Scroll) : Overlay;
+
+    /// <summary>The whole help of a field.</summary>
+    public sealed record FieldHelp(string Key, int Scroll) : Overlay;
+
+    /// <summary>What else there is, each on its letter.</summary>
+    public sealed record More(int Selected) : Overlay;
+
+    /// <summary>A study of the design: what the command of the same name prints, and what can be taken over from it.</summary>
+    /// <param name="Number">Tells runs apart in news from the background.</param>
+    /// <param name="Progress">Share that is done while it is worked out; null otherwise.</param>
+    /// <param name="Outcome">Null until worked out.</param>
+    /// <param name="Choice">Which of the outcome's designs is in hand.</param>
+    public sealed record Study(StudyKind Kind, StudyWish Wish, int Number, double? Progress, StudyOutcome? Outcome, int Choice, int Scroll, int Sideways) : Overlay;
+
+    /// <summary>The glossary: a line to search with, and the terms that fit.</summary>
+    public sealed record Terms(Line Line, int Selected) : Overlay;
+
+    /// <summary>The sites on a head: what is asked and the answer.</summary>
+    /// <param name="Field">Which of <see cref="SitesForm.Fields"/> is in hand.</param>
+    /// <param name="Typing">The line that is typed into it; null while none is.</param>
+    public sealed record Head(SitesRequest Request, SitesAnswer Answer, int Field, Line? Typing, int Scroll, int Sideways) : Overlay;
 
     /// <summary>The keys.</summary>
     public sealed record Help(int Scroll) : Overlay;
@@ -49,6 +72,7 @@ public enum FilePurpose
     Open,
     SaveAs,
     Sheet,
+    Coefficients,
 }
 
 /// <summary>An answer to a question: its letter, its words, what it does.</summary>

@@ -8,7 +8,7 @@ namespace FrontEnd.App.Terminal;
 /// <summary>What lies over the form.</summary>
 public static partial class Painter
 {
-    private const int LabelColumn = 11;
+    private const int LabelColumn = 12;
 
     private static void Why(Canvas canvas, Model model, Overlay.Why why, Frame frame)
     {
@@ -23,14 +23,17 @@ public static partial class Painter
         bool judged = result.Verdict.Requirement is not null;
         if (judged)
         {
-            parts.Add(("verdict", $"{Wording.Sign(result.Verdict.Kind)} {ResultText.Margin(result)}", ResultText.Ink(result.Verdict.Kind)));
-            string limit = result.Verdict.LimitSource is { } source ? $" [{ResultText.Source(source)}]" : "";
-            parts.Add(("asked by", $"{result.Verdict.Requirement}{limit}", Ink.Dim));
-        }
+            // The words are those of the command.
+            foreach (ExplainLine line in ExplainText.Judgement(result.Verdict))
+            {
+                Ink ink = line.Label switch { "verdict" => ResultText.Ink(result.Verdict.Kind), "helps most" => Ink.Key, "limit from" => Ink.Dim, _ => Ink.Plain };
+                parts.Add((line.Label, line.Text + (line.Label == "helps most" ? "   (a makes the change)" : ""), ink));
+            }
 
-        if (result.State == ResultState.Number && result.Text is { } remark)
-        {
-            parts.Add(("note", remark, Ink.Plain));
+            if (result.Verdict.Improvement is null && result.Verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal)
+            {
+                parts.Add(("helps most", model.Here.Advised ? "no single change was found that helps" : "being looked for", Ink.Dim));
+            }
         }
 
         if (model.Here.Before?.Find(result.Id) is { } before && ResultText.Value(before) != ResultText.Value(result))
@@ -38,36 +41,12 @@ public static partial class Painter
             parts.Add(("was", $"{ResultText.Value(before)} before the last change", Ink.Changed));
         }
 
-        parts.Add(("equation", result.Equation.Text, Ink.Strong));
-        if (result.Substituted.Length > 0)
-        {
-            parts.Add(("numbers", result.Substituted, Ink.Plain));
-        }
-
-        if (result.Hand is { } hand)
-        {
-            string off = result.Unit is "dB" or "°" or "bit" ? QuantityText.Format(Math.Abs(hand.Difference), result.Unit) : QuantityText.FormatPercent(Quantities.Ratio.FromFraction(Math.Abs(hand.Difference)));
-            bool same = QuantityText.Format(hand.Value) == ResultText.Value(result);
-            parts.Add(("by hand", hand.Substituted == result.Substituted ? $"{hand.Formula} = {QuantityText.Format(hand.Value)}" : $"{hand.Substituted}  [{ResultText.Source(hand.Source)}]", Ink.Plain));
-            parts.Add(("network", same ? $"{ResultText.Value(result)}, the same" : $"{ResultText.Value(result)}; by hand {off} {(hand.Difference < 0 ? "lower" : "higher")}" + (hand.Assumption is null ? "" : $": {hand.Assumption}"), Ink.Plain));
-        }
-
-        parts.Add(("source", ResultText.Source(result.Equation.Source), Ink.Dim));
-        if (result.Verdict.Dominates is { } dominates)
-        {
-            parts.Add(("most of it", dominates, Ink.Plain));
-        }
-
-        parts.Add(("moves by", Moves(why.Sensitivities), Ink.Plain));
-        if (judged)
-        {
-            parts.Add(("helps", ResultText.Helps(result) is { } helps ? helps["helps most: ".Length..] + "   (a makes the change)" : model.Here.Advised ? "no single change was found that helps" : "looking for the change that helps most", Ink.Key));
-        }
-
+        parts.AddRange(ExplainText.Reasons(result).Select(line => (line.Label, line.Text, line.Label switch { "equation" or "why" => Ink.Strong, "source" or "to read" => Ink.Dim, _ => Ink.Plain })));
+        parts.Add(("moves by", Moves(result, why.Sensitivities), Ink.Plain));
         canvas.Put(1, frame.Top, canvas.Fit(result.Name, width - Canvas.Columns(result.Id) - 22), Ink.Title);
         canvas.PutRight(frame.Width - 1, frame.Top, canvas.Say($"{canvas.Fit(ResultText.Value(result), 24)}   {result.Id}"), Ink.Strong);
         List<(string Label, string Text, Ink Ink)> lines = [];
-        foreach ((string label, string text, Ink ink) in parts)
+        foreach ((string label, string text, Ink ink) in InReadingOrder(parts))
         {
             lines.AddRange(canvas.Wrap(text, width - LabelColumn).Select((line, at) => (at == 0 ? label : "", line, ink)));
         }
@@ -79,15 +58,30 @@ public static partial class Painter
         });
     }
 
-    private static string Moves(IReadOnlyList<Sensitivity>? moves)
+    private static readonly string[] ReadingOrder = ["verdict", "most of it", "helps most", "was", "why", "takes", "equation", "numbers", "figure", "by hand", "source", "limit from", "to read", "moves by"];
+
+    /// <summary>What to do and the plain words first, sources last: a screen of 24 rows shows the beginning only. A paragraph without a label stays with the one above it.</summary>
+    private static IEnumerable<(string Label, string Text, Ink Ink)> InReadingOrder(List<(string Label, string Text, Ink Ink)> parts)
+    {
+        List<(int Rank, (string Label, string Text, Ink Ink) Part)> ranked = [];
+        foreach ((string Label, string Text, Ink Ink) part in parts)
+        {
+            ranked.Add((part.Label.Length == 0 ? ranked[^1].Rank : Array.IndexOf(ReadingOrder, part.Label), part));
+        }
+
+        return ranked.OrderBy(one => one.Rank).Select(one => one.Part);
+    }
+
+    /// <summary>What each input's tenth does, the largest first.</summary>
+    private static string Moves(Result result, IReadOnlyList<Sensitivity>? moves)
     {
         if (moves is null)
         {
             return "being worked out";
         }
 
-        return moves.Count == 0 ? "nothing that is set moves it" : string.Join("\n", moves.Take(5).Select(move =>
-            $"{move.Key} {QuantityText.FormatTrimmed(move.From, 3)} -> {QuantityText.FormatTrimmed(move.To, 3)}: {(move.After is null ? "no number" : QuantityText.Format(move.After))}"));
+        return moves.Count == 0 ? "nothing that is set moves it by itself" : string.Join("\n", moves.Take(ExplainText.Rows).Select(move =>
+            $"{move.Key} {QuantityText.FormatTrimmed(move.From, 3)} -> {QuantityText.FormatTrimmed(move.To, 3)}: {(move.After is null ? "no number" : QuantityText.Format(move.After))} {ExplainText.Change(result, move)}".TrimEnd()));
     }
 
     private static void Help(Canvas canvas, Overlay.Help help, Frame frame)
@@ -141,7 +135,8 @@ public static partial class Painter
         {
             FilePurpose.Open => "open which design?",
             FilePurpose.SaveAs => "save as",
-            FilePurpose.Sheet => "write the sheet to",
+            FilePurpose.Sheet => "write the sheet to (.html prints, .md, .csv the parts, .json)",
+            FilePurpose.Coefficients => "write the digital filters to (.h runs and tests itself, .json, .csv)",
             _ => throw new ArgumentOutOfRangeException(nameof(file), file.Purpose, "Purpose is not handled."),
         };
         canvas.Put(1, frame.Top, title, Ink.Title);
@@ -257,7 +252,8 @@ public static partial class Painter
     private static void Scrolled(Canvas canvas, Frame frame, int count, int scroll, Action<int, int> line)
     {
         int room = frame.Rows - 1;
-        int first = Math.Clamp(scroll, 0, Math.Max(0, count - room));
+        canvas.ScrollEnd = Math.Max(0, count - room);
+        int first = Math.Clamp(scroll, 0, canvas.ScrollEnd);
         for (int i = 0; i < room && first + i < count; i++)
         {
             line(first + i, frame.Top + 1 + i);

@@ -12,7 +12,7 @@ public static partial class Painter
         Canvas canvas = new(Math.Max(1, model.Width), Math.Max(1, model.Height), ascii);
         if (model.TooSmall)
         {
-            TooSmall(canvas);
+            TooSmall(canvas, model.Overlay as Overlay.Ask);
             return canvas;
         }
 
@@ -32,6 +32,21 @@ public static partial class Painter
                 break;
             case Overlay.Why why:
                 Why(canvas, model, why, frame);
+                break;
+            case Overlay.FieldHelp field:
+                FieldHelp(canvas, model, field, frame);
+                break;
+            case Overlay.More more:
+                More(canvas, more, frame);
+                break;
+            case Overlay.Study study:
+                Study(canvas, model, study, frame);
+                break;
+            case Overlay.Terms terms:
+                Terms(canvas, terms, frame);
+                break;
+            case Overlay.Head head:
+                Sites(canvas, head, frame);
                 break;
             case Overlay.Help help:
                 Help(canvas, help, frame);
@@ -69,10 +84,14 @@ public static partial class Painter
         public static Frame Of(Model model) => new(1 + StripRows + 1, model.Height - (model.TourStep is null ? 4 : 8), model.Width);
     }
 
-    private static void TooSmall(Canvas canvas)
+    /// <param name="ask">A question that waits for its answer; null for none.</param>
+    private static void TooSmall(Canvas canvas, Overlay.Ask? ask)
     {
-        int row = Math.Max(0, (canvas.Height / 2) - 1);
-        foreach (string line in canvas.Wrap($"The terminal is {canvas.Width} x {canvas.Height}. It needs 60 x 18: make it larger, nothing is lost. q quits.", Math.Max(4, canvas.Width - 1)))
+        string text = ask is null
+            ? $"The terminal is {canvas.Width} x {canvas.Height}. It needs 60 x 18: make it larger, nothing is lost. q quits."
+            : $"{ask.Question}\n{string.Join('\n', ask.Answers.Select(answer => $"{answer.Letter}: {answer.Words}"))}";
+        int row = ask is null ? Math.Max(0, (canvas.Height / 2) - 1) : 0;
+        foreach (string line in canvas.Wrap(text, Math.Max(4, canvas.Width - 1)))
         {
             canvas.Put(0, row++, line, Ink.Strong);
         }
@@ -401,7 +420,10 @@ public static partial class Painter
         if (judged && nameRoom < Canvas.Columns(name) && canvas.Wrap(name, nameRoom) is { Count: > 0 } wrapped)
         {
             lines.Add((index, wrapped[0], ink, value));
-            lines.AddRange(wrapped.Skip(1).Take(1).Select(rest => (index, canvas.Fit(rest, width - 2), ink, (string?)null)));
+            if (wrapped.Count > 1)
+            {
+                lines.Add((index, canvas.Fit(string.Join(' ', wrapped.Skip(1)), width - 2), ink, null));
+            }
         }
         else
         {
@@ -481,9 +503,20 @@ public static partial class Painter
         else
         {
             (string text, Ink ink) = HelpText(model);
-            foreach (string line in canvas.Wrap(text, width).Take(rows))
+            IReadOnlyList<string> lines = canvas.Wrap(text, width);
+            for (int i = 0; i < Math.Min(rows, lines.Count); i++)
             {
-                canvas.Put(1, y++, line, ink);
+                // What does not fit is one key away.
+                string all = model.Editing is null ? "Space: all" : "F1: all";
+                bool cut = i == rows - 1 && rows < lines.Count && ink == Ink.Dim && model.Overlay is null;
+                canvas.Put(1, y, cut ? canvas.Fit(lines[i] + " " + lines[i + 1], width - all.Length - 1) : lines[i], ink);
+                if (cut)
+                {
+                    canvas.PutRight(canvas.Width - 1, y, all, Ink.Key);
+                    canvas.Zone(canvas.Width - 1 - all.Length, y, all.Length, 1, new Message.Do(Act.FieldHelp));
+                }
+
+                y++;
             }
         }
 
@@ -505,7 +538,19 @@ public static partial class Painter
 
         if (model.Overlay is Overlay.Choose choose && DesignFields.Find(model.Design, choose.Key) is { } chosen)
         {
-            return (FormRow.Describe(chosen, model.Here.Document), Ink.Dim);
+            // A card's figures are longer than its row.
+            Choice choice = choose.Choices[Math.Clamp(choose.Selected, 0, choose.Choices.Count - 1)];
+            return (choice.Note.Length > 0 ? $"{choice.Word}: {choice.Note}" : FormRow.Describe(chosen, model.Here.Document), Ink.Dim);
+        }
+
+        if (model.Overlay is Overlay.Study { Outcome.Choices.Count: > 0 } study)
+        {
+            return (study.Outcome.Choices[study.Choice].Note, Ink.Dim);
+        }
+
+        if (model.Overlay is Overlay.Study or Overlay.Head && model.Width < PageWidth)
+        {
+            return ("left and right move the page sideways", Ink.Dim);
         }
 
         if (model.Overlay is not null)
@@ -547,7 +592,7 @@ public static partial class Painter
     private static void Keys(Canvas canvas, Model model)
     {
         int y = canvas.Height - 1, x = 1;
-        foreach ((string key, string does, Message? message) in KeyLine(model))
+        foreach ((string key, string does, Message? message) in Fitting(canvas, [.. KeyLine(model)]))
         {
             string text = canvas.Say($"{key} {does}");
             if (canvas.Width < x + Canvas.Columns(text))
@@ -566,6 +611,18 @@ public static partial class Painter
         }
     }
 
+    /// <summary>The keys that have room, one after the other; the one that leads to all others has it before the rest.</summary>
+    private static List<(string Key, string Does, Message? Message)> Fitting(Canvas canvas, List<(string Key, string Does, Message? Message)> line)
+    {
+        int help = line.FindIndex(item => item.Key == "?");
+        while (0 < help && canvas.Width - 1 < line.Take(help + 1).Sum(item => Canvas.Columns(canvas.Say($"{item.Key} {item.Does}")) + 2) - 2)
+        {
+            line.RemoveAt(--help);
+        }
+
+        return line;
+    }
+
     private static IEnumerable<(string Key, string Does, Message? Message)> KeyLine(Model model)
     {
         static Message Act(Act act) => new Message.Do(act);
@@ -579,6 +636,12 @@ public static partial class Painter
             { Overlay: Overlay.FileName { Purpose: FilePurpose.Open } } => [("Enter", "open", Key(KeyName.Enter)), ("up/dn", "choose", null), ("Tab", "take into the line", null), ("Esc", "back", Key(KeyName.Escape))],
             { Overlay: Overlay.FileName } => [("Enter", "write", Key(KeyName.Enter)), ("up/dn", "choose", null), ("Tab", "take into the line", null), ("Esc", "back", Key(KeyName.Escape))],
             { Overlay: Overlay.Ask } => [("Esc", "back", Key(KeyName.Escape))],
+            { Overlay: Overlay.FieldHelp } => [("up/dn", "scroll", null), ("Esc", "back", Key(KeyName.Escape))],
+            { Overlay: Overlay.More } => [("letter", "opens", null), ("up/dn", "move", null), ("Enter", "take", Key(KeyName.Enter)), ("Esc", "back", Key(KeyName.Escape))],
+            { Overlay: Overlay.Study study } => StudyKeys(study),
+            { Overlay: Overlay.Terms } => [("letters", "search", null), ("up/dn", "choose", null), ("Esc", "back", Key(KeyName.Escape))],
+            { Overlay: Overlay.Head { Typing: not null } } => [("Enter", "keep", Key(KeyName.Enter)), ("Tab", "keep, next field", Key(KeyName.Tab)), ("Esc", "drop", Key(KeyName.Escape))],
+            { Overlay: Overlay.Head } => [("Tab", "field", Key(KeyName.Tab)), ("Enter", "edit", Key(KeyName.Enter)), ("+-", "montage, rule", null), ("up/dn", "scroll", null), ("Esc", "back", Key(KeyName.Escape))],
             { Overlay: not null } => [("up/dn", "move", null), ("Enter", "take", Key(KeyName.Enter)), ("Esc", "back", Key(KeyName.Escape))],
             { TourStep: not null } => [("Space", "next", new Message.Pressed(Keystroke.Of(' '))), ("j", "do it", new Message.Pressed(Keystroke.Of('j'))), ("Backspace", "back", Key(KeyName.Backspace)), ("u", "undo", Act(Terminal.Act.Undo)), ("Esc", "leave the tour", Key(KeyName.Escape))],
             { OnResults: true } => [("Enter", "why", Act(Terminal.Act.Enter)), ("h", "fix", Act(Terminal.Act.Apply)), ("Tab", "fields", Act(Terminal.Act.SwitchPane)), .. Everywhere(model)],
@@ -594,8 +657,9 @@ public static partial class Painter
             yield return ("vnmlafps", "views", null);
         }
 
-        yield return ("t", "tour", new Message.Do(Act.Tour));
+        yield return ("z", "more", new Message.Do(Act.More));
         yield return ("?", "keys", new Message.Do(Act.Help));
+        yield return ("t", "tour", new Message.Do(Act.Tour));
         yield return ("u", "undo", new Message.Do(Act.Undo));
         yield return ("w", "save", new Message.Do(Act.Save));
         yield return ("g", "graph", new Message.Do(Act.Plot));

@@ -9,12 +9,14 @@ public sealed class Performer : IDisposable
     private readonly LatestOnly _advice;
     private readonly LatestOnly _moves;
     private readonly LatestOnly _listings;
+    private readonly LatestOnly _studies;
     private readonly RecoveryFiles? _recovery;
     private readonly RecentFiles? _recent;
     private readonly Action<string> _copy;
     private readonly Func<Design, Assessment> _evaluate;
     private readonly TimeSpan _patience;
     private CancellationTokenSource _newer = new();
+    private CancellationTokenSource _study = new();
     private Action<Message> _send = _ => { };
     private Action<Exception> _fail = _ => { };
     private Model? _watched;
@@ -26,16 +28,16 @@ public sealed class Performer : IDisposable
     public Performer(RecoveryFiles? recovery, RecentFiles? recent, Action<string> copy, Func<Design, Assessment>? evaluate = null, TimeSpan? patience = null)
     {
         (_recovery, _recent, _copy) = (recovery, recent, copy);
-        (_evaluations, _advice, _moves, _listings) = (new(Fail), new(Fail), new(Fail), new(Fail));
+        (_evaluations, _advice, _moves, _listings, _studies) = (new(Fail), new(Fail), new(Fail), new(Fail), new(Fail));
         _evaluate = evaluate ?? Evaluator.Evaluate;
         _patience = patience ?? TimeSpan.FromMilliseconds(250);
     }
 
     /// <summary>True while something is being worked out.</summary>
-    public bool IsBusy => _evaluations.IsBusy || _advice.IsBusy || _moves.IsBusy || _listings.IsBusy;
+    public bool IsBusy => _evaluations.IsBusy || _advice.IsBusy || _moves.IsBusy || _listings.IsBusy || _studies.IsBusy;
 
     /// <summary>Ends when nothing is being worked out any more.</summary>
-    public Task Idle => Task.WhenAll(_evaluations.Idle, _advice.Idle, _moves.Idle, _listings.Idle);
+    public Task Idle => Task.WhenAll(_evaluations.Idle, _advice.Idle, _moves.Idle, _listings.Idle, _studies.Idle);
 
     /// <summary>Where messages go, and what went wrong in our own work. From any thread.</summary>
     public void Attach(Action<Message> send, Action<Exception> fail) => (_send, _fail) = (send, fail);
@@ -80,7 +82,16 @@ public sealed class Performer : IDisposable
                 Save(save);
                 break;
             case Effect.Sheet sheet:
-                Write(sheet);
+                Write(FilePurpose.Sheet, sheet.Path, sheet.MayReplace, "sheet", () => SheetWriting.Write(sheet.Path, sheet.Document, sheet.Assessment));
+                break;
+            case Effect.Coefficients file:
+                Write(FilePurpose.Coefficients, file.Path, file.MayReplace, "coefficients", () => CoefficientWriting.Write(file.Path, file.Design, null));
+                break;
+            case Effect.Study study:
+                Study(study);
+                break;
+            case Effect.CancelStudy:
+                _study.Cancel();
                 break;
             case Effect.List list:
                 _listings.Submit(() => _send(new Message.Listed(list.Purpose, list.Typed, Listing.Of(list.Typed, list.Purpose, _recent))));
@@ -102,6 +113,9 @@ public sealed class Performer : IDisposable
     {
         _newer.Cancel();
         _newer.Dispose();
+        _study.Cancel();
+        _study.Dispose();
+        _studies.Dispose();
         _evaluations.Dispose();
         _advice.Dispose();
         _moves.Dispose();
@@ -146,6 +160,37 @@ public sealed class Performer : IDisposable
         }
     }
 
+    private void Study(Effect.Study study)
+    {
+        _study.Cancel();
+        _study = new CancellationTokenSource();
+        CancellationToken cancellation = _study.Token;
+        int shown = 0;
+        _studies.Submit(() =>
+        {
+            try
+            {
+                StudyOutcome outcome = Studies.Run(study.Kind, study.Wish, study.Design, Tell, cancellation);
+                _send(new Message.Studied(study.Number, outcome));
+            }
+            catch (OperationCanceledException)
+            {
+                // Broken off: nobody waits for it.
+            }
+        });
+
+        void Tell(double share)
+        {
+            // Whole percents are enough; from several threads one of them may be told twice, which harms nothing.
+            int percent = (int)(100 * share);
+            if (shown < percent)
+            {
+                shown = percent;
+                _send(new Message.Progressed(study.Number, share));
+            }
+        }
+    }
+
     private void Open(string path)
     {
         DesignDocument document = DesignDocument.Read(path);
@@ -161,9 +206,8 @@ public sealed class Performer : IDisposable
 
     private void Save(Effect.Save save)
     {
-        if (!save.MayReplace && File.Exists(save.Path))
+        if (IsAsked(FilePurpose.SaveAs, save.Path, save.MayReplace))
         {
-            _send(new Message.Exists(FilePurpose.SaveAs, save.Path));
             return;
         }
 
@@ -177,15 +221,23 @@ public sealed class Performer : IDisposable
         _send(new Message.Saved(save.Slot, save.Path, save.Document));
     }
 
-    private void Write(Effect.Sheet sheet)
+    private void Write(FilePurpose purpose, string path, bool mayReplace, string what, Func<Finding?> write)
     {
-        if (!sheet.MayReplace && File.Exists(sheet.Path))
+        if (!IsAsked(purpose, path, mayReplace))
         {
-            _send(new Message.Exists(FilePurpose.Sheet, sheet.Path));
-            return;
+            _send(write() is { } finding ? new Message.Failed(finding) : new Message.Told($"{what} written to {path}"));
+        }
+    }
+
+    /// <summary>True where a file is there that may not be replaced unasked; the user is asked.</summary>
+    private bool IsAsked(FilePurpose purpose, string path, bool mayReplace)
+    {
+        if (mayReplace || !File.Exists(path))
+        {
+            return false;
         }
 
-        Finding? finding = SheetWriting.Write(sheet.Path, sheet.Document, sheet.Assessment);
-        _send(finding is null ? new Message.Told($"sheet written to {sheet.Path}") : new Message.Failed(finding));
+        _send(new Message.Exists(purpose, path));
+        return true;
     }
 }

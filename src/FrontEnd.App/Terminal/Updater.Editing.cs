@@ -202,6 +202,7 @@ public static partial class Updater
     private static (Model, Effect?) PickChoice(Model model, int row) => model.Overlay switch
     {
         Overlay.Choose choose when 0 <= row && row < choose.Choices.Count => Chosen(model, choose, row),
+        Overlay.More when 0 <= row && row < KeyMap.More.Count => Perform(model with { Overlay = null }, KeyMap.More[row].Act),
         Overlay.Insert insert when 0 <= row && row < insert.Choices.Count => InsertElement(model, insert.Choices[row]),
         Overlay.FileName file when file.Entries is { } entries && 0 <= row && row < entries.Count => FileChosen(model, file, entries[row]),
         Overlay.Ask ask when 0 <= row && row < ask.Answers.Count => Update(model with { Overlay = null }, ask.Answers[row].Message),
@@ -211,7 +212,41 @@ public static partial class Updater
     private static (Model, Effect?) Chosen(Model model, Overlay.Choose choose, int row)
     {
         Model closed = model with { Overlay = null };
-        return DesignFields.Find(model.Design, choose.Key) is { } field ? SetValue(closed, field, choose.Choices[row].Word) : (closed, null);
+        if (DesignFields.Find(model.Design, choose.Key) is not { } field)
+        {
+            return (closed, null);
+        }
+
+        string word = choose.Choices[row].Word, now = FieldText.Format(field, field.Get(model.Design));
+        List<string> alike = [.. ElectrodeCards.Where(key => Card(model.Design, key) == now)];
+        return word == now || now.Length == 0 || alike.Count < 2 || !alike.Contains(choose.Key) ? SetValue(closed, field, word) : (closed with
+        {
+            Overlay = new Overlay.Ask($"{(alike.Count == 2 ? "Two" : "Three")} electrodes are alike now. Which are to be {word}?",
+            [
+                new('a', $"all {alike.Count}", new Message.SetCards(alike, word)), new('t', $"this one only: {choose.Key.Split('.')[1]}", new Message.SetCards([choose.Key], word)), new('b', "back", new Message.Dismiss()),
+            ]),
+        }, null);
+    }
+
+    // Electrodes are bought alike and swapped alike; one by one it would be three walks to three lists.
+    private static readonly string[] ElectrodeCards = ["electrodes.active.card", "electrodes.reference.card", "electrodes.ground.card"];
+
+    private static string Card(Design design, string key) => DesignFields.IsPresent(design, key) && DesignFields.Find(design, key) is { } field ? FieldText.Format(field, field.Get(design)) : "absent";
+
+    private static (Model, Effect?) SetCards(Model model, Message.SetCards set)
+    {
+        EditResult edit = new(model.Here.Document, null);
+        foreach (string key in set.Keys)
+        {
+            if (edit.Finding is null && DesignFields.Find(edit.Document.Design, key) is { } field)
+            {
+                edit = Edits.Set(edit.Document, field, set.Card);
+            }
+        }
+
+        return edit.Finding is { } finding
+            ? (Complain(model, finding), null)
+            : Change(model, edit.Document, $"{string.Join(", ", set.Keys)} -> {set.Card}", $"{set.Card}: {(set.Keys.Count == 1 ? "its values hold" : $"{set.Keys.Count} electrodes")}; u undoes it");
     }
 
     private static (Model, Effect?) InsertElement(Model model, Insertion insertion)
@@ -224,32 +259,69 @@ public static partial class Updater
 
         (Model next, Effect? effect) = Change(model with { Overlay = null }, edit.Document, $"{insertion.Name} put in", $"{insertion.Name} put in at the end of its list");
 
-        // To the new element's first field, wherever it stands.
+        // To the new element's first field.
         int last = DesignFields.Lists.First(list => list.Key == insertion.ListKey).Count(next.Design);
-        string first = $"{insertion.ListKey}[{last}].";
-        foreach (Place place in Place.Blocks(next.Design).Concat(Place.Views))
+        return (AtField(next, $"{insertion.ListKey}[{last}]."), effect);
+    }
+
+    /// <summary>The model at the first field whose key begins like this, here or wherever it stands.</summary>
+    private static Model AtField(Model model, string beginning)
+    {
+        foreach (Place place in Place.Blocks(model.Design).Concat(Place.Views).OrderBy(place => place.Id != model.PlaceId))
         {
-            int row = FormRow.Of(next.Design, place).ToList().FindIndex(one => one.Field.Key.StartsWith(first, StringComparison.Ordinal));
+            int row = FormRow.Of(model.Design, place).ToList().FindIndex(one => one.Field.Key.StartsWith(beginning, StringComparison.Ordinal));
             if (0 <= row)
             {
-                return (GoTo(next, place.Id) with { FieldRow = row, Status = next.Status }, effect);
+                return GoTo(model, place.Id) with { FieldRow = row, Status = model.Status };
             }
         }
 
-        return (next, effect);
+        return model;
+    }
+
+    /// <summary>The element of a list whose field is in hand: the list, its number from 0, and the rest of the field's key.</summary>
+    private static (DesignList List, int Index, string Field)? ElementInHand(Model model)
+    {
+        string key = model.OnResults ? "" : FieldInHand(model)?.Field.Key ?? "";
+        int open = key.IndexOf('['), close = key.IndexOf(']');
+        return open > 0 && int.TryParse(key.AsSpan(open + 1, close - open - 1), out int number)
+            ? (DesignFields.Lists.First(list => list.Key == key[..open]), number - 1, key[(close + 1)..])
+            : null;
+    }
+
+    private static (Model, Effect?) MoveElement(Model model, int by)
+    {
+        if (ElementInHand(model) is not var (list, index, field))
+        {
+            return (Tell(model, "< and > move a gain stage, a filter, a band or an interferer: go to one of its fields first"), null);
+        }
+
+        string name = list.NameOf(list.Elements(model.Design)[index]);
+        if (index + by < 0 || list.Count(model.Design) <= index + by)
+        {
+            return (Tell(model, $"{name} is the {(by < 0 ? "first" : "last")} already"), null);
+        }
+
+        EditResult edit = Edits.Move(model.Here.Document, list, index, by);
+        if (edit.Finding is { } finding)
+        {
+            return (Complain(model, finding), null);
+        }
+
+        string label = $"{name} moved {(by < 0 ? "nearer the scalp" : "nearer the samples")}";
+        (Model next, Effect? effect) = Change(model, edit.Document, label, $"{label}; u moves it back");
+        return (AtField(next, $"{list.Key}[{index + by + 1}]{field}"), effect);
     }
 
     private static (Model, Effect?) RemoveElement(Model model)
     {
-        string? key = FieldInHand(model)?.Field.Key;
-        if (model.OnResults || key is null || key.IndexOf('[') is not (var open and > 0) || !int.TryParse(key.AsSpan(open + 1, key.IndexOf(']') - open - 1), out int number))
+        if (ElementInHand(model) is not var (list, index, _))
         {
             return (Tell(model, "x removes a gain stage, a filter, a band or an interferer: go to one of its fields first"), null);
         }
 
-        DesignList list = DesignFields.Lists.First(one => one.Key == key[..open]);
-        string name = list.NameOf(list.Elements(model.Design)[number - 1]);
-        EditResult edit = Edits.Remove(model.Here.Document, list, number - 1);
+        string name = list.NameOf(list.Elements(model.Design)[index]);
+        EditResult edit = Edits.Remove(model.Here.Document, list, index);
         return edit.Finding is { } finding ? (Complain(model, finding), null) : Change(model, edit.Document, $"{name} removed", $"{name} removed; u brings it back");
     }
 }

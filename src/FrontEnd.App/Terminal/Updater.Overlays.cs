@@ -22,6 +22,21 @@ public static partial class Updater
                     : key.Key == KeyName.Enter ? PickChoice(model, insert.Selected)
                     : key.Key == KeyName.Escape ? (model with { Overlay = null }, null)
                     : (model, null);
+            case Overlay.More more:
+                return Picked(key, more.Selected, KeyMap.More.Count) is { } item ? (model with { Overlay = new Overlay.More(item) }, null)
+                    : key.Key == KeyName.Enter ? PickChoice(model, more.Selected)
+                    : key.Key == KeyName.Escape ? (model with { Overlay = null }, null)
+                    : key is { Key: KeyName.Letter, Ctrl: false, Alt: false } ? PickChoice(model, KeyMap.More.ToList().FindIndex(one => one.Under == char.ToLowerInvariant(key.Letter)))
+                    : null;
+            case Overlay.FieldHelp field:
+                return Scrolled(key, field.Scroll) is { } down ? (model with { Overlay = field with { Scroll = down } }, null)
+                    : key.Key is KeyName.Escape or KeyName.Enter || KeyMap.Meaning(key) == Act.FieldHelp ? (model with { Overlay = null }, null) : null;
+            case Overlay.Study study:
+                return PressStudy(model, study, key);
+            case Overlay.Terms terms:
+                return PressTerms(model, terms, key);
+            case Overlay.Head head:
+                return PressHead(model, head, key);
             case Overlay.Help help:
                 return Scrolled(key, help.Scroll) is { } line ? (model with { Overlay = help with { Scroll = line } }, null)
                     : key.Key is KeyName.Escape or KeyName.Enter ? (model with { Overlay = null }, null) : null;
@@ -58,8 +73,46 @@ public static partial class Updater
         KeyName.PageUp => Math.Max(0, scroll - Page),
         KeyName.PageDown => scroll + Page,
         KeyName.Home => 0,
+        KeyName.End => FarBelow,
         _ => null,
     };
+
+    /// <summary>More lines than any page has; the page brings it back to its last one.</summary>
+    private const int FarBelow = 1_000_000;
+
+    /// <summary>The model with its page scrolled no further than to its last line, which only the picture knows; the longer of both pictures, with and without the letters beyond ASCII.</summary>
+    private static Model WithinPage(Model model)
+    {
+        int? scroll = model.Overlay switch
+        {
+            Overlay.Why why => why.Scroll,
+            Overlay.Help help => help.Scroll,
+            Overlay.Compare compare => compare.Scroll,
+            Overlay.FieldHelp field => field.Scroll,
+            Overlay.Study study => study.Scroll,
+            Overlay.Head head => head.Scroll,
+            _ => null,
+        };
+        if (scroll is null or 0)
+        {
+            return model;
+        }
+
+        int end = Math.Min(scroll.Value, Math.Max(Painter.Paint(model, ascii: false).ScrollEnd, Painter.Paint(model, ascii: true).ScrollEnd));
+        return model with
+        {
+            Overlay = model.Overlay switch
+            {
+                Overlay.Why why => why with { Scroll = end },
+                Overlay.Help help => help with { Scroll = end },
+                Overlay.Compare compare => compare with { Scroll = end },
+                Overlay.FieldHelp field => field with { Scroll = end },
+                Overlay.Study study => study with { Scroll = end },
+                Overlay.Head head => head with { Scroll = end },
+                _ => model.Overlay,
+            },
+        };
+    }
 
     /// <summary>A letter goes to the next word that begins with it.</summary>
     private static (Model, Effect?) Jump(Model model, Overlay.Choose choose, Keystroke key)
@@ -132,8 +185,9 @@ public static partial class Updater
             case FilePurpose.Open:
                 return (closed, new Effect.Open(path));
             case FilePurpose.SaveAs:
-                string name = System.IO.Path.HasExtension(path) ? path : path + ".toml";
-                return (closed, new Effect.Save(model.Here.Slot, name, model.Here.Document, MayReplace: name == model.Here.Path));
+                return SaveAs(closed, System.IO.Path.HasExtension(path) ? path : path + ".toml");
+            case FilePurpose.Coefficients:
+                return WriteCoefficients(closed, System.IO.Path.HasExtension(path) ? path : path + CoefficientWriting.Extension, mayReplace: false);
             case FilePurpose.Sheet:
                 return WriteSheet(closed, System.IO.Path.HasExtension(path) ? path : path + SheetWriting.Extension, mayReplace: false);
             default:

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Teaching;
 
 namespace FrontEnd.App.Terminal;
 
@@ -8,7 +9,9 @@ public static partial class Updater
 {
     private const int Page = 10;
 
-    public static (Model Model, Effect? Effect) Update(Model model, Message message) => message switch
+    public static (Model Model, Effect? Effect) Update(Model model, Message message) => StopForgottenStudy(model, Next(model, message));
+
+    private static (Model Model, Effect? Effect) Next(Model model, Message message) => message switch
     {
         Message.Pressed pressed => Press(model with { Status = "", Complaint = null }, pressed.Key),
         Message.Do act => Perform(model with { Status = "", Complaint = null }, act.Act),
@@ -24,6 +27,8 @@ public static partial class Updater
         Message.Advised done => (WithDesign(model, done.Slot, design => design.ShownRun == done.Run ? design with { Shown = done.Assessment, Advised = true } : design), null),
         Message.Moved moved => (model.Overlay is Overlay.Why why && why.ResultId == moved.ResultId && model.Here.Slot == moved.Slot && model.Here.Run == moved.Run
             ? model with { Overlay = why with { Sensitivities = moved.Sensitivities } } : model, null),
+        Message.Progressed progressed => (Progressed(model, progressed), null),
+        Message.Studied studied => (Studied(model, studied), null),
         Message.Opened opened => Opened(model, opened),
         Message.Saved saved => Saved(model, saved),
         Message.Listed listed => (model.Overlay is Overlay.FileName file && file.Purpose == listed.Purpose && file.Line.Text == listed.Typed
@@ -37,6 +42,9 @@ public static partial class Updater
         Message.SaveTo save => (model with { Overlay = null }, new Effect.Save(model.Here.Slot, save.Path, model.Here.Document, MayReplace: true)),
         Message.Exists exists => (AskReplace(model, exists), null),
         Message.SheetTo sheet => WriteSheet(model with { Overlay = null }, sheet.Path, mayReplace: true),
+        Message.CoefficientsTo file => WriteCoefficients(model with { Overlay = null }, file.Path, mayReplace: true),
+        Message.SetCards set => SetCards(model with { Overlay = null }, set),
+        Message.Take take => Change(model with { Overlay = null }, take.Document, take.Label, $"done: {take.Label}. u undoes it."),
         Message.LeaveNow => (model with { Quitting = true }, new Effect.Quit()),
         Message.Dismiss => (model with { Overlay = null }, null),
         _ => throw new ArgumentOutOfRangeException(nameof(message), message, "Message is not handled."),
@@ -56,6 +64,11 @@ public static partial class Updater
     {
         if (model.TooSmall)
         {
+            if (model.Overlay is Overlay.Ask question)
+            {
+                return PressAnswer(model, question, key);
+            }
+
             // Nothing that cannot be seen is changed.
             return KeyMap.Meaning(key) is Act.Quit or Act.Save ? Perform(model, KeyMap.Meaning(key)!.Value) : (model, null);
         }
@@ -65,9 +78,9 @@ public static partial class Updater
             return TypeInField(model, editor, key);
         }
 
-        if (model.Overlay is { } overlay && PressOver(model, overlay, key) is { } handled)
+        if (model.Overlay is { } overlay && PressOver(model, overlay, key) is var (over, effect))
         {
-            return handled;
+            return (WithinPage(over), effect);
         }
 
         if (model.TourStep is { } step && model.Overlay is null && PressInTour(model, step, key) is { } toured)
@@ -143,6 +156,10 @@ public static partial class Updater
                 return (model with { Overlay = new Overlay.Insert(Insertions, 0), Editing = null }, null);
             case Act.RemoveStage:
                 return RemoveElement(model);
+            case Act.MoveEarlier:
+                return MoveElement(model, -1);
+            case Act.MoveLater:
+                return MoveElement(model, +1);
             case Act.Apply:
                 return ApplyAdvice(model);
             case Act.Compare:
@@ -161,8 +178,26 @@ public static partial class Updater
                 return AskName(model, FilePurpose.SaveAs);
             case Act.WriteSheet:
                 return AskName(model, FilePurpose.Sheet);
+            case Act.WriteCoefficients:
+                return model.Design.Digital.Count > 0 ? AskName(model, FilePurpose.Coefficients) : (Tell(model, "this design has no digital filter; i puts one in"), null);
+            case Act.More:
+                return (model with { Overlay = new Overlay.More(0), Editing = null }, null);
+            case Act.Rates:
+                return OpenStudy(model, StudyKind.Rates);
+            case Act.Spread:
+                return OpenStudy(model, StudyKind.Spread);
+            case Act.Sizing:
+                return OpenStudy(model, StudyKind.Sizing);
+            case Act.Bench:
+                return OpenStudy(model, StudyKind.Bench);
+            case Act.Sites:
+                return (model with { Overlay = new Overlay.Head(new SitesRequest(), new SitesRequest().Work().Answer!, 0, null, 0, 0), Editing = null }, null);
+            case Act.Glossary:
+                return (model with { Overlay = new Overlay.Terms(Line.Of(""), 0), Editing = null }, null);
             case Act.Tour:
                 return StartTour(model);
+            case Act.FieldHelp:
+                return model.OnResults ? OpenWhy(model) : FieldInHand(model) is { } row ? (model with { Overlay = new Overlay.FieldHelp(row.Field.Key, 0) }, null) : (model, null);
             case Act.Help:
                 return (model with { Overlay = new Overlay.Help(0), Editing = null }, null);
             case Act.Copy:
@@ -277,10 +312,25 @@ public static partial class Updater
             return (Tell(model, "the figures are being worked out anew; try again in a moment"), null);
         }
 
-        EditResult edit = Edits.TakeOver(model.Here.Document, improvement.Design);
-        return edit.Finding is { } finding
-            ? (Complain(model, finding), null)
-            : Change(model with { Overlay = null }, edit.Document, improvement.Change, $"done: {improvement.Change}. u undoes it.");
+        return TakeOver(model with { Overlay = null }, improvement.Design, improvement.Change, $"done: {improvement.Change}. u undoes it.");
+    }
+
+    /// <summary>Takes another design's values into the document; asks first where the file would have to be written anew.</summary>
+    private static (Model, Effect?) TakeOver(Model model, Design wanted, string label, string status)
+    {
+        TakenOver taken = Edits.TakeOver(model.Here.Document, wanted);
+        return taken switch
+        {
+            { Finding: { } finding } => (Complain(model, finding), null),
+            { Comments: > 0 and var comments } => (model with
+            {
+                Editing = null,
+                Overlay = new Overlay.Ask(
+                    $"The form of this file leaves no place for the change ({label}): the file would be written anew, and {(comments == 1 ? "its comment" : $"its {comments} comments")} would stand at its end.",
+                    [new('y', "yes, write it anew", new Message.Take(taken.Document, label)), new('n', "no, leave it as it is", new Message.Dismiss())]),
+            }, null),
+            _ => Change(model, taken.Document, label, status),
+        };
     }
 
     // --- several designs ----------------------------------------------------------------------------------------
@@ -354,10 +404,35 @@ public static partial class Updater
     private static (Model, Effect?) AskName(Model model, FilePurpose purpose)
     {
         string stem = DesignFields.Slug(model.Here.Title) is { Length: > 0 } slug ? slug : "design";
-        string suggestion = purpose == FilePurpose.Sheet
-            ? (model.Here.Path is { } path ? System.IO.Path.ChangeExtension(path, null) : stem) + SheetWriting.Extension
-            : model.Here.Path ?? stem + ".toml";
+        string beside = model.Here.Path is { } path ? System.IO.Path.ChangeExtension(path, null) : stem;
+        string suggestion = purpose switch
+        {
+            FilePurpose.Sheet => beside + SheetWriting.Extension,
+            FilePurpose.Coefficients => beside + CoefficientWriting.Extension,
+            _ => model.Here.Path ?? stem + ".toml",
+        };
         return (model with { Overlay = new Overlay.FileName(purpose, Line.Of(suggestion), null, -1), Editing = null }, new Effect.List(purpose, suggestion));
+    }
+
+    /// <summary>Saves under another name. A plain-number design that becomes a .toml file is written out in that form, one step of undo.</summary>
+    private static (Model, Effect?) SaveAs(Model model, string path)
+    {
+        DesignDocument document = model.Here.Document;
+        DocumentFormat format = DesignDocument.FormatOf(path, document.Text);
+        if (format == document.Format)
+        {
+            return (model, new Effect.Save(model.Here.Slot, path, document, MayReplace: path == model.Here.Path));
+        }
+
+        if (format == DocumentFormat.Json)
+        {
+            return (Complain(model, new Finding("FE0191", Severity.Error, "", "a TOML design is not saved as JSON", null, "choose a name that ends in .toml; y writes a sheet that is JSON")), null);
+        }
+
+        DesignDocument written = DesignDocument.Parse(DesignWriter.ToToml(document.Design), format, document.File, System.IO.Path.GetDirectoryName(document.File is { } file ? System.IO.Path.GetFullPath(file) : null));
+        (Model changed, Effect? effect) = Change(model, written, "written as TOML", "");
+        Effect save = new Effect.Save(model.Here.Slot, path, written, MayReplace: false);
+        return (changed, effect is null ? save : new Effect.Several([effect, save]));
     }
 
     private static (Model, Effect?) Saved(Model model, Message.Saved saved)
@@ -375,13 +450,21 @@ public static partial class Updater
     {
         Overlay = new Overlay.Ask($"{exists.Path} is there already.",
         [
-            new('r', "replace it", exists.Purpose == FilePurpose.Sheet ? new Message.SheetTo(exists.Path) : new Message.SaveTo(exists.Path)), new('b', "back", new Message.Dismiss()),
+            new('r', "replace it", exists.Purpose switch
+            {
+                FilePurpose.Sheet => new Message.SheetTo(exists.Path),
+                FilePurpose.Coefficients => new Message.CoefficientsTo(exists.Path),
+                _ => new Message.SaveTo(exists.Path),
+            }),
+            new('b', "back", new Message.Dismiss()),
         ]),
     };
 
     private static (Model, Effect?) WriteSheet(Model model, string path, bool mayReplace) => model.Here is { Shown: { } shown, IsFresh: true }
         ? (model, new Effect.Sheet(path, model.Here.Document, shown, mayReplace))
         : (Tell(model, "the figures are being worked out anew; try again in a moment"), null);
+
+    private static (Model, Effect?) WriteCoefficients(Model model, string path, bool mayReplace) => (model, new Effect.Coefficients(path, model.Design, mayReplace));
 
     private static Model Offer(Model model, IReadOnlyList<RecoveredDesign> designs) => model with
     {

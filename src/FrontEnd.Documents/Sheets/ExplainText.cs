@@ -14,43 +14,59 @@ public static class ExplainText
         TextPage page = new();
         page.Ends(result.Name, result.Id);
         page.Blank();
-        Line(page, "equation", result.Symbol.Length == 0 ? result.Equation.Text : $"{result.Symbol}: {result.Equation.Text}");
-
-        // Where the network was solved the only numbers put in are the hand formula's; they stand there.
-        Line(page, "numbers", string.Equals(result.Substituted, result.Hand?.Substituted, StringComparison.Ordinal) ? "" : result.Substituted);
-        Line(page, "figure", Wording.Value(result) + (result.Text is { Length: > 0 } text && result.State != ResultState.Word ? $"; {text}" : ""));
-        if (result.Hand is { } hand)
+        foreach (ExplainLine line in (ExplainLine[])[.. Reasons(result), .. Judgement(result.Verdict)])
         {
-            Line(page, "by hand", hand.Formula);
-            Line(page, "", hand.Substituted);
-            Line(page, "", $"{QuantityText.Format(hand.Value)}, {Wording.Difference(result, hand)} against the figure" + (hand.Assumption is null || hand.Difference == 0 ? "" : $": {hand.Assumption}"));
+            page.Paragraph(line.Text, line.Label.PadRight(12));
         }
 
-        Line(page, "source", SourceList.Of(result.Equation.Source));
-        if (result.Hand is { } formula && formula.Source != result.Equation.Source)
-        {
-            Line(page, "", "by hand: " + SourceList.Of(formula.Source));
-        }
-
-        if (Explanations.Of(result.Id) is { } why)
-        {
-            Line(page, "why", why.Reason);
-            Line(page, "takes", why.Assumes);
-            Line(page, "to read", SourceList.Of(why.Read));
-        }
-
-        Judgement(page, result.Verdict);
         Moves(page, result, sensitivities);
         return page.ToString();
     }
 
-    private static void Judgement(TextPage page, Verdict verdict)
+    /// <summary>Where the figure comes from: equation, numbers, the same by hand, source, why in plain words, what is taken for granted, what to read.</summary>
+    public static IReadOnlyList<ExplainLine> Reasons(Result result)
     {
+        List<ExplainLine> lines = [];
+        void Line(string label, string text) => Add(lines, label, text);
+
+        Line("equation", result.Symbol.Length == 0 ? result.Equation.Text : $"{result.Symbol}: {result.Equation.Text}");
+
+        // Where the network was solved the only numbers put in are the hand formula's; they stand there.
+        Line("numbers", string.Equals(result.Substituted, result.Hand?.Substituted, StringComparison.Ordinal) ? "" : result.Substituted);
+        Line("figure", Wording.Value(result) + (result.Text is { Length: > 0 } text && result.State != ResultState.Word ? $"; {text}" : ""));
+        if (result.Hand is { } hand)
+        {
+            Line("by hand", hand.Formula);
+            Line("", hand.Substituted);
+            Line("", $"{QuantityText.Format(hand.Value)}, {Wording.Difference(result, hand)} against the figure" + (hand.Assumption is null || hand.Difference == 0 ? "" : $": {hand.Assumption}"));
+        }
+
+        Line("source", SourceList.Of(result.Equation.Source));
+        if (result.Hand is { } formula && formula.Source != result.Equation.Source)
+        {
+            Line("", "by hand: " + SourceList.Of(formula.Source));
+        }
+
+        if (Explanations.Of(result.Id) is { } why)
+        {
+            Line("why", why.Reason);
+            Line("takes", why.Assumes);
+            Line("to read", SourceList.Of(why.Read));
+        }
+
+        return lines;
+    }
+
+    /// <summary>The verdict, where its limit comes from, what contributes most, which single change helps most.</summary>
+    public static IReadOnlyList<ExplainLine> Judgement(Verdict verdict)
+    {
+        List<ExplainLine> lines = [];
         string word = $"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind)}";
-        Line(page, "verdict", verdict.Because.Length == 0 ? word : $"{word}: {verdict.Because}");
-        Line(page, "limit from", verdict.LimitSource is null ? "" : SourceList.Of(verdict.LimitSource));
-        Line(page, "most of it", verdict.Dominates ?? "");
-        Line(page, "helps most", Wording.Helps(verdict) ?? "");
+        Add(lines, "verdict", verdict.Because.Length == 0 ? word : $"{word}: {verdict.Because}");
+        Add(lines, "limit from", verdict.LimitSource is null ? "" : SourceList.Of(verdict.LimitSource));
+        Add(lines, "most of it", verdict.Dominates ?? "");
+        Add(lines, "helps most", Wording.Helps(verdict) ?? "");
+        return lines;
     }
 
     private static void Moves(TextPage page, Result result, IReadOnlyList<Sensitivity> sensitivities)
@@ -68,7 +84,8 @@ public static class ExplainText
             [.. sensitivities.Take(Rows).Select(one => new Row([one.Key, QuantityText.Format(one.From), QuantityText.Format(one.To), one.After is null ? "none" : QuantityText.Format(one.After), Change(result, one)]))]);
     }
 
-    private static string Change(Result result, Sensitivity one)
+    /// <summary>What an input's tenth does to the figure, as a share or a plain difference, with its sign; "" where there is no number.</summary>
+    public static string Change(Result result, Sensitivity one)
     {
         if (one.After is null || !double.IsFinite(one.Change))
         {
@@ -80,11 +97,14 @@ public static class ExplainText
         return one.Change < 0 ? text : "+" + text;
     }
 
-    private static void Line(TextPage page, string label, string text)
+    private static void Add(List<ExplainLine> lines, string label, string text)
     {
         if (text.Length > 0)
         {
-            page.Paragraph(text, label.PadRight(12));
+            lines.Add(new ExplainLine(label, text));
         }
     }
 }
+
+/// <summary>One paragraph of an explanation; the label is empty where it belongs to the paragraph above.</summary>
+public sealed record ExplainLine(string Label, string Text);

@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Quantities;
 using FrontEnd.Teaching;
 
@@ -30,12 +31,14 @@ public static class SitesText
         Arc(text, "left to right preauricular point", head.Preauricular, SiteArc.Coronal, head);
         Arc(text, "ring, from Fpz going left", head.Circumference, SiteArc.Ring, head);
         Length wide = Sites.Distance(Sites.Find("F3")!, Sites.Find("Fz")!, head, rule);
-        text.Append(rule == SiteRule.Row
-            ? "F3, F4, P3, P4: halfway between Fz and F7, Fz and F8, Pz and T5, Pz and T6 (from memory)\n"
-            : "F3, F4, P3, P4: halfway between Fp1 and C3, Fp2 and C4, O1 and C3, O2 and C4\n");
-        text.Append($"  so F3 is {Cm(wide)} from Fz; the other rule is {Cm(Apart(head))} away. In practice both marks are drawn and the crossing is used\n");
-        text.Append("T3, T4, T5, T6 are also called T7, T8, P7, P8\n");
-        text.Append("sphere model: a sphere whose ring is as long as the circumference; heads are none, so distances are approximate\n\n");
+        TextPage notes = new();
+        notes.Paragraph(rule == SiteRule.Row
+            ? "F3, F4, P3, P4: halfway between Fz and F7, Fz and F8, Pz and T5, Pz and T6 (from memory)"
+            : "F3, F4, P3, P4: halfway between Fp1 and C3, Fp2 and C4, O1 and C3, O2 and C4");
+        notes.Paragraph($"so F3 is {Cm(wide)} from Fz; the other rule is {Cm(Apart(head))} away. In practice both marks are drawn and the crossing is used", "  ");
+        notes.Line("T3, T4, T5, T6 are also called T7, T8, P7, P8");
+        notes.Paragraph("sphere model: a sphere whose ring is as long as the circumference; heads are none, so distances are approximate");
+        text.Append(notes).Append('\n');
         return text.Append(HeadMap.Text(rule)).ToString();
     }
 

@@ -38,7 +38,10 @@ public static class Sizer
     private sealed record Walk(SizedDesign? Found, List<Tried> Failed, Dictionary<string, (int Count, double Best)> Bounds, int Candidates, int Evaluated);
 
     /// <summary>Searches; the same request gives the same outcome.</summary>
-    public static SizingOutcome Size(SizingRequest request, CancellationToken cancellation = default)
+    /// <param name="request">What is given and what is asked.</param>
+    /// <param name="progress">Told the share that is done, 0…1, from any thread.</param>
+    /// <param name="cancellation">Ends the search with <see cref="OperationCanceledException"/>.</param>
+    public static SizingOutcome Size(SizingRequest request, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         Design start = request.Fixed;
         if (Impossible(request) is { } finding)
@@ -58,6 +61,7 @@ public static class Sizer
                       from filter in SizingGrid.Filters(converter)
                       select new Family(pair.Base, pair.Amplifier, converter, rate, filter)],
         ];
+        int done = 0, all = groups.Sum(group => group.Length);
         Walk[] walks =
         [
             unstable,
@@ -66,7 +70,13 @@ public static class Sizer
                 group =>
                 {
                     var limits = new GainLimits();
-                    return Array.ConvertAll(group, family => Follow(family, grid, request, limits));
+                    return Array.ConvertAll(group, family =>
+                    {
+                        cancellation.ThrowIfCancellationRequested();
+                        Walk walk = Follow(family, grid, request, limits);
+                        progress?.Report((double)Interlocked.Increment(ref done) / all);
+                        return walk;
+                    });
                 },
                 cancellation).SelectMany(group => group),
         ];

@@ -33,9 +33,30 @@ public sealed record SpreadFigure(
     /// <summary>The percentiles that are given.</summary>
     public static readonly IReadOnlyList<double> Percents = [1, 5, 25, 50, 75, 95, 99];
 
+    /// <summary>How many builds lie in each of so many equal steps from the least value to the greatest; empty where all are the same.</summary>
+    public IReadOnlyList<HistogramBin> Histogram(int bins)
+    {
+        double low = Values.Min(), high = Values.Max();
+        if (!(low < high))
+        {
+            return [];
+        }
+
+        int[] counts = new int[bins];
+        foreach (double value in Values)
+        {
+            counts[Math.Min(bins - 1, (int)((value - low) / (high - low) * bins))]++;
+        }
+
+        return [.. counts.Select((count, at) => new HistogramBin(low + ((at + 0.5) * (high - low) / bins), count))];
+    }
+
     /// <summary>Half the width of the 95 % interval of the mean, 1.96·s/√n.</summary>
     public double MeanUncertainty => 1.96 * StandardDeviation / Math.Sqrt(Values.Count);
 }
 
 /// <summary>How far a part and a figure rise together, −1…1.</summary>
 public sealed record RankCorrelation(string Key, double Coefficient);
+
+/// <summary>One step of a histogram: the middle of its values, in the figure's unit, and the number of builds in it.</summary>
+public sealed record HistogramBin(double Middle, int Count);

@@ -90,6 +90,17 @@ public static class Glossary
         return named.Length > 0 ? named : [.. All.Where(term => term.Symbol.Split(',', StringSplitOptions.TrimEntries).Any(symbol => Same(symbol, plain)))];
     }
 
+    /// <summary>Terms of which a name or symbol holds the text, in any case: those whose own name begins with it first, then in the order of the table. All of them for an empty text.</summary>
+    public static IReadOnlyList<Term> Search(string text)
+    {
+        string plain = text.Trim();
+        return
+        [
+            .. All.Where(term => term.Others.Append(term.Name).Append(term.Symbol).Any(name => name.Contains(plain, StringComparison.OrdinalIgnoreCase)))
+                .OrderBy(term => !term.Name.StartsWith(plain, StringComparison.OrdinalIgnoreCase)),
+        ];
+    }
+
     /// <summary>Terms that were probably meant: the misspelt one, then those that share a word.</summary>
     public static IReadOnlyList<string> NearestTo(string word)
     {

@@ -25,18 +25,38 @@ public class LawTests
         public static Arbitrary<Keystroke> Keys() => Any.ToArbitrary();
     }
 
-    /// <summary>Any keys, at any size: nothing throws, the picture has the size asked for, and what is drawn in ASCII is ASCII.</summary>
-    [Property(Arbitrary = [typeof(Arbitraries)], MaxTest = 150)]
-    public void AnyKeys_NeverThrow(Keystroke[] keys, byte width, byte height, bool ascii)
+    /// <summary>What leads into each page, so that the keys of every one are pressed; nothing for the form.</summary>
+    private static readonly string[] Pages = ["", "", "zr", "zs", "zs\r", "zz", "zz\r", "zb", "ze", "zg", "zc", "z", " ", "?", "v\r", "g", "c", "i"];
+
+    private static readonly Dictionary<StudyKind, StudyOutcome> Outcomes = new()
+    {
+        [StudyKind.Rates] = Run(StudyKind.Rates), [StudyKind.Spread] = Run(StudyKind.Spread), [StudyKind.Bench] = Run(StudyKind.Bench),
+
+        // The search itself takes seconds; what is pressed on its page does not depend on what it finds.
+        [StudyKind.Sizing] = new("found\n\n1  one\n2  two", [new("design 1: the same", Headband.Design, "note"), new("design 2: the starter", Starter.Design, "note")], 0),
+    };
+
+    private static StudyOutcome Run(StudyKind kind) => Studies.Run(kind, new StudyWish(64), Headband.Design, _ => { }, CancellationToken.None);
+
+    /// <summary>Any keys, on any page, at any size: nothing throws, the picture has the size asked for, and what is drawn in ASCII is ASCII.</summary>
+    [Property(Arbitrary = [typeof(Arbitraries)], MaxTest = 300)]
+    public void AnyKeys_NeverThrow(Keystroke[] keys, byte page, byte width, byte height, bool ascii)
     {
         Model model = Headband with { Width = width, Height = Math.Max((byte)1, height) };
-        foreach (Keystroke key in keys)
+        IEnumerable<Keystroke> first = Pages[page % Pages.Length].Select(letter => letter == '\r' ? new Keystroke(KeyName.Enter) : Keystroke.Of(letter));
+        foreach (Keystroke key in first.Concat(keys))
         {
             // Figures of the first moment stand for all: what is pressed matters here, not what is worked out.
             (model, Effect? effect) = Updater.Update(model, new Message.Pressed(key));
-            if (effect is Effect.Evaluate evaluate)
+            foreach (Effect one in effect is Effect.Several several ? several.Effects : effect is null ? [] : [effect])
             {
-                model = Updater.Update(model, new Message.Evaluated(evaluate.Slot, evaluate.Run, Headband.Here.Shown!)).Model;
+                model = one switch
+                {
+                    Effect.Evaluate evaluate => Updater.Update(model, new Message.Evaluated(evaluate.Slot, evaluate.Run, Headband.Here.Shown!)).Model,
+                    Effect.Study study when study.Number % 3 != 0 => Updater.Update(model, new Message.Studied(study.Number, Outcomes[study.Kind])).Model,
+                    Effect.Study study => Updater.Update(model, new Message.Progressed(study.Number, 0.5)).Model,
+                    _ => model,
+                };
             }
 
             Canvas canvas = Painter.Paint(model, ascii);
@@ -49,8 +69,8 @@ public class LawTests
     }
 
     /// <summary>Undo after a change is the state before it, redo the state after it; to the character of the file.</summary>
-    [Property(MaxTest = 60)]
-    public void UndoAfterDo_IsIdentity(ushort place, ushort row, bool up, bool headband)
+    [Property(MaxTest = 120)]
+    public void UndoAfterDo_IsIdentity(ushort place, ushort row, byte act, bool headband)
     {
         Model start = headband ? Headband : Starter;
         List<string> places = [.. Place.Blocks(start.Design).Select(one => one.Id), .. Place.Views.Select(one => one.Id)];
@@ -58,7 +78,8 @@ public class LawTests
         int rows = Updater.FormOf(there).Count;
         there = there with { FieldRow = rows == 0 ? 0 : row % rows };
 
-        Model done = Updater.Update(there, new Message.Do(up ? Act.StepUp : Act.StepDown)).Model;
+        Act[] acts = [Act.StepUp, Act.StepDown, Act.ToDefault, Act.MoveEarlier, Act.MoveLater, Act.RemoveStage];
+        Model done = Updater.Update(there, new Message.Do(acts[act % acts.Length])).Model;
         Model undone = Updater.Update(done, new Message.Do(Act.Undo)).Model;
         Model redone = Updater.Update(undone, new Message.Do(Act.Redo)).Model;
 

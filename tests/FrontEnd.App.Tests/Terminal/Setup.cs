@@ -29,10 +29,11 @@ internal static class Setup
         return Settle(model with { Width = width, Height = height }, effect);
     }
 
-    /// <summary>Performs evaluations at once, as the background would; other effects are left.</summary>
+    /// <summary>Performs evaluations and studies at once, as the background would; other effects are left.</summary>
     public static Model Settle(Model model, Effect? effect) => effect switch
     {
         Effect.Evaluate evaluate => Updater.Update(model, new Message.Evaluated(evaluate.Slot, evaluate.Run, Evaluator.Evaluate(evaluate.Design))).Model,
+        Effect.Study study => Updater.Update(model, new Message.Studied(study.Number, Studies.Run(study.Kind, study.Wish, study.Design, _ => { }, CancellationToken.None))).Model,
         Effect.Several several => several.Effects.Aggregate(model, Settle),
         _ => model,
     };

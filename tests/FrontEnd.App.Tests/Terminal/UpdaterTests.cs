@@ -114,6 +114,44 @@ public class UpdaterTests
         Assert.Equal("51 kΩ", Text(next, "electrodes.reference.contact-resistance"));
     }
 
+    /// <summary>Electrodes that are alike are swapped alike, after a question, in one step of undo.</summary>
+    [Fact]
+    public void Card_OfElectrodesThatAreAlike_AsksForWhich()
+    {
+        Model model = Setup.Start().At(Place.Electrodes, "electrodes.active.card").Press(KeyName.Enter);
+        int row = Assert.IsType<Overlay.Choose>(model.Overlay).Choices.ToList().FindIndex(choice => choice.Word == "dry-multipin");
+        Model asked = Updater.Update(model, new Message.PickChoice(row)).Model;
+        Assert.IsType<Overlay.Ask>(asked.Overlay);
+
+        Model all = asked.Type("a");
+        Assert.All((string[])["active", "reference", "ground"], part => Assert.Equal("dry-multipin", Text(all, $"electrodes.{part}.card")));
+        Assert.Equal(model.Here.Document.Text, all.Type("u").Here.Document.Text);
+
+        Model one = asked.Type("t");
+        Assert.Equal("dry-multipin", Text(one, "electrodes.active.card"));
+        Assert.Equal("gel-prepared", Text(one, "electrodes.reference.card"));
+        Assert.False(asked.Type("b").Here.IsChanged);
+    }
+
+    /// <summary>A plain-number design saved under a .toml name is TOML, with the same design in it.</summary>
+    [Fact]
+    public void SaveAs_AJsonDesignUnderATomlName_WritesToml()
+    {
+        const string Json = "{ \"channels\": 3, \"band\": [1, 30] }";
+        (Model model, _) = Model.Start(DesignDocument.Parse(Json, DocumentFormat.Json), null);
+
+        (Model saved, Effect? effect) = Updater.Update(
+            model with { Overlay = new Overlay.FileName(FilePurpose.SaveAs, Line.Of("x.toml"), null, -1) }, new Message.Pressed(new Keystroke(KeyName.Enter)));
+
+        Effect.Save save = Assert.Single(Assert.IsType<Effect.Several>(effect).Effects.OfType<Effect.Save>());
+        Assert.Equal(DesignWriter.ToToml(model.Design), DesignWriter.ToToml(DesignDocument.Parse(save.Document.Text, DocumentFormat.Toml).Design));
+        Assert.Equal(3, saved.Design.Channels);
+        Assert.Equal(Json, saved.Type("u").Here.Document.Text);
+
+        Model refused = Updater.Update(Setup.Start() with { Overlay = new Overlay.FileName(FilePurpose.SaveAs, Line.Of("x.json"), null, -1) }, new Message.Pressed(new Keystroke(KeyName.Enter))).Model;
+        Assert.Equal("FE0191", refused.Complaint?.Code);
+    }
+
     [Fact]
     public void Apply_WritesTheChangeIntoTheDocument_AndKeepsItsComments()
     {
@@ -190,6 +228,17 @@ public class UpdaterTests
         Assert.Contains("Not saved", ask.Question, StringComparison.Ordinal);
         Assert.False(model.Quitting);
         Assert.IsType<Effect.Quit>(Updater.Update(model, new Message.Pressed(Keystroke.Of('y'))).Effect);
+    }
+
+    /// <summary>The screen that is too small says that q quits: so it must, with unsaved work as well.</summary>
+    [Fact]
+    public void Quit_InATerminalThatIsTooSmall_AsksWhereItCanBeSeen()
+    {
+        Model small = Setup.Start().At("input", "input.series-resistor").Type("+") with { Width = 30, Height = 10 };
+        Model asked = small.Type("q");
+        Assert.Contains("y: yes, without saving", asked.Screen(), StringComparison.Ordinal);
+        Assert.IsType<Effect.Quit>(Updater.Update(asked, new Message.Pressed(Keystroke.Of('y'))).Effect);
+        Assert.Null(asked.Type("n").Overlay);
     }
 
     [Fact]

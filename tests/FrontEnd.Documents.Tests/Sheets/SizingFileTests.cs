@@ -15,7 +15,7 @@ public sealed class SizingFileTests
     {
         (SizingRequest? request, IReadOnlyList<Finding> findings) = SizingFile.Read(Path.Combine(Repository.Designs, name));
         Assert.Empty(findings);
-        SizingOutcome outcome = Sizer.Size(request!, TestContext.Current.CancellationToken);
+        SizingOutcome outcome = Sizer.Size(request!, cancellation: TestContext.Current.CancellationToken);
         Assert.NotEmpty(outcome.Front);
         foreach (SizedDesign one in outcome.Front)
         {

@@ -35,7 +35,7 @@ public sealed class SizerTests
     };
 
     private static SizingOutcome Size(Design wanted, Duration? life = null, int? parts = null) =>
-        Sizer.Size(new SizingRequest(wanted, Shelf) { BatteryLife = life, Parts = parts }, TestContext.Current.CancellationToken);
+        Sizer.Size(new SizingRequest(wanted, Shelf) { BatteryLife = life, Parts = parts }, cancellation: TestContext.Current.CancellationToken);
 
     [Fact]
     public void Size_PossibleRequest_GivesDesignsThatPassTheFullEvaluation()

@@ -1,0 +1,175 @@
+using FrontEnd.App.Terminal;
+using FrontEnd.Documents;
+using FrontEnd.Fields;
+using Xunit;
+
+namespace FrontEnd.App.Tests.Terminal;
+
+/// <summary>Changes to a design's file beyond one value: nothing of the user's is lost.</summary>
+public class EditsTests
+{
+    private static readonly string[] Files = ["dry-headband.toml", "gel-cap.toml", "hobbyist.toml", "starter.toml", "engineer.toml", "saline-sponge.toml", "minimal.toml"];
+
+    public static TheoryData<string, string> Pairs
+    {
+        get
+        {
+            TheoryData<string, string> pairs = [];
+            for (int at = 0; at < Files.Length; at++)
+            {
+                pairs.Add(Files[at], Files[(at + 1) % Files.Length]);
+                pairs.Add(Files[at], Files[(at + 3) % Files.Length]);
+            }
+
+            return pairs;
+        }
+    }
+
+    private static DesignDocument Read(string file) => DesignDocument.Read(Path.Combine(Setup.Root, "designs", file));
+
+    /// <summary>Any design can be written into the file of any other: all its values are there, and every comment still is.</summary>
+    [Theory]
+    [MemberData(nameof(Pairs))]
+    public void TakeOver_AnotherDesign_HasItsValuesAndKeepsTheComments(string file, string other)
+    {
+        DesignDocument document = Read(file);
+        Design wanted = Read(other).Design;
+
+        TakenOver taken = Edits.TakeOver(document, wanted);
+
+        Assert.Null(taken.Finding);
+        Assert.Equal(DesignWriter.ToToml(wanted), DesignWriter.ToToml(taken.Document.Design));
+        StudyTests.AssertKeepsComments(document.Text, taken.Document.Text);
+    }
+
+    [Fact]
+    public void TakeOver_ElementsReplaced_LeavesTheOthersAndTheirCommentsInPlace()
+    {
+        const string Text = """
+            # of the file
+            name = "x"
+
+            # the coupling
+            [[stages]]   # two
+            kind = "gain"
+            name = "gain 2"
+            feedback-resistor = "200 kΩ"   # times 201
+
+            # before the converter
+            [[stages]]
+            kind = "low-pass"
+            topology = "rc"
+            name = "anti-alias 1"
+            r = "10 kΩ"   # thick film
+            c = "100 nF"
+
+            # behind
+            [converter]
+            bits = 16   # enough
+            """;
+        DesignDocument document = DesignDocument.Parse(Text, DocumentFormat.Toml);
+        Design wanted = document.Design with { Stages = [document.Design.Stages[0], new AntiAlias.SallenKeySection { Name = "anti-alias 1" }] };
+
+        DesignDocument after = Edits.TakeOver(document, wanted).Document;
+
+        Assert.Equal(DesignWriter.ToToml(wanted), DesignWriter.ToToml(after.Design));
+        string[] lines = [.. after.Text.Split('\n').Select(line => line.TrimEnd('\r'))];
+        int first = Array.IndexOf(lines, "# the coupling"), old = Array.IndexOf(lines, "# was: r = \"10 kΩ\"   # thick film"), behind = Array.IndexOf(lines, "# behind");
+        Assert.True(0 < first && first < old && old < behind, after.Text);
+        Assert.Equal("[[stages]]   # two", lines[first + 1]);
+        Assert.Equal("[converter]", lines[behind + 1]);
+        Assert.Contains("feedback-resistor = \"200 kΩ\"   # times 201", lines);
+        Assert.DoesNotContain("c = \"100 nF\"", lines);
+    }
+
+    /// <summary>Where the file's form leaves no place the user is asked first; saying no leaves it to the character.</summary>
+    [Fact]
+    public void TakeOver_AFormWithoutAPlace_AsksFirst()
+    {
+        const string Text = "# mine\nname = \"x\"\n\n[[stages]]\nkind = \"gain\"\nname = \"gain 2\"\n\n[anti-alias]   # by what it must do\norder = 3\ncorner = \"100 Hz\"\n";
+        DesignDocument document = DesignDocument.Parse(Text, DocumentFormat.Toml);
+        Design wanted = document.Design with { Stages = [new AntiAlias.RcSection { Name = "anti-alias 1" }] };
+        TakenOver taken = Edits.TakeOver(document, wanted);
+        Assert.Equal(2, taken.Comments);
+
+        (Model model, _) = Model.Start(document, null);
+        Model study = Setup.Settle(model with { Overlay = new Overlay.Study(StudyKind.Sizing, new StudyWish(), 1, null, new StudyOutcome("", [new("a", wanted, "")], 0), 0, 0, 0) }, new Effect.Evaluate(0, 1, document.Design));
+        Model asked = study.Press(new Keystroke(KeyName.Enter));
+        Assert.IsType<Overlay.Ask>(asked.Overlay);
+        Assert.Equal(Text, asked.Here.Document.Text);
+        Assert.Equal(Text, asked.Type("n").Here.Document.Text);
+        Model done = asked.Type("y");
+        Assert.Equal(DesignWriter.ToToml(wanted), DesignWriter.ToToml(done.Design));
+        StudyTests.AssertKeepsComments(Text, done.Here.Document.Text);
+        Assert.Equal(Text, done.Type("u").Here.Document.Text);
+    }
+
+    /// <summary>Moving an element and moving it back is nothing; moved, the list has the two changed over, and no comment is lost.</summary>
+    [Theory]
+    [InlineData("dry-headband.toml")]
+    [InlineData("gel-cap.toml")]
+    [InlineData("hobbyist.toml")]
+    [InlineData("engineer.toml")]
+    public void Move_AndBack_IsIdentity(string file)
+    {
+        DesignDocument document = Read(file);
+        int moved = 0;
+        foreach (DesignList list in DesignFields.Lists)
+        {
+            for (int index = 0; index + 1 < list.Count(document.Design); index++)
+            {
+                EditResult there = Edits.Move(document, list, index, +1);
+                Assert.Null(there.Finding);
+                Assert.Equal(list.NameOf(list.Elements(document.Design)[index]), list.NameOf(list.Elements(there.Document.Design)[index + 1]));
+                StudyTests.AssertKeepsComments(document.Text, there.Document.Text);
+                EditResult back = Edits.Move(there.Document, list, index + 1, -1);
+                Assert.Equal(DesignWriter.ToToml(document.Design), DesignWriter.ToToml(back.Document.Design));
+                if (ListTables.OfList(document.Text, list.Key).Tables.Count > 0)
+                {
+                    Assert.Equal(document.Text, back.Document.Text);
+                }
+
+                moved++;
+            }
+        }
+
+        Assert.NotEqual(0, moved);
+    }
+
+    /// <summary>A list in one line has no table to move: it is said, and nothing is changed.</summary>
+    [Fact]
+    public void Move_InAListInOneLine_IsRefused()
+    {
+        DesignDocument document = Read("minimal.toml");
+        EditResult refused = Edits.Move(document, DesignFields.Lists[1], 0, +1);
+        Assert.Equal("FE0190", refused.Finding?.Code);
+        Assert.Same(document, refused.Document);
+    }
+
+    [Fact]
+    public void Move_ByKey_TakesTheFieldInHandAlong_AndUndoTakesItBack()
+    {
+        Model model = Setup.Start(Setup.Headband).At("stage 1", "stages[1].feedback-resistor");
+
+        Model moved = model.Type(">");
+
+        Assert.Equal("gain 2", moved.Design.Stages[1].Name);
+        Assert.Equal("stages[2].feedback-resistor", Updater.FormOf(moved)[moved.FieldRow].Field.Key);
+        Assert.Contains("moved nearer the samples", moved.Status, StringComparison.Ordinal);
+        Assert.Equal(model.Here.Document.Text, moved.Type("<").Here.Document.Text);
+        Assert.Equal(model.Here.Document.Text, moved.Type("u").Here.Document.Text);
+        Assert.Contains("last already", moved.Type(">").Status, StringComparison.Ordinal);
+        Assert.Contains("go to one of its fields", Setup.Start().Type(">").Status, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Remove_LeavesTheCommentsAroundAnElement()
+    {
+        DesignDocument document = DesignDocument.Parse("[[digital]]\nkind = \"high-pass\"\ncorner = \"0.5 Hz\"\n\n# the converter\n[converter]\nbits = 12\n", DocumentFormat.Toml);
+
+        DesignDocument removed = Edits.Remove(document, DesignFields.Lists[1], 0).Document;
+
+        Assert.Empty(removed.Design.Digital);
+        Assert.Contains("# the converter\n[converter]", removed.Text, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,348 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using FrontEnd.App.Terminal;
+using FrontEnd.Documents;
+using FrontEnd.Documents.Tests;
+using FrontEnd.Fields;
+using Terminal.Gui.Input;
+using Xunit;
+
+namespace FrontEnd.App.Tests.Terminal;
+
+/// <summary>Studies, sites, glossary and explanations in the interface: the same as the commands print, and what can be done from there.</summary>
+public class StudyTests
+{
+    private static readonly Keystroke Enter = new(KeyName.Enter);
+    private static readonly Keystroke Escape = new(KeyName.Escape);
+    private static readonly Keystroke PageDown = new(KeyName.PageDown);
+
+    /// <summary>The lines of a page, gathered by scrolling through it at 80×24 as a user would.</summary>
+    private static List<string> Walk(Model model, int firstRow)
+    {
+        List<string> seen = [];
+        for (Model? last = null; last is null || !Equals(last.Overlay, model.Overlay); last = model, model = model.Press(PageDown))
+        {
+            string[] rows = model.Screen().Split('\n')[firstRow..20];
+            int overlap = Enumerable.Range(0, rows.Length + 1).Reverse().First(count => count <= seen.Count && seen.TakeLast(count).SequenceEqual(rows.Take(count)));
+            seen.AddRange(rows.Skip(overlap));
+        }
+
+        return seen;
+    }
+
+    private static string[] Printed(params string[] call) => [.. Shell.Run(call).Output.TrimEnd('\n').Split('\n')];
+
+    [Theory]
+    [InlineData("r", "rates")]
+    [InlineData("b", "bench")]
+    public void Study_ShowsWhatTheCommandPrints(string letter, string command)
+    {
+        foreach (string file in (string[])["dry-headband.toml", "gel-cap.toml", "starter.toml"])
+        {
+            Model shown = Setup.Start(Path.Combine(Setup.Root, "designs", file)).Type("z" + letter);
+
+            // Title, then the page from row 7 on; it is walked to its end.
+            Assert.Equal(Printed(command, "designs/" + file), Walk(shown, 7).SkipLastWhile(line => line.Length == 0));
+        }
+    }
+
+    [Fact]
+    public void Spread_AfterStart_ShowsWhatTheCommandPrints()
+    {
+        Model waiting = Setup.Start(Setup.Headband).Type("zs--");   // 10000 builds, 3000, 1000
+        Assert.Null(Assert.IsType<Overlay.Study>(waiting.Overlay).Outcome);
+
+        Assert.Equal(Printed("spread", "designs/dry-headband.toml", "--builds", "1000"), Walk(waiting.Press(Enter), 7).SkipLastWhile(line => line.Length == 0));
+        Assert.Equal(Printed("spread", "designs/dry-headband.toml", "--builds", "300", "--seed", "2", "--distribution", "normal"), Outcome(waiting.Type("-ed").Press(Enter)).Lines);
+    }
+
+    [Fact]
+    public void Study_OfADesignWithErrors_SaysWhatIsWrong()
+    {
+        foreach (string letter in (string[])["s", "b"])
+        {
+            Model model = Setup.Start(Path.Combine(Setup.Root, "designs", "wrong-in-six-ways.toml")).Type("z" + letter).Press(Enter);
+            Design wrong = new Design() with { Band = new Design().Band with { High = FrontEnd.Quantities.Frequency.FromHertz(1e6) } };
+            StudyOutcome outcome = Studies.Run(letter == "s" ? StudyKind.Spread : StudyKind.Bench, new StudyWish(10), wrong, _ => { }, TestContext.Current.CancellationToken);
+
+            Assert.Contains("error[", outcome.Text, StringComparison.Ordinal);
+            Assert.Empty(outcome.Choices);
+            Assert.NotNull(model.Screen());
+        }
+    }
+
+    [Fact]
+    public void Rates_TakenOver_ChangeTheRate_AndUndoTakesItBack()
+    {
+        Model model = Setup.Start(Setup.Headband).Type("zr");
+        StudyOutcome outcome = Outcome(model);
+        string word = outcome.Choices[outcome.Pick].Word;
+        Assert.Contains(outcome.Lines, line => line.StartsWith("recommended:", StringComparison.Ordinal) && line.EndsWith(word, StringComparison.Ordinal));
+
+        Model other = model.Type("+");
+        int choice = Assert.IsType<Overlay.Study>(other.Overlay).Choice;
+        Assert.NotEqual(outcome.Pick, choice);
+        Model taken = other.Press(Enter);
+
+        Assert.Null(taken.Overlay);
+        Assert.Equal(outcome.Choices[choice].Design.Converter.Rate, taken.Design.Converter.Rate);
+        Assert.Equal(model.Here.Document.Text, taken.Type("u").Here.Document.Text);
+    }
+
+    [Fact]
+    public void Sizing_TakenOver_IsTheDesignFound_KeepsEveryComment_AndUndoTakesItBack()
+    {
+        Model model = Setup.Start(Path.Combine(Setup.Root, "designs", "hobbyist.toml"));
+        SizedOutcomes sized = SizedOutcomes.Of(model.Design);
+        Model found = model with { Overlay = new Overlay.Study(StudyKind.Sizing, new StudyWish(), 1, null, sized.Free, 0, 0, 0) };
+
+        Model taken = found.Type("2").Press(Enter);
+
+        Design wanted = sized.Free.Choices[1].Design;
+        Assert.Equal(DesignWriter.ToToml(wanted), DesignWriter.ToToml(taken.Design));
+        AssertKeepsComments(model.Here.Document.Text, taken.Here.Document.Text);
+        Assert.DoesNotContain("comments of the file as it was", taken.Here.Document.Text, StringComparison.Ordinal);
+        Assert.Equal(model.Here.Document.Text, taken.Type("u").Here.Document.Text);
+
+        // Everything found meets what is asked, by the core's own word.
+        Assert.All(sized.Free.Choices, choice => Assert.DoesNotContain(Evaluator.Evaluate(choice.Design).Judged, result => result.Verdict.Kind == VerdictKind.Fail));
+    }
+
+    [Fact]
+    public void Sizing_WithTheAmplifierKept_FindsOnlyDesignsWithIt()
+    {
+        Design design = DesignDocument.Read(Path.Combine(Setup.Root, "designs", "hobbyist.toml")).Design;
+        StudyOutcome kept = SizedOutcomes.Of(design).Kept;
+
+        Assert.NotEmpty(kept.Choices);
+        Assert.All(kept.Choices, choice => Assert.Equal(design.Amplifier.Card, choice.Design.Amplifier.Card));
+    }
+
+    [Fact]
+    public void Study_News_OfAnotherRun_AreDropped_AndProgressIsShown()
+    {
+        (Model running, Effect? effect) = Updater.Update(Setup.Start(Setup.Headband).Type("zs"), new Message.Pressed(Enter));
+        Effect.Study study = Assert.IsType<Effect.Study>(effect);
+        StudyOutcome outcome = new("done", [], 0);
+
+        Assert.Contains(" 42 %", Updater.Update(running, new Message.Progressed(study.Number, 0.42)).Model.Screen(), StringComparison.Ordinal);
+        Assert.Same(running, Updater.Update(running, new Message.Progressed(study.Number - 1, 0.5)).Model);
+        Assert.Same(running, Updater.Update(running, new Message.Studied(study.Number + 1, outcome)).Model);
+        Assert.Same(outcome, Outcome(Updater.Update(running, new Message.Studied(study.Number, outcome)).Model));
+    }
+
+    [Fact]
+    public void Study_BrokenOffOrLeft_IsCancelled()
+    {
+        Model running = Updater.Update(Setup.Start(Setup.Headband).Type("zs"), new Message.Pressed(Enter)).Model;
+
+        (Model stopped, Effect? stop) = Updater.Update(running, new Message.Pressed(Escape));
+        Assert.IsType<Effect.CancelStudy>(stop);
+        Assert.Null(Assert.IsType<Overlay.Study>(stopped.Overlay).Progress);
+
+        (Model left, Effect? leave) = Updater.Update(running, new Message.GoTo("noise"));
+        Assert.IsType<Effect.CancelStudy>(leave);
+        Assert.Null(left.Overlay);
+    }
+
+    /// <summary>A spread of many builds ends soon after it is broken off, and nothing of it arrives.</summary>
+    [Fact]
+    public async Task Performer_CancelledStudy_EndsSoonAndSaysNothing()
+    {
+        ConcurrentQueue<Message> news = [];
+        using Performer performer = new(null, null, _ => { }, patience: TimeSpan.Zero);
+        performer.Attach(news.Enqueue, problem => throw problem);
+        performer.Perform(new Effect.Study(1, StudyKind.Spread, new StudyWish(100_000), DesignDocument.Read(Setup.Headband).Design));
+        Stopwatch clock = Stopwatch.StartNew();
+        while (!news.OfType<Message.Progressed>().Any() && clock.Elapsed < TimeSpan.FromSeconds(60))
+        {
+            await Task.Delay(5, TestContext.Current.CancellationToken);
+        }
+
+        Assert.NotEmpty(news);
+        performer.Perform(new Effect.CancelStudy());
+        clock.Restart();
+        await performer.Idle.WaitAsync(TimeSpan.FromSeconds(30), TestContext.Current.CancellationToken);
+
+        TestContext.Current.TestOutputHelper?.WriteLine($"ended {clock.ElapsedMilliseconds} ms after it was broken off");
+        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(5), $"{clock.Elapsed}");   // all 100000 builds take about 20 s
+        Assert.DoesNotContain(news, message => message is Message.Studied);
+    }
+
+    [Fact]
+    public void Sites_ShowWhatTheCommandPrints_AndRefuseWhatWillNotDo()
+    {
+        Model sites = Setup.Start().Type("ze");
+        Assert.Equal(Printed("sites"), Walk(sites, 9).SkipLastWhile(line => line.Length == 0));
+
+        Keystroke tab = new(KeyName.Tab);
+        Model asked = sites.Type("40 cm").Press(tab, tab, tab).Type("F3").Press(tab).Type("p4").Press(tab).Type("+").Press(tab).Type("+");
+        Overlay.Head head = Assert.IsType<Overlay.Head>(asked.Overlay);
+        Assert.Equal(Printed("sites", "--nasion-inion", "40 cm", "--from", "F3", "--to", "p4", "--montage", "chains", "--halfway-fp-c"), head.Answer.Text.TrimEnd('\n').Split('\n'));
+
+        Model refused = sites.Type("4 V").Press(Enter);
+        Assert.NotNull(refused.Complaint);
+        Assert.Equal("4 V", Assert.IsType<Overlay.Head>(refused.Overlay).Typing?.Text);
+        Assert.Null(Assert.IsType<Overlay.Head>(refused.Press(Escape).Overlay).Typing);
+    }
+
+    [Fact]
+    public void Glossary_SearchesAndShowsTheEntryOfTheCommand()
+    {
+        Model found = Setup.Start().Type("zgnoise g");
+        string screen = found.Screen();
+
+        foreach (string line in Printed("glossary", "noise gain"))
+        {
+            // The entry is wrapped beside the names; its words stand there in order.
+            Assert.All(line.Split(' ', StringSplitOptions.RemoveEmptyEntries), word => Assert.Contains(word, screen, StringComparison.Ordinal));
+        }
+
+        Assert.Contains("no such term", found.Type("xyz").Screen(), StringComparison.Ordinal);
+        Assert.Contains("common-mode rejection", Setup.Start().Type("zgcmrr").Screen(), StringComparison.Ordinal);
+        Assert.IsType<Overlay.Terms>(found.Press(Escape).Overlay);   // first the search is emptied
+        Assert.Null(found.Press(Escape, Escape).Overlay);
+    }
+
+    /// <summary>Every paragraph of `frontend explain` stands in the page of a figure, to the word.</summary>
+    [Fact]
+    public void Why_HoldsEveryParagraphOfTheExplanation()
+    {
+        Model model = Setup.Start(Setup.Headband, 80, 60).Type("v");
+        Assessment advised = Advisor.Advise(model.Here.Shown!, TestContext.Current.CancellationToken);
+        model = Updater.Update(model, new Message.Advised(0, model.Here.Run, advised)).Model;
+        foreach (int row in (int[])[0, 1, Updater.ResultsOf(model).Count - 1])
+        {
+            Result result = Updater.ResultsOf(model)[row];
+            Model why = (model with { ResultRow = row }).Press(Enter);
+            why = Updater.Update(why, new Message.Moved(0, model.Here.Run, result.Id, Sensitivity.Of(advised, result.Id))).Model;
+            string page = Words(why.Screen()), rest = Words(why.Press(PageDown, PageDown, PageDown).Screen());
+
+            string[] printed = Shell.Run("explain", "designs/dry-headband.toml", result.Id).Output.Split("\n\n");
+            foreach (string line in Paragraphs(printed[1]))
+            {
+                Assert.True(page.Contains(Words(line), StringComparison.Ordinal) || rest.Contains(Words(line), StringComparison.Ordinal), $"{result.Id}: {line}\n{why.Screen()}");
+            }
+        }
+
+        static string Words(string text) => string.Concat(text.Where(letter => !char.IsWhiteSpace(letter)));
+
+        // A paragraph begins with a label in the first twelve columns.
+        static IEnumerable<string> Paragraphs(string text)
+        {
+            string paragraph = "";
+            foreach (string line in text.Split('\n'))
+            {
+                if (line.Length > 12 && line[0] != ' ' && paragraph.Length > 0)
+                {
+                    yield return paragraph;
+                    paragraph = "";
+                }
+
+                paragraph += line.Length > 12 ? " " + line[12..] : "";
+            }
+
+            yield return paragraph;
+        }
+    }
+
+    [Fact]
+    public void FieldHelp_ShowsAllOfWhatIsCutAtTheFoot()
+    {
+        Model model = Setup.Start(Setup.Headband).At(Place.Electrodes, "electrodes.mismatch");
+        Field<Design> field = DesignFields.Find(model.Design, "electrodes.mismatch")!;
+        Assert.Contains("Space: all", model.Screen(), StringComparison.Ordinal);
+
+        Model help = model.Type(" ");
+        string page = string.Join(' ', help.Screen().Split('\n').Select(line => line.Trim()));
+        Assert.Contains(string.Join(' ', field.DefaultSource.Split(' ')), page, StringComparison.Ordinal);
+        Assert.Contains("20 %, as the file says", page, StringComparison.Ordinal);
+        Assert.Null(help.Type(" ").Overlay);
+        Assert.IsType<Overlay.FieldHelp>(model.Press(KeyName.F1).Overlay);
+    }
+
+    [Fact]
+    public void Page_ScrollsNoFurtherThanItsEnd()
+    {
+        Model model = Setup.Start(Setup.Headband).Type("?");
+        Model end = model.Press([.. Enumerable.Repeat(KeyName.PageDown, 30)]);
+        Assert.Equal(end.Overlay, model.Press(KeyName.End).Overlay);
+        Assert.NotEqual(end.Overlay, end.Press(KeyName.Up).Overlay);   // one up is one up, however often down was pressed
+    }
+
+    [Fact]
+    public void Coefficients_FromTheInterface_AreTheCommandsFile()
+    {
+        string folder = Directory.CreateTempSubdirectory().FullName;
+        try
+        {
+            string mine = Path.Combine(folder, "a", "filters.h"), theirs = Path.Combine(folder, "b", "filters.h");
+            Directory.CreateDirectory(Path.GetDirectoryName(mine)!);
+            Directory.CreateDirectory(Path.GetDirectoryName(theirs)!);
+            using Harness harness = new(80, 24, Setup.Headband);
+            harness.Type("zc").Press(Key.U.WithCtrl).Type(mine).Press(Key.Enter);
+            Assert.Contains("coefficients written to", harness.Screen, StringComparison.Ordinal);
+
+            Assert.Equal(0, Shell.Run("coefficients", Setup.Headband, "-o", theirs).Code);
+            Assert.Equal(File.ReadAllText(theirs), File.ReadAllText(mine));
+
+            // A file that is there is asked about; what is no form of a coefficient file is refused.
+            harness.Type("zc").Press(Key.U.WithCtrl).Type(mine).Press(Key.Enter);
+            Assert.Contains("is there already", harness.Screen, StringComparison.Ordinal);
+            harness.Press(Key.Esc).Type("zc").Press(Key.U.WithCtrl).Type(Path.Combine(folder, "x.txt")).Press(Key.Enter);
+            Assert.Contains("FE0004", harness.Screen, StringComparison.Ordinal);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    [InlineData(200, 50)]
+    public void NewViews_LookAsExpected(int width, int height)
+    {
+        Model model = Setup.Start(Setup.Headband, width, height);
+        void Same(Model shown, string name) => ExpectedText.Matches(shown.Screen(), Path.Combine("FrontEnd.App.Tests", "Terminal"), $"{name}-{width}x{height}.txt");
+
+        Same(model.Type("z"), "more");
+        Same(model.Type("zr"), "rates");
+        Same(model.Type("zs"), "spread-before");
+        Same(model.Type("zs--").Press(Enter), "spread");
+        Same(model.Type("zz"), "sizing-before");
+        Model hobbyist = Setup.Start(Path.Combine(Setup.Root, "designs", "hobbyist.toml"), width, height);
+        Same(hobbyist with { Overlay = new Overlay.Study(StudyKind.Sizing, new StudyWish(), 1, null, SizedOutcomes.Of(hobbyist.Design).Free, 1, 0, 0) }, "sizing");
+        Same(model.Type("zb"), "bench");
+        Same(model.Type("ze"), "sites");
+        Same(model.Type("zgnoise"), "glossary");
+        Same(model.Type(" "), "field-help");
+    }
+
+    private static StudyOutcome Outcome(Model model) => Assert.IsType<Overlay.Study>(model.Overlay).Outcome!;
+
+    internal static void AssertKeepsComments(string before, string after)
+    {
+        foreach (string line in before.Split('\n').Select(line => line.Trim()).Where(line => line.Contains('#', StringComparison.Ordinal)))
+        {
+            string comment = line[line.LastIndexOf('#')..];
+            Assert.True(after.Contains(comment, StringComparison.Ordinal), $"lost: {comment}");
+        }
+    }
+}
+
+/// <summary>Searches that take seconds, made once.</summary>
+internal sealed record SizedOutcomes(StudyOutcome Free, StudyOutcome Kept)
+{
+    private static readonly ConcurrentDictionary<string, Lazy<SizedOutcomes>> Known = new();
+
+    public static SizedOutcomes Of(Design design) => Known.GetOrAdd(design.Name, _ => new(() => new SizedOutcomes(Run(design, new StudyWish()), Run(design, new StudyWish(KeepAmplifier: true))))).Value;
+
+    private static StudyOutcome Run(Design design, StudyWish wish) => Studies.Run(StudyKind.Sizing, wish, design, _ => { }, CancellationToken.None);
+}
+
+internal static class Lines
+{
+    public static IEnumerable<T> SkipLastWhile<T>(this IReadOnlyList<T> list, Func<T, bool> condition) => list.Take(list.Count - list.Reverse().TakeWhile(condition).Count());
+}
