@@ -32,7 +32,8 @@ internal static class SheetBody
 {
     private const int NextSteps = 3;
 
-    public static IReadOnlyList<IReadOnlyList<Block>> Pages(Sheet sheet) => [[.. Bench(sheet)], [.. BudgetsAndPlots(sheet)], [.. PartsAndSettings(sheet)], [.. Grounds(sheet)]];
+    public static IReadOnlyList<IReadOnlyList<Block>> Pages(Sheet sheet) => 
+        [[.. Bench(sheet)], [.. BudgetsAndPlots(sheet)], .. sheet.Spread is { } spread ? (IReadOnlyList<Block>[])[[.. SpreadBlocks.Of(spread)]] : [], [.. PartsAndSettings(sheet)], [.. Grounds(sheet)]];
 
     private static IEnumerable<Block> Bench(Sheet sheet)
     {

@@ -1,0 +1,55 @@
+using FrontEnd.Spread;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>How the figures of many builds spread, as plain text, 80 columns wide.</summary>
+public static class SpreadText
+{
+    private const int BarWidth = 40;
+
+    public static string Of(SpreadResult result)
+    {
+        TextPage page = new();
+        page.Paragraph(result.Design.Name);
+        page.Paragraph(SpreadWording.Run(result));
+        page.Blank();
+        page.Paragraph(SpreadWording.Yield(result), "yield  ");
+        if (SpreadWording.YieldRows(result) is { Count: > 0 } rows)
+        {
+            page.Table(SpreadWording.YieldColumns, rows);
+        }
+
+        foreach (SpreadFigure figure in result.Figures)
+        {
+            page.Blank();
+            Write(page, figure);
+        }
+
+        page.Blank();
+        foreach (string drawn in SpreadWording.Drawn(result))
+        {
+            page.Paragraph(drawn);
+        }
+
+        page.Cautions();
+
+        return page.ToString();
+    }
+
+    private static void Write(TextPage page, SpreadFigure figure)
+    {
+        string V(double value, int digits = 3) => SpreadWording.Value(value, figure.Unit, digits);
+        page.Paragraph($"nominal {V(figure.Nominal)}, parts at their corners {V(figure.Least)} to {V(figure.Most)}", figure.Id + "  ");
+        page.Paragraph(string.Join("  ", SpreadFigure.Percents.Select((percent, i) => $"{SpreadWording.Percent(percent)}: {V(figure.Percentiles[i])}")), "  ");
+        if (figure.InBins(SpreadWording.Bins) is { } bins)
+        {
+            int most = bins.Counts.Max();
+            for (int bin = 0; bin < bins.Counts.Count; bin++)
+            {
+                page.Line($"  {V(bins.Middle(bin), 5),12} |{new string('#', (int)Math.Ceiling((double)bins.Counts[bin] * BarWidth / most))}");
+            }
+        }
+
+        page.Paragraph(SpreadWording.Parts(figure), "  rank correlation: ");
+    }
+}
