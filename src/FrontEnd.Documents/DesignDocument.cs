@@ -192,7 +192,7 @@ public sealed class DesignDocument
 
         foreach (Entry entry in root.Entries)
         {
-            if (entry.Key is not ("design" or "expected" or "results" or "findings"))
+            if (entry.Key is not ("design" or "expected" or "results" or "spread" or "findings"))
             {
                 findings.Add(source.Placed(ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, ["design", "expected"]), ["design", "expected"], false), entry.KeySpan.Start));
             }

@@ -78,6 +78,7 @@ public static class KeyTable
         string range = field.Kind switch
         {
             FieldKind.Card => Messages.Listed(CardShelf.Names(field.CardClass!.Value)) + ", or a path",
+            FieldKind.Ranges => "of " + Messages.Listed([.. field.Ranged.Select(one => one.Key)]),
             FieldKind.Choice or FieldKind.Flag => Messages.Listed(words),
             _ => Messages.RangeWords(field) + (words.Count == 0 ? "" : $"; {Messages.Listed(words)}"),
         };

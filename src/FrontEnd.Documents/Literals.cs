@@ -10,7 +10,9 @@ internal static class Literals
 {
     /// <param name="written">The text that the user typed, kept where the format takes texts; null writes the value in full precision.</param>
     public static string Of(FieldDescription field, object? value, DocumentFormat format, string? written = null) =>
-        format == DocumentFormat.Toml ? Toml(field, value, written) : Json(field, value);
+        format == DocumentFormat.Json ? Json(field, value)
+        : value is PartRanges ranges ? ranges.All.Count == 0 ? "{}" : $"{{ {string.Join(", ", ranges.All.Select(range => Range(field, range)))} }}"
+        : Toml(field, value, written);
 
     /// <summary>A TOML basic string, also valid JSON.</summary>
     public static string Quoted(string text)
@@ -32,6 +34,13 @@ internal static class Literals
         }
 
         return quoted.Append('"').ToString();
+    }
+
+    private static string Range(FieldDescription field, PartRange range)
+    {
+        FieldDescription ranged = field.Ranged.First(one => string.Equals(one.Key, range.Key, StringComparison.Ordinal));
+        string End(double si) => Of(ranged, FieldKinds.FromSi(ranged.Kind, si), DocumentFormat.Toml);
+        return $"{range.Key} = [{End(range.Low)}, {End(range.High)}]";
     }
 
     private static string Toml(FieldDescription field, object? value, string? written) => value switch

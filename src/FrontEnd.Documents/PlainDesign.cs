@@ -70,7 +70,7 @@ internal static class PlainDesign
         bool isOwnCard = field.Kind == FieldKind.Card && value is string name && !DesignDocument.CardNames(field.CardClass!.Value).Contains(name, StringComparer.Ordinal);
 
         // No value and no word for it: the key is left out, as in a file where it was never set.
-        if (!isOwnCard && (value is not null || field.NullWord is not null))
+        if (!isOwnCard && value is not PartRanges { All.Count: 0 } && (value is not null || field.NullWord is not null))
         {
             branch.Put(field.JsonKey, Literals.Of(field, value, DocumentFormat.Json));
         }

@@ -39,15 +39,14 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
                 continue;
             }
 
-            string before = Written(field, from), after = Written(other, to);
-            if (!string.Equals(before, after, StringComparison.Ordinal))
+            if (Written(field, field.Get(from), other.Get(to)) is { } pair)
             {
-                found.Add((field.Key, before, after, field.Set(from, other.Get(to))));
+                found.Add((field.Key, pair.From, pair.To, field.Set(from, other.Get(to))));
             }
         }
 
         Assessment start = Evaluator.Evaluate(from), end = Evaluator.Evaluate(to);
-        Difference[] differences = [.. found.AsParallel().AsOrdered().WithCancellation(cancellation).Select(one => new Difference(one.Key, one.From, one.To, Evaluator.Evaluate(one.Design)))];
+        Difference[] differences = InParallel.Map(found, one => new Difference(one.Key, one.From, one.To, Evaluator.Evaluate(one.Design)), cancellation);
         return new Comparison(start, end, differences);
     }
 
@@ -55,7 +54,56 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
     public IReadOnlyList<string> JudgedIds =>
         [.. From.Judged.Concat(To.Judged).Select(result => result.Id).Distinct(StringComparer.Ordinal)];
 
-    private static string Written(Field<Design> field, Design design) => FieldText.Format(field, field.Get(design));
+    /// <summary>Share of a value below which two of them are the same: it comes from arithmetic, and no one writes so many digits.</summary>
+    private const double SameValue = 1e-9;
+
+    /// <summary>The same for numbers that are written in full, such as the coefficients of filters.</summary>
+    private const double SameNumber = 1e-13;
+
+    /// <summary>Both values with as many digits as tell them apart; null where they are the same.</summary>
+    private static (string From, string To)? Written(Field<Design> field, object? a, object? b)
+    {
+        if (a is not null && b is not null && AreSame(a, b))
+        {
+            return null;
+        }
+
+        string from = FieldText.Format(field, a), to = FieldText.Format(field, b);
+        if (string.Equals(from, to, StringComparison.Ordinal))
+        {
+            return null;
+        }
+
+        for (int digits = 6; digits < 15; digits += 3)
+        {
+            (string shortFrom, string shortTo) = (Short(a, from, digits), Short(b, to, digits));
+            if (!string.Equals(shortFrom, shortTo, StringComparison.Ordinal))
+            {
+                return (shortFrom, shortTo);
+            }
+        }
+
+        return (from, to);
+    }
+
+    private static bool AreSame(object a, object b) => (a, b) switch
+    {
+        (IReadOnlyList<double> x, IReadOnlyList<double> y) => AreNear(x, y),
+        (IReadOnlyList<IReadOnlyList<double>> x, IReadOnlyList<IReadOnlyList<double>> y) => x.Count == y.Count && x.Zip(y).All(rows => AreNear(rows.First, rows.Second)),
+        _ => FieldKinds.SiValue(a) is { } x && FieldKinds.SiValue(b) is { } y && Math.Abs(x - y) <= SameValue * Math.Max(Math.Abs(x), Math.Abs(y)),
+    };
+
+    private static bool AreNear(IReadOnlyList<double> a, IReadOnlyList<double> b) =>
+        a.Count == b.Count && a.Zip(b).All(pair => Math.Abs(pair.First - pair.Second) <= SameNumber * Math.Max(Math.Abs(pair.First), Math.Abs(pair.Second)));
+
+    /// <summary>What arithmetic made longer than anyone types, in fewer digits.</summary>
+    private static string Short(object? value, string text, int digits) =>
+        text.Length <= LongestTyped ? text
+        : value is Quantities.IQuantity quantity ? Text.QuantityText.FormatTrimmed(quantity, digits)
+        : value is double number ? Text.QuantityText.FormatTrimmed(number, "1", digits)
+        : text;
+
+    private const int LongestTyped = 14;
 
     private static bool SameShape(DesignList list, Design from, Design to)
     {

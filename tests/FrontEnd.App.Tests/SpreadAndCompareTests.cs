@@ -1,3 +1,5 @@
+using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json;
 using FrontEnd.Documents.Tests;
 using Xunit;
@@ -33,14 +35,71 @@ public class SpreadAndCompareTests
     [Fact]
     public void Spread_Json_HoldsEveryFigureWithItsPercentiles()
     {
-        Outcome outcome = Shell.Run("spread", Design, "--builds", "64", "--worst-phase-margin", "--distribution", "normal", "--json");
+        Outcome outcome = Shell.Run("spread", Design, "--builds", "64", "--distribution", "normal", "--json");
         using JsonDocument json = JsonDocument.Parse(outcome.Output);
         Assert.Equal(0, outcome.Code);
-        Assert.Equal("", outcome.Messages);
+        Assert.Equal("drawing 64 builds\n", outcome.Messages);
         Assert.Equal("normal", json.RootElement.GetProperty("distribution").GetString());
         JsonElement[] figures = [.. json.RootElement.GetProperty("figures").EnumerateArray()];
-        Assert.Equal(9, figures.Length);
+        Assert.Equal(15, figures.Length);
         Assert.All(figures, figure => Assert.True(figure.GetProperty("percentiles").GetProperty("5").GetDouble() <= figure.GetProperty("percentiles").GetProperty("95").GetDouble()));
+    }
+
+    [Fact]
+    public void Sheet_WithBuilds_HasYieldPercentilesAndHistograms()
+    {
+        using TemporaryFolder folder = new();
+        string[] files = [.. new[] { ".html", ".md", ".json" }.Select(extension => Path.Combine(folder.Path, "sheet" + extension))];
+        Assert.Equal(0, Shell.Run("sheet", Design, "--builds", "200", "--seed", "3", "-o", files[0], "-o", files[1], "-o", files[2]).Code);
+        Assert.All(files[..2], file =>
+        {
+            string text = File.ReadAllText(file).Replace("\\_", "_", StringComparison.Ordinal);
+            Assert.Contains("200 builds, seed 3", text, StringComparison.Ordinal);
+            Assert.Contains("safety.fault_current", text, StringComparison.Ordinal);
+        });
+        using JsonDocument sheet = JsonDocument.Parse(File.ReadAllText(files[2])), command = JsonDocument.Parse(Shell.Run("spread", Design, "--builds", "200", "--seed", "3", "--json").Output);
+        Assert.Equal(
+            command.RootElement.GetProperty("figures")[0].GetProperty("percentiles").GetProperty("50").GetDouble(), sheet.RootElement.GetProperty("spread").GetProperty("figures")[0].GetProperty("percentiles").GetProperty("50").GetDouble());
+
+        // The sheet is a design file still.
+        Assert.Equal(1, Shell.Run("check", files[2], "--no-advice").Code);
+        Assert.Equal(2, Shell.Run("sheet", Design, "--builds", "0", "-o", files[0]).Code);
+    }
+
+    // The signal goes to the program itself: in this process it would end the tests.
+    [Fact]
+    public async Task Spread_Interrupted_SaysSoAndPrintsNothing()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        string program = Path.Combine(AppContext.BaseDirectory, "frontend.dll");
+        ProcessStartInfo start = new("dotnet", [program, "spread", Design, "--builds", "10000000"]) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = Repository.Root };
+        using Process process = Process.Start(start)!;
+        try
+        {
+            Assert.Equal("drawing 10000000 builds", await process.StandardError.ReadLineAsync(TestContext.Current.CancellationToken));
+            using (Process kill = Process.Start("kill", ["-INT", process.Id.ToString(CultureInfo.InvariantCulture)]))
+            {
+                await kill.WaitForExitAsync(TestContext.Current.CancellationToken);
+            }
+
+            string messages = await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
+            Assert.Equal("", await process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken));
+            await process.WaitForExitAsync(TestContext.Current.CancellationToken);
+            Assert.Equal(130, process.ExitCode);
+            Assert.Contains("interrupted while drawing 10000000 builds", messages, StringComparison.Ordinal);
+            Assert.Contains("nothing is printed", messages, StringComparison.Ordinal);
+        }
+        finally
+        {
+            if (!process.HasExited)
+            {
+                process.Kill();
+            }
+        }
     }
 
     [Fact]

@@ -222,6 +222,7 @@ public sealed class CatalogueTests
         FieldKind.NumberList => (IReadOnlyList<double>)[1, 0.25, 0],
         FieldKind.TextList => (IReadOnlyList<string>)["Fp1", "O2"],
         FieldKind.SectionRows => (IReadOnlyList<IReadOnlyList<double>>)[[1, -1, 0, 1, -0.5, 0.25], [0.5, 0, 0, 1, 0, 0]],
+        FieldKind.Ranges => new PartRanges(field.Ranged.Take(2).Select(one => new PartRange(one.Key, Between(one.Range!.Value, 0), Between(one.Range.Value, 0)))),
         FieldKind.Count => value is int count && count == 3 ? 4 : 3,
         _ => FieldKinds.FromSi(field.Kind, Between(field.Range!.Value, FieldKinds.SiValue(value) ?? 0)),
     };

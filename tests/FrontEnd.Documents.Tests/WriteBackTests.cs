@@ -145,9 +145,20 @@ public sealed class WriteBackTests
                 EditResult result = document.Set(field.Key, FieldText.Format(field, value));
                 Assert.True(result.Finding is null, $"{Path.GetFileName(path)} {field.Key}: {result.Finding?.Message}");
                 Assert.Equal(comments, Comments(result.Document.Text), StringComparer.Ordinal);
-                CatalogueTests.AssertSame(field.Set(document.Design, value), result.Document.Design, $"{Path.GetFileName(path)} {field.Key}");
+                CatalogueTests.AssertSame(Expected(document, field, value), result.Document.Design, $"{Path.GetFileName(path)} {field.Key}");
             }
         }
+    }
+
+    /// <summary>The design with the value; a card's range of it goes, and ranges are put beside the card's others.</summary>
+    private static Design Expected(DesignDocument document, Field<Design> field, object? value)
+    {
+        Design design = field.Set(document.Design, value is PartRanges given ? ((PartRanges)field.Get(document.Design)!).With(given) : value);
+        int dot = field.Key.LastIndexOf('.');
+        string ranges = field.Key[..(dot + 1)] + "ranges";
+        return document.OriginOf(ranges) is { Kind: OriginKind.Card } && field.Kind != FieldKind.Ranges && DesignFields.Find(design, ranges) is { } ranged
+            ? ranged.Set(design, ((PartRanges)ranged.Get(design)!).Without(field.Key[(dot + 1)..]))
+            : design;
     }
 
     private static string[] Comments(string text) => [.. text.Split('\n').Where(line => line.Contains('#', StringComparison.Ordinal)).Select(line => line[line.IndexOf('#', StringComparison.Ordinal)..])];

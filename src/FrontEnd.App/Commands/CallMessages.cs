@@ -12,6 +12,7 @@ internal static class CallMessages
     public const string UnknownOption = "FE0007";
     public const string UnknownWord = "FE0008";
     public const string NothingToWrite = "FE0009";
+    public const string Stopped = "FE0010";
     public const string Fault = "FE0070";
 
     public static Finding Call(string message, string command) =>
@@ -59,6 +60,9 @@ internal static class CallMessages
 
     public static Finding SaysNothing(string option, string about) =>
         Error(NotUnderstood, option, $"`{option}` says nothing about {about}", null, "leave it out");
+
+    public static Finding Interrupted(string what) =>
+        Error(Stopped, "", $"interrupted while {what}", "nothing is printed or written: a part of the builds would give other figures", "call it again, with fewer --builds if it takes too long");
 
     public static Finding Output(string reason) =>
         Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");

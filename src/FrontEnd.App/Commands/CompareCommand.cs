@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text;
 using System.Text.Json;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;
@@ -70,15 +71,7 @@ internal static class CompareCommand
 
     private static string Shown(Result? result) => result is null
         ? "none"
-        : $"{(result.State == ResultState.Number ? QuantityText.Format(result.Value) : result.Text ?? "no limit found")} ({Word(result.Verdict.Kind)})";
-
-    private static string Word(VerdictKind kind) => kind switch
-    {
-        VerdictKind.Pass => "pass",
-        VerdictKind.Marginal => "marginal",
-        VerdictKind.Fail => "fail",
-        _ => "not judged",
-    };
+        : $"{(result.State == ResultState.Number ? QuantityText.Format(result.Value) : result.Text ?? "no limit found")} ({Wording.Word(result.Verdict.Kind)})";
 
     private static string Json(Comparison comparison)
     {
@@ -126,7 +119,7 @@ internal static class CompareCommand
                 writer.WriteNull("value");
             }
 
-            writer.WriteString("verdict", Word(result.Verdict.Kind));
+            writer.WriteString("verdict", Wording.Word(result.Verdict.Kind));
             writer.WriteEndObject();
         }
 

@@ -12,6 +12,9 @@ internal static class ExitCode
     /// <summary>The call or the input cannot be used.</summary>
     public const int Unusable = 2;
 
+    /// <summary>Ctrl-C: 128 + SIGINT.</summary>
+    public const int Interrupted = 130;
+
     /// <summary>A fault of the program itself; the number is EX_SOFTWARE of sysexits.h.</summary>
     public const int Internal = 70;
 }

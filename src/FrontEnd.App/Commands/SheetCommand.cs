@@ -1,6 +1,7 @@
 using System.CommandLine;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Spread;
 
 namespace FrontEnd.App.Commands;
 
@@ -16,12 +17,14 @@ internal static class SheetCommand
             Required = true,
             HelpName = "file",
         };
-        Command command = new("sheet", "Writes the design sheet: verdicts, budgets, plots, parts, filter coefficients, sources and bench tests.") { design, files };
-        command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(files), outlet));
+        Option<int?> builds = new("--builds") { Description = "devices to draw: yield, percentiles and histograms on a page of their own; default: no such page" };
+        Option<ulong> seed = SpreadCommand.SeedOption();
+        Command command = new("sheet", "Writes the design sheet: verdicts, budgets, plots, parts, filter coefficients, sources and bench tests.") { design, files, builds, seed };
+        command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(files), call.GetValue(builds) is { } number ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) } : null, outlet));
         return command;
     }
 
-    private static int Run(string path, string[] files, Outlet outlet)
+    private static int Run(string path, string[] files, SpreadOptions? spread, Outlet outlet)
     {
         Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file)).Select(file => CallMessages.Format(file, SheetFormats.Extensions)), .. Twice(files)];
         if (wrong.Length > 0)
@@ -30,7 +33,7 @@ internal static class SheetCommand
             return ExitCode.Unusable;
         }
 
-        if (DesignInput.Usable(path, outlet) is not { } document)
+        if ((spread is not null && !SpreadCommand.IsNumber(spread.Builds, "sheet", outlet)) || DesignInput.Usable(path, outlet) is not { } document)
         {
             return ExitCode.Unusable;
         }
@@ -40,6 +43,16 @@ internal static class SheetCommand
         {
             outlet.Tell(sheet.Findings.Where(finding => finding.Severity == Severity.Error));
             return ExitCode.Unusable;
+        }
+
+        if (spread is not null)
+        {
+            if (LongWork.Spread(document.Design, spread, outlet, out int exit) is not { } result)
+            {
+                return exit;
+            }
+
+            sheet = sheet with { Spread = result };
         }
 
         foreach (string file in files)

@@ -12,7 +12,8 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
     {
         List<FormRow> rows = [];
         HashSet<string> seen = [];
-        IReadOnlyList<Field<Design>> all = DesignFields.Of(design);
+        // Ranges are tables: they are written in the file.
+        IReadOnlyList<Field<Design>> all = [.. DesignFields.Of(design).Where(field => field.Kind != FieldKind.Ranges)];
         string? group = null;
         foreach (string beginning in place.Fields)
         {

@@ -210,7 +210,7 @@ internal sealed class DesignBuilder
             {
                 if (field.Kind != FieldKind.Card)
                 {
-                    SetField(context, entry, field, display, ref owner);
+                    SetField(context, entry, field, set, display, ref owner);
                 }
             }
             else if (set.IsTable(full))
@@ -268,7 +268,7 @@ internal sealed class DesignBuilder
         }
     }
 
-    private void SetField<TOwner>(Context context, Entry entry, Field<TOwner> field, string display, ref TOwner owner)
+    private void SetField<TOwner>(Context context, Entry entry, Field<TOwner> field, FieldSet<TOwner> set, string display, ref TOwner owner)
     {
         string key = display + field.Key;
         if (context.Card is null)
@@ -294,10 +294,24 @@ internal sealed class DesignBuilder
         }
         else
         {
+            // Ranges in the file stand before the card's, field by field.
+            value = value is PartRanges ranges ? ((PartRanges)field.Get(owner)!).With(ranges) : value;
             owner = field.Set(owner, value);
         }
 
         Remember(context, field, key, value);
+        DropRange(context, field, set, display, ref owner);
+    }
+
+    /// <summary>A value that the file gives is another part's than the card's: the card's range does not hold for it.</summary>
+    private void DropRange<TOwner>(Context context, FieldDescription given, FieldSet<TOwner> set, string display, ref TOwner owner)
+    {
+        string parent = Parent(given.Key), key = parent.Length == 0 ? "ranges" : parent + ".ranges";
+        if (context.Card is null && _origins.TryGetValue(display + key, out FieldOrigin? origin) && origin.Kind == OriginKind.Card
+            && set.AsToml.Find(key) is { Kind: FieldKind.Ranges } field && field.Get(owner) is PartRanges ranges)
+        {
+            owner = field.Set(owner, ranges.Without(given.Key[(parent.Length == 0 ? 0 : parent.Length + 1)..]));
+        }
     }
 
     private void Remember(Context context, FieldDescription field, string key, object? value)
@@ -478,6 +492,7 @@ internal sealed class DesignBuilder
         }
 
         Remember(context, density, key, value);
+        DropRange(context, density, set, display, ref owner);
     }
 
     // --- lists of elements ----------------------------------------------------------------------------------------
@@ -677,7 +692,7 @@ internal sealed class DesignBuilder
         Variant variant = DesignFields.Lists.First(list => string.Equals(list.Key, "digital", StringComparison.Ordinal)).VariantOf(new DigitalSections());
         object element = new DigitalSections { Name = "digital" };
         Field<object> rows = variant.Fields.First(field => field.Kind == FieldKind.SectionRows);
-        SetField(new Context(_source, null), entry, rows, "digital[1].", ref element);
+        SetField(new Context(_source, null), entry, rows, _sets.Element(variant), "digital[1].", ref element);
         design = design with { Digital = [(DigitalSections)element] };
     }
 }

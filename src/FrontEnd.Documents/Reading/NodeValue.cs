@@ -77,6 +77,8 @@ internal static class NodeValue
                 return Texts(key, list, out value, ref place);
             case ListNode list when field.Kind == FieldKind.SectionRows:
                 return Rows(key, list, out value, ref place);
+            case TableNode table when field.Kind == FieldKind.Ranges:
+                return Ranges(field, key, table, format, out value, ref place);
             default:
                 return ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field.Kind), Example(field, plain));
         }
@@ -87,7 +89,7 @@ internal static class NodeValue
 
     private static bool TakesText(FieldKind kind, bool plain) => kind switch
     {
-        FieldKind.Text or FieldKind.Card or FieldKind.Choice => true,
+        FieldKind.Text or FieldKind.Card or FieldKind.Choice or FieldKind.Ranges => true,
         _ => !plain && (FieldKinds.HasUnit(kind) || kind == FieldKind.Ratio),
     };
 
@@ -131,6 +133,43 @@ internal static class NodeValue
 
         place = list;
         value = new FrequencyRange(edges[0], edges[1]);
+        return null;
+    }
+
+    private static Finding? Ranges(FieldDescription field, string key, TableNode table, DocumentFormat format, out object? value, ref Node place)
+    {
+        value = null;
+        List<PartRange> ranges = [];
+        foreach (Entry entry in table.Entries)
+        {
+            place = entry.Value;
+            string name = entry.Key.Replace('_', '-');
+            if (FieldText.RangedField(field, name, out FieldDescription? ranged) is { } unknown)
+            {
+                return unknown;
+            }
+
+            if (entry.Value is not ListNode { Items: [var low, var high] })
+            {
+                return Messages.NeedsList(field, $"{key}.{name}", "two values, least and greatest");
+            }
+
+            double[] ends = new double[2];
+            foreach ((int at, Node end) in new[] { (0, low), (1, high) })
+            {
+                if (Read(ranged!, $"{key}.{name}", end, format, out object? read, out place) is { } finding)
+                {
+                    return finding;
+                }
+
+                ends[at] = FieldKinds.SiValue(read) ?? 0;
+            }
+
+            ranges.Add(new PartRange(name, ends[0], ends[1]));
+        }
+
+        place = table;
+        value = new PartRanges(ranges);
         return null;
     }
 

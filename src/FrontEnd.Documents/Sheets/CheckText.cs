@@ -17,12 +17,7 @@ public static class CheckText
 
         Findings(page, sheet);
         Defaults(page, sheet);
-        page.Blank();
-        page.Line("cautions");
-        foreach (string caution in Cautions.All)
-        {
-            page.Paragraph(caution, "  - ");
-        }
+        page.Cautions();
 
         return page.ToString();
     }

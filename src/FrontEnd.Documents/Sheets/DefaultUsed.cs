@@ -36,7 +36,7 @@ public sealed record DefaultUsed(string Key, string Value, string Source)
     private static string Everywhere(string key) => key.IndexOf('[') is var open and > 0 && key.IndexOf(']') is var close && open < close ? $"{key[..open]}[*]{key[(close + 1)..]}" : key;
 
     private static bool IsLabel(string key) =>
-        key is "name" or "purpose" or "caution" || key.EndsWith(".name", StringComparison.Ordinal) || key.EndsWith(".card", StringComparison.Ordinal) || string.Equals(key, "card", StringComparison.Ordinal);
+        key is "name" or "purpose" or "caution" || key.EndsWith(".name", StringComparison.Ordinal) || key.EndsWith(".card", StringComparison.Ordinal) || key.EndsWith("ranges", StringComparison.Ordinal) || string.Equals(key, "card", StringComparison.Ordinal);
 
     private static string ListOf(string key) => key.IndexOf('[') is var bracket and > 0 ? key[..bracket] : "";
 }

@@ -23,6 +23,13 @@ public static class JsonSheet
             }
 
             json.WriteEndArray();
+            if (sheet.Spread is { } spread)
+            {
+                json.WriteStartObject("spread");
+                SpreadJson.Members(json, spread);
+                json.WriteEndObject();
+            }
+
             json.WriteStartArray("findings");
             foreach (Finding finding in sheet.Findings)
             {

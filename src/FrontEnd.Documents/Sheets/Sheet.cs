@@ -3,6 +3,9 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>What is printed: the design as it was read, and what follows from it.</summary>
 public sealed record Sheet(DesignDocument Document, Assessment Assessment)
 {
+    /// <summary>How the figures of many builds spread; null where nobody asked.</summary>
+    public Spread.SpreadResult? Spread { get; init; }
+
     public Design Design => Assessment.Design;
 
     /// <summary>The findings of reading and of evaluating, each once; errors first.</summary>

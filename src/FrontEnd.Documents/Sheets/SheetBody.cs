@@ -33,7 +33,10 @@ internal static class SheetBody
     private const int NextSteps = 3;
 
     public static IReadOnlyList<IReadOnlyList<Block>> Pages(Sheet sheet) => 
-        [.. new IReadOnlyList<Block>[] { [.. Bench(sheet)], [.. BudgetsAndPlots(sheet)], [.. FiltersAlone(sheet)], [.. PartsAndSettings(sheet)], [.. Grounds(sheet)] }.Where(page => page.Count != 0)];
+        [.. new IReadOnlyList<Block>[]
+        {
+            [.. Bench(sheet)], [.. BudgetsAndPlots(sheet)], [.. FiltersAlone(sheet)], [.. sheet.Spread is { } spread ? SpreadBlocks.Of(spread) : []], [.. PartsAndSettings(sheet)], [.. Grounds(sheet)],
+        }.Where(page => page.Count != 0)];
 
     private static IEnumerable<Block> Bench(Sheet sheet)
     {

@@ -33,6 +33,17 @@ internal sealed class TextPage(int width = TextPage.Width)
         }
     }
 
+    /// <summary>What must be said wherever a design is judged, after a blank line.</summary>
+    public void Cautions()
+    {
+        Blank();
+        Line("cautions");
+        foreach (string caution in FrontEnd.Cautions.All)
+        {
+            Paragraph(caution, "  - ");
+        }
+    }
+
     public void Table(IReadOnlyList<Column> columns, IReadOnlyList<Row> rows, bool heads = true)
     {
         int[] widths = Widths(columns, rows, heads);

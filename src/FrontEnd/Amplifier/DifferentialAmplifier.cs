@@ -6,6 +6,10 @@ namespace FrontEnd.Amplifier;
 public sealed record DifferentialAmplifier
 {
     public string Card { get; init; } = "";
+
+    /// <summary>How far its values go from piece to piece; see <see cref="PartRanges"/>.</summary>
+    public PartRanges Ranges { get; init; } = PartRanges.None;
+
     public double Gain { get; init; } = 5;
 
     /// <summary>−3 dB bandwidth at this gain.</summary>

@@ -115,7 +115,8 @@ internal sealed class InputModel
     }
 
     /// <summary>Ports and parts of one buffer at an electrode.</summary>
-    internal sealed record BufferPorts(ElectrodeBuffer Buffer, int Voltage, int Current, int? SkinResistor);
+    /// <param name="SkinElement">The skin resistor among the network's elements; −1 without one.</param>
+    internal sealed record BufferPorts(ElectrodeBuffer Buffer, int Voltage, int Current, int? SkinResistor, int SkinElement);
 
     public NetworkProgram Program { get; }
 
@@ -260,10 +261,11 @@ internal sealed class InputModel
 
         int plus = top;
         int? skinPort = null;
+        int skinElement = -1;
         if (0 < buffer.SkinResistor.Ohms)
         {
             plus = network.Node("buffer input");
-            network.Resistor(top, plus, buffer.SkinResistor.Ohms);
+            skinElement = network.Resistor(top, plus, buffer.SkinResistor.Ohms);
             skinPort = network.CurrentPort(top, plus);
         }
 
@@ -279,7 +281,7 @@ internal sealed class InputModel
 
         int voltage = network.OpAmp(inner, plus, output, buffer.OpAmp.DcGain, buffer.OpAmp.GainBandwidth.Hertz);
         network.Resistor(output, lead, Math.Max(1e-3, buffer.OutputResistance.Ohms));
-        return new BufferPorts(buffer, voltage, network.CurrentPort(plus, Network.Common), skinPort);
+        return new BufferPorts(buffer, voltage, network.CurrentPort(plus, Network.Common), skinPort, skinElement);
     }
 
     private void AddGround(Network network, Design design, int body, int active2, int reference2)

@@ -10,6 +10,9 @@ public sealed record OpAmp
 
     public string Card { get; init; } = "";
 
+    /// <summary>How far its values go from piece to piece; see <see cref="PartRanges"/>.</summary>
+    public PartRanges Ranges { get; init; } = PartRanges.None;
+
     /// <summary>A0.</summary>
     public double DcGain { get; init; } = 1e7;
 

@@ -1,3 +1,4 @@
+using System.Numerics;
 using FrontEnd.Converter;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
@@ -21,6 +22,9 @@ public static class BenchPlan
 
     /// <summary>Said on every screen and sheet with these tests.</summary>
     public const string Caution = "Every test here is on a fixture with nobody connected: the leads go to resistors, capacitors and a generator, never to a person.";
+
+    /// <summary>What stands for a recorder tied to earth, as in the driven ground's least margin.</summary>
+    private const double EarthedFarads = 1e-6;
 
     private static readonly SourceRef Practice = new("common-practice");
     private static readonly SourceRef Imbalance = new("aami-tir60");
@@ -46,7 +50,7 @@ public static class BenchPlan
 
         try
         {
-            return ([.. Noise(design), .. Sine(design), .. Rejection(design), .. Offset(design), .. Alias(design), Step(design)], []);
+            return ([.. Noise(design), .. Sine(design), .. Crosstalk(design), .. Rejection(design), .. Offset(design), .. Alias(design), Step(design), .. Ring(design), Drift(design)], []);
         }
         catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
         {
@@ -56,26 +60,34 @@ public static class BenchPlan
 
     private static IEnumerable<BenchReading> Noise(Design design)
     {
-        string band = $"{QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}";
-        foreach ((string name, string words, Electrode electrode, SourceRef source) in NoiseFixtures)
+        BenchReading[] readings = [.. NoiseFixtures.Select(fixture => NoiseOf(design, fixture.Name, fixture.Words, fixture.Electrode, fixture.Source))];
+        return readings.Append(readings[0] with
         {
-            Design fixture = Fixture.With(design, electrode);
-            var evaluation = new Evaluation(fixture);
-            double rms = evaluation.Noise.Total;
-            double spread = new PredictedSpectrum(evaluation, filtered: true).Spread(design.Band.Low.Hertz, Math.Min(design.Band.High.Hertz, design.Converter.Rate.Hertz / 2), RecordSeconds);
-            double width = NoiseTolerance + (2 * spread);
-            yield return new BenchReading(name, name == "shorted" ? "noise, inputs shorted" : $"noise, {Parts(electrode)} at each input", words,
-                $"record {RecordSeconds:0} s in a closed metal box on battery; read the rms in {band}, at the electrodes", ReadingKind.Noise)
-            {
-                Expected = VoltageRms.FromVolts(rms),
-                Least = rms * (1 - width),
-                Greatest = rms * (1 + width),
-                Spread = spread,
-                Tolerance = $"±20 % and twice the record's own spread of {QuantityText.FormatPercent(Ratio.FromFraction(spread), 2)}",
-                Source = source,
-                Design = fixture,
-            };
-        }
+            Name = "lowest-supply",
+            Title = "noise, inputs shorted, supply at its lowest",
+            Setting = $"the same record with a laboratory supply in the battery's place, at {QuantityText.Format(design.Supply.Lowest)}: the reading must not change",
+        });
+    }
+
+    private static BenchReading NoiseOf(Design design, string name, string words, Electrode electrode, SourceRef source)
+    {
+        string band = $"{QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}";
+        Design fixture = Fixture.With(design, electrode);
+        var evaluation = new Evaluation(fixture);
+        double rms = evaluation.Noise.Total;
+        double spread = new PredictedSpectrum(evaluation, filtered: true).Spread(design.Band.Low.Hertz, Math.Min(design.Band.High.Hertz, design.Converter.Rate.Hertz / 2), RecordSeconds);
+        double width = NoiseTolerance + (2 * spread);
+        return new BenchReading(name, name == "shorted" ? "noise, inputs shorted" : $"noise, {Parts(electrode)} at each input", words,
+            $"record {RecordSeconds:0} s in a closed metal box on battery; read the rms in {band}, at the electrodes", ReadingKind.Noise)
+        {
+            Expected = VoltageRms.FromVolts(rms),
+            Least = rms * (1 - width),
+            Greatest = rms * (1 + width),
+            Spread = spread,
+            Tolerance = $"±20 % and twice the record's own spread of {QuantityText.FormatPercent(Ratio.FromFraction(spread), 2)}",
+            Source = source,
+            Design = fixture,
+        };
     }
 
     private static string Parts(Electrode electrode) => electrode.ContactCapacitance.Farads == 0
@@ -99,31 +111,92 @@ public static class BenchPlan
         }
 
         // Through 620 kΩ ∥ 4.7 nF the line falls by what the input impedance takes: the network with the part against the network without.
-        double reference = evaluation.PathAndConverter([mains])[0], behind = loaded.PathAndConverter([mains])[0];
-        double left = 1e-3 * behind / evaluation.GainMid;
-        yield return Tone("impedance", "input impedance", "620 kΩ in parallel with 4.7 nF between generator and the active lead; reference and ground to the generator's foot",
-            $"1 mV rms at {QuantityText.Format(mains, "Hz")}, digital filters off; read the line, at the electrodes; without the part it is {QuantityText.Format(VoltageRms.FromVolts(1e-3 * reference / evaluation.GainMid))}",
-            left, mains, false, loaded.Design, DryFixture, GainDecibels);
+        foreach ((string name, double hertz) in new[] { ("impedance", mains), ("impedance-low", 0.67), ("impedance-high", 40.0) }.Where(one => one.Item2 < design.Converter.Rate.Hertz / 2))
+        {
+            double reference = evaluation.PathAndConverter([hertz])[0], behind = loaded.PathAndConverter([hertz])[0];
+            VoltageRms without = VoltageRms.FromVolts(Tone1 * reference / evaluation.GainMid);
+            yield return Tone(name, "input impedance", "620 kΩ in parallel with 4.7 nF between generator and the active lead; reference and ground to the generator's foot",
+                $"1 mV rms at {QuantityText.Format(hertz, "Hz")}, digital filters off; read the line, at the electrodes; without the part it is {QuantityText.Format(without)}",
+                Tone1 * behind / evaluation.GainMid, hertz, false, loaded.Design, DryFixture, GainDecibels) with
+            {
+                Remark = name == "impedance" ? null : $"the fixture's own limit is a fall of 20 %, to {QuantityText.Format(VoltageRms.FromVolts(0.8 * without.Volts))}",
+            };
+        }
+    }
+
+    /// <summary>Rms of the tones that go to an input without a divider [V].</summary>
+    private const double Tone1 = 1e-3;
+
+    /// <summary>What one channel's signal puts into another over the reference lead that they share.</summary>
+    /// <remarks>
+    /// The other channel's tone drives a current through that channel's differential impedance into the common reference pin, across what the pin sees: lead and fixture
+    /// towards common, the pin's own impedance beside them. v/V = Y_d/(Y_d + Y_pin + 1/Z_lead) (derived: one node). Coupling between wires and inside a multiplexed
+    /// converter is not in the design, so that the reading is a lower bound.
+    /// </remarks>
+    private static IEnumerable<BenchReading> Crosstalk(Design design)
+    {
+        const double Limit = 0.01;
+        Electrode part = Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47));
+        Design fixture = Fixture.With(design, part);
+        if (design.Channels < 2)
+        {
+            yield break;
+        }
+
+        double hertz = design.Band.High.Hertz;
+        var evaluation = new Evaluation(fixture);
+        double share = SharedReference(fixture, hertz), rms = Tone1 * share * evaluation.PathAndConverter([hertz])[0] / evaluation.GainMid, limit = Limit * Tone1;
+        yield return Tone("crosstalk", "crosstalk between channels", "51 kΩ in parallel with 47 nF in every lead; all far ends but the driven channel's tied together",
+            $"1 mV rms at {QuantityText.FormatPart(design.Band.High)} into one channel's far end; read the line in every other channel, digital filters off, at the electrodes", rms, hertz, false, fixture, new SourceRef("digital-eeg-chapter"), GainDecibels) with
+        {
+            Least = null,
+            Greatest = Math.Max(limit, rms),
+            Tolerance = "below 1 % of the tone (40 dB)",
+            Remark = share == 0 ? "the channels share no lead: what is read comes from wires and converter, which the design does not know" : "predicted is what the shared reference lead does; wires and converter add to it",
+        };
+    }
+
+    /// <summary>Voltage at the shared reference pin per volt at one channel's input.</summary>
+    internal static double SharedReference(Design design, double hertz)
+    {
+        int inputs = design.EffectiveReferenceInputs;
+        if (inputs < 2)
+        {
+            return 0;
+        }
+
+        Amplifier.DifferentialAmplifier amplifier = design.Amplifier;
+        Complex s = new(0, 2 * Math.PI * hertz);
+        Complex across = (1 / amplifier.DifferentialResistance.Ohms) + (s * (amplifier.DifferentialCapacitance.Farads + design.Input.DifferentialCapacitor.Farads));
+        Complex pin = (inputs * ((1 / amplifier.CommonModeResistance.Ohms) + (s * amplifier.CommonModeCapacitance.Farads))) + (s * design.Input.ShuntCapacitor.Farads)
+            + (design.Input.BiasResistor is { } bias ? 1 / bias.Ohms : 0);
+
+        // A buffer at the reference electrode leaves the lead behind its output resistance.
+        Complex source = design.Electrodes.ReferenceBuffer is { } buffer ? buffer.OutputResistance.Ohms : design.Electrodes.Reference.Impedance(Frequency.FromHertz(hertz));
+        return (across / (across + pin + (1 / (source + Amplifier.InputModel.ProtectionOhms(design))))).Magnitude;
     }
 
     private static IEnumerable<BenchReading> Rejection(Design design)
     {
         Electrode part = Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47));
-        (string Name, string Words, Electrode Active, Electrode Reference)[] cases =
+        (string Name, string Words, Electrode Active, Electrode Reference, Electrode Ground, bool Earthed)[] cases =
         [
-            ("rejection", "51 kΩ in parallel with 47 nF in every lead", part, part),
-            ("rejection-active", "51 kΩ in parallel with 47 nF in every lead but the active one, which is bridged", Fixture.Short, part),
-            ("rejection-reference", "51 kΩ in parallel with 47 nF in every lead but the reference, which is bridged", part, Fixture.Short),
+            ("rejection", "51 kΩ in parallel with 47 nF in every lead", part, part, part, false),
+            ("rejection-active", "51 kΩ in parallel with 47 nF in every lead but the active one, which is bridged", Fixture.Short, part, part, false),
+            ("rejection-reference", "51 kΩ in parallel with 47 nF in every lead but the reference, which is bridged", part, Fixture.Short, part, false),
+            ("rejection-ground", "51 kΩ in parallel with 47 nF in every lead but the ground, which is bridged", part, part, Fixture.Short, false),
+            ("rejection-earthed", "51 kΩ in parallel with 47 nF in every lead, and the charger or the USB lead plugged in", part, part, part, true),
         ];
-        foreach ((string name, string words, Electrode active, Electrode reference) in cases)
+        foreach ((string name, string words, Electrode active, Electrode reference, Electrode ground, bool earthed) in cases.Where(one => one.Name != "rejection-ground" || design.Electrodes.Ground is not null))
         {
-            Design fixture = Fixture.With(design, active, reference, part);
+            Design fixture = Fixture.With(design, active, reference, ground);
             Mains mains = fixture.Mains;
             fixture = fixture with
             {
                 Mains = mains with
                 {
                     Voltage = VoltageRms.FromVolts(20), BodyToMains = Capacitance.FromPicofarads(100), BodyToEarth = Capacitance.FromPicofarads(100), Harmonics = [1], Deviation = default,
+                    AmplifierToEarth = earthed ? Capacitance.FromFarads(EarthedFarads) : mains.AmplifierToEarth,
                 },
             };
             var evaluation = new Evaluation(fixture);
@@ -135,7 +208,8 @@ public static class BenchPlan
                 Least = null,
                 Greatest = rms * factor,
                 Tolerance = "+6 dB; stray capacitance decides, less is better",
-                Remark = $"{QuantityText.Format(VoltagePeakToPeak.FromVolts(peak))}; the test's own limit is 1 mV p-p, which is {QuantityText.Format(Decibels.FromVoltageRatio(28284))} of 10 V rms; repeat with +300 and -300 mV dc in series with the active part",
+                Remark = $"{QuantityText.Format(VoltagePeakToPeak.FromVolts(peak))}; the test's own limit is 1 mV p-p, which is {QuantityText.Format(Decibels.FromVoltageRatio(28284))} of 10 V rms; repeat with +300 and -300 mV dc in series with the active part"
+                    + (earthed ? "; on this fixture only: a device that is plugged in is never worn" : ""),
             };
         }
     }
@@ -193,6 +267,49 @@ public static class BenchPlan
             Tolerance = "±20 %",
             Source = Practice,
             Remark = seconds is null ? recovery.Text : null,
+            Design = fixture,
+        };
+    }
+
+    /// <summary>How long each digital filter rings after a step.</summary>
+    private static IEnumerable<BenchReading> Ring(Design design)
+    {
+        Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromKilohms(10), default));
+        var list = new ResultList();
+        FilterReport.AddTo(list, [], new Evaluation(fixture));
+        foreach (Result ring in list.Results.Where(result => result.Id.EndsWith(".ring_time", StringComparison.Ordinal) && result.State == ResultState.Number))
+        {
+            string filter = ring.Id.Split('.')[^2];
+            yield return new BenchReading($"ring-{filter}", $"ring of {filter}", "a battery and a switch in series with the active lead, 10 kΩ in every lead",
+                $"a step of 100 µV with {filter} on; read the time until what it adds has fallen to 1 %", ReadingKind.Other)
+            {
+                Expected = Duration.FromSeconds(ring.Si),
+                Least = ring.Si * 0.8,
+                Greatest = ring.Si * 1.2,
+                Tolerance = "±20 %",
+                Source = ring.Equation.Source,
+                Design = fixture,
+            };
+        }
+    }
+
+    /// <summary>Wander of the baseline over two minutes.</summary>
+    /// <remarks>Predicted is the noise from one period in the record to the band's upper edge without the digital filters, 6.6 rms. What temperature does to offsets is not in the design.</remarks>
+    private static BenchReading Drift(Design design)
+    {
+        const double Seconds = 120, Limit = 500e-6;
+        Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47)));
+        double gain = new Evaluation(fixture).GainMid;
+        var slow = new Evaluation(fixture with { Band = fixture.Band with { Low = Frequency.FromHertz(1 / Seconds) }, Digital = [] });
+        double wander = 6.6 * slow.Noise.Total * slow.GainMid / gain;
+        return new BenchReading("drift", "drift of the baseline", "51 kΩ in parallel with 47 nF in every lead, the far ends tied together",
+            $"record {Seconds:0} s in a closed metal box, out of draughts, ten minutes after switching on, digital filters off; read the peak-to-peak, at the electrodes", ReadingKind.Other)
+        {
+            Expected = VoltagePeakToPeak.FromVolts(wander),
+            Greatest = Math.Max(Limit, wander * (1 + NoiseTolerance)),
+            Tolerance = "limit 500 µV p-p",
+            Source = new SourceRef("aami-ec11"),
+            Remark = "predicted is noise alone; how offsets follow the temperature is not in the design",
             Design = fixture,
         };
     }

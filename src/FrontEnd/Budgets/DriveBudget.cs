@@ -48,11 +48,17 @@ internal sealed class DriveBudget
     /// <summary>Where the least margin is found.</summary>
     public Lane WorstCase { get; private set; }
 
+    /// <summary>Every surrounding that was tried and in which |T| reaches 1, the least margin first: the surrounding, its highest crossing of 1 and the margin there.</summary>
+    public IReadOnlyList<(Lane Surroundings, double UnityGainHertz, double MarginDegrees)> Tried { get; private set; } = [];
+
     /// <summary>T at given frequencies for the design as it stands.</summary>
-    public Complex[] LoopAt(double[] hertz)
+    public Complex[] LoopAt(double[] hertz) => LoopAt(new Lane(_design.Mains.BodyToEarth.Farads, _design.Mains.AmplifierToEarth.Farads, 1), hertz);
+
+    /// <summary>T at given frequencies in given surroundings.</summary>
+    public Complex[] LoopAt(Lane surroundings, double[] hertz)
     {
         double[] re = new double[hertz.Length], im = new double[hertz.Length];
-        Beta([new Lane(_design.Mains.BodyToEarth.Farads, _design.Mains.AmplifierToEarth.Farads, 1)], new int[hertz.Length], hertz, re, im);
+        Beta([surroundings], new int[hertz.Length], hertz, re, im);
         var loop = new Complex[hertz.Length];
         for (int i = 0; i < loop.Length; i++)
         {
@@ -79,13 +85,10 @@ internal sealed class DriveBudget
         }
 
         (double? Unity, double? Margin)[] margins = Margins([.. lanes]);
-        for (int i = 0; i < margins.Length; i++)
+        Tried = [.. lanes.Zip(margins).Where(pair => pair.Second.Margin is not null).Select(pair => (pair.First, pair.Second.Unity!.Value, pair.Second.Margin!.Value)).OrderBy(one => one.Item3)];
+        if (Tried is [var least, ..])
         {
-            if (margins[i].Margin is { } margin && !(WorstPhaseMargin <= margin))
-            {
-                WorstPhaseMargin = margin;
-                WorstCase = lanes[i];
-            }
+            (WorstCase, WorstPhaseMargin) = (least.Surroundings, least.MarginDegrees);
         }
     }
 

@@ -1,5 +1,7 @@
+using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Quantities;
 
 namespace FrontEnd.Budgets;
 
@@ -47,8 +49,8 @@ internal sealed record NodeLevel(string Node)
 /// <summary>Levels at every node at the lowest battery voltage: dc by size, signal peak, mains peak and noise peak, added linearly.</summary>
 internal sealed class LevelsBudget
 {
-    private const double LowestNoiseHertz = 0.01;
-    private const double NoisePeakFactor = 3.3;
+    internal const double LowestNoiseHertz = 0.01;
+    internal const double NoisePeakFactor = 3.3;
 
     private readonly Design _design;
     private readonly List<NodeLevel> _nodes = [];
@@ -58,7 +60,8 @@ internal sealed class LevelsBudget
         _design = design;
         DirectCurrent = new DirectCurrent(design, path.Input, built: built);
         NodeRms = NodeNoise(path);
-        double[] noise = NodeRms, signalGain = SignalGains(path), mainsPeak = MainsPeaks(path, mains);
+        SignalGain = SignalGains(path);
+        double[] noise = NodeRms, signalGain = SignalGain, mainsPeak = MainsPeaks(path, mains);
         double gain = design.Amplifier.Gain, offset = Math.Abs(design.Electrodes.Offset.Volts), signal = design.LargestSignal.Volts;
         double difference = Math.Abs(DirectCurrent.OffsetDifference), mean = Math.Abs(DirectCurrent.OffsetMean);
         double half = design.Supply.HalfRailVolts - design.Amplifier.InnerMargin.Volts;
@@ -127,6 +130,9 @@ internal sealed class LevelsBudget
     /// <summary>Noise at the amplifier's output and after each stage, 0.01 Hz to half the rate, rms [V].</summary>
     public double[] NodeRms { get; }
 
+    /// <summary>Largest gain in the band to the amplifier's output and to each stage's.</summary>
+    public double[] SignalGain { get; }
+
     /// <summary>Rms noise at the converter's pin, 0.01 Hz to half the rate [V].</summary>
     public double NoiseAtConverter => NodeRms[^1];
 
@@ -145,44 +151,63 @@ internal sealed class LevelsBudget
 
     public double? LargestSignal => _nodes.Min(node => node.LargestSignal);
 
-    /// <summary>Dc that a non-inverting op-amp makes at its output, worst signs: (|Vos| + |Ib|·R)·K + |Ib|·Rf, R at the + input, Rf from the output to the − input.</summary>
-    private static double NonInvertingDc(OpAmp opAmp, double gain, double sourceOhms, double feedbackOhms)
+    /// <summary>Gain at dc by size, and the dc that the stage's own op-amp makes at its output [V].</summary>
+    internal static (double Gain, double Own) StageDc(Stage stage)
     {
-        double current = Math.Abs(opAmp.BiasCurrent.Amperes);
-        return ((Math.Abs(opAmp.OffsetVoltage.Volts) + (current * sourceOhms)) * gain) + (current * feedbackOhms);
+        (Vector<double> gain, Vector<double> own) = StageDc(stage, (_, nominal) => new Vector<double>(nominal));
+        return (gain[0], own[0]);
     }
 
-    /// <summary>Gain at dc by size, and the dc that the stage's own op-amp makes at its output.</summary>
-    internal static (double Gain, double Own) StageDc(Stage stage)
+    /// <summary>The same for several builds at once.</summary>
+    /// <param name="stage">The stage.</param>
+    /// <param name="part">The builds' values of a part of the stage, by its key and its nominal value in SI units.</param>
+    internal static (Vector<double> Gain, Vector<double> Own) StageDc(Stage stage, Func<string, double, Vector<double>> part)
     {
         switch (stage)
         {
             case GainStage gain:
                 {
-                    double source = gain.CouplingCapacitor is null ? 0 : gain.CouplingResistor.Ohms;
-                    double feedback = gain.GroundResistor is null ? 0 : gain.FeedbackResistor.Ohms;
-                    return (gain.CouplingCapacitor is null ? gain.NominalGain : 0, NonInvertingDc(gain.OpAmp, gain.NominalGain, source, feedback));
+                    (Vector<double> ratio, Vector<double> own) = NonInverting(
+                        gain.OpAmp, gain.CouplingCapacitor is null ? default : part("coupling-resistor", gain.CouplingResistor.Ohms), gain.FeedbackResistor, gain.GroundResistor);
+                    return (gain.CouplingCapacitor is null ? ratio : default, own);
                 }
 
-            case RcSection rc:
-                return (1, rc.OpAmp is { } follower ? NonInvertingDc(follower, 1, rc.R.Ohms, 0) : 0);
+            case RcSection { OpAmp: { } follower } rc:
+                return NonInverting(follower, part("r", rc.R.Ohms), default, null);
+            case RcSection:
+                return (Vector<double>.One, default);
             case SallenKeySection section:
-                return (section.NominalGain, NonInvertingDc(section.OpAmp, section.NominalGain, section.R1.Ohms + section.R2.Ohms, section.GroundResistor is null ? 0 : section.FeedbackResistor.Ohms));
+                return NonInverting(section.OpAmp, part("r1", section.R1.Ohms) + part("r2", section.R2.Ohms), section.FeedbackResistor, section.GroundResistor);
             case TwinTNotch notch:
-                return (notch.NominalGain, NonInvertingDc(notch.OpAmp, notch.NominalGain, notch.R1.Ohms + notch.R2.Ohms, notch.GroundResistor is null ? 0 : notch.FeedbackResistor.Ohms));
+                return NonInverting(notch.OpAmp, part("r1", notch.R1.Ohms) + part("r2", notch.R2.Ohms), notch.FeedbackResistor, notch.GroundResistor);
             case MultipleFeedbackSection section:
                 {
-                    double gain = section.NominalGain;
-
                     // Noise gain 1 + R3/R1; the bias current of the − input flows through R2 + R1 ∥ R3 and appears at the output as Ib·(R3 + R2·(1 + R3/R1)).
-                    double own = (Math.Abs(section.OpAmp.OffsetVoltage.Volts) * (1 + gain))
-                        + (Math.Abs(section.OpAmp.BiasCurrent.Amperes) * (section.R3.Ohms + (section.R2.Ohms * (1 + gain))));
-                    return (gain, own);
+                    (Vector<double> offset, Vector<double> bias) = Errors(section.OpAmp);
+                    Vector<double> r3 = part("r3", section.R3.Ohms), gain = r3 / Vector.Max(new Vector<double>(1e-3), part("r1", section.R1.Ohms));
+                    return (gain, (offset * (Vector<double>.One + gain)) + (bias * (r3 + (part("r2", section.R2.Ohms) * (Vector<double>.One + gain)))));
                 }
 
             default:
                 throw new ArgumentOutOfRangeException(nameof(stage), stage, "Stage is not handled.");
         }
+
+        // Gain 1 + Rf/Rg; worst signs: (|Vos| + |Ib|·R)·gain + |Ib|·Rf, R at the + input.
+        (Vector<double> Gain, Vector<double> Own) NonInverting(OpAmp opAmp, Vector<double> source, Resistance feedbackResistor, Resistance? groundResistor)
+        {
+            Vector<double> ratio = Vector<double>.One, feedback = default;
+            if (groundResistor is { } ground)
+            {
+                feedback = part("feedback-resistor", feedbackResistor.Ohms);
+                ratio += feedback / part("ground-resistor", ground.Ohms);
+            }
+
+            (Vector<double> offset, Vector<double> bias) = Errors(opAmp);
+            return (ratio, ((offset + (bias * source)) * ratio) + (bias * feedback));
+        }
+
+        (Vector<double> Offset, Vector<double> Bias) Errors(OpAmp opAmp) =>
+            (Vector.Abs(part("opamp.offset-voltage", opAmp.OffsetVoltage.Volts)), Vector.Abs(part("opamp.bias-current", opAmp.BiasCurrent.Amperes)));
     }
 
     /// <summary>Rms at every node from 0.01 Hz to half the rate.</summary>

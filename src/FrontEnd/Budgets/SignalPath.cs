@@ -135,6 +135,9 @@ internal sealed class SignalPath
         }
     }
 
+    /// <summary>Density of one contribution of the last sweep at the output of its own block [V²/Hz].</summary>
+    public ReadOnlySpan<double> OwnDensity(int source) => _density[source];
+
     /// <summary>Density of one contribution of the last sweep, carried to the converter's pin [V²/Hz].</summary>
     public void SourceDensity(int source, int lanes, Span<double> destination)
     {

@@ -13,6 +13,10 @@ public enum ConverterKind
 public sealed record AnalogDigitalConverter
 {
     public string Card { get; init; } = "";
+
+    /// <summary>How far its values go from piece to piece; see <see cref="PartRanges"/>.</summary>
+    public PartRanges Ranges { get; init; } = PartRanges.None;
+
     public ConverterKind Kind { get; init; } = ConverterKind.SuccessiveApproximation;
 
     /// <summary>fs: the output rate.</summary>

@@ -9,6 +9,9 @@ public sealed record Electrode
     /// <summary>The part card it was taken from; "" for none.</summary>
     public string Card { get; init; } = "";
 
+    /// <summary>How far its values go from piece to piece; see <see cref="PartRanges"/>.</summary>
+    public PartRanges Ranges { get; init; } = PartRanges.None;
+
     /// <summary>Rs: wire, gel and deeper tissue.</summary>
     public Resistance SeriesResistance { get; init; }
 

@@ -18,6 +18,9 @@ public sealed record ElectrodeSet
     /// <summary>Worst dc difference between two electrodes' half-cells.</summary>
     public Voltage Offset { get; init; } = Voltage.FromMillivolts(300);
 
+    /// <summary>How far its values go from piece to piece; see <see cref="PartRanges"/>.</summary>
+    public PartRanges Ranges { get; init; } = PartRanges.None;
+
     public ElectrodeBuffer? ActiveBuffer { get; init; }
     public ElectrodeBuffer? ReferenceBuffer { get; init; }
 

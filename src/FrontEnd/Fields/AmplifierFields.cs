@@ -10,7 +10,7 @@ internal static class AmplifierFields
 {
     private const string CmosClass = "typical of the class micropower CMOS; " + Practice;
 
-    public static readonly IReadOnlyList<Field<OpAmp>> OpAmp =
+    private static readonly IReadOnlyList<Field<OpAmp>> OpAmpValues =
     [
         Make.Card(CardClass.OpAmp, (OpAmp o) => o.Card, (o, v) => o with { Card = v }),
         Value("dc-gain", "dc_gain", Above(0, 1e12), "1e7", Practice, "open-loop gain at dc, A0",
@@ -37,6 +37,12 @@ internal static class AmplifierFields
             (OpAmp o) => o.SupplyCurrent, (o, v) => o with { SupplyCurrent = v }),
     ];
 
+    public static readonly IReadOnlyList<Field<OpAmp>> OpAmp =
+    [
+        .. OpAmpValues,
+        Ranges(OpAmpValues, ["voltage-noise", "current-noise", "offset-voltage", "bias-current"], (OpAmp o) => o.Ranges, (o, v) => o with { Ranges = v }),
+    ];
+
     public static readonly IReadOnlyList<Field<InputNetwork>> Input =
     [
         Value("lead-to-common", "lead_to_common", Closed(0, 1e-6), "10 pF", Practice, "capacitance of each lead to the amplifier's common: cable shield, protection parts",
@@ -59,7 +65,7 @@ internal static class AmplifierFields
             (InputNetwork n) => n.ReferenceInputs, (n, v) => n with { ReferenceInputs = v }),
     ];
 
-    public static readonly IReadOnlyList<Field<DifferentialAmplifier>> Differential =
+    private static readonly IReadOnlyList<Field<DifferentialAmplifier>> DifferentialValues =
     [
         Make.Card(CardClass.Amplifier, (DifferentialAmplifier a) => a.Card, (a, v) => a with { Card = v }),
         Value("gain", "gain", Above(0, 1e5), "5", "±300 mV of electrode offset on 3 V leave about 5; " + Derived, "gain of the first stage, G",
@@ -100,6 +106,12 @@ internal static class AmplifierFields
             (DifferentialAmplifier a) => a.SupplyRejection, (a, v) => a with { SupplyRejection = v }),
         Value("supply-current", "supply_current", Closed(0, 10), "50 µA", "low-power instrumentation amplifier, application report SLAA486B table 4", "supply current of one channel",
             (DifferentialAmplifier a) => a.SupplyCurrent, (a, v) => a with { SupplyCurrent = v }),
+    ];
+
+    public static readonly IReadOnlyList<Field<DifferentialAmplifier>> Differential =
+    [
+        .. DifferentialValues,
+        Ranges(DifferentialValues, ["gain", "input-noise", "output-noise", "current-noise", "cmrr", "bias-current", "offset-voltage"], (DifferentialAmplifier a) => a.Ranges, (a, v) => a with { Ranges = v }),
     ];
 
     public static readonly IReadOnlyList<Field<GroundDrive>> Ground =

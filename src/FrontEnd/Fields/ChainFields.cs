@@ -9,7 +9,7 @@ internal static class ChainFields
 {
     private const string Interference = "Metting van Rijn, Peper, Grimbergen 1990, interference reduction";
 
-    public static readonly IReadOnlyList<Field<Mains>> Mains =
+    private static readonly IReadOnlyList<Field<Mains>> MainsValues =
     [
         Value("frequency", "frequency", Above(0, 1e4), "50 Hz", Practice, "nominal frequency of the mains",
             (Mains m) => m.Frequency, (m, v) => m with { Frequency = v }),
@@ -47,6 +47,12 @@ internal static class ChainFields
         },
         Value("deviation", "deviation", Below(0, 0.1), "0.4 %", Practice, "how far the mains frequency may be from its nominal value, ±",
             (Mains m) => m.Deviation, (m, v) => m with { Deviation = v }),
+    ];
+
+    public static readonly IReadOnlyList<Field<Mains>> Mains =
+    [
+        .. MainsValues,
+        Ranges(MainsValues, ["voltage", "body-to-mains", "body-to-earth", "amplifier-to-earth", "amplifier-to-mains", "lead-to-mains", "field", "loop-area"], (Mains m) => m.Ranges, (m, v) => m with { Ranges = v }),
     ];
 
     public static readonly IReadOnlyList<Field<Supply>> Supply =

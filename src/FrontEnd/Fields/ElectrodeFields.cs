@@ -10,7 +10,7 @@ internal static class ElectrodeFields
 {
     private const string Surrogate = "skin-electrode surrogate of AAMI TIR60, 51 kΩ in parallel with 47 nF";
 
-    public static readonly IReadOnlyList<Field<Electrode>> Electrode =
+    private static readonly IReadOnlyList<Field<Electrode>> ElectrodeValues =
     [
         Make.Card(CardClass.Electrode, (Electrode e) => e.Card, (e, v) => e with { Card = v }),
         Value("series-resistance", "Rs", Closed(0, 1e8), "0 Ω", Practice, "wire, gel and deeper tissue in series, Rs",
@@ -42,6 +42,12 @@ internal static class ElectrodeFields
         },
     ];
 
+    public static readonly IReadOnlyList<Field<Electrode>> Electrode =
+    [
+        .. ElectrodeValues,
+        Ranges(ElectrodeValues, ["contact-resistance", "excess-density"], (Electrode e) => e.Ranges, (e, v) => e with { Ranges = v }),
+    ];
+
     public static readonly IReadOnlyList<Field<ElectrodeBuffer>> Buffer =
     [
         Make.Card(CardClass.Buffer, (ElectrodeBuffer b) => b.Card, (b, v) => b with { Card = v }),
@@ -56,12 +62,18 @@ internal static class ElectrodeFields
         .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (ElectrodeBuffer b) => b.OpAmp, (b, v) => b with { OpAmp = v }, () => OpAmp.MicropowerCmos)),
     ];
 
-    public static readonly IReadOnlyList<Field<ElectrodeSet>> Set =
+    private static readonly IReadOnlyList<Field<ElectrodeSet>> SetValues =
     [
         Maybe("mismatch", "mismatch", Below(0, 2), "auto", "50 % wet, 100 % dry", Practice, "m: the active electrode's impedance is multiplied by 1 + m/2, the reference's by 1 − m/2",
             (ElectrodeSet e) => e.Mismatch, (e, v) => e with { Mismatch = v }),
         Value("offset", "offset", Closed(0, 5), "300 mV", "AAMI TIR60; ANSI/AAMI EC11:1991", "worst dc difference between two electrodes' half-cells",
             (ElectrodeSet e) => e.Offset, (e, v) => e with { Offset = v }),
+    ];
+
+    public static readonly IReadOnlyList<Field<ElectrodeSet>> Set =
+    [
+        .. SetValues,
+        Ranges(SetValues, ["offset"], (ElectrodeSet e) => e.Ranges, (e, v) => e with { Ranges = v }),
         .. Electrode.Select(field => field.Within("active.", "active.", (ElectrodeSet e) => e.Active, (e, v) => e with { Active = v }, () => new Electrode())),
         .. Electrode.Select(field => field.Within("reference.", "reference.", (ElectrodeSet e) => e.Reference, (e, v) => e with { Reference = v }, () => new Electrode())),
         Value("ground-electrode", "ground_electrode", null, "true", Practice, "false for a two-electrode device, which then needs bias resistors",

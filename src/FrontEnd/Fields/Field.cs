@@ -46,6 +46,7 @@ public sealed record Field<TOwner> : FieldDescription
         SpecialWord = SpecialWord,
         Safety = Safety,
         CardClass = CardClass,
+        Ranged = Ranged,
         DefaultIsValue = DefaultIsValue,
         Get = get,
         Set = set,

@@ -38,6 +38,9 @@ public abstract record FieldDescription
     /// <summary>The class of part cards that a card field names.</summary>
     public CardClass? CardClass { get; init; }
 
+    /// <summary>The fields of the same part that may have a range; empty unless this field holds ranges.</summary>
+    public IReadOnlyList<FieldDescription> Ranged { get; init; } = [];
+
     /// <summary>True where the default is written as a value, so that it can be read back; false where it is a sentence.</summary>
     public bool DefaultIsValue { get; init; } = true;
 

@@ -47,4 +47,7 @@ public enum FieldKind
 
     /// <summary>Rows of six numbers, second-order sections b0 b1 b2 a0 a1 a2.</summary>
     SectionRows,
+
+    /// <summary>Least and greatest value of some of a part's other fields.</summary>
+    Ranges,
 }

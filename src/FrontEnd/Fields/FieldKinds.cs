@@ -63,6 +63,7 @@ public static class FieldKinds
         FieldKind.NumberList => "a list of numbers",
         FieldKind.TextList => "a list of texts",
         FieldKind.SectionRows => "a list of rows of six numbers",
+        FieldKind.Ranges => "a table of ranges",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Kind is not handled."),
     };
 
@@ -97,6 +98,7 @@ public static class FieldKinds
         FieldKind.NumberList => "[1, 0.02, 0.05]",
         FieldKind.TextList => "[\"Fp1\", \"Fp2\"]",
         FieldKind.SectionRows => "[[b0, b1, b2, a0, a1, a2]]",
+        FieldKind.Ranges => "{ key = [\"1 mV\", \"2 mV\"] }",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Kind is not handled."),
     };
 

@@ -20,6 +20,7 @@ public static class FieldText
         IReadOnlyList<double> numbers => string.Join(", ", numbers.Select(Number)),
         IReadOnlyList<string> texts => string.Join(", ", texts),
         IReadOnlyList<IReadOnlyList<double>> rows => string.Join("; ", rows.Select(row => string.Join(", ", row.Select(Number)))),
+        PartRanges ranges => string.Join("; ", ranges.All.Select(range => $"{range.Key} {Ends(field, range, " to ")}")),
         _ => field.Choices.First(choice => choice.Value.Equals(value)).Word,
     };
 
@@ -39,6 +40,11 @@ public static class FieldText
     /// <summary>The finding for a value outside the field's legal range; null where it is inside or has none.</summary>
     public static Finding? CheckRange(FieldDescription field, object? value)
     {
+        if (value is PartRanges ranges)
+        {
+            return CheckRanges(field, ranges);
+        }
+
         if (field.Range is not { } range)
         {
             return null;
@@ -126,6 +132,8 @@ public static class FieldText
                 return null;
             case FieldKind.SectionRows:
                 return Rows(field, trimmed, out value);
+            case FieldKind.Ranges:
+                return Ranges(field, trimmed, out value);
             default:
                 return ReadQuantity(field, text, out value);
         }
@@ -225,6 +233,79 @@ public static class FieldText
         }
 
         value = (IReadOnlyList<IReadOnlyList<double>>)rows;
+        return null;
+    }
+
+    /// <summary>The ends of a range as they are written, in full precision.</summary>
+    private static string Ends(FieldDescription field, PartRange range, string between)
+    {
+        FieldKind kind = field.Ranged.First(one => string.Equals(one.Key, range.Key, StringComparison.Ordinal)).Kind;
+        return FormatSi(kind, range.Low) + between + FormatSi(kind, range.High);
+    }
+
+    /// <summary>The field that a range is of; the finding names those that may have one.</summary>
+    public static Finding? RangedField(FieldDescription field, string key, out FieldDescription? ranged)
+    {
+        ranged = field.Ranged.FirstOrDefault(one => string.Equals(one.Key, key, StringComparison.Ordinal));
+        string[] keys = [.. field.Ranged.Select(one => one.Key)];
+        return ranged is null ? Messages.NotRanged(field, key, keys, Nearest.Of(key, keys)) : null;
+    }
+
+    private static Finding? CheckRanges(FieldDescription field, PartRanges ranges)
+    {
+        foreach (PartRange range in ranges.All)
+        {
+            FieldDescription ranged = field.Ranged.First(one => string.Equals(one.Key, range.Key, StringComparison.Ordinal)) with { Key = $"{field.Key}.{range.Key}" };
+            foreach (double end in (double[])[range.Low, range.High])
+            {
+                if (ranged.Range is { } legal && !legal.Contains(end))
+                {
+                    return Messages.Outside(ranged, ranged.Key, FormatSi(ranged.Kind, end)) with { Field = field.Key };
+                }
+            }
+
+            if (range.High < range.Low)
+            {
+                return Messages.WrongList(field, $"the least value of {range.Key} first; it has {Ends(field, range, " before ")}");
+            }
+        }
+
+        return null;
+    }
+
+    private static Finding? Ranges(FieldDescription field, string text, out object? value)
+    {
+        value = null;
+        List<PartRange> ranges = [];
+        foreach (string part in text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            int blank = part.IndexOf(' ');
+            string key = blank < 0 ? part : part[..blank];
+            if (RangedField(field, key, out FieldDescription? ranged) is { } unknown)
+            {
+                return unknown;
+            }
+
+            string[] ends = part[key.Length..].Split(" to ", StringSplitOptions.TrimEntries);
+            if (ends.Length != 2)
+            {
+                return Messages.WrongList(field, $"two values for {key}, least and greatest");
+            }
+
+            if (Read(ranged! with { Key = field.Key }, ends[0], out object? low) is { } first)
+            {
+                return first;
+            }
+
+            if (Read(ranged! with { Key = field.Key }, ends[1], out object? high) is { } second)
+            {
+                return second;
+            }
+
+            ranges.Add(new PartRange(key, FieldKinds.SiValue(low)!.Value, FieldKinds.SiValue(high)!.Value));
+        }
+
+        value = new PartRanges(ranges);
         return null;
     }
 

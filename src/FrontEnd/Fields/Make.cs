@@ -75,6 +75,20 @@ internal static class Make
         Set = (owner, value) => set(owner, (string)value!),
     };
 
+    /// <summary>The ranges of some fields of a part, in the order of the fields.</summary>
+    public static Field<TOwner> Ranges<TOwner>(IReadOnlyList<Field<TOwner>> fields, IReadOnlyList<string> keys, Func<TOwner, PartRanges> get, Func<TOwner, PartRanges, TOwner> set) => new()
+    {
+        Key = "ranges",
+        JsonKey = "ranges",
+        Kind = FieldKind.Ranges,
+        Ranged = [.. fields.Where(field => keys.Contains(field.Key, StringComparer.Ordinal))],
+        Meaning = "least and greatest value of some of the keys here; only a spread run reads them",
+        DefaultText = "",
+        DefaultSource = "no range unless given",
+        Get = owner => get(owner),
+        Set = (owner, value) => set(owner, (PartRanges)value!),
+    };
+
     public static Field<TOwner> Card<TOwner>(CardClass cardClass, Func<TOwner, string> get, Func<TOwner, string, TOwner> set) => new()
     {
         Key = "card",

@@ -123,7 +123,7 @@ internal static class PathFields
         .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (AntiAliasWish w) => w.OpAmp, (w, v) => w with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
     ];
 
-    public static readonly IReadOnlyList<Field<AnalogDigitalConverter>> Converter =
+    private static readonly IReadOnlyList<Field<AnalogDigitalConverter>> ConverterValues =
     [
         Make.Card(CardClass.Converter, (AnalogDigitalConverter c) => c.Card, (c, v) => c with { Card = v }),
         Word("kind", "kind", "successive-approximation", Practice, "how it converts",
@@ -151,6 +151,12 @@ internal static class PathFields
             (AnalogDigitalConverter c) => c.ReferenceVoltage, (c, v) => c with { ReferenceVoltage = v }),
         Value("supply-current", "supply_current", Closed(0, 10), "200 µA", Practice, "supply current of the converter",
             (AnalogDigitalConverter c) => c.SupplyCurrent, (c, v) => c with { SupplyCurrent = v }),
+    ];
+
+    public static readonly IReadOnlyList<Field<AnalogDigitalConverter>> Converter =
+    [
+        .. ConverterValues,
+        Ranges(ConverterValues, ["noise", "full-scale"], (AnalogDigitalConverter c) => c.Ranges, (c, v) => c with { Ranges = v }),
     ];
 
     public static readonly IReadOnlyList<Field<DigitalArithmetic>> Arithmetic =

@@ -33,6 +33,9 @@ public sealed record Mains
     /// <summary>Share of the field at h = 1, 2, 3 …; null for the same as the voltage's.</summary>
     public IReadOnlyList<double>? FieldHarmonics { get; init; }
 
+    /// <summary>How far its values go from piece to piece; see <see cref="PartRanges"/>.</summary>
+    public PartRanges Ranges { get; init; } = PartRanges.None;
+
     /// <summary>δ: how far the mains frequency may be from its nominal value.</summary>
     public Ratio Deviation { get; init; } = Ratio.FromFraction(0.004);
 }

@@ -50,19 +50,29 @@ internal static class SafetyReport
         }
     }
 
-    /// <summary>Fitted series resistance of every kind of lead at −tolerance.</summary>
-    public static IEnumerable<(string Name, double Ohms)> Leads(Design design)
+    /// <summary>Fitted series resistance of every kind of lead, at −tolerance.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="built">One device's own leads: its resistors are what they are, and those outside the leads stand in the design as drawn. Null for the worst case.</param>
+    public static IEnumerable<(string Name, double Ohms)> Leads(Design design, Amplifier.BuiltParts? built = null)
     {
-        double series = design.Input.SeriesResistor.Ohms * (1 - design.Input.ResistorTolerance.Fraction);
-        yield return ("active electrode", design.Electrodes.ActiveBuffer is { } active ? active.SkinResistor.Ohms * (1 - design.Input.ResistorTolerance.Fraction) : series);
-        yield return ("reference electrode", design.Electrodes.ReferenceBuffer is { } reference ? reference.SkinResistor.Ohms * (1 - design.Input.ResistorTolerance.Fraction) : series);
+        double least = built is null ? 1 - design.Input.ResistorTolerance.Fraction : 1;
+        double nominal = design.Input.SeriesResistor.Ohms, active = nominal * least, reference = active;
+        if (built is not null && 0 < nominal)
+        {
+            (active, reference) = (built.ActiveOhms, built.ReferenceOhms);
+        }
+
+        yield return ("active electrode", design.Electrodes.ActiveBuffer is { } first ? first.SkinResistor.Ohms * least : active);
+        yield return ("reference electrode", design.Electrodes.ReferenceBuffer is { } second ? second.SkinResistor.Ohms * least : reference);
         if (design.Electrodes.Ground is not null)
         {
-            yield return ("ground electrode", GroundOhms(design));
+            yield return ("ground electrode", GroundOhms(design, built));
         }
     }
 
-    private static double GroundOhms(Design design) => design.GroundDrive.SeriesResistor.Ohms * (1 - design.GroundDrive.ResistorTolerance.Fraction);
+    /// <summary>The ground electrode's series resistor, at −tolerance unless it is one device's own.</summary>
+    public static double GroundOhms(Design design, Amplifier.BuiltParts? built = null) =>
+        design.GroundDrive.SeriesResistor.Ohms * (built is null ? 1 - design.GroundDrive.ResistorTolerance.Fraction : 1);
 
     private static void AddCurrent(ResultList list, string id, string name, Voltage highest, double ohms, Current limit)
     {

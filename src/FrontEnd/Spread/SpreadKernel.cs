@@ -11,10 +11,18 @@ namespace FrontEnd.Spread;
 internal sealed class SpreadKernel
 {
     /// <summary>Figures in the order of <see cref="Ids"/>.</summary>
-    public const int GainMid = 0, NoiseTotal = 1, MainsTotal = 2, SystemCmrr = 3, Recorded = 4, Offset = 5, PhaseMargin = 6, Fold = 7;
+    public const int GainMid = 0, NoiseTotal = 1, BoardShare = 2, Enob = 3, BitsNeeded = 4, MainsTotal = 5, SystemCmrr = 6, Recorded = 7, Offset = 8, Headroom = 9, PhaseMargin = 10, WorstMargin = 11,
+        Fold = 12, ModulatorFold = 13, FaultCurrent = 14, GroundCurrent = 15;
 
+    /// <summary>Ids of the assessment's results; <c>levels.least_headroom</c> is the least of its <c>levels.*.headroom</c>.</summary>
     public static readonly string[] Ids =
-        ["gain.mid", "noise.total", "mains.total", "mains.system_cmrr", "mains.recorded", "levels.offset_survived", "drive.phase_margin", "alias.fold_attenuation"];
+    [
+        "gain.mid", "noise.total", "noise.board_share", "converter.enob", "converter.bits_needed", "mains.total", "mains.system_cmrr", "mains.recorded", "levels.offset_survived", "levels.least_headroom",
+        "drive.phase_margin", "drive.worst_phase_margin", "alias.fold_attenuation", "alias.modulator_fold_attenuation", "safety.fault_current", "safety.driven_ground_current",
+    ];
+
+    /// <summary>Bits beyond which the assessment calls the resolution needed unbounded.</summary>
+    private const int MostBits = 40;
 
     /// <summary>ω at which the network counts as being at dc: the largest strays are then 1e-15 S, far below every leak.</summary>
     private const double DcOmega = 1e-9;
@@ -29,13 +37,17 @@ internal sealed class SpreadKernel
     private readonly ElectrodeLanes _electrodes;
     private readonly NetworkSweep[] _stageSweeps;
     private readonly IReadOnlyList<StageModel> _stages;
-    private readonly int[] _noisePart;
+    private readonly (int Divides, int Squares)[] _noisePart;
     private readonly int[][] _stageResistorPart;
+    private readonly int[][] _stagePart;
+    private readonly Vector<double>[] _nodeDensity;
+    private readonly Vector<double>[] _nodeExcess;
+    private readonly Vector<double>[] _nodePower;
     private readonly Vector<double>[] _nodeGain;
     private readonly Vector<double>[] _nodePeak;
     private readonly double[] _one = new double[Vector<double>.Count];
-    private readonly double[] _factor;
-    private readonly int _dcNodes;
+    private readonly double[] _lane = new double[Vector<double>.Count];
+    private Vector<double> _excess;
     private Vector<double> _pathRe;
     private Vector<double> _pathIm;
     private Vector<double> _frontSize;
@@ -53,24 +65,22 @@ internal sealed class SpreadKernel
         _nodeGain = new Vector<double>[_stages.Count + 1];
         _nodePeak = new Vector<double>[_stages.Count + 1];
         _nodeSize = new Vector<double>[_stages.Count + 1];
-        _factor = new double[_parts.Parts.Count];
+        _nodeDensity = new Vector<double>[_stages.Count + 1];
+        _nodeExcess = new Vector<double>[_stages.Count + 1];
+        _nodePower = new Vector<double>[_stages.Count + 1];
         Array.Fill(_one, 1);
         IReadOnlyList<NoiseSource> sources = setup.Nominal.Path.Sources;
-        _noisePart = [.. setup.Nominal.Path.InputNoises.Select(noise => PartOf(sources[noise.Source].Name, noise.Port))];
+        _noisePart = [.. setup.Nominal.Path.InputNoises.Select(noise => PartsOf(sources[noise.Source].Name, noise.Port))];
         _stageResistorPart = [.. _stages.Select(stage => new int[stage.Resistors.Count])];
         for (int i = 0; i < _stages.Count; i++)
         {
             foreach ((string part, int _, int resistor) in _stages[i].Parts.Where(part => 0 <= part.Resistor))
             {
-                _stageResistorPart[i][resistor] = _parts.StageParts.First(p => p.Stage == i && p.Part == part).Index;
+                _stageResistorPart[i][resistor] = _parts.OfStage(i, part);
             }
         }
 
-        // Behind a stage that stops dc the offset plays no part, and neither does the mains for the offset that is survived.
-        while (_dcNodes < _stages.Count && LevelsBudget.StageDc(_stages[_dcNodes].Stage).Gain != 0)
-        {
-            _dcNodes++;
-        }
+        _stagePart = [.. _stages.Select((stage, i) => stage.Parts.Select(part => _parts.OfStage(i, part.Part)).ToArray())];
     }
 
     /// <summary>Fills figures[id][first … first + width − 1] from factors[part][…].</summary>
@@ -82,21 +92,26 @@ internal sealed class SpreadKernel
         Prepare(F);
         Array.Clear(_nodeGain);
         Array.Clear(_nodePeak);
+        Array.Clear(_nodePower);
         ReadOnlySpan<double> active = factors[_parts.ActiveElectrode].AsSpan(first, Width), reference = factors[_parts.ReferenceElectrode].AsSpan(first, Width);
         ReadOnlySpan<double> ground = _parts.GroundElectrode < 0 ? _one : factors[_parts.GroundElectrode].AsSpan(first, Width);
-        Vector<double> gain = F(_parts.Gain) * _design.Amplifier.Gain, noise = F(_parts.Noise), power = new(_setup.ConverterPower), mid = default, fold = default;
-        Vector<double> lowest = default;
+        Vector<double> gain = F(_parts.Gain) * _design.Amplifier.Gain, mid = default, fold = default, scale = F(_parts.FullScale), own = F(_parts.ConverterNoise);
         AnalogDigitalConverter converter = _design.Converter;
+
+        // A step that is given does not follow the full scale.
+        Vector<double> step = converter.Lsb is null ? scale : Vector<double>.One;
+        Vector<double> quantisation = step * step * _setup.QuantisationPower, rest = own * own * _setup.ConverterPower, excess = default;
         for (int i = 0; i < SpreadSetup.BandPoints; i++)
         {
             double hertz = _setup.BandHertz[i];
             Front(hertz, active, reference, ground);
-            Vector<double> atAmplifier = InputDensity(hertz, F, gain, noise);
-            lowest = i == 0 ? atAmplifier : lowest;
-            power += Stages(hertz, gain, atAmplifier, F) * _setup.BandWeights[i];
+            Vector<double> density = Stages(hertz, gain, InputDensity(hertz, F, gain), F);
+            rest += density * _setup.BandWeights[i];
+            excess += (density * _setup.BandWeights[i]) - ((density - _excess) * _setup.BoardWeights[i]);
             for (int node = 0; node <= _stages.Count; node++)
             {
                 _nodeGain[node] = Vector.Max(_nodeGain[node], _nodeSize[node]);
+                _nodePower[node] += ((_nodeDensity[node] - _nodeExcess[node]) * _setup.NodeWeights[i][node]) + (_nodeExcess[node] * _setup.NodeExcessWeights[i][node]);
             }
 
             if (i == SpreadSetup.BandPoints / 2)
@@ -109,30 +124,94 @@ internal sealed class SpreadKernel
         {
             double hertz = _setup.FoldHertz[i];
             Front(hertz, active, reference, ground);
-            power += Stages(hertz, gain, InputDensity(hertz, F, gain, noise), F) * _setup.FoldWeights[i];
+            rest += Stages(hertz, gain, InputDensity(hertz, F, gain), F) * _setup.FoldWeights[i];
             if (i == 0)
             {
                 fold = PathSize() * converter.Response(hertz);
             }
         }
 
+        Vector<double> noise = Vector.SquareRoot(rest + quantisation) / mid;
         Put(GainMid, mid);
-        Put(NoiseTotal, Vector.SquareRoot(power) / mid);
+        Put(NoiseTotal, noise);
+        Put(BoardShare, 6.6 * Vector.SquareRoot(rest + quantisation - excess) / mid);
+        Put(Enob, (Decibel(scale * converter.FullScale.Volts / (mid * noise) / (2 * Math.Sqrt(2))) - new Vector<double>(1.76)) / 6.02);
+        PutBitsNeeded(figures, first, scale * (converter.FullScale.Volts * Math.Sqrt(_setup.StepPower)) / Vector.SquareRoot(rest));
         Put(Fold, Decibel(mid / fold));
+        PutModulatorFold(Put, active, reference, ground, gain, mid);
         MainsFigures(F, Put, active, reference, ground, gain, mid, out Vector<double> commonPeak, out Vector<double> differencePeak, out Vector<double> drivePeak);
-        OffsetFigure(factors, figures, first, F, active, reference, ground, commonPeak, differencePeak, drivePeak, lowest);
-        Margin(F, figures, first);
+        LevelFigures(F, Put, active, reference, ground, gain, scale, commonPeak, differencePeak, drivePeak);
+        SafetyFigures(F, Put);
+        Margins(figures, first);
+    }
+
+    /// <summary>The least N with √(1 + q²/σ0²) below the setting, q being full scale/2^N times the steps' noise: 2^N above <paramref name="ratio"/>/√(setting² − 1).</summary>
+    private void PutBitsNeeded(double[][] figures, int first, Vector<double> ratio)
+    {
+        double limit = _design.Requirements.QuantisationRise.Fraction;
+        for (int lane = 0; lane < Width; lane++)
+        {
+            double bits = Math.Max(1, Math.Floor(Math.Log2(ratio[lane] / Math.Sqrt((limit * limit) - 1))) + 1);
+            figures[BitsNeeded][first + lane] = bits <= MostBits ? bits : double.PositiveInfinity;
+        }
+    }
+
+    private void PutModulatorFold(Action<int, Vector<double>> put, ReadOnlySpan<double> active, ReadOnlySpan<double> reference, ReadOnlySpan<double> ground, Vector<double> gain, Vector<double> mid)
+    {
+        if (_design.Converter.Kind != ConverterKind.DeltaSigma)
+        {
+            put(ModulatorFold, new Vector<double>(double.NaN));
+            return;
+        }
+
+        double hertz = _design.Converter.ModulatorClock.Hertz - _design.Band.High.Hertz;
+        Front(hertz, active, reference, ground);
+        Amplify(hertz, gain);
+        for (int i = 0; i < _stages.Count; i++)
+        {
+            PassStage(i, hertz, out _);
+        }
+
+        put(ModulatorFold, Decibel(mid / (PathSize() * _design.Converter.Response(hertz))));
+    }
+
+    /// <summary>Highest voltage over the resistors fitted: the least of a build's leads, and the driven ground's own.</summary>
+    private void SafetyFigures(Func<int, Vector<double>> f, Action<int, Vector<double>> put)
+    {
+        double highest = _design.Supply.Highest.Volts;
+        (string Name, double Ohms)[] leads = [.. Reporting.SafetyReport.Leads(_design, BuiltParts.Balanced(_design))];
+        int buffer = 0;
+        int active = _design.Electrodes.ActiveBuffer is null ? _parts.ActiveResistor : _parts.Buffers[buffer++].SkinResistor;
+        int reference = _design.Electrodes.ReferenceBuffer is null ? _parts.ReferenceResistor : _parts.Buffers[buffer].SkinResistor;
+        Vector<double> least = Vector.Min(f(active) * leads[0].Ohms, f(reference) * leads[1].Ohms), current = new(double.NaN);
+        if (leads.Length == 3)
+        {
+            Vector<double> ground = f(_parts.GroundResistor) * leads[2].Ohms;
+            least = Vector.Min(least, ground);
+            current = _setup.Nominal.Drive is null ? current : new Vector<double>(highest) / ground;
+        }
+
+        // Without a resistor there is no bound: infinite, which fails.
+        put(FaultCurrent, new Vector<double>(highest) / least);
+        put(GroundCurrent, current);
     }
 
     private static Vector<double> Decibel(Vector<double> ratio) => Vector.Log(ratio) * (20 / Math.Log(10));
 
-    private int PartOf(string source, int port) => source switch
+    /// <summary>The part that a noise contribution is divided by, a resistor, and the one whose square it is multiplied by, an amplifier's noise.</summary>
+    private (int Divides, int Squares) PartsOf(string source, int port) => source switch
     {
-        "protection resistors" => port == _input.ActiveResistorPort ? _parts.ActiveResistor : _parts.ReferenceResistor,
-        "bias resistors" => port == _input.ActiveInputPort ? _parts.ActiveBias : _parts.ReferenceBias,
-        "ground resistor" => _parts.GroundResistor,
-        _ => -1,
+        "protection resistors" => (port == _input.ActiveResistorPort ? _parts.ActiveResistor : _parts.ReferenceResistor, -1),
+        "bias resistors" => (port == _input.ActiveInputPort ? _parts.ActiveBias : _parts.ReferenceBias, -1),
+        "ground resistor" => (_parts.GroundResistor, -1),
+        "skin resistors" => (_parts.Buffers[BufferOf(ports => ports.SkinResistor == port)].SkinResistor, -1),
+        "amplifier current" => (-1, _parts.CurrentNoise),
+        "buffer current" => (-1, _parts.Buffers[BufferOf(ports => ports.Current == port)].OpAmp.CurrentNoise),
+        "buffer voltage" => (-1, _parts.Buffers[BufferOf(ports => ports.Voltage == port)].OpAmp.VoltageNoise),
+        _ => (-1, -1),
     };
+
+    private int BufferOf(Func<InputModel.BufferPorts, bool> isIt) => _input.Buffers.Select((ports, i) => (ports, i)).First(one => isIt(one.ports)).i;
 
     /// <summary>Puts the group's parts into the networks.</summary>
     private void Prepare(Func<int, Vector<double>> f)
@@ -140,6 +219,11 @@ internal sealed class SpreadKernel
         _inputSweep.BeginBuilds();
         Resistor(_input.ActiveResistorElement, _parts.ActiveResistor);
         Resistor(_input.ReferenceResistorElement, _parts.ReferenceResistor);
+        for (int i = 0; i < _input.Buffers.Count; i++)
+        {
+            Resistor(_input.Buffers[i].SkinElement, _parts.Buffers[i].SkinResistor);
+        }
+
         Resistor(_input.ActiveBiasElement, _parts.ActiveBias);
         Resistor(_input.ReferenceBiasElement, _parts.ReferenceBias);
         Resistor(_input.GroundResistorElement, _parts.GroundResistor);
@@ -151,15 +235,13 @@ internal sealed class SpreadKernel
             _stageSweeps[i].BeginBuilds();
         }
 
-        foreach ((int stage, string part, int index) in _parts.StageParts)
+        for (int i = 0; i < _stages.Count; i++)
         {
-            foreach ((string name, int element, int resistor) in _stages[stage].Parts)
+            for (int at = 0; at < _stagePart[i].Length; at++)
             {
-                if (string.Equals(name, part, StringComparison.Ordinal))
-                {
-                    double value = _stages[stage].Program.Elements[element].Value;
-                    _stageSweeps[stage].Vary(element, 0 <= resistor ? new Vector<double>(value) / f(index) : f(index) * value);
-                }
+                (string _, int element, int resistor) = _stages[i].Parts[at];
+                double value = _stages[i].Program.Elements[element].Value;
+                _stageSweeps[i].Vary(element, 0 <= resistor ? new Vector<double>(value) / f(_stagePart[i][at]) : f(_stagePart[i][at]) * value);
             }
         }
 
@@ -225,10 +307,10 @@ internal sealed class SpreadKernel
     private Vector<double> PathSize() => Vector.SquareRoot((_pathRe * _pathRe) + (_pathIm * _pathIm));
 
     /// <summary>Noise density at the amplifier's output.</summary>
-    private Vector<double> InputDensity(double hertz, Func<int, Vector<double>> f, Vector<double> gain, Vector<double> noiseFactor)
+    private Vector<double> InputDensity(double hertz, Func<int, Vector<double>> f, Vector<double> gain)
     {
         DifferentialAmplifier amplifier = _design.Amplifier;
-        Vector<double> eni = noiseFactor * amplifier.InputNoise.VoltsPerRootHertz, eno = noiseFactor * amplifier.OutputNoise.VoltsPerRootHertz / gain;
+        Vector<double> eni = f(_parts.Noise) * amplifier.InputNoise.VoltsPerRootHertz, eno = f(_parts.OutputNoise) * amplifier.OutputNoise.VoltsPerRootHertz / gain, excess = default;
         Vector<double> sum = ((eni * eni) + (eno * eno)) * (1 + (amplifier.NoiseCorner.Hertz / hertz));
         IReadOnlyList<SignalPath.InputNoise> noises = _setup.Nominal.Path.InputNoises;
         for (int i = 0; i < noises.Count; i++)
@@ -239,19 +321,30 @@ internal sealed class SpreadKernel
             if (noise.Kind == SignalPath.InputNoiseKind.Flicker)
             {
                 Vector<double> level = new(noise.Level * (1 + (noise.Corner / hertz)));
-                sum += transfer * (_noisePart[i] < 0 ? level : level / f(_noisePart[i]));
+                (int divides, int squares) = _noisePart[i];
+                level = divides < 0 ? level : level / f(divides);
+                sum += transfer * (squares < 0 ? level : level * f(squares) * f(squares));
                 continue;
             }
 
             int slot = noise.Electrode == 0 ? _input.ActiveElectrode : noise.Electrode == 1 ? _input.ReferenceElectrode : _input.GroundElectrode;
             double[] resistance = noise.Electrode == 0 ? _electrodes.Active : noise.Electrode == 1 ? _electrodes.Reference : _electrodes.Ground;
             Vector<double> yr = new(_inputSweep.SlotReal(slot)), yi = new(_inputSweep.SlotImaginary(slot));
-            Vector<double> own = noise.Kind == SignalPath.InputNoiseKind.ElectrodeThermal ? new(resistance, 0) : new(LaneMath.InversePower(hertz, noise.Corner));
-            sum += transfer * ((yr * yr) + (yi * yi)) * own * noise.Level;
+            transfer *= ((yr * yr) + (yi * yi)) * noise.Level;
+            if (noise.Kind == SignalPath.InputNoiseKind.ElectrodeThermal)
+            {
+                sum += transfer * new Vector<double>(resistance, 0);
+            }
+            else
+            {
+                excess += transfer * f(_parts.Excess[noise.Electrode]) * LaneMath.InversePower(hertz, noise.Corner);
+            }
         }
 
         double x = hertz / amplifier.Bandwidth.Hertz;
-        return sum * gain * gain / new Vector<double>(1 + (x * x));
+        Vector<double> power = gain * gain / new Vector<double>(1 + (x * x));
+        _excess = excess * power;
+        return (sum + excess) * power;
     }
 
     private readonly Vector<double>[] _nodeSize;
@@ -260,31 +353,35 @@ internal sealed class SpreadKernel
     private Vector<double> Stages(double hertz, Vector<double> gain, Vector<double> density, Func<int, Vector<double>> f)
     {
         Amplify(hertz, gain);
+        (_nodeDensity[0], _nodeExcess[0]) = (density, _excess);
         for (int i = 0; i < _stages.Count; i++)
         {
             StageModel stage = _stages[i];
             NetworkSweep sweep = PassStage(i, hertz, out Vector<double> power);
             density *= power;
+            _excess *= power;
             for (int r = 0; r < stage.Resistors.Count; r++)
             {
                 (Vector<double> tr, Vector<double> ti) = sweep.BuildTransfer(stage.Resistors[r].Port);
                 density += ((tr * tr) + (ti * ti)) * stage.Resistors[r].Density / f(_stageResistorPart[i][r]);
             }
 
-            if (stage.OpAmp is not { } opAmp)
+            if (stage.OpAmp is { } opAmp)
             {
-                continue;
+                PartList.OpAmpParts drawn = _parts.StageOpAmps[i];
+                Vector<double> current = f(drawn.CurrentNoise) * opAmp.CurrentNoise.AmperesPerRootHertz, voltage = f(drawn.VoltageNoise) * opAmp.VoltageNoise.VoltsPerRootHertz;
+                current *= current * (1 + (opAmp.CurrentNoiseCorner.Hertz / hertz));
+                foreach (int port in stage.CurrentPorts)
+                {
+                    (Vector<double> tr, Vector<double> ti) = sweep.BuildTransfer(port);
+                    density += ((tr * tr) + (ti * ti)) * current;
+                }
+
+                (Vector<double> vr, Vector<double> vi) = sweep.BuildTransfer(stage.VoltagePort);
+                density += ((vr * vr) + (vi * vi)) * (voltage * voltage * (1 + (opAmp.NoiseCorner.Hertz / hertz)));
             }
 
-            double current = opAmp.CurrentNoise.AmperesPerRootHertz, voltage = opAmp.VoltageNoise.VoltsPerRootHertz;
-            foreach (int port in stage.CurrentPorts)
-            {
-                (Vector<double> tr, Vector<double> ti) = sweep.BuildTransfer(port);
-                density += ((tr * tr) + (ti * ti)) * (current * current * (1 + (opAmp.CurrentNoiseCorner.Hertz / hertz)));
-            }
-
-            (Vector<double> vr, Vector<double> vi) = sweep.BuildTransfer(stage.VoltagePort);
-            density += ((vr * vr) + (vi * vi)) * (voltage * voltage * (1 + (opAmp.NoiseCorner.Hertz / hertz)));
+            (_nodeDensity[i + 1], _nodeExcess[i + 1]) = (density, _excess);
         }
 
         return density;
@@ -366,7 +463,7 @@ internal sealed class SpreadKernel
             drivePeak += drive * Math.Sqrt(2);
             Amplify(harmonic.Hertz, gain);
             _nodePeak[0] += total * Math.Sqrt(2) * _nodeSize[0];
-            for (int i = 0; i < _dcNodes; i++)
+            for (int i = 0; i < _stages.Count; i++)
             {
                 PassStage(i, harmonic.Hertz, out _);
                 _nodePeak[i + 1] += total * Math.Sqrt(2) * _nodeSize[i + 1];
@@ -417,100 +514,121 @@ internal sealed class SpreadKernel
             double x = _design.Amplifier.CmrrCorner.Hertz == 0 ? 0 : hertz / _design.Amplifier.CmrrCorner.Hertz;
             Vector<double> rejection = f(_parts.Cmrr) * (_design.Amplifier.Cmrr.VoltageRatio / Math.Sqrt(1 + (x * x)));
             amplifier = common / rejection / _frontSize;
-            double loop = 2 * Math.PI * hertz * mains.Field.Teslas * field * mains.LoopArea.SquareMetres;
-            return (difference / _frontSize) + amplifier + new Vector<double>(loop);
+            Vector<double> loop = f(_parts.Field) * f(_parts.LoopArea) * (2 * Math.PI * hertz * mains.Field.Teslas * field * mains.LoopArea.SquareMetres);
+            return (difference / _frontSize) + amplifier + loop;
         }
     }
 
     private static double Share(IReadOnlyList<double> shares, int index) => index < shares.Count ? shares[index] : 0;
 
-    /// <summary>The levels' sums for the offset alone. A node's noise is the nominal device's, scaled with the density at the band's lower edge.</summary>
-    private void OffsetFigure(
-        double[][] factors, double[][] figures, int first, Func<int, Vector<double>> f, ReadOnlySpan<double> active, ReadOnlySpan<double> reference, ReadOnlySpan<double> ground,
-        Vector<double> commonPeak, Vector<double> differencePeak, Vector<double> drivePeak, Vector<double> lowest)
+    /// <summary>The levels' sums at every node: the largest offset that no node clips at, and the least headroom.</summary>
+    private void LevelFigures(
+        Func<int, Vector<double>> f, Action<int, Vector<double>> put, ReadOnlySpan<double> active, ReadOnlySpan<double> reference, ReadOnlySpan<double> ground, Vector<double> gain, Vector<double> fullScale,
+        Vector<double> commonPeak, Vector<double> differencePeak, Vector<double> drivePeak)
     {
+        DifferentialAmplifier amplifier = _design.Amplifier;
+        Vector<double> bias = Value(f, _parts.BiasCurrent, amplifier.BiasCurrent.Amperes), offset = Vector.Abs(Value(f, _parts.ElectrodeOffset, _design.Electrodes.Offset.Volts));
         FactorInput(DcOmega, active, reference, ground);
         (Vector<double> od, Vector<double> bd) = Dc(_input.Difference);
         (Vector<double> om, Vector<double> bm) = Dc(_input.Mean);
         (Vector<double> ov, Vector<double> bv) = 0 <= _input.Drive ? Dc(_input.Drive) : default;
         double half = _design.Supply.HalfRailVolts, signal = _design.LargestSignal.Volts;
-        double ownOffset = Math.Abs(_design.Amplifier.OffsetVoltage.Volts);
-        double[] noise = _setup.Nominal.Levels.NodeRms;
-        for (int lane = 0; lane < Width; lane++)
+        Vector<double> least = new(double.PositiveInfinity), room = new(double.PositiveInfinity);
+        Vector<double> inputDc = bd + Vector.Abs(Value(f, _parts.OffsetVoltage, amplifier.OffsetVoltage.Volts));
+        Node(new(half - amplifier.InnerMargin.Volts), om + (gain / 2 * od), bm + (gain / 2 * inputDc), (SignalGain(0) / 2) + new Vector<double>(0.5), commonPeak + (gain / 2 * differencePeak), Noise(0) / 2);
+        Vector<double> offsetGain = gain * od, dc = gain * inputDc;
+        Node(new(half - amplifier.OutputMargin.Volts), offsetGain, dc, SignalGain(0), _nodePeak[0], Noise(0));
+        for (int i = 0; i < _stages.Count; i++)
         {
-            double gain = _design.Amplifier.Gain * factors[_parts.Gain][first + lane], least = double.PositiveInfinity;
-            double ratio = Math.Sqrt(lowest[lane] / _setup.NominalLowest);
-            double inputDc = bd[lane] + ownOffset, signalGain = _nodeGain[0][lane];
-            Node(half - _design.Amplifier.InnerMargin.Volts, om[lane] + (gain / 2 * od[lane]), bm[lane] + (gain / 2 * inputDc),
-                ((signalGain / 2) + 0.5) * signal, commonPeak[lane] + (gain / 2 * differencePeak[lane]), 3.3 * ratio * noise[0] / 2);
-            double offsetGain = gain * od[lane], dc = gain * inputDc;
-            Node(half - _design.Amplifier.OutputMargin.Volts, offsetGain, dc, signalGain * signal, _nodePeak[0][lane], 3.3 * ratio * noise[0]);
-            Stage[]? stages = 0 < _dcNodes ? _parts.Stages(Column(factors, first + lane)) : null;
-            for (int i = 0; i < _dcNodes; i++)
+            int number = i;
+            (Vector<double> dcGain, Vector<double> own) = LevelsBudget.StageDc(_stages[i].Stage, (part, nominal) => Value(f, _parts.OfStage(number, part), nominal));
+            offsetGain *= dcGain;
+            dc = (dc * dcGain) + own;
+            if (_stages[i].Stage.FittedOpAmp is { } opAmp)
             {
-                (double dcGain, double own) = LevelsBudget.StageDc(stages![i]);
-                offsetGain *= dcGain;
-                dc = (dc * dcGain) + own;
-                if (stages[i].FittedOpAmp is { } opAmp)
-                {
-                    Node(half - opAmp.OutputMargin.Volts, offsetGain, dc, _nodeGain[i + 1][lane] * signal, _nodePeak[i + 1][lane], 3.3 * ratio * noise[i + 1]);
-                }
+                Node(new(half - opAmp.OutputMargin.Volts), offsetGain, dc, SignalGain(i + 1), _nodePeak[i + 1], Noise(i + 1));
             }
+        }
 
-            if (_dcNodes == _stages.Count)
-            {
-                Node(_design.Converter.FullScale.Volts / 2, offsetGain, dc, _nodeGain[_dcNodes][lane] * signal, _nodePeak[_dcNodes][lane], 3.3 * ratio * noise[_dcNodes]);
-            }
+        int last = _stages.Count;
+        Node(fullScale * (_design.Converter.FullScale.Volts / 2), offsetGain, dc, SignalGain(last), _nodePeak[last], Noise(last));
+        if (0 <= _input.Drive)
+        {
+            Node(new(half - _design.GroundDrive.OutputMargin.Volts), ov, bv, new(0.5), drivePeak, default);
+        }
 
-            if (0 <= _input.Drive)
-            {
-                Node(half - _design.GroundDrive.OutputMargin.Volts, ov[lane], bv[lane], 0.5 * signal, drivePeak[lane], 0);
-            }
+        Vector<double> infinite = new(double.PositiveInfinity);
+        put(Offset, Vector.ConditionalSelect(Vector.Equals(least, infinite), new Vector<double>(double.NaN), least));
+        put(Headroom, Decibel(room));
 
-            figures[Offset][first + lane] = double.IsPositiveInfinity(least) ? double.NaN : least;
+        Vector<double> SignalGain(int node) => _nodeGain[node] * _setup.SignalGainScale[node];
 
-            void Node(double swing, double perVolt, double ownDc, double signalPeak, double mainsPeak, double noisePeak)
-            {
-                if (1e-12 < perVolt)
-                {
-                    least = Math.Min(least, Math.Max(0, (swing - ownDc - signalPeak - mainsPeak - noisePeak) / perVolt));
-                }
-            }
+        Vector<double> Noise(int node) => LevelsBudget.NoisePeakFactor * Vector.SquareRoot(_nodePower[node]);
+
+        void Node(Vector<double> swing, Vector<double> perVolt, Vector<double> ownDc, Vector<double> signalGain, Vector<double> mainsPeak, Vector<double> noisePeak)
+        {
+            Vector<double> rest = ownDc + (signalGain * signal) + mainsPeak + noisePeak, total = rest + (perVolt * offset);
+            Vector<double> survived = Vector.Max(Vector<double>.Zero, (swing - rest) / perVolt);
+            least = Vector.ConditionalSelect(Vector.LessThan(new Vector<double>(1e-12), perVolt), Vector.Min(least, survived), least);
+            Vector<double> ratio = Vector.ConditionalSelect(Vector.LessThan(Vector<double>.Zero, swing), swing / total, new Vector<double>(NoSwing));
+            room = Vector.ConditionalSelect(Vector.LessThan(Vector<double>.Zero, total), Vector.Min(room, ratio), room);
         }
 
         (Vector<double> Offset, Vector<double> Bias) Dc(int output)
         {
             _inputSweep.AdjointBuilds(output);
-            double bias = _design.Amplifier.BiasCurrent.Amperes;
             Vector<double> perVolt = new Vector<double>(_inputSweep.SlotReal(_input.ActiveElectrode)) * _inputSweep.BuildTransfer(_input.SignalPort).Re;
-            Vector<double> fromBias = (_inputSweep.BuildTransfer(_input.ActiveInputPort).Re * bias) + (_inputSweep.BuildTransfer(_input.ReferenceInputPort).Re * (bias * _design.EffectiveReferenceInputs));
+            Vector<double> fromBias = (_inputSweep.BuildTransfer(_input.ActiveInputPort).Re * bias) + (_inputSweep.BuildTransfer(_input.ReferenceInputPort).Re * bias * _design.EffectiveReferenceInputs);
             return (Vector.Abs(perVolt), Vector.Abs(fromBias));
         }
     }
 
-    private double[] Column(double[][] factors, int build)
-    {
-        for (int i = 0; i < _factor.Length; i++)
-        {
-            _factor[i] = factors[i][build];
-        }
+    /// <summary>Swing over level of a node that cannot swing at all: the levels' budget calls it −300 dB.</summary>
+    private const double NoSwing = 1e-15;
 
-        return _factor;
-    }
+    private Vector<double> Value(Func<int, Vector<double>> f, int part, double nominal) => part < 0 ? new(nominal) : f(part) * (nominal != 0 ? nominal : _parts.FromZero(part));
 
-    /// <summary>The loop's phase margin with body, surroundings and electrodes at their nominal values: secant steps on ln|T| from the nominal crossing.</summary>
-    private void Margin(Func<int, Vector<double>> f, double[][] figures, int first)
+    /// <summary>The loop's phase margins, body and electrodes as each figure wants them: at their nominal values, and in the surroundings in which the nominal device's margin is least.</summary>
+    private void Margins(double[][] figures, int first)
     {
-        if (_setup.Nominal.Drive is not { UnityGainHertz: { } unity, PhaseMarginDegrees: { } nominal } drive)
+        if (_setup.Nominal.Drive is not { } drive)
         {
             figures[PhaseMargin].AsSpan(first, Width).Fill(double.NaN);
+            figures[WorstMargin].AsSpan(first, Width).Fill(double.NaN);
             return;
         }
 
         Surroundings(_ => Vector<double>.One);
-        double[] hertz = new double[Width], before = new double[Width], last = new double[Width];
-        Array.Fill(hertz, unity);
-        Complex start = _setup.LoopAtUnity;
+        Span<double> least = figures[WorstMargin].AsSpan(first, Width);
+        least.Fill(double.NaN);
+        if (_setup.Loop is { } nominal)
+        {
+            Margin(nominal, drive, figures[PhaseMargin].AsSpan(first, Width));
+        }
+        else
+        {
+            figures[PhaseMargin].AsSpan(first, Width).Fill(double.NaN);
+        }
+
+        foreach (SpreadSetup.LoopPoint loop in _setup.WorstLoops)
+        {
+            Margin(loop, drive, _lane);
+            for (int lane = 0; lane < Width; lane++)
+            {
+                least[lane] = least[lane] <= _lane[lane] ? least[lane] : _lane[lane];
+            }
+        }
+    }
+
+    /// <summary>The margin in one surrounding: secant steps on ln|T| from the nominal device's crossing.</summary>
+    private void Margin(SpreadSetup.LoopPoint point, DriveBudget drive, Span<double> degrees)
+    {
+        Span<double> hertz = stackalloc double[Width], before = stackalloc double[Width], last = stackalloc double[Width];
+        hertz.Fill(point.UnityGainHertz);
+        _inputSweep.Vary(_input.BodyToEarthElement, new Vector<double>(point.Surroundings.BodyToEarth));
+        _inputSweep.Vary(_input.CommonToEarthElement, new Vector<double>(point.Surroundings.CommonToEarth));
+        Span<double> factor = stackalloc double[Width];
+        factor.Fill(point.Surroundings.ElectrodeFactor);
         for (int round = 0; ; round++)
         {
             for (int lane = 0; lane < Width; lane++)
@@ -518,7 +636,7 @@ internal sealed class SpreadKernel
                 _inputSweep.Omega[lane] = 2 * Math.PI * hertz[lane];
             }
 
-            _input.SetElectrodes(_inputSweep, Width, _one, _one, _one, _electrodes);
+            _input.SetElectrodes(_inputSweep, Width, factor, factor, factor, _electrodes);
             _inputSweep.FactorBuilds(new Vector<double>(_inputSweep.Omega));
             _inputSweep.ForwardBuilds(_input.DrivePort);
             (Vector<double> mr, Vector<double> mi) = _inputSweep.BuildOutput(_input.Mean);
@@ -528,7 +646,7 @@ internal sealed class SpreadKernel
             {
                 Complex loop = new Complex(mr[lane], mi[lane]) / new Complex(dr[lane], di[lane]) * drive.Gain(hertz[lane]);
                 double value = Math.Log(loop.Magnitude);
-                figures[PhaseMargin][first + lane] = nominal + ((loop / start).Phase * 180 / Math.PI);
+                degrees[lane] = point.MarginDegrees + ((loop / point.LoopAtUnity).Phase * 180 / Math.PI);
                 double slope = round == 0 || Math.Abs(hertz[lane] - last[lane]) < 1e-9 * hertz[lane] ? -1 : (value - before[lane]) / Math.Log(hertz[lane] / last[lane]);
                 slope = Math.Clamp(slope, -4, -0.2);
                 (before[lane], last[lane]) = (value, hertz[lane]);

@@ -22,14 +22,11 @@ public sealed record SpreadOptions
 
     public SpreadRanges Ranges { get; init; } = new();
 
-    /// <summary>Also the driven ground's least margin over its whole range of loads; slow, since every build takes 162 surroundings.</summary>
-    public bool WorstPhaseMargin { get; init; }
-
     /// <summary>Most threads at a time; null for as many as there are processors. The result does not depend on it.</summary>
     public int? Threads { get; init; }
 }
 
-/// <summary>How far what is not a resistor or a capacitor goes from device to device and from room to room (common practice, no source).</summary>
+/// <summary>How far what is neither a resistor nor a capacitor goes from device to device and from room to room, where neither card nor design gives a range (common practice, no source).</summary>
 public sealed record SpreadRanges
 {
     /// <summary>Nothing moves but resistors and capacitors.</summary>

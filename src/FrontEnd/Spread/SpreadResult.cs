@@ -12,7 +12,7 @@ public sealed record SpreadResult(Design Design, SpreadOptions Options, IReadOnl
     public SpreadFigure? Find(string id) => Figures.FirstOrDefault(figure => figure.Id == id);
 }
 
-/// <summary>One headline figure over all builds.</summary>
+/// <summary>One headline figure over all builds; a value of +∞ has no bound, such as the current through a lead without a resistor.</summary>
 /// <param name="Id">The result's id, such as <c>noise.total</c>.</param>
 /// <param name="Unit">Unit of all its values.</param>
 /// <param name="Nominal">With every part at its nominal value.</param>
@@ -22,24 +22,28 @@ public sealed record SpreadResult(Design Design, SpreadOptions Options, IReadOnl
 /// <param name="StandardDeviation">With n − 1.</param>
 /// <param name="Yield">Share of the builds that meet its requirement; null where it is not judged.</param>
 /// <param name="Limit">The requirement's limit in the figure's unit; null where it is not judged.</param>
+/// <param name="LimitIsGreatest">True where the figure must not be above the limit, false where it must not be below.</param>
 /// <param name="Requirement">The key that sets the limit; null where it is not judged.</param>
 /// <param name="Ranks">Spearman's rank correlation with the parts, largest first.</param>
 /// <param name="Least">Smallest value found by corners.</param>
 /// <param name="Most">Largest value found by corners.</param>
 public sealed record SpreadFigure(
-    string Id, string Unit, double Nominal, IReadOnlyList<double> Values, IReadOnlyList<double> Percentiles, double Mean, double StandardDeviation, double? Yield, double? Limit, string? Requirement,
+    string Id, string Unit, double Nominal, IReadOnlyList<double> Values, IReadOnlyList<double> Percentiles, double Mean, double StandardDeviation, double? Yield, double? Limit, bool LimitIsGreatest, string? Requirement,
     IReadOnlyList<RankCorrelation> Ranks, double Least, double Most)
 {
     /// <summary>The percentiles that are given.</summary>
     public static readonly IReadOnlyList<double> Percents = [1, 5, 25, 50, 75, 95, 99];
 
-    /// <summary>How many builds lie in each of so many equal steps from the least value to the greatest; empty where all are the same.</summary>
-    public IReadOnlyList<HistogramBin> Histogram(int bins)
+    /// <summary>Half the width of the 95 % interval of the mean, 1.96·s/√n.</summary>
+    public double MeanUncertainty => 1.96 * StandardDeviation / Math.Sqrt(Values.Count);
+
+    /// <summary>The builds in bins of equal width from the least value to the greatest; null where all builds have the same value or one has no bound.</summary>
+    public Histogram? InBins(int bins)
     {
         double low = Values.Min(), high = Values.Max();
-        if (!(low < high))
+        if (!(low < high) || !double.IsFinite(high - low))
         {
-            return [];
+            return null;
         }
 
         int[] counts = new int[bins];
@@ -48,15 +52,18 @@ public sealed record SpreadFigure(
             counts[Math.Min(bins - 1, (int)((value - low) / (high - low) * bins))]++;
         }
 
-        return [.. counts.Select((count, at) => new HistogramBin(low + ((at + 0.5) * (high - low) / bins), count))];
+        return new Histogram(low, high, counts);
     }
-
-    /// <summary>Half the width of the 95 % interval of the mean, 1.96·s/√n.</summary>
-    public double MeanUncertainty => 1.96 * StandardDeviation / Math.Sqrt(Values.Count);
 }
 
 /// <summary>How far a part and a figure rise together, −1…1.</summary>
 public sealed record RankCorrelation(string Key, double Coefficient);
 
-/// <summary>One step of a histogram: the middle of its values, in the figure's unit, and the number of builds in it.</summary>
-public sealed record HistogramBin(double Middle, int Count);
+/// <summary>Numbers of builds in bins of equal width.</summary>
+/// <param name="Low">Where the first bin begins, the least value.</param>
+/// <param name="High">Where the last bin ends, the greatest value.</param>
+public sealed record Histogram(double Low, double High, IReadOnlyList<int> Counts)
+{
+    /// <summary>The middle of a bin.</summary>
+    public double Middle(int bin) => Low + ((bin + 0.5) * (High - Low) / Counts.Count);
+}

@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Numerics;
-using FrontEnd.Amplifier;
-using FrontEnd.Budgets;
 using FrontEnd.Numbers;
 
 namespace FrontEnd.Spread;
@@ -11,7 +9,6 @@ namespace FrontEnd.Spread;
 public static class SpreadRun
 {
     private const int Block = 256;
-    private const string Worst = "drive.worst_phase_margin";
 
     /// <summary>Runs; null where the design contradicts itself or cannot be evaluated (see <see cref="Evaluator.Evaluate"/> for the findings).</summary>
     /// <param name="design">The design.</param>
@@ -62,7 +59,7 @@ public static class SpreadRun
         var setup = new SpreadSetup(design, parts);
         int n = options.Builds, padded = (n + Vector<double>.Count - 1) / Vector<double>.Count * Vector<double>.Count, done = 0;
         double[][] factors = Draw(parts, options, padded);
-        double[][] figures = [.. SpreadKernel.Ids.Select(_ => new double[padded]), .. options.WorstPhaseMargin && setup.Nominal.Drive is not null ? new[] { new double[padded] } : []];
+        double[][] figures = [.. SpreadKernel.Ids.Select(_ => new double[padded])];
         Parallel.For(
             0,
             (padded + Block - 1) / Block,
@@ -76,29 +73,10 @@ public static class SpreadRun
                     kernel.Evaluate(factors, figures, first);
                 }
 
-                if (SpreadKernel.Ids.Length < figures.Length)
-                {
-                    for (int build = block * Block; build < end; build++)
-                    {
-                        cancellation.ThrowIfCancellationRequested();
-                        figures[^1][build] = WorstMargin(parts, factors, build);
-                    }
-                }
-
                 progress?.Report(Math.Min(n, Interlocked.Add(ref done, end - (block * Block))));
                 return kernel;
             },
             _ => { });
         return new SpreadSummary(setup, options, factors, figures, cancellation).Result();
     }
-
-    private static double WorstMargin(PartList parts, double[][] factors, int build)
-    {
-        (Design built, BuiltParts own) = parts.Apply([.. factors.Select(factor => factor[build])]);
-        Design nominal = built with { Mains = own.NominalMains ?? built.Mains };
-        return new DriveBudget(nominal, own with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1 }).WorstPhaseMargin ?? double.NaN;
-    }
-
-    /// <summary>Figure ids of a run, in order.</summary>
-    internal static IReadOnlyList<string> IdsOf(double[][] figures) => figures.Length == SpreadKernel.Ids.Length ? SpreadKernel.Ids : [.. SpreadKernel.Ids, Worst];
 }

@@ -20,6 +20,9 @@ internal sealed class SpreadSetup
 
     public const int FoldPoints = 7;
 
+    /// <summary>Surroundings of the driven ground's loop that a build's least margin is looked for in.</summary>
+    private const int WorstCandidates = 3;
+
     public SpreadSetup(Design design, PartList parts)
     {
         Design = design;
@@ -34,13 +37,16 @@ internal sealed class SpreadSetup
         MakeBandWeights();
         MakeFoldWeights();
         Harmonics = [.. Nominal.Mains.Harmonics];
-        Nominal.Path.Sweep([low]);
-        NominalLowest = Nominal.Path.NodeDensity[0][0];
-        if (Nominal.Drive is { UnityGainHertz: { } unity } drive)
+        MakeNodeWeights();
+        if (Nominal.Drive is { } drive)
         {
-            LoopAtUnity = drive.LoopAt([unity])[0];
+            Loop = drive.UnityGainHertz is { } unity ? PointOf(drive, new(design.Mains.BodyToEarth.Farads, design.Mains.AmplifierToEarth.Farads, 1), unity, drive.PhaseMarginDegrees!.Value) : null;
+            WorstLoops = [.. drive.Tried.Take(WorstCandidates).Select(tried => PointOf(drive, tried.Surroundings, tried.UnityGainHertz, tried.MarginDegrees))];
         }
     }
+
+    /// <summary>The driven ground's loop in one surrounding of the nominal device: where its gain is 1, its margin and its return ratio there.</summary>
+    internal sealed record LoopPoint(DriveBudget.Lane Surroundings, double UnityGainHertz, double MarginDegrees, System.Numerics.Complex LoopAtUnity);
 
     public Design Design { get; }
 
@@ -57,16 +63,97 @@ internal sealed class SpreadSetup
 
     public double[] FoldWeights { get; } = new double[FoldPoints];
 
-    /// <summary>Quantisation and the converter's own noise after the digital filters [V²].</summary>
+    /// <summary>Weight of the density without the electrodes' excess noise at each point of the band [Hz].</summary>
+    public double[] BoardWeights { get; } = new double[BandPoints];
+
+    /// <summary>Weight of the electrodes' excess noise at each node at each point of the band, for the same [Hz].</summary>
+    public double[][] NodeExcessWeights { get; } = new double[BandPoints][];
+
+    /// <summary>Weight of each node's density without the electrodes' excess noise at each point of the band for the node's rms from 0.01 Hz to half the rate [Hz].</summary>
+    public double[][] NodeWeights { get; } = new double[BandPoints][];
+
+    /// <summary>A node's largest gain in the band over the largest at the band's points.</summary>
+    public double[] SignalGainScale { get; private set; } = [];
+
+    /// <summary>Noise of steps as large as the full scale, after the digital filters [V²/V²].</summary>
+    public double StepPower { get; private set; }
+
+    /// <summary>Quantisation after the digital filters [V²].</summary>
+    public double QuantisationPower => StepPower * Design.Converter.LsbVolts * Design.Converter.LsbVolts;
+
+    /// <summary>The converter's own noise after the digital filters [V²].</summary>
     public double ConverterPower { get; private set; }
 
     public MainsHarmonic[] Harmonics { get; }
 
-    /// <summary>Noise density at the amplifier's output at the band's lower edge [V²/Hz].</summary>
-    public double NominalLowest { get; }
+    /// <summary>The loop as the design stands; null where its gain stays below 1 or nothing drives the ground.</summary>
+    public LoopPoint? Loop { get; }
 
-    /// <summary>The driven ground's return ratio at the nominal crossing of 1.</summary>
-    public System.Numerics.Complex LoopAtUnity { get; }
+    /// <summary>The surroundings in which the nominal device's margin is least, the least first: a build's own least is looked for among these.</summary>
+    public IReadOnlyList<LoopPoint> WorstLoops { get; } = [];
+
+    private static LoopPoint PointOf(DriveBudget drive, DriveBudget.Lane surroundings, double unity, double margin) => new(surroundings, unity, margin, drive.LoopAt(surroundings, [unity])[0]);
+
+    /// <summary>
+    /// Each node's noise is cut into cells about the band's points, halfway between them in log f; the first begins at the levels' lowest frequency, the last ends at
+    /// half the rate. A cell's nominal power over the nominal density at its point is the point's weight. It is a small part of a level, so that this is enough;
+    /// but the electrodes' excess, which stands far below the band, is weighted apart from the rest.
+    /// </summary>
+    private void MakeNodeWeights()
+    {
+        double[] edges = [LevelsBudget.LowestNoiseHertz, .. Enumerable.Range(0, BandPoints - 1).Select(i => Math.Sqrt(BandHertz[i] * BandHertz[i + 1])), Design.Converter.Rate.Hertz / 2];
+        int nodes = Nominal.Path.Nodes;
+        BandIntegral integral = BandIntegral.Over(edges, 2 * nodes, NodeDensities, 1e-4);
+        double[][] density = [.. Enumerable.Range(0, 2 * nodes).Select(_ => new double[BandPoints])];
+        NodeDensities(BandHertz, density);
+        double[] most = new double[nodes];
+        for (int i = 0; i < BandPoints; i++)
+        {
+            (NodeWeights[i], NodeExcessWeights[i]) = (new double[nodes], new double[nodes]);
+            for (int node = 0; node < nodes; node++)
+            {
+                NodeWeights[i][node] = Weight(node, i);
+                NodeExcessWeights[i][node] = Weight(nodes + node, i);
+                most[node] = Math.Max(most[node], new System.Numerics.Complex(Nominal.Path.NodeRe[node][i], Nominal.Path.NodeIm[node][i]).Magnitude);
+            }
+        }
+
+        SignalGainScale = [.. Nominal.Levels.SignalGain.Zip(most, (gain, at) => at == 0 ? 1 : gain / at)];
+
+        double Weight(int quantity, int i) => density[quantity][i] == 0 ? 0 : integral.Sum(quantity, edges[i], edges[i + 1]) / density[quantity][i];
+    }
+
+    /// <summary>Density at every node without the electrodes' excess noise, then their excess noise at every node.</summary>
+    private void NodeDensities(ReadOnlySpan<double> hertz, double[][] values)
+    {
+        int nodes = Nominal.Path.Nodes;
+        Nominal.Path.Sweep(hertz);
+        for (int lane = 0; lane < hertz.Length; lane++)
+        {
+            values[nodes][lane] = 0;
+        }
+
+        for (int source = 0; source < Nominal.Path.Sources.Count; source++)
+        {
+            if (Nominal.Path.Sources[source].Kind == NoiseKind.ElectrodeExcess)
+            {
+                ReadOnlySpan<double> atAmplifier = Nominal.Path.OwnDensity(source);
+                for (int lane = 0; lane < hertz.Length; lane++)
+                {
+                    values[nodes][lane] += atAmplifier[lane];
+                }
+            }
+        }
+
+        for (int node = 0; node < nodes; node++)
+        {
+            for (int lane = 0; lane < hertz.Length; lane++)
+            {
+                values[nodes + node][lane] = node == 0 ? values[nodes][lane] : values[nodes + node - 1][lane] * Nominal.Path.BlockPower[node][lane];
+                values[node][lane] = Nominal.Path.NodeDensity[node][lane] - values[nodes + node][lane];
+            }
+        }
+    }
 
     /// <summary>Points from low to high, both included, in log f.</summary>
     private static double[] Lobatto(double low, double high, int points)
@@ -100,30 +187,35 @@ internal sealed class SpreadSetup
     {
         AnalogDigitalConverter converter = Design.Converter;
         double half = converter.Rate.Hertz / 2;
-        double white = ((converter.LsbVolts * converter.LsbVolts / 12) + (converter.Noise.Volts * converter.Noise.Volts)) / half;
         var basis = new double[BandPoints];
-        BandIntegral integral = BandIntegral.Over(Nominal.Noise.BandBreaks, BandPoints + 1, (hertz, values) =>
+        int nodes = Nominal.Path.Nodes, pin = nodes - 1;
+        double[][] density = [.. Enumerable.Range(0, 2 * nodes).Select(_ => new double[SignalPath.Chunk])];
+        BandIntegral integral = BandIntegral.Over(Nominal.Noise.BandBreaks, (2 * BandPoints) + 1, (hertz, values) =>
         {
-            Nominal.Path.Sweep(hertz);
+            NodeDensities(hertz, density);
             for (int lane = 0; lane < hertz.Length; lane++)
             {
                 double power = Nominal.Digital.Power(hertz[lane]), response = converter.Response(hertz[lane]);
                 Basis(BandHertz, hertz[lane], basis);
                 for (int i = 0; i < BandPoints; i++)
                 {
-                    values[i][lane] = basis[i] * power * response * response * Nominal.Path.Density[lane];
+                    double weight = basis[i] * power * response * response;
+                    values[i][lane] = weight * Nominal.Path.Density[lane];
+                    values[BandPoints + i][lane] = weight * density[pin][lane];
                 }
 
-                values[BandPoints][lane] = power * white;
+                values[2 * BandPoints][lane] = power / half;
             }
         }, 1e-6);
-        double[] density = Densities(BandHertz);
+        NodeDensities(BandHertz, density);
         for (int i = 0; i < BandPoints; i++)
         {
-            BandWeights[i] = integral.Sum(i) / density[i];
+            BandWeights[i] = integral.Sum(i) / Nominal.Path.Density[i];
+            BoardWeights[i] = integral.Sum(BandPoints + i) / density[pin][i];
         }
 
-        ConverterPower = integral.Sum(BandPoints);
+        StepPower = integral.Sum(2 * BandPoints) / 12;
+        ConverterPower = integral.Sum(2 * BandPoints) * converter.Noise.Volts * converter.Noise.Volts;
     }
 
     private double[] Densities(double[] hertz)

@@ -8,17 +8,18 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
     private const double LeastRank = 0.02;
 
     private readonly Design _design = setup.Design;
+    private readonly Dictionary<string, Result> _judged = Evaluator.Judged(setup.Design) ?? [];
 
     public SpreadResult Result()
     {
-        IReadOnlyList<string> ids = SpreadRun.IdsOf(figures);
+        string[] ids = SpreadKernel.Ids;
         int n = options.Builds;
         double[][] partRanks = new double[factors.Length][];
         Parallel.For(0, factors.Length, Parallelism(), i => partRanks[i] = Statistics.Ranks(factors[i].AsSpan(0, n)));
         double[] nominal = Nominal();
         (double[] least, double[] most) = Corners();
-        var results = new SpreadFigure?[ids.Count];
-        Parallel.For(0, ids.Count, Parallelism(), i =>
+        var results = new SpreadFigure?[ids.Length];
+        Parallel.For(0, ids.Length, Parallelism(), i =>
         {
             double[] values = figures[i][..n];
 
@@ -39,10 +40,9 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
                 .. setup.Parts.Parts.Select((part, at) => new RankCorrelation(part.Key, Statistics.Correlation(partRanks[at], ranks)))
                     .Where(rank => LeastRank < Math.Abs(rank.Coefficient)).OrderByDescending(rank => Math.Abs(rank.Coefficient)),
             ];
-            bool cornered = i < least.Length;
             results[i] = new SpreadFigure(
-                ids[i], Unit(ids[i]), cornered ? nominal[i] : setup.Nominal.Drive?.WorstPhaseMargin ?? double.NaN, values, [.. SpreadFigure.Percents.Select(p => Statistics.Percentile(sorted, p))],
-                mean, 1 < n ? Math.Sqrt(square / (n - 1)) : 0, yield, limit, key, correlations, cornered ? least[i] : sorted[0], cornered ? most[i] : sorted[^1]);
+                ids[i], Unit(ids[i]), nominal[i], values, [.. SpreadFigure.Percents.Select(p => Statistics.Percentile(sorted, p))],
+                mean, 1 < n ? Math.Sqrt(square / (n - 1)) : 0, yield, limit, greatest, key, correlations, least[i], most[i]);
         });
         return new SpreadResult(_design, options, setup.Parts.Parts, [.. results.OfType<SpreadFigure>()], Yield(ids));
     }
@@ -52,22 +52,26 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
     private static string Unit(string id) => id switch
     {
         "gain.mid" => "1",
-        "mains.system_cmrr" or "alias.fold_attenuation" => "dB",
+        "converter.enob" or "converter.bits_needed" => "bit",
+        "mains.system_cmrr" or "levels.least_headroom" or "alias.fold_attenuation" or "alias.modulator_fold_attenuation" => "dB",
         "drive.phase_margin" or "drive.worst_phase_margin" => "°",
+        "safety.fault_current" or "safety.driven_ground_current" => "A",
         _ => "V",
     };
 
-    private (string? Key, double? Limit, bool Greatest) Requirement(string id) => id switch
+    /// <summary>The limit that the assessment judges a figure by, in the figure's unit.</summary>
+    private (string? Key, double? Limit, bool Greatest) Requirement(string id)
     {
-        "mains.total" => ("requirements.mains-at-electrodes", _design.Requirements.MainsAtElectrodes.Volts, true),
-        "mains.recorded" => ("requirements.mains-recorded", _design.Requirements.MainsRecorded?.Volts ?? (_design.SmallestSignal.Volts / 2), true),
-        "levels.offset_survived" => ("requirements.offset", _design.Requirements.Offset.Volts, false),
-        "alias.fold_attenuation" => ("requirements.fold", _design.Requirements.Fold.Value, false),
-        "drive.worst_phase_margin" => ("requirements.phase-margin", _design.Requirements.PhaseMargin.Degrees, false),
-        _ => (null, null, false),
-    };
+        const string Headroom = "requirements.headroom";
+        Result? judged = string.Equals(id, "levels.least_headroom", StringComparison.Ordinal)
+            ? _judged.Values.FirstOrDefault(result => string.Equals(result.Verdict.Requirement, Headroom, StringComparison.Ordinal))
+            : _judged.GetValueOrDefault(id);
+        return judged?.Verdict is { Limit: { } limit } verdict
+            ? (verdict.Requirement, limit is Quantities.Angle angle ? angle.Degrees : limit.SiValue, verdict.LimitIsGreatest)
+            : (null, null, false);
+    }
 
-    private double? Yield(IReadOnlyList<string> ids)
+    private double? Yield(string[] ids)
     {
         int good = 0;
         (int Figure, double Limit, bool Greatest)[] judged =
@@ -83,11 +87,12 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
 
     private double[] Nominal()
     {
-        double[][] at = [.. factors.Select(_ => Enumerable.Repeat(1.0, Vector<double>.Count).ToArray())];
-        double[][] values = [.. SpreadKernel.Ids.Select(_ => new double[Vector<double>.Count])];
+        double[][] at = NominalParts(), values = [.. SpreadKernel.Ids.Select(_ => new double[Vector<double>.Count])];
         new SpreadKernel(setup).Evaluate(at, values, 0);
         return [.. values.Select(value => value[0])];
     }
+
+    private double[][] NominalParts() => [.. setup.Parts.Parts.Select(part => Enumerable.Repeat(part.Nominal, Vector<double>.Count).ToArray())];
 
     /// <summary>Every part at the corner that makes a figure smallest and largest: the sign of each part's sensitivity is taken with the parts before it at their corners, twice round.</summary>
     /// <remarks>At the balanced nominal device the sensitivity of a rejection has no sign (both ways are worse), hence the walk. A normal part's corner is its tolerance.</remarks>
@@ -100,7 +105,7 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
         {
             int figure = job / 2;
             bool up = job % 2 == 1;
-            double[][] at = [.. factors.Select(_ => Enumerable.Repeat(1.0, width).ToArray())], values = [.. SpreadKernel.Ids.Select(_ => new double[width])];
+            double[][] at = NominalParts(), values = [.. SpreadKernel.Ids.Select(_ => new double[width])];
             for (int round = 0; round < Rounds; round++)
             {
                 for (int part = 0; part < at.Length; part++)

@@ -59,6 +59,10 @@ public static partial class Messages
         Error(UnknownWord, field.Key, $"`{text}` is not a word that {field.Key} takes", null,
             (nearest is null ? "" : $"did you mean `{nearest}`? ") + $"write {Listed(FieldText.Words(field))}");
 
+    /// <summary>A range of a field that has none.</summary>
+    public static Finding NotRanged(FieldDescription field, string key, IReadOnlyList<string> keys, string? nearest) =>
+        Error(UnknownWord, field.Key, $"`{key}` has no range in {field.Key}", "a spread run draws these values and no others", (nearest is null ? "" : $"did you mean `{nearest}`? ") + $"write {Listed(keys)}");
+
     internal static Finding NoNumberText(FieldDescription field, string text) =>
         Error(NotANumberText, field.Key, $"`{text}` is not a number", null, $"write a number without unit, such as {FieldKinds.Example(field.Kind)}");
 

@@ -193,6 +193,45 @@ public sealed class BenchTests
     }
 
     [Fact]
+    public void Rejection_OfAnEarthedRecorder_IsWorse()
+    {
+        Assert.True(Test("rejection").Expected!.SiValue < Test("rejection-earthed").Expected!.SiValue);
+        Assert.Contains("never worn", Test("rejection-earthed").Remark, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Crosstalk_OverASharedReference_IsTheDividerOfItsCircuit()
+    {
+        // Eight inputs on one reference pin: 3 pF and 100 GΩ across, into 51 kΩ ∥ 47 nF and 68 kΩ; at 40 Hz 0.754 nS over 8.6 µS (worked out by hand, the pin's own 140 pF left out).
+        double hertz = Board.Band.High.Hertz, w = 2 * Math.PI * hertz;
+        System.Numerics.Complex z = (51e3 / new System.Numerics.Complex(1, w * 51e3 * 47e-9)) + Board.Input.SeriesResistor.Ohms;
+        double expected = w * (Board.Amplifier.DifferentialCapacitance.Farads + Board.Input.DifferentialCapacitor.Farads) * z.Magnitude;
+        Design fixture = Fixture.With(Board, Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47)));
+        Assert.Equal(expected, BenchPlan.SharedReference(fixture, hertz), 0.02 * expected);
+        Assert.Equal(1e-3 * expected, Test("crosstalk").Expected!.SiValue, 0.3e-3 * expected);
+        Assert.Equal(0, BenchPlan.SharedReference(fixture with { Input = fixture.Input with { ReferenceInputs = 1 } }, hertz));
+        Assert.DoesNotContain(BenchPlan.Of(Board with { Channels = 1 }).Readings, test => test.Name == "crosstalk");
+    }
+
+    [Fact]
+    public void Drift_OfWhiteNoiseAlone_IsTheBandsPeakToPeak()
+    {
+        // Without flicker two minutes add nothing below the band: √((f2 − 1/120)/(f2 − f1)) times the rms of the band without filters.
+        double high = Board.Band.High.Hertz, low = Board.Band.Low.Hertz;
+        double rms = new Reporting.Evaluation(Test("51k-47n").Design with { Digital = [] }).Noise.Total;
+        Assert.Equal(6.6 * rms * Math.Sqrt((high - (1 / 120.0)) / (high - low)), Test("drift").Expected!.SiValue, 0.01 * 6.6 * rms);
+        Design flickering = Board with { Amplifier = Board.Amplifier with { NoiseCorner = Frequency.FromHertz(1000) } };
+        Assert.True(1.2 < Test("drift", flickering).Expected!.SiValue / Test("51k-47n", flickering).Expected!.SiValue / 6.6);
+    }
+
+    [Fact]
+    public void Ring_OfANotch_IsItsRingTime()
+    {
+        BenchReading ring = Test("ring-notch", Designs.Dry);
+        Assert.Equal(Evaluator.Evaluate(Designs.Dry)["digital.notch.ring_time"].Si, ring.Expected!.SiValue, 1e-9);
+    }
+
+    [Fact]
     public void Reading_InsideAndOutside_IsPassAndFail()
     {
         BenchReading test = Test("shorted");

@@ -22,6 +22,25 @@ public class ComparisonTests
         Assert.Equal(comparison.From["safety.fault_current"].Si, comparison.Differences[0].Alone["safety.fault_current"].Si);
     }
 
+    [Theory]
+    [InlineData(1 + 1e-12, null, null)]
+    [InlineData(1 + 1e-7, "100 kΩ", "100.00001 kΩ")]
+    [InlineData(1.0 / 3, "100 kΩ", "33.3333 kΩ")]
+    public void AValueFromArithmetic_BelowItsOwnDigits_IsNoDifference(double factor, string? from, string? to)
+    {
+        Design other = Designs.Dry with { Input = Designs.Dry.Input with { SeriesResistor = Resistance.FromOhms(100e3 * factor) } };
+        Difference? difference = Comparison.Of(Designs.Dry, other, TestContext.Current.CancellationToken).Differences.SingleOrDefault();
+        Assert.Equal((from, to), (difference?.From, difference?.To));
+    }
+
+    [Fact]
+    public void ACoefficient_OfADigitalFilter_IsComparedToItsLastDigits()
+    {
+        Design With(double b0) => Designs.Dry with { Digital = [new Digital.DigitalSections { Name = "own", Rows = [[b0, 0, 0, 1, 0, 0]] }] };
+        Assert.Empty(Comparison.Of(With(0.3), With(0.1 + 0.2), TestContext.Current.CancellationToken).Differences);
+        Assert.Single(Comparison.Of(With(0.3), With(0.3 + 1e-11), TestContext.Current.CancellationToken).Differences);
+    }
+
     [Fact]
     public void AnotherNumberOfStages_IsOneDifference_AndAllAloneIsAllTogether()
     {

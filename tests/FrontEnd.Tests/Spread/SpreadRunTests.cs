@@ -10,13 +10,16 @@ namespace FrontEnd.Tests.Spread;
 /// <summary>Builds against the full evaluation of the same build, and what holds of every run.</summary>
 public class SpreadRunTests
 {
-    public static TheoryData<string> Names => [.. Designs.All.Select(design => design.Name)];
+    /// <summary>The designs of the tests, and one in which everything that may have a range has one.</summary>
+    private static readonly IReadOnlyList<Design> Several = [.. Designs.All, Ranged()];
+
+    public static TheoryData<string> Names => [.. Several.Select(design => design.Name)];
 
     [Theory]
     [MemberData(nameof(Names))]
     public void Builds_TwoHundred_AgreeWithTheFullEvaluation(string name)
     {
-        Design design = Designs.All.Single(one => one.Name == name);
+        Design design = Several.Single(one => one.Name == name);
         var options = new SpreadOptions { Builds = 200, Seed = 7 };
         var parts = new PartList(design, options);
         double[][] factors = SpreadRun.Draw(parts, options, 200);
@@ -26,24 +29,85 @@ public class SpreadRunTests
         {
             (Design built, BuiltParts own) = parts.Apply([.. factors.Select(factor => factor[build])]);
             var full = new Evaluation(built, own);
-            MainsReportFigures(full, out double systemCmrr, out double fold);
-            (string Id, double? Value)[] expected =
-            [
-                ("gain.mid", full.GainMid), ("noise.total", full.Noise.Total), ("mains.total", full.Mains.AtInput.Total), ("mains.system_cmrr", systemCmrr), ("mains.recorded", full.Mains.Recorded),
-                ("levels.offset_survived", full.Levels.OffsetSurvived), ("drive.phase_margin", full.Drive?.PhaseMarginDegrees), ("alias.fold_attenuation", fold),
-            ];
-            foreach ((string id, double? value) in expected)
+            foreach ((string id, double? value) in Full(full, own))
             {
                 double? ours = result.Find(id)?.Values[build];
-                Assert.Equal(value is null, ours is null);
-                double error = value is null or 0 ? Math.Abs(ours ?? 0) : Math.Abs((ours!.Value / value.Value) - 1);
+                Assert.True(value is null == ours is null, id);
+                double error = value is null ? 0 : Error(result.Find(id)!.Unit, ours!.Value, value.Value);
                 lock (worst)
                 {
                     worst[id] = Math.Max(error, worst.GetValueOrDefault(id));
                 }
             }
         });
+        Assert.Equal(SpreadKernel.Ids.Order(), worst.Keys.Order());
         Assert.True(worst.Values.All(error => error < 1e-3), string.Join(", ", worst.Select(pair => $"{pair.Key} {pair.Value:E1}")));
+    }
+
+    /// <summary>Decibels and bits are compared as the ratios that they stand for: near 0 dB a share of the figure says nothing.</summary>
+    private static double Error(string unit, double ours, double expected) => unit switch
+    {
+        "dB" => Math.Abs(ours - expected) * Math.Log(10) / 20,
+        "bit" => Math.Abs(ours - expected) * Math.Log(2),
+        _ => expected == 0 ? Math.Abs(ours) : Math.Abs((ours / expected) - 1),
+    };
+
+    private static (string Id, double? Value)[] Full(Evaluation full, BuiltParts own)
+    {
+        var list = new ResultList();
+        NoiseReport.AddTo(list, full);
+        ConverterReport.AddTo(list, full);
+        MainsReportFigures(full, out double systemCmrr, out double fold);
+        Design built = full.Design;
+        double clock = built.Converter.ModulatorClock.Hertz - built.Band.High.Hertz, volts = built.Supply.Highest.Volts;
+        return
+        [
+            ("gain.mid", full.GainMid), ("noise.total", full.Noise.Total), ("noise.board_share", list["noise.board_share"].Si), ("converter.enob", list["converter.enob"].Si), ("converter.bits_needed", list["converter.bits_needed"].Si),
+            ("mains.total", full.Mains.AtInput.Total), ("mains.system_cmrr", systemCmrr), ("mains.recorded", full.Mains.Recorded), ("levels.offset_survived", full.Levels.OffsetSurvived),
+            ("levels.least_headroom", full.Levels.Nodes.Min(node => node.Headroom)), ("drive.phase_margin", full.Drive?.PhaseMarginDegrees), ("drive.worst_phase_margin", full.Drive?.WorstPhaseMargin),
+            ("alias.fold_attenuation", fold),
+            ("alias.modulator_fold_attenuation", built.Converter.Kind == Converter.ConverterKind.DeltaSigma ? 20 * Math.Log10(full.GainMid / full.PathAndConverter([clock])[0]) : null),
+            ("safety.fault_current", volts / SafetyReport.Leads(built, own).Min(lead => lead.Ohms)),
+            ("safety.driven_ground_current", full.Drive is null ? null : volts / SafetyReport.GroundOhms(built, own)),
+        ];
+    }
+
+    private static Design Ranged()
+    {
+        static PartRanges Of(params (string Key, double Low, double High)[] ranges) => new(ranges.Select(range => new PartRange(range.Key, range.Low, range.High)));
+        Design dry = Designs.Dry;
+        PartRanges opAmp = Of(("voltage-noise", 40e-9, 90e-9), ("current-noise", 1e-15, 1e-13), ("offset-voltage", -3e-3, 3e-3), ("bias-current", -1e-9, 2e-9));
+        OpAmp noisy = new() { OffsetVoltage = Voltage.FromMillivolts(2), BiasCurrent = default, Ranges = opAmp };
+        PartRanges electrode = Of(("contact-resistance", 10e3, 1e6), ("excess-density", 1e-13, 1e-11));
+        return dry with
+        {
+            Name = "ranged",
+            Electrodes = dry.Electrodes with
+            {
+                Active = dry.Electrodes.Active with { Ranges = electrode },
+                Reference = dry.Electrodes.Reference with { Ranges = electrode },
+                Offset = Voltage.FromMillivolts(100),
+                Ranges = Of(("offset", 20e-3, 150e-3)),
+                ReferenceBuffer = new Electrodes.ElectrodeBuffer { SkinResistor = Resistance.FromKilohms(68), OpAmp = noisy },
+            },
+            Amplifier = dry.Amplifier with
+            {
+                CurrentNoise = CurrentNoiseDensity.FromFemtoamperesPerRootHertz(100),
+                Ranges = Of(("gain", 4.8, 5.3), ("input-noise", 30e-9, 80e-9), ("output-noise", 100e-9, 300e-9), ("current-noise", 5e-14, 2e-13), ("cmrr", 80, 110), ("bias-current", -1e-9, 1e-9), ("offset-voltage", -1e-3, 1e-3)),
+            },
+            Stages =
+            [
+                (FrontEnd.AntiAlias.GainStage)dry.Stages[0] with { OpAmp = noisy },
+                new FrontEnd.AntiAlias.MultipleFeedbackSection { Name = "anti-alias 1", OpAmp = noisy },
+                new FrontEnd.AntiAlias.RcSection { Name = "anti-alias 2", R = Resistance.FromKilohms(10), C = Capacitance.FromNanofarads(100), OpAmp = noisy },
+            ],
+            Mains = dry.Mains with
+            {
+                Ranges = Of(("voltage", 207, 253), ("body-to-mains", 1e-12, 6e-12), ("body-to-earth", 100e-12, 500e-12), ("amplifier-to-earth", 5e-12, 20e-12), ("amplifier-to-mains", 1e-14, 1e-13), ("lead-to-mains", 1e-15, 5e-15),
+                    ("field", 1e-8, 3e-7), ("loop-area", 1e-3, 4e-3)),
+            },
+            Converter = dry.Converter with { Ranges = Of(("noise", 200e-6, 400e-6), ("full-scale", 2.9, 3.1)) },
+        };
     }
 
     [Fact]
@@ -52,10 +116,12 @@ public class SpreadRunTests
         Design design = Exact(Designs.Dry);
         SpreadResult result = Run(design, new SpreadOptions { Builds = 8, Ranges = SpreadRanges.None })!;
         Assessment assessment = Evaluator.Evaluate(design);
-        Assert.Equal(8, result.Figures.Count);
+        Assert.Equal(15, result.Figures.Count);   // all but the modulator's fold
         foreach (SpreadFigure figure in result.Figures)
         {
-            double expected = assessment[figure.Id].Si * (assessment[figure.Id].Value is Angle && figure.Unit == "°" ? AngleScale(assessment[figure.Id].Value!) : 1);
+            double expected = figure.Id == "levels.least_headroom"
+                ? assessment.Results.Where(one => one.Id.EndsWith(".headroom", StringComparison.Ordinal)).Min(one => one.Si)
+                : assessment[figure.Id].Si * (assessment[figure.Id].Value is Angle && figure.Unit == "°" ? AngleScale(assessment[figure.Id].Value!) : 1);
             Assert.All(figure.Values, value => Assert.Equal(expected, value, 1e-5 * Math.Abs(expected)));
             Assert.Equal(figure.Values[0], figure.Least, 1e-9 * Math.Abs(expected));
             Assert.Equal(figure.Values[0], figure.Most, 1e-9 * Math.Abs(expected));
@@ -71,6 +137,8 @@ public class SpreadRunTests
             Assert.Equal(a.Values, b.Values);
             Assert.Equal(a.Percentiles, b.Percentiles);
             Assert.Equal(a.Ranks, b.Ranks);
+            Assert.Equal(a.Least, b.Least);
+            Assert.Equal(a.Yield, b.Yield);
         }
 
         SpreadResult other = Run(Designs.Dry, new SpreadOptions { Builds = 1001, Seed = 2 })!;
@@ -135,6 +203,64 @@ public class SpreadRunTests
         double worst = 20 * Math.Log10(1 / (2 * Math.PI * F0 * R * 2 * T * C));
         Assert.Equal(worst, cmrr.Least, 0.02);
         Assert.All(cmrr.Values, value => Assert.True(worst - 0.02 < value));
+    }
+
+    [Fact]
+    public void Limits_OfEveryJudgedResult_AreTheAssessments()
+    {
+        foreach (Design design in Designs.All)
+        {
+            SpreadResult result = Run(design, new SpreadOptions { Builds = 16 })!;
+            Assessment assessment = Evaluator.Evaluate(design);
+            foreach (Result judged in assessment.Judged.Where(one => one.Verdict.Limit is not null))
+            {
+                string id = judged.Id.EndsWith(".headroom", StringComparison.Ordinal) ? "levels.least_headroom" : judged.Id;
+                SpreadFigure figure = result.Find(id)!;
+                Assert.Equal(judged.Verdict.Requirement, figure.Requirement);
+                Assert.Equal(judged.Verdict.LimitIsGreatest, figure.LimitIsGreatest);
+                Assert.Equal(judged.Verdict.Limit is Angle angle ? angle.Degrees : judged.Verdict.Limit!.SiValue, figure.Limit);
+                Assert.Equal(figure.Values.Count(value => figure.LimitIsGreatest ? value <= figure.Limit : figure.Limit <= value) / 16.0, figure.Yield);
+            }
+        }
+    }
+
+    [Fact]
+    public void FaultCurrent_WithoutAResistor_HasNoBoundAndFails()
+    {
+        SpreadResult result = Run(Designs.Dry with { Input = Designs.Dry.Input with { SeriesResistor = default } }, new SpreadOptions { Builds = 16 })!;
+        SpreadFigure current = result.Find("safety.fault_current")!;
+        Assert.All(current.Values, value => Assert.Equal(double.PositiveInfinity, value));
+        Assert.Equal(0, current.Yield);
+        Assert.Equal(0, result.Yield);
+        Assert.Null(current.InBins(10));
+    }
+
+    [Fact]
+    public void FaultCurrent_OfUniformResistors_HasTheQuantilesOfItsFormula()
+    {
+        // Two leads of 100 kΩ, uniform within 5 %, ground far larger: the current is V over the smaller, whose share below x is 1 − (1 − F(x))², F uniform.
+        Design design = Exact(Designs.Dry) with { Input = Designs.Dry.Input with { ResistorTolerance = Ratio.FromPercent(5), CapacitorTolerance = default } };
+        SpreadFigure current = Run(design, new SpreadOptions { Builds = 40_000, Ranges = SpreadRanges.None })!.Find("safety.fault_current")!;
+        for (int i = 0; i < current.Percentiles.Count; i++)
+        {
+            // The current's percentile p is the smaller resistor's 1 − p.
+            double share = 1 - (SpreadFigure.Percents[i] / 100), at = 1 - Math.Sqrt(1 - share);
+            double expected = design.Supply.Highest.Volts / (100e3 * (0.95 + (0.1 * at)));
+
+            // A quarter of a per cent in rank at most, times the range of 10 %, times the slope of the square root's end.
+            Assert.Equal(1, current.Percentiles[i] / expected, 2e-3);
+        }
+    }
+
+    [Fact]
+    public void Histogram_OfAFigure_CountsEveryBuildOnce()
+    {
+        SpreadFigure gain = Run(Designs.Dry, new SpreadOptions { Builds = 1001 })!.Find("gain.mid")!;
+        Histogram bins = gain.InBins(12)!;
+        Assert.Equal(1001, bins.Counts.Sum());
+        Assert.Equal(gain.Values.Count(value => value < bins.Low + ((bins.High - bins.Low) / 12)), bins.Counts[0]);
+        Assert.Equal(gain.Values.Min(), bins.Low);
+        Assert.Equal(gain.Values.Max(), bins.High);
     }
 
     [Fact]

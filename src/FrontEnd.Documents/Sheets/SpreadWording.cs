@@ -1,0 +1,60 @@
+using System.Globalization;
+using FrontEnd.Quantities;
+using FrontEnd.Spread;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>A spread run in words and tables: the same in the command and on the sheet.</summary>
+internal static class SpreadWording
+{
+    /// <summary>Bins of a histogram, in every format.</summary>
+    public const int Bins = 12;
+
+    /// <summary>Parts that are named for a figure.</summary>
+    private const int MostParts = 4;
+
+    /// <summary>A figure's value; what is infinite has no bound.</summary>
+    public static string Value(double value, string unit, int digits = 3) =>
+        !double.IsFinite(value) ? "no limit found" : unit == "°" ? QuantityText.Format(Angle.FromDegrees(value), digits) : QuantityText.Format(value, unit, digits);
+
+    public static string Share(double share) => QuantityText.FormatPercent(Ratio.FromFraction(share));
+
+    public static string Limit(SpreadFigure figure) => figure.Limit is { } limit ? $"{(figure.LimitIsGreatest ? "at most" : "at least")} {Value(limit, figure.Unit)}" : "none set";
+
+    public static string Yield(SpreadResult result) => result.Yield is { } yield ? $"{Share(yield)} of the builds meet every requirement that is judged" : "nothing is judged";
+
+    /// <summary>Number, seed and how resistors and capacitors are drawn.</summary>
+    public static string Run(SpreadResult result) =>
+        $"{result.Options.Builds} builds, seed {result.Options.Seed}, resistors and capacitors {(result.Options.Distribution == PartDistribution.Normal ? "normal, tolerance = 3σ" : "uniform within their tolerance")}";
+
+    /// <summary>What is drawn besides resistors and capacitors, and from where.</summary>
+    public static IReadOnlyList<string> Drawn(SpreadResult result)
+    {
+        string[] given = [.. result.Parts.Where(part => part.IsRanged).Select(part => part.Key)];
+        SpreadRanges ranges = result.Options.Ranges;
+        return
+        [
+            .. given.Length == 0 ? (string[])[] : ["Drawn within the ranges that cards and design give: " + string.Join(", ", given) + "."],
+            $"Where they give none (common practice, no source): CMRR ±{QuantityText.FormatTrimmed(ranges.Cmrr, "1", 3)} dB, amplifier gain ±{Share(ranges.Gain)}, its voltage noise ±{Share(ranges.Noise)}, electrodes ± half their mismatch, "
+            + $"stray capacitances over to times {QuantityText.FormatTrimmed(ranges.Surroundings, "1", 3)}, mains voltage ±{Share(ranges.MainsVoltage)}. All else is as in the design.",
+        ];
+    }
+
+    public static Column[] YieldColumns { get; } = [new("figure", true), new("yield"), new("limit"), new("key", true)];
+
+    public static IReadOnlyList<Row> YieldRows(SpreadResult result) =>
+        [.. result.Figures.Where(figure => figure.Yield is not null).Select(figure => new Row([figure.Id, Share(figure.Yield!.Value), Limit(figure), figure.Requirement!]))];
+
+    public static Column[] PercentileColumns { get; } = [new("figure", true), new("nominal"), .. SpreadFigure.Percents.Select(percent => new Column(Percent(percent)))];
+
+    public static IReadOnlyList<Row> PercentileRows(SpreadResult result) =>
+        [.. result.Figures.Select(figure => new Row([figure.Id, Value(figure.Nominal, figure.Unit), .. figure.Percentiles.Select(value => Value(value, figure.Unit))]))];
+
+    /// <summary>The parts that a figure follows most.</summary>
+    public static string Parts(SpreadFigure figure) => figure.Ranks.Count == 0
+        ? "no part moves it"
+        : string.Join(", ", figure.Ranks.Take(MostParts).Select(rank => $"{rank.Key} {rank.Coefficient.ToString("+0.00;-0.00", CultureInfo.InvariantCulture)}"));
+
+    public static string Percent(double percent) => percent.ToString(CultureInfo.InvariantCulture) + " %";
+}
