@@ -19,15 +19,16 @@ internal static class SitesCommand
         Option<string?> to = new("--to") { Description = "site to measure a distance to", HelpName = "site" };
         Option<string?> montage = new("--montage") { Description = $"which pairs it compares: {string.Join(", ", Sites.Montages.Keys)}, or chains written out as \"Fp1 F3 C3; Fz Cz\"", HelpName = "montage" };
         Option<bool> column = new("--halfway-fp-c") { Description = "place F3, F4, P3, P4 halfway between Fp and C or O and C; default: halfway between Fz and F7 and so on" };
+        Option<bool> rows = new("--ten-ten") { Description = "the 10-10 rows as well; default: the sites of the 10-20 system" };
         Option<string?> svg = new("--svg") { Description = "file for the head map; a file that is there is replaced", HelpName = "file" };
-        Command command = new("sites", "Shows where the sites of the 10-20 system are measured on a head, how far apart two of them are, and what a montage compares.") { sagittal, coronal, ring, from, to, montage, column, svg };
+        Command command = new("sites", "Shows where the sites of the 10-20 system are measured on a head, how far apart two of them are, and what a montage compares.") { sagittal, coronal, ring, from, to, montage, rows, column, svg };
         command.SetAction(call => Run(
             [("--nasion-inion", call.GetRequiredValue(sagittal)), ("--preauricular", call.GetRequiredValue(coronal)), ("--circumference", call.GetRequiredValue(ring))],
-            call.GetValue(from), call.GetValue(to), call.GetValue(montage), call.GetValue(column) ? SiteRule.Column : SiteRule.Row, call.GetValue(svg), outlet));
+            call.GetValue(from), call.GetValue(to), call.GetValue(montage), call.GetValue(column) ? SiteRule.Column : SiteRule.Row, call.GetValue(rows) ? SiteSet.TenTen : SiteSet.TenTwenty, call.GetValue(svg), outlet));
         return command;
     }
 
-    private static int Run((string Option, string Text)[] measures, string? from, string? to, string? montage, SiteRule rule, string? svg, Outlet outlet)
+    private static int Run((string Option, string Text)[] measures, string? from, string? to, string? montage, SiteRule rule, SiteSet set, string? svg, Outlet outlet)
     {
         List<Finding> findings = [];
         Length[] lengths = [.. measures.Select(measure => Read(measure.Option, measure.Text, findings))];
@@ -46,13 +47,13 @@ internal static class SitesCommand
         }
 
         HeadSize head = new(lengths[0], lengths[1], lengths[2]);
-        outlet.Results.Write(SitesText.Of(head, rule, first is not null && second is not null ? (first, second) : null, pairs));
+        outlet.Results.Write(SitesText.Of(head, rule, set, first is not null && second is not null ? (first, second) : null, pairs));
         if (svg is null)
         {
             return ExitCode.Met;
         }
 
-        if (TextFiles.WriteAtomically(svg, HeadMap.Svg(rule, pairs)) is { } problem)
+        if (TextFiles.WriteAtomically(svg, HeadMap.Svg(rule, set, pairs)) is { } problem)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;

@@ -9,10 +9,19 @@ public static class ExplainText
     /// <summary>Inputs shown in the sensitivity table.</summary>
     public const int Rows = 12;
 
-    public static string Of(Result result, IReadOnlyList<Sensitivity> sensitivities)
+    public static string Of(Assessment assessment, Result result, IReadOnlyList<Sensitivity> sensitivities)
     {
         TextPage page = new();
-        page.Ends(result.Name, result.Id);
+        if (TextPage.Width < result.Name.Length + 2 + result.Id.Length)
+        {
+            page.Paragraph(result.Name);
+            page.Ends("", result.Id);
+        }
+        else
+        {
+            page.Ends(result.Name, result.Id);
+        }
+
         page.Blank();
         Line(page, "equation", result.Symbol.Length == 0 ? result.Equation.Text : $"{result.Symbol}: {result.Equation.Text}");
 
@@ -40,8 +49,24 @@ public static class ExplainText
         }
 
         Judgement(page, result.Verdict);
+        Picture(page, assessment, result);
         Moves(page, result, sensitivities);
         return page.ToString();
+    }
+
+    private static void Picture(TextPage page, Assessment assessment, Result result)
+    {
+        if (Diagrams.Of(assessment, result.Id) is not { } diagram)
+        {
+            return;
+        }
+
+        page.Blank();
+        page.Line(diagram.Title);
+        foreach (string line in diagram.Lines(assessment))
+        {
+            page.Line("  " + line);
+        }
     }
 
     private static void Judgement(TextPage page, Verdict verdict)
