@@ -137,13 +137,28 @@ public sealed class TeachingCommandTests : IDisposable
     {
         Outcome outcome = Shell.Run("sites", "--nasion-inion", "36cm", "--preauricular", "37.5cm", "--circumference", "56cm", "--from", "C3", "--to", "t8", "--montage", "chains", "--svg", In("head.svg"));
         Assert.True(outcome.Code == 0, outcome.Messages);
-        Assert.StartsWith("C3 to T4/T8: ", outcome.Output, StringComparison.Ordinal);
-        Assert.Contains("O1     25.20 cm", outcome.Output, StringComparison.Ordinal);
+        Assert.StartsWith("C3 to T4/T8\n  along the preauricular arc, as a tape reads it   22.50 cm\n", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("O1 25.20 cm", outcome.Output, StringComparison.Ordinal);
         Assert.Contains("Fp1-F7", outcome.Output, StringComparison.Ordinal);
-        Assert.All(outcome.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 160));
+        Assert.All(outcome.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 80));
         XDocument svg = XDocument.Load(In("head.svg"));
         Assert.Equal(18, svg.Descendants().Count(element => element.Name.LocalName == "line"));
-        Assert.Equal(21, svg.Descendants().Count(element => element.Name.LocalName == "text"));
+        Assert.Equal(25, svg.Descendants().Count(element => element.Name.LocalName == "text"));
+    }
+
+    /// <summary>No name on the map is overwritten by another, whichever rule and set.</summary>
+    [Theory]
+    [InlineData(25)]
+    [InlineData(77, "--ten-ten")]
+    [InlineData(25, "--halfway-fp-c")]
+    public void Sites_TextMap_ShowsEverySiteOnce(int count, params string[] options)
+    {
+        string[] lines = Shell.Run(["sites", .. options]).Output.Split('\n');
+        string[] map = lines[Array.FindIndex(lines, line => line.Trim() is "/\\")..];
+        string[] names = [.. map.SelectMany(line => line.Split([' ', '.'], StringSplitOptions.RemoveEmptyEntries)).Where(word => char.IsAsciiLetter(word[0]))];
+        Assert.Equal(count, names.Length);
+        Assert.All(names, name => Assert.NotNull(Sites.Find(name)));
+        Assert.Equal(count, names.Distinct(StringComparer.Ordinal).Count());
     }
 
     [Theory]

@@ -13,7 +13,7 @@ internal static class ExplainCommand
     {
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
         Argument<string> id = new("id") { Description = "the result's id as `frontend check` shows it, such as noise.total" };
-        Command command = new("explain", "Shows where a figure comes from: equation, numbers, the same figure by hand, source, verdict, and how it moves with each input.") { design, id };
+        Command command = new("explain", "Shows where a figure comes from: equation, numbers, the same figure by hand, source, verdict, a diagram where it helps, and how it moves with each input.") { design, id };
         command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(id), outlet));
         return command;
     }
@@ -40,7 +40,7 @@ internal static class ExplainCommand
         }
 
         Assessment advised = Advisor.Advise(assessment);
-        outlet.Results.Write(ExplainText.Of(advised[id], Sensitivity.Of(assessment, id)));
+        outlet.Results.Write(ExplainText.Of(advised, advised[id], Sensitivity.Of(assessment, id)));
         return ExitCode.Met;
     }
 

@@ -8,18 +8,30 @@ namespace FrontEnd.App.Commands;
 /// <summary><c>frontend mark</c>: marks a list of answers.</summary>
 internal static class MarkCommand
 {
+    private static readonly string[] Extensions = [".csv", ".html"];
+
     public static Command Make(Outlet outlet)
     {
         Argument<string> key = new("key") { Description = "the key.json that was written with the sheets" };
         Argument<string> answers = new("answers") { Description = "list of answers, its first row student,question,answer" };
-        Option<string> output = new("--output", "-o") { Description = "list of marks to write; a file that is there is replaced", Required = true, HelpName = "file" };
+        Option<string[]> output = new("--output", "-o")
+        {
+            Description = "file to write: marks as a list (.csv), or a page for each student to hand back (.html). May be given several times; a file that is there is replaced", Required = true, HelpName = "file",
+        };
         Command command = new("mark", "Marks answers as people write them, with part of the points and a remark where a known slip explains an answer; tells which slips the class made.") { key, answers, output };
         command.SetAction(call => Run(call.GetRequiredValue(key), call.GetRequiredValue(answers), call.GetRequiredValue(output), outlet));
         return command;
     }
 
-    private static int Run(string keyPath, string answersPath, string output, Outlet outlet)
+    private static int Run(string keyPath, string answersPath, string[] outputs, Outlet outlet)
     {
+        Finding[] wrong = [.. outputs.Where(file => !Extensions.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase)).Select(file => CallMessages.Format(file, Extensions))];
+        if (wrong.Length > 0)
+        {
+            outlet.Tell(wrong);
+            return ExitCode.Unusable;
+        }
+
         List<Finding> findings = [];
         Key? key = TextFiles.Read(keyPath, out Finding? noKey) is { } keyText ? KeyJson.Read(keyText, keyPath, out noKey) : null;
         IReadOnlyList<GivenAnswer>? answers = TextFiles.Read(answersPath, out Finding? noAnswers) is { } text ? ClassFiles.Answers(text, answersPath, findings) : null;
@@ -32,14 +44,19 @@ internal static class MarkCommand
 
         Marks marks = Marker.Mark(key, answers);
         outlet.Tell(findings.Concat(marks.Findings.Select(finding => finding with { File = answersPath })));
-        if (TextFiles.WriteAtomically(output, ClassFiles.MarksTable(marks)) is { } problem)
+        outlet.Results.Write(MarksText.Of(marks));
+        foreach (string output in outputs)
         {
-            outlet.Tell(problem);
-            return ExitCode.Unusable;
+            bool pages = string.Equals(Path.GetExtension(output), ".html", StringComparison.OrdinalIgnoreCase);
+            if (TextFiles.WriteAtomically(output, pages ? ReturnedHtml.Page(key, marks) : ClassFiles.MarksTable(marks)) is { } problem)
+            {
+                outlet.Tell(problem);
+                return ExitCode.Unusable;
+            }
+
+            outlet.Messages.WriteLine($"wrote {output}");
         }
 
-        outlet.Results.Write(MarksText.Of(marks));
-        outlet.Messages.WriteLine($"wrote {output}");
         return ExitCode.Met;
     }
 }

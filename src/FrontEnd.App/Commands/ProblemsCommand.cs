@@ -19,14 +19,15 @@ internal static class ProblemsCommand
         Option<string?> seed = new("--seed") { Description = "whole number from 0 that fixes all numbers; the same seed gives the same sheets; default: 1", HelpName = "number" };
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
-        Option<string> folder = new("--output", "-o") { Description = "folder for problems.html (to print), sheets/ and key/; files that are there are replaced", Required = true, HelpName = "folder" };
-        Command command = new("problems", "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count, seed, level, students, folder };
+        Option<string?> folder = new("--output", "-o") { Description = "folder for problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced", HelpName = "folder" };
+        Option<bool> only = new("--list") { Description = "only list the kinds of problems that there are; nothing is written" };
+        Command command = new("problems", "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count, seed, level, students, folder, only };
         command.SetAction(call => Run(
-            call.GetValue(topics) ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students), call.GetRequiredValue(folder), outlet));
+            call.GetValue(topics) ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students), call.GetValue(only), call.GetValue(folder), outlet));
         return command;
     }
 
-    private static int Run(string[] words, string? countText, string? seedText, string? levelText, string? list, string folder, Outlet outlet)
+    private static int Run(string[] words, string? countText, string? seedText, string? levelText, string? list, bool only, string? folder, Outlet outlet)
     {
         List<Finding> findings = [];
         List<Topic> topics = [];
@@ -46,13 +47,24 @@ internal static class ProblemsCommand
         int? level = levelText is null ? null : (int)Whole("--level", levelText, 1, 1, 3, findings);
         ulong seed = Whole("--seed", seedText, 1, 0, ulong.MaxValue, findings);
         IReadOnlyList<Student> students = list is null ? [] : ReadStudents(list, findings);
+        if (!only && folder is null)
+        {
+            findings.Add(CallMessages.Call("-o with a folder to write to is missing, or --list", "frontend problems"));
+        }
+
         if (findings.Exists(finding => finding.Severity == Severity.Error))
         {
             outlet.Tell(findings);
             return ExitCode.Unusable;
         }
 
-        int templates = TemplateSet.All.Count(template => (topics.Count == 0 || topics.Contains(template.Topic)) && (level is null || template.Level == level));
+        int templates = TemplateSet.Fitting(topics, level).Count;
+        if (templates > 0 && only)
+        {
+            outlet.Results.Write(TemplateList.Of(TemplateSet.Fitting(topics, level)));
+            return ExitCode.Met;
+        }
+
         if (templates == 0)
         {
             outlet.Tell(Messages.NoTemplate());
@@ -66,14 +78,14 @@ internal static class ProblemsCommand
 
         outlet.Tell(findings);
         Homework homework = Homework.Make(topics, level, count, seed, students);
-        if (HomeworkFiles.Write(folder, homework) is { } problem)
+        if (HomeworkFiles.Write(folder!, homework) is { } problem)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;
         }
 
         string sheets = homework.Sheets.Count == 1 ? "1 sheet" : $"{homework.Sheets.Count} sheets";
-        outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions; the key is in {Path.Combine(folder, "key")}");
+        outlet.Messages.WriteLine($"wrote {Path.Combine(folder!, "problems.html")} to print: {sheets} of {count} questions; the key is in {Path.Combine(folder!, "key")}");
         return ExitCode.Met;
     }
 

@@ -17,13 +17,14 @@ internal static class SitesCommand
         Option<string?> to = new("--to") { Description = "site to measure a distance to", HelpName = "site" };
         Option<string?> montage = new("--montage") { Description = $"which pairs it compares: {string.Join(", ", Sites.Montages.Keys)}, or chains written out as \"Fp1 F3 C3; Fz Cz\"", HelpName = "montage" };
         Option<bool> column = new("--halfway-fp-c") { Description = "place F3, F4, P3, P4 halfway between Fp and C or O and C; default: halfway between Fz and F7 and so on" };
+        Option<bool> rows = new("--ten-ten") { Description = "the 10-10 rows as well; default: the sites of the 10-20 system" };
         Option<string?> svg = new("--svg") { Description = "file for the head map; a file that is there is replaced", HelpName = "file" };
-        Command command = new("sites", "Shows where the sites of the 10-20 system are measured on a head, how far apart two of them are, and what a montage compares.") { sagittal, coronal, ring, from, to, montage, column, svg };
+        Command command = new("sites", "Shows where the sites of the 10-20 system are measured on a head, how far apart two of them are, and what a montage compares.") { sagittal, coronal, ring, from, to, montage, rows, column, svg };
         command.SetAction(call => Run(
             new SitesRequest
             {
                 NasionInion = call.GetRequiredValue(sagittal), Preauricular = call.GetRequiredValue(coronal), Circumference = call.GetRequiredValue(ring),
-                From = call.GetValue(from) ?? "", To = call.GetValue(to) ?? "", Montage = call.GetValue(montage) ?? "", Rule = call.GetValue(column) ? SiteRule.Column : SiteRule.Row,
+                From = call.GetValue(from) ?? "", To = call.GetValue(to) ?? "", Montage = call.GetValue(montage) ?? "", Rule = call.GetValue(column) ? SiteRule.Column : SiteRule.Row, Set = call.GetValue(rows) ? SiteSet.TenTen : SiteSet.TenTwenty,
             },
             call.GetValue(svg), outlet));
         return command;
@@ -44,7 +45,7 @@ internal static class SitesCommand
             return ExitCode.Met;
         }
 
-        if (TextFiles.WriteAtomically(svg, HeadMap.Svg(request.Rule, answer.Pairs)) is { } problem)
+        if (TextFiles.WriteAtomically(svg, HeadMap.Svg(request.Rule, request.Set, answer.Pairs)) is { } problem)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;

@@ -9,16 +9,26 @@ public static class ExplainText
     /// <summary>Inputs shown in the sensitivity table.</summary>
     public const int Rows = 12;
 
-    public static string Of(Result result, IReadOnlyList<Sensitivity> sensitivities)
+    public static string Of(Assessment assessment, Result result, IReadOnlyList<Sensitivity> sensitivities)
     {
         TextPage page = new();
-        page.Ends(result.Name, result.Id);
+        if (TextPage.Width < result.Name.Length + 2 + result.Id.Length)
+        {
+            page.Paragraph(result.Name);
+            page.Ends("", result.Id);
+        }
+        else
+        {
+            page.Ends(result.Name, result.Id);
+        }
+
         page.Blank();
         foreach (ExplainLine line in (ExplainLine[])[.. Reasons(result), .. Judgement(result.Verdict)])
         {
             page.Paragraph(line.Text, line.Label.PadRight(12));
         }
 
+        Picture(page, assessment, result);
         Moves(page, result, sensitivities);
         return page.ToString();
     }
@@ -67,6 +77,21 @@ public static class ExplainText
         Add(lines, "most of it", verdict.Dominates ?? "");
         Add(lines, "helps most", Wording.Helps(verdict) ?? "");
         return lines;
+    }
+
+    private static void Picture(TextPage page, Assessment assessment, Result result)
+    {
+        if (Diagrams.Of(assessment, result.Id) is not { } diagram)
+        {
+            return;
+        }
+
+        page.Blank();
+        page.Line(diagram.Title);
+        foreach (string line in diagram.Lines(assessment))
+        {
+            page.Line("  " + line);
+        }
     }
 
     private static void Moves(TextPage page, Result result, IReadOnlyList<Sensitivity> sensitivities)

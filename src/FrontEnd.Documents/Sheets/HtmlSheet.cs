@@ -18,7 +18,8 @@ public static class HtmlSheet
         .many { columns: 2; column-gap: 8mm; }
         .pair { display: flex; gap: 8mm; align-items: flex-start; } .pair > div { flex: 1 1 0; min-width: 0; }
         svg { width: 100%; height: auto; display: block; font-family: sans-serif; break-inside: avoid; margin: 1mm 0; }
-        .page { break-after: page; } .page:nth-last-child(-n+2) { break-after: auto; } .page + .page { border-top: 1pt solid #999; margin-top: 8mm; padding-top: 2mm; }
+        .figures { columns: 2; column-gap: 8mm; } figure { margin: 0 0 2.5mm; break-inside: avoid; } figure h3 { margin-top: 1mm; }
+        .page { break-after: page; } .page:nth-child(3) { break-after: auto; } .page + .page { border-top: 1pt solid #999; margin-top: 8mm; padding-top: 2mm; }
         @page { size: A4; margin: 9mm 11mm; } @media print { body { padding: 0; max-width: none; font-size: 8.5pt; } .small { font-size: 6.6pt; line-height: 1.14; } .many { columns: 3; column-gap: 5mm; } h1 { font-size: 14pt; } h2 { margin: 2.5mm 0 1mm; font-size: 10pt; } h3 { margin-top: 1.5mm; font-size: 8.5pt; } .quiet { font-size: 7.5pt; } th, td { padding-top: 0.3mm; padding-bottom: 0.3mm; } .page + .page { border: 0; margin: 0; padding: 0; } }
         """;
 
@@ -87,6 +88,17 @@ public static class HtmlSheet
             case Block.Drawing drawing:
                 html.Append(drawing.Title.Length == 0 ? "" : $"<h3>{Svg.Escape(Capital(drawing.Title))}</h3>\n").Append(drawing.Svg);
                 break;
+            case Block.Drawings drawings:
+                html.Append("<h2>What stands behind the figures</h2>\n<div class=\"figures\">\n");
+                foreach (Block.Drawing one in drawings.All)
+                {
+                    html.Append("<figure>\n");
+                    Write(html, one);
+                    html.Append("</figure>\n");
+                }
+
+                html.Append("</div>\n");
+                break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(block), block, "Block is not handled.");
         }
@@ -98,7 +110,7 @@ public static class HtmlSheet
         html.Append('<').Append(tag).Append(!items.Small ? ">\n" : items.Texts.Count < Many ? " class=\"small\">\n" : " class=\"small many\">\n");
         foreach (string text in items.Texts)
         {
-            html.Append("<li>").Append(Svg.Escape(Capital(text))).Append("</li>\n");
+            html.Append("<li>").Append(Svg.Escape(items.AsWritten ? text : Capital(text))).Append("</li>\n");
         }
 
         html.Append("</").Append(tag).Append(">\n");

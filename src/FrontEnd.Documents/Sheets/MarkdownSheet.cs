@@ -57,7 +57,7 @@ public static class MarkdownSheet
             case Block.Drawing { Instead: { } table }:
                 Write(text, table);
                 break;
-            case Block.Drawing:
+            case Block.Drawing or Block.Drawings:
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(block), block, "Block is not handled.");

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FrontEnd.Digital;
+using FrontEnd.Teaching;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
@@ -14,7 +15,8 @@ internal abstract record Block
     /// <summary>What must not be missed.</summary>
     public sealed record Warning(string Text) : Block;
 
-    public sealed record Items(IReadOnlyList<string> Texts, bool Numbered = false, bool Small = false) : Block;
+    /// <param name="AsWritten">Entries that are no sentences and keep their small letter.</param>
+    public sealed record Items(IReadOnlyList<string> Texts, bool Numbered = false, bool Small = false, bool AsWritten = false) : Block;
 
     public sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<Row> Rows, bool Small = false) : Block;
 
@@ -25,18 +27,47 @@ internal abstract record Block
 
     /// <param name="Instead">What a format without drawings shows; null for nothing.</param>
     public sealed record Drawing(string Title, string Svg, Table? Instead) : Block;
+
+    /// <summary>Drawings two by two, each with its title.</summary>
+    public sealed record Drawings(IReadOnlyList<Drawing> All) : Block;
 }
 
-/// <summary>What stands on a sheet's pages, without its form: bench first, then budgets, then parts and settings, then what it rests on.</summary>
+/// <summary>What stands on a sheet's pages, without its form: bench first, then budgets, then parts and settings, then what it rests on and how to read it.</summary>
 internal static class SheetBody
 {
     private const int NextSteps = 3;
 
-    public static IReadOnlyList<IReadOnlyList<Block>> Pages(Sheet sheet) => 
-        [.. new IReadOnlyList<Block>[]
-        {
+    public static IReadOnlyList<IReadOnlyList<Block>> Pages(Sheet sheet)
+    {
+        List<List<Block>> pages =
+        [
             [.. Bench(sheet)], [.. BudgetsAndPlots(sheet)], [.. FiltersAlone(sheet)], [.. sheet.Spread is { } spread ? SpreadBlocks.Of(spread) : []], [.. PartsAndSettings(sheet)], [.. Grounds(sheet)],
-        }.Where(page => page.Count != 0)];
+        ];
+        pages.Add([.. Reading(sheet.Assessment, [.. pages.SelectMany(page => page)])]);
+        return [.. pages.Where(page => page.Count != 0)];
+    }
+
+    /// <summary>The texts of a sheet in which a reader may meet a term: headings, tables and verdicts.</summary>
+    internal static IEnumerable<string> Texts(IEnumerable<Block> blocks) => blocks.SelectMany(block => block switch
+    {
+        Block.Heading heading => [heading.Text],
+        Block.Paragraph paragraph => [paragraph.Text],
+        Block.Table table => table.Columns.Select(column => column.Head).Concat(table.Rows.SelectMany(row => row.Cells)),
+        Block.Verdicts verdicts => verdicts.Results.Select(result => $"{result.Name} {result.Verdict.Dominates}"),
+        Block.Pair pair => Texts(pair.Left.Concat(pair.Right)),
+        Block.Drawing drawing => [drawing.Title],
+        _ => Array.Empty<string>(),
+    });
+
+    /// <summary>For whoever learns with the sheet: pictures of what stands behind the figures, and the terms used.</summary>
+    private static IEnumerable<Block> Reading(Assessment assessment, IReadOnlyList<Block> rest)
+    {
+        IReadOnlyList<Diagram> diagrams = Diagrams.Of(assessment);
+        yield return new Block.Heading("terms and symbols on this sheet");
+        IEnumerable<string> texts = Texts(rest).Concat(diagrams.SelectMany(diagram => diagram.Lines(assessment)));
+        yield return new Block.Items([.. Glossary.UsedIn(texts).Select(term => $"{Glossary.Head(term)}: {term.Meaning}")], Small: true, AsWritten: true);
+        yield return new Block.Drawings([.. diagrams.Select(diagram => new Block.Drawing(diagram.Title, DiagramSvg.Of(diagram, assessment), null))]);
+    }
 
     private static IEnumerable<Block> Bench(Sheet sheet)
     {

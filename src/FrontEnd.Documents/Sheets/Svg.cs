@@ -1,10 +1,11 @@
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Elements of a vector drawing, written one after the other. All texts are escaped here.</summary>
-internal sealed class Svg
+internal sealed partial class Svg
 {
     private readonly StringBuilder _text = new();
 
@@ -31,11 +32,36 @@ internal sealed class Svg
         _text.Append("<text x=\"").Append(N(x)).Append("\" y=\"").Append(N(y)).Append("\" text-anchor=\"").Append(anchor).Append("\" font-size=\"").Append(N(size)).Append("\" ").Append(style).Append('>')
             .Append(Escape(text)).Append("</text>\n");
 
+    /// <summary>Text in which what follows a low line is set low: f_c, V_cm.</summary>
+    /// <param name="anchor">start, middle or end.</param>
+    public void Formula(double x, double y, string text, string anchor, double size)
+    {
+        _text.Append("<text x=\"").Append(N(x)).Append("\" y=\"").Append(N(y)).Append("\" text-anchor=\"").Append(anchor).Append("\" font-size=\"").Append(N(size)).Append("\">");
+        int at = 0;
+        foreach (Match index in Index().Matches(text))
+        {
+            _text.Append(Escape(text[at..index.Index])).Append("<tspan dy=\"2.5\" font-size=\"").Append(N(size * 0.75)).Append("\">").Append(Escape(index.Value[1..])).Append("</tspan>");
+            at = index.Index + index.Length;
+
+            // The shift stays for what follows, so the next letter, if any, takes it back.
+            if (at < text.Length)
+            {
+                _text.Append("<tspan dy=\"-2.5\">").Append(Escape(text[at..(at + 1)])).Append("</tspan>");
+                at++;
+            }
+        }
+
+        _text.Append(Escape(text[at..])).Append("</text>\n");
+    }
+
     /// <summary>Text that runs upwards, for the y axis.</summary>
     public void TextUp(double x, double y, string text) =>
         _text.Append("<text transform=\"translate(").Append(N(x)).Append(' ').Append(N(y)).Append(") rotate(-90)\" text-anchor=\"middle\" font-size=\"11\">").Append(Escape(text)).Append("</text>\n");
 
     public void Raw(string text) => _text.Append(text);
+
+    [GeneratedRegex(@"(?<=\p{L})_[\p{L}\d]+")]
+    private static partial Regex Index();
 
     public static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 

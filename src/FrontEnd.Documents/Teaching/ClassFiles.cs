@@ -36,6 +36,21 @@ public static class ClassFiles
     public static IReadOnlyList<GivenAnswer>? Answers(string text, string path, List<Finding> findings) =>
         CsvTable.Read(text, path, ["student", "question", "answer"], findings)?.Select(row => new GivenAnswer(row.Fields[0], row.Fields[1], row.Fields[2], row.Line)).ToList();
 
+    /// <summary>The list of answers to fill in: a line for each student and question, its last field empty. A sheet that all share has lines for one student, to be copied.</summary>
+    public static string AnswersTable(Homework homework)
+    {
+        System.Text.StringBuilder text = new("student,name,question,asked,answer\n");
+        foreach (ProblemSheet sheet in homework.Sheets)
+        {
+            foreach (Question question in sheet.Questions)
+            {
+                Row(text, sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", question.Id, question.Problem.Title, "");
+            }
+        }
+
+        return text.ToString();
+    }
+
     /// <summary>Marks as lines of <c>student,name,question,answer,points,of,remark</c>, and a line of totals for each student.</summary>
     public static string MarksTable(Marks marks)
     {

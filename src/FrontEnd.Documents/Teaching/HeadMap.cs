@@ -5,39 +5,41 @@ using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Teaching;
 
-/// <summary>The head seen from above, nose up: as text and as SVG.</summary>
+/// <summary>The head seen from above, nose up: as text and as SVG. Ear lobes and mastoids stand beside it, not where they are measured.</summary>
 public static class HeadMap
 {
-    private const int Columns = 61;
-    private const int Rows = 25;
+    private const int Columns = 79;
+    private const int Rows = 29;
 
-    /// <summary>In letters, 61 columns wide.</summary>
-    public static string Text(SiteRule rule)
+    /// <summary>Half the map's width over the radius of the head's outline: the ears stand beside it.</summary>
+    private const double HalfWidth = 1.18;
+
+    /// <summary>In letters, 79 columns wide.</summary>
+    public static string Text(SiteRule rule, SiteSet set)
     {
         char[][] page = [.. Enumerable.Range(0, Rows + 1).Select(_ => new string(' ', Columns).ToCharArray())];
         for (int step = 0; step < 360; step += 3)
         {
             double angle = step * Math.PI / 180;
-            Put(page, Math.Cos(angle), Math.Sin(angle), ".");
+            Write(page, Column(Math.Cos(angle)), RowOf(Math.Sin(angle)), ".");
         }
 
         Array.Fill(page[0], ' ');
         Write(page, (Columns / 2) - 1, 0, "/\\");
-        foreach (Site site in Sites.All)
+        foreach (IGrouping<int, Site> row in Sites.Of(set).GroupBy(site => RowOf(Sites.OnSphere(site, rule).Flat.Y)))
         {
-            (double x, double y) = Sites.OnSphere(site, rule).Flat;
-            Put(page, x, y, site.Name);
+            Write(page, row.Key, [.. row.Select(site => (site.Name, Column(Sites.OnSphere(site, rule).Flat.X)))]);
         }
 
         return string.Join("\n", page.Select(row => new string(row).TrimEnd())) + "\n";
     }
 
     /// <summary>As SVG, with lines for the pairs that a montage compares.</summary>
-    public static string Svg(SiteRule rule, IReadOnlyList<(Site First, Site Second)> pairs)
+    public static string Svg(SiteRule rule, SiteSet set, IReadOnlyList<(Site First, Site Second)> pairs)
     {
         StringBuilder svg = new();
-        svg.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"-120 -132 240 258\" width=\"720\" height=\"774\" font-family=\"Liberation Sans, DejaVu Sans, Arial, sans-serif\" role=\"img\" aria-label=\"Head from above with the sites of the 10-20 system\">\n");
-        svg.Append("<rect x=\"-120\" y=\"-132\" width=\"240\" height=\"258\" fill=\"#fff\"/>\n<g fill=\"none\" stroke=\"#333\" stroke-width=\"1.2\">\n<circle r=\"100\"/>\n<path d=\"M-12 -99.3 L0 -116 L12 -99.3\"/>\n<path d=\"M-100 -12 q-10 -4 -10 12 q0 16 10 12\"/>\n<path d=\"M100 -12 q10 -4 10 12 q0 16 -10 12\"/>\n</g>\n");
+        svg.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"-122 -126 244 238\" width=\"732\" height=\"714\" font-family=\"Liberation Sans, DejaVu Sans, Arial, sans-serif\" role=\"img\" aria-label=\"Head from above with the sites of the 10-20 system\">\n");
+        svg.Append("<rect x=\"-122\" y=\"-126\" width=\"244\" height=\"238\" fill=\"#fff\"/>\n<g fill=\"none\" stroke=\"#333\" stroke-width=\"1.2\">\n<circle r=\"100\"/>\n<path d=\"M-12 -99.3 L0 -116 L12 -99.3\"/>\n</g>\n");
         svg.Append("<g fill=\"none\" stroke=\"#aaa\" stroke-width=\".6\" stroke-dasharray=\"2 2\">\n<circle r=\"80\"/>\n<path d=\"M0 -100 V100 M-100 0 H100\"/>\n</g>\n<g stroke=\"#0a58a8\" stroke-width=\"1.6\">\n");
         foreach ((Site first, Site second) in pairs)
         {
@@ -46,25 +48,59 @@ public static class HeadMap
             svg.Append($"<line x1=\"{N(100 * x1)}\" y1=\"{N(-100 * y1)}\" x2=\"{N(100 * x2)}\" y2=\"{N(-100 * y2)}\"/>\n");
         }
 
-        svg.Append("</g>\n<g font-size=\"7\" text-anchor=\"middle\">\n");
-        foreach (Site site in Sites.All)
+        // The 10-10 rows stand half as far apart, so that their marks are smaller; a pair may name a site outside the set.
+        IEnumerable<Site> shown = Sites.Of(set).Union(pairs.SelectMany(pair => new[] { pair.First, pair.Second }));
+        (double radius, double size) = set == SiteSet.TenTen ? (4.7, 3.7) : (8.6, 7);
+        svg.Append("</g>\n<g text-anchor=\"middle\">\n");
+        foreach (Site site in shown)
         {
             (double x, double y) = Sites.OnSphere(site, rule).Flat;
-            string label = site.Alias.Length == 0 ? site.Name : $"{site.Name}/{site.Alias}";
-            svg.Append($"<circle cx=\"{N(100 * x)}\" cy=\"{N(-100 * y)}\" r=\"8.6\" fill=\"#fff\" stroke=\"#333\"/><text x=\"{N(100 * x)}\" y=\"{N((-100 * y) + 2.4)}\"{(site.Alias.Length == 0 ? "" : " font-size=\"5.2\"")}>{WebUtility.HtmlEncode(label)}</text>\n");
+            string label = site.Alias.Length == 0 || set == SiteSet.TenTen ? site.Name : $"{site.Name}/{site.Alias}";
+            string dash = site.Arc == SiteArc.Ear ? " stroke-dasharray=\"2 1.5\"" : "";
+            double letters = label.Length > 3 ? size * (set == SiteSet.TenTen ? 0.85 : 0.74) : size;
+            svg.Append($"<circle cx=\"{N(100 * x)}\" cy=\"{N(-100 * y)}\" r=\"{N(radius)}\" fill=\"#fff\" stroke=\"#333\"{dash}/><text x=\"{N(100 * x)}\" y=\"{N((-100 * y) + (letters * 0.35))}\" font-size=\"{N(letters)}\">{WebUtility.HtmlEncode(label)}</text>\n");
         }
 
         return svg.Append("</g>\n</svg>\n").ToString();
     }
 
-    private static void Put(char[][] page, double x, double y, string text) =>
-        Write(page, (int)Math.Round((x + 1) / 2 * (Columns - 3)) + 1 - (text.Length / 2), 1 + (int)Math.Round((1 - y) / 2 * (Rows - 1)), text);
+    private static int Column(double x) => (Columns / 2) + (int)Math.Round(x / HalfWidth * (Columns / 2));
+
+    private static int RowOf(double y) => 1 + (int)Math.Round((1 - y) / 2 * (Rows - 1));
+
+    /// <summary>The names of one line, from the middle outwards; one that would touch its neighbour gives way to the outside.</summary>
+    private static void Write(char[][] page, int row, (string Name, int Column)[] names)
+    {
+        const int middle = Columns / 2;
+        int right = middle, left = middle;
+        foreach ((string name, int column) in names.OrderBy(one => Math.Abs(one.Column - middle)))
+        {
+            int start = column - (name.Length / 2);
+            if (column == middle)
+            {
+                (left, right) = (start - 1, start + name.Length + 1);
+            }
+            else if (middle < column)
+            {
+                start = Math.Max(start, right);
+                right = start + name.Length + 1;
+            }
+            else
+            {
+                start = Math.Min(start, left - name.Length);
+                left = start - 1;
+            }
+
+            Write(page, start, row, name);
+        }
+    }
 
     private static void Write(char[][] page, int column, int row, string text)
     {
+        column = Math.Clamp(column, 0, Columns - text.Length);
         for (int i = 0; i < text.Length; i++)
         {
-            page[Math.Clamp(row, 0, page.Length - 1)][Math.Clamp(column + i, 0, Columns - 1)] = text[i];
+            page[Math.Clamp(row, 0, page.Length - 1)][column + i] = text[i];
         }
     }
 

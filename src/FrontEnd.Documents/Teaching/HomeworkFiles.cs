@@ -5,7 +5,7 @@ namespace FrontEnd.Documents.Teaching;
 /// <summary>The files of a homework.</summary>
 public static class HomeworkFiles
 {
-    /// <summary>Every file with its name below the folder: the page to print, one Markdown sheet for each student, and the key apart from them.</summary>
+    /// <summary>Every file with its name below the folder: the page to print, a sheet for each student, the list of answers to fill in, and the key apart from them.</summary>
     public static IReadOnlyList<(string Name, string Text)> All(Homework homework)
     {
         List<(string, string)> files = [("problems.html", ProblemHtml.Page(homework, homework.Sheets))];
@@ -26,6 +26,8 @@ public static class HomeworkFiles
 
         files.Add(("key/key.json", KeyJson.Write(Key.Of(homework))));
         files.Add(("key/key.md", ProblemMarkdown.Key(homework)));
+        files.Add(("key/key.html", ProblemHtml.Key(homework)));
+        files.Add(("answers-blank.csv", ClassFiles.AnswersTable(homework)));
         return files;
     }
 

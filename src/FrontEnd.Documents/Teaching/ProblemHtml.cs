@@ -1,83 +1,110 @@
-using System.Net;
 using System.Text;
 using FrontEnd.Teaching;
+using FrontEnd.Text;
+using static FrontEnd.Documents.Teaching.PrintedPage;
 
 namespace FrontEnd.Documents.Teaching;
 
-/// <summary>Problem sheets as one HTML page to print: every student begins on a new page. No scripts, nothing loaded from elsewhere.</summary>
+/// <summary>Problem sheets and the key as HTML pages to print.</summary>
 public static class ProblemHtml
 {
-    private const string Style =
-        """
-        body { font: 11pt/1.4 "Liberation Sans", "DejaVu Sans", Arial, sans-serif; color: #111; background: #fff; max-width: 48em; margin: 1.5em auto; padding: 0 1em; }
-        h1 { font-size: 1.35em; margin: 0 0 .3em; } h2 { font-size: 1.05em; margin: 1.4em 0 .3em; }
-        .sheet + .sheet { break-before: page; margin-top: 4em; }
-        .who { font-size: 1.1em; margin: .4em 0; } .note { color: #444; font-size: .85em; margin: .2em 0 1em; }
-        .points { font-weight: normal; color: #444; float: right; }
-        .question { break-inside: avoid; }
-        table { border-collapse: collapse; margin: .4em 0; } td, th { padding: .1em .9em .1em 0; text-align: left; vertical-align: top; font-weight: normal; }
-        td.value { white-space: nowrap; font-variant-numeric: tabular-nums; } th { white-space: nowrap; font-style: italic; }
-        ol.choices { list-style: upper-alpha; margin: .3em 0; } .answer { margin-top: .9em; } .line { display: inline-block; width: 16em; border-bottom: 1px solid #111; height: 1.2em; }
-        @media print { body { max-width: none; margin: 0; padding: 0; } .sheet + .sheet { margin-top: 0; } @page { size: A4; margin: 18mm; } }
-        """;
+    // More given values than this stand in two columns.
+    private const int Many = 8;
 
-    public static string Page(Homework homework, IReadOnlyList<ProblemSheet> sheets)
+    // Columns of the table of answers that a page is wide enough for.
+    private const int QuestionsInTable = 12;
+
+    public static string Page(Homework homework, IReadOnlyList<ProblemSheet> sheets) => PrintedPage.Of("Problems", sheets.Select(sheet => Sheet(homework, sheet)));
+
+    /// <summary>The key: all answers at a glance, then every sheet with worked solutions.</summary>
+    public static string Key(Homework homework) => PrintedPage.Of("Key", homework.Sheets.Select(sheet => Solutions(sheet)).Prepend(Glance(homework)));
+
+    private static string Sheet(Homework homework, ProblemSheet sheet)
     {
         StringBuilder html = new();
-        html.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width\">\n");
-        html.Append("<title>Problems: small scalp-biopotential front ends</title>\n<style>\n").Append(Style).Append("\n</style>\n</head>\n<body>\n");
-        foreach (ProblemSheet sheet in sheets)
-        {
-            AppendSheet(html, homework, sheet);
-        }
-
-        return html.Append("</body>\n</html>\n").ToString();
-    }
-
-    private static void AppendSheet(StringBuilder html, Homework homework, ProblemSheet sheet)
-    {
-        html.Append("<section class=\"sheet\">\n<h1>Problems: small scalp-biopotential front ends</h1>\n<p class=\"who\">");
+        html.Append($"<h1>Problems: {Subject}</h1>\n<p class=\"who\">");
         html.Append(sheet.Student is { } student ? $"{Safe(student.Name)} ({Safe(student.Id)})" : "Name: <span class=\"line\"></span>");
         html.Append($" <span class=\"points\">{sheet.Points} points</span></p>\n");
-        html.Append($"<p class=\"note\">{Safe(ProblemMarkdown.Footing(homework))}.<br>{Safe(ProblemMarkdown.HowToAnswer)}.</p>\n");
+        html.Append($"<p class=\"note\">{Safe(ProblemMarkdown.HowToAnswer)}.</p>\n");
         foreach (Question question in sheet.Questions)
         {
+            html.Append("<div class=\"question\">\n");
             AppendQuestion(html, question);
+            html.Append("<p class=\"answer\">Answer: <span class=\"line\"></span></p>\n</div>\n");
         }
 
-        html.Append("</section>\n");
+        return html.Append($"<p class=\"made\">{Safe(ProblemMarkdown.Footing(homework))}.</p>\n").ToString();
+    }
+
+    private static string Glance(Homework homework)
+    {
+        StringBuilder html = new();
+        html.Append($"<h1>Key: all answers</h1>\n<p class=\"note\">{Safe(ProblemMarkdown.Footing(homework))}. The worked solutions follow, one sheet after another. Students do not get these pages.</p>\n");
+        int questions = homework.Sheets.Max(sheet => sheet.Questions.Count);
+        for (int first = 0; first < questions; first += QuestionsInTable)
+        {
+            Question[] shown = [.. homework.Sheets[0].Questions.Skip(first).Take(QuestionsInTable)];
+            html.Append("<table class=\"ruled glance\">\n<thead><tr><th></th>").Append(string.Concat(shown.Select(question => $"<th>{question.Id}</th>"))).Append("</tr></thead>\n");
+            foreach (ProblemSheet sheet in homework.Sheets)
+            {
+                html.Append($"<tr><td>{Safe(sheet.Student?.Id ?? "all")}</td>");
+                html.Append(string.Concat(sheet.Questions.Skip(first).Take(QuestionsInTable).Select(question => $"<td>{Safe(Short(question.Problem.Answer))}</td>"))).Append("</tr>\n");
+            }
+
+            html.Append("</table>\n");
+        }
+
+        return html.ToString();
+    }
+
+    private static string Short(Answer answer) => answer is ChoiceAnswer choice ? ChoiceAnswer.Letter(choice.Right) : answer.Text;
+
+    private static string Solutions(ProblemSheet sheet)
+    {
+        StringBuilder html = new();
+        html.Append($"<h1>Key: {Safe(sheet.Student is { } student ? $"{student.Name} ({student.Id})" : "common sheet")} <span class=\"points\">{sheet.Points} points</span></h1>\n");
+        foreach (Question question in sheet.Questions)
+        {
+            Problem problem = question.Problem;
+            html.Append("<div class=\"question\">\n");
+            AppendQuestion(html, question);
+            html.Append("<ol class=\"steps\">\n");
+            foreach (Step step in problem.Steps)
+            {
+                html.Append($"<li>{Safe(step.Says)}{(step.Formula.Length == 0 ? "" : $":<br><code>{Safe(step.Formula)}</code><br><code>{Safe(step.Substituted)}</code>")}</li>\n");
+            }
+
+            html.Append($"</ol>\n<p><span class=\"right\">Answer: {Safe(problem.Answer.Text)}</span>");
+            html.Append(ProblemMarkdown.Range(problem.Answer) is { Length: > 0 } range ? $" (accepted: {Safe(range)})</p>\n" : "</p>\n");
+            if (problem.Answer is QuantityAnswer && problem.Slips.Count > 0)
+            {
+                html.Append("<p class=\"note\">Slips: ").Append(Safe(string.Join("; ", problem.Slips.Select(slip => $"{ProblemMarkdown.SlipValue(problem, slip)}: {slip.Kind.Remark}, {QuantityText.FormatTrimmed(slip.Share * problem.Points, "1", 3)} points")))).Append(".</p>\n");
+            }
+
+            html.Append("</div>\n");
+        }
+
+        return html.ToString();
     }
 
     private static void AppendQuestion(StringBuilder html, Question question)
     {
         Problem problem = question.Problem;
-        html.Append("<div class=\"question\">\n");
         html.Append($"<h2>{question.Id}. {Safe(problem.Title)} <span class=\"points\">{problem.Points} points</span></h2>\n<p>{Safe(problem.Text)}</p>\n");
         if (problem.Givens.Count > 0)
         {
-            html.Append("<table>\n");
+            html.Append(problem.Givens.Count <= Many ? "<table>\n" : "<div class=\"long\"><table>\n");
             foreach (Given given in problem.Givens)
             {
                 html.Append($"<tr><th scope=\"row\">{Symbol(given.Symbol)}</th><td class=\"value\">{Safe(given.Text)}</td><td>{Safe(given.Name)}</td></tr>\n");
             }
 
-            html.Append("</table>\n");
+            html.Append(problem.Givens.Count <= Many ? "</table>\n" : "</table></div>\n");
         }
 
         if (problem.Answer is ChoiceAnswer choice)
         {
             html.Append("<ol class=\"choices\">\n").Append(string.Concat(choice.Options.Select(option => $"<li>{Safe(option)}</li>\n"))).Append("</ol>\n");
         }
-
-        html.Append("<p class=\"answer\">Answer: <span class=\"line\"></span></p>\n</div>\n");
     }
-
-    /// <summary>f_c with its index set low.</summary>
-    private static string Symbol(string symbol)
-    {
-        int low = symbol.IndexOf('_', StringComparison.Ordinal);
-        return low < 0 ? Safe(symbol) : $"{Safe(symbol[..low])}<sub>{Safe(symbol[(low + 1)..])}</sub>";
-    }
-
-    private static string Safe(string text) => WebUtility.HtmlEncode(text);
 }

@@ -13,13 +13,14 @@ public static class ProblemMarkdown
         StringBuilder text = new();
         text.Append("# Problems: small scalp-biopotential front ends\n\n");
         text.Append(sheet.Student is { } student ? $"{Plain(student.Name)} ({Plain(student.Id)})" : "Name: ______________________________").Append("\n\n");
-        text.Append(Footing(homework)).Append(". ").Append(HowToAnswer).Append('\n');
+        text.Append(HowToAnswer).Append(".\n");
         foreach (Question question in sheet.Questions)
         {
             AppendQuestion(text, question, "##");
             text.Append("Answer: ______________________________\n");
         }
 
+        text.Append('\n').Append(Footing(homework)).Append(".\n");
         return text.ToString();
     }
 
@@ -45,7 +46,7 @@ public static class ProblemMarkdown
     internal static string Footing(Homework homework) =>
         FormattableString.Invariant($"Seed {homework.Seed}, template set {homework.TemplateVersion}, generator {Homework.Generator}");
 
-    internal const string HowToAnswer = "Write a number and its unit, with three digits (150 nV, 4.7 kΩ, 86.1 dB, 17.5 bit); a choice is its letter. Constants: k = 1.380649·10⁻²³ J/K, ε0 = 8.854 pF/m";
+    internal const string HowToAnswer = "Write a number and its unit, with three digits (150 nV, 4.7 kΩ, 86.1 dB, 17.5 bit); a choice is its letter. Attenuations, rejections and gains in decibels are positive. Noise stays within its peak-to-peak value for 99.9 % of the time. Constants: k = 1.380649·10⁻²³ J/K, ε₀ = 8.854 pF/m, 0 °C = 273.15 K";
 
     /// <summary>The accepted range as text.</summary>
     internal static string Range(Answer answer) => answer is QuantityAnswer quantity

@@ -23,6 +23,8 @@ public sealed record SitesRequest
 
     public SiteRule Rule { get; init; } = SiteRule.Row;
 
+    public SiteSet Set { get; init; } = SiteSet.TenTwenty;
+
     /// <summary>The answer, or what is wrong with the question: one of the two is empty.</summary>
     public (SitesAnswer? Answer, IReadOnlyList<Finding> Findings) Work()
     {
@@ -38,7 +40,7 @@ public sealed record SitesRequest
 
         return findings.Count > 0
             ? (null, findings)
-            : (new SitesAnswer(SitesText.Of(head, Rule, first is not null && second is not null ? (first, second) : null, pairs), pairs), []);
+            : (new SitesAnswer(SitesText.Of(head, Rule, Set, first is not null && second is not null ? (first, second) : null, pairs), pairs), []);
     }
 
     private static Length Read(string option, string text, List<Finding> findings)

@@ -1,67 +1,95 @@
-using System.Text;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Quantities;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Teaching;
 
-/// <summary>Sites, distances and a montage as text.</summary>
+/// <summary>Sites, distances and a montage as text of 80 columns.</summary>
 public static class SitesText
 {
-    public static string Of(HeadSize head, SiteRule rule, (Site First, Site Second)? distance, IReadOnlyList<(Site First, Site Second)> pairs)
+    public static string Of(HeadSize head, SiteRule rule, SiteSet set, (Site First, Site Second)? distance, IReadOnlyList<(Site First, Site Second)> pairs)
     {
-        StringBuilder text = new();
+        TextPage page = new();
         if (distance is { } two)
         {
-            text.Append($"{Name(two.First)} to {Name(two.Second)}: {Cm(Sites.Distance(two.First, two.Second, head, rule))} along the skin, by the sphere model\n\n");
+            Apart(page, two.First, two.Second, head, rule);
         }
 
         if (pairs.Count > 0)
         {
-            text.Append("pairs, first minus second, with their distance by the sphere model\n");
-            foreach ((Site first, Site second) in pairs)
-            {
-                text.Append($"  {first.Name + "-" + second.Name,-9} {Cm(Sites.Distance(first, second, head, rule)),8}\n");
-            }
-
-            text.Append('\n');
+            page.Line("pairs, first minus second, and how far apart by the sphere model");
+            page.Table(
+                [new("pair", true), new("over the skin"), new("straight")],
+                [.. pairs.Select(pair => new Row([$"{pair.First.Name}-{pair.Second.Name}", Cm(Sites.Distance(pair.First, pair.Second, head, rule)), Cm(Sites.Straight(pair.First, pair.Second, head, rule))]))]);
+            page.Blank();
         }
 
-        Arc(text, "nasion to inion", head.NasionInion, SiteArc.Sagittal, head);
-        Arc(text, "left to right preauricular point", head.Preauricular, SiteArc.Coronal, head);
-        Arc(text, "ring, from Fpz going left", head.Circumference, SiteArc.Ring, head);
-        Length wide = Sites.Distance(Sites.Find("F3")!, Sites.Find("Fz")!, head, rule);
-        TextPage notes = new();
-        notes.Paragraph(rule == SiteRule.Row
-            ? "F3, F4, P3, P4: halfway between Fz and F7, Fz and F8, Pz and T5, Pz and T6 (from memory)"
-            : "F3, F4, P3, P4: halfway between Fp1 and C3, Fp2 and C4, O1 and C3, O2 and C4");
-        notes.Paragraph($"so F3 is {Cm(wide)} from Fz; the other rule is {Cm(Apart(head))} away. In practice both marks are drawn and the crossing is used", "  ");
-        notes.Line("T3, T4, T5, T6 are also called T7, T8, P7, P8");
-        notes.Paragraph("sphere model: a sphere whose ring is as long as the circumference; heads are none, so distances are approximate");
-        text.Append(notes).Append('\n');
-        return text.Append(HeadMap.Text(rule)).ToString();
-    }
-
-    /// <summary>How far the two rules for F3 are apart.</summary>
-    private static Length Apart(HeadSize head) => Length.FromMetres(
-        head.Circumference.Metres / (2 * Math.PI * Math.Sin(72 * Math.PI / 180)) * Sites.OnSphere(Sites.Find("F3")!).AngleTo(Sites.OnSphere(Sites.Find("F3")!, SiteRule.Column)));
-
-    private static void Arc(StringBuilder text, string name, Length length, SiteArc arc, HeadSize head)
-    {
-        text.Append($"{name}, {Cm(length)}\n");
-        IEnumerable<(Site Site, Length At)> sites = Sites.All
-            .Select(site => (Site: site, At: arc == SiteArc.Ring ? Sites.AlongRing(site, head) : site.Arc == arc || (arc == SiteArc.Coronal && site.Name == "Cz") ? Along(site, arc, head) : null))
-            .Where(one => one.At is not null).Select(one => (one.Site, one.At!.Value)).OrderBy(one => one.Value.Metres);
-        foreach ((Site site, Length at) in sites)
+        Arc(page, "nasion to inion", head.NasionInion, SiteArc.Sagittal, head, set);
+        Arc(page, "left to right preauricular point", head.Preauricular, SiteArc.Coronal, head, set);
+        Arc(page, "ring, from Fpz going left", head.Circumference, SiteArc.Ring, head, set);
+        page.Blank();
+        Rules(page, head, rule);
+        if (set == SiteSet.TenTen)
         {
-            text.Append($"  {Name(site),-6} {Cm(at),8}\n");
+            page.Paragraph("The sites with 1, 2, 5 and 6, the AF and PO sites with 3 and 4 and the rows FC and CP lie on quarters or halves of the way from their midline site to their site on the ring; the C row lies on the coronal arc itself. Those with 9 and 10 lie below the ring, at the height of nasion, ear and inion.");
+        }
+
+        page.Paragraph("A1 and A2 are the ear lobes, M1 and M2 the mastoids behind them: no arc leads there, so no distance is given. T3, T4, T5, T6 are also called T7, T8, P7, P8. The fractions of the arcs are those of the public article on the 10-20 system; the 10-10 rows and names are from memory.");
+        page.Paragraph("Sphere model: a sphere whose ring is as long as the circumference. Heads are none: what a tape reads along an arc counts.");
+        page.Blank();
+        return page + HeadMap.Text(rule, set);
+    }
+
+    private static void Apart(TextPage page, Site first, Site second, HeadSize head, SiteRule rule)
+    {
+        page.Line($"{Name(first)} to {Name(second)}");
+        if (Sites.AlongSharedArc(first, second, head) is var (arc, along))
+        {
+            page.Line($"  along the {ArcName(arc)}, as a tape reads it   {Cm(along)}");
+        }
+
+        if (Sites.Distance(first, second, head, rule) is { } over)
+        {
+            page.Line($"  over the skin, sphere model   {Cm(over)}");
+            page.Line($"  straight, as a caliper reads it, sphere model   {Cm(Sites.Straight(first, second, head, rule))}");
+        }
+        else
+        {
+            page.Line("  no arc leads to an ear lobe or mastoid: measure it on the wearer");
+        }
+
+        page.Blank();
+    }
+
+    private static void Rules(TextPage page, HeadSize head, SiteRule rule)
+    {
+        const string row = "halfway between Fz and F7, Fz and F8, Pz and T5, Pz and T6 (from memory)", column = "halfway between Fp1 and C3, Fp2 and C4, O1 and C3, O2 and C4";
+        (string used, string other) = rule == SiteRule.Row ? (row, column) : (column, row);
+        page.Paragraph($"F3, F4, P3, P4 have two rules. Used here: {used}. The other: {other}; its F3 is {Cm(Sites.RulesApart(head))} away. In practice both marks are drawn and the crossing is used.");
+        page.Paragraph($"So F3 is {Cm(Sites.Distance(Sites.Find("F3")!, Sites.Find("Fz")!, head, rule))} from Fz.");
+    }
+
+    private static void Arc(TextPage page, string name, Length length, SiteArc arc, HeadSize head, SiteSet set)
+    {
+        page.Line($"{name}, {Cm(length)}");
+        string[] marks = [.. Sites.Of(set).Select(site => (Site: site, At: Sites.Along(site, arc, head))).Where(one => one.At is not null).OrderBy(one => one.At!.Value.Metres).Select(one => $"{Name(one.Site)} {Cm(one.At)}")];
+
+        // Four marks to a line, each in a field of its own.
+        foreach (string[] line in marks.Chunk(4))
+        {
+            page.Line("  " + string.Concat(line.Select(mark => mark.PadRight(19))));
         }
     }
 
-    private static Length? Along(Site site, SiteArc arc, HeadSize head) =>
-        arc == SiteArc.Coronal && site.Name == "Cz" ? Length.FromMetres(head.Preauricular.Metres / 2) : Sites.AlongArc(site, head);
+    private static string ArcName(SiteArc arc) => arc switch
+    {
+        SiteArc.Sagittal => "nasion-inion arc",
+        SiteArc.Coronal => "preauricular arc",
+        SiteArc.Ring => "ring",
+        _ => throw new ArgumentOutOfRangeException(nameof(arc), arc, "Arc is not measured."),
+    };
 
     private static string Name(Site site) => site.Alias.Length == 0 ? site.Name : $"{site.Name}/{site.Alias}";
 
-    private static string Cm(Length length) => FormattableString.Invariant($"{length.Centimetres:0.00} cm");
+    private static string Cm(Length? length) => length is { } known ? FormattableString.Invariant($"{known.Centimetres:0.00} cm") : "none";
 }

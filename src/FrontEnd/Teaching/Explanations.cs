@@ -118,18 +118,5 @@ public static class Explanations
     public static IReadOnlyList<Explanation> All => Table;
 
     /// <summary>The explanation of a result; null for an id that no pattern fits.</summary>
-    public static Explanation? Of(string resultId) => Array.Find(Table, explanation => Fits(explanation.Pattern, resultId));
-
-    private static bool Fits(string pattern, string id)
-    {
-        int star = pattern.IndexOf('*', StringComparison.Ordinal);
-        if (star < 0)
-        {
-            return string.Equals(pattern, id, StringComparison.Ordinal);
-        }
-
-        string head = pattern[..star], tail = pattern[(star + 1)..];
-        return head.Length + tail.Length <= id.Length && id.StartsWith(head, StringComparison.Ordinal)
-            && (tail.EndsWith('*') ? id.AsSpan(head.Length).Contains(tail.AsSpan(0, tail.Length - 1), StringComparison.Ordinal) : id.EndsWith(tail, StringComparison.Ordinal));
-    }
+    public static Explanation? Of(string resultId) => Array.Find(Table, explanation => IdPattern.Fits(explanation.Pattern, resultId));
 }

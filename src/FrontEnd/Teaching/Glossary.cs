@@ -87,7 +87,37 @@ public static class Glossary
     {
         string plain = word.Trim();
         Term[] named = [.. All.Where(term => Same(term.Name, plain) || term.Others.Any(other => Same(other, plain)))];
-        return named.Length > 0 ? named : [.. All.Where(term => term.Symbol.Split(',', StringSplitOptions.TrimEntries).Any(symbol => Same(symbol, plain)))];
+        return named.Length > 0 ? named : [.. All.Where(term => Symbols(term).Any(symbol => Same(symbol, plain)))];
+    }
+
+    /// <summary>The terms that texts name, in the glossary's order: whole words, the plural counts.</summary>
+    public static IReadOnlyList<Term> UsedIn(IEnumerable<string> texts)
+    {
+        string all = string.Join('\n', texts);
+        return [.. All.Where(term => IsNamed(all, term.Name) || term.Others.Any(other => IsNamed(all, other)) || Symbols(term).Any(symbol => 1 < symbol.Length && Named(all, symbol, StringComparison.Ordinal)))];
+    }
+
+    /// <summary>A term with its symbol and unit: "corner, f_c [Hz]".</summary>
+    public static string Head(Term term) => term.Name + (term.Symbol.Length == 0 || Same(term.Symbol, term.Name) ? "" : $", {term.Symbol}") + (term.Unit.Length == 0 ? "" : $" [{term.Unit}]");
+
+    private static string[] Symbols(Term term) => term.Symbol.Split(',', StringSplitOptions.TrimEntries);
+
+    // A short form such as q is not the letter Q of something else.
+    private static bool IsNamed(string text, string name) => Named(text, name, name.Length <= 3 ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
+
+    private static bool Named(string text, string name, StringComparison comparison)
+    {
+        for (int at = text.IndexOf(name, comparison); 0 <= at; at = text.IndexOf(name, at + 1, comparison))
+        {
+            int behind = at + name.Length;
+            behind += behind < text.Length && text[behind] == 's' ? 1 : 0;
+            if ((at == 0 || !char.IsLetterOrDigit(text[at - 1])) && (behind == text.Length || !char.IsLetterOrDigit(text[behind])))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Terms of which a name or symbol holds the text, in any case: those whose own name begins with it first, then in the order of the table. All of them for an empty text.</summary>

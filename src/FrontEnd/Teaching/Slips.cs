@@ -63,6 +63,7 @@ internal static class Slips
     public static readonly SlipKind OneElectrode = new("one-electrode", "a current needs two electrodes: both are in its path");
     public static readonly SlipKind BothElectrodes = new("both-electrodes", "one electrode was asked for, and each input draws its own current");
     public static readonly SlipKind Product = new("product-for-quotient", "quotient and product were exchanged");
+    public static readonly SlipKind OnePair = new("one-pair", "one resistor and one capacitor were counted: both pairs count, by their geometric mean");
     public static readonly SlipKind OneSection = new("corner-of-one-section", "that is the corner of one section; several in a row are 3 dB down earlier");
     public static readonly SlipKind DividedByCount = new("divided-by-count", "the corner of n equal sections falls by √(2^(1/n) − 1), not by n");
     public static readonly SlipKind NotPreferred = new("not-preferred", "the value was worked out but not rounded to a part that can be bought");

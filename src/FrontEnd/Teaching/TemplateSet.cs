@@ -7,7 +7,7 @@ namespace FrontEnd.Teaching;
 public static class TemplateSet
 {
     /// <summary>Printed on sheets and keys; raised whenever a template draws or works out anything differently, or one is added.</summary>
-    public const string Version = "1";
+    public const string Version = "2";
 
     public static IReadOnlyList<Template> All { get; } =
     [
@@ -18,6 +18,12 @@ public static class TemplateSet
     /// <summary>The template of an id; null for none.</summary>
     public static Template? Find(string id) => All.FirstOrDefault(template => string.Equals(template.Id, id, StringComparison.Ordinal));
 
+    /// <summary>The templates of some topics and of a level.</summary>
+    /// <param name="topics">Topics to choose from; empty for all.</param>
+    /// <param name="level">1 to 3; null for all levels.</param>
+    public static IReadOnlyList<Template> Fitting(IReadOnlyCollection<Topic> topics, int? level) =>
+        [.. All.Where(template => (topics.Count == 0 || topics.Contains(template.Topic)) && (level is null || template.Level == level))];
+
     /// <summary>The questions of a sheet, in its order; empty where no template fits.</summary>
     /// <param name="topics">Topics to choose from; empty for all.</param>
     /// <param name="level">1 to 3; null for all levels.</param>
@@ -27,7 +33,7 @@ public static class TemplateSet
     /// </remarks>
     public static IReadOnlyList<(Template Template, int Copy)> Choose(IReadOnlyCollection<Topic> topics, int? level, int count, ulong seed)
     {
-        Template[] fitting = [.. All.Where(template => (topics.Count == 0 || topics.Contains(template.Topic)) && (level is null || template.Level == level))];
+        IReadOnlyList<Template> fitting = Fitting(topics, level);
         (Template Template, int Turn)[] turns =
         [
             .. fitting.GroupBy(template => template.Topic).SelectMany(group => group.OrderBy(template => SeededRandom.Mixed(seed, "order", template.Id)).Select((template, turn) => (template, turn))),

@@ -46,12 +46,12 @@ internal static class CmrrProblems
         new("cmrr-divider", Topic.Cmrr, 2, "Unequal electrodes", d =>
         {
             Frequency line = d.OneOf<Frequency>("f", "mains frequency", 50, 60);
-            Resistance electrode = d.Part<Resistance>("Z", "impedance of the electrodes, about", 150e3, 470e3);
-            Resistance difference = d.Part<Resistance>("ΔZ", "difference of the two electrodes' impedances", 10e3, 68e3);
+            Resistance electrode = d.Part<Resistance>("Z", "impedance of each electrode, about, resistive", 150e3, 470e3);
+            Resistance difference = d.Part<Resistance>("ΔZ", "difference of the two electrodes, resistive", 10e3, 68e3);
             Capacitance input = d.Part<Capacitance>("C_in", "capacitance from each input to common, cable included", 10e-12, 220e-12);
             Complex reactance = new(0, -1 / (2 * Math.PI * line.Hertz * input.Farads));
             TextbookFigure figure = MainsFormulas.DividerRejection(reactance, difference.Ohms);
-            return new ProblemText("Each electrode and its input form a divider. Which rejection do unequal electrodes leave, in decibels, whatever the amplifier?")
+            return new ProblemText("Each electrode and its input form a divider. Which rejection do unequal electrodes leave, in decibels, whatever the amplifier? The inputs are taken as capacitances alone, far above the electrodes' impedance.")
                 .Step("The impedance of one input", "1/(2πf·C_in)", $"1/(2π · {Put.In(line)} · {Put.In(input)})", reactance.Magnitude, "Ω", Sources.CommonPractice)
                 .Step("The difference of the two dividers", figure)
                 .AnswersWithin<Decibels>(figure.Value, 0.2)
@@ -92,7 +92,7 @@ internal static class CmrrProblems
             MagneticFluxDensity field = d.Part<MagneticFluxDensity>("B", "flux density square to the loop, rms", 0.05e-6, 1e-6);
             Area loop = d.OneOf<Area>("A", "area between the leads", 10e-4, 20e-4, 30e-4, 50e-4, 80e-4, 100e-4);
             TextbookFigure figure = MainsFormulas.LoopVoltage(line, field, loop);
-            return new ProblemText("The field of a mains transformer passes the loop of the leads. Which voltage does it induce, rms?")
+            return new ProblemText("The field of a mains transformer passes the loop of the leads. Which voltage does it induce, rms? The field is even over the loop.")
                 .Step("The flux changes 2πf times its size in a second", figure)
                 .Answers<VoltageRms>(figure.Value)
                 .Slip(Slips.NoTwoPi, figure.Value / (2 * Math.PI))

@@ -65,10 +65,10 @@ internal static class DriveProblems
         {
             Voltage battery = d.OneOf<Voltage>("V_bat", "battery, full", 3.3, 4.2);
             Voltage highest = d.OneOf<Voltage>("V_max", "highest voltage in the box (charger or boost converter)", 5, 5.5, 9, 12);
-            Resistance series = d.Part<Resistance>("R", "resistor in the electrode's lead, lower tolerance", 100e3, 1e6);
+            Resistance series = d.Part<Resistance>("R", "resistor in the electrode's lead, at its lower tolerance", 100e3, 1e6);
             Resistance skin = d.OneOf<Resistance>("R_skin", "skin and electrode, on a good day", 20e3, 50e3, 100e3);
             TextbookFigure figure = SafetyFormulas.FaultCurrent(highest, series);
-            return new ProblemText("A single fault puts the worst voltage on an electrode's lead. Which direct current must be reckoned with?")
+            return new ProblemText("A single fault puts the worst voltage on an electrode's lead. Which direct current must be reckoned with, in the worst case?")
                 .Step("The highest voltage of the box over the resistor that is fitted; skin and electrode count as 0 Ω", figure)
                 .Say("A design aid, no safety assessment: the figure is held against the quoted limit, and local rules and a qualified person decide")
                 .Answers<Current>(figure.Value)

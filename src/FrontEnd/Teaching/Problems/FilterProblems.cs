@@ -45,7 +45,7 @@ internal static class FilterProblems
                 .Step("The geometric mean of the two RC corners", figure)
                 .Answers<Frequency>(figure.Value)
                 .Slip(Slips.NoTwoPi, 2 * Math.PI * figure.Value)
-                .Slip(Slips.OneSection, FilterFormulas.RcCorner(r1, c1).Value)
+                .Slip(Slips.OnePair, FilterFormulas.RcCorner(r1, c1).Value)
                 .Slip(Slips.NoRoot, 1 / (2 * Math.PI * (r1 * c1).Seconds * (r2 * c2).Seconds));
         }),
         new("filter-sallen-key-q", Topic.Filters, 3, "Q of a Sallen–Key section", d =>
@@ -63,12 +63,12 @@ internal static class FilterProblems
         }),
         new("filter-butterworth", Topic.Filters, 2, "Attenuation of a Butterworth low-pass", d =>
         {
-            int order = (int)d.OneOf<Ratio>("n", "order", 2, 3, 4, 5).Fraction;
+            int order = (int)d.OneOf<Ratio>("n", "order of the Butterworth low-pass", 2, 3, 4, 5).Fraction;
             Frequency corner = d.OneOf<Frequency>("f_c", "−3 dB corner", 40, 60, 70, 100);
             double times = d.OneOf<Ratio>("f/f_c", "frequency over the corner", 1.2, 1.5, 2, 2.5, 3).Fraction;
             Frequency f = Frequency.FromHertz(times * corner.Hertz);
             TextbookFigure figure = FilterFormulas.ButterworthAttenuation(order, f, corner);
-            return new ProblemText("By how many decibels does the filter attenuate this frequency?")
+            return new ProblemText("By how many decibels does the low-pass attenuate this frequency?")
                 .Step("The Butterworth magnitude", figure)
                 .AnswersWithin<Decibels>(figure.Value, 0.15)
                 .Slip(Slips.Asymptote, 20 * order * Math.Log10(times))
@@ -77,11 +77,11 @@ internal static class FilterProblems
         }),
         new("filter-equal-sections", Topic.Filters, 3, "Equal sections in a row", d =>
         {
-            int sections = (int)d.OneOf<Ratio>("n", "equal first-order sections with buffers between", 2, 3, 4).Fraction;
+            int sections = (int)d.OneOf<Ratio>("n", "sections, with buffers between", 2, 3, 4).Fraction;
             Frequency corner = d.OneOf<Frequency>("f₁", "−3 dB corner of each", 60, 80, 100, 120, 150, 200);
             TextbookFigure factor = FilterFormulas.EqualPoleFactor(sections);
             double value = corner.Hertz / factor.Value;
-            return new ProblemText("At which frequency is the whole low-pass 3 dB down?")
+            return new ProblemText("Equal first-order low-passes stand in a row. At which frequency is the whole 3 dB down?")
                 .Step("Each section may be down by 3/n dB only; its corner lies above that frequency by this factor", factor)
                 .Step("So the whole is 3 dB down at", "f₁/factor", $"{Put.In(corner)}/{Put.In(factor.Value)}", value, "Hz", Sources.OpAmpsCascade)
                 .Answers<Frequency>(value)
@@ -105,7 +105,7 @@ internal static class FilterProblems
             Frequency centre = d.OneOf<Frequency>("f₀", "frequency removed", 50, 60);
             Ratio q = d.OneOf<Ratio>("Q", "quality", 8, 10, 20, 30, 35, 50);
             Frequency rate = d.OneOf<Frequency>("f_s", "sampling rate", 250, 500, 512, 1000);
-            Ratio share = d.OneOf<Ratio>("share", "share of the ringing that may be left", 0.01, 0.02, 0.05);
+            Ratio share = d.OneOf<Ratio>("share", "share of the ringing's amplitude that may be left", 0.01, 0.02, 0.05);
             TextbookFigure tau = FilterFormulas.NotchTimeConstant(centre, q.Fraction, rate);
             TextbookFigure figure = FilterFormulas.NotchRingTime(centre, q.Fraction, rate, share);
             return new ProblemText("A blink makes a digital notch ring. How long until only this share is left?")

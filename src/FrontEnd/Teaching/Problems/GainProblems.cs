@@ -92,7 +92,7 @@ internal static class GainProblems
             Voltage tolerance = d.OneOf<Voltage>("V_tol", "what may be left of it", 10e-6, 20e-6, 50e-6, 100e-6);
             TextbookFigure figure = FilterFormulas.Settling(r, c, step, tolerance);
             double tau = (r * c).Seconds;
-            return new ProblemText("An electrode is pressed on and its offset jumps. How long until a first-order ac coupling has settled?")
+            return new ProblemText("An electrode is pressed on and its offset jumps. How long until a first-order ac coupling leaves no more of the jump than wanted?")
                 .Step("The step decays with exp(−t/RC)", figure)
                 .Answers<Duration>(figure.Value)
                 .Slip(Slips.TenForNaturalLog, tau * Math.Log10(step / tolerance))

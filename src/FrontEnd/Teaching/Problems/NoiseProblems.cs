@@ -90,9 +90,9 @@ internal static class NoiseProblems
         }),
         new("noise-sweeps", Topic.Noise, 2, "Sweeps to average", d =>
         {
-            Ratio ratio = d.OneOf<Ratio>("S", "wanted ratio of response to noise", 2, 3, 4, 5);
+            Ratio ratio = d.OneOf<Ratio>("S", "wanted ratio of the response's amplitude to the rms noise of the average", 2, 3, 4, 5);
             VoltageRms noise = d.Part<VoltageRms>("σ", "noise of one sweep, rms", 3e-6, 18e-6);
-            Voltage amplitude = d.Part<Voltage>("A", "size of the response", 0.5e-6, 5e-6);
+            Voltage amplitude = d.Part<Voltage>("A", "amplitude of the response", 0.5e-6, 2.7e-6);
             TextbookFigure figure = NoiseFormulas.SweepsToAverage(ratio.Fraction, noise, amplitude);
             double sweeps = Math.Ceiling(figure.Value - 1e-9);
             return new ProblemText("An evoked response is smaller than the noise of one sweep. How many sweeps must be averaged, as a whole number?")

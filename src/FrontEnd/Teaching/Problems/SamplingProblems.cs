@@ -97,11 +97,11 @@ internal static class SamplingProblems
         {
             Frequency rate = d.OneOf<Frequency>("f_d", "output rate", 250, 500, 1000);
             int order = (int)d.OneOf<Ratio>("K", "order of the sinc filter", 3, 4).Fraction;
-            int decimation = (int)d.OneOf<Ratio>("M", "modulator clocks an output", 128, 256, 512).Fraction;
+            int decimation = (int)d.OneOf<Ratio>("M", "modulator clocks to one output sample", 128, 256, 512).Fraction;
             double share = d.OneOf<Ratio>("f/f_d", "frequency over the output rate", 0.1, 0.16, 0.2, 0.26, 0.4, 0.8, 0.84).Fraction;
             TextbookFigure figure = FilterFormulas.SincGain(Frequency.FromHertz(share * rate.Hertz), rate, decimation, order);
             double one = -figure.Value / order;
-            return new ProblemText("By how many decibels does a delta-sigma converter's sinc filter attenuate this frequency? Give a positive number.")
+            return new ProblemText("By how many decibels does a delta-sigma converter's sinc filter attenuate this frequency?")
                 .Step("The gain of K moving averages over one output period; the attenuation is its negative", figure)
                 .AnswersWithin<Decibels>(-figure.Value, Math.Max(0.05, 0.005 * -figure.Value), 4)
                 .Slip(Slips.OnePole, one)

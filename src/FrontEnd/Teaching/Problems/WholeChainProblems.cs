@@ -16,7 +16,7 @@ internal static class WholeChainProblems
     // So that a judgement does not hang on the last per cent, the best change must be this much ahead of the next.
     private const double Lead = 0.05;
     private const int MostDraws = 40;
-    private const string Rest = " The band is 0.5 Hz to 40 Hz; what is not listed has the program's default values.";
+    private const string Listed = " Not everything that is listed matters; all else has the program's default values.";
 
     public static IReadOnlyList<Template> All { get; } =
     [
@@ -101,7 +101,7 @@ internal static class WholeChainProblems
         }),
         new("chain-judge-noise", Topic.WholeChain, 3, "Which change lowers the noise most", d => Judge(
             d,
-            "Which single change lowers the total noise at the electrodes most?",
+            design => $"Which single change lowers the total noise at the electrodes most? {Temperatures(design)}",
             draw => Base(draw),
             design =>
             [
@@ -116,7 +116,7 @@ internal static class WholeChainProblems
             least: true)),
         new("chain-judge-mains", Topic.WholeChain, 3, "Which change lowers the mains most", d => Judge(
             d,
-            "Which single change lowers the mains at the electrodes most (worst case, at the mains frequency)?",
+            design => $"Which single change lowers the mains at the electrodes most (worst case, at the mains frequency)? {Surroundings(design)}",
             draw => Base(draw),
             design =>
             [
@@ -131,7 +131,7 @@ internal static class WholeChainProblems
             least: true)),
         new("chain-judge-fold", Topic.WholeChain, 3, "Which change protects best against folding", d => Judge(
             d,
-            "Which single change attenuates most what folds into the band first?",
+            design => $"Which single change attenuates most what folds into the band first? {Edges(design)}",
             draw => Base(draw),
             design =>
             [
@@ -146,7 +146,7 @@ internal static class WholeChainProblems
             least: false)),
         new("chain-judge-offset", Topic.WholeChain, 3, "Which change survives more offset", d => Judge(
             d,
-            "Which single change lets the chain survive the largest electrode offset?",
+            design => $"Which single change lets the chain survive the largest electrode offset? {Rails(design)}",
             draw => Base(draw),
             design =>
             [
@@ -169,35 +169,37 @@ internal static class WholeChainProblems
                 ("the converter, its steps included", name => name is "converter" or "quantisation"),
             ];
             double[] parts;
+            Design design;
             do
             {
-                Design design = Base(d);
+                design = Base(d);
                 (string Name, double Rms)[] rows = [.. new Evaluation(design).Noise.Rows()];
                 parts = [.. groups.Select(group => Math.Sqrt(rows.Where(row => group.Is(row.Name)).Sum(row => row.Rms * row.Rms)))];
             }
             while (!Ahead(parts, -1, least: false) && d.Again());
 
-            return Choice(d, new ProblemText("Which of these makes the largest part of the noise at the electrodes?" + Rest), [.. groups.Select(group => group.Name)], parts, "V", "noise.source", least: false, Slips.Dominant);
+            return Choice(d, new ProblemText($"Which of these makes the largest part of the noise at the electrodes? {Temperatures(design)}{Listed}"), [.. groups.Select(group => group.Name)], parts, "V", "noise.source", least: false, Slips.Dominant);
         }),
     ];
 
     private static ProblemText Judge(
-        Draw d, string question, Func<Draw, Design> make, Func<Design, IReadOnlyList<(string Text, Design Design)>> changes, Func<Evaluation, double> figure, string id, string unit, bool least)
+        Draw d, Func<Design, string> question, Func<Draw, Design> make, Func<Design, IReadOnlyList<(string Text, Design Design)>> changes, Func<Evaluation, double> figure, string id, string unit, bool least)
     {
         double before;
         double[] after;
         IReadOnlyList<(string Text, Design Design)> options;
+        Design design;
         int draws = 0;
         do
         {
-            Design design = make(d);
+            design = make(d);
             before = figure(new Evaluation(design));
             options = changes(design);
             after = [.. options.Select(option => figure(new Evaluation(option.Design)))];
         }
         while (!Ahead(after, before, least) && ++draws < MostDraws && d.Again());
 
-        ProblemText text = new ProblemText(question + Rest).Say($"As drawn, {id} is {QuantityText.Format(before, unit)}; the whole network is solved again with each change");
+        ProblemText text = new ProblemText(question(design) + Listed).Say($"As drawn, {id} is {QuantityText.Format(before, unit)}; the whole network is solved again with each change");
         return Choice(d, text, [.. options.Select(option => option.Text)], after, unit, id, least, Slips.Judgement);
     }
 
@@ -212,6 +214,18 @@ internal static class WholeChainProblems
 
         return text.Chooses([.. order.Select(i => names[i])], Array.IndexOf(order, right), [.. order.Select(_ => slip)]);
     }
+
+    // What a judgement rests on besides the values drawn; taken from the design, so that the sheet cannot differ from what is worked out.
+    private static string Edges(Design design) => $"The band is {design.Band.Low.Hertz:0.##} Hz to {design.Band.High.Hertz:0.##} Hz.";
+
+    private static string Temperatures(Design design) => $"{Edges(design)} The board is at {Put.In(design.BoardTemperature)}, the skin at {Put.In(design.SkinTemperature)}.";
+
+    private static string Surroundings(Design design) =>
+        $"The mains is {Put.In(design.Mains.Voltage)} at {Put.In(design.Mains.Frequency)}, with {Put.In(design.Mains.BodyToMains)} to the body and {Put.In(design.Mains.LeadToMains)} to each lead; the body has {Put.In(design.Mains.BodyToEarth)} to earth, the box {Put.In(design.Mains.AmplifierToEarth)}. "
+        + $"Each input has {Put.In(design.Input.LeadToCommon.Farads + design.Input.ShuntCapacitor.Farads + design.Amplifier.CommonModeCapacitance.Farads, "F")} to common, the lead included.";
+
+    private static string Rails(Design design) =>
+        $"The supply is {Put.In(design.Supply.Lowest)} at its lowest, the reference at half of it; the first stage's output comes within {Put.In(design.Amplifier.OutputMargin)} of the rails, the others' within {Put.In(design.Stages[0].FittedOpAmp!.OutputMargin)}; the signal's peak is {Put.In(design.LargestSignal)}.";
 
     private static int Best(double[] values, bool least) => Array.IndexOf(values, least ? values.Min() : values.Max());
 

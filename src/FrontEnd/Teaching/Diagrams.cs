@@ -1,0 +1,383 @@
+using FrontEnd.AntiAlias;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Teaching;
+
+/// <summary>The pictures beside the explanations: one table for the command and the sheets.</summary>
+/// <remarks>At most 58 letters wide, so that two stand side by side on a printed page.</remarks>
+public static class Diagrams
+{
+    // The first that fits counts, so the narrower ones stand first.
+    private static readonly Diagram[] Table =
+    [
+        new(
+            "noise-sources", "Where noise comes in, and what divides it", ["noise.total", "noise.peak_to_peak", "noise.board_share", "noise.shorted", "noise.figure", "noise.over_thermal_floor", "noise.source.*-voltage", "noise.band.*"],
+            """
+            electrodes        amplifier        converter
+            (~) e_1           (~) e_2          (~) e_3
+             │                 │                │
+             │    ┌─────┐      │    ┌─────┐     │
+            ─┴───>│ G_1 ├──────┴───>│ G_2 ├─────┴───> samples
+                  └─────┘           └─────┘
+            at the electrodes: e_1, e_2/G_1, e_3/(G_1·G_2)
+            total = root of the sum of their squares: {total}
+            """,
+            assessment => Values(("total", Figure(assessment, "noise.total")))),
+        new(
+            "lead-network", "One lead: the electrode and what its input draws",
+            ["noise.thermal_floor", "noise.electrodes", "noise.source.*-electrode", "noise.source.protection-resistors", "noise.source.bias-resistors", "noise.source.*-current", "mains.divider", "mains.imbalance", "input.*", "gain.mid"],
+            """
+                      ┌──[R_d]──┐
+            skin─[R_s]┤         ├──┬──[R_p]──┬────────> amplifier
+                      └───┤├────┘  │         │
+                          C_d     ─┴─       ─┴─
+                            C_lead─┬─   C_in─┬─
+                                   │         │
+                                   ┷         ┷
+            R_s {rs}   R_d {rd}   C_d {cd}
+            R_p {rp}   at the mains Z_in {zin}
+            divider: Z_in/(Z_electrode + R_p + Z_in)
+            """,
+            assessment => Values(
+                ("rs", Part(assessment.Design.Electrodes.Active.SeriesResistance)), ("rd", Part(assessment.Design.Electrodes.Active.ContactResistance)), ("cd", Part(assessment.Design.Electrodes.Active.ContactCapacitance)),
+                ("rp", Part(assessment.Design.Input.SeriesResistor)), ("zin", Figure(assessment, "input.impedance_at_mains")))),
+        new(
+            "lead-pick-up", "Each lead carries a current of its own", ["mains.leads"],
+            """
+            mains (~)─────┤├─────┐
+                         C_lead  │ i
+               ┌──────[Z_1]──────┴────────> + input
+               │
+             body                   V = i·(Z_1 − Z_2)
+               │
+               └──────[Z_2]──────┬────────> − input
+                         C_lead  │ i
+            mains (~)─────┤├─────┘
+            C_lead {c}   mains {v}, {f}
+            """,
+            assessment => Values(("c", Part(assessment.Design.Mains.LeadToMains)), ("v", Part(assessment.Design.Mains.Voltage)), ("f", Part(assessment.Design.Mains.Frequency)))),
+        new(
+            "leads-loop", "The leads enclose an area", ["mains.loop"],
+            """
+               ┌───[Z_1]──────────────────> + input
+               │
+             body    field B through area A     V = 2πf·B·A
+               │
+               └───[Z_2]──────────────────> − input
+            B {b}   A {a}   V {loop}
+            """,
+            assessment => Values(("b", QuantityText.FormatTrimmed(assessment.Design.Mains.Field, 3)), ("a", Part(assessment.Design.Mains.LoopArea)), ("loop", Figure(assessment, "mains.loop")))),
+        new(
+            "common-mode-path", "The mains' way through the body", ["mains.body_common_mode", "mains.amplifier", "mains.total", "mains.rss", "mains.system_cmrr", "mains.cmrr_needed", "mains.signs", "mains.recorded*", "open.ground"],
+            """
+             ┌─────┤├─────┬───────────┬───[Z_e]────> inputs
+             │    C_p     │ body      │
+            (~)          ─┴─        [Z_g]
+            mains     C_b─┬─          │  i
+             │            │           ├────────────> common
+             │            │          ─┴─
+             │            │     C_iso─┬─
+             │            │           │
+             ╧            ╧           ╧
+            C_p {cp}   C_b {cb}   C_iso {ciso}
+            common mode over Z_g: {cm}
+            """,
+            assessment => Values(
+                ("cp", Part(assessment.Design.Mains.BodyToMains)), ("cb", Part(assessment.Design.Mains.BodyToEarth)), ("ciso", Part(assessment.Design.Mains.AmplifierToEarth)), ("cm", Figure(assessment, "mains.body_common_mode")))),
+        new(
+            "driven-ground-loop", "The loop of a driven ground", ["drive.*", "levels.drive.headroom"],
+            """
+            mains (~)──┤├──┐
+                      C_p  │ i
+               ┌──[Z_e]── body ──[Z_g]──[R_o]──┐
+               │                               │
+               │    ┌─────────────────────┐    │
+               └───>│ mean of the inputs, ├────┘
+                    │ amplified, inverted │
+                    └─────────────────────┘
+            left of V_cm: i·(Z_g + R_o)/(1 + T)
+            R_o {ro}   T at the mains {t}
+            """,
+            assessment => Values(("ro", Part(assessment.Design.GroundDrive.SeriesResistor)), ("t", Figure(assessment, "drive.gain_at_mains")))),
+        new(
+            "folding", "Sampling copies what lies about the rate onto the band", ["noise.source.folded", "alias.*", "mains.harmonic.*.lands_at"],
+            """
+                ┌───────────────────────────────┐
+                v                               │
+              ┌──────┐            ┆          ┌──┴───┐
+              │ band │            ┆          │ lands│
+              │      │            ┆          │ here │
+            ──┴──────┴────────────┴──────────┴──────┴─────> f
+              f_1  f_2          f_s/2     f_s − f_2
+            f_s {fs}   f_2 {f2}   f_s − f_2 {fold}
+            """,
+            assessment => Values(("fs", Part(assessment.Design.Converter.Rate)), ("f2", Part(assessment.Design.Band.High)), ("fold", Figure(assessment, "alias.fold_frequency")))),
+        new(
+            "harmonics", "A harmonic on its way to the samples", ["mains.harmonic.*"],
+            """
+                   C_p, leads      filter      sampling
+            h·f_0  ┌────────┐    ┌───────┐    ┌────────┐
+            ──────>│ grows  ├───>│ falls ├───>│ lands  ├──> record
+                   │ with h │    │ off   │    │ at     │
+                   └────────┘    └───────┘    └────────┘
+            at its distance from the nearest multiple of f_s
+            f_0 {f0}   f_s {fs}
+            """,
+            assessment => Values(("f0", Part(assessment.Design.Mains.Frequency)), ("fs", Part(assessment.Design.Converter.Rate)))),
+        new(
+            "headroom", "What must fit between the middle and the rail", ["levels.*.headroom", "levels.first_to_clip", "levels.offset_survived", "levels.largest_signal", "levels.first_gain_limit"],
+            """
+            rail    ──────────────────────────────────────
+                     the output's margin
+            limit   ──────────────────┬───────────────────
+                                      │ headroom, dB
+                     ┌────────────┬───┴───
+                     │ noise      │
+                     ├────────────┤
+                     │ mains      │  peaks at the output,
+                     ├────────────┤  all at once
+                     │ signal     │
+                     ├────────────┤
+                     │ offset, dc │
+            middle  ─┴────────────┴───────────────────────
+            first to clip: {first}, {room}
+            """,
+            assessment => Values(("first", assessment.Find("levels.first_to_clip")?.Text ?? "none"), ("room", First(assessment)))),
+        new(
+            "coupling", "An ac coupling forgets a step", ["levels.recovery", "filter.path.settling"],
+            """
+                                   step of the offset
+             in ──┤├───┬────> out   V│ ──┐
+                  C    │             │   └─┐
+                      [R]            │     └──┐
+                       │             │        └────────
+                       ┷             └────────────────> t
+            V = V_0·e^(−t/RC); back after {recovery}
+            """,
+            assessment => Values(("recovery", Figure(assessment, "levels.recovery")))),
+        new(
+            "gain-stages", "The signal's way, and what each stage multiplies", ["gain.*", "filter.path.*", "filter.amplifier.*"],
+            """
+                      ┌───────────┐   ┌────────┐   ┌───────────┐
+            scalp ───>│ amplifier ├──>│ stages ├──>│ converter ├─>
+                      │ × {g1}    │   │ filter │   │           │
+                      └───────────┘   └────────┘   └───────────┘
+            mid-band gain, all together: {mid}
+            """,
+            assessment => Values(("g1", QuantityText.FormatTrimmed(assessment.Design.Amplifier.Gain, "1", 4)), ("mid", Figure(assessment, "gain.mid")))),
+        new(
+            "stage-sallen-key", "A unity-gain Sallen–Key section", ["filter.*"],
+            """
+                        ┌───────┤├─────────────┐
+                        │       C1             │
+                        │            ┌────┐    │
+            in ──[R1]───┴──[R2]──┬───┤ ×1 ├────┴──> out
+                                ─┴─  └────┘
+                              C2─┬─
+                                 │
+                                 ┷
+            f_0 = 1/(2π·√(R1·R2·C1·C2))
+            """,
+            NoValues, Is<SallenKeySection>),
+        new(
+            "stage-multiple-feedback", "A multiple-feedback section", ["filter.*"],
+            """
+                        ┌────────[R3]──────────────────┐
+                        │                              │
+                        │        ┌───────┤├────────────┤
+                        │        │       C2            │
+                        │        │   ┌────────────┐    │
+            in ──[R1]───┼──[R2]──┴───┤ − op-amp   ├────┴──> out
+                       ─┴─           │ +          │
+                     C1─┬─           └─┬──────────┘
+                        │              │
+                        ┷              ┷
+            f_0 = 1/(2π·√(R2·R3·C1·C2))
+            """,
+            NoValues, Is<MultipleFeedbackSection>),
+        new(
+            "stage-gain", "A non-inverting stage behind a coupling capacitor", ["filter.*"],
+            """
+                             ┌────────────┐
+            in ──┤├──┬───────┤ + op-amp   ├──┬───> out
+                 C   │       │            │  │
+                    [R]    ┌─┤ −          │[Rf]
+                     │     │ └────────────┘  │
+                     ┷     └─────────────────┤
+                                            [Rg]
+                                             │
+                                             ┷
+            gain 1 + Rf/Rg; lower corner 1/(2πRC)
+            """,
+            NoValues, Is<GainStage>),
+        new(
+            "stage-rc", "A low-pass of one pole", ["filter.*"],
+            """
+            in ──[R]──┬──────> out
+                     ─┴─
+                    C─┬─        f_c = 1/(2πRC)
+                      │
+                      ┷
+            """,
+            NoValues, Is<RcSection>),
+        new(
+            "digital-section", "A second-order digital section", ["digital.*"],
+            """
+            x ───┬──[b0]──>(+)────────────┬──> y
+                 │          ^             │
+                 │        [z⁻¹]           │
+                 │          │             │
+                 ├──[b1]──>(+)<──[−a1]────┤
+                 │          ^             │
+                 │        [z⁻¹]           │
+                 │          │             │
+                 └──[b2]──>(+)<──[−a2]────┘
+            what comes back from y makes it ring
+            """,
+            NoValues),
+        new(
+            "latency", "Delays add up on the way", ["latency.total"],
+            """
+              ┌──────────┐  ┌───────────┐  ┌─────────┐
+            ─>│ analogue ├─>│ converter ├─>│ digital ├─> reader
+              │ filters  │  │           │  │ filters │
+              └──────────┘  └───────────┘  └─────────┘
+            all together {total}
+            """,
+            assessment => Values(("total", Figure(assessment, "latency.total")))),
+        new(
+            "skew", "Two channels sampled at two moments", ["skew.leak"],
+            """
+            channel 1 ──────┬───────────────> t
+                            │ Δt
+                            └──┐
+                               v
+            channel 2 ─────────┬────────────> t
+            left of a common sine: 2·sin(πf·Δt)
+            Δt {skew}
+            """,
+            assessment => Values(("skew", Part(assessment.Design.Converter.Skew)))),
+        new(
+            "quantiser", "A converter's steps", ["converter.*", "noise.source.quantisation", "noise.source.converter"],
+            """
+            code │                 ┌─────
+                 │           ┌─────┘
+                 │     ┌─────┘
+                 │─────┘
+                 └──────────────────────> input
+                       one step: LSB
+            error within ± half a step, rms LSB/√12
+            LSB at the electrodes {lsb}
+            """,
+            assessment => Values(("lsb", Figure(assessment, "converter.lsb")))),
+        new(
+            "montage", "One reference for all channels", ["montage.*"],
+            """
+                                 ┌───────────┐
+            site 1 ─────[Z_1]───>│+          ├──> x_1 = v_1 − v_r
+                              ┌─>│−          │
+            reference ─[Z_r]──┤  └───────────┘
+                              │  ┌───────────┐
+                              └─>│−          ├──> x_2 = v_2 − v_r
+            site 2 ─────[Z_2]───>│+          │
+                                 └───────────┘
+            v_r is in both: x_1 − x_2 = v_1 − v_2
+            """,
+            NoValues),
+        new(
+            "stage-noise", "Noise of one stage of the path", ["noise.source.*"],
+            """
+                        (~) the part's own noise
+                         │
+                 ┌───┐   │   ┌───┐
+            ────>│ G ├───┴──>│   ├──> samples
+                 └───┘       └───┘
+            at the electrodes it is divided by the gain G
+            in front of it
+            """,
+            NoValues),
+        new(
+            "fault-path", "The current after a fault", ["safety.*"],
+            """
+             ┌── fault ───[R]────── skin, 0 Ω ──┐
+             │  (short)  fitted                 │
+            (V)                               wearer
+             │                                  │
+             └────────── other lead, 0 Ω ───────┘
+            I = V/R; the highest V of the box, R at its least
+            worst lead: {worst}
+            a design aid, no safety assessment
+            """,
+            assessment => Values(("worst", Figure(assessment, "safety.fault_current")))),
+        new(
+            "open-lead", "A lead without its electrode", ["open.*"],
+            """
+            mains (~)────┤├─────┐
+                       C_lead   │
+            body   ── off ──    ├──────┬─────> amplifier
+                                │      │
+                              [Z_in]  (I) bias current
+                                │      │
+                                ┷      ┷
+            where it floats to decides what clips
+            """,
+            NoValues),
+        new(
+            "contact-check", "Impedance from a small known current", ["contact.*"],
+            """
+             ┌────[Z_1]─── body ───[Z_2]────┐
+             │                              │
+            (I)   V = I·(Z_1 + Z_2)         │
+             │                              │
+             └──────────────────────────────┘
+            I {i} at {f}
+            """,
+            assessment => Values(("i", assessment.Design.ContactCheck is { } check ? Part(check.Current) : "none"), ("f", assessment.Design.ContactCheck is { } used ? Part(used.Frequency) : "none"))),
+        new(
+            "supply", "What hangs on the battery", ["supply.*", "power.*", "data.*"],
+            """
+            battery ──┬────────────────> amplifiers, converter
+                      │
+                      ├────────────────> processor, radio
+                      │  ripple of its bursts
+                      └──[R]──┬────────> middle of the supply
+                              │          both inputs rest on it
+                             [R]
+                              │
+                              ┷
+            lowest {low}   highest {high}
+            """,
+            assessment => Values(("low", Part(assessment.Design.Supply.Lowest)), ("high", Part(assessment.Design.Supply.Highest)))),
+    ];
+
+    public static IReadOnlyList<Diagram> All => Table;
+
+    /// <summary>The picture of a result of an assessment; null where none would help.</summary>
+    public static Diagram? Of(Assessment assessment, string resultId) =>
+        Array.Find(Table, diagram => diagram.For.Any(pattern => IdPattern.Fits(pattern, resultId)) && (diagram.When is null || diagram.When(assessment, resultId)));
+
+    /// <summary>The pictures that an assessment's results have, each once, in the order of the table.</summary>
+    public static IReadOnlyList<Diagram> Of(Assessment assessment)
+    {
+        HashSet<Diagram> used = [.. assessment.Results.Select(result => Of(assessment, result.Id)).OfType<Diagram>()];
+        return [.. Table.Where(used.Contains)];
+    }
+
+    /// <summary>Whether a result such as filter.anti-alias-1.settling is one of a kind of stage.</summary>
+    private static bool Is<T>(Assessment assessment, string id)
+        where T : Stage =>
+        assessment.Design.Stages.Any(stage => stage is T && id.Contains($".{DesignFields.Slug(stage.Name)}.", StringComparison.Ordinal));
+
+    private static Dictionary<string, string> NoValues(Assessment assessment) => [];
+
+    private static Dictionary<string, string> Values(params (string Name, string Text)[] values) => values.ToDictionary(value => value.Name, value => value.Text, StringComparer.Ordinal);
+
+    private static string Part(IQuantity quantity) => QuantityText.FormatPart(quantity);
+
+    private static string Figure(Assessment assessment, string id) => assessment.Find(id)?.Value is { } value ? QuantityText.Format(value) : "no number";
+
+    /// <summary>The headroom of the node that clips first.</summary>
+    private static string First(Assessment assessment) =>
+        assessment.Results.Where(result => result.Id.EndsWith(".headroom", StringComparison.Ordinal) && result.Value is not null).MinBy(result => result.Si) is { } least ? QuantityText.Format(least.Value) : "no number";
+}
