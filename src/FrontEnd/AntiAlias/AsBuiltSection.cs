@@ -23,8 +23,9 @@ public static class AsBuiltSection
     /// <summary>H(j2πf) of a section with its own parts and an ideal op-amp.</summary>
     public static Complex IdealResponse(Stage section, double hertz)
     {
-        SectionParts parts = SectionParts.Of(section) with { InverseA0 = 0, Gbw = double.PositiveInfinity };
-        return parts.Numerator / parts.Denominator(new Complex(0, 2 * Math.PI * hertz));
+        SectionParts parts = SectionParts.Of(section) with { InverseA0 = 0, Gbw = double.PositiveInfinity, Ro = 0 };
+        var s = new Complex(0, 2 * Math.PI * hertz);
+        return parts.Numerator(s) / parts.Denominator(s);
     }
 
     /// <summary>True for the stages that this class knows: low-pass sections.</summary>
