@@ -160,4 +160,75 @@ public sealed class FilterCommandTests
         Assert.Contains("ON the circle", outcome.Output, StringComparison.Ordinal);
         Assert.Contains("q15: use longer coefficient words", outcome.Output, StringComparison.Ordinal);
     }
+
+    private static readonly string[] LowPass = ["filter", "--family", "butterworth", "--shape", "low-pass", "--order", "4", "--corner", "40Hz"];
+
+    /// <summary>What the default op-amp does not say is "not given", never 0; a card's figures are used: (2 mV + 10 pA·(R1 + R2)) a section, two of them.</summary>
+    [Fact]
+    public void Parts_DcErrorAndStopBand_AreNotGivenOrTheCards()
+    {
+        string plain = Shell.Run(LowPass).Output;
+        Assert.Matches("own dc error, worst signs +not given", plain);
+        Assert.Matches("output resistance, for the stop band +not given", plain);
+        Assert.DoesNotContain("0 V", plain, StringComparison.Ordinal);
+        string card = Shell.Run([.. LowPass, "--op-amp", "micropower-cmos"]).Output;
+        Assert.Matches("own dc error, worst signs +4.00 mV", card);
+        Assert.Contains("stop band turns up again at", card, StringComparison.Ordinal);
+        Assert.Contains("by formula", card, StringComparison.Ordinal);
+        Assert.DoesNotContain("not given", card, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("sallen-key", "Sallen-Key, gain 1: R1")]
+    [InlineData("sallen-key-equal", "Sallen-Key of equal parts, gain 2.2")]
+    [InlineData("multiple-feedback", "multiple feedback: R1")]
+    public void Topology_OfALowPass_IsBuilt(string topology, string words)
+    {
+        Outcome outcome = Shell.Run([.. LowPass, "--topology", topology]);
+        Assert.Equal(0, outcome.Code);
+        Assert.Contains(words, outcome.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("twin-t", "twin-T, amplifier of gain 1.9")]
+    [InlineData("state-variable", "4 op-amps")]
+    public void Notch_CentreAndQ_PartsDepthToleranceAndSensitivity(string topology, string words)
+    {
+        Outcome outcome = Shell.Run("filter", "--shape", "notch", "--corner", "50Hz", "--q", "10", "--topology", topology);
+        Assert.Equal(0, outcome.Code);
+        Assert.Contains("a notch at 50 Hz, Q 10", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains(words, outcome.Output, StringComparison.Ordinal);
+        Assert.Matches(@"±1 % .*\n +±0.1 % ", outcome.Output);
+        Assert.Contains("1 % more of one part", outcome.Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>A digital notch by --q is the notch of the design's digital filters, zero exactly at its centre: Eqs. 8.2.22 and 8.2.23 worked out here again.</summary>
+    [Fact]
+    public void Notch_Digital_IsTheNotchOfCentreAndWidth()
+    {
+        Outcome outcome = Shell.Run("filter", "--shape", "notch", "--corner", "60Hz", "--q", "8", "--rate", "250Hz", "--json");
+        using JsonDocument json = JsonDocument.Parse(outcome.Output);
+        double[] b = [.. json.RootElement.GetProperty("sections")[0].GetProperty("b").EnumerateArray().Select(one => one.GetDouble())];
+        double gain = 1 / (1 + Math.Tan(Math.PI * 60 / 8 / 250)), cosine = Math.Cos(2 * Math.PI * 60 / 250);
+        Assert.Equal(gain, b[0], 1e-12);
+        Assert.Equal(-2 * gain * cosine, b[1], 1e-12);
+    }
+
+    [Theory]
+    [InlineData("`--q`", "--shape", "notch", "--corner", "50Hz")]
+    [InlineData("`--corner`", "--shape", "notch", "--corner", "50Hz,60Hz", "--q", "10")]
+    [InlineData("`--corner`", "--shape", "notch", "--corner", "124Hz", "--q", "10", "--rate", "250Hz")]
+    [InlineData("`--order`", "--shape", "notch", "--corner", "50Hz", "--q", "10", "--order", "2")]
+    [InlineData("`--q`", "--family", "butterworth", "--shape", "low-pass", "--order", "2", "--corner", "50Hz", "--q", "10")]
+    [InlineData("`--family`", "--shape", "low-pass", "--order", "2", "--corner", "50Hz")]
+    [InlineData("`--topology`", "--shape", "notch", "--corner", "50Hz", "--q", "10", "--topology", "sallen-key")]
+    [InlineData("part card", "--shape", "notch", "--corner", "50Hz", "--q", "10", "--op-amp", "micropower")]
+    [InlineData("--op-amp", "--shape", "notch", "--corner", "50Hz", "--q", "10", "--op-amp", "a\\\"\n[[x")]
+    public void Notch_CallThatCannotBe_IsSaid(string words, params string[] call)
+    {
+        Outcome outcome = Shell.Run(["filter", .. call]);
+        Assert.Equal(2, outcome.Code);
+        Assert.Contains(words, outcome.Messages, StringComparison.Ordinal);
+        Assert.Equal("", outcome.Output);
+    }
 }

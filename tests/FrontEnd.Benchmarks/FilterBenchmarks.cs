@@ -30,6 +30,15 @@ public class FilterBenchmarks
 
     [Benchmark]
     public object PartsOfFourthOrderE24ByE96() => RealisationSearch.Find(_request);
+
+    [Benchmark]
+    public object PartsOfFourthOrderWithOutputResistance() => RealisationSearch.Find(_request with { OpAmp = _request.OpAmp with { OutputResistance = Resistance.FromKilohms(2) } });
+
+    [Benchmark]
+    public object PartsOfFourthOrderOfEqualComponents() => RealisationSearch.Find(_request with { Topology = SectionKind.SallenKeyEqual });
+
+    [Benchmark]
+    public object PartsOfATwinTNotch() => NotchSearch.Find(new NotchRequest { Centre = Frequency.FromHertz(50), Q = 10 });
 }
 
 /// <summary>Running filters over a record of 2^20 samples; section-samples a second are sections × 2^20 over the time.</summary>

@@ -92,10 +92,10 @@ public sealed class BadDesignTests
 
         // Words and kinds.
         { "[ground-drive]\nkind = \"pasive\"\n", "FE0111", 2, "ground-drive.kind", "`pasive`", "did you mean `passive`? write `passive` or `driven`" },
-        { "[[stages]]\nkind = \"filter\"\n", "FE0111", 2, "stages[1].kind", "`filter`", "`gain` or `low-pass`" },
+        { "[[stages]]\nkind = \"filter\"\n", "FE0111", 2, "stages[1].kind", "`filter`", "`gain`, `low-pass` or `notch`" },
         { "[[stages]]\nkind = \"low-pass\"\ntopology = \"salen-key\"\n", "FE0111", 3, "stages[1].topology", "`salen-key`", "did you mean `sallen-key`?" },
-        { "[[stages]]\nname = \"gain 2\"\n", "FE0201", 1, "stages[1]", "no `kind`", "`gain` or `low-pass`" },
-        { "[[stages]]\nkind = \"low-pass\"\n", "FE0202", 1, "stages[1]", "how it is built", "`rc`, `rc-passive`, `sallen-key` or `multiple-feedback`" },
+        { "[[stages]]\nname = \"gain 2\"\n", "FE0201", 1, "stages[1]", "no `kind`", "`gain`, `low-pass` or `notch`" },
+        { "[[stages]]\nkind = \"low-pass\"\n", "FE0202", 1, "stages[1]", "how it is built", "`rc`, `rc-passive`, `sallen-key`, `sallen-key-equal` or `multiple-feedback`" },
         { "[[bands]]\nname = \"mu\"\nlow = \"8 Hz\"\n", "FE0203", 1, "bands[1]", "no `high`", "add `high`" },
 
         // Cards.

@@ -206,7 +206,7 @@ public static class FilterPage
         yield return new(["own dc error, worst signs", isNothing ? "not given" : QuantityText.Format(FilterNoise.Offset(stages))]);
         if (missing.Length != 0)
         {
-            yield return new([$"the op-amp's {missing}", "not given"]);
+            yield return new([$"op-amp's {missing}", "not given"]);
         }
     }
 
@@ -214,7 +214,7 @@ public static class FilterPage
     {
         if (opAmp.OutputResistance.Ohms == 0)
         {
-            yield return new(["the op-amp's output resistance, which raises the stop band", "not given"]);
+            yield return new(["op-amp's output resistance, for the stop band", "not given"]);
             yield break;
         }
 

@@ -211,7 +211,7 @@ internal static class Candidates
 
     private static IEnumerable<Candidate> AntiAliasing(Design design)
     {
-        Stage[] sections = [.. design.Stages.Where(stage => stage is not GainStage)];
+        Stage[] sections = [.. design.Stages.Where(stage => stage is not (GainStage or TwinTNotch))];
         foreach (double factor in new[] { 1.5, 1 / 1.5 })
         {
             if (sections.Length != 0)

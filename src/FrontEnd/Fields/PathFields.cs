@@ -13,7 +13,7 @@ internal static class PathFields
 {
     private static readonly IReadOnlyList<Field<Stage>> AnyStage =
     [
-        Make.Wording("name", "gain 2, gain 3 …; anti-alias 1, 2 …", "unique in the design; results carry it", (Stage s) => s.Name, (s, v) => s with { Name = v }) with { DefaultIsValue = false },
+        Make.Wording("name", "gain 2, gain 3 …; anti-alias 1, 2 …; analogue notch 1, 2 …", "unique in the design; results carry it", (Stage s) => s.Name, (s, v) => s with { Name = v }) with { DefaultIsValue = false },
         Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of the stage's resistors, ±",
             (Stage s) => s.ResistorTolerance, (s, v) => s with { ResistorTolerance = v }),
         Value("capacitor-tolerance", "capacitor_tolerance", Below(0, 1), "5 %", Practice, "tolerance of the stage's capacitors, ±",
@@ -90,7 +90,7 @@ internal static class PathFields
         Value("c2", "C2", Above(0, 1e-2), "100 nF", Practice, "C2, from the capacitors' middle to the op-amp's + input", (TwinTNotch s) => s.C2, (s, v) => s with { C2 = v }),
         Value("c3", "C3", Above(0, 1e-2), "200 nF", Practice, "C3, from the resistors' middle to common; twice C1", (TwinTNotch s) => s.C3, (s, v) => s with { C3 = v }),
         Value("feedback-resistor", "Rf", Closed(0, 1e10), "18 kΩ", Practice, "Rf of the gain G = 1 + Rf/Rg; Q = 1/(2(2 − G))", (TwinTNotch s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
-        Maybe("ground-resistor", "Rg", Above(0, 1e10), "none", "20 kΩ", Practice, "Rg of the gain G = 1 + Rf/Rg; \"none\" makes a follower, Q 0.5", (TwinTNotch s) => s.GroundResistor, (s, v) => s with { GroundResistor = v }),
+        Maybe("ground-resistor", "Rg", Above(0, 1e10), "none", "20 kΩ", Practice, "Rg of the gain G = 1 + Rf/Rg; \"none\" makes a follower, Q 0.5", (TwinTNotch s) => s.GroundResistor, (s, v) => s with { GroundResistor = v }) with { DefaultIsValue = true },
         .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (TwinTNotch s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
     ];
 
