@@ -37,12 +37,13 @@ internal static class Charts
             return null;
         }
 
-        const string Title = "filters alone: as built less ideal";
+        // A single line has no legend.
+        string title = "filters alone: as built less ideal" + (curves.Count == 1 ? $" ({curves[0].Name})" : "");
         (double low, double high) = Edges(assessment);
 
         // Far above its corner a section leaks, and the difference says nothing about the band; the smallest range shown keeps rounding from filling the plot.
         double bottom = Math.Clamp(curves.Min(curve => Least(curve, low, high)), -DifferenceShown, -LeastDifferenceShown), top = Math.Clamp(curves.Max(curve => Largest(curve, low, high)), LeastDifferenceShown, DifferenceShown);
-        return (Title, Lines(Title, assessment, curves, Frequencies(low, high), Axis.Steps10("difference, dB", "dB", bottom, top)));
+        return (title, Lines(title, assessment, curves, Frequencies(low, high), Axis.Steps10("difference, dB", "dB", bottom, top)));
     }
 
     private static (string, string)? FilterResponse(Assessment assessment)
