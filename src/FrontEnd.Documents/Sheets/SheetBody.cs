@@ -111,12 +111,13 @@ internal static class SheetBody
         {
             yield return new Block.Heading("filters");
             yield return new Block.Paragraph(
-                "Ideal are the fitted parts with ideal op-amps and the digital filters as designed; as built are the same parts with their op-amps and the coefficients as rounded to the word. Electrodes, coupling capacitors and the converter's own filter are in the plot of the whole path.");
+                "Each line is against its own largest gain. Ideal are the fitted parts with ideal op-amps and the digital filters as designed; as built are the same parts with their op-amps and the coefficients as rounded to the word. Electrodes, coupling capacitors and the converter's own filter are in the plot of the whole path.");
         }
 
         foreach ((string title, string drawing, IReadOnlyList<Curve> lines) in charts)
         {
-            yield return new Block.Drawing(title, drawing, Instead(lines));
+            // Differences of hundredths of a decibel are for the eye alone.
+            yield return new Block.Drawing(title, drawing, ReferenceEquals(lines, sheet.Assessment.Curves.FilterDifference) ? null : Instead(lines));
         }
     }
 
