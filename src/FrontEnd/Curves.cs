@@ -23,6 +23,9 @@ public sealed record Curves
     /// <summary>Gain [dB] against frequency [Hz] of the anti-alias sections with their op-amps and with ideal ones, and of the digital filters as designed and, where the word rounds them, as rounded; each against its own largest gain.</summary>
     public IReadOnlyList<Curve> FilterResponse { get; init; } = [];
 
+    /// <summary>As built less ideal [dB] against frequency [Hz], of the same two.</summary>
+    public IReadOnlyList<Curve> FilterDifference { get; init; } = [];
+
     /// <summary>Group delay [s] against frequency [Hz]: the anti-alias sections, the digital filters.</summary>
     public IReadOnlyList<Curve> FilterDelay { get; init; } = [];
 

@@ -29,6 +29,9 @@ internal sealed class CCompiler(string path, string folder)
         return Start(Path.Combine(folder, "main"));
     }
 
+    /// <summary>A line as someone types it, such as a compilation and a run; what it prints.</summary>
+    public static string Shell(string line, string folder) => new CCompiler("", folder).Start("/bin/sh", "-c", line).Output;
+
     private (string Output, int Code) Start(string file, params string[] arguments)
     {
         ProcessStartInfo start = new(file, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false, WorkingDirectory = folder };

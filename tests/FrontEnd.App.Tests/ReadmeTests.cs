@@ -40,7 +40,14 @@ public sealed class ReadmeTests
                 {
                     string command = block[at++][2..];
                     int end = block.FindIndex(at, line => line.StartsWith("$ ", StringComparison.Ordinal)) is var next and >= 0 ? next : block.Count;
-                    string actual = string.Equals(command, "echo $?", StringComparison.Ordinal) ? $"{code}\n" : Run(command, folder.FullName, ref code);
+                    if (command.StartsWith("cc ", StringComparison.Ordinal) && CCompiler.Find() is null)
+                    {
+                        at = end;
+                        continue;
+                    }
+
+                    string actual = string.Equals(command, "echo $?", StringComparison.Ordinal) ? $"{code}\n"
+                        : command.StartsWith("cc ", StringComparison.Ordinal) ? CCompiler.Shell(command, folder.FullName) : Run(command, folder.FullName, ref code);
                     Compare(command, block[at..end], actual.TrimEnd('\n').Split('\n'));
                     at = end;
                     shown++;

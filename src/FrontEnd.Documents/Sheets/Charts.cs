@@ -8,6 +8,8 @@ internal static class Charts
     private const double DecibelsShown = 120;
     private const double DecadesShown = 5;
     private const double FilterDecibelsShown = 80;
+    private const double DifferenceShown = 1;
+    private const double LeastDifferenceShown = 0.05;
     private const double DelayDecadesShown = 4;
 
     /// <summary>Those that the design has curves for, in the order of the sheet.</summary>
@@ -16,11 +18,33 @@ internal static class Charts
         .. new[] { Noise(assessment), Response(assessment), Landings(assessment) }.OfType<(string, string)>(),
     ];
 
-    /// <summary>The filters' own plots: response, group delay, step; none for a design without filters.</summary>
-    public static IReadOnlyList<(string Title, string Drawing)> OfFilters(Assessment assessment) =>
-    [
-        .. new[] { FilterResponse(assessment), FilterDelay(assessment), FilterStep(assessment) }.OfType<(string, string)>(),
-    ];
+    /// <summary>The filters' own plots: response, difference of built and ideal, group delay, step, each with its lines; none for a design without filters.</summary>
+    public static IReadOnlyList<(string Title, string Drawing, IReadOnlyList<Curve> Lines)> OfFilters(Assessment assessment)
+    {
+        Curves curves = assessment.Curves;
+        ((string Title, string Drawing)? Chart, IReadOnlyList<Curve> Lines)[] all =
+        [
+            (FilterResponse(assessment), curves.FilterResponse), (FilterDifference(assessment), curves.FilterDifference), (FilterDelay(assessment), curves.FilterDelay), (FilterStep(assessment), curves.FilterStep),
+        ];
+        return [.. all.Where(one => one.Chart is not null).Select(one => (one.Chart!.Value.Title, one.Chart.Value.Drawing, one.Lines))];
+    }
+
+    private static (string, string)? FilterDifference(Assessment assessment)
+    {
+        IReadOnlyList<Curve> curves = assessment.Curves.FilterDifference;
+        if (curves.Count == 0)
+        {
+            return null;
+        }
+
+        // A single line has no legend.
+        string title = "filters alone: as built less ideal" + (curves.Count == 1 ? $" ({curves[0].Name})" : "");
+        (double low, double high) = Edges(assessment);
+
+        // Far above its corner a section leaks, and the difference says nothing about the band; the smallest range shown keeps rounding from filling the plot.
+        double bottom = Math.Clamp(curves.Min(curve => Least(curve, low, high)), -DifferenceShown, -LeastDifferenceShown), top = Math.Clamp(curves.Max(curve => Largest(curve, low, high)), LeastDifferenceShown, DifferenceShown);
+        return (title, Lines(title, assessment, curves, Frequencies(low, high), Axis.Steps10("difference, dB", "dB", bottom, top)));
+    }
 
     private static (string, string)? FilterResponse(Assessment assessment)
     {

@@ -54,7 +54,12 @@ public static class MarkdownSheet
                 }
 
                 break;
-            case Block.Drawing { Instead: { } table }:
+            case Block.Drawing { Instead: { } table } drawing:
+                if (drawing.Title.Length > 0)
+                {
+                    Write(text, new Block.Paragraph(drawing.Title));
+                }
+
                 Write(text, table);
                 break;
             case Block.Drawing or Block.Drawings:

@@ -140,26 +140,34 @@ internal static class SheetBody
     /// <summary>What the anti-alias sections and the digital filters do by themselves; nothing for a design without filters.</summary>
     private static IEnumerable<Block> FiltersAlone(Sheet sheet)
     {
-        Design design = sheet.Design;
-        IReadOnlyList<(string Title, string Drawing)> charts = Charts.OfFilters(sheet.Assessment);
+        IReadOnlyList<(string Title, string Drawing, IReadOnlyList<Curve> Lines)> charts = Charts.OfFilters(sheet.Assessment);
         if (charts.Count != 0)
         {
             yield return new Block.Heading("filters");
             yield return new Block.Paragraph(
-                "Ideal are the fitted parts with ideal op-amps and the digital filters as designed; as built are the same parts with their op-amps and the coefficients as rounded to the word. Electrodes, coupling capacitors and the converter's own filter are in the plot of the whole path.");
+                "Each line is against its own largest gain. Ideal are the fitted parts with ideal op-amps and the digital filters as designed; as built are the same parts with their op-amps and the coefficients as rounded to the word. Electrodes, coupling capacitors and the converter's own filter are in the plot of the whole path.");
         }
 
-        foreach ((string title, string drawing) in charts)
+        foreach ((string title, string drawing, IReadOnlyList<Curve> lines) in charts)
         {
-            yield return new Block.Drawing(title, drawing, null);
+            // Differences of hundredths of a decibel are for the eye alone.
+            yield return new Block.Drawing(title, drawing, ReferenceEquals(lines, sheet.Assessment.Curves.FilterDifference) ? null : Instead(lines));
         }
+    }
 
-        if (design.Digital.Count > 0)
-        {
-            yield return new Block.Heading($"digital filters: second-order sections at {QuantityText.FormatPart(design.Converter.Rate)}, a0 = 1, in this order");
-            yield return new Block.Paragraph($"y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2] for each section, {Arithmetic(design)}.");
-            yield return new Block.Table([new("filter", true), new("b0"), new("b1"), new("b2"), new("a1"), new("a2")], [.. Sections(design)], Small: true);
-        }
+    /// <summary>Some points of lines over the same x, for a format without drawings; null where their x differ.</summary>
+    private static Block.Table? Instead(IReadOnlyList<Curve> lines)
+    {
+        const int Rows = 16;
+        double[] x = lines[0].X;
+        return lines.Any(line => line.X != x)
+            ? null
+            : new Block.Table(
+                [new(lines[0].XUnit is "Hz" ? "frequency" : "time"), .. lines.Select(line => new Column(line.Name))],
+                [
+                    .. Enumerable.Range(0, Rows).Select(i => i * (x.Length - 1) / (Rows - 1)).Select(at => new Row(
+                        [QuantityText.Format(x[at], lines[0].XUnit), .. lines.Select(line => double.IsFinite(line.Y[at]) ? QuantityText.Format(line.Y[at], line.YUnit.Length == 0 ? "1" : line.YUnit) : "")])),
+                ]);
     }
 
     private static IEnumerable<Block> PartsAndSettings(Sheet sheet)
@@ -172,6 +180,13 @@ internal static class SheetBody
             Small: true);
         ILookup<string, BudgetTable> tables = BudgetTables.Of(sheet.Assessment).ToLookup(table => table.Title, StringComparer.Ordinal);
         yield return new Block.Pair([.. tables["converter"].SelectMany(Titled)], [.. tables["filters and delays"].SelectMany(Titled).Select(WithoutNames)]);
+        if (design.Digital.Count > 0)
+        {
+            yield return new Block.Heading($"digital filters: second-order sections at {QuantityText.FormatPart(design.Converter.Rate)}, a0 = 1, in this order");
+            yield return new Block.Paragraph($"y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2] for each section, {Arithmetic(design)}.");
+            yield return new Block.Table([new("filter", true), new("b0"), new("b1"), new("b2"), new("a1"), new("a2")], [.. Sections(design)], Small: true);
+        }
+
         yield return new Block.Heading("settings given");
         yield return new Block.Items([.. Settings(sheet)], Small: true);
     }

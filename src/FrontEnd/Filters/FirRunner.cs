@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace FrontEnd.Filters;
 
 /// <summary>An FIR's taps as a machine holds them.</summary>
@@ -56,40 +58,10 @@ public sealed class FirRunner(QuantisedTaps taps)
     private readonly bool folded = taps.Rounded.IsSymmetric;
 
     /// <summary>From rest, in double precision.</summary>
-    public void Run(ReadOnlySpan<double> input, Span<double> output)
-    {
-        RunnerBlocks.RequireRoom(input.Length, output.Length);
-        int length = coefficients.Length;
-        for (int n = 0; n < input.Length; n++)
-        {
-            double sum = 0;
-            for (int k = 0; k < (folded ? length / 2 : length); k++)
-            {
-                double x = At(input, n - k);
-                sum += coefficients[k] * (folded ? x + At(input, n - (length - 1 - k)) : x);
-            }
-
-            output[n] = folded && length % 2 == 1 ? sum + (coefficients[length / 2] * At(input, n - (length / 2))) : sum;
-        }
-    }
+    public void Run(ReadOnlySpan<double> input, Span<double> output) => Run(coefficients, input, output);
 
     /// <summary>From rest, in single precision.</summary>
-    public void Run(ReadOnlySpan<float> input, Span<float> output)
-    {
-        RunnerBlocks.RequireRoom(input.Length, output.Length);
-        int length = singles.Length;
-        for (int n = 0; n < input.Length; n++)
-        {
-            float sum = 0;
-            for (int k = 0; k < (folded ? length / 2 : length); k++)
-            {
-                float x = At(input, n - k);
-                sum += singles[k] * (folded ? x + At(input, n - (length - 1 - k)) : x);
-            }
-
-            output[n] = folded && length % 2 == 1 ? sum + (singles[length / 2] * At(input, n - (length / 2))) : sum;
-        }
-    }
+    public void Run(ReadOnlySpan<float> input, Span<float> output) => Run(singles, input, output);
 
     /// <summary>From rest, in whole numbers.</summary>
     public void Run(ReadOnlySpan<int> input, Span<int> output)
@@ -105,6 +77,23 @@ public sealed class FirRunner(QuantisedTaps taps)
             }
 
             output[n] = (int)Int128.Clamp(sum >> shift, int.MinValue, int.MaxValue);
+        }
+    }
+
+    private void Run<T>(T[] h, ReadOnlySpan<T> input, Span<T> output)
+        where T : struct, INumber<T>
+    {
+        RunnerBlocks.RequireRoom(input.Length, output.Length);
+        for (int n = 0; n < input.Length; n++)
+        {
+            T sum = T.Zero;
+            for (int k = 0; k < (folded ? h.Length / 2 : h.Length); k++)
+            {
+                T x = At(input, n - k);
+                sum += h[k] * (folded ? x + At(input, n - (h.Length - 1 - k)) : x);
+            }
+
+            output[n] = folded && h.Length % 2 == 1 ? sum + (h[h.Length / 2] * At(input, n - (h.Length / 2))) : sum;
         }
     }
 

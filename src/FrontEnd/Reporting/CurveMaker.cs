@@ -52,6 +52,7 @@ internal static class CurveMaker
         }
 
         delay[0] = delay[1];
+        IReadOnlyList<Curve> filters = FilterCurves.Response(evaluation, hertz);
         return new Curves
         {
             Response =
@@ -63,7 +64,8 @@ internal static class CurveMaker
             ElectrodeImpedance = ElectrodeCurves(design, hertz),
             DrivenGroundLoop = LoopCurves(evaluation),
             StepResponse = StepCurves(evaluation),
-            FilterResponse = FilterCurves.Response(evaluation, hertz),
+            FilterResponse = filters,
+            FilterDifference = FilterCurves.Difference(filters),
             FilterDelay = FilterCurves.Delay(evaluation, hertz),
             FilterStep = FilterCurves.Step(evaluation),
         };

@@ -9,6 +9,7 @@ namespace FrontEnd.Reporting;
 /// <summary>The lines of the filters' own plots.</summary>
 internal static class FilterCurves
 {
+    private const string IdealName = ", ideal";
     private const double PhaseStep = 1e-4;
     private const int StepPoints = 400;
     private const int FinePoints = 1600;
@@ -20,7 +21,7 @@ internal static class FilterCurves
         Stage[] sections = Sections(evaluation);
         if (sections.Length != 0)
         {
-            curves.Add(Line("anti-alias, ideal", hertz, f => Product(sections, AsBuiltSection.IdealResponse, f).Magnitude));
+            curves.Add(Line("anti-alias" + IdealName, hertz, f => Product(sections, AsBuiltSection.IdealResponse, f).Magnitude));
             curves.Add(Line("anti-alias, as built", hertz, f => Product(sections, AsBuiltSection.Response, f).Magnitude));
         }
 
@@ -29,10 +30,26 @@ internal static class FilterCurves
             double rate = evaluation.Design.Converter.Rate.Hertz;
             bool rounded = evaluation.Digital.Arithmetic.Word != DigitalWord.Double;
             var designed = SecondOrderSections.Cascade(evaluation.Digital.Designed);
-            curves.Add(Line(rounded ? "digital, ideal" : "digital", hertz, f => f < rate / 2 ? Math.Sqrt(designed.PowerResponse(f, rate)) : double.NaN));
+            curves.Add(Line(rounded ? "digital" + IdealName : "digital", hertz, f => f < rate / 2 ? Math.Sqrt(designed.PowerResponse(f, rate)) : double.NaN));
             if (rounded)
             {
                 curves.Add(Line($"digital, as rounded to {DigitalArithmetic.WordOf(evaluation.Digital.Arithmetic.Word)}", hertz, f => f < rate / 2 ? Math.Sqrt(evaluation.Digital.Power(f)) : double.NaN));
+            }
+        }
+
+        return curves;
+    }
+
+    /// <summary>As built less ideal, where a response has both.</summary>
+    public static List<Curve> Difference(IReadOnlyList<Curve> response)
+    {
+        List<Curve> curves = [];
+        for (int i = 1; i < response.Count; i++)
+        {
+            Curve ideal = response[i - 1], built = response[i];
+            if (ideal.Name.EndsWith(IdealName, StringComparison.Ordinal))
+            {
+                curves.Add(new Curve(built.Name, "Hz", "dB", built.X, [.. built.Y.Zip(ideal.Y, (b, a) => b - a)]));
             }
         }
 

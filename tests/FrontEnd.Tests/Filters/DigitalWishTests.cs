@@ -212,6 +212,9 @@ public class DigitalWishTests
         Finding finding = Assert.Single(new NotchWish { Rate = Frequency.FromHertz(256) }.Design().Findings);
         Assert.Equal(("FE0650", Severity.Warning), (finding.Code, finding.Severity));
         Assert.Contains("harmonic 5, 250 Hz, lands at 6 Hz", finding.Message, StringComparison.Ordinal);
+        // 250 S/s, band to 100 Hz: harmonics 3, 4, 6, 7 land on the notches at 100 and 50 Hz; the fifth becomes a constant. 180 S/s: the second lands at 80 Hz.
+        Assert.Contains("harmonic 5, 250 Hz, lands at 0 Hz", Assert.Single(new NotchWish { Rate = Rate, Edge = Frequency.FromHertz(100) }.Design().Findings).Message, StringComparison.Ordinal);
+        Assert.Contains(new NotchWish { Rate = Frequency.FromHertz(180), Edge = Frequency.FromHertz(85) }.Design().Findings, f => f.Message.Contains("harmonic 2, 100 Hz, lands at 80 Hz", StringComparison.Ordinal));
         Assert.Equal("FE0648", Assert.Single(new NotchWish { Rate = Rate, Q = 0 }.Design().Findings).Code);
         Assert.Equal("FE0649", Assert.Single(new NotchWish { Rate = Rate, Q = 0.3 }.Design().Findings).Code);
     }
