@@ -42,8 +42,10 @@ public class EditsTests
         StudyTests.AssertKeepsComments(document.Text, taken.Document.Text);
     }
 
-    [Fact]
-    public void TakeOver_ElementsReplaced_LeavesTheOthersAndTheirCommentsInPlace()
+    [Theory]
+    [InlineData("\n")]
+    [InlineData("\r\n")]
+    public void TakeOver_ElementsReplaced_LeavesTheOthersAndTheirCommentsInPlace(string lineEnd)
     {
         const string Text = """
             # of the file
@@ -67,7 +69,7 @@ public class EditsTests
             [converter]
             bits = 16   # enough
             """;
-        DesignDocument document = DesignDocument.Parse(Text, DocumentFormat.Toml);
+        DesignDocument document = DesignDocument.Parse(Text.ReplaceLineEndings(lineEnd), DocumentFormat.Toml);
         Design wanted = document.Design with { Stages = [document.Design.Stages[0], new AntiAlias.SallenKeySection { Name = "anti-alias 1" }] };
 
         DesignDocument after = Edits.TakeOver(document, wanted).Document;
@@ -80,6 +82,7 @@ public class EditsTests
         Assert.Equal("[converter]", lines[behind + 1]);
         Assert.Contains("feedback-resistor = \"200 kΩ\"   # times 201", lines);
         Assert.DoesNotContain("c = \"100 nF\"", lines);
+        Assert.Equal(after.Text, after.Text.ReplaceLineEndings(lineEnd));
     }
 
     /// <summary>Where the file's form leaves no place the user is asked first; saying no leaves it to the character.</summary>
