@@ -85,6 +85,16 @@ public class EditsTests
         Assert.Equal(after.Text, after.Text.ReplaceLineEndings(lineEnd));
     }
 
+    [Fact]
+    public void Move_TakesTheCommentAboveAnElementAlong()
+    {
+        DesignDocument document = DesignDocument.Parse("name = \"x\"\n\n# one\n[[bands]]\nname = \"low\"   # slow\nlow = \"1 Hz\"\nhigh = \"4 Hz\"\n\n# two\n[[bands]]\nname = \"high\"\nlow = \"8 Hz\"\nhigh = \"12 Hz\"\n\n# not of a band\n\n[converter]\nbits = 12\n", DocumentFormat.Toml);
+
+        EditResult moved = Edits.Move(document, DesignFields.Lists[2], 0, +1);
+
+        Assert.Equal("name = \"x\"\n\n# two\n[[bands]]\nname = \"high\"\nlow = \"8 Hz\"\nhigh = \"12 Hz\"\n\n# one\n[[bands]]\nname = \"low\"   # slow\nlow = \"1 Hz\"\nhigh = \"4 Hz\"\n\n# not of a band\n\n[converter]\nbits = 12\n", moved.Document.Text);
+    }
+
     /// <summary>Where the file's form leaves no place the user is asked first; saying no leaves it to the character.</summary>
     [Fact]
     public void TakeOver_AFormWithoutAPlace_AsksFirst()
