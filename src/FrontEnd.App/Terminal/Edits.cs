@@ -222,17 +222,16 @@ public static class Edits
         {
             if (text.Count > 0 && text[^1].Trim().Length > 0)
             {
-                text.Add("");
+                text.AddRange(tables.Ended([""]));
             }
 
-            text.AddRange(element);
-            text.Add("");
+            text.AddRange(tables.Ended([.. element, ""]));
         }
 
         void Drop(int table)
         {
             LineRange gone = tables.Tables[table];
-            text.AddRange(ListTables.Comments(lines[gone.First..gone.End]));
+            text.AddRange(tables.Ended(ListTables.Comments(lines[gone.First..gone.End])));
             Gap(table);
         }
 
@@ -253,7 +252,7 @@ public static class Edits
         List<string> text = [.. tables.Lines];
         foreach (LineRange gone in tables.Tables.Reverse())
         {
-            List<string> comments = [.. ListTables.Comments(text[gone.First..gone.End])];
+            List<string> comments = [.. tables.Ended(ListTables.Comments(text[gone.First..gone.End]))];
             text.RemoveRange(gone.First, gone.End - gone.First);
             text.InsertRange(gone.First, comments);
         }

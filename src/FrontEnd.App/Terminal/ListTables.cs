@@ -8,8 +8,11 @@ public sealed class ListTables
 {
     private ListTables(string[] lines, IReadOnlyList<LineRange> tables) => (Lines, Tables) = (lines, tables);
 
-    /// <summary>The text's lines without their ends.</summary>
+    /// <summary>The text's lines without their line feeds.</summary>
     public IReadOnlyList<string> Lines { get; }
+
+    /// <summary>Lines that are put in, ended as those of the text are.</summary>
+    public IEnumerable<string> Ended(IEnumerable<string> lines) => Lines[0].EndsWith('\r') ? lines.Select(line => line + '\r') : lines;
 
     public IReadOnlyList<LineRange> Tables { get; }
 

@@ -282,7 +282,7 @@ public static partial class Updater
     private static (Model, Effect?) Scroll(Model model, int lines) => model.Overlay switch
     {
         null => (model.Editing is null ? Step(model, lines) : model, null),
-        { } overlay => PressOver(model, overlay, new Keystroke(lines < 0 ? KeyName.Up : KeyName.Down)) ?? (model, null),
+        { } overlay => PressOver(model, overlay, new Keystroke(lines < 0 ? KeyName.Up : KeyName.Down)) is var (over, effect) ? (WithinPage(over), effect) : (model, null),
     };
 
     // --- why ----------------------------------------------------------------------------------------------------

@@ -42,8 +42,10 @@ public class EditsTests
         StudyTests.AssertKeepsComments(document.Text, taken.Document.Text);
     }
 
-    [Fact]
-    public void TakeOver_ElementsReplaced_LeavesTheOthersAndTheirCommentsInPlace()
+    [Theory]
+    [InlineData("\n")]
+    [InlineData("\r\n")]
+    public void TakeOver_ElementsReplaced_LeavesTheOthersAndTheirCommentsInPlace(string lineEnd)
     {
         const string Text = """
             # of the file
@@ -67,7 +69,7 @@ public class EditsTests
             [converter]
             bits = 16   # enough
             """;
-        DesignDocument document = DesignDocument.Parse(Text, DocumentFormat.Toml);
+        DesignDocument document = DesignDocument.Parse(Text.ReplaceLineEndings(lineEnd), DocumentFormat.Toml);
         Design wanted = document.Design with { Stages = [document.Design.Stages[0], new AntiAlias.SallenKeySection { Name = "anti-alias 1" }] };
 
         DesignDocument after = Edits.TakeOver(document, wanted).Document;
@@ -80,6 +82,17 @@ public class EditsTests
         Assert.Equal("[converter]", lines[behind + 1]);
         Assert.Contains("feedback-resistor = \"200 kΩ\"   # times 201", lines);
         Assert.DoesNotContain("c = \"100 nF\"", lines);
+        Assert.Equal(after.Text, after.Text.ReplaceLineEndings(lineEnd));
+    }
+
+    [Fact]
+    public void Move_TakesTheCommentAboveAnElementAlong()
+    {
+        DesignDocument document = DesignDocument.Parse("name = \"x\"\n\n# one\n[[bands]]\nname = \"low\"   # slow\nlow = \"1 Hz\"\nhigh = \"4 Hz\"\n\n# two\n[[bands]]\nname = \"high\"\nlow = \"8 Hz\"\nhigh = \"12 Hz\"\n\n# not of a band\n\n[converter]\nbits = 12\n", DocumentFormat.Toml);
+
+        EditResult moved = Edits.Move(document, DesignFields.Lists[2], 0, +1);
+
+        Assert.Equal("name = \"x\"\n\n# two\n[[bands]]\nname = \"high\"\nlow = \"8 Hz\"\nhigh = \"12 Hz\"\n\n# one\n[[bands]]\nname = \"low\"   # slow\nlow = \"1 Hz\"\nhigh = \"4 Hz\"\n\n# not of a band\n\n[converter]\nbits = 12\n", moved.Document.Text);
     }
 
     /// <summary>Where the file's form leaves no place the user is asked first; saying no leaves it to the character.</summary>
