@@ -49,7 +49,7 @@ public class SpreadAndCompareTests
     public void Sheet_WithBuilds_HasYieldPercentilesAndHistograms()
     {
         using TemporaryFolder folder = new();
-        string[] files = [.. new[] { ".html", ".md", ".json" }.Select(extension => Path.Combine(folder.Path, "sheet" + extension))];
+        string[] files = [Path.Combine(folder.Path, "sheet.html"), Path.Combine(folder.Path, "sheet.md"), Path.Combine(folder.Path, "sheet.json")];
         Assert.Equal(0, Shell.Run("sheet", Design, "--builds", "200", "--seed", "3", "-o", files[0], "-o", files[1], "-o", files[2]).Code);
         Assert.All(files[..2], file =>
         {
@@ -76,7 +76,7 @@ public class SpreadAndCompareTests
         }
 
         string program = Path.Combine(AppContext.BaseDirectory, "frontend.dll");
-        ProcessStartInfo start = new("dotnet", [program, "spread", Design, "--builds", "10000000"]) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = Repository.Root };
+        ProcessStartInfo start = new("dotnet", [program, "spread", Design, "--builds", "10000000"]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = Repository.Root };
         using Process process = Process.Start(start)!;
         try
         {

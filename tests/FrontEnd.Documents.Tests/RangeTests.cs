@@ -1,5 +1,4 @@
 using FrontEnd.AntiAlias;
-using FrontEnd.Documents.Reading;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -40,7 +40,7 @@ public static class SpreadText
     {
         string V(double value, int digits = 3) => SpreadWording.Value(value, figure.Unit, digits);
         page.Paragraph($"nominal {V(figure.Nominal)}, parts at their corners {V(figure.Least)} to {V(figure.Most)}", figure.Id + "  ");
-        page.Paragraph(string.Join("  ", SpreadFigure.Percents.Select((percent, i) => $"{SpreadWording.Percent(percent)}: {V(figure.Percentiles[i])}")), "  ");
+        page.Table([.. SpreadFigure.Percents.Select(percent => new Column(SpreadWording.Percent(percent)))], [new Row([.. figure.Percentiles.Select(value => V(value))])]);
         if (figure.InBins(SpreadWording.Bins) is { } bins)
         {
             int most = bins.Counts.Max();

@@ -36,7 +36,7 @@ internal static class SpreadWording
         return
         [
             .. given.Length == 0 ? (string[])[] : ["Drawn within the ranges that cards and design give: " + string.Join(", ", given) + "."],
-            $"Where they give none (common practice, no source): CMRR ±{QuantityText.FormatTrimmed(ranges.Cmrr, "1", 3)} dB, amplifier gain ±{Share(ranges.Gain)}, its voltage noise ±{Share(ranges.Noise)}, electrodes ± half their mismatch, "
+            $"{(given.Length == 0 ? "Cards and design give no ranges; drawn are (common practice, no source)" : "Where they give none (common practice, no source)")}: CMRR ±{QuantityText.FormatTrimmed(ranges.Cmrr, "1", 3)} dB, amplifier gain ±{Share(ranges.Gain)}, its voltage noise ±{Share(ranges.Noise)}, electrodes ± half their mismatch, "
             + $"stray capacitances over to times {QuantityText.FormatTrimmed(ranges.Surroundings, "1", 3)}, mains voltage ±{Share(ranges.MainsVoltage)}. All else is as in the design.",
         ];
     }

@@ -15,6 +15,8 @@ namespace FrontEnd.Spread;
 /// </remarks>
 internal sealed class PartList
 {
+    private const double LeastElectrode = 1e-6;
+
     private readonly Design _design;
     private readonly List<SpreadPart> _parts = [];
     private readonly Dictionary<int, double> _fromZero = [];
@@ -101,7 +103,15 @@ internal sealed class PartList
         int Electrode(string which, Electrode electrode, double half)
         {
             string key = $"electrodes.{which}";
-            return Ranged(key + ".", "contact-resistance", electrode.Ranges, electrode.ContactResistance.Ohms) is var ranged and >= 0 ? ranged : Add(key, SpreadLaw.Uniform, 1 - half, 1 + half);
+            int ranged = Ranged(key + ".", "contact-resistance", electrode.Ranges, electrode.ContactResistance.Ohms);
+            if (ranged < 0)
+            {
+                return Add(key, SpreadLaw.Uniform, 1 - half, 1 + half);
+            }
+
+            // An electrode of no impedance at all is a short circuit, not a division by zero.
+            _parts[ranged] = _parts[ranged] with { Low = Math.Max(LeastElectrode, _parts[ranged].Low) };
+            return ranged;
         }
 
         int Density(string which, Electrode electrode) => Ranged($"electrodes.{which}.", "excess-density", electrode.Ranges, electrode.ExcessNoise.VoltsSquaredPerHertz);

@@ -98,29 +98,54 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
     /// <remarks>At the balanced nominal device the sensitivity of a rejection has no sign (both ways are worse), hence the walk. A normal part's corner is its tolerance.</remarks>
     private (double[] Least, double[] Most) Corners()
     {
-        const int Rounds = 2;
-        int count = SpreadKernel.Ids.Length, width = Vector<double>.Count;
+        const int Rounds = 2, Directions = 2;
+        int count = SpreadKernel.Ids.Length, width = Vector<double>.Count, walks = Math.Min(Directions, width / 2), passes = Directions / walks;
         double[] least = new double[count], most = new double[count];
-        Parallel.For(0, 2 * count, Parallelism(), () => new SpreadKernel(setup), (job, state, kernel) =>
+        Parallel.For(0, count * passes, Parallelism(), () => new SpreadKernel(setup), (job, state, kernel) =>
         {
-            int figure = job / 2;
-            bool up = job % 2 == 1;
+            // Two lanes a walk, the part at its lower and at its upper corner; downwards first, upwards beside it where the lanes allow.
+            int figure = job / passes, first = job % passes * walks;
             double[][] at = NominalParts(), values = [.. SpreadKernel.Ids.Select(_ => new double[width])];
+            double[] value = values[figure];
+            kernel.Evaluate(at, values, 0);
+            double[] now = [.. value];
+            bool[] matters = [.. at.Select(_ => true)];
             for (int round = 0; round < Rounds; round++)
             {
                 for (int part = 0; part < at.Length; part++)
                 {
+                    if (!matters[part])
+                    {
+                        continue;
+                    }
+
                     SpreadPart one = setup.Parts.Parts[part];
-                    Array.Fill(at[part], one.High);
-                    at[part][0] = one.Low;
+                    for (int walk = 0; walk < walks; walk++)
+                    {
+                        (at[part][2 * walk], at[part][(2 * walk) + 1]) = (one.Low, one.High);
+                    }
+
                     kernel.Evaluate(at, values, 0);
-                    bool low = up ? values[figure][1] < values[figure][0] : values[figure][0] < values[figure][1];
-                    Array.Fill(at[part], low ? one.Low : one.High);
+                    matters[part] = false;
+                    for (int walk = 0; walk < walks; walk++)
+                    {
+                        (double low, double high) = (value[2 * walk], value[(2 * walk) + 1]);
+                        bool takeLow = first + walk == 0 ? low < high : high < low;
+
+                        // A part that two balanced leads share alike moves nothing in its sign, but moves the figure.
+                        matters[part] |= low != high || low != now[walk];
+                        now[walk] = takeLow ? low : high;
+                        at[part].AsSpan(2 * walk, 2).Fill(takeLow ? one.Low : one.High);
+                    }
                 }
             }
 
             kernel.Evaluate(at, values, 0);
-            (up ? most : least)[figure] = values[figure][0];
+            for (int walk = 0; walk < walks; walk++)
+            {
+                (first + walk == 0 ? least : most)[figure] = value[2 * walk];
+            }
+
             return kernel;
         }, _ => { });
         return (least, most);

@@ -36,7 +36,7 @@ public class ComparisonTests
     [Fact]
     public void ACoefficient_OfADigitalFilter_IsComparedToItsLastDigits()
     {
-        Design With(double b0) => Designs.Dry with { Digital = [new Digital.DigitalSections { Name = "own", Rows = [[b0, 0, 0, 1, 0, 0]] }] };
+        Design With(double b0) => Designs.Dry with { Digital = [new FrontEnd.Digital.DigitalSections { Name = "own", Rows = [[b0, 0, 0, 1, 0, 0]] }] };
         Assert.Empty(Comparison.Of(With(0.3), With(0.1 + 0.2), TestContext.Current.CancellationToken).Differences);
         Assert.Single(Comparison.Of(With(0.3), With(0.3 + 1e-11), TestContext.Current.CancellationToken).Differences);
     }

@@ -110,13 +110,17 @@ public class SpreadRunTests
         };
     }
 
-    [Fact]
-    public void Spread_AllTolerancesAndRangesZero_IsTheAssessmentWithoutThem()
+    [Theory]
+    [InlineData("dry", 15)]
+    [InlineData("gel", 13)]
+    [InlineData("earthed", 15)]
+    public void Spread_AllTolerancesAndRangesZero_IsTheAssessmentWithoutThem(string name, int figures)
     {
-        Design design = Exact(Designs.Dry);
+        // The dry designs have no modulator, the gel design has no driven ground.
+        Design design = Exact(Designs.All.Single(one => one.Name == name));
         SpreadResult result = Run(design, new SpreadOptions { Builds = 8, Ranges = SpreadRanges.None })!;
         Assessment assessment = Evaluator.Evaluate(design);
-        Assert.Equal(15, result.Figures.Count);   // all but the modulator's fold
+        Assert.Equal(figures, result.Figures.Count);
         foreach (SpreadFigure figure in result.Figures)
         {
             double expected = figure.Id == "levels.least_headroom"
@@ -179,12 +183,15 @@ public class SpreadRunTests
         Assert.Equal(0.95, gain.Least / gain.Nominal, 1e-9);
     }
 
-    [Fact]
-    public void Rejection_FromUnequalShuntCapacitors_IsThePublishedWorstCase()
+    [Theory]
+    [InlineData(0, 0.05)]
+    [InlineData(0.05, 0)]
+    [InlineData(0.01, 0.05)]
+    public void Rejection_FromUnequalInputFilters_IsTheWorstCaseOfTheFormula(double resistors, double capacitors)
     {
-        // An R-C low-pass in each lead turns common mode into difference as 2πf·R·ΔC with ΔC = 2·t·C at worst, so CMRR = 1/(2πf·R·2·t·C) below the corner
-        // (derived; the first-order form of the balanced input filter's rejection). The electrodes are a short circuit here, the amplifier perfect.
-        const double T = 0.05, R = 100e3, C = 100e-12, F0 = 50;
+        // An R-C low-pass in each lead turns common mode into difference as f/f1·δ below the corner, δ the time constants' difference, at worst twice each tolerance:
+        // the formula that reference/mains/rejection.txt holds with its figures. The electrodes are a short circuit here, the amplifier perfect.
+        const double R = 100e3, C = 100e-12, F0 = 50;
         Design design = Designs.Gel with
         {
             Channels = 1,
@@ -195,12 +202,12 @@ public class SpreadRunTests
                 Reference = new() { ContactResistance = Resistance.FromOhms(1), ContactCapacitance = default },
                 Ground = new() { ContactResistance = Resistance.FromOhms(1), ContactCapacitance = default },
             },
-            Input = new InputNetwork { SeriesResistor = Resistance.FromOhms(R), ShuntCapacitor = Capacitance.FromFarads(C), CapacitorTolerance = Ratio.FromFraction(T), ResistorTolerance = default },
+            Input = new InputNetwork { SeriesResistor = Resistance.FromOhms(R), ShuntCapacitor = Capacitance.FromFarads(C), CapacitorTolerance = Ratio.FromFraction(capacitors), ResistorTolerance = Ratio.FromFraction(resistors) },
             Amplifier = Designs.Gel.Amplifier with { Cmrr = Decibels.FromStated(200), CmrrCorner = Frequency.FromHertz(1e9), CommonModeCapacitance = default, DifferentialCapacitance = default },
         };
         Assert.Empty(DesignCheck.Run(design).Where(finding => finding.Severity == Severity.Error).Select(finding => finding.Message));
         SpreadFigure cmrr = Run(design, new SpreadOptions { Builds = 2000, Ranges = SpreadRanges.None })!.Find("mains.system_cmrr")!;
-        double worst = 20 * Math.Log10(1 / (2 * Math.PI * F0 * R * 2 * T * C));
+        double worst = FrontEnd.Textbook.MainsFormulas.LowPassMismatch(Frequency.FromHertz(F0), Frequency.FromHertz(1 / (2 * Math.PI * R * C)), Ratio.FromFraction(2 * (resistors + capacitors))).Value;
         Assert.Equal(worst, cmrr.Least, 0.02);
         Assert.All(cmrr.Values, value => Assert.True(worst - 0.02 < value));
     }
@@ -250,6 +257,46 @@ public class SpreadRunTests
             // A quarter of a per cent in rank at most, times the range of 10 %, times the slope of the square root's end.
             Assert.Equal(1, current.Percentiles[i] / expected, 2e-3);
         }
+    }
+
+    [Fact]
+    public void FaultCurrent_OfANormalResistor_HasTheQuantilesOfItsFormula()
+    {
+        // One resistor, normal with tolerance = 3σ: the current's percentile p is V/(R·(1 + t/3·z(1 − p))); z from a table of the normal distribution.
+        double[] z = [2.3263, 1.6449, 0.6745, 0, -0.6745, -1.6449, -2.3263];
+        Design design = Exact(Designs.Dry) with { GroundDrive = Designs.Dry.GroundDrive with { ResistorTolerance = Ratio.FromPercent(6) } };
+        SpreadFigure current = Run(design, new SpreadOptions { Builds = 40_000, Ranges = SpreadRanges.None, Distribution = PartDistribution.Normal })!.Find("safety.driven_ground_current")!;
+        for (int i = 0; i < z.Length; i++)
+        {
+            double expected = design.Supply.Highest.Volts / (design.GroundDrive.SeriesResistor.Ohms * (1 + (0.02 * z[i])));
+
+            // The standard error of the outermost percentile is √(p(1 − p)/n)/φ(z), 0.019 standard deviations; five times that of 2 %.
+            Assert.Equal(1, current.Percentiles[i] / expected, 2e-3);
+        }
+    }
+
+    [Fact]
+    public void Range_OfTheGain_IsDrawnFromEndToEnd()
+    {
+        // From half to twice, evenly in the logarithm: percentile p stands at 0.5·4^p.
+        Design design = Exact(Designs.Gel);
+        design = design with { Amplifier = design.Amplifier with { Ranges = new PartRanges([new PartRange("gain", 0.5 * design.Amplifier.Gain, 2 * design.Amplifier.Gain)]) } };
+        SpreadFigure gain = Run(design, new SpreadOptions { Builds = 40_000, Ranges = SpreadRanges.None })!.Find("gain.mid")!;
+        for (int i = 0; i < gain.Percentiles.Count; i++)
+        {
+            Assert.Equal(0.5 * Math.Pow(4, SpreadFigure.Percents[i] / 100), gain.Percentiles[i] / gain.Nominal, 0.02);
+        }
+
+        Assert.Equal(0.5, gain.Least / gain.Nominal, 1e-9);
+        Assert.Equal(2, gain.Most / gain.Nominal, 1e-9);
+    }
+
+    [Fact]
+    public void Corners_OfAnElectrodeThatMayBeAShort_AreNumbers()
+    {
+        PartRanges ranges = new([new PartRange("contact-resistance", 0, 1e6), new PartRange("excess-density", 0, 1e-11)]);
+        Design design = Designs.Dry with { Electrodes = Designs.Dry.Electrodes with { Active = Designs.Dry.Electrodes.Active with { Ranges = ranges } } };
+        Assert.All(Run(design, new SpreadOptions { Builds = 64 })!.Figures, figure => Assert.True(double.IsFinite(figure.Least + figure.Most), figure.Id));
     }
 
     [Fact]
