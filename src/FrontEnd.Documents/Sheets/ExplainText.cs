@@ -45,7 +45,7 @@ public static class ExplainText
         {
             Line(page, "why", why.Reason);
             Line(page, "takes", why.Assumes);
-            Line(page, "to read", SourceList.Of(why.Read));
+            Line(page, "to read", string.Equals(why.Read.Key, "derived", StringComparison.Ordinal) ? "" : SourceList.Of(why.Read));
         }
 
         Judgement(page, result.Verdict);

@@ -145,7 +145,7 @@ public static class Diagrams
             """,
             assessment => Values(("first", assessment.Find("levels.first_to_clip")?.Text ?? "none"), ("room", First(assessment)))),
         new(
-            "coupling", "An ac coupling forgets a step", ["levels.recovery", "filter.path.settling"],
+            "coupling", "A step decays behind an ac coupling", ["levels.recovery", "filter.path.settling"],
             """
                                    step of the offset
              in ──┤├───┬────> out   V│ ──┐

@@ -55,7 +55,7 @@ public static class Glossary
         new("group delay", "", "s", "How late a narrow group of frequencies comes out, −dφ/dω."),
         new("harmonic", "h", "", "A whole multiple of the mains frequency.", "harmonics"),
         new("headroom", "", "dB", "The room up to the rail over the sum of all peaks."),
-        new("high-pass", "", "", "Passes what is above its corner; takes drift away and needs time to forget a step."),
+        new("high-pass", "", "", "Passes what is above its corner; takes drift away; a step decays in it over time."),
         new("imbalance", "ΔZ", "Ω", "The difference of two electrodes' impedances; turns common mode into signal.", "mismatch"),
         new("input impedance", "Z_in", "Ω", "What one input with its cable and parts shows to the electrode; mostly the capacitance C_in, with the lead's C_lead."),
         new("input-referred", "RTI", "", "Divided by the gain in front: what at the electrodes would cause the same.", "rti", "referred to the input"),

@@ -9,11 +9,11 @@ namespace FrontEnd.Documents.Tests.Sheets;
 public sealed partial class GlossaryTests
 {
     /// <summary>Words between digits and signs; a low line belongs to a symbol.</summary>
-    [GeneratedRegex(@"\p{L}[\p{L}_]*")]
+    [GeneratedRegex(@"\p{L}[\p{L}_]*", RegexOptions.None, 10_000)]
     private static partial Regex Word();
 
     /// <summary>Short forms such as CMRR, and symbols with an index such as C_iso.</summary>
-    [GeneratedRegex(@"(?<![\p{L}\d])(?:[A-Z]{2,}|\p{L}_[\p{L}\d]+)(?![\p{L}\d_])")]
+    [GeneratedRegex(@"(?<![\p{L}\d])(?:[A-Z]{2,}|\p{L}_[\p{L}\d]+)(?![\p{L}\d_])", RegexOptions.None, 10_000)]
     private static partial Regex Sign();
 
     private static readonly Assessment[] Assessments = [.. Directory.GetFiles(Repository.Designs, "*.toml").Order(StringComparer.Ordinal).Select(DesignDocument.Read).Where(document => !document.HasErrors).Select(document => Evaluator.Evaluate(document.Design))];
@@ -67,7 +67,7 @@ public sealed partial class GlossaryTests
     }
 
     private static IEnumerable<string> Explained() =>
-        Explanations.All.SelectMany(one => new[] { one.Reason, one.Assumes }).Concat(Diagrams.All.SelectMany(diagram => new[] { diagram.Title, Regex.Replace(diagram.Art, @"\{\w+\}", "") }));
+        Explanations.All.SelectMany(one => new[] { one.Reason, one.Assumes }).Concat(Diagrams.All.SelectMany(diagram => new[] { diagram.Title, Regex.Replace(diagram.Art, @"\{\w+\}", "", RegexOptions.None, TimeSpan.FromSeconds(10)) }));
 
     private static IEnumerable<string> Texts() =>
         Explained().Concat(Assessments.SelectMany(assessment => assessment.Results).Select(result => result.Name)).Concat(Assessments.SelectMany(BudgetTables.Of).SelectMany(table => table.Columns.Select(column => column.Head).Prepend(table.Title)));
