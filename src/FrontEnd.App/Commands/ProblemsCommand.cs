@@ -85,7 +85,8 @@ internal static class ProblemsCommand
         }
 
         string sheets = homework.Sheets.Count == 1 ? "1 sheet" : $"{homework.Sheets.Count} sheets";
-        outlet.Messages.WriteLine($"wrote {Path.Combine(folder!, "problems.html")} to print: {sheets} of {count} questions; the key is in {Path.Combine(folder!, "key")}");
+        outlet.Messages.WriteLine($"wrote {Path.Combine(folder!, "problems.html")} to print: {sheets} of {count} questions");
+        outlet.Messages.WriteLine($"the key is in {Path.Combine(folder!, "key")}; the list of answers to fill in a copy of is {Path.Combine(folder!, "answers-blank.csv")}");
         return ExitCode.Met;
     }
 

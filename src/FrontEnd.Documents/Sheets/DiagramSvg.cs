@@ -1,11 +1,10 @@
 using System.Text;
-using System.Text.RegularExpressions;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>A diagram's grid of letters as a vector drawing: lines, parts, arrows and text stand where the letters stand.</summary>
-internal static partial class DiagramSvg
+internal static class DiagramSvg
 {
     /// <summary>Letters of the widest diagram; all drawings are as wide, so that their text has one size.</summary>
     public const int Columns = 58;
@@ -41,12 +40,6 @@ internal static partial class DiagramSvg
         '┷' or '╧' => Way.Up,
         _ => Way.None,
     };
-
-    [GeneratedRegex(@"\[[^\]]+\]")]
-    private static partial Regex Part();
-
-    [GeneratedRegex(@"(?<![\p{L}\d])\([^()\s]\)")]
-    private static partial Regex Ring();
 
     private sealed class Grid
     {
@@ -111,18 +104,22 @@ internal static partial class DiagramSvg
         /// <summary>Parts and sources: names in a frame.</summary>
         private void Symbols(int row)
         {
-            foreach (Match part in Part().Matches(_rows[row]))
+            string line = _rows[row];
+            for (int column = 0; column < line.Length; column++)
             {
-                _svg.Rectangle(X(part.Index) + 1, Y(row) + 1, (part.Length * CellWidth) - 2, CellHeight - 2, "fill=\"#fff\" stroke=\"#222\" stroke-width=\"1.1\"");
-                _svg.Formula(X(part.Index + (part.Length / 2.0)), Y(row) + 10.6, part.Value[1..^1], "middle", TextSize - 1);
-                Take(row, part.Index, part.Length);
-            }
-
-            foreach (Match ring in Ring().Matches(_rows[row]))
-            {
-                _svg.Circle(X(ring.Index + 1.5), Y(row + 0.5), 8, Stroke);
-                _svg.Formula(X(ring.Index + 1.5), Y(row) + 10.6, ring.Value[1..^1], "middle", TextSize);
-                Take(row, ring.Index, ring.Length);
+                int end = line[column] == '[' ? line.IndexOf(']', column) + 1 : 0;
+                if (end > 0)
+                {
+                    _svg.Rectangle(X(column) + 1, Y(row) + 1, ((end - column) * CellWidth) - 2, CellHeight - 2, "fill=\"#fff\" stroke=\"#222\" stroke-width=\"1.1\"");
+                    _svg.Formula(X((column + end) / 2.0), Y(row) + 10.6, line[(column + 1)..(end - 1)], "middle", TextSize - 1);
+                    Take(row, column, end - column);
+                }
+                else if (line[column] == '(' && At(row, column + 2) == ')' && !char.IsLetterOrDigit(At(row, column - 1)))
+                {
+                    _svg.Circle(X(column + 1.5), Y(row + 0.5), 8, Stroke);
+                    _svg.Formula(X(column + 1.5), Y(row) + 10.6, line[(column + 1)..(column + 2)], "middle", TextSize);
+                    Take(row, column, 3);
+                }
             }
         }
 

@@ -61,7 +61,7 @@ public static class ExplainText
         {
             Line("why", why.Reason);
             Line("takes", why.Assumes);
-            Line("to read", SourceList.Of(why.Read));
+            Line("to read", string.Equals(why.Read.Key, "derived", StringComparison.Ordinal) ? "" : SourceList.Of(why.Read));
         }
 
         return lines;

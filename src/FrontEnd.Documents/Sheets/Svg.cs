@@ -1,11 +1,10 @@
 using System.Globalization;
 using System.Text;
-using System.Text.RegularExpressions;
 
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Elements of a vector drawing, written one after the other. All texts are escaped here.</summary>
-internal sealed partial class Svg
+internal sealed class Svg
 {
     private readonly StringBuilder _text = new();
 
@@ -38,16 +37,27 @@ internal sealed partial class Svg
     {
         _text.Append("<text x=\"").Append(N(x)).Append("\" y=\"").Append(N(y)).Append("\" text-anchor=\"").Append(anchor).Append("\" font-size=\"").Append(N(size)).Append("\">");
         int at = 0;
-        foreach (Match index in Index().Matches(text))
+        for (int low = text.IndexOf('_', StringComparison.Ordinal); 0 <= low; low = text.IndexOf('_', at))
         {
-            _text.Append(Escape(text[at..index.Index])).Append("<tspan dy=\"2.5\" font-size=\"").Append(N(size * 0.75)).Append("\">").Append(Escape(index.Value[1..])).Append("</tspan>");
-            at = index.Index + index.Length;
-
-            // The shift stays for what follows, so the next letter, if any, takes it back.
-            if (at < text.Length)
+            int end = low + 1;
+            while (end < text.Length && char.IsLetterOrDigit(text[end]))
             {
-                _text.Append("<tspan dy=\"-2.5\">").Append(Escape(text[at..(at + 1)])).Append("</tspan>");
-                at++;
+                end++;
+            }
+
+            _text.Append(Escape(text[at..low])).Append("<tspan dy=\"2.5\" font-size=\"").Append(N(size * 0.75)).Append("\">").Append(Escape(text[(low + 1)..end])).Append("</tspan>");
+
+            // The shift stays for what follows, so the next letter, if any, takes it back. A blank alone in an element may get lost.
+            at = end;
+            while (end < text.Length && text[end] == ' ')
+            {
+                end++;
+            }
+
+            if (end < text.Length)
+            {
+                _text.Append("<tspan dy=\"-2.5\">").Append(Escape(text[at..(end + 1)])).Append("</tspan>");
+                at = end + 1;
             }
         }
 
@@ -59,9 +69,6 @@ internal sealed partial class Svg
         _text.Append("<text transform=\"translate(").Append(N(x)).Append(' ').Append(N(y)).Append(") rotate(-90)\" text-anchor=\"middle\" font-size=\"11\">").Append(Escape(text)).Append("</text>\n");
 
     public void Raw(string text) => _text.Append(text);
-
-    [GeneratedRegex(@"(?<=\p{L})_[\p{L}\d]+")]
-    private static partial Regex Index();
 
     public static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 

@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Teaching;
 using FrontEnd.Text;
 
@@ -17,7 +18,9 @@ public static class MarksText
         }
 
         double share = marks.Rows.Sum(row => row.Points) / marks.Rows.Sum(row => row.Possible);
-        text.Append(FormattableString.Invariant($"{students} student{(students == 1 ? "" : "s")}, {marks.Rows.Count} answers asked for, {Percent(share)} of the points\n\n"));
+        text.Append(FormattableString.Invariant($"{students} student{(students == 1 ? "" : "s")}, {marks.Rows.Count} answers asked for, {Percent(share)} of the points\n"));
+        IReadOnlyList<(string Student, double Share)> shares = marks.Shares;
+        text.Append(shares.Count == 1 ? "\n" : $"least {Percent(shares[0].Share)} ({shares[0].Student}), middle {Percent((shares[(shares.Count - 1) / 2].Share + shares[shares.Count / 2].Share) / 2)}, most {Percent(shares[^1].Share)} ({shares[^1].Student})\n\n");
         text.Append("question   points   full   part   none   not answered\n");
         foreach (IGrouping<string, Mark> question in marks.Rows.GroupBy(row => row.Question, StringComparer.Ordinal))
         {
@@ -28,12 +31,13 @@ public static class MarksText
         }
 
         text.Append(marks.Slips.Count == 0 ? "\nno known slips\n" : "\nslips\n");
+        TextPage page = new();
         foreach ((string slip, string remark, int count) in marks.Slips)
         {
-            text.Append(FormattableString.Invariant($"{count,5} × {slip}: {remark}\n"));
+            page.Paragraph($"{slip}: {remark}", $"{count,5} × ");
         }
 
-        return text.ToString();
+        return text.ToString() + page;
     }
 
     private static string Percent(double share) => QuantityText.FormatPercent(Quantities.Ratio.FromFraction(share), share < 0.1 ? 1 : 2);

@@ -37,7 +37,7 @@ public static class Diagrams
                                    ┷         ┷
             R_s {rs}   R_d {rd}   C_d {cd}
             R_p {rp}   at the mains Z_in {zin}
-            divider: Z_in/(Z_electrode + R_p + Z_in)
+            divider: Z_in/(Z_e + R_p + Z_in)
             """,
             assessment => Values(
                 ("rs", Part(assessment.Design.Electrodes.Active.SeriesResistance)), ("rd", Part(assessment.Design.Electrodes.Active.ContactResistance)), ("cd", Part(assessment.Design.Electrodes.Active.ContactCapacitance)),
@@ -145,7 +145,7 @@ public static class Diagrams
             """,
             assessment => Values(("first", assessment.Find("levels.first_to_clip")?.Text ?? "none"), ("room", First(assessment)))),
         new(
-            "coupling", "An ac coupling forgets a step", ["levels.recovery", "filter.path.settling"],
+            "coupling", "A step decays behind an ac coupling", ["levels.recovery", "filter.path.settling"],
             """
                                    step of the offset
              in ──┤├───┬────> out   V│ ──┐
@@ -277,7 +277,7 @@ public static class Diagrams
                                  ┌───────────┐
             site 1 ─────[Z_1]───>│+          ├──> x_1 = v_1 − v_r
                               ┌─>│−          │
-            reference ─[Z_r]──┤  └───────────┘
+            reference ─[Z_3]──┤  └───────────┘
                               │  ┌───────────┐
                               └─>│−          ├──> x_2 = v_2 − v_r
             site 2 ─────[Z_2]───>│+          │

@@ -15,6 +15,10 @@ public sealed record Mark(string Student, string Name, string Question, string A
 /// <summary>All marks, what the class slipped on, and what was wrong with the list.</summary>
 public sealed record Marks(IReadOnlyList<Mark> Rows, IReadOnlyList<Finding> Findings)
 {
+    /// <summary>Each student's share of the points, the least first.</summary>
+    public IReadOnlyList<(string Student, double Share)> Shares =>
+        [.. Rows.GroupBy(row => row.Student, StringComparer.Ordinal).Select(rows => (rows.Key, rows.Sum(row => row.Points) / rows.Sum(row => row.Possible))).OrderBy(one => one.Item2).ThenBy(one => one.Key, StringComparer.Ordinal)];
+
     /// <summary>How often each slip was made, commonest first.</summary>
     public IReadOnlyList<(string Slip, string Remark, int Count)> Slips =>
     [

@@ -105,6 +105,7 @@ public sealed record HeadSize(Length NasionInion, Length Preauricular, Length Ci
 /// Sagittal and coronal arcs in steps of 10, 20, 20, 20, 20, 10 %; the ring in steps of 10 %, beginning half a step beside Fpz. The 10-10 rows halve the steps.
 /// F3, F4, P3 and P4 have two rules in use, <see cref="SiteRule"/>; in practice both marks are drawn and the crossing is used (common practice, no source).
 /// On the sphere 10 % of a half-arc is 18°, so the ring lies 72° from the vertex and the line below it 90°.
+/// These rows have 73 sites; oostenveld-praamstra-2001 (abstract) counts 74 in the extended system, and which is the other is not known here.
 /// <para>Source: roth-10-20 for the fractions of the arcs; the 10-10 rows, their names and T7, T8, P7, P8 from memory. Sphere and distances: derived.</para>
 /// </remarks>
 public static class Sites

@@ -16,7 +16,7 @@ internal static class WholeChainProblems
     // So that a judgement does not hang on the last per cent, the best change must be this much ahead of the next.
     private const double Lead = 0.05;
     private const int MostDraws = 40;
-    private const string Listed = " Not everything that is listed matters; all else has the program's default values.";
+    private const string Listed = " Not everything that is listed matters; what is not listed stays the same.";
 
     public static IReadOnlyList<Template> All { get; } =
     [
