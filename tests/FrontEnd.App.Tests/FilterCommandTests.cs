@@ -194,7 +194,7 @@ public sealed class FilterCommandTests
     [InlineData("state-variable", "4 op-amps")]
     public void Notch_CentreAndQ_PartsDepthToleranceAndSensitivity(string topology, string words)
     {
-        Outcome outcome = Shell.Run("filter", "--shape", "notch", "--corner", "50Hz", "--q", "10", "--topology", topology);
+        Outcome outcome = Shell.Run("filter", "notch", "--mains", "50Hz", "--q", "10", "--topology", topology);
         Assert.Equal(0, outcome.Code);
         Assert.Contains("a notch at 50 Hz, Q 10", outcome.Output, StringComparison.Ordinal);
         Assert.Contains(words, outcome.Output, StringComparison.Ordinal);
@@ -206,7 +206,7 @@ public sealed class FilterCommandTests
     [Fact]
     public void Notch_Digital_IsTheNotchOfCentreAndWidth()
     {
-        Outcome outcome = Shell.Run("filter", "--shape", "notch", "--corner", "60Hz", "--q", "8", "--rate", "250Hz", "--json");
+        Outcome outcome = Shell.Run("filter", "notch", "--mains", "60Hz", "--q", "8", "--rate", "250Hz", "--json");
         using JsonDocument json = JsonDocument.Parse(outcome.Output);
         double[] b = [.. json.RootElement.GetProperty("sections")[0].GetProperty("b").EnumerateArray().Select(one => one.GetDouble())];
         double gain = 1 / (1 + Math.Tan(Math.PI * 60 / 8 / 250)), cosine = Math.Cos(2 * Math.PI * 60 / 250);
@@ -215,15 +215,16 @@ public sealed class FilterCommandTests
     }
 
     [Theory]
-    [InlineData("`--q`", "--shape", "notch", "--corner", "50Hz")]
-    [InlineData("`--corner`", "--shape", "notch", "--corner", "50Hz,60Hz", "--q", "10")]
-    [InlineData("`--corner`", "--shape", "notch", "--corner", "124Hz", "--q", "10", "--rate", "250Hz")]
-    [InlineData("`--order`", "--shape", "notch", "--corner", "50Hz", "--q", "10", "--order", "2")]
-    [InlineData("`--q`", "--family", "butterworth", "--shape", "low-pass", "--order", "2", "--corner", "50Hz", "--q", "10")]
+    [InlineData("FE0648", "notch", "--q", "0")]
+    [InlineData("FE0602", "notch", "--mains", "0Hz")]
+    [InlineData("`--edge`", "notch", "--edge", "100Hz")]
+    [InlineData("`--topology`", "notch", "--rate", "250Hz", "--topology", "twin-t")]
+    [InlineData("`--op-amp`", "notch", "--rate", "250Hz", "--op-amp", "micropower-cmos")]
+    [InlineData("an analogue filter has parts", "notch", "-o", "notch.h")]
     [InlineData("`--family`", "--shape", "low-pass", "--order", "2", "--corner", "50Hz")]
-    [InlineData("`--topology`", "--shape", "notch", "--corner", "50Hz", "--q", "10", "--topology", "sallen-key")]
-    [InlineData("part card", "--shape", "notch", "--corner", "50Hz", "--q", "10", "--op-amp", "micropower")]
-    [InlineData("--op-amp", "--shape", "notch", "--corner", "50Hz", "--q", "10", "--op-amp", "a\\\"\n[[x")]
+    [InlineData("`--topology`", "notch", "--topology", "sallen-key")]
+    [InlineData("part card", "notch", "--op-amp", "micropower")]
+    [InlineData("--op-amp", "notch", "--op-amp", "a\\\"\n[[x")]
     public void Notch_CallThatCannotBe_IsSaid(string words, params string[] call)
     {
         Outcome outcome = Shell.Run(["filter", .. call]);
