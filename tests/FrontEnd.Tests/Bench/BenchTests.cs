@@ -218,7 +218,7 @@ public sealed class BenchTests
     {
         // Without flicker two minutes add nothing below the band: √((f2 − 1/120)/(f2 − f1)) times the rms of the band without filters.
         double high = Board.Band.High.Hertz, low = Board.Band.Low.Hertz;
-        double rms = new Reporting.Evaluation(Test("51k-47n").Design with { Digital = [] }).Noise.Total;
+        double rms = new FrontEnd.Reporting.Evaluation(Test("51k-47n").Design with { Digital = [] }).Noise.Total;
         Assert.Equal(6.6 * rms * Math.Sqrt((high - (1 / 120.0)) / (high - low)), Test("drift").Expected!.SiValue, 0.01 * 6.6 * rms);
         Design flickering = Board with { Amplifier = Board.Amplifier with { NoiseCorner = Frequency.FromHertz(1000) } };
         Assert.True(1.2 < Test("drift", flickering).Expected!.SiValue / Test("51k-47n", flickering).Expected!.SiValue / 6.6);
