@@ -84,8 +84,8 @@ public sealed class AntiAliasTests
         Assert.True(assessment.Find("filter.analogue-notch-1.notch_depth_worst")!.Si < assessment.Find("filter.analogue-notch-1.notch_depth")!.Si - 5);
         Assert.Null(assessment.Find("filter.analogue-notch-1.minus_3db"));
 
-        // 1.59·(1 + 22/22 + 22/2) = 20.67, 26.3 dB.
-        Assert.Equal(26.3, assessment.Find("filter.anti-alias-1.stop_band_floor")!.Si, 0.1);
+        // 1.59·(1 + 22/22 + 22/2 + 22/15.9) = 22.87, 27.2 dB.
+        Assert.Equal(27.2, assessment.Find("filter.anti-alias-1.stop_band_floor")!.Si, 0.1);
         Assert.Equal(1.95 * 1.59 * document.Design.Amplifier.Gain, assessment.Find("gain.mid")!.Hand!.Value.SiValue, 1e-6);
     }
 

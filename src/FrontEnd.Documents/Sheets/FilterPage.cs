@@ -242,7 +242,7 @@ public static class FilterPage
             if (StopBandRise.Of([s]) is { } rise)
             {
                 TextbookFigure turn = FilterFormulas.SallenKeyTurn(Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2).Value), s.R1, s.OpAmp.OutputResistance, s.OpAmp.GainBandwidth);
-                rows.Add(new Row([s.Name, QuantityText.Format(rise.TurnsAt, 4), QuantityText.Format(turn.Value, "Hz", 4), Decibel(rise.LeastLossBeyond), QuantityText.Format(FilterFormulas.SallenKeyFloor(s.R1, s.R2, s.OpAmp.OutputResistance, s.NominalGain).Value, "dB", 4)]));
+                rows.Add(new Row([s.Name, QuantityText.Format(rise.TurnsAt, 4), QuantityText.Format(turn.Value, "Hz", 4), Decibel(rise.LeastLossBeyond), QuantityText.Format(FilterFormulas.SallenKeyFloor(s.R1, s.R2, s.OpAmp.OutputResistance, s.NominalGain, s.GainLoad).Value, "dB", 4)]));
             }
         }
 

@@ -79,6 +79,9 @@ public sealed record SallenKeySection : Stage
     /// <summary>Rg, from the − input to common; null makes a follower.</summary>
     public Resistance? GroundResistor { get; init; }
 
+    /// <summary>Rf + Rg, which the output drives; null for a follower.</summary>
+    public Resistance? GainLoad => GroundResistor is { } rg ? FeedbackResistor + rg : null;
+
     /// <summary>K.</summary>
     public override double NominalGain => NonInverting(FeedbackResistor, GroundResistor);
 

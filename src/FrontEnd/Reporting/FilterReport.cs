@@ -76,7 +76,7 @@ internal static class FilterReport
         AddRise(
             list, id, name, rise,
             isGiven ? FilterFormulas.SallenKeyTurn(Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s!.R1, s.R2, s.C1, s.C2).Value), s.R1, Resistance.FromOhms(output), s.OpAmp.GainBandwidth) : null,
-            isGiven ? FilterFormulas.SallenKeyFloor(s!.R1, s.R2, Resistance.FromOhms(output), s.NominalGain) : null);
+            isGiven ? FilterFormulas.SallenKeyFloor(s!.R1, s.R2, Resistance.FromOhms(output), s.NominalGain, s.GainLoad) : null);
     }
 
     private static void AddRise(ResultList list, string id, string name, StopBandRise rise, TextbookFigure? turn, TextbookFigure? floor)

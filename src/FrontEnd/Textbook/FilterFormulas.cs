@@ -30,12 +30,20 @@ public static class FilterFormulas
             $"√({Put.In(r1)} · {Put.In(r2)} · {Put.In(c1)} · {Put.In(c2)})/({Put.In(c2)} · ({Put.In(r1)} + {Put.In(r2)}) + {Put.In(r1)} · {Put.In(c1)} · (1 − {Put.In(gain)}))",
             Sources.SallenKey);
 
-    /// <summary>Loss that is left of a Sallen–Key's stop band far above the op-amp's bandwidth, against its gain at 0 Hz: 20·log10[K·(1 + R1/R2 + R1/Ro)] [dB].</summary>
-    /// <remarks>There the capacitors are shorts and the output is tied to common by Ro alone: input – R1 – node X, which is the output, with R2 and Ro to common. Derived; the same figure stands in
+    /// <summary>Loss that is left of a Sallen–Key's stop band far above the op-amp's bandwidth, against its gain at 0 Hz: 20·log10[K·(1 + R1/R2 + R1/Ro + R1/(Rf + Rg))] [dB]; a follower has no last term.</summary>
+    /// <remarks>There the capacitors are shorts and the output is tied to common by Ro alone: input – R1 – node X, which is the output, with R2, Ro and the gain's resistors to common. Derived; the figure for a follower stands in
     /// the application report "Analysis of the Sallen-Key Architecture", SLOA024 (from memory).</remarks>
-    public static TextbookFigure SallenKeyFloor(Resistance r1, Resistance r2, Resistance output, double gain) =>
-        TextbookFigure.Of(
-            Put.Decibels(gain * (1 + (r1 / r2) + (r1 / output))), "dB", "20·log10[K·(1 + R1/R2 + R1/Ro)]", $"20·log10[{Put.In(gain)} · (1 + {Put.In(r1)}/{Put.In(r2)} + {Put.In(r1)}/{Put.In(output)})]", Sources.StopBandRise);
+    /// <param name="load">Rf + Rg; null for a follower.</param>
+    public static TextbookFigure SallenKeyFloor(Resistance r1, Resistance r2, Resistance output, double gain, Resistance? load)
+    {
+        double sum = 1 + (r1 / r2) + (r1 / output);
+        return load is { } all
+            ? TextbookFigure.Of(
+                Put.Decibels(gain * (sum + (r1 / all))), "dB", "20·log10[K·(1 + R1/R2 + R1/Ro + R1/(Rf + Rg))]",
+                $"20·log10[{Put.In(gain)} · (1 + {Put.In(r1)}/{Put.In(r2)} + {Put.In(r1)}/{Put.In(output)} + {Put.In(r1)}/{Put.In(all)})]", Sources.StopBandRise)
+            : TextbookFigure.Of(
+                Put.Decibels(sum), "dB", "20·log10(1 + R1/R2 + R1/Ro)", $"20·log10(1 + {Put.In(r1)}/{Put.In(r2)} + {Put.In(r1)}/{Put.In(output)})", Sources.StopBandRise);
+    }
 
     /// <summary>Where a Sallen–Key's stop band turns up again, (√2·f0²·R1·GBW/Ro)^⅓ [Hz].</summary>
     /// <remarks>The wanted response falls as K·(f0/f)²; what comes through R1 to the closed-loop output impedance Ro·K·jf/GBW grows as K·f·Ro/(R1·GBW), a quarter turn away. The sum of the squares is least there.

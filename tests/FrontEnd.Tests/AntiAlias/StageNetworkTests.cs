@@ -202,7 +202,7 @@ public class StageNetworkTests
         Assert.Equal(density, sigma * sigma / (2 * width), 1e-5 * density);
     }
 
-    /// <summary>The floor of the application report (K·(1 + R1/R2 + R1/Ro)) and the place of the turn against the section as built.</summary>
+    /// <summary>The floor of the application report (1 + R1/R2 + R1/Ro for a follower) and the place of the turn against the section as built.</summary>
     [Theory]
     [InlineData(1, 22, 22, 150, 68, 2000, 350e3)]
     [InlineData(1, 56.2, 4.99, 470, 120, 200, 1e6)]
@@ -216,8 +216,8 @@ public class StageNetworkTests
             OpAmp = FrontEnd.Amplifier.OpAmp.MicropowerCmos with { OutputResistance = Resistance.FromOhms(output), GainBandwidth = Frequency.FromHertz(gbw) },
         };
         StopBandRise rise = StopBandRise.Of([section])!;
-        double floor = FilterFormulas.SallenKeyFloor(section.R1, section.R2, section.OpAmp.OutputResistance, gain).Value;
-        Assert.Equal(20 * Math.Log10(gain * (1 + (r1 / r2) + (1000 * r1 / output))), floor, 1e-9);
+        double floor = FilterFormulas.SallenKeyFloor(section.R1, section.R2, section.OpAmp.OutputResistance, gain, section.GainLoad).Value;
+        Assert.Equal(20 * Math.Log10(gain * (1 + (r1 / r2) + (1000 * r1 / output) + (gain == 1 ? 0 : r1 / (1000 * gain)))), floor, 1e-9);
         Assert.Equal(floor, rise.LeastLossBeyond, 0.1);
         double f0 = FilterFormulas.SallenKeyFrequency(section.R1, section.R2, section.C1, section.C2).Value;
         double turn = FilterFormulas.SallenKeyTurn(Frequency.FromHertz(f0), section.R1, section.OpAmp.OutputResistance, section.OpAmp.GainBandwidth).Value;
