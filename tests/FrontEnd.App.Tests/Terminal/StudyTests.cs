@@ -20,11 +20,13 @@ public class StudyTests
     private static List<string> Walk(Model model, int firstRow)
     {
         List<string> seen = [];
+        int pages = 0;
         for (Model? last = null; last is null || !Equals(last.Overlay, model.Overlay); last = model, model = model.Press(PageDown))
         {
             string[] rows = model.Screen().Split('\n')[firstRow..20];
             int overlap = Enumerable.Range(0, rows.Length + 1).Reverse().First(count => count <= seen.Count && seen.TakeLast(count).SequenceEqual(rows.Take(count)));
             seen.AddRange(rows.Skip(overlap));
+            Assert.True(++pages < 200, "the page has no end");
         }
 
         return seen;
