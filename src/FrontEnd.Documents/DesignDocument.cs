@@ -101,6 +101,13 @@ public sealed class DesignDocument
         return wrong.Length == 0 && document.Design.Stages is [GainStage stage] ? (stage.OpAmp, []) : (OpAmp.MicropowerCmos, wrong);
     }
 
+    /// <summary>True where a value that was set is read again; ranges stand beside the card's others.</summary>
+    private static bool Arrived(Field<Design> field, object? read, object? set) => (read, set) switch
+    {
+        (PartRanges ranges, PartRanges given) => given.All.All(range => range == ranges.Of(range.Key)),
+        _ => string.Equals(FieldText.Format(field, read), FieldText.Format(field, set), StringComparison.Ordinal),
+    };
+
     /// <summary>Where a field's value comes from; null for a key that the design does not have.</summary>
     public FieldOrigin? OriginOf(string key) => DesignFields.Find(Design, key) is { } field ? Origin(field) : null;
 
@@ -140,7 +147,7 @@ public sealed class DesignDocument
         string literal = Literals.Of(field, value, Format, text);
         string? changed = new DesignEdit(document.Text, Format, document._root).Set(field, literal);
         DesignDocument? edited = changed is null ? null : document.WithText(changed);
-        if (edited is null || !string.Equals(FieldText.Format(field, field.Get(edited.Design)), FieldText.Format(field, value), StringComparison.Ordinal))
+        if (edited is null || !Arrived(field, field.Get(edited.Design), value))
         {
             return new EditResult(this, ReadingMessages.NotEditable(field.Key, "its form leaves no place for the key"));
         }
