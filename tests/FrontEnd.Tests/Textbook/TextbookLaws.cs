@@ -148,6 +148,7 @@ public class TextbookLaws
 
         object? One(Type type) =>
             type == typeof(Resistance) ? Resistance.FromOhms(Positive(random, 0, 9))
+            : type == typeof(Resistance?) ? (random.Next(2) == 0 ? null : Resistance.FromOhms(Positive(random, 0, 9)))
             : type == typeof(Capacitance) || type == typeof(Capacitance?) ? Capacitance.FromFarads(Positive(random, -15, -4))
             : type == typeof(Frequency) ? Frequency.FromHertz(Positive(random, -2, 6))
             : type == typeof(Temperature) ? Temperature.FromKelvins(Positive(random, 2, 2.7))
