@@ -37,6 +37,31 @@ public sealed class SizerTests
     private static SizingOutcome Size(Design wanted, Duration? life = null, int? parts = null) =>
         Sizer.Size(new SizingRequest(wanted, Shelf) { BatteryLife = life, Parts = parts }, cancellation: TestContext.Current.CancellationToken);
 
+    /// <summary>Every share is told once, up to 1, and the search ends soon after it is broken off.</summary>
+    [Fact]
+    public void Size_TellsHowFarItIs_AndCanBeBrokenOff()
+    {
+        SharesTold told = new();
+        Sizer.Size(new SizingRequest(Wanted, Shelf), told, TestContext.Current.CancellationToken);
+        Assert.Equal(1, told.Shares.Max());
+        Assert.All(told.Shares, share => Assert.InRange(share, 0, 1));
+        Assert.Equal(told.Shares.Count, told.Shares.Distinct().Count());
+
+        using CancellationTokenSource source = new();
+        Assert.ThrowsAny<OperationCanceledException>(() => Sizer.Size(new SizingRequest(Wanted, Shelf), new SharesTold(source.Cancel), source.Token));
+    }
+
+    private sealed class SharesTold(Action? then = null) : IProgress<double>
+    {
+        public System.Collections.Concurrent.ConcurrentBag<double> Shares { get; } = [];
+
+        public void Report(double value)
+        {
+            Shares.Add(value);
+            then?.Invoke();
+        }
+    }
+
     [Fact]
     public void Size_PossibleRequest_GivesDesignsThatPassTheFullEvaluation()
     {
