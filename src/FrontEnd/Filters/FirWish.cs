@@ -19,6 +19,9 @@ public sealed record FirWish
     /// <summary>Longest filter that is designed: at 250 S/s it delays by eight seconds.</summary>
     public const int MostTaps = 4001;
 
+    /// <summary>Longest that is sought from a requirement: an exchange takes seconds from some 700 taps on, and the shortest filter takes several.</summary>
+    private int MostSought => Method == FirMethod.Kaiser ? MostTaps : 1001;
+
     public FirMethod Method { get; init; }
 
     public FilterShape Shape { get; init; }
@@ -61,7 +64,7 @@ public sealed record FirWish
         FirFilter? filter = Taps is { } taps ? OfLength(taps, requirement) : Shortest(requirement);
         if (filter is null || MostTaps < filter.Length)
         {
-            return new FirAnswer { Wish = this, Findings = [Taps is { } given ? FilterMessages.NoEquiripple(given) : FilterMessages.TooManyTaps(Method == FirMethod.Kaiser ? MostTaps : KaiserDesign.MostTaps / 10)] };
+            return new FirAnswer { Wish = this, Findings = [Taps is { } given ? FilterMessages.NoEquiripple(given) : FilterMessages.TooManyTaps(MostSought)] };
         }
 
         var figures = FirFigures.Of(filter, requirement);
@@ -76,8 +79,8 @@ public sealed record FirWish
     private FirFilter? Shortest(FilterRequirement requirement)
     {
         double width = requirement.Pass.Corners.Zip(requirement.Stop.Corners).Min(p => Math.Abs(p.First.Hertz - p.Second.Hertz)) * 2 * Math.PI / Rate.Hertz;
-        // Beyond twice the bound the search would only wait for its end.
-        return 2 * MostTaps < KaiserDesign.ForecastLength(Math.Min(Attenuation!.Value.Value, 400), width)
+        // Beyond the bound the search would only wait for its end.
+        return MostSought < KaiserDesign.ForecastLength(-20 * Math.Log10(Math.Max(FirRequirement.Deviation(requirement), 1e-20)), width)
             ? null
             : Method == FirMethod.Kaiser ? KaiserDesign.Design(requirement, Rate) : EquirippleDesign.Design(requirement, Rate);
     }
