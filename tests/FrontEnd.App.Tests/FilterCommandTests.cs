@@ -221,7 +221,7 @@ public sealed class FilterCommandTests
     [InlineData("`--topology`", "notch", "--rate", "250Hz", "--topology", "twin-t")]
     [InlineData("`--op-amp`", "notch", "--rate", "250Hz", "--op-amp", "micropower-cmos")]
     [InlineData("an analogue filter has parts", "notch", "-o", "notch.h")]
-    [InlineData("`--family`", "--shape", "low-pass", "--order", "2", "--corner", "50Hz")]
+    [InlineData("--family", "--shape", "low-pass", "--order", "2", "--corner", "50Hz")]
     [InlineData("`--topology`", "notch", "--topology", "sallen-key")]
     [InlineData("part card", "notch", "--op-amp", "micropower")]
     [InlineData("--op-amp", "notch", "--op-amp", "a\\\"\n[[x")]
