@@ -19,7 +19,7 @@ public static class HtmlSheet
         .pair { display: flex; gap: 8mm; align-items: flex-start; } .pair > div { flex: 1 1 0; min-width: 0; }
         svg { width: 100%; height: auto; display: block; font-family: sans-serif; break-inside: avoid; margin: 1mm 0; }
         .figures { columns: 2; column-gap: 8mm; } figure { margin: 0 0 2.5mm; break-inside: avoid; } figure h3 { margin-top: 1mm; }
-        .page { break-after: page; } .page:nth-child(3) { break-after: auto; } .page + .page { border-top: 1pt solid #999; margin-top: 8mm; padding-top: 2mm; }
+        .page:nth-of-type(-n+2) { break-after: page; } .page + .page { border-top: 1pt solid #999; margin-top: 8mm; padding-top: 2mm; }
         @media (max-width: 700px) { body { padding: 4mm; } .pair { display: block; } .many, .figures { columns: 1; } th, td { padding-right: 1.5mm; } .number { white-space: normal; padding-right: 1.5mm; } td { overflow-wrap: anywhere; } }
         @page { size: A4; margin: 9mm 11mm; } @media print { body { padding: 0; max-width: none; font-size: 8.5pt; } .small { font-size: 6.6pt; line-height: 1.14; } .many { columns: 3; column-gap: 5mm; } h1 { font-size: 14pt; } h2 { margin: 2.5mm 0 1mm; font-size: 10pt; } h3 { margin-top: 1.5mm; font-size: 8.5pt; } .quiet { font-size: 7.5pt; } th, td { padding-top: 0.3mm; padding-bottom: 0.3mm; } .page + .page { border: 0; margin: 0; padding: 0; } }
         """;

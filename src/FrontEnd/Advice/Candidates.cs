@@ -275,6 +275,12 @@ internal static class Candidates
             }
         }
 
+        // Converters for such signals end at 24 bits (common practice, no source).
+        if (20 < converter.Bits)
+        {
+            yield break;
+        }
+
         yield return new(
             $"a converter with 4 more bits and a quarter of the noise: {QuantityText.FormatNumber(converter.Bits)} -> {QuantityText.FormatNumber(converter.Bits + 4)} bit",
             design with { Converter = converter with { Bits = converter.Bits + 4, Lsb = converter.Lsb is { } lsb ? Voltage.FromVolts(lsb.Volts / 16) : null, Noise = VoltageRms.FromVolts(converter.Noise.Volts / 4) } });

@@ -22,7 +22,7 @@ public sealed record Mains
     public Capacitance LeadToMains { get; init; } = Capacitance.FromFarads(2e-15);
 
     /// <summary>B, rms, at the fundamental.</summary>
-    public MagneticFluxDensity Field { get; init; } = MagneticFluxDensity.FromMicroteslas(0.1);
+    public MagneticFluxDensity Field { get; init; } = MagneticFluxDensity.FromTeslas(100e-9);
 
     /// <summary>A: area of the loop that the leads make.</summary>
     public Area LoopArea { get; init; } = Area.FromSquareMetres(0.002);
