@@ -17,6 +17,7 @@ public static class DesignCheck
     {
         Checker checker = new(design, unread ?? new HashSet<string>(StringComparer.Ordinal));
         checker.Ranges();
+        checker.StaleRanges();
         checker.Bands();
         checker.Electrodes();
         checker.Stages();
@@ -39,6 +40,15 @@ public static class DesignCheck
                 {
                     Findings.Add(finding);
                 }
+            }
+        }
+
+        public void StaleRanges()
+        {
+            foreach ((Field<Design> field, PartRange range, Field<Design> value) in DesignFields.StaleRanges(design))
+            {
+                Warning(Messages.RangeWithoutValue, field.Key, $"the range of {value.Key} does not hold its value, {FieldText.Format(value, value.Get(design))}", "a spread run leaves such a range aside",
+                    $"change the value, or take `{range.Key}` out of the ranges", value.Key);
             }
         }
 

@@ -70,6 +70,35 @@ public static class DesignFields
         return null;
     }
 
+    /// <summary>Ranges that do not hold the value they are about, as after the value was changed and the part's card was not: the field of the ranges, the range, the field of the value. A value of 0 says only that none was given.</summary>
+    public static IEnumerable<(Field<Design> Ranges, PartRange Range, Field<Design> Value)> StaleRanges(Design design)
+    {
+        foreach (Field<Design> field in Of(design).Where(field => field.Kind == FieldKind.Ranges))
+        {
+            foreach (PartRange range in ((PartRanges)field.Get(design)!).All)
+            {
+                // 1e-9 of the value for what was written in decimal digits.
+                if (Find(design, field.Key[..(field.Key.LastIndexOf('.') + 1)] + range.Key) is { } valued && valued.SiValue(design) is { } value && value != 0
+                    && (value < range.Low - (1e-9 * Math.Abs(value)) || range.High + (1e-9 * Math.Abs(value)) < value))
+                {
+                    yield return (field, range, valued);
+                }
+            }
+        }
+    }
+
+    /// <summary>The design without the ranges that do not hold their value.</summary>
+    public static Design WithoutStaleRanges(Design design)
+    {
+        Design kept = design;
+        foreach ((Field<Design> ranges, PartRange range, _) in StaleRanges(design))
+        {
+            kept = ranges.Set(kept, ((PartRanges)ranges.Get(kept)!).Without(range.Key));
+        }
+
+        return kept;
+    }
+
     /// <summary>The fields that hold one number which is set: what a sensitivity may vary.</summary>
     public static IEnumerable<Field<Design>> Numeric(Design design) =>
         Of(design).Where(field => field.IsNumeric && field.SiValue(design) is not null);

@@ -9,7 +9,12 @@ internal sealed class Outlet(TextWriter results, TextWriter messages)
 
     public TextWriter Messages => messages;
 
-    public void Tell(Finding finding) => messages.Write(FindingText.Of(finding));
+    public void Tell(Finding finding)
+    {
+        // Where both end in one place, what was said before stands before.
+        Results.Flush();
+        messages.Write(FindingText.Of(finding));
+    }
 
     public void Tell(IEnumerable<Finding> findings)
     {

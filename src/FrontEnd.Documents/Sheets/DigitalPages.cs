@@ -49,7 +49,7 @@ public static class DigitalPages
             ? $"comb: the mean over one period of {QuantityText.FormatPart(answer.Wish.Mains)}, {comb.Period} samples, at {QuantityText.FormatPart(answer.Wish.Rate)}"
             : $"comb: the signal less what repeats over {comb.Periods} periods of {QuantityText.FormatPart(answer.Wish.Mains)}, {comb.Period} samples each, at {QuantityText.FormatPart(answer.Wish.Rate)}");
         page.Paragraph(
-            comb.Periods == 1 ? "takes every harmonic out and is a low-pass besides; with --periods the band between the harmonics stays flatter" : "takes every harmonic out, gain 1 at 0 Hz; the more periods, the flatter the band between and the longer the ringing", "  ");
+            comb.Periods == 1 ? "takes out every harmonic that does not land at 0 Hz, and is a low-pass besides; with --periods the band between the harmonics stays flatter" : "takes out every harmonic that does not land at 0 Hz, where its gain is 1; the more periods, the flatter the band between and the longer the ringing", "  ");
         Depths(page, figures.Depths);
         page.Blank();
         page.Line("the band");

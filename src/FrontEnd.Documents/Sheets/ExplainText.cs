@@ -103,7 +103,7 @@ public static class ExplainText
             return;
         }
 
-        page.Line($"moves with each input a tenth up (the {Math.Min(Rows, sensitivities.Count)} largest of {sensitivities.Count})");
+        page.Line($"moves with each input a tenth up, temperatures by 10 K (the {Math.Min(Rows, sensitivities.Count)} largest of {sensitivities.Count})");
         page.Table(
             [new("input", true), new("from"), new("to"), new("result"), new("change")],
             [.. sensitivities.Take(Rows).Select(one => new Row([one.Key, QuantityText.Format(one.From), QuantityText.Format(one.To), one.After is null ? "none" : QuantityText.Format(one.After), Change(result, one)]))]);

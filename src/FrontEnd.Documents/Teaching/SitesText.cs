@@ -35,7 +35,7 @@ public static class SitesText
         }
 
         page.Paragraph("A1 and A2 are the ear lobes, M1 and M2 the mastoids behind them: no arc leads there, so no distance is given. T3, T4, T5, T6 are also called T7, T8, P7, P8. The fractions of the arcs are those of the public article on the 10-20 system; the 10-10 rows and names are from memory.");
-        page.Paragraph("Sphere model: a sphere whose ring is as long as the circumference. Heads are none: what a tape reads along an arc counts.");
+        page.Paragraph("Sphere model: a sphere of the mean radius that the three measures give. No head is a sphere: what a tape reads along an arc counts.");
         page.Blank();
         return page + HeadMap.Text(rule, set);
     }

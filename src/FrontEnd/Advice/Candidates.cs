@@ -14,6 +14,9 @@ namespace FrontEnd.Advice;
 internal static class Candidates
 {
     public static IEnumerable<Candidate> For(Design design, Assessment assessment) =>
+        All(design, assessment).Select(candidate => candidate with { Design = DesignFields.WithoutStaleRanges(candidate.Design) });
+
+    private static IEnumerable<Candidate> All(Design design, Assessment assessment) =>
         Contacts(design).Concat(Leads(design)).Concat(Ground(design)).Concat(Amplifiers(design, assessment)).Concat(AntiAliasing(design)).Concat(Conversion(design)).Concat(DigitalFilters(design, assessment));
 
     private static string P(IQuantity quantity) => QuantityText.FormatPart(quantity);
@@ -156,7 +159,12 @@ internal static class Candidates
         var gains = new SortedSet<double> { Nice(amplifier.Gain / 2), Nice(amplifier.Gain * 0.8), Nice(amplifier.Gain * 2) };
         if (assessment.Find("levels.first_gain_limit") is { State: ResultState.Number } limit && 1 <= limit.Si)
         {
+            // The limit leaves no headroom: what is asked for, and 3 dB more so that it is not met barely.
             gains.Add(Math.Floor(limit.Si));
+            foreach (double spare in (double[])[0, 3])
+            {
+                gains.Add(Math.Floor(2 * limit.Si / Decibels.FromStated(design.Requirements.Headroom.Value + spare).VoltageRatio) / 2);
+            }
         }
 
         foreach (double gain in gains.Where(gain => 1 <= gain && 0.01 < Math.Abs((gain / amplifier.Gain) - 1)))

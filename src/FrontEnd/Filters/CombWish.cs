@@ -42,7 +42,9 @@ public sealed record CombWish
             }
             else
             {
-                return new CombAnswer { Wish = this, Comb = new PeriodComb(period, Periods, Rate) };
+                // The harmonic at the rate itself is recorded as 0 Hz, where every comb has gain 1.
+                Finding folds = FilterMessages.HarmonicFolds(period, Rate, Frequency.FromHertz(0));
+                return new CombAnswer { Wish = this, Comb = new PeriodComb(period, Periods, Rate), Findings = [folds] };
             }
         }
 

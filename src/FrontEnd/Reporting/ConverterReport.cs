@@ -32,7 +32,7 @@ internal static class ConverterReport
             "converter.enob", "bits of the whole chain, electrodes included", "ENOB", BitCount.FromBits((decibels - 1.76) / 6.02), Equations.Enob, hand: ConverterFormulas.EffectiveNumberOfBits(Decibels.FromStated(decibels)),
             text: $"with shorted inputs {QuantityText.FormatNumber(shortedBits, 4)} bit");
         list.Number("converter.enob_shorted", "bits of the chain with shorted inputs", "ENOB_short", BitCount.FromBits(shortedBits), Equations.Enob);
-        list.Number("converter.noise_free_bits", "bits that stand still against the noise", "", BitCount.FromBits(Math.Log2(fullScale.Volts / (6.6 * sigma))), Equations.NoiseFreeBits, hand: ConverterFormulas.NoiseFreeBits(fullScale, noise));
+        list.Number("converter.noise_free_bits", "noise-free bits", "", BitCount.FromBits(Math.Log2(fullScale.Volts / (6.6 * sigma))), Equations.NoiseFreeBits, hand: ConverterFormulas.NoiseFreeBits(fullScale, noise));
         AddBitsNeeded(list, evaluation);
     }
 

@@ -278,7 +278,7 @@ public static class Sizer
         var limit => result.Verdict.Margin!.Value / Math.Abs(limit!.SiValue),
     };
 
-    private static Design Named(Design design) => design with { Name = design.Name.Length == 0 || design.Name == new Design().Name ? "sized from requirements" : design.Name };
+    private static Design Named(Design design) => DesignFields.WithoutStaleRanges(design) with { Name = design.Name.Length == 0 || design.Name == new Design().Name ? "sized from requirements" : design.Name };
 
     private static string Summary(Design design)
     {

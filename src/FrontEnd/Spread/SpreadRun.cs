@@ -55,7 +55,7 @@ public static class SpreadRun
 
     private static SpreadResult Work(Design design, SpreadOptions options, IProgress<int>? progress, CancellationToken cancellation)
     {
-        var parts = new PartList(design, options);
+        var parts = new PartList(DesignFields.WithoutStaleRanges(design), options);
         var setup = new SpreadSetup(design, parts);
         int n = options.Builds, padded = (n + Vector<double>.Count - 1) / Vector<double>.Count * Vector<double>.Count, done = 0;
         double[][] factors = Draw(parts, options, padded);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 
@@ -33,6 +34,7 @@ public static class Marker
     public const string PowerOfTen = "power-of-ten";
     public const string WrongSign = "wrong-sign";
     public const string KindOfVoltage = "kind-of-voltage";
+    public const string UnitLeftOut = "unit-left-out";
     public const string Unreadable = "unreadable";
 
     // Written numbers end on the edge of a range as often as not; rounding must not decide there.
@@ -69,12 +71,16 @@ public static class Marker
         }
 
         QuantityKind kind = question.Kind ?? throw new ArgumentException("The key's question has neither choices nor a kind of quantity.", nameof(question));
-        return Reading.Of(kind, text, out double value, out string problem) switch
+        string plain = Reading.Plain(text);
+        return Reading.Of(kind, plain, out double value, out string problem) switch
         {
             Reading.Result.Read => Compare(question, value),
             Reading.Result.OtherVoltage when question.Low - Width(question) <= value && value <= question.High + Width(question) =>
                 (question.Points / 2.0, KindOfVoltage, $"the number is right, but {QuantityText.Words(kind)} was asked for"),
             Reading.Result.OtherVoltage => Compare(question, value),
+            _ when Reading.IsBare(plain, out double bare) => question.Low - Width(question) <= bare && bare <= question.High + Width(question)
+                ? (question.Points / 2.0, UnitLeftOut, $"the number is right without a prefix, but {QuantityText.Words(kind)} needs its unit")
+                : (0, Unreadable, $"a number alone: {QuantityText.Words(kind)} needs its unit"),
             _ => (0, Unreadable, problem),
         };
     }
@@ -202,9 +208,27 @@ public static class Marker
 
         private static readonly QuantityKind[] Voltages = [QuantityKind.Voltage, QuantityKind.VoltageRms, QuantityKind.VoltagePeakToPeak];
 
-        internal static Result Of(QuantityKind kind, string text, out double value, out string problem)
+        /// <summary>Without signs in front; a decimal comma becomes a point. One comma before three digits may as well part thousands and stays, but for 0,125.</summary>
+        internal static string Plain(string text)
         {
             string plain = text.Trim().TrimStart('=', '≈', '~').Trim();
+            int comma = plain.IndexOf(',');
+            if (comma < 1 || plain.Contains('.') || comma != plain.LastIndexOf(',') || !char.IsAsciiDigit(plain[comma - 1]))
+            {
+                return plain;
+            }
+
+            int digits = plain[(comma + 1)..].TakeWhile(char.IsAsciiDigit).Count();
+            bool isZero = plain[comma - 1] == '0' && (comma == 1 || !char.IsAsciiDigit(plain[comma - 2]));
+            return 0 < digits && (digits != 3 || isZero) ? plain[..comma] + "." + plain[(comma + 1)..] : plain;
+        }
+
+        /// <summary>A number alone, as 8.2e-6.</summary>
+        internal static bool IsBare(string plain, out double value) => double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
+
+        /// <param name="plain">As <see cref="Plain"/> makes it.</param>
+        internal static Result Of(QuantityKind kind, string plain, out double value, out string problem)
+        {
             if (TryRead(kind, plain, out value, out problem) || (UnitIsPlain(kind) is { } unit && TryRead(kind, plain + unit, out value, out _)))
             {
                 return Result.Read;

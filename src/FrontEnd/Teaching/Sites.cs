@@ -164,7 +164,7 @@ public static class Sites
         _ => throw new ArgumentOutOfRangeException(nameof(site), site.Arc, "Arc is not handled."),
     };
 
-    /// <summary>Distance of two sites over the skin by the sphere model: a sphere whose ring, 72° from the vertex, is as long as the head's circumference. Null for an ear lobe or mastoid.</summary>
+    /// <summary>Distance of two sites over the skin by the sphere model: a sphere of the mean radius that the three measures give. Null for an ear lobe or mastoid.</summary>
     /// <remarks>Heads are no spheres: some per cent off (an estimate, no source). R = U/(2π·sin 72°). Source: derived.</remarks>
     public static Length? Distance(Site first, Site second, HeadSize head, SiteRule rule = SiteRule.Row) =>
         Angle(first, second, rule) is { } angle ? Length.FromMetres(Radius(head) * angle) : null;
@@ -273,7 +273,9 @@ public static class Sites
         _ => throw new ArgumentOutOfRangeException(nameof(arc), arc, "Arc is not measured."),
     };
 
-    private static double Radius(HeadSize head) => head.Circumference.Metres / (2 * Math.PI * Math.Sin(RingInclination * Math.PI / 180));
+    /// <summary>Mean of the radii that each measure gives alone: half a circle for both arcs, a circle at 72° for the ring. No head is a sphere; a tape along an arc counts.</summary>
+    private static double Radius(HeadSize head) =>
+        (head.NasionInion.Metres + head.Preauricular.Metres + (head.Circumference.Metres / (2 * Math.Sin(RingInclination * Math.PI / 180)))) / (3 * Math.PI);
 
     private static double? Angle(Site first, Site second, SiteRule rule) =>
         first.Arc == SiteArc.Ear || second.Arc == SiteArc.Ear ? null : OnSphere(first, rule).AngleTo(OnSphere(second, rule));

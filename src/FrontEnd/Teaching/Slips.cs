@@ -25,7 +25,7 @@ internal static class Slips
     public static readonly SlipKind NoNoiseBandwidth = new("corner-for-noise-bandwidth", "the −3 dB corner was taken for the noise bandwidth");
     public static readonly SlipKind SignalForNoiseGain = new("signal-for-noise-gain", "the bandwidth follows the noise gain 1 + Rf/Rg, not the signal gain");
     public static readonly SlipKind InvertingGain = new("inverting-gain", "that is the gain of an inverting stage; the non-inverting one has 1 more");
-    public static readonly SlipKind NoHalfSupply = new("whole-supply", "the middle of the supply is the rest point: only half the supply is there in each direction");
+    public static readonly SlipKind NoHalfSupply = new("whole-supply", "the output rests at the middle of the supply: only half the supply is there in each direction");
     public static readonly SlipKind NoOffset = new("offset-forgotten", "the electrode offset was left out of what the stage must carry");
     public static readonly SlipKind NoHeadroom = new("margin-forgotten", "the output does not reach the rails: the margin was left out");
     public static readonly SlipKind InnerFactor = new("inner-node-factor", "each inner node carries half of G·V_d");

@@ -66,7 +66,7 @@ internal static class ConverterProblems
             VoltagePeakToPeak span = d.OneOf<VoltagePeakToPeak>("span", "full scale, peak-to-peak, at the input", 0.075, 0.2, 0.375, 0.6, 0.8);
             VoltageRms noise = d.Part<VoltageRms>("σ", "noise at the input, rms", 0.15e-6, 2.2e-6, PreferredSeries.E24);
             TextbookFigure figure = ConverterFormulas.NoiseFreeBits(span, noise);
-            return new ProblemText("How many bits of the reading stand still in noise?")
+            return new ProblemText("How many noise-free bits does the reading have?")
                 .Step("The span over the noise's peak-to-peak, 6.6·σ, in powers of two", figure)
                 .AnswersWithin<BitCount>(figure.Value, 0.1)
                 .Slip(Slips.EffectiveForNoiseFree, Math.Log2(span.Volts / noise.Volts))
