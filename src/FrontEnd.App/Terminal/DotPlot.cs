@@ -223,7 +223,7 @@ public sealed class DotPlot
             }
         }
 
-        int lastRow = -1;
+        int lastRow = -1, labels = 0;
         foreach (double tick in Ticks(_yLow, _yHigh, _data.LogY, Math.Max(2, _rows / 2)).Reverse())
         {
             double y = DotY(_data.LogY ? Math.Pow(10, tick) : tick);
@@ -236,8 +236,15 @@ public sealed class DotPlot
             if (lastRow < row)
             {
                 canvas.PutRight(left + LabelWidth - 1, top + row, canvas.Fit(Label(_data.LogY ? Math.Pow(10, tick) : tick, _data.YUnit), LabelWidth - 1), Ink.Dim);
-                lastRow = row;
+                (lastRow, labels) = (row, labels + 1);
             }
+        }
+
+        // Within one decade there may be no round value or one: then the ends of the axis are named.
+        foreach (int row in labels < 2 ? (int[])[0, _rows - 1] : [])
+        {
+            double share = row / (double)Math.Max(1, _rows - 1), at = _yHigh - (share * (_yHigh - _yLow));
+            canvas.PutRight(left + LabelWidth - 1, top + row, canvas.Fit(Label(_data.LogY ? Math.Pow(10, at) : at, _data.YUnit), LabelWidth - 1), Ink.Dim);
         }
 
         foreach (PlotMark mark in _data.Marks)
@@ -281,8 +288,16 @@ public sealed class DotPlot
                 }
 
                 int layer = _layers[at];
-                Rune rune = canvas.Ascii ? new Rune(layer switch { 0 => '.', 1 => '|', 2 => '*', 3 => '+', 4 => 'o', _ => '-' }) : new Rune(0x2800 + _dots[at]);
+                Rune rune = canvas.Ascii ? new Rune(layer switch { 0 => '.', 1 => '|', _ => MarkOf(layer) }) : new Rune(0x2800 + _dots[at]);
                 canvas.Set(left + column, top + row, rune, InkOf(layer));
+            }
+        }
+
+        if (_data.Curves.Count > 1 && !canvas.Ascii)
+        {
+            for (int number = 0; number < Math.Min(4, _data.Curves.Count); number++)
+            {
+                MarkCurve(canvas, left, top, number);
             }
         }
 
@@ -296,6 +311,30 @@ public sealed class DotPlot
             }
         }
     }
+
+    /// <summary>The curve's own character here and there along it, at other columns than its neighbours': colour alone does not tell curves apart.</summary>
+    private void MarkCurve(Canvas canvas, int left, int top, int number)
+    {
+        const int Apart = 16;
+        int layer = 2 + number, since = Apart - 2 - (number * Apart / 4);
+        for (int column = 0; column < _columns; column++, since++)
+        {
+            List<int> rows = [.. Enumerable.Range(0, _rows).Where(row => _layers[(row * _columns) + column] == layer)];
+            if (rows.Count > 0 && Apart <= since)
+            {
+                canvas.Set(left + column, top + rows[rows.Count / 2], new Rune(MarkOf(layer)), InkOf(layer));
+                since = 0;
+            }
+        }
+    }
+
+    private static char MarkOf(int layer) => layer switch
+    {
+        2 => '*',
+        3 => '+',
+        4 => 'o',
+        _ => 'x',
+    };
 
     private static Ink InkOf(int layer) => layer switch
     {
@@ -312,7 +351,7 @@ public sealed class DotPlot
         int at = canvas.Put(x, y, canvas.Fit(_data.Title, width), Ink.Strong);
         for (int number = 0; number < _data.Curves.Count; number++)
         {
-            string name = $"{(canvas.Ascii ? number switch { 0 => "*", 1 => "+", 2 => "o", _ => "-" } : "⠒⠒")} {_data.Curves[number].Name}";
+            string name = $"{(canvas.Ascii || _data.Curves.Count > 1 ? MarkOf(2 + number).ToString() : "⠒⠒")} {_data.Curves[number].Name}";
             if (x + width < at + 2 + Canvas.Columns(canvas.Say(name)))
             {
                 break;

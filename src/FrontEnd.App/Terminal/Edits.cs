@@ -151,6 +151,25 @@ public static class Edits
         return list.Count(next.Design) == count - 1 && Errors(next) <= Errors(document) ? new EditResult(next, null) : new EditResult(document, OnlyToml(list.Key));
     }
 
+    /// <summary>The saved document where another one says the same: every value equal, and stated or left out alike, but for one key whose value may be stated though it was not. Else that other one.</summary>
+    public static DesignDocument AsSaved(DesignDocument document, DesignDocument saved, string key)
+    {
+        HashSet<string> before = [.. Stated(saved).Where(one => one != key)], now = [.. Stated(document).Where(one => one != key)];
+
+        // A list at its default is written out whole for one change in it; with that taken back it needs no place in the file.
+        foreach (DesignList list in DesignFields.Lists.Where(list => !States(saved, $"{list.Key}[")))
+        {
+            now.RemoveWhere(one => one.StartsWith($"{list.Key}[", StringComparison.Ordinal));
+        }
+
+        return IsSame(document.Design, saved.Design) && now.SetEquals(before) ? saved : document;
+    }
+
+    /// <summary>True where the document itself states the key, or one of the list's keys where the beginning is that of a list: "bands[".</summary>
+    public static bool States(DesignDocument document, string key) => Stated(document).Any(one => key[^1] == '[' ? one.StartsWith(key, StringComparison.Ordinal) : one == key);
+
+    private static IEnumerable<string> Stated(DesignDocument document) => document.Origins.Where(origin => origin.Kind == OriginKind.Given).Select(origin => origin.Key);
+
     private static int Errors(DesignDocument document) => document.Findings.Count(finding => finding.Severity == Severity.Error);
 
     /// <summary>The document's text with the list in it: one that is at its default is in no file yet and is written out, or it would be gone once one element stands there.</summary>

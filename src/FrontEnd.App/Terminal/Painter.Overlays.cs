@@ -87,13 +87,21 @@ public static partial class Painter
     private static void Help(Canvas canvas, Overlay.Help help, Frame frame)
     {
         List<(string Keys, string Does)> lines = [.. KeyMap.Rows.Select(row => (row.Keys, row.Does))];
+        lines.Insert(0, ("views", $"each across the whole path: {string.Join(", ", Place.Views.Select(view => $"{view.Letter} {view.Title}"))}"));
         lines.Add(("0-9", "begin typing a value; Enter keeps, Esc drops"));
         lines.Add(("Alt+letter", "the same as the letter, also while typing"));
         lines.Add(("mouse", "click a block, a field, a figure; once more edits or says why; wheel scrolls"));
         lines.Add(("signs", "+ pass   ~ marginal   x fail   . not judged   * changed against the saved file"));
         lines.Add(("strip", "gain or level, then dB of headroom (up to the rails), then the block's worst verdict"));
-        int columns = frame.Width >= 130 ? 2 : 1;
+        int columns = frame.Width >= 130 ? 2 : 1, room = (frame.Width / columns) - 19;
+        lines = [.. lines.SelectMany(row => canvas.Wrap(row.Does, room).Select((line, at) => (at == 0 ? row.Keys : "", line)))];
         int rows = (lines.Count + columns - 1) / columns;
+        while (rows < lines.Count && lines[rows].Keys.Length == 0)
+        {
+            // A row is not torn apart between the columns.
+            rows++;
+        }
+
         canvas.Put(1, frame.Top, "keys", Ink.Title);
         Scrolled(canvas, frame, rows, help.Scroll, (i, y) =>
         {
@@ -102,7 +110,7 @@ public static partial class Painter
                 (string keys, string does) = lines[i + (column * rows)];
                 int x = 1 + (column * (frame.Width / columns));
                 canvas.Put(x, y, keys, Ink.Key, 16);
-                canvas.Put(x + 17, y, canvas.Fit(does, (frame.Width / columns) - 19));
+                canvas.Put(x + 17, y, does);
             }
         });
     }
@@ -121,11 +129,11 @@ public static partial class Painter
 
     private static void Insert(Canvas canvas, Overlay.Insert insert, Frame frame)
     {
-        canvas.Put(1, frame.Top, "put in, at the end of its list", Ink.Title);
+        canvas.Put(1, frame.Top, "insert what? It comes last of its kind; < moves it nearer the scalp", Ink.Title);
         Picked(canvas, frame, insert.Choices.Count, insert.Selected, (i, y, ink) =>
         {
             canvas.Put(2, y, insert.Choices[i].Name, ink);
-            canvas.Put(40, y, $"[[{insert.Choices[i].ListKey}]]", Ink.Dim);
+            canvas.Put(40, y, canvas.Fit($"last of the {Updater.ElementsOf(insert.Choices[i].ListKey)}", frame.Width - 41), Ink.Dim);
         });
     }
 
@@ -204,19 +212,34 @@ public static partial class Painter
         string name = other?.Title ?? "saved file";
         int width = frame.Width, value = Math.Max(12, (width - 4) * 3 / 10), key = width - 4 - (2 * value);
         List<(string Text, string Left, string Right, Ink Ink)> lines = [];
+        string above = "";
+        void Add(string field, string left, string right)
+        {
+            // A key longer than its column is broken at a dot: its end tells it from the next one. What it has in common with the one above stands once.
+            int dot = Canvas.Columns(field) <= key ? -1 : field.LastIndexOf('.', Math.Max(0, Math.Min(field.Length - 1, key - 1)));
+            string owner = field[..(dot + 1)];
+            if (owner.Length > 0 && owner != above)
+            {
+                lines.Add((owner, "", "", Ink.Plain));
+            }
+
+            above = owner;
+            lines.Add((owner.Length > 0 ? $"  {field[(dot + 1)..]}" : field, left, right, Ink.Plain));
+        }
+
         foreach (Field<Design> field in DesignFields.Of(here.Document.Design))
         {
             string mine = FieldText.Format(field, field.Get(here.Document.Design));
             string old = DesignFields.Find(theirs.Design, field.Key) is { } their && DesignFields.IsPresent(theirs.Design, field.Key) ? FieldText.Format(their, their.Get(theirs.Design)) : "not there";
             if (mine != old)
             {
-                lines.Add((field.Key, old.Length == 0 ? "-" : old, mine.Length == 0 ? "-" : mine, Ink.Plain));
+                Add(field.Key, old.Length == 0 ? "-" : old, mine.Length == 0 ? "-" : mine);
             }
         }
 
         foreach (Field<Design> field in DesignFields.Of(theirs.Design).Where(field => DesignFields.Find(here.Document.Design, field.Key) is null && field.Key.EndsWith(".name", StringComparison.Ordinal)))
         {
-            lines.Add((field.Key, FieldText.Format(field, field.Get(theirs.Design)), "not there", Ink.Plain));
+            Add(field.Key, FieldText.Format(field, field.Get(theirs.Design)), "not there");
         }
 
         if (lines.Count == 0)
@@ -234,7 +257,8 @@ public static partial class Painter
                 Result? was = before.Find(result.Id);
                 string Told(Result? one) => one is null ? "not there" : $"{Wording.Sign(one.Verdict.Kind)} {ResultText.Value(one)}";
                 bool moved = was is null || ResultText.Value(was) != ResultText.Value(result) || was.Verdict.Kind != result.Verdict.Kind;
-                lines.Add((result.Name, Told(was), Told(result), moved ? ResultText.Ink(result.Verdict.Kind) : Ink.Dim));
+                Ink ink = moved ? ResultText.Ink(result.Verdict.Kind) : Ink.Dim;
+                lines.AddRange(canvas.Wrap(result.Name, key - 2).Select((line, at) => at == 0 ? (line, Told(was), Told(result), ink) : ($"  {line}", "", "", ink)));
             }
         }
 

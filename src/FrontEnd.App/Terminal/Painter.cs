@@ -16,7 +16,7 @@ public static partial class Painter
             return canvas;
         }
 
-        Frame frame = Frame.Of(model);
+        Frame frame = Frame.Of(canvas, model);
         Title(canvas, model);
         Strip(canvas, model);
         canvas.Rule(frame.Top - 1);
@@ -81,7 +81,12 @@ public static partial class Painter
     {
         public int Rows => Bottom - Top;
 
-        public static Frame Of(Model model) => new(1 + StripRows + 1, model.Height - (model.TourStep is null ? 4 : 8), model.Width);
+        public static Frame Of(Canvas canvas, Model model)
+        {
+            const int First = 1 + StripRows + 1, Least = 4;
+            int foot = model is { TourStep: { } step, Overlay: null } ? TourLines(canvas, model, step).Count : 2;
+            return new Frame(First, Math.Max(First + Least, model.Height - 2 - foot), model.Width);
+        }
     }
 
     /// <param name="ask">A question that waits for its answer; null for none.</param>
@@ -450,7 +455,8 @@ public static partial class Painter
 
                 if (ResultText.Helps(result) is { } helps)
                 {
-                    Add(helps, Ink.Key, 3);
+                    // The figure that h acts on says so.
+                    Add(Updater.FixInHand(model)?.Id == result.Id ? $"h: {helps}" : helps, Ink.Key, 3);
                 }
             }
         }
@@ -498,7 +504,7 @@ public static partial class Painter
         int width = canvas.Width - 2;
         if (model.TourStep is { } step && model.Overlay is null)
         {
-            TourText(canvas, model, step, y, rows, width);
+            TourText(canvas, model, step, y, rows);
         }
         else
         {
@@ -568,25 +574,37 @@ public static partial class Painter
         return rows.Count == 0 ? ("", Ink.Dim) : (FormRow.Describe(rows[Math.Clamp(model.FieldRow, 0, rows.Count - 1)].Field, model.Here.Document), Ink.Dim);
     }
 
-    private static void TourText(Canvas canvas, Model model, int step, int y, int rows, int width)
+    private static void TourText(Canvas canvas, Model model, int step, int y, int rows)
+    {
+        // In the smallest window not all of it has room: the lesson's text is cut, what to do and what to watch never.
+        List<(string Text, Ink Ink)> lines = TourLines(canvas, model, step);
+        int dropped = Math.Max(0, lines.Count - rows), text = lines.Count(line => line.Ink == Ink.Plain), kept = Math.Max(1, text - dropped);
+        int at = 0;
+        foreach ((string line, Ink ink) in lines)
+        {
+            if (ink != Ink.Plain || ++at <= kept)
+            {
+                canvas.Put(1, y++, ink == Ink.Plain && at == kept && kept < text ? canvas.Fit(line + " ......", Math.Max(4, Math.Min(Canvas.Columns(line) + 2, canvas.Width - 2))) : line, ink);
+            }
+        }
+    }
+
+    /// <summary>What stands under the form in a step of the tour, wrapped: title and what j does, the lesson, the figure to watch.</summary>
+    private static List<(string Text, Ink Ink)> TourLines(Canvas canvas, Model model, int step)
     {
         TourStep shown = Tour.Steps[step];
-        int end = canvas.Put(1, y, canvas.Fit($"tour {step + 1} of {Tour.Steps.Count}: {shown.Title}", width), Ink.Title);
+        int width = canvas.Width - 2;
+        List<(string, Ink)> lines = [];
+        void Add(string text, Ink ink) => lines.AddRange(canvas.Wrap(text, width).Where(line => line.Length > 0).Select(line => (line, ink)));
+        Add($"tour {step + 1} of {Tour.Steps.Count}: {shown.Title}", Ink.Title);
         if (shown.Field.Length > 0)
         {
-            canvas.Put(end + 3, y, canvas.Fit($"j sets {shown.Field} to {shown.Try}", width - end - 2), Ink.Key);
+            Add($"j sets {shown.Field} to {shown.Try}", Ink.Key);
         }
 
-        y++;
-        string watch = Tour.Watch(shown, model.Here);
-        int last = watch.Length > 0 ? 1 : 0;
-        string news = model.Complaint is { } complaint ? $" {complaint.Message}" : "";
-        foreach (string line in canvas.Wrap(shown.Text + news, width).Take(rows - 1 - last))
-        {
-            canvas.Put(1, y++, line, Ink.Plain);
-        }
-
-        canvas.Put(1, y, canvas.Fit(watch, width), Ink.Changed);
+        Add(shown.Text + (model.Complaint is { } complaint ? $" {complaint.Message}" : ""), Ink.Plain);
+        Add(Tour.Watch(shown, model.Here), Ink.Changed);
+        return lines;
     }
 
     private static void Keys(Canvas canvas, Model model)
@@ -633,8 +651,8 @@ public static partial class Painter
             { Overlay: Overlay.Why } => [("a", "make the change that helps most", new Message.Pressed(Keystroke.Of('a'))), ("up/dn", "scroll", null), ("Esc", "back", Key(KeyName.Escape))],
             { Overlay: Overlay.Graph } => [("<-/->", "cursor", null), ("PgUp/PgDn", "faster", null), ("up/dn", "other plot", null), ("x", "log x", null), ("y", "log y", null), ("Esc", "back", Key(KeyName.Escape))],
             { Overlay: Overlay.Compare } => [("c", "with the next one", Act(Terminal.Act.Compare)), ("up/dn", "scroll", null), ("Esc", "back", Key(KeyName.Escape))],
-            { Overlay: Overlay.FileName { Purpose: FilePurpose.Open } } => [("Enter", "open", Key(KeyName.Enter)), ("up/dn", "choose", null), ("Tab", "take into the line", null), ("Esc", "back", Key(KeyName.Escape))],
-            { Overlay: Overlay.FileName } => [("Enter", "write", Key(KeyName.Enter)), ("up/dn", "choose", null), ("Tab", "take into the line", null), ("Esc", "back", Key(KeyName.Escape))],
+            { Overlay: Overlay.FileName { Purpose: FilePurpose.Open } } => [("Enter", "open", Key(KeyName.Enter)), ("up/dn", "choose", null), ("Tab", "complete the name", null), ("Esc", "back", Key(KeyName.Escape))],
+            { Overlay: Overlay.FileName } => [("Enter", "write", Key(KeyName.Enter)), ("up/dn", "choose", null), ("Tab", "complete the name", null), ("Esc", "back", Key(KeyName.Escape))],
             { Overlay: Overlay.Ask } => [("Esc", "back", Key(KeyName.Escape))],
             { Overlay: Overlay.FieldHelp } => [("up/dn", "scroll", null), ("Esc", "back", Key(KeyName.Escape))],
             { Overlay: Overlay.More } => [("letter", "opens", null), ("up/dn", "move", null), ("Enter", "take", Key(KeyName.Enter)), ("Esc", "back", Key(KeyName.Escape))],
@@ -654,11 +672,12 @@ public static partial class Painter
     {
         if (model.Width < 120)
         {
-            yield return ("vnmlafps", "views", null);
+            // The first of the views; the help's first row names the others.
+            yield return ("v", "verdicts", new Message.Do(Act.ViewVerdicts));
         }
 
         yield return ("z", "more", new Message.Do(Act.More));
-        yield return ("?", "keys", new Message.Do(Act.Help));
+        yield return ("?", "all keys", new Message.Do(Act.Help));
         yield return ("t", "tour", new Message.Do(Act.Tour));
         yield return ("u", "undo", new Message.Do(Act.Undo));
         yield return ("w", "save", new Message.Do(Act.Save));

@@ -23,7 +23,7 @@ public static class Tour
             "mains", "mains.lead-to-mains", "5 fF", "mains.leads"),
         new("the alias in the alpha band", "Whatever lies near the sampling rate folds down. Sampled 250 times a second, the fourth harmonic of 60 Hz, 240 Hz, lands at 10 Hz and looks like alpha. Change the rate and see where it goes; g draws them all.",
             "aliases", "converter.rate", "500 Hz", "mains.harmonic.4.lands_at"),
-        new("the filter must be ready in time", "At the fold frequency, rate less the band's edge, the anti-alias filter must already be deep. Halve the rate and the room is gone: the attenuation falls.",
+        new("the filter must be ready in time", "At the fold frequency, rate less the band's edge, the anti-alias filter must already be deep. At 125 samples a second the room is gone: the attenuation falls.",
             "aliases", "converter.rate", "125 Hz", "alias.fold_attenuation"),
         new("bits are not resolution", "Steps far below the noise say nothing; steps above it hide the signal. The noise decides what is needed. Take half the bits away and see what the steps add.",
             Place.Converter, "converter.bits", "12", "noise.source.quantisation"),

@@ -10,6 +10,14 @@ public static partial class Updater
     private static readonly IReadOnlyList<Insertion> Insertions =
         [.. DesignFields.Lists.SelectMany(list => list.Variants.Select((variant, index) => new Insertion(list.Key, index, variant.Noun)))];
 
+    /// <summary>What stands in a list, in words.</summary>
+    public static string ElementsOf(string listKey) => listKey switch
+    {
+        "stages" => "stages before the converter",
+        "digital" => "digital filters",
+        _ => listKey,
+    };
+
     private static (Model, Effect?) BeginTyping(Model model, string? first)
     {
         if (FieldInHand(model) is not { } row)
@@ -196,7 +204,20 @@ public static partial class Updater
             return (model, null);
         }
 
-        return SetValue(model, row.Field, FieldText.Format(saved, saved.Get(model.Here.Saved.Design)));
+        OpenDesign here = model.Here;
+        string wanted = FieldText.Format(saved, saved.Get(here.Saved.Design));
+        int list = row.Field.Key.IndexOf('[');
+        if (Edits.States(here.Saved, row.Field.Key) || (list > 0 && !Edits.States(here.Saved, row.Field.Key[..(list + 1)])))
+        {
+            return Back(Edits.Set(here.Document, row.Field, wanted));
+        }
+
+        // What the saved file does not state follows a card or the default again: it must not be pinned to today's value.
+        // Inside a shared line a key cannot be taken out alone; there the saved value is written.
+        return Edits.States(here.Document, row.Field.Key) ? Back(here.Document.Clear(row.Field.Key) is { Finding: null } cleared ? cleared : Edits.Set(here.Document, row.Field, wanted))
+            : (Tell(model, wanted == FieldText.Format(row.Field, row.Field.Get(model.Design)) ? $"{row.Label} is at its saved value already" : $"the saved file does not state {row.Label}: it follows its card or another field; b there brings it back"), null);
+
+        (Model, Effect?) Back(EditResult edit) => edit.Finding is { } finding ? (Complain(model, finding), null) : SetDone(model, row.Field, Edits.AsSaved(edit.Document, here.Saved, row.Field.Key));
     }
 
     private static (Model, Effect?) PickChoice(Model model, int row) => model.Overlay switch
@@ -257,7 +278,7 @@ public static partial class Updater
             return (Complain(model with { Overlay = null }, finding), null);
         }
 
-        (Model next, Effect? effect) = Change(model with { Overlay = null }, edit.Document, $"{insertion.Name} put in", $"{insertion.Name} put in at the end of its list");
+        (Model next, Effect? effect) = Change(model with { Overlay = null }, edit.Document, $"{insertion.Name} put in", $"{insertion.Name} put in, last of the {ElementsOf(insertion.ListKey)}; < moves it forward, u takes it out");
 
         // To the new element's first field.
         int last = DesignFields.Lists.First(list => list.Key == insertion.ListKey).Count(next.Design);

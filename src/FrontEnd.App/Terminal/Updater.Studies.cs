@@ -92,7 +92,9 @@ public static partial class Updater
     private static (Model, Effect?) TakeChoice(Model model, StudyChoice choice)
     {
         string words = choice.Word.Length > 60 ? choice.Word[..choice.Word.IndexOf(':')] : choice.Word;
-        return TakeOver(model with { Overlay = null }, choice.Design, words, $"{words} taken over; u undoes it");
+        Model closed = model with { Overlay = null };
+        (Model next, Effect? effect) = TakeOver(closed, choice.Design, words, $"{words} taken over; u undoes it");
+        return next.Overlay is null && next.Complaint is null && ReferenceEquals(next.Here, closed.Here) ? (Tell(closed, $"{words} is already set"), null) : (next, effect);
     }
 
     private static (Model, Effect?)? PressTerms(Model model, Overlay.Terms terms, Keystroke key)

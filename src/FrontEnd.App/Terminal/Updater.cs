@@ -291,15 +291,25 @@ public static partial class Updater
         ? (model with { Overlay = new Overlay.Why(result.Id, null, 0) }, new Effect.Move(model.Here.Slot, model.Here.Run, shown, result.Id))
         : (model, null);
 
+    /// <summary>The figure that the change which helps most would be made for: the one in hand; in the form the first that there is a change for.</summary>
+    public static Result? FixInHand(Model model) => model switch
+    {
+        { Overlay: Overlay.Why why } => model.Here.Shown?.Find(why.ResultId),
+        { OnResults: true } => ResultInHand(model),
+        _ => ResultsOf(model).FirstOrDefault(one => one.Verdict.Improvement is not null),
+    };
+
     private static (Model, Effect?) ApplyAdvice(Model model)
     {
-        string? id = model.Overlay is Overlay.Why why ? why.ResultId : ResultInHand(model)?.Id;
-        Result? result = id is null ? null : model.Here.Shown?.Find(id);
-
-        // On the form the figure in hand may be one that needs nothing: then the worst one that can be helped is meant.
-        if (result?.Verdict.Improvement is null && model.Overlay is null)
+        Result? result = FixInHand(model);
+        if (result?.Verdict.Kind == VerdictKind.Pass)
         {
-            result = ResultsOf(model).FirstOrDefault(one => one.Verdict.Improvement is not null);
+            return (Tell(model, $"{result.Name}: meets its limit already, nothing is changed"), null);
+        }
+
+        if (result is not null && result.Verdict.Requirement is null)
+        {
+            return (Tell(model, $"{result.Name}: no limit is set for it, nothing to mend; up goes to the figures that are judged"), null);
         }
 
         if (result?.Verdict.Improvement is not { } improvement)

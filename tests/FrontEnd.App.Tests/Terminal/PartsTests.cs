@@ -72,6 +72,45 @@ public class PartsTests
         Assert.Equal("10.0 Hz: high 100 dB, low 0.00 dB", Plots.Readout(data, 0.5));
     }
 
+    /// <summary>Curves are told apart without colour: each has its own character along it, the one its name has in the legend.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void DotPlot_EveryCurve_HasTheMarkOfItsName(bool ascii)
+    {
+        double[] x = [1, 10, 100];
+        PlotData data = new("t", "Hz", "V", [.. Enumerable.Range(0, 4).Select(at => new Curve($"c{at}", "Hz", "V", x, [at, at, at]))], [], LogX: true, LogY: false);
+        Canvas canvas = new(60, 14, ascii);
+        DotPlot.Draw(canvas, 0, 0, 60, 14, data);
+        string[] lines = canvas.ToString().Split('\n');
+        for (int at = 0; at < 4; at++)
+        {
+            // Values rise, so the first curve lies lowest.
+            char mark = "*+ox"[at];
+            Assert.Contains($"{mark} c{at}", lines[0], StringComparison.Ordinal);
+            int row = Assert.Single(Enumerable.Range(1, 12), row => lines[row][9..].Contains(mark, StringComparison.Ordinal));
+            Assert.InRange(row, 12 - (4 * at), 13 - (3 * at));
+        }
+    }
+
+    /// <summary>An axis within one decade has no round value on it, or one: its ends are named then.</summary>
+    [Theory]
+    [InlineData(2.1, 2.4, true)]
+    [InlineData(0.9, 1.1, true)]
+    [InlineData(2.1, 8.9, true)]
+    [InlineData(1, 1e6, true)]
+    [InlineData(3, 3, true)]
+    [InlineData(-3, 7, false)]
+    public void DotPlot_TheVerticalAxis_HasTwoLabelsAtLeast(double low, double high, bool log)
+    {
+        for (int height = 4; height < 30; height++)
+        {
+            Canvas canvas = new(60, height, ascii: true);
+            DotPlot.Draw(canvas, 0, 0, 60, height, new PlotData("t", "Hz", "V", [new Curve("c", "Hz", "V", [1, 100], [low, high])], [], LogX: true, LogY: log));
+            Assert.True(canvas.ToString().Split('\n')[1..(height - 1)].Count(line => line.Length > 8 && line[..8].EndsWith('V')) >= 2, $"{height}\n{canvas}");
+        }
+    }
+
     [Fact]
     public void DotPlot_NothingFinite_SaysSo()
     {

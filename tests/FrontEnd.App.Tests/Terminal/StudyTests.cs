@@ -91,6 +91,24 @@ public class StudyTests
         Assert.Equal(model.Here.Document.Text, taken.Type("u").Here.Document.Text);
     }
 
+    /// <summary>Where the rate in hand is the design's own nothing changes, and undo has nothing new to take back.</summary>
+    [Fact]
+    public void Rates_TheDesignsOwn_IsAlreadySet_AndIsNoStepOfUndo()
+    {
+        Model before = Setup.Start(Setup.Headband).At("input", "input.series-resistor").Type("+");
+        Model model = before.Type("zr");
+        StudyOutcome outcome = Outcome(model);
+        int own = outcome.Choices.ToList().FindIndex(choice => choice.Design.Converter.Rate == model.Design.Converter.Rate);
+        Assert.NotEqual(-1, own);
+
+        Model same = (model with { Overlay = Assert.IsType<Overlay.Study>(model.Overlay) with { Choice = own } }).Press(Enter);
+
+        Assert.Equal($"{outcome.Choices[own].Word} is already set", same.Status);
+        Assert.Null(same.Overlay);
+        Assert.Equal(before.Here.Undo, same.Here.Undo);
+        Assert.Equal(before.Here.Document.Text, same.Here.Document.Text);
+    }
+
     [Fact]
     public void Sizing_TakenOver_IsTheDesignFound_KeepsEveryComment_AndUndoTakesItBack()
     {

@@ -87,6 +87,67 @@ public class UpdaterTests
         Assert.Equal("62 kΩ", Text(model.Type("--"), "input.series-resistor"));
     }
 
+    /// <summary>The saved value of a key that the file does not state is no key at all: the file is as it was, and the value follows its card again.</summary>
+    [Fact]
+    public void ToSaved_OfAValueTheFileDoesNotState_TakesTheKeyOut()
+    {
+        Model saved = Setup.Start().At(Place.Electrodes, "electrodes.active.series-resistance");
+        Assert.NotEqual(OriginKind.Given, saved.Here.Document.OriginOf("electrodes.active.series-resistance")!.Kind);
+        Model changed = saved.Type("+");
+        Assert.Contains("series-resistance", changed.Here.Document.Text, StringComparison.Ordinal);
+
+        Model back = changed.Type("b");
+
+        Assert.Equal(saved.Here.Document.Text, back.Here.Document.Text);
+        Assert.False(back.Here.IsChanged);
+        Assert.Equal(changed.Here.Document.Text, back.Type("u").Here.Document.Text);
+        Assert.Contains("at its saved value already", saved.Type("b").Status, StringComparison.Ordinal);
+    }
+
+    /// <summary>A step and back to the saved value is the saved file, to the character, for every number of a form.</summary>
+    [Theory]
+    [InlineData("dry-headband.toml")]
+    [InlineData("starter.toml")]
+    public void ToSaved_AfterAStep_IsTheSavedFile(string file)
+    {
+        Model start = Setup.Start(Path.Combine(Setup.Root, "designs", file));
+        int stepped = 0;
+        foreach (Place place in Place.Blocks(start.Design))
+        {
+            foreach (FormRow row in FormRow.Of(start.Design, place).Where(row => FieldKinds.IsNumeric(row.Field.Kind)))
+            {
+                // Figures do not matter here: without them it is quick.
+                Model there = start.At(place.Id, row.Field.Key);
+                Model changed = Updater.Update(there, new Message.Do(Act.StepUp)).Model;
+                Model back = Updater.Update(changed, new Message.Do(Act.ToSaved)).Model;
+                Assert.True(start.Here.Document.Text == back.Here.Document.Text, $"{row.Field.Key}: {changed.Status} / {back.Status}");
+                stepped += changed.Here.IsChanged ? 1 : 0;
+            }
+        }
+
+        Assert.True(stepped > 20, $"{stepped}");
+    }
+
+    /// <summary>A figure that meets its limit is left alone; in the form the figure that is acted on is marked.</summary>
+    [Fact]
+    public void Apply_OnAFigureThatPasses_ChangesNothing_AndTheFormShowsWhichFigureItActsOn()
+    {
+        Model model = Setup.Start(Setup.Headband);
+        Model advised = Updater.Update(model, new Message.Advised(0, model.Here.Run, Advisor.Advise(model.Here.Shown!, TestContext.Current.CancellationToken))).Model;
+        Model verdicts = Updater.Update(advised, new Message.Do(Act.ViewVerdicts)).Model;
+        int pass = Updater.ResultsOf(verdicts).ToList().FindIndex(result => result.Verdict.Kind == VerdictKind.Pass);
+
+        Model left = (verdicts with { ResultRow = pass }).Type("h");
+        Assert.Equal(model.Here.Document.Text, left.Here.Document.Text);
+        Assert.Contains("meets its limit already", left.Status, StringComparison.Ordinal);
+
+        // In the form: one mark, at the figure whose change is made.
+        Assert.Equal(2, advised.Screen().Split("h: helps most: ").Length);
+        Result marked = Updater.FixInHand(advised)!;
+        Assert.Equal($"done: {marked.Verdict.Improvement!.Change}. u undoes it.", advised.Type("h").Status);
+        Assert.Contains($"h: helps most: {marked.Verdict.Improvement.Change[..10]}", advised.Screen(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Evaluated_OfAnOlderRun_DoesNotReplaceNewerFigures()
     {
@@ -278,6 +339,83 @@ public class UpdaterTests
         }
 
         Assert.Null(model.TourStep);
+    }
+
+    /// <summary>Every key's words can be read to their end by scrolling; the first row names the views.</summary>
+    [Theory]
+    [InlineData(60)]
+    [InlineData(80)]
+    [InlineData(140)]
+    public void Help_IsWrappedAndNotCut(int width)
+    {
+        Model model = Setup.Start(width: width, height: 120).Type("?");
+        string[] rows = model.Screen().Split('\n')[7..115];
+        int half = width >= 130 ? width / 2 : width;
+        string text = string.Join(' ', rows.Select(row => Part(row, 18, half)).Concat(rows.Select(row => Part(row, half + 18, width))).Where(part => part.Length > 0));
+        Assert.DoesNotContain("…", text, StringComparison.Ordinal);
+        Assert.All(KeyMap.Rows, row => Assert.Contains(row.Does, text, StringComparison.Ordinal));
+        Assert.Contains("then dB of headroom (up to the rails), then the block's worst verdict", text, StringComparison.Ordinal);
+        Assert.Contains(string.Join(", ", Place.Views.Select(view => $"{view.Letter} {view.Title}")), text, StringComparison.Ordinal);
+
+        static string Part(string row, int from, int to) => row.Length <= from ? "" : row[from..Math.Min(row.Length, to)].Trim();
+    }
+
+    /// <summary>Rows of a comparison can be told apart: keys longer than their column show their end, what they have in common stands above.</summary>
+    [Fact]
+    public void Compare_LongKeys_ShowTheirEnds()
+    {
+        Model model = Setup.Start(Setup.Headband);
+        Model advised = Updater.Update(model, new Message.Advised(0, model.Here.Run, Advisor.Advise(model.Here.Shown!, TestContext.Current.CancellationToken))).Model;
+        Model buffered = advised.Type("h");
+        List<string> keys = [.. DesignFields.Of(buffered.Design).Select(field => field.Key).Where(key => key.StartsWith("electrodes.active-buffer.opamp.", StringComparison.Ordinal))];
+        Assert.NotEmpty(keys);
+
+        string screen = (buffered with { Height = 300 }).Type("c").Screen();
+
+        Assert.DoesNotContain("opamp.…", screen, StringComparison.Ordinal);
+        string[] rows = screen.Split('\n');
+        int owner = Array.FindIndex(rows, row => row.Trim() == "electrodes.active-buffer.opamp.");
+        Assert.NotEqual(-1, owner);
+        Assert.Single(rows, row => row.Trim() == "electrodes.active-buffer.opamp.");
+        Assert.All(keys.Where(key => key.Length > 32), key => Assert.Contains(rows, row => row.StartsWith($"   {key[(key.LastIndexOf('.') + 1)..]} ", StringComparison.Ordinal)));
+    }
+
+    /// <summary>Words of the key line and of the list to insert from are plain.</summary>
+    [Fact]
+    public void Insert_SaysWhereTheElementGoes()
+    {
+        Model list = Setup.Start(Setup.Headband).Type("i");
+        Assert.DoesNotContain("[[", list.Screen(), StringComparison.Ordinal);
+        Assert.Contains("last of the digital filters", list.Screen(), StringComparison.Ordinal);
+        Assert.Contains("last of the stages before the converter", list.Press(KeyName.Enter).Status, StringComparison.Ordinal);
+        Assert.Contains("v verdicts  z more  ? all keys", Setup.Start(Setup.Headband).Screen(), StringComparison.Ordinal);
+        Assert.Contains("Tab complete the name", Setup.Start().Type("w").Screen(), StringComparison.Ordinal);
+    }
+
+    /// <summary>At 80 columns nothing of a step is cut: its title, what j sets, the lesson, and the figure with what it was.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Tour_At80Columns_IsWrappedAndNotCut(bool ascii)
+    {
+        Model model = Setup.Start().Type("t");
+        for (int step = 0; step < Tour.Steps.Count; step++, model = model.Type(" "))
+        {
+            TourStep shown = Tour.Steps[step];
+            Model done = shown.Field.Length > 0 ? model.Type("j") : model;
+            string[] rows = done.Screen(ascii).Split('\n');
+            string foot = string.Join(' ', rows[(Array.FindIndex(rows, row => row.TrimStart().StartsWith("tour ", StringComparison.Ordinal)))..23].Select(row => row.Trim()));
+            Canvas canvas = new(80, 24, ascii);
+            Assert.Contains(canvas.Say(shown.Title), foot, StringComparison.Ordinal);
+            Assert.Contains(canvas.Say(shown.Text), foot, StringComparison.Ordinal);
+            Assert.Contains(canvas.Say(shown.Field.Length > 0 ? $"j sets {shown.Field} to {shown.Try}" : ""), foot, StringComparison.Ordinal);
+            Assert.EndsWith(canvas.Say(Tour.Watch(shown, done.Here)), foot, StringComparison.Ordinal);
+
+            // The form still has room above it, and in the smallest window what to watch is there as well.
+            Assert.True(Array.FindIndex(rows, row => row.TrimStart().StartsWith("tour ", StringComparison.Ordinal)) >= 11);
+            Assert.Contains("j sets", (done with { Width = 60, Height = 18 }).Screen(ascii) + (shown.Field.Length > 0 ? "" : "j sets"), StringComparison.Ordinal);
+            Assert.Contains(canvas.Say(ResultText.Value(done.Here.Shown!.Find(shown.Result)!)), string.Join(' ', (done with { Width = 60, Height = 18 }).Screen(ascii).Split('\n')[10..17].Select(row => row.Trim())), StringComparison.Ordinal);
+        }
     }
 
     [Fact]
