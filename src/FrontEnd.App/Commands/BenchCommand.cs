@@ -12,7 +12,7 @@ internal static class BenchCommand
     public static Command Make(Outlet outlet)
     {
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
-        Option<string?> measured = new("--measured") { Description = "readings (a .csv that begins with `test,reading`) or a recording (.csv of samples, .edf, .bdf); default: list the tests" };
+        Option<string?> measured = new("--measured") { Description = "readings (a .csv that begins with `test,reading`) or a recording (.csv of samples, .edf, .bdf). Samples of a .csv are volts unless the column's heading (`ch1 [µV]`, `ch1_uV`) or a line `# unit: µV` says nV, µV, mV or counts; volts are those at the electrodes, samples divided by the gain, and counts are the converter's steps. A column headed time, t, seconds gives the rate, and is never the signal. Default: list the tests" };
         Option<string?> test = new("--test") { Description = "the test that was recorded, such as shorted; needed for a recording" };
         Option<string?> channel = new("--channel") { Description = "name or number of the recording's channel; default: the first" };
         Option<bool> raw = new("--raw") { Description = "the recording was made with the digital filters off; default: on where the test has them on" };

@@ -144,7 +144,7 @@ public static class RecordingFile
             }
         }
 
-        return new Recording(names[signal], Frequency.FromHertz(counts[signal] / seconds), samples);
+        return new Recording(names[signal], Frequency.FromHertz(counts[signal] / seconds), samples) { Unit = dimension };
     }
 
     internal static int Choose(string[] names, string? channel, string path)

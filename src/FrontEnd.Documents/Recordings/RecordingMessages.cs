@@ -18,6 +18,9 @@ public static class RecordingMessages
     internal static Finding Unit(string path, string unit) =>
         Error(UnknownUnit, $"`{unit}` is no unit of the samples", "samples are volts at the electrodes, or steps of the converter", "use V, mV, µV, nV or counts, such as `ch1 [µV]` at the head of the column", path);
 
+    internal static Finding TimeUnit(string path, string unit) =>
+        Error(UnknownUnit, $"`{unit}` is no unit of the time column", "the rate follows from the times", "use s, ms, µs or min, such as `time [s]` at the head of the column", path);
+
     internal static Finding NoChannel(string path, string channel, string? nearest, IReadOnlyList<string> names) =>
         Error(UnknownChannel, $"there is no channel `{channel}`", $"the channels are {Messages.Listed([.. names.Take(24)])}", nearest is null ? "name one of them, or give its number" : $"did you mean `{nearest}`?", path);
 

@@ -5,12 +5,12 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Recordings;
 
-/// <summary>Samples as text: one row a sample, columns with name and unit at their head, <c>time [s], ch1 [µV]</c>; lines <c># rate: 250 Hz</c> and <c># unit: µV</c> may stand before.</summary>
+/// <summary>Samples as text: one row a sample, columns with name and unit at their head, <c>time [s], ch1 [µV]</c> (see <see cref="ColumnHead"/>); lines <c># rate: 250 Hz</c> and <c># unit: µV</c> may stand before.</summary>
 internal static class SampleText
 {
     public static Recording Read(string text, string path, string? channel, Frequency designRate)
     {
-        string[]? heads = null;
+        ColumnHead[] heads = [];
         string? unit = null;
         Frequency? rate = null;
         int column = -1, time = -1, number = 0;
@@ -37,17 +37,16 @@ internal static class SampleText
             if (column < 0)
             {
                 bool isHead = !double.TryParse(cells[0], NumberStyles.Float, CultureInfo.InvariantCulture, out _);
-                heads = isHead ? cells : [.. cells.Select((_, at) => $"{at + 1}")];
-                string[] names = [.. heads.Select(Name)];
-                time = Array.FindIndex(names, name => string.Equals(name, "time", StringComparison.OrdinalIgnoreCase) || string.Equals(name, "t", StringComparison.OrdinalIgnoreCase));
-                int[] channels = [.. Enumerable.Range(0, names.Length).Where(at => at != time)];
+                heads = isHead ? [.. cells.Select(ColumnHead.Of)] : [.. cells.Select((_, at) => new ColumnHead($"{at + 1}", null))];
+                time = Array.FindIndex(heads, head => head.IsTime);
+                int[] channels = [.. Enumerable.Range(0, heads.Length).Where(at => at != time)];
                 if (channels.Length == 0)
                 {
                     throw new BadRecordingException(RecordingMessages.Sample(path, number, line.ToString()));
                 }
 
-                column = channels[RecordingFile.Choose([.. channels.Select(at => names[at])], channel, path)];
-                unit = Unit(heads[column]) ?? unit ?? "V";
+                column = channels[RecordingFile.Choose([.. channels.Select(at => heads[at].Name)], channel, path)];
+                unit = heads[column].Unit ?? unit ?? "V";
                 steps = RecordingUnits.IsSteps(unit);
                 scale = steps ? 1 : RecordingUnits.Volts(unit) ?? throw new BadRecordingException(RecordingMessages.Unit(path, unit));
                 if (isHead)
@@ -69,9 +68,9 @@ internal static class SampleText
             throw new BadRecordingException(RecordingMessages.Sample(path, number, ""));
         }
 
-        double timeUnit = 0 <= time && Unit(heads![time]) is "ms" ? 1e-3 : 1;
+        double timeUnit = 0 <= time && heads[time].Unit is { } written ? RecordingUnits.Seconds(written) ?? throw new BadRecordingException(RecordingMessages.TimeUnit(path, written)) : 1;
         Frequency found = 0 <= time && firstTime < lastTime ? Frequency.FromHertz((samples.Count - 1) / ((lastTime - firstTime) * timeUnit)) : rate ?? designRate;
-        return new Recording(Name(heads![column]), found, samples, steps);
+        return new Recording(heads[column].Name, found, samples, steps) { Unit = unit! };
     }
 
     private static double Number(string[] cells, int at, string path, int line) =>
@@ -99,13 +98,5 @@ internal static class SampleText
                 unit = value;
                 break;
         }
-    }
-
-    private static string Name(string head) => head.IndexOf('[', StringComparison.Ordinal) is var at && 0 <= at ? head[..at].Trim() : head.Trim();
-
-    private static string? Unit(string head)
-    {
-        int from = head.IndexOf('[', StringComparison.Ordinal), to = head.IndexOf(']', StringComparison.Ordinal);
-        return 0 <= from && from < to ? head[(from + 1)..to].Trim() : null;
     }
 }

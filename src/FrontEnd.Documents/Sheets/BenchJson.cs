@@ -51,6 +51,7 @@ public static class BenchJson
         json.WriteString("unit", result.Measured.SiUnit);
         json.WriteNumber("spread", result.Spread);
         json.WriteString("because", result.Because);
+        json.WriteString("taken", result.Taken);
         json.WriteStartArray("suspects");
         foreach (Suspect suspect in result.Suspects)
         {

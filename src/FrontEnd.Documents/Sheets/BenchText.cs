@@ -45,6 +45,11 @@ public static class BenchText
         {
             page.Blank();
             page.Ends($"{Wording.Sign(result.Verdict)} {Wording.Word(result.Verdict)}  {result.Reading.Name}: {result.Reading.Title}", QuantityText.Format(result.Measured));
+            if (result.Taken is { } taken)
+            {
+                page.Paragraph(taken, "  taken:      ");
+            }
+
             page.Paragraph(result.Because, "  ");
             for (int at = 0; at < result.Suspects.Count; at++)
             {

@@ -97,6 +97,7 @@ public static class BenchComparison
         return (result with
         {
             Length = recording.Length,
+            Taken = $"channel `{recording.Channel}`, its samples read as {(recording.AreSteps ? "converter steps" : $"{recording.Unit} at the electrodes")}, {QuantityText.Format(recording.Rate)}",
             Spectra =
             [
                 new Curve("measured", "Hz", "V/√Hz", hertz, [.. Enumerable.Range(1, hertz.Length).Select(k => Math.Sqrt(measured.Density[k]))]),

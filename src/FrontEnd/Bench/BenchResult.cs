@@ -17,6 +17,9 @@ public sealed record BenchResult(BenchReading Reading, IQuantity Measured, Verdi
     /// <summary>Measured and predicted amplitude density [V/√Hz] against frequency [Hz]; empty where a reading alone was given.</summary>
     public IReadOnlyList<Curve> Spectra { get; init; } = [];
 
+    /// <summary>What was taken from the recording, channel and unit; null for a reading alone.</summary>
+    public string? Taken { get; init; }
+
     /// <summary>Length of the recording; zero for a reading alone.</summary>
     public Duration Length { get; init; }
 }

@@ -9,5 +9,8 @@ namespace FrontEnd.Bench;
 /// <param name="AreSteps">True where the samples are whole steps of the converter.</param>
 public sealed record Recording(string Channel, Frequency Rate, IReadOnlyList<double> Samples, bool AreSteps = false)
 {
+    /// <summary>The unit in which the file has the samples, as it is written there; they are volts or steps here whatever it is.</summary>
+    public string Unit { get; init; } = "V";
+
     public Duration Length => Duration.FromSeconds(Samples.Count / Rate.Hertz);
 }

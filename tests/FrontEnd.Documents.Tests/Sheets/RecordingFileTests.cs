@@ -148,6 +148,14 @@ public sealed class RecordingFileTests : IDisposable
     [InlineData("# rate: 500 Hz\n# unit: uV\n1\n2\n", 500, 1e-6, 2)]
     [InlineData("time [s], ch1 [µV], ch2 [mV]\n0, 1, 5\n0.01, 2, 6\n0.02, 3, 7\n", 100, 1e-6, 3)]
     [InlineData("time [ms];x [nV]\n0;1\n4;2\n", 250, 1e-9, 2)]
+    [InlineData("time (s),ch1 (µV)\n0,1\n0.01,2\n", 100, 1e-6, 2)]
+    [InlineData("Time [s],ch1\n0,1\n0.01,2\n", 100, 1, 2)]
+    [InlineData("t/s,ch1/mV\n0,1\n0.01,2\n", 100, 1e-3, 2)]
+    [InlineData("seconds,uV\n0,1\n0.01,2\n", 100, 1e-6, 2)]
+    [InlineData("Time_ms,sample_µV\n0,1\n10,2\n", 100, 1e-6, 2)]
+    [InlineData("timestamp,Fp1 uV\n0,1\n0.01,2\n", 100, 1e-6, 2)]
+    [InlineData("\"time (s)\",\"ch1 (nV)\"\n0,1\n0.01,2\n", 100, 1e-9, 2)]
+    [InlineData("Fp1_A1 (left)\n1\n2\n", 250, 1, 2)] // a remark and a site are no units
     public void Text_SaysRateAndUnit(string text, double rate, double first, int count)
     {
         (Recording? recording, IReadOnlyList<Finding> findings) = RecordingFile.Read(File("s.csv", Encoding.UTF8.GetBytes(text)), null, Rate);
@@ -158,10 +166,35 @@ public sealed class RecordingFileTests : IDisposable
     }
 
     [Theory]
+    [InlineData("time (s),ch1_counts\n0,7\n0.01,8\n")]
+    [InlineData("t,LSB\n0,7\n0.01,8\n")]
+    public void Text_InSteps_IsNotTakenAsVolts(string text)
+    {
+        Recording recording = RecordingFile.Read(File("s.csv", Encoding.UTF8.GetBytes(text)), null, Rate).Recording!;
+        Assert.True(recording.AreSteps);
+        Assert.Equal([7, 8], recording.Samples);
+    }
+
+    [Fact]
+    public void Text_OfARecording_SaysWhichChannelAndUnitWereTaken()
+    {
+        Design design = DesignDocument.Read(Path.Combine(Repository.Designs, "minimal.toml")).Design;
+        double rate = design.Converter.Rate.Hertz;
+        string rows = string.Concat(Enumerable.Range(0, (int)(40 * rate)).Select(i => string.Create(CultureInfo.InvariantCulture, $"{i / rate},{i % 7}\n")));
+        Recording recording = RecordingFile.Read(File("s.csv", Encoding.UTF8.GetBytes("time (s),Cz (µV)\n" + rows)), null, design.Converter.Rate).Recording!;
+        Assert.Contains("channel `Cz`, its samples read as µV at the electrodes", BenchText.Of(design, [BenchComparison.Recording(design, "shorted", recording).Result!]), StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("", "FE0744")]
     [InlineData("a\nb\n", "FE0744")]
     [InlineData("1\n2,5\nx\n", "FE0744")]
     [InlineData("x [A]\n1\n", "FE0742")]
+    [InlineData("t,x (%)\n0,1\n", "FE0742")]
+    [InlineData("x_%\n1\n", "FE0742")]
+    [InlineData("x_ADU\n1\n", "FE0742")]
+    [InlineData("x_MV\n1\n", "FE0742")]
+    [InlineData("time (ticks),x\n0,1\n1,2\n", "FE0742")]
     [InlineData("# rate: fast\n1\n", "FE0101")]
     public void Text_Bad_IsAFindingWithItsLine(string text, string code)
     {
