@@ -18,6 +18,7 @@ internal static class SpreadBlocks
         }
 
         yield return new Block.Heading("percentiles");
+        yield return new Block.Paragraph(SpreadWording.NoMismatchMeaning);
         yield return new Block.Table(SpreadWording.PercentileColumns, SpreadWording.PercentileRows(result), Small: true);
         yield return new Block.Drawing("histograms: number of builds, from the least value to the greatest; the dashed line is the limit", Histograms(result), Counts(result));
         yield return new Block.Heading("rank correlation with the parts that matter most");
@@ -28,7 +29,7 @@ internal static class SpreadBlocks
     /// <summary>The histograms as numbers, for a format without drawings.</summary>
     private static Block.Table Counts(SpreadResult result) => new(
         [new("figure", true), new("least"), .. Enumerable.Range(1, SpreadWording.Bins).Select(bin => new Column($"{bin}")), new("greatest")],
-        [.. Drawn(result).Select(one => new Row([one.Figure.Id, SpreadWording.Value(one.Bins.Low, one.Figure.Unit), .. one.Bins.Counts.Select(count => $"{count}"), SpreadWording.Value(one.Bins.High, one.Figure.Unit)]))],
+        [.. Drawn(result).Select(one => new Row([one.Figure.Id, SpreadWording.Value(one.Figure, one.Bins.Low), .. one.Bins.Counts.Select(count => $"{count}"), SpreadWording.Value(one.Figure, one.Bins.High)]))],
         Small: true);
 
     private static IEnumerable<(SpreadFigure Figure, Histogram Bins)> Drawn(SpreadResult result) =>
@@ -56,8 +57,8 @@ internal static class SpreadBlocks
                 svg.Line(x, top, x, top + Plot, "stroke=\"#a00\" stroke-dasharray=\"3 3\"");
             }
 
-            svg.Text(left, top + Plot + 13, SpreadWording.Value(bins.Low, figure.Unit), "start", 9);
-            svg.Text(left + width, top + Plot + 13, SpreadWording.Value(bins.High, figure.Unit), "end", 9);
+            svg.Text(left, top + Plot + 13, SpreadWording.Value(figure, bins.Low), "start", 9);
+            svg.Text(left + width, top + Plot + 13, SpreadWording.Value(figure, bins.High), "end", 9);
         }
 
         return svg.Close();

@@ -1,3 +1,5 @@
+using FrontEnd.Quantities;
+
 namespace FrontEnd.Spread;
 
 /// <summary>What a spread run found.</summary>
@@ -15,7 +17,7 @@ public sealed record SpreadResult(Design Design, SpreadOptions Options, IReadOnl
 /// <summary>One headline figure over all builds; a value of +∞ has no bound, such as the current through a lead without a resistor.</summary>
 /// <param name="Id">The result's id, such as <c>noise.total</c>.</param>
 /// <param name="Unit">Unit of all its values.</param>
-/// <param name="Nominal">With every part at its nominal value.</param>
+/// <param name="Nominal">With every part at its nominal value and both leads alike; the assessment takes the worst signs of the mismatch instead.</param>
 /// <param name="Values">Of every build, in the order of the builds.</param>
 /// <param name="Percentiles">At <see cref="Percents"/>, by linear interpolation between the sorted values.</param>
 /// <param name="Mean">Mean of the builds.</param>
@@ -36,6 +38,20 @@ public sealed record SpreadFigure(
 
     /// <summary>Half the width of the 95 % interval of the mean, 1.96·s/√n.</summary>
     public double MeanUncertainty => 1.96 * StandardDeviation / Math.Sqrt(Values.Count);
+
+    /// <summary>A finite value of this figure as the quantity that the assessment gives it as, rms and peak-to-peak told apart.</summary>
+    public IQuantity Quantity(double value) => (Id, Unit) switch
+    {
+        ("noise.total" or "mains.total" or "mains.recorded", _) => VoltageRms.FromVolts(value),
+        ("noise.board_share", _) => VoltagePeakToPeak.FromVolts(value),
+        (_, "V") => Voltage.FromVolts(value),
+        (_, "A") => Current.FromAmperes(value),
+        (_, "dB") => Decibels.FromStated(value),
+        (_, "bit") => BitCount.FromBits(value),
+        (_, "°") => Angle.FromDegrees(value),
+        (_, "1") => Ratio.FromFraction(value),
+        _ => throw new InvalidOperationException($"The unit {Unit} is not handled."),
+    };
 
     /// <summary>The builds in bins of equal width from the least value to the greatest; null where all builds have the same value or one has no bound.</summary>
     public Histogram? InBins(int bins)

@@ -232,6 +232,22 @@ public class SpreadRunTests
     }
 
     [Fact]
+    public void Quantity_OfEveryFigure_IsTheAssessmentsKind()
+    {
+        foreach (Design design in Designs.All)
+        {
+            Assessment assessment = Evaluator.Evaluate(design);
+            foreach (SpreadFigure figure in Run(design, new SpreadOptions { Builds = 16 })!.Figures)
+            {
+                string id = figure.Id == "levels.least_headroom" ? "levels.converter.headroom" : figure.Id;
+                IQuantity theirs = assessment[id].Value!, ours = figure.Quantity(figure.Unit == "°" ? AngleScale(theirs) * theirs.SiValue : theirs.SiValue);
+                Assert.Equal(FrontEnd.Text.QuantityText.Format(theirs), FrontEnd.Text.QuantityText.Format(ours));
+                Assert.Equal(theirs.GetType(), ours.GetType());
+            }
+        }
+    }
+
+    [Fact]
     public void FaultCurrent_WithoutAResistor_HasNoBoundAndFails()
     {
         SpreadResult result = Run(Designs.Dry with { Input = Designs.Dry.Input with { SeriesResistor = default } }, new SpreadOptions { Builds = 16 })!;
