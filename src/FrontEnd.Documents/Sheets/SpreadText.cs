@@ -28,6 +28,7 @@ public static class SpreadText
         }
 
         page.Blank();
+        page.Paragraph(SpreadWording.ChanceMeaning(result));
         foreach (string drawn in SpreadWording.Drawn(result))
         {
             page.Paragraph(drawn);

@@ -58,13 +58,18 @@ internal static class SpreadWording
     public static IReadOnlyList<Row> PercentileRows(SpreadResult result) =>
         [.. result.Figures.Select(figure => new Row([figure.Id, Value(figure, figure.Nominal), .. figure.Percentiles.Select(value => Value(figure, value))]))];
 
+    /// <summary>Why weak correlations are not shown.</summary>
+    public static string ChanceMeaning(SpreadResult result) =>
+        $"Rank correlations up to 3/√builds = {QuantityText.FormatTrimmed(SpreadFigure.Chance(result.Options.Builds), "1", 2)} are what chance makes of so many builds: they are left out.";
+
     /// <summary>The parts that a figure follows most.</summary>
     public static string Parts(SpreadFigure figure) => figure.Ranks.Count == 0
-        ? "no part moves it"
-        : string.Join(", ", figure.Ranks.Take(MostParts).Select(rank => $"{rank.Key} {rank.Coefficient.ToString("+0.00;-0.00", CultureInfo.InvariantCulture)}"));
+        ? "no part stands out"
+        : string.Join(", ", figure.Ranks.Take(MostParts).Select(rank => $"{rank.Key} {rank.Coefficient.ToString("+0.00;-0.00", CultureInfo.InvariantCulture)}")) + (figure.Ranks.Count <= MostParts ? "; nothing else stands out" : "");
 
     /// <summary>The design without mismatch and the parts' corners, in one line.</summary>
-    public static string Extremes(SpreadFigure figure) => $"{NoMismatch} {Value(figure, figure.Nominal)}, parts at their corners {Value(figure, figure.Least)} to {Value(figure, figure.Most)}";
+    public static string Extremes(SpreadFigure figure) => $"{NoMismatch} {Value(figure, figure.Nominal)}, parts at their corners {Value(figure, figure.Least)} to {Value(figure, figure.Most)}"
+        + (figure.IsDrawnBeyondCorners ? $" (builds beyond them: {Value(figure, figure.LeastDrawn)} to {Value(figure, figure.MostDrawn)})" : "");
 
     public static string Percent(double percent) => percent.ToString(CultureInfo.InvariantCulture) + " %";
 }

@@ -327,6 +327,43 @@ public class SpreadRunTests
     }
 
     [Fact]
+    public void Histogram_OfWholeBits_HasABinForEachNumber()
+    {
+        SpreadFigure bits = Run(Several[^1], new SpreadOptions { Builds = 1001 })!.Find("converter.bits_needed")!;
+        Histogram bins = bits.InBins(12)!;
+        Assert.True(bins.IsWhole);
+        Assert.Equal(bits.Values.Min(), bins.Least);
+        Assert.Equal(bits.Values.Max(), bins.Greatest);
+        for (int bin = 0; bin < bins.Counts.Count; bin++)
+        {
+            Assert.Equal(bits.Values.Count(value => value == bins.Middle(bin)), bins.Counts[bin]);
+        }
+    }
+
+    /// <summary>The stepped bits included: uniform draws stay within the corners. The system CMRR is not in it: it has extremes inside the ranges, and the text says how far the builds reach.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Corners_OfUniformParts_BoundWhatIsDrawn(string name)
+    {
+        SpreadResult result = Run(Several.Single(one => one.Name == name), new SpreadOptions { Builds = 2000 })!;
+        foreach (SpreadFigure figure in result.Figures.Where(figure => figure.Id is "converter.bits_needed" or "noise.total" or "safety.fault_current"))
+        {
+            Assert.True(figure.Least <= figure.LeastDrawn * (1 + 1e-9), $"{figure.Id}: {figure.LeastDrawn} is below {figure.Least}");
+            Assert.True(figure.MostDrawn <= figure.Most * (1 + 1e-9), $"{figure.Id}: {figure.MostDrawn} is above {figure.Most}");
+        }
+    }
+
+    /// <summary>Parts that a figure cannot depend on: the converter's fault current and the ground's resistor know nothing of the gain.</summary>
+    [Fact]
+    public void Ranks_OfPartsThatDoNotMatter_AreLeftOut()
+    {
+        SpreadResult result = Run(Designs.Dry, new SpreadOptions { Builds = 400 })!;
+        Assert.All(result.Figures.SelectMany(figure => figure.Ranks), rank => Assert.True(0.15 < Math.Abs(rank.Coefficient)));
+        Assert.All(result.Find("safety.driven_ground_current")!.Ranks, rank => Assert.Equal("ground-drive.series-resistor", rank.Key));
+        Assert.NotEmpty(result.Find("safety.driven_ground_current")!.Ranks);
+    }
+
+    [Fact]
     public void Run_Cancelled_Stops()
     {
         using var source = new CancellationTokenSource();
