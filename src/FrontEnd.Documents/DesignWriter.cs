@@ -7,14 +7,16 @@ namespace FrontEnd.Documents;
 public static class DesignWriter
 {
     /// <summary>The design as TOML; reading it gives the same design back.</summary>
-    public static string ToToml(Design design)
+    /// <param name="stated">Keys that are written even where their value is the default: the user has stated them.</param>
+    public static string ToToml(Design design, IReadOnlyCollection<string>? stated = null)
     {
         StringBuilder text = new();
         Design start = new();
+        HashSet<string> kept = new(stated ?? [], StringComparer.Ordinal);
         foreach (IGrouping<string, Field<Design>> table in DesignFields.Fixed.Where(field => DesignFields.IsPresent(design, field.Key)).GroupBy(field => Parent(field.Key), StringComparer.Ordinal))
         {
             bool whole = HasCard(design, table.Key);
-            List<Field<Design>> fields = [.. table.Where(field => whole || Differs(field, design, start) || IsBitsBesideStep(field, design))];
+            List<Field<Design>> fields = [.. table.Where(field => whole || Differs(field, design, start) || IsBitsBesideStep(field, design) || (kept.Contains(field.Key) && field.Get(design) is not null))];
             if (table.Key.Length > 0 && (fields.Count > 0 || IsBarePart(design, table.Key)))
             {
                 text.Append("\n[").Append(table.Key).Append("]\n");

@@ -56,6 +56,10 @@ public class SpreadAndCompareTests
             string text = File.ReadAllText(file).Replace("\\_", "_", StringComparison.Ordinal);
             Assert.Contains("200 builds, seed 3", text, StringComparison.Ordinal);
             Assert.Contains("safety.fault_current", text, StringComparison.Ordinal);
+            Assert.Contains("no mismatch", text, StringComparison.Ordinal);
+            Assert.Contains("the worst signs of the stated mismatch", text, StringComparison.Ordinal);
+            Assert.Contains("at most 250 nV rms", text, StringComparison.Ordinal);
+            Assert.Matches("4\\.[0-9]+ µV p-p", text);
         });
         using JsonDocument sheet = JsonDocument.Parse(File.ReadAllText(files[2])), command = JsonDocument.Parse(Shell.Run("spread", Design, "--builds", "200", "--seed", "3", "--json").Output);
         Assert.Equal(

@@ -49,10 +49,10 @@ internal static class SizeCommand
             return ExitCode.NotMet;
         }
 
-        return output is null ? ExitCode.Met : Write(outcome, output, take, outlet);
+        return output is null ? ExitCode.Met : Write(request, outcome, output, take, outlet);
     }
 
-    private static int Write(SizingOutcome outcome, string output, int take, Outlet outlet)
+    private static int Write(SizingRequest request, SizingOutcome outcome, string output, int take, Outlet outlet)
     {
         if (take < 1 || outcome.Front.Count < take)
         {
@@ -60,7 +60,7 @@ internal static class SizeCommand
             return ExitCode.Unusable;
         }
 
-        if (TextFiles.WriteAtomically(output, DesignWriter.ToToml(outcome.Front[take - 1].Design)) is { } problem)
+        if (TextFiles.WriteAtomically(output, DesignWriter.ToToml(outcome.Front[take - 1].Design, request.Stated)) is { } problem)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;

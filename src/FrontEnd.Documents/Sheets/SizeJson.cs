@@ -22,7 +22,7 @@ public static class SizeJson
             json.WriteNumber("parts", one.Parts);
             json.WriteNumber("mains_margin", one.MainsMargin.Value);
             json.WriteString("limited_by", one.LimitedBy);
-            json.WriteString("toml", DesignWriter.ToToml(one.Design));
+            json.WriteString("toml", DesignWriter.ToToml(one.Design, request.Stated));
             json.WriteEndObject();
         }
 

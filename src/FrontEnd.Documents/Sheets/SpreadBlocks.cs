@@ -18,17 +18,18 @@ internal static class SpreadBlocks
         }
 
         yield return new Block.Heading("percentiles");
+        yield return new Block.Paragraph(SpreadWording.NoMismatchMeaning);
         yield return new Block.Table(SpreadWording.PercentileColumns, SpreadWording.PercentileRows(result), Small: true);
         yield return new Block.Drawing("histograms: number of builds, from the least value to the greatest; the dashed line is the limit", Histograms(result), Counts(result));
         yield return new Block.Heading("rank correlation with the parts that matter most");
         yield return new Block.Table([new("figure", true), new("parts", true)], [.. result.Figures.Select(figure => new Row([figure.Id, SpreadWording.Parts(figure)]))], Small: true);
-        yield return new Block.Items(SpreadWording.Drawn(result), Small: true);
+        yield return new Block.Items([SpreadWording.ChanceMeaning(result), .. SpreadWording.Drawn(result)], Small: true);
     }
 
     /// <summary>The histograms as numbers, for a format without drawings.</summary>
     private static Block.Table Counts(SpreadResult result) => new(
         [new("figure", true), new("least"), .. Enumerable.Range(1, SpreadWording.Bins).Select(bin => new Column($"{bin}")), new("greatest")],
-        [.. Drawn(result).Select(one => new Row([one.Figure.Id, SpreadWording.Value(one.Bins.Low, one.Figure.Unit), .. one.Bins.Counts.Select(count => $"{count}"), SpreadWording.Value(one.Bins.High, one.Figure.Unit)]))],
+        [.. Drawn(result).Select(one => new Row([one.Figure.Id, SpreadWording.Value(one.Figure, one.Bins.Least), .. Enumerable.Range(0, SpreadWording.Bins).Select(bin => bin < one.Bins.Counts.Count ? $"{one.Bins.Counts[bin]}" : ""), SpreadWording.Value(one.Figure, one.Bins.Greatest)]))],
         Small: true);
 
     private static IEnumerable<(SpreadFigure Figure, Histogram Bins)> Drawn(SpreadResult result) =>
@@ -56,8 +57,8 @@ internal static class SpreadBlocks
                 svg.Line(x, top, x, top + Plot, "stroke=\"#a00\" stroke-dasharray=\"3 3\"");
             }
 
-            svg.Text(left, top + Plot + 13, SpreadWording.Value(bins.Low, figure.Unit), "start", 9);
-            svg.Text(left + width, top + Plot + 13, SpreadWording.Value(bins.High, figure.Unit), "end", 9);
+            svg.Text(left, top + Plot + 13, SpreadWording.Value(figure, bins.Least), "start", 9);
+            svg.Text(left + width, top + Plot + 13, SpreadWording.Value(figure, bins.Greatest), "end", 9);
         }
 
         return svg.Close();

@@ -19,6 +19,8 @@ public static class SpreadText
             page.Table(SpreadWording.YieldColumns, rows);
         }
 
+        page.Blank();
+        page.Paragraph(SpreadWording.NoMismatchMeaning);
         foreach (SpreadFigure figure in result.Figures)
         {
             page.Blank();
@@ -26,6 +28,7 @@ public static class SpreadText
         }
 
         page.Blank();
+        page.Paragraph(SpreadWording.ChanceMeaning(result));
         foreach (string drawn in SpreadWording.Drawn(result))
         {
             page.Paragraph(drawn);
@@ -38,8 +41,8 @@ public static class SpreadText
 
     private static void Write(TextPage page, SpreadFigure figure)
     {
-        string V(double value, int digits = 3) => SpreadWording.Value(value, figure.Unit, digits);
-        page.Paragraph($"nominal {V(figure.Nominal)}, parts at their corners {V(figure.Least)} to {V(figure.Most)}", figure.Id + "  ");
+        string V(double value, int digits = 3) => SpreadWording.Value(figure, value, digits);
+        page.Paragraph(SpreadWording.Extremes(figure), figure.Id + "  ");
         page.Table([.. SpreadFigure.Percents.Select(percent => new Column(SpreadWording.Percent(percent)))], [new Row([.. figure.Percentiles.Select(value => V(value))])]);
         if (figure.InBins(SpreadWording.Bins) is { } bins)
         {

@@ -14,13 +14,20 @@ internal static class SpreadWording
     /// <summary>Parts that are named for a figure.</summary>
     private const int MostParts = 4;
 
-    /// <summary>A figure's value; what is infinite has no bound.</summary>
-    public static string Value(double value, string unit, int digits = 3) =>
-        !double.IsFinite(value) ? "no limit found" : unit == "°" ? QuantityText.Format(Angle.FromDegrees(value), digits) : QuantityText.Format(value, unit, digits);
+    /// <summary>What the design without any difference between builds is called; <see cref="NoMismatchMeaning"/> says what it is.</summary>
+    private const string NoMismatch = "no mismatch";
+
+    /// <summary>Why the design without mismatch has other figures than the assessment.</summary>
+    public const string NoMismatchMeaning =
+        "No mismatch: every part at its nominal value and both leads alike. `check` prints another figure where balance matters (mains, system CMRR): it takes the worst signs of the stated mismatch and tolerances.";
+
+    /// <summary>One of a figure's values, written as the assessment writes it; what is infinite has no bound.</summary>
+    public static string Value(SpreadFigure figure, double value, int digits = 3) =>
+        !double.IsFinite(value) ? "no limit found" : QuantityText.Format(figure.Quantity(value), digits);
 
     public static string Share(double share) => QuantityText.FormatPercent(Ratio.FromFraction(share));
 
-    public static string Limit(SpreadFigure figure) => figure.Limit is { } limit ? $"{(figure.LimitIsGreatest ? "at most" : "at least")} {Value(limit, figure.Unit)}" : "none set";
+    public static string Limit(SpreadFigure figure) => figure.Limit is { } limit ? $"{(figure.LimitIsGreatest ? "at most" : "at least")} {Value(figure, limit)}" : "none set";
 
     public static string Yield(SpreadResult result) => result.Yield is { } yield ? $"{Share(yield)} of the builds meet every requirement that is judged" : "nothing is judged";
 
@@ -46,15 +53,23 @@ internal static class SpreadWording
     public static IReadOnlyList<Row> YieldRows(SpreadResult result) =>
         [.. result.Figures.Where(figure => figure.Yield is not null).Select(figure => new Row([figure.Id, Share(figure.Yield!.Value), Limit(figure), figure.Requirement!]))];
 
-    public static Column[] PercentileColumns { get; } = [new("figure", true), new("nominal"), .. SpreadFigure.Percents.Select(percent => new Column(Percent(percent)))];
+    public static Column[] PercentileColumns { get; } = [new("figure", true), new(NoMismatch), .. SpreadFigure.Percents.Select(percent => new Column(Percent(percent)))];
 
     public static IReadOnlyList<Row> PercentileRows(SpreadResult result) =>
-        [.. result.Figures.Select(figure => new Row([figure.Id, Value(figure.Nominal, figure.Unit), .. figure.Percentiles.Select(value => Value(value, figure.Unit))]))];
+        [.. result.Figures.Select(figure => new Row([figure.Id, Value(figure, figure.Nominal), .. figure.Percentiles.Select(value => Value(figure, value))]))];
+
+    /// <summary>Why weak correlations are not shown.</summary>
+    public static string ChanceMeaning(SpreadResult result) =>
+        $"Rank correlations up to 3/√builds = {QuantityText.FormatTrimmed(SpreadFigure.Chance(result.Options.Builds), "1", 2)} are what chance makes of so many builds: they are left out.";
 
     /// <summary>The parts that a figure follows most.</summary>
     public static string Parts(SpreadFigure figure) => figure.Ranks.Count == 0
-        ? "no part moves it"
-        : string.Join(", ", figure.Ranks.Take(MostParts).Select(rank => $"{rank.Key} {rank.Coefficient.ToString("+0.00;-0.00", CultureInfo.InvariantCulture)}"));
+        ? "no part stands out"
+        : string.Join(", ", figure.Ranks.Take(MostParts).Select(rank => $"{rank.Key} {rank.Coefficient.ToString("+0.00;-0.00", CultureInfo.InvariantCulture)}")) + (figure.Ranks.Count <= MostParts ? "; nothing else stands out" : "");
+
+    /// <summary>The design without mismatch and the parts' corners, in one line.</summary>
+    public static string Extremes(SpreadFigure figure) => $"{NoMismatch} {Value(figure, figure.Nominal)}, parts at their corners {Value(figure, figure.Least)} to {Value(figure, figure.Most)}"
+        + (figure.IsDrawnBeyondCorners ? $" (builds beyond them: {Value(figure, figure.LeastDrawn)} to {Value(figure, figure.MostDrawn)})" : "");
 
     public static string Percent(double percent) => percent.ToString(CultureInfo.InvariantCulture) + " %";
 }

@@ -56,8 +56,13 @@ public static class SizingFile
         // What is assumed about protection and highest voltage matters to a design; here the search fits the resistor.
         findings.RemoveAll(finding => string.Equals(finding.Code, ReadingMessages.ProtectionAssumed, StringComparison.Ordinal));
         IReadOnlyList<Finding> sorted = [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)];
-        return findings.Exists(finding => finding.Severity == Severity.Error) ? (null, sorted) : (new SizingRequest(builder.Design, Shelf) { BatteryLife = life, Parts = parts }, sorted);
+        return findings.Exists(finding => finding.Severity == Severity.Error) ? (null, sorted) : (new SizingRequest(builder.Design, Shelf) { BatteryLife = life, Parts = parts, Stated = Stated(builder) }, sorted);
     }
+
+    private static List<string> Stated(DesignBuilder builder) =>
+    [
+        .. builder.Origins.Values.Where(origin => origin.Kind == OriginKind.Given && !Array.Exists(Decided, table => origin.Key.StartsWith(table + ".", StringComparison.Ordinal))).Select(origin => origin.Key),
+    ];
 
     private static void Table(Entry entry, SourceText source, List<Finding> findings, ref Duration? life, ref int? parts)
     {

@@ -81,8 +81,7 @@ public static class Sizer
                 cancellation).SelectMany(group => group),
         ];
         SizedDesign[] found = [.. walks.Select(walk => walk.Found).OfType<SizedDesign>()];
-        SizedDesign[] front = [.. found.Where(one => !Array.Exists(found, other => Dominates(other, one))).DistinctBy(Figures).OrderBy(one => one.Noise.Volts)];
-        return new SizingOutcome(Spread(front), Obstacles(walks, request), walks.Sum(walk => walk.Candidates), walks.Sum(walk => walk.Evaluated), []);
+        return new SizingOutcome(Spread(Front(found)), Obstacles(walks, request, found.Length != 0), walks.Sum(walk => walk.Candidates), walks.Sum(walk => walk.Evaluated), []);
     }
 
     private static Finding? Impossible(SizingRequest request)
@@ -289,11 +288,36 @@ public static class Sizer
         return $"{design.Amplifier.Card}, gain {gains}, {filter}, {design.Converter.Card} at {QuantityText.FormatPart(design.Converter.Rate)}, {ground}";
     }
 
-    private static (double, double, int, double) Figures(SizedDesign one) => (one.Noise.Volts, one.Current.Amperes, one.Parts, one.MainsMargin.Value);
+    /// <summary>Share by which a figure must differ to count as better (common practice, no source): parts are off by more.</summary>
+    private const double Same = 0.005;
 
-    private static bool Dominates(SizedDesign a, SizedDesign b) =>
-        a.Noise.Volts <= b.Noise.Volts && a.Current.Amperes <= b.Current.Amperes && a.Parts <= b.Parts && b.MainsMargin.Value <= a.MainsMargin.Value
-        && (a.Noise.Volts < b.Noise.Volts || a.Current.Amperes < b.Current.Amperes || a.Parts < b.Parts || b.MainsMargin.Value < a.MainsMargin.Value);
+    /// <summary>The designs that no other one equals or beats in all figures, least noise first.</summary>
+    /// <remarks>
+    /// Differences below <see cref="Same"/> do not count, so "no worse" is not transitive, and leaving out all that is beaten at once might leave nothing.
+    /// One design after the other is held against those that are left, the noisiest first: what goes is beaten by one that stays, but by at most <see cref="Same"/> in noise for the quietest.
+    /// </remarks>
+    internal static SizedDesign[] Front(IEnumerable<SizedDesign> found)
+    {
+        List<SizedDesign> left = [.. found.OrderBy(one => one.Noise.Volts).ThenBy(one => one.Current.Amperes).ThenBy(one => one.Parts)];
+        for (int at = left.Count - 1; 0 <= at; at--)
+        {
+            SizedDesign one = left[at];
+            if (left.Exists(other => !ReferenceEquals(other, one) && IsNoWorse(other, one)))
+            {
+                left.RemoveAt(at);
+            }
+        }
+
+        return [.. left];
+    }
+
+    /// <summary>True where a is as good as b in every figure, differences below <see cref="Same"/> aside; decibels are compared as the ratios they stand for.</summary>
+    private static bool IsNoWorse(SizedDesign a, SizedDesign b)
+    {
+        bool AtMost(double mine, double theirs) => mine <= theirs * (1 + Same);
+
+        return AtMost(a.Noise.Volts, b.Noise.Volts) && AtMost(a.Current.Amperes, b.Current.Amperes) && AtMost(a.Parts, b.Parts) && AtMost(b.MainsMargin.VoltageRatio, a.MainsMargin.VoltageRatio);
+    }
 
     /// <summary>The best by each figure first, then those with the least noise, in order of noise.</summary>
     private static SizedDesign[] Spread(SizedDesign[] front)
@@ -307,12 +331,17 @@ public static class Sizer
         return [.. best.Concat(front).Distinct().Take(Shown).OrderBy(one => one.Noise.Volts)];
     }
 
-    private static List<Obstacle> Obstacles(Walk[] walks, SizingRequest request)
+    /// <summary>Requirements that bounds decide on, in the order of the search: grounds, filters, then <see cref="RuledOut"/>.</summary>
+    private static readonly string[] BoundOrder =
+        ["requirements.phase-margin", "requirements.fold", "requirements.offset", "requirements.headroom", "requirements.noise", "sizing.battery-life", "sizing.parts"];
+
+    private static List<Obstacle> Obstacles(Walk[] walks, SizingRequest request, bool isAnyFound)
     {
         var stopped = new Dictionary<string, int>(StringComparer.Ordinal);
         var alone = new Dictionary<string, Result>(StringComparer.Ordinal);
         var nearest = new Dictionary<string, Result>(StringComparer.Ordinal);
-        foreach (Tried tried in walks.SelectMany(walk => walk.Failed))
+        Tried[] all = [.. walks.SelectMany(walk => walk.Failed)];
+        foreach (Tried tried in all)
         {
             Result[] failing = [.. tried.Judged.Values.Where(result => result.Verdict.Kind == VerdictKind.Fail)];
             foreach (Result result in failing)
@@ -336,7 +365,21 @@ public static class Sizer
             }
         }
 
-        return [.. obstacles.OrderByDescending(obstacle => obstacle.Relaxation is not null).ThenByDescending(obstacle => obstacle.Stopped)];
+        // Some combination meets each requirement: nothing needs to be relaxed.
+        if (isAnyFound)
+        {
+            return [.. obstacles.Select(obstacle => obstacle with { Relaxation = null }).OrderByDescending(obstacle => obstacle.Stopped)];
+        }
+
+        // The bounds stand in the order in which a combination meets them. Each but the last that stopped any has let some through; the last has stopped all that were left, unless some were worked out in full.
+        string? last = all.Length == 0 ? BoundOrder.LastOrDefault(key => obstacles.Exists(obstacle => string.Equals(obstacle.Requirement, key, StringComparison.Ordinal))) : null;
+        bool StopsTheRest(Obstacle obstacle) => all.Length == 0 ? string.Equals(obstacle.Requirement, last, StringComparison.Ordinal) : stopped.GetValueOrDefault(obstacle.Requirement) == all.Length;
+
+        return
+        [
+            .. obstacles.Select(obstacle => StopsTheRest(obstacle) || alone.ContainsKey(obstacle.Requirement) ? obstacle : obstacle with { Relaxation = null })
+                .OrderByDescending(StopsTheRest).ThenByDescending(obstacle => obstacle.Relaxation is not null).ThenByDescending(obstacle => obstacle.Stopped),
+        ];
     }
 
     private static void Keep(Dictionary<string, Result> best, string key, Result result)
@@ -349,7 +392,7 @@ public static class Sizer
 
     private static Obstacle OfResult(string key, int count, Result nearest, Result? alone)
     {
-        string text = $"{nearest.Name}: {QuantityText.Format(nearest.Verdict.Limit)} asked, {QuantityText.Format(nearest.Value)} reached at best";
+        string text = $"{nearest.Name}: {QuantityText.Format(nearest.Verdict.Limit)} asked, {QuantityText.Format(nearest.Value)} reached at best among those stopped";
         bool mayRelax = alone is { State: ResultState.Number } && !alone.Id.StartsWith("safety.", StringComparison.Ordinal) && key.StartsWith("requirements.", StringComparison.Ordinal);
         return new Obstacle(key, count, text, mayRelax ? $"{key} = {QuantityText.Format(Rounded(alone!), alone!.Unit)} alone would let a design through" : null);
     }
@@ -363,12 +406,12 @@ public static class Sizer
 
     private static Obstacle OfBound(string key, int count, double least, double greatest, SizingRequest request) => key switch
     {
-        "requirements.offset" => new(key, count, $"the first stage clips: {QuantityText.Format(request.Fixed.Requirements.Offset)} of electrode offset asked, {QuantityText.Format(greatest, "V")} survived at gain 1 at best", "raise supply.lowest, or ask less of requirements.offset"),
-        "requirements.phase-margin" => new(key, count, $"driven grounds that are not stable over all loads: {QuantityText.Format(request.Fixed.Requirements.PhaseMargin)} asked, {QuantityText.Format(greatest, "°")} at best", null),
+        "requirements.offset" => new(key, count, $"the first stage clips: {QuantityText.Format(request.Fixed.Requirements.Offset)} of electrode offset asked, {QuantityText.Format(greatest, "V")} survived at best among those stopped", "raise supply.lowest, or ask less of requirements.offset"),
+        "requirements.phase-margin" => new(key, count, $"driven grounds that are not stable over all loads: {QuantityText.Format(request.Fixed.Requirements.PhaseMargin)} asked, {QuantityText.Format(greatest, "°")} at best among those stopped", null),
         "requirements.headroom" => new(key, count, "the largest signal does not fit between the rails or into the converter with that much gain", null),
-        "requirements.noise" => new(key, count, $"the noise floor of parts and protection resistors: {QuantityText.Format(VoltagePeakToPeak.FromVolts(least))} at best among those ruled out", null),
+        "requirements.noise" => new(key, count, $"the noise floor of parts and protection resistors: {QuantityText.Format(VoltagePeakToPeak.FromVolts(least))} at best among those stopped", null),
         "requirements.fold" => new(key, count, "no filter of up to order 5 reaches the attenuation at that rate", null),
-        "sizing.battery-life" => new(key, count, $"{QuantityText.Format(request.BatteryLife)} asked, {QuantityText.Format(Duration.FromSeconds(greatest))} reached at best among those ruled out", "a larger battery, or less supply.other-current"),
-        _ => new(key, count, $"{request.Parts} parts allowed, {QuantityText.FormatNumber(least)} needed at least among those ruled out", $"sizing.parts = {QuantityText.FormatTrimmed(least, "1", 6)}"),
+        "sizing.battery-life" => new(key, count, $"{QuantityText.Format(request.BatteryLife)} asked, {QuantityText.Format(Duration.FromSeconds(greatest))} reached at best among those stopped", "a larger battery, or less supply.other-current"),
+        _ => new(key, count, $"{request.Parts} parts allowed, {QuantityText.FormatNumber(least)} needed at least among those stopped", $"sizing.parts = {QuantityText.FormatTrimmed(least, "1", 6)}"),
     };
 }

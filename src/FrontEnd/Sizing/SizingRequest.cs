@@ -7,6 +7,9 @@ namespace FrontEnd.Sizing;
 /// <param name="Shelf">The parts to choose from.</param>
 public sealed record SizingRequest(Design Fixed, PartShelf Shelf)
 {
+    /// <summary>Keys of the design that the requirements state themselves: a design's file states them too, be they at their default or not.</summary>
+    public IReadOnlyCollection<string> Stated { get; init; } = [];
+
     /// <summary>How long the battery must last; null where nothing is asked. Needs <see cref="Supply.BatteryCapacity"/>.</summary>
     public Duration? BatteryLife { get; init; }
 

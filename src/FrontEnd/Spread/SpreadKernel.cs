@@ -21,6 +21,9 @@ internal sealed class SpreadKernel
         "drive.phase_margin", "drive.worst_phase_margin", "alias.fold_attenuation", "alias.modulator_fold_attenuation", "safety.fault_current", "safety.driven_ground_current",
     ];
 
+    /// <summary>The row behind the figures: the bits needed before they are rounded up to a whole number.</summary>
+    private const int BitsUnrounded = 16;
+
     /// <summary>Bits beyond which the assessment calls the resolution needed unbounded.</summary>
     private const int MostBits = 40;
 
@@ -82,6 +85,12 @@ internal sealed class SpreadKernel
 
         _stagePart = [.. _stages.Select((stage, i) => stage.Parts.Select(part => _parts.OfStage(i, part.Part)).ToArray())];
     }
+
+    /// <summary>Rows for <see cref="Evaluate"/>: the figures in the order of <see cref="Ids"/>, and what <see cref="Walked"/> adds to them.</summary>
+    public static double[][] NewRows(int builds) => [.. Enumerable.Range(0, BitsUnrounded + 1).Select(_ => new double[builds])];
+
+    /// <summary>The row to look for a figure's extremes in: a stepped figure does not tell which way a part moves it, the value before the step does.</summary>
+    public static int Walked(int figure) => figure == BitsNeeded ? BitsUnrounded : figure;
 
     /// <summary>Fills figures[id][first … first + width − 1] from factors[part][…].</summary>
     public void Evaluate(double[][] factors, double[][] figures, int first)
@@ -151,7 +160,8 @@ internal sealed class SpreadKernel
         double limit = _design.Requirements.QuantisationRise.Fraction;
         for (int lane = 0; lane < Width; lane++)
         {
-            double bits = Math.Max(1, Math.Floor(Math.Log2(ratio[lane] / Math.Sqrt((limit * limit) - 1))) + 1);
+            double wanted = Math.Log2(ratio[lane] / Math.Sqrt((limit * limit) - 1)), bits = Math.Max(1, Math.Floor(wanted) + 1);
+            figures[BitsUnrounded][first + lane] = wanted;
             figures[BitsNeeded][first + lane] = bits <= MostBits ? bits : double.PositiveInfinity;
         }
     }

@@ -59,7 +59,7 @@ public static class SpreadRun
         var setup = new SpreadSetup(design, parts);
         int n = options.Builds, padded = (n + Vector<double>.Count - 1) / Vector<double>.Count * Vector<double>.Count, done = 0;
         double[][] factors = Draw(parts, options, padded);
-        double[][] figures = [.. SpreadKernel.Ids.Select(_ => new double[padded])];
+        double[][] figures = SpreadKernel.NewRows(padded);
         Parallel.For(
             0,
             (padded + Block - 1) / Block,

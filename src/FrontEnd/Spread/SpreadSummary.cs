@@ -5,8 +5,6 @@ namespace FrontEnd.Spread;
 /// <summary>From the builds' figures to percentiles, yield, rank correlation and corners.</summary>
 internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, double[][] factors, double[][] figures, CancellationToken cancellation)
 {
-    private const double LeastRank = 0.02;
-
     private readonly Design _design = setup.Design;
     private readonly Dictionary<string, Result> _judged = Evaluator.Judged(setup.Design) ?? [];
 
@@ -38,7 +36,7 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
             RankCorrelation[] correlations =
             [
                 .. setup.Parts.Parts.Select((part, at) => new RankCorrelation(part.Key, Statistics.Correlation(partRanks[at], ranks)))
-                    .Where(rank => LeastRank < Math.Abs(rank.Coefficient)).OrderByDescending(rank => Math.Abs(rank.Coefficient)),
+                    .Where(rank => SpreadFigure.Chance(n) < Math.Abs(rank.Coefficient)).OrderByDescending(rank => Math.Abs(rank.Coefficient)),
             ];
             results[i] = new SpreadFigure(
                 ids[i], Unit(ids[i]), nominal[i], values, [.. SpreadFigure.Percents.Select(p => Statistics.Percentile(sorted, p))],
@@ -87,67 +85,97 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
 
     private double[] Nominal()
     {
-        double[][] at = NominalParts(), values = [.. SpreadKernel.Ids.Select(_ => new double[Vector<double>.Count])];
+        double[][] at = NominalParts(), values = SpreadKernel.NewRows(Vector<double>.Count);
         new SpreadKernel(setup).Evaluate(at, values, 0);
-        return [.. values.Select(value => value[0])];
+        return [.. values.Take(SpreadKernel.Ids.Length).Select(value => value[0])];
     }
 
     private double[][] NominalParts() => [.. setup.Parts.Parts.Select(part => Enumerable.Repeat(part.Nominal, Vector<double>.Count).ToArray())];
 
     /// <summary>Every part at the corner that makes a figure smallest and largest: the sign of each part's sensitivity is taken with the parts before it at their corners, twice round.</summary>
-    /// <remarks>At the balanced nominal device the sensitivity of a rejection has no sign (both ways are worse), hence the walk. A normal part's corner is its tolerance.</remarks>
+    /// <remarks>
+    /// At the balanced nominal device the sensitivity of a rejection has no sign (both ways are worse), hence the walk. A normal part's corner is its tolerance.
+    /// Two leads can be unbalanced in several ways that do not add up, so the walk from the nominal device may end at the lesser one: where a build lies beyond its end, it is walked once more from that build.
+    /// </remarks>
     private (double[] Least, double[] Most) Corners()
     {
-        const int Rounds = 2, Directions = 2;
-        int count = SpreadKernel.Ids.Length, width = Vector<double>.Count, walks = Math.Min(Directions, width / 2), passes = Directions / walks;
+        const int Directions = 2;
+        int count = SpreadKernel.Ids.Length, walks = Math.Min(Directions, Vector<double>.Count / 2), passes = Directions / walks;
         double[] least = new double[count], most = new double[count];
         Parallel.For(0, count * passes, Parallelism(), () => new SpreadKernel(setup), (job, state, kernel) =>
         {
-            // Two lanes a walk, the part at its lower and at its upper corner; downwards first, upwards beside it where the lanes allow.
             int figure = job / passes, first = job % passes * walks;
-            double[][] at = NominalParts(), values = [.. SpreadKernel.Ids.Select(_ => new double[width])];
-            double[] value = values[figure];
-            kernel.Evaluate(at, values, 0);
-            double[] now = [.. value];
-            bool[] matters = [.. at.Select(_ => true)];
-            for (int round = 0; round < Rounds; round++)
-            {
-                for (int part = 0; part < at.Length; part++)
-                {
-                    if (!matters[part])
-                    {
-                        continue;
-                    }
-
-                    SpreadPart one = setup.Parts.Parts[part];
-                    for (int walk = 0; walk < walks; walk++)
-                    {
-                        (at[part][2 * walk], at[part][(2 * walk) + 1]) = (one.Low, one.High);
-                    }
-
-                    kernel.Evaluate(at, values, 0);
-                    matters[part] = false;
-                    for (int walk = 0; walk < walks; walk++)
-                    {
-                        (double low, double high) = (value[2 * walk], value[(2 * walk) + 1]);
-                        bool takeLow = first + walk == 0 ? low < high : high < low;
-
-                        // A part that two balanced leads share alike moves nothing in its sign, but moves the figure.
-                        matters[part] |= low != high || low != now[walk];
-                        now[walk] = takeLow ? low : high;
-                        at[part].AsSpan(2 * walk, 2).Fill(takeLow ? one.Low : one.High);
-                    }
-                }
-            }
-
-            kernel.Evaluate(at, values, 0);
+            double[] ends = Climb(kernel, figure, NominalParts(), first, walks);
             for (int walk = 0; walk < walks; walk++)
             {
-                (first + walk == 0 ? least : most)[figure] = value[2 * walk];
+                (first + walk == 0 ? least : most)[figure] = ends[walk];
+            }
+
+            return kernel;
+        }, _ => { });
+        Parallel.For(0, count * Directions, Parallelism(), () => new SpreadKernel(setup), (job, state, kernel) =>
+        {
+            (int figure, int direction) = (job / Directions, job % Directions);
+            ReadOnlySpan<double> drawn = figures[SpreadKernel.Walked(figure)].AsSpan(0, options.Builds);
+            int extreme = 0;
+            for (int build = 1; build < drawn.Length; build++)
+            {
+                extreme = direction == 0 ? (drawn[build] < drawn[extreme] ? build : extreme) : drawn[extreme] < drawn[build] ? build : extreme;
+            }
+
+            double reached = figures[figure][extreme];
+            if (direction == 0 ? reached < least[figure] : most[figure] < reached)
+            {
+                double end = Climb(kernel, figure, [.. factors.Select(factor => Enumerable.Repeat(factor[extreme], Vector<double>.Count).ToArray())], direction, 1)[0];
+                least[figure] = direction == 0 ? Math.Min(least[figure], end) : least[figure];
+                most[figure] = direction == 1 ? Math.Max(most[figure], end) : most[figure];
             }
 
             return kernel;
         }, _ => { });
         return (least, most);
+    }
+
+    /// <summary>Where the walks end that begin at <paramref name="at"/>, the first of them downwards for 0 and upwards for 1: two lanes a walk, the part at its lower and at its upper corner.</summary>
+    private double[] Climb(SpreadKernel kernel, int figure, double[][] at, int first, int walks)
+    {
+        const int Rounds = 2;
+        double[][] values = SpreadKernel.NewRows(Vector<double>.Count);
+        double[] value = values[SpreadKernel.Walked(figure)];
+        kernel.Evaluate(at, values, 0);
+        double[] now = [.. value];
+        bool[] matters = [.. at.Select(_ => true)];
+        for (int round = 0; round < Rounds; round++)
+        {
+            for (int part = 0; part < at.Length; part++)
+            {
+                if (!matters[part])
+                {
+                    continue;
+                }
+
+                SpreadPart one = setup.Parts.Parts[part];
+                for (int walk = 0; walk < walks; walk++)
+                {
+                    (at[part][2 * walk], at[part][(2 * walk) + 1]) = (one.Low, one.High);
+                }
+
+                kernel.Evaluate(at, values, 0);
+                matters[part] = false;
+                for (int walk = 0; walk < walks; walk++)
+                {
+                    (double low, double high) = (value[2 * walk], value[(2 * walk) + 1]);
+                    bool takeLow = first + walk == 0 ? low < high : high < low;
+
+                    // A part that two balanced leads share alike moves nothing in its sign, but moves the figure.
+                    matters[part] |= low != high || low != now[walk];
+                    now[walk] = takeLow ? low : high;
+                    at[part].AsSpan(2 * walk, 2).Fill(takeLow ? one.Low : one.High);
+                }
+            }
+        }
+
+        kernel.Evaluate(at, values, 0);
+        return [.. Enumerable.Range(0, walks).Select(walk => values[figure][2 * walk])];
     }
 }

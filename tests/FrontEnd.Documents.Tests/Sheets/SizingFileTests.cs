@@ -19,8 +19,13 @@ public sealed class SizingFileTests
         Assert.NotEmpty(outcome.Front);
         foreach (SizedDesign one in outcome.Front)
         {
-            DesignDocument document = DesignDocument.Parse(DesignWriter.ToToml(one.Design), DocumentFormat.Toml);
+            DesignDocument document = DesignDocument.Parse(DesignWriter.ToToml(one.Design, request!.Stated), DocumentFormat.Toml);
             Assert.DoesNotContain(document.Findings, finding => finding.Severity == Severity.Error);
+
+            // What the requirements state, a highest voltage that is the default included, is stated by the design too.
+            Assert.DoesNotContain(document.Findings, finding => finding.Code == "FE0211");
+            Assert.Equal(OriginKind.Given, document.OriginOf("supply.highest")!.Kind);
+            Assert.All(request.Stated, key => Assert.Equal(OriginKind.Given, document.OriginOf(key)!.Kind));
             Assert.True(Evaluator.Evaluate(document.Design).AllRequirementsMet, one.Summary);
         }
 

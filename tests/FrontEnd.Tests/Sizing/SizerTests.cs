@@ -84,11 +84,48 @@ public sealed class SizerTests
         IReadOnlyList<SizedDesign> front = Size(Wanted).Front;
         foreach (SizedDesign a in front)
         {
-            Assert.DoesNotContain(front, b => b != a && b.Noise.Volts <= a.Noise.Volts && b.Current.Amperes <= a.Current.Amperes && b.Parts <= a.Parts && a.MainsMargin.Value <= b.MainsMargin.Value
-                && (b.Noise.Volts < a.Noise.Volts || b.Current.Amperes < a.Current.Amperes || b.Parts < a.Parts || a.MainsMargin.Value < b.MainsMargin.Value));
+            Assert.DoesNotContain(front, b => b != a && b.Noise.Volts <= a.Noise.Volts && b.Current.Amperes <= a.Current.Amperes && b.Parts <= a.Parts && a.MainsMargin.Value <= b.MainsMargin.Value);
         }
 
         Assert.Equal(front.Select(one => one.Noise.Volts).Order(), front.Select(one => one.Noise.Volts));
+    }
+
+    [Fact]
+    public void Front_DifferencesBelowHalfAPerCent_KeepNothing()
+    {
+        static SizedDesign One(double microvolts, double milliamperes, int parts, double decibels) => new(
+            new Design(), VoltageRms.FromMicrovolts(microvolts), VoltagePeakToPeak.FromMicrovolts(4.1), Current.FromMicroamperes(1000 * milliamperes), parts, Decibels.FromStated(decibels), "");
+
+        SizedDesign beaten = One(4.569, 6.94, 22, 7.78), better = One(4.571, 6.92, 18, 10.2), frugal = One(4.6, 3, 18, 10.2), twin = One(4.572, 6.92, 18, 10.2);
+        Assert.Equal([better, frugal], Sizer.Front([twin, frugal, beaten, better]));
+
+        // Each is as good as its neighbours, the last not as the first: something stays whatever the chain.
+        SizedDesign[] chain = [.. Enumerable.Range(0, 20).Select(i => One(4 * (1 + (0.004 * i)), 5, 20 - i, 10))];
+        SizedDesign[] left = Sizer.Front(chain);
+        Assert.NotEmpty(left);
+        Assert.InRange(left[0].Noise.Volts, 4e-6, 4e-6 * 1.005);
+    }
+
+    /// <summary>A requirement that some design meets needs no relaxing, and what is told of it is told of those that it stopped.</summary>
+    [Fact]
+    public void Size_SomethingFound_OffersNoRemedy()
+    {
+        SizingOutcome outcome = Size(Wanted);
+        Assert.NotEmpty(outcome.Front);
+        Assert.NotEmpty(outcome.Obstacles);
+        Assert.All(outcome.Obstacles, obstacle => Assert.Null(obstacle.Relaxation));
+        Assert.Contains("among those stopped", outcome.Obstacles.Single(obstacle => obstacle.Requirement == "requirements.offset").Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>Offset and noise stop most, but one part is what no combination is content with.</summary>
+    [Fact]
+    public void Size_NothingFound_WhatStopsAllThatIsLeftComesFirst()
+    {
+        SizingOutcome outcome = Size(Wanted, parts: 1);
+        Assert.Empty(outcome.Front);
+        Assert.Equal("sizing.parts", outcome.Obstacles[0].Requirement);
+        Assert.StartsWith("sizing.parts = ", outcome.Obstacles[0].Relaxation, StringComparison.Ordinal);
+        Assert.All(outcome.Obstacles.Skip(1), obstacle => Assert.Null(obstacle.Relaxation));
     }
 
     [Theory]
@@ -118,7 +155,9 @@ public sealed class SizerTests
             int? parts = which == "parts" ? (int)(14 / factor) : null;
             SizingOutcome outcome = Size(Wanted with { Requirements = looser }, life, parts);
             double? least = outcome.Front.Count == 0 ? null : outcome.Front[0].Noise.Volts;
-            Assert.True(last is null || least <= last, $"{which} × {factor}: {last} -> {least}");
+
+            // A quieter design gives way to one that is better otherwise and at most half a per cent noisier.
+            Assert.True(last is null || least <= 1.005 * last, $"{which} × {factor}: {last} -> {least}");
             last = least ?? last;
         }
 

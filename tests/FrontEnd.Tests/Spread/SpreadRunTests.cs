@@ -232,6 +232,22 @@ public class SpreadRunTests
     }
 
     [Fact]
+    public void Quantity_OfEveryFigure_IsTheAssessmentsKind()
+    {
+        foreach (Design design in Designs.All)
+        {
+            Assessment assessment = Evaluator.Evaluate(design);
+            foreach (SpreadFigure figure in Run(design, new SpreadOptions { Builds = 16 })!.Figures)
+            {
+                string id = figure.Id == "levels.least_headroom" ? "levels.converter.headroom" : figure.Id;
+                IQuantity theirs = assessment[id].Value!, ours = figure.Quantity(figure.Unit == "°" ? AngleScale(theirs) * theirs.SiValue : theirs.SiValue);
+                Assert.Equal(FrontEnd.Text.QuantityText.Format(theirs), FrontEnd.Text.QuantityText.Format(ours));
+                Assert.Equal(theirs.GetType(), ours.GetType());
+            }
+        }
+    }
+
+    [Fact]
     public void FaultCurrent_WithoutAResistor_HasNoBoundAndFails()
     {
         SpreadResult result = Run(Designs.Dry with { Input = Designs.Dry.Input with { SeriesResistor = default } }, new SpreadOptions { Builds = 16 })!;
@@ -308,6 +324,43 @@ public class SpreadRunTests
         Assert.Equal(gain.Values.Count(value => value < bins.Low + ((bins.High - bins.Low) / 12)), bins.Counts[0]);
         Assert.Equal(gain.Values.Min(), bins.Low);
         Assert.Equal(gain.Values.Max(), bins.High);
+    }
+
+    [Fact]
+    public void Histogram_OfWholeBits_HasABinForEachNumber()
+    {
+        SpreadFigure bits = Run(Several[^1], new SpreadOptions { Builds = 1001 })!.Find("converter.bits_needed")!;
+        Histogram bins = bits.InBins(12)!;
+        Assert.True(bins.IsWhole);
+        Assert.Equal(bits.Values.Min(), bins.Least);
+        Assert.Equal(bits.Values.Max(), bins.Greatest);
+        for (int bin = 0; bin < bins.Counts.Count; bin++)
+        {
+            Assert.Equal(bits.Values.Count(value => value == bins.Middle(bin)), bins.Counts[bin]);
+        }
+    }
+
+    /// <summary>The stepped bits included: uniform draws stay within the corners. The system CMRR is not in it: it has extremes inside the ranges, and the text says how far the builds reach.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Corners_OfUniformParts_BoundWhatIsDrawn(string name)
+    {
+        SpreadResult result = Run(Several.Single(one => one.Name == name), new SpreadOptions { Builds = 2000 })!;
+        foreach (SpreadFigure figure in result.Figures.Where(figure => figure.Id is "converter.bits_needed" or "noise.total" or "safety.fault_current"))
+        {
+            Assert.True(figure.Least <= figure.LeastDrawn * (1 + 1e-9), $"{figure.Id}: {figure.LeastDrawn} is below {figure.Least}");
+            Assert.True(figure.MostDrawn <= figure.Most * (1 + 1e-9), $"{figure.Id}: {figure.MostDrawn} is above {figure.Most}");
+        }
+    }
+
+    /// <summary>Parts that a figure cannot depend on: the converter's fault current and the ground's resistor know nothing of the gain.</summary>
+    [Fact]
+    public void Ranks_OfPartsThatDoNotMatter_AreLeftOut()
+    {
+        SpreadResult result = Run(Designs.Dry, new SpreadOptions { Builds = 400 })!;
+        Assert.All(result.Figures.SelectMany(figure => figure.Ranks), rank => Assert.True(0.15 < Math.Abs(rank.Coefficient)));
+        Assert.All(result.Find("safety.driven_ground_current")!.Ranks, rank => Assert.Equal("ground-drive.series-resistor", rank.Key));
+        Assert.NotEmpty(result.Find("safety.driven_ground_current")!.Ranks);
     }
 
     [Fact]
