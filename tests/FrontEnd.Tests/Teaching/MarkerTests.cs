@@ -95,11 +95,27 @@ public class MarkerTests
         Assert.Equal(Marker.WrongSign, Marker.Judge(question, FormattableString.Invariant($"-{question.Value:R} dB")).Slip);
     }
 
+    [Fact]
+    public void Mark_DecimalComma_IsADecimalPoint()
+    {
+        KeyQuestion question = Questions("noise-thermal").First();
+        string point = FormattableString.Invariant($"{question.Value * 1e9:0.00} nV rms"), comma = point.Replace('.', ',');
+        Assert.Equal(question.Points, Marker.Judge(question, point).Points);
+        Assert.Equal(question.Points, Marker.Judge(question, comma).Points);
+    }
+
+    [Fact]
+    public void Mark_UnitLeftOut_EarnsHalfWhereTheNumberIsInTheUnitWithoutPrefix()
+    {
+        KeyQuestion question = Questions("noise-thermal").First();
+        Assert.Equal((question.Points / 2.0, Marker.UnitLeftOut), (Marker.Judge(question, FormattableString.Invariant($"{question.Value:R}")).Points, Marker.Judge(question, FormattableString.Invariant($"{question.Value:R}")).Slip));
+        Assert.Equal(0, Marker.Judge(question, FormattableString.Invariant($"{question.Value * 1e6:R}")).Points);
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("no idea")]
-    [InlineData("1,5 µV")]
-    [InlineData("150")]
+    [InlineData("1,500 µV")]
     [InlineData("150 nA")]
     [InlineData("=1+1")]
     [InlineData("\0")]

@@ -189,8 +189,8 @@ public class SitesTests
     [Fact]
     public void Distance_AlongTheMidline_IsTheArcsFifth()
     {
-        // Fz to Cz is 36° of a great circle whose ring at 72° measures U: U/(2π·sin 72°)·0.2π; straight it is the chord 2R·sin 18°.
-        double radius = 56 / (2 * Math.PI * Math.Sin(0.4 * Math.PI));
+        // Fz to Cz is 36° of a great circle; straight it is the chord 2R·sin 18°. Half circles of 36 cm and 37.5 cm and a ring at 72° of 56 cm have the radii of which R is the mean.
+        double radius = ((36 / Math.PI) + (37.5 / Math.PI) + (56 / (2 * Math.PI * Math.Sin(0.4 * Math.PI)))) / 3;
         Assert.Equal(radius * 0.2 * Math.PI, Sites.Distance(Sites.Find("Fz")!, Sites.Find("Cz")!, Head)!.Value.Centimetres, 9);
         Assert.Equal(2 * radius * Math.Sin(Math.PI / 10), Sites.Straight(Sites.Find("Fz")!, Sites.Find("Cz")!, Head)!.Value.Centimetres, 9);
     }
