@@ -285,7 +285,7 @@ public sealed class BenchTests
         {
             BenchReading test = Test("impedance", design);
             double part = test.Design.Electrodes.Active.ContactResistance.Ohms, impedance = Evaluator.Evaluate(design)["input.impedance_at_mains"].Si;
-            Assert.InRange(test.Expected!.SiValue, 0.6e-3, 0.97e-3);
+            Assert.InRange(test.Expected!.SiValue, 0.2e-3, 0.995e-3); // what a differential capacitor or a buffer does to the plain divider is in the network
             double tenth = 1e-3 / Math.Sqrt(1 + Math.Pow(part / (impedance / 10), 2));
             Assert.True(tenth < test.Least, $"{design.Name}: {tenth} against {test.Least}");
             Assert.True(test.Least < test.Expected.SiValue && test.Expected.SiValue < test.Greatest);
