@@ -109,6 +109,10 @@ public static class BenchJson
         SuspectKind.TooQuiet => "too-quiet",
         SuspectKind.DeadChannel => "dead-channel",
         SuspectKind.Clipping => "clipping",
+        SuspectKind.Unit => "unit",
+        SuspectKind.DigitalFilter => "digital-filter",
+        SuspectKind.InputLoad => "input-load",
+        SuspectKind.Fixture => "fixture",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Kind is not handled."),
     };
 }

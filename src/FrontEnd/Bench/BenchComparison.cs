@@ -35,7 +35,7 @@ public static class BenchComparison
         }
 
         bool pass = Within(test, measured.SiValue, 0);
-        IReadOnlyList<Suspect> suspects = pass ? [] : ReadingSuspects(test, measured.SiValue);
+        IReadOnlyList<Suspect> suspects = pass ? [] : BenchSuspects.Of(test, measured.SiValue);
         return (new BenchResult(test, measured, pass ? VerdictKind.Pass : VerdictKind.Fail, Sentence(test, measured, 0), test.Spread, suspects), null);
     }
 
@@ -110,7 +110,7 @@ public static class BenchComparison
     {
         VoltageRms rms = VoltageRms.FromVolts(measured.ToneRms(test.Line!.Value.Hertz));
         bool pass = Within(test, rms.Volts, 0);
-        return new BenchResult(test, rms, pass ? VerdictKind.Pass : VerdictKind.Fail, Sentence(test, rms, 0), 0, pass ? [] : ReadingSuspects(test, rms.Volts));
+        return new BenchResult(test, rms, pass ? VerdictKind.Pass : VerdictKind.Fail, Sentence(test, rms, 0), 0, pass ? [] : BenchSuspects.Of(test, rms.Volts));
     }
 
     private static BenchResult Noise(
@@ -133,7 +133,7 @@ public static class BenchComparison
         string because = $"{QuantityText.Format(value)} measured in {QuantityText.Format(recording.Length)}, {QuantityText.Format(VoltageRms.FromVolts(filtered ? total : expected))} predicted: {Percent(ratio)}, "
             + $"the record's own spread {QuantityText.FormatPercent(Ratio.FromFraction(spread), 2)}, allowed ±{QuantityText.FormatPercent(Ratio.FromFraction(width), 2)}"
             + (inside && loud.Length != 0 ? $"; but a line of {QuantityText.Format(loud[0].Rms)} stands at {QuantityText.Format(loud[0].Frequency)}" : "");
-        IReadOnlyList<Suspect> suspects = pass ? [] : Suspects(measured, density, predicted, lines, samples, low, high, expectedPower, ratio);
+        IReadOnlyList<Suspect> suspects = pass ? [] : [.. BenchSuspects.OfUnit(ratio, width), .. Suspects(measured, density, predicted, lines, samples, low, high, expectedPower, ratio)];
         return new BenchResult(test, value, pass ? VerdictKind.Pass : VerdictKind.Fail, because, spread, suspects) { Lines = lines };
     }
 
@@ -271,27 +271,6 @@ public static class BenchComparison
             double[] ratios = [.. Enumerable.Range(2, density.Length - 2).Where(k => from <= k * measured.Step && k * measured.Step <= to).Select(k => measured.Density[k] / density[k - 1]).Order()];
             yield return ratios.Length == 0 ? 0 : 10 * Math.Log10(Math.Max(1e-30, ratios[ratios.Length / 2]));
         }
-    }
-
-    private static IReadOnlyList<Suspect> ReadingSuspects(BenchReading test, double value)
-    {
-        double ratio = value / Math.Max(1e-300, Math.Abs(test.Expected!.SiValue));
-        string evidence = $"{QuantityText.FormatNumber(ratio)} times the prediction";
-        return test.Kind switch
-        {
-            ReadingKind.Noise when 1 < ratio => [
-                new Suspect(SuspectKind.MainsPickup, "mains pick-up: ground lead off or long, box open; a recording shows whether there is a line", evidence),
-                new Suspect(SuspectKind.LouderPart, "a part is louder than its card, or gain or converter reference differ from the design; the calibrated sine tells which", evidence),
-                new Suspect(SuspectKind.LowFrequency, "mid-rail noise, or a fixture with a bad joint", evidence)],
-            ReadingKind.Noise => [new Suspect(SuspectKind.TooQuiet, "less noise than the parts must make: gain lower than stated, or a filter that the design does not have", evidence)],
-            ReadingKind.Tone when test.Name.StartsWith("rejection", StringComparison.Ordinal) => [
-                new Suspect(SuspectKind.MainsPickup, "unequal strays of box, cable and input: bring the leads together, screen the node; then a shunt capacitor or protection resistor out of tolerance", evidence)],
-            ReadingKind.Tone when test.Name.StartsWith("alias", StringComparison.Ordinal) && 1 < ratio => [
-                new Suspect(SuspectKind.Aliasing, "the anti-alias filter attenuates less than designed: a capacitor of the wrong value, a section left out", evidence)],
-            ReadingKind.Tone when 1 < ratio => [new Suspect(SuspectKind.LouderPart, "gain above the design: gain resistors, converter reference", evidence)],
-            ReadingKind.Tone => [new Suspect(SuspectKind.TooQuiet, "gain below the design: gain resistors, converter reference, an input that is loaded", evidence)],
-            _ => [new Suspect(SuspectKind.Clipping, "supply or mid-rail below the design, or a gain above it; for a slow recovery a capacitor above its value", evidence)],
-        };
     }
 
     private static bool Within(BenchReading test, double value, double widening) =>

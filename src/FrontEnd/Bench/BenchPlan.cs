@@ -50,7 +50,7 @@ public static class BenchPlan
 
         try
         {
-            return ([.. Noise(design), .. Sine(design), .. Crosstalk(design), .. Rejection(design), .. Offset(design), .. Alias(design), Step(design), .. Ring(design), Drift(design)], []);
+            return ([.. Noise(design), .. Sine(design), .. InputImpedance(design), .. Crosstalk(design), .. Rejection(design), .. Offset(design), .. Alias(design), Step(design), .. Ring(design), Drift(design)], []);
         }
         catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
         {
@@ -100,29 +100,56 @@ public static class BenchPlan
         const double Generator = 0.1, Divider = 10.0 / 100_010;
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromOhms(10), default), Fixture.Short, Fixture.Short);
         var evaluation = new Evaluation(fixture);
-        Electrode dry = Fixture.Of(Resistance.FromKilohms(620), Capacitance.FromNanofarads(4.7));
-        var loaded = new Evaluation(Fixture.With(design, dry, Fixture.Short, Fixture.Short));
-        double high = design.Band.High.Hertz, centre = design.Band.Centre.Hertz, mains = design.Mains.Frequency.Hertz;
+        double high = design.Band.High.Hertz, centre = design.Band.Centre.Hertz;
         foreach ((string name, double hertz) in new[] { ("sine", centre), ("sine-low", design.Band.Low.Hertz), ("sine-high", high) })
         {
             double rms = Generator * Divider * evaluation.PathAndConverter([hertz])[0] / evaluation.GainMid * Math.Sqrt(evaluation.Digital.Power(hertz));
             yield return Tone(name, name == "sine" ? "calibrated sine: gain and polarity" : "calibrated sine at the band's edge", "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's foot",
                 $"100 mV rms at {QuantityText.Format(hertz, "Hz")} into the divider; read the rms of the line, at the electrodes (positive first input gives a positive reading)", rms, hertz, true, fixture, Practice, GainDecibels);
         }
+    }
 
-        // Through 620 kΩ ∥ 4.7 nF the line falls by what the input impedance takes: the network with the part against the network without.
-        foreach ((string name, double hertz) in new[] { ("impedance", mains), ("impedance-low", 0.67), ("impedance-high", 40.0) }.Where(one => one.Item2 < design.Converter.Rate.Hertz / 2))
+    /// <summary>How far a known part before the active lead pulls the line down: the input impedance.</summary>
+    /// <remarks>
+    /// The generator is set so that the line reads 1 mV without the part. The reading with it is then the ratio of both, in which the gain and its ±1 dB drop out.
+    /// At the mains frequency the part is half the designed impedance, so that a capacitive input falls to 1/√(1 + 1/4) = 0.89 and a resistive one to 2/3 (derived: divider).
+    /// The range follows from the parts: the ratio depends on part over impedance, so that a part 5 % off and an impedance ±20 % off (mostly small capacitances; common
+    /// practice, no source) are one part 1.05/0.8 larger or 0.95/1.2 smaller, and what is read is good to 1 %.
+    /// </remarks>
+    private static IEnumerable<BenchReading> InputImpedance(Design design)
+    {
+        const double PartTolerance = 0.05, ImpedanceTolerance = 0.2, ReadTolerance = 0.01;
+        double mains = design.Mains.Frequency.Hertz, impedance = MainsReport.InputImpedance(design, mains).Magnitude;
+        Electrode high = Fixture.Of(PreferredValues.Nearest(Resistance.FromOhms(Math.Clamp(impedance / 2, LeastSeriesOhms, GreatestSeriesOhms)), PreferredSeries.E12), default);
+        Electrode dry = Fixture.Of(Resistance.FromKilohms(620), Capacitance.FromNanofarads(4.7));
+        (string Name, double Hertz, Electrode Part)[] cases = [("impedance", mains, high), ("impedance-low", 0.67, dry), ("impedance-high", 40, dry)];
+        var bare = new Evaluation(Fixture.With(design, Fixture.Of(Resistance.FromOhms(10), default), Fixture.Short, Fixture.Short));
+        foreach ((string name, double hertz, Electrode part) in cases.Where(one => one.Hertz < design.Converter.Rate.Hertz / 2))
         {
-            double reference = evaluation.PathAndConverter([hertz])[0], behind = loaded.PathAndConverter([hertz])[0];
-            VoltageRms without = VoltageRms.FromVolts(Tone1 * reference / evaluation.GainMid);
-            yield return Tone(name, "input impedance", "620 kΩ in parallel with 4.7 nF between generator and the active lead; reference and ground to the generator's foot",
-                $"1 mV rms at {QuantityText.Format(hertz, "Hz")}, digital filters off; read the line, at the electrodes; without the part it is {QuantityText.Format(without)}",
-                Tone1 * behind / evaluation.GainMid, hertz, false, loaded.Design, DryFixture, GainDecibels) with
+            Design loaded = Behind(design, part, 1);
+            double Share(double factor) => new Evaluation(Behind(design, part, factor)).PathAndConverter([hertz])[0] / bare.PathAndConverter([hertz])[0];
+            double designed = Share(1), larger = Share((1 + PartTolerance) / (1 - ImpedanceTolerance)), smaller = Share((1 - PartTolerance) / (1 + ImpedanceTolerance));
+            bool standard = name != "impedance";
+            yield return Tone(name, "input impedance", $"{Parts(part)} between generator and the active lead, at the lead; reference and ground to the generator's foot; closed box",
+                $"about 1 mV rms at {QuantityText.Format(hertz, "Hz")}, digital filters off; without the part set the generator until the line reads 1.000 mV rms, at the electrodes; put the part in and read again",
+                Tone1 * designed, hertz, false, loaded, standard ? DryFixture : Practice, GainDecibels) with
             {
-                Remark = name == "impedance" ? null : $"the fixture's own limit is a fall of 20 %, to {QuantityText.Format(VoltageRms.FromVolts(0.8 * without.Volts))}",
+                Least = Tone1 * Math.Min(larger, smaller) * (1 - ReadTolerance),
+                Greatest = Tone1 * Math.Max(larger, smaller) * (1 + ReadTolerance),
+                Tolerance = "the part within 5 %, the input impedance within 20 %, the ratio of the two readings within 1 %",
+                Remark = standard
+                    ? "the fixture's own limit is a fall of 20 %, to 800 µV rms"
+                    : $"designed {QuantityText.Format(Resistance.FromOhms(impedance))} to common (input.impedance_at_mains); the bias current makes a dc of {QuantityText.Format(Voltage.FromVolts(Math.Abs(design.Amplifier.BiasCurrent.Amperes) * part.ContactResistance.Ohms))} in the part",
             };
         }
     }
+
+    /// <summary>Least and greatest series part of the impedance test [Ω]: below, the standard part does as well; above, a resistor is hard to buy and its own strays bridge it (common practice, no source).</summary>
+    private const double LeastSeriesOhms = 1e4, GreatestSeriesOhms = 1e9;
+
+    /// <summary>The part at the active lead, its impedance times a factor.</summary>
+    private static Design Behind(Design design, Electrode part, double factor) => Fixture.With(
+        design, Fixture.Of(Resistance.FromOhms(part.ContactResistance.Ohms * factor), Capacitance.FromFarads(part.ContactCapacitance.Farads / factor)), Fixture.Short, Fixture.Short);
 
     /// <summary>Rms of the tones that go to an input without a divider [V].</summary>
     private const double Tone1 = 1e-3;

@@ -35,4 +35,16 @@ public enum SuspectKind
 
     /// <summary>The samples stay at their extremes.</summary>
     Clipping,
+
+    /// <summary>The unit of the reading, or of the recording's samples.</summary>
+    Unit,
+
+    /// <summary>Coefficients of a digital filter, or the rate at which it runs.</summary>
+    DigitalFilter,
+
+    /// <summary>What loads an input: leakage, capacitance, protection, bias resistor.</summary>
+    InputLoad,
+
+    /// <summary>The fixture or the generator, not the board.</summary>
+    Fixture,
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace FrontEnd.Text;
 
 /// <summary>All wording of messages. Tests and programs refer to a message by its code; the wording may change.</summary>
@@ -48,7 +50,15 @@ public static partial class Messages
         new(OutOfRange, $"`{text}` is outside the numbers that can be worked with", "the largest is 1.8e308 and the smallest above zero 4.9e-324, in SI units", WriteSuch(kind), position, kind.Example);
 
     internal static ParseProblem NoUnit(string text, KindInfo kind, int position) =>
-        new(UnitMissing, $"`{text}` has no unit", null, $"add a unit: `{text}{(kind.Form == NumberForm.Degrees ? "" : " ")}{kind.UnitExamples[0]}`{MoreUnits(text, kind)}", position, kind.Example);
+        new(UnitMissing, $"`{text}` has no unit", null, $"add a unit: {(InPlainUnit(text, kind) is { } plain ? $"`{text} {plain}`" : $"`{text}{(kind.Form == NumberForm.Degrees ? "" : " ")}{kind.UnitExamples[0]}`{MoreUnits(text, kind)}")}", position, kind.Example);
+
+    /// <summary>The unit without a prefix for a number that is written as instruments and programs write SI units, `551e-9`; null for any other number.</summary>
+    /// <remarks>With the example's `µV` such a number would be read a million times too small.</remarks>
+    private static string? InPlainUnit(string text, KindInfo kind) =>
+        kind.Form == NumberForm.Prefixed && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+        && (text.Contains('e', StringComparison.OrdinalIgnoreCase) || (value != 0 && Math.Abs(value) < 1e-3))
+            ? kind.Units[0].Spellings[0] + kind.Suffix
+            : null;
 
     private static string MoreUnits(string text, KindInfo kind) =>
         string.Concat(kind.UnitExamples.Skip(1).Select(unit => $" or `{text} {unit}`"));

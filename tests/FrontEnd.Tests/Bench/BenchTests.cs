@@ -243,6 +243,71 @@ public sealed class BenchTests
         Assert.Equal("FE0715", BenchComparison.Reading(test, Duration.FromSeconds(1)).Finding!.Code);
     }
 
+    [Theory]
+    [InlineData("alias-rate", 5, SuspectKind.Aliasing)]
+    [InlineData("alias-above", 0.3, SuspectKind.Aliasing)]
+    [InlineData("ring-notch", 3, SuspectKind.DigitalFilter)]
+    [InlineData("drift", 50, SuspectKind.LowFrequency)]
+    [InlineData("impedance", 0.3, SuspectKind.InputLoad)]
+    [InlineData("sine", 0.5, SuspectKind.TooQuiet)]
+    [InlineData("offset", 0.5, SuspectKind.Clipping)]
+    [InlineData("shorted", 1e6, SuspectKind.Unit)]
+    [InlineData("sine", 1.02e-3, SuspectKind.Unit)]
+    public void Reading_FarOff_NamesWhatItsTestExercises(string name, double factor, SuspectKind kind)
+    {
+        BenchReading test = Test(name, Designs.Dry);
+        double value = factor * Math.Max(test.Expected!.SiValue, name == "drift" ? test.Greatest!.Value : 0);
+        IQuantity measured = test.Expected switch
+        {
+            VoltageRms => VoltageRms.FromVolts(value),
+            VoltagePeakToPeak => VoltagePeakToPeak.FromVolts(value),
+            Duration => Duration.FromSeconds(value),
+            _ => Voltage.FromVolts(value),
+        };
+        BenchResult result = BenchComparison.Reading(test, measured).Result!;
+        Assert.Equal(VerdictKind.Fail, result.Verdict);
+        Assert.Equal(kind, result.Suspects[0].Kind);
+        if (name is not ("sine" or "shorted" or "offset"))
+        {
+            Assert.DoesNotContain(result.Suspects, suspect => suspect.Text.Contains("gain", StringComparison.Ordinal) || suspect.Text.Contains("supply", StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void Recording_InAnotherUnit_HasTheUnitAsFirstSuspect() =>
+        Assert.Equal(SuspectKind.Unit, Compare(Board, "shorted", Synthesised(Board, "shorted", 1, factor: 1e6)).Suspects[0].Kind);
+
+    [Fact]
+    public void Impedance_OfEveryDesign_TellsATenthOfItApart()
+    {
+        // A second way: the part against the designed impedance as a plain divider, resistive or capacitive, whichever loses less.
+        foreach (Design design in Designs.All)
+        {
+            BenchReading test = Test("impedance", design);
+            double part = test.Design.Electrodes.Active.ContactResistance.Ohms, impedance = Evaluator.Evaluate(design)["input.impedance_at_mains"].Si;
+            Assert.InRange(test.Expected!.SiValue, 0.2e-3, 0.995e-3); // what a differential capacitor or a buffer does to the plain divider is in the network
+            double tenth = 1e-3 / Math.Sqrt(1 + Math.Pow(part / (impedance / 10), 2));
+            Assert.True(tenth < test.Least, $"{design.Name}: {tenth} against {test.Least}");
+            Assert.True(test.Least < test.Expected.SiValue && test.Expected.SiValue < test.Greatest);
+        }
+    }
+
+    [Fact]
+    public void Impedance_HalfTheDesigned_FailsAndItsGainDropsOut()
+    {
+        // Twice the shunt and amplifier capacitance is half the impedance of a capacitive input; another gain changes nothing.
+        BenchReading test = Test("impedance", Designs.Dry);
+        Design dry = Designs.Dry, louder = dry with
+        {
+            Amplifier = dry.Amplifier with { CommonModeCapacitance = Capacitance.FromFarads(3 * dry.Amplifier.CommonModeCapacitance.Farads) },
+            Input = dry.Input with { ShuntCapacitor = Capacitance.FromFarads(3 * dry.Input.ShuntCapacitor.Farads) },
+        };
+        double share = Evaluator.Evaluate(louder)["input.impedance_at_mains"].Si / Evaluator.Evaluate(dry)["input.impedance_at_mains"].Si;
+        double part = test.Design.Electrodes.Active.ContactResistance.Ohms;
+        Assert.True(share < 0.7, $"{share}");
+        Assert.Equal(VerdictKind.Fail, BenchComparison.Reading(test, VoltageRms.FromVolts(1e-3 / Math.Sqrt(1 + Math.Pow(part / (share * 2 * part), 2)))).Result!.Verdict);
+    }
+
     [Fact]
     public void Welch_SineOverNoise_GivesItsRms()
     {

@@ -156,6 +156,19 @@ public class QuantityTextParsingTests
         Assert.True(QuantityText.TryParse(kind, problem.Expected, out _, out _), $"the example {problem.Expected} is read");
     }
 
+    [Theory]
+    [InlineData(QuantityKind.VoltageRms, "551e-9", 551e-9)]
+    [InlineData(QuantityKind.VoltageRms, "0.000000551", 551e-9)]
+    [InlineData(QuantityKind.Capacitance, "4.7E-9", 4.7e-9)]
+    [InlineData(QuantityKind.VoltageRms, "0.5", 0.5e-6)] // a number as people write it: the example's unit
+    public void Parse_NumberWithoutUnit_SuggestsTheUnitThatItIsMeantIn(QuantityKind kind, string text, double si)
+    {
+        Assert.False(QuantityText.TryParse(kind, text, out _, out ParseProblem? problem));
+        Assert.Equal(Messages.UnitMissing, problem!.Code);
+        Assert.True(QuantityText.TryParse(kind, problem.Help.Split('`')[1], out IQuantity? suggested, out _), problem.Help);
+        Assert.Equal(si, suggested!.SiValue, 1e-6 * si);
+    }
+
     [Fact]
     public void Parse_MegaOrMilliHertz_ListsBothReadings()
     {

@@ -1,0 +1,113 @@
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+
+namespace FrontEnd.Bench;
+
+/// <summary>What may be wrong where one reading of a test does not agree, by what the test exercises.</summary>
+internal static class BenchSuspects
+{
+    /// <summary>How near to a power of ten a ratio must lie to point at the unit, where the test has no narrower range of its own (chosen: a few per cent).</summary>
+    private const double UnitWidth = 0.05;
+
+    private static readonly double[] UnitFactors = [1e-6, 1e-3, 1e3, 1e6];
+
+    /// <summary>Suspects of one reading, most likely first.</summary>
+    /// <param name="test">The test; its name says what it exercises.</param>
+    /// <param name="value">The reading in the test's SI unit.</param>
+    public static IReadOnlyList<Suspect> Of(BenchReading test, double value)
+    {
+        double expected = Math.Abs(test.Expected!.SiValue), ratio = value / Math.Max(1e-300, expected);
+        double width = test is { Least: { } least, Greatest: { } greatest } ? Math.Max(UnitWidth, (greatest - least) / 2 / Math.Max(1e-300, expected)) : UnitWidth;
+        string evidence = $"{QuantityText.FormatNumber(ratio)} times the prediction";
+        return [.. OfUnit(ratio, width), .. ByTest(test, 1 < ratio).Select(pair => new Suspect(pair.Kind, pair.Text, evidence))];
+    }
+
+    /// <summary>The unit as the suspect where a reading is a thousand or a million times off and would agree otherwise.</summary>
+    public static IEnumerable<Suspect> OfUnit(double ratio, double width) => UnitFactors
+        .Where(factor => Math.Abs((ratio / factor) - 1) <= width)
+        .Select(factor => new Suspect(
+            SuspectKind.Unit, "the unit of the reading or of the samples (V, mV, µV or nV): the figure itself agrees",
+            $"the reading is {(1 < factor ? QuantityText.FormatNumber(factor) + " times" : $"1/{QuantityText.FormatNumber(1 / factor)} of")} what is predicted, within {QuantityText.FormatPercent(Ratio.FromFraction(width), 2)}"));
+
+    private static (SuspectKind Kind, string Text)[] ByTest(BenchReading test, bool above)
+    {
+        bool Is(string family) => test.Name.StartsWith(family, StringComparison.Ordinal);
+        if (test.Kind == ReadingKind.Noise)
+        {
+            return above
+                ? [
+                    (SuspectKind.MainsPickup, "mains pick-up: ground lead off or long, box open; a recording shows whether there is a line"),
+                    (SuspectKind.LouderPart, "a part is louder than its card, or gain or converter reference differ from the design; the calibrated sine tells which"),
+                    (SuspectKind.LowFrequency, "mid-rail noise, or a fixture with a bad joint")]
+                : [(SuspectKind.TooQuiet, "less noise than the parts must make: gain lower than stated, or a filter that the design does not have")];
+        }
+
+        if (Is("alias"))
+        {
+            // One that reads low says nothing about the gain, which the calibrated sine measures by itself.
+            return above
+                ? [(SuspectKind.Aliasing, "the anti-alias filter attenuates less than designed: a capacitor of the wrong value, a section left out, the converter's own filter set wider")]
+                : [
+                    (SuspectKind.Aliasing, "the anti-alias filter attenuates more than designed: a capacitor above its value, the converter's own filter set narrower"),
+                    (SuspectKind.Fixture, "the generator's frequency or level: the line lands elsewhere in the spectrum, or is smaller than set")];
+        }
+
+        if (Is("ring"))
+        {
+            return [
+                (SuspectKind.DigitalFilter, "the digital filter's coefficients: of another width or centre, or rounded to fewer bits than the design says"),
+                (SuspectKind.DigitalFilter, "the sampling rate at which the filter runs is not the one that its coefficients were worked out for")];
+        }
+
+        if (Is("drift"))
+        {
+            return [
+                (SuspectKind.LowFrequency, "temperature: draughts, a board that is still warming up, parts beside a source of heat"),
+                (SuspectKind.Fixture, "the fixture's contacts: a joint or clip of unlike metals, a connector that moves"),
+                (SuspectKind.InputLoad, "leakage current at the inputs: flux, moisture, a protection part, which the fixture's resistance turns into volts"),
+                (SuspectKind.LouderPart, "flicker of amplifier, mid-rail or converter reference above its card")];
+        }
+
+        if (Is("impedance"))
+        {
+            return above
+                ? [(SuspectKind.Fixture, "the series part is bridged or smaller than stated, or the level was not set without it")]
+                : [
+                    (SuspectKind.InputLoad, "leakage at the input: a protection part, the bias resistor below its value, flux or moisture on the board"),
+                    (SuspectKind.InputLoad, "input capacitance above the design: cable and its screen, protection parts, shunt capacitor, long traces"),
+                    (SuspectKind.Fixture, "the series part above its value, or its own leads' capacitance to ground")];
+        }
+
+        if (Is("rejection"))
+        {
+            return [(SuspectKind.MainsPickup, "unequal strays of box, cable and input: bring the leads together, screen the node; then a shunt capacitor or protection resistor out of tolerance")];
+        }
+
+        if (Is("crosstalk"))
+        {
+            return [
+                (SuspectKind.InputLoad, "wires of two channels side by side, or a reference lead with more resistance than its fixture has"),
+                (SuspectKind.Clipping, "a multiplexed converter that has not settled from the channel before")];
+        }
+
+        if (Is("sine-"))
+        {
+            string which = Is("sine-low") ? "the high-pass: coupling capacitor and its resistor, or the digital high-pass" : "the anti-alias filter, the converter's own filter or a digital low-pass";
+            return [(above ? SuspectKind.LouderPart : SuspectKind.TooQuiet, $"the corner of {which} differs from the design; if the calibrated sine in mid-band is off alike, the gain: gain resistors, converter reference")];
+        }
+
+        if (Is("offset"))
+        {
+            return [(SuspectKind.Clipping, "supply or mid-rail below the design, or a gain above it")];
+        }
+
+        if (Is("step"))
+        {
+            return [(SuspectKind.Clipping, above ? "coupling capacitor or its resistor above its value, or an amplifier that recovers slowly after clipping" : "coupling capacitor or its resistor below its value")];
+        }
+
+        return above
+            ? [(SuspectKind.LouderPart, "gain above the design: gain resistors, converter reference")]
+            : [(SuspectKind.TooQuiet, "gain below the design: gain resistors, converter reference, an input that is loaded")];
+    }
+}
