@@ -43,7 +43,14 @@ public static class SpreadText
     {
         string V(double value, int digits = 3) => SpreadWording.Value(figure, value, digits);
         page.Paragraph(SpreadWording.Extremes(figure), figure.Id + "  ");
-        page.Table([.. SpreadFigure.Percents.Select(percent => new Column(SpreadWording.Percent(percent)))], [new Row([.. figure.Percentiles.Select(value => V(value))])]);
+        (string Percent, string Value)[] cells = [.. SpreadFigure.Percents.Zip(figure.Percentiles, (percent, value) => (SpreadWording.Percent(percent), V(value)))];
+
+        // Cells stand two apart; with rms or p-p seven of them are wider than the page.
+        foreach ((string Percent, string Value)[] row in cells.Chunk(cells.Sum(cell => cell.Value.Length + 2) <= 80 ? cells.Length : 4))
+        {
+            page.Table([.. row.Select(cell => new Column(cell.Percent))], [new Row([.. row.Select(cell => cell.Value)])]);
+        }
+
         if (figure.InBins(SpreadWording.Bins) is { } bins)
         {
             int most = bins.Counts.Max();

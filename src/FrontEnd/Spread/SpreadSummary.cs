@@ -95,7 +95,7 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
     /// <summary>Every part at the corner that makes a figure smallest and largest: the sign of each part's sensitivity is taken with the parts before it at their corners, twice round.</summary>
     /// <remarks>
     /// At the balanced nominal device the sensitivity of a rejection has no sign (both ways are worse), hence the walk. A normal part's corner is its tolerance.
-    /// Two leads can be unbalanced in several ways that do not add up, so the walk from the nominal device may end at the lesser one: where a build lies beyond its end, it is walked once more from that build.
+    /// Two leads can be unbalanced in several ways that do not add up, so the walk from the nominal device may end at the lesser one: where a build lies beyond its end, it is walked once more from that build. That does not find the worst of every rejection either; <see cref="SpreadFigure.IsDrawnBeyondCorners"/> tells.
     /// </remarks>
     private (double[] Least, double[] Most) Corners()
     {

@@ -340,7 +340,7 @@ public class SpreadRunTests
         }
     }
 
-    /// <summary>The stepped bits included: uniform draws stay within the corners. The system CMRR is not in it: it has extremes inside the ranges, and the text says how far the builds reach.</summary>
+    /// <summary>The stepped bits included: uniform draws stay within the corners. The system CMRR is not in it: the walk does not always find its worst imbalance, and the text says how far the builds reach.</summary>
     [Theory]
     [MemberData(nameof(Names))]
     public void Corners_OfUniformParts_BoundWhatIsDrawn(string name)
@@ -353,7 +353,7 @@ public class SpreadRunTests
         }
     }
 
-    /// <summary>Parts that a figure cannot depend on: the converter's fault current and the ground's resistor know nothing of the gain.</summary>
+    /// <summary>The current through the driven ground depends on its resistor alone: whatever else correlates with it does so by chance.</summary>
     [Fact]
     public void Ranks_OfPartsThatDoNotMatter_AreLeftOut()
     {
