@@ -348,16 +348,21 @@ public sealed class DotPlot
 
     private void Legend(Canvas canvas, int x, int y, int width)
     {
-        int at = canvas.Put(x, y, canvas.Fit(_data.Title, width), Ink.Strong);
-        for (int number = 0; number < _data.Curves.Count; number++)
+        List<string> names = [.. _data.Curves.Select((curve, number) => canvas.Say($"{(canvas.Ascii || _data.Curves.Count > 1 ? MarkOf(2 + number).ToString() : "⠒⠒")} {curve.Name}"))];
+
+        // Where room is scarce the title gives way: without its name a curve's mark says nothing.
+        const int LeastTitle = 9, LeastName = 5;
+        int at = canvas.Put(x, y, canvas.Fit(_data.Title, Math.Clamp(width - names.Sum(name => 2 + Canvas.Columns(name)), Math.Min(width, LeastTitle), width)), Ink.Strong);
+        for (int number = 0; number < names.Count; number++)
         {
-            string name = $"{(canvas.Ascii || _data.Curves.Count > 1 ? MarkOf(2 + number).ToString() : "⠒⠒")} {_data.Curves[number].Name}";
-            if (x + width < at + 2 + Canvas.Columns(canvas.Say(name)))
+            // The names behind it must have some room as well.
+            int room = x + width - at - 2 - ((names.Count - 1 - number) * (LeastName + 2));
+            if (room < LeastName)
             {
                 break;
             }
 
-            at = canvas.Put(at + 2, y, name, InkOf(2 + Math.Min(3, number)));
+            at = canvas.Put(at + 2, y, canvas.Fit(names[number], room), InkOf(2 + Math.Min(3, number)));
         }
     }
 

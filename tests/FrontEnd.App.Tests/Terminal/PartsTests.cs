@@ -93,6 +93,16 @@ public class PartsTests
         }
     }
 
+    /// <summary>In a small plot the title gives way to the names: each curve's mark stands beside the beginning of its name.</summary>
+    [Fact]
+    public void DotPlot_Narrow_StillNamesEveryCurve()
+    {
+        Canvas canvas = new(40, 8, ascii: true);
+        DotPlot.Draw(canvas, 0, 0, 40, 8, new PlotData("a title that is long", "Hz", "V", [.. "abc".Select(letter => new Curve($"{letter} long name of a curve", "Hz", "V", [1, 10], [letter, letter]))], [], LogX: true, LogY: false));
+        string legend = canvas.ToString().Split('\n')[0];
+        Assert.Matches(@"^a title~ +\* a .* +\+ b.* +o c", legend);
+    }
+
     /// <summary>An axis within one decade has no round value on it, or one: its ends are named then.</summary>
     [Theory]
     [InlineData(2.1, 2.4, true)]
