@@ -74,9 +74,9 @@ public class ScreenTests
         Assert.Contains("35 %", harness.Screen, StringComparison.Ordinal);
     }
 
-    /// <summary>Our share of a keystroke at 120×40: update, paint, draw into the driver. The median of 60 is measured; 8 ms is asked for on a quiet machine, and the test allows for a busy one.</summary>
-    [Fact]
-    public void Keystroke_At120x40_IsQuick()
+    /// <summary>Our share of a keystroke at 120×40: update, paint, draw into the driver. A measurement and no test: run it by hand on a quiet machine with <c>-explicit only -method "*Keystroke*" -showLiveOutput</c>; 8 ms is asked for.</summary>
+    [Fact(Explicit = true)]
+    public void Keystroke_At120x40_IsMeasured()
     {
         using Harness harness = new(120, 40, Setup.Headband);
         List<double> times = [];
@@ -91,7 +91,7 @@ public class ScreenTests
 
         double median = times.Skip(20).Order().ElementAt(30);
         TestContext.Current.TestOutputHelper?.WriteLine($"median of a keystroke at 120x40: {median:0.00} ms");
-        Assert.True(median < 40, $"{median:0.00} ms");
+        Assert.True(median < 8, $"{median:0.00} ms");
     }
 
     private static void Same(Harness harness, string name) => ExpectedText.Matches(harness.Screen, Path.Combine("FrontEnd.App.Tests", "Terminal"), name + ".txt");
