@@ -73,12 +73,14 @@ public static class DesignFields
     /// <summary>Ranges that do not hold the value they are about, as after the value was changed and the part's card was not: the field of the ranges, the range, the field of the value. A value of 0 says only that none was given.</summary>
     public static IEnumerable<(Field<Design> Ranges, PartRange Range, Field<Design> Value)> StaleRanges(Design design)
     {
-        foreach (Field<Design> field in Of(design).Where(field => field.Kind == FieldKind.Ranges))
+        IReadOnlyList<Field<Design>> all = Of(design);
+        foreach (Field<Design> field in all.Where(field => field.Kind == FieldKind.Ranges))
         {
             foreach (PartRange range in ((PartRanges)field.Get(design)!).All)
             {
                 // 1e-9 of the value for what was written in decimal digits.
-                if (Find(design, field.Key[..(field.Key.LastIndexOf('.') + 1)] + range.Key) is { } valued && valued.SiValue(design) is { } value && value != 0
+                string key = field.Key[..(field.Key.LastIndexOf('.') + 1)] + range.Key;
+                if (all.FirstOrDefault(one => string.Equals(one.Key, key, StringComparison.Ordinal)) is { } valued && valued.SiValue(design) is { } value && value != 0
                     && (value < range.Low - (1e-9 * Math.Abs(value)) || range.High + (1e-9 * Math.Abs(value)) < value))
                 {
                     yield return (field, range, valued);

@@ -90,27 +90,3 @@ public sealed record CombFigures(IReadOnlyList<HarmonicDepth> Depths, BandDroop 
             comb.Length + (comb.Periods == 1 ? 1 : comb.Period + 1), comb.Periods == 1 ? 0 : 2, comb.Periods == 1 ? 2 : 5);
     }
 }
-
-/// <summary>What must hold of mains frequency, rate and band edge.</summary>
-internal static class MainsChecks
-{
-    internal static IEnumerable<Finding> Of(Frequency mains, Frequency rate, Frequency edge)
-    {
-        if (rate.Hertz <= 0)
-        {
-            yield return FilterMessages.RateNotAboveZero("", rate);
-        }
-        else
-        {
-            foreach (Finding finding in FilterDesign.Check(new ButterworthPrototype(1), new LowPass(mains), rate))
-            {
-                yield return finding;
-            }
-
-            if (edge.Hertz <= 0 || rate.Hertz / 2 < edge.Hertz)
-            {
-                yield return FilterMessages.EdgeOutOfBand(edge, rate);
-            }
-        }
-    }
-}
