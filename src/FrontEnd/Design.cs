@@ -5,6 +5,7 @@ using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd;
 

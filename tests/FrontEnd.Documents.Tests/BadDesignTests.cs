@@ -1,3 +1,4 @@
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

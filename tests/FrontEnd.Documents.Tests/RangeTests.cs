@@ -1,4 +1,6 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

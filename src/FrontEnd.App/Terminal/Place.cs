@@ -1,4 +1,5 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.App.Terminal;
 
@@ -71,9 +72,9 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
         List<Place> blocks = [ScalpPlace, ElectrodesPlace, InputPlace, AmplifierPlace];
         for (int at = 0; at < design.Stages.Count;)
         {
-            bool gain = design.Stages[at] is GainStage;
+            bool gain = design.Stages[at].Role == StageRole.Gain;
             List<int> group = [at++];
-            while (!gain && at < design.Stages.Count && design.Stages[at] is not GainStage)
+            while (!gain && at < design.Stages.Count && design.Stages[at].Role != StageRole.Gain)
             {
                 group.Add(at++);
             }

@@ -4,6 +4,7 @@ using FrontEnd.Electrodes;
 using FrontEnd.Fields;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Reading;
 
@@ -89,7 +90,7 @@ internal sealed class DesignBuilder
             return design;
         }
 
-        if (design.Stages.FirstOrDefault(stage => stage is not (GainStage or TwinTNotch)) is { } section)
+        if (design.Stages.FirstOrDefault(stage => stage.Role == StageRole.LowPass) is { } section)
         {
             _findings.Add(Place(ReadingMessages.BothForms(DesignFields.AntiAliasKey, $"the stage `{section.Name}`", $"[{DesignFields.AntiAliasKey}]")));
             return design;

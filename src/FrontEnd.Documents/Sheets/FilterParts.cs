@@ -1,5 +1,6 @@
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 
 namespace FrontEnd.Documents.Sheets;
 

@@ -1,7 +1,9 @@
 using System.Globalization;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sheets;
 

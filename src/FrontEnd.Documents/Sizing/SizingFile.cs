@@ -1,10 +1,12 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Quantities;
 using FrontEnd.Sizing;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sizing;
 
@@ -20,7 +22,7 @@ public static class SizingFile
     /// <summary>The cards that come with the program.</summary>
     public static PartShelf Shelf { get; } = new(
         [.. DesignDocument.CardNames(CardClass.Amplifier).Select(name => Part($"amplifier.card = \"{name}\"", design => design.Amplifier))],
-        [.. DesignDocument.CardNames(CardClass.OpAmp).Select(name => Part($"[[stages]]\nkind = \"gain\"\nname = \"gain 2\"\nopamp = \"{name}\"", design => ((GainStage)design.Stages[0]).OpAmp))],
+        [.. DesignDocument.CardNames(CardClass.OpAmp).Select(name => Part($"[[stages]]\nkind = \"gain\"\nname = \"gain 2\"\nopamp = \"{name}\"", design => design.Stages[0].FittedOpAmp!))],
         [.. DesignDocument.CardNames(CardClass.Converter).Select(name => Part<AnalogDigitalConverter>($"converter.card = \"{name}\"", design => design.Converter))]);
 
     public static (SizingRequest? Request, IReadOnlyList<Finding> Findings) Read(string path)

@@ -1,7 +1,9 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 

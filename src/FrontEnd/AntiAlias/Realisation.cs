@@ -1,6 +1,8 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 

@@ -1,7 +1,9 @@
 using System.Numerics;
+using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.AntiAlias;

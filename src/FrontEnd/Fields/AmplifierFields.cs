@@ -1,4 +1,5 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Quantities;
 using static FrontEnd.Fields.FieldRange;
 using static FrontEnd.Fields.Make;
@@ -8,41 +9,6 @@ namespace FrontEnd.Fields;
 /// <summary>The fields of the input network, the amplifiers and the ground drive.</summary>
 internal static class AmplifierFields
 {
-    private const string CmosClass = "typical of the class micropower CMOS; " + Practice;
-
-    private static readonly IReadOnlyList<Field<OpAmp>> OpAmpValues =
-    [
-        Make.Card(CardClass.OpAmp, (OpAmp o) => o.Card, (o, v) => o with { Card = v }),
-        Value("dc-gain", "dc_gain", Above(0, 1e12), "1e7", Practice, "open-loop gain at dc, A0",
-            (OpAmp o) => o.DcGain, (o, v) => o with { DcGain = v }),
-        Value("gain-bandwidth", "gbw", Above(0, 1e11), "350 kHz", CmosClass, "gain-bandwidth product, GBW",
-            (OpAmp o) => o.GainBandwidth, (o, v) => o with { GainBandwidth = v }),
-        Value("output-resistance", "Ro", Closed(0, 1e6), "0 Ω", "an ideal output unless given", "open-loop output resistance, Ro; behind it a Sallen-Key's stop band rises again",
-            (OpAmp o) => o.OutputResistance, (o, v) => o with { OutputResistance = v }),
-        Value("voltage-noise", "en", Closed(0, 1e-3), "55 nV/√Hz", CmosClass, "white voltage noise",
-            (OpAmp o) => o.VoltageNoise, (o, v) => o with { VoltageNoise = v }),
-        Value("noise-corner", "en_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given", "where flicker and white voltage noise are equal",
-            (OpAmp o) => o.NoiseCorner, (o, v) => o with { NoiseCorner = v }),
-        Value("current-noise", "in", Closed(0, 1e-6), "1 fA/√Hz", CmosClass, "white current noise of each input",
-            (OpAmp o) => o.CurrentNoise, (o, v) => o with { CurrentNoise = v }),
-        Value("current-noise-corner", "in_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given", "where flicker and white current noise are equal",
-            (OpAmp o) => o.CurrentNoiseCorner, (o, v) => o with { CurrentNoiseCorner = v }),
-        Value("offset-voltage", "offset_voltage", Closed(-1, 1), "0 V", "none unless given", "dc offset at the input, worst case",
-            (OpAmp o) => o.OffsetVoltage, (o, v) => o with { OffsetVoltage = v }),
-        Value("bias-current", "bias_current", Closed(-1e-3, 1e-3), "0 A", "none unless given", "dc current into each input, worst case",
-            (OpAmp o) => o.BiasCurrent, (o, v) => o with { BiasCurrent = v }),
-        Value("output-margin", "output_margin", Closed(0, 20), "50 mV", CmosClass, "how close to the rails the output may go",
-            (OpAmp o) => o.OutputMargin, (o, v) => o with { OutputMargin = v }),
-        Value("supply-current", "supply_current", Closed(0, 10), "20 µA", CmosClass, "supply current of one amplifier",
-            (OpAmp o) => o.SupplyCurrent, (o, v) => o with { SupplyCurrent = v }),
-    ];
-
-    public static readonly IReadOnlyList<Field<OpAmp>> OpAmp =
-    [
-        .. OpAmpValues,
-        Ranges(OpAmpValues, ["voltage-noise", "current-noise", "offset-voltage", "bias-current"], (OpAmp o) => o.Ranges, (o, v) => o with { Ranges = v }),
-    ];
-
     public static readonly IReadOnlyList<Field<InputNetwork>> Input =
     [
         Value("lead-to-common", "lead_to_common", Closed(0, 1e-6), "10 pF", Practice, "capacitance of each lead to the amplifier's common: cable shield, protection parts",
@@ -72,37 +38,37 @@ internal static class AmplifierFields
             (DifferentialAmplifier a) => a.Gain, (a, v) => a with { Gain = v }),
         Value("bandwidth", "bandwidth", Above(0, 1e10), "35 kHz", "low-power instrumentation amplifier at gain 10, application report SLAA486B table 4", "-3 dB bandwidth at this gain",
             (DifferentialAmplifier a) => a.Bandwidth, (a, v) => a with { Bandwidth = v }),
-        Value("input-noise", "eni", Closed(0, 1e-3), "50 nV/√Hz", CmosClass, "white voltage noise of the input stage",
+        Value("input-noise", "eni", Closed(0, 1e-3), "50 nV/√Hz", OpAmpFields.CmosClass, "white voltage noise of the input stage",
             (DifferentialAmplifier a) => a.InputNoise, (a, v) => a with { InputNoise = v }),
-        Value("output-noise", "eno", Closed(0, 1e-3), "150 nV/√Hz", CmosClass, "white voltage noise of the output stage; counts divided by the gain",
+        Value("output-noise", "eno", Closed(0, 1e-3), "150 nV/√Hz", OpAmpFields.CmosClass, "white voltage noise of the output stage; counts divided by the gain",
             (DifferentialAmplifier a) => a.OutputNoise, (a, v) => a with { OutputNoise = v }),
         Value("noise-corner", "en_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given", "where flicker and white voltage noise are equal",
             (DifferentialAmplifier a) => a.NoiseCorner, (a, v) => a with { NoiseCorner = v }),
-        Value("current-noise", "in", Closed(0, 1e-6), "1 fA/√Hz", CmosClass, "white current noise of each input",
+        Value("current-noise", "in", Closed(0, 1e-6), "1 fA/√Hz", OpAmpFields.CmosClass, "white current noise of each input",
             (DifferentialAmplifier a) => a.CurrentNoise, (a, v) => a with { CurrentNoise = v }),
         Value("current-noise-corner", "in_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given", "where flicker and white current noise are equal",
             (DifferentialAmplifier a) => a.CurrentNoiseCorner, (a, v) => a with { CurrentNoiseCorner = v }),
-        Value("common-mode-resistance", "Rcm", Above(0, 1e16), "100 GΩ", CmosClass, "each input to common",
+        Value("common-mode-resistance", "Rcm", Above(0, 1e16), "100 GΩ", OpAmpFields.CmosClass, "each input to common",
             (DifferentialAmplifier a) => a.CommonModeResistance, (a, v) => a with { CommonModeResistance = v }),
-        Value("common-mode-capacitance", "Ccm", Closed(0, 1e-6), "5 pF", CmosClass, "each input to common",
+        Value("common-mode-capacitance", "Ccm", Closed(0, 1e-6), "5 pF", OpAmpFields.CmosClass, "each input to common",
             (DifferentialAmplifier a) => a.CommonModeCapacitance, (a, v) => a with { CommonModeCapacitance = v }),
-        Value("differential-resistance", "Rdm", Above(0, 1e16), "100 GΩ", CmosClass, "input to input",
+        Value("differential-resistance", "Rdm", Above(0, 1e16), "100 GΩ", OpAmpFields.CmosClass, "input to input",
             (DifferentialAmplifier a) => a.DifferentialResistance, (a, v) => a with { DifferentialResistance = v }),
-        Value("differential-capacitance", "Cdm", Closed(0, 1e-6), "3 pF", CmosClass, "input to input",
+        Value("differential-capacitance", "Cdm", Closed(0, 1e-6), "3 pF", OpAmpFields.CmosClass, "input to input",
             (DifferentialAmplifier a) => a.DifferentialCapacitance, (a, v) => a with { DifferentialCapacitance = v }),
-        Value("cmrr", "cmrr_db", Closed(0, 200), "100 dB", CmosClass, "common-mode rejection at dc",
+        Value("cmrr", "cmrr_db", Closed(0, 200), "100 dB", OpAmpFields.CmosClass, "common-mode rejection at dc",
             (DifferentialAmplifier a) => a.Cmrr, (a, v) => a with { Cmrr = v }),
-        Value("cmrr-corner", "cmrr_corner", Above(0, 1e9), "150 Hz", CmosClass, "where the common-mode rejection is 3 dB down",
+        Value("cmrr-corner", "cmrr_corner", Above(0, 1e9), "150 Hz", OpAmpFields.CmosClass, "where the common-mode rejection is 3 dB down",
             (DifferentialAmplifier a) => a.CmrrCorner, (a, v) => a with { CmrrCorner = v }),
         Value("bias-current", "bias_current", Closed(-1e-3, 1e-3), "0 A", "none unless given", "dc current into each input, worst case",
             (DifferentialAmplifier a) => a.BiasCurrent, (a, v) => a with { BiasCurrent = v }),
         Value("offset-voltage", "offset_voltage", Closed(-1, 1), "0 V", "none unless given", "dc offset at the input, worst case",
             (DifferentialAmplifier a) => a.OffsetVoltage, (a, v) => a with { OffsetVoltage = v }),
-        Value("output-margin", "output_margin", Closed(0, 20), "100 mV", CmosClass, "how close to the rails the output may go",
+        Value("output-margin", "output_margin", Closed(0, 20), "100 mV", OpAmpFields.CmosClass, "how close to the rails the output may go",
             (DifferentialAmplifier a) => a.OutputMargin, (a, v) => a with { OutputMargin = v }),
-        Value("inner-margin", "inner_margin", Closed(0, 20), "100 mV", CmosClass, "how close to the rails the inner nodes V_cm ± G·V_d/2 may go",
+        Value("inner-margin", "inner_margin", Closed(0, 20), "100 mV", OpAmpFields.CmosClass, "how close to the rails the inner nodes V_cm ± G·V_d/2 may go",
             (DifferentialAmplifier a) => a.InnerMargin, (a, v) => a with { InnerMargin = v }),
-        Value("supply-rejection", "supply_rejection", Closed(0, 200), "80 dB", CmosClass, "rejection of ripple on the supply",
+        Value("supply-rejection", "supply_rejection", Closed(0, 200), "80 dB", OpAmpFields.CmosClass, "rejection of ripple on the supply",
             (DifferentialAmplifier a) => a.SupplyRejection, (a, v) => a with { SupplyRejection = v }),
         Value("supply-current", "supply_current", Closed(0, 10), "50 µA", "low-power instrumentation amplifier, application report SLAA486B table 4", "supply current of one channel",
             (DifferentialAmplifier a) => a.SupplyCurrent, (a, v) => a with { SupplyCurrent = v }),
@@ -142,11 +108,11 @@ internal static class AmplifierFields
             Get = g => g.AveragingUnlimited ? "unlimited" : (object?)g.AveragingBandwidth,
             Set = (g, v) => g with { AveragingUnlimited = v is string, AveragingBandwidth = v as Frequency? },
         },
-        Value("output-margin", "output_margin", Closed(0, 20), "50 mV", CmosClass, "how close to the rails the driving amplifier's output may go",
+        Value("output-margin", "output_margin", Closed(0, 20), "50 mV", OpAmpFields.CmosClass, "how close to the rails the driving amplifier's output may go",
             (GroundDrive g) => g.OutputMargin, (g, v) => g with { OutputMargin = v }),
-        Value("voltage-noise", "voltage_noise", Closed(0, 1e-3), "55 nV/√Hz", CmosClass, "white voltage noise of the driving amplifier",
+        Value("voltage-noise", "voltage_noise", Closed(0, 1e-3), "55 nV/√Hz", OpAmpFields.CmosClass, "white voltage noise of the driving amplifier",
             (GroundDrive g) => g.VoltageNoise, (g, v) => g with { VoltageNoise = v }),
-        Value("supply-current", "supply_current", Closed(0, 10), "20 µA", CmosClass, "supply current of the driving amplifier",
+        Value("supply-current", "supply_current", Closed(0, 10), "20 µA", OpAmpFields.CmosClass, "supply current of the driving amplifier",
             (GroundDrive g) => g.SupplyCurrent, (g, v) => g with { SupplyCurrent = v }),
     ];
 }

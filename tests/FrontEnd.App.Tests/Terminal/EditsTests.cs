@@ -1,6 +1,7 @@
 using FrontEnd.App.Terminal;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.App.Tests.Terminal;

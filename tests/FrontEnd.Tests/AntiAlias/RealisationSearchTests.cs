@@ -1,7 +1,9 @@
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.AntiAlias;

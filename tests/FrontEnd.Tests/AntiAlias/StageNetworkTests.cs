@@ -2,10 +2,12 @@ using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
+using FrontEnd.Circuits;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Tests.Networks;
 using FrontEnd.Textbook;
+using FrontEnd.Topologies;
 using FsCheck;
 using FsCheck.Xunit;
 using Xunit;
@@ -131,7 +133,7 @@ public class StageNetworkTests
         };
     }
 
-    private static OpAmp OpAmp(int gbw, int output) => FrontEnd.Amplifier.OpAmp.MicropowerCmos with
+    private static OpAmp OpAmp(int gbw, int output) => FrontEnd.Circuits.OpAmp.MicropowerCmos with
     {
         GainBandwidth = Frequency.FromHertz(2000 * (1 + (gbw % 500))), DcGain = 1e5, OutputResistance = Resistance.FromOhms(output % 8 == 0 ? 0 : output % 50 * 97),
         NoiseCorner = Frequency.FromHertz(5), CurrentNoise = CurrentNoiseDensity.FromFemtoamperesPerRootHertz(100), CurrentNoiseCorner = Frequency.FromHertz(3),
@@ -156,7 +158,7 @@ public class StageNetworkTests
             Complex slow = plain.Transfer(Hertz[i]), clever = sweep.Transfer(0, model.SignalPort, i);
             Complex? closed = stage switch
             {
-                TwinTNotch notch => notch.Circuit().Response(Hertz[i]),
+                TwinTNotch notch => notch.AsBuilt().Response(Hertz[i]),
                 GainStage => null,
                 _ => AsBuiltSection.Response(stage, Hertz[i]),
             };
@@ -213,7 +215,7 @@ public class StageNetworkTests
         {
             R1 = Resistance.FromKilohms(r1), R2 = Resistance.FromKilohms(r2), C1 = Capacitance.FromNanofarads(c1), C2 = Capacitance.FromNanofarads(c2),
             FeedbackResistor = Resistance.FromMegohms(gain - 1), GroundResistor = gain == 1 ? null : Resistance.FromMegohms(1),
-            OpAmp = FrontEnd.Amplifier.OpAmp.MicropowerCmos with { OutputResistance = Resistance.FromOhms(output), GainBandwidth = Frequency.FromHertz(gbw) },
+            OpAmp = FrontEnd.Circuits.OpAmp.MicropowerCmos with { OutputResistance = Resistance.FromOhms(output), GainBandwidth = Frequency.FromHertz(gbw) },
         };
         StopBandRise rise = StopBandRise.Of([section])!;
         double floor = FilterFormulas.SallenKeyFloor(section.R1, section.R2, section.OpAmp.OutputResistance, gain, section.GainLoad).Value;
@@ -233,7 +235,7 @@ public class StageNetworkTests
     [Fact]
     public void StopBand_MultipleFeedback_RisesLessThanSallenKey()
     {
-        OpAmp opAmp = FrontEnd.Amplifier.OpAmp.MicropowerCmos with { OutputResistance = Resistance.FromKilohms(2) };
+        OpAmp opAmp = FrontEnd.Circuits.OpAmp.MicropowerCmos with { OutputResistance = Resistance.FromKilohms(2) };
         var sallenKey = new SallenKeySection { OpAmp = opAmp };
         var feedback = new MultipleFeedbackSection { OpAmp = opAmp };
         double least = StopBandRise.Of([feedback])?.LeastLossBeyond ?? double.PositiveInfinity;
@@ -246,8 +248,8 @@ public class StageNetworkTests
     {
         var random = new Random(seed);
         var notch = new StateVariableNotch(
-            Resistance.FromKilohms(11.8), Capacitance.FromNanofarads(270), Resistance.FromKilohms(16.5), Resistance.FromKilohms(475), Resistance.FromKilohms(20), FrontEnd.Amplifier.OpAmp.MicropowerCmos with { DcGain = 1e5 });
-        NotchCircuit circuit = notch.Circuit();
+            Resistance.FromKilohms(11.8), Capacitance.FromNanofarads(270), Resistance.FromKilohms(16.5), Resistance.FromKilohms(475), Resistance.FromKilohms(20), FrontEnd.Circuits.OpAmp.MicropowerCmos with { DcGain = 1e5 });
+        NotchCircuit circuit = notch.AsBuilt();
         double[] x = [11.8e3, 11.8e3, 270e-9, 270e-9, 16.5e3, 475e3, 20e3, 20e3, 20e3, 20e3, 20e3, 20e3];
         for (int part = 0; part < x.Length; part++)
         {
@@ -287,7 +289,7 @@ public class StageNetworkTests
     [Fact]
     public void Offset_EqualSectionAndFollower_IsTheHandSum()
     {
-        OpAmp opAmp = FrontEnd.Amplifier.OpAmp.MicropowerCmos with { OffsetVoltage = Voltage.FromMillivolts(-1), BiasCurrent = Current.FromNanoamperes(1) };
+        OpAmp opAmp = FrontEnd.Circuits.OpAmp.MicropowerCmos with { OffsetVoltage = Voltage.FromMillivolts(-1), BiasCurrent = Current.FromNanoamperes(1) };
         var equal = new SallenKeySection
         {
             R1 = Resistance.FromKilohms(100), R2 = Resistance.FromKilohms(100), FeedbackResistor = Resistance.FromKilohms(10), GroundResistor = Resistance.FromKilohms(10), OpAmp = opAmp,
@@ -323,7 +325,7 @@ public class StageNetworkTests
             C1 = Capacitance.FromFarads(Part(100e-9)), C2 = Capacitance.FromFarads(Part(100e-9)), C3 = Capacitance.FromFarads(Part(200e-9)),
             FeedbackResistor = Resistance.FromOhms(Part(20000)), GroundResistor = Resistance.FromKilohms(20), OpAmp = new OpAmp { DcGain = 1e12, GainBandwidth = Frequency.FromHertz(1e15) },
         };
-        double q = notch.Circuit().Poles(10).Q;
+        double q = notch.AsBuilt().Poles(10).Q;
         Assert.Equal(0 < q, notch.IsStable);
     }
 }

@@ -2,6 +2,7 @@ using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.Budgets;

@@ -1,6 +1,7 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Digital;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.Reporting;

@@ -1,4 +1,5 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;

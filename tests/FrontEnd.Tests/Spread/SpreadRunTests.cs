@@ -1,8 +1,10 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Spread;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.Spread;

@@ -2,6 +2,7 @@ using FrontEnd.AntiAlias;
 using FrontEnd.Electrodes;
 using FrontEnd.Quantities;
 using FrontEnd.Teaching;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.Teaching;
