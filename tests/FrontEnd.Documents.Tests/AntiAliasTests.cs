@@ -1,5 +1,8 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
+using FrontEnd.Findings;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Topologies;
 using Xunit;
 

@@ -1,5 +1,7 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
 using FrontEnd.Topologies;
 using Xunit;
 

@@ -4,6 +4,7 @@ using FrontEnd.Circuits;
 using FrontEnd.Digital;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.App.Commands;

@@ -3,6 +3,7 @@ using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 

@@ -1,4 +1,5 @@
 using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
 using FrontEnd.Text;

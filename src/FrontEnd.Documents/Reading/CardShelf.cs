@@ -1,6 +1,7 @@
 using System.Reflection;
 using FrontEnd.Circuits;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;

@@ -1,5 +1,6 @@
 using FrontEnd.Circuits;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;

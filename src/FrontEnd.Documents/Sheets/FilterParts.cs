@@ -1,4 +1,3 @@
-using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 

@@ -1,6 +1,8 @@
 using System.Globalization;
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Topologies;

@@ -1,5 +1,6 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Topologies;

@@ -1,4 +1,4 @@
-using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
 using FrontEnd.Networks;

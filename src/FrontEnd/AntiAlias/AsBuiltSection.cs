@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Topologies;
 

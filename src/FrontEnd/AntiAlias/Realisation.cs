@@ -1,6 +1,6 @@
-using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 

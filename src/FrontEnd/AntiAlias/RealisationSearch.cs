@@ -1,6 +1,6 @@
 using System.Numerics;
-using FrontEnd.Circuits;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Topologies;

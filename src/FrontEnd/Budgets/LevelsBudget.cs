@@ -1,8 +1,7 @@
-using System.Numerics;
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
-using FrontEnd.Quantities;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;

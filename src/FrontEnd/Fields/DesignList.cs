@@ -1,5 +1,5 @@
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Interference;
 using FrontEnd.Topologies;

@@ -1,4 +1,3 @@
-using FrontEnd.Circuits;
 
 namespace FrontEnd.Fields;
 

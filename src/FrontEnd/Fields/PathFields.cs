@@ -1,10 +1,10 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
 using FrontEnd.Interference;
-using FrontEnd.Topologies;
 using static FrontEnd.Fields.FieldRange;
 using static FrontEnd.Fields.Make;
 

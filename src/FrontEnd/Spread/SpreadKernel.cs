@@ -1,9 +1,9 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Networks;
 using FrontEnd.Topologies;
 

@@ -1,7 +1,7 @@
-using FrontEnd.AntiAlias;
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
-using FrontEnd.Topologies;
 
 namespace FrontEnd.Teaching;
 

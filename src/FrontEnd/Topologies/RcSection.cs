@@ -1,6 +1,7 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Textbook;

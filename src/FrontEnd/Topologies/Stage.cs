@@ -1,5 +1,6 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Textbook;

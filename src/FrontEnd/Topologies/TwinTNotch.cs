@@ -2,6 +2,7 @@ using System.Numerics;
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using static FrontEnd.Circuits.Circuit;

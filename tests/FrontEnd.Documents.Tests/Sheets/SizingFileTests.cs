@@ -1,6 +1,8 @@
 using FrontEnd.Circuits;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Sizing;
+using FrontEnd.Findings;
+using FrontEnd.Reporting;
 using FrontEnd.Sizing;
 using Xunit;
 

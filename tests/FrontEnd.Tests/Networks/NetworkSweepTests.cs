@@ -3,8 +3,8 @@ using FrontEnd.Circuits;
 using FrontEnd.Networks;
 using FsCheck;
 using FsCheck.Xunit;
-using ComplexVector = MathNet.Numerics.LinearAlgebra.Vector<System.Numerics.Complex>;
 using Xunit;
+using ComplexVector = MathNet.Numerics.LinearAlgebra.Vector<System.Numerics.Complex>;
 
 namespace FrontEnd.Tests.Networks;
 
