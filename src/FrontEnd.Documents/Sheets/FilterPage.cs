@@ -282,9 +282,6 @@ public static class FilterPage
         page.Table([new("frequency"), new("ideal"), new("as built"), new("group delay, ideal")], rows);
     }
 
-    /// <summary>", Rf …, Rg …"; nothing for a follower.</summary>
-    internal static string Gain(Resistance feedback, Resistance? ground) => ground is { } rg ? $", Rf {QuantityText.FormatPart(feedback)}, Rg {QuantityText.FormatPart(rg)}" : "";
-
     private static string Sensitivity(PartSensitivity s) => $"{s.Part} {Percent(s.ToFrequency)}{(s.ToQ is { } q ? $", {Percent(q)}" : "")}";
 
     internal static string Percent(double share) => share.ToString("+0.00;-0.00;0.00", CultureInfo.InvariantCulture) + " %";

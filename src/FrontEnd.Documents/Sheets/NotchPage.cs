@@ -25,7 +25,7 @@ internal static class NotchPage
         }
 
         page.Ends("parts", "E12 capacitors, E96 resistors");
-        page.Paragraph(Values(built), "  ");
+        page.Paragraph(built.Stage.PartsText, "  ");
         NotchCircuit circuit = built.Circuit;
         double mains = new Design().Mains.Deviation.Fraction;
         double[] flanks = [centre.Hertz * (1 - mains), centre.Hertz * (1 + mains)];
@@ -40,9 +40,7 @@ internal static class NotchPage
                 new([$"depth at {QuantityText.FormatPart(centre)}", Depth(circuit.Loss(centre.Hertz))]),
                 new([$"depth at the mains' deviation, ±{Share(mains)}", Depth(flanks.Min(f => circuit.Loss(f) ?? double.PositiveInfinity))]),
                 new(["gain far from the notch", FilterPage.Plain(System.Numerics.Complex.Abs(circuit.Response(centre.Hertz / 1e4)), 4)]),
-                .. built.TwinT is { } notch
-                    ? FilterPage.NoiseRows([notch], centre, build.OpAmp)
-                    : [new Row(["own noise and dc error of four op-amps", "not worked out"])],
+                .. FilterPage.NoiseRows([built.Stage], centre, build.OpAmp),
             ],
             heads: false);
         page.Blank();
@@ -59,24 +57,7 @@ internal static class NotchPage
         page.Table(
             [new("part", IsText: true), new("moves f0 by"), new("moves Q by"), new($"leaves at {QuantityText.FormatPart(centre)}")],
             [.. moves.Select((move, part) => new Row([move.Part, FilterPage.Percent(move.ToFrequency), FilterPage.Percent(move.ToQ!.Value), Depth(circuit.With(part, 1.01).Loss(centre.Hertz))]))]);
-        page.Paragraph(
-            built.TwinT is null
-                ? "The null stays a null whatever the parts are; they only move it away from the mains."
-                : "Unequal parts leave a residue at the null as well as moving it. Where the mains has to be deeper, match the parts, or filter behind the converter, with a sampling rate.", "  ");
-    }
-
-    private static string Values(NotchRealisation built)
-    {
-        if (built.TwinT is { } t)
-        {
-            return $"twin-T, amplifier of gain {FilterPage.Plain(t.NominalGain, 4)} that drives the foot of R3: R1 and R2 {QuantityText.FormatPart(t.R1)}, R3 two of them in parallel to the output, C1 and C2 {QuantityText.FormatPart(t.C1)}, "
-                + $"C3 two of them in parallel to common{FilterPage.Gain(t.FeedbackResistor, t.GroundResistor)}";
-        }
-
-        StateVariableNotch s = built.StateVariable!;
-        return $"state-variable filter and adding amplifier, {StateVariableNotch.OpAmps} op-amps: integrators Ra and Rb {QuantityText.FormatPart(s.R)}, Ca and Cb {QuantityText.FormatPart(s.C)}; "
-            + $"R1 {QuantityText.FormatPart(s.R1)} from the first + input to common, R2 {QuantityText.FormatPart(s.R2)} from the band-pass output to it; R3 from the input, R4 from the low-pass output and R5 feedback, all {QuantityText.FormatPart(s.Equal)}; "
-            + "R6 from the high-pass output, R7 from the low-pass output and R8 feedback of the adding amplifier, the same";
+        page.Paragraph(built.Stage.Remark, "  ");
     }
 
     private static string Depth(double? decibels) => decibels is { } value && double.IsFinite(value) ? FilterPage.Decibel(value) : "without bound";
