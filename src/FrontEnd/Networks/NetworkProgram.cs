@@ -140,10 +140,7 @@ public sealed class NetworkProgram
     public static NetworkProgram Compile(Network network) => new(network);
 
     /// <summary>Room for solving a number of lanes at a time.</summary>
-    public NetworkSweep CreateSweep(int capacity) => new(this, capacity, Outputs.Length);
-
-    /// <summary>Room for the transfers to the first <paramref name="outputs"/> outputs only.</summary>
-    public NetworkSweep CreateSweep(int capacity, int outputs) => new(this, capacity, outputs);
+    public NetworkSweep CreateSweep(int capacity) => new(this, capacity);
 
     /// <summary>All outputs at dc, capacitors open, for given slot values and port sources; with pivoting.</summary>
     public double[] SolveDirectCurrent(ReadOnlySpan<double> slots, ReadOnlySpan<(int Port, double Value)> sources)
