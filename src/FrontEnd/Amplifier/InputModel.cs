@@ -1,3 +1,4 @@
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
 using FrontEnd.Networks;
@@ -8,12 +9,11 @@ namespace FrontEnd.Amplifier;
 /// Mains, body, electrodes and input parts as one network: common is the reference node, and the mains is held at earth, its voltage
 /// being put in as the currents that its couplings carry.
 /// </summary>
-/// <remarks>Every part stands in it at its nominal value; what a build has instead is put in lane by lane (<see cref="Budgets.InputLanes"/>). With the mains merged into earth, one matrix serves signal, noise, loop and mains; only the ports differ.</remarks>
+/// <remarks>What other builds have instead of the parts given is put in lane by lane (<see cref="Budgets.InputLanes"/>). With the mains merged into earth, one matrix serves signal, noise, loop and mains; only the ports differ.</remarks>
 internal sealed class InputModel
 {
-    public InputModel(Design design)
+    public InputModel(Design design, BuiltParts built)
     {
-        var built = BuiltParts.Balanced(design);
         Mains mains = design.Mains;
         InputNetwork input = design.Input;
         DifferentialAmplifier amplifier = design.Amplifier;

@@ -1,10 +1,14 @@
 using System.Numerics;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Bench;

@@ -1,6 +1,8 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
 
@@ -23,9 +25,9 @@ internal sealed class BuildLanes
         DifferentialAmplifier amplifier = design.Amplifier;
         Mains mains = surroundings ?? design.Mains;
         SetLeads([built]);
-        GroundOhms = new(InputModel.GroundOhms(design));
+        GroundSiemens = new(1 / InputModel.GroundOhms(design));
         ElectrodeBuffer[] buffers = [.. new[] { set.ActiveBuffer, set.ReferenceBuffer }.OfType<ElectrodeBuffer>()];
-        SkinOhms = [.. buffers.Select(buffer => new Vector<double>(buffer.SkinResistor.Ohms))];
+        SkinSiemens = [.. buffers.Select(buffer => new Vector<double>(1 / buffer.SkinResistor.Ohms))];
         BufferOpAmps = [.. buffers.Select(buffer => new OpAmpLanes(buffer.OpAmp))];
         Excess = [.. new[] { set.Active, set.Reference, set.Ground }.Select(one => new Vector<double>(one?.ExcessNoise.VoltsSquaredPerHertz ?? 0))];
         ElectrodeOffset = new(set.Offset.Volts);
@@ -49,20 +51,20 @@ internal sealed class BuildLanes
         Stages = [.. model.Stages.Select(stage => new StageBuildLanes(stage))];
     }
 
-    /// <summary>Protection resistor in the active lead [Ω].</summary>
-    public Vector<double> ActiveOhms { get; set; }
+    /// <summary>Conductance of the protection resistor in the active lead [S].</summary>
+    public Vector<double> ActiveSiemens { get; set; }
 
-    public Vector<double> ReferenceOhms { get; set; }
+    public Vector<double> ReferenceSiemens { get; set; }
 
     /// <summary>Shunt capacitor at the active input [F].</summary>
     public Vector<double> ActiveFarads { get; set; }
 
     public Vector<double> ReferenceFarads { get; set; }
 
-    /// <summary>Bias resistor at the active input [Ω]; 0 where there is none.</summary>
-    public Vector<double> ActiveBiasOhms { get; set; }
+    /// <summary>Conductance of the bias resistor at the active input [S]; of no meaning where there is none.</summary>
+    public Vector<double> ActiveBiasSiemens { get; set; }
 
-    public Vector<double> ReferenceBiasOhms { get; set; }
+    public Vector<double> ReferenceBiasSiemens { get; set; }
 
     /// <summary>The active electrode's impedance over its nominal one.</summary>
     public Vector<double> ActiveFactor { get; set; }
@@ -71,11 +73,11 @@ internal sealed class BuildLanes
 
     public Vector<double> GroundFactor { get; set; }
 
-    /// <summary>Resistor between the ground electrode and common or the driving amplifier [Ω].</summary>
-    public Vector<double> GroundOhms { get; set; }
+    /// <summary>Conductance of the resistor between the ground electrode and common or the driving amplifier [S].</summary>
+    public Vector<double> GroundSiemens { get; set; }
 
-    /// <summary>Skin resistors of the buffers at the electrodes that are there, active before reference [Ω]; 0 for none.</summary>
-    public Vector<double>[] SkinOhms { get; }
+    /// <summary>Conductance of the skin resistors of the buffers at the electrodes that are there, active before reference [S]; infinite for none.</summary>
+    public Vector<double>[] SkinSiemens { get; }
 
     /// <summary>The same buffers' op-amps.</summary>
     public OpAmpLanes[] BufferOpAmps { get; }
@@ -134,12 +136,12 @@ internal sealed class BuildLanes
     public void SetLeads(ReadOnlySpan<BuiltParts> built)
     {
         Span<double> row = stackalloc double[Vector<double>.Count];
-        ActiveOhms = Row(built, row, one => one.ActiveOhms);
-        ReferenceOhms = Row(built, row, one => one.ReferenceOhms);
+        ActiveSiemens = Row(built, row, one => 1 / one.ActiveOhms);
+        ReferenceSiemens = Row(built, row, one => 1 / one.ReferenceOhms);
         ActiveFarads = Row(built, row, one => one.ActiveFarads);
         ReferenceFarads = Row(built, row, one => one.ReferenceFarads);
-        ActiveBiasOhms = Row(built, row, one => one.ActiveBiasOhms);
-        ReferenceBiasOhms = Row(built, row, one => one.ReferenceBiasOhms);
+        ActiveBiasSiemens = Row(built, row, one => 1 / one.ActiveBiasOhms);
+        ReferenceBiasSiemens = Row(built, row, one => 1 / one.ReferenceBiasOhms);
         ActiveFactor = Row(built, row, one => one.ActiveFactor);
         ReferenceFactor = Row(built, row, one => one.ReferenceFactor);
         GroundFactor = Row(built, row, one => one.GroundFactor);

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 
 namespace FrontEnd.Budgets;
@@ -13,8 +14,8 @@ internal readonly record struct DirectLanes(
     /// <summary>Frequency that stands for dc [Hz]: so low that the largest capacitance conducts nothing beside the smallest leak, and not zero, so that a node which only capacitors reach has an equation.</summary>
     private const double DcHertz = 1e-40;
 
-    /// <summary>What an electrode that is off still conducts: nothing beside any leak [Ω].</summary>
-    private const double OpenOhms = 1e18;
+    /// <summary>What an electrode that is off still conducts: nothing beside any leak [S].</summary>
+    private const double OpenSiemens = 1e-18;
 
     /// <summary>Solves the input network at dc with the builds that stand on the lanes.</summary>
     public static DirectLanes At(InputLanes input, Design design, BuildLanes builds)
@@ -27,22 +28,37 @@ internal readonly record struct DirectLanes(
         return new DirectLanes(offsetDifference, offsetMean, offsetDrive, biasDifference, biasMean, biasDrive);
     }
 
-    /// <summary>The same with an electrode come off, as <see cref="InputLanes"/> numbers them.</summary>
-    public static DirectLanes WithOpen(InputLanes input, Design design, BuildLanes builds, int electrode)
+    /// <summary>One build, the same on all lanes, with pivoting: a short circuit beside the amplifier's leaks spans fifteen decades.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="model">Its input network, with the build in it.</param>
+    /// <param name="built">The build.</param>
+    /// <param name="open">An electrode that has come off, as <see cref="InputLanes"/> numbers them; −1 for none.</param>
+    public static DirectLanes Of(Design design, InputModel model, BuiltParts built, int open = -1)
     {
-        Vector<double>[] factor = [builds.ActiveFactor, builds.ReferenceFactor, builds.GroundFactor];
-        Electrode? open = electrode switch
+        ElectrodeSet set = design.Electrodes;
+        double active = Conductance(set.Active, built.ActiveFactor, open == InputLanes.Active), bias = design.Amplifier.BiasCurrent.Amperes;
+        double[] slots = new double[model.Program.Slots];
+        slots[model.ActiveElectrode] = active;
+        slots[model.ReferenceElectrode] = Conductance(set.Reference, built.ReferenceFactor, open == InputLanes.Reference);
+        if (set.Ground is { } ground)
         {
-            InputLanes.Active => design.Electrodes.Active,
-            InputLanes.Reference => design.Electrodes.Reference,
-            _ => design.Electrodes.Ground,
-        };
-        factor[electrode] = new(OpenOhms / Math.Max(1e-3, open?.DcResistance.Ohms ?? 1));
-        input.SetElectrodes(factor[0], factor[1], factor[2]);
-        DirectLanes direct = At(input, design, builds);
-        input.SetElectrodes(builds.ActiveFactor, builds.ReferenceFactor, builds.GroundFactor);
-        return direct;
+            slots[model.GroundElectrode] = Conductance(ground, built.GroundFactor, open == InputLanes.Ground);
+        }
+
+        if (0 <= model.DriveSlot)
+        {
+            slots[model.DriveSlot] = 1 / design.GroundDrive.DcGain;
+        }
+
+        double[] offset = model.Program.SolveDirectCurrent(slots, [(model.SignalPort, active)]);
+        double[] fromBias = model.Program.SolveDirectCurrent(slots, [(model.ActiveInputPort, bias), (model.ReferenceInputPort, bias * design.EffectiveReferenceInputs)]);
+        return new DirectLanes(
+            new(offset[model.Difference]), new(offset[model.Mean]), new(Drive(offset)), new(fromBias[model.Difference]), new(fromBias[model.Mean]), new(Drive(fromBias)));
+
+        double Drive(double[] outputs) => 0 <= model.Drive ? outputs[model.Drive] : 0;
     }
+
+    private static double Conductance(Electrode electrode, double factor, bool isOpen) => isOpen ? OpenSiemens : 1 / Math.Max(1e-3, electrode.DcResistance.Ohms * factor);
 
     private static (Vector<double> Offset, Vector<double> Bias) Solve(InputLanes input, Design design, BuildLanes builds, int output)
     {

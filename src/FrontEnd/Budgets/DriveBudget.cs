@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
+using FrontEnd.Designs;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
@@ -29,7 +30,7 @@ internal sealed class DriveBudget
     {
         _design = model.Design;
         _builds = new BuildLanes(model, built, surroundings);
-        _input = new InputLanes(_design, model.Input, isChecked: false);
+        _input = new InputLanes(_design, model.Input, isChecked: false, model.Input.BodyToEarthElement, model.Input.CommonToEarthElement);
         _input.Set(_builds);
         _gain = new GroundDriveGain(_design);
         _nominal = new(_builds.BodyToEarth[0], _builds.CommonToEarth[0], 1);
@@ -256,11 +257,11 @@ internal sealed class DriveBudget
             }
 
             var factor = new Vector<double>(_factor);
-            _input.Recall();
             _input.Surround(new Vector<double>(_body), new Vector<double>(_common));
             _input.SetElectrodes(factor * _builds.ActiveFactor, factor * _builds.ReferenceFactor, factor * _builds.GroundFactor);
             _input.Factor(new Vector<double>(_group));
-            ComplexLanes beta = _input.Feedback();
+            (ComplexLanes mean, ComplexLanes drive) = _input.SolveDrive();
+            ComplexLanes beta = mean / drive;
             for (int i = first; i < Math.Min(first + Vector<double>.Count, hertz.Length); i++)
             {
                 (re[i], im[i]) = (beta.Re[i - first], beta.Im[i - first]);

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
+using FrontEnd.Designs;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
@@ -16,10 +17,14 @@ internal sealed class InputLanes
     private readonly Vector<double>[] _factor = new Vector<double>[3];
     private readonly GroundDriveGain _drive;
 
-    public InputLanes(Design design, InputModel model, bool isChecked)
+    /// <param name="design">The design.</param>
+    /// <param name="model">Its input network.</param>
+    /// <param name="isChecked">See <see cref="NetworkLanes"/>.</param>
+    /// <param name="late">Elements that change from group to group, see there.</param>
+    public InputLanes(Design design, InputModel model, bool isChecked, params ReadOnlySpan<int> late)
     {
         Model = model;
-        _network = new NetworkLanes(model.Program, isChecked);
+        _network = new NetworkLanes(model.Program, isChecked, late);
         _electrodes = [new(design.Electrodes.Active), new(design.Electrodes.Reference), .. design.Electrodes.Ground is { } ground ? new ElectrodeImpedance[] { new(ground) } : []];
         _slots = [model.ActiveElectrode, model.ReferenceElectrode, model.GroundElectrode];
         _drive = new GroundDriveGain(design);
@@ -46,54 +51,48 @@ internal sealed class InputLanes
     public void Set(BuildLanes builds)
     {
         _network.Begin();
-        Resistor(Model.ActiveResistorElement, builds.ActiveOhms);
-        Resistor(Model.ReferenceResistorElement, builds.ReferenceOhms);
-        Resistor(Model.ActiveBiasElement, builds.ActiveBiasOhms);
-        Resistor(Model.ReferenceBiasElement, builds.ReferenceBiasOhms);
-        Resistor(Model.GroundResistorElement, builds.GroundOhms);
+        Resistor(Model.ActiveResistorElement, builds.ActiveSiemens);
+        Resistor(Model.ReferenceResistorElement, builds.ReferenceSiemens);
         for (int i = 0; i < Model.Buffers.Count; i++)
         {
-            Resistor(Model.Buffers[i].SkinElement, builds.SkinOhms[i]);
+            Resistor(Model.Buffers[i].SkinElement, builds.SkinSiemens[i]);
         }
 
+        Resistor(Model.ActiveBiasElement, builds.ActiveBiasSiemens);
+        Resistor(Model.ReferenceBiasElement, builds.ReferenceBiasSiemens);
+        Resistor(Model.GroundResistorElement, builds.GroundSiemens);
         _network.Vary(Model.ActiveShuntElement, builds.ActiveFarads);
         _network.Vary(Model.ReferenceShuntElement, builds.ReferenceFarads);
-        SetSurroundings(builds);
+        Surround(builds);
         SetElectrodes(builds.ActiveFactor, builds.ReferenceFactor, builds.GroundFactor);
     }
 
-    /// <summary>Puts the couplings to mains and earth of other builds on the lanes.</summary>
-    public void SetSurroundings(BuildLanes builds)
+    /// <summary>Puts the couplings to mains and earth of a group of builds on the lanes.</summary>
+    public void Surround(BuildLanes builds)
     {
         _network.Vary(Model.BodyToMainsElement, builds.BodyToMains);
+        Surround(builds.BodyToEarth, builds.CommonToEarth);
         _network.Vary(Model.CommonToMainsElement, builds.CommonToMains);
-        _network.Vary(Model.BodyToEarthElement, builds.BodyToEarth);
-        _network.Vary(Model.CommonToEarthElement, builds.CommonToEarth);
-        _network.Vary(Model.ActiveLeadElement, builds.LeadToMains);
-        _network.Vary(Model.ReferenceLeadElement, builds.LeadToMains);
-        _network.Keep();
+        SetLeads(builds.LeadToMains);
     }
 
     /// <summary>Puts the electrodes' sizes on each lane: impedance over the nominal one.</summary>
     public void SetElectrodes(Vector<double> active, Vector<double> reference, Vector<double> ground) =>
         (_factor[Active], _factor[Reference], _factor[Ground]) = (active, reference, ground);
 
-    /// <summary>Takes away what the leads couple to the mains, until <see cref="Recall"/>.</summary>
-    public void RemoveLeads()
+    /// <summary>Puts what each lead couples to the mains on the lanes [F].</summary>
+    public void SetLeads(Vector<double> leadToMains)
     {
-        _network.Vary(Model.ActiveLeadElement, Vector<double>.Zero);
-        _network.Vary(Model.ReferenceLeadElement, Vector<double>.Zero);
+        _network.Vary(Model.ActiveLeadElement, leadToMains);
+        _network.Vary(Model.ReferenceLeadElement, leadToMains);
     }
 
-    /// <summary>Other capacitances to earth [F], until <see cref="Recall"/>.</summary>
+    /// <summary>Puts capacitances to earth on the lanes [F].</summary>
     public void Surround(Vector<double> bodyToEarth, Vector<double> commonToEarth)
     {
         _network.Vary(Model.BodyToEarthElement, bodyToEarth);
         _network.Vary(Model.CommonToEarthElement, commonToEarth);
     }
-
-    /// <summary>Takes back what was changed in the network since <see cref="Set"/>.</summary>
-    public void Recall() => _network.Recall();
 
     /// <summary>Factors the network at a frequency of each lane [Hz].</summary>
     public void Factor(Vector<double> hertz)
@@ -132,18 +131,19 @@ internal sealed class InputLanes
     /// <summary>Transfer of a port to the output last solved for [V/V or V/A].</summary>
     public ComplexLanes Transfer(int port) => _network.Transfer(port);
 
-    /// <summary>β = ½(v(A2) + v(R2))/v(D): what the network leaves of the driven ground's output at the amplifier's inputs, at the frequency of the last <see cref="Factor"/>.</summary>
-    public ComplexLanes Feedback()
+    /// <summary>Solves for the driven ground's source at the frequency of the last <see cref="Factor"/>: mean of the amplifier's inputs and driven ground's output.
+    /// Their ratio is β = ½(v(A2) + v(R2))/v(D), what the network leaves of the driven ground's output at the amplifier's inputs.</summary>
+    public (ComplexLanes Mean, ComplexLanes Drive) SolveDrive()
     {
         _network.SolveForward(Model.DrivePort);
-        return _network.Output(Model.Mean) / _network.Output(Model.Drive);
+        return (_network.Output(Model.Mean), _network.Output(Model.Drive));
     }
 
-    private void Resistor(int element, Vector<double> ohms)
+    private void Resistor(int element, Vector<double> siemens)
     {
         if (0 <= element)
         {
-            _network.Vary(element, Vector<double>.One / ohms);
+            _network.Vary(element, siemens);
         }
     }
 }

@@ -1,5 +1,7 @@
 using System.Numerics;
 using FrontEnd.AntiAlias;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Budgets;
@@ -144,7 +146,7 @@ internal sealed class LevelLanes
     /// <param name="node">0 for the amplifier's output, then the stages' in order.</param>
     /// <param name="atInput">The harmonic at the input [V rms RTI].</param>
     /// <param name="size">|H| from the site to the node.</param>
-    public void AddMains(int node, Vector<double> atInput, Vector<double> size) => MainsPeak[node] += Math.Sqrt(2) * atInput * size;
+    public void AddNodeMains(int node, Vector<double> atInput, Vector<double> size) => MainsPeak[node] += Math.Sqrt(2) * atInput * size;
 
     /// <summary>Sums up every node.</summary>
     /// <param name="builds">The builds.</param>

@@ -1,6 +1,9 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Budgets;
@@ -70,7 +73,7 @@ internal sealed class LevelsBudget
         }
 
         AddMains(levels, path, mains);
-        Direct = DirectLanes.At(path.Lanes.Input, design, path.Builds);
+        Direct = DirectLanes.Of(design, path.Model.Input, path.Built);
         levels.Add(path.Builds, Direct);
         for (int node = 0; node < levels.Names.Count; node++)
         {
@@ -226,7 +229,7 @@ internal sealed class LevelsBudget
                 levels.AddMains(new(at.CommonMode), new(at.Difference), new(at.Drive));
                 for (int node = 0; node < path.Nodes; node++)
                 {
-                    levels.AddMains(node, new(at.Total), new(path.Size(node, i)));
+                    levels.AddNodeMains(node, new(at.Total), new(path.Size(node, i)));
                 }
             }
         }

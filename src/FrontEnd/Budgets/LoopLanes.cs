@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Designs;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
@@ -16,48 +17,39 @@ internal sealed class LoopLanes(Design design, InputLanes input)
 {
     private const int MostRounds = 8;
 
-    /// <summary>|ln|T|| at which the crossing is near enough for a last straight step.</summary>
+    /// <summary>|ln|T|| at which the crossing is near enough.</summary>
     private const double NearUnity = 1e-6;
 
     private readonly GroundDriveGain _gain = new(design);
-
-    /// <summary>T at a frequency of each lane [Hz], with the builds and surroundings that stand on the lanes.</summary>
-    public ComplexLanes At(Vector<double> hertz)
-    {
-        input.Factor(hertz);
-        return input.Feedback() / _gain.Inverse(2 * Math.PI * hertz);
-    }
 
     /// <summary>The margin of each lane's build in a surrounding in which another device's crossing is known [°]: secant steps on ln|T| from there.</summary>
     public void Margin(LoopPoint point, Span<double> degrees)
     {
         int width = Vector<double>.Count;
-        Span<double> hertz = stackalloc double[width], lastHertz = stackalloc double[width], lastValue = stackalloc double[width], lastDegrees = stackalloc double[width];
+        Span<double> hertz = stackalloc double[width], lastHertz = stackalloc double[width], lastValue = stackalloc double[width];
         hertz.Fill(point.UnityGainHertz);
         (double body, double common, double factor) = point.Surroundings;
         input.Surround(new(body), new(common));
         input.SetElectrodes(new(factor), new(factor), new(factor));
         for (int round = 0; ; round++)
         {
-            ComplexLanes loops = At(new Vector<double>(hertz));
+            input.Factor(new Vector<double>(hertz));
+            (ComplexLanes mean, ComplexLanes drive) = input.SolveDrive();
             bool done = true;
             for (int lane = 0; lane < width; lane++)
             {
-                Complex loop = loops[lane];
+                Complex loop = mean[lane] / drive[lane] * _gain.At(hertz[lane]);
                 double value = Math.Log(loop.Magnitude), angle = point.MarginDegrees + ((loop / point.LoopAtUnity).Phase * 180 / Math.PI);
                 bool first = round == 0 || Math.Abs(hertz[lane] - lastHertz[lane]) < 1e-9 * hertz[lane];
                 double slope = first ? -1 : Math.Clamp((value - lastValue[lane]) / Math.Log(hertz[lane] / lastHertz[lane]), -4, -0.2);
-
-                // The margin is taken at ln|T| = 0, along the straight line through the last two points.
-                degrees[lane] = first || value == lastValue[lane] ? angle : angle - (value * (angle - lastDegrees[lane]) / (value - lastValue[lane]));
-                (lastValue[lane], lastHertz[lane], lastDegrees[lane]) = (value, hertz[lane], angle);
+                degrees[lane] = angle;
+                (lastValue[lane], lastHertz[lane]) = (value, hertz[lane]);
                 done &= Math.Abs(value) < NearUnity;
                 hertz[lane] *= Math.Exp(Math.Clamp(-value / slope, -0.5, 0.5));
             }
 
             if (done || round == MostRounds)
             {
-                input.Recall();
                 return;
             }
         }

@@ -1,6 +1,7 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Interference;
 
@@ -95,7 +96,10 @@ internal sealed class MainsBudget
     {
         _design = design;
         _built = built;
-        _input = new InputLanes(design, path.Model.Input, isChecked: true);
+        InputModel model = path.Model.Input;
+        _input = new InputLanes(
+            design, model, isChecked: true, model.ActiveResistorElement, model.ReferenceResistorElement, model.ActiveShuntElement, model.ReferenceShuntElement,
+            model.ActiveLeadElement, model.ReferenceLeadElement);
         _builds = new BuildLanes(path.Model, BuiltParts.Balanced(design));
         Signs = BuiltSigns.Built;
         AtInput = new MainsPartsAtInput();

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
+using FrontEnd.Designs;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
@@ -73,13 +74,13 @@ internal readonly record struct MainsPartsLanes(Vector<double> BodyCommonMode, V
     public static MainsPartsLanes At(InputLanes input, BuildLanes builds, Vector<double> hertz, Vector<double> share, in MainsLanes with)
     {
         Vector<double> scale = MainsLanes.Scale(builds, hertz, share);
-        input.RemoveLeads();
+        input.SetLeads(Vector<double>.Zero);
         input.Factor(hertz);
         input.Solve(input.Model.Body);
         Vector<double> body = MainsLanes.Coupled(input, builds, leads: false).Magnitude * scale;
         input.Solve(input.Model.Difference);
         ComplexLanes plain = scale * MainsLanes.Coupled(input, builds, leads: false);
-        input.Recall();
+        input.SetLeads(builds.LeadToMains);
         return new MainsPartsLanes(body, plain.Magnitude / with.Front, (with.DifferencePhasor - plain).Magnitude / with.Front);
     }
 }

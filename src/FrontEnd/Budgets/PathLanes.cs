@@ -24,7 +24,7 @@ internal sealed class PathLanes
         _model = model;
         Input = new InputLanes(model.Design, model.Input, isChecked);
         _stages = [.. model.Stages.Select(stage => new StageLanes(stage, isChecked))];
-        _level = new Vector<double>[model.InputNoises.Count];
+        _level = new Vector<double>[model.InputNoises.Length];
         _isExcess = [.. model.Sources.Select(source => source.Kind == NoiseKind.ElectrodeExcess)];
         Node = new ComplexLanes[model.Nodes];
         NodeDensity = new Vector<double>[model.Nodes];

@@ -1,6 +1,7 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 
 namespace FrontEnd.Budgets;
@@ -33,10 +34,12 @@ internal sealed class PathModel
     private readonly List<NoiseSource> _sources = [];
     private readonly List<InputNoise> _inputNoise = [];
 
-    public PathModel(Design design)
+    /// <param name="design">The design.</param>
+    /// <param name="built">What stands in its leads; other builds are put in lane by lane.</param>
+    public PathModel(Design design, BuiltParts built)
     {
         Design = design;
-        Input = new InputModel(design);
+        Input = new InputModel(design, built);
         Stages = [.. design.Stages.Select(stage => new StageModel(stage, design.BoardTemperature))];
         AddInputSources();
         InputNoises = [.. _inputNoise];

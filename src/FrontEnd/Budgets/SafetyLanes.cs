@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Designs;
 
 namespace FrontEnd.Budgets;
 
@@ -15,11 +16,11 @@ internal readonly record struct SafetyLanes(Vector<double> Active, Vector<double
         bool isFitted = 0 < design.Input.SeriesResistor.Ohms;
         int buffer = 0;
         return new SafetyLanes(
-            design.Electrodes.ActiveBuffer is null ? Fitted(builds.ActiveOhms) : builds.SkinOhms[buffer++],
-            design.Electrodes.ReferenceBuffer is null ? Fitted(builds.ReferenceOhms) : builds.SkinOhms[buffer],
-            design.Electrodes.Ground is null ? null : 0 < design.GroundDrive.SeriesResistor.Ohms ? builds.GroundOhms : Vector<double>.Zero);
+            design.Electrodes.ActiveBuffer is null ? Fitted(builds.ActiveSiemens) : Vector<double>.One / builds.SkinSiemens[buffer++],
+            design.Electrodes.ReferenceBuffer is null ? Fitted(builds.ReferenceSiemens) : Vector<double>.One / builds.SkinSiemens[buffer],
+            design.Electrodes.Ground is null ? null : 0 < design.GroundDrive.SeriesResistor.Ohms ? Vector<double>.One / builds.GroundSiemens : Vector<double>.Zero);
 
-        Vector<double> Fitted(Vector<double> ohms) => isFitted ? ohms : Vector<double>.Zero;
+        Vector<double> Fitted(Vector<double> siemens) => isFitted ? Vector<double>.One / siemens : Vector<double>.Zero;
     }
 
     /// <summary>The least that the design's tolerances allow in every lead: what it is judged with.</summary>

@@ -1,5 +1,11 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
+using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Electrodes;
+using FrontEnd.Networks;
+using FrontEnd.Quantities;
 
 namespace FrontEnd.Budgets;
 
@@ -16,8 +22,9 @@ internal sealed class SignalPath
 
     public SignalPath(Design design, BuiltParts? built = null)
     {
-        Model = new PathModel(design);
-        Builds = new BuildLanes(Model, built ?? BuiltParts.Worst(design));
+        Built = built ?? BuiltParts.Worst(design);
+        Model = new PathModel(design, Built);
+        Builds = new BuildLanes(Model, Built);
         Lanes = new PathLanes(Model, isChecked: true);
         Lanes.Set(Builds);
         _density = [.. Model.Sources.Select(_ => new double[Chunk])];
@@ -29,6 +36,9 @@ internal sealed class SignalPath
     }
 
     public PathModel Model { get; }
+
+    /// <summary>What stands in the build's leads, and its electrodes' size.</summary>
+    public BuiltParts Built { get; }
 
     /// <summary>The build, the same on all lanes.</summary>
     public BuildLanes Builds { get; }

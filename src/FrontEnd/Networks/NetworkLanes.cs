@@ -22,9 +22,10 @@ internal sealed class NetworkLanes
     private readonly Vector<double>[] _g;
     private readonly Vector<double>[] _c;
     private readonly Vector<double>[] _value;
-    private readonly Vector<double>[] _keptG;
-    private readonly Vector<double>[] _keptC;
-    private readonly Vector<double>[] _keptValue;
+    private readonly Vector<double>[] _startG;
+    private readonly Vector<double>[] _startC;
+    private readonly Vector<double>[] _startValue;
+    private readonly int[] _late;
     private readonly ComplexLanes[] _slot;
     private readonly Vector<double>[] _originalRe;
     private readonly Vector<double>[] _originalIm;
@@ -39,16 +40,19 @@ internal sealed class NetworkLanes
     /// <param name="program">The network.</param>
     /// <param name="isChecked">True to check every adjoint solve's residual and to solve lanes again, with pivoting, that fail it; false where a network
     /// of nearly the same values has been solved with the check.</param>
-    public NetworkLanes(NetworkProgram program, bool isChecked)
+    /// <param name="late">Elements that change from group to group, in rising order: they are added at every factoring, in their place among the slots, so that
+    /// changing them costs nothing and leaves no rounding.</param>
+    public NetworkLanes(NetworkProgram program, bool isChecked, params ReadOnlySpan<int> late)
     {
         _program = program;
         _isChecked = isChecked;
+        _late = late.ToArray();
         _g = new Vector<double>[program.Entries];
         _c = new Vector<double>[program.Entries];
         _value = new Vector<double>[program.Elements.Length];
-        _keptG = new Vector<double>[program.Entries];
-        _keptC = new Vector<double>[program.Entries];
-        _keptValue = new Vector<double>[program.Elements.Length];
+        _startG = new Vector<double>[program.Entries];
+        _startC = new Vector<double>[program.Entries];
+        _startValue = new Vector<double>[program.Elements.Length];
         _slot = new ComplexLanes[program.Slots];
         _factorRe = new Vector<double>[program.Entries];
         _factorIm = new Vector<double>[program.Entries];
@@ -58,6 +62,13 @@ internal sealed class NetworkLanes
         _inverseIm = new Vector<double>[program.Unknowns];
         _solutionRe = new Vector<double>[program.Unknowns];
         _solutionIm = new Vector<double>[program.Unknowns];
+        Stamp(_startG, program.BaseG, capacitors: false);
+        Stamp(_startC, program.BaseC, capacitors: true);
+        for (int i = 0; i < _value.Length; i++)
+        {
+            _startValue[i] = new Vector<double>(program.Elements[i].Value);
+        }
+
         Begin();
     }
 
@@ -73,32 +84,9 @@ internal sealed class NetworkLanes
     /// <summary>Gives every element the program's own value on all lanes.</summary>
     public void Begin()
     {
-        for (int i = 0; i < _g.Length; i++)
-        {
-            _g[i] = new Vector<double>(_program.G[i]);
-            _c[i] = new Vector<double>(_program.C[i]);
-        }
-
-        for (int i = 0; i < _value.Length; i++)
-        {
-            _value[i] = new Vector<double>(_program.Elements[i].Value);
-        }
-    }
-
-    /// <summary>Remembers all values for <see cref="Recall"/>.</summary>
-    public void Keep()
-    {
-        _g.CopyTo(_keptG, 0);
-        _c.CopyTo(_keptC, 0);
-        _value.CopyTo(_keptValue, 0);
-    }
-
-    /// <summary>Takes back what was varied since <see cref="Keep"/>, to the last digit: changes there and back would leave their rounding.</summary>
-    public void Recall()
-    {
-        _keptG.CopyTo(_g, 0);
-        _keptC.CopyTo(_c, 0);
-        _keptValue.CopyTo(_value, 0);
+        _startG.CopyTo(_g, 0);
+        _startC.CopyTo(_c, 0);
+        _startValue.CopyTo(_value, 0);
     }
 
     /// <summary>An element's value on each lane: conductance [S] or capacitance [F].</summary>
@@ -110,6 +98,11 @@ internal sealed class NetworkLanes
         PlacedElement placed = _program.Elements[element];
         Vector<double> change = value - _value[element];
         _value[element] = value;
+        if (_late.AsSpan().Contains(element))
+        {
+            return;
+        }
+
         Vector<double>[] matrix = placed.IsCapacitor ? _c : _g;
         for (int i = 0; i < placed.Entries.Length; i++)
         {
@@ -133,11 +126,22 @@ internal sealed class NetworkLanes
 
         ReadOnlySpan<int> targets = _program.SlotEntries;
         ReadOnlySpan<double> weights = _program.SlotWeights;
+        int late = 0;
         for (int i = 0; i < weights.Length; i++)
         {
+            for (; late < _late.Length && _program.Elements[_late[late]].SlotsBefore <= i; late++)
+            {
+                AddLate(_late[late], omega);
+            }
+
             ComplexLanes slot = _slot[targets[(2 * i) + 1]];
             _originalRe[targets[2 * i]] += slot.Re * weights[i];
             _originalIm[targets[2 * i]] += slot.Im * weights[i];
+        }
+
+        for (; late < _late.Length; late++)
+        {
+            AddLate(_late[late], omega);
         }
 
         if (_isChecked)
@@ -149,10 +153,34 @@ internal sealed class NetworkLanes
         Factorise();
     }
 
+    private void AddLate(int element, Vector<double> omega)
+    {
+        PlacedElement placed = _program.Elements[element];
+        Vector<double> value = placed.IsCapacitor ? omega * _value[element] : _value[element];
+        Vector<double>[] matrix = placed.IsCapacitor ? _originalIm : _originalRe;
+        for (int i = 0; i < placed.Entries.Length; i++)
+        {
+            matrix[placed.Entries[i]] += value * placed.Weights[i];
+        }
+    }
+
     /// <summary>Solves the transposed system for one output: every port's <see cref="Transfer"/> to it.</summary>
     public void SolveAdjoint(int output)
     {
         Load(_program.Outputs[output]);
+        Substitute();
+        if (_isChecked)
+        {
+            uint bad = Residual(_program.Outputs[output]);
+            if (bad != 0)
+            {
+                FallBack(output, bad);
+            }
+        }
+    }
+
+    private void Substitute()
+    {
         ref Vector<double> re = ref MemoryMarshal.GetArrayDataReference(_solutionRe);
         ref Vector<double> im = ref MemoryMarshal.GetArrayDataReference(_solutionIm);
         ref Vector<double> fr = ref MemoryMarshal.GetArrayDataReference(_factorRe);
@@ -177,15 +205,6 @@ internal sealed class NetworkLanes
         for (at = lower.Length - 3; 0 <= at; at -= 3)
         {
             Subtract(ref re, ref im, ref fr, ref fi, lower[at + 1], lower[at + 2], lower[at]);
-        }
-
-        if (_isChecked)
-        {
-            uint bad = Residual(_program.Outputs[output]);
-            if (bad != 0)
-            {
-                FallBack(output, bad);
-            }
         }
     }
 
@@ -222,6 +241,24 @@ internal sealed class NetworkLanes
 
     /// <summary>Transfer from the port of the last forward solve to an output.</summary>
     public ComplexLanes Output(int output) => Dot(_program.Outputs[output]);
+
+    /// <summary>Puts the program's conductances or capacitances together without the late elements, in the order in which the network was built.</summary>
+    private void Stamp(Vector<double>[] matrix, double[] start, bool capacitors)
+    {
+        for (int i = 0; i < matrix.Length; i++)
+        {
+            matrix[i] = new Vector<double>(start[i]);
+        }
+
+        for (int element = 0; element < _program.Elements.Length; element++)
+        {
+            PlacedElement placed = _program.Elements[element];
+            for (int i = 0; placed.IsCapacitor == capacitors && !_late.AsSpan().Contains(element) && i < placed.Entries.Length; i++)
+            {
+                matrix[placed.Entries[i]] += new Vector<double>(placed.Value * placed.Weights[i]);
+            }
+        }
+    }
 
     private void Factorise()
     {

@@ -2,7 +2,9 @@ using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 
@@ -85,7 +87,7 @@ internal static class ContactReport
     private static void AddOpen(ResultList list, Evaluation evaluation, string name, int which, MainsAtInput mains)
     {
         Design design = evaluation.Design;
-        DirectLanes direct = DirectLanes.WithOpen(evaluation.Path.Lanes.Input, design, evaluation.Path.Builds, which);
+        DirectLanes direct = DirectLanes.Of(design, evaluation.Path.Model.Input, evaluation.Path.Built, which);
         double gain = design.Amplifier.Gain, swing = design.Supply.HalfRailVolts;
         double dc = Math.Abs(direct.BiasDifference[0]) + (which == 2 ? Math.Abs(direct.OffsetDifference[0] * design.Electrodes.Offset.Volts) : 0);
         double peak = Math.Sqrt(2) * mains.Difference, common = (Math.Sqrt(2) * mains.CommonMode) + Math.Abs(direct.BiasMean[0]);

@@ -1,5 +1,6 @@
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Textbook;

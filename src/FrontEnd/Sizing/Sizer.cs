@@ -2,9 +2,14 @@ using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
+using FrontEnd.Numbers;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Sizing;
@@ -95,7 +100,11 @@ public static class Sizer
     private static bool Belong(DifferentialAmplifier amplifier, AnalogDigitalConverter converter) =>
         !amplifier.Card.StartsWith("integrated", StringComparison.Ordinal) || converter.Card.EndsWith("biopotential", StringComparison.Ordinal);
 
-    private static double? WorstPhaseMargin(Design design) => new DriveBudget(new PathModel(design), BuiltParts.Worst(design)).WorstPhaseMargin;
+    private static double? WorstPhaseMargin(Design design)
+    {
+        var built = BuiltParts.Worst(design);
+        return new DriveBudget(new PathModel(design, built), built).WorstPhaseMargin;
+    }
 
     /// <summary>Every amplifier on every ground that it is stable with: the driven ground's phase margin does not depend on gain, rate or filter, so it is decided once.</summary>
     private static (List<(Design Base, DifferentialAmplifier Amplifier)> Stable, Walk Unstable) Stable(SizingGrid grid, SizingRequest request)

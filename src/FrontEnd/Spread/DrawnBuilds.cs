@@ -2,6 +2,7 @@ using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Interference;
 
 namespace FrontEnd.Spread;
@@ -62,13 +63,13 @@ internal sealed class DrawnBuilds
 
     private void PutInput(double[][] factors, int first)
     {
-        Lanes.ActiveOhms = Nominal.ActiveOhms * At(factors, first, _parts.ActiveResistor);
-        Lanes.ReferenceOhms = Nominal.ReferenceOhms * At(factors, first, _parts.ReferenceResistor);
+        Lanes.ActiveSiemens = Nominal.ActiveSiemens / At(factors, first, _parts.ActiveResistor);
+        Lanes.ReferenceSiemens = Nominal.ReferenceSiemens / At(factors, first, _parts.ReferenceResistor);
         Lanes.ActiveFarads = Nominal.ActiveFarads * At(factors, first, _parts.ActiveShunt);
         Lanes.ReferenceFarads = Nominal.ReferenceFarads * At(factors, first, _parts.ReferenceShunt);
-        Lanes.ActiveBiasOhms = Nominal.ActiveBiasOhms * At(factors, first, _parts.ActiveBias);
-        Lanes.ReferenceBiasOhms = Nominal.ReferenceBiasOhms * At(factors, first, _parts.ReferenceBias);
-        Lanes.GroundOhms = Nominal.GroundOhms * At(factors, first, _parts.GroundResistor);
+        Lanes.ActiveBiasSiemens = Nominal.ActiveBiasSiemens / At(factors, first, _parts.ActiveBias);
+        Lanes.ReferenceBiasSiemens = Nominal.ReferenceBiasSiemens / At(factors, first, _parts.ReferenceBias);
+        Lanes.GroundSiemens = Nominal.GroundSiemens / At(factors, first, _parts.GroundResistor);
         Lanes.ActiveFactor = At(factors, first, _parts.ActiveElectrode);
         Lanes.ReferenceFactor = At(factors, first, _parts.ReferenceElectrode);
         Lanes.GroundFactor = At(factors, first, _parts.GroundElectrode);
@@ -78,9 +79,9 @@ internal sealed class DrawnBuilds
             Lanes.Excess[electrode] = Nominal.Excess[electrode] * At(factors, first, _parts.Excess[electrode]);
         }
 
-        for (int i = 0; i < Lanes.SkinOhms.Length; i++)
+        for (int i = 0; i < Lanes.SkinSiemens.Length; i++)
         {
-            Lanes.SkinOhms[i] = Nominal.SkinOhms[i] * At(factors, first, _parts.Buffers[i].SkinResistor);
+            Lanes.SkinSiemens[i] = Nominal.SkinSiemens[i] / At(factors, first, _parts.Buffers[i].SkinResistor);
             PutOpAmp(factors, first, _parts.Buffers[i].OpAmp, Nominal.BufferOpAmps[i], Lanes.BufferOpAmps[i]);
         }
     }

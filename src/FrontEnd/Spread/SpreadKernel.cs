@@ -1,6 +1,7 @@
 using System.Numerics;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Interference;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
@@ -155,7 +156,7 @@ internal sealed class SpreadKernel
             _levels.AddMains(at.CommonMode, at.Difference, at.Drive);
             for (int node = 0; node < _path.Node.Length; node++)
             {
-                _levels.AddMains(node, at.Total, _path.Node[node].Magnitude);
+                _levels.AddNodeMains(node, at.Total, _path.Node[node].Magnitude);
             }
 
             if (harmonic.Order == 1)
@@ -215,7 +216,7 @@ internal sealed class SpreadKernel
             return;
         }
 
-        _path.Input.SetSurroundings(_drawn.Nominal);
+        _path.Input.Surround(_drawn.Nominal);
         if (_setup.Loop is { } point)
         {
             _loop.Margin(point, nominal);
