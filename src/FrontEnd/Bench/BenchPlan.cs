@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
@@ -26,9 +27,6 @@ public static class BenchPlan
 
     /// <summary>Said on every screen and sheet with these tests.</summary>
     public const string Caution = "Every test here is on a fixture with nobody connected: the leads go to resistors, capacitors and a generator, never to a person.";
-
-    /// <summary>What stands for a recorder tied to earth, as in the driven ground's least margin.</summary>
-    private const double EarthedFarads = 1e-6;
 
     private static readonly SourceRef Practice = new("common-practice");
     private static readonly SourceRef Imbalance = new("aami-tir60");
@@ -227,7 +225,7 @@ public static class BenchPlan
                 Mains = mains with
                 {
                     Voltage = VoltageRms.FromVolts(20), BodyToMains = Capacitance.FromPicofarads(100), BodyToEarth = Capacitance.FromPicofarads(100), Harmonics = [1], Deviation = default,
-                    AmplifierToEarth = earthed ? Capacitance.FromFarads(EarthedFarads) : mains.AmplifierToEarth,
+                    AmplifierToEarth = earthed ? Capacitance.FromFarads(DriveBudget.EarthedFarads) : mains.AmplifierToEarth,
                 },
             };
             var evaluation = new Evaluation(fixture);
@@ -332,7 +330,7 @@ public static class BenchPlan
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47)));
         double gain = new Evaluation(fixture).GainMid;
         var slow = new Evaluation(fixture with { Band = fixture.Band with { Low = Frequency.FromHertz(1 / Seconds) }, Digital = [] });
-        double wander = 6.6 * slow.Noise.Total * slow.GainMid / gain;
+        double wander = VoltageRms.NoisePeakToPeakFactor * slow.Noise.Total * slow.GainMid / gain;
         return new BenchReading("drift", "drift of the baseline", "51 kΩ in parallel with 47 nF in every lead, the far ends tied together",
             $"record {Seconds:0} s in a closed metal box, out of draughts, ten minutes after switching on, digital filters off; read the peak-to-peak, at the electrodes", ReadingKind.Other)
         {

@@ -33,7 +33,7 @@ public sealed class PredictedSpectrum
     {
         AnalogDigitalConverter converter = _evaluation.Design.Converter;
         double half = converter.Rate.Hertz / 2;
-        double white = ((converter.LsbVolts * converter.LsbVolts / 12) + (converter.Noise.Volts * converter.Noise.Volts)) / half;
+        double white = (NoiseDensity.Quantisation(converter.LsbVolts) + (converter.Noise.Volts * converter.Noise.Volts)) / half;
         double perGain = 1 / (_evaluation.GainMid * _evaluation.GainMid);
         double[] f = [.. hertz];
         double[] folded = _evaluation.Noise.Folds.Exact(f);

@@ -31,7 +31,7 @@ internal sealed class NoiseBudget
         double[] breaks = Breaks(design, half);
         BandBreaks = [.. breaks.Where(f => Low <= f && f <= High)];
         Folds = new FoldedNoise(path, converter, breaks[0], breaks[^1]);
-        double quantisation = converter.LsbVolts * converter.LsbVolts / 12 / half;
+        double quantisation = NoiseDensity.Quantisation(converter.LsbVolts) / half;
         double own = converter.Noise.Volts * converter.Noise.Volts / half;
         var digitalPower = new double[SignalPath.Chunk];
         _integral = BandIntegral.Over(

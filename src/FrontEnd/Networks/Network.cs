@@ -1,3 +1,5 @@
+using FrontEnd.Circuits;
+
 
 namespace FrontEnd.Networks;
 
@@ -176,7 +178,7 @@ public sealed class Network
     private int Stamp(int from, int to, double g, double c)
     {
         (int Unknown, double Weight)[] branch = Between(from, to);
-        _elements.Add(new NetworkElement(branch, c == 0 && g != 0 ? g : c, g == 0));
+        _elements.Add(new NetworkElement(branch, c == 0 && g != 0 ? g : c, g == 0, _varying.Count));
         foreach ((int row, double left) in branch)
         {
             foreach ((int column, double right) in branch)
@@ -218,4 +220,5 @@ public sealed class Network
 /// <summary>A resistor or a capacitor by the unknowns that it stands between.</summary>
 /// <param name="Branch">Its voltage in the unknowns.</param>
 /// <param name="Value">Conductance [S] or capacitance [F].</param>
-internal sealed record NetworkElement((int Unknown, double Weight)[] Branch, double Value, bool IsCapacitor);
+/// <param name="SlotsBefore">Entries of slots that stood in the network before it.</param>
+internal sealed record NetworkElement((int Unknown, double Weight)[] Branch, double Value, bool IsCapacitor, int SlotsBefore);

@@ -136,7 +136,7 @@ internal static class AliasReport
             1,
             (hertz, values) =>
             {
-                evaluation.Path.Sweep(hertz);
+                evaluation.Path.SweepTransfer(hertz);
                 for (int lane = 0; lane < hertz.Length; lane++)
                 {
                     double gain = evaluation.Path.Path(lane).Magnitude * design.Converter.Response(hertz[lane]) / evaluation.GainMid;

@@ -41,13 +41,10 @@ internal sealed class SpreadSetup
         MakeNodeWeights();
         if (Nominal.Drive is { } drive)
         {
-            Loop = drive.UnityGainHertz is { } unity ? PointOf(drive, new(design.Mains.BodyToEarth.Farads, design.Mains.AmplifierToEarth.Farads, 1), unity, drive.PhaseMarginDegrees!.Value) : null;
-            WorstLoops = [.. drive.Tried.Take(WorstCandidates).Select(tried => PointOf(drive, tried.Surroundings, tried.UnityGainHertz, tried.MarginDegrees))];
+            Loop = drive.Point;
+            WorstLoops = drive.LeastPoints(WorstCandidates);
         }
     }
-
-    /// <summary>The driven ground's loop in one surrounding of the nominal device: where its gain is 1, its margin and its return ratio there.</summary>
-    internal sealed record LoopPoint(DriveBudget.Lane Surroundings, double UnityGainHertz, double MarginDegrees, System.Numerics.Complex LoopAtUnity);
 
     public Design Design { get; }
 
@@ -76,14 +73,8 @@ internal sealed class SpreadSetup
     /// <summary>A node's largest gain in the band over the largest at the band's points.</summary>
     public double[] SignalGainScale { get; private set; } = [];
 
-    /// <summary>Noise of steps as large as the full scale, after the digital filters [V²/V²].</summary>
-    public double StepPower { get; private set; }
-
-    /// <summary>Quantisation after the digital filters [V²].</summary>
-    public double QuantisationPower => StepPower * Design.Converter.LsbVolts * Design.Converter.LsbVolts;
-
-    /// <summary>The converter's own noise after the digital filters [V²].</summary>
-    public double ConverterPower { get; private set; }
+    /// <summary>What the digital filters leave of noise that is white to half the rate, within the band, over all of it.</summary>
+    public double WhitePower { get; private set; }
 
     public MainsHarmonic[] Harmonics { get; }
 
@@ -93,8 +84,6 @@ internal sealed class SpreadSetup
     /// <summary>The surroundings in which the nominal device's margin is least, the least first: a build's own least is looked for among these.</summary>
     public IReadOnlyList<LoopPoint> WorstLoops { get; } = [];
 
-    private static LoopPoint PointOf(DriveBudget drive, DriveBudget.Lane surroundings, double unity, double margin) => new(surroundings, unity, margin, drive.LoopAt(surroundings, [unity])[0]);
-
     /// <summary>
     /// Each node's noise is cut into cells about the band's points, halfway between them in log f; the first begins at the levels' lowest frequency, the last ends at
     /// half the rate. A cell's nominal power over the nominal density at its point is the point's weight. It is a small part of a level, so that this is enough;
@@ -103,7 +92,7 @@ internal sealed class SpreadSetup
     private void MakeNodeWeights()
     {
         double[] edges = [LevelsBudget.LowestNoiseHertz, .. Enumerable.Range(0, BandPoints - 1).Select(i => Math.Sqrt(BandHertz[i] * BandHertz[i + 1])), Design.Converter.Rate.Hertz / 2];
-        int nodes = Nominal.Path.Nodes;
+        int nodes = Nominal.Path.AllNodes;
         BandIntegral integral = BandIntegral.Over(edges, 2 * nodes, NodeDensities, 1e-4);
         double[][] density = [.. Enumerable.Range(0, 2 * nodes).Select(_ => new double[BandPoints])];
         NodeDensities(BandHertz, density);
@@ -115,7 +104,7 @@ internal sealed class SpreadSetup
             {
                 NodeWeights[i][node] = Weight(node, i);
                 NodeExcessWeights[i][node] = Weight(nodes + node, i);
-                most[node] = Math.Max(most[node], new System.Numerics.Complex(Nominal.Path.NodeRe[node][i], Nominal.Path.NodeIm[node][i]).Magnitude);
+                most[node] = Math.Max(most[node], Nominal.Path.Size(node, i));
             }
         }
 
@@ -127,31 +116,14 @@ internal sealed class SpreadSetup
     /// <summary>Density at every node without the electrodes' excess noise, then their excess noise at every node.</summary>
     private void NodeDensities(ReadOnlySpan<double> hertz, double[][] values)
     {
-        int nodes = Nominal.Path.Nodes;
+        int nodes = Nominal.Path.AllNodes;
         Nominal.Path.Sweep(hertz);
-        for (int lane = 0; lane < hertz.Length; lane++)
-        {
-            values[nodes][lane] = 0;
-        }
-
-        for (int source = 0; source < Nominal.Path.Sources.Count; source++)
-        {
-            if (Nominal.Path.Sources[source].Kind == NoiseKind.ElectrodeExcess)
-            {
-                ReadOnlySpan<double> atAmplifier = Nominal.Path.OwnDensity(source);
-                for (int lane = 0; lane < hertz.Length; lane++)
-                {
-                    values[nodes][lane] += atAmplifier[lane];
-                }
-            }
-        }
-
         for (int node = 0; node < nodes; node++)
         {
             for (int lane = 0; lane < hertz.Length; lane++)
             {
-                values[nodes + node][lane] = node == 0 ? values[nodes][lane] : values[nodes + node - 1][lane] * Nominal.Path.BlockPower[node][lane];
-                values[node][lane] = Nominal.Path.NodeDensity[node][lane] - values[nodes + node][lane];
+                values[nodes + node][lane] = Nominal.Path.NodeExcess[node][lane];
+                values[node][lane] = Nominal.Path.NodeDensity[node][lane] - Nominal.Path.NodeExcess[node][lane];
             }
         }
     }
@@ -189,7 +161,7 @@ internal sealed class SpreadSetup
         AnalogDigitalConverter converter = Design.Converter;
         double half = converter.Rate.Hertz / 2;
         var basis = new double[BandPoints];
-        int nodes = Nominal.Path.Nodes, pin = nodes - 1;
+        int nodes = Nominal.Path.AllNodes, pin = Nominal.Path.Nodes - 1;
         double[][] density = [.. Enumerable.Range(0, 2 * nodes).Select(_ => new double[SignalPath.Chunk])];
         BandIntegral integral = BandIntegral.Over(Nominal.Noise.BandBreaks, (2 * BandPoints) + 1, (hertz, values) =>
         {
@@ -215,8 +187,7 @@ internal sealed class SpreadSetup
             BoardWeights[i] = integral.Sum(BandPoints + i) / density[pin][i];
         }
 
-        StepPower = integral.Sum(2 * BandPoints) / 12;
-        ConverterPower = integral.Sum(2 * BandPoints) * converter.Noise.Volts * converter.Noise.Volts;
+        WhitePower = integral.Sum(2 * BandPoints);
     }
 
     private double[] Densities(double[] hertz)

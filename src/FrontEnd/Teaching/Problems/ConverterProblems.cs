@@ -70,7 +70,7 @@ internal static class ConverterProblems
                 .Step("The span over the noise's peak-to-peak, 6.6·σ, in powers of two", figure)
                 .AnswersWithin<BitCount>(figure.Value, 0.1)
                 .Slip(Slips.EffectiveForNoiseFree, Math.Log2(span.Volts / noise.Volts))
-                .Slip(Slips.TwoForTenLog, Math.Log10(span.Volts / noise.Volts / 6.6))
+                .Slip(Slips.TwoForTenLog, Math.Log10(span.Volts / noise.Volts / VoltageRms.NoisePeakToPeakFactor))
                 .Slip(Slips.OneSidedPeak, Math.Log2(span.Volts / noise.Volts / 3.3));
         }),
         new("converter-enob", Topic.Converter, 2, "Effective number of bits", d =>
