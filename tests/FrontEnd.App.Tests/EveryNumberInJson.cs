@@ -115,11 +115,12 @@ internal static partial class EveryNumberInJson
             "min" => 60,
             "h" => 3600,
             "Ah" => prefix * 3600,
+            "k" => 1e3,
             _ => prefix,
         };
     }
 
-    [GeneratedRegex(@"(?<![\p{L}\d._\[#^√])(?<number>\d+(\.\d+)?(e[-+]?\d+)?)(?![\d_]|\.\d)(\s?(?<prefix>[fpnµmckMG]?)(?<unit>Ah|Hz|bit/s|V|A|Ω|F|s|T|C|m²|min|h|m|%|°C)(?![\p{L}²]))?(?!\p{L})", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<![\p{L}\d._\[#^√])(?<number>\d+(\.\d+)?(e[-+]?\d+)?)(?![\d_]|\.\d)(\s?(?<prefix>[fpnµmckMG]?)(?<unit>Ah|Hz|bit/s|V|A|Ω|F|s|T|C|m²|min|h|m|%|°C|k)(?![\p{L}²]))?(?!\p{L})", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10_000)]
     private static partial Regex Pattern();
 
     /// <param name="Written">As printed.</param>

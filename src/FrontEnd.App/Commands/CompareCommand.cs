@@ -1,7 +1,9 @@
 using System.CommandLine;
 using System.Text;
+using FrontEnd.Compare;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;

@@ -1,4 +1,6 @@
 using FrontEnd.Bench;
+using FrontEnd.Findings;
+using FrontEnd.Results;
 using FrontEnd.Spread;
 using FrontEnd.Text;
 

@@ -1,5 +1,7 @@
 using System.Text.Json.Serialization;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 

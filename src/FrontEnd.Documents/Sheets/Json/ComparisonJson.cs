@@ -1,4 +1,6 @@
+using FrontEnd.Compare;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 
