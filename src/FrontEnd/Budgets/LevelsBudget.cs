@@ -1,9 +1,7 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Budgets;

@@ -1,10 +1,6 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
 using FrontEnd.Designs;
-using FrontEnd.Electrodes;
-using FrontEnd.Networks;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Budgets;

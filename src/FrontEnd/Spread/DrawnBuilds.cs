@@ -3,7 +3,6 @@ using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
-using FrontEnd.Interference;
 
 namespace FrontEnd.Spread;
 
