@@ -5,7 +5,8 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Budgets;
 
-/// <summary>One build's path at many frequencies: transfer and noise density at every node, as <see cref="PathLanes"/> works them out, kept in rows.</summary>
+/// <summary>One build's path at many frequencies: transfer and noise density at every node, as <see cref="PathLanes"/> works them out,
+/// kept in rows.</summary>
 /// <remarks>One <see cref="Sweep"/> fills the arrays; they are overwritten by the next. Not for use by two threads at a time.</remarks>
 internal sealed class SignalPath
 {
@@ -74,7 +75,8 @@ internal sealed class SignalPath
     public Complex Path(int lane) => new(NodeRe[^1][lane], NodeIm[^1][lane]);
 
     /// <summary>|H| from the site to a node on a lane of the last sweep.</summary>
-    public double Size(int node, int lane) => Math.Sqrt((NodeRe[node][lane] * NodeRe[node][lane]) + (NodeIm[node][lane] * NodeIm[node][lane]));
+    public double Size(int node, int lane) =>
+        Math.Sqrt((NodeRe[node][lane] * NodeRe[node][lane]) + (NodeIm[node][lane] * NodeIm[node][lane]));
 
     /// <summary>Noise density at the converter's pin on each lane of the last sweep.</summary>
     public ReadOnlySpan<double> Density => NodeDensity[^1];

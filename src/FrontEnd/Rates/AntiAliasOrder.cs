@@ -1,12 +1,13 @@
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
+using MathNet.Numerics.RootFinding;
 
 namespace FrontEnd.Rates;
 
 /// <summary>The least order of an analogue low-pass of each family that reaches an attenuation at a stop frequency.</summary>
 /// <remarks>All families have their half-power frequency at the same corner, so that they keep the same band. Butterworth in closed form:
-/// n ≥ log10(10^(A/10) − 1)/(2·log10(f_stop/f_c)); the others by trying orders. Chebyshev and elliptic with 0.5 dB of ripple (common practice, no source);
-/// inverse Chebyshev and elliptic are made for the attenuation asked for.</remarks>
+/// n ≥ log10(10^(A/10) − 1)/(2·log10(f_stop/f_c)); the others by trying orders. Chebyshev and elliptic with 0.5 dB of ripple (common
+/// practice, no source); inverse Chebyshev and elliptic are made for the attenuation asked for.</remarks>
 public static class AntiAliasOrder
 {
     /// <summary>Beyond it nobody builds the filter; the answer is then "no order".</summary>
@@ -24,7 +25,8 @@ public static class AntiAliasOrder
     public static IReadOnlyList<OrderNeeded> For(Frequency corner, Frequency stop, Decibels attenuation) =>
         [.. Families.Select(family => new OrderNeeded(family, Least(family, corner, stop, attenuation)))];
 
-    /// <summary>The least order; null where none up to <see cref="Most"/> does it, as when the stop frequency is not above the corner.</summary>
+    /// <summary>The least order; null where none up to <see cref="Most"/> does it, as when the stop frequency is not above the
+    /// corner.</summary>
     public static int? Least(string family, Frequency corner, Frequency stop, Decibels attenuation)
     {
         if (attenuation.Value <= 0)
@@ -66,21 +68,15 @@ public static class AntiAliasOrder
         };
     }
 
-    /// <summary>Ω of half power in the normalised low-pass: the first frequency below it, then bisection.</summary>
+    /// <summary>Ω of half power in the normalised low-pass: the first step of 5 % in which the response falls through it, then the root in there.</summary>
     private static double HalfPower(Prototype prototype)
     {
-        double low = 0, high = 0.05;
+        double high = 0.05;
         while (0.5 < prototype.PowerResponse(high))
         {
-            (low, high) = (high, high * 1.05);
+            high *= 1.05;
         }
 
-        for (int i = 0; i < 60; i++)
-        {
-            double middle = 0.5 * (low + high);
-            (low, high) = 0.5 < prototype.PowerResponse(middle) ? (middle, high) : (low, middle);
-        }
-
-        return high;
+        return Brent.FindRoot(omega => prototype.PowerResponse(omega) - 0.5, high / 1.05, high, 1e-13);
     }
 }
