@@ -1,6 +1,5 @@
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
-using MathNet.Numerics.RootFinding;
 
 namespace FrontEnd.Rates;
 
@@ -68,15 +67,21 @@ public static class AntiAliasOrder
         };
     }
 
-    /// <summary>Ω of half power in the normalised low-pass: the first step of 5 % in which the response falls through it, then the root in there.</summary>
+    /// <summary>Ω of half power in the normalised low-pass: the first frequency below it, then bisection.</summary>
     private static double HalfPower(Prototype prototype)
     {
-        double high = 0.05;
+        double low = 0, high = 0.05;
         while (0.5 < prototype.PowerResponse(high))
         {
-            high *= 1.05;
+            (low, high) = (high, high * 1.05);
         }
 
-        return Brent.FindRoot(omega => prototype.PowerResponse(omega) - 0.5, high / 1.05, high, 1e-13);
+        for (int i = 0; i < 60; i++)
+        {
+            double middle = 0.5 * (low + high);
+            (low, high) = 0.5 < prototype.PowerResponse(middle) ? (middle, high) : (low, middle);
+        }
+
+        return high;
     }
 }
