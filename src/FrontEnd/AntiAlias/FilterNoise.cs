@@ -1,6 +1,5 @@
 using System.Numerics;
 using FrontEnd.Budgets;
-using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 

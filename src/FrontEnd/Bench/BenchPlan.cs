@@ -14,8 +14,9 @@ using FrontEnd.Text;
 namespace FrontEnd.Bench;
 
 /// <summary>The tests that a built board is put through, and what each should read.</summary>
-/// <remarks>Tolerances: noise ±20 %, gain ±1 dB, rejection ±6 dB since stray capacitance is not known (common practice, no source). Noise has the statistical spread of a
-/// 60 s record besides, twice its standard deviation. Every test is on a fixture with nobody connected.</remarks>
+/// <remarks>Tolerances: noise ±20 %, gain ±1 dB, rejection ±6 dB since stray capacitance is not known (common practice, no source). Noise
+/// has the statistical spread of a 60 s record besides, twice its standard deviation. Every test is on a fixture with nobody
+/// connected.</remarks>
 public static class BenchPlan
 {
     /// <summary>Length of a noise record [s].</summary>
@@ -113,10 +114,11 @@ public static class BenchPlan
 
     /// <summary>How far a known part before the active lead pulls the line down: the input impedance.</summary>
     /// <remarks>
-    /// The generator is set so that the line reads 1 mV without the part. The reading with it is then the ratio of both, in which the gain and its ±1 dB drop out.
-    /// At the mains frequency the part is half the designed impedance, so that a capacitive input falls to 1/√(1 + 1/4) = 0.89 and a resistive one to 2/3 (derived: divider).
-    /// The range follows from the parts: the ratio depends on part over impedance, so that a part 5 % off and an impedance ±20 % off (mostly small capacitances; common
-    /// practice, no source) are one part 1.05/0.8 larger or 0.95/1.2 smaller, and what is read is good to 1 %.
+    /// The generator is set so that the line reads 1 mV without the part. The reading with it is then the ratio of both, in which the
+    /// gain and its ±1 dB drop out. At the mains frequency the part is half the designed impedance, so that a capacitive input falls to
+    /// 1/√(1 + 1/4) = 0.89 and a resistive one to 2/3 (derived: divider). The range follows from the parts: the ratio depends on part
+    /// over impedance, so that a part 5 % off and an impedance ±20 % off (mostly small capacitances; common practice, no source) are one
+    /// part 1.05/0.8 larger or 0.95/1.2 smaller, and what is read is good to 1 %.
     /// </remarks>
     private static IEnumerable<BenchReading> InputImpedance(Design design)
     {
@@ -146,7 +148,8 @@ public static class BenchPlan
         }
     }
 
-    /// <summary>Least and greatest series part of the impedance test [Ω]: below, the standard part does as well; above, a resistor is hard to buy and its own strays bridge it (common practice, no source).</summary>
+    /// <summary>Least and greatest series part of the impedance test [Ω]: below, the standard part does as well; above, a resistor is
+    /// hard to buy and its own strays bridge it (common practice, no source).</summary>
     private const double LeastSeriesOhms = 1e4, GreatestSeriesOhms = 1e9;
 
     /// <summary>The part at the active lead, its impedance times a factor.</summary>
@@ -158,9 +161,9 @@ public static class BenchPlan
 
     /// <summary>What one channel's signal puts into another over the reference lead that they share.</summary>
     /// <remarks>
-    /// The other channel's tone drives a current through that channel's differential impedance into the common reference pin, across what the pin sees: lead and fixture
-    /// towards common, the pin's own impedance beside them. v/V = Y_d/(Y_d + Y_pin + 1/Z_lead) (derived: one node). Coupling between wires and inside a multiplexed
-    /// converter is not in the design, so that the reading is a lower bound.
+    /// The other channel's tone drives a current through that channel's differential impedance into the common reference pin, across what
+    /// the pin sees: lead and fixture towards common, the pin's own impedance beside them. v/V = Y_d/(Y_d + Y_pin + 1/Z_lead) (derived:
+    /// one node). Coupling between wires and inside a multiplexed converter is not in the design, so that the reading is a lower bound.
     /// </remarks>
     private static IEnumerable<BenchReading> Crosstalk(Design design)
     {
@@ -323,7 +326,8 @@ public static class BenchPlan
     }
 
     /// <summary>Wander of the baseline over two minutes.</summary>
-    /// <remarks>Predicted is the noise from one period in the record to the band's upper edge without the digital filters, 6.6 rms. What temperature does to offsets is not in the design.</remarks>
+    /// <remarks>Predicted is the noise from one period in the record to the band's upper edge without the digital filters, 6.6 rms. What
+    /// temperature does to offsets is not in the design.</remarks>
     private static BenchReading Drift(Design design)
     {
         const double Seconds = 120, Limit = 500e-6;

@@ -10,8 +10,8 @@ using FrontEnd.Topologies;
 namespace FrontEnd.Budgets;
 
 /// <summary>
-/// What may differ from build to build, for every lane of a group, in SI units. The design as it stands is one build on all lanes; a spread puts another one
-/// on each. Everything that is not here is the same on all lanes and read from the design.
+/// What may differ from build to build, for every lane of a group, in SI units. The design as it stands is one build on all lanes; a
+/// spread puts another one on each. Everything that is not here is the same on all lanes and read from the design.
 /// </summary>
 internal sealed class BuildLanes
 {
@@ -30,7 +30,9 @@ internal sealed class BuildLanes
         ElectrodeBuffer[] buffers = [.. new[] { set.ActiveBuffer, set.ReferenceBuffer }.OfType<ElectrodeBuffer>()];
         SkinSiemens = [.. buffers.Select(buffer => new Vector<double>(1 / buffer.SkinResistor.Ohms))];
         BufferOpAmps = [.. buffers.Select(buffer => new OpAmpLanes(buffer.OpAmp))];
-        Excess = [.. new[] { set.Active, set.Reference, set.Ground }.Select(one => new Vector<double>(one?.ExcessNoise.VoltsSquaredPerHertz ?? 0))];
+        Excess =
+            [.. new[] { set.Active, set.Reference, set.Ground }.Select(
+                one => new Vector<double>(one?.ExcessNoise.VoltsSquaredPerHertz ?? 0))];
         ElectrodeOffset = new(set.Offset.Volts);
         Gain = new(amplifier.Gain);
         Cmrr = new(amplifier.Cmrr.VoltageRatio);
@@ -77,7 +79,8 @@ internal sealed class BuildLanes
     /// <summary>Conductance of the resistor between the ground electrode and common or the driving amplifier [S].</summary>
     public Vector<double> GroundSiemens { get; set; }
 
-    /// <summary>Conductance of the skin resistors of the buffers at the electrodes that are there, active before reference [S]; infinite for none.</summary>
+    /// <summary>Conductance of the skin resistors of the buffers at the electrodes that are there, active before reference [S]; infinite
+    /// for none.</summary>
     public Vector<double>[] SkinSiemens { get; }
 
     /// <summary>The same buffers' op-amps.</summary>

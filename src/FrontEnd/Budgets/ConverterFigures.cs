@@ -18,11 +18,14 @@ internal static class ConverterFigures
     public static Vector<double> EffectiveBits(Vector<double> fullScale, Vector<double> noise) =>
         (LaneMath.Decibels(DynamicRange(fullScale, noise)) - new Vector<double>(1.76)) / 6.02;
 
-    /// <summary>The resolution at which quantisation raises the noise by just the factor asked for, not rounded [bit]: √(1 + q²/σ0²) with q = q1/2^N.</summary>
+    /// <summary>The resolution at which quantisation raises the noise by just the factor asked for, not rounded [bit]: √(1 + q²/σ0²) with
+    /// q = q1/2^N.</summary>
     /// <param name="oneStep">Noise of quantisation with a single step, q1, over all other noise, σ0: both at the same place.</param>
     /// <param name="rise">Greatest rise, above 1.</param>
     public static double BitsWanted(double oneStep, double rise) => Math.Log2(oneStep / Math.Sqrt((rise * rise) - 1));
 
-    /// <summary>The least whole number of bits above, at least 1; infinite beyond <see cref="MostBits"/> or where there is no other noise.</summary>
-    public static double BitsNeeded(double wanted) => Math.Max(1, Math.Floor(wanted) + 1) is var bits && bits <= MostBits ? bits : double.PositiveInfinity;
+    /// <summary>The least whole number of bits above, at least 1; infinite beyond <see cref="MostBits"/> or where there is no other
+    /// noise.</summary>
+    public static double BitsNeeded(double wanted) =>
+        Math.Max(1, Math.Floor(wanted) + 1) is var bits && bits <= MostBits ? bits : double.PositiveInfinity;
 }

@@ -5,13 +5,17 @@ using FrontEnd.Electrodes;
 
 namespace FrontEnd.Budgets;
 
-/// <summary>The input network at dc: what the electrodes' offset and the bias currents do to the amplifier's inputs and to the driven ground.</summary>
-/// <param name="OffsetDifference">Per volt of electrode offset: difference of the amplifier's inputs [V/V]; mean and driven ground likewise.</param>
+/// <summary>The input network at dc: what the electrodes' offset and the bias currents do to the amplifier's inputs and to the driven
+/// ground.</summary>
+/// <param name="OffsetDifference">Per volt of electrode offset: difference of the amplifier's inputs [V/V]; mean and driven ground
+/// likewise.</param>
 /// <param name="BiasDifference">From the bias currents: difference of the amplifier's inputs [V]; mean and driven ground likewise.</param>
 internal readonly record struct DirectLanes(
-    Vector<double> OffsetDifference, Vector<double> OffsetMean, Vector<double> OffsetDrive, Vector<double> BiasDifference, Vector<double> BiasMean, Vector<double> BiasDrive)
+    Vector<double> OffsetDifference, Vector<double> OffsetMean, Vector<double> OffsetDrive, Vector<double> BiasDifference,
+    Vector<double> BiasMean, Vector<double> BiasDrive)
 {
-    /// <summary>Frequency that stands for dc [Hz]: so low that the largest capacitance conducts nothing beside the smallest leak, and not zero, so that a node which only capacitors reach has an equation.</summary>
+    /// <summary>Frequency that stands for dc [Hz]: so low that the largest capacitance conducts nothing beside the smallest leak, and not
+    /// zero, so that a node which only capacitors reach has an equation.</summary>
     private const double DcHertz = 1e-40;
 
     /// <summary>What an electrode that is off still conducts: nothing beside any leak [S].</summary>
@@ -28,7 +32,8 @@ internal readonly record struct DirectLanes(
         return new DirectLanes(offsetDifference, offsetMean, offsetDrive, biasDifference, biasMean, biasDrive);
     }
 
-    /// <summary>One build, the same on all lanes, with pivoting: a short circuit beside the amplifier's leaks spans fifteen decades.</summary>
+    /// <summary>One build, the same on all lanes, with pivoting: a short circuit beside the amplifier's leaks spans fifteen
+    /// decades.</summary>
     /// <param name="design">The design.</param>
     /// <param name="model">Its input network, with the build in it.</param>
     /// <param name="built">The build.</param>
@@ -51,20 +56,24 @@ internal readonly record struct DirectLanes(
         }
 
         double[] offset = model.Program.SolveDirectCurrent(slots, [(model.SignalPort, active)]);
-        double[] fromBias = model.Program.SolveDirectCurrent(slots, [(model.ActiveInputPort, bias), (model.ReferenceInputPort, bias * design.EffectiveReferenceInputs)]);
+        double[] fromBias = model.Program.SolveDirectCurrent(
+            slots, [(model.ActiveInputPort, bias), (model.ReferenceInputPort, bias * design.EffectiveReferenceInputs)]);
         return new DirectLanes(
-            new(offset[model.Difference]), new(offset[model.Mean]), new(Drive(offset)), new(fromBias[model.Difference]), new(fromBias[model.Mean]), new(Drive(fromBias)));
+            new(offset[model.Difference]), new(offset[model.Mean]), new(Drive(offset)),
+            new(fromBias[model.Difference]), new(fromBias[model.Mean]), new(Drive(fromBias)));
 
         double Drive(double[] outputs) => 0 <= model.Drive ? outputs[model.Drive] : 0;
     }
 
-    private static double Conductance(Electrode electrode, double factor, bool isOpen) => isOpen ? OpenSiemens : 1 / Math.Max(1e-3, electrode.DcResistance.Ohms * factor);
+    private static double Conductance(Electrode electrode, double factor, bool isOpen) =>
+        isOpen ? OpenSiemens : 1 / Math.Max(1e-3, electrode.DcResistance.Ohms * factor);
 
     private static (Vector<double> Offset, Vector<double> Bias) Solve(InputLanes input, Design design, BuildLanes builds, int output)
     {
         InputModel model = input.Model;
         input.Solve(output);
-        Vector<double> bias = input.Transfer(model.ActiveInputPort).Re + (design.EffectiveReferenceInputs * input.Transfer(model.ReferenceInputPort).Re);
+        Vector<double> bias = input.Transfer(model.ActiveInputPort).Re
+            + (design.EffectiveReferenceInputs * input.Transfer(model.ReferenceInputPort).Re);
         return (input.Admittance(InputLanes.Active).Re * input.Transfer(model.SignalPort).Re, builds.BiasCurrent * bias);
     }
 }

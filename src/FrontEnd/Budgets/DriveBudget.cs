@@ -5,7 +5,8 @@ using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
 
-/// <summary>One device's driven ground: margin as it stands and over its range of surroundings; see <see cref="LoopLanes"/> for the loop.</summary>
+/// <summary>One device's driven ground: margin as it stands and over its range of surroundings; see <see cref="LoopLanes"/> for the
+/// loop.</summary>
 internal sealed class DriveBudget
 {
     private const int CornerPoints = 9;
@@ -48,13 +49,15 @@ internal sealed class DriveBudget
     /// <summary>|T| at the mains frequency.</summary>
     public double GainAtMains { get; }
 
-    /// <summary>Least phase margin over body capacitance, electrode resistance, battery and earthed; null where T nowhere reaches 1.</summary>
+    /// <summary>Least phase margin over body capacitance, electrode resistance, battery and earthed; null where T nowhere reaches
+    /// 1.</summary>
     public double? WorstPhaseMargin { get; private set; }
 
     /// <summary>Where the least margin is found.</summary>
     public LoopSurroundings WorstCase { get; private set; }
 
-    /// <summary>Every surrounding that was tried and in which |T| reaches 1, the least margin first: the surrounding, its highest crossing of 1 and the margin there.</summary>
+    /// <summary>Every surrounding that was tried and in which |T| reaches 1, the least margin first: the surrounding, its highest
+    /// crossing of 1 and the margin there.</summary>
     public IReadOnlyList<(LoopSurroundings Surroundings, double UnityGainHertz, double MarginDegrees)> Tried { get; private set; } = [];
 
     /// <summary>T at given frequencies for the device as it stands.</summary>
@@ -65,9 +68,11 @@ internal sealed class DriveBudget
 
     /// <summary>The loop in the surroundings in which the margin is least, the least first.</summary>
     /// <param name="count">Greatest number of surroundings.</param>
-    public IReadOnlyList<LoopPoint> LeastPoints(int count) => [.. Tried.Take(count).Select(tried => PointOf(tried.Surroundings, tried.UnityGainHertz, tried.MarginDegrees))];
+    public IReadOnlyList<LoopPoint> LeastPoints(int count) =>
+        [.. Tried.Take(count).Select(tried => PointOf(tried.Surroundings, tried.UnityGainHertz, tried.MarginDegrees))];
 
-    private LoopPoint PointOf(LoopSurroundings surroundings, double unity, double margin) => new(surroundings, unity, margin, LoopAt(surroundings, [unity])[0]);
+    private LoopPoint PointOf(LoopSurroundings surroundings, double unity, double margin) =>
+        new(surroundings, unity, margin, LoopAt(surroundings, [unity])[0]);
 
     private Complex[] LoopAt(LoopSurroundings surroundings, double[] hertz)
     {
@@ -76,7 +81,8 @@ internal sealed class DriveBudget
         return [.. hertz.Select((f, i) => new Complex(re[i], im[i]) * _gain.At(f))];
     }
 
-    /// <summary>9 × 9 logarithmic points over 100 pF…1 nF and 1 kΩ…1 MΩ (the ground electrode's dc resistance; all three scaled together), battery and earthed.</summary>
+    /// <summary>9 × 9 logarithmic points over 100 pF…1 nF and 1 kΩ…1 MΩ (the ground electrode's dc resistance; all three scaled
+    /// together), battery and earthed.</summary>
     private void FindWorst()
     {
         double resistance = Math.Max(1e-3, _design.Electrodes.Ground!.DcResistance.Ohms);
@@ -93,7 +99,8 @@ internal sealed class DriveBudget
         }
 
         (double? Unity, double? Margin)[] margins = Margins([.. lanes]);
-        Tried = [.. lanes.Zip(margins).Where(pair => pair.Second.Margin is not null).Select(pair => (pair.First, pair.Second.Unity!.Value, pair.Second.Margin!.Value)).OrderBy(one => one.Item3)];
+        Tried = [.. lanes.Zip(margins).Where(pair => pair.Second.Margin is not null).Select(
+            pair => (pair.First, pair.Second.Unity!.Value, pair.Second.Margin!.Value)).OrderBy(one => one.Item3)];
         if (Tried is [var least, ..])
         {
             (WorstCase, WorstPhaseMargin) = (least.Surroundings, least.MarginDegrees);
@@ -131,7 +138,9 @@ internal sealed class DriveBudget
         }
 
         Narrow(lanes, brackets);
-        return [.. brackets.Select(bracket => bracket is { } b ? (b.Best, 180 + ((b.PhaseAtBest + _gain.Phase(b.Best)) * 180 / Math.PI)) : ((double?)null, (double?)null))];
+        return [.. brackets.Select(bracket => bracket is { } b ? (b.Best, Margin(b)) : ((double?)null, (double?)null))];
+
+        double Margin(Bracket b) => 180 + ((b.PhaseAtBest + _gain.Phase(b.Best)) * 180 / Math.PI);
     }
 
     /// <summary>An interval of frequency in which |T| falls through 1, with β and its followed phase at its first lower end.</summary>
@@ -162,7 +171,8 @@ internal sealed class DriveBudget
     {
         for (int i = grid.Length - 1; 1 <= i; i--)
         {
-            double above = gainSquared[i] * ((re[i] * re[i]) + (im[i] * im[i])), below = gainSquared[i - 1] * ((re[i - 1] * re[i - 1]) + (im[i - 1] * im[i - 1]));
+            double above = gainSquared[i] * ((re[i] * re[i]) + (im[i] * im[i])),
+                below = gainSquared[i - 1] * ((re[i - 1] * re[i - 1]) + (im[i - 1] * im[i - 1]));
             if (above < 1 && 1 <= below)
             {
                 // Follow β's phase from the lowest point; a third of a decade turns it by far less than half a turn.

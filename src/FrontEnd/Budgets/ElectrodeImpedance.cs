@@ -24,7 +24,8 @@ internal readonly struct ElectrodeImpedance
         _series = Math.Max(electrode.SeriesResistance.Ohms, _contact == 0 ? 1e-3 : 0);
     }
 
-    /// <summary>1/Z [S] and Re Z [Ω] at ω [rad/s]; Z is the electrode's own times the lane's factor, which keeps the time constants.</summary>
+    /// <summary>1/Z [S] and Re Z [Ω] at ω [rad/s]; Z is the electrode's own times the lane's factor, which keeps the time
+    /// constants.</summary>
     public (ComplexLanes Admittance, Vector<double> Resistance) At(Vector<double> omega, Vector<double> factor)
     {
         Vector<double> x = omega * _contactSeconds;

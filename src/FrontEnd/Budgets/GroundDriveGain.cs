@@ -4,7 +4,8 @@ using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
 
-/// <summary>The driving amplifier's gain K(s) = K0/((1 + s·K0/(2πf_u))·(1 + s/(2πf_2))), f_2 the bandwidth of the averaging where it has one.</summary>
+/// <summary>The driving amplifier's gain K(s) = K0/((1 + s·K0/(2πf_u))·(1 + s/(2πf_2))), f_2 the bandwidth of the averaging where it has
+/// one.</summary>
 internal readonly struct GroundDriveGain
 {
     private readonly double _dcGain;

@@ -1,6 +1,7 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Designs;
+using FrontEnd.Electrodes;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
@@ -25,7 +26,8 @@ internal sealed class InputLanes
     {
         Model = model;
         _network = new NetworkLanes(model.Program, isChecked, late);
-        _electrodes = [new(design.Electrodes.Active), new(design.Electrodes.Reference), .. design.Electrodes.Ground is { } ground ? new ElectrodeImpedance[] { new(ground) } : []];
+        ElectrodeSet set = design.Electrodes;
+        _electrodes = [.. new[] { set.Active, set.Reference, set.Ground }.OfType<Electrode>().Select(one => new ElectrodeImpedance(one))];
         _slots = [model.ActiveElectrode, model.ReferenceElectrode, model.GroundElectrode];
         _drive = new GroundDriveGain(design);
     }
@@ -131,8 +133,9 @@ internal sealed class InputLanes
     /// <summary>Transfer of a port to the output last solved for [V/V or V/A].</summary>
     public ComplexLanes Transfer(int port) => _network.Transfer(port);
 
-    /// <summary>Solves for the driven ground's source at the frequency of the last <see cref="Factor"/>: mean of the amplifier's inputs and driven ground's output.
-    /// Their ratio is β = ½(v(A2) + v(R2))/v(D), what the network leaves of the driven ground's output at the amplifier's inputs.</summary>
+    /// <summary>Solves for the driven ground's source at the frequency of the last <see cref="Factor"/>: mean of the amplifier's inputs
+    /// and driven ground's output. Their ratio is β = ½(v(A2) + v(R2))/v(D), what the network leaves of the driven ground's output at the
+    /// amplifier's inputs.</summary>
     public (ComplexLanes Mean, ComplexLanes Drive) SolveDrive()
     {
         _network.SolveForward(Model.DrivePort);

@@ -48,8 +48,10 @@ internal readonly record struct NodeLevelLanes
         get
         {
             Vector<double> total = Total;
-            Vector<double> ratio = Vector.ConditionalSelect(Vector.LessThan(Vector<double>.Zero, Swing), Swing / total, new Vector<double>(NoSwing));
-            return Vector.ConditionalSelect(Vector.LessThan(Vector<double>.Zero, total), ratio, new Vector<double>(double.PositiveInfinity));
+            Vector<double> ratio = Vector.ConditionalSelect(
+                Vector.LessThan(Vector<double>.Zero, Swing), Swing / total, new Vector<double>(NoSwing));
+            return Vector.ConditionalSelect(
+                Vector.LessThan(Vector<double>.Zero, total), ratio, new Vector<double>(double.PositiveInfinity));
         }
     }
 
@@ -60,10 +62,12 @@ internal readonly record struct NodeLevelLanes
     public Vector<double> LargestSignal => Largest(Offset + OtherDc + Mains + Noise, SignalGain);
 
     private Vector<double> Largest(Vector<double> rest, Vector<double> gain) => Vector.ConditionalSelect(
-        Vector.LessThan(new Vector<double>(NoGain), gain), Vector.Max(Vector<double>.Zero, (Swing - rest) / gain), new Vector<double>(double.PositiveInfinity));
+        Vector.LessThan(new Vector<double>(NoGain), gain), Vector.Max(Vector<double>.Zero, (Swing - rest) / gain),
+            new Vector<double>(double.PositiveInfinity));
 }
 
-/// <summary>Levels at every node at the lowest battery voltage: dc by size, signal peak, mains peak and noise peak, added linearly.</summary>
+/// <summary>Levels at every node at the lowest battery voltage: dc by size, signal peak, mains peak and noise peak, added
+/// linearly.</summary>
 /// <remarks>Set what stands at the nodes (gains, peaks, rms), then <see cref="Add"/> sums up every node that can clip.</remarks>
 internal sealed class LevelLanes
 {
@@ -142,7 +146,8 @@ internal sealed class LevelLanes
         (CommonPeak, DifferencePeak, DrivePeak) = (default, default, default);
     }
 
-    /// <summary>Adds one harmonic of the mains at the input network: mean and difference of the amplifier's inputs, driven ground's output [V rms].</summary>
+    /// <summary>Adds one harmonic of the mains at the input network: mean and difference of the amplifier's inputs, driven ground's
+    /// output [V rms].</summary>
     public void AddMains(Vector<double> common, Vector<double> difference, Vector<double> drive)
     {
         CommonPeak += Math.Sqrt(2) * common;
@@ -163,14 +168,17 @@ internal sealed class LevelLanes
     {
         double half = _design.Supply.HalfRailVolts;
         Vector<double> offset = Vector.Abs(builds.ElectrodeOffset), gain = builds.Gain;
-        Vector<double> difference = Vector.Abs(direct.OffsetDifference), inputDc = Vector.Abs(direct.BiasDifference) + Vector.Abs(builds.OffsetVoltage);
+        Vector<double> difference = Vector.Abs(direct.OffsetDifference),
+            inputDc = Vector.Abs(direct.BiasDifference) + Vector.Abs(builds.OffsetVoltage);
 
         // An inner node carries the common mode and half of the amplified difference.
         _nodes[0] = _nodes[1] = Node(
-            new(half - _design.Amplifier.InnerMargin.Volts), offset, Vector.Abs(direct.OffsetMean) + (gain / 2 * difference), Vector.Abs(direct.BiasMean) + (gain / 2 * inputDc),
+            new(half - _design.Amplifier.InnerMargin.Volts), offset, Vector.Abs(direct.OffsetMean) + (gain / 2 * difference),
+            Vector.Abs(direct.BiasMean) + (gain / 2 * inputDc),
             (SignalGain[0] / 2) + new Vector<double>(0.5), CommonPeak + (gain / 2 * DifferencePeak), NoiseRms[0] / 2);
         Vector<double> offsetGain = gain * difference, dc = gain * inputDc;
-        _nodes[2] = Node(new(half - _design.Amplifier.OutputMargin.Volts), offset, offsetGain, dc, SignalGain[0], MainsPeak[0], NoiseRms[0]);
+        _nodes[2] = Node(
+            new(half - _design.Amplifier.OutputMargin.Volts), offset, offsetGain, dc, SignalGain[0], MainsPeak[0], NoiseRms[0]);
         int inner = _design.Stages.Count + 1;
         for (int i = 0; i < _stageNode.Length; i++)
         {
@@ -198,7 +206,8 @@ internal sealed class LevelLanes
         if (_isDriven)
         {
             _nodes[^1] = Node(
-                new(half - _design.GroundDrive.OutputMargin.Volts), offset, Vector.Abs(direct.OffsetDrive), Vector.Abs(direct.BiasDrive), new(0.5), DrivePeak, Vector<double>.Zero);
+                new(half - _design.GroundDrive.OutputMargin.Volts), offset, Vector.Abs(direct.OffsetDrive), Vector.Abs(direct.BiasDrive),
+                    new(0.5), DrivePeak, Vector<double>.Zero);
         }
     }
 
@@ -227,7 +236,8 @@ internal sealed class LevelLanes
     }
 
     private NodeLevelLanes Node(
-        Vector<double> swing, Vector<double> offset, Vector<double> offsetGain, Vector<double> dc, Vector<double> signalGain, Vector<double> mainsPeak, Vector<double> noiseRms) => new()
+        Vector<double> swing, Vector<double> offset, Vector<double> offsetGain, Vector<double> dc, Vector<double> signalGain,
+        Vector<double> mainsPeak, Vector<double> noiseRms) => new()
     {
         Swing = swing,
         OffsetGain = offsetGain,

@@ -1,8 +1,11 @@
 using FrontEnd.Amplifier;
+using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
+using FrontEnd.Quantities;
 using FrontEnd.Topologies;
+using System.Numerics;
 
 namespace FrontEnd.Budgets;
 

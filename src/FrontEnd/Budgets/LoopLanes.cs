@@ -4,7 +4,8 @@ using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
 
-/// <summary>One surrounding of the driven ground's loop: capacitances to earth [F] and the electrodes' impedance over the nominal one.</summary>
+/// <summary>One surrounding of the driven ground's loop: capacitances to earth [F] and the electrodes' impedance over the nominal
+/// one.</summary>
 internal readonly record struct LoopSurroundings(double BodyToEarth, double CommonToEarth, double ElectrodeFactor);
 
 /// <summary>The loop of one device in one surrounding: where its gain is 1 [Hz], its margin there [°] and its return ratio there.</summary>
@@ -22,7 +23,8 @@ internal sealed class LoopLanes(Design design, InputLanes input)
 
     private readonly GroundDriveGain _gain = new(design);
 
-    /// <summary>The margin of each lane's build in a surrounding in which another device's crossing is known [°]: secant steps on ln|T| from there.</summary>
+    /// <summary>The margin of each lane's build in a surrounding in which another device's crossing is known [°]: secant steps on ln|T|
+    /// from there.</summary>
     public void Margin(LoopPoint point, Span<double> degrees)
     {
         int width = Vector<double>.Count;

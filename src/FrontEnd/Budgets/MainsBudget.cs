@@ -13,10 +13,12 @@ internal readonly record struct BuiltSigns(int Mismatch, int Resistors, int Capa
     public static readonly BuiltSigns Built = new(1, 1, 1);
 
     /// <summary>All eight, <see cref="Built"/> first.</summary>
-    public static readonly BuiltSigns[] All = [.. from m in new[] { 1, -1 } from r in new[] { 1, -1 } from c in new[] { 1, -1 } select new BuiltSigns(m, r, c)];
+    public static readonly BuiltSigns[] All =
+        [.. from m in new[] { 1, -1 } from r in new[] { 1, -1 } from c in new[] { 1, -1 } select new BuiltSigns(m, r, c)];
 }
 
-/// <summary>What the mains does at the input at one frequency, rms RTI [V] unless said otherwise: one lane of <see cref="MainsLanes"/>.</summary>
+/// <summary>What the mains does at the input at one frequency, rms RTI [V] unless said otherwise: one lane of
+/// <see cref="MainsLanes"/>.</summary>
 internal record MainsAtInput
 {
     public MainsAtInput()
@@ -76,7 +78,9 @@ internal sealed record MainsPartsAtInput : MainsAtInput
 }
 
 /// <summary>One harmonic of the mains on its way through the chain, rms RTI [V].</summary>
-internal sealed record MainsHarmonic(int Order, double Hertz, MainsAtInput AtInput, double Converter, double Recorded, double LandsAt, double LandsLow, double LandsHigh, bool InBand);
+internal sealed record MainsHarmonic(
+    int Order, double Hertz, MainsAtInput AtInput, double Converter, double Recorded, double LandsAt, double LandsLow, double LandsHigh,
+    bool InBand);
 
 /// <summary>The mains and its harmonics from the room to the recording.</summary>
 internal sealed class MainsBudget
@@ -98,7 +102,8 @@ internal sealed class MainsBudget
         _built = built;
         InputModel model = path.Model.Input;
         _input = new InputLanes(
-            design, model, isChecked: true, model.ActiveResistorElement, model.ReferenceResistorElement, model.ActiveShuntElement, model.ReferenceShuntElement,
+            design, model, isChecked: true, model.ActiveResistorElement, model.ReferenceResistorElement, model.ActiveShuntElement,
+            model.ReferenceShuntElement,
             model.ActiveLeadElement, model.ReferenceLeadElement);
         _builds = new BuildLanes(path.Model, BuiltParts.Balanced(design));
         Signs = BuiltSigns.Built;
@@ -134,7 +139,8 @@ internal sealed class MainsBudget
     /// <summary>√2·Σ_h of the driven ground's mains voltage: its peak without dc.</summary>
     public double DriveSwing => Math.Sqrt(2) * Harmonics.Sum(harmonic => harmonic.AtInput.Drive);
 
-    /// <summary>The fundamental with the active, the reference and the ground electrode come off in turn: a million times its impedance.</summary>
+    /// <summary>The fundamental with the active, the reference and the ground electrode come off in turn: a million times its
+    /// impedance.</summary>
     public MainsAtInput[] WithOpenElectrodes()
     {
         Lane lane = At(1, 1, BuiltSigns.Built);
@@ -152,13 +158,15 @@ internal sealed class MainsBudget
     /// <summary>Share of the field at the fundamental that a harmonic has.</summary>
     internal static double FieldShare(Mains mains, int order) => Share(mains.FieldHarmonics ?? mains.Harmonics, order);
 
-    /// <summary>What is recorded of a line at the input [V rms RTI]: through path and converter to the samples, over the mid-band gain, then through the digital filters where it lands.</summary>
+    /// <summary>What is recorded of a line at the input [V rms RTI]: through path and converter to the samples, over the mid-band gain,
+    /// then through the digital filters where it lands.</summary>
     /// <param name="atInput">The line [V rms RTI].</param>
     /// <param name="path">|H_path·H_adc| there over the mid-band gain.</param>
     /// <param name="digital">The digital filters.</param>
     /// <param name="hertz">The line's frequency [Hz].</param>
     /// <param name="rate">Sampling rate [Hz].</param>
-    internal static Vector<double> RecordedAt(Vector<double> atInput, Vector<double> path, DigitalChain digital, double hertz, double rate) =>
+    internal static Vector<double> RecordedAt(
+        Vector<double> atInput, Vector<double> path, DigitalChain digital, double hertz, double rate) =>
         atInput * path * Math.Sqrt(digital.Power(Folding.LandsAt(hertz, rate)));
 
     /// <summary>A harmonic at a frequency off its own by a factor, with a device's own parts or the tolerances' signs.</summary>
@@ -207,7 +215,9 @@ internal sealed class MainsBudget
 
             (double low, double high) = Folding.LandsWithin(lanes[at + 2].Hertz, lanes[at + 1].Hertz, fs);
             bool inBand = low <= _design.Band.High.Hertz + 1e-9 && _design.Band.Low.Hertz - 1e-9 <= high;
-            harmonics.Add(new MainsHarmonic(order, hertz, atInput[at], atInput[at].Total * gain[at], recorded, Folding.LandsAt(hertz, fs), low, high, inBand));
+            harmonics.Add(
+                new MainsHarmonic(
+                    order, hertz, atInput[at], atInput[at].Total * gain[at], recorded, Folding.LandsAt(hertz, fs), low, high, inBand));
         }
 
         return harmonics;

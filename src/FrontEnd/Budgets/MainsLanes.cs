@@ -13,7 +13,8 @@ namespace FrontEnd.Budgets;
 /// <param name="CommonMode">Mean of the amplifier's inputs against common [V rms, at the amplifier].</param>
 /// <param name="Drive">Driven ground's output against common [V rms]; 0 without one.</param>
 internal readonly record struct MainsLanes(
-    Vector<double> Front, ComplexLanes DifferencePhasor, Vector<double> Amplifier, Vector<double> Loop, Vector<double> CommonMode, Vector<double> Drive)
+    Vector<double> Front, ComplexLanes DifferencePhasor, Vector<double> Amplifier, Vector<double> Loop, Vector<double> CommonMode,
+    Vector<double> Drive)
 {
     /// <summary>Difference of the amplifier's inputs by size [V rms, at the amplifier].</summary>
     public Vector<double> Difference => DifferencePhasor.Magnitude;
@@ -23,14 +24,16 @@ internal readonly record struct MainsLanes(
 
     public Vector<double> Total => Imbalance + Amplifier + Loop;
 
-    /// <summary>Solves the input network for the mains at one frequency of each lane, with the builds that stand on the lanes; the difference is the output solved for last.</summary>
+    /// <summary>Solves the input network for the mains at one frequency of each lane, with the builds that stand on the lanes; the
+    /// difference is the output solved for last.</summary>
     /// <param name="input">The input network.</param>
     /// <param name="design">What is the same for all builds.</param>
     /// <param name="builds">The builds that <paramref name="input"/> has been set to.</param>
     /// <param name="hertz">Frequency [Hz].</param>
     /// <param name="share">Voltage there over the mains voltage.</param>
     /// <param name="fieldShare">Field there over the field at the fundamental.</param>
-    public static MainsLanes At(InputLanes input, Design design, BuildLanes builds, Vector<double> hertz, Vector<double> share, Vector<double> fieldShare)
+    public static MainsLanes At(
+        InputLanes input, Design design, BuildLanes builds, Vector<double> hertz, Vector<double> share, Vector<double> fieldShare)
     {
         InputModel model = input.Model;
         Vector<double> scale = Scale(builds, hertz, share), drive = Vector<double>.Zero;
@@ -46,19 +49,23 @@ internal readonly record struct MainsLanes(
         input.SolveDifference();
         Vector<double> front = input.Front.Magnitude, loop = 2 * Math.PI * hertz * fieldShare * builds.LoopFlux;
         double corner = design.Amplifier.CmrrCorner.Hertz;
-        Vector<double> x = corner == 0 ? Vector<double>.Zero : hertz * (1 / corner), rejection = builds.Cmrr / Vector.SquareRoot(Vector<double>.One + (x * x));
+        Vector<double> x = corner == 0 ? Vector<double>.Zero : hertz * (1 / corner);
+        Vector<double> rejection = builds.Cmrr / Vector.SquareRoot(Vector<double>.One + (x * x));
         return new MainsLanes(front, scale * Coupled(input, builds, leads: true), common / rejection / front, loop, common, drive);
     }
 
-    /// <summary>Σ coupling capacitances × transfers to the output last solved for, per volt of mains and per ω; the quarter turn of the currents is left out, as only sizes and differences count.</summary>
+    /// <summary>Σ coupling capacitances × transfers to the output last solved for, per volt of mains and per ω; the quarter turn of the
+    /// currents is left out, as only sizes and differences count.</summary>
     internal static ComplexLanes Coupled(InputLanes input, BuildLanes builds, bool leads)
     {
         InputModel model = input.Model;
-        ComplexLanes sum = (builds.BodyToMains * input.Transfer(model.BodyMainsPort)) + (builds.CommonToMains * input.Transfer(model.CommonMainsPort));
+        ComplexLanes sum = (builds.BodyToMains * input.Transfer(model.BodyMainsPort))
+            + (builds.CommonToMains * input.Transfer(model.CommonMainsPort));
         return leads ? sum + (builds.LeadToMains * (input.Transfer(model.ActiveLeadPort) + input.Transfer(model.ReferenceLeadPort))) : sum;
     }
 
-    internal static Vector<double> Scale(BuildLanes builds, Vector<double> hertz, Vector<double> share) => builds.MainsVolts * (2 * Math.PI * hertz) * share;
+    internal static Vector<double> Scale(BuildLanes builds, Vector<double> hertz, Vector<double> share) =>
+        builds.MainsVolts * (2 * Math.PI * hertz) * share;
 }
 
 /// <summary>What the body's common mode alone becomes, and what the leads add to it, rms RTI [V].</summary>

@@ -5,11 +5,11 @@ using FrontEnd.Networks;
 namespace FrontEnd.Budgets;
 
 /// <summary>
-/// The path from the electrode site to the converter's pin for a group of lanes: transfer and noise density at every node. Blocks are joined by
-/// low-impedance outputs, so transfers multiply and a block's noise is multiplied by the squared transfer of what follows.
+/// The path from the electrode site to the converter's pin for a group of lanes: transfer and noise density at every node. Blocks are
+/// joined by low-impedance outputs, so transfers multiply and a block's noise is multiplied by the squared transfer of what follows.
 /// </summary>
-/// <remarks>The one place where the path's physics stands: the assessment solves one build at many frequencies with it, a spread many builds at few.
-/// Nothing is allocated after the start. Not for use by two threads at a time.</remarks>
+/// <remarks>The one place where the path's physics stands: the assessment solves one build at many frequencies with it, a spread many
+/// builds at few. Nothing is allocated after the start. Not for use by two threads at a time.</remarks>
 internal sealed class PathLanes
 {
     private readonly PathModel _model;

@@ -25,12 +25,15 @@ internal enum InputNoiseKind
 /// <param name="Kind">Which formula.</param>
 /// <param name="Source">Its row among the path's sources.</param>
 /// <param name="Port">The network's port.</param>
-/// <param name="Level">White level: A²/Hz for a current, V²/Hz for a voltage, V²/Hz at 1 Hz for excess noise, 4kT [W/Hz] for an electrode's thermal noise. Asked once for a group of builds.</param>
+/// <param name="Level">White level: A²/Hz for a current, V²/Hz for a voltage, V²/Hz at 1 Hz for excess noise, 4kT [W/Hz] for an
+/// electrode's thermal noise. Asked once for a group of builds.</param>
 /// <param name="Corner">Flicker corner [Hz], or the excess noise's slope α.</param>
 /// <param name="Electrode">As <see cref="InputLanes"/> numbers them; −1 for none.</param>
-internal sealed record InputNoise(InputNoiseKind Kind, int Source, int Port, Func<InputLanes, BuildLanes, Vector<double>> Level, double Corner, int Electrode);
+internal sealed record InputNoise(
+    InputNoiseKind Kind, int Source, int Port, Func<InputLanes, BuildLanes, Vector<double>> Level, double Corner, int Electrode);
 
-/// <summary>What all lanes of a design share: its networks made ready for solving, and the list of its noise sources in the order of the path.</summary>
+/// <summary>What all lanes of a design share: its networks made ready for solving, and the list of its noise sources in the order of the
+/// path.</summary>
 internal sealed class PathModel
 {
     private readonly List<NoiseSource> _sources = [];
@@ -123,11 +126,13 @@ internal sealed class PathModel
     private void AddElectrode(string name, Electrode electrode, int index, int port)
     {
         var thermal = new Vector<double>(NoiseDensity.Thermal(Design.SkinTemperature));
-        _inputNoise.Add(new InputNoise(InputNoiseKind.ElectrodeThermal, AddSource(name, NoiseKind.ElectrodeThermal, 0), port, (_, _) => thermal, 0, index));
+        int resistance = AddSource(name, NoiseKind.ElectrodeThermal, 0);
+        _inputNoise.Add(new InputNoise(InputNoiseKind.ElectrodeThermal, resistance, port, (_, _) => thermal, 0, index));
         if (0 < electrode.ExcessNoise.VoltsSquaredPerHertz)
         {
             int source = AddSource(name, NoiseKind.ElectrodeExcess, 0);
-            _inputNoise.Add(new InputNoise(InputNoiseKind.ElectrodeExcess, source, port, (_, builds) => builds.Excess[index], electrode.ExcessSlope, index));
+            _inputNoise.Add(
+                new InputNoise(InputNoiseKind.ElectrodeExcess, source, port, (_, builds) => builds.Excess[index], electrode.ExcessSlope, index));
         }
     }
 
@@ -143,8 +148,9 @@ internal sealed class PathModel
         {
             int buffer = i;
             InputModel.BufferPorts ports = Input.Buffers[i];
-            AddFlicker(current, ports.Current, builds => Square(builds.BufferOpAmps[buffer].CurrentNoise), ports.Buffer.OpAmp.CurrentNoiseCorner.Hertz);
-            AddFlicker(voltage, ports.Voltage, builds => Square(builds.BufferOpAmps[buffer].VoltageNoise), ports.Buffer.OpAmp.NoiseCorner.Hertz);
+            OpAmp opAmp = ports.Buffer.OpAmp;
+            AddFlicker(current, ports.Current, builds => Square(builds.BufferOpAmps[buffer].CurrentNoise), opAmp.CurrentNoiseCorner.Hertz);
+            AddFlicker(voltage, ports.Voltage, builds => Square(builds.BufferOpAmps[buffer].VoltageNoise), opAmp.NoiseCorner.Hertz);
         }
 
         if (Input.Buffers.Any(ports => ports.SkinResistor is not null))

@@ -2,14 +2,13 @@ using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
-using FrontEnd.Electrodes;
-using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 
-/// <summary>One build's path at many frequencies: transfer and noise density at every node, as <see cref="PathLanes"/> works them out, kept in rows.</summary>
+/// <summary>One build's path at many frequencies: transfer and noise density at every node, as <see cref="PathLanes"/> works them out,
+/// kept in rows.</summary>
 /// <remarks>One <see cref="Sweep"/> fills the arrays; they are overwritten by the next. Not for use by two threads at a time.</remarks>
 internal sealed class SignalPath
 {
@@ -81,7 +80,8 @@ internal sealed class SignalPath
     public Complex Path(int lane) => new(NodeRe[Nodes - 1][lane], NodeIm[Nodes - 1][lane]);
 
     /// <summary>|H| from the site to a node on a lane of the last sweep.</summary>
-    public double Size(int node, int lane) => Math.Sqrt((NodeRe[node][lane] * NodeRe[node][lane]) + (NodeIm[node][lane] * NodeIm[node][lane]));
+    public double Size(int node, int lane) =>
+        Math.Sqrt((NodeRe[node][lane] * NodeRe[node][lane]) + (NodeIm[node][lane] * NodeIm[node][lane]));
 
     /// <summary>Noise density at the converter's pin on each lane of the last sweep.</summary>
     public ReadOnlySpan<double> Density => NodeDensity[Nodes - 1];

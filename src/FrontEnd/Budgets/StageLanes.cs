@@ -93,7 +93,8 @@ internal sealed class StageLanes
         Transfer = _network.Transfer(_model.SignalPort);
     }
 
-    /// <summary>Works out the stage's own noise at the frequencies of the last <see cref="Solve"/>: resistors 4kT/R, op-amp en²·(1 + fc/f) and in²·(1 + fc/f).</summary>
+    /// <summary>Works out the stage's own noise at the frequencies of the last <see cref="Solve"/>: resistors 4kT/R, op-amp en²·(1 +
+    /// fc/f) and in²·(1 + fc/f).</summary>
     public void SolveNoise(Vector<double> hertz)
     {
         (ResistorNoise, CurrentNoise, VoltageNoise) = Noises(hertz);

@@ -29,7 +29,8 @@ internal readonly record struct ComplexLanes(Vector<double> Re, Vector<double> I
     public static ComplexLanes operator -(ComplexLanes a, ComplexLanes b) => new(a.Re - b.Re, a.Im - b.Im);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static ComplexLanes operator *(ComplexLanes a, ComplexLanes b) => new((a.Re * b.Re) - (a.Im * b.Im), (a.Re * b.Im) + (a.Im * b.Re));
+    public static ComplexLanes operator *(ComplexLanes a, ComplexLanes b) =>
+        new((a.Re * b.Re) - (a.Im * b.Im), (a.Re * b.Im) + (a.Im * b.Re));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ComplexLanes operator *(Vector<double> a, ComplexLanes b) => new(a * b.Re, a * b.Im);

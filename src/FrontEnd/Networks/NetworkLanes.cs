@@ -5,8 +5,9 @@ using System.Runtime.InteropServices;
 namespace FrontEnd.Networks;
 
 /// <summary>
-/// One network solved for one group of lanes, as many as a vector of the machine holds. A lane is a frequency and a build of the circuit: every element
-/// may have a value of the lane's own. All memory is taken at the start; solving allocates nothing. Not for use by two threads at a time.
+/// One network solved for one group of lanes, as many as a vector of the machine holds. A lane is a frequency and a build of the circuit:
+/// every element may have a value of the lane's own. All memory is taken at the start; solving allocates nothing. Not for use by two
+/// threads at a time.
 /// </summary>
 /// <remarks>
 /// The adjoint solve (of the transposed system) gives the transfer from every port to one output at once, and is more accurate than
@@ -14,7 +15,8 @@ namespace FrontEnd.Networks;
 /// </remarks>
 internal sealed class NetworkLanes
 {
-    /// <summary>Largest residual |Yᵀz − b| against the largest Σ|Y||z| at which the fixed pivot order is trusted; a well-behaved lane has about 1e-16.</summary>
+    /// <summary>Largest residual |Yᵀz − b| against the largest Σ|Y||z| at which the fixed pivot order is trusted; a well-behaved lane has
+    /// about 1e-16.</summary>
     private const double ResidualLimit = 1e-11;
 
     private readonly NetworkProgram _program;
@@ -38,10 +40,10 @@ internal sealed class NetworkLanes
     private DenseSolver? _dense;
 
     /// <param name="program">The network.</param>
-    /// <param name="isChecked">True to check every adjoint solve's residual and to solve lanes again, with pivoting, that fail it; false where a network
-    /// of nearly the same values has been solved with the check.</param>
-    /// <param name="late">Elements that change from group to group, in rising order: they are added at every factoring, in their place among the slots, so that
-    /// changing them costs nothing and leaves no rounding.</param>
+    /// <param name="isChecked">True to check every adjoint solve's residual and to solve lanes again, with pivoting, that fail it; false
+    /// where a network of nearly the same values has been solved with the check.</param>
+    /// <param name="late">Elements that change from group to group, in rising order: they are added at every factoring, in their place
+    /// among the slots, so that changing them costs nothing and leaves no rounding.</param>
     public NetworkLanes(NetworkProgram program, bool isChecked, params ReadOnlySpan<int> late)
     {
         _program = program;
@@ -242,7 +244,8 @@ internal sealed class NetworkLanes
     /// <summary>Transfer from the port of the last forward solve to an output.</summary>
     public ComplexLanes Output(int output) => Dot(_program.Outputs[output]);
 
-    /// <summary>Puts the program's conductances or capacitances together without the late elements, in the order in which the network was built.</summary>
+    /// <summary>Puts the program's conductances or capacitances together without the late elements, in the order in which the network was
+    /// built.</summary>
     private void Stamp(Vector<double>[] matrix, double[] start, bool capacitors)
     {
         for (int i = 0; i < matrix.Length; i++)
@@ -262,7 +265,8 @@ internal sealed class NetworkLanes
 
     private void Factorise()
     {
-        // Indices come from the compiled program and are right by construction; the references save the bounds checks of the inner loops, here and in the solves.
+        // Indices come from the compiled program and are right by construction; the references save the bounds checks of the inner loops,
+        // here and in the solves.
         ref Vector<double> re = ref MemoryMarshal.GetArrayDataReference(_factorRe);
         ref Vector<double> im = ref MemoryMarshal.GetArrayDataReference(_factorIm);
         ReadOnlySpan<int> tape = _program.Factor;
@@ -309,7 +313,8 @@ internal sealed class NetworkLanes
     /// <summary>x[target] −= factor[entry]·x[source].</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void Subtract(
-        ref Vector<double> re, ref Vector<double> im, ref Vector<double> factorRe, ref Vector<double> factorIm, int target, int entry, int source)
+        ref Vector<double> re, ref Vector<double> im, ref Vector<double> factorRe, ref Vector<double> factorIm, int target, int entry,
+        int source)
     {
         Vector<double> ar = Unsafe.Add(ref factorRe, entry), ai = Unsafe.Add(ref factorIm, entry);
         Vector<double> xr = Unsafe.Add(ref re, source), xi = Unsafe.Add(ref im, source);

@@ -3,8 +3,8 @@ using System.Numerics;
 namespace FrontEnd.Networks;
 
 /// <summary>
-/// Solves one network at many frequencies and keeps all transfers: a loop over the groups of <see cref="NetworkLanes"/>. All memory is taken at the start;
-/// solving allocates nothing. Not for use by two threads at a time.
+/// Solves one network at many frequencies and keeps all transfers: a loop over the groups of <see cref="NetworkLanes"/>. All memory is
+/// taken at the start; solving allocates nothing. Not for use by two threads at a time.
 /// </summary>
 public sealed class NetworkSweep
 {
@@ -43,13 +43,16 @@ public sealed class NetworkSweep
     public Span<double> SlotImaginary(int slot) => _slotIm.AsSpan(slot * Capacity, Capacity);
 
     /// <summary>Transfer from a port to an output, real part: V per V or V per A.</summary>
-    public ReadOnlySpan<double> TransferReal(int output, int port) => _transferRe.AsSpan(((output * _program.Ports.Length) + port) * Capacity, Capacity);
+    public ReadOnlySpan<double> TransferReal(int output, int port) =>
+        _transferRe.AsSpan(((output * _program.Ports.Length) + port) * Capacity, Capacity);
 
-    public ReadOnlySpan<double> TransferImaginary(int output, int port) => _transferIm.AsSpan(((output * _program.Ports.Length) + port) * Capacity, Capacity);
+    public ReadOnlySpan<double> TransferImaginary(int output, int port) =>
+        _transferIm.AsSpan(((output * _program.Ports.Length) + port) * Capacity, Capacity);
 
     public Complex Transfer(int output, int port, int lane) => new(TransferReal(output, port)[lane], TransferImaginary(output, port)[lane]);
 
-    /// <summary>Solves the adjoint for outputs 0…<paramref name="outputs"/> − 1 on the first <paramref name="lanes"/> lanes: all ports' transfers.</summary>
+    /// <summary>Solves the adjoint for outputs 0…<paramref name="outputs"/> − 1 on the first <paramref name="lanes"/> lanes: all ports'
+    /// transfers.</summary>
     public void SolveAdjoint(int lanes, int outputs)
     {
         Pad(lanes);

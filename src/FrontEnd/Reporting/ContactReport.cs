@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;

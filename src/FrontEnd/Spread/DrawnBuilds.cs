@@ -4,7 +4,6 @@ using FrontEnd.Budgets;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
-using FrontEnd.Interference;
 
 namespace FrontEnd.Spread;
 
@@ -56,7 +55,8 @@ internal sealed class DrawnBuilds
         }
     }
 
-    private static Vector<double> At(double[][] factors, int first, int part) => part < 0 ? Vector<double>.One : new Vector<double>(factors[part], first);
+    private static Vector<double> At(double[][] factors, int first, int part) =>
+        part < 0 ? Vector<double>.One : new Vector<double>(factors[part], first);
 
     /// <summary>A value that may be drawn from a nominal value of zero.</summary>
     private Vector<double> Value(double[][] factors, int first, int part, Vector<double> nominal) =>

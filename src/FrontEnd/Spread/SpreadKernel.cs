@@ -12,7 +12,8 @@ using FrontEnd.Topologies;
 namespace FrontEnd.Spread;
 
 /// <summary>Works out the figures of a group of builds at once: a lane is a build. One to a thread.</summary>
-/// <remarks>There are no formulas of the circuit here: it puts the drawn parts into the lanes, calls the budgets' and writes rows.</remarks>
+/// <remarks>There are no formulas of the circuit here: it puts the drawn parts into the lanes, calls the budgets' and writes
+/// rows.</remarks>
 internal sealed class SpreadKernel
 {
     /// <summary>Figures in the order of <see cref="Ids"/>.</summary>
@@ -22,8 +23,10 @@ internal sealed class SpreadKernel
     /// <summary>Ids of the assessment's results; <c>levels.least_headroom</c> is the least of its <c>levels.*.headroom</c>.</summary>
     public static readonly string[] Ids =
     [
-        "gain.mid", "noise.total", "noise.board_share", "converter.enob", "converter.bits_needed", "mains.total", "mains.system_cmrr", "mains.recorded", "levels.offset_survived", "levels.least_headroom",
-        "drive.phase_margin", "drive.worst_phase_margin", "alias.fold_attenuation", "alias.modulator_fold_attenuation", "safety.fault_current", "safety.driven_ground_current",
+        "gain.mid", "noise.total", "noise.board_share", "converter.enob", "converter.bits_needed", "mains.total", "mains.system_cmrr",
+        "mains.recorded", "levels.offset_survived", "levels.least_headroom",
+        "drive.phase_margin", "drive.worst_phase_margin", "alias.fold_attenuation", "alias.modulator_fold_attenuation",
+        "safety.fault_current", "safety.driven_ground_current",
     ];
 
     /// <summary>The row behind the figures: the bits needed before they are rounded up to a whole number.</summary>
@@ -54,10 +57,12 @@ internal sealed class SpreadKernel
         _loop = new LoopLanes(_design, _path.Input);
     }
 
-    /// <summary>Rows for <see cref="Evaluate"/>: the figures in the order of <see cref="Ids"/>, and what <see cref="Walked"/> adds to them.</summary>
+    /// <summary>Rows for <see cref="Evaluate"/>: the figures in the order of <see cref="Ids"/>, and what <see cref="Walked"/> adds to
+    /// them.</summary>
     public static double[][] NewRows(int builds) => [.. Enumerable.Range(0, BitsUnrounded + 1).Select(_ => new double[builds])];
 
-    /// <summary>The row to look for a figure's extremes in: a stepped figure does not tell which way a part moves it, the value before the step does.</summary>
+    /// <summary>The row to look for a figure's extremes in: a stepped figure does not tell which way a part moves it, the value before
+    /// the step does.</summary>
     public static int Walked(int figure) => figure == BitsNeeded ? BitsUnrounded : figure;
 
     /// <summary>Fills figures[id][first … first + width − 1] from factors[part][…].</summary>
@@ -121,7 +126,8 @@ internal sealed class SpreadKernel
         }
     }
 
-    /// <summary>What stands at the nodes at one of the band's points; the noise is summed up as power, its root is taken with the levels.</summary>
+    /// <summary>What stands at the nodes at one of the band's points; the noise is summed up as power, its root is taken with the
+    /// levels.</summary>
     private void AddNodes(int point)
     {
         for (int node = 0; node < _path.Node.Length; node++)
@@ -153,7 +159,8 @@ internal sealed class SpreadKernel
         Vector<double> recorded = default;
         foreach (MainsHarmonic harmonic in _setup.Harmonics)
         {
-            Vector<double> hertz = new(harmonic.Hertz), share = new(MainsBudget.Share(mains.Harmonics, harmonic.Order)), field = new(MainsBudget.FieldShare(mains, harmonic.Order));
+            Vector<double> hertz = new(harmonic.Hertz), share = new(MainsBudget.Share(mains.Harmonics, harmonic.Order)),
+                field = new(MainsBudget.FieldShare(mains, harmonic.Order));
             var at = MainsLanes.At(_path.Input, _design, _builds, hertz, share, field);
             _path.Carry(hertz);
             _levels.AddMains(at.CommonMode, at.Difference, at.Drive);
@@ -165,19 +172,23 @@ internal sealed class SpreadKernel
             if (harmonic.Order == 1)
             {
                 Put(figures, MainsTotal, first, at.Total);
-                Put(figures, SystemCmrr, first, LaneMath.Decibels(MainsPartsLanes.At(_path.Input, _builds, hertz, share, at).SystemCmrr(at)));
+                Put(figures, SystemCmrr, first,
+                    LaneMath.Decibels(MainsPartsLanes.At(_path.Input, _builds, hertz, share, at).SystemCmrr(at)));
             }
 
             if (harmonic.InBand)
             {
-                recorded += Vector.Max(RecordedAt(harmonic.Hertz * (1 + mains.Deviation.Fraction)), RecordedAt(harmonic.Hertz * (1 - mains.Deviation.Fraction)));
+                recorded += Vector.Max(
+                    RecordedAt(harmonic.Hertz * (1 + mains.Deviation.Fraction)),
+                    RecordedAt(harmonic.Hertz * (1 - mains.Deviation.Fraction)));
             }
 
             Vector<double> RecordedAt(double side)
             {
                 Vector<double> total = MainsLanes.At(_path.Input, _design, _builds, new(side), share, field).Total;
                 _path.Carry(new(side));
-                return MainsBudget.RecordedAt(total, _path.Size * _design.Converter.Response(side) / _gainMid, _setup.Nominal.Digital, side, rate);
+                return MainsBudget.RecordedAt(
+                    total, _path.Size * _design.Converter.Response(side) / _gainMid, _setup.Nominal.Digital, side, rate);
             }
         }
 
@@ -194,7 +205,8 @@ internal sealed class SpreadKernel
 
         _levels.Add(_builds, DirectLanes.At(_path.Input, _design, _builds));
         Vector<double> survived = _levels.OffsetSurvived();
-        Put(figures, Offset, first, Vector.ConditionalSelect(Vector.Equals(survived, new Vector<double>(double.PositiveInfinity)), None, survived));
+        Put(figures, Offset, first,
+            Vector.ConditionalSelect(Vector.Equals(survived, new Vector<double>(double.PositiveInfinity)), None, survived));
         Put(figures, Headroom, first, LaneMath.Decibels(_levels.LeastHeadroom()));
     }
 
@@ -205,13 +217,16 @@ internal sealed class SpreadKernel
 
         // Without a resistor there is no bound: infinite, which fails.
         Put(figures, FaultCurrent, first, fitted.FaultCurrent(highest));
-        Put(figures, GroundCurrent, first, _design.GroundIsDriven && fitted.Ground is { } ground ? SafetyLanes.Current(highest, ground) : None);
+        Put(figures, GroundCurrent, first, _design.GroundIsDriven && fitted.Ground is { } ground
+            ? SafetyLanes.Current(highest, ground) : None);
     }
 
-    /// <summary>The loop's phase margins, body and electrodes as each figure wants them: at their nominal values, and in the surroundings in which the nominal device's margin is least.</summary>
+    /// <summary>The loop's phase margins, body and electrodes as each figure wants them: at their nominal values, and in the surroundings
+    /// in which the nominal device's margin is least.</summary>
     private void PutMargins(double[][] figures, int first)
     {
-        Span<double> nominal = figures[PhaseMargin].AsSpan(first, Vector<double>.Count), least = figures[WorstMargin].AsSpan(first, Vector<double>.Count);
+        Span<double> nominal = figures[PhaseMargin].AsSpan(first, Vector<double>.Count),
+            least = figures[WorstMargin].AsSpan(first, Vector<double>.Count);
         nominal.Fill(double.NaN);
         least.Fill(double.NaN);
         if (_setup.Nominal.Drive is null)
