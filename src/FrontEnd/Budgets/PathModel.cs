@@ -103,13 +103,13 @@ internal sealed class PathModel
         }
 
         int protection = AddSource("protection resistors", NoiseKind.Board, 0);
-        AddResistor(protection, Input.ActiveResistorPort, Input.ActiveResistorElement);
-        AddResistor(protection, Input.ReferenceResistorPort, Input.ReferenceResistorElement);
+        AddResistor(protection, InputCircuit.ActiveResistor);
+        AddResistor(protection, InputCircuit.ReferenceResistor);
         if (Design.Input.BiasResistor is not null)
         {
             int bias = AddSource("bias resistors", NoiseKind.Board, 0);
-            AddResistor(bias, Input.ActiveInputPort, Input.ActiveBiasElement);
-            AddResistor(bias, Input.ReferenceInputPort, Input.ReferenceBiasElement);
+            AddResistor(bias, InputCircuit.ActiveBias);
+            AddResistor(bias, InputCircuit.ReferenceBias);
         }
 
         AddBufferSources();
@@ -119,7 +119,7 @@ internal sealed class PathModel
         AddFlicker(current, Input.ReferenceInputPort, builds => Square(builds.CurrentNoise) * references, corner);
         if (set.Ground is not null)
         {
-            AddResistor(AddSource("ground resistor", NoiseKind.Board, 0), Input.GroundResistorPort, Input.GroundResistorElement);
+            AddResistor(AddSource("ground resistor", NoiseKind.Board, 0), InputCircuit.GroundResistor);
         }
     }
 
@@ -147,27 +147,28 @@ internal sealed class PathModel
         for (int i = 0; i < Input.Buffers.Count; i++)
         {
             int buffer = i;
-            InputModel.BufferPorts ports = Input.Buffers[i];
-            OpAmp opAmp = ports.Buffer.OpAmp;
-            AddFlicker(current, ports.Current, builds => Square(builds.BufferOpAmps[buffer].CurrentNoise), opAmp.CurrentNoiseCorner.Hertz);
-            AddFlicker(voltage, ports.Voltage, builds => Square(builds.BufferOpAmps[buffer].VoltageNoise), opAmp.NoiseCorner.Hertz);
+            NetworkOpAmp opAmp = Input.Buffers[i];
+            AddFlicker(current, opAmp.CurrentPorts[0], builds => Square(builds.BufferOpAmps[buffer].CurrentNoise), opAmp.OpAmp.Model.CurrentNoiseCorner.Hertz);
+            AddFlicker(voltage, opAmp.VoltagePort, builds => Square(builds.BufferOpAmps[buffer].VoltageNoise), opAmp.OpAmp.Model.NoiseCorner.Hertz);
         }
 
-        if (Input.Buffers.Any(ports => ports.SkinResistor is not null))
+        string[] skin = [.. Input.Buffers.Select(buffer => InputCircuit.SkinResistor(buffer.OpAmp.Role)).Where(role => Input.Part(role) is not null)];
+        if (skin.Length != 0)
         {
-            int skin = AddSource("skin resistors", NoiseKind.Board, 0);
-            foreach (InputModel.BufferPorts ports in Input.Buffers.Where(ports => ports.SkinResistor is not null))
+            int source = AddSource("skin resistors", NoiseKind.Board, 0);
+            foreach (string role in skin)
             {
-                AddResistor(skin, ports.SkinResistor!.Value, ports.SkinElement);
+                AddResistor(source, role);
             }
         }
     }
 
     /// <summary>4kT times the conductance that the network has.</summary>
-    private void AddResistor(int source, int port, int element)
+    private void AddResistor(int source, string role)
     {
+        NetworkPart part = Input.Part(role)!;
         double thermal = NoiseDensity.Thermal(Design.BoardTemperature);
-        _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, port, (input, _) => thermal * input.Conductance(element), 0, -1));
+        _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, part.NoisePort, (input, _) => thermal * input.Conductance(part.Element), 0, -1));
     }
 
     private void AddFlicker(int source, int port, Func<BuildLanes, Vector<double>> level, double corner) =>
