@@ -106,7 +106,7 @@ public static class BenchPlan
         double high = design.Band.High.Hertz, centre = design.Band.Centre.Hertz;
         foreach ((string name, double hertz) in new[] { ("sine", centre), ("sine-low", design.Band.Low.Hertz), ("sine-high", high) })
         {
-            double rms = Generator * Divider * evaluation.PathAndConverter([hertz])[0] / evaluation.GainMid * Math.Sqrt(evaluation.Digital.Power(hertz));
+            double rms = evaluation.RecordedAt(Generator * Divider, hertz);
             yield return Tone(name, name == "sine" ? "calibrated sine: gain and polarity" : "calibrated sine at the band's edge", "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's foot",
                 $"100 mV rms at {QuantityText.Format(hertz, "Hz")} into the divider; read the rms of the line, at the electrodes (positive first input gives a positive reading)", rms, hertz, true, fixture, Practice, GainDecibels);
         }

@@ -1,12 +1,13 @@
 using System.Numerics;
+using FrontEnd.Networks;
 
-namespace FrontEnd.Networks;
+namespace FrontEnd.Tests;
 
 /// <summary>
 /// Solves one network at many frequencies and keeps all transfers: a loop over the groups of <see cref="NetworkLanes"/>. All memory is
 /// taken at the start; solving allocates nothing. Not for use by two threads at a time.
 /// </summary>
-public sealed class NetworkSweep
+internal sealed class NetworkSweep
 {
     private readonly NetworkProgram _program;
     private readonly NetworkLanes _lanes;
@@ -16,7 +17,7 @@ public sealed class NetworkSweep
     private readonly double[] _transferRe;
     private readonly double[] _transferIm;
 
-    internal NetworkSweep(NetworkProgram program, int capacity)
+    public NetworkSweep(NetworkProgram program, int capacity)
     {
         _program = program;
         _lanes = new NetworkLanes(program, isChecked: true);
@@ -114,4 +115,10 @@ public sealed class NetworkSweep
             _slotIm.AsSpan((slot * Capacity) + lanes, end - lanes).Fill(_slotIm[(slot * Capacity) + lanes - 1]);
         }
     }
+}
+
+internal static class NetworkSweeps
+{
+    /// <summary>Room for solving a number of lanes at a time.</summary>
+    public static NetworkSweep CreateSweep(this NetworkProgram program, int capacity) => new(program, capacity);
 }
