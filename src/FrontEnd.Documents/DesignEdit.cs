@@ -1,5 +1,6 @@
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
+using FrontEnd.Quantities;
 
 namespace FrontEnd.Documents;
 
@@ -105,7 +106,7 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
                     return null;
             }
 
-            if (depth + 2 == path.Length && field.Kind == FieldKind.ExcessNoise && ExcessInstead(table, path[^1], literal) is { } replaced)
+            if (depth + 2 == path.Length && field.Holds<ExcessNoise>() && ExcessInstead(table, path[^1], literal) is { } replaced)
             {
                 return replaced;
             }

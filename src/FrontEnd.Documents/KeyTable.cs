@@ -1,6 +1,7 @@
 using System.Text;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
+using FrontEnd.Quantities;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents;
@@ -63,7 +64,7 @@ public static class KeyTable
         foreach (FieldDescription field in fields)
         {
             Row(text, field);
-            if (field.Kind == FieldKind.ExcessNoise)
+            if (field.Holds<ExcessNoise>())
             {
                 Row(text, ExcessForms.Rms);
                 Row(text, ExcessForms.Band);
@@ -84,7 +85,7 @@ public static class KeyTable
         };
         string standard = field.DefaultText.Length == 0 ? "none" : field.DefaultIsValue && !words.Contains(field.DefaultText, StringComparer.Ordinal) ? $"`{field.DefaultText}`" : field.DefaultText;
         text.Append("| `").Append(name).Append('`').Append(field.Safety ? " (safety)" : "").Append(" | ").Append(Cell(field.Meaning)).Append(" | ")
-            .Append(FieldKinds.Noun(field.Kind)).Append(", `").Append(FieldKinds.Example(field.Kind)).Append("` | ").Append(Cell(range)).Append(" | ")
+            .Append(FieldKinds.Noun(field)).Append(", `").Append(FieldKinds.Example(field)).Append("` | ").Append(Cell(range)).Append(" | ")
             .Append(Cell(standard)).Append(" | ").Append(Cell(field.DefaultSource)).Append(" |\n");
     }
 

@@ -39,7 +39,7 @@ internal static class Literals
     private static string Range(FieldDescription field, PartRange range)
     {
         FieldDescription ranged = field.Ranged.First(one => string.Equals(one.Key, range.Key, StringComparison.Ordinal));
-        string End(double si) => Of(ranged, FieldKinds.FromSi(ranged.Kind, si), DocumentFormat.Toml);
+        string End(double si) => Of(ranged, ranged.FromSi(si), DocumentFormat.Toml);
         return $"{range.Key} = [{End(range.Low)}, {End(range.High)}]";
     }
 
@@ -62,7 +62,7 @@ internal static class Literals
     {
         null => "null",
         FrequencyRange range => $"[{Number(range.Low.Hertz)}, {Number(range.High.Hertz)}]",
-        _ when FieldKinds.IsNumeric(field.Kind) && FieldKinds.SiValue(value) is { } si => Number(si),
+        _ when field.IsNumeric && FieldKinds.SiValue(value) is { } si => Number(si),
         _ => Toml(field, value, null),
     };
 

@@ -338,7 +338,7 @@ internal sealed class DesignBuilder
         if (node is not TextNode named)
         {
             _unread.Add(key);
-            Report(context, ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(FieldKind.Card), FieldKinds.Example(FieldKind.Card)), node.Span);
+            Report(context, ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field), FieldKinds.Example(field)), node.Span);
             return;
         }
 

@@ -1,5 +1,6 @@
 using FrontEnd.Fields;
 using FrontEnd.Quantities;
+using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
 
@@ -13,7 +14,8 @@ internal static class ExcessForms
     {
         Key = "excess-rms",
         JsonKey = "excess_rms",
-        Kind = FieldKind.VoltageRms,
+        Kind = FieldKind.Quantity,
+        Quantity = QuantityKind.Of<VoltageRms>(),
         Meaning = "the same as excess-density, given as an rms in excess-band",
         DefaultText = "none",
         DefaultSource = "the field is absent unless given",
@@ -25,6 +27,7 @@ internal static class ExcessForms
         Key = "excess-band",
         JsonKey = "excess_band",
         Kind = FieldKind.FrequencyRange,
+        Quantity = QuantityKind.Of<Frequency>(),
         Meaning = "the band that excess-rms was measured in",
         DefaultText = "[\"0.5 Hz\", \"500 Hz\"]",
         DefaultSource = "abstract on Ag-AgCl electrode noise in high-resolution recordings",

@@ -1,4 +1,5 @@
 using FrontEnd.Fields;
+using FrontEnd.Quantities;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
@@ -54,7 +55,7 @@ public static class ReadingMessages
         Error(WrongType, key, $"{key} is {what}, and {wanted} is expected", null, $"write it as {example}");
 
     internal static Finding Bare(FieldDescription field, string key, string written) =>
-        Error(BareNumber, key, $"`{written}` has no unit, and {key} is {FieldKinds.Noun(field.Kind)}", null, $"write number and unit in quotes, such as {FieldKinds.Example(field.Kind)}");
+        Error(BareNumber, key, $"`{written}` has no unit, and {key} is {FieldKinds.Noun(field)}", null, $"write number and unit in quotes, such as {FieldKinds.Example(field)}");
 
     internal static Finding NoCard(string key, string name, CardClass cardClass, IReadOnlyList<string> known, string? nearest) =>
         Error(UnknownCard, key, $"there is no part card `{name}` for {Noun(cardClass)}", $"the cards are {Messages.Listed(known)}",
@@ -91,7 +92,7 @@ public static class ReadingMessages
         Error(TopologyMissing, key, $"{key} is a low-pass and does not say how it is built", null, $"add `topology`, one of {Messages.Listed(words)}");
 
     internal static Finding NoEdge(string key, string edge) =>
-        Error(EdgeMissing, key, $"{key} has no `{edge}`", null, $"add `{edge}`, such as {FieldKinds.Example(FieldKind.Frequency)}");
+        Error(EdgeMissing, key, $"{key} has no `{edge}`", null, $"add `{edge}`, such as {FieldKinds.Example(QuantityKind.Of<Frequency>())}");
 
     internal static Finding AssumedElectrode(string which, string values) =>
         Warning(ElectrodeAssumed, $"electrodes.{which}", $"nothing is said about the {which} electrode: {values} is taken", "the skin-electrode surrogate of AAMI TIR60 stands for a poor gel contact",

@@ -41,7 +41,7 @@ public static class ReadingsFile
                 continue;
             }
 
-            QuantityKind kind = found.Expected is null ? QuantityText.KindOf<Voltage>() : QuantityText.KindOf(found.Expected);
+            QuantityKind kind = found.Expected is null ? QuantityKind.Of<Voltage>() : QuantityKind.Of(found.Expected);
             if (value.Length == 0)
             {
                 findings.Add(RecordingMessages.Reading(path, number, $"`{name}` has no reading"));

@@ -1,5 +1,6 @@
 using FrontEnd.Amplifier;
 using FrontEnd.Quantities;
+using FrontEnd.Text;
 using static FrontEnd.Fields.FieldRange;
 using static FrontEnd.Fields.Make;
 
@@ -131,7 +132,8 @@ internal static class AmplifierFields
         {
             Key = "averaging-bandwidth",
             JsonKey = "averaging_bandwidth",
-            Kind = FieldKind.Frequency,
+            Kind = FieldKind.Quantity,
+            Quantity = QuantityKind.Of<Frequency>(),
             Meaning = "bandwidth of the averaging of the two inputs, f_2; \"unlimited\" takes it as infinitely fast",
             Range = Above(0, 1e12),
             NullWord = "auto",

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace FrontEnd.Fields;
 
 /// <summary>One field of a <typeparamref name="TOwner"/>: its description, and how to read and replace its value without changing the owner.</summary>
@@ -5,6 +7,15 @@ namespace FrontEnd.Fields;
 /// or a list; null where the field is optional and not set; the special word as a <c>string</c>.</remarks>
 public sealed record Field<TOwner> : FieldDescription
 {
+    public Field()
+    {
+    }
+
+    /// <summary>A field described as another one is, whatever that one's owner.</summary>
+    [SetsRequiredMembers]
+    internal Field(FieldDescription like)
+        : base(like) => (Get, Set) = (null!, null!);
+
     public required Func<TOwner, object?> Get { get; init; }
 
     /// <summary>Returns the owner with the value replaced. Null is allowed where <see cref="FieldDescription.NullWord"/> is.</summary>
@@ -14,7 +25,7 @@ public sealed record Field<TOwner> : FieldDescription
     public double? SiValue(TOwner owner) => FieldKinds.SiValue(Get(owner));
 
     /// <summary>The owner with the field set to a number in SI units. Only for numeric fields; counts are rounded.</summary>
-    public TOwner WithSiValue(TOwner owner, double si) => Set(owner, FieldKinds.FromSi(Kind, si));
+    public TOwner WithSiValue(TOwner owner, double si) => Set(owner, FromSi(si));
 
     /// <summary>The same field seen from an outer record that holds this one's owner.</summary>
     /// <param name="get">The inner record; null where it is absent (no ground electrode): the field then reads as null.</param>
@@ -32,23 +43,6 @@ public sealed record Field<TOwner> : FieldDescription
     }
 
     /// <summary>The same description with other keys and another owner.</summary>
-    internal Field<TOuter> Redirected<TOuter>(string key, string jsonKey, Func<TOuter, object?> get, Func<TOuter, object?, TOuter> set) => new()
-    {
-        Key = key,
-        JsonKey = jsonKey,
-        Kind = Kind,
-        Meaning = Meaning,
-        DefaultText = DefaultText,
-        DefaultSource = DefaultSource,
-        Range = Range,
-        Choices = Choices,
-        NullWord = NullWord,
-        SpecialWord = SpecialWord,
-        Safety = Safety,
-        CardClass = CardClass,
-        Ranged = Ranged,
-        DefaultIsValue = DefaultIsValue,
-        Get = get,
-        Set = set,
-    };
+    internal Field<TOuter> Redirected<TOuter>(string key, string jsonKey, Func<TOuter, object?> get, Func<TOuter, object?, TOuter> set) =>
+        new(this) { Key = key, JsonKey = jsonKey, Get = get, Set = set };
 }

@@ -78,12 +78,7 @@ public static class FieldText
     ];
 
     /// <summary>A bare number in SI units with its unit.</summary>
-    internal static string FormatSi(FieldKind kind, double si) => kind switch
-    {
-        FieldKind.Number or FieldKind.Count or FieldKind.NumberList => Number(si),
-        FieldKind.FrequencyRange => QuantityText.FormatExact(Frequency.FromHertz(si)),
-        _ => Exact(Quantity(kind, si)),
-    };
+    internal static string FormatSi(FieldDescription field, double si) => field.Quantity is { } kind ? Exact(kind.FromSi(si)) : Number(si);
 
     // 33 K in degrees Celsius has no short decimal form, 298.15 K has.
     private static string Exact(IQuantity quantity)
@@ -91,8 +86,6 @@ public static class FieldText
         string text = QuantityText.FormatExact(quantity);
         return quantity is Temperature temperature && 10 < text.Length ? Number(temperature.Kelvins) + " K" : text;
     }
-
-    internal static IQuantity Quantity(FieldKind kind, double si) => (IQuantity)FieldKinds.FromSi(kind, si);
 
     private static Finding? Read(FieldDescription field, string text, out object? value)
     {
@@ -141,7 +134,7 @@ public static class FieldText
 
     private static Finding? ReadQuantity(FieldDescription field, string text, out object? value)
     {
-        bool read = QuantityText.TryParse(FieldKinds.QuantityKind(field.Kind), text, out IQuantity? quantity, out ParseProblem? problem);
+        bool read = QuantityText.TryParse(field.Quantity!, text, out IQuantity? quantity, out ParseProblem? problem);
         value = quantity;
         if (read)
         {
@@ -239,8 +232,8 @@ public static class FieldText
     /// <summary>The ends of a range as they are written, in full precision.</summary>
     private static string Ends(FieldDescription field, PartRange range, string between)
     {
-        FieldKind kind = field.Ranged.First(one => string.Equals(one.Key, range.Key, StringComparison.Ordinal)).Kind;
-        return FormatSi(kind, range.Low) + between + FormatSi(kind, range.High);
+        FieldDescription ranged = field.Ranged.First(one => string.Equals(one.Key, range.Key, StringComparison.Ordinal));
+        return FormatSi(ranged, range.Low) + between + FormatSi(ranged, range.High);
     }
 
     /// <summary>The field that a range is of; the finding names those that may have one.</summary>
@@ -260,7 +253,7 @@ public static class FieldText
             {
                 if (ranged.Range is { } legal && !legal.Contains(end))
                 {
-                    return Messages.Outside(ranged, ranged.Key, FormatSi(ranged.Kind, end)) with { Field = field.Key };
+                    return Messages.Outside(ranged, ranged.Key, FormatSi(ranged, end)) with { Field = field.Key };
                 }
             }
 

@@ -16,7 +16,8 @@ internal static class Make
         {
             Key = key,
             JsonKey = json,
-            Kind = FieldKinds.Of<TValue>(),
+            Kind = FieldKinds.Of<TValue>().Kind,
+            Quantity = FieldKinds.Of<TValue>().Quantity,
             Meaning = meaning,
             DefaultText = defaultText,
             DefaultSource = source,
@@ -34,7 +35,8 @@ internal static class Make
         {
             Key = key,
             JsonKey = json,
-            Kind = FieldKinds.Of<TValue>(),
+            Kind = FieldKinds.Of<TValue>().Kind,
+            Quantity = FieldKinds.Of<TValue>().Quantity,
             Meaning = meaning,
             DefaultText = defaultText,
             DefaultSource = source,

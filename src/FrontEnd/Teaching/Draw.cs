@@ -44,7 +44,7 @@ public sealed class Draw
     public T Give<T>(string symbol, string name, double value)
         where T : struct, IQuantity
     {
-        T quantity = (T)QuantityText.FromSi(QuantityText.KindOf<T>(), value);
+        T quantity = (T)QuantityKind.Of<T>().FromSi(value);
         _givens.Add(new Given(symbol, name, quantity));
         return quantity;
     }

@@ -76,11 +76,11 @@ public static class Marker
         {
             Reading.Result.Read => Compare(question, value),
             Reading.Result.OtherVoltage when question.Low - Width(question) <= value && value <= question.High + Width(question) =>
-                (question.Points / 2.0, KindOfVoltage, $"the number is right, but {QuantityText.Words(kind)} was asked for"),
+                (question.Points / 2.0, KindOfVoltage, $"the number is right, but {kind.Words} was asked for"),
             Reading.Result.OtherVoltage => Compare(question, value),
             _ when Reading.IsBare(plain, out double bare) => question.Low - Width(question) <= bare && bare <= question.High + Width(question)
-                ? (question.Points / 2.0, UnitLeftOut, $"the number is right without a prefix, but {QuantityText.Words(kind)} needs its unit")
-                : (0, Unreadable, $"a number alone: {QuantityText.Words(kind)} needs its unit"),
+                ? (question.Points / 2.0, UnitLeftOut, $"the number is right without a prefix, but {kind.Words} needs its unit")
+                : (0, Unreadable, $"a number alone: {kind.Words} needs its unit"),
             _ => (0, Unreadable, problem),
         };
     }
@@ -129,7 +129,7 @@ public static class Marker
 
     private static bool IsPowerOfTen(KeyQuestion question, double value)
     {
-        if (question.Kind is QuantityKind.Decibels or QuantityKind.Angle or QuantityKind.BitCount || question.Value == 0 || value / question.Value <= 0)
+        if (question.Kind is { ByDifference: true } || question.Value == 0 || value / question.Value <= 0)
         {
             return false;
         }
@@ -206,8 +206,6 @@ public static class Marker
             Failed,
         }
 
-        private static readonly QuantityKind[] Voltages = [QuantityKind.Voltage, QuantityKind.VoltageRms, QuantityKind.VoltagePeakToPeak];
-
         /// <summary>Without signs in front; a decimal comma becomes a point. One comma before three digits may as well part thousands and stays, but for 0,125.</summary>
         internal static string Plain(string text)
         {
@@ -229,32 +227,22 @@ public static class Marker
         /// <param name="plain">As <see cref="Plain"/> makes it.</param>
         internal static Result Of(QuantityKind kind, string plain, out double value, out string problem)
         {
-            if (TryRead(kind, plain, out value, out problem) || (UnitIsPlain(kind) is { } unit && TryRead(kind, plain + unit, out value, out _)))
+            // Decibels, degrees and bits take no prefix, so their unit may be left out.
+            if (TryRead(kind, plain, out value, out problem) || (kind.ByDifference && TryRead(kind, $"{plain} {kind.SiUnit}", out value, out _)))
             {
                 return Result.Read;
             }
 
-            if (Array.IndexOf(Voltages, kind) >= 0)
+            foreach (QuantityKind other in QuantityKind.All.Where(other => other != kind && string.Equals(other.SiUnit, kind.SiUnit, StringComparison.Ordinal)))
             {
-                foreach (QuantityKind other in Voltages)
+                if (TryRead(other, plain, out value, out _))
                 {
-                    if (other != kind && TryRead(other, plain, out value, out _))
-                    {
-                        return Result.OtherVoltage;
-                    }
+                    return Result.OtherVoltage;
                 }
             }
 
             return Result.Failed;
         }
-
-        /// <summary>Decibels and degrees take no prefix, so their unit may be left out.</summary>
-        private static string? UnitIsPlain(QuantityKind kind) => kind switch
-        {
-            QuantityKind.Decibels => " dB",
-            QuantityKind.Angle => "°",
-            _ => null,
-        };
 
         private static bool TryRead(QuantityKind kind, string text, out double value, out string problem)
         {

@@ -59,9 +59,9 @@ public sealed record QuantityAnswer(QuantityKind Kind, double Value, double Low,
     public override string Text => Write(Value);
 
     /// <summary>A value of the answer's kind as text.</summary>
-    public string Write(double value) => Kind == QuantityKind.Ratio
+    public string Write(double value) => Kind.Is<Ratio>()
         ? QuantityText.FormatTrimmed(value, "1", Digits)
-        : QuantityText.FormatTrimmed(QuantityText.FromSi(Kind, value), Digits);
+        : QuantityText.FormatTrimmed(Kind.FromSi(value), Digits);
 }
 
 /// <summary>One of several choices, named by letters from A.</summary>

@@ -49,7 +49,7 @@ public static partial class Messages
         }
 
         // Shares and tolerances in per cent throughout, where one alone would turn to a factor from 1 on.
-        string Number(double si) => field.Kind == FieldKind.Ratio && range.Greatest <= 2 ? $"{Math.Round(si * 100, 9):0.#########} %" : FieldText.FormatSi(field.Kind, si);
+        string Number(double si) => field.Holds<Ratio>() && range.Greatest <= 2 ? $"{Math.Round(si * 100, 9):0.#########} %" : FieldText.FormatSi(field, si);
         return $"{(range.LeastOpen ? "above " : "from ")}{Number(range.Least)}{(range.GreatestOpen ? " to below " : " to ")}{Number(range.Greatest)}";
     }
 
@@ -65,7 +65,7 @@ public static partial class Messages
         Error(UnknownWord, field.Key, $"`{key}` has no range in {field.Key}", "a spread run draws these values and no others", (nearest is null ? "" : $"did you mean `{nearest}`? ") + $"write {Listed(keys)}");
 
     internal static Finding NoNumberText(FieldDescription field, string text) =>
-        Error(NotANumberText, field.Key, $"`{text}` is not a number", null, $"write a number without unit, such as {FieldKinds.Example(field.Kind)}");
+        Error(NotANumberText, field.Key, $"`{text}` is not a number", null, $"write a number without unit, such as {FieldKinds.Example(field)}");
 
     internal static Finding NotWhole(FieldDescription field, string text) =>
         Error(NotAWholeNumber, field.Key, $"`{text}` is not a whole number", null, $"write a whole number, {RangeWords(field)}");
@@ -74,7 +74,7 @@ public static partial class Messages
         Error(NotAFlag, field.Key, $"`{text}` is neither true nor false", null, "write true or false");
 
     internal static Finding WrongList(FieldDescription field, string what) =>
-        Error(BadList, field.Key, $"{field.Key} needs {what}", null, $"write it as {FieldKinds.Example(field.Kind)}");
+        Error(BadList, field.Key, $"{field.Key} needs {what}", null, $"write it as {FieldKinds.Example(field)}");
 
     /// <summary>A value that was worked out from others and came out of range.</summary>
     public static Finding OutsideFor(FieldDescription field, string key, string written) => Outside(field, key, written);

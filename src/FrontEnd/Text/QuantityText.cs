@@ -30,7 +30,7 @@ public static partial class QuantityText
             return "";
         }
 
-        KindInfo? kind = Kinds.Find(quantity.GetType());
+        QuantityKind? kind = Kinds.Find(quantity.GetType());
         int used = Math.Clamp(digits, 1, 17);
         return kind is null ? Join(Plain(Rounded(quantity.SiValue, used)), quantity.SiUnit) : Write(quantity.SiValue, kind, used, trim: false);
     }
@@ -38,21 +38,21 @@ public static partial class QuantityText
     /// <summary>A value as it stands on a part: no trailing zeros, <c>4.7 kΩ</c>, <c>220 nF</c>. Up to 12 digits, so what was typed with up to 12 digits is printed as typed and reads back exactly.</summary>
     public static string FormatPart(IQuantity? quantity)
     {
-        KindInfo? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
+        QuantityKind? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
         return kind is null ? Format(quantity, PartDigits) : Write(quantity!.SiValue, kind, PartDigits, trim: true);
     }
 
     /// <summary>The quantity with at most a number of significant digits, trailing zeros left out: <c>4.7 kΩ</c>; for numbers inside a formula.</summary>
     public static string FormatTrimmed(IQuantity? quantity, int digits)
     {
-        KindInfo? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
+        QuantityKind? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
         return kind is null ? Format(quantity, digits) : Write(quantity!.SiValue, kind, Math.Clamp(digits, 1, 17), trim: true);
     }
 
     /// <summary>A number in an SI unit with at most a number of significant digits, trailing zeros left out.</summary>
     public static string FormatTrimmed(double siValue, string siUnit, int digits)
     {
-        KindInfo? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);
+        QuantityKind? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);
         return double.IsFinite(siValue) && kind is not null
             ? Write(siValue, kind, Math.Clamp(digits, 1, 17), trim: true)
             : double.IsFinite(siValue) ? Join(Plain(Rounded(siValue, Math.Clamp(digits, 1, 17)).Trimmed()), siUnit is "1" ? "" : siUnit) : Format(siValue, siUnit);
@@ -61,7 +61,7 @@ public static partial class QuantityText
     /// <summary>The shortest text that reads back as exactly this quantity, for files: <c>4.7 kΩ</c>. A value from arithmetic may need 17 digits.</summary>
     public static string FormatExact(IQuantity? quantity)
     {
-        KindInfo? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
+        QuantityKind? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
         return kind is null ? Format(quantity, 17) : Write(quantity!.SiValue, kind, Shortest, trim: true);
     }
 
@@ -75,7 +75,7 @@ public static partial class QuantityText
             return double.IsNaN(siValue) ? "no number" : double.IsNegative(siValue) ? "-∞" : "∞";
         }
 
-        KindInfo? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);
+        QuantityKind? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);
         return kind is null ? Join(Plain(Rounded(siValue, used)), siUnit is "1" ? "" : siUnit) : Write(siValue, kind, used, trim: false);
     }
 
@@ -90,11 +90,11 @@ public static partial class QuantityText
     public static string FormatFactor(Ratio ratio, int digits = DefaultDigits) =>
         Join(Plain(Rounded(ratio.Fraction, Math.Clamp(digits, 1, 17))), "×");
 
-    private static string Write(double si, KindInfo kind, int digits, bool trim) => kind.Form switch
+    private static string Write(double si, QuantityKind kind, int digits, bool trim) => kind.Form switch
     {
         NumberForm.Prefixed => WritePrefixed(Digits(si, digits, trim), kind.Units[0], kind.Suffix),
         NumberForm.Scientific => Join(Scientific(Digits(si, digits, trim)), kind.Units[0].Spellings[0]),
-        NumberForm.Plain when kind.Kind == QuantityKind.Temperature => WriteTemperature(si, digits, trim),
+        NumberForm.Temperature => WriteTemperature(si, digits, trim),
         NumberForm.Plain => Join(Limited(si, digits, trim), kind.Units[0].Spellings[0]),
         NumberForm.Degrees => Limited(si, digits, trim) + kind.Units[0].Spellings[0],
         // Adding zero takes the sign off a negative zero.
@@ -153,21 +153,21 @@ public static partial class QuantityText
             : Join(Plain(Digits(kelvins, Shortest, trim)), "K");
     }
 
-    private static string WriteTime(double seconds, KindInfo kind, int digits, bool trim)
+    private static string WriteTime(double seconds, QuantityKind kind, int digits, bool trim)
     {
         double size = Math.Abs(seconds);
         Unit unit = size < 120 ? kind.Units[0] : size < 7200 ? kind.Units[1] : kind.Units[2];
         return WriteFactored(seconds, unit, kind, digits, trim);
     }
 
-    private static string WriteCapacity(double coulombs, KindInfo kind, int digits, bool trim)
+    private static string WriteCapacity(double coulombs, QuantityKind kind, int digits, bool trim)
     {
         double size = Math.Abs(coulombs);
         Unit unit = size < 3.6e-3 ? kind.Units[0] : size < 36000 ? kind.Units[2] : kind.Units[1];
         return WriteFactored(coulombs, unit, kind, digits, trim);
     }
 
-    private static string WriteFactored(double si, Unit unit, KindInfo kind, int digits, bool trim)
+    private static string WriteFactored(double si, Unit unit, QuantityKind kind, int digits, bool trim)
     {
         if (unit.Factor == 1)
         {
@@ -184,7 +184,7 @@ public static partial class QuantityText
             : WritePrefixed(Digits(si, Shortest, trim), kind.Units[0], "");
     }
 
-    private static string WriteSquare(Number number, KindInfo kind)
+    private static string WriteSquare(Number number, QuantityKind kind)
     {
         if (number.IsZero)
         {
