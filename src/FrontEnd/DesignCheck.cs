@@ -264,8 +264,8 @@ public static class DesignCheck
                     "such a recorder is a case to calculate, not a way to use the device", "set caution to say so on the sheet, or set the capacitance of a battery device that floats, 5 to 50 pF", "caution");
             }
 
-            Limit("requirements.fault-current", design.Requirements.FaultCurrent, Current.FromMicroamperes(50));
-            Limit("requirements.driven-ground-current", design.Requirements.DrivenGroundCurrent, Current.FromMicroamperes(10));
+            Limit("requirements.fault-current", design.Requirements.FaultCurrent, Current.FromAmperes(TradeConstants.FaultAmperes));
+            Limit("requirements.driven-ground-current", design.Requirements.DrivenGroundCurrent, Current.FromAmperes(TradeConstants.NormalAmperes));
         }
 
         public void Rest()

@@ -29,9 +29,6 @@ internal sealed class SourceText
         return index < 0 ? ~index : index + 1;
     }
 
-    /// <summary>Column from 1, in UTF-16 units.</summary>
-    public int ColumnOf(int offset) => Math.Clamp(offset, 0, Text.Length) - _lineStarts[LineOf(offset) - 1] + 1;
-
     /// <summary>The finding with file, line and, where it has no excerpt of its own, the line's text with a caret before the place.</summary>
     public Finding Placed(Finding finding, int offset)
     {

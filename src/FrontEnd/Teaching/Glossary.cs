@@ -1,3 +1,4 @@
+using FrontEnd.Quantities;
 using FrontEnd.Text;
 
 namespace FrontEnd.Teaching;
@@ -75,13 +76,13 @@ public static class Glossary
         new("noise density", "e, i", "V/√Hz, A/√Hz", "Noise in a hertz of bandwidth, one-sided here."),
         new("noise figure", "NF", "dB", "Total noise over what the electrodes make anyway."),
         new("noise gain", "", "", "1 + Rf/Rg: what multiplies an op-amp's own noise and sets its bandwidth, whether the stage inverts or not."),
-        new("noise-free bits", "", "bit", "Bits that do not flicker with the noise: log2 of the range over 6.6·σ."),
+        new("noise-free bits", "", "bit", $"Bits that do not flicker with the noise: log2 of the range over {TradeConstants.NoisePeakToPeak}·σ."),
         new("notch", "f₀, Q", "Hz", "Removes one frequency; the width between its −3 dB points is f₀/Q."),
         new("Nyquist frequency", "f_s/2", "Hz", "Half the sampling rate; what lies above it folds.", "half the rate"),
         new("op-amp", "", "", "Operational amplifier: a very high gain that feedback brings down to what is wanted.", "op-amps"),
         new("overhead", "", "", "What is sent beside the samples: framing, counters.", "framing", "packet"),
         new("oversampling", "OSR", "", "Modulator clocks for one output sample.", "osr", "decimation"),
-        new("peak-to-peak", "p-p", "V", "From the lowest to the highest point: 2√2·rms of a sine, 6.6·rms of Gaussian noise.", "pp"),
+        new("peak-to-peak", "p-p", "V", $"From the lowest to the highest point: 2√2·rms of a sine, {TradeConstants.NoisePeakToPeak}·rms of Gaussian noise.", "pp"),
         new("phase margin", "", "°", "180° plus the loop's phase where its gain is 1; below 0° it oscillates."),
         new("phasor", "", "", "A sine's size and angle as one complex number; phasors add with their angles."),
         new("pole", "", "", "What makes a filter fall by 20 dB a decade beyond its frequency; a filter of order n has n of them."),

@@ -1,10 +1,12 @@
+using FrontEnd.Quantities;
+
 namespace FrontEnd.Teaching;
 
 /// <summary>The slips that are looked for, each with its remark: one table for keys, marks and the class's summary.</summary>
 internal static class Slips
 {
     public static readonly SlipKind RmsForPeak = new("rms-for-peak", "rms and peak values were exchanged: a peak is √2 times the rms of a sine");
-    public static readonly SlipKind SineForNoise = new("sine-for-noise", "noise is no sine: its peak-to-peak is 6.6 times its rms, not 2√2 times");
+    public static readonly SlipKind SineForNoise = new("sine-for-noise", $"noise is no sine: its peak-to-peak is {TradeConstants.NoisePeakToPeak} times its rms, not 2√2 times");
     public static readonly SlipKind OneSidedPeak = new("one-sided-peak", "that is the peak to one side; peak-to-peak is twice that");
     public static readonly SlipKind PeakToPeakForRms = new("peak-to-peak-for-rms", "the rms value was asked for, not the peak-to-peak value");
     public static readonly SlipKind TenForTwentyLog = new("ten-for-twenty-log", "10·log10 is for powers; a ratio of voltages takes 20·log10");
@@ -36,7 +38,7 @@ internal static class Slips
     public static readonly SlipKind HalfStep = new("half-step", "half a step is the greatest error, not its rms");
     public static readonly SlipKind NoSquareRootOfTwelve = new("twelve-without-root", "the rms of a uniform error is LSB/√12, not LSB/12");
     public static readonly SlipKind NoOffsetOfSine = new("no-1.76", "the 1.76 dB that a full-scale sine brings were forgotten");
-    public static readonly SlipKind EffectiveForNoiseFree = new("effective-for-noise-free", "that counts the rms noise: noise-free bits count its 6.6-fold peak-to-peak");
+    public static readonly SlipKind EffectiveForNoiseFree = new("effective-for-noise-free", $"that counts the rms noise: noise-free bits count its {TradeConstants.NoisePeakToPeak}-fold peak-to-peak");
     public static readonly SlipKind PeakToPeakForSine = new("peak-to-peak-for-sine-rms", "a full-scale sine has an rms of FS/(2√2), not FS");
     public static readonly SlipKind PeakForSine = new("peak-for-sine-rms", "a full-scale sine has an rms of FS/(2√2), not its peak FS/2");
     public static readonly SlipKind NoOverhead = new("overhead-forgotten", "framing and counters are sent too: the overhead was left out");
@@ -55,7 +57,6 @@ internal static class Slips
     public static readonly SlipKind WholeImpedance = new("impedance-for-imbalance", "the difference of the electrodes counts, not their impedance");
     public static readonly SlipKind OneResistor = new("one-ratio", "all four resistors may be off in the worst way: 4·tol, not tol");
     public static readonly SlipKind TwoRatios = new("two-resistors", "all four resistors may be off in the worst way: 4·tol, not 2·tol");
-    public static readonly SlipKind CoupledGround = new("earthed-for-floating", "the box floats: the current returns through its small capacitance to earth, not through a wire");
     public static readonly SlipKind NoShared = new("not-shared", "the reference carries all N inputs, and the difference to one input counts");
     public static readonly SlipKind ResistanceOnly = new("capacitor-forgotten", "the capacitor across the contact was left out");
     public static readonly SlipKind NotComplex = new("added-as-real", "resistance and reactance stand at right angles: they do not add one to one");
@@ -69,7 +70,6 @@ internal static class Slips
     public static readonly SlipKind NotPreferred = new("not-preferred", "the value was worked out but not rounded to a part that can be bought");
     public static readonly SlipKind NextPreferred = new("next-preferred", "not the nearest member of the series, by ratio");
     public static readonly SlipKind BandwidthForHalf = new("half-bandwidth", "Δf = f0/Q is the whole width between the −3 dB points");
-    public static readonly SlipKind WrongEnd = new("wrong-end", "the ringing is followed to a share of its start, ln(1/share) time constants");
     public static readonly SlipKind AveragingFactor = new("averaging-factor", "two averaging resistors in parallel make the loop's gain 2·Rf/Ra");
     public static readonly SlipKind NoLoop = new("no-loop", "the loop's gain was left out: the driven ground divides by 1 + T");
     public static readonly SlipKind NoIntegrator = new("integrator-forgotten", "the integrator's own 90° were left out");

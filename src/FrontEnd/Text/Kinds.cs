@@ -84,7 +84,7 @@ internal static class Kinds
             Examples = ["0.1 µT", "0.1 uT"], Suffix = " rms",
         },
         new QuantityKind<Temperature>(Temperature.FromKelvins, NumberForm.Temperature,
-            new Unit(["°C", "C", "degC", "℃"], Offset: Celsius), new Unit(["K", "kelvin"]))
+            new Unit(["°C", "C", "degC", "℃"], Offset: Temperature.ZeroCelsius), new Unit(["K", "kelvin"]))
         {
             Words = "a temperature", Asked = "a number and a unit of temperature", Examples = ["25 °C", "298.15 K"],
         },
@@ -130,9 +130,6 @@ internal static class Kinds
     ];
 
     private static readonly Dictionary<Type, QuantityKind> ByType = Table.ToDictionary(kind => kind.Type);
-
-    /// <summary>0 °C in kelvins, exact by definition. SI Brochure, 9th edition (2019), section 2.3.1; from memory.</summary>
-    internal const double Celsius = 273.15;
 
     internal static IReadOnlyList<QuantityKind> All => Table;
 

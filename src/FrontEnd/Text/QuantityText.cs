@@ -145,10 +145,10 @@ public static partial class QuantityText
     {
         if (digits != Shortest)
         {
-            return Join(Limited(kelvins - Kinds.Celsius, digits, trim), "°C");
+            return Join(Limited(kelvins - Temperature.ZeroCelsius, digits, trim), "°C");
         }
 
-        return Exactly(kelvins, kelvins - Kinds.Celsius, celsius => celsius + Kinds.Celsius) is string celsius
+        return Exactly(kelvins, kelvins - Temperature.ZeroCelsius, celsius => celsius + Temperature.ZeroCelsius) is string celsius
             ? Join(celsius, "°C")
             : Join(Plain(Digits(kelvins, Shortest, trim)), "K");
     }

@@ -5,7 +5,7 @@ namespace FrontEnd.Text;
 /// <param name="Prefixes">Prefix letters it takes, besides none; µ stands for all its spellings, k for K too.</param>
 /// <param name="Exponent">Power of ten in the SI unit.</param>
 /// <param name="Factor">Further factor that is no power of ten, such as 3600 for Ah.</param>
-/// <param name="Offset">Added after scaling, 273.15 for °C.</param>
+/// <param name="Offset">Added after scaling, the kelvins of 0 °C for °C.</param>
 /// <param name="Power">The power the prefix takes with it: 2 for m², as a cm² is (cm)².</param>
 internal sealed record Unit(string[] Spellings, string Prefixes = "", int Exponent = 0, double Factor = 1, double Offset = 0, int Power = 1);
 

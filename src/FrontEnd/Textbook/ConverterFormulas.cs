@@ -5,7 +5,7 @@ namespace FrontEnd.Textbook;
 /// <summary>Resolution of the converter by the formulas of the textbooks.</summary>
 /// <remarks>
 /// Three numbers of bits are in use: <see cref="EffectiveNumberOfBits"/> from signal over noise and distortion, <see cref="EffectiveBits"/> from rms noise,
-/// <see cref="NoiseFreeBits(VoltagePeakToPeak, VoltageRms)"/> from peak-to-peak noise. The last two differ by log2(6.6) = 2.72 bits.
+/// <see cref="NoiseFreeBits(VoltagePeakToPeak, VoltageRms)"/> from peak-to-peak noise. The last two differ by 2.72 bits.
 /// </remarks>
 public static class ConverterFormulas
 {
@@ -28,15 +28,15 @@ public static class ConverterFormulas
     /// <summary>Effective number of bits from the ratio of a full-scale sine to noise and distortion, (SINAD − 1.76)/6.02 [bit].</summary>
     /// <remarks>Source: Franco, Example 12.2.</remarks>
     public static TextbookFigure EffectiveNumberOfBits(Decibels signalToNoiseAndDistortion) =>
-        TextbookFigure.Of((signalToNoiseAndDistortion.Value - 1.76) / 6.02, "bit", "(SINAD − 1.76)/6.02", $"({Put.In(signalToNoiseAndDistortion)} − 1.76)/6.02", Sources.FrancoConverter);
+        TextbookFigure.Of(TradeConstants.EffectiveBits(signalToNoiseAndDistortion.Value), "bit", "(SINAD − 1.76)/6.02", $"({Put.In(signalToNoiseAndDistortion)} − 1.76)/6.02", Sources.FrancoConverter);
 
     /// <summary>Effective resolution, log2(span/σ) [bit]. Never more than the word length of the converter: the caller caps it.</summary>
     /// <remarks>Source: SBAS350G, definitions of its noise tables.</remarks>
     public static TextbookFigure EffectiveBits(VoltagePeakToPeak span, VoltageRms noise) =>
         TextbookFigure.Of(Math.Log2(span.Volts / noise.Volts), "bit", "log2(span/σ)", $"log2({Put.In(span.Volts, "V")}/{Put.In(noise.Volts, "V")})", Sources.ConverterBits);
 
-    /// <summary>Noise-free bits, log2(span/(6.6·σ)) [bit].</summary>
-    /// <remarks>Source: SBAS350G, definitions of its noise tables; factor 6.6 from Baker 2008.</remarks>
+    /// <summary>Noise-free bits, log2(span/pp) [bit], pp = <see cref="TradeConstants.NoisePeakToPeak"/>·σ.</summary>
+    /// <remarks>Source: SBAS350G, definitions of its noise tables; the factor from Baker 2008.</remarks>
     public static TextbookFigure NoiseFreeBits(VoltagePeakToPeak span, VoltageRms noise) =>
         NoiseFreeBits(span, noise.NoisePeakToPeak);
 

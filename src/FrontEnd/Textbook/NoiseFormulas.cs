@@ -159,10 +159,10 @@ public static class NoiseFormulas
             $"√({string.Join(" + ", parts.Select(part => $"({Put.In(part.Volts, "V")})²"))})",
             Sources.CommonPractice);
 
-    /// <summary>Peak-to-peak of Gaussian noise, 6.6·σ [V p-p]: 0.1 % of the time lies outside.</summary>
+    /// <summary>Peak-to-peak of Gaussian noise, <see cref="TradeConstants.NoisePeakToPeak"/>·σ [V p-p]: 0.1 % of the time lies outside.</summary>
     /// <remarks>Source: Baker 2008, crest factor 3.3 on each side.</remarks>
     public static TextbookFigure PeakToPeak(VoltageRms noise) =>
-        TextbookFigure.Of(noise.NoisePeakToPeak.Volts, "V", "6.6·σ", $"6.6 · {Put.In(noise.Volts, "V")}", Sources.CrestFactor);
+        TextbookFigure.Of(noise.NoisePeakToPeak.Volts, "V", $"{TradeConstants.NoisePeakToPeak}·σ", $"{TradeConstants.NoisePeakToPeak} · {Put.In(noise.Volts, "V")}", Sources.CrestFactor);
 
     /// <summary>Noise bandwidth over −3 dB frequency of a Butterworth low-pass of order n, (π/2n)/sin(π/2n).</summary>
     /// <remarks>1.57, 1.11, 1.05, 1.03 … Two equal RC sections are another filter: see <see cref="BandwidthFactorEqualPoles"/>. Source: note MT-006, Fig. 2.</remarks>

@@ -28,7 +28,7 @@ internal static class ConverterProblems
             return new ProblemText("What is the best signal-to-noise ratio of an ideal converter, with a full-scale sine?")
                 .Step("The sine's rms FS/(2√2) over the quantisation noise LSB/√12", figure)
                 .AnswersWithin<Decibels>(figure.Value, 0.2, 4)
-                .Slip(Slips.NoOffsetOfSine, 6.02 * bits.Bits)
+                .Slip(Slips.NoOffsetOfSine, TradeConstants.DecibelsPerBit * bits.Bits)
                 .Slip(Slips.TenForTwentyLog, figure.Value / 2);
         }),
         new("converter-data-rate", Topic.Converter, 1, "Data rate", d =>
@@ -67,10 +67,10 @@ internal static class ConverterProblems
             VoltageRms noise = d.Part<VoltageRms>("σ", "noise at the input, rms", 0.15e-6, 2.2e-6, PreferredSeries.E24);
             TextbookFigure figure = ConverterFormulas.NoiseFreeBits(span, noise);
             return new ProblemText("How many noise-free bits does the reading have?")
-                .Step("The span over the noise's peak-to-peak, 6.6·σ, in powers of two", figure)
+                .Step($"The span over the noise's peak-to-peak, {TradeConstants.NoisePeakToPeak}·σ, in powers of two", figure)
                 .AnswersWithin<BitCount>(figure.Value, 0.1)
                 .Slip(Slips.EffectiveForNoiseFree, Math.Log2(span.Volts / noise.Volts))
-                .Slip(Slips.TwoForTenLog, Math.Log10(span.Volts / noise.Volts / 6.6))
+                .Slip(Slips.TwoForTenLog, Math.Log10(span.Volts / noise.Volts / TradeConstants.NoisePeakToPeak))
                 .Slip(Slips.OneSidedPeak, Math.Log2(span.Volts / noise.Volts / 3.3));
         }),
         new("converter-enob", Topic.Converter, 2, "Effective number of bits", d =>
@@ -80,8 +80,8 @@ internal static class ConverterProblems
             return new ProblemText("A data sheet gives the ratio of a full-scale sine to noise and distortion. How many bits does an ideal converter need for it?")
                 .Step("The ideal ratio 6.02·N + 1.76, solved for N", figure)
                 .AnswersWithin<BitCount>(figure.Value, 0.05)
-                .Slip(Slips.NoOffsetOfSine, ratio.Value / 6.02)
-                .Slip(Slips.TenForTwentyLog, (ratio.Value - 1.76) / 3.01);
+                .Slip(Slips.NoOffsetOfSine, ratio.Value / TradeConstants.DecibelsPerBit)
+                .Slip(Slips.TenForTwentyLog, (ratio.Value - TradeConstants.DecibelsOfSine) / 3.01);
         }),
         new("converter-dynamic-range", Topic.Converter, 3, "Dynamic range of a chain", d =>
         {

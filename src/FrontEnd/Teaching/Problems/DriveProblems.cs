@@ -79,8 +79,8 @@ internal static class DriveProblems
         new("safety-resistor", Topic.Safety, 2, "Series resistor from the E24 series", d =>
         {
             Voltage highest = d.OneOf<Voltage>("V_max", "highest voltage in the box", 3.3, 4.2, 5, 5.5, 9, 12);
-            Current limit = d.OneOf<Current>("I", "quoted single-fault limit, dc", 50e-6);
-            Current normal = d.Give<Current>("I_n", "quoted limit of normal operation, dc", 10e-6);
+            Current limit = d.OneOf<Current>("I", "quoted single-fault limit, dc", TradeConstants.FaultAmperes);
+            Current normal = d.Give<Current>("I_n", "quoted limit of normal operation, dc", TradeConstants.NormalAmperes);
             Ratio tolerance = d.OneOf<Ratio>("tol", "tolerance of the resistor", 0.01, 0.02, 0.05);
             double least = highest.Volts / limit.Amperes / (1 - tolerance.Fraction);
             double chosen = PreferredValues.AtLeast(least, PreferredSeries.E24);

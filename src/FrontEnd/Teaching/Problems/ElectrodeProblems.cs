@@ -77,7 +77,7 @@ internal static class ElectrodeProblems
                 .Slip(Slips.OneElectrode, NoiseFormulas.ElectrodeThermal([electrode], t, low, high).Value)
                 .Slip(Slips.ResistanceOnly, Math.Sqrt(2) * NoiseFormulas.Thermal(rd, t, low, high).Value)
                 .Slip(Slips.LinearSum, 2 * NoiseFormulas.ElectrodeThermal([electrode], t, low, high).Value)
-                .Slip(Slips.PeakToPeakForRms, 6.6 * figure.Value);
+                .Slip(Slips.PeakToPeakForRms, TradeConstants.NoisePeakToPeak * figure.Value);
         }),
     ];
 

@@ -19,7 +19,7 @@ internal static class NoiseProblems
                 .Answers<VoltageRms>(figure.Value)
                 .Slip(Slips.HalfTheBand, figure.Value / Math.Sqrt(2))
                 .Slip(Slips.NoFour, figure.Value / 2)
-                .Slip(Slips.PeakToPeakForRms, figure.Value * 6.6)
+                .Slip(Slips.PeakToPeakForRms, figure.Value * TradeConstants.NoisePeakToPeak)
                 .Slip(Slips.NoRootOfBand, figure.Value * Math.Sqrt(high.Hertz - low.Hertz));
         }),
         new("noise-peak-to-peak", Topic.Noise, 1, "Peak-to-peak of noise", d =>
@@ -44,7 +44,7 @@ internal static class NoiseProblems
                 .Answers<VoltageRms>(figure.Value)
                 .Slip(Slips.LinearSum, a.Volts + b.Volts + c.Volts)
                 .Slip(Slips.LargestAlone, Math.Max(a.Volts, Math.Max(b.Volts, c.Volts)))
-                .Slip(Slips.PeakToPeakForRms, 6.6 * figure.Value);
+                .Slip(Slips.PeakToPeakForRms, TradeConstants.NoisePeakToPeak * figure.Value);
         }),
         new("noise-amplifier", Topic.Noise, 2, "Amplifier noise with flicker", d =>
         {
@@ -72,7 +72,7 @@ internal static class NoiseProblems
                 .Answers<VoltageRms>(figure.Value)
                 .Slip(Slips.HalfTheBand, figure.Value / Math.Sqrt(2))
                 .Slip(Slips.NoRootOfBand, figure.Value * Math.Sqrt(high.Hertz - low.Hertz))
-                .Slip(Slips.PeakToPeakForRms, 6.6 * figure.Value);
+                .Slip(Slips.PeakToPeakForRms, TradeConstants.NoisePeakToPeak * figure.Value);
         }),
         new("noise-referred", Topic.Noise, 2, "Density referred to the input", d =>
         {
@@ -117,7 +117,7 @@ internal static class NoiseProblems
                 .Answers<VoltageRms>(value)
                 .Slip(Slips.NoNoiseBandwidth, e.VoltsPerRootHertz * Math.Sqrt(corner.Hertz))
                 .Slip(Slips.NoRootOfBand, e.VoltsPerRootHertz * width)
-                .Slip(Slips.PeakToPeakForRms, 6.6 * value);
+                .Slip(Slips.PeakToPeakForRms, TradeConstants.NoisePeakToPeak * value);
         }),
         new("noise-corner", Topic.Noise, 3, "Flicker corner from a data sheet", d =>
         {

@@ -49,7 +49,7 @@ internal static class WholeChainProblems
                 .Answers<VoltageRms>(total.Value)
                 .Slip(Slips.LinearSum, parts.Sum(part => part.Volts))
                 .Slip(Slips.NotReferred, Math.Sqrt(Math.Pow(Without(4), 2) + (converter.Volts * converter.Volts)))
-                .Slip(Slips.PeakToPeakForRms, 6.6 * total.Value)
+                .Slip(Slips.PeakToPeakForRms, TradeConstants.NoisePeakToPeak * total.Value)
                 .Slip(Slips.HalfTheBand, Math.Sqrt((Math.Pow(Without(4), 2) / 2) + (referred * referred)))
                 .Slip(Slips.LargestAlone, parts.Max(part => part.Volts));
         }),
@@ -96,8 +96,8 @@ internal static class WholeChainProblems
                 .Step("In powers of two, peak-to-peak", figure)
                 .AnswersWithin<BitCount>(figure.Value, 0.1)
                 .Slip(Slips.EffectiveForNoiseFree, Math.Log2(span / total.Value))
-                .Slip(Slips.NotReferred, Math.Log2(scale.Volts / 6.6 / total.Value))
-                .Slip(Slips.TwoForTenLog, Math.Log10(span / 6.6 / total.Value));
+                .Slip(Slips.NotReferred, Math.Log2(scale.Volts / TradeConstants.NoisePeakToPeak / total.Value))
+                .Slip(Slips.TwoForTenLog, Math.Log10(span / TradeConstants.NoisePeakToPeak / total.Value));
         }),
         new("chain-judge-noise", Topic.WholeChain, 3, "Which change lowers the noise most", d => Judge(
             d,
