@@ -1,4 +1,5 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using static FrontEnd.Fields.FieldRange;

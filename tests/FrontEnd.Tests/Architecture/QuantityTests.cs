@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Tests.Reference;
 using FrontEnd.Text;
