@@ -82,7 +82,7 @@ public static class KeyTable
             FieldKind.Card => Messages.Listed(CardShelf.Names(field.CardClass!.Value)) + ", or a path",
             FieldKind.Ranges => "of " + Messages.Listed([.. field.Ranged.Select(one => one.Key)]),
             FieldKind.Choice or FieldKind.Flag => Messages.Listed(words),
-            _ => Messages.RangeWords(field) + (words.Count == 0 ? "" : $"; {Messages.Listed(words)}"),
+            _ => FieldMessages.RangeWords(field) + (words.Count == 0 ? "" : $"; {Messages.Listed(words)}"),
         };
         string standard = field.DefaultText.Length == 0 ? "none" : field.DefaultIsValue && !words.Contains(field.DefaultText, StringComparer.Ordinal) ? $"`{field.DefaultText}`" : field.DefaultText;
         text.Append("| `").Append(name).Append('`').Append(field.Safety ? " (safety)" : "").Append(" | ").Append(Cell(field.Meaning)).Append(" | ")

@@ -484,7 +484,7 @@ internal sealed class DesignBuilder
         if (!density.Range!.Value.Contains(value.VoltsSquaredPerHertz))
         {
             _unread.Add(key);
-            Report(context, Messages.OutsideFor(density, key, QuantityText.FormatExact(value)), rmsEntry.Value.Span);
+            Report(context, FieldMessages.Outside(density, key, QuantityText.FormatExact(value)), rmsEntry.Value.Span);
             return;
         }
 

@@ -104,7 +104,7 @@ internal static class NodeValue
         value = null;
         if (list.Items.Count != 2)
         {
-            return Messages.NeedsList(field, key, $"two frequencies, low and high; it has {list.Items.Count}");
+            return FieldMessages.NeedsList(field, key, $"two frequencies, low and high; it has {list.Items.Count}");
         }
 
         Frequency[] edges = new Frequency[2];
@@ -150,7 +150,7 @@ internal static class NodeValue
 
             if (entry.Value is not ListNode { Items: [var low, var high] })
             {
-                return Messages.NeedsList(field, $"{key}.{name}", "two values, least and greatest");
+                return FieldMessages.NeedsList(field, $"{key}.{name}", "two values, least and greatest");
             }
 
             double[] ends = new double[2];

@@ -63,7 +63,7 @@ public static class FieldText
         {
             if (!range.Contains(si))
             {
-                return Messages.Outside(field, field.Key, text);
+                return FieldMessages.Outside(field, field.Key, text);
             }
         }
 
@@ -113,7 +113,7 @@ public static class FieldText
                 return Choice(field, trimmed, out value);
             case FieldKind.Flag:
                 value = trimmed is "true" or "yes" ? true : trimmed is "false" or "no" ? false : null;
-                return value is null ? Messages.NoFlag(field, trimmed) : null;
+                return value is null ? FieldMessages.NoFlag(field, trimmed) : null;
             case FieldKind.Number:
                 return ReadNumber(field, trimmed, out value);
             case FieldKind.Count:
@@ -160,21 +160,21 @@ public static class FieldText
         }
 
         value = null;
-        return Messages.NotAWord(field, text, Nearest.Of(text, Words(field)));
+        return FieldMessages.NotAWord(field, text, Nearest.Of(text, Words(field)));
     }
 
     private static Finding? ReadNumber(FieldDescription field, string text, out object? value)
     {
         bool read = double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number);
         value = read ? number : null;
-        return read ? null : Messages.NoNumberText(field, text);
+        return read ? null : FieldMessages.NoNumberText(field, text);
     }
 
     private static Finding? ReadCount(FieldDescription field, string text, out object? value)
     {
         bool read = int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int number);
         value = read ? number : null;
-        return read ? null : Messages.NotWhole(field, text);
+        return read ? null : FieldMessages.NotWhole(field, text);
     }
 
     private static Finding? Pair(FieldDescription field, string text, out object? value)
@@ -183,7 +183,7 @@ public static class FieldText
         string[] parts = text.Split(',', StringSplitOptions.TrimEntries);
         if (parts.Length != 2)
         {
-            return Messages.WrongList(field, "two frequencies, low and high");
+            return FieldMessages.WrongList(field, "two frequencies, low and high");
         }
 
         if (!QuantityText.TryParse(parts[0], out Frequency low, out ParseProblem? problem) || !QuantityText.TryParse(parts[1], out Frequency high, out problem))
@@ -243,7 +243,7 @@ public static class FieldText
     {
         ranged = field.Ranged.FirstOrDefault(one => string.Equals(one.Key, key, StringComparison.Ordinal));
         string[] keys = [.. field.Ranged.Select(one => one.Key)];
-        return ranged is null ? Messages.NotRanged(field, key, keys, Nearest.Of(key, keys)) : null;
+        return ranged is null ? FieldMessages.NotRanged(field, key, keys, Nearest.Of(key, keys)) : null;
     }
 
     private static Finding? CheckRanges(FieldDescription field, PartRanges ranges)
@@ -255,13 +255,13 @@ public static class FieldText
             {
                 if (ranged.Range is { } legal && !legal.Contains(end))
                 {
-                    return Messages.Outside(ranged, ranged.Key, FormatSi(ranged, end)) with { Field = field.Key };
+                    return FieldMessages.Outside(ranged, ranged.Key, FormatSi(ranged, end)) with { Field = field.Key };
                 }
             }
 
             if (range.High < range.Low)
             {
-                return Messages.WrongList(field, $"the least value of {range.Key} first; it has {Ends(field, range, " before ")}");
+                return FieldMessages.WrongList(field, $"the least value of {range.Key} first; it has {Ends(field, range, " before ")}");
             }
         }
 
@@ -284,7 +284,7 @@ public static class FieldText
             string[] ends = part[key.Length..].Split(" to ", StringSplitOptions.TrimEntries);
             if (ends.Length != 2)
             {
-                return Messages.WrongList(field, $"two values for {key}, least and greatest");
+                return FieldMessages.WrongList(field, $"two values for {key}, least and greatest");
             }
 
             if (Read(ranged! with { Key = field.Key }, ends[0], out object? low) is { } first)
