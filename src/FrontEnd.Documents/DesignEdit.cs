@@ -160,7 +160,7 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
             return Replace(card.Span, literal);
         }
 
-        if (string.Equals(card.Value, DesignBuilder.NoPart, StringComparison.Ordinal))
+        if (string.Equals(card.Value, TableReader.NoPart, StringComparison.Ordinal))
         {
             return Replace(card.Span, format == DocumentFormat.Toml ? $"{{ {string.Join('.', rest)} = {literal} }}" : $"{{ {Pair(rest, literal)} }}");
         }
