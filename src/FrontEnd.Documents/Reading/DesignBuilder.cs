@@ -1,11 +1,9 @@
 using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
-using FrontEnd.Quantities;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
