@@ -9,10 +9,12 @@ namespace FrontEnd.Documents;
 /// <summary>Values as they are written in a file of one format.</summary>
 internal static class Literals
 {
-    /// <param name="written">The text that the user typed, kept where the format takes texts; null writes the value in full precision.</param>
+    /// <param name="written">The text that the user typed, kept where the format takes texts; null writes the value in full
+    /// precision.</param>
     public static string Of(FieldDescription field, object? value, DocumentFormat format, string? written = null) =>
         format == DocumentFormat.Json ? Json(field, value)
-        : value is PartRanges ranges ? ranges.All.Count == 0 ? "{}" : $"{{ {string.Join(", ", ranges.All.Select(range => Range(field, range)))} }}"
+        : value is PartRanges ranges
+            ? ranges.All.Count == 0 ? "{}" : $"{{ {string.Join(", ", ranges.All.Select(range => Range(field, range)))} }}"
         : Toml(field, value, written);
 
     /// <summary>A TOML basic string, also valid JSON.</summary>
@@ -53,7 +55,8 @@ internal static class Literals
         FrequencyRange range => $"[{Quoted(QuantityText.FormatExact(range.Low))}, {Quoted(QuantityText.FormatExact(range.High))}]",
         IReadOnlyList<double> numbers => $"[{string.Join(", ", numbers.Select(Number))}]",
         IReadOnlyList<string> texts => $"[{string.Join(", ", texts.Select(Quoted))}]",
-        IReadOnlyList<IReadOnlyList<double>> rows => $"[{string.Join(", ", rows.Select(row => $"[{string.Join(", ", row.Select(Number))}]"))}]",
+        IReadOnlyList<IReadOnlyList<double>> rows =>
+            $"[{string.Join(", ", rows.Select(row => $"[{string.Join(", ", row.Select(Number))}]"))}]",
         string text => Quoted(text),
         _ when written is not null && field.Kind != FieldKind.Choice => Quoted(written.Trim()),
         _ => Quoted(FieldText.Format(field, value)),
@@ -67,5 +70,6 @@ internal static class Literals
         _ => Toml(field, value, null),
     };
 
-    private static string Number(double number) => number.ToString("R", CultureInfo.InvariantCulture).Replace("E", "e", StringComparison.Ordinal);
+    private static string Number(double number) =>
+        number.ToString("R", CultureInfo.InvariantCulture).Replace("E", "e", StringComparison.Ordinal);
 }

@@ -46,7 +46,8 @@ internal sealed class DesignBuilder
             string? described = _log.Origins.Keys.FirstOrDefault(key => key.StartsWith("electrodes.ground.", StringComparison.Ordinal));
             if (described is not null)
             {
-                _log.Report(ReadingMessages.BothForms("electrodes.ground-electrode", "electrodes.ground-electrode = false", "[electrodes.ground]"), _log.Places["electrodes.ground-electrode"]);
+                _log.Report(ReadingMessages.BothForms("electrodes.ground-electrode", "electrodes.ground-electrode = false",
+                    "[electrodes.ground]"), _log.Places["electrodes.ground-electrode"]);
             }
         }
 
@@ -73,7 +74,8 @@ internal sealed class DesignBuilder
         };
     }
 
-    /// <summary>Stages from the place on where they are realised from [anti-alias], counted from 0; null where all stand in the file.</summary>
+    /// <summary>Stages from the place on where they are realised from [anti-alias], counted from 0; null where all stand in the
+    /// file.</summary>
     public int? FirstRealised { get; private set; }
 
     /// <summary>An anti-alias filter given by what it has to do becomes stages behind those in the file.</summary>
@@ -86,14 +88,20 @@ internal sealed class DesignBuilder
 
         if (design.Stages.FirstOrDefault(stage => stage is not (GainStage or TwinTNotch)) is { } section)
         {
-            _log.Report(ReadingMessages.BothForms(DesignFields.AntiAliasKey, $"the stage `{section.Name}`", $"[{DesignFields.AntiAliasKey}]"));
+            _log.Report(ReadingMessages.BothForms(DesignFields.AntiAliasKey, $"the stage `{section.Name}`",
+                $"[{DesignFields.AntiAliasKey}]"));
             return design;
         }
 
-        List<Finding> wrong = [.. DesignFields.AntiAlias.Where(field => !_log.Unread.Contains(WishKey(field))).Select(field => FieldText.CheckRange(field, field.Get(wish)) is { } one ? one with { Field = WishKey(field) } : null).OfType<Finding>()];
-        bool isRead = wrong.Count == 0 && !_log.Unread.Any(key => key.StartsWith(DesignFields.AntiAliasKey + ".", StringComparison.Ordinal) || key is "band" or "converter.rate")
+        List<Finding> wrong = [.. DesignFields.AntiAlias.Where(field => !_log.Unread.Contains(WishKey(field)))
+            .Select(field => FieldText.CheckRange(field, field.Get(wish)) is { } one
+            ? one with { Field = WishKey(field) } : null).OfType<Finding>()];
+        bool isRead = wrong.Count == 0
+            && !_log.Unread.Any(key => key.StartsWith(DesignFields.AntiAliasKey + ".", StringComparison.Ordinal)
+            || key is "band" or "converter.rate")
             && 0 < design.Band.High.Hertz && design.Band.High.Hertz < AntiAliasWish.FoldOf(design).Hertz;
-        (IReadOnlyList<Stage> stages, IReadOnlyList<Finding> findings) = isRead ? wish.Realise(design, DesignFields.AntiAliasKey) : ([], wrong);
+        (IReadOnlyList<Stage> stages, IReadOnlyList<Finding> findings) = isRead
+            ? wish.Realise(design, DesignFields.AntiAliasKey) : ([], wrong);
         foreach (Finding finding in findings)
         {
             _log.Report(finding);
@@ -103,7 +111,9 @@ internal sealed class DesignBuilder
         design = design with { Stages = [.. design.Stages, .. stages] };
         foreach (Field<Design> field in DesignFields.Of(design).Where(field => IsRealised(field.Key)))
         {
-            _log.Origins[field.Key] = new FieldOrigin(field.Key, OriginKind.Given, FieldText.Format(field, field.Get(design)), $"realised from [{DesignFields.AntiAliasKey}]");
+            _log.Origins[field.Key] =
+                new FieldOrigin(field.Key, OriginKind.Given, FieldText.Format(field, field.Get(design)),
+                $"realised from [{DesignFields.AntiAliasKey}]");
         }
 
         return design;
@@ -140,13 +150,15 @@ internal sealed class DesignBuilder
         bool isWhole = design.Converter.FullScale.Volts / Math.Pow(2, whole) == lsb.Volts;
         if (bits is > 0 and <= 64)
         {
-            design = design with { Converter = design.Converter with { Bits = isWhole ? whole : bits, Lsb = isWhole && IsPlain ? null : lsb } };
+            design = design with { Converter = design.Converter with { Bits = isWhole ? whole : bits,
+                Lsb = isWhole && IsPlain ? null : lsb } };
         }
     }
 
     private void Assumptions()
     {
-        foreach ((string which, Electrode? electrode) in new[] { ("active", Design.Electrodes.Active), ("reference", Design.Electrodes.Reference), ("ground", Design.Electrodes.Ground) })
+        foreach ((string which, Electrode? electrode) in new[] { ("active", Design.Electrodes.Active),
+            ("reference", Design.Electrodes.Reference), ("ground", Design.Electrodes.Ground) })
         {
             string prefix = $"electrodes.{which}";
             if (electrode is not null && !_log.Unread.Contains(prefix) && !_log.Mentions(prefix + "."))
@@ -243,7 +255,8 @@ internal sealed class DesignBuilder
         }
 
         _log.Places["digital"] = entry.KeySpan;
-        Variant variant = DesignFields.Lists.First(list => string.Equals(list.Key, "digital", StringComparison.Ordinal)).VariantOf(new DigitalSections());
+        Variant variant = DesignFields.Lists.First(list => string.Equals(list.Key, "digital", StringComparison.Ordinal))
+            .VariantOf(new DigitalSections());
         object element = new DigitalSections { Name = "digital" };
         Field<object> rows = variant.Fields.First(field => field.Kind == FieldKind.SectionRows);
         _tables.SetField(PlaceOf(_sets.Element(variant), "digital[1]."), entry, rows, ref element);

@@ -4,10 +4,12 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
 
-/// <summary>The second way to write an electrode's excess noise: an rms in a band. It sets <c>excess-density</c> and is no field of its own.</summary>
+/// <summary>The second way to write an electrode's excess noise: an rms in a band. It sets <c>excess-density</c> and is no field of its
+/// own.</summary>
 internal static class ExcessForms
 {
-    /// <summary>The band in which electrode noise on skin is usually reported (abstract on Ag-AgCl electrode noise in high-resolution recordings, 0.5 to 500 Hz).</summary>
+    /// <summary>The band in which electrode noise on skin is usually reported (abstract on Ag-AgCl electrode noise in high-resolution
+    /// recordings, 0.5 to 500 Hz).</summary>
     public static readonly FrequencyRange DefaultBand = new(Frequency.FromHertz(0.5), Frequency.FromHertz(500));
 
     public static readonly FieldDescription Rms = new Row

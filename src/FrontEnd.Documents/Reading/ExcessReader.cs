@@ -46,11 +46,13 @@ internal sealed class ExcessReader(ReadingLog log, DocumentFormat format)
 
         if ((table.Find("excess-density") ?? table.Find("excess_density") ?? table.Find("excess_psd_1hz")) is not null)
         {
-            log.Report(place.Text, ReadingMessages.BothForms(prefix + "excess-rms", prefix + "excess-density", prefix + "excess-rms"), rmsEntry.KeySpan);
+            log.Report(place.Text, ReadingMessages.BothForms(prefix + "excess-rms", prefix + "excess-density", prefix + "excess-rms"),
+                rmsEntry.KeySpan);
             return null;
         }
 
-        if (NodeValue.Read(ExcessForms.Rms, prefix + "excess-rms", rmsEntry.Value, place.FormatOf(format), out object? rms, out Node where) is { } finding)
+        if (NodeValue.Read(ExcessForms.Rms, prefix + "excess-rms", rmsEntry.Value, place.FormatOf(format), out object? rms,
+            out Node where) is { } finding)
         {
             log.Unread.Add(key);
             log.Report(place.Text, finding, where.Span);
@@ -84,7 +86,8 @@ internal sealed class ExcessReader(ReadingLog log, DocumentFormat format)
             return ExcessForms.DefaultBand;
         }
 
-        if (NodeValue.Read(ExcessForms.Band, prefix + "excess-band", entry.Value, place.FormatOf(format), out object? read, out Node where) is { } wrong)
+        if (NodeValue.Read(ExcessForms.Band, prefix + "excess-band", entry.Value, place.FormatOf(format), out object? read,
+            out Node where) is { } wrong)
         {
             log.Report(place.Text, wrong, where.Span);
             return null;

@@ -44,7 +44,8 @@ internal sealed class ListReader(ReadingLog log, FieldSets sets, TableReader rea
     }
 
     private static bool Discriminates(DesignList list, Variant variant, Entry entry) =>
-        list.HasKinds && (string.Equals(entry.Key, "kind", StringComparison.Ordinal) || (variant.Topology is not null && string.Equals(entry.Key, "topology", StringComparison.Ordinal)));
+        list.HasKinds && (string.Equals(entry.Key, "kind", StringComparison.Ordinal)
+            || (variant.Topology is not null && string.Equals(entry.Key, "topology", StringComparison.Ordinal)));
 
     private void Edges(TableNode table, string key)
     {
@@ -126,5 +127,7 @@ internal sealed class ListReader(ReadingLog log, FieldSets sets, TableReader rea
     }
 
     // "lowpass", "low-pass" and "Low pass" are the same word.
-    private static string Bare(string word) => word.Replace("-", "", StringComparison.Ordinal).Replace(" ", "", StringComparison.Ordinal).Replace("_", "", StringComparison.Ordinal).ToLowerInvariant();
+    private static string Bare(string word) =>
+        word.Replace("-", "", StringComparison.Ordinal).Replace(" ", "", StringComparison.Ordinal)
+        .Replace("_", "", StringComparison.Ordinal).ToLowerInvariant();
 }

@@ -26,7 +26,8 @@ internal static class NodeValue
 
         value = null;
         return string.Equals(finding.Field, field.Key, StringComparison.Ordinal) && !string.Equals(key, field.Key, StringComparison.Ordinal)
-            ? finding with { Field = key, Message = Renamed(finding.Message, field.Key, key)!, Note = Renamed(finding.Note, field.Key, key) }
+            ? finding with { Field = key, Message = Renamed(finding.Message, field.Key, key)!,
+                Note = Renamed(finding.Note, field.Key, key) }
             : finding;
     }
 
@@ -87,7 +88,8 @@ internal static class NodeValue
     }
 
     private static bool IsWord(FieldDescription field, string text) =>
-        string.Equals(text, field.NullWord, StringComparison.OrdinalIgnoreCase) || string.Equals(text, field.SpecialWord, StringComparison.OrdinalIgnoreCase);
+        string.Equals(text, field.NullWord, StringComparison.OrdinalIgnoreCase)
+            || string.Equals(text, field.SpecialWord, StringComparison.OrdinalIgnoreCase);
 
     private static bool TakesText(FieldKind kind, bool plain) =>
         kind is FieldKind.Text or FieldKind.Card or FieldKind.Choice or FieldKind.Ranges || (!plain && kind == FieldKind.Quantity);
@@ -126,7 +128,8 @@ internal static class NodeValue
 
                     break;
                 default:
-                    return ReadingMessages.Type($"{key}[{i + 1}]", ReadingMessages.Noun(place), "a frequency", plain ? "a bare number in Hz" : FieldKinds.Example(QuantityKind.Of<Frequency>()));
+                    return ReadingMessages.Type($"{key}[{i + 1}]", ReadingMessages.Noun(place), "a frequency",
+                        plain ? "a bare number in Hz" : FieldKinds.Example(QuantityKind.Of<Frequency>()));
             }
         }
 
@@ -135,7 +138,8 @@ internal static class NodeValue
         return null;
     }
 
-    private static Finding? Ranges(FieldDescription field, string key, TableNode table, DocumentFormat format, out object? value, ref Node place)
+    private static Finding? Ranges(FieldDescription field, string key, TableNode table, DocumentFormat format, out object? value,
+        ref Node place)
     {
         value = null;
         List<PartRange> ranges = [];
@@ -181,7 +185,8 @@ internal static class NodeValue
             if (item is not NumberNode number)
             {
                 place = item;
-                return ReadingMessages.Type($"{key}[{numbers.Count + 1}]", ReadingMessages.Noun(item), "a number", "a bare number, such as 0.05");
+                return ReadingMessages.Type($"{key}[{numbers.Count + 1}]", ReadingMessages.Noun(item), "a number",
+                    "a bare number, such as 0.05");
             }
 
             numbers.Add(number.Value);
@@ -219,7 +224,8 @@ internal static class NodeValue
             place = item;
             if (item is not ListNode row)
             {
-                return ReadingMessages.Type($"{key}[{rows.Count + 1}]", ReadingMessages.Noun(item), "a row of six numbers", "[b0, b1, b2, a0, a1, a2]");
+                return ReadingMessages.Type($"{key}[{rows.Count + 1}]", ReadingMessages.Noun(item), "a row of six numbers",
+                    "[b0, b1, b2, a0, a1, a2]");
             }
 
             if (Numbers($"{key}[{rows.Count + 1}]", row, out object? numbers, ref place) is { } finding)

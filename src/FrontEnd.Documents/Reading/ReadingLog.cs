@@ -3,7 +3,8 @@ using FrontEnd.Findings;
 
 namespace FrontEnd.Documents.Reading;
 
-/// <summary>What is learned while a design file is read: what is to be said, where each value comes from and stands, and what could not be read.</summary>
+/// <summary>What is learned while a design file is read: what is to be said, where each value comes from and stands, and what could not be
+/// read.</summary>
 internal sealed class ReadingLog(SourceText source, List<Finding> findings)
 {
     /// <summary>The design file.</summary>

@@ -66,7 +66,8 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             log.Places.TryAdd(key, entry.KeySpan);
         }
 
-        OptionalPart? part = owner is Design ? DesignFields.OptionalParts.FirstOrDefault(part => string.Equals(part.Key, key, StringComparison.Ordinal)) : null;
+        OptionalPart? part = owner is Design
+            ? DesignFields.OptionalParts.FirstOrDefault(part => string.Equals(part.Key, key, StringComparison.Ordinal)) : null;
         Field<TOwner>? card = place.Set.CardOf(place.Path);
         bool leftOut = part is not null && entry.Value is (TextNode { Value: NoPart } or FlagNode { Value: false } or NullNode);
         bool described = !leftOut && (entry.Value is TableNode || (entry.Value is TextNode && card is not null));
@@ -160,13 +161,15 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         if (node is not TextNode named)
         {
             log.Unread.Add(key);
-            log.Report(place.Text, ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field), FieldKinds.Example(field)), node.Span);
+            log.Report(place.Text, ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field),
+                FieldKinds.Example(field)), node.Span);
             return;
         }
 
         string name = named.Value;
         owner = field.Set(owner, name);
-        log.Origins[key] = new FieldOrigin(key, place.Card is null ? OriginKind.Given : OriginKind.Card, name, place.Card is null ? "design file" : place.Card.SourceOf(field.Key));
+        log.Origins[key] = new FieldOrigin(key, place.Card is null ? OriginKind.Given : OriginKind.Card, name,
+            place.Card is null ? "design file" : place.Card.SourceOf(field.Key));
         if (name.Length == 0)
         {
             return;
@@ -199,21 +202,25 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             return;
         }
 
-        IEnumerable<string> candidates = owner is Design && place.Path.Length == 0 ? known.Concat(DesignFields.Lists.Select(list => list.Key)).Append(DesignFields.AntiAliasKey) : known;
+        IEnumerable<string> candidates = owner is Design && place.Path.Length == 0
+            ? known.Concat(DesignFields.Lists.Select(list => list.Key)).Append(DesignFields.AntiAliasKey) : known;
         string? nearest = Nearest.Of(entry.Key, candidates);
         if (nearest is null && owner is Design)
         {
             // A key in the wrong table: the same last word elsewhere.
-            string? elsewhere = place.Set.Paths.FirstOrDefault(other => other.EndsWith("." + entry.Key, StringComparison.Ordinal) || string.Equals(other, entry.Key, StringComparison.Ordinal));
+            string? elsewhere = place.Set.Paths.FirstOrDefault(other => other.EndsWith("." + entry.Key, StringComparison.Ordinal)
+                || string.Equals(other, entry.Key, StringComparison.Ordinal));
             if (elsewhere is not null)
             {
                 Finding moved = ReadingMessages.Unknown(prefix + entry.Key, elsewhere, known, isTable);
-                log.Report(place.Text, moved with { Help = $"move it to its table if `{elsewhere}` is meant, or remove it" }, entry.KeySpan);
+                log.Report(place.Text, moved with { Help = $"move it to its table if `{elsewhere}` is meant, or remove it" },
+                    entry.KeySpan);
                 return;
             }
         }
 
-        log.Report(place.Text, ReadingMessages.Unknown(prefix + entry.Key, nearest is null ? null : prefix + nearest, [.. candidates], isTable), entry.KeySpan);
+        log.Report(place.Text, ReadingMessages.Unknown(prefix + entry.Key, nearest is null ? null : prefix + nearest, [.. candidates],
+            isTable), entry.KeySpan);
     }
 
     /// <summary>The element's own variant where another variant of its list knows the key; null where none does.</summary>
@@ -223,7 +230,8 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         {
             Variant? mine = list.Variants.FirstOrDefault(variant => variant.Matches(element));
             bool other = list.Variants.Any(variant => variant.Fields.Any(field =>
-                string.Equals(field.Key, key, StringComparison.Ordinal) || field.Key.StartsWith(key + ".", StringComparison.Ordinal) || string.Equals(field.JsonKey, key, StringComparison.Ordinal)));
+                string.Equals(field.Key, key, StringComparison.Ordinal) || field.Key.StartsWith(key + ".", StringComparison.Ordinal)
+                || string.Equals(field.JsonKey, key, StringComparison.Ordinal)));
             if (mine is not null && other)
             {
                 return mine;

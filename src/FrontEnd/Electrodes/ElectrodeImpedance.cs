@@ -10,7 +10,8 @@ internal static class ElectrodeImpedance
     /// Z is the electrode's own times the lane's factor, which keeps the time constants.
     /// </summary>
     public static void Admittance(
-        Electrode electrode, ReadOnlySpan<double> omega, ReadOnlySpan<double> factor, int lanes, Span<double> admittanceRe, Span<double> admittanceIm, Span<double> resistance)
+        Electrode electrode, ReadOnlySpan<double> omega, ReadOnlySpan<double> factor, int lanes, Span<double> admittanceRe,
+        Span<double> admittanceIm, Span<double> resistance)
     {
         // A contact of no resistance at all would be a division by zero; 1 mΩ is a short circuit to every figure shown.
         double rs = Math.Max(electrode.SeriesResistance.Ohms, electrode.ContactResistance.Ohms == 0 ? 1e-3 : 0);

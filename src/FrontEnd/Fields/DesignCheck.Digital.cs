@@ -38,7 +38,8 @@ public static partial class DesignCheck
                         Corner(key + ".centre", "centre", filter.Centre, half);
                         if (filter.Centre.Hertz < half.Hertz && 0 < filter.Q && half.Hertz <= filter.Centre.Hertz / filter.Q)
                         {
-                            Error(Messages.CornerAboveHalfRate, key + ".q", $"a notch at {Text(filter.Centre)} with Q {filter.Q:0.###} is {Text(FromHertz(filter.Centre.Hertz / filter.Q))} wide, not below half the sampling rate, {Text(half)}",
+                            Error(Messages.CornerAboveHalfRate, key + ".q",
+                                $"a notch at {Text(filter.Centre)} with Q {filter.Q:0.###} is {Text(FromHertz(filter.Centre.Hertz / filter.Q))} wide, not below half the sampling rate, {Text(half)}",
                                 "the width is centre over Q", "raise Q", "converter.rate", key + ".centre");
                         }
 
@@ -51,7 +52,8 @@ public static partial class DesignCheck
                 }
 
                 // The filter itself can be looked at where every number that it rests on is in its range.
-                if (Findings.Count == before && !Findings.Exists(Concerns(key + ".")) && !unread.Any(one => one.StartsWith(key + ".", StringComparison.Ordinal) || one is "converter.rate" or "digital-word"))
+                if (Findings.Count == before && !Findings.Exists(Concerns(key + "."))
+                    && !unread.Any(one => one.StartsWith(key + ".", StringComparison.Ordinal) || one is "converter.rate" or "digital-word"))
                 {
                     Filter(key, design.Digital[i]);
                 }
@@ -59,7 +61,9 @@ public static partial class DesignCheck
         }
 
         private static Predicate<Finding> Concerns(string key) =>
-            finding => finding.Severity == Severity.Error && (finding.Field.StartsWith(key, StringComparison.Ordinal) || finding.Field is "converter.rate" or "digital-state-fraction");
+            finding => finding.Severity == Severity.Error
+                && (finding.Field.StartsWith(key, StringComparison.Ordinal)
+                || finding.Field is "converter.rate" or "digital-state-fraction");
 
         private void Filter(string key, DigitalStage stage)
         {
@@ -98,7 +102,9 @@ public static partial class DesignCheck
         {
             if (half.Hertz <= frequency.Hertz)
             {
-                Error(Messages.CornerAboveHalfRate, key, $"the filter's {word} {Text(frequency)} is not below half the sampling rate, {Text(half)}", $"converter.rate is {Text(design.Converter.Rate)}",
+                Error(Messages.CornerAboveHalfRate, key,
+                    $"the filter's {word} {Text(frequency)} is not below half the sampling rate, {Text(half)}",
+                    $"converter.rate is {Text(design.Converter.Rate)}",
                     $"lower the {word}, or raise converter.rate", "converter.rate");
             }
         }
@@ -111,7 +117,8 @@ public static partial class DesignCheck
                 if (row.Count != 6 || row[3] == 0 || row.Any(number => !double.IsFinite(number)))
                 {
                     string what = row.Count == 6 ? "has a0 = 0" : $"has {row.Count} numbers";
-                    Error(Messages.BadRow, key, $"row {i + 1} of `{filter.Name}` {what}", "a row is b0, b1, b2, a0, a1, a2, and all are divided by a0", "write six numbers, a0 not 0");
+                    Error(Messages.BadRow, key, $"row {i + 1} of `{filter.Name}` {what}",
+                        "a row is b0, b1, b2, a0, a1, a2, and all are divided by a0", "write six numbers, a0 not 0");
                     continue;
                 }
 
@@ -120,7 +127,9 @@ public static partial class DesignCheck
                 double a2 = row[5] / row[3];
                 if (1 <= Math.Abs(a2) || 1 + a2 <= Math.Abs(a1))
                 {
-                    Error(Messages.UnstableSection, key, $"row {i + 1} of `{filter.Name}` is unstable: a1/a0 = {a1:0.######}, a2/a0 = {a2:0.######}", "stable sections have |a2/a0| below 1 and |a1/a0| below 1 + a2/a0",
+                    Error(Messages.UnstableSection, key,
+                        $"row {i + 1} of `{filter.Name}` is unstable: a1/a0 = {a1:0.######}, a2/a0 = {a2:0.######}",
+                        "stable sections have |a2/a0| below 1 and |a1/a0| below 1 + a2/a0",
                         "check the order b0, b1, b2, a0, a1, a2 and the signs of a1 and a2");
                 }
             }

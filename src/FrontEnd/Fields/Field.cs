@@ -2,8 +2,10 @@ using System.Diagnostics.CodeAnalysis;
 
 namespace FrontEnd.Fields;
 
-/// <summary>One field of a <typeparamref name="TOwner"/>: its description, and how to read and replace its value without changing the owner.</summary>
-/// <remarks>Values travel boxed: a quantity struct, <c>double</c> (number), <c>int</c> (count), <c>bool</c>, <c>string</c>, the enum value of a choice, <see cref="FrequencyRange"/>
+/// <summary>One field of a <typeparamref name="TOwner"/>: its description, and how to read and replace its value without changing the
+/// owner.</summary>
+/// <remarks>Values travel boxed: a quantity struct, <c>double</c> (number), <c>int</c> (count), <c>bool</c>, <c>string</c>, the enum value
+/// of a choice, <see cref="FrequencyRange"/>
 /// or a list; null where the field is optional and not set; the special word as a <c>string</c>.</remarks>
 public sealed record Field<TOwner> : FieldDescription
 {
@@ -31,7 +33,8 @@ public sealed record Field<TOwner> : FieldDescription
     /// <param name="get">The inner record; null where it is absent (no ground electrode): the field then reads as null.</param>
     /// <param name="set">The outer record with the inner one replaced.</param>
     /// <param name="create">Makes the inner record where it is absent and a field of it is set.</param>
-    public Field<TOuter> Within<TOuter>(string prefix, string jsonPrefix, Func<TOuter, TOwner?> get, Func<TOuter, TOwner, TOuter> set, Func<TOwner> create)
+    public Field<TOuter> Within<TOuter>(string prefix, string jsonPrefix, Func<TOuter, TOwner?> get, Func<TOuter, TOwner, TOuter> set,
+        Func<TOwner> create)
     {
         Func<TOwner, object?> innerGet = Get;
         Func<TOwner, object?, TOwner> innerSet = Set;

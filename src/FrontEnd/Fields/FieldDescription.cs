@@ -20,7 +20,8 @@ public abstract record FieldDescription
     /// <summary>One line.</summary>
     public required string Meaning { get; init; }
 
-    /// <summary>The value where none is given, as it would be written in a design file, or in words where it depends on other fields.</summary>
+    /// <summary>The value where none is given, as it would be written in a design file, or in words where it depends on other
+    /// fields.</summary>
     public required string DefaultText { get; init; }
 
     /// <summary>Where the default comes from.</summary>

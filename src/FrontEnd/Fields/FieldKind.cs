@@ -3,7 +3,8 @@ namespace FrontEnd.Fields;
 /// <summary>What sort of value a design field holds; decides how it is written and how it is read.</summary>
 public enum FieldKind
 {
-    /// <summary>A number with a unit; <see cref="FieldDescription.Quantity"/> says which. A share or tolerance too: written "5 %" or 0.05.</summary>
+    /// <summary>A number with a unit; <see cref="FieldDescription.Quantity"/> says which. A share or tolerance too: written "5 %" or
+    /// 0.05.</summary>
     Quantity,
 
     /// <summary>A number without unit that need not be whole.</summary>

@@ -3,7 +3,8 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Fields;
 
-/// <summary>What follows from a field's kind: its name in a sentence, an example, and its value as a bare number. Quantities are described by their row in FrontEnd.Text.</summary>
+/// <summary>What follows from a field's kind: its name in a sentence, an example, and its value as a bare number. Quantities are described
+/// by their row in FrontEnd.Text.</summary>
 public static class FieldKinds
 {
     /// <param name="Noun">The kind in a sentence: "`40 uW` is not a voltage".</param>
@@ -22,7 +23,8 @@ public static class FieldKinds
         new(FieldKind.FrequencyRange, "a pair of frequencies", "[\"0.5 Hz\", \"40 Hz\"]", typeof(FrequencyRange)),
         new(FieldKind.NumberList, "a list of numbers", "[1, 0.02, 0.05]", typeof(IReadOnlyList<double>)),
         new(FieldKind.TextList, "a list of texts", "[\"Fp1\", \"Fp2\"]", typeof(IReadOnlyList<string>)),
-        new(FieldKind.SectionRows, "a list of rows of six numbers", "[[b0, b1, b2, a0, a1, a2]]", typeof(IReadOnlyList<IReadOnlyList<double>>)),
+        new(FieldKind.SectionRows, "a list of rows of six numbers", "[[b0, b1, b2, a0, a1, a2]]",
+            typeof(IReadOnlyList<IReadOnlyList<double>>)),
         new(FieldKind.Ranges, "a table of ranges", "{ key = [\"1 mV\", \"2 mV\"] }"),
     ];
 
@@ -30,7 +32,8 @@ public static class FieldKinds
     public static string Noun(FieldDescription field) => field.Kind == FieldKind.Quantity ? field.Quantity!.Words : Of(field.Kind).Noun;
 
     /// <summary>A value as it is written in a design file.</summary>
-    public static string Example(FieldDescription field) => field.Kind == FieldKind.Quantity ? Example(field.Quantity!) : Of(field.Kind).Example;
+    public static string Example(FieldDescription field) =>
+        field.Kind == FieldKind.Quantity ? Example(field.Quantity!) : Of(field.Kind).Example;
 
     /// <summary>A quantity as it is written in a design file.</summary>
     public static string Example(QuantityKind kind) => $"\"{kind.Example}\"";
@@ -52,7 +55,8 @@ public static class FieldKinds
             return (FieldKind.Quantity, quantity);
         }
 
-        FieldKind kind = Array.Find(Rows, row => row.Type == typeof(T))?.Kind ?? throw new NotSupportedException($"No field kind holds {typeof(T)}.");
+        FieldKind kind = Array.Find(Rows, row => row.Type == typeof(T))?.Kind
+            ?? throw new NotSupportedException($"No field kind holds {typeof(T)}.");
         return (kind, kind == FieldKind.FrequencyRange ? QuantityKind.Of<Frequency>() : null);
     }
 

@@ -26,7 +26,8 @@ public static class FieldText
         _ => field.Choices.First(choice => choice.Value.Equals(value)).Word,
     };
 
-    /// <summary>Reads what <see cref="Format"/> writes, and quantities in every spelling that <see cref="QuantityText"/> knows. Checks the range too.</summary>
+    /// <summary>Reads what <see cref="Format"/> writes, and quantities in every spelling that <see cref="QuantityText"/> knows. Checks the
+    /// range too.</summary>
     /// <param name="finding">What is wrong; null where the text was read.</param>
     public static bool TryParse(FieldDescription field, string text, out object? value, out Finding? finding)
     {
@@ -55,7 +56,8 @@ public static class FieldText
         IEnumerable<(double Si, string Text)> numbers = value switch
         {
             null or string => [],
-            FrequencyRange pair => [(pair.Low.Hertz, QuantityText.FormatExact(pair.Low)), (pair.High.Hertz, QuantityText.FormatExact(pair.High))],
+            FrequencyRange pair => [(pair.Low.Hertz, QuantityText.FormatExact(pair.Low)),
+                (pair.High.Hertz, QuantityText.FormatExact(pair.High))],
             IReadOnlyList<double> list => list.Select(number => (number, Number(number))),
             _ => FieldKinds.SiValue(value) is { } si ? [(si, Format(field, value))] : [],
         };
@@ -123,7 +125,8 @@ public static class FieldText
             case FieldKind.NumberList:
                 return Numbers(field, trimmed, out value);
             case FieldKind.TextList:
-                value = (IReadOnlyList<string>)[.. trimmed.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
+                value = (IReadOnlyList<string>)[.. trimmed.Split(',',
+                    StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
                 return null;
             case FieldKind.SectionRows:
                 return Rows(field, trimmed, out value);
@@ -152,7 +155,8 @@ public static class FieldText
     {
         foreach (ChoiceWord choice in field.Choices)
         {
-            if (string.Equals(choice.Word, text, StringComparison.OrdinalIgnoreCase) || choice.Aliases.Contains(text, StringComparer.OrdinalIgnoreCase))
+            if (string.Equals(choice.Word, text, StringComparison.OrdinalIgnoreCase)
+                || choice.Aliases.Contains(text, StringComparer.OrdinalIgnoreCase))
             {
                 value = choice.Value;
                 return null;
@@ -186,7 +190,8 @@ public static class FieldText
             return FieldMessages.WrongList(field, "two frequencies, low and high");
         }
 
-        if (!QuantityText.TryParse(parts[0], out Frequency low, out ParseProblem? problem) || !QuantityText.TryParse(parts[1], out Frequency high, out problem))
+        if (!QuantityText.TryParse(parts[0], out Frequency low, out ParseProblem? problem)
+            || !QuantityText.TryParse(parts[1], out Frequency high, out problem))
         {
             return problem!.ToFinding(field.Key, text);
         }
@@ -250,7 +255,9 @@ public static class FieldText
     {
         foreach (PartRange range in ranges.All)
         {
-            FieldDescription ranged = field.Ranged.First(one => string.Equals(one.Key, range.Key, StringComparison.Ordinal)) with { Key = $"{field.Key}.{range.Key}" };
+            FieldDescription ranged =
+                field.Ranged.First(one =>
+                string.Equals(one.Key, range.Key, StringComparison.Ordinal)) with { Key = $"{field.Key}.{range.Key}" };
             foreach (double end in (double[])[range.Low, range.High])
             {
                 if (ranged.Range is { } legal && !legal.Contains(end))

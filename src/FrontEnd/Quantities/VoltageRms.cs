@@ -1,6 +1,7 @@
 namespace FrontEnd.Quantities;
 
-/// <summary>The root mean square of an alternating or noise voltage, held in volts rms. Not a dc voltage: use <see cref="Voltage"/> for that.</summary>
+/// <summary>The root mean square of an alternating or noise voltage, held in volts rms. Not a dc voltage: use <see cref="Voltage"/> for
+/// that.</summary>
 public readonly record struct VoltageRms : IQuantity
 {
     private VoltageRms(double volts) => Volts = Require.Finite(volts);
@@ -13,7 +14,8 @@ public readonly record struct VoltageRms : IQuantity
     public static VoltageRms FromVolts(double volts) => new(volts);
     public static VoltageRms FromMicrovolts(double microvolts) => new(microvolts / 1e6);
 
-    /// <summary>The peak-to-peak value of Gaussian noise with this rms, <see cref="TradeConstants.NoisePeakToPeak"/> times as much.</summary>
+    /// <summary>The peak-to-peak value of Gaussian noise with this rms, <see cref="TradeConstants.NoisePeakToPeak"/> times as
+    /// much.</summary>
     public VoltagePeakToPeak NoisePeakToPeak => VoltagePeakToPeak.FromVolts(Volts * TradeConstants.NoisePeakToPeak);
     public static double operator /(VoltageRms left, VoltageRms right) => left.Volts / right.Volts;
 }

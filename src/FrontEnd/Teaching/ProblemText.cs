@@ -55,14 +55,16 @@ public sealed class ProblemText
         return this;
     }
 
-    /// <summary>What a known mistake leads to. Left out where it cannot be told from the right answer, from another slip, or from a wrong power of ten.</summary>
+    /// <summary>What a known mistake leads to. Left out where it cannot be told from the right answer, from another slip, or from a wrong
+    /// power of ten.</summary>
     internal ProblemText Slip(SlipKind kind, double value, double share = SlipShare)
     {
         QuantityAnswer answer = (QuantityAnswer)Answer;
         double half = answer.Value == 0 || answer.Kind.ByDifference
             ? (answer.High - answer.Low) / 2
             : Math.Abs(value) * (answer.High - answer.Low) / 2 / Math.Abs(answer.Value);
-        if (!double.IsFinite(value) || value == 0 || Overlap(value, half, answer.Low, answer.High) || IsPowerOfTen(value, half, answer) || _slips.Exists(slip => Overlap(value, half, slip.Low, slip.High)))
+        if (!double.IsFinite(value) || value == 0 || Overlap(value, half, answer.Low, answer.High) || IsPowerOfTen(value, half, answer)
+            || _slips.Exists(slip => Overlap(value, half, slip.Low, slip.High)))
         {
             return this;
         }

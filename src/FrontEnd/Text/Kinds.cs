@@ -2,14 +2,16 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Text;
 
-/// <summary>The table of kinds, one row for each struct in FrontEnd.Quantities: units, spellings, examples. Nothing else lists the quantities.</summary>
+/// <summary>The table of kinds, one row for each struct in FrontEnd.Quantities: units, spellings, examples. Nothing else lists the
+/// quantities.</summary>
 internal static class Kinds
 {
     // Which prefixes a unit takes is narrower than SI allows: nobody here means a megavolt or a megafarad,
     // so "10 MV" and "10 MF" are asked about and not believed.
     private static readonly string[] OhmSpellings = ["Ω", "ohm", "ohms", "Ohm", "R"];
 
-    private static readonly string[] RootHertz = ["√Hz", "rtHz", "sqrt(Hz)", "√(Hz)", "sqrtHz", "rt(Hz)", "Hz^0.5", "Hz^½", "Hz½", "Hz^(1/2)"];
+    private static readonly string[] RootHertz =
+        ["√Hz", "rtHz", "sqrt(Hz)", "√(Hz)", "sqrtHz", "rt(Hz)", "Hz^0.5", "Hz^½", "Hz½", "Hz^(1/2)"];
 
     // IEC 60062 letters. K and k are both read; R is the decimal point of a resistance in ohms; L47 is 0.47 mΩ.
     private static readonly Dictionary<char, int> ResistanceLetters =
@@ -78,7 +80,8 @@ internal static class Kinds
         {
             Words = "an area", Asked = "a number and a unit of area", Examples = ["20 cm²", "20 cm2"],
         },
-        new QuantityKind<MagneticFluxDensity>(MagneticFluxDensity.FromTeslas, NumberForm.Prefixed, new Unit(["T", "Trms", "tesla"], "fpnµm"))
+        new QuantityKind<MagneticFluxDensity>(MagneticFluxDensity.FromTeslas, NumberForm.Prefixed,
+            new Unit(["T", "Trms", "tesla"], "fpnµm"))
         {
             Words = "a magnetic flux density", Asked = "a number and a unit of flux density",
             Examples = ["0.1 µT", "0.1 uT"], Suffix = " rms",
@@ -138,7 +141,8 @@ internal static class Kinds
 
     internal static QuantityKind? Find(Type type) => ByType.GetValueOrDefault(type);
 
-    /// <summary>The first kind that prints this SI unit; null for none. V finds the plain voltage; K finds none, as a plain number of kelvins is a difference more often than a temperature.</summary>
+    /// <summary>The first kind that prints this SI unit; null for none. V finds the plain voltage; K finds none, as a plain number of
+    /// kelvins is a difference more often than a temperature.</summary>
     internal static QuantityKind? FindUnit(string siUnit) =>
         Array.Find(Table, kind => string.Equals(kind.Units[0].Spellings[0], siUnit, StringComparison.Ordinal));
 

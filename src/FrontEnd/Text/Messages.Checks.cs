@@ -42,7 +42,8 @@ public static partial class Messages
 
     /// <summary>Two edges in the wrong order.</summary>
     public static Finding EdgesReversed(string key, Frequency low, Frequency high) =>
-        Error(BandOrder, key, $"{key} begins at {QuantityText.Format(low)} and ends at {QuantityText.Format(high)}", null, "write the lower frequency first");
+        Error(BandOrder, key, $"{key} begins at {QuantityText.Format(low)} and ends at {QuantityText.Format(high)}", null,
+            "write the lower frequency first");
 
     /// <summary>`a`, `b` or `c`.</summary>
     public static string Listed(IReadOnlyList<string> words) => words.Count switch
@@ -52,5 +53,6 @@ public static partial class Messages
         _ => string.Join(", ", words.Take(words.Count - 1).Select(word => $"`{word}`")) + $" or `{words[^1]}`",
     };
 
-    internal static Finding Error(string code, string field, string message, string? note, string? help) => new(code, Severity.Error, field, message, note, help);
+    internal static Finding Error(string code, string field, string message, string? note, string? help) =>
+        new(code, Severity.Error, field, message, note, help);
 }

@@ -47,12 +47,15 @@ public static partial class Messages
             kind.Example);
 
     internal static ParseProblem TooLarge(string text, QuantityKind kind, int position) =>
-        new(OutOfRange, $"`{text}` is outside the numbers that can be worked with", "the largest is 1.8e308 and the smallest above zero 4.9e-324, in SI units", WriteSuch(kind), position, kind.Example);
+        new(OutOfRange, $"`{text}` is outside the numbers that can be worked with",
+            "the largest is 1.8e308 and the smallest above zero 4.9e-324, in SI units", WriteSuch(kind), position, kind.Example);
 
     internal static ParseProblem NoUnit(string text, QuantityKind kind, int position) =>
-        new(UnitMissing, $"`{text}` has no unit", null, $"add a unit: {(InPlainUnit(text, kind) is { } plain ? $"`{text} {plain}`" : $"`{text}{(kind.Form == NumberForm.Degrees ? "" : " ")}{kind.UnitExamples[0]}`{MoreUnits(text, kind)}")}", position, kind.Example);
+        new(UnitMissing, $"`{text}` has no unit", null,
+            $"add a unit: {(InPlainUnit(text, kind) is { } plain ? $"`{text} {plain}`" : $"`{text}{(kind.Form == NumberForm.Degrees ? "" : " ")}{kind.UnitExamples[0]}`{MoreUnits(text, kind)}")}", position, kind.Example);
 
-    /// <summary>The unit without a prefix for a number that is written as instruments and programs write SI units, `551e-9`; null for any other number.</summary>
+    /// <summary>The unit without a prefix for a number that is written as instruments and programs write SI units, `551e-9`; null for any
+    /// other number.</summary>
     /// <remarks>With the example's `µV` such a number would be read a million times too small.</remarks>
     private static string? InPlainUnit(string text, QuantityKind kind) =>
         kind.Form == NumberForm.Prefixed && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)

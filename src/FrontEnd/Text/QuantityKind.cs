@@ -76,7 +76,8 @@ public abstract class QuantityKind
     public static QuantityKind? Find(Type type) => Kinds.Find(type);
 
     /// <summary>The kind of this <see cref="Name"/>; null for none.</summary>
-    public static QuantityKind? Find(string? name) => Kinds.All.FirstOrDefault(kind => string.Equals(kind.Name, name, StringComparison.Ordinal));
+    public static QuantityKind? Find(string? name) =>
+        Kinds.All.FirstOrDefault(kind => string.Equals(kind.Name, name, StringComparison.Ordinal));
 
     /// <summary>True for the kind of this struct.</summary>
     public bool Is<T>()

@@ -12,8 +12,8 @@ public static partial class QuantityText
     /// <remarks>
     /// The decimal sign is a point. m is milli and M mega; k and K are both kilo; µ may be written u.
     /// A number without unit is read for ratios, bits and resistances (ohms), and zero for all but a temperature.
-    /// Resistances and capacitances may be written in the code of IEC 60062 (4K7, R47, 4n7; standard not seen, its examples taken from a public copy).
-    /// The decimal number and its prefix are converted in one step, so that 4.7 kΩ is exactly 4700.
+    /// Resistances and capacitances may be written in the code of IEC 60062 (4K7, R47, 4n7; standard not seen, its examples taken from a
+    /// public copy). The decimal number and its prefix are converted in one step, so that 4.7 kΩ is exactly 4700.
     /// </remarks>
     public static bool TryParse<T>(ReadOnlySpan<char> text, out T value, out ParseProblem? problem)
         where T : struct, IQuantity => TryParse(text.ToString(), out value, out problem);
@@ -109,7 +109,8 @@ public static partial class QuantityText
     {
         int e = number.AsSpan().IndexOfAny('e', 'E');
         string mantissa = e < 0 ? number : number[..e];
-        if (!int.TryParse(e < 0 ? "0" : number.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int exponent))
+        if (!int.TryParse(e < 0 ? "0" : number.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture,
+            out int exponent))
         {
             return Messages.TooLarge(text.Trim(), kind, text.Length - text.TrimStart().Length);
         }
@@ -175,7 +176,8 @@ public static partial class QuantityText
         return at;
     }
 
-    /// <summary>A value in the code of IEC 60062: the letter is prefix and decimal point in one, 4K7, R47, 4n7. Other texts are no code, also 470R, which reads as number and unit.</summary>
+    /// <summary>A value in the code of IEC 60062: the letter is prefix and decimal point in one, 4K7, R47, 4n7. Other texts are no code,
+    /// also 470R, which reads as number and unit.</summary>
     private static bool TryCode(QuantityKind kind, string trimmed, out string number, out int exponent)
     {
         (number, exponent) = ("", 0);

@@ -13,7 +13,8 @@ public static partial class QuantityText
     /// <summary>Significant digits where none are asked for.</summary>
     public const int DefaultDigits = 3;
 
-    /// <summary>Digits of the part-value form: enough for any value on a part, and few enough to hide the rounding of binary arithmetic.</summary>
+    /// <summary>Digits of the part-value form: enough for any value on a part, and few enough to hide the rounding of binary
+    /// arithmetic.</summary>
     private const int PartDigits = 12;
 
     /// <summary>A double's shortest text that reads back as the same double.</summary>
@@ -22,7 +23,8 @@ public static partial class QuantityText
     /// <summary>The quantity with three significant digits: <c>4.70 kΩ</c>, <c>1.50 µV rms</c>, <c>45.0°</c>.</summary>
     public static string Format(IQuantity? quantity) => Format(quantity, DefaultDigits);
 
-    /// <summary>The quantity with a number of significant digits, 1..17. Decibels, degrees, temperatures and bits have at most <c>digits − 1</c> decimals.</summary>
+    /// <summary>The quantity with a number of significant digits, 1..17. Decibels, degrees, temperatures and bits have at most <c>digits −
+    /// 1</c> decimals.</summary>
     public static string Format(IQuantity? quantity, int digits)
     {
         if (quantity is null)
@@ -32,17 +34,20 @@ public static partial class QuantityText
 
         QuantityKind? kind = Kinds.Find(quantity.GetType());
         int used = Math.Clamp(digits, 1, 17);
-        return kind is null ? Join(Plain(Rounded(quantity.SiValue, used)), quantity.SiUnit) : Write(quantity.SiValue, kind, used, trim: false);
+        return kind is null ? Join(Plain(Rounded(quantity.SiValue, used)), quantity.SiUnit)
+            : Write(quantity.SiValue, kind, used, trim: false);
     }
 
-    /// <summary>A value as it stands on a part: no trailing zeros, <c>4.7 kΩ</c>, <c>220 nF</c>. Up to 12 digits, so what was typed with up to 12 digits is printed as typed and reads back exactly.</summary>
+    /// <summary>A value as it stands on a part: no trailing zeros, <c>4.7 kΩ</c>, <c>220 nF</c>. Up to 12 digits, so what was typed with up
+    /// to 12 digits is printed as typed and reads back exactly.</summary>
     public static string FormatPart(IQuantity? quantity)
     {
         QuantityKind? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
         return kind is null ? Format(quantity, PartDigits) : Write(quantity!.SiValue, kind, PartDigits, trim: true);
     }
 
-    /// <summary>The quantity with at most a number of significant digits, trailing zeros left out: <c>4.7 kΩ</c>; for numbers inside a formula.</summary>
+    /// <summary>The quantity with at most a number of significant digits, trailing zeros left out: <c>4.7 kΩ</c>; for numbers inside a
+    /// formula.</summary>
     public static string FormatTrimmed(IQuantity? quantity, int digits)
     {
         QuantityKind? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
@@ -55,17 +60,20 @@ public static partial class QuantityText
         QuantityKind? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);
         return double.IsFinite(siValue) && kind is not null
             ? Write(siValue, kind, Math.Clamp(digits, 1, 17), trim: true)
-            : double.IsFinite(siValue) ? Join(Plain(Rounded(siValue, Math.Clamp(digits, 1, 17)).Trimmed()), siUnit is "1" ? "" : siUnit) : Format(siValue, siUnit);
+            : double.IsFinite(siValue)
+                ? Join(Plain(Rounded(siValue, Math.Clamp(digits, 1, 17)).Trimmed()), siUnit is "1" ? "" : siUnit) : Format(siValue, siUnit);
     }
 
-    /// <summary>The shortest text that reads back as exactly this quantity, for files: <c>4.7 kΩ</c>. A value from arithmetic may need 17 digits.</summary>
+    /// <summary>The shortest text that reads back as exactly this quantity, for files: <c>4.7 kΩ</c>. A value from arithmetic may need 17
+    /// digits.</summary>
     public static string FormatExact(IQuantity? quantity)
     {
         QuantityKind? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
         return kind is null ? Format(quantity, 17) : Write(quantity!.SiValue, kind, Shortest, trim: true);
     }
 
-    /// <summary>A number in an SI unit as a result or a curve carries it, with a prefix where the unit takes one: 1.5e-6, "V" is <c>1.50 µV</c>.</summary>
+    /// <summary>A number in an SI unit as a result or a curve carries it, with a prefix where the unit takes one: 1.5e-6, "V" is <c>1.50
+    /// µV</c>.</summary>
     public static string Format(double siValue, string siUnit, int digits = DefaultDigits)
     {
         int used = Math.Clamp(digits, 1, 17);
@@ -98,7 +106,8 @@ public static partial class QuantityText
         NumberForm.Plain => Join(Limited(si, digits, trim), kind.Units[0].Spellings[0]),
         NumberForm.Degrees => Limited(si, digits, trim) + kind.Units[0].Spellings[0],
         // Adding zero takes the sign off a negative zero.
-        NumberForm.Count => Join(si == Math.Round(si) && Math.Abs(si) < 1e15 ? (si + 0.0).ToString("0", CultureInfo.InvariantCulture) : Limited(si, digits, trim), kind.Units[0].Spellings[0]),
+        NumberForm.Count => Join(si == Math.Round(si) && Math.Abs(si) < 1e15 ? (si + 0.0)
+            .ToString("0", CultureInfo.InvariantCulture) : Limited(si, digits, trim), kind.Units[0].Spellings[0]),
         NumberForm.Fraction => WriteFraction(Digits(si, digits, trim)),
         NumberForm.Time => WriteTime(si, kind, digits, trim),
         NumberForm.Capacity => WriteCapacity(si, kind, digits, trim),
@@ -200,7 +209,8 @@ public static partial class QuantityText
         };
     }
 
-    /// <summary>The shortest decimal number near <paramref name="guess"/> that <paramref name="back"/> takes to the value exactly; null where none of 17 digits does.</summary>
+    /// <summary>The shortest decimal number near <paramref name="guess"/> that <paramref name="back"/> takes to the value exactly; null
+    /// where none of 17 digits does.</summary>
     private static string? Exactly(double value, double guess, Func<double, double> back)
     {
         for (int digits = 1; digits <= 17; digits++)
@@ -288,7 +298,8 @@ public static partial class QuantityText
     {
         internal bool IsZero => Digits.Length == 0;
 
-        internal double Value => IsZero ? 0 : double.Parse($"{Sign}{Digits[..1]}.{Digits[1..]}0e{Exponent}", NumberStyles.Float, CultureInfo.InvariantCulture);
+        internal double Value =>
+            IsZero ? 0 : double.Parse($"{Sign}{Digits[..1]}.{Digits[1..]}0e{Exponent}", NumberStyles.Float, CultureInfo.InvariantCulture);
 
         /// <summary>Reads what double.ToString writes: "-4700", "2.2E-07", "1.000E+003".</summary>
         internal static Number Read(string text)

@@ -7,7 +7,8 @@ namespace FrontEnd.Text;
 /// <param name="Factor">Further factor that is no power of ten, such as 3600 for Ah.</param>
 /// <param name="Offset">Added after scaling, the kelvins of 0 °C for °C.</param>
 /// <param name="Power">The power the prefix takes with it: 2 for m², as a cm² is (cm)².</param>
-internal sealed record Unit(string[] Spellings, string Prefixes = "", int Exponent = 0, double Factor = 1, double Offset = 0, int Power = 1);
+internal sealed record Unit(string[] Spellings, string Prefixes = "", int Exponent = 0, double Factor = 1, double Offset = 0,
+    int Power = 1);
 
 /// <summary>What a written unit means: value = number · 10^Exponent · Factor + Offset.</summary>
 /// <param name="Prefix">The prefix as printed; "" for none.</param>
@@ -50,7 +51,8 @@ internal sealed class UnitReadings
     private void AddPrefixed(char prefix, string spelling, Unit unit)
     {
         Reading reading = new(
-            prefix.ToString(), prefix + unit.Spellings[0], unit.Exponent + (unit.Power * Prefixes.Exponent(prefix)), unit.Factor, unit.Offset);
+            prefix.ToString(), prefix + unit.Spellings[0], unit.Exponent + (unit.Power * Prefixes.Exponent(prefix)), unit.Factor,
+            unit.Offset);
         Add(prefix + spelling, reading);
         if (prefix == 'µ')
         {
