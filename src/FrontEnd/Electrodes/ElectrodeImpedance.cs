@@ -1,8 +1,7 @@
 using System.Numerics;
-using FrontEnd.Electrodes;
 using FrontEnd.Networks;
 
-namespace FrontEnd.Budgets;
+namespace FrontEnd.Electrodes;
 
 /// <summary>An electrode's Z = Rs + Rd/(1 + s·Rd·Cd), with a second R ∥ C in series where it has one, over lanes.</summary>
 internal readonly struct ElectrodeImpedance
