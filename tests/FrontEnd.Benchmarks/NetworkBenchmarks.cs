@@ -1,5 +1,6 @@
 using System.Numerics;
 using BenchmarkDotNet.Attributes;
+using FrontEnd.Circuits;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Benchmarks;

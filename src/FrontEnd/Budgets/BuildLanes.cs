@@ -1,10 +1,10 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 
@@ -189,11 +189,13 @@ internal sealed class OpAmpLanes
 internal sealed class StageBuildLanes
 {
     private readonly StageModel _model;
+    private readonly CircuitDc _dc;
     private readonly Func<string, double, Vector<double>> _value;
 
     public StageBuildLanes(StageModel model)
     {
         _model = model;
+        _dc = new CircuitDc(model.Circuit);
         _value = Value;
         Factor = [.. model.Parts.Select(_ => Vector<double>.One)];
         OpAmp = new OpAmpLanes(model.OpAmp);
@@ -205,7 +207,11 @@ internal sealed class StageBuildLanes
     public OpAmpLanes OpAmp { get; }
 
     /// <summary>Gain at dc by size, and the dc that the stage's own op-amp makes at its output [V].</summary>
-    public (Vector<double> Gain, Vector<double> Own) Dc() => LevelsBudget.StageDc(_model.Stage, _value);
+    public (Vector<double> Gain, Vector<double> Own) Dc()
+    {
+        CircuitDc dc = _dc.Solve(_value);
+        return (dc.Gain(_model.Circuit.Output), dc.Own(_model.Circuit.Output));
+    }
 
     private Vector<double> Value(string part, double nominal)
     {

@@ -1,8 +1,8 @@
 using System.Numerics;
-using FrontEnd.AntiAlias;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 

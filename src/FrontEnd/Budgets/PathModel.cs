@@ -1,9 +1,9 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 

@@ -2,6 +2,7 @@ using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Designs;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 

@@ -1,5 +1,5 @@
 using System.Numerics;
-using FrontEnd.AntiAlias;
+using FrontEnd.Topologies;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
@@ -12,6 +12,7 @@ internal sealed class StageLanes
     private readonly (int Element, int Resistor, double Nominal)[] _parts;
     private readonly (int Port, double Density)[] _resistors;
     private readonly int[] _currentPorts;
+    private readonly int[] _voltagePorts;
     private readonly Vector<double>[] _resistorLevel;
     private Vector<double> _currentLevel;
     private Vector<double> _voltageLevel;
@@ -23,6 +24,7 @@ internal sealed class StageLanes
         _parts = [.. model.Parts.Select(part => (part.Element, part.Resistor, model.Program.Elements[part.Element].Value))];
         _resistors = [.. model.Resistors];
         _currentPorts = [.. model.CurrentPorts];
+        _voltagePorts = [.. model.VoltagePorts];
         _resistorLevel = new Vector<double>[_resistors.Length];
     }
 
@@ -97,13 +99,18 @@ internal sealed class StageLanes
             return;
         }
 
-        Vector<double> ports = Vector<double>.Zero;
-        for (int i = 0; i < _currentPorts.Length; i++)
+        CurrentNoise = NoiseDensity.Flicker(_currentLevel, opAmp.CurrentNoiseCorner.Hertz, hertz) * Power(_currentPorts);
+        VoltageNoise = NoiseDensity.Flicker(_voltageLevel, opAmp.NoiseCorner.Hertz, hertz) * Power(_voltagePorts);
+    }
+
+    private Vector<double> Power(int[] ports)
+    {
+        Vector<double> sum = Vector<double>.Zero;
+        foreach (int port in ports)
         {
-            ports += _network.Transfer(_currentPorts[i]).Power;
+            sum += _network.Transfer(port).Power;
         }
 
-        CurrentNoise = NoiseDensity.Flicker(_currentLevel, opAmp.CurrentNoiseCorner.Hertz, hertz) * ports;
-        VoltageNoise = NoiseDensity.Flicker(_voltageLevel, opAmp.NoiseCorner.Hertz, hertz) * _network.Transfer(_model.VoltagePort).Power;
+        return sum;
     }
 }
