@@ -38,6 +38,7 @@ public enum Act
     NextDesign,
     CloseDesign,
     Open,
+    TakeFromDisk,
     Save,
     SaveAs,
     WriteSheet,

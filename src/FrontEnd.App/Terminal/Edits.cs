@@ -21,6 +21,11 @@ public static class Edits
             return edit;
         }
 
+        if (edit.Document.CardsWanted.Except(document.CardsWanted).ToList() is { Count: > 0 } wanted)
+        {
+            return new EditResult(document, null) { CardsWanted = wanted };
+        }
+
         Finding? broken = edit.Document.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error && !document.Findings.Contains(finding));
         if (broken is not null)
         {

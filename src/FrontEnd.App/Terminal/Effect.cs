@@ -17,6 +17,10 @@ public abstract record Effect
 
     public sealed record Open(string Path) : Effect;
 
+    /// <summary>Read part cards that an edit names, then make the edit again.</summary>
+    /// <param name="Known">The cards that are held already, with the place where paths start from.</param>
+    public sealed record ReadCards(int Slot, CardTexts Known, IReadOnlyList<string> Names, Message Again) : Effect;
+
     /// <param name="MayReplace">False where a file that is there must be asked about first.</param>
     public sealed record Save(int Slot, string Path, DesignDocument Document, bool MayReplace) : Effect;
 

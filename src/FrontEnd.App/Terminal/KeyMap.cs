@@ -64,6 +64,7 @@ public static class KeyMap
         new(Act.Sites, '\0', [], "sites on the head, distances, montages") { Under = 'e' },
         new(Act.Glossary, '\0', [], "glossary of terms and symbols") { Under = 'g' },
         new(Act.WriteCoefficients, '\0', [], "write the digital filters' coefficients") { Under = 'c' },
+        new(Act.TakeFromDisk, '!', [], "take over what has changed on disk: the design's file, its cards") { Under = 'd' },
         new(Act.Tour, 't', [], "guided tour, ten steps"),
         new(Act.FieldHelp, '\0', [new(KeyName.Letter, ' '), new(KeyName.F1)], "the whole help of the field or figure in hand"),
         new(Act.Help, '?', [], "this help"),

@@ -43,6 +43,15 @@ public abstract record Message
 
     public sealed record Opened(DesignDocument Document, string? Path) : Message;
 
+    /// <summary>A design's file and its cards as they stand on the disk.</summary>
+    /// <param name="Path">The file that was looked at; null for a design that is in none.</param>
+    /// <param name="File">What it says; null where it is gone.</param>
+    public sealed record SeenOnDisk(int Slot, string? Path, DesignDocument? File, CardTexts Cards) : Message;
+
+    /// <summary>Cards that an edit asked for.</summary>
+    /// <param name="Again">The edit, to be made again with them.</param>
+    public sealed record CardsRead(int Slot, CardTexts Cards, Message Again) : Message;
+
     public sealed record Saved(int Slot, string Path, DesignDocument Document) : Message;
 
     public sealed record Listed(FilePurpose Purpose, string Typed, IReadOnlyList<string> Entries) : Message;
@@ -71,6 +80,9 @@ public abstract record Message
 
     public sealed record CoefficientsTo(string Path) : Message;
 
+    /// <summary>A text for a field, as if it were typed.</summary>
+    public sealed record SetField(string Key, string Text) : Message;
+
     /// <summary>The same card for several parts of the design, one step of undo.</summary>
     public sealed record SetCards(IReadOnlyList<string> Keys, string Card) : Message;
 
@@ -88,4 +100,7 @@ public sealed record RecoveredDesign(string? Path, string Text)
 {
     /// <summary>What stands in that file now; null where there is none.</summary>
     public string? FileText { get; init; }
+
+    /// <summary>The user's cards that the two texts name.</summary>
+    public CardTexts Cards { get; init; } = CardTexts.None;
 }

@@ -39,6 +39,22 @@ public sealed record OpenDesign
     /// <summary>True once <see cref="Shown"/> carries advice.</summary>
     public bool Advised { get; init; }
 
+    /// <summary>The design's file as it was last seen on the disk; null where nobody has looked, or where there is none.</summary>
+    public DesignDocument? FileOnDisk { get; init; }
+
+    /// <summary>The user's cards as they were last seen on the disk; null where nobody has looked.</summary>
+    public CardTexts? CardsOnDisk { get; init; }
+
+    /// <summary>True where the design's file was there once and is no more.</summary>
+    public bool IsGone { get; init; }
+
+    /// <summary>True where another program has written the design's file.</summary>
+    public bool FileChanged => FileOnDisk is { } there && !string.Equals(there.Text, Saved.Text, StringComparison.Ordinal);
+
+    /// <summary>The cards that the design names and whose files say something else than what its figures were worked out with.</summary>
+    public IReadOnlyList<string> CardsChanged => CardsOnDisk is not { } there ? [] :
+        [.. Document.Cards.DifferingFrom(there).Where(name => there.Of(name)?.Text is not null && Document.NamesCard(name))];
+
     /// <summary>The stages' headline for the title: file name, else the design's own name.</summary>
     public string Title => Path is null ? Document.Design.Name : System.IO.Path.GetFileNameWithoutExtension(Path);
 

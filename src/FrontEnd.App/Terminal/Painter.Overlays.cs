@@ -91,7 +91,7 @@ public static partial class Painter
         lines.Add(("0-9", "begin typing a value; Enter keeps, Esc drops"));
         lines.Add(("Alt+letter", "the same as the letter, also while typing"));
         lines.Add(("mouse", "click a block, a field, a figure; once more edits or says why; wheel scrolls"));
-        lines.Add(("signs", "+ pass   ~ marginal   x fail   . not judged   * changed against the saved file"));
+        lines.Add(("signs", "+ pass   ~ marginal   x fail   . not judged   * changed against the saved file   ! changed on disk"));
         lines.Add(("strip", "gain or level, then dB of headroom (up to the rails), then the block's worst verdict"));
         int columns = frame.Width >= 130 ? 2 : 1, room = (frame.Width / columns) - 19;
         lines = [.. lines.SelectMany(row => canvas.Wrap(row.Does, room).Select((line, at) => (at == 0 ? row.Keys : "", line)))];

@@ -107,11 +107,18 @@ public static partial class Painter
         OpenDesign here = model.Here;
         int right = here.Shown is null ? canvas.PutRight(canvas.Width - 1, 0, "working out", Ink.Dim) : Counts(canvas, here, here.Shown);
         string many = model.Designs.Count > 1 ? $"{model.Current + 1}/{model.Designs.Count} " : "";
-        int room = right - 2 - (here.IsChanged ? 9 : 0);
+        string disk = here.IsGone ? "!gone" : Updater.DiskNews(here) is null ? "" : "!disk";
+        int room = right - 2 - (here.IsChanged ? 9 : 0) - (disk.Length > 0 ? disk.Length + 1 : 0);
         int at = canvas.Put(1, 0, canvas.Fit(many + here.Title, Math.Max(4, room)), Ink.Title);
         if (here.IsChanged)
         {
-            canvas.Put(at + 1, 0, "*changed", Ink.Changed);
+            at = canvas.Put(at + 1, 0, "*changed", Ink.Changed);
+        }
+
+        if (disk.Length > 0)
+        {
+            canvas.Put(at + 1, 0, disk, Ink.Changed);
+            canvas.Zone(at + 1, 0, disk.Length, 1, new Message.Do(Act.TakeFromDisk));
         }
     }
 

@@ -66,7 +66,7 @@ public sealed class RecoveryFiles : IDisposable
                 if (TextFiles.Read(file, out _) is { } text)
                 {
                     _found.Add(file);
-                    designs.AddRange(Parse(text).Select(design => design with { FileText = design.Path is { } path ? TextFiles.Read(path, out _) : null }));
+                    designs.AddRange(Parse(text).Select(WithDisk));
                 }
             }
         }
@@ -131,6 +131,14 @@ public sealed class RecoveryFiles : IDisposable
 
     /// <summary>The form of a recovery file.</summary>
     public static string Format(IEnumerable<RecoveredDesign> designs) => string.Concat(designs.Select(design => $"== {design.Text.Length} {design.Path}\n{design.Text}\n"));
+
+    /// <summary>The design with what its file says now and with the cards that both name.</summary>
+    private static RecoveredDesign WithDisk(RecoveredDesign design)
+    {
+        string? there = design.Path is { } path ? TextFiles.Read(path, out _) : null, folder = Path.GetDirectoryName(design.Path);
+        CardTexts Cards(string text) => DesignDocument.ReadText(text, DesignDocument.FormatOf(design.Path ?? "", text), design.Path, folder).Cards;
+        return design with { FileText = there, Cards = Cards(design.Text).And(Cards(there ?? "")) };
+    }
 
     private void WriteLatest()
     {

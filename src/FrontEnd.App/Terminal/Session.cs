@@ -10,6 +10,7 @@ public sealed class Session
     {
         Model = model;
         _performer = performer;
+        performer.Watch(model);
         performer.Attach(
             message => post(() => Send(message)),
             problem => post(() => throw new InvalidOperationException("A piece of work in the background failed.", problem)));

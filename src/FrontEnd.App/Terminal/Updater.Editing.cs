@@ -108,14 +108,18 @@ public static partial class Updater
             return (Complain(model with { Editing = new FieldEditor(field.Key, model.Editing?.Line ?? Line.Of(text), finding) }, finding), null);
         }
 
-        return SetDone(model, field, edit.Document);
+        return SetDone(model, field, edit, new Message.SetField(field.Key, text));
     }
 
-    private static (Model, Effect?) SetValue(Model model, Field<Design> field, string text)
-    {
-        EditResult edit = Edits.Set(model.Here.Document, field, text);
-        return edit.Finding is { } finding ? (Complain(model, finding), null) : SetDone(model, field, edit.Document);
-    }
+    private static (Model, Effect?) SetValue(Model model, Field<Design> field, string text) =>
+        SetDone(model, field, Edits.Set(model.Here.Document, field, text), new Message.SetField(field.Key, text));
+
+    /// <summary>Takes an edit of one field over, or says why it cannot be made.</summary>
+    /// <param name="again">The same edit, for when cards must be read first.</param>
+    private static (Model, Effect?) SetDone(Model model, Field<Design> field, EditResult edit, Message again) =>
+        edit.CardsWanted.Count > 0 ? AskForCards(model, edit.CardsWanted, again)
+        : edit.Finding is { } finding ? (Complain(model, finding), null)
+        : SetDone(model, field, edit.Document);
 
     private static (Model, Effect?) SetDone(Model model, Field<Design> field, DesignDocument document)
     {
@@ -129,7 +133,7 @@ public static partial class Updater
     private static (Model, Effect?) Change(Model model, DesignDocument document, string label, string status)
     {
         OpenDesign here = model.Here;
-        if (string.Equals(document.Text, here.Document.Text, StringComparison.Ordinal))
+        if (string.Equals(document.Text, here.Document.Text, StringComparison.Ordinal) && document.Cards.DifferingFrom(here.Document.Cards).Count == 0)
         {
             return (model with { Status = status }, null);
         }
@@ -205,6 +209,12 @@ public static partial class Updater
         }
 
         OpenDesign here = model.Here;
+        if (row.Field.Kind == FieldKind.Card)
+        {
+            // The saved file's card as it was read with the file, should it be held no more.
+            here = here with { Document = here.Document.WithCards(here.Document.Cards.And(here.Saved.Cards)) };
+        }
+
         string wanted = FieldText.Format(saved, saved.Get(here.Saved.Design));
         int list = row.Field.Key.IndexOf('[');
         if (Edits.States(here.Saved, row.Field.Key) || (list > 0 && !Edits.States(here.Saved, row.Field.Key[..(list + 1)])))
@@ -259,14 +269,14 @@ public static partial class Updater
         EditResult edit = new(model.Here.Document, null);
         foreach (string key in set.Keys)
         {
-            if (edit.Finding is null && DesignFields.Find(edit.Document.Design, key) is { } field)
+            if (edit is { Finding: null, CardsWanted.Count: 0 } && DesignFields.Find(edit.Document.Design, key) is { } field)
             {
                 edit = Edits.Set(edit.Document, field, set.Card);
             }
         }
 
-        return edit.Finding is { } finding
-            ? (Complain(model, finding), null)
+        return edit.CardsWanted.Count > 0 ? AskForCards(model, edit.CardsWanted, set)
+            : edit.Finding is { } finding ? (Complain(model, finding), null)
             : Change(model, edit.Document, $"{string.Join(", ", set.Keys)} -> {set.Card}", $"{set.Card}: {(set.Keys.Count == 1 ? "its values hold" : $"{set.Keys.Count} electrodes")}; u undoes it");
     }
 

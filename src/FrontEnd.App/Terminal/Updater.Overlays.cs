@@ -1,3 +1,6 @@
+using FrontEnd.Documents.Coefficients;
+using FrontEnd.Documents.Sheets;
+
 namespace FrontEnd.App.Terminal;
 
 /// <summary>Keys while something lies over the form.</summary>

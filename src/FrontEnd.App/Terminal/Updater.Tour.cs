@@ -38,7 +38,6 @@ public static partial class Updater
             return (Tell(model, "nothing to change in this step; Space goes on"), null);
         }
 
-        EditResult edit = Edits.Set(model.Here.Document, field, step.Try);
-        return edit.Finding is { } finding ? (Complain(model, finding), null) : SetDone(model, field, edit.Document);
+        return SetValue(model, field, step.Try);
     }
 }

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Coefficients;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 
 namespace FrontEnd.App.Terminal;
@@ -31,6 +33,9 @@ public static partial class Updater
         Message.Studied studied => (Studied(model, studied), null),
         Message.Opened opened => Opened(model, opened),
         Message.Saved saved => Saved(model, saved),
+        Message.SeenOnDisk seen => (SeenOnDisk(model, seen), null),
+        Message.CardsRead read => EditAgain(model, read),
+        Message.SetField set => DesignFields.Find(model.Design, set.Key) is { } field ? Keep(model, field, set.Text) : (model, null),
         Message.Listed listed => (model.Overlay is Overlay.FileName file && file.Purpose == listed.Purpose && file.Line.Text == listed.Typed
             ? model with { Overlay = file with { Entries = listed.Entries, Selected = -1 } } : model, null),
         Message.Told told => (model with { Status = told.Text, Complaint = null }, null),
@@ -200,9 +205,9 @@ public static partial class Updater
                 return model.OnResults ? OpenWhy(model) : FieldInHand(model) is { } row ? (model with { Overlay = new Overlay.FieldHelp(row.Field.Key, 0) }, null) : (model, null);
             case Act.Help:
                 return (model with { Overlay = new Overlay.Help(0), Editing = null }, null);
-            case Act.Copy:
-                return AskQuit(model);
-            case Act.Quit:
+            case Act.TakeFromDisk:
+                return TakeFromDisk(model);
+            case Act.Copy or Act.Quit:
                 return AskQuit(model);
             case Act.Redraw:
                 return (model, new Effect.Redraw());
@@ -439,7 +444,7 @@ public static partial class Updater
             return (Complain(model, new Finding("FE0191", Severity.Error, "", "a TOML design is not saved as JSON", null, "choose a name that ends in .toml; y writes a sheet that is JSON")), null);
         }
 
-        DesignDocument written = DesignDocument.Parse(DesignWriter.ToToml(document.Design), format, document.File, System.IO.Path.GetDirectoryName(document.File is { } file ? System.IO.Path.GetFullPath(file) : null));
+        DesignDocument written = DesignDocument.Parse(DesignWriter.ToToml(document.Design), format, document.File, document.Cards);
         (Model changed, Effect? effect) = Change(model, written, "written as TOML", "");
         Effect save = new Effect.Save(model.Here.Slot, path, written, MayReplace: false);
         return (changed, effect is null ? save : new Effect.Several([effect, save]));
@@ -451,6 +456,8 @@ public static partial class Updater
         {
             Saved = saved.Document,
             Path = saved.Path,
+            FileOnDisk = null,
+            IsGone = false,
             SavedShown = design.IsFresh && ReferenceEquals(design.Shown?.Design, saved.Document.Design) ? design.Shown : null,
         });
         return (next with { Status = $"saved {saved.Path}", Complaint = null }, null);
@@ -494,7 +501,7 @@ public static partial class Updater
             {
                 // What is in the file now is what the recovered text counts as changed against.
                 string format = one.Path ?? "";
-                DesignDocument saved = DesignDocument.Parse(one.FileText ?? "", DesignDocument.FormatOf(format, one.Text), one.Path, System.IO.Path.GetDirectoryName(one.Path));
+                DesignDocument saved = DesignDocument.Parse(one.FileText ?? "", DesignDocument.FormatOf(format, one.Text), one.Path, one.Cards);
                 next = next with
                 {
                     Designs = next.Designs.Add(new OpenDesign { Slot = next.NextSlot, Document = saved, Saved = saved, Path = one.Path }),
@@ -504,7 +511,8 @@ public static partial class Updater
             }
 
             next = next with { Current = open };
-            (next, Effect? effect) = Change(next, next.Here.Document.WithText(one.Text), "recovered", "");
+            DesignDocument here = next.Here.Document;
+            (next, Effect? effect) = Change(next, here.WithCards(here.Cards.And(one.Cards)).WithText(one.Text), "recovered", "");
             effects.Add(effect ?? new Effect.Evaluate(next.Here.Slot, next.Here.Run, next.Design));
         }
 

@@ -10,6 +10,7 @@ namespace FrontEnd.App.Terminal.Screens;
 public static class TerminalHost
 {
     private const int CrashCode = 70;   // EX_SOFTWARE of sysexits.h
+    private static readonly TimeSpan BetweenLooks = TimeSpan.FromSeconds(1);
     private static bool _prepared;
 
     /// <summary>Sets what is process-wide in the widget library. Once, before any application is made.</summary>
@@ -45,7 +46,7 @@ public static class TerminalHost
         IApplication app = Application.Create();
         int code = 0;
         Exception? error = null;
-        using Performer performer = new(recovery, folder is null ? null : new RecentFiles(folder), text => app.Clipboard?.TrySetClipboardData(text));
+        using Performer performer = new(recovery, folder is null ? null : new RecentFiles(folder), text => app.Clipboard?.TrySetClipboardData(text), looks: BetweenLooks);
 
         void Leave(PosixSignalContext signal, int exit)
         {

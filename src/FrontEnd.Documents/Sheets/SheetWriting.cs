@@ -1,9 +1,6 @@
-using FrontEnd.Documents;
-using FrontEnd.Documents.Sheets;
+namespace FrontEnd.Documents.Sheets;
 
-namespace FrontEnd.App.Terminal;
-
-/// <summary>Where a sheet is written from the terminal: the one caller of the sheet writers here.</summary>
+/// <summary>Writes a design's sheet into a file: the one way for whoever has a document and its figures.</summary>
 public static class SheetWriting
 {
     /// <summary>What a sheet's file name ends with where none is typed.</summary>
@@ -15,7 +12,7 @@ public static class SheetWriting
     {
         if (!SheetFormats.Knows(path))
         {
-            return Commands.CallMessages.Format(path, SheetFormats.Extensions);
+            return WritingMessages.Format(path, SheetFormats.Extensions);
         }
 
         Sheet sheet = new(document, assessment);

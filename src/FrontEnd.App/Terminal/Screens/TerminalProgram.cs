@@ -1,8 +1,7 @@
 using System.Runtime.CompilerServices;
-using FrontEnd.App.Terminal.Screens;
 using FrontEnd.Documents;
 
-namespace FrontEnd.App.Terminal;
+namespace FrontEnd.App.Terminal.Screens;
 
 /// <summary>The terminal interface's front door: <c>frontend</c> and <c>frontend DESIGN</c>.</summary>
 /// <remarks>A command that never comes here never loads the widget library.</remarks>
