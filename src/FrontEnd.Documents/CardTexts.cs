@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FrontEnd.Findings;
 
 namespace FrontEnd.Documents;
 

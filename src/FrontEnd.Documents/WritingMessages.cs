@@ -1,3 +1,5 @@
+using FrontEnd.Findings;
+
 namespace FrontEnd.Documents;
 
 /// <summary>All wording about files that are to be written.</summary>

@@ -1,4 +1,5 @@
 using FrontEnd.Documents;
+using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

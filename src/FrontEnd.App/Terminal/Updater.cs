@@ -1,8 +1,12 @@
 using System.Collections.Immutable;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
+using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,4 +1,6 @@
+using FrontEnd.Designs;
 using FrontEnd.Digital;
+using FrontEnd.Findings;
 
 namespace FrontEnd.Documents.Coefficients;
 

@@ -1,3 +1,6 @@
+using FrontEnd.Findings;
+using FrontEnd.Results;
+
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Writes a design's sheet into a file: the one way for whoever has a document and its figures.</summary>

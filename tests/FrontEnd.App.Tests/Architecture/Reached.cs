@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Reflection.Emit;
+using FrontEnd.Designs;
 
 namespace FrontEnd.App.Tests.Architecture;
 
