@@ -353,7 +353,7 @@ public sealed class DotPlot
 
         // Where room is scarce the title gives way: without its name a curve's mark says nothing.
         const int LeastTitle = 9, LeastName = 5;
-        int at = canvas.Put(x, y, canvas.Fit(_data.Title, Math.Clamp(width - names.Sum(name => 2 + Canvas.Columns(name)), Math.Min(width, LeastTitle), width)), Ink.Strong);
+        int at = canvas.Put(x, y, canvas.Fit(_data.Title, Math.Clamp(width - names.Sum(name => 2 + Lettering.Columns(name)), Math.Min(width, LeastTitle), width)), Ink.Strong);
         for (int number = 0; number < names.Count; number++)
         {
             // The names behind it must have some room as well.

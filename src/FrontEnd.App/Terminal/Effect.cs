@@ -32,7 +32,7 @@ public abstract record Effect
     public sealed record Coefficients(string Path, Design Design, bool MayReplace) : Effect;
 
     /// <summary>Work a study out; news carry its number.</summary>
-    public sealed record Study(int Number, StudyKind Kind, StudyWish Wish, Design Design) : Effect;
+    public sealed record Study(int Number, StudyPage Page, Design Design) : Effect;
 
     /// <summary>Break off the study that is being worked out.</summary>
     public sealed record CancelStudy : Effect;

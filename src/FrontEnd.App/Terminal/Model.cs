@@ -35,7 +35,8 @@ public sealed record Model
 
     public FieldEditor? Editing { get; init; }
 
-    public Overlay? Overlay { get; init; }
+    /// <summary>What lies over the form; null for nothing.</summary>
+    public Page? Page { get; init; }
 
     /// <summary>Step of the guided tour, from 0; null where none is on.</summary>
     public int? TourStep { get; init; }
@@ -65,4 +66,14 @@ public sealed record Model
         string hint = path is null ? "New here? t begins a tour of ten steps; ? shows the keys, z what else there is." : "";
         return (new Model { Designs = [design], Status = hint }, new Effect.Evaluate(0, 1, document.Design));
     }
+
+    /// <summary>The model with something to say.</summary>
+    public Model Tell(string text) => this with { Status = text, Complaint = null };
+
+    /// <summary>The model with a complaint.</summary>
+    public Model Complain(Finding finding) => this with { Status = finding.Message, Complaint = finding };
+
+    /// <summary>The model with one of its open designs changed; the same where there is no such design.</summary>
+    public Model WithDesign(int slot, Func<OpenDesign, OpenDesign> change) =>
+        Designs.FindIndex(design => design.Slot == slot) is var at and >= 0 ? this with { Designs = Designs.SetItem(at, change(Designs[at])) } : this;
 }

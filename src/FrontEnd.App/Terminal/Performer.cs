@@ -200,7 +200,7 @@ public sealed class Performer : IDisposable
         {
             try
             {
-                StudyOutcome outcome = Studies.Run(study.Kind, study.Wish, study.Design, Tell, cancellation);
+                StudyOutcome outcome = study.Page.Work(study.Design, Tell, cancellation);
                 _send(new Message.Studied(study.Number, outcome));
             }
             catch (OperationCanceledException)

@@ -15,7 +15,16 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
     /// <summary>Compares field by field; a list with other elements, or a part that one design does not have, is one difference.</summary>
     public static Comparison Of(Design from, Design to, CancellationToken cancellation = default)
     {
-        var found = new List<(string Key, string From, string To, Design Design)>();
+        Assessment start = Evaluator.Evaluate(from), end = Evaluator.Evaluate(to);
+        IReadOnlyList<Differing> found = Differing(from, to);
+        Difference[] differences = InParallel.Map(found, one => new Difference(one.Key, one.From, one.To, Evaluator.Evaluate(one.Alone)), cancellation);
+        return new Comparison(start, end, differences);
+    }
+
+    /// <summary>What differs between two designs, in the order of the catalogue; nothing is evaluated.</summary>
+    public static IReadOnlyList<Differing> Differing(Design from, Design to)
+    {
+        List<Differing> found = [];
         HashSet<string> whole = new(StringComparer.Ordinal);
         foreach (OptionalPart part in DesignFields.OptionalParts.Where(part => part.IsThere(from) != part.IsThere(to)))
         {
@@ -26,13 +35,13 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
                 changed = field.Set(changed, field.Get(to));
             }
 
-            found.Add((part.Key, part.IsThere(from) ? "there" : "none", part.IsThere(to) ? "there" : "none", changed));
+            found.Add(new Differing(part.Key, part.IsThere(from) ? "there" : "none", part.IsThere(to) ? "there" : "none", changed));
         }
 
         foreach (DesignList list in DesignFields.Lists.Where(list => !SameShape(list, from, to)))
         {
             whole.Add(list.Key + "[");
-            found.Add((list.Key, Names(list, from), Names(list, to), list.With(from, list.Elements(to))));
+            found.Add(new Differing(list.Key, Names(list, from), Names(list, to), list.With(from, list.Elements(to))));
         }
 
         Dictionary<string, Field<Design>> others = DesignFields.Of(to).ToDictionary(field => field.Key, StringComparer.Ordinal);
@@ -45,13 +54,11 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
 
             if (Written(field, field.Get(from), other.Get(to)) is { } pair)
             {
-                found.Add((field.Key, pair.From, pair.To, field.Set(from, other.Get(to))));
+                found.Add(new Differing(field.Key, pair.From, pair.To, field.Set(from, other.Get(to))));
             }
         }
 
-        Assessment start = Evaluator.Evaluate(from), end = Evaluator.Evaluate(to);
-        Difference[] differences = InParallel.Map(found, one => new Difference(one.Key, one.From, one.To, Evaluator.Evaluate(one.Design)), cancellation);
-        return new Comparison(start, end, differences);
+        return found;
     }
 
     /// <summary>The ids that either design is judged on, in the first one's order.</summary>
@@ -125,3 +132,10 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
 /// <param name="To">Its value in the second.</param>
 /// <param name="Alone">The first design with this difference alone.</param>
 public sealed record Difference(string Key, string From, string To, Assessment Alone);
+
+/// <summary>A value that differs between two designs, not yet evaluated.</summary>
+/// <param name="Key">The field, list or part that differs.</param>
+/// <param name="From">Its value in the first design, as written.</param>
+/// <param name="To">Its value in the second.</param>
+/// <param name="Alone">The first design with this difference alone.</param>
+public sealed record Differing(string Key, string From, string To, Design Alone);

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace FrontEnd.App.Terminal;
+namespace FrontEnd.Documents;
 
 /// <summary>The tables of a TOML text that belong together, as ranges of its lines: the elements of one list, or one table with those inside it.</summary>
 /// <remarks>Works on lines, not on the parsed tree, so that comments keep their places. A form it does not see through, such as a list in one line, gives no tables; callers check what comes out by reading it.</remarks>

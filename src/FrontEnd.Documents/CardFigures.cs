@@ -3,15 +3,15 @@ using FrontEnd.Documents;
 using FrontEnd.Fields;
 using FrontEnd.Text;
 
-namespace FrontEnd.App.Terminal;
+namespace FrontEnd.Documents;
 
 /// <summary>The figures of a part card that decide a choice.</summary>
-public static class Cards
+public static class CardFigures
 {
     private static readonly System.Collections.Concurrent.ConcurrentDictionary<(CardClass, string), string> Known = new();
 
     /// <summary>One line: "contact resistance 5 kΩ, contact capacitance 100 nF …"; "" for a card that cannot be read.</summary>
-    public static string Figures(CardClass cardClass, string name) => Known.GetOrAdd((cardClass, name), key => Read(key.Item1, key.Item2));
+    public static string Of(CardClass cardClass, string name) => Known.GetOrAdd((cardClass, name), key => Read(key.Item1, key.Item2));
 
     private static string Read(CardClass cardClass, string name)
     {

@@ -1,14 +1,17 @@
+using System.Collections.Immutable;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
 
 namespace FrontEnd.App.Terminal;
 
 /// <summary>The guided tour.</summary>
-public static partial class Updater
+public static class Touring
 {
-    private static (Model, Effect?) StartTour(Model model) => (Show(model with { Overlay = null, Editing = null }, 0), null);
+    /// <summary>Begins the tour.</summary>
+    public static (Model Model, Effect? Effect) Start(Model model) => (Show(model with { Page = null, Editing = null }, 0), null);
 
-    private static (Model, Effect?)? PressInTour(Model model, int step, Keystroke key)
+    /// <summary>What a key does in a step of the tour; null where it means what it means everywhere.</summary>
+    public static (Model Model, Effect? Effect)? Press(Model model, int step, Keystroke key)
     {
         switch (key)
         {
@@ -26,9 +29,9 @@ public static partial class Updater
     private static Model Show(Model model, int step)
     {
         TourStep shown = Tour.Steps[step];
-        Model there = GoTo(model, shown.Place) with { TourStep = step };
-        int row = shown.Field.Length == 0 ? 0 : Math.Max(0, FormOf(there).ToList().FindIndex(one => one.Field.Key == shown.Field));
-        int result = Math.Max(0, ResultsOf(there).ToList().FindIndex(one => one.Id == shown.Result));
+        Model there = Whereabouts.GoTo(model, shown.Place) with { TourStep = step };
+        int row = shown.Field.Length == 0 ? 0 : Math.Max(0, Whereabouts.FormOf(there).ToList().FindIndex(one => one.Field.Key == shown.Field));
+        int result = Math.Max(0, Whereabouts.ResultsOf(there).ToList().FindIndex(one => one.Id == shown.Result));
         return there with { FieldRow = row, ResultRow = result };
     }
 
@@ -36,9 +39,9 @@ public static partial class Updater
     {
         if (step.Field.Length == 0 || DesignFields.Find(model.Design, step.Field) is not { } field)
         {
-            return (Tell(model, "nothing to change in this step; Space goes on"), null);
+            return (model.Tell("nothing to change in this step; Space goes on"), null);
         }
 
-        return SetValue(model, field, step.Try);
+        return Changes.SetValue(model, field, step.Try);
     }
 }

@@ -4,7 +4,7 @@ using FrontEnd.Documents;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 
-namespace FrontEnd.App.Terminal;
+namespace FrontEnd.Documents;
 
 /// <summary>Changes to a design's file beyond one value: a card with its values, an element more or less, a whole other design.</summary>
 public static class Edits
@@ -313,3 +313,9 @@ public static class Edits
 /// <summary>A document with another design's values in it.</summary>
 /// <param name="Comments">Comments that had to be moved to the end because the file was written anew; null where everything kept its place.</param>
 public sealed record TakenOver(DesignDocument Document, Finding? Finding, int? Comments);
+
+/// <summary>An element that can be put into a list of the design.</summary>
+/// <param name="ListKey">The list.</param>
+/// <param name="Variant">Which of the list's variants.</param>
+/// <param name="Name">What the variant is called.</param>
+public sealed record Insertion(string ListKey, int Variant, string Name);

@@ -1,16 +1,19 @@
+using System.Collections.Immutable;
 using FrontEnd.Documents;
+using FrontEnd.Fields;
 using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 
 /// <summary>What other programs do to the files of an open design: told, and taken over when asked for; never by itself.</summary>
-public static partial class Updater
+public static class Disk
 {
-    private static (Model, Effect?) AskForCards(Model model, IReadOnlyList<string> names, Message again) =>
-        (Tell(model with { Editing = null }, $"reading {string.Join(", ", names)}"), new Effect.ReadCards(model.Here.Slot, model.Here.Document.Cards, names, again));
+    /// <summary>Has cards read that an edit names, so that it can be made again.</summary>
+    public static (Model Model, Effect? Effect) AskForCards(Model model, IReadOnlyList<string> names, Message again) =>
+        ((model with { Editing = null }).Tell($"reading {string.Join(", ", names)}"), new Effect.ReadCards(model.Here.Slot, model.Here.Document.Cards, names, again));
 
     /// <summary>Makes an edit once more, with the cards that it asked for; where it is refused all the same, nothing of them stays.</summary>
-    private static (Model, Effect?) EditAgain(Model model, Message.CardsRead read)
+    public static (Model, Effect?) EditAgain(Model model, Message.CardsRead read)
     {
         OpenDesign here = model.Here;
         if (here.Slot != read.Slot)
@@ -19,11 +22,12 @@ public static partial class Updater
         }
 
         DesignDocument with = here.Document.WithCards(here.Document.Cards.And(read.Cards));
-        (Model next, Effect? effect) = Next(WithDesign(model, read.Slot, design => design with { Document = with }) with { Status = "" }, read.Again);
-        return ReferenceEquals(next.Here.Document, with) ? (WithDesign(next, read.Slot, design => design with { Document = here.Document }), effect) : (next, effect);
+        (Model next, Effect? effect) = Updater.Next(model.WithDesign(read.Slot, design => design with { Document = with }) with { Status = "" }, read.Again);
+        return ReferenceEquals(next.Here.Document, with) ? (next.WithDesign(read.Slot, design => design with { Document = here.Document }), effect) : (next, effect);
     }
 
-    private static Model SeenOnDisk(Model model, Message.SeenOnDisk seen)
+    /// <summary>Takes note of what stands on the disk, and says what is new.</summary>
+    public static Model Seen(Model model, Message.SeenOnDisk seen)
     {
         if (model.Designs.Find(design => design.Slot == seen.Slot && design.Path == seen.Path) is not { } before)
         {
@@ -31,18 +35,18 @@ public static partial class Updater
         }
 
         OpenDesign after = before with { FileOnDisk = seen.File, CardsOnDisk = seen.Cards, IsGone = seen is { Path: not null, File: null } };
-        if (DiskNews(after) is not { } news)
+        if (News(after) is not { } news)
         {
-            return DiskNews(before) is null ? model : WithDesign(model, seen.Slot, _ => after);
+            return News(before) is null ? model : model.WithDesign(seen.Slot, _ => after);
         }
 
-        Model next = WithDesign(model, seen.Slot, _ => after);
-        bool told = DiskNews(before) == news && before.FileOnDisk?.Text == after.FileOnDisk?.Text;
-        return told ? next : Tell(next, model.Here.Slot == seen.Slot ? news : $"{after.Title}: {news}");
+        Model next = model.WithDesign(seen.Slot, _ => after);
+        bool told = News(before) == news && before.FileOnDisk?.Text == after.FileOnDisk?.Text;
+        return told ? next : next.Tell(model.Here.Slot == seen.Slot ? news : $"{after.Title}: {news}");
     }
 
     /// <summary>What is to be said about a design's files on the disk; null for nothing.</summary>
-    public static string? DiskNews(OpenDesign design)
+    public static string? News(OpenDesign design)
     {
         IReadOnlyList<string> cards = design.CardsChanged;
         string what = string.Join(" and ", (string[])
@@ -56,19 +60,20 @@ public static partial class Updater
                 + (design is { FileChanged: true, IsChanged: true } ? ", and u brings your changes back" : "");
     }
 
-    private static (Model, Effect?) TakeFromDisk(Model model)
+    /// <summary>Takes over what has changed on disk, one step of undo.</summary>
+    public static (Model Model, Effect? Effect) TakeOver(Model model)
     {
         OpenDesign here = model.Here;
         IReadOnlyList<string> cards = here.CardsChanged;
         if (here.IsGone || (!here.FileChanged && cards.Count == 0))
         {
-            return (Tell(model, DiskNews(here) ?? "nothing has changed on disk"), null);
+            return (model.Tell(News(here) ?? "nothing has changed on disk"), null);
         }
 
         DesignDocument document = here.FileChanged ? here.FileOnDisk! : here.Document.WithCards(cards.Aggregate(here.Document.Cards, (held, name) => held.With(name, here.CardsOnDisk!.Of(name)!)));
         string label = here.FileChanged ? "the file as it is on disk" : $"{string.Join(", ", cards)} as on disk";
         OpenDesign taken = here with { Undo = here.Undo.Push(new Past(here.Document, label)), Redo = [], Saved = here.FileChanged ? document : here.Saved, SavedShown = here.FileChanged ? null : here.SavedShown };
-        (Model next, Effect? effect) = Take(model with { Editing = null, Overlay = null }, taken, document, $"taken over: {label}; u goes back");
-        return (document.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error) is { } wrong ? Complain(next, wrong) : next, effect);
+        (Model next, Effect? effect) = Changes.Take(model with { Editing = null, Page = null }, taken, document, $"taken over: {label}; u goes back");
+        return (document.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error) is { } wrong ? next.Complain(wrong) : next, effect);
     }
 }
