@@ -47,7 +47,7 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
             [new Piece(1, canvas.Fit(what, key), Ink.Plain), new Piece(left, canvas.Fit(theirs, room - 1), Ink.Dim), new Piece(right, canvas.Fit(mine, room), ink)]);
 
         string above = "";
-        foreach (Differing one in Comparison.Differing((Other(model)?.Document ?? model.Here.Saved).Design, model.Design))
+        foreach (FieldPair one in Comparison.Differing((Other(model)?.Document ?? model.Here.Saved).Design, model.Design).SelectMany(Fields))
         {
             // A key longer than its column is broken at a dot: its end tells it from the next one. What it has in common with the one above stands once.
             int dot = Lettering.Columns(one.Key) <= key ? -1 : one.Key.LastIndexOf('.', Math.Max(0, Math.Min(one.Key.Length - 1, key - 1)));
@@ -58,7 +58,7 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
             }
 
             above = owner;
-            Add(owner.Length > 0 ? $"  {one.Key[(dot + 1)..]}" : one.Key, one.From.Length == 0 ? "-" : one.From, one.To.Length == 0 ? "-" : one.To, Ink.Plain);
+            Add(owner.Length > 0 ? $"  {one.Key[(dot + 1)..]}" : one.Key, Said(one.From), Said(one.To), Ink.Plain);
         }
 
         if (lines.Count == 0)
@@ -83,6 +83,11 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
 
         return lines;
     }
+
+    /// <summary>A part or list that only one design has is told by what stands in it.</summary>
+    private static IEnumerable<FieldPair> Fields(Differing one) => one.Within.Count > 0 ? one.Within : [new FieldPair(one.Key, one.From, one.To)];
+
+    private static string Said(string? value) => value switch { null => "not there", "" => "-", _ => value };
 
     private OpenDesign? Other(Model model) => OtherSlot is { } slot ? model.Designs.Find(design => design.Slot == slot) : null;
 
