@@ -3,7 +3,8 @@ using FrontEnd.Findings;
 
 namespace FrontEnd.Documents;
 
-/// <summary>The user's own part cards as they stood when they were read: their texts by the name that a design gives them. Immutable, so that one design and its figures belong to one state of the cards.</summary>
+/// <summary>The user's own part cards as they stood when they were read: their texts by the name that a design gives them. Immutable, so
+/// that one design and its figures belong to one state of the cards.</summary>
 public sealed class CardTexts
 {
     private readonly ImmutableSortedDictionary<string, CardText> _texts;
@@ -35,11 +36,14 @@ public sealed class CardTexts
     public CardTexts Read(IEnumerable<string> names) => names.Aggregate(this, (texts, name) => texts.With(name, Read(Folder, name)));
 
     /// <summary>The names of cards whose texts another set holds otherwise; cards that only one of them holds do not count.</summary>
-    public IReadOnlyList<string> DifferingFrom(CardTexts other) => [.. _texts.Where(pair => other.Of(pair.Key) is { } there && there != pair.Value).Select(pair => pair.Key)];
+    public IReadOnlyList<string> DifferingFrom(CardTexts other) =>
+        [.. _texts.Where(pair => other.Of(pair.Key) is { } there && there != pair.Value).Select(pair => pair.Key)];
 
     /// <summary>One card as it stands on the disk.</summary>
     internal static CardText Read(string? folder, string name) =>
-        folder is null ? new CardText(null, null) : TextFiles.Read(Path.Combine(folder, name), out Finding? unread) is { } text ? new CardText(text, null) : new CardText(null, unread!.Message);
+        folder is null ? new CardText(null, null)
+            : TextFiles.Read(Path.Combine(folder, name), out Finding? unread) is { } text ? new CardText(text, null)
+            : new CardText(null, unread!.Message);
 }
 
 /// <summary>A part card as it was read.</summary>

@@ -1,6 +1,7 @@
 namespace FrontEnd.App.Terminal;
 
-/// <summary>Something that can be done, by name: its keys, what the help says of it, and what it does to the model. Keys, key line, help and mouse all speak of these.</summary>
+/// <summary>Something that can be done, by name: its keys, what the help says of it, and what it does to the model. Keys, key line, help
+/// and mouse all speak of these.</summary>
 /// <param name="letter">Plain letter, for while no field is being typed in; Alt and the letter works always. '\0' for none.</param>
 /// <param name="others">Further keys.</param>
 /// <param name="does">What it does, in a few words.</param>

@@ -4,7 +4,8 @@ using FrontEnd.Documents;
 namespace FrontEnd.App.Terminal;
 
 /// <summary>Looks whether the files of the open designs, and their cards, have changed on the disk.</summary>
-/// <remarks>A look compares write times and lengths, and reads only where one of them is another than at the last look. It knows no clock: whoever owns it says when to look.</remarks>
+/// <remarks>A look compares write times and lengths, and reads only where one of them is another than at the last look. It knows no clock:
+/// whoever owns it says when to look.</remarks>
 public sealed class DiskWatch
 {
     private readonly Dictionary<int, IReadOnlyList<Stamp>> _seen = [];

@@ -126,9 +126,11 @@ public sealed class DotPlot
         return high - low < 1e-9 * Math.Max(1, Math.Abs(high)) ? (low - 0.5, high + 0.5) : (low, high);
     }
 
-    private double DotX(double x) => ((_data.LogX ? Math.Log10(Math.Max(x, double.Epsilon)) : x) - _xLow) / (_xHigh - _xLow) * ((_columns * 2) - 1);
+    private double DotX(double x) =>
+        ((_data.LogX ? Math.Log10(Math.Max(x, double.Epsilon)) : x) - _xLow) / (_xHigh - _xLow) * ((_columns * 2) - 1);
 
-    private double DotY(double y) => (_yHigh - (_data.LogY ? Math.Log10(Math.Max(y, double.Epsilon)) : y)) / (_yHigh - _yLow) * ((_rows * 4) - 1);
+    private double DotY(double y) =>
+        (_yHigh - (_data.LogY ? Math.Log10(Math.Max(y, double.Epsilon)) : y)) / (_yHigh - _yLow) * ((_rows * 4) - 1);
 
     private void Dot(int x, int y, int layer)
     {
@@ -258,7 +260,10 @@ public sealed class DotPlot
         }
     }
 
-    private static string Label(double value, string unit) => Math.Abs(value) < 1e-12 && unit is not ("V/√Hz" or "F") ? "0 " + unit : QuantityText.FormatTrimmed(value, unit, 3).Replace("/√Hz", "/√Hz");
+    private static string Label(double value, string unit) =>
+        Math.Abs(value) < 1e-12 && unit is not ("V/√Hz" or "F")
+            ? "0 " + unit
+            : QuantityText.FormatTrimmed(value, unit, 3).Replace("/√Hz", "/√Hz");
 
     private static IEnumerable<double> Ticks(double low, double high, bool log, int most)
     {
@@ -313,7 +318,8 @@ public sealed class DotPlot
         }
     }
 
-    /// <summary>The curve's own character here and there along it, at other columns than its neighbours': colour alone does not tell curves apart.</summary>
+    /// <summary>The curve's own character here and there along it, at other columns than its neighbours': colour alone does not tell curves
+    /// apart.</summary>
     private void MarkCurve(Canvas canvas, int left, int top, int number)
     {
         const int Apart = 16;

@@ -41,9 +41,13 @@ public sealed record Line(string Text, int Caret, bool AllSelected)
     }
 
     // A character outside the basic plane is two chars and goes as one.
-    private int Before => Caret > 1 && char.IsLowSurrogate(Text[Caret - 1]) && char.IsHighSurrogate(Text[Caret - 2]) ? 2 : Math.Min(1, Caret);
+    private int Before => Caret > 1 && char.IsLowSurrogate(Text[Caret - 1]) && char.IsHighSurrogate(Text[Caret - 2])
+        ? 2
+        : Math.Min(1, Caret);
 
-    private int After => Caret + 1 < Text.Length && char.IsHighSurrogate(Text[Caret]) && char.IsLowSurrogate(Text[Caret + 1]) ? 2 : Math.Min(1, Text.Length - Caret);
+    private int After => Caret + 1 < Text.Length && char.IsHighSurrogate(Text[Caret]) && char.IsLowSurrogate(Text[Caret + 1])
+        ? 2
+        : Math.Min(1, Text.Length - Caret);
 }
 
 /// <summary>A field that is being typed in.</summary>

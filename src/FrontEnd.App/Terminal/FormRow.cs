@@ -32,7 +32,8 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
         return rows;
     }
 
-    /// <summary>The value as it is shown: as it was typed; six digits of what arithmetic made longer than anyone types. The editor shows all of it.</summary>
+    /// <summary>The value as it is shown: as it was typed; six digits of what arithmetic made longer than anyone types. The editor shows
+    /// all of it.</summary>
     public string Value(Design design)
     {
         object? value = Field.Get(design);
@@ -83,7 +84,8 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
         return [.. parts.Where(part => part.Item2.Length > 0)];
     }
 
-    private static string Default(Field<Design> field) => $"{(field.DefaultText.Length == 0 ? "empty" : field.DefaultText)} ({field.DefaultSource})";
+    private static string Default(Field<Design> field) =>
+        $"{(field.DefaultText.Length == 0 ? "empty" : field.DefaultText)} ({field.DefaultSource})";
 
     private static string Range(Field<Design> field) => field.Range is { } legal && FieldKinds.IsNumeric(field.Kind)
         ? $"{Bound(field, legal.Least)} to {Bound(field, legal.Greatest)}"
@@ -108,6 +110,8 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
             return inner.Length == 0 ? name : $"{name}, {inner.Replace("opamp", "op-amp")}";
         }
 
-        return string.Equals(owner, place.Id, StringComparison.Ordinal) ? "" : owner.Replace("electrodes.", "").Replace('-', ' ').Replace(".", ", ").Replace("opamp", "op-amp");
+        return string.Equals(owner, place.Id, StringComparison.Ordinal)
+            ? ""
+            : owner.Replace("electrodes.", "").Replace('-', ' ').Replace(".", ", ").Replace("opamp", "op-amp");
     }
 }

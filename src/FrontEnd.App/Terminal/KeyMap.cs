@@ -1,6 +1,7 @@
 namespace FrontEnd.App.Terminal;
 
-/// <summary>What can be done, in the order of the help, and which key means what. The one list: keys, key line, help, the page of what else there is and the laws' pages are made from it.</summary>
+/// <summary>What can be done, in the order of the help, and which key means what. The one list: keys, key line, help, the page of what else
+/// there is and the laws' pages are made from it.</summary>
 public static class KeyMap
 {
     /// <summary>Everything that can be done. A page's way stands here as one line.</summary>
@@ -34,7 +35,8 @@ public static class KeyMap
     private static readonly Dictionary<Keystroke, Act> Always = Build(plain: false);
 
     /// <summary>What a key means while no field is being typed in; null for nothing.</summary>
-    public static Act? Meaning(Keystroke key) => Plain.TryGetValue(key, out Act? act) || Plain.TryGetValue(key with { Shift = false }, out act) ? act : null;
+    public static Act? Meaning(Keystroke key) =>
+        Plain.TryGetValue(key, out Act? act) || Plain.TryGetValue(key with { Shift = false }, out act) ? act : null;
 
     /// <summary>What a key means while a field is being typed in: the Alt forms and the Ctrl keys; null for nothing.</summary>
     public static Act? MeaningWhileTyping(Keystroke key) => Always.GetValueOrDefault(key with { Shift = false });

@@ -75,5 +75,7 @@ public sealed record Model
 
     /// <summary>The model with one of its open designs changed; the same where there is no such design.</summary>
     public Model WithDesign(int slot, Func<OpenDesign, OpenDesign> change) =>
-        Designs.FindIndex(design => design.Slot == slot) is var at and >= 0 ? this with { Designs = Designs.SetItem(at, change(Designs[at])) } : this;
+        Designs.FindIndex(design => design.Slot == slot) is var at and >= 0
+            ? this with { Designs = Designs.SetItem(at, change(Designs[at])) }
+            : this;
 }

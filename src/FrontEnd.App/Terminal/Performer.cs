@@ -48,7 +48,8 @@ public sealed class Performer : IDisposable
     }
 
     /// <summary>True while something is being worked out.</summary>
-    public bool IsBusy => _evaluations.IsBusy || _advice.IsBusy || _moves.IsBusy || _listings.IsBusy || _studies.IsBusy || _cards.IsBusy || _looks.IsBusy;
+    public bool IsBusy => _evaluations.IsBusy || _advice.IsBusy || _moves.IsBusy
+        || _listings.IsBusy || _studies.IsBusy || _cards.IsBusy || _looks.IsBusy;
 
     /// <summary>Ends when nothing is being worked out any more.</summary>
     public Task Idle => Task.WhenAll(_evaluations.Idle, _advice.Idle, _moves.Idle, _listings.Idle, _studies.Idle, _cards.Idle, _looks.Idle);
@@ -68,7 +69,8 @@ public sealed class Performer : IDisposable
         _watched = model;
     }
 
-    /// <summary>Looks in the background whether the files of the open designs, or their cards, have changed; tells what it finds. From any thread.</summary>
+    /// <summary>Looks in the background whether the files of the open designs, or their cards, have changed; tells what it finds. From any
+    /// thread.</summary>
     public void LookAtDisk() => _looks.Submit(() =>
     {
         foreach (Message.SeenOnDisk seen in _disk.Look())

@@ -5,7 +5,8 @@ using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 
-/// <summary>Where the user is: a block of the signal's path or a view across it. Says which fields and which results belong there.</summary>
+/// <summary>Where the user is: a block of the signal's path or a view across it. Says which fields and which results belong
+/// there.</summary>
 /// <param name="Id">Stable word; for stages the number of the first one as well.</param>
 /// <param name="Fields">Beginnings of the fields' keys, in the order of the form.</param>
 /// <param name="Results">Beginnings of the results' ids.</param>
@@ -91,7 +92,8 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
     public static Place Find(Design design, string id) =>
         Views.FirstOrDefault(view => view.Id == id) ?? Blocks(design).FirstOrDefault(block => block.Id == id) ?? ElectrodesPlace;
 
-    /// <summary>True where the key or id begins like this: at the end of a word, or where the beginning ends with a dot or a bracket.</summary>
+    /// <summary>True where the key or id begins like this: at the end of a word, or where the beginning ends with a dot or a
+    /// bracket.</summary>
     public static bool Begins(string text, string beginning) =>
         beginning.Length == 0
         || (text.StartsWith(beginning, StringComparison.Ordinal)

@@ -3,7 +3,8 @@ using FrontEnd.Documents;
 namespace FrontEnd.App.Terminal;
 
 /// <summary>Keeps unsaved work in a file of its own, so that a crash or a hang-up loses nothing. One file a session.</summary>
-/// <remarks>Form: for each design a line <c>== path</c> (empty path: no file yet) with the number of the text's characters, then the text.</remarks>
+/// <remarks>Form: for each design a line <c>== path</c> (empty path: no file yet) with the number of the text's characters, then the
+/// text.</remarks>
 public sealed class RecoveryFiles : IDisposable
 {
     private const string Ending = ".recovery";
@@ -130,7 +131,8 @@ public sealed class RecoveryFiles : IDisposable
     }
 
     /// <summary>The form of a recovery file.</summary>
-    public static string Format(IEnumerable<RecoveredDesign> designs) => string.Concat(designs.Select(design => $"== {design.Text.Length} {design.Path}\n{design.Text}\n"));
+    public static string Format(IEnumerable<RecoveredDesign> designs) =>
+        string.Concat(designs.Select(design => $"== {design.Text.Length} {design.Path}\n{design.Text}\n"));
 
     /// <summary>The design with what its file says now and with the cards that both name.</summary>
     private static RecoveredDesign WithDisk(RecoveredDesign design)

@@ -7,7 +7,8 @@ namespace FrontEnd.App.Terminal;
 public static class Updater
 {
     /// <summary>The model after a message, and what is wanted done outside it; null for nothing.</summary>
-    public static (Model Model, Effect? Effect) Update(Model model, Message message) => StudyPage.StopForgotten(model, Next(model, message));
+    public static (Model Model, Effect? Effect) Update(Model model, Message message) =>
+        StudyPage.StopForgotten(model, Next(model, message));
 
     internal static (Model Model, Effect? Effect) Next(Model model, Message message) => message switch
     {
@@ -47,7 +48,8 @@ public static class Updater
         model.Page is { } page && page.Hear(model, news) is var next && !ReferenceEquals(next, page) ? model with { Page = next } : model;
 
     /// <summary>The design with new figures; those of an older run than is shown, or of none that was asked for, are dropped.</summary>
-    private static OpenDesign Shown(OpenDesign design, Message.Evaluated done) => done.Run < design.ShownRun || design.Run < done.Run ? design : design with
+    private static OpenDesign Shown(OpenDesign design, Message.Evaluated done) =>
+        done.Run < design.ShownRun || design.Run < done.Run ? design : design with
     {
         Before = design.ShownRun < done.Run ? design.Shown : design.Before,
         Shown = done.Assessment,

@@ -60,7 +60,9 @@ public static class Stepping
 
     private static double? InList(double[] list, double si, bool up)
     {
-        double? found = up ? list.Where(one => si * (1 + 1e-9) < one).Cast<double?>().Min() : list.Where(one => one < si * (1 - 1e-9)).Cast<double?>().Max();
+        double? found = up
+            ? list.Where(one => si * (1 + 1e-9) < one).Cast<double?>().Min()
+            : list.Where(one => one < si * (1 - 1e-9)).Cast<double?>().Max();
         return found;
     }
 

@@ -94,7 +94,9 @@ public sealed record ChoosePage(string Key, string Meaning, IReadOnlyList<Choice
     }
 
     private static string Card(Design design, string key) =>
-        DesignFields.IsPresent(design, key) && DesignFields.Find(design, key) is { } field ? FieldText.Format(field, field.Get(design)) : "absent";
+        DesignFields.IsPresent(design, key) && DesignFields.Find(design, key) is { } field
+            ? FieldText.Format(field, field.Get(design))
+            : "absent";
 }
 
 /// <summary>A word to choose and the figures that matter about it.</summary>

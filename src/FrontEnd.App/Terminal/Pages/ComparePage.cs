@@ -49,7 +49,8 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
         string above = "";
         foreach (FieldPair one in Comparison.Differing((Other(model)?.Document ?? model.Here.Saved).Design, model.Design).SelectMany(Fields))
         {
-            // A key longer than its column is broken at a dot: its end tells it from the next one. What it has in common with the one above stands once.
+            // A key longer than its column is broken at a dot: its end tells it from the next one. What it has in common with the one above
+            // stands once.
             int dot = Lettering.Columns(one.Key) <= key ? -1 : one.Key.LastIndexOf('.', Math.Max(0, Math.Min(one.Key.Length - 1, key - 1)));
             string owner = one.Key[..(dot + 1)];
             if (owner.Length > 0 && owner != above)
@@ -85,7 +86,8 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
     }
 
     /// <summary>A part or list that only one design has is told by what stands in it.</summary>
-    private static IEnumerable<FieldPair> Fields(Differing one) => one.Within.Count > 0 ? one.Within : [new FieldPair(one.Key, one.From, one.To)];
+    private static IEnumerable<FieldPair> Fields(Differing one) =>
+        one.Within.Count > 0 ? one.Within : [new FieldPair(one.Key, one.From, one.To)];
 
     private static string Said(string? value) => value switch { null => "not there", "" => "-", _ => value };
 
@@ -97,5 +99,6 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
         return (1 + key + 1, 1 + key + 1 + value + 1, value);
     }
 
-    private static string Told(Result? one) => one is null ? "not there" : $"{Documents.Sheets.Wording.Sign(one.Verdict.Kind)} {ResultText.Value(one)}";
+    private static string Told(Result? one) =>
+        one is null ? "not there" : $"{Documents.Sheets.Wording.Sign(one.Verdict.Kind)} {ResultText.Value(one)}";
 }

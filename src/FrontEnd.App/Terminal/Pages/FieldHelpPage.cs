@@ -18,7 +18,8 @@ public sealed record FieldHelpPage(string Key) : LinesPage
     public override IEnumerable<KeyHint> Keys(Model model) => [KeyHint.Scroll, KeyHint.Back];
 
     /// <inheritdoc/>
-    protected override (Model Model, Effect? Effect)? PressElse(Model model, Keystroke key) => KeyMap.Meaning(key) == Way ? Close(model) : null;
+    protected override (Model Model, Effect? Effect)? PressElse(Model model, Keystroke key) =>
+        KeyMap.Meaning(key) == Way ? Close(model) : null;
 
     /// <inheritdoc/>
     protected override void PaintHeading(Canvas canvas, Model model, Frame frame)

@@ -22,7 +22,9 @@ public sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
 
     /// <inheritdoc/>
     public override Page Hear(Model model, Message news) =>
-        news is Message.Listed listed && listed.Purpose == Purpose && listed.Typed == Line.Text ? this with { Entries = listed.Entries, Selected = -1 } : this;
+        news is Message.Listed listed && listed.Purpose == Purpose && listed.Typed == Line.Text
+            ? this with { Entries = listed.Entries, Selected = -1 }
+            : this;
 
     /// <inheritdoc/>
     public override Page Paste(string text) => this with { Line = Line.Insert(text), Selected = -1 };

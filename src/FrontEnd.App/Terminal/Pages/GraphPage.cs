@@ -43,7 +43,9 @@ public sealed record GraphPage(PlotKind Kind) : Page
             { Key: KeyName.Letter, Letter: 'y' or 'Y', Ctrl: false } => this with { LogY = !LogY },
             _ => null,
         };
-        return next is not null ? Show(model, next) : key.Key is KeyName.Escape or KeyName.Enter || KeyMap.Meaning(key) == Way ? Close(model) : null;
+        return next is not null ? Show(model, next)
+            : key.Key is KeyName.Escape or KeyName.Enter || KeyMap.Meaning(key) == Way ? Close(model)
+            : null;
     }
 
     /// <inheritdoc/>

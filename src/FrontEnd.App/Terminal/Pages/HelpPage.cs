@@ -28,7 +28,9 @@ public sealed record HelpPage : LinesPage
         IEnumerable<Piece> Row(int row, int column)
         {
             int at = row + (column * rows), x = column * (frame.Width / columns);
-            return at < lines.Count ? [new Piece(x + KeysColumn, lines[at].Keys, Ink.Key, KeysRoom), new Piece(x + DoesColumn, lines[at].Does, Ink.Plain)] : [];
+            return at < lines.Count
+                ? [new Piece(x + KeysColumn, lines[at].Keys, Ink.Key, KeysRoom), new Piece(x + DoesColumn, lines[at].Does, Ink.Plain)]
+                : [];
         }
     }
 

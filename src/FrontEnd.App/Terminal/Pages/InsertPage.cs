@@ -13,7 +13,8 @@ public sealed record InsertPage : ListPage
     protected override string Title => "insert what? It comes last of its kind; < moves it nearer the scalp";
 
     /// <inheritdoc/>
-    protected override (Model Model, Effect? Effect) Take(Model model, int row) => Elements.Insert(model with { Page = null }, Elements.Insertions[row]);
+    protected override (Model Model, Effect? Effect) Take(Model model, int row) =>
+        Elements.Insert(model with { Page = null }, Elements.Insertions[row]);
 
     /// <inheritdoc/>
     protected override void PaintRow(Canvas canvas, Frame frame, int row, int y, Ink ink)

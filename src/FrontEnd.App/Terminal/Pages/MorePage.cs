@@ -26,7 +26,8 @@ public sealed record MorePage : ListPage
     }
 
     /// <inheritdoc/>
-    protected override (Model Model, Effect? Effect)? PressElse(Model model, Keystroke key) => key is { Key: KeyName.Letter, Ctrl: false, Alt: false }
+    protected override (Model Model, Effect? Effect)? PressElse(Model model, Keystroke key) =>
+        key is { Key: KeyName.Letter, Ctrl: false, Alt: false }
         ? Pick(model, KeyMap.More.ToList().FindIndex(act => act.Under == char.ToLowerInvariant(key.Letter)))
         : null;
 }

@@ -1,6 +1,7 @@
 namespace FrontEnd.App.Terminal;
 
-/// <summary>What lies over the form and its results: its keys, its picture, its height, its help. A page is one file; its way, an <see cref="Act"/>, is one line in <see cref="KeyMap.Acts"/>.</summary>
+/// <summary>What lies over the form and its results: its keys, its picture, its height, its help. A page is one file; its way, an <see
+/// cref="Act"/>, is one line in <see cref="KeyMap.Acts"/>.</summary>
 public abstract record Page
 {
     /// <summary>Rows that a page key goes.</summary>
@@ -13,7 +14,8 @@ public abstract record Page
     public abstract void Paint(Canvas canvas, Model model, Frame frame);
 
     /// <summary>What the key line says.</summary>
-    public virtual IEnumerable<KeyHint> Keys(Model model) => [new("up/dn", "move"), KeyHint.Of(KeyName.Enter, "Enter", "take"), KeyHint.Back];
+    public virtual IEnumerable<KeyHint> Keys(Model model) =>
+        [new("up/dn", "move"), KeyHint.Of(KeyName.Enter, "Enter", "take"), KeyHint.Back];
 
     /// <summary>What stands at the foot while there is nothing newer to say; "" for nothing.</summary>
     public virtual string Hint(Model model) => "";

@@ -12,7 +12,8 @@ public abstract record ScrolledPage : Page
     /// <summary>The furthest that it can be scrolled at this size; 0 where all of it is in sight.</summary>
     public abstract int ScrollEnd(Canvas canvas, Model model, Frame frame);
 
-    /// <summary>The model with its page scrolled no further than to its last line; the longer of both forms, with and without the letters beyond ASCII.</summary>
+    /// <summary>The model with its page scrolled no further than to its last line; the longer of both forms, with and without the letters
+    /// beyond ASCII.</summary>
     public static Model Within(Model model)
     {
         if (model.Page is not ScrolledPage { Scroll: > 0 } page || model.TooSmall)
@@ -46,7 +47,8 @@ public abstract record ScrolledPage : Page
 public abstract record LinesPage : ScrolledPage
 {
     /// <inheritdoc/>
-    public override int ScrollEnd(Canvas canvas, Model model, Frame frame) => Math.Max(0, Lines(canvas, model, frame).Count - (frame.Rows - 1));
+    public override int ScrollEnd(Canvas canvas, Model model, Frame frame) =>
+        Math.Max(0, Lines(canvas, model, frame).Count - (frame.Rows - 1));
 
     /// <inheritdoc/>
     public override (Model Model, Effect? Effect)? Press(Model model, Keystroke key) =>

@@ -25,7 +25,9 @@ public sealed record SizingPage(bool KeepAmplifier = false, bool KeepConverter =
     public override bool WaitsForStart => true;
 
     /// <inheritdoc/>
-    protected override IEnumerable<KeyHint> WishKeys => Outcome is null or { Choices.Count: 0 } ? [new("a", "amplifier"), new("c", "converter")] : [];
+    protected override IEnumerable<KeyHint> WishKeys => Outcome is null or { Choices.Count: 0 }
+        ? [new("a", "amplifier"), new("c", "converter")]
+        : [];
 
     /// <inheritdoc/>
     public override StudyOutcome Work(Design design, Action<double> progress, CancellationToken cancellation)
@@ -43,7 +45,8 @@ public sealed record SizingPage(bool KeepAmplifier = false, bool KeepConverter =
     }
 
     /// <inheritdoc/>
-    protected override string Wish(Model model) => $"amplifier {Kept(KeepAmplifier, model.Design.Amplifier.Card)}, converter {Kept(KeepConverter, model.Design.Converter.Card)}";
+    protected override string Wish(Model model) =>
+        $"amplifier {Kept(KeepAmplifier, model.Design.Amplifier.Card)}, converter {Kept(KeepConverter, model.Design.Converter.Card)}";
 
     /// <inheritdoc/>
     protected override StudyPage? Wished(char letter) => letter switch

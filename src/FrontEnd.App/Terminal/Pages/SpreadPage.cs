@@ -46,7 +46,8 @@ public sealed record SpreadPage(int Builds = 10_000, ulong Seed = 1, bool Normal
     }
 
     /// <inheritdoc/>
-    protected override string Wish(Model model) => $"{Builds} builds, seed {Seed}, parts {(Normal ? "normal, tolerance = 3 sigma" : "uniform within tolerance")}";
+    protected override string Wish(Model model) =>
+        $"{Builds} builds, seed {Seed}, parts {(Normal ? "normal, tolerance = 3 sigma" : "uniform within tolerance")}";
 
     /// <inheritdoc/>
     protected override StudyPage? Wished(char letter) => letter switch

@@ -4,7 +4,8 @@ using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 
-/// <summary>A study of a whole design: what the command of the same name prints, and what can be taken over from it. What takes long runs in the background, tells how far it is, and is broken off when its page is left.</summary>
+/// <summary>A study of a whole design: what the command of the same name prints, and what can be taken over from it. What takes long runs
+/// in the background, tells how far it is, and is broken off when its page is left.</summary>
 public abstract record StudyPage : TextPage
 {
     private const int BarWidth = 40;
@@ -38,8 +39,11 @@ public abstract record StudyPage : TextPage
     /// <summary>A study whose page is left or which is begun anew is worked out for nobody: it is broken off.</summary>
     public static (Model Model, Effect? Effect) StopForgotten(Model before, (Model Model, Effect? Effect) next)
     {
-        bool forgotten = before.Page is StudyPage { Progress: not null } was && !(next.Model.Page is StudyPage { Progress: not null } now && now.Number == was.Number);
-        return !forgotten ? next : (next.Model, next.Effect is null ? new Effect.CancelStudy() : new Effect.Several([new Effect.CancelStudy(), next.Effect]));
+        bool forgotten = before.Page is StudyPage { Progress: not null } was
+            && !(next.Model.Page is StudyPage { Progress: not null } now && now.Number == was.Number);
+        return !forgotten
+            ? next
+            : (next.Model, next.Effect is null ? new Effect.CancelStudy() : new Effect.Several([new Effect.CancelStudy(), next.Effect]));
     }
 
     /// <inheritdoc/>
@@ -90,14 +94,18 @@ public abstract record StudyPage : TextPage
             };
         }
 
-        return key is { Key: KeyName.Letter, Alt: false, Ctrl: false } && Progress is null ? PressLetter(model, char.ToLowerInvariant(key.Letter)) : null;
+        return key is { Key: KeyName.Letter, Alt: false, Ctrl: false } && Progress is null
+            ? PressLetter(model, char.ToLowerInvariant(key.Letter))
+            : null;
     }
 
     /// <inheritdoc/>
     public override void Paint(Canvas canvas, Model model, Frame frame)
     {
         int end = canvas.Put(1, frame.Top, Title, Ink.Title);
-        string head = Outcome is { Choices.Count: > 0 } found ? $"in hand ({Choice + 1} of {found.Choices.Count}): {found.Choices[Choice].Word}" : Wish(model);
+        string head = Outcome is { Choices.Count: > 0 } found
+            ? $"in hand ({Choice + 1} of {found.Choices.Count}): {found.Choices[Choice].Word}"
+            : Wish(model);
         canvas.Put(end + 3, frame.Top, canvas.Fit(head, frame.Width - end - 4), Outcome is { Choices.Count: > 0 } ? Ink.Key : Ink.Strong);
         if (Progress is { } share)
         {
@@ -178,7 +186,9 @@ public abstract record StudyPage : TextPage
         string words = choice.Word.Length > 60 ? choice.Word[..choice.Word.IndexOf(':')] : choice.Word;
         Model closed = model with { Page = null };
         (Model next, Effect? effect) = Advising.TakeOver(closed, choice.Design, words, $"{words} taken over; u undoes it");
-        return next.Page is null && next.Complaint is null && ReferenceEquals(next.Here, closed.Here) ? (closed.Tell($"{words} is already set"), null) : (next, effect);
+        return next.Page is null && next.Complaint is null && ReferenceEquals(next.Here, closed.Here)
+            ? (closed.Tell($"{words} is already set"), null)
+            : (next, effect);
     }
 }
 

@@ -1,6 +1,7 @@
 namespace FrontEnd.App.Terminal;
 
-/// <summary>A page of text as a command prints it, in as many columns as the screen has room for; a narrow screen is moved over it sideways.</summary>
+/// <summary>A page of text as a command prints it, in as many columns as the screen has room for; a narrow screen is moved over it
+/// sideways.</summary>
 public abstract record TextPage : ScrolledPage
 {
     /// <summary>Columns of a page that the commands print.</summary>

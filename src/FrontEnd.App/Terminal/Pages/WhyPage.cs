@@ -18,12 +18,14 @@ public sealed record WhyPage(string ResultId) : LinesPage
     public IReadOnlyList<Sensitivity>? Sensitivities { get; init; }
 
     /// <summary>Opens the reason of the figure in hand.</summary>
-    public static (Model Model, Effect? Effect) Open(Model model) => Whereabouts.ResultInHand(model) is { } result && model.Here.Shown is { } shown
+    public static (Model Model, Effect? Effect) Open(Model model) =>
+        Whereabouts.ResultInHand(model) is { } result && model.Here.Shown is { } shown
         ? (model with { Page = new WhyPage(result.Id) }, new Effect.Move(model.Here.Slot, model.Here.Run, shown, result.Id))
         : (model, null);
 
     /// <inheritdoc/>
-    public override IEnumerable<KeyHint> Keys(Model model) => [KeyHint.Of('a', "a", "make the change that helps most"), KeyHint.Scroll, KeyHint.Back];
+    public override IEnumerable<KeyHint> Keys(Model model) =>
+        [KeyHint.Of('a', "a", "make the change that helps most"), KeyHint.Scroll, KeyHint.Back];
 
     /// <inheritdoc/>
     public override Page Hear(Model model, Message news) =>
@@ -50,7 +52,9 @@ public sealed record WhyPage(string ResultId) : LinesPage
 
     /// <inheritdoc/>
     protected override IReadOnlyList<Piece[]> Lines(Canvas canvas, Model model, Frame frame) =>
-        model.Here.Shown?.Find(ResultId) is { } result ? [.. InReadingOrder(Parts(model, result)).SelectMany(part => Labelled(canvas, frame, part.Label, part.Text, part.Ink))] : [];
+        model.Here.Shown?.Find(ResultId) is { } result
+            ? [.. InReadingOrder(Parts(model, result)).SelectMany(part => Labelled(canvas, frame, part.Label, part.Text, part.Ink))]
+            : [];
 
     private List<(string Label, string Text, Ink Ink)> Parts(Model model, Result result)
     {
@@ -84,7 +88,8 @@ public sealed record WhyPage(string ResultId) : LinesPage
         return parts;
     }
 
-    /// <summary>What to do and the plain words first, sources last: a screen of 24 rows shows the beginning only. A paragraph without a label stays with the one above it.</summary>
+    /// <summary>What to do and the plain words first, sources last: a screen of 24 rows shows the beginning only. A paragraph without a
+    /// label stays with the one above it.</summary>
     private static IEnumerable<(string Label, string Text, Ink Ink)> InReadingOrder(List<(string Label, string Text, Ink Ink)> parts)
     {
         List<(int Rank, (string Label, string Text, Ink Ink) Part)> ranked = [];

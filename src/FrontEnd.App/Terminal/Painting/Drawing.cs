@@ -53,7 +53,8 @@ public static class Drawing
     }
 
     /// <summary>The first line to show so that one is in sight, two thirds down where it can be.</summary>
-    public static int FirstLine(int at, int count, int room) => count <= room ? 0 : Math.Clamp(at - (room * 2 / 3), 0, Math.Max(0, count - room));
+    public static int FirstLine(int at, int count, int room) =>
+        count <= room ? 0 : Math.Clamp(at - (room * 2 / 3), 0, Math.Max(0, count - room));
 
     /// <summary>How many lines are out of sight above and below.</summary>
     /// <param name="bottom">The row below the last line: the rule, or the gap above the plot.</param>

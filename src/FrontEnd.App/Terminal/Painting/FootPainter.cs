@@ -64,7 +64,9 @@ public static class FootPainter
         }
 
         IReadOnlyList<FormRow> rows = Whereabouts.FormOf(model);
-        return rows.Count == 0 ? ("", Ink.Dim) : (FormRow.Describe(rows[Math.Clamp(model.FieldRow, 0, rows.Count - 1)].Field, model.Here.Document), Ink.Dim);
+        return rows.Count == 0
+            ? ("", Ink.Dim)
+            : (FormRow.Describe(rows[Math.Clamp(model.FieldRow, 0, rows.Count - 1)].Field, model.Here.Document), Ink.Dim);
     }
 
     private static void Keys(Canvas canvas, Model model)

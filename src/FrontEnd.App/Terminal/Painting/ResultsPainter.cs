@@ -62,7 +62,8 @@ public static class ResultsPainter
         Drawing.ScrollMarks(canvas, x + width, top, top + height, first, lines.Count, room);
     }
 
-    /// <summary>A result's lines: sign, name and figure; for a judged one what is asked, what dominates, what helps; for a moved one what it was.</summary>
+    /// <summary>A result's lines: sign, name and figure; for a judged one what is asked, what dominates, what helps; for a moved one what
+    /// it was.</summary>
     private static void ResultLines(Canvas canvas, Model model, Result result, int index, bool inHand, int width, List<(int, string, Ink, string?)> lines)
     {
         bool judged = result.Verdict.Requirement is not null;
@@ -126,6 +127,7 @@ public static class ResultsPainter
             }
         }
 
-        void Add(string text, Ink color, int most) => lines.AddRange(canvas.Wrap(text, width - 2).Take(most).Select(line => (index, line, color, (string?)null)));
+        void Add(string text, Ink color, int most) =>
+            lines.AddRange(canvas.Wrap(text, width - 2).Take(most).Select(line => (index, line, color, (string?)null)));
     }
 }

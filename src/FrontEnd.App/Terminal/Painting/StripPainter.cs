@@ -75,7 +75,9 @@ public static class StripPainter
         (string figure, string second) = BlockText.Of(block, model.Design, model.Here.Shown, wide);
         VerdictKind kind = model.Here.Shown is { } shown ? block.Worst(shown) : VerdictKind.NotJudged;
         string sign = Wording.Sign(kind).ToString(), word = Wording.Word(kind);
-        string verdict = wide || sign.Length + word.Length + 1 < 10 ? $"{sign} {word}" : kind == VerdictKind.NotJudged ? ".no limit" : sign + word;
+        string verdict = wide || sign.Length + word.Length + 1 < 10 ? $"{sign} {word}"
+            : kind == VerdictKind.NotJudged ? ".no limit"
+            : sign + word;
         string[] lines = [canvas.Fit(block.Title, 12), canvas.Fit(figure, 12), canvas.Fit(second, 12), verdict];
         return new Cell(lines[0], lines[1], lines[2], verdict, ResultText.Ink(kind), lines.Max(Lettering.Columns));
     }

@@ -22,13 +22,15 @@ public static class TourPainter
         }
     }
 
-    /// <summary>What stands under the form in a step of the tour, wrapped: title and what j does, the lesson, the figure to watch.</summary>
+    /// <summary>What stands under the form in a step of the tour, wrapped: title and what j does, the lesson, the figure to
+    /// watch.</summary>
     public static List<(string Text, Ink Ink)> TourLines(Canvas canvas, Model model, int step)
     {
         TourStep shown = Tour.Steps[step];
         int width = canvas.Width - 2;
         List<(string, Ink)> lines = [];
-        void Add(string text, Ink ink) => lines.AddRange(canvas.Wrap(text, width).Where(line => line.Length > 0).Select(line => (line, ink)));
+        void Add(string text, Ink ink) =>
+            lines.AddRange(canvas.Wrap(text, width).Where(line => line.Length > 0).Select(line => (line, ink)));
         Add($"tour {step + 1} of {Tour.Steps.Count}: {shown.Title}", Ink.Title);
         if (shown.Field.Length > 0)
         {

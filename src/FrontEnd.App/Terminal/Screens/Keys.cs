@@ -38,7 +38,9 @@ public static class Keys
         if (ctrl || alt)
         {
             int code = (int)key.NoAlt.NoCtrl.NoShift.KeyCode;
-            return code is >= 0x20 and < 0x7F ? new Keystroke(KeyName.Letter, char.ToLowerInvariant((char)code), alt, ctrl, shift) : default;
+            return code is >= 0x20 and < 0x7F
+                ? new Keystroke(KeyName.Letter, char.ToLowerInvariant((char)code), alt, ctrl, shift)
+                : default;
         }
 
         System.Text.Rune rune = key.AsRune;

@@ -3,7 +3,8 @@ using Attribute = Terminal.Gui.Drawing.Attribute;
 
 namespace FrontEnd.App.Terminal.Screens;
 
-/// <summary>How each ink looks. The terminal's own sixteen colours, which its owner has chosen to be readable on light or on dark; the background is never set.</summary>
+/// <summary>How each ink looks. The terminal's own sixteen colours, which its owner has chosen to be readable on light or on dark; the
+/// background is never set.</summary>
 public sealed class Palette
 {
     private readonly Attribute[] _attributes;

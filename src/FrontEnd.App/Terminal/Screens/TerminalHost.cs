@@ -64,7 +64,8 @@ public static class TerminalHost
         using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal => Leave(signal, 143));
         using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, signal => Leave(signal, 130));
 
-        // Terminal gone: the library's input thread spins for ever on a hung-up terminal and its end waits for that thread; the watchdog ends both.
+        // Terminal gone: the library's input thread spins for ever on a hung-up terminal and its end waits for that thread; the watchdog
+        // ends both.
         using PosixSignalRegistration hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, signal => Leave(signal, 129));
         using PosixSignalRegistration quit = PosixSignalRegistration.Create(PosixSignal.SIGQUIT, signal => Leave(signal, 131));
 

@@ -9,7 +9,8 @@ namespace FrontEnd.App.Terminal;
 /// <summary>The change that helps most, and whole designs taken over.</summary>
 public static class Advising
 {
-    /// <summary>The figure that the change which helps most would be made for: the one in hand; in the form the first that there is a change for.</summary>
+    /// <summary>The figure that the change which helps most would be made for: the one in hand; in the form the first that there is a
+    /// change for.</summary>
     public static Result? FixInHand(Model model) => model switch
     {
         { Page: WhyPage why } => model.Here.Shown?.Find(why.ResultId),

@@ -22,7 +22,9 @@ public static class Changes
     private static (Model Model, Effect? Effect) SetDone(Model model, Field<Design> field, DesignDocument document)
     {
         string before = FieldText.Format(field, field.Get(model.Design));
-        string after = DesignFields.Find(document.Design, field.Key) is { } there ? FieldText.Format(there, there.Get(document.Design)) : "";
+        string after = DesignFields.Find(document.Design, field.Key) is { } there
+            ? FieldText.Format(there, there.Get(document.Design))
+            : "";
         string label = $"{field.Key} {(before.Length == 0 ? "none" : before)} -> {(after.Length == 0 ? "none" : after)}";
         return Change(model with { Editing = null }, document, label, field.Kind == FieldKind.Card ? $"{label}: the card's values hold; u undoes it" : "");
     }
@@ -132,7 +134,9 @@ public static class Changes
         return Edits.States(here.Document, row.Field.Key) ? Back(here.Document.Clear(row.Field.Key) is { Finding: null } cleared ? cleared : Edits.Set(here.Document, row.Field, wanted))
             : (model.Tell(wanted == FieldText.Format(row.Field, row.Field.Get(model.Design)) ? $"{row.Label} is at its saved value already" : $"the saved file does not state {row.Label}: it follows its card or another field; b there brings it back"), null);
 
-        (Model Model, Effect? Effect) Back(EditResult edit) => edit.Finding is { } finding ? (model.Complain(finding), null) : SetDone(model, row.Field, Edits.AsSaved(edit.Document, here.Saved, row.Field.Key));
+        (Model Model, Effect? Effect) Back(EditResult edit) => edit.Finding is { } finding
+            ? (model.Complain(finding), null)
+            : SetDone(model, row.Field, Edits.AsSaved(edit.Document, here.Saved, row.Field.Key));
     }
 
     /// <summary>The same card for several parts, one step of undo.</summary>

@@ -12,7 +12,8 @@ public static class Disk
     public static (Model Model, Effect? Effect) AskForCards(Model model, IReadOnlyList<string> names, Message again) =>
         ((model with { Editing = null }).Tell($"reading {string.Join(", ", names)}"), new Effect.ReadCards(model.Here.Slot, model.Here.Document.Cards, names, again));
 
-    /// <summary>Makes an edit once more, with the cards that it asked for; where it is refused all the same, nothing of them stays.</summary>
+    /// <summary>Makes an edit once more, with the cards that it asked for; where it is refused all the same, nothing of them
+    /// stays.</summary>
     public static (Model, Effect?) EditAgain(Model model, Message.CardsRead read)
     {
         OpenDesign here = model.Here;
@@ -23,7 +24,9 @@ public static class Disk
 
         DesignDocument with = here.Document.WithCards(here.Document.Cards.And(read.Cards));
         (Model next, Effect? effect) = Updater.Next(model.WithDesign(read.Slot, design => design with { Document = with }) with { Status = "" }, read.Again);
-        return ReferenceEquals(next.Here.Document, with) ? (next.WithDesign(read.Slot, design => design with { Document = here.Document }), effect) : (next, effect);
+        return ReferenceEquals(next.Here.Document, with)
+            ? (next.WithDesign(read.Slot, design => design with { Document = here.Document }), effect)
+            : (next, effect);
     }
 
     /// <summary>Takes note of what stands on the disk, and says what is new.</summary>
@@ -70,10 +73,13 @@ public static class Disk
             return (model.Tell(News(here) ?? "nothing has changed on disk"), null);
         }
 
-        DesignDocument document = here.FileChanged ? here.FileOnDisk! : here.Document.WithCards(cards.Aggregate(here.Document.Cards, (held, name) => held.With(name, here.CardsOnDisk!.Of(name)!)));
+        DesignDocument document = here.FileChanged
+            ? here.FileOnDisk!
+            : here.Document.WithCards(cards.Aggregate(here.Document.Cards, (held, name) => held.With(name, here.CardsOnDisk!.Of(name)!)));
         string label = here.FileChanged ? "the file as it is on disk" : $"{string.Join(", ", cards)} as on disk";
         OpenDesign taken = here with { Undo = here.Undo.Push(new Past(here.Document, label)), Redo = [], Saved = here.FileChanged ? document : here.Saved, SavedShown = here.FileChanged ? null : here.SavedShown };
-        (Model next, Effect? effect) = Changes.Take(model with { Editing = null, Page = null }, taken, document, $"taken over: {label}; u goes back");
+        (Model next, Effect? effect) = Changes
+            .Take(model with { Editing = null, Page = null }, taken, document, $"taken over: {label}; u goes back");
         return (document.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error) is { } wrong ? next.Complain(wrong) : next, effect);
     }
 }

@@ -70,7 +70,9 @@ public static class Elements
 
         string name = list.NameOf(list.Elements(model.Design)[index]);
         EditResult edit = Edits.Remove(model.Here.Document, list, index);
-        return edit.Finding is { } finding ? (model.Complain(finding), null) : Changes.Change(model, edit.Document, $"{name} removed", $"{name} removed; u brings it back");
+        return edit.Finding is { } finding
+            ? (model.Complain(finding), null)
+            : Changes.Change(model, edit.Document, $"{name} removed", $"{name} removed; u brings it back");
     }
 
     /// <summary>The element of a list whose field is in hand: the list, its number from 0, and the rest of the field's key.</summary>

@@ -105,7 +105,8 @@ public static class Files
         return (model with { Page = new FileNamePage(purpose, Line.Of(suggestion)), Editing = null }, new Effect.List(purpose, suggestion));
     }
 
-    /// <summary>Saves under another name. A plain-number design that becomes a .toml file is written out in that form, one step of undo.</summary>
+    /// <summary>Saves under another name. A plain-number design that becomes a .toml file is written out in that form, one step of
+    /// undo.</summary>
     public static (Model Model, Effect? Effect) SaveAs(Model model, string path)
     {
         DesignDocument document = model.Here.Document;
@@ -154,12 +155,14 @@ public static class Files
     };
 
     /// <summary>Has the sheet written.</summary>
-    public static (Model Model, Effect? Effect) WriteSheet(Model model, string path, bool mayReplace) => model.Here is { Shown: { } shown, IsFresh: true }
+    public static (Model Model, Effect? Effect) WriteSheet(Model model, string path, bool mayReplace) =>
+        model.Here is { Shown: { } shown, IsFresh: true }
         ? (model, new Effect.Sheet(path, model.Here.Document, shown, mayReplace))
         : (model.Tell("the figures are being worked out anew; try again in a moment"), null);
 
     /// <summary>Has the coefficients written.</summary>
-    public static (Model Model, Effect? Effect) WriteCoefficients(Model model, string path, bool mayReplace) => (model, new Effect.Coefficients(path, model.Design, mayReplace));
+    public static (Model Model, Effect? Effect) WriteCoefficients(Model model, string path, bool mayReplace) =>
+        (model, new Effect.Coefficients(path, model.Design, mayReplace));
 
     /// <summary>Offers unsaved work of an earlier session.</summary>
     public static Model Offer(Model model, IReadOnlyList<RecoveredDesign> designs) => model with
@@ -176,7 +179,9 @@ public static class Files
         Model next = model with { Page = null, Editing = null, FieldRow = 0, ResultRow = 0 };
         foreach (RecoveredDesign one in designs)
         {
-            int open = one.Path is null ? -1 : next.Designs.FindIndex(design => design.Path is { } path && Path.GetFullPath(path) == one.Path);
+            int open = one.Path is null
+                ? -1
+                : next.Designs.FindIndex(design => design.Path is { } path && Path.GetFullPath(path) == one.Path);
             if (open < 0)
             {
                 // What is in the file now is what the recovered text counts as changed against.

@@ -16,7 +16,9 @@ public static class Touring
         switch (key)
         {
             case { Key: KeyName.Letter, Letter: ' ' }:
-                return step + 1 < Tour.Steps.Count ? (Show(model, step + 1), null) : (model with { TourStep = null, Status = "the tour is over; ? shows all keys" }, null);
+                return step + 1 < Tour.Steps.Count
+                    ? (Show(model, step + 1), null)
+                    : (model with { TourStep = null, Status = "the tour is over; ? shows all keys" }, null);
             case { Key: KeyName.Backspace }:
                 return (Show(model, Math.Max(0, step - 1)), null);
             case { Key: KeyName.Letter, Letter: 'j' or 'J', Alt: false, Ctrl: false }:
@@ -30,7 +32,9 @@ public static class Touring
     {
         TourStep shown = Tour.Steps[step];
         Model there = Whereabouts.GoTo(model, shown.Place) with { TourStep = step };
-        int row = shown.Field.Length == 0 ? 0 : Math.Max(0, Whereabouts.FormOf(there).ToList().FindIndex(one => one.Field.Key == shown.Field));
+        int row = shown.Field.Length == 0
+            ? 0
+            : Math.Max(0, Whereabouts.FormOf(there).ToList().FindIndex(one => one.Field.Key == shown.Field));
         int result = Math.Max(0, Whereabouts.ResultsOf(there).ToList().FindIndex(one => one.Id == shown.Result));
         return there with { FieldRow = row, ResultRow = result };
     }

@@ -45,7 +45,9 @@ public static class Typing
                 return (model with { Editing = null }, null);
             case { Key: KeyName.Enter or KeyName.Tab or KeyName.Up or KeyName.Down }:
                 (Model kept, Effect? effect) = Keep(model, field, editor.Line.Text);
-                return kept.Editing is null && key.Key is KeyName.Up or KeyName.Down ? (Whereabouts.Step(kept, key.Key == KeyName.Up ? -1 : +1), effect) : (kept, effect);
+                return kept.Editing is null && key.Key is KeyName.Up or KeyName.Down
+                    ? (Whereabouts.Step(kept, key.Key == KeyName.Up ? -1 : +1), effect)
+                    : (kept, effect);
             case { Key: KeyName.Letter, Ctrl: true, Letter: 'c' }:
                 return (model.Tell($"copied {editor.Line.Text}"), new Effect.Copy(editor.Line.Text));
             default:
@@ -57,7 +59,9 @@ public static class Typing
                 if (KeyMap.MeaningWhileTyping(key) is { } act)
                 {
                     // Leaving a field by a command keeps what is typed where it will do, and drops it where it will not.
-                    (Model left, Effect? change) = editor.Problem is null ? Keep(model, field, editor.Line.Text) : (model with { Editing = null }, null);
+                    (Model left, Effect? change) = editor.Problem is null
+                        ? Keep(model, field, editor.Line.Text)
+                        : (model with { Editing = null }, null);
                     (Model next, Effect? then) = act.Perform(left with { Editing = null });
                     return (next, change is null ? then : then is null ? change : new Effect.Several([change, then]));
                 }

@@ -18,10 +18,12 @@ public static class Whereabouts
     public static IReadOnlyList<Result> ResultsOf(Model model) => model.Here.Shown is { } shown ? PlaceOf(model).ResultsOf(shown) : [];
 
     /// <summary>The field in hand; null where the place has none.</summary>
-    public static FormRow? FieldInHand(Model model) => FormOf(model) is { Count: > 0 } rows ? rows[Math.Clamp(model.FieldRow, 0, rows.Count - 1)] : null;
+    public static FormRow? FieldInHand(Model model) =>
+        FormOf(model) is { Count: > 0 } rows ? rows[Math.Clamp(model.FieldRow, 0, rows.Count - 1)] : null;
 
     /// <summary>The figure in hand; null where there is none.</summary>
-    public static Result? ResultInHand(Model model) => ResultsOf(model) is { Count: > 0 } rows ? rows[Math.Clamp(model.ResultRow, 0, rows.Count - 1)] : null;
+    public static Result? ResultInHand(Model model) =>
+        ResultsOf(model) is { Count: > 0 } rows ? rows[Math.Clamp(model.ResultRow, 0, rows.Count - 1)] : null;
 
     /// <summary>The model at a place, at its first field.</summary>
     public static Model GoTo(Model model, string id)
@@ -57,7 +59,8 @@ public static class Whereabouts
         : model with { FieldRow = Math.Clamp(model.FieldRow + by, 0, Math.Max(0, FormOf(model).Count - 1)) };
 
     /// <summary>Between what may be changed and what it does.</summary>
-    public static (Model Model, Effect? Effect) SwitchPane(Model model) => (model with { OnResults = !model.OnResults, Editing = null }, null);
+    public static (Model Model, Effect? Effect) SwitchPane(Model model) =>
+        (model with { OnResults = !model.OnResults, Editing = null }, null);
 
     /// <summary>The next open design in hand.</summary>
     public static Model NextDesign(Model model) =>
