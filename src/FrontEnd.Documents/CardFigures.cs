@@ -23,8 +23,12 @@ public static class CardFigures
                 new[] { ("input-noise", "noise"), ("noise-corner", "corner"), ("cmrr", "CMRR"), ("bias-current", "bias"), ("supply-current", "supply") }),
             CardClass.OpAmp => ($"[[stages]]\nkind = \"gain\"\nopamp.card = \"{name}\"\n", "stages[1].opamp.",
                 [("voltage-noise", "noise"), ("noise-corner", "corner"), ("gain-bandwidth", "GBW"), ("bias-current", "bias"), ("supply-current", "supply")]),
-            CardClass.Converter => ($"[converter]\ncard = \"{name}\"\n", "converter.", [("bits", "bits"), ("full-scale", "full scale"), ("noise", "noise"), ("rate", "rate")]),
-            CardClass.Buffer => ($"[electrodes.active-buffer]\ncard = \"{name}\"\n", "electrodes.active-buffer.", [("input-resistance", "Rin"), ("input-capacitance", "Cin"), ("opamp.voltage-noise", "noise")]),
+            CardClass.Converter => (
+                $"[converter]\ncard = \"{name}\"\n", "converter.",
+                [("bits", "bits"), ("full-scale", "full scale"), ("noise", "noise"), ("rate", "rate")]),
+            CardClass.Buffer => (
+                $"[electrodes.active-buffer]\ncard = \"{name}\"\n", "electrodes.active-buffer.",
+                [("input-resistance", "Rin"), ("input-capacitance", "Cin"), ("opamp.voltage-noise", "noise")]),
             _ => throw new ArgumentOutOfRangeException(nameof(cardClass), cardClass, "Class is not handled."),
         };
         Design design = DesignDocument.Parse(text, DocumentFormat.Toml).Design;

@@ -28,7 +28,8 @@ public static class Edits
             return new EditResult(document, null) { CardsWanted = wanted };
         }
 
-        Finding? broken = edit.Document.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error && !document.Findings.Contains(finding));
+        Finding? broken = edit.Document.Findings.FirstOrDefault(
+            finding => finding.Severity == Severity.Error && !document.Findings.Contains(finding));
         if (broken is not null)
         {
             return new EditResult(document, broken);
@@ -94,7 +95,9 @@ public static class Edits
 
         (LineRange one, LineRange other) = (tables.Tables[from], tables.Tables[to]);
         string[] lines = [.. tables.Lines];
-        DesignDocument next = document.WithText(ListTables.Text([.. lines[..one.First], .. lines[other.First..other.End], .. lines[one.End..other.First], .. lines[one.First..one.End], .. lines[other.End..]]));
+        DesignDocument next = document.WithText(ListTables.Text([
+            .. lines[..one.First], .. lines[other.First..other.End], .. lines[one.End..other.First], .. lines[one.First..one.End],
+            .. lines[other.End..]]));
         (elements[from], elements[to]) = (elements[to], elements[from]);
         return IsSame(Unnamed(list, next.Design, list.Elements(next.Design)), Unnamed(list, document.Design, elements))
             ? new EditResult(next, null)
@@ -144,7 +147,8 @@ public static class Edits
         }
 
         DesignDocument next = document.WithText(text.ToString());
-        Finding? broken = next.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error && !document.Findings.Contains(finding));
+        Finding? broken = next.Findings.FirstOrDefault(
+            finding => finding.Severity == Severity.Error && !document.Findings.Contains(finding));
         return broken is not null || list.Count(next.Design) != now.Count + 1
             ? new EditResult(document, broken ?? OnlyToml(list.Key))
             : new EditResult(next, null);
@@ -232,7 +236,8 @@ public static class Edits
         foreach (object element in want)
         {
             int match = mine;
-            while (match < have.Count && !(list.VariantOf(have[match]) == list.VariantOf(element) && list.NameOf(have[match]) == list.NameOf(element)))
+            while (match < have.Count && !(
+                list.VariantOf(have[match]) == list.VariantOf(element) && list.NameOf(have[match]) == list.NameOf(element)))
             {
                 match++;
             }

@@ -17,19 +17,25 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
     /// <summary>More rows than any list has.</summary>
     private const int ToTheEnd = 10_000;
 
-    public static readonly Act PreviousBlock = new('\0', [new(KeyName.Left)], "block nearer the scalp", model => (Whereabouts.Walk(model, -1), null));
-    public static readonly Act NextBlock = new('\0', [new(KeyName.Right)], "block nearer the samples", model => (Whereabouts.Walk(model, +1), null));
+    public static readonly Act PreviousBlock = new(
+        '\0', [new(KeyName.Left)], "block nearer the scalp", model => (Whereabouts.Walk(model, -1), null));
+    public static readonly Act NextBlock = new(
+        '\0', [new(KeyName.Right)], "block nearer the samples", model => (Whereabouts.Walk(model, +1), null));
     public static readonly Act Up = new('\0', [new(KeyName.Up)], "field or figure above", model => (Whereabouts.Step(model, -1), null));
     public static readonly Act Down = new('\0', [new(KeyName.Down)], "field or figure below", model => (Whereabouts.Step(model, +1), null));
     public static readonly Act PageUp = new('\0', [new(KeyName.PageUp)], "ten up", model => (Whereabouts.Step(model, -Leap), null));
     public static readonly Act PageDown = new('\0', [new(KeyName.PageDown)], "ten down", model => (Whereabouts.Step(model, +Leap), null));
-    public static readonly Act First = new('\0', [new(KeyName.Home)], "first field or figure", model => (Whereabouts.Step(model, -ToTheEnd), null));
-    public static readonly Act Last = new('\0', [new(KeyName.End)], "last field or figure", model => (Whereabouts.Step(model, +ToTheEnd), null));
-    public static readonly Act SwitchPane = new('\0', [new(KeyName.Tab)], "between what you may change and what it does", Whereabouts.SwitchPane);
+    public static readonly Act First = new(
+        '\0', [new(KeyName.Home)], "first field or figure", model => (Whereabouts.Step(model, -ToTheEnd), null));
+    public static readonly Act Last = new(
+        '\0', [new(KeyName.End)], "last field or figure", model => (Whereabouts.Step(model, +ToTheEnd), null));
+    public static readonly Act SwitchPane = new(
+        '\0', [new(KeyName.Tab)], "between what you may change and what it does", Whereabouts.SwitchPane);
     public static readonly Act Enter = new('\0', [new(KeyName.Enter)], "on a field: type or choose; on a figure: why",
         model => model.OnResults ? WhyPage.Open(model) : Typing.Begin(model, null));
     public static readonly Act Back = new('\0', [new(KeyName.Escape)], "drop, close, go back", model => (Whereabouts.Back(model), null));
-    public static readonly Act StepUp = new('+', [Keystroke.Of('=')], "next preferred value up", model => Changes.StepValue(model, up: true));
+    public static readonly Act StepUp = new(
+        '+', [Keystroke.Of('=')], "next preferred value up", model => Changes.StepValue(model, up: true));
     public static readonly Act StepDown = new('-', [], "next preferred value down", model => Changes.StepValue(model, up: false));
     public static readonly Act ToDefault = new('d', [], "back to the default or the card's value", Changes.ToDefault);
     public static readonly Act ToSaved = new('b', [], "back to the saved value", Changes.ToSaved);
@@ -45,7 +51,8 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
     public static readonly Act ViewPower = View("power", 'p', "power and data rate");
     public static readonly Act ViewSheet = View("sheet", 's', "the design's name, purpose, montage; write its sheet");
     public static readonly Act RemoveStage = new('x', [new(KeyName.Delete)], "remove the stage, filter or band in hand", Elements.Remove);
-    public static readonly Act MoveEarlier = new('<', [], "move the stage, filter or band in hand one place nearer the scalp", model => Elements.Move(model, -1));
+    public static readonly Act MoveEarlier = new(
+        '<', [], "move the stage, filter or band in hand one place nearer the scalp", model => Elements.Move(model, -1));
     public static readonly Act MoveLater = new('>', [], "move it one place nearer the samples", model => Elements.Move(model, +1));
     public static readonly Act Apply = new('h', [], "make the change that helps most for the figure in hand", Advising.Apply);
     public static readonly Act NextDesign = new('k', [], "next open design", model => (Whereabouts.NextDesign(model), null));
@@ -54,10 +61,13 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
     public static readonly Act Save = new('w', [new(KeyName.Letter, 's', Ctrl: true)], "save", Files.Save);
     public static readonly Act SaveAs = new('e', [], "save under another name", model => Files.AskName(model, FilePurpose.SaveAs));
     public static readonly Act WriteSheet = new('y', [], "write the sheet", model => Files.AskName(model, FilePurpose.Sheet));
-    public static readonly Act WriteCoefficients = new('\0', [], "write the digital filters' coefficients", Files.AskCoefficients) { Under = 'c' };
-    public static readonly Act TakeFromDisk = new('!', [], "take over what has changed on disk: the design's file, its cards", Disk.TakeOver) { Under = 'd' };
+    public static readonly Act WriteCoefficients = new(
+        '\0', [], "write the digital filters' coefficients", Files.AskCoefficients) { Under = 'c' };
+    public static readonly Act TakeFromDisk = new(
+        '!', [], "take over what has changed on disk: the design's file, its cards", Disk.TakeOver) { Under = 'd' };
     public static readonly Act Tour = new('t', [], "guided tour, ten steps", Touring.Start);
-    public static readonly Act Copy = new('\0', [new(KeyName.Letter, 'c', Ctrl: true)], "in a field: copy; elsewhere: ask whether to quit", Files.AskQuit);
+    public static readonly Act Copy = new(
+        '\0', [new(KeyName.Letter, 'c', Ctrl: true)], "in a field: copy; elsewhere: ask whether to quit", Files.AskQuit);
     public static readonly Act Redraw = new('\0', [new(KeyName.F5), new(KeyName.Letter, 'l', Ctrl: true)], "draw everything anew",
         model => (model, new Effect.Redraw()));
     public static readonly Act Quit = new('q', [new(KeyName.Letter, 'q', Ctrl: true)], "quit", Files.AskQuit);

@@ -102,7 +102,8 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
     {
         int dot = key.LastIndexOf('.');
         string owner = dot < 0 ? "" : key[..dot];
-        if (owner.IndexOf(']') is var close and > 0 && owner.IndexOf('[') is var open and > 0 && int.TryParse(owner.AsSpan(open + 1, close - open - 1), out int number))
+        if (owner.IndexOf(']') is var close and > 0 && owner.IndexOf('[') is var open and > 0
+            && int.TryParse(owner.AsSpan(open + 1, close - open - 1), out int number))
         {
             DesignList list = DesignFields.Lists.First(one => one.Key == owner[..open]);
             string name = list.NameOf(list.Elements(design)[number - 1]);

@@ -7,7 +7,8 @@ public static class KeyMap
     /// <summary>Everything that can be done. A page's way stands here as one line.</summary>
     public static readonly IReadOnlyList<Act> Acts =
     [
-        Act.PreviousBlock, Act.NextBlock, Act.Up, Act.Down, Act.PageUp, Act.PageDown, Act.First, Act.Last, Act.SwitchPane, Act.Enter, Act.Back,
+        Act.PreviousBlock, Act.NextBlock, Act.Up, Act.Down, Act.PageUp, Act.PageDown, Act.First, Act.Last, Act.SwitchPane,
+        Act.Enter, Act.Back,
         Act.StepUp, Act.StepDown, Act.ToDefault, Act.ToSaved, Act.Undo, Act.Redo,
         Act.ViewVerdicts, Act.ViewNoise, Act.ViewMains, Act.ViewLevels, Act.ViewAliases, Act.ViewSafety, Act.ViewPower, Act.ViewSheet,
         GraphPage.Way,

@@ -41,7 +41,8 @@ public sealed class Performer : IDisposable
         RecoveryFiles? recovery, RecentFiles? recent, Action<string> copy, Func<Design, Assessment>? evaluate = null, TimeSpan? patience = null, TimeSpan? looks = null)
     {
         (_recovery, _recent, _copy) = (recovery, recent, copy);
-        (_evaluations, _advice, _moves, _listings, _studies, _cards, _looks) = (new(Fail), new(Fail), new(Fail), new(Fail), new(Fail), new(Fail), new(Fail));
+        (_evaluations, _advice, _moves, _listings, _studies, _cards, _looks) = (
+            new(Fail), new(Fail), new(Fail), new(Fail), new(Fail), new(Fail), new(Fail));
         _evaluate = evaluate ?? Evaluator.Evaluate;
         _patience = patience ?? TimeSpan.FromMilliseconds(250);
         _looking = looks is { } every ? new Timer(_ => LookAtDisk(), null, every, every) : null;
@@ -99,7 +100,8 @@ public sealed class Performer : IDisposable
                 Evaluate(evaluate);
                 break;
             case Effect.Move move:
-                _moves.Submit(() => _send(new Message.Moved(move.Slot, move.Run, move.ResultId, Sensitivity.Of(move.Assessment, move.ResultId))));
+                _moves.Submit(
+                    () => _send(new Message.Moved(move.Slot, move.Run, move.ResultId, Sensitivity.Of(move.Assessment, move.ResultId))));
                 break;
             case Effect.Open open:
                 Open(open.Path);
@@ -111,10 +113,14 @@ public sealed class Performer : IDisposable
                 Save(save);
                 break;
             case Effect.Sheet sheet:
-                Write(FilePurpose.Sheet, sheet.Path, sheet.MayReplace, "sheet", () => SheetWriting.Write(sheet.Path, sheet.Document, sheet.Assessment));
+                Write(
+                    FilePurpose.Sheet, sheet.Path, sheet.MayReplace, "sheet",
+                    () => SheetWriting.Write(sheet.Path, sheet.Document, sheet.Assessment));
                 break;
             case Effect.Coefficients file:
-                Write(FilePurpose.Coefficients, file.Path, file.MayReplace, "coefficients", () => CoefficientWriting.Write(file.Path, file.Design, null));
+                Write(
+                    FilePurpose.Coefficients, file.Path, file.MayReplace, "coefficients",
+                    () => CoefficientWriting.Write(file.Path, file.Design, null));
                 break;
             case Effect.Study study:
                 Study(study);

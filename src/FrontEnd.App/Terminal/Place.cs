@@ -12,7 +12,9 @@ namespace FrontEnd.App.Terminal;
 /// <param name="Results">Beginnings of the results' ids.</param>
 /// <param name="Judges">Beginnings of the ids of the judged results that make the block's verdict on the strip.</param>
 /// <param name="Letter">The key that leads there; '\0' for the blocks of the path.</param>
-public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields, IReadOnlyList<string> Results, IReadOnlyList<string> Judges, PlotKind Plot, char Letter = '\0')
+public sealed record Place(
+    string Id, string Title, IReadOnlyList<string> Fields, IReadOnlyList<string> Results, IReadOnlyList<string> Judges, PlotKind Plot,
+    char Letter = '\0')
 {
     public const string Scalp = "scalp";
     public const string Electrodes = "electrodes";
@@ -32,7 +34,8 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
 
     private static readonly Place ElectrodesPlace = new(Electrodes, "electrodes", ["electrodes.mismatch", "electrodes.offset", "electrodes.", "contact-check."],
         [
-            "mains.total", "noise.total", "noise.board_share", "levels.offset_survived", "noise.electrodes", "noise.thermal_floor", "noise.figure", "noise.source.active", "noise.source.reference-electrode",
+            "mains.total", "noise.total", "noise.board_share", "levels.offset_survived", "noise.electrodes", "noise.thermal_floor",
+            "noise.figure", "noise.source.active", "noise.source.reference-electrode",
             "noise.source.ground-electrode", "mains.divider", "mains.system_cmrr", "open.", "contact.",
         ],
         ["mains.total", "noise.board_share"], PlotKind.Electrodes);
@@ -43,7 +46,8 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
 
     private static readonly Place AmplifierPlace = new(Amplifier, "amplifier", ["amplifier.", "ground-drive.", "board-temperature"],
         [
-            "levels.amplifier", "levels.offset_survived", "levels.first", "noise.board_share", "noise.source.amplifier", "noise.shorted", "mains.amplifier", "mains.cmrr_needed", "filter.amplifier", "drive.", "levels.drive",
+            "levels.amplifier", "levels.offset_survived", "levels.first", "noise.board_share", "noise.source.amplifier", "noise.shorted",
+            "mains.amplifier", "mains.cmrr_needed", "filter.amplifier", "drive.", "levels.drive",
             "safety.driven", "noise.source.ground-resistor",
         ],
         ["levels.amplifier", "levels.offset_survived", "noise.board_share", "drive.", "safety.driven"], PlotKind.Drive);
@@ -59,14 +63,23 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
     public static readonly IReadOnlyList<Place> Views =
     [
         new(Verdicts, "verdicts", ["requirements."], [""], [], PlotKind.Response, 'v'),
-        new("noise", "noise", ["band", "signal.smallest", "board-temperature", "skin-temperature", "requirements.noise", "bands["], ["noise."], ["noise."], PlotKind.Noise, 'n'),
+        new(
+            "noise", "noise", ["band", "signal.smallest", "board-temperature", "skin-temperature", "requirements.noise", "bands["],
+            ["noise."], ["noise."], PlotKind.Noise, 'n'),
         new("mains", "mains", ["mains.", "requirements.mains"], ["mains.", "drive."], ["mains."], PlotKind.Mains, 'm'),
-        new("levels", "levels", ["signal.largest", "electrodes.offset", "supply.lowest", "supply.mid-rail", "requirements.offset", "requirements.headroom"], ["levels.", "gain.", "input.bias"], ["levels."], PlotKind.Step, 'l'),
-        new("aliases", "aliases", ["converter.rate", "band", "requirements.fold", "interferers["], ["alias.", "mains.harmonic."], ["alias."], PlotKind.Response, 'a'),
+        new(
+            "levels", "levels",
+            ["signal.largest", "electrodes.offset", "supply.lowest", "supply.mid-rail", "requirements.offset", "requirements.headroom"],
+            ["levels.", "gain.", "input.bias"], ["levels."], PlotKind.Step, 'l'),
+        new(
+            "aliases", "aliases", ["converter.rate", "band", "requirements.fold", "interferers["], ["alias.", "mains.harmonic."],
+            ["alias."], PlotKind.Response, 'a'),
         new("safety", "safety", ["supply.highest", "input.series-resistor", "input.resistor-tolerance", "ground-drive.series-resistor", "ground-drive.resistor-tolerance", "electrodes.active-buffer.skin-resistor", "electrodes.reference-buffer.skin-resistor", "requirements.fault", "requirements.driven"],
             ["safety.", "contact.adds"], ["safety."], PlotKind.Drive, 'f'),
         new("power", "power", ["supply."], ["power.", "data.", "supply.", "latency."], ["power."], PlotKind.Step, 'p'),
-        new("sheet", "sheet", ["name", "purpose", "caution", "channels", "montage."], ["montage.", "gain.mid", "latency.total"], [], PlotKind.Response, 's'),
+        new(
+            "sheet", "sheet", ["name", "purpose", "caution", "channels", "montage."], ["montage.", "gain.mid", "latency.total"], [],
+            PlotKind.Response, 's'),
     ];
 
     /// <summary>The blocks of a design's path, in order. Neighbouring anti-alias sections share one block.</summary>
@@ -140,7 +153,8 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
             $"stage {stages[0] + 1}",
             gain ? title : "anti-alias",
             [.. stages.Select(stage => $"stages[{stage + 1}].")],
-            gain ? [.. results, .. noise, "gain."] : ["alias.fold", "alias.high", "alias.low", "alias.muscle", .. results, "filter.path", .. noise],
+            gain ? [.. results, .. noise, "gain."] : [
+                "alias.fold", "alias.high", "alias.low", "alias.muscle", .. results, "filter.path", .. noise],
             gain ? judges : [.. judges, "alias.fold"],
             PlotKind.Response)
         {

@@ -157,7 +157,8 @@ public sealed class RecoveryFiles : IDisposable
     private void Write(Model model)
     {
         List<RecoveredDesign> changed =
-            [.. model.Designs.Where(design => design.IsChanged).Select(design => new RecoveredDesign(design.Path is null ? null : Path.GetFullPath(design.Path), design.Document.Text))];
+            [.. model.Designs.Where(design => design.IsChanged).Select(
+                design => new RecoveredDesign(design.Path is null ? null : Path.GetFullPath(design.Path), design.Document.Text))];
         if (changed.Count == 0)
         {
             Delete(_mine);

@@ -14,7 +14,9 @@ public static class SitesForm
         new("from", one => one.From, (one, text) => one with { From = text }),
         new("to", one => one.To, (one, text) => one with { To = text }),
         new("montage", one => one.Montage, (one, text) => one with { Montage = text }) { Words = ["", .. Sites.Montages.Keys] },
-        new("F3, F4 halfway", one => one.Rule == SiteRule.Row ? Row : Column, (one, text) => one with { Rule = text == Column ? SiteRule.Column : SiteRule.Row }) { Words = [Row, Column], IsWord = true },
+        new(
+            "F3, F4 halfway", one => one.Rule == SiteRule.Row ? Row : Column,
+            (one, text) => one with { Rule = text == Column ? SiteRule.Column : SiteRule.Row }) { Words = [Row, Column], IsWord = true },
     ];
 
     private const string Row = "Fz to F7";

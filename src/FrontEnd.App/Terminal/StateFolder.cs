@@ -15,7 +15,8 @@ public static class StateFolder
                 return System.IO.Path.Combine(given, "frontend");
             }
 
-            string home = Environment.GetFolderPath(OperatingSystem.IsWindows() ? Environment.SpecialFolder.LocalApplicationData : Environment.SpecialFolder.UserProfile);
+            string home = Environment.GetFolderPath(
+                OperatingSystem.IsWindows() ? Environment.SpecialFolder.LocalApplicationData : Environment.SpecialFolder.UserProfile);
             return home.Length == 0 ? null
                 : OperatingSystem.IsWindows() ? System.IO.Path.Combine(home, "frontend")
                 : System.IO.Path.Combine(home, ".local", "state", "frontend");

@@ -22,7 +22,10 @@ public static class Updater
         Message.PickChoice pick => model.Page?.Pick(model, pick.Row) ?? (model, null),
         Message.Scrolled scrolled => Scroll(model, scrolled.Lines),
         Message.Evaluated done => (model.WithDesign(done.Slot, design => Shown(design, done)), null),
-        Message.Advised done => (model.WithDesign(done.Slot, design => design.ShownRun == done.Run ? design with { Shown = done.Assessment, Advised = true } : design), null),
+        Message.Advised done => (
+            model.WithDesign(
+                done.Slot, design => design.ShownRun == done.Run ? design with { Shown = done.Assessment, Advised = true } : design),
+            null),
         Message.Moved or Message.Progressed or Message.Studied or Message.Listed or Message.CursorAt => (Tell(model, message), null),
         Message.Told told => (model.Tell(told.Text), null),
         Message.Failed failed => (model.Complain(failed.Finding), null),
@@ -83,7 +86,8 @@ public static class Updater
             return toured;
         }
 
-        return model is { Page: null, OnResults: false } && Typing.Begins(key) ? Typing.Begin(model, key.Letter == '"' ? "" : key.Letter.ToString())
+        return model is { Page: null, OnResults: false } && Typing.Begins(key) ? Typing.Begin(
+            model, key.Letter == '"' ? "" : key.Letter.ToString())
             : KeyMap.Meaning(key) is { } act ? act.Perform(model)
             : (model, null);
     }

@@ -9,7 +9,8 @@ namespace FrontEnd.App.Terminal;
 public sealed record BenchPage : StudyPage
 {
     /// <summary>The way to it.</summary>
-    public static readonly Act Way = new('\0', [], "bench: fixtures and the readings to expect", model => OpenStudy(model, new BenchPage())) { Under = 'b' };
+    public static readonly Act Way = new(
+        '\0', [], "bench: fixtures and the readings to expect", model => OpenStudy(model, new BenchPage())) { Under = 'b' };
 
     /// <inheritdoc/>
     public override string Title => "bench tests";

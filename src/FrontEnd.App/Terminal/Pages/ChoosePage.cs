@@ -17,7 +17,8 @@ public sealed record ChoosePage(string Key, string Meaning, IReadOnlyList<Choice
     {
         List<string> words = Words(field);
         string now = FieldText.Format(field, field.Get(model.Design));
-        IReadOnlyList<Choice> choices = [.. words.Select(word => new Choice(word, field.CardClass is { } cards ? CardFigures.Of(cards, word) : ""))];
+        IReadOnlyList<Choice> choices = [
+            .. words.Select(word => new Choice(word, field.CardClass is { } cards ? CardFigures.Of(cards, word) : ""))];
         return new ChoosePage(field.Key, field.Meaning, choices) { Selected = Math.Max(0, words.IndexOf(now)) };
     }
 

@@ -43,11 +43,12 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
         (int left, int right, int room) = Columns(frame);
         int key = left - 2;
         List<Piece[]> lines = [];
-        void Add(string what, string theirs, string mine, Ink ink) => lines.Add(
-            [new Piece(1, canvas.Fit(what, key), Ink.Plain), new Piece(left, canvas.Fit(theirs, room - 1), Ink.Dim), new Piece(right, canvas.Fit(mine, room), ink)]);
+        void Add(string what, string old, string mine, Ink ink) => lines.Add(
+            [new Piece(1, canvas.Fit(what, key), Ink.Plain), new Piece(left, canvas.Fit(old, room - 1), Ink.Dim), new Piece(right, canvas.Fit(mine, room), ink)]);
 
         string above = "";
-        foreach (FieldPair one in Comparison.Differing((Other(model)?.Document ?? model.Here.Saved).Design, model.Design).SelectMany(Fields))
+        Design theirs = (Other(model)?.Document ?? model.Here.Saved).Design;
+        foreach (FieldPair one in Comparison.Differing(theirs, model.Design).SelectMany(Fields))
         {
             // A key longer than its column is broken at a dot: its end tells it from the next one. What it has in common with the one above
             // stands once.

@@ -17,7 +17,8 @@ public sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
     /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) =>
     [
-        KeyHint.Of(KeyName.Enter, "Enter", Purpose == FilePurpose.Open ? "open" : "write"), new("up/dn", "choose"), new("Tab", "complete the name"), KeyHint.Back,
+        KeyHint.Of(KeyName.Enter, "Enter", Purpose == FilePurpose.Open ? "open" : "write"), new("up/dn", "choose"),
+        new("Tab", "complete the name"), KeyHint.Back,
     ];
 
     /// <inheritdoc/>
@@ -63,7 +64,9 @@ public sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
             : entries.Count == 0 ? Purpose == FilePurpose.Open ? "no file of that name" : ""
             : Line.Text.Length == 0 ? "here, and opened lately" : "what there is";
         canvas.Put(1, frame.Top + 2, found, Ink.Dim);
-        Drawing.Rows(canvas, frame with { Top = frame.Top + 2 }, entries.Count, Selected, (i, y, ink) => canvas.Put(2, y, canvas.Fit(entries[i], frame.Width - 4), ink));
+        Drawing.Rows(
+            canvas, frame with { Top = frame.Top + 2 }, entries.Count, Selected,
+            (i, y, ink) => canvas.Put(2, y, canvas.Fit(entries[i], frame.Width - 4), ink));
     }
 
     private string Title => Purpose switch

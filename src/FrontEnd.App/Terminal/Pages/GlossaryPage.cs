@@ -8,7 +8,8 @@ namespace FrontEnd.App.Terminal;
 public sealed record GlossaryPage(Line Line) : Page
 {
     /// <summary>The way to it.</summary>
-    public static readonly Act Way = new('\0', [], "glossary of terms and symbols", model => Open(model, new GlossaryPage(Line.Of("")))) { Under = 'g' };
+    public static readonly Act Way = new(
+        '\0', [], "glossary of terms and symbols", model => Open(model, new GlossaryPage(Line.Of("")))) { Under = 'g' };
 
     private const int PageWidth = 80;
 
@@ -45,7 +46,9 @@ public sealed record GlossaryPage(Line Line) : Page
         if (found.Count == 0)
         {
             string near = string.Join(", ", Glossary.NearestTo(Line.Text));
-            canvas.Put(1, frame.Top + 1, canvas.Fit(near.Length == 0 ? "no such term" : $"no such term; the nearest: {near}", frame.Width - 2), Ink.Dim);
+            canvas.Put(
+                1, frame.Top + 1, canvas.Fit(near.Length == 0 ? "no such term" : $"no such term; the nearest: {near}", frame.Width - 2),
+                Ink.Dim);
             return;
         }
 

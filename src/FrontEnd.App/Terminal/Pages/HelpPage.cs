@@ -15,7 +15,8 @@ public sealed record HelpPage : LinesPage
     protected override IReadOnlyList<Piece[]> Lines(Canvas canvas, Model model, Frame frame)
     {
         int columns = frame.Width >= 130 ? 2 : 1, room = (frame.Width / columns) - 19;
-        List<(string Keys, string Does)> lines = [.. Rows().SelectMany(row => canvas.Wrap(row.Does, room).Select((line, at) => (at == 0 ? row.Keys : "", line)))];
+        List<(string Keys, string Does)> lines = [
+            .. Rows().SelectMany(row => canvas.Wrap(row.Does, room).Select((line, at) => (at == 0 ? row.Keys : "", line)))];
         int rows = (lines.Count + columns - 1) / columns;
         while (rows < lines.Count && lines[rows].Keys.Length == 0)
         {
@@ -23,7 +24,8 @@ public sealed record HelpPage : LinesPage
             rows++;
         }
 
-        return [.. Enumerable.Range(0, rows).Select(row => (Piece[])[.. Enumerable.Range(0, columns).SelectMany(column => Row(row, column))])];
+        return [.. Enumerable.Range(0, rows).Select(
+            row => (Piece[])[.. Enumerable.Range(0, columns).SelectMany(column => Row(row, column))])];
 
         IEnumerable<Piece> Row(int row, int column)
         {

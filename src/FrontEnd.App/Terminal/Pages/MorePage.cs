@@ -4,7 +4,8 @@ namespace FrontEnd.App.Terminal;
 public sealed record MorePage : ListPage
 {
     /// <summary>The way to it.</summary>
-    public static readonly Act Way = new(Act.MoreLetter, [], "more: studies of the design, sites, glossary, files", model => Open(model, new MorePage()));
+    public static readonly Act Way = new(
+        Act.MoreLetter, [], "more: studies of the design, sites, glossary, files", model => Open(model, new MorePage()));
 
     /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) => [new("letter", "opens"), .. base.Keys(model)];

@@ -9,7 +9,8 @@ namespace FrontEnd.App.Terminal;
 public sealed record RatesPage : StudyPage
 {
     /// <summary>The way to it.</summary>
-    public static readonly Act Way = new('\0', [], "sampling rates against each other, with a pick", model => OpenStudy(model, new RatesPage())) { Under = 'r' };
+    public static readonly Act Way = new(
+        '\0', [], "sampling rates against each other, with a pick", model => OpenStudy(model, new RatesPage())) { Under = 'r' };
 
     /// <inheritdoc/>
     public override string Title => "sampling rates";
@@ -24,7 +25,8 @@ public sealed record RatesPage : StudyPage
         List<RateOption> options = [.. comparison.Options.Where(option => option.IsWorkedOut)];
         return new StudyOutcome(
             RatesText.Of(comparison),
-            [.. options.Select(option => new StudyChoice($"{QuantityText.FormatTrimmed(option.Rate.Hertz, "1", 6)} S/s", RateStudy.AtRate(design, option.Rate), option.Because))],
+            [.. options.Select(option => new StudyChoice(
+                $"{QuantityText.FormatTrimmed(option.Rate.Hertz, "1", 6)} S/s", RateStudy.AtRate(design, option.Rate), option.Because))],
             comparison.Pick is { } pick ? Math.Max(0, options.IndexOf(pick)) : 0);
     }
 }

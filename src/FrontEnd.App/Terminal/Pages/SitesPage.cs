@@ -53,7 +53,8 @@ public sealed record SitesPage(SitesRequest Request, SitesAnswer Answer) : TextP
             { Key: KeyName.Tab } => Show(model, this with { Field = Around(Field + (key.Shift ? -1 : 1)) }),
             { Key: KeyName.Enter } when field.IsWord => Ask(model, field.Set(Request, Neighbour(field, now, 1)), 0),
             { Key: KeyName.Enter } => Show(model, this with { Typing = Line.Of(now) }),
-            { Alt: false, Ctrl: false } when by != 0 && field.Words.Count > 0 => Ask(model, field.Set(Request, Neighbour(field, now, by)), 0),
+            { Alt: false, Ctrl: false } when by != 0 && field.Words.Count > 0 => Ask(
+                model, field.Set(Request, Neighbour(field, now, by)), 0),
             { Key: KeyName.Letter, Alt: false, Ctrl: false } when !field.IsWord && char.IsLetterOrDigit(key.Letter) =>
                 Show(model, this with { Typing = Line.Of("").Insert(key.Letter.ToString()) }),
             { Key: KeyName.Letter, Alt: false, Ctrl: false } => (model, null),

@@ -11,7 +11,8 @@ namespace FrontEnd.App.Terminal;
 public sealed record SizingPage(bool KeepAmplifier = false, bool KeepConverter = false) : StudyPage
 {
     /// <summary>The way to it.</summary>
-    public static readonly Act Way = new('\0', [], "size the rest: designs that meet what is asked", model => OpenStudy(model, new SizingPage())) { Under = 'z' };
+    public static readonly Act Way = new(
+        '\0', [], "size the rest: designs that meet what is asked", model => OpenStudy(model, new SizingPage())) { Under = 'z' };
 
     /// <inheritdoc/>
     public override string Title => "size the rest";

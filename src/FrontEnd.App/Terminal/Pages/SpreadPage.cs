@@ -12,7 +12,8 @@ namespace FrontEnd.App.Terminal;
 public sealed record SpreadPage(int Builds = 10_000, ulong Seed = 1, bool Normal = false) : StudyPage
 {
     /// <summary>The way to it.</summary>
-    public static readonly Act Way = new('\0', [], "spread: thousands of builds with drawn parts, yield", model => OpenStudy(model, new SpreadPage())) { Under = 's' };
+    public static readonly Act Way = new(
+        '\0', [], "spread: thousands of builds with drawn parts, yield", model => OpenStudy(model, new SpreadPage())) { Under = 's' };
 
     /// <summary>The numbers of builds that + and - go through.</summary>
     private static readonly int[] Counts = [100, 300, 1000, 3000, 10_000, 30_000, 100_000];
@@ -52,7 +53,8 @@ public sealed record SpreadPage(int Builds = 10_000, ulong Seed = 1, bool Normal
     /// <inheritdoc/>
     protected override StudyPage? Wished(char letter) => letter switch
     {
-        '+' or '=' or '-' => this with { Builds = Counts[Math.Clamp(Array.IndexOf(Counts, Builds) + StepOf(letter), 0, Counts.Length - 1)] },
+        '+' or '=' or '-' =>
+            this with { Builds = Counts[Math.Clamp(Array.IndexOf(Counts, Builds) + StepOf(letter), 0, Counts.Length - 1)] },
         'd' => this with { Normal = !Normal },
         'e' => this with { Seed = Seed + 1 },
         _ => null,

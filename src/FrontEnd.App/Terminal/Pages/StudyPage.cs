@@ -65,7 +65,8 @@ public abstract record StudyPage : TextPage
         {
             { Progress: not null } => [KeyHint.Of(KeyName.Escape, "Esc", "break off")],
             { Outcome: null } => [KeyHint.Of(KeyName.Enter, "Enter", "start"), .. WishKeys, KeyHint.Back],
-            { Outcome.Choices.Count: > 0 } => [new("+-", "choose"), KeyHint.Of(KeyName.Enter, "Enter", "take over"), choose, .. WishKeys, KeyHint.Back],
+            { Outcome.Choices.Count: > 0 } => [
+                new("+-", "choose"), KeyHint.Of(KeyName.Enter, "Enter", "take over"), choose, .. WishKeys, KeyHint.Back],
             _ => [choose, .. WishKeys, KeyHint.Back],
         };
     }

@@ -11,7 +11,8 @@ public sealed record WhyPage(string ResultId) : LinesPage
 {
     private static readonly string[] ReadingOrder =
     [
-        "verdict", "most of it", "helps most", "was", "why", "takes", "equation", "numbers", "figure", "by hand", "source", "limit from", "to read", "moves by",
+        "verdict", "most of it", "helps most", "was", "why", "takes", "equation", "numbers", "figure", "by hand", "source", "limit from",
+        "to read", "moves by",
     ];
 
     /// <summary>What moves the figure; null until worked out.</summary>
@@ -81,7 +82,9 @@ public sealed record WhyPage(string ResultId) : LinesPage
 
         foreach (ExplainLine line in ExplainText.Reasons(result))
         {
-            parts.Add((line.Label, line.Text, line.Label switch { "equation" or "why" => Ink.Strong, "source" or "to read" => Ink.Dim, _ => Ink.Plain }));
+            parts.Add((
+                line.Label, line.Text,
+                line.Label switch { "equation" or "why" => Ink.Strong, "source" or "to read" => Ink.Dim, _ => Ink.Plain }));
         }
 
         parts.Add(("moves by", Moves(result), Ink.Plain));

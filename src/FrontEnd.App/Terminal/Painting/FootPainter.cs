@@ -118,7 +118,9 @@ public static class FootPainter
             KeyHint.Of(' ', "Space", "next"), KeyHint.Of('j', "j", "do it"), KeyHint.Of(KeyName.Backspace, "Backspace", "back"),
             KeyHint.Of(Act.Undo, "u", "undo"), KeyHint.Of(KeyName.Escape, "Esc", "leave the tour"),
         ],
-        { OnResults: true } => [KeyHint.Of(Act.Enter, "Enter", "why"), KeyHint.Of(Act.Apply, "h", "fix"), KeyHint.Of(Act.SwitchPane, "Tab", "fields"), .. Everywhere(model)],
+        { OnResults: true } => [
+            KeyHint.Of(Act.Enter, "Enter", "why"), KeyHint.Of(Act.Apply, "h", "fix"), KeyHint.Of(Act.SwitchPane, "Tab", "fields"),
+            .. Everywhere(model)],
         _ =>
         [
             new("<->", "block"), new("+-", "step"), KeyHint.Of(Act.Enter, "Enter", "edit"), KeyHint.Of(Act.SwitchPane, "Tab", "why"),

@@ -49,11 +49,14 @@ public static class FormPainter
 
     private static void Form(Canvas canvas, Model model, Place place, IReadOnlyList<FormRow> rows, int x, int top, int width, int height)
     {
-        canvas.Put(x + 1, top, canvas.Fit(place.IsBlock ? place.Title : $"{place.Title}: what decides it", width - 1), model.OnResults ? Ink.Dim : Ink.Title);
+        canvas.Put(
+            x + 1, top, canvas.Fit(place.IsBlock ? place.Title : $"{place.Title}: what decides it", width - 1),
+            model.OnResults ? Ink.Dim : Ink.Title);
         if (rows.Count == 0)
         {
             int line = top + 1;
-            foreach (string text in canvas.Wrap(place.Id == Place.Digital ? "No digital filter yet; i puts one in." : "Nothing to set here.", width - 2))
+            foreach (string text in canvas.Wrap(
+                place.Id == Place.Digital ? "No digital filter yet; i puts one in." : "Nothing to set here.", width - 2))
             {
                 canvas.Put(x + 1, line++, text, Ink.Dim);
             }

@@ -64,7 +64,8 @@ public static class ResultsPainter
 
     /// <summary>A result's lines: sign, name and figure; for a judged one what is asked, what dominates, what helps; for a moved one what
     /// it was.</summary>
-    private static void ResultLines(Canvas canvas, Model model, Result result, int index, bool inHand, int width, List<(int, string, Ink, string?)> lines)
+    private static void ResultLines(
+        Canvas canvas, Model model, Result result, int index, bool inHand, int width, List<(int, string, Ink, string?)> lines)
     {
         bool judged = result.Verdict.Requirement is not null;
         string value = canvas.Fit(ResultText.Value(result), result.State == ResultState.Number ? 18 : Math.Max(12, width / 2));

@@ -24,7 +24,9 @@ public static class StripPainter
         (int first, int last) = Whole(cells, inHand, canvas.Width);
         int left = first > 0 || last < cells.Count - 1 ? HiddenWidth : 0;
         Hidden(canvas, 0, first, $"< {first}", blocks[Math.Max(0, inHand - 1)].Id);
-        Hidden(canvas, canvas.Width - HiddenWidth, cells.Count - 1 - last, $"{cells.Count - 1 - last} >", blocks[Math.Min(blocks.Count - 1, inHand + 1)].Id);
+        Hidden(
+            canvas, canvas.Width - HiddenWidth, cells.Count - 1 - last, $"{cells.Count - 1 - last} >",
+            blocks[Math.Min(blocks.Count - 1, inHand + 1)].Id);
         int used = cells[first..(last + 1)].Sum(cell => cell.Width + 1);
         int gap = 1 + Math.Clamp((canvas.Width - (2 * left) - used) / Math.Max(1, last - first + 1), 0, 8);
         int x = left;

@@ -11,7 +11,8 @@ public static class TourPainter
     {
         // In the smallest window not all of it has room: the lesson's text is cut, what to do and what to watch never.
         List<(string Text, Ink Ink)> lines = TourLines(canvas, model, step);
-        int dropped = Math.Max(0, lines.Count - rows), text = lines.Count(line => line.Ink == Ink.Plain), kept = Math.Max(1, text - dropped);
+        int dropped = Math.Max(0, lines.Count - rows), text = lines.Count(line => line.Ink == Ink.Plain);
+        int kept = Math.Max(1, text - dropped);
         int at = 0;
         foreach ((string line, Ink ink) in lines)
         {

@@ -26,7 +26,9 @@ public static class Changes
             ? FieldText.Format(there, there.Get(document.Design))
             : "";
         string label = $"{field.Key} {(before.Length == 0 ? "none" : before)} -> {(after.Length == 0 ? "none" : after)}";
-        return Change(model with { Editing = null }, document, label, field.Kind == FieldKind.Card ? $"{label}: the card's values hold; u undoes it" : "");
+        return Change(
+            model with { Editing = null }, document, label,
+            field.Kind == FieldKind.Card ? $"{label}: the card's values hold; u undoes it" : "");
     }
 
     /// <summary>Takes a new document in hand, one step of undo.</summary>
@@ -64,7 +66,10 @@ public static class Changes
         }
 
         Past past = here.Undo.Peek();
-        return Take(model with { Editing = null, Page = null }, here with { Undo = here.Undo.Pop(), Redo = here.Redo.Push(new Past(here.Document, past.Label)) }, past.Document, $"undone: {past.Label}");
+        return Take(
+            model with { Editing = null, Page = null },
+            here with { Undo = here.Undo.Pop(), Redo = here.Redo.Push(new Past(here.Document, past.Label)) }, past.Document,
+            $"undone: {past.Label}");
     }
 
     /// <summary>Makes the change again that was taken back last.</summary>
@@ -77,7 +82,10 @@ public static class Changes
         }
 
         Past past = here.Redo.Peek();
-        return Take(model with { Editing = null, Page = null }, here with { Redo = here.Redo.Pop(), Undo = here.Undo.Push(new Past(here.Document, past.Label)) }, past.Document, $"done again: {past.Label}");
+        return Take(
+            model with { Editing = null, Page = null },
+            here with { Redo = here.Redo.Pop(), Undo = here.Undo.Push(new Past(here.Document, past.Label)) }, past.Document,
+            $"done again: {past.Label}");
     }
 
     /// <summary>The field in hand to its next preferred value.</summary>
@@ -131,7 +139,8 @@ public static class Changes
 
         // What the saved file does not state follows a card or the default again: it must not be pinned to today's value.
         // Inside a shared line a key cannot be taken out alone; there the saved value is written.
-        return Edits.States(here.Document, row.Field.Key) ? Back(here.Document.Clear(row.Field.Key) is { Finding: null } cleared ? cleared : Edits.Set(here.Document, row.Field, wanted))
+        return Edits.States(here.Document, row.Field.Key) ? Back(
+            here.Document.Clear(row.Field.Key) is { Finding: null } cleared ? cleared : Edits.Set(here.Document, row.Field, wanted))
             : (model.Tell(wanted == FieldText.Format(row.Field, row.Field.Get(model.Design)) ? $"{row.Label} is at its saved value already" : $"the saved file does not state {row.Label}: it follows its card or another field; b there brings it back"), null);
 
         (Model Model, Effect? Effect) Back(EditResult edit) => edit.Finding is { } finding
@@ -153,6 +162,8 @@ public static class Changes
 
         return edit.CardsWanted.Count > 0 ? Disk.AskForCards(model, edit.CardsWanted, set)
             : edit.Finding is { } finding ? (model.Complain(finding), null)
-            : Change(model, edit.Document, $"{string.Join(", ", set.Keys)} -> {set.Card}", $"{set.Card}: {(set.Keys.Count == 1 ? "its values hold" : $"{set.Keys.Count} electrodes")}; u undoes it");
+            : Change(
+                model, edit.Document, $"{string.Join(", ", set.Keys)} -> {set.Card}",
+                $"{set.Card}: {(set.Keys.Count == 1 ? "its values hold" : $"{set.Keys.Count} electrodes")}; u undoes it");
     }
 }

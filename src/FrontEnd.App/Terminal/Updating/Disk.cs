@@ -10,7 +10,8 @@ public static class Disk
 {
     /// <summary>Has cards read that an edit names, so that it can be made again.</summary>
     public static (Model Model, Effect? Effect) AskForCards(Model model, IReadOnlyList<string> names, Message again) =>
-        ((model with { Editing = null }).Tell($"reading {string.Join(", ", names)}"), new Effect.ReadCards(model.Here.Slot, model.Here.Document.Cards, names, again));
+        ((model with { Editing = null }).Tell($"reading {string.Join(", ", names)}"), new Effect.ReadCards(
+            model.Here.Slot, model.Here.Document.Cards, names, again));
 
     /// <summary>Makes an edit once more, with the cards that it asked for; where it is refused all the same, nothing of them
     /// stays.</summary>
@@ -23,7 +24,8 @@ public static class Disk
         }
 
         DesignDocument with = here.Document.WithCards(here.Document.Cards.And(read.Cards));
-        (Model next, Effect? effect) = Updater.Next(model.WithDesign(read.Slot, design => design with { Document = with }) with { Status = "" }, read.Again);
+        (Model next, Effect? effect) = Updater.Next(
+            model.WithDesign(read.Slot, design => design with { Document = with }) with { Status = "" }, read.Again);
         return ReferenceEquals(next.Here.Document, with)
             ? (next.WithDesign(read.Slot, design => design with { Document = here.Document }), effect)
             : (next, effect);

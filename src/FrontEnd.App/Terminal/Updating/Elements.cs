@@ -28,7 +28,9 @@ public static class Elements
             return (model.Complain(finding), null);
         }
 
-        (Model next, Effect? effect) = Changes.Change(model, edit.Document, $"{insertion.Name} put in", $"{insertion.Name} put in, last of the {NameOf(insertion.ListKey)}; < moves it forward, u takes it out");
+        (Model next, Effect? effect) = Changes.Change(
+            model, edit.Document, $"{insertion.Name} put in",
+            $"{insertion.Name} put in, last of the {NameOf(insertion.ListKey)}; < moves it forward, u takes it out");
 
         // To the new element's first field.
         int last = DesignFields.Lists.First(list => list.Key == insertion.ListKey).Count(next.Design);

@@ -16,7 +16,8 @@ public static class Files
         Message.Opened opened => Opened(model, opened),
         Message.Saved saved => Saved(model, saved),
         Message.Exists exists => (AskReplace(model, exists), null),
-        Message.SaveTo save => (model with { Page = null }, new Effect.Save(model.Here.Slot, save.Path, model.Here.Document, MayReplace: true)),
+        Message.SaveTo save => (
+            model with { Page = null }, new Effect.Save(model.Here.Slot, save.Path, model.Here.Document, MayReplace: true)),
         Message.SheetTo sheet => WriteSheet(model with { Page = null }, sheet.Path, mayReplace: true),
         Message.CoefficientsTo file => WriteCoefficients(model with { Page = null }, file.Path, mayReplace: true),
         Message.Close close => Close(model, close.Slot),
@@ -74,7 +75,8 @@ public static class Files
             Editing = null,
             Page = new QuestionPage($"{here.Title} has changes that are not saved.",
             [
-                new('s', "save first", new Message.Do(Act.Save)), new('c', "close without them", new Message.Close(here.Slot)), new('b', "back", new Message.Dismiss()),
+                new('s', "save first", new Message.Do(Act.Save)), new('c', "close without them", new Message.Close(here.Slot)),
+                new('b', "back", new Message.Dismiss()),
             ]),
         }, null);
     }
@@ -186,7 +188,8 @@ public static class Files
             {
                 // What is in the file now is what the recovered text counts as changed against.
                 string format = one.Path ?? "";
-                DesignDocument saved = DesignDocument.Parse(one.FileText ?? "", DesignDocument.FormatOf(format, one.Text), one.Path, one.Cards);
+                DesignDocument saved = DesignDocument.Parse(
+                    one.FileText ?? "", DesignDocument.FormatOf(format, one.Text), one.Path, one.Cards);
                 next = next with
                 {
                     Designs = next.Designs.Add(new OpenDesign { Slot = next.NextSlot, Document = saved, Saved = saved, Path = one.Path }),

@@ -87,7 +87,8 @@ public static class Whereabouts
     {
         foreach (Place place in Place.Blocks(model.Design).Concat(Place.Views).OrderBy(place => place.Id != model.PlaceId))
         {
-            int row = FormRow.Of(model.Design, place).ToList().FindIndex(one => one.Field.Key.StartsWith(beginning, StringComparison.Ordinal));
+            int row = FormRow.Of(model.Design, place).ToList().FindIndex(
+                one => one.Field.Key.StartsWith(beginning, StringComparison.Ordinal));
             if (0 <= row)
             {
                 return GoTo(model, place.Id) with { FieldRow = row, Status = model.Status };
