@@ -1,6 +1,5 @@
 using System.Text;
 using FrontEnd.Designs;
-using FrontEnd.Documents;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 

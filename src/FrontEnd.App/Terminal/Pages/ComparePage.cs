@@ -1,5 +1,5 @@
 using FrontEnd.Compare;
-using FrontEnd.Documents;
+using FrontEnd.Designs;
 using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;

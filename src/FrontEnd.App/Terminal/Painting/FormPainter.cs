@@ -1,5 +1,4 @@
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,7 +1,6 @@
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Findings;
 using FrontEnd.Results;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;
 

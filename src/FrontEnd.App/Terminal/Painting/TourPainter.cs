@@ -1,6 +1,3 @@
-using FrontEnd.Documents.Sheets;
-using FrontEnd.Text;
-
 namespace FrontEnd.App.Terminal;
 
 /// <summary>The steps of the tour below the form.</summary>

@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
-using FrontEnd.Fields;
 using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Fields;

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using FrontEnd.Documents;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;

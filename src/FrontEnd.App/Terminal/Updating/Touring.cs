@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using FrontEnd.Documents;
 using FrontEnd.Fields;
 
 namespace FrontEnd.App.Terminal;
