@@ -1,4 +1,3 @@
-using FrontEnd.Documents;
 using FrontEnd.Fields;
 
 namespace FrontEnd.App.Terminal;
