@@ -43,7 +43,7 @@ internal static class Reached
 
                 // The first touch of a type runs what sets its static fields; an iterator's or a lambda's body belongs to whoever makes it.
                 owner.GetConstructors(BindingFlags.NonPublic | BindingFlags.Static).ToList().ForEach(Add);
-                if (plain is ConstructorInfo && owner.Name.StartsWith("<", StringComparison.Ordinal) && owner.Name.Contains(">d__", StringComparison.Ordinal))
+                if (plain is ConstructorInfo && owner.Name.StartsWith('<') && owner.Name.Contains(">d__", StringComparison.Ordinal))
                 {
                     MethodsOf(owner).ToList().ForEach(Add);
                 }

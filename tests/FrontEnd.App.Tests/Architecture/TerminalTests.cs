@@ -1,4 +1,3 @@
-using System.Reflection;
 using FrontEnd.App.Terminal;
 using FrontEnd.Documents;
 using Xunit;
