@@ -35,10 +35,10 @@ public static class Edits
         }
 
         string part = field.Key[..(field.Key.LastIndexOf('.') + 1)];
-        foreach (FieldOrigin origin in edit.Document.Origins.Where(origin => origin.Kind == OriginKind.Given && origin.Key.StartsWith(part, StringComparison.Ordinal) && origin.Key != field.Key).ToList())
+        foreach (string key in Stated(edit.Document).Where(key => key.StartsWith(part, StringComparison.Ordinal) && key != field.Key).ToList())
         {
             // A value that cannot be taken out, such as one inside a shared line, stays and goes on holding.
-            EditResult cleared = edit.Document.Clear(origin.Key);
+            EditResult cleared = edit.Document.Clear(key);
             edit = cleared.Finding is null ? cleared : edit;
         }
 

@@ -89,7 +89,9 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
         ' ',
         (string[])
         [
-            .. letter == '\0' ? (string[])[] : [letter.ToString()], .. others.Select(key => key.ToString()), .. Under == '\0' ? (string[])[] : [$"{MoreLetter} {Under}"],
+            .. letter == '\0' ? (string[])[] : [letter.ToString()],
+            .. others.Select(key => key.ToString()),
+            .. Under == '\0' ? (string[])[] : [$"{MoreLetter} {Under}"],
         ]);
 
     /// <summary>The model after it, and what is wanted done.</summary>

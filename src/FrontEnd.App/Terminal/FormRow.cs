@@ -46,7 +46,7 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
     public static bool IsChanged(Field<Design> field, OpenDesign design) =>
         design.IsChanged
         && (DesignFields.Find(design.Saved.Design, field.Key) is not { } saved
-            || !string.Equals(FieldText.Format(field, field.Get(design.Document.Design)), FieldText.Format(saved, saved.Get(design.Saved.Design)), StringComparison.Ordinal));
+            || FieldText.Format(field, field.Get(design.Document.Design)) != FieldText.Format(saved, saved.Get(design.Saved.Design)));
 
     /// <summary>Meaning, unit, range, default and source of a field, in a sentence or two.</summary>
     public static string Describe(Field<Design> field, DesignDocument document)

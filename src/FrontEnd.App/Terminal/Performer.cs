@@ -38,7 +38,8 @@ public sealed class Performer : IDisposable
     /// <param name="patience">How long nothing must change before advice is looked for.</param>
     /// <param name="looks">How often the files of the open designs are looked at; null for never by itself.</param>
     public Performer(
-        RecoveryFiles? recovery, RecentFiles? recent, Action<string> copy, Func<Design, Assessment>? evaluate = null, TimeSpan? patience = null, TimeSpan? looks = null)
+        RecoveryFiles? recovery, RecentFiles? recent, Action<string> copy, Func<Design, Assessment>? evaluate = null,
+        TimeSpan? patience = null, TimeSpan? looks = null)
     {
         (_recovery, _recent, _copy) = (recovery, recent, copy);
         (_evaluations, _advice, _moves, _listings, _studies, _cards, _looks) = (

@@ -32,7 +32,8 @@ public sealed record Place(
     private static readonly Place ScalpPlace = new(Scalp, "scalp", ["signal.", "band", "skin-temperature", "bands["],
         ["noise.total", "noise.peak_to_peak", "noise.band.", "levels.largest_signal", "alias.muscle"], [], PlotKind.Noise);
 
-    private static readonly Place ElectrodesPlace = new(Electrodes, "electrodes", ["electrodes.mismatch", "electrodes.offset", "electrodes.", "contact-check."],
+    private static readonly Place ElectrodesPlace = new(
+        Electrodes, "electrodes", ["electrodes.mismatch", "electrodes.offset", "electrodes.", "contact-check."],
         [
             "mains.total", "noise.total", "noise.board_share", "levels.offset_survived", "noise.electrodes", "noise.thermal_floor",
             "noise.figure", "noise.source.active", "noise.source.reference-electrode",
@@ -41,7 +42,8 @@ public sealed record Place(
         ["mains.total", "noise.board_share"], PlotKind.Electrodes);
 
     private static readonly Place InputPlace = new(Input, "input", ["input."],
-        ["mains.total", "mains.divider", "mains.leads", "mains.imbalance", "mains.loop", "mains.system_cmrr", "input.", "noise.source.protection", "safety.fault_current", "safety.series", "safety.sum"],
+        ["mains.total", "mains.divider", "mains.leads", "mains.imbalance", "mains.loop", "mains.system_cmrr", "input.",
+            "noise.source.protection", "safety.fault_current", "safety.series", "safety.sum"],
         ["mains.total", "safety.fault_current"], PlotKind.Mains);
 
     private static readonly Place AmplifierPlace = new(Amplifier, "amplifier", ["amplifier.", "ground-drive.", "board-temperature"],
@@ -53,7 +55,8 @@ public sealed record Place(
         ["levels.amplifier", "levels.offset_survived", "noise.board_share", "drive.", "safety.driven"], PlotKind.Drive);
 
     private static readonly Place ConverterPlace = new(Converter, "converter", ["converter.", "channels"],
-        ["converter.", "levels.converter", "alias.fold", "alias.modulator", "noise.source.converter", "noise.source.quantisation", "noise.source.folded", "skew.", "supply.reference_noise"],
+        ["converter.", "levels.converter", "alias.fold", "alias.modulator", "noise.source.converter", "noise.source.quantisation",
+            "noise.source.folded", "skew.", "supply.reference_noise"],
         ["converter.", "levels.converter", "alias.fold", "alias.modulator"], PlotKind.Response);
 
     private static readonly Place DigitalPlace = new(Digital, "digital", ["digital[", "digital", "packet-time"],
@@ -74,7 +77,13 @@ public sealed record Place(
         new(
             "aliases", "aliases", ["converter.rate", "band", "requirements.fold", "interferers["], ["alias.", "mains.harmonic."],
             ["alias."], PlotKind.Response, 'a'),
-        new("safety", "safety", ["supply.highest", "input.series-resistor", "input.resistor-tolerance", "ground-drive.series-resistor", "ground-drive.resistor-tolerance", "electrodes.active-buffer.skin-resistor", "electrodes.reference-buffer.skin-resistor", "requirements.fault", "requirements.driven"],
+        new(
+            "safety", "safety",
+            [
+                "supply.highest", "input.series-resistor", "input.resistor-tolerance", "ground-drive.series-resistor",
+                "ground-drive.resistor-tolerance", "electrodes.active-buffer.skin-resistor", "electrodes.reference-buffer.skin-resistor",
+                "requirements.fault", "requirements.driven",
+            ],
             ["safety.", "contact.adds"], ["safety."], PlotKind.Drive, 'f'),
         new("power", "power", ["supply."], ["power.", "data.", "supply.", "latency."], ["power."], PlotKind.Step, 'p'),
         new(

@@ -40,7 +40,8 @@ public static class Plots
             PlotKind.Mains => new(
                 "mains in the recording", "Hz", "V", Harmonics(shown), [nyquist], false, logY) { Bars = true, Decades = 4 },
             PlotKind.Electrodes => new("electrode impedance |Z|", "Hz", "Ω", shown.Curves.ElectrodeImpedance, [hum], logX, logY),
-            PlotKind.Drive => new("driven-ground loop", "Hz", "dB", [.. shown.Curves.DrivenGroundLoop.Where(curve => curve.YUnit == "dB")], [hum], logX, false),
+            PlotKind.Drive => new(
+                "driven-ground loop", "Hz", "dB", [.. shown.Curves.DrivenGroundLoop.Where(curve => curve.YUnit == "dB")], [hum], logX, false),
             PlotKind.Step => new(
                 "after a step of the electrode offset", "s", "V",
                 [.. shown.Curves.StepResponse.Select(curve => curve with { Name = "at the electrodes" })], [], false, false),

@@ -138,7 +138,8 @@ public sealed class RecoveryFiles : IDisposable
     private static RecoveredDesign WithDisk(RecoveredDesign design)
     {
         string? there = design.Path is { } path ? TextFiles.Read(path, out _) : null, folder = Path.GetDirectoryName(design.Path);
-        CardTexts Cards(string text) => DesignDocument.ReadText(text, DesignDocument.FormatOf(design.Path ?? "", text), design.Path, folder).Cards;
+        CardTexts Cards(string text) =>
+            DesignDocument.ReadText(text, DesignDocument.FormatOf(design.Path ?? "", text), design.Path, folder).Cards;
         return design with { FileText = there, Cards = Cards(design.Text).And(Cards(there ?? "")) };
     }
 

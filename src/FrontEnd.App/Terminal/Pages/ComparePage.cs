@@ -11,7 +11,8 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
     /// <summary>The way to it: with one design open against its saved file, else against the next one.</summary>
     public static readonly Act Way = new(
         'c', [], "compare two designs; with one open: against its saved file",
-        model => Open(model, new ComparePage(model.Designs.Count == 1 ? null : model.Designs[(model.Current + 1) % model.Designs.Count].Slot)));
+        model => Open(model, new ComparePage(
+            model.Designs.Count == 1 ? null : model.Designs[(model.Current + 1) % model.Designs.Count].Slot)));
 
     /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) => [KeyHint.Of(Way, "c", "with the next one"), KeyHint.Scroll, KeyHint.Back];
@@ -44,7 +45,10 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
         int key = left - 2;
         List<Piece[]> lines = [];
         void Add(string what, string old, string mine, Ink ink) => lines.Add(
-            [new Piece(1, canvas.Fit(what, key), Ink.Plain), new Piece(left, canvas.Fit(old, room - 1), Ink.Dim), new Piece(right, canvas.Fit(mine, room), ink)]);
+        [
+            new Piece(1, canvas.Fit(what, key), Ink.Plain), new Piece(left, canvas.Fit(old, room - 1), Ink.Dim),
+            new Piece(right, canvas.Fit(mine, room), ink),
+        ]);
 
         string above = "";
         Design theirs = (Other(model)?.Document ?? model.Here.Saved).Design;

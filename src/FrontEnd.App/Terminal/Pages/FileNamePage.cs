@@ -45,12 +45,14 @@ public sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
                 return Show(model, this with { Selected = Math.Clamp(Selected + (key.Key == KeyName.Up ? -1 : 1), -1, Entries.Count - 1) });
             case KeyName.Tab when Entries is { Count: > 0 }:
                 string taken = Entries[Math.Max(0, Selected)];
-                return (model with { Page = this with { Line = new Line(taken, taken.Length, false), Selected = -1 } }, new Effect.List(Purpose, taken));
+                FileNamePage completed = this with { Line = new Line(taken, taken.Length, false), Selected = -1 };
+                return (model with { Page = completed }, new Effect.List(Purpose, taken));
             case KeyName.Enter:
                 return Take(model, Entries is { } listed && 0 <= Selected && Selected < listed.Count ? listed[Selected] : Line.Text.Trim());
             default:
                 Line line = Line.Press(key);
-                return (model with { Page = this with { Line = line, Selected = -1 } }, line.Text == Line.Text ? null : new Effect.List(Purpose, line.Text));
+                FileNamePage typed = this with { Line = line, Selected = -1 };
+                return (model with { Page = typed }, line.Text == Line.Text ? null : new Effect.List(Purpose, line.Text));
         }
     }
 

@@ -20,7 +20,9 @@ public sealed record GraphPage(PlotKind Kind) : Page
 
     /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) =>
-        [new("<-/->", "cursor"), new("PgUp/PgDn", "faster"), new("up/dn", "other plot"), new("x", "log x"), new("y", "log y"), KeyHint.Back];
+    [
+        new("<-/->", "cursor"), new("PgUp/PgDn", "faster"), new("up/dn", "other plot"), new("x", "log x"), new("y", "log y"), KeyHint.Back,
+    ];
 
     /// <inheritdoc/>
     public override Page Hear(Model model, Message news) => news is Message.CursorAt at ? this with { Cursor = at.Share } : this;

@@ -1,6 +1,5 @@
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Findings;
-using FrontEnd.Teaching;
 
 namespace FrontEnd.App.Terminal;
 
@@ -9,7 +8,8 @@ public sealed record SitesPage(SitesRequest Request, SitesAnswer Answer) : TextP
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(
-        '\0', [], "sites on the head, distances, montages", model => Open(model, new SitesPage(new SitesRequest(), new SitesRequest().Work().Answer!))) { Under = 'e' };
+        '\0', [], "sites on the head, distances, montages",
+        model => Open(model, new SitesPage(new SitesRequest(), new SitesRequest().Work().Answer!))) { Under = 'e' };
 
     private const int TypedRoom = 24;
 
@@ -21,8 +21,16 @@ public sealed record SitesPage(SitesRequest Request, SitesAnswer Answer) : TextP
 
     /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) => Typing is not null
-        ? [KeyHint.Of(KeyName.Enter, "Enter", "keep"), KeyHint.Of(KeyName.Tab, "Tab", "keep, next field"), KeyHint.Of(KeyName.Escape, "Esc", "drop")]
-        : [KeyHint.Of(KeyName.Tab, "Tab", "field"), KeyHint.Of(KeyName.Enter, "Enter", "edit"), new("+-", "montage, rule"), KeyHint.Scroll, KeyHint.Back];
+        ?
+        [
+            KeyHint.Of(KeyName.Enter, "Enter", "keep"), KeyHint.Of(KeyName.Tab, "Tab", "keep, next field"),
+            KeyHint.Of(KeyName.Escape, "Esc", "drop"),
+        ]
+        :
+        [
+            KeyHint.Of(KeyName.Tab, "Tab", "field"), KeyHint.Of(KeyName.Enter, "Enter", "edit"), new("+-", "montage, rule"),
+            KeyHint.Scroll, KeyHint.Back,
+        ];
 
     /// <inheritdoc/>
     public override (Model Model, Effect? Effect)? Press(Model model, Keystroke key)

@@ -42,7 +42,11 @@ public sealed record SizingPage(bool KeepAmplifier = false, bool KeepConverter =
         SizingOutcome outcome = Sizer.Size(request, new Told<double>(progress), cancellation);
         return outcome.Findings.Count > 0 ? Refused(outcome.Findings, "") : new StudyOutcome(
             SizeText.Of(request, outcome),
-            [.. outcome.Front.Select((one, at) => new StudyChoice($"design {at + 1}: {one.Summary}", one.Design, $"{one.Summary}; least to spare: {one.LimitedBy}"))], 0);
+            [
+                .. outcome.Front.Select((one, at) =>
+                    new StudyChoice($"design {at + 1}: {one.Summary}", one.Design, $"{one.Summary}; least to spare: {one.LimitedBy}")),
+            ],
+            0);
     }
 
     /// <inheritdoc/>

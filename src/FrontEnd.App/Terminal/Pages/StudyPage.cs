@@ -50,7 +50,8 @@ public abstract record StudyPage : TextPage
     public override Page Hear(Model model, Message news) => news switch
     {
         Message.Progressed progressed when Progress is not null && progressed.Number == Number => this with { Progress = progressed.Share },
-        Message.Studied studied when Progress is not null && studied.Number == Number => this with { Progress = null, Outcome = studied.Outcome, Choice = studied.Outcome.Pick },
+        Message.Studied studied when Progress is not null && studied.Number == Number =>
+            this with { Progress = null, Outcome = studied.Outcome, Choice = studied.Outcome.Pick },
         _ => this,
     };
 

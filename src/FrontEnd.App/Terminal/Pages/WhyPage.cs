@@ -65,7 +65,13 @@ public sealed record WhyPage(string ResultId) : LinesPage
             // The words are those of the command.
             foreach (ExplainLine line in ExplainText.Judgement(result.Verdict))
             {
-                Ink ink = line.Label switch { "verdict" => ResultText.Ink(result.Verdict.Kind), "helps most" => Ink.Key, "limit from" => Ink.Dim, _ => Ink.Plain };
+                Ink ink = line.Label switch
+                {
+                    "verdict" => ResultText.Ink(result.Verdict.Kind),
+                    "helps most" => Ink.Key,
+                    "limit from" => Ink.Dim,
+                    _ => Ink.Plain,
+                };
                 parts.Add((line.Label, line.Text + (line.Label == "helps most" ? "   (a makes the change)" : ""), ink));
             }
 

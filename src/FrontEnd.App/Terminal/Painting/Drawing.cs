@@ -1,5 +1,3 @@
-using FrontEnd.Documents.Sheets;
-
 namespace FrontEnd.App.Terminal;
 
 /// <summary>What several pictures are made of: a typed line, rows to choose from, marks of what is out of sight.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Documents.Sheets;
-
 namespace FrontEnd.App.Terminal;
 
 /// <summary>The form of the place in hand with its plot.</summary>

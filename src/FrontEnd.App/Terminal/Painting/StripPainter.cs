@@ -32,7 +32,8 @@ public static class StripPainter
         bool here = Whereabouts.PlaceOf(model).IsBlock;
         for (int i = first; i <= last; i++)
         {
-            Block(canvas, cells[i], blocks[i].Id, x, Math.Min(cells[i].Width + gap - 1, canvas.Width - x), blocks[i].Id == model.BlockId, here);
+            int room = Math.Min(cells[i].Width + gap - 1, canvas.Width - x);
+            Block(canvas, cells[i], blocks[i].Id, x, room, blocks[i].Id == model.BlockId, here);
             x += cells[i].Width + gap;
         }
     }

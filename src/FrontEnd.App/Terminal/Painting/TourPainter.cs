@@ -15,7 +15,9 @@ public static class TourPainter
         {
             if (ink != Ink.Plain || ++at <= kept)
             {
-                canvas.Put(1, y++, ink == Ink.Plain && at == kept && kept < text ? canvas.Fit(line + " ......", Math.Max(4, Math.Min(Lettering.Columns(line) + 2, canvas.Width - 2))) : line, ink);
+                bool cut = ink == Ink.Plain && at == kept && kept < text;
+                int room = Math.Max(4, Math.Min(Lettering.Columns(line) + 2, canvas.Width - 2));
+                canvas.Put(1, y++, cut ? canvas.Fit(line + " ......", room) : line, ink);
             }
         }
     }

@@ -46,7 +46,8 @@ public static class TerminalHost
         IApplication app = Application.Create();
         int code = 0;
         Exception? error = null;
-        using Performer performer = new(recovery, folder is null ? null : new RecentFiles(folder), text => app.Clipboard?.TrySetClipboardData(text), looks: BetweenLooks);
+        RecentFiles? recent = folder is null ? null : new RecentFiles(folder);
+        using Performer performer = new(recovery, recent, text => app.Clipboard?.TrySetClipboardData(text), looks: BetweenLooks);
 
         void Leave(PosixSignalContext signal, int exit)
         {

@@ -34,7 +34,8 @@ public static class Changes
     public static (Model Model, Effect? Effect) Change(Model model, DesignDocument document, string label, string status)
     {
         OpenDesign here = model.Here;
-        if (string.Equals(document.Text, here.Document.Text, StringComparison.Ordinal) && document.Cards.DifferingFrom(here.Document.Cards).Count == 0)
+        if (string.Equals(document.Text, here.Document.Text, StringComparison.Ordinal)
+            && document.Cards.DifferingFrom(here.Document.Cards).Count == 0)
         {
             return (model with { Status = status }, null);
         }
@@ -50,7 +51,10 @@ public static class Changes
         Model changed = model with { Designs = model.Designs.SetItem(model.Current, next), Status = status, Complaint = null };
 
         // A stage may be gone: the place in hand must be one that there is.
-        changed = changed with { PlaceId = Place.Find(document.Design, changed.PlaceId).Id, BlockId = Place.Find(document.Design, changed.BlockId).Id };
+        changed = changed with
+        {
+            PlaceId = Place.Find(document.Design, changed.PlaceId).Id, BlockId = Place.Find(document.Design, changed.BlockId).Id,
+        };
         changed = changed with { FieldRow = Math.Clamp(changed.FieldRow, 0, Math.Max(0, Whereabouts.FormOf(changed).Count - 1)) };
         return (changed, new Effect.Evaluate(next.Slot, next.Run, document.Design));
     }
@@ -117,7 +121,8 @@ public static class Changes
     /// <summary>The field in hand to its value in the saved file.</summary>
     public static (Model Model, Effect? Effect) ToSaved(Model model)
     {
-        if (model.OnResults || Whereabouts.FieldInHand(model) is not { } row || DesignFields.Find(model.Here.Saved.Design, row.Field.Key) is not { } saved)
+        if (model.OnResults || Whereabouts.FieldInHand(model) is not { } row
+            || DesignFields.Find(model.Here.Saved.Design, row.Field.Key) is not { } saved)
         {
             return (model, null);
         }
@@ -140,7 +145,9 @@ public static class Changes
         // Inside a shared line a key cannot be taken out alone; there the saved value is written.
         return Edits.States(here.Document, row.Field.Key) ? Back(
             here.Document.Clear(row.Field.Key) is { Finding: null } cleared ? cleared : Edits.Set(here.Document, row.Field, wanted))
-            : (model.Tell(wanted == FieldText.Format(row.Field, row.Field.Get(model.Design)) ? $"{row.Label} is at its saved value already" : $"the saved file does not state {row.Label}: it follows its card or another field; b there brings it back"), null);
+            : (model.Tell(wanted == FieldText.Format(row.Field, row.Field.Get(model.Design))
+                ? $"{row.Label} is at its saved value already"
+                : $"the saved file does not state {row.Label}: it follows its card or another field; b there brings it back"), null);
 
         (Model Model, Effect? Effect) Back(EditResult edit) => edit.Finding is { } finding
             ? (model.Complain(finding), null)

@@ -77,9 +77,15 @@ public static class Disk
             ? here.FileOnDisk!
             : here.Document.WithCards(cards.Aggregate(here.Document.Cards, (held, name) => held.With(name, here.CardsOnDisk!.Of(name)!)));
         string label = here.FileChanged ? "the file as it is on disk" : $"{string.Join(", ", cards)} as on disk";
-        OpenDesign taken = here with { Undo = here.Undo.Push(new Past(here.Document, label)), Redo = [], Saved = here.FileChanged ? document : here.Saved, SavedShown = here.FileChanged ? null : here.SavedShown };
+        OpenDesign taken = here with { Undo = here.Undo.Push(new Past(here.Document, label)), Redo = [] };
+        if (here.FileChanged)
+        {
+            taken = taken with { Saved = document, SavedShown = null };
+        }
+
         (Model next, Effect? effect) = Changes
             .Take(model with { Editing = null, Page = null }, taken, document, $"taken over: {label}; u goes back");
-        return (document.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error) is { } wrong ? next.Complain(wrong) : next, effect);
+        Finding? wrong = document.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error);
+        return (wrong is null ? next : next.Complain(wrong), effect);
     }
 }

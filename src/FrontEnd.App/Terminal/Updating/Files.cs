@@ -90,7 +90,8 @@ public static class Files
 
         int at = Math.Max(0, model.Designs.FindIndex(design => design.Slot == slot));
         ImmutableList<OpenDesign> rest = model.Designs.RemoveAt(at);
-        return (model with { Designs = rest, Current = Math.Min(model.Current, rest.Count - 1), Page = null, Editing = null, FieldRow = 0, ResultRow = 0 }, null);
+        Model next = model with { Designs = rest, Current = Math.Min(model.Current, rest.Count - 1), Page = null, Editing = null };
+        return (next with { FieldRow = 0, ResultRow = 0 }, null);
     }
 
     /// <summary>Asks for a file name to write under.</summary>
@@ -171,7 +172,10 @@ public static class Files
     {
         Page = new QuestionPage(
             $"An earlier session ended without saving: {string.Join(", ", designs.Select(design => design.Path ?? "a design without a file"))}.",
-            [new('r', "recover it", new Message.Recover(designs)), new('d', "drop it for good", new Message.DropRecovery()), new('l', "later: keep it and ask again", new Message.Dismiss())]),
+            [
+                new('r', "recover it", new Message.Recover(designs)), new('d', "drop it for good", new Message.DropRecovery()),
+                new('l', "later: keep it and ask again", new Message.Dismiss()),
+            ]),
     };
 
     /// <summary>Takes unsaved work of an earlier session in hand.</summary>
@@ -216,7 +220,11 @@ public static class Files
         string question = changed.Count == 0 ? "Quit?" : $"Not saved: {string.Join(", ", changed.Select(design => design.Title))}. Quit?";
         Answer[] answers = changed.Count == 0
             ? [new('y', "yes, quit", new Message.LeaveNow()), new('n', "no, stay", new Message.Dismiss())]
-            : [new('y', "yes, without saving", new Message.LeaveNow()), new('w', "save this one first", new Message.Do(Act.Save)), new('n', "no, stay", new Message.Dismiss())];
+            :
+            [
+                new('y', "yes, without saving", new Message.LeaveNow()), new('w', "save this one first", new Message.Do(Act.Save)),
+                new('n', "no, stay", new Message.Dismiss()),
+            ];
         return (model with { Page = new QuestionPage(question, answers), Editing = null }, null);
     }
 }

@@ -27,7 +27,8 @@ public static class Typing
 
         string text = FieldText.Format(row.Field, row.Field.Get(model.Design));
         FieldEditor editor = new(row.Field.Key, Line.Of(text), null);
-        return (model with { Editing = first is null ? editor : editor.With(first.Length == 0 ? new Line("", 0, false) : Line.Of("").Insert(first), row.Field) }, null);
+        Line begun = first is null or "" ? new Line("", 0, false) : Line.Of("").Insert(first);
+        return (model with { Editing = first is null ? editor : editor.With(begun, row.Field) }, null);
     }
 
     /// <summary>What a key does while a field is typed in.</summary>
@@ -95,7 +96,8 @@ public static class Typing
         EditResult edit = Edits.Set(model.Here.Document, field, text);
         if (edit.Finding is { } finding)
         {
-            return ((model with { Editing = new FieldEditor(field.Key, model.Editing?.Line ?? Line.Of(text), finding) }).Complain(finding), null);
+            FieldEditor open = new(field.Key, model.Editing?.Line ?? Line.Of(text), finding);
+            return ((model with { Editing = open }).Complain(finding), null);
         }
 
         return Changes.SetDone(model, field, edit, new Message.SetField(field.Key, text));

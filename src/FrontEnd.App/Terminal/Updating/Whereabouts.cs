@@ -1,4 +1,3 @@
-using FrontEnd.Fields;
 using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
