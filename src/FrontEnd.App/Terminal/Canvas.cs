@@ -18,10 +18,13 @@ public sealed class Canvas
         Array.Fill(_runes, new Rune(' '));
     }
 
+    /// <summary>Columns.</summary>
     public int Width { get; }
 
+    /// <summary>Rows.</summary>
     public int Height { get; }
 
+    /// <summary>True where only ASCII characters can be shown.</summary>
     public bool Ascii { get; }
 
     /// <summary>Where the terminal's cursor stands; null for nowhere.</summary>
@@ -30,6 +33,7 @@ public sealed class Canvas
     /// <summary>The cell's character; a zero rune is the right half of a wide one.</summary>
     public Rune RuneAt(int x, int y) => _runes[(y * Width) + x];
 
+    /// <summary>The cell's ink.</summary>
     public Ink InkAt(int x, int y) => _inks[(y * Width) + x];
 
     /// <summary>Writes a text from a cell on; what does not fit into <paramref name="room"/> columns or the picture is cut off.</summary>
@@ -98,6 +102,7 @@ public sealed class Canvas
         }
     }
 
+    /// <summary>Empties a rectangle.</summary>
     public void Clear(int x, int y, int width, int height)
     {
         for (int row = Math.Max(0, y); row < Math.Min(Height, y + height); row++)
@@ -109,6 +114,7 @@ public sealed class Canvas
         }
     }
 
+    /// <summary>A rule across the whole picture.</summary>
     public void Rule(int y) => Put(0, y, new string(Ascii ? '-' : '─', Width), Ink.Dim);
 
     /// <summary>What a click on these cells says. Later zones lie above earlier ones.</summary>

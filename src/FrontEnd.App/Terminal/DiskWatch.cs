@@ -55,6 +55,7 @@ public sealed class DiskWatch
 
     private readonly record struct Stamp(string Path, bool IsThere, DateTime Written, long Length)
     {
+        /// <summary>The file as it stands now; not there where it cannot be looked at.</summary>
         public static Stamp Of(string path)
         {
             try

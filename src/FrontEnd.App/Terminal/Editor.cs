@@ -11,6 +11,7 @@ public sealed record Line(string Text, int Caret, bool AllSelected)
     /// <summary>Longer than any value; keeps a stray paste of a whole file out.</summary>
     public const int Most = 2000;
 
+    /// <summary>A text that the next character replaces.</summary>
     public static Line Of(string text) => new(text, text.Length, text.Length > 0);
 
     /// <summary>The line after a key; the same line where the key does nothing here.</summary>

@@ -17,6 +17,7 @@ public abstract record Effect
     /// <summary>Work out what moves one result.</summary>
     public sealed record Move(int Slot, int Run, Assessment Assessment, string ResultId) : Effect;
 
+    /// <summary>Read a design file.</summary>
     public sealed record Open(string Path) : Effect;
 
     /// <summary>Read part cards that an edit names, then make the edit again.</summary>
@@ -40,13 +41,18 @@ public abstract record Effect
     /// <summary>List what a half-typed path can become; an empty one lists the recent files.</summary>
     public sealed record List(FilePurpose Purpose, string Typed) : Effect;
 
+    /// <summary>Put a text on the clipboard.</summary>
     public sealed record Copy(string Text) : Effect;
 
+    /// <summary>End the program.</summary>
     public sealed record Quit : Effect;
 
+    /// <summary>Delete the unsaved work that was found.</summary>
     public sealed record DropRecovery : Effect;
 
+    /// <summary>Draw everything anew.</summary>
     public sealed record Redraw : Effect;
 
+    /// <summary>One after the other.</summary>
     public sealed record Several(IReadOnlyList<Effect> Effects) : Effect;
 }

@@ -10,6 +10,7 @@ public sealed record OpenDesign
     /// <summary>Tells open designs apart in messages from the background; never used twice.</summary>
     public required int Slot { get; init; }
 
+    /// <summary>The document with all changes made so far.</summary>
     public required DesignDocument Document { get; init; }
 
     /// <summary>What stands in the file; where the design is in no file yet, what it began with.</summary>
@@ -18,8 +19,10 @@ public sealed record OpenDesign
     /// <summary>Where it is saved; null for the starter, which has no file yet.</summary>
     public string? Path { get; init; }
 
+    /// <summary>States to go back to, the last change on top.</summary>
     public ImmutableStack<Past> Undo { get; init; } = [];
 
+    /// <summary>States that were gone back from, the last on top.</summary>
     public ImmutableStack<Past> Redo { get; init; } = [];
 
     /// <summary>Number of the evaluation that was asked for last.</summary>
@@ -59,8 +62,10 @@ public sealed record OpenDesign
     /// <summary>The stages' headline for the title: file name, else the design's own name.</summary>
     public string Title => Path is null ? Document.Design.Name : System.IO.Path.GetFileNameWithoutExtension(Path);
 
+    /// <summary>True where the file does not say what the document says.</summary>
     public bool IsChanged => !ReferenceEquals(Document, Saved) && !string.Equals(Document.Text, Saved.Text, StringComparison.Ordinal);
 
+    /// <summary>True where the figures are those of the document.</summary>
     public bool IsFresh => ShownRun == Run;
 }
 

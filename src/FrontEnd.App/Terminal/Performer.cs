@@ -93,6 +93,7 @@ public sealed class Performer : IDisposable
     /// <summary>The user has left of their own will: nothing is to be recovered.</summary>
     public void Forget() => _recovery?.Drop();
 
+    /// <summary>Performs an effect; what comes of it is sent as messages.</summary>
     public void Perform(Effect effect)
     {
         switch (effect)
@@ -145,6 +146,7 @@ public sealed class Performer : IDisposable
         }
     }
 
+    /// <summary>Breaks off what is being worked out.</summary>
     public void Dispose()
     {
         _newer.Cancel();

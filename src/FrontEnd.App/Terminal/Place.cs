@@ -16,17 +16,25 @@ public sealed record Place(
     string Id, string Title, IReadOnlyList<string> Fields, IReadOnlyList<string> Results, IReadOnlyList<string> Judges, PlotKind Plot,
     char Letter = '\0')
 {
+    /// <summary>The block of the signal's source.</summary>
     public const string Scalp = "scalp";
+    /// <summary>The block of contacts and their mismatch.</summary>
     public const string Electrodes = "electrodes";
+    /// <summary>The block of protection and input network.</summary>
     public const string Input = "input";
+    /// <summary>The block of the first amplifier and the driven ground.</summary>
     public const string Amplifier = "amplifier";
+    /// <summary>The block of the converter.</summary>
     public const string Converter = "converter";
+    /// <summary>The block of the digital filters.</summary>
     public const string Digital = "digital";
+    /// <summary>The view of all verdicts.</summary>
     public const string Verdicts = "verdicts";
 
     /// <summary>Numbers of the stages (from 0) that the block stands for.</summary>
     public IReadOnlyList<int> Stages { get; init; } = [];
 
+    /// <summary>True for a block of the path, false for a view across it.</summary>
     public bool IsBlock => Letter == '\0';
 
     private static readonly Place ScalpPlace = new(Scalp, "scalp", ["signal.", "band", "skin-temperature", "bands["],

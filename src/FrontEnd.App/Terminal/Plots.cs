@@ -25,6 +25,7 @@ public static class Plots
         return kind;
     }
 
+    /// <summary>The curves of a kind of plot with their marks and axes.</summary>
     public static PlotData Of(PlotKind kind, Assessment shown, bool logX, bool logY)
     {
         Design design = shown.Design;

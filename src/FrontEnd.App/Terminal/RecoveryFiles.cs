@@ -16,6 +16,7 @@ public sealed class RecoveryFiles : IDisposable
     private readonly List<string> _found = [];
     private Model? _latest;
 
+    /// <summary>Keeps work in a folder, in a file of this session's own.</summary>
     public RecoveryFiles(string folder)
     {
         _folder = folder;
@@ -37,6 +38,7 @@ public sealed class RecoveryFiles : IDisposable
         }
     }
 
+    /// <summary>Writes at once. From any thread.</summary>
     public void Now(Model model)
     {
         lock (_gate)

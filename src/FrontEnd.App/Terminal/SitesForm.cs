@@ -6,6 +6,7 @@ namespace FrontEnd.App.Terminal;
 /// <summary>The fields of a question about sites, in the order of the form.</summary>
 public static class SitesForm
 {
+    /// <summary>The fields, in order.</summary>
     public static readonly IReadOnlyList<SitesField> Fields =
     [
         new("nasion-inion", one => one.NasionInion, (one, text) => one with { NasionInion = text }),

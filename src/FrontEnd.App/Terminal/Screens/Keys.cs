@@ -6,6 +6,7 @@ namespace FrontEnd.App.Terminal.Screens;
 /// <summary>The widget library's keys as ours.</summary>
 public static class Keys
 {
+    /// <summary>The key in our terms.</summary>
     public static Keystroke From(Key key)
     {
         bool alt = key.IsAlt, ctrl = key.IsCtrl, shift = key.IsShift;

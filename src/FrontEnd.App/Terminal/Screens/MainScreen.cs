@@ -17,6 +17,7 @@ public sealed class MainScreen : Runnable
     private Canvas? _shown;
     private bool _drawAll = true;
 
+    /// <summary>A view of a session.</summary>
     public MainScreen(Session session, Palette palette, bool ascii)
     {
         (_session, _palette, _ascii) = (session, palette, ascii);

@@ -15,6 +15,7 @@ public sealed class Palette
         _attributes = [.. Enum.GetValues<Ink>().Select(ink => colour ? Coloured(ink) : Plain(ink))];
     }
 
+    /// <summary>How an ink looks.</summary>
     public Attribute this[Ink ink] => _attributes[(int)ink];
 
     // Yellow and bright colours vanish on white, dark blue on black: bright black is the background itself in some

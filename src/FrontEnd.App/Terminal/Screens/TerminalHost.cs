@@ -31,6 +31,7 @@ public static class TerminalHost
         Driver.Force16Colors = true;
     }
 
+    /// <summary>Runs the interface until the user leaves. Returns the exit code.</summary>
     public static int Run(DesignDocument document, string? path, bool ascii, bool colour)
     {
         if (!Driver.IsAttachedToTerminal(out _, out _))
