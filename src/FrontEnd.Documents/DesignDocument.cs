@@ -9,19 +9,21 @@ using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents;
 
-/// <summary>A design file as it was read: the design, what is to be said about it, where each value comes from, and its text for writing back. Immutable.</summary>
+/// <summary>A design file as it was read: the design, what is to be said about it, where each value comes from, and its text for writing
+/// back. Immutable.</summary>
 public sealed class DesignDocument
 {
     private readonly SourceText _source;
     private readonly TableNode _root;
-    private readonly string? _folder;
     private readonly IReadOnlyDictionary<string, FieldOrigin> _given;
     private readonly IReadOnlyDictionary<string, Span> _places;
     private readonly Func<string, bool> _isRealised;
 
-    private DesignDocument(SourceText source, DocumentFormat format, string? folder, TableNode root, DesignBuilder? builder, IReadOnlyList<Finding> findings)
+    private DesignDocument(SourceText source, DocumentFormat format, CardShelf shelf, TableNode root, DesignBuilder? builder,
+        IReadOnlyList<Finding> findings)
     {
-        (_source, Format, _folder, _root, Findings) = (source, format, folder, root, findings);
+        (_source, Format, _root, Findings) = (source, format, root, findings);
+        (Cards, CardsWanted) = (shelf.Texts, shelf.Wanted);
         Design = builder?.Design ?? new Design();
         _isRealised = builder is null ? _ => false : builder.IsRealised;
         _given = builder?.Origins ?? new Dictionary<string, FieldOrigin>(StringComparer.Ordinal);
@@ -40,7 +42,14 @@ public sealed class DesignDocument
     /// <summary>Every field of the design with its value in words and where it comes from, in the catalogue's order.</summary>
     public IReadOnlyList<FieldOrigin> Origins { get; }
 
+    /// <summary>The form that the text is written in.</summary>
     public DocumentFormat Format { get; }
+
+    /// <summary>The user's own part cards that the design was read with. A change to the text is read with the same, whatever the files say meanwhile.</summary>
+    public CardTexts Cards { get; }
+
+    /// <summary>Cards that the text names and that are not among <see cref="Cards"/>: they are to be read from the disk first.</summary>
+    public IReadOnlyList<string> CardsWanted { get; }
 
     /// <summary>The file as the user named it; null where the text is in no file.</summary>
     public string? File => _source.File;
@@ -49,7 +58,8 @@ public sealed class DesignDocument
     public string Text => _source.Text;
 
     /// <summary>The design that a new project starts from, commented line by line.</summary>
-    public static string StarterText => Embedded.Read("designs/starter.toml") ?? throw new InvalidOperationException("The starter design is not in the assembly.");
+    public static string StarterText =>
+        Embedded.Read("designs/starter.toml") ?? throw new InvalidOperationException("The starter design is not in the assembly.");
 
     /// <summary>Reads a file. Never throws for what is in it or for what is wrong with it.</summary>
     public static DesignDocument Read(string path)
@@ -58,25 +68,33 @@ public sealed class DesignDocument
         if (text is null)
         {
             SourceText nothing = new(path, "");
-            return new DesignDocument(nothing, FormatOf(path, ""), null, new TableNode(default, TableForm.Header), null, [finding!]);
+            return new DesignDocument(nothing, FormatOf(path, ""), new CardShelf(CardTexts.None), new TableNode(default, TableForm.Header), null, [finding!]);
         }
 
-        return Parse(text, FormatOf(path, text), path, Path.GetDirectoryName(Path.GetFullPath(path)));
+        return ReadText(text, FormatOf(path, text), path, Path.GetDirectoryName(Path.GetFullPath(path)));
     }
 
-    /// <summary>Reads a text.</summary>
+    /// <summary>Reads a text, and from the disk the part cards that it names by a path.</summary>
     /// <param name="file">The name for findings; null for none.</param>
     /// <param name="folder">Where relative paths of part cards start; null where there is no such place.</param>
-    public static DesignDocument Parse(string text, DocumentFormat format, string? file = null, string? folder = null)
+    public static DesignDocument ReadText(string text, DocumentFormat format, string? file, string? folder) => Parse(text, format, file, CardShelf.OnDisk(folder));
+
+    /// <summary>Reads a text. Touches no file.</summary>
+    /// <param name="file">The name for findings; null for none.</param>
+    /// <param name="cards">The user's own part cards that it may name; null for none.</param>
+    public static DesignDocument Parse(string text, DocumentFormat format, string? file = null, CardTexts? cards = null) => Parse(text, format, file, new CardShelf(cards ?? CardTexts.None));
+
+    private static DesignDocument Parse(string text, DocumentFormat format, string? file, CardShelf shelf)
     {
         SourceText source = new(file, text);
         List<Finding> findings = [];
         TableNode root = format == DocumentFormat.Toml ? TomlTree.Read(source, findings) : JsonTree.Read(source, findings);
         bool complete = findings.TrueForAll(finding => finding.Severity != Severity.Error);
         TableNode designTable = format == DocumentFormat.Json ? PlainDesign(source, root, findings) : root;
-        DesignBuilder builder = new(source, format, new CardShelf(folder), findings);
+        DesignBuilder builder = new(source, format, shelf, findings);
         builder.Build(designTable, complete);
-        return new DesignDocument(source, format, folder, designTable, builder, [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)]);
+        return new DesignDocument(source, format, shelf, designTable, builder,
+            [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)]);
     }
 
     /// <summary>By extension; where that says nothing, by the first character that is no blank.</summary>
@@ -99,8 +117,9 @@ public sealed class DesignDocument
     public static (OpAmp OpAmp, IReadOnlyList<Finding> Findings) OpAmpCard(string card, string? folder)
     {
         string quoted = card.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal);
-        DesignDocument document = Parse($"[[stages]]\nkind = \"gain\"\nopamp.card = \"{quoted}\"\n", DocumentFormat.Toml, null, folder);
-        Finding[] wrong = [.. document.Findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding.File is null ? finding with { Line = null } : finding)];
+        DesignDocument document = ReadText($"[[stages]]\nkind = \"gain\"\nopamp.card = \"{quoted}\"\n", DocumentFormat.Toml, null, folder);
+        Finding[] wrong = [.. document.Findings.Where(finding => finding.Severity == Severity.Error)
+            .Select(finding => finding.File is null ? finding with { Line = null } : finding)];
         return wrong.Length == 0 && document.Design.Stages is [{ FittedOpAmp: { } opAmp }] ? (opAmp, []) : (OpAmp.MicropowerCmos, wrong);
     }
 
@@ -114,7 +133,8 @@ public sealed class DesignDocument
     /// <summary>Where a field's value comes from; null for a key that the design does not have.</summary>
     public FieldOrigin? OriginOf(string key) => DesignFields.Find(Design, key) is { } field ? Origin(field) : null;
 
-    /// <summary>Changes one value in the text and reads it again. Comments, blanks, order and all other values stay to the character; a key that is not there yet is added to its table.</summary>
+    /// <summary>Changes one value in the text and reads it again. Comments, blanks, order and all other values stay to the character; a key
+    /// that is not there yet is added to its table.</summary>
     /// <param name="key">Concrete key: <c>input.series-resistor</c>, <c>stages[1].r1</c>, <c>stages.anti-alias-1.r1</c>.</param>
     /// <param name="text">The value as it is typed: <c>68 kΩ</c>, <c>true</c>, <c>0.5 Hz, 40 Hz</c>.</param>
     public EditResult Set(string key, string text)
@@ -126,7 +146,8 @@ public sealed class DesignDocument
 
         if (_isRealised(field.Key))
         {
-            return new EditResult(this, ReadingMessages.NotEditable(field.Key, $"it follows from [{DesignFields.AntiAliasKey}], which is to be changed instead"));
+            return new EditResult(this,
+                ReadingMessages.NotEditable(field.Key, $"it follows from [{DesignFields.AntiAliasKey}], which is to be changed instead"));
         }
 
         if (!FieldText.TryParse(field, text, out object? value, out Finding? finding))
@@ -140,7 +161,8 @@ public sealed class DesignDocument
         }
 
         DesignDocument document = this;
-        if (DesignFields.Lists.FirstOrDefault(list => field.Key.StartsWith(list.Key + "[", StringComparison.Ordinal)) is { } owner && _root.Find(owner.Key) is null && Format == DocumentFormat.Toml)
+        if (DesignFields.Lists.FirstOrDefault(list => field.Key.StartsWith(list.Key + "[", StringComparison.Ordinal)) is { } owner
+            && _root.Find(owner.Key) is null && Format == DocumentFormat.Toml)
         {
             // The list is the default one and in no file yet: it is written out before one of its elements is changed.
             string gap = Text.Length == 0 || Text.EndsWith('\n') ? "" : "\n";
@@ -158,7 +180,8 @@ public sealed class DesignDocument
         return new EditResult(edited, null);
     }
 
-    /// <summary>Takes a key out of the text, so that its default or its card's value holds again. Its line goes, with the comment on it; everything else stays.</summary>
+    /// <summary>Takes a key out of the text, so that its default or its card's value holds again. Its line goes, with the comment on it;
+    /// everything else stays.</summary>
     public EditResult Clear(string key)
     {
         if (DesignFields.Find(Design, key) is not { } field)
@@ -172,11 +195,20 @@ public sealed class DesignDocument
         }
 
         string? changed = new DesignEdit(Text, Format, _root).Remove(field);
-        return changed is null ? new EditResult(this, ReadingMessages.NotEditable(field.Key, "it stands inside a value that holds other keys too")) : new EditResult(WithText(changed), null);
+        return changed is null ? new EditResult(this,
+            ReadingMessages.NotEditable(field.Key, "it stands inside a value that holds other keys too"))
+            : new EditResult(WithText(changed), null);
     }
 
-    /// <summary>Another text under the same name and folder.</summary>
-    public DesignDocument WithText(string text) => Parse(text, Format, File, _folder);
+    /// <summary>True where the design, or a card of it, names this card.</summary>
+    public bool NamesCard(string name) =>
+        DesignFields.Of(Design).Any(field => field.Kind == FieldKind.Card && string.Equals(field.Get(Design) as string, name, StringComparison.Ordinal));
+
+    /// <summary>Another text under the same name, read with the same cards.</summary>
+    public DesignDocument WithText(string text) => Parse(text, Format, File, Cards);
+
+    /// <summary>The same text read with other cards.</summary>
+    public DesignDocument WithCards(CardTexts cards) => Parse(Text, Format, File, cards);
 
     /// <summary>A finding of the evaluation with the place in this file that it is about: its key, or the nearest table above it.</summary>
     public Finding Placed(Finding finding) => _source.PlacedByKey(finding, _places);
@@ -185,14 +217,17 @@ public sealed class DesignDocument
     public IReadOnlyList<Finding> With(IEnumerable<Finding> evaluation) =>
     [
         .. Findings,
-        .. evaluation.Where(one => !Findings.Any(mine => string.Equals(mine.Code, one.Code, StringComparison.Ordinal) && string.Equals(mine.Message, one.Message, StringComparison.Ordinal))).Select(Placed),
+        .. evaluation.Where(one =>
+            !Findings.Any(mine => string.Equals(mine.Code, one.Code, StringComparison.Ordinal)
+            && string.Equals(mine.Message, one.Message, StringComparison.Ordinal))).Select(Placed),
     ];
 
     /// <summary>Writes the text so that the file is never half written.</summary>
     /// <returns>What went wrong; null for nothing.</returns>
     public Finding? Save(string path) => TextFiles.WriteAtomically(path, Text);
 
-    // An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what this one did.
+    // An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what this one
+    // did.
     private static TableNode PlainDesign(SourceText source, TableNode root, List<Finding> findings)
     {
         if (root.Find("design") is not { Value: TableNode design })
@@ -204,7 +239,8 @@ public sealed class DesignDocument
         {
             if (entry.Key is not ("command" or "version" or "design" or "expected" or "results" or "spread" or "findings" or "defaults" or "cautions"))
             {
-                findings.Add(source.Placed(ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, ["design", "expected"]), ["design", "expected"], false), entry.KeySpan.Start));
+                findings.Add(source.Placed(ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, ["design", "expected"]),
+                    ["design", "expected"], false), entry.KeySpan.Start));
             }
         }
 
@@ -221,7 +257,8 @@ public sealed class DesignDocument
         bool isCard = field.Kind == FieldKind.Card;
         string text = field.DefaultIsValue || isCard ? FieldText.Format(field, field.Get(Design)) : field.DefaultText;
         return Format == DocumentFormat.Json && field.Key is "electrodes.offset" or "ground-drive.averaging-bandwidth"
-            ? new FieldOrigin(field.Key, OriginKind.Default, FieldText.Format(field, field.Get(Design)), "the plain-number form leaves dc errors out and takes the averaging as unlimited")
+            ? new FieldOrigin(field.Key, OriginKind.Default, FieldText.Format(field, field.Get(Design)),
+                "the plain-number form leaves dc errors out and takes the averaging as unlimited")
             : new FieldOrigin(field.Key, OriginKind.Default, text, field.DefaultSource);
     }
 }

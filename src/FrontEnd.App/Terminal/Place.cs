@@ -6,50 +6,66 @@ using FrontEnd.Topologies;
 
 namespace FrontEnd.App.Terminal;
 
-/// <summary>Where the user is: a block of the signal's path or a view across it. Says which fields and which results belong there.</summary>
+/// <summary>Where the user is: a block of the signal's path or a view across it. Says which fields and which results belong
+/// there.</summary>
 /// <param name="Id">Stable word; for stages the number of the first one as well.</param>
 /// <param name="Fields">Beginnings of the fields' keys, in the order of the form.</param>
 /// <param name="Results">Beginnings of the results' ids.</param>
 /// <param name="Judges">Beginnings of the ids of the judged results that make the block's verdict on the strip.</param>
 /// <param name="Letter">The key that leads there; '\0' for the blocks of the path.</param>
-public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields, IReadOnlyList<string> Results, IReadOnlyList<string> Judges, PlotKind Plot, char Letter = '\0')
+public sealed record Place(
+    string Id, string Title, IReadOnlyList<string> Fields, IReadOnlyList<string> Results, IReadOnlyList<string> Judges, PlotKind Plot,
+    char Letter = '\0')
 {
+    /// <summary>The block of the signal's source.</summary>
     public const string Scalp = "scalp";
+    /// <summary>The block of contacts and their mismatch.</summary>
     public const string Electrodes = "electrodes";
+    /// <summary>The block of protection and input network.</summary>
     public const string Input = "input";
+    /// <summary>The block of the first amplifier and the driven ground.</summary>
     public const string Amplifier = "amplifier";
+    /// <summary>The block of the converter.</summary>
     public const string Converter = "converter";
+    /// <summary>The block of the digital filters.</summary>
     public const string Digital = "digital";
+    /// <summary>The view of all verdicts.</summary>
     public const string Verdicts = "verdicts";
 
     /// <summary>Numbers of the stages (from 0) that the block stands for.</summary>
     public IReadOnlyList<int> Stages { get; init; } = [];
 
+    /// <summary>True for a block of the path, false for a view across it.</summary>
     public bool IsBlock => Letter == '\0';
 
     private static readonly Place ScalpPlace = new(Scalp, "scalp", ["signal.", "band", "skin-temperature", "bands["],
         ["noise.total", "noise.peak_to_peak", "noise.band.", "levels.largest_signal", "alias.muscle"], [], PlotKind.Noise);
 
-    private static readonly Place ElectrodesPlace = new(Electrodes, "electrodes", ["electrodes.mismatch", "electrodes.offset", "electrodes.", "contact-check."],
+    private static readonly Place ElectrodesPlace = new(
+        Electrodes, "electrodes", ["electrodes.mismatch", "electrodes.offset", "electrodes.", "contact-check."],
         [
-            "mains.total", "noise.total", "noise.board_share", "levels.offset_survived", "noise.electrodes", "noise.thermal_floor", "noise.figure", "noise.source.active", "noise.source.reference-electrode",
+            "mains.total", "noise.total", "noise.board_share", "levels.offset_survived", "noise.electrodes", "noise.thermal_floor",
+            "noise.figure", "noise.source.active", "noise.source.reference-electrode",
             "noise.source.ground-electrode", "mains.divider", "mains.system_cmrr", "open.", "contact.",
         ],
         ["mains.total", "noise.board_share"], PlotKind.Electrodes);
 
     private static readonly Place InputPlace = new(Input, "input", ["input."],
-        ["mains.total", "mains.divider", "mains.leads", "mains.imbalance", "mains.loop", "mains.system_cmrr", "input.", "noise.source.protection", "safety.fault_current", "safety.series", "safety.sum"],
+        ["mains.total", "mains.divider", "mains.leads", "mains.imbalance", "mains.loop", "mains.system_cmrr", "input.",
+            "noise.source.protection", "safety.fault_current", "safety.series", "safety.sum"],
         ["mains.total", "safety.fault_current"], PlotKind.Mains);
 
     private static readonly Place AmplifierPlace = new(Amplifier, "amplifier", ["amplifier.", "ground-drive.", "board-temperature"],
         [
-            "levels.amplifier", "levels.offset_survived", "levels.first", "noise.board_share", "noise.source.amplifier", "noise.shorted", "mains.amplifier", "mains.cmrr_needed", "filter.amplifier", "drive.", "levels.drive",
+            "levels.amplifier", "levels.offset_survived", "levels.first", "noise.board_share", "noise.source.amplifier", "noise.shorted",
+            "mains.amplifier", "mains.cmrr_needed", "filter.amplifier", "drive.", "levels.drive",
             "safety.driven", "noise.source.ground-resistor",
         ],
         ["levels.amplifier", "levels.offset_survived", "noise.board_share", "drive.", "safety.driven"], PlotKind.Drive);
 
     private static readonly Place ConverterPlace = new(Converter, "converter", ["converter.", "channels"],
-        ["converter.", "levels.converter", "alias.fold", "alias.modulator", "noise.source.converter", "noise.source.quantisation", "noise.source.folded", "skew.", "supply.reference_noise"],
+        ["converter.", "levels.converter", "alias.fold", "alias.modulator", "noise.source.converter", "noise.source.quantisation",
+            "noise.source.folded", "skew.", "supply.reference_noise"],
         ["converter.", "levels.converter", "alias.fold", "alias.modulator"], PlotKind.Response);
 
     private static readonly Place DigitalPlace = new(Digital, "digital", ["digital[", "digital", "packet-time"],
@@ -59,14 +75,29 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
     public static readonly IReadOnlyList<Place> Views =
     [
         new(Verdicts, "verdicts", ["requirements."], [""], [], PlotKind.Response, 'v'),
-        new("noise", "noise", ["band", "signal.smallest", "board-temperature", "skin-temperature", "requirements.noise", "bands["], ["noise."], ["noise."], PlotKind.Noise, 'n'),
+        new(
+            "noise", "noise", ["band", "signal.smallest", "board-temperature", "skin-temperature", "requirements.noise", "bands["],
+            ["noise."], ["noise."], PlotKind.Noise, 'n'),
         new("mains", "mains", ["mains.", "requirements.mains"], ["mains.", "drive."], ["mains."], PlotKind.Mains, 'm'),
-        new("levels", "levels", ["signal.largest", "electrodes.offset", "supply.lowest", "supply.mid-rail", "requirements.offset", "requirements.headroom"], ["levels.", "gain.", "input.bias"], ["levels."], PlotKind.Step, 'l'),
-        new("aliases", "aliases", ["converter.rate", "band", "requirements.fold", "interferers["], ["alias.", "mains.harmonic."], ["alias."], PlotKind.Response, 'a'),
-        new("safety", "safety", ["supply.highest", "input.series-resistor", "input.resistor-tolerance", "ground-drive.series-resistor", "ground-drive.resistor-tolerance", "electrodes.active-buffer.skin-resistor", "electrodes.reference-buffer.skin-resistor", "requirements.fault", "requirements.driven"],
+        new(
+            "levels", "levels",
+            ["signal.largest", "electrodes.offset", "supply.lowest", "supply.mid-rail", "requirements.offset", "requirements.headroom"],
+            ["levels.", "gain.", "input.bias"], ["levels."], PlotKind.Step, 'l'),
+        new(
+            "aliases", "aliases", ["converter.rate", "band", "requirements.fold", "interferers["], ["alias.", "mains.harmonic."],
+            ["alias."], PlotKind.Response, 'a'),
+        new(
+            "safety", "safety",
+            [
+                "supply.highest", "input.series-resistor", "input.resistor-tolerance", "ground-drive.series-resistor",
+                "ground-drive.resistor-tolerance", "electrodes.active-buffer.skin-resistor", "electrodes.reference-buffer.skin-resistor",
+                "requirements.fault", "requirements.driven",
+            ],
             ["safety.", "contact.adds"], ["safety."], PlotKind.Drive, 'f'),
         new("power", "power", ["supply."], ["power.", "data.", "supply.", "latency."], ["power."], PlotKind.Step, 'p'),
-        new("sheet", "sheet", ["name", "purpose", "caution", "channels", "montage."], ["montage.", "gain.mid", "latency.total"], [], PlotKind.Response, 's'),
+        new(
+            "sheet", "sheet", ["name", "purpose", "caution", "channels", "montage."], ["montage.", "gain.mid", "latency.total"], [],
+            PlotKind.Response, 's'),
     ];
 
     /// <summary>The blocks of a design's path, in order. Neighbouring anti-alias sections share one block.</summary>
@@ -92,7 +123,8 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
     public static Place Find(Design design, string id) =>
         Views.FirstOrDefault(view => view.Id == id) ?? Blocks(design).FirstOrDefault(block => block.Id == id) ?? ElectrodesPlace;
 
-    /// <summary>True where the key or id begins like this: at the end of a word, or where the beginning ends with a dot or a bracket.</summary>
+    /// <summary>True where the key or id begins like this: at the end of a word, or where the beginning ends with a dot or a
+    /// bracket.</summary>
     public static bool Begins(string text, string beginning) =>
         beginning.Length == 0
         || (text.StartsWith(beginning, StringComparison.Ordinal)
@@ -139,7 +171,8 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
             $"stage {stages[0] + 1}",
             gain ? title : "anti-alias",
             [.. stages.Select(stage => $"stages[{stage + 1}].")],
-            gain ? [.. results, .. noise, "gain."] : ["alias.fold", "alias.high", "alias.low", "alias.muscle", .. results, "filter.path", .. noise],
+            gain ? [.. results, .. noise, "gain."] : [
+                "alias.fold", "alias.high", "alias.low", "alias.muscle", .. results, "filter.path", .. noise],
             gain ? judges : [.. judges, "alias.fold"],
             PlotKind.Response)
         {

@@ -10,11 +10,13 @@ public sealed class Session
     {
         Model = model;
         _performer = performer;
+        performer.Watch(model);
         performer.Attach(
             message => post(() => Send(message)),
             problem => post(() => throw new InvalidOperationException("A piece of work in the background failed.", problem)));
     }
 
+    /// <summary>Everything that the screen shows now.</summary>
     public Model Model { get; private set; }
 
     /// <summary>The model has changed.</summary>
@@ -26,6 +28,7 @@ public sealed class Session
     /// <summary>Everything is to be drawn anew.</summary>
     public Action? Redraw { get; set; }
 
+    /// <summary>Takes a message in and has its effect performed.</summary>
     public void Send(Message message)
     {
         (Model next, Effect? effect) = Updater.Update(Model, message);
@@ -43,6 +46,7 @@ public sealed class Session
         }
     }
 
+    /// <summary>Performs an effect, or hands it on.</summary>
     public void Perform(Effect effect)
     {
         switch (effect)

@@ -106,7 +106,7 @@ public static class BenchPlan
         double high = design.Band.High.Hertz, centre = design.Band.Centre.Hertz;
         foreach ((string name, double hertz) in new[] { ("sine", centre), ("sine-low", design.Band.Low.Hertz), ("sine-high", high) })
         {
-            double rms = Generator * Divider * evaluation.PathAndConverter([hertz])[0] / evaluation.GainMid * Math.Sqrt(evaluation.Digital.Power(hertz));
+            double rms = evaluation.RecordedAt(Generator * Divider, hertz);
             yield return Tone(name, name == "sine" ? "calibrated sine: gain and polarity" : "calibrated sine at the band's edge", "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's foot",
                 $"100 mV rms at {QuantityText.Format(hertz, "Hz")} into the divider; read the rms of the line, at the electrodes (positive first input gives a positive reading)", rms, hertz, true, fixture, Practice, GainDecibels);
         }
@@ -326,15 +326,14 @@ public static class BenchPlan
     }
 
     /// <summary>Wander of the baseline over two minutes.</summary>
-    /// <remarks>Predicted is the noise from one period in the record to the band's upper edge without the digital filters, 6.6 rms. What
-    /// temperature does to offsets is not in the design.</remarks>
+    /// <remarks>Predicted is the noise from one period in the record to the band's upper edge without the digital filters, peak-to-peak. What temperature does to offsets is not in the design.</remarks>
     private static BenchReading Drift(Design design)
     {
         const double Seconds = 120, Limit = 500e-6;
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47)));
         double gain = new Evaluation(fixture).GainMid;
         var slow = new Evaluation(fixture with { Band = fixture.Band with { Low = Frequency.FromHertz(1 / Seconds) }, Digital = [] });
-        double wander = VoltageRms.NoisePeakToPeakFactor * slow.Noise.Total * slow.GainMid / gain;
+        double wander = TradeConstants.NoisePeakToPeak * slow.Noise.Total * slow.GainMid / gain;
         return new BenchReading("drift", "drift of the baseline", "51 kΩ in parallel with 47 nF in every lead, the far ends tied together",
             $"record {Seconds:0} s in a closed metal box, out of draughts, ten minutes after switching on, digital filters off; read the peak-to-peak, at the electrodes", ReadingKind.Other)
         {

@@ -72,7 +72,7 @@ internal readonly record struct NodeLevelLanes
 internal sealed class LevelLanes
 {
     /// <summary>Peak of noise over its rms: half of what its peak-to-peak counts.</summary>
-    internal const double NoisePeakFactor = VoltageRms.NoisePeakToPeakFactor / 2;
+    internal const double NoisePeakFactor = TradeConstants.NoisePeakToPeak / 2;
 
     private readonly Design _design;
     private readonly bool _isDriven;

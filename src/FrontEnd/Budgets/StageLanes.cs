@@ -1,8 +1,8 @@
 using System.Numerics;
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
-using FrontEnd.Networks;
 using FrontEnd.Topologies;
+using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
 

@@ -3,7 +3,8 @@ namespace FrontEnd.Fields;
 /// <summary>One of the kinds of element that a list may hold.</summary>
 public sealed class Variant
 {
-    private Variant(string kind, string? topology, string noun, Func<object> create, IReadOnlyList<Field<object>> fields, Func<object, bool> matches, bool isDefault) =>
+    private Variant(string kind, string? topology, string noun, Func<object> create, IReadOnlyList<Field<object>> fields,
+        Func<object, bool> matches, bool isDefault) =>
         (Kind, Topology, Noun, Create, Fields, Matches, IsDefault) = (kind, topology, noun, create, fields, matches, isDefault);
 
     /// <summary>The word of <c>kind</c>; "" where the list has one kind only.</summary>
@@ -25,14 +26,17 @@ public sealed class Variant
 
     public Func<object, bool> Matches { get; }
 
-    internal static Variant Make<TElement>(string kind, string? topology, string noun, Func<TElement> create, IReadOnlyList<Field<TElement>> fields, Func<object, bool> matches, bool isDefault = false)
+    internal static Variant Make<TElement>(string kind, string? topology, string noun, Func<TElement> create,
+        IReadOnlyList<Field<TElement>> fields, Func<object, bool> matches, bool isDefault = false)
         where TElement : class =>
         new(
             kind,
             topology,
             noun,
             create,
-            [.. fields.Select(field => field.Redirected<object>(field.Key, field.JsonKey, owner => field.Get((TElement)owner), (owner, value) => field.Set((TElement)owner, value)))],
+            [.. fields.Select(field =>
+                field.Redirected<object>(field.Key, field.JsonKey, owner => field.Get((TElement)owner),
+                (owner, value) => field.Set((TElement)owner, value)))],
             matches,
             isDefault);
 }

@@ -159,9 +159,6 @@ public sealed class NetworkProgram
 
     public static NetworkProgram Compile(Network network) => new(network);
 
-    /// <summary>Room for solving a number of lanes at a time.</summary>
-    public NetworkSweep CreateSweep(int capacity) => new(this, capacity);
-
     /// <summary>All outputs at dc, capacitors open, for given slot values and port sources; with pivoting.</summary>
     public double[] SolveDirectCurrent(ReadOnlySpan<double> slots, ReadOnlySpan<(int Port, double Value)> sources)
     {

@@ -79,8 +79,7 @@ internal static class AliasReport
         if (high == low)
         {
             list.Number(key + ".lands_at", $"{interferer.Name} lands at", "", Frequency.FromHertz(least), Equations.LandsAt);
-            double gain = evaluation.PathAndConverter([low])[0] / evaluation.GainMid;
-            double left = interferer.Amplitude.Volts * gain * Math.Sqrt(evaluation.Digital.Power(least));
+            double left = evaluation.RecordedAt(interferer.Amplitude.Volts, low);
             bool inBand = design.Band.Low.Hertz <= least && least <= design.Band.High.Hertz;
             list.Number(key + ".residue", $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.InterfererResidue, text: inBand ? "in the band" : "outside the band");
             return;

@@ -84,6 +84,12 @@ internal sealed class Evaluation
         return gains;
     }
 
+    /// <summary>What is recorded of a line at the electrodes, digital filters included [V rms RTI].</summary>
+    /// <param name="volts">The line [V rms].</param>
+    /// <param name="hertz">Its frequency before sampling [Hz].</param>
+    public double RecordedAt(double volts, double hertz) =>
+        MainsBudget.RecordedAt(new(volts), new(PathAndConverter([hertz])[0] / GainMid), Digital, hertz, Design.Converter.Rate.Hertz)[0];
+
     private (double[] Response, double Dt) MakeOffsetStep()
     {
         TimeResponse path = TimeResponse.Of(Design.Stages);

@@ -249,9 +249,9 @@ public static class Sizer
         VoltagePeakToPeak? noise = requirements.Noise ?? (design.Electrodes.Contact == ContactKind.Wet ? Judge.DefaultNoise(design) : null);
 
         // A tenth below: the band's edges are rounded off by the filters.
-        if (noise is { } limit && limit.Volts < 0.9 * VoltageRms.NoisePeakToPeakFactor * candidate.NoiseBound)
+        if (noise is { } limit && limit.Volts < 0.9 * TradeConstants.NoisePeakToPeak * candidate.NoiseBound)
         {
-            return ("requirements.noise", VoltageRms.NoisePeakToPeakFactor * candidate.NoiseBound, true);
+            return ("requirements.noise", TradeConstants.NoisePeakToPeak * candidate.NoiseBound, true);
         }
 
         if (request.BatteryLife is { } wanted && design.Supply.BatteryCapacity is { } capacity)

@@ -1,7 +1,6 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
-using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Interference;
@@ -114,7 +113,7 @@ internal sealed class SpreadKernel
         Vector<double> noise = Vector.SquareRoot(all) / _gainMid;
         Put(figures, GainMid, first, _gainMid);
         Put(figures, NoiseTotal, first, noise);
-        Put(figures, BoardShare, first, VoltageRms.NoisePeakToPeakFactor * Vector.SquareRoot(all - excess) / _gainMid);
+        Put(figures, BoardShare, first, TradeConstants.NoisePeakToPeak * Vector.SquareRoot(all - excess) / _gainMid);
         Put(figures, Enob, first, ConverterFigures.EffectiveBits(_builds.FullScale / _gainMid, noise));
         Put(figures, Fold, first, LaneMath.Decibels(_gainMid / fold));
         Vector<double> oneStep = _builds.FullScale * Math.Sqrt(NoiseDensity.Quantisation(1) * _setup.WhitePower) / Vector.SquareRoot(rest);

@@ -10,6 +10,7 @@ namespace FrontEnd.App.Terminal.Screens;
 public static class TerminalHost
 {
     private const int CrashCode = 70;   // EX_SOFTWARE of sysexits.h
+    private static readonly TimeSpan BetweenLooks = TimeSpan.FromSeconds(1);
     private static bool _prepared;
 
     /// <summary>Sets what is process-wide in the widget library. Once, before any application is made.</summary>
@@ -30,6 +31,7 @@ public static class TerminalHost
         Driver.Force16Colors = true;
     }
 
+    /// <summary>Runs the interface until the user leaves. Returns the exit code.</summary>
     public static int Run(DesignDocument document, string? path, bool ascii, bool colour)
     {
         if (!Driver.IsAttachedToTerminal(out _, out _))
@@ -45,7 +47,8 @@ public static class TerminalHost
         IApplication app = Application.Create();
         int code = 0;
         Exception? error = null;
-        using Performer performer = new(recovery, folder is null ? null : new RecentFiles(folder), text => app.Clipboard?.TrySetClipboardData(text));
+        RecentFiles? recent = folder is null ? null : new RecentFiles(folder);
+        using Performer performer = new(recovery, recent, text => app.Clipboard?.TrySetClipboardData(text), looks: BetweenLooks);
 
         void Leave(PosixSignalContext signal, int exit)
         {
@@ -63,7 +66,8 @@ public static class TerminalHost
         using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal => Leave(signal, 143));
         using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, signal => Leave(signal, 130));
 
-        // Terminal gone: the library's input thread spins for ever on a hung-up terminal and its end waits for that thread; the watchdog ends both.
+        // Terminal gone: the library's input thread spins for ever on a hung-up terminal and its end waits for that thread; the watchdog
+        // ends both.
         using PosixSignalRegistration hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, signal => Leave(signal, 129));
         using PosixSignalRegistration quit = PosixSignalRegistration.Create(PosixSignal.SIGQUIT, signal => Leave(signal, 131));
 
@@ -118,9 +122,8 @@ public static class TerminalHost
                 performer.Rescue();
             }
         }
-#pragma warning disable CA1031 // Whatever it is: the work is kept and the terminal put back before it is reported.
+        // Whatever it is: the work is kept and the terminal put back before it is reported.
         catch (Exception problem)
-#pragma warning restore CA1031
         {
             performer.Rescue();
             error = problem;
@@ -151,9 +154,8 @@ public static class TerminalHost
     /// <summary>Ends the process where putting the terminal back hangs.</summary>
     private static void Watchdog(int code) => _ = Task.Delay(700).ContinueWith(_ => Environment.Exit(code), TaskScheduler.Default);
 
-#pragma warning disable SYSLIB1054 // One blittable call; the generated form would need unsafe code in the whole project.
+    // One blittable call; the generated form would need unsafe code in the whole project.
     [DllImport("libc", EntryPoint = "isatty")]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int IsTerminal(int descriptor);
-#pragma warning restore SYSLIB1054
 }

@@ -1,0 +1,68 @@
+using System.Runtime.CompilerServices;
+using FrontEnd.Documents;
+using FrontEnd.Findings;
+
+namespace FrontEnd.App.Terminal.Screens;
+
+/// <summary>The terminal interface's front door: <c>frontend</c> and <c>frontend DESIGN</c>.</summary>
+/// <remarks>A command that never comes here never loads the widget library.</remarks>
+public static class TerminalProgram
+{
+    /// <summary>Exit code where there is no terminal to show anything on.</summary>
+    public const int NoTerminal = 2;
+
+    /// <summary>True where the one argument of a call is a design and no command: a file that is there, or a name that only a file
+    /// has.</summary>
+    public static bool IsDesign(string argument) =>
+        !argument.StartsWith('-')
+            && (argument.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) || argument.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || argument.Contains('/') || File.Exists(argument));
+
+    /// <summary>Opens the interface over a design file, or over the starter where none is named. Returns the exit code.</summary>
+    public static int Run(string? path)
+    {
+        if (Environment.GetEnvironmentVariable("TERM") is null or "" or "dumb" && !OperatingSystem.IsWindows())
+        {
+            Console.Error.WriteLine("frontend: this terminal (TERM unset or dumb) cannot show screens.");
+            Console.Error.WriteLine("  help: `frontend check DESIGN` prints the verdicts, `frontend --help` lists the commands");
+            return NoTerminal;
+        }
+
+        DesignDocument document = path is null
+            ? DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml)
+            : DesignDocument.Read(path);
+        if (path is not null && !File.Exists(path))
+        {
+            Finding finding = document.Findings[0];
+            Console.Error.WriteLine($"error[{finding.Code}]: {finding.Message}");
+            if (finding.Help is { } help)
+            {
+                Console.Error.WriteLine($"  help: {help}");
+            }
+
+            return NoTerminal;
+        }
+
+        return Show(document, path);
+    }
+
+    private static readonly string[] LocaleVariables = ["LC_ALL", "LC_CTYPE", "LANG"];
+
+    /// <summary>True where the locale says that only ASCII can be shown.</summary>
+    public static bool WantsAscii
+    {
+        get
+        {
+            string locale = LocaleVariables
+                .Select(Environment.GetEnvironmentVariable).FirstOrDefault(value => !string.IsNullOrEmpty(value)) ?? "";
+            return !OperatingSystem.IsWindows() && !locale.Contains("UTF-8", StringComparison.OrdinalIgnoreCase)
+                && !locale.Contains("utf8", StringComparison.OrdinalIgnoreCase);
+        }
+    }
+
+    /// <summary>True where no colour is wanted (no-color.org: the variable is set and not empty).</summary>
+    public static bool WantsNoColour => Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 };
+
+    // Apart, so that the widget library is loaded only where the checks above have passed.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static int Show(DesignDocument document, string? path) => TerminalHost.Run(document, path, WantsAscii, !WantsNoColour);
+}

@@ -1,0 +1,40 @@
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents;
+
+/// <summary>The figures of a part card that decide a choice.</summary>
+public static class CardFigures
+{
+    private static readonly System.Collections.Concurrent.ConcurrentDictionary<(CardClass, string), string> Known = new();
+
+    /// <summary>One line: "contact resistance 5 kΩ, contact capacitance 100 nF …"; "" for a card that cannot be read.</summary>
+    public static string Of(CardClass cardClass, string name) => Known.GetOrAdd((cardClass, name), key => Read(key.Item1, key.Item2));
+
+    private static string Read(CardClass cardClass, string name)
+    {
+        (string text, string part, (string Field, string Short)[] keys) = cardClass switch
+        {
+            CardClass.Electrode => ($"[electrodes.active]\ncard = \"{name}\"\n", "electrodes.active.",
+                [("contact-resistance", "Rd"), ("contact-capacitance", "Cd"), ("series-resistance", "Rs"), ("excess-density", "excess at 1 Hz")]),
+            CardClass.Amplifier => ($"[amplifier]\ncard = \"{name}\"\n", "amplifier.",
+                new[] { ("input-noise", "noise"), ("noise-corner", "corner"), ("cmrr", "CMRR"), ("bias-current", "bias"), ("supply-current", "supply") }),
+            CardClass.OpAmp => ($"[[stages]]\nkind = \"gain\"\nopamp.card = \"{name}\"\n", "stages[1].opamp.",
+                [("voltage-noise", "noise"), ("noise-corner", "corner"), ("gain-bandwidth", "GBW"), ("bias-current", "bias"), ("supply-current", "supply")]),
+            CardClass.Converter => (
+                $"[converter]\ncard = \"{name}\"\n", "converter.",
+                [("bits", "bits"), ("full-scale", "full scale"), ("noise", "noise"), ("rate", "rate")]),
+            CardClass.Buffer => (
+                $"[electrodes.active-buffer]\ncard = \"{name}\"\n", "electrodes.active-buffer.",
+                [("input-resistance", "Rin"), ("input-capacitance", "Cin"), ("opamp.voltage-noise", "noise")]),
+            _ => throw new ArgumentOutOfRangeException(nameof(cardClass), cardClass, "Class is not handled."),
+        };
+        Design design = DesignDocument.Parse(text, DocumentFormat.Toml).Design;
+        return string.Join(", ", keys
+            .Select(key => (key.Short, Field: DesignFields.Find(design, part + key.Field)))
+            .Where(pair => pair.Field?.Get(design) is not null)
+            .Select(pair => $"{pair.Short} {(pair.Field!.Get(design) is Quantities.IQuantity quantity ? QuantityText.FormatTrimmed(quantity, 3) : FieldText.Format(pair.Field, pair.Field.Get(design)))}"));
+    }
+}

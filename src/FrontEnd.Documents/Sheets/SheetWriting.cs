@@ -1,0 +1,24 @@
+using FrontEnd.Findings;
+using FrontEnd.Results;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>Writes a design's sheet into a file: the one way for whoever has a document and its figures.</summary>
+public static class SheetWriting
+{
+    /// <summary>What a sheet's file name ends with where none is typed.</summary>
+    public const string Extension = ".html";
+
+    /// <summary>Writes the sheet in the form that the file's extension says.</summary>
+    /// <returns>What went wrong; null for nothing.</returns>
+    public static Finding? Write(string path, DesignDocument document, Assessment assessment)
+    {
+        if (!SheetFormats.Knows(path))
+        {
+            return WritingMessages.Format(path, SheetFormats.Extensions);
+        }
+
+        Sheet sheet = new(document, assessment);
+        return sheet.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error) ?? TextFiles.WriteAtomically(path, SheetFormats.Write(sheet, path));
+    }
+}
