@@ -36,10 +36,19 @@ public sealed record Marks(IReadOnlyList<Mark> Rows, IReadOnlyList<Finding> Find
 /// <summary>Marks answers by a key.</summary>
 public static class Marker
 {
+    /// <summary>The digits are right and the size is not.</summary>
     public const string PowerOfTen = "power-of-ten";
+
+    /// <summary>Right but for the sign.</summary>
     public const string WrongSign = "wrong-sign";
+
+    /// <summary>Rms where peak-to-peak was asked for, or the like.</summary>
     public const string KindOfVoltage = "kind-of-voltage";
+
+    /// <summary>A number without its unit.</summary>
     public const string UnitLeftOut = "unit-left-out";
+
+    /// <summary>No number and no choice.</summary>
     public const string Unreadable = "unreadable";
 
     // Written numbers end on the edge of a range as often as not; rounding must not decide there.
