@@ -14,7 +14,13 @@ namespace FrontEnd.Documents.Sheets;
 [JsonSerializable(typeof(BenchJson))]
 [JsonSerializable(typeof(CheckJson))]
 [JsonSerializable(typeof(ComparisonJson))]
+[JsonSerializable(typeof(ExplainJson))]
+[JsonSerializable(typeof(GlossaryJson))]
+[JsonSerializable(typeof(KeyJson))]
+[JsonSerializable(typeof(MarkJson))]
+[JsonSerializable(typeof(ProblemsJson))]
 [JsonSerializable(typeof(RatesJson))]
+[JsonSerializable(typeof(SitesJson))]
 [JsonSerializable(typeof(SizeJson))]
 [JsonSerializable(typeof(SpreadJson))]
 internal sealed partial class AnswerContext : JsonSerializerContext
