@@ -5,7 +5,8 @@ using FrontEnd.Filters;
 
 namespace FrontEnd.Documents.Coefficients;
 
-/// <summary>One line for each section, for each tap, or for a comb: coefficients as the machine holds them, a0 = 1, and the whole numbers of fixed point.</summary>
+/// <summary>One line for each section, for each tap, or for a comb: coefficients as the machine holds them, a0 = 1, and the whole numbers
+/// of fixed point.</summary>
 internal static class CoefficientCsv
 {
     public static string Of(FilterExport export) => export switch

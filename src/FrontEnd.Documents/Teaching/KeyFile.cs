@@ -48,7 +48,7 @@ public static class KeyFile
         QuantityKind? kind = null;
         if (question.TryGetProperty("kind", out JsonElement word))
         {
-            kind = Enum.TryParse(word.GetString(), out QuantityKind known) ? known : throw new FormatException($"`{word}` is no kind of quantity");
+            kind = QuantityKind.Find(word.GetString()) ?? throw new FormatException($"`{word}` is no kind of quantity");
         }
 
         string[] options = question.TryGetProperty("choices", out JsonElement choices)

@@ -28,7 +28,7 @@ internal sealed record KeyQuestionJson(
     public required IReadOnlyList<KeySlipJson> Slips { get; init; }
 
     public static KeyQuestionJson From(KeyQuestion one) => new(
-        one.Id, one.Template, one.Points, one.Answer, one.Kind?.ToString(), one.Options.Count > 0 ? one.Options : null, one.Value, one.Low, one.High)
+        one.Id, one.Template, one.Points, one.Answer, one.Kind?.Name, one.Options.Count > 0 ? one.Options : null, one.Value, one.Low, one.High)
     {
         Slips = [.. one.Slips.Select(slip => new KeySlipJson(slip.Code, slip.Value, slip.Low, slip.High, slip.Points, slip.Remark))],
     };
