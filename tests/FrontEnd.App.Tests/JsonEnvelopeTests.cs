@@ -18,6 +18,10 @@ public class JsonEnvelopeTests
         { "spread designs/starter.toml --builds 8", "design" },
         { "rates designs/starter.toml --rates 500", "design" },
         { "bench designs/starter.toml", "design" },
+        { "explain designs/starter.toml noise.total", "design" },
+        { "sites", "head" },
+        { "problems --list", "count" },
+        { "glossary", "terms" },
         { "size designs/hobbyist-requirements.toml", "name" },
     };
 

@@ -16,7 +16,13 @@ namespace FrontEnd.Documents.Sheets;
 [JsonSerializable(typeof(CheckJson))]
 [JsonSerializable(typeof(CoefficientJson))]
 [JsonSerializable(typeof(ComparisonJson))]
+[JsonSerializable(typeof(ExplainJson))]
+[JsonSerializable(typeof(GlossaryJson))]
+[JsonSerializable(typeof(KeyJson))]
+[JsonSerializable(typeof(MarkJson))]
+[JsonSerializable(typeof(ProblemsJson))]
 [JsonSerializable(typeof(RatesJson))]
+[JsonSerializable(typeof(SitesJson))]
 [JsonSerializable(typeof(SizeJson))]
 [JsonSerializable(typeof(SpreadJson))]
 internal sealed partial class AnswerContext : JsonSerializerContext
