@@ -17,7 +17,11 @@ public sealed class NotchCircuit
     internal NotchCircuit(IReadOnlyList<string> names, double[] values, double guessHertz, Func<double[], Complex, (Complex Numerator, Complex Denominator)> transfer) =>
         (Names, _values, _guessHertz, _transfer) = (names, values, guessHertz, transfer);
 
+    /// <summary>Names of the parts: "R1", "C2" …</summary>
     public IReadOnlyList<string> Names { get; }
+
+    /// <summary>Their values, in the same order [Ω, F].</summary>
+    public IReadOnlyList<double> Values => _values;
 
     /// <summary>H(j2πf).</summary>
     public Complex Response(double hertz)

@@ -11,6 +11,10 @@ namespace FrontEnd.AntiAlias;
 public sealed record StopBandRise(Frequency TurnsAt, double LossAtTurn, double LeastLossBeyond, Frequency LeastAt)
 {
     private const double HighestHertz = 1e9;
+
+    /// <summary>Highest frequency that is looked at, 1 GHz.</summary>
+    public static Frequency Highest { get; } = Frequency.FromHertz(HighestHertz);
+
     private const int PerDecade = 24;
 
     /// <summary>A rise below this is none: rounding and ripples [dB].</summary>

@@ -96,7 +96,10 @@ public sealed record NotchAnswer
 public sealed record NotchesFigures(IReadOnlyList<NotchFigures> Notches, IReadOnlyList<HarmonicDepth> Depths, BandDroop Droop, Duration DelayAtEdge, Duration RingTime)
 {
     /// <summary>Multiplications per sample for each notch: b0 = b2 and b1 = a1 leave three, five without making use of it.</summary>
-    public const int MultipliesEach = 5;
+    private const int MultipliesEach = 5;
+
+    /// <summary>Multiplications per sample of all notches.</summary>
+    public int Multiplies => MultipliesEach * Notches.Count;
 
     internal static NotchesFigures Of(SecondOrderSections sections, NotchWish wish)
     {
