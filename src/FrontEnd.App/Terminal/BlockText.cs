@@ -1,6 +1,9 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;

@@ -1,4 +1,6 @@
+using FrontEnd.Designs;
 using FrontEnd.Documents;
+using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

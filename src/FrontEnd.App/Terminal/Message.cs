@@ -1,4 +1,7 @@
+using FrontEnd.Advice;
 using FrontEnd.Documents;
+using FrontEnd.Findings;
+using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

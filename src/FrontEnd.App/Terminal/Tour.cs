@@ -1,3 +1,4 @@
+
 namespace FrontEnd.App.Terminal;
 
 /// <summary>One step of the guided tour: what to look at, what to change, and which figure tells.</summary>

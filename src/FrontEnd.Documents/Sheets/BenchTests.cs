@@ -1,3 +1,5 @@
+using FrontEnd.Designs;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;

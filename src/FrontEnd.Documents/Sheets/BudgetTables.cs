@@ -1,3 +1,5 @@
+using FrontEnd.Results;
+
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>All results of an assessment as budgets: every result stands in exactly one table, or is a sum in several.</summary>

@@ -1,3 +1,6 @@
+using FrontEnd.Designs;
+using FrontEnd.Fields;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;

@@ -2,6 +2,7 @@ using System.Globalization;
 using FrontEnd.AntiAlias;
 using FrontEnd.DesignedFilters;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Textbook;

@@ -1,5 +1,8 @@
 using System.Globalization;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
+using FrontEnd.Findings;
+using FrontEnd.Results;
 using FrontEnd.Teaching;
 using FrontEnd.Text;
 

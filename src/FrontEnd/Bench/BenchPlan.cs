@@ -1,9 +1,13 @@
 using System.Numerics;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Bench;

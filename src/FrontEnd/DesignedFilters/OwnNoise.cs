@@ -1,5 +1,6 @@
-using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.DesignedFilters;

@@ -1,8 +1,13 @@
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Interference;
+using FrontEnd.Numbers;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Rates;

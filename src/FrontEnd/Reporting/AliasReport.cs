@@ -1,5 +1,7 @@
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Text;

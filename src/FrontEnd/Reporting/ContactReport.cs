@@ -2,7 +2,9 @@ using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 

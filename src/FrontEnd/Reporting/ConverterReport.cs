@@ -1,4 +1,5 @@
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Textbook;

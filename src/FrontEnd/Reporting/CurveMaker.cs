@@ -1,8 +1,10 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 
 namespace FrontEnd.Reporting;
 

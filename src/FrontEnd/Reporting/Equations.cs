@@ -1,3 +1,5 @@
+using FrontEnd.Results;
+
 namespace FrontEnd.Reporting;
 
 /// <summary>The equations behind the results, each with its source: one table, so that every view prints the same.</summary>

@@ -1,6 +1,8 @@
 using FrontEnd.Budgets;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Reporting;

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Budgets;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;

@@ -2,8 +2,11 @@ using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
 

@@ -1,4 +1,8 @@
+using FrontEnd.Designs;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
 

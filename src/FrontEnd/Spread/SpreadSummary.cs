@@ -1,4 +1,7 @@
 using System.Numerics;
+using FrontEnd.Designs;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 
 namespace FrontEnd.Spread;
 

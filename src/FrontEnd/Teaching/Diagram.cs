@@ -1,3 +1,5 @@
+using FrontEnd.Results;
+
 namespace FrontEnd.Teaching;
 
 /// <summary>A picture that shows why a result is what it is.</summary>

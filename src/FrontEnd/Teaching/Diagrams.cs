@@ -1,5 +1,7 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Teaching;

@@ -1,3 +1,4 @@
+
 namespace FrontEnd.Teaching;
 
 /// <summary>A short reason for every result: one table for every view.</summary>

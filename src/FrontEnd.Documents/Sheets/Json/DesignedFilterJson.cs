@@ -9,11 +9,11 @@ public static class DesignedFilterJson
     /// <param name="command">"filter", "filter notch" …</param>
     public static string Of(DesignedFilter filter, string command) => filter switch
     {
-        DesignedSections sections => AnswerJson.Write(command, FilterJson.From(sections)),
-        DesignedFir fir => AnswerJson.Write(command, FirJson.From(fir)),
-        DesignedComb comb => AnswerJson.Write(command, CombJson.From(comb)),
-        DesignedNotches notches => AnswerJson.Write(command, NotchJson.From(notches)),
-        DesignedSinc sinc => AnswerJson.Write(command, SincJson.From(sinc)),
+        DesignedSections sections => FilterEnvelope.Write(FilterJson.From(sections)),
+        DesignedFir fir => FilterEnvelope.Write(FirJson.From(fir)),
+        DesignedComb comb => FilterEnvelope.Write(CombJson.From(comb)),
+        DesignedNotches notches => FilterEnvelope.Write(NotchJson.From(notches)),
+        DesignedSinc sinc => FilterEnvelope.Write(SincJson.From(sinc)),
         _ => throw new ArgumentOutOfRangeException(nameof(filter), filter, "The filter is not handled."),
     };
 }

@@ -27,7 +27,7 @@ internal sealed record FirJson(
 
     public required IReadOnlyList<TapWordJson> Words { get; init; }
 
-    public required IReadOnlyList<FindingJson> Findings { get; init; }
+    public required IReadOnlyList<FilterFindingJson> Findings { get; init; }
 
     public static FirJson From(DesignedFir fir)
     {
@@ -46,7 +46,7 @@ internal sealed record FirJson(
             StepSettledAfter = fir.Settled,
             MultiplicationsPerSecond = fir.Cost.MultipliesPerSecond,
             Words = TapWordJson.From(fir.Cost),
-            Findings = FindingJson.From(fir.Findings),
+            Findings = FilterFindingJson.From(fir.Findings),
         };
     }
 
@@ -123,7 +123,7 @@ internal sealed record CombJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> Ha
 
     public required IReadOnlyList<double> Taps { get; init; }
 
-    public required IReadOnlyList<FindingJson> Findings { get; init; }
+    public required IReadOnlyList<FilterFindingJson> Findings { get; init; }
 
     public static CombJson From(DesignedComb designed)
     {
@@ -146,7 +146,7 @@ internal sealed record CombJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> Ha
             Words = figures.Words,
             TapMultiplications = designed.TapMultiplies,
             Taps = FirJson.Numbers(comb.Taps()),
-            Findings = FindingJson.From(designed.Findings),
+            Findings = FilterFindingJson.From(designed.Findings),
         };
     }
 }
@@ -179,7 +179,7 @@ internal sealed record NotchJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> H
 
     public required IReadOnlyList<GrowthJson> Growth { get; init; }
 
-    public required IReadOnlyList<FindingJson> Findings { get; init; }
+    public required IReadOnlyList<FilterFindingJson> Findings { get; init; }
 
     public static NotchJson From(DesignedNotches designed)
     {
@@ -197,7 +197,7 @@ internal sealed record NotchJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> H
             Sections = [.. CoefficientsJson.From(designed.Answer.Sections!)],
             Words = WordJson.From(designed.Words)!,
             Growth = GrowthJson.From(designed.Words)!,
-            Findings = FindingJson.From(designed.Findings),
+            Findings = FilterFindingJson.From(designed.Findings),
         };
     }
 }
@@ -240,7 +240,7 @@ internal sealed record SincJson(string Kind, int Order, int Ratio, IQuantity Rat
 
     public required IReadOnlyList<TapWordJson> Words { get; init; }
 
-    public required IReadOnlyList<FindingJson> Findings { get; init; }
+    public required IReadOnlyList<FilterFindingJson> Findings { get; init; }
 
     public static SincJson From(DesignedSinc designed)
     {
@@ -265,7 +265,7 @@ internal sealed record SincJson(string Kind, int Order, int Ratio, IQuantity Rat
             SettlingSamplesWithTaps = designed.SettlingWithTaps,
             MultiplicationsPerSecond = designed.Cost.MultipliesPerSecond,
             Words = TapWordJson.From(designed.Cost),
-            Findings = FindingJson.From(designed.Findings),
+            Findings = FilterFindingJson.From(designed.Findings),
         };
     }
 }

@@ -1,10 +1,12 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Documents.Sheets;
 
+/// <summary>Generated code that writes the answers of the filter commands.</summary>
 [JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(FilterJson))]
 [JsonSerializable(typeof(FirJson))]
@@ -17,17 +19,17 @@ internal sealed partial class FilterContext : JsonSerializerContext
     {
         PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower, WriteIndented = true,
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-        Converters = { new NumberConverter(), new QuantityConverter() },
+        Converters = { new FilterNumberConverter(), new FilterQuantityConverter() },
     });
 }
 
-internal abstract class WritingConverter<T> : JsonConverter<T>
+internal abstract class FilterWritingConverter<T> : JsonConverter<T>
 {
     public sealed override T Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
         throw new NotSupportedException("Answers are written and never read.");
 }
 
-internal sealed class NumberConverter : WritingConverter<double>
+internal sealed class FilterNumberConverter : FilterWritingConverter<double>
 {
     public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options)
     {
@@ -42,17 +44,18 @@ internal sealed class NumberConverter : WritingConverter<double>
     }
 }
 
-internal sealed class QuantityConverter : WritingConverter<IQuantity>
+internal sealed class FilterQuantityConverter : FilterWritingConverter<IQuantity>
 {
     public override void Write(Utf8JsonWriter writer, IQuantity value, JsonSerializerOptions options) => writer.WriteNumberValue(value.SiValue);
 }
 
-internal sealed record FindingJson(string Code, string Severity, string Field, string Message, string? Note, string? Help)
+internal sealed record FilterFindingJson(string Code, string Severity, string Field, string Message, string? Note, string? Help)
 {
-    public static IReadOnlyList<FindingJson> From(IEnumerable<Finding> findings) => [.. findings.Select(f => new FindingJson(f.Code, f.Severity == FrontEnd.Severity.Error ? "error" : "warning", f.Field, f.Message, f.Note, f.Help))];
+    public static IReadOnlyList<FilterFindingJson> From(IEnumerable<Finding> findings) =>
+        [.. findings.Select(f => new FilterFindingJson(f.Code, f.Severity == FrontEnd.Findings.Severity.Error ? "error" : "warning", f.Field, f.Message, f.Note, f.Help))];
 }
 
-public static class AnswerJson
+internal static class FilterEnvelope
 {
-    internal static string Write<T>(string command, T answer) => JsonSerializer.Serialize(answer, FilterContext.Shared.GetTypeInfo(typeof(T))!) + command[..0] + "\n";
+    internal static string Write<T>(T answer) => JsonSerializer.Serialize(answer, FilterContext.Shared.GetTypeInfo(typeof(T))!) + "\n";
 }

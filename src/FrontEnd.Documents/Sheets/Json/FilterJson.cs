@@ -45,7 +45,7 @@ internal sealed record FilterJson(
     /// <summary>From the input to each section's output of a digital filter.</summary>
     public IReadOnlyList<GrowthJson>? Growth { get; init; }
 
-    public required IReadOnlyList<FindingJson> Findings { get; init; }
+    public required IReadOnlyList<FilterFindingJson> Findings { get; init; }
 
     public static FilterJson From(DesignedSections filter)
     {
@@ -68,21 +68,24 @@ internal sealed record FilterJson(
             Tolerances = filter.LowPass is { } sections ? TolerancesJson.From(sections) : filter.Notch is { } corners ? TolerancesJson.From(corners) : null,
             Words = WordJson.From(filter.Words),
             Growth = GrowthJson.From(filter.Words),
-            Findings = FindingJson.From(filter.Findings),
+            Findings = FilterFindingJson.From(filter.Findings),
         };
     }
 
     private static double[][] Pairs(IReadOnlyList<Complex> roots) => [.. roots.Select(root => new[] { SectionJson.Unsigned(root.Real), SectionJson.Unsigned(root.Imaginary) })];
 }
 
-/// <summary>One section: coefficients, and in words of the trade.</summary>
-internal sealed record SectionJson(IReadOnlyList<double> B, IReadOnlyList<double> A, IQuantity F0, double? Q, string ZerosLie, IQuantity? ZerosAt)
+/// <summary>One section: coefficients, its number from 1, and in words of the trade.</summary>
+internal sealed record SectionJson(IReadOnlyList<double> B, IReadOnlyList<double> A, int Number, IQuantity F0, double? Q, string ZerosLie, IQuantity? ZerosAt)
 {
     public static IReadOnlyList<SectionJson> From(FilterAnswer answer, FilterFigures figures)
     {
         IEnumerable<CoefficientsJson> coefficients = answer.Digital is { } digital ? CoefficientsJson.From(digital.Sections) : CoefficientsJson.From(answer.Analog!.Sections);
-        return [.. coefficients.Zip(figures.Sections, (c, one) => new SectionJson(c.B, c.A, one.Pole, one.Q, one.Zeros.At is null ? FilterPage.Zeros(one.Zeros) : "at a frequency", one.Zeros.At))];
+        return [.. coefficients.Zip(figures.Sections).Select((both, i) => From(both.First, both.Second, i + 1))];
     }
+
+    private static SectionJson From(CoefficientsJson c, SectionFigures one, int number) => new(
+        c.B, c.A, number, one.Pole, one.Q, one.Zeros.At is null ? FilterPage.Zeros(one.Zeros) : "at a frequency", one.Zeros.At);
 
     /// <summary>−0 is a number of its own in JSON text and surprises readers.</summary>
     internal static double Unsigned(double value) => value == 0 ? 0.0 : value;

@@ -37,10 +37,11 @@ internal sealed record FormJson(string Form, double? RoundOffLsb, double? RoundO
 /// <summary>The largest limit cycle found; period 1 is a constant.</summary>
 internal sealed record LimitCycleJson(double AmplitudeLsb, int Period);
 
-/// <summary>Growth from the input to a section's output: for any input, for white noise (rms), for a sine.</summary>
-internal sealed record GrowthJson(double L1, double L2, double LInfinity)
+/// <summary>Growth from the input to the output of a section, numbered from 1: for any input, for white noise (rms), for a sine.</summary>
+internal sealed record GrowthJson(int Section, double L1, double L2, double LInfinity)
 {
-    public static IReadOnlyList<GrowthJson>? From(WordStudy? study) => study is null ? null : [.. study.Growth.Select(n => new GrowthJson(n.L1, n.L2, n.LInfinity))];
+    public static IReadOnlyList<GrowthJson>? From(WordStudy? study) =>
+        study is null ? null : [.. study.Growth.Select((n, i) => new GrowthJson(i + 1, n.L1, n.L2, n.LInfinity))];
 }
 
 /// <summary>What rounding to a word does to taps: the largest change of the response.</summary>

@@ -1,4 +1,7 @@
-namespace FrontEnd;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
+
+namespace FrontEnd.Results;
 
 /// <summary>Everything that follows from a design. Views print it; they never calculate.</summary>
 public sealed record Assessment

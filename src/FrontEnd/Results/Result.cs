@@ -1,6 +1,6 @@
 using FrontEnd.Quantities;
 
-namespace FrontEnd;
+namespace FrontEnd.Results;
 
 /// <summary>One figure that follows from a design, with everything needed to answer "why?".</summary>
 public sealed record Result
