@@ -5,7 +5,6 @@ using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
-using FrontEnd.Textbook;
 
 namespace FrontEnd.Documents.Sheets;
 

@@ -88,7 +88,7 @@ internal sealed record DeviationJson(IQuantity Deviation, double? LossDb);
 /// <summary>Members of <c>filter comb --json</c>.</summary>
 internal sealed record CombJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> Harmonics) : BandJson(Droop, Harmonics)
 {
-    public string Kind => "comb";
+    public string Kind { get; } = "comb";
 
     public required IQuantity Rate { get; init; }
 
@@ -154,7 +154,7 @@ internal sealed record CombJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> Ha
 /// <summary>Members of <c>filter notch --json</c> with a rate.</summary>
 internal sealed record NotchJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> Harmonics) : BandJson(Droop, Harmonics)
 {
-    public string Kind => "notch";
+    public string Kind { get; } = "notch";
 
     public required IQuantity Rate { get; init; }
 
