@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Filters;
 
 namespace FrontEnd.AntiAlias;
 
@@ -37,18 +38,8 @@ public sealed class NotchCircuit
         return share < 1e-15 ? null : -20 * Math.Log10(share);
     }
 
-    /// <summary>Where the response is least: golden section within a tenth of the formula's f0 [Hz].</summary>
-    public double NullHertz()
-    {
-        double low = 0.9 * _guessHertz, high = 1.1 * _guessHertz;
-        for (int i = 0; i < 80; i++)
-        {
-            double a = high - (0.6180339887498949 * (high - low)), b = low + (0.6180339887498949 * (high - low));
-            (low, high) = Complex.Abs(Response(a)) < Complex.Abs(Response(b)) ? (low, b) : (a, high);
-        }
-
-        return (low + high) / 2;
-    }
+    /// <summary>Where the response is least, within a tenth of the formula's f0 [Hz].</summary>
+    public double NullHertz() => MathExtra.LeastAt(f => Complex.Abs(Response(f)), 0.9 * _guessHertz, 1.1 * _guessHertz);
 
     /// <summary>Pole frequency [Hz] and Q as built; Q is below zero where the circuit oscillates. By Newton from the poles of matched parts with an ideal op-amp.</summary>
     /// <param name="q">Q by the formula, to start from.</param>
@@ -121,20 +112,7 @@ public sealed class NotchCircuit
     private Complex Pole(double q)
     {
         double w = 2 * Math.PI * _guessHertz, real = w / (2 * q);
-        Complex pole = new(-real, Math.Sqrt(Math.Max(1e-6, (w * w) - (real * real))));
-        for (int i = 0; i < 60; i++)
-        {
-            Complex step = 1e-6 * pole;
-            Complex slope = (_transfer(_values, pole + step).Denominator - _transfer(_values, pole - step).Denominator) / (2 * step);
-            Complex change = _transfer(_values, pole).Denominator / slope;
-            pole -= change;
-            if (Complex.Abs(change) < 1e-12 * Complex.Abs(pole))
-            {
-                break;
-            }
-        }
-
-        return pole;
+        return MathExtra.RootNear(s => _transfer(_values, s).Denominator, new Complex(-real, Math.Sqrt(Math.Max(1e-6, (w * w) - (real * real)))));
     }
 }
 

@@ -99,9 +99,8 @@ public sealed record RealisedSection(
 /// <param name="LargestError">Largest difference from the ideal response, both against their gain at 0 Hz, up to twice the corner [dB].</param>
 /// <param name="ErrorAt">Where.</param>
 /// <param name="HalfPower">The −3 dB frequency as built; null where there is none up to ten times the corner.</param>
-/// <param name="Candidates">Sections tried.</param>
 public sealed record Realisation(
-    IReadOnlyList<RealisedSection> Sections, double LargestError, Frequency ErrorAt, Frequency? HalfPower, int Candidates, IReadOnlyList<Finding> Findings)
+    IReadOnlyList<RealisedSection> Sections, double LargestError, Frequency ErrorAt, Frequency? HalfPower)
 {
     /// <summary>Where the stop band as built turns up again; null where it falls all the way, as it does without an output resistance.</summary>
     public StopBandRise? Rise => StopBandRise.Of(Stages);

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Circuits;
+using FrontEnd.Filters;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.AntiAlias;
@@ -44,20 +45,11 @@ public sealed record StateVariableSection(Resistance R, Capacitance C, Resistanc
     public double BuiltQ()
     {
         double f0 = Pole.Hertz;
-        // The top of the band-pass by golden section within ±20 %, then the points of half its power.
-        double low = 0.8 * f0;
-        double high = 1.2 * f0;
-        for (int i = 0; i < 100; i++)
-        {
-            double a = high - (0.6180339887498949 * (high - low));
-            double b = low + (0.6180339887498949 * (high - low));
-            (low, high) = Complex.Abs(BandPass(a)) < Complex.Abs(BandPass(b)) ? (a, high) : (low, b);
-        }
-
-        double peak = (low + high) / 2;
+        // The top of the band-pass within ±20 %, then the points of half its power.
+        double peak = MathExtra.LeastAt(f => -Complex.Abs(BandPass(f)), 0.8 * f0, 1.2 * f0);
         double half = Complex.Abs(BandPass(peak)) * Math.Sqrt(0.5);
-        double lower = Filters.MathExtra.Bisect(f => Complex.Abs(BandPass(f)) - half, peak / 100, peak);
-        double upper = Filters.MathExtra.Bisect(f => Complex.Abs(BandPass(f)) - half, peak, peak * 100);
+        double lower = MathExtra.Bisect(f => Complex.Abs(BandPass(f)) - half, peak / 100, peak);
+        double upper = MathExtra.Bisect(f => Complex.Abs(BandPass(f)) - half, peak, peak * 100);
         return peak / (upper - lower);
     }
 

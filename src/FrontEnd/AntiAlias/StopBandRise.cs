@@ -1,3 +1,4 @@
+using FrontEnd.Filters;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.AntiAlias;
@@ -53,16 +54,7 @@ public sealed record StopBandRise(Frequency TurnsAt, double LossAtTurn, double L
         double Loss(double f) => -10 * Math.Log10(AsBuiltSection.PowerResponse(sections, f) / zero);
     }
 
-    /// <summary>The greatest (sign 1) or least (−1) response between two frequencies, by golden section on their logarithm.</summary>
-    private static double Extreme(IReadOnlyList<Stage> sections, double from, double to, int sign)
-    {
-        double low = Math.Log(from), high = Math.Log(to);
-        for (int i = 0; i < 60; i++)
-        {
-            double a = high - (0.6180339887498949 * (high - low)), b = low + (0.6180339887498949 * (high - low));
-            (low, high) = sign * AsBuiltSection.PowerResponse(sections, Math.Exp(a)) < sign * AsBuiltSection.PowerResponse(sections, Math.Exp(b)) ? (a, high) : (low, b);
-        }
-
-        return Math.Exp((low + high) / 2);
-    }
+    /// <summary>The greatest (sign 1) or least (−1) response between two frequencies, sought on their logarithm.</summary>
+    private static double Extreme(IReadOnlyList<Stage> sections, double from, double to, int sign) =>
+        Math.Exp(MathExtra.LeastAt(x => -sign * AsBuiltSection.PowerResponse(sections, Math.Exp(x)), Math.Log(from), Math.Log(to)));
 }

@@ -1,4 +1,5 @@
 using FrontEnd.Quantities;
+using MathNet.Numerics;
 
 namespace FrontEnd.Filters;
 
@@ -64,25 +65,11 @@ public static class KaiserDesign
                 _ => throw new InvalidOperationException($"Shape {requirement.Pass.GetType().Name} is not handled."),
             };
             double x = middle == 0 ? 0 : t / middle;
-            taps[k] = ideal * BesselI0(beta * Math.Sqrt(Math.Max(0, 1 - (x * x)))) / BesselI0(beta);
+            taps[k] = ideal * SpecialFunctions.BesselI0(beta * Math.Sqrt(Math.Max(0, 1 - (x * x)))) / SpecialFunctions.BesselI0(beta);
             taps[length - 1 - k] = taps[k];
         }
 
         return new FirFilter(taps, rate);
-    }
-
-    /// <summary>I0(x) = Σ ((x/2)^k/k!)². All terms are positive: no digits are lost.</summary>
-    internal static double BesselI0(double x)
-    {
-        double sum = 1;
-        double term = 1;
-        for (int k = 1; 1e-17 * sum < term; k++)
-        {
-            term *= x / (2 * k) * (x / (2 * k));
-            sum += term;
-        }
-
-        return sum;
     }
 
     // Whole multiples of π make exact zeros: sin(π·t) of a whole t is 1e-16 otherwise.
