@@ -3,7 +3,8 @@ using FrontEnd.Filters;
 
 namespace FrontEnd.AntiAlias;
 
-/// <summary>An analogue notch as built: parts by name and the transfer function they make with real op-amps; how deep it is, and what its parts' tolerance does to it.</summary>
+/// <summary>An analogue notch as built: parts by name and the transfer function they make with real op-amps; how deep it is, and what its
+/// parts' tolerance does to it.</summary>
 public sealed class NotchCircuit
 {
     private const double SensitivityStep = 1e-4;
@@ -15,7 +16,8 @@ public sealed class NotchCircuit
     /// <param name="values">In ohms and farads, as many as names.</param>
     /// <param name="guessHertz">f0 by the formula for matched parts.</param>
     /// <param name="transfer">Numerator and denominator for values and s; a common factor does no harm.</param>
-    internal NotchCircuit(IReadOnlyList<string> names, double[] values, double guessHertz, Func<double[], Complex, (Complex Numerator, Complex Denominator)> transfer) =>
+    internal NotchCircuit(
+        IReadOnlyList<string> names, double[] values, double guessHertz, Func<double[], Complex, (Complex Numerator, Complex Denominator)> transfer) =>
         (Names, _values, _guessHertz, _transfer) = (names, values, guessHertz, transfer);
 
     /// <summary>Names of the parts: "R1", "C2" …</summary>
@@ -41,7 +43,8 @@ public sealed class NotchCircuit
     /// <summary>Where the response is least, within a tenth of the formula's f0 [Hz].</summary>
     public double NullHertz() => MathExtra.LeastAt(f => Complex.Abs(Response(f)), 0.9 * _guessHertz, 1.1 * _guessHertz);
 
-    /// <summary>Pole frequency [Hz] and Q as built; Q is below zero where the circuit oscillates. By Newton from the poles of matched parts with an ideal op-amp.</summary>
+    /// <summary>Pole frequency [Hz] and Q as built; Q is below zero where the circuit oscillates. By Newton from the poles of matched parts
+    /// with an ideal op-amp.</summary>
     /// <param name="q">Q by the formula, to start from.</param>
     public (double Hertz, double Q) Poles(double q)
     {
@@ -62,7 +65,8 @@ public sealed class NotchCircuit
     {
         (double upHertz, double upQ) = With(part, 1 + SensitivityStep).Poles(q);
         (double downHertz, double downQ) = With(part, 1 - SensitivityStep).Poles(q);
-        return new PartSensitivity(name, Math.Log(upHertz / downHertz) / (2 * SensitivityStep), Math.Log(upQ / downQ) / (2 * SensitivityStep));
+        return new PartSensitivity(
+            name, Math.Log(upHertz / downHertz) / (2 * SensitivityStep), Math.Log(upQ / downQ) / (2 * SensitivityStep));
     })];
 
     /// <summary>The worst of every corner: each part at plus or minus its tolerance, all combinations.</summary>
@@ -89,7 +93,8 @@ public sealed class NotchCircuit
         return new NotchTolerance(tolerance, least, lowQ, highQ, oscillates);
     }
 
-    /// <summary>The least loss at any of some frequencies over every corner of the parts' tolerances, against the gain far below [dB]; poles are not looked at.</summary>
+    /// <summary>The least loss at any of some frequencies over every corner of the parts' tolerances, against the gain far below [dB];
+    /// poles are not looked at.</summary>
     public double LeastLoss(double resistorTolerance, double capacitorTolerance, IReadOnlyList<double> hertz)
     {
         double least = double.PositiveInfinity;
@@ -112,7 +117,8 @@ public sealed class NotchCircuit
     private Complex Pole(double q)
     {
         double w = 2 * Math.PI * _guessHertz, real = w / (2 * q);
-        return MathExtra.RootNear(s => _transfer(_values, s).Denominator, new Complex(-real, Math.Sqrt(Math.Max(1e-6, (w * w) - (real * real)))));
+        return MathExtra.RootNear(
+            s => _transfer(_values, s).Denominator, new Complex(-real, Math.Sqrt(Math.Max(1e-6, (w * w) - (real * real)))));
     }
 }
 

@@ -5,14 +5,20 @@ using FrontEnd.Text;
 
 namespace FrontEnd.AntiAlias;
 
-/// <summary>From an ideal low-pass to parts: preferred values whose response as built, with the real op-amp, is nearest to the ideal.</summary>
+/// <summary>From an ideal low-pass to parts: preferred values whose response as built, with the real op-amp, is nearest to the
+/// ideal.</summary>
 /// <remarks>
-/// For each pole pair of unity-gain Sallen–Key or multiple feedback every pair of capacitors in the limits with C1/C2 between 1 and 8 times the least ratio is tried;
-/// the exact resistors are corrected for the op-amp (the parts are designed for a pole displaced the other way) and each is rounded down and up.
-/// The equal-component form tries every capacitor, the resistor rounded down and up, and the few pairs Rf, Rg of the series whose gain is nearest (<see cref="SectionCandidates"/>).
-/// The best few of each section are then combined, and the combination with the least error of the whole response wins (<see cref="SectionArrangement"/>).
+/// For each pole pair of unity-gain Sallen–Key or multiple feedback every pair of capacitors in the limits with C1/C2 between 1 and 8 times
+/// the least ratio is tried;
+/// the exact resistors are corrected for the op-amp (the parts are designed for a pole displaced the other way) and each is rounded down
+/// and up.
+/// The equal-component form tries every capacitor, the resistor rounded down and up, and the few pairs Rf, Rg of the series whose gain is
+/// nearest (<see cref="SectionCandidates"/>).
+/// The best few of each section are then combined, and the combination with the least error of the whole response wins (<see
+/// cref="SectionArrangement"/>).
 /// Every figure is of the section as built; nothing is judged by its ideal.
-/// <para>The order of the sections is the one with the least of the largest gains from the input to any section's output; of equal ones the tamest first.</para>
+/// <para>The order of the sections is the one with the least of the largest gains from the input to any section's output; of equal ones the
+/// tamest first.</para>
 /// </remarks>
 public static class RealisationSearch
 {
@@ -21,7 +27,8 @@ public static class RealisationSearch
 
     private const int GridPoints = 60;
 
-    /// <summary>The nearest build; null together with findings where the filter cannot be built of these sections in these limits.</summary>
+    /// <summary>The nearest build; null together with findings where the filter cannot be built of these sections in these
+    /// limits.</summary>
     public static (Realisation? Best, IReadOnlyList<Finding> Findings) Find(RealisationRequest request)
     {
         IReadOnlyList<Finding> findings = Check(request);
@@ -39,7 +46,8 @@ public static class RealisationSearch
             if (candidates.Count == 0)
             {
                 bool equal = request.Topology == SectionKind.SallenKeyEqual;
-                return (null, [.. findings, RealisationMessages.NoPartsInLimits(request.Field, Frequency.FromHertz(wanted.PoleHertz), wanted.Q, equal)]);
+                Finding none = RealisationMessages.NoPartsInLimits(request.Field, Frequency.FromHertz(wanted.PoleHertz), wanted.Q, equal);
+                return (null, [.. findings, none]);
             }
 
             kept.Add([.. candidates.OrderBy(c => c.Error).Take(Kept)]);
@@ -54,20 +62,23 @@ public static class RealisationSearch
         var findings = new List<Finding>();
         if (request.Target.Shape is not LowPass || request.Target.ZeroPoleGain.Zeros.Count != 0)
         {
-            findings.Add(RealisationMessages.NotAllPoleLowPass(request.Field, request.Target.Shape is LowPass ? SubstituteLowPass.Of(request.Target) : null));
+            findings.Add(RealisationMessages.NotAllPoleLowPass(
+                request.Field, request.Target.Shape is LowPass ? SubstituteLowPass.Of(request.Target) : null));
         }
         else if (request.Topology == SectionKind.Rc)
         {
             throw new ArgumentOutOfRangeException(nameof(request), request.Topology, "A pole pair needs a section of second order.");
         }
 
-        // Op-amp bandwidth wanted: 100·Q·f0 keeps the section within a per cent or so (common practice, no source); the search corrects for less.
+        // Op-amp bandwidth wanted: 100·Q·f0 keeps the section within a per cent or so (common practice, no source); the search corrects for
+        // less.
         foreach (AnalogSection section in request.Target.Sections.Sections)
         {
             double wanted = 100 * (section.Q ?? 1) * section.PoleHertz;
             if (section.Q is { } q && request.OpAmp.GainBandwidth.Hertz < wanted / 5)
             {
-                findings.Add(RealisationMessages.OpAmpTooSlow(request.Field, request.OpAmp.GainBandwidth, Frequency.FromHertz(section.PoleHertz), q));
+                findings.Add(RealisationMessages.OpAmpTooSlow(
+                    request.Field, request.OpAmp.GainBandwidth, Frequency.FromHertz(section.PoleHertz), q));
             }
         }
 
@@ -84,7 +95,8 @@ public static class RealisationSearch
             (double pole, double? q) = AsBuiltSection.Poles(stages[i]);
             AnalogSection wanted = order[i].Wanted;
             sections.Add(new RealisedSection(
-                stages[i], Frequency.FromHertz(wanted.PoleHertz), wanted.Q, Frequency.FromHertz(pole), q, AsBuiltSection.Sensitivities(stages[i]),
+                stages[i], Frequency.FromHertz(wanted.PoleHertz), wanted.Q, Frequency.FromHertz(pole), q,
+                AsBuiltSection.Sensitivities(stages[i]),
                 SectionArrangement.Peak(order.Take(i + 1)))
             {
                 StateVariable = StateVariableFor(request, wanted),
@@ -97,7 +109,8 @@ public static class RealisationSearch
         return new Realisation(sections, Math.Abs(sums[at]), Frequency.FromHertz(grid[at]), half);
     }
 
-    /// <summary>Integrator capacitor of the series that brings R nearest the middle of the resistors' limits; R1 a tenth of it, but within the limits.</summary>
+    /// <summary>Integrator capacitor of the series that brings R nearest the middle of the resistors' limits; R1 a tenth of it, but within
+    /// the limits.</summary>
     private static StateVariableSection? StateVariableFor(RealisationRequest request, AnalogSection wanted)
     {
         if (wanted.Q is not { } q || q <= StateVariableSection.WorthwhileQ)
@@ -129,8 +142,10 @@ public static class RealisationSearch
         },
         SectionKind.SallenKey or SectionKind.SallenKeyEqual => new SallenKeySection
         {
-            FeedbackResistor = Resistance.FromOhms(p.Rf), GroundResistor = double.IsPositiveInfinity(p.Rg) ? null : Resistance.FromOhms(p.Rg),
-            Name = name, R1 = Resistance.FromOhms(p.R1), R2 = Resistance.FromOhms(p.R2), C1 = Capacitance.FromFarads(p.C1), C2 = Capacitance.FromFarads(p.C2), OpAmp = request.OpAmp,
+            FeedbackResistor = Resistance.FromOhms(p.Rf),
+            GroundResistor = double.IsPositiveInfinity(p.Rg) ? null : Resistance.FromOhms(p.Rg),
+            Name = name, R1 = Resistance.FromOhms(p.R1), R2 = Resistance.FromOhms(p.R2), C1 = Capacitance.FromFarads(p.C1),
+            C2 = Capacitance.FromFarads(p.C2), OpAmp = request.OpAmp,
             ResistorTolerance = request.ResistorTolerance, CapacitorTolerance = request.CapacitorTolerance,
         },
         SectionKind.MultipleFeedback => new MultipleFeedbackSection

@@ -5,7 +5,8 @@ namespace FrontEnd.AntiAlias;
 /// <summary>Which candidates go together, and in which order the signal meets them.</summary>
 internal static class SectionArrangement
 {
-    /// <summary>One candidate of each section, so that the errors of the whole cancel best: each in turn is exchanged until nothing improves, from every best start.</summary>
+    /// <summary>One candidate of each section, so that the errors of the whole cancel best: each in turn is exchanged until nothing
+    /// improves, from every best start.</summary>
     internal static SectionCandidate[] Nearest(IReadOnlyList<SectionCandidate[]> kept, int points)
     {
         SectionCandidate[]? best = null;

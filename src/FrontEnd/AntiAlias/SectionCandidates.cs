@@ -129,7 +129,8 @@ internal sealed class SectionCandidates
         }
     }
 
-    /// <summary>Exact resistors such that the pole as built, not the ideal op-amp's, is the wanted one: four rounds of designing for f0 and Q displaced by what the op-amp did.</summary>
+    /// <summary>Exact resistors such that the pole as built, not the ideal op-amp's, is the wanted one: four rounds of designing for f0 and
+    /// Q displaced by what the op-amp did.</summary>
     private SectionParts? Corrected(double c1, double c2)
     {
         double f = _wanted.PoleHertz;
@@ -165,13 +166,16 @@ internal sealed class SectionCandidates
         {
             // Rg of the middle of the range only loads the output here; the pair is chosen afterwards.
             double r = SectionDesign.Rc(pole, Capacitance.FromFarads(c1)).Ohms, rg = 10 * request.LeastResistor.Ohms;
-            return SectionParts.Of(request.Topology, request.OpAmp, r, r, 0, c1, c1) with { Rf = (SectionDesign.EqualGain(q) - 1) * rg, Rg = rg };
+            return SectionParts.Of(
+                request.Topology, request.OpAmp, r, r, 0, c1, c1) with { Rf = (SectionDesign.EqualGain(q) - 1) * rg, Rg = rg };
         }
 
         (Capacitance first, Capacitance second) = (Capacitance.FromFarads(c1), Capacitance.FromFarads(c2));
         if (request.Topology == SectionKind.SallenKey)
         {
-            return SectionDesign.SallenKey(pole, q, first, second) is { } r ? SectionParts.Of(request.Topology, request.OpAmp, r.R1.Ohms, r.R2.Ohms, 0, c1, c2) : null;
+            return SectionDesign.SallenKey(pole, q, first, second) is { } r
+                ? SectionParts.Of(request.Topology, request.OpAmp, r.R1.Ohms, r.R2.Ohms, 0, c1, c2)
+                : null;
         }
 
         return SectionDesign.MultipleFeedback(pole, q, 1, first, second) is { } m
@@ -187,7 +191,8 @@ internal sealed class SectionCandidates
         for (int i = 0; i < _grid.Length; i++)
         {
             var s = new Complex(0, 2 * Math.PI * _grid[i]);
-            double built = zero - (20 * Math.Log10(parts.Ro == 0 ? Complex.Abs(parts.Denominator(s)) : Complex.Abs(parts.Denominator(s) / parts.Numerator(s))));
+            double built = zero - (20 * Math.Log10(
+                parts.Ro == 0 ? Complex.Abs(parts.Denominator(s)) : Complex.Abs(parts.Denominator(s) / parts.Numerator(s))));
             errors[i] = built - _ideal[i];
             worst = Math.Max(worst, Math.Abs(errors[i]));
         }

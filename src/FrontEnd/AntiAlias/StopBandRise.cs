@@ -3,8 +3,10 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.AntiAlias;
 
-/// <summary>Where the stop band of sections as built stops falling and turns up again, as the op-amps' output resistance makes a Sallen–Key do; losses against the gain at 0 Hz.</summary>
-/// <remarks>Above the op-amp's bandwidth its output no longer holds the foot of C1, and the input gets through R1 and C1 to an output that only Ro ties to common.</remarks>
+/// <summary>Where the stop band of sections as built stops falling and turns up again, as the op-amps' output resistance makes a Sallen–Key
+/// do; losses against the gain at 0 Hz.</summary>
+/// <remarks>Above the op-amp's bandwidth its output no longer holds the foot of C1, and the input gets through R1 and C1 to an output that
+/// only Ro ties to common.</remarks>
 /// <param name="TurnsAt">The lowest frequency beyond the poles at which the response is least before it rises.</param>
 /// <param name="LossAtTurn">Loss there [dB]: the deepest point.</param>
 /// <param name="LeastLossBeyond">Least loss at any frequency above, up to 1 GHz [dB]: the floor.</param>
@@ -46,7 +48,9 @@ public sealed record StopBandRise(Frequency TurnsAt, double LossAtTurn, double L
             double turn = Extreme(sections, hertz[i - 1], hertz[i + 1], -1);
             double deepest = Loss(turn);
             double peak = top == points ? hertz[top] : Extreme(sections, hertz[top - 1], hertz[top + 1], 1);
-            return deepest - Loss(peak) < Noticeable ? null : new StopBandRise(Frequency.FromHertz(turn), deepest, Loss(peak), Frequency.FromHertz(peak));
+            return deepest - Loss(peak) < Noticeable
+                ? null
+                : new StopBandRise(Frequency.FromHertz(turn), deepest, Loss(peak), Frequency.FromHertz(peak));
         }
 
         return null;

@@ -14,7 +14,8 @@ internal static class SubstituteLowPass
         (double pass, double stop, Decibels ripple, Decibels attenuation) = target.Prototype switch
         {
             EllipticPrototype p => (corner, Edge(p.Attenuation.Value, corner), p.Ripple, p.Attenuation),
-            InverseChebyshevPrototype p => (Edge(FrequencyResponse.HalfPower.Value, corner / 1000), corner, FrequencyResponse.HalfPower, p.Attenuation),
+            InverseChebyshevPrototype p =>
+                (Edge(FrequencyResponse.HalfPower.Value, corner / 1000), corner, FrequencyResponse.HalfPower, p.Attenuation),
             _ => default,
         };
         if (!(pass < stop))
@@ -22,7 +23,8 @@ internal static class SubstituteLowPass
             return null;
         }
 
-        var requirement = new FilterRequirement(new LowPass(Frequency.FromHertz(pass)), new LowPass(Frequency.FromHertz(stop)), ripple, attenuation);
+        var requirement = new FilterRequirement(
+            new LowPass(Frequency.FromHertz(pass)), new LowPass(Frequency.FromHertz(stop)), ripple, attenuation);
         return MinimumOrder.Find(FilterFamily.Chebyshev, requirement) is { Prototype: { } found } ? (found.Order, pass, stop) : null;
 
         // The first frequency with a loss, in steps that the stop band's first zero is wider than; the greatest gain of a prototype is 1.

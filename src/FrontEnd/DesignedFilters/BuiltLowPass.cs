@@ -33,7 +33,8 @@ public sealed record BuiltLowPass
     /// <summary>Noise and dc error at the output.</summary>
     public required OwnNoise Noise { get; init; }
 
-    /// <summary>Where the stop band as built turns up again; null where it falls up to 1 GHz, or where the op-amp's output resistance is not given.</summary>
+    /// <summary>Where the stop band as built turns up again; null where it falls up to 1 GHz, or where the op-amp's output resistance is
+    /// not given.</summary>
     public required RiseAgainstIdeal? Rise { get; init; }
 
     /// <summary>Ideal and built side by side, from a tenth of the corner to a hundred times.</summary>
@@ -45,7 +46,8 @@ public sealed record BuiltLowPass
     internal static (BuiltLowPass? Built, IReadOnlyList<Finding> Findings) Of(FilterAnswer answer, FilterParts parts)
     {
         AnalogFilter ideal = answer.Analog!;
-        (Realisation? best, IReadOnlyList<Finding> findings) = RealisationSearch.Find(new RealisationRequest { Target = ideal, OpAmp = parts.OpAmp, Topology = parts.Topology });
+        (Realisation? best, IReadOnlyList<Finding> findings) = RealisationSearch.Find(
+            new RealisationRequest { Target = ideal, OpAmp = parts.OpAmp, Topology = parts.Topology });
         if (best is null)
         {
             return (null, findings);
@@ -81,9 +83,11 @@ public sealed record BuiltLowPass
 /// <param name="Parts">By name.</param>
 /// <param name="Formulas">f0 and Q by formula, ideal op-amp.</param>
 /// <param name="Rise">Where a Sallen–Key turns up again by itself; null where it does not below 1 GHz, and for other circuits.</param>
-public sealed record BuiltSection(SectionKind Kind, RealisedSection Section, IReadOnlyList<BuiltPart> Parts, SectionFormulas Formulas, RiseAgainstFormula? Rise)
+public sealed record BuiltSection(
+    SectionKind Kind, RealisedSection Section, IReadOnlyList<BuiltPart> Parts, SectionFormulas Formulas, RiseAgainstFormula? Rise)
 {
-    /// <summary>Three op-amps for the same pole pair, offered where its Q is high for one: R and C of both integrators, R1 and R2; null where it is not.</summary>
+    /// <summary>Three op-amps for the same pole pair, offered where its Q is high for one: R and C of both integrators, R1 and R2; null
+    /// where it is not.</summary>
     public IReadOnlyList<BuiltPart>? StateVariableParts =>
         Section.StateVariable is { } three ? [new("R", three.R), new("C", three.C), new("R1", three.R1), new("R2", three.R2)] : null;
 
@@ -122,7 +126,8 @@ public sealed record RiseAgainstFormula(StopBandRise Built, TextbookFigure Turn,
         ? new(
             rise,
             FilterFormulas.SallenKeyTurn(
-                Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2).Value), s.R1, s.OpAmp.OutputResistance, s.OpAmp.GainBandwidth),
+                Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2).Value), s.R1, s.OpAmp.OutputResistance,
+                s.OpAmp.GainBandwidth),
             FilterFormulas.SallenKeyFloor(s.R1, s.R2, s.OpAmp.OutputResistance, s.NominalGain, s.GainLoad))
         : null;
 }

@@ -54,7 +54,8 @@ public sealed record BuiltNotch
     /// <summary>The parts of a notch; none with a finding where they cannot be had.</summary>
     internal static (BuiltNotch? Built, IReadOnlyList<Finding> Findings) Of(Frequency centre, double q, FilterParts parts)
     {
-        (NotchRealisation? built, IReadOnlyList<Finding> findings) = NotchSearch.Find(new NotchRequest { Centre = centre, Q = q, OpAmp = parts.OpAmp, Kind = parts.Notch });
+        (NotchRealisation? built, IReadOnlyList<Finding> findings) = NotchSearch.Find(
+            new NotchRequest { Centre = centre, Q = q, OpAmp = parts.OpAmp, Kind = parts.Notch });
         if (built is null)
         {
             return (null, findings);
@@ -69,7 +70,7 @@ public sealed record BuiltNotch
             WantedQ = q,
             OpAmp = parts.OpAmp,
             Circuit = built,
-            Parts = [.. circuit.Names.Zip(circuit.Values, (name, value) => new BuiltPart(name, name[0] == 'C' ? Capacitance.FromFarads(value) : Resistance.FromOhms(value)))],
+            Parts = [.. circuit.Names.Zip(circuit.Values, Part)],
             DeepestAt = Frequency.FromHertz(circuit.NullHertz()),
             Depth = Stated(circuit.Loss(centre.Hertz)),
             Deviation = deviation,
@@ -77,11 +78,15 @@ public sealed record BuiltNotch
             Gain = Complex.Abs(circuit.Response(centre.Hertz / 1e4)),
             Noise = built.TwinT is { } notch ? OwnNoise.Of([notch], centre, parts.OpAmp) : null,
             Corners = [.. Tolerances.Select(tolerance => circuit.Corners(tolerance, centre.Hertz, built.FormulaQ))],
-            Sensitivities = [.. circuit.Sensitivities(built.FormulaQ).Select((move, part) => new NotchPartEffect(move, Stated(circuit.With(part, 1.01).Loss(centre.Hertz))))],
+            Sensitivities = [.. circuit.Sensitivities(built.FormulaQ).Select(
+                (move, part) => new NotchPartEffect(move, Stated(circuit.With(part, 1.01).Loss(centre.Hertz))))],
         }, findings);
     }
 
-    private static Decibels? Stated(double? decibels) => decibels is { } value && double.IsFinite(value) ? Decibels.FromStated(value) : null;
+    private static BuiltPart Part(string name, double value) => new(name, name[0] == 'C' ? Capacitance.FromFarads(value) : Resistance.FromOhms(value));
+
+    private static Decibels? Stated(double? decibels) =>
+        decibels is { } value && double.IsFinite(value) ? Decibels.FromStated(value) : null;
 }
 
 /// <summary>What one part does to a notch.</summary>

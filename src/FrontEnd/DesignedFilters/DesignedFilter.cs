@@ -19,13 +19,15 @@ public sealed record DesignedSections : DesignedFilter
     /// <summary>Sections, −3 dB points, losses at the edges, group delay.</summary>
     public required FilterFigures Figures { get; init; }
 
-    /// <summary>Parts of an analogue low-pass; null for another shape, an order above <see cref="BuiltLowPass.MostOrder"/>, a digital filter, or where <see cref="PartFindings"/> say why.</summary>
+    /// <summary>Parts of an analogue low-pass; null for another shape, an order above <see cref="BuiltLowPass.MostOrder"/>, a digital
+    /// filter, or where <see cref="PartFindings"/> say why.</summary>
     public BuiltLowPass? LowPass { get; init; }
 
     /// <summary>Parts of an analogue notch; null for any other filter or where <see cref="PartFindings"/> say why.</summary>
     public BuiltNotch? Notch { get; init; }
 
-    /// <summary>What the search for parts has to say: warnings, or why there are none; empty where none were sought. Among <see cref="DesignedFilter.Findings"/> too.</summary>
+    /// <summary>What the search for parts has to say: warnings, or why there are none; empty where none were sought. Among <see
+    /// cref="DesignedFilter.Findings"/> too.</summary>
     public IReadOnlyList<Finding> PartFindings { get; init; } = [];
 
     /// <summary>What finite words do to a digital filter; null for an analogue one.</summary>
@@ -57,5 +59,6 @@ public sealed record DesignedSections : DesignedFilter
         return designed.With(findings) with { LowPass = lowPass };
     }
 
-    private DesignedSections With(IReadOnlyList<Finding> partFindings) => this with { Findings = [.. Findings, .. partFindings], PartFindings = partFindings };
+    private DesignedSections With(IReadOnlyList<Finding> partFindings) =>
+        this with { Findings = [.. Findings, .. partFindings], PartFindings = partFindings };
 }

@@ -10,7 +10,8 @@ namespace FrontEnd.DesignedFilters;
 public sealed record DesignedNotches(NotchAnswer Answer, NotchesFigures Figures, WordStudy Words) : DesignedFilter
 {
     /// <param name="answer">One that has notches.</param>
-    public static DesignedNotches Of(NotchAnswer answer) => new(answer, answer.Figures, WordStudy.Of(answer.Sections!)) { Findings = answer.Findings };
+    public static DesignedNotches Of(NotchAnswer answer) =>
+        new(answer, answer.Figures, WordStudy.Of(answer.Sections!)) { Findings = answer.Findings };
 }
 
 /// <summary>A comb over mains periods.</summary>
@@ -35,7 +36,10 @@ public sealed record DesignedFir(FirAnswer Answer, Duration Settled, FirCost Cos
 {
     /// <param name="answer">One that has a filter.</param>
     public static DesignedFir Of(FirAnswer answer) =>
-        new(answer, Duration.FromSeconds((answer.Filter!.Length - 1) / answer.Wish.Rate.Hertz), FirCost.Of(answer.Filter)) { Findings = answer.Findings };
+        new(answer, Duration.FromSeconds((answer.Filter!.Length - 1) / answer.Wish.Rate.Hertz), FirCost.Of(answer.Filter))
+        {
+            Findings = answer.Findings,
+        };
 }
 
 /// <summary>A sinc decimator and the taps that make its band flat.</summary>
@@ -44,7 +48,8 @@ public sealed record DesignedFir(FirAnswer Answer, Duration Settled, FirCost Cos
 /// <param name="InputRate">Rate in front of the decimator.</param>
 /// <param name="SettlingWithTaps">Output samples until a step has settled behind the taps.</param>
 /// <param name="Cost">What the taps cost.</param>
-public sealed record DesignedSinc(SincAnswer Answer, SincFigures Figures, Frequency InputRate, int SettlingWithTaps, FirCost Cost) : DesignedFilter
+public sealed record DesignedSinc(SincAnswer Answer, SincFigures Figures, Frequency InputRate, int SettlingWithTaps, FirCost Cost)
+    : DesignedFilter
 {
     /// <param name="answer">One that has a decimator.</param>
     public static DesignedSinc Of(SincAnswer answer)
@@ -52,6 +57,9 @@ public sealed record DesignedSinc(SincAnswer Answer, SincFigures Figures, Freque
         SincDecimator sinc = answer.Sinc!;
         FirFilter taps = answer.Compensation!;
         return new(
-            answer, answer.Figures, Frequency.FromHertz(answer.Wish.Rate.Hertz * sinc.Ratio), sinc.SettlingSamples + taps.Length - 1, FirCost.Of(taps)) { Findings = answer.Findings };
+            answer, answer.Figures, Frequency.FromHertz(answer.Wish.Rate.Hertz * sinc.Ratio), sinc.SettlingSamples + taps.Length - 1, FirCost.Of(taps))
+        {
+            Findings = answer.Findings,
+        };
     }
 }

@@ -10,8 +10,8 @@ namespace FrontEnd.DesignedFilters;
 /// <param name="Words">What rounding to words of whole numbers does.</param>
 public sealed record FirCost(int Multiplies, double MultipliesPerSecond, int Samples, IReadOnlyList<RoundedTaps> Words)
 {
-    internal static FirCost Of(FirFilter filter) =>
-        new(filter.Multiplies, filter.MultipliesPerSecond, filter.Length, [.. new[] { DigitalWord.Q31, DigitalWord.Q15 }.Select(word => RoundedTaps.Of(filter, word))]);
+    internal static FirCost Of(FirFilter filter) => new(
+        filter.Multiplies, filter.MultipliesPerSecond, filter.Length, [RoundedTaps.Of(filter, DigitalWord.Q31), RoundedTaps.Of(filter, DigitalWord.Q15)]);
 }
 
 /// <summary>Taps rounded to a word.</summary>
@@ -19,5 +19,6 @@ public sealed record FirCost(int Multiplies, double MultipliesPerSecond, int Sam
 /// <param name="LargestChange">The response changes at no frequency by more than this share of a full-scale input.</param>
 public sealed record RoundedTaps(DigitalWord Word, double LargestChange)
 {
-    internal static RoundedTaps Of(FirFilter filter, DigitalWord word) => new(word, QuantisedTaps.Of(filter, new DigitalArithmetic { Word = word }.Format).LargestChange);
+    internal static RoundedTaps Of(FirFilter filter, DigitalWord word) =>
+        new(word, QuantisedTaps.Of(filter, new DigitalArithmetic { Word = word }.Format).LargestChange);
 }

@@ -5,7 +5,8 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.DesignedFilters;
 
-/// <summary>What a filter of parts adds by itself, at its output with the input shorted, at the board temperature that a design has by default.</summary>
+/// <summary>What a filter of parts adds by itself, at its output with the input shorted, at the board temperature that a design has by
+/// default.</summary>
 /// <param name="Noise">Resistors and op-amps, rms over the band.</param>
 /// <param name="From">Lower edge of the band: a hundredth of the corner.</param>
 /// <param name="To">Upper edge of the band: ten times the corner.</param>

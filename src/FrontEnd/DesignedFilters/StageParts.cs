@@ -31,7 +31,8 @@ internal static class StageParts
     {
         RcSection s => [new("R", s.R), new("C", s.C)],
         SallenKeySection s => [new("R1", s.R1), new("R2", s.R2), new("C1", s.C1, "to the output"), new("C2", s.C2, "to common"), .. Gain(s.FeedbackResistor, s.GroundResistor)],
-        MultipleFeedbackSection s => [new("R1", s.R1), new("R2", s.R2), new("R3", s.R3), new("C1", s.C1, "to common"), new("C2", s.C2, "to the output")],
+        MultipleFeedbackSection s =>
+            [new("R1", s.R1), new("R2", s.R2), new("R3", s.R3), new("C1", s.C1, "to common"), new("C2", s.C2, "to the output")],
         _ => throw NoSection(section),
     };
 
@@ -40,14 +41,17 @@ internal static class StageParts
         RcSection s => new(FilterFormulas.RcCorner(s.R, s.C), null),
         SallenKeySection s => new(
             FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2),
-            s.GroundResistor is null ? FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2) : FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2, s.NominalGain)),
+            s.GroundResistor is null ? FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2) : FilterFormulas.SallenKeyQ(
+                s.R1, s.R2, s.C1, s.C2, s.NominalGain)),
         MultipleFeedbackSection s => new(
-            FilterFormulas.MultipleFeedbackFrequency(s.R2, s.R3, s.C1, s.C2), FilterFormulas.MultipleFeedbackQ(s.R1, s.R2, s.R3, s.C1, s.C2)),
+            FilterFormulas.MultipleFeedbackFrequency(s.R2, s.R3, s.C1, s.C2), FilterFormulas.MultipleFeedbackQ(
+                s.R1, s.R2, s.R3, s.C1, s.C2)),
         _ => throw NoSection(section),
     };
 
     /// <summary>Rf and Rg; none for a follower.</summary>
-    private static BuiltPart[] Gain(Resistance feedback, Resistance? ground) => ground is { } rg ? [new("Rf", feedback), new("Rg", rg)] : [];
+    private static BuiltPart[] Gain(Resistance feedback, Resistance? ground) =>
+        ground is { } rg ? [new("Rf", feedback), new("Rg", rg)] : [];
 
     private static ArgumentOutOfRangeException NoSection(Stage stage) => new(nameof(stage), stage, "The stage is not a low-pass section.");
 }

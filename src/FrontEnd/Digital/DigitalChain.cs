@@ -19,7 +19,9 @@ public sealed class DigitalChain
         Designed = [.. stages.Select(stage => Realise(stage, rate))];
 
         // Double is what the design is worked out in: nothing is rounded, and no number may change.
-        Filters = Arithmetic.Word == DigitalWord.Double ? Designed : [.. Designed.Select(sections => QuantisedFilter.Of(sections, Arithmetic.Format).Sections)];
+        Filters = Arithmetic.Word == DigitalWord.Double
+            ? Designed
+            : [.. Designed.Select(sections => QuantisedFilter.Of(sections, Arithmetic.Format).Sections)];
         _all = SecondOrderSections.Cascade(Filters);
     }
 
@@ -47,7 +49,8 @@ public sealed class DigitalChain
     /// <summary>The stage as designed.</summary>
     internal static SecondOrderSections Realise(DigitalStage stage, Frequency rate) => stage switch
     {
-        DigitalDesigned designed => designed.Wish(rate).Design().Digital?.Sections ?? throw new ArgumentOutOfRangeException(nameof(stage), stage, "Digital stage has no filter."),
+        DigitalDesigned designed => designed.Wish(rate).Design().Digital?.Sections
+            ?? throw new ArgumentOutOfRangeException(nameof(stage), stage, "Digital stage has no filter."),
         DigitalNotch notch => new SecondOrderSections([Notch.WithQ(notch.Centre, notch.Q, rate)]),
         DigitalSections rows => SecondOrderSections.FromRows(rows.Rows),
         _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Digital stage is not handled."),

@@ -19,7 +19,8 @@ public abstract record FilterExport
     /// <summary>Headroom above full scale that rules out overflow at every section's output, from the first input.</summary>
     public required int HeadroomBits { get; init; }
 
-    /// <summary>CRC-32 of the coefficients as little-endian words of the format: b0 b1 b2 a1 a2 of each section, the taps, or a comb's two lengths.</summary>
+    /// <summary>CRC-32 of the coefficients as little-endian words of the format: b0 b1 b2 a1 a2 of each section, the taps, or a comb's two
+    /// lengths.</summary>
     /// <remarks>Polynomial 0x04C11DB7, reflected, start and final exclusive-or 0xFFFFFFFF: the one of IEEE 802.3.</remarks>
     public required uint Checksum { get; init; }
 
@@ -29,7 +30,8 @@ public abstract record FilterExport
     /// <summary>What the machine must answer from rest.</summary>
     public required IReadOnlyList<double> TestOutput { get; init; }
 
-    /// <summary>Largest difference that is still right: 0 for fixed point; for floating point what rounding at other places (fused multiply-add, wider registers) can make.</summary>
+    /// <summary>Largest difference that is still right: 0 for fixed point; for floating point what rounding at other places (fused
+    /// multiply-add, wider registers) can make.</summary>
     public required double Tolerance { get; init; }
 
     /// <summary>Half a unit in the last place of 1: the largest relative rounding of the word.</summary>

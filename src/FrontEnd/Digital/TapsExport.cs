@@ -28,7 +28,9 @@ public sealed record TapsExport : FilterExport
             TestInput = input,
             TestOutput = Run(taps, arithmetic.Word, input),
             // Every product and sum is off by half a unit of the largest it can be; eight times their root sum of squares.
-            Tolerance = arithmetic.IsFixed ? 0 : 8 * Unit(arithmetic.Word) * Math.Max(1, taps.L1) * input.Max(Math.Abs) * Math.Sqrt(filter.Length),
+            Tolerance = arithmetic.IsFixed
+                ? 0
+                : 8 * Unit(arithmetic.Word) * Math.Max(1, taps.L1) * input.Max(Math.Abs) * Math.Sqrt(filter.Length),
         };
     }
 

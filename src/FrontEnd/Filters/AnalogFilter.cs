@@ -20,7 +20,8 @@ public sealed record AnalogFilter(ZeroPoleGain ZeroPoleGain, AnalogSections Sect
     public double GroupDelay(double hertz) => Sections.GroupDelay(hertz);
 
     /// <summary>A filter given by its poles and zeros.</summary>
-    /// <param name="referenceAngular">Angular frequency [rad/s] at which every section gets gain 1: 0, infinite, or the centre of a band.</param>
+    /// <param name="referenceAngular">Angular frequency [rad/s] at which every section gets gain 1: 0, infinite, or the centre of a
+    /// band.</param>
     public static AnalogFilter FromZeroPoleGain(ZeroPoleGain filter, double referenceAngular = 0)
     {
         var sections = new List<AnalogSection>();

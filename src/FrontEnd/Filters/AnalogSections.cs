@@ -3,7 +3,8 @@ using System.Runtime.InteropServices;
 
 namespace FrontEnd.Filters;
 
-/// <summary>One analogue section: H(s) = (b0·s² + b1·s + b2)/(a0·s² + a1·s + a2), s in rad/s. a0 = 1; a section of first order has a0 = b0 = 0 and a1 = 1.</summary>
+/// <summary>One analogue section: H(s) = (b0·s² + b1·s + b2)/(a0·s² + a1·s + a2), s in rad/s. a0 = 1; a section of first order has a0 = b0
+/// = 0 and a1 = 1.</summary>
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct AnalogSection(double B0, double B1, double B2, double A0, double A1, double A2)
 {

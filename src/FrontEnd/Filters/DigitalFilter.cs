@@ -3,7 +3,8 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Filters;
 
-/// <summary>A digital filter as designed: its poles and zeros in z, the same as sections, and the sampling rate that belongs to them.</summary>
+/// <summary>A digital filter as designed: its poles and zeros in z, the same as sections, and the sampling rate that belongs to
+/// them.</summary>
 public sealed record DigitalFilter(ZeroPoleGain ZeroPoleGain, SecondOrderSections Sections, Frequency Rate) : IFrequencyResponse
 {
     /// <summary>The approximation it was made from; null where it was given as poles and zeros.</summary>

@@ -46,7 +46,8 @@ public sealed record FilterFigures
         double lowest = corners.Min(c => c.Hertz), highest = corners.Max(c => c.Hertz);
         double top = answer.Wish.Rate is { } rate ? rate.Hertz / 2 * (1 - 1e-9) : 100 * highest;
         double low = lowest / 100;
-        double[] grid = [.. Enumerable.Range(0, GridSteps + 1).Select(i => i == GridSteps ? top : low * Math.Exp(Math.Log(top / low) * i / GridSteps))];
+        double[] grid = [.. Enumerable.Range(0, GridSteps + 1).Select(
+            i => i == GridSteps ? top : low * Math.Exp(Math.Log(top / low) * i / GridSteps))];
         double greatest = grid.Max(filter.PowerResponse), slowest = grid.MaxBy(filter.GroupDelay);
         double middle = answer.Wish.Shape switch
         {
@@ -65,8 +66,10 @@ public sealed record FilterFigures
         {
             Sections = answer.Digital is { } digital
                 ? [.. digital.Sections.Sections.Select(s => Of(s, digital.Rate.Hertz))]
-                : [.. answer.Analog!.Sections.Sections.Select(s => new SectionFigures(Frequency.FromHertz(s.PoleHertz), s.Q, SectionZeros.Of(s)))],
-            HalfPower = FrequencyResponse.Crossings(filter, Frequency.FromHertz(low), Frequency.FromHertz(top), FrequencyResponse.HalfPower, Math.Sqrt(greatest)),
+                : [.. answer.Analog!.Sections.Sections.Select(
+                    s => new SectionFigures(Frequency.FromHertz(s.PoleHertz), s.Q, SectionZeros.Of(s)))],
+            HalfPower = FrequencyResponse.Crossings(
+                filter, Frequency.FromHertz(low), Frequency.FromHertz(top), FrequencyResponse.HalfPower, Math.Sqrt(greatest)),
             AtCorners = [.. corners.Select(Loss)],
             AtStopEdges = [.. (answer.Wish.StopEdges ?? []).Select(Loss)],
             Middle = Frequency.FromHertz(middle),

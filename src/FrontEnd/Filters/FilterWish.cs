@@ -14,7 +14,8 @@ public sealed record FilterWish
 
     public FilterShape Shape { get; init; }
 
-    /// <summary>One corner, or two for a band shape, lower first; what it means is the family's business, except where <see cref="StopEdges"/> are given: then it is the edge of the pass band.</summary>
+    /// <summary>One corner, or two for a band shape, lower first; what it means is the family's business, except where <see
+    /// cref="StopEdges"/> are given: then it is the edge of the pass band.</summary>
     public IReadOnlyList<Frequency> Corners { get; init; } = [];
 
     /// <summary>The prototype's order; null where <see cref="StopEdges"/> ask for the least.</summary>
@@ -38,13 +39,20 @@ public sealed record FilterWish
     /// <summary>The key under which it stands, put into findings.</summary>
     public string Field { get; init; } = "";
 
-    /// <summary>An analogue notch: a band-stop of first order whose corners, f0·(√(1 + 1/4Q²) ∓ 1/(2Q)), are its −3 dB points. Derived.</summary>
+    /// <summary>An analogue notch: a band-stop of first order whose corners, f0·(√(1 + 1/4Q²) ∓ 1/(2Q)), are its −3 dB points.
+    /// Derived.</summary>
     /// <param name="centre">f0, above 0 Hz.</param>
     /// <param name="q">f0 over the width between the −3 dB points, above 0.</param>
     internal static FilterWish Notch(Frequency centre, double q)
     {
         double half = centre.Hertz / (2 * q), middle = Math.Sqrt((centre.Hertz * centre.Hertz) + (half * half));
-        return new FilterWish { Family = FilterFamily.Butterworth, Shape = FilterShape.BandStop, Corners = [Frequency.FromHertz(middle - half), Frequency.FromHertz(middle + half)], Order = 1 };
+        return new FilterWish
+        {
+            Family = FilterFamily.Butterworth,
+            Shape = FilterShape.BandStop,
+            Corners = [Frequency.FromHertz(middle - half), Frequency.FromHertz(middle + half)],
+            Order = 1,
+        };
     }
 
     /// <summary>The filter that was asked for; findings with an error where there is none.</summary>
@@ -79,7 +87,10 @@ public sealed record FilterWish
         }
 
         findings.AddRange(Unused());
-        var answer = new FilterAnswer { Wish = this, Requirement = requirement, Choice = choice, Prototype = prototype, Response = shape, Findings = findings };
+        var answer = new FilterAnswer
+        {
+            Wish = this, Requirement = requirement, Choice = choice, Prototype = prototype, Response = shape, Findings = findings,
+        };
         return Rate is { } rate
             ? answer with { Digital = FilterDesign.Digital(prototype, shape, rate) }
             : answer with { Analog = FilterDesign.Analog(prototype, shape) };
@@ -133,12 +144,14 @@ public sealed record FilterWish
 
         if (Ripple is null && Family is FilterFamily.Chebyshev or FilterFamily.Elliptic)
         {
-            yield return FilterMessages.LossMissing(Field, FilterWords.Name(Family), "ripple", "the largest loss in the pass band", "0.5 dB");
+            yield return FilterMessages.LossMissing(
+                Field, FilterWords.Name(Family), "ripple", "the largest loss in the pass band", "0.5 dB");
         }
 
         if (Attenuation is null && (StopEdges is not null || Family is FilterFamily.InverseChebyshev or FilterFamily.Elliptic))
         {
-            yield return FilterMessages.LossMissing(Field, StopEdges is null ? FilterWords.Name(Family) : "stop edge", "attenuation", "the least loss in the stop band", "60 dB");
+            string who = StopEdges is null ? FilterWords.Name(Family) : "stop edge";
+            yield return FilterMessages.LossMissing(Field, who, "attenuation", "the least loss in the stop band", "60 dB");
         }
 
         if (Normalisation == BesselNormalisation.Delay && (Family != FilterFamily.Bessel || StopEdges is not null))
@@ -183,7 +196,8 @@ public sealed record FilterAnswer
 
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
-    /// <summary>Centre and Q where the filter is an analogue notch: a pole pair and, of the same frequency, zeros on the axis; else null.</summary>
+    /// <summary>Centre and Q where the filter is an analogue notch: a pole pair and, of the same frequency, zeros on the axis; else
+    /// null.</summary>
     public (Frequency Centre, double Q)? AnalogNotch =>
         Analog?.Sections.Sections is [{ Q: { } q, B1: 0, B2: > 0, B0: > 0 } one] && Math.Abs((one.B2 / one.B0 / (one.PoleAngular * one.PoleAngular)) - 1) < 1e-9
             ? (Frequency.FromHertz(one.PoleHertz), q)

@@ -23,7 +23,8 @@ internal static class MathExtra
         return x * (1 + (square / 6 * (1 + (square / 20 * (1 + (square / 42 * (1 + (square / 72 * (1 + (square / 110))))))))));
     }
 
-    /// <summary>Where a function with one valley between two points is least, by golden section to the last bit; of two equal values the lower point's side is taken.</summary>
+    /// <summary>Where a function with one valley between two points is least, by golden section to the last bit; of two equal values the
+    /// lower point's side is taken.</summary>
     internal static double LeastAt(Func<double, double> function, double low, double high)
     {
         for (int i = 0; i < 100; i++)
@@ -35,7 +36,8 @@ internal static class MathExtra
         return (low + high) / 2;
     }
 
-    /// <summary>A zero of an analytic function near a point, by Newton's rule with the slope from a central difference; the last point where it does not settle.</summary>
+    /// <summary>A zero of an analytic function near a point, by Newton's rule with the slope from a central difference; the last point
+    /// where it does not settle.</summary>
     internal static Complex RootNear(Func<Complex, Complex> function, Complex start)
     {
         Complex root = start;

@@ -3,8 +3,10 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Filters;
 
-/// <summary>What a filter passes: low-pass, high-pass, band-pass or band-stop, with its corners. Composed with a <see cref="Prototype"/>.</summary>
-/// <remarks>What a corner means is the prototype's business (<see cref="Prototype.CornerMeaning"/>). The transforms of the normalised low-pass (corner 1 rad/s) are
+/// <summary>What a filter passes: low-pass, high-pass, band-pass or band-stop, with its corners. Composed with a <see
+/// cref="Prototype"/>.</summary>
+/// <remarks>What a corner means is the prototype's business (<see cref="Prototype.CornerMeaning"/>). The transforms of the normalised
+/// low-pass (corner 1 rad/s) are
 /// s → s/ω0, s → ω0/s, s → (s² + ω0²)/(s·B) and its inverse, ω0² = ω1·ω2, B = ω2 − ω1.
 /// Source: R. Schaumann, M. E. Van Valkenburg, Design of Analog Filters, chapter 9 (from memory).</remarks>
 public abstract record ResponseShape
@@ -44,7 +46,8 @@ public abstract record ResponseShape
     }
 
     /// <summary>The two roots of s² − 2·half·s + ω0² = 0.</summary>
-    /// <remarks>The larger root is formed without cancellation and the smaller as ω0² over it: a narrow low edge keeps its digits.</remarks>
+    /// <remarks>The larger root is formed without cancellation and the smaller as ω0² over it: a narrow low edge keeps its
+    /// digits.</remarks>
     private protected static (Complex First, Complex Second) BandRoots(Complex half, double centre)
     {
         Complex root = Complex.Sqrt((half * half) - (centre * centre));

@@ -13,8 +13,10 @@ public enum FilterForm
 }
 
 /// <summary>A running filter in double precision. Holds state; one runner per channel.</summary>
-/// <remarks>y = b0·x + s1, s1 = b1·x + s2 − a1·y, s2 = b2·x − a2·y, each product and sum rounded in this order: the new output enters last, which shortens the chain from one output to the next.
-/// Allocates nothing while running; input and output may be the same memory. A long record is filtered block by block, section by section.</remarks>
+/// <remarks>y = b0·x + s1, s1 = b1·x + s2 − a1·y, s2 = b2·x − a2·y, each product and sum rounded in this order: the new output enters last,
+/// which shortens the chain from one output to the next.
+/// Allocates nothing while running; input and output may be the same memory. A long record is filtered block by block, section by
+/// section.</remarks>
 public sealed class SectionRunner
 {
     /// <summary>Shorter blocks go section by section: four sections need three samples to fill and three to drain.</summary>
@@ -70,7 +72,8 @@ public sealed class SectionRunner
         }
     }
 
-    /// <summary>Two sections in one loop: the second works on sample n while the first already works on n + 1. Each section's own operations and their order are those of <see cref="RunTransposed"/>, so the bits are the same.</summary>
+    /// <summary>Two sections in one loop: the second works on sample n while the first already works on n + 1. Each section's own
+    /// operations and their order are those of <see cref="RunTransposed"/>, so the bits are the same.</summary>
     private static void RunPair(ReadOnlySpan<double> c, Span<double> s, Span<double> block)
     {
         (double b0, double b1, double b2, double a1, double a2) = (c[0], c[1], c[2], c[3], c[4]);
@@ -91,7 +94,8 @@ public sealed class SectionRunner
         (s[0], s[1], s[4], s[5]) = (s1, s2, t1, t2);
     }
 
-    /// <summary>Four sections in the four lanes of a vector, each one sample behind the one before it; the first and last three samples, where not all lanes have one, go one section at a time.</summary>
+    /// <summary>Four sections in the four lanes of a vector, each one sample behind the one before it; the first and last three samples,
+    /// where not all lanes have one, go one section at a time.</summary>
     private static void RunFour(ReadOnlySpan<double> c, Span<double> s, Span<double> block)
     {
         int length = block.Length;

@@ -62,7 +62,9 @@ public sealed record SectionZeros(ZeroPlace Place, Frequency? At)
         }
 
         return new(
-            s.B2 == -s.B0 ? ZeroPlace.ZeroHertzAndHalfRate : cosine <= -1 ? ZeroPlace.HalfRate : 1 <= cosine ? ZeroPlace.ZeroHertz : ZeroPlace.OffCircle,
+            s.B2 == -s.B0 ? ZeroPlace.ZeroHertzAndHalfRate
+            : cosine <= -1 ? ZeroPlace.HalfRate
+            : 1 <= cosine ? ZeroPlace.ZeroHertz : ZeroPlace.OffCircle,
             null);
     }
 

@@ -21,10 +21,12 @@ public sealed record WordFigures
 
     public bool Saturated => Filter.Details.Any(d => d.Saturated);
 
-    /// <summary>Round-off at the output, rms, in LSB of the sample; null for floating point, whose round-off follows the signal, and where a pole is not inside the circle.</summary>
+    /// <summary>Round-off at the output, rms, in LSB of the sample; null for floating point, whose round-off follows the signal, and where
+    /// a pole is not inside the circle.</summary>
     public double? RoundOff { get; init; }
 
-    /// <summary>Floating point: round-off at the output, rms, as a share of a large constant at the input; null for fixed point and where a pole is not inside the circle.</summary>
+    /// <summary>Floating point: round-off at the output, rms, as a share of a large constant at the input; null for fixed point and where a
+    /// pole is not inside the circle.</summary>
     public double? ConstantRoundOff { get; init; }
 
     /// <summary>Largest level at which the output can hang, in LSB of the sample; null likewise.</summary>
@@ -41,14 +43,16 @@ public sealed record WordFigures
 
     public bool IsStable => Standing == PoleStanding.InsideCircle;
 
-    /// <summary>What to do about it; null where nothing is wrong. Which remedy goes with which failure: common practice, no source.</summary>
+    /// <summary>What to do about it; null where nothing is wrong. Which remedy goes with which failure: common practice, no
+    /// source.</summary>
     public string? Remedy => Standing switch
     {
         PoleStanding.OutsideCircle or PoleStanding.OnCircle => WordMessages.LongerWords,
         _ when Saturated => WordMessages.LessFraction,
         _ when DcZeroLost => WordMessages.KeepDcZero,
         _ when 0 < ExtraBits => WordMessages.MoreStateBits(ExtraBits),
-        _ when Filter.Format is SingleFormat && Form == FilterForm.TransposedDirectII && Filter.Ideal.Sections.Any(IsNearDc) => WordMessages.DirectForm,
+        _ when Filter.Format is SingleFormat && Form == FilterForm.TransposedDirectII && Filter.Ideal.Sections.Any(IsNearDc) =>
+            WordMessages.DirectForm,
         _ => null,
     };
 
@@ -81,7 +85,8 @@ public sealed record WordFigures
         };
     }
 
-    /// <summary>The largest limit cycle that a search finds in any section, at that section's output; only for fixed point. Takes up to some tenths of a second, so it is no part of <see cref="Of"/>.</summary>
+    /// <summary>The largest limit cycle that a search finds in any section, at that section's output; only for fixed point. Takes up to
+    /// some tenths of a second, so it is no part of <see cref="Of"/>.</summary>
     public LimitCycleSearch SearchLimitCycles()
     {
         if (Filter.Format is not FixedFormat format)
@@ -89,8 +94,10 @@ public sealed record WordFigures
             throw new InvalidOperationException("Only whole numbers have limit cycles of their own.");
         }
 
-        LimitCycleSearch[] found = [.. Filter.Details.Select(section => LimitCycle.SearchWithin(section, format, MostSteps / Filter.Details.Count))];
-        return new LimitCycleSearch(found.Select(one => one.Largest).OfType<LimitCycle>().MaxBy(cycle => cycle.Amplitude), found.All(one => one.IsComplete));
+        LimitCycleSearch[] found = [.. Filter.Details.Select(
+            section => LimitCycle.SearchWithin(section, format, MostSteps / Filter.Details.Count))];
+        return new LimitCycleSearch(
+            found.Select(one => one.Largest).OfType<LimitCycle>().MaxBy(cycle => cycle.Amplitude), found.All(one => one.IsComplete));
     }
 
     /// <summary>Each section's levels, times the gain of what follows at their frequency; the largest.</summary>

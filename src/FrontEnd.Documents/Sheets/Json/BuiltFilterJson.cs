@@ -13,7 +13,8 @@ internal sealed record CircuitJson(string Name, string Topology, int OpAmps, dou
     public IReadOnlyList<PartJson>? StateVariableInstead { get; init; }
 
     public static IReadOnlyList<CircuitJson> From(BuiltLowPass built) => [.. built.Sections.Select(one => new CircuitJson(
-        one.Section.Stage.Name, Word(one.Kind), one.Section.Stage.FittedOpAmp is null ? 0 : 1, one.Section.Stage.NominalGain, PartJson.From(one.Parts))
+        one.Section.Stage.Name, Word(one.Kind), one.Section.Stage.FittedOpAmp is null ? 0 : 1, one.Section.Stage.NominalGain,
+        PartJson.From(one.Parts))
     {
         StateVariableInstead = one.StateVariableParts is { } parts ? PartJson.From(parts) : null,
     })];
@@ -21,16 +22,20 @@ internal sealed record CircuitJson(string Name, string Topology, int OpAmps, dou
     public static CircuitJson From(BuiltNotch notch)
     {
         bool isTwinT = notch.Circuit.TwinT is not null;
-        return new("analogue notch", isTwinT ? "twin-t" : "state-variable", isTwinT ? 1 : StateVariableNotch.OpAmps, notch.Circuit.TwinT?.NominalGain ?? 1, PartJson.From(notch.Parts));
+        return new(
+            "analogue notch", isTwinT ? "twin-t" : "state-variable", isTwinT ? 1 : StateVariableNotch.OpAmps, notch.Circuit.TwinT?.NominalGain ?? 1,
+            PartJson.From(notch.Parts));
     }
 
-    private static string Word(SectionKind kind) => kind == SectionKind.Rc ? "rc" : FilterParts.Topologies.First(pair => pair.Value == kind).Key;
+    private static string Word(SectionKind kind) =>
+        kind == SectionKind.Rc ? "rc" : FilterParts.Topologies.First(pair => pair.Value == kind).Key;
 }
 
 /// <summary>One part, and where it goes where its name does not say so.</summary>
 internal sealed record PartJson(string Name, IQuantity Value, string Unit, string? Place)
 {
-    public static IReadOnlyList<PartJson> From(IEnumerable<BuiltPart> parts) => [.. parts.Select(part => new PartJson(part.Name, part.Value, part.Value.SiUnit, part.Place))];
+    public static IReadOnlyList<PartJson> From(IEnumerable<BuiltPart> parts) =>
+        [.. parts.Select(part => new PartJson(part.Name, part.Value, part.Value.SiUnit, part.Place))];
 }
 
 /// <summary>What the parts do, with the op-amps' real gain-bandwidth product.</summary>
@@ -41,7 +46,8 @@ internal abstract record AsBuiltJson(IQuantity GainBandwidth, double Gain);
 /// <summary>A low-pass as built.</summary>
 internal sealed record LowPassBuiltJson(
     IQuantity GainBandwidth, double Gain, IQuantity? HalfPower, double? LargestErrorDb, IQuantity LargestErrorAt,
-    IReadOnlyList<BuiltSectionJson> Sections, StopBandJson? StopBand, IReadOnlyList<ComparisonAtJson> Response) : AsBuiltJson(GainBandwidth, Gain)
+    IReadOnlyList<BuiltSectionJson> Sections, StopBandJson? StopBand, IReadOnlyList<ComparisonAtJson> Response)
+    : AsBuiltJson(GainBandwidth, Gain)
 {
     public static LowPassBuiltJson From(BuiltLowPass built) => new(
         built.OpAmp.GainBandwidth, built.Gain, built.HalfPower, built.LargestError.Loss?.Value, built.LargestError.At,
@@ -51,7 +57,8 @@ internal sealed record LowPassBuiltJson(
 
 /// <summary>A section of a low-pass, wanted and built, and by the textbooks' formulas.</summary>
 internal sealed record BuiltSectionJson(
-    string Name, IQuantity WantedF0, double? WantedQ, IQuantity F0, double? Q, double LargestGain, FormulaJson FormulaF0, FormulaJson? FormulaQ)
+    string Name, IQuantity WantedF0, double? WantedQ, IQuantity F0, double? Q, double LargestGain, FormulaJson FormulaF0,
+    FormulaJson? FormulaQ)
 {
     public static BuiltSectionJson From(BuiltSection built)
     {
@@ -68,7 +75,8 @@ internal sealed record FormulaJson(double Value, string Unit, string Formula)
     public static FormulaJson From(TextbookFigure figure) => new(figure.Value, figure.Unit, figure.Formula);
 }
 
-/// <summary>Where the stop band turns up again, sought up to a frequency; <c>turns_at</c> is null where it does not. Null as a whole where the op-amp's output resistance is not given.</summary>
+/// <summary>Where the stop band turns up again, sought up to a frequency; <c>turns_at</c> is null where it does not. Null as a whole where
+/// the op-amp's output resistance is not given.</summary>
 internal sealed record StopBandJson(IQuantity SoughtTo)
 {
     public IQuantity? TurnsAt { get; init; }
@@ -106,7 +114,8 @@ internal sealed record StopBandJson(IQuantity SoughtTo)
 }
 
 /// <summary>Where one section turns up again, by its network and by formula.</summary>
-internal sealed record SectionRiseJson(string Name, IQuantity TurnsAt, double LeastLossDb, FormulaJson FormulaTurn, FormulaJson FormulaLeast);
+internal sealed record SectionRiseJson(
+    string Name, IQuantity TurnsAt, double LeastLossDb, FormulaJson FormulaTurn, FormulaJson FormulaLeast);
 
 /// <summary>Gain at one frequency against 0 Hz [dB], ideal and as built.</summary>
 internal sealed record ComparisonAtJson(IQuantity Frequency, double IdealDb, double BuiltDb, IQuantity IdealGroupDelay);
@@ -121,20 +130,25 @@ internal sealed record NotchBuiltJson(
         notch.Depth?.Value, notch.Deviation.Fraction, notch.DepthAtDeviation?.Value);
 }
 
-/// <summary>What the parts add: noise rms over a band and the largest dc error; the error is null where the op-amp gives neither offset nor bias current.</summary>
-internal sealed record NoiseJson(IQuantity Rms, IQuantity From, IQuantity To, IQuantity? DcError, bool OffsetVoltageGiven, bool BiasCurrentGiven)
+/// <summary>What the parts add: noise rms over a band and the largest dc error; the error is null where the op-amp gives neither offset nor
+/// bias current.</summary>
+internal sealed record NoiseJson(
+    IQuantity Rms, IQuantity From, IQuantity To, IQuantity? DcError, bool OffsetVoltageGiven, bool BiasCurrentGiven)
 {
-    public static NoiseJson? Of(OwnNoise? noise) => noise is null ? null : new(noise.Noise, noise.From, noise.To, noise.DcError, noise.HasOffset, noise.HasBias);
+    public static NoiseJson? Of(OwnNoise? noise) =>
+        noise is null ? null : new(noise.Noise, noise.From, noise.To, noise.DcError, noise.HasOffset, noise.HasBias);
 }
 
 /// <summary>What the parts' tolerance does: corners of a notch, and what each part moves alone.</summary>
 internal sealed record TolerancesJson(IReadOnlyList<CornerJson> Corners, IReadOnlyList<SensitivityJson> Sensitivities)
 {
     public static TolerancesJson From(BuiltLowPass built) =>
-        new([], [.. built.Sections.SelectMany(one => one.Section.Sensitivities.Select(s => new SensitivityJson(one.Section.Stage.Name, s.Part, s.ToFrequency, s.ToQ)))]);
+        new([], [.. built.Sections.SelectMany(one => one.Section.Sensitivities.Select(
+            s => new SensitivityJson(one.Section.Stage.Name, s.Part, s.ToFrequency, s.ToQ)))]);
 
     public static TolerancesJson From(BuiltNotch notch) => new(
-        [.. notch.Corners.Select(worst => new CornerJson(worst.Tolerance, worst.LeastLoss, worst.LowestQ, worst.HighestQ, worst.CanOscillate))],
+        [.. notch.Corners.Select(
+            worst => new CornerJson(worst.Tolerance, worst.LeastLoss, worst.LowestQ, worst.HighestQ, worst.CanOscillate))],
         [.. notch.Sensitivities.Select(one => new SensitivityJson("analogue notch", one.Move.Part, one.Move.ToFrequency, one.Move.ToQ)
         {
             DepthWithOnePercentDb = one.DepthWithOnePerCent?.Value,

@@ -2,7 +2,8 @@ using FrontEnd.DesignedFilters;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>What <c>filter</c> and the commands below it answer, as JSON: SI units, losses in dB, null where a loss is without bound. Every number reads back as the same double.</summary>
+/// <summary>What <c>filter</c> and the commands below it answer, as JSON: SI units, losses in dB, null where a loss is without bound. Every
+/// number reads back as the same double.</summary>
 public static class DesignedFilterJson
 {
     /// <summary>The answer in the envelope that all commands share.</summary>

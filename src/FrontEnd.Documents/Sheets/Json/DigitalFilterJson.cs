@@ -35,7 +35,8 @@ internal sealed record FirJson(
         FirFilter filter = fir.Answer.Filter!;
         FirFigures figures = fir.Answer.Figures!;
         return new FirJson(
-            "fir", wish.Method == FirMethod.Kaiser ? "kaiser" : "equiripple", wish.Rate, filter.Length, filter.Delay, filter.Multiplies, figures.PassLoss, figures.StopLoss,
+            "fir", wish.Method == FirMethod.Kaiser ? "kaiser" : "equiripple", wish.Rate, filter.Length, filter.Delay, filter.Multiplies,
+            figures.PassLoss, figures.StopLoss,
             [.. figures.HalfPower], figures.DcGain, Numbers(filter.Taps))
         {
             Shape = FilterWords.Of(wish.Shape),
@@ -76,7 +77,8 @@ internal abstract record BandJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> 
 
     /// <summary>About each harmonic, where the mains has moved.</summary>
     public IReadOnlyList<DepthJson> Depths =>
-        [.. Harmonics.Select(h => new DepthJson(h.Harmonic, h.Frequency, [.. h.Depths.Select(d => new DeviationJson(d.Deviation, d.Attenuation))]))];
+        [.. Harmonics.Select(
+            h => new DepthJson(h.Harmonic, h.Frequency, [.. h.Depths.Select(d => new DeviationJson(d.Deviation, d.Attenuation))]))];
 }
 
 /// <summary>How deep a filter is about one harmonic.</summary>
@@ -193,7 +195,8 @@ internal sealed record NotchJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> H
             RingTime = figures.RingTime,
             GroupDelayAt = figures.Droop.Edge,
             GroupDelay = figures.DelayAtEdge,
-            Notches = [.. figures.Notches.Zip(figures.Depths, (notch, depth) => new EachNotchJson(depth.Frequency, notch.Bandwidth, notch.TimeConstant, notch.RingTime))],
+            Notches = [.. figures.Notches.Zip(
+                figures.Depths, (notch, depth) => new EachNotchJson(depth.Frequency, notch.Bandwidth, notch.TimeConstant, notch.RingTime))],
             Sections = [.. CoefficientsJson.From(designed.Answer.Sections!)],
             Words = WordJson.From(designed.Words)!,
             Growth = GrowthJson.From(designed.Words)!,
@@ -248,7 +251,8 @@ internal sealed record SincJson(string Kind, int Order, int Ratio, IQuantity Rat
         FirFilter taps = designed.Answer.Compensation!;
         SincFigures figures = designed.Figures;
         return new SincJson(
-            "sinc", wish.Order, wish.Ratio, wish.Rate, wish.Edge, [.. figures.Points.Select(point => new SincLossJson(point.At, point.Decimator, point.Compensated))])
+            "sinc", wish.Order, wish.Ratio, wish.Rate, wish.Edge, [.. figures.Points.Select(
+                point => new SincLossJson(point.At, point.Decimator, point.Compensated))])
         {
             FoldLossDb = figures.FoldLoss,
             LargestDeviationDb = figures.LargestDeviation,

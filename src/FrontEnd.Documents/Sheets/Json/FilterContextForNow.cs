@@ -46,7 +46,8 @@ internal sealed class FilterNumberConverter : FilterWritingConverter<double>
 
 internal sealed class FilterQuantityConverter : FilterWritingConverter<IQuantity>
 {
-    public override void Write(Utf8JsonWriter writer, IQuantity value, JsonSerializerOptions options) => writer.WriteNumberValue(value.SiValue);
+    public override void Write(Utf8JsonWriter writer, IQuantity value, JsonSerializerOptions options) =>
+        writer.WriteNumberValue(value.SiValue);
 }
 
 internal sealed record FilterFindingJson(string Code, string Severity, string Field, string Message, string? Note, string? Help)

@@ -5,11 +5,15 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>Members of <c>filter --json</c> and of <c>filter notch --json</c> without a rate: a filter of sections, what it does and what it is built of.</summary>
-/// <remarks>Digital: powers of z⁻¹, a0 = 1, a section of first order has b2 = a2 = 0. Analogue: b0·s² + b1·s + b2 over a0·s² + a1·s + a2, s in rad/s, a0 = 1; a section of first order has a0 = b0 = 0 and a1 = 1.
-/// The product of the sections is the whole filter, and so is gain·Π(x − zeros)/Π(x − poles); zeros at infinity are left out. The order is the prototype's.</remarks>
+/// <summary>Members of <c>filter --json</c> and of <c>filter notch --json</c> without a rate: a filter of sections, what it does and what
+/// it is built of.</summary>
+/// <remarks>Digital: powers of z⁻¹, a0 = 1, a section of first order has b2 = a2 = 0. Analogue: b0·s² + b1·s + b2 over a0·s² + a1·s + a2, s
+/// in rad/s, a0 = 1; a section of first order has a0 = b0 = 0 and a1 = 1.
+/// The product of the sections is the whole filter, and so is gain·Π(x − zeros)/Π(x − poles); zeros at infinity are left out. The order is
+/// the prototype's.</remarks>
 internal sealed record FilterJson(
-    IReadOnlyList<SectionJson> Sections, IReadOnlyList<double[]> Zeros, IReadOnlyList<double[]> Poles, double Gain, int Order, IQuantity? Rate)
+    IReadOnlyList<SectionJson> Sections, IReadOnlyList<double[]> Zeros, IReadOnlyList<double[]> Poles, double Gain, int Order,
+    IQuantity? Rate)
 {
     public required string Family { get; init; }
 
@@ -51,8 +55,9 @@ internal sealed record FilterJson(
     {
         FilterAnswer answer = filter.Answer;
         ZeroPoleGain roots = answer.ZeroPoleGain!;
-        return new FilterJson(
-            SectionJson.From(answer, filter.Figures), Pairs(roots.Zeros), Pairs(roots.Poles), roots.Gain, answer.Prototype!.Order, answer.Wish.Rate)
+        var json = new FilterJson(
+            SectionJson.From(answer, filter.Figures), Pairs(roots.Zeros), Pairs(roots.Poles), roots.Gain, answer.Prototype!.Order,
+            answer.Wish.Rate)
         {
             Family = FilterWords.Of(answer.Wish.Family),
             Shape = FilterWords.Of(answer.Wish.Shape),
@@ -62,25 +67,32 @@ internal sealed record FilterJson(
             Requirement = RequirementJson.From(answer),
             Notch = answer.AnalogNotch is { } notch ? new NotchCentreJson(notch.Centre, notch.Q) : null,
             Response = ResponseJson.From(filter.Figures),
-            Parts = filter.LowPass is { } parts ? CircuitJson.From(parts) : filter.Notch is { } circuit ? [CircuitJson.From(circuit)] : null,
-            AsBuilt = filter.LowPass is { } lowPass ? LowPassBuiltJson.From(lowPass) : filter.Notch is { } built ? NotchBuiltJson.From(built) : null,
             Noise = NoiseJson.Of(filter.LowPass?.Noise ?? filter.Notch?.Noise),
-            Tolerances = filter.LowPass is { } sections ? TolerancesJson.From(sections) : filter.Notch is { } corners ? TolerancesJson.From(corners) : null,
             Words = WordJson.From(filter.Words),
             Growth = GrowthJson.From(filter.Words),
             Findings = FilterFindingJson.From(filter.Findings),
         };
+        return filter switch
+        {
+            { LowPass: { } built } => json with { Parts = CircuitJson.From(built), AsBuilt = LowPassBuiltJson.From(built), Tolerances = TolerancesJson.From(built) },
+            { Notch: { } built } => json with { Parts = [CircuitJson.From(built)], AsBuilt = NotchBuiltJson.From(built), Tolerances = TolerancesJson.From(built) },
+            _ => json,
+        };
     }
 
-    private static double[][] Pairs(IReadOnlyList<Complex> roots) => [.. roots.Select(root => new[] { SectionJson.Unsigned(root.Real), SectionJson.Unsigned(root.Imaginary) })];
+    private static double[][] Pairs(IReadOnlyList<Complex> roots) =>
+        [.. roots.Select(root => new[] { SectionJson.Unsigned(root.Real), SectionJson.Unsigned(root.Imaginary) })];
 }
 
 /// <summary>One section: coefficients, its number from 1, and in words of the trade.</summary>
-internal sealed record SectionJson(IReadOnlyList<double> B, IReadOnlyList<double> A, int Number, IQuantity F0, double? Q, string ZerosLie, IQuantity? ZerosAt)
+internal sealed record SectionJson(
+    IReadOnlyList<double> B, IReadOnlyList<double> A, int Number, IQuantity F0, double? Q, string ZerosLie, IQuantity? ZerosAt)
 {
     public static IReadOnlyList<SectionJson> From(FilterAnswer answer, FilterFigures figures)
     {
-        IEnumerable<CoefficientsJson> coefficients = answer.Digital is { } digital ? CoefficientsJson.From(digital.Sections) : CoefficientsJson.From(answer.Analog!.Sections);
+        IEnumerable<CoefficientsJson> coefficients = answer.Digital is { } digital
+            ? CoefficientsJson.From(digital.Sections)
+            : CoefficientsJson.From(answer.Analog!.Sections);
         return [.. coefficients.Zip(figures.Sections).Select((both, i) => From(both.First, both.Second, i + 1))];
     }
 
@@ -94,15 +106,19 @@ internal sealed record SectionJson(IReadOnlyList<double> B, IReadOnlyList<double
 /// <summary>Coefficients of one section.</summary>
 internal sealed record CoefficientsJson(IReadOnlyList<double> B, IReadOnlyList<double> A)
 {
-    public static IEnumerable<CoefficientsJson> From(SecondOrderSections sections) => sections.Sections.Select(s => Of([s.B0, s.B1, s.B2], [1, s.A1, s.A2]));
+    public static IEnumerable<CoefficientsJson> From(SecondOrderSections sections) =>
+        sections.Sections.Select(s => Of([s.B0, s.B1, s.B2], [1, s.A1, s.A2]));
 
-    public static IEnumerable<CoefficientsJson> From(AnalogSections sections) => sections.Sections.Select(s => Of([s.B0, s.B1, s.B2], [s.A0, s.A1, s.A2]));
+    public static IEnumerable<CoefficientsJson> From(AnalogSections sections) =>
+        sections.Sections.Select(s => Of([s.B0, s.B1, s.B2], [s.A0, s.A1, s.A2]));
 
-    private static CoefficientsJson Of(IEnumerable<double> b, IEnumerable<double> a) => new([.. b.Select(SectionJson.Unsigned)], [.. a.Select(SectionJson.Unsigned)]);
+    private static CoefficientsJson Of(IEnumerable<double> b, IEnumerable<double> a) =>
+        new([.. b.Select(SectionJson.Unsigned)], [.. a.Select(SectionJson.Unsigned)]);
 }
 
 /// <summary>What was asked of a filter whose order was sought; the exact order is null where it was found by trying.</summary>
-internal sealed record RequirementJson(IReadOnlyList<IQuantity> PassEdges, IReadOnlyList<IQuantity> StopEdges, double RippleDb, double AttenuationDb, double? ExactOrder)
+internal sealed record RequirementJson(
+    IReadOnlyList<IQuantity> PassEdges, IReadOnlyList<IQuantity> StopEdges, double RippleDb, double AttenuationDb, double? ExactOrder)
 {
     public static RequirementJson? From(FilterAnswer answer) => answer.Requirement is { } r
         ? new RequirementJson([.. r.Pass.Corners], [.. r.Stop.Corners], r.Ripple.Value, r.Attenuation.Value, answer.Choice!.Exact)
@@ -118,7 +134,8 @@ internal sealed record ResponseJson(
     IQuantity GroupDelayAt, IQuantity GroupDelay, IQuantity LargestGroupDelayAt, IQuantity LargestGroupDelay)
 {
     public static ResponseJson From(FilterFigures f) => new(
-        [.. f.HalfPower], LossJson.From(f.AtCorners), LossJson.From(f.AtStopEdges), f.Middle, f.DelayAtMiddle, f.LargestDelayAt, f.LargestDelay);
+        [.. f.HalfPower], LossJson.From(f.AtCorners), LossJson.From(f.AtStopEdges), f.Middle, f.DelayAtMiddle, f.LargestDelayAt,
+        f.LargestDelay);
 }
 
 /// <summary>A loss at one frequency; null without bound.</summary>

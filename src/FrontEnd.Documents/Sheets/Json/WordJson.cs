@@ -6,18 +6,22 @@ namespace FrontEnd.Documents.Sheets;
 
 /// <summary>What one word does to a digital filter of sections; levels are in LSB of the sample.</summary>
 internal sealed record WordJson(
-    string Word, double PoleMovement, string Poles, double? DcGain, string DcZero, int? HeadroomBits, IReadOnlyList<FormJson> Forms, LimitCycleJson? LimitCycle,
+    string Word, double PoleMovement, string Poles, double? DcGain, string DcZero, int? HeadroomBits, IReadOnlyList<FormJson> Forms,
+    LimitCycleJson? LimitCycle,
     bool? LimitCycleSearchComplete, IReadOnlyList<string> Remedies)
 {
-    public static IReadOnlyList<WordJson>? From(WordStudy? study) => study is null ? null : [.. study.Words.Select(word => From(word, study))];
+    public static IReadOnlyList<WordJson>? From(WordStudy? study) =>
+        study is null ? null : [.. study.Words.Select(word => From(word, study))];
 
     private static WordJson From(WordResult word, WordStudy study)
     {
         WordFigures figures = word.Coefficients;
         return new(
-            DigitalArithmetic.WordOf(word.Word), figures.PoleMovement, Standing(figures.Standing), figures.DcGain, WordTables.Word(word.DcZero),
+            DigitalArithmetic.WordOf(word.Word), figures.PoleMovement, Standing(figures.Standing), figures.DcGain,
+            WordTables.Word(word.DcZero),
             figures.IsStable ? figures.HeadroomBits : null,
-            [.. word.Forms.Select(form => new FormJson(DigitalArithmetic.FormOf(form.Form), form.RoundOff, form.ConstantRoundOff, form.DeadBand))],
+            [.. word.Forms.Select(
+                form => new FormJson(DigitalArithmetic.FormOf(form.Form), form.RoundOff, form.ConstantRoundOff, form.DeadBand))],
             word.LimitCycles?.Largest is { } cycle ? new LimitCycleJson(cycle.Amplitude, cycle.Period) : null, word.LimitCycles?.IsComplete,
             [.. study.Remedies.Where(remedy => remedy.Word == word.Word).Select(remedy => remedy.Remedy)]);
     }
@@ -47,5 +51,6 @@ internal sealed record GrowthJson(int Section, double L1, double L2, double LInf
 /// <summary>What rounding to a word does to taps: the largest change of the response.</summary>
 internal sealed record TapWordJson(string Word, double LargestChange)
 {
-    public static IReadOnlyList<TapWordJson> From(FirCost cost) => [.. cost.Words.Select(one => new TapWordJson(DigitalArithmetic.WordOf(one.Word), one.LargestChange))];
+    public static IReadOnlyList<TapWordJson> From(FirCost cost) =>
+        [.. cost.Words.Select(one => new TapWordJson(DigitalArithmetic.WordOf(one.Word), one.LargestChange))];
 }
