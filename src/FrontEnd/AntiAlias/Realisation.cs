@@ -1,6 +1,5 @@
 using FrontEnd.Circuits;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.AntiAlias;
