@@ -52,6 +52,8 @@ public sealed class FilterNumbersTests
         Outcome page = Shell.Run(words), json = Shell.Run([.. words, "--json"]);
         Assert.Equal((0, 0), (page.Code, json.Code));
         EveryNumberInJson.Holds(page.Output, json.Output, Labels);
+        using JsonDocument document = JsonDocument.Parse(json.Output);
+        Assert.Equal(call[0] == '-' ? "filter" : $"filter {words[1]}", document.RootElement.GetProperty("command").GetString());
     }
 
     /// <summary>The keys that the order of 2026-11 asked for, where the page has what they stand for.</summary>

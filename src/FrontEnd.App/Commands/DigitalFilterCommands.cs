@@ -136,7 +136,7 @@ internal static class DigitalFilterCommands
         public static Made Nothing(IReadOnlyList<Finding> findings) => new(findings, null, null);
 
         public static Made Of<T>(IReadOnlyList<Finding> findings, Func<T> design, Func<T, string> page)
-            where T : DesignedFilter => new(findings, () => page(design()), command => DesignedFilterJson.Of(design(), command));
+            where T : DesignedFilter => new(findings, () => page(design()), command => AnswerJson.Of(design(), command));
     }
 
     /// <summary>What the four have in common: rate, JSON, coefficients, findings, exit codes.</summary>

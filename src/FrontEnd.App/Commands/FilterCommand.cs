@@ -65,7 +65,7 @@ internal static class FilterCommand
         }
 
         DesignedSections filter = DesignedSections.Of(answer, build);
-        outlet.Results.Write(call.GetValue(options.Json) ? DesignedFilterJson.Of(filter, "filter") : FilterPage.Of(filter));
+        outlet.Results.Write(call.GetValue(options.Json) ? AnswerJson.Of(filter, "filter") : FilterPage.Of(filter));
         return ExitCode.Met;
     }
 

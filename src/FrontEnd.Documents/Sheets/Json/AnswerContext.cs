@@ -13,8 +13,13 @@ namespace FrontEnd.Documents.Sheets;
 [JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(BenchJson))]
 [JsonSerializable(typeof(CheckJson))]
+[JsonSerializable(typeof(CombJson))]
 [JsonSerializable(typeof(ComparisonJson))]
+[JsonSerializable(typeof(FilterJson))]
+[JsonSerializable(typeof(FirJson))]
+[JsonSerializable(typeof(NotchJson))]
 [JsonSerializable(typeof(RatesJson))]
+[JsonSerializable(typeof(SincJson))]
 [JsonSerializable(typeof(SizeJson))]
 [JsonSerializable(typeof(SpreadJson))]
 internal sealed partial class AnswerContext : JsonSerializerContext

@@ -27,7 +27,7 @@ internal sealed record FirJson(
 
     public required IReadOnlyList<TapWordJson> Words { get; init; }
 
-    public required IReadOnlyList<FilterFindingJson> Findings { get; init; }
+    public required IReadOnlyList<FindingJson> Findings { get; init; }
 
     public static FirJson From(DesignedFir fir)
     {
@@ -47,7 +47,7 @@ internal sealed record FirJson(
             StepSettledAfter = fir.Settled,
             MultiplicationsPerSecond = fir.Cost.MultipliesPerSecond,
             Words = TapWordJson.From(fir.Cost),
-            Findings = FilterFindingJson.From(fir.Findings),
+            Findings = FindingJson.From(fir.Findings),
         };
     }
 
@@ -125,7 +125,7 @@ internal sealed record CombJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> Ha
 
     public required IReadOnlyList<double> Taps { get; init; }
 
-    public required IReadOnlyList<FilterFindingJson> Findings { get; init; }
+    public required IReadOnlyList<FindingJson> Findings { get; init; }
 
     public static CombJson From(DesignedComb designed)
     {
@@ -148,7 +148,7 @@ internal sealed record CombJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> Ha
             Words = figures.Words,
             TapMultiplications = designed.TapMultiplies,
             Taps = FirJson.Numbers(comb.Taps()),
-            Findings = FilterFindingJson.From(designed.Findings),
+            Findings = FindingJson.From(designed.Findings),
         };
     }
 }
@@ -181,7 +181,7 @@ internal sealed record NotchJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> H
 
     public required IReadOnlyList<GrowthJson> Growth { get; init; }
 
-    public required IReadOnlyList<FilterFindingJson> Findings { get; init; }
+    public required IReadOnlyList<FindingJson> Findings { get; init; }
 
     public static NotchJson From(DesignedNotches designed)
     {
@@ -200,7 +200,7 @@ internal sealed record NotchJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> H
             Sections = [.. CoefficientsJson.From(designed.Answer.Sections!)],
             Words = WordJson.From(designed.Words)!,
             Growth = GrowthJson.From(designed.Words)!,
-            Findings = FilterFindingJson.From(designed.Findings),
+            Findings = FindingJson.From(designed.Findings),
         };
     }
 }
@@ -243,7 +243,7 @@ internal sealed record SincJson(string Kind, int Order, int Ratio, IQuantity Rat
 
     public required IReadOnlyList<TapWordJson> Words { get; init; }
 
-    public required IReadOnlyList<FilterFindingJson> Findings { get; init; }
+    public required IReadOnlyList<FindingJson> Findings { get; init; }
 
     public static SincJson From(DesignedSinc designed)
     {
@@ -269,7 +269,7 @@ internal sealed record SincJson(string Kind, int Order, int Ratio, IQuantity Rat
             SettlingSamplesWithTaps = designed.SettlingWithTaps,
             MultiplicationsPerSecond = designed.Cost.MultipliesPerSecond,
             Words = TapWordJson.From(designed.Cost),
-            Findings = FilterFindingJson.From(designed.Findings),
+            Findings = FindingJson.From(designed.Findings),
         };
     }
 }

@@ -49,7 +49,7 @@ internal sealed record FilterJson(
     /// <summary>From the input to each section's output of a digital filter.</summary>
     public IReadOnlyList<GrowthJson>? Growth { get; init; }
 
-    public required IReadOnlyList<FilterFindingJson> Findings { get; init; }
+    public required IReadOnlyList<FindingJson> Findings { get; init; }
 
     public static FilterJson From(DesignedSections filter)
     {
@@ -70,7 +70,7 @@ internal sealed record FilterJson(
             Noise = NoiseJson.Of(filter.LowPass?.Noise ?? filter.Notch?.Noise),
             Words = WordJson.From(filter.Words),
             Growth = GrowthJson.From(filter.Words),
-            Findings = FilterFindingJson.From(filter.Findings),
+            Findings = FindingJson.From(filter.Findings),
         };
         return filter switch
         {
