@@ -8,7 +8,8 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.App.Commands;
 
-/// <summary>Notches and the filters that have no analogue model: <c>frontend filter notch</c>, <c>fir</c>, <c>comb</c> and <c>sinc</c>.</summary>
+/// <summary>Notches and the filters that have no analogue model: <c>frontend filter notch</c>, <c>fir</c>, <c>comb</c> and
+/// <c>sinc</c>.</summary>
 internal static class DigitalFilterCommands
 {
     private const string Codes = "Exit code 0: done, 2: there is no such filter.";
@@ -83,7 +84,8 @@ internal static class DigitalFilterCommands
                 Rate = frame.RateOf(call, findings),
             };
             bool isDigital = frame.HasRate(call);
-            findings.AddRange((isDigital ? (Option[])[topology, opAmp] : [common, edge]).Where(o => call.GetResult(o) is { Implicit: false })
+            findings.AddRange((isDigital ? (Option[])[topology, opAmp] : [common, edge])
+                .Where(o => call.GetResult(o) is { Implicit: false })
                 .Select(o => CallMessages.SaysNothing(o.Name, isDigital ? "a digital notch" : "an analogue notch")));
             if (!isDigital)
             {
@@ -93,7 +95,9 @@ internal static class DigitalFilterCommands
                     Notch = OptionValues.Word(call.GetValue(topology) ?? "twin-t", topology.Name, FilterParts.Notches, findings),
                 };
                 FilterAnswer analog = wish.DesignAnalog();
-                return analog.Filter is null ? Made.Nothing(analog.Findings) : Made.Of(analog.Findings, () => DesignedSections.Of(analog, build), FilterPage.Of);
+                return analog.Filter is null
+                    ? Made.Nothing(analog.Findings)
+                    : Made.Of(analog.Findings, () => DesignedSections.Of(analog, build), FilterPage.Of);
             }
 
             NotchAnswer answer = wish.Design();
@@ -124,7 +128,8 @@ internal static class DigitalFilterCommands
             : Made.Nothing(answer.Findings));
     }
 
-    /// <summary>What a command has made: findings, and where there is a filter its page, its JSON and its coefficients, each worked out when it is asked for.</summary>
+    /// <summary>What a command has made: findings, and where there is a filter its page, its JSON and its coefficients, each worked out
+    /// when it is asked for.</summary>
     private sealed record Made(IReadOnlyList<Finding> Findings, Func<string>? Page, Func<string, string>? Json)
     {
         /// <summary>What is filtered, for the first lines of a coefficient file.</summary>
@@ -164,7 +169,8 @@ internal static class DigitalFilterCommands
             _output.AddTo(_command, sections);
         }
 
-        public Frequency RateOf(ParseResult call, List<Finding> findings) => OptionValues.Quantity<Frequency>(call.GetValue(_rate), _rate.Name, findings) ?? default;
+        public Frequency RateOf(ParseResult call, List<Finding> findings) =>
+            OptionValues.Quantity<Frequency>(call.GetValue(_rate), _rate.Name, findings) ?? default;
 
         public bool HasRate(ParseResult call) => call.GetValue(_rate) is not null;
 

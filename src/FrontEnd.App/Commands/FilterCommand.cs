@@ -37,7 +37,8 @@ internal static class FilterCommand
         FilterParts build = new()
         {
             OpAmp = OptionValues.OpAmp(call.GetValue(options.OpAmp), options.OpAmp.Name, findings),
-            Topology = OptionValues.Word(call.GetValue(options.Topology) ?? "sallen-key", options.Topology.Name, FilterParts.Topologies, findings),
+            Topology = OptionValues.Word(
+                call.GetValue(options.Topology) ?? "sallen-key", options.Topology.Name, FilterParts.Topologies, findings),
         };
         FilterWish wish = new()
         {
@@ -49,7 +50,8 @@ internal static class FilterCommand
             Rate = OptionValues.Quantity<Frequency>(call.GetValue(options.Rate), options.Rate.Name, findings),
             Ripple = OptionValues.Quantity<Decibels>(call.GetValue(options.Ripple), options.Ripple.Name, findings),
             Attenuation = OptionValues.Quantity<Decibels>(call.GetValue(options.Attenuation), options.Attenuation.Name, findings),
-            Normalisation = OptionValues.Word(call.GetValue(options.Normalisation) ?? "magnitude", options.Normalisation.Name, Normalisations, findings),
+            Normalisation = OptionValues.Word(
+                call.GetValue(options.Normalisation) ?? "magnitude", options.Normalisation.Name, Normalisations, findings),
         };
         FilterAnswer? answer = findings.Count == 0 ? wish.Design() : null;
         findings.AddRange(answer?.Findings ?? []);
@@ -78,7 +80,8 @@ internal static class FilterCommand
         }
 
         string name = $"{FilterWords.Name(answer.Wish.Family)} {FilterWords.Of(answer.Wish.Shape)}, order {answer.Prototype!.Order}";
-        return CoefficientOutput.Write(file, name, SectionsExport.Of(digital.Sections, [.. Enumerable.Repeat(name, digital.Sections.Count)], digital.Rate, arithmetic), arithmetic, outlet);
+        SectionsExport? export = SectionsExport.Of(digital.Sections, [.. Enumerable.Repeat(name, digital.Sections.Count)], digital.Rate, arithmetic);
+        return CoefficientOutput.Write(file, name, export, arithmetic, outlet);
     }
 
     private static readonly Dictionary<string, BesselNormalisation> Normalisations = new(StringComparer.Ordinal)
@@ -121,6 +124,7 @@ internal static class FilterCommand
 
         public CoefficientOutput Output { get; } = new();
 
-        public IEnumerable<Option> All => [Family, Shape, Corner, Order, StopFrequency, Rate, Ripple, Attenuation, Normalisation, Topology, OpAmp, Json];
+        public IEnumerable<Option> All =>
+            [Family, Shape, Corner, Order, StopFrequency, Rate, Ripple, Attenuation, Normalisation, Topology, OpAmp, Json];
     }
 }

@@ -21,7 +21,8 @@ public static class DigitalPages
         FirFilter filter = fir.Answer.Filter!;
         FirFigures figures = fir.Answer.Figures!;
         FirWish wish = fir.Answer.Wish;
-        string method = wish.Method == FirMethod.Kaiser ? "Kaiser window" : "equal ripple", fewest = wish.Taps is null ? "; the fewest taps found that meet the losses" : "";
+        string method = wish.Method == FirMethod.Kaiser ? "Kaiser window" : "equal ripple";
+        string fewest = wish.Taps is null ? "; the fewest taps found that meet the losses" : "";
         page.Paragraph($"FIR {FilterWords.Of(wish.Shape)}, {method}, {filter.Length} taps, at {QuantityText.FormatPart(wish.Rate)}");
         page.Paragraph($"passes {FilterPage.List(wish.PassEdges)}, stops {FilterPage.List(wish.StopEdges)}{fewest}", "  ");
         page.Blank();
@@ -61,7 +62,8 @@ public static class DigitalPages
         page.Blank();
         page.Line("the band");
         List<Row> rows = [.. Droop(figures.Droop, "")];
-        rows.Add(new(["first -3 dB (half power)", figures.HalfPower is { } half ? QuantityText.Format(half, 5) : "none below half the rate"]));
+        string firstHalf = figures.HalfPower is { } half ? QuantityText.Format(half, 5) : "none below half the rate";
+        rows.Add(new(["first -3 dB (half power)", firstHalf]));
         rows.Add(new([$"group delay at {QuantityText.FormatTrimmed(figures.Middle, 4)}", QuantityText.Format(figures.Delay, 4)]));
         rows.Add(new(["largest group delay in the band, away from nulls", QuantityText.Format(figures.LargestDelay, 4)]));
         rows.Add(new(["rings for, and forgets an artefact after", QuantityText.Format(comb.RingTime, 4)]));
@@ -71,7 +73,10 @@ public static class DigitalPages
         page.Table(
             Pairs,
             [
-                new(["running sums in whole numbers", $"{Count(figures.Multiplies, "multiplication")}, {Count(figures.Additions, "addition")}, {Count(DesignedComb.Divisions, "division")}"]),
+                new([
+                    "running sums in whole numbers",
+                    $"{Count(figures.Multiplies, "multiplication")}, {Count(figures.Additions, "addition")}, {Count(DesignedComb.Divisions, "division")}",
+                ]),
                 new(["samples and sums kept", Number(figures.Words)]),
                 new(["by its taps, in floating point", Count(designed.TapMultiplies, "multiplication")]),
             ],
@@ -93,7 +98,8 @@ public static class DigitalPages
         page.Table(
             [new("at"), new("-3 dB width"), new("time constant"), new("rings to 1 % in")],
             [.. figures.Notches.Zip(figures.Depths, (notch, depth) => new Row([
-                QuantityText.FormatPart(depth.Frequency), QuantityText.Format(notch.Bandwidth), QuantityText.Format(notch.TimeConstant), QuantityText.Format(notch.RingTime),
+                QuantityText.FormatPart(depth.Frequency), QuantityText.Format(notch.Bandwidth), QuantityText.Format(notch.TimeConstant),
+                QuantityText.Format(notch.RingTime),
             ]))]);
         Depths(page, figures.Depths);
         page.Blank();
@@ -122,7 +128,8 @@ public static class DigitalPages
         page.Line("loss against 0 Hz of the decimator, and with the taps behind it");
         page.Table(
             [new("frequency"), new("decimator"), new("with taps")],
-            [.. figures.Points.Select(point => new Row([QuantityText.FormatTrimmed(point.At, 4), FilterPage.Decibel(point.Decimator), FilterPage.Decibel(point.Compensated)]))]);
+            [.. figures.Points.Select(
+                at => new Row([QuantityText.FormatTrimmed(at.At, 4), FilterPage.Decibel(at.Decimator), FilterPage.Decibel(at.Compensated)]))]);
         page.Blank();
         page.Line("what it does");
         page.Table(
@@ -150,7 +157,8 @@ public static class DigitalPages
         page.Line("attenuation where the mains has moved by so much");
         page.Table(
             [new("harmonic", IsText: true), .. depths[0].Depths.Select(d => new Column($"±{QuantityText.FormatTrimmed(d.Deviation, 3)}"))],
-            [.. depths.Select(h => new Row([$"{h.Harmonic}, {QuantityText.FormatPart(h.Frequency)}", .. h.Depths.Select(d => FilterPage.Loss(d.Attenuation))]))]);
+            [.. depths.Select(
+                h => new Row([$"{h.Harmonic}, {QuantityText.FormatPart(h.Frequency)}", .. h.Depths.Select(d => FilterPage.Loss(d.Attenuation))]))]);
         if (1 < depths.Count)
         {
             page.Paragraph("Harmonic h moves by h times as much as the mains.", "  ");
@@ -177,7 +185,8 @@ public static class DigitalPages
                 new(["multiplications per sample, symmetric taps folded", Number(cost.Multiplies)]),
                 new(["multiplications per second", FilterPage.Plain(cost.MultipliesPerSecond, 6)]),
                 new(["samples kept", Number(cost.Samples)]),
-                .. cost.Words.Select(word => new Row([$"taps rounded to {DigitalArithmetic.WordOf(word.Word)} change the response by at most", Share(word.LargestChange)])),
+                .. cost.Words.Select(word => new Row(
+                    [$"taps rounded to {DigitalArithmetic.WordOf(word.Word)} change the response by at most", Share(word.LargestChange)])),
             ],
             heads: false);
     }
@@ -195,13 +204,16 @@ public static class DigitalPages
         page.Line("taps, the first half; the second is its mirror");
         for (int k = 0; k < half; k += 3)
         {
-            page.Line("  " + string.Concat(filter.Taps.Slice(k, Math.Min(3, half - k)).ToArray().Select(h => h.ToString("e16", CultureInfo.InvariantCulture).PadLeft(26))));
+            double[] line = filter.Taps.Slice(k, Math.Min(3, half - k)).ToArray();
+            page.Line("  " + string.Concat(line.Select(h => h.ToString("e16", CultureInfo.InvariantCulture).PadLeft(26))));
         }
     }
 
-    private static string Asked(string what, Decibels? asked, string bound) => asked is { } limit ? $"{what}, {bound} {FilterPage.Decibel(limit)}" : what;
+    private static string Asked(string what, Decibels? asked, string bound) =>
+        asked is { } limit ? $"{what}, {bound} {FilterPage.Decibel(limit)}" : what;
 
-    private static string Count(int number, string what) => $"{Number(number)} {what}{(number == 1 ? "" : what.EndsWith("ch", StringComparison.Ordinal) ? "es" : "s")}";
+    private static string Count(int number, string what) =>
+        $"{Number(number)} {what}{(number == 1 ? "" : what.EndsWith("ch", StringComparison.Ordinal) ? "es" : "s")}";
 
     private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 

@@ -45,11 +45,14 @@ public static class FilterPage
     {
         FilterWish wish = answer.Wish;
         string corners = string.Join(" and ", answer.Response!.Corners.Select(c => QuantityText.FormatTrimmed(c, 6)));
-        page.Paragraph($"{FilterWords.Name(wish.Family)} {FilterWords.Of(wish.Shape)}, order {answer.Prototype!.Order}, {(wish.Rate is { } rate ? $"digital at {QuantityText.FormatPart(rate)}" : "analogue")}");
+        string kind = wish.Rate is { } rate ? $"digital at {QuantityText.FormatPart(rate)}" : "analogue";
+        page.Paragraph($"{FilterWords.Name(wish.Family)} {FilterWords.Of(wish.Shape)}, order {answer.Prototype!.Order}, {kind}");
         page.Paragraph($"corner {corners}: {answer.Prototype.CornerMeaning}", "  ");
         if (answer.Requirement is { } requirement && answer.Choice is { } choice)
         {
-            string exact = choice.Exact is { } e ? $"the requirement needs order {Plain(e, 4)}, rounded up" : "the least order that meets the requirement, found by trying";
+            string exact = choice.Exact is { } e
+                ? $"the requirement needs order {Plain(e, 4)}, rounded up"
+                : "the least order that meets the requirement, found by trying";
             page.Paragraph(
                 $"order {choice.Order}: {exact}; at most {Decibel(requirement.Ripple)} lost at {List(wish.Corners)}, at least {Decibel(requirement.Attenuation)} at {List(wish.StopEdges!)}", "  ");
         }
@@ -71,7 +74,8 @@ public static class FilterPage
         page.Line("sections");
         page.Table(
             [new("no."), new("f0"), new("Q"), new("zeros at", IsText: true)],
-            [.. figures.Sections.Select((one, i) => new Row([$"{i + 1}", QuantityText.Format(one.Pole, 5), one.Q is { } q ? Plain(q, 5) : "first order", Zeros(one.Zeros)]))]);
+            [.. figures.Sections.Select(
+                (one, i) => new Row([$"{i + 1}", QuantityText.Format(one.Pole, 5), one.Q is { } q ? Plain(q, 5) : "first order", Zeros(one.Zeros)]))]);
     }
 
     internal static string Zeros(SectionZeros zeros) => zeros.Place switch
@@ -137,7 +141,8 @@ public static class FilterPage
         page.Blank();
         page.Table(
             [new("frequency"), new("ideal"), new("as built"), new("group delay, ideal")],
-            [.. built.Response.Select(at => new Row([QuantityText.Format(at.At), Decibel(at.Ideal), Decibel(at.Built), QuantityText.Format(at.IdealDelay, 3)]))]);
+            [.. built.Response.Select(
+                at => new Row([QuantityText.Format(at.At), Decibel(at.Ideal), Decibel(at.Built), QuantityText.Format(at.IdealDelay, 3)]))]);
         foreach (Finding finding in findings)
         {
             FindingText.Write(page, finding);
@@ -232,13 +237,15 @@ public static class FilterPage
 
     /// <summary>"R1 4.7 kΩ, C1 220 nF to the output".</summary>
     internal static string Values(IEnumerable<BuiltPart> parts) =>
-        string.Join(", ", parts.Select(part => $"{part.Name} {QuantityText.FormatPart(part.Value)}{(part.Place is { } place ? " " + place : "")}"));
+        string.Join(
+            ", ", parts.Select(part => $"{part.Name} {QuantityText.FormatPart(part.Value)}{(part.Place is { } place ? " " + place : "")}"));
 
     private static string Sensitivity(PartSensitivity s) => $"{s.Part} {Percent(s.ToFrequency)}{(s.ToQ is { } q ? $", {Percent(q)}" : "")}";
 
     internal static string Percent(double share) => share.ToString("+0.00;-0.00;0.00", CultureInfo.InvariantCulture) + " %";
 
-    internal static string List(IEnumerable<Frequency> frequencies) => string.Join(" and ", frequencies.Select(f => QuantityText.FormatPart(f)));
+    internal static string List(IEnumerable<Frequency> frequencies) =>
+        string.Join(" and ", frequencies.Select(f => QuantityText.FormatPart(f)));
 
     internal static string Plain(double value, int digits) => QuantityText.FormatTrimmed(value, "1", digits);
 

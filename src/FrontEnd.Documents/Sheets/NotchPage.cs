@@ -6,7 +6,8 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>The part of a filter's page that says what an analogue notch is built of, how deep it is as built, and what its parts' tolerance leaves of it.</summary>
+/// <summary>The part of a filter's page that says what an analogue notch is built of, how deep it is as built, and what its parts'
+/// tolerance leaves of it.</summary>
 internal static class NotchPage
 {
     public static void Write(TextPage page, BuiltNotch notch)
@@ -26,7 +27,9 @@ internal static class NotchPage
                 new([$"depth at {centre}", FilterPage.Loss(notch.Depth)]),
                 new([$"depth at the mains' deviation, ±{Share(notch.Deviation)}", FilterPage.Loss(notch.DepthAtDeviation)]),
                 new(["gain far from the notch", FilterPage.Plain(notch.Gain, 4)]),
-                .. notch.Noise is { } noise ? FilterPage.NoiseRows(noise) : [new Row(["own noise and dc error of four op-amps", "not worked out"])],
+                .. notch.Noise is { } noise
+                    ? FilterPage.NoiseRows(noise)
+                    : [new Row(["own noise and dc error of four op-amps", "not worked out"])],
             ],
             heads: false);
         page.Blank();
@@ -42,7 +45,8 @@ internal static class NotchPage
         page.Table(
             [new("part", IsText: true), new("moves f0 by"), new("moves Q by"), new($"leaves at {centre}")],
             [.. notch.Sensitivities.Select(one => new Row([
-                one.Move.Part, FilterPage.Percent(one.Move.ToFrequency), FilterPage.Percent(one.Move.ToQ!.Value), FilterPage.Loss(one.DepthWithOnePerCent),
+                one.Move.Part, FilterPage.Percent(one.Move.ToFrequency), FilterPage.Percent(one.Move.ToQ!.Value),
+                FilterPage.Loss(one.DepthWithOnePerCent),
             ]))]);
         page.Paragraph(
             notch.Circuit.TwinT is null

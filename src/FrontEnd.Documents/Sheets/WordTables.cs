@@ -32,7 +32,8 @@ internal static class WordTables
         page.Line("growth from the input to each section's output");
         page.Table(
             [new("no."), new("any input (L1)"), new("white noise, rms (L2)"), new("sine (L-infinity)")],
-            [.. study.Growth.Select((n, i) => new Row([$"{i + 1}", FilterPage.Plain(n.L1, 4), FilterPage.Plain(n.L2, 4), FilterPage.Plain(n.LInfinity, 4)]))]);
+            [.. study.Growth.Select(
+                (n, i) => new Row([$"{i + 1}", FilterPage.Plain(n.L1, 4), FilterPage.Plain(n.L2, 4), FilterPage.Plain(n.LInfinity, 4)]))]);
     }
 
     private static Row Coefficients(WordResult word)
@@ -61,7 +62,8 @@ internal static class WordTables
     [
         DigitalArithmetic.WordOf(word.Word),
         DigitalArithmetic.FormOf(figures.Form),
-        figures.RoundOff is { } rms ? $"{FilterPage.Plain(rms, 3)} LSB" : figures.ConstantRoundOff is { } share ? $"{Power(share)} of dc" : "-",
+        figures.RoundOff is { } rms ? $"{FilterPage.Plain(rms, 3)} LSB"
+            : figures.ConstantRoundOff is { } share ? $"{Power(share)} of dc" : "-",
         figures.DeadBand is { } band ? $"{FilterPage.Plain(band, 3)} LSB" : "-",
         Cycle(word.LimitCycles),
     ]);
@@ -69,7 +71,8 @@ internal static class WordTables
     private static string Cycle(LimitCycleSearch? search) => search switch
     {
         null => "-",
-        { Largest: { } cycle } => $"{FilterPage.Plain(cycle.Amplitude, 3)} LSB, {(cycle.Period == 1 ? "constant" : $"period {cycle.Period.ToString(CultureInfo.InvariantCulture)}")}",
+        { Largest: { Period: 1 } level } => $"{FilterPage.Plain(level.Amplitude, 3)} LSB, constant",
+        { Largest: { } cycle } => $"{FilterPage.Plain(cycle.Amplitude, 3)} LSB, period {cycle.Period.ToString(CultureInfo.InvariantCulture)}",
         { IsComplete: true } => "none",
         _ => "not searched",
     };
