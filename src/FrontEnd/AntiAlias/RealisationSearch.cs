@@ -1,7 +1,6 @@
 using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.AntiAlias;
 

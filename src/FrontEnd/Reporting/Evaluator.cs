@@ -127,7 +127,7 @@ public static class Evaluator
         var list = new ResultList();
         list.Missing("gain.mid", "gain from the electrodes to the samples, mid-band", "G_mid", "1", Equations.GainMid, code);
         list.Missing("noise.total", "noise at the electrodes, rms", "σ", "V", Equations.Noise, code);
-        list.Missing("noise.board_share", "noise at the electrodes without the electrodes' excess noise, peak-to-peak", "6.6·σ_board", "V", Equations.Noise, code);
+        list.Missing("noise.board_share", "noise at the electrodes without the electrodes' excess noise, peak-to-peak", $"{TradeConstants.NoisePeakToPeak}·σ_board", "V", Equations.Noise, code);
         list.Missing("mains.total", "mains at the electrodes, worst case, rms", "", "V", Equations.MainsTotal, code);
         list.Missing("mains.recorded", "mains recorded in the band, worst-case sum, rms", "", "V", Equations.Recorded, code);
         list.Missing("levels.offset_survived", "largest electrode offset that nothing clips at, ±", "", "V", Equations.OffsetSurvived, code);

@@ -1,3 +1,4 @@
+using FrontEnd.Quantities;
 
 namespace FrontEnd.Teaching;
 
@@ -43,7 +44,7 @@ public static class Explanations
         new("converter.full_scale", "The converter's range divided by the gain: what can stand at the electrodes, offset included where the path passes dc.", "None.", new("quantisation-mt-001")),
         new("converter.dynamic_range", "The rms of the largest sine over the rms of the noise, in decibels. A sine that fills the range has an rms of its peak-to-peak over 2√2.", Gaussian, new("common-practice")),
         new("converter.enob*", "The bits an ideal converter would need for that dynamic range: 6.02 dB a bit, after 1.76 dB for the sine. With the electrodes in it is a figure of the whole chain, with shorted inputs one of the board.", Gaussian, new("quantisation-mt-001")),
-        new("converter.noise_free_bits", "Bits that do not flicker with the noise: the range over the noise's peak-to-peak. It is log2(6.6), 2.7 bits, below what the rms noise would give.", Gaussian, new("delta-sigma-sbas350g", "Tables 7-1 and 7-2, their definitions")),
+        new("converter.noise_free_bits", $"Bits that do not flicker with the noise: the range over the noise's peak-to-peak. It is log2({TradeConstants.NoisePeakToPeak}), 2.7 bits, below what the rms noise would give.", Gaussian, new("delta-sigma-sbas350g", "Tables 7-1 and 7-2, their definitions")),
         new("converter.bits_needed", "The least resolution whose rounding adds little to the noise that is there anyway. More bits only resolve noise more finely.", "The quantisation error is white.", new("quantisation-mt-001")),
 
         new("mains.body_common_mode", "The body is a plate of a capacitor to the mains wiring. The current through it must return through the ground electrode, and the voltage it makes there stands between body and amplifier. A floating box lets little current return.", "Cables and body are small capacitances; the box is where the design says.", new("metting-van-rijn-1990", "sec. 2.1")),

@@ -13,6 +13,7 @@ internal static class IdPattern
 
         string head = pattern[..star], tail = pattern[(star + 1)..];
         return head.Length + tail.Length <= id.Length && id.StartsWith(head, StringComparison.Ordinal)
-            && (tail.EndsWith('*') ? id.AsSpan(head.Length).Contains(tail.AsSpan(0, tail.Length - 1), StringComparison.Ordinal) : id.EndsWith(tail, StringComparison.Ordinal));
+            && (tail.EndsWith('*') ? id.AsSpan(head.Length)
+                .Contains(tail.AsSpan(0, tail.Length - 1), StringComparison.Ordinal) : id.EndsWith(tail, StringComparison.Ordinal));
     }
 }
