@@ -29,10 +29,13 @@ public sealed record AntiAliasWish
     /// cref="SectionKind.MultipleFeedback"/>.</summary>
     public SectionKind Topology { get; init; } = SectionKind.SallenKey;
 
+    /// <summary>±, of every resistor.</summary>
     public Ratio ResistorTolerance { get; init; } = Ratio.FromPercent(1);
 
+    /// <summary>±, of every capacitor.</summary>
     public Ratio CapacitorTolerance { get; init; } = Ratio.FromPercent(5);
 
+    /// <summary>In every section.</summary>
     public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
 
     /// <summary>What the filter has to keep out: fs − f2 for a converter that samples once a word, the modulator's clock less f2 for

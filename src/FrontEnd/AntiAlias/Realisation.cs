@@ -10,8 +10,10 @@ public abstract record PartsRequest
     /// <summary>The op-amp in every section.</summary>
     public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
 
+    /// <summary>Series that resistors are taken from.</summary>
     public PreferredSeries ResistorSeries { get; init; } = PreferredSeries.E96;
 
+    /// <summary>Series that capacitors are taken from.</summary>
     public PreferredSeries CapacitorSeries { get; init; } = PreferredSeries.E12;
 
     /// <summary>Below it the op-amp's output is loaded. 2 kΩ (common practice, no source).</summary>
@@ -26,8 +28,10 @@ public abstract record PartsRequest
     /// <summary>Above it stable dielectrics become large. 1 µF (common practice, no source).</summary>
     public Capacitance GreatestCapacitor { get; init; } = Capacitance.FromMicrofarads(1);
 
+    /// <summary>±, of every resistor.</summary>
     public Ratio ResistorTolerance { get; init; } = Ratio.FromPercent(1);
 
+    /// <summary>±, of every capacitor.</summary>
     public Ratio CapacitorTolerance { get; init; } = Ratio.FromPercent(5);
 
     /// <summary>The design's key, put into findings.</summary>
@@ -111,5 +115,6 @@ public sealed record Realisation(
     /// resistance.</summary>
     public StopBandRise? Rise => StopBandRise.Of(Stages);
 
+    /// <summary>In the order of the signal.</summary>
     public IReadOnlyList<Stage> Stages => [.. Sections.Select(s => s.Stage)];
 }

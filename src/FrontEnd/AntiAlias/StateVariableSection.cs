@@ -21,8 +21,10 @@ public sealed record StateVariableSection(Resistance R, Capacitance C, Resistanc
     /// practice, no source).</summary>
     public const double WorthwhileQ = 5;
 
+    /// <summary>f0 by formula.</summary>
     public Frequency Pole => Frequency.FromHertz(1 / (2 * Math.PI * R.Ohms * C.Farads));
 
+    /// <summary>Q by formula.</summary>
     public double Q => (1 + (R2 / R1)) / 3;
 
     /// <summary>Parts for f0 and Q: R and R2 rounded to a series for given C and R1.</summary>

@@ -25,8 +25,10 @@ public sealed class DigitalChain
         _all = SecondOrderSections.Cascade(Filters);
     }
 
+    /// <summary>In the order of the signal.</summary>
     public IReadOnlyList<DigitalStage> Stages { get; }
 
+    /// <summary>How they are computed.</summary>
     public DigitalArithmetic Arithmetic { get; }
 
     /// <summary>The sections of each stage as designed, before their coefficients were rounded.</summary>
@@ -41,6 +43,7 @@ public sealed class DigitalChain
     /// <summary>|H_dig|² at a frequency [Hz].</summary>
     public double Power(double hertz) => _all.PowerResponse(hertz, _rate);
 
+    /// <summary>Response of all, H at a frequency [Hz].</summary>
     public Complex Response(double hertz) => _all.Response(hertz, _rate);
 
     /// <summary>Group delay of all filters [s].</summary>

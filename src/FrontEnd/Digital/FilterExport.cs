@@ -9,8 +9,10 @@ public abstract record FilterExport
     /// <summary>Least number of samples in the test vector: enough for every section to answer with all of its states.</summary>
     public const int TestLength = 64;
 
+    /// <summary>Word, form and bits below the LSB.</summary>
     public required DigitalArithmetic Arithmetic { get; init; }
 
+    /// <summary>Sampling rate.</summary>
     public required Frequency Rate { get; init; }
 
     /// <summary>Name of the filter that each section belongs to; one name for a filter without sections.</summary>

@@ -9,6 +9,7 @@ public sealed record TapsExport : FilterExport
     private const int BeyondLength = 16;
     private const int SampleBits = 16;
 
+    /// <summary>As designed and as rounded.</summary>
     public required QuantisedTaps Taps { get; init; }
 
     /// <param name="arithmetic">Its word; taps have no form and no bits below the LSB.</param>
@@ -62,6 +63,7 @@ public sealed record CombExport : FilterExport
     private const int BeyondLength = 16;
     private const int SampleBits = 16;
 
+    /// <summary>The comb.</summary>
     public required PeriodComb Comb { get; init; }
 
     /// <summary>By running sums for whole numbers, by its taps for floating point.</summary>

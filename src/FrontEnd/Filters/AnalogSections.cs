@@ -8,6 +8,7 @@ namespace FrontEnd.Filters;
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct AnalogSection(double B0, double B1, double B2, double A0, double A1, double A2)
 {
+    /// <summary>True for a section with one pole.</summary>
     public bool IsFirstOrder => A0 == 0;
 
     /// <summary>Pole frequency ω0 = √a2 [rad/s]; for a section of first order |pole| = a2.</summary>
@@ -25,12 +26,16 @@ public readonly record struct AnalogSection(double B0, double B1, double B2, dou
 /// <summary>An analogue filter as a cascade of sections; their product is the whole filter, gain included.</summary>
 public sealed class AnalogSections
 {
+    /// <summary>The sections in the order of the signal.</summary>
     public AnalogSections(IEnumerable<AnalogSection> sections) => Sections = [.. sections];
 
+    /// <summary>In the order of the signal.</summary>
     public IReadOnlyList<AnalogSection> Sections { get; }
 
+    /// <summary>Number of sections.</summary>
     public int Count => Sections.Count;
 
+    /// <summary>The section at a place, from 0.</summary>
     public AnalogSection this[int index] => Sections[index];
 
     /// <summary>H(j2πf).</summary>

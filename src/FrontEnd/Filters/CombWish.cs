@@ -55,11 +55,13 @@ public sealed record CombWish
 /// <summary>What came of a wish for a comb.</summary>
 public sealed record CombAnswer
 {
+    /// <summary>What was asked for.</summary>
     public required CombWish Wish { get; init; }
 
     /// <summary>The comb; null where there is none.</summary>
     public PeriodComb? Comb { get; init; }
 
+    /// <summary>Errors where there is no comb; warnings where there is one.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
     /// <summary>The figures of an answer that has a comb.</summary>

@@ -9,6 +9,7 @@ namespace FrontEnd.Filters;
 /// <param name="Weight">How much an error counts at a frequency [Hz].</param>
 public sealed record FirBand(double Low, double High, Func<double, double> Desired, Func<double, double> Weight)
 {
+    /// <summary>A band with one gain and one weight throughout.</summary>
     public static FirBand Flat(Frequency low, Frequency high, double gain, double weight) =>
         new(low.Hertz, high.Hertz, _ => gain, _ => weight);
 }

@@ -9,8 +9,10 @@ public sealed record FilterWish
     /// <summary>Loss at the pass edge where none is asked for and the order is sought: half the power, 10·log10 2 dB.</summary>
     public static readonly Decibels HalfPowerLoss = FrequencyResponse.HalfPower;
 
+    /// <summary>The approximation.</summary>
     public FilterFamily Family { get; init; }
 
+    /// <summary>What it passes.</summary>
     public FilterShape Shape { get; init; }
 
     /// <summary>One corner, or two for a band shape, lower first; what it means is the family's business, except where <see
@@ -176,15 +178,19 @@ public sealed record FilterWish
 /// <summary>What came of a wish.</summary>
 public sealed record FilterAnswer
 {
+    /// <summary>What was asked for.</summary>
     public required FilterWish Wish { get; init; }
 
+    /// <summary>The approximation with its order; null where there is no filter.</summary>
     public Prototype? Prototype { get; init; }
 
+    /// <summary>The shape with the corners that were designed for; null where there is no filter.</summary>
     public ResponseShape? Response { get; init; }
 
     /// <summary>The requirement from which the order was sought; null where the order was given.</summary>
     public FilterRequirement? Requirement { get; init; }
 
+    /// <summary>How the order was found; null where it was given.</summary>
     public OrderChoice? Choice { get; init; }
 
     /// <summary>The filter, analogue; null for a digital one or where there is none.</summary>
@@ -193,6 +199,7 @@ public sealed record FilterAnswer
     /// <summary>The filter, digital; null for an analogue one or where there is none.</summary>
     public DigitalFilter? Digital { get; init; }
 
+    /// <summary>Errors where there is no filter; warnings where there is one.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
     /// <summary>Centre and Q where the filter is an analogue notch: a pole pair and, of the same frequency, zeros on the axis; else
@@ -205,6 +212,7 @@ public sealed record FilterAnswer
     /// <summary>The form of record; null where there is no filter.</summary>
     public ZeroPoleGain? ZeroPoleGain => Analog?.ZeroPoleGain ?? Digital?.ZeroPoleGain;
 
+    /// <summary>The filter, analogue or digital; null where there is none.</summary>
     public IFrequencyResponse? Filter => (IFrequencyResponse?)Analog ?? Digital;
 
     /// <summary>True where there is a filter.</summary>

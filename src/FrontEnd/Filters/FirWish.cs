@@ -23,8 +23,10 @@ public sealed record FirWish
     /// several.</summary>
     private int MostSought => Method == FirMethod.Kaiser ? MostTaps : 1001;
 
+    /// <summary>How the taps are found.</summary>
     public FirMethod Method { get; init; }
 
+    /// <summary>What it passes.</summary>
     public FilterShape Shape { get; init; }
 
     /// <summary>Edge of the pass band, for a band shape both, lower first.</summary>
@@ -150,13 +152,16 @@ public sealed record FirWish
 /// <summary>What came of a wish for an FIR.</summary>
 public sealed record FirAnswer
 {
+    /// <summary>What was asked for.</summary>
     public required FirWish Wish { get; init; }
 
     /// <summary>The filter; null where there is none.</summary>
     public FirFilter? Filter { get; init; }
 
+    /// <summary>What it reaches; null where there is no filter.</summary>
     public FirFigures? Figures { get; init; }
 
+    /// <summary>Errors where there is no filter; warnings where there is one.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 }
 

@@ -43,6 +43,7 @@ public sealed class FixedRunner
     /// <summary>How many states have saturated so far.</summary>
     public long Overflows { get; private set; }
 
+    /// <summary>Back to rest: all states 0.</summary>
     public void Reset()
     {
         Array.Clear(state);

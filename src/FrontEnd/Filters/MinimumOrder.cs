@@ -17,6 +17,7 @@ public enum FilterFamily
 /// <summary>The least order of a family that meets a requirement, and the filter that does.</summary>
 public sealed record OrderChoice
 {
+    /// <summary>The approximation.</summary>
     public required FilterFamily Family { get; init; }
 
     /// <summary>The least order; null where the family cannot meet the requirement, however large the order.</summary>
@@ -32,6 +33,7 @@ public sealed record OrderChoice
     /// the stop band's).</summary>
     public ResponseShape? Shape { get; init; }
 
+    /// <summary>Why there is no filter; empty where there is one.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 }
 

@@ -78,11 +78,13 @@ public sealed record NotchWish
 /// <summary>What came of a wish for notches.</summary>
 public sealed record NotchAnswer
 {
+    /// <summary>What was asked for.</summary>
     public required NotchWish Wish { get; init; }
 
     /// <summary>One section for each harmonic; null where there are none.</summary>
     public SecondOrderSections? Sections { get; init; }
 
+    /// <summary>Errors where there are no notches; warnings where there are.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
     /// <summary>Names of the sections: "notch 50 Hz".</summary>

@@ -26,10 +26,13 @@ public sealed class PeriodComb : IFrequencyResponse
         Rate = rate;
     }
 
+    /// <summary>Sampling rate.</summary>
     public Frequency Rate { get; }
 
+    /// <summary>Samples of one mains period.</summary>
     public int Period { get; }
 
+    /// <summary>Samples of one mains period.</summary>
     public int Periods { get; }
 
     /// <summary>Samples per period, or null where the rate is no whole multiple of the mains frequency (1e-9 relative).</summary>
@@ -63,12 +66,14 @@ public sealed class PeriodComb : IFrequencyResponse
         return taps;
     }
 
+    /// <inheritdoc/>
     public Complex Response(double hertz)
     {
         double w = 2 * Math.PI * hertz / rate;
         return 1 - (Mean(w * Period, Periods) * (1 - Mean(w, Period)));
     }
 
+    /// <inheritdoc/>
     public double PowerResponse(double hertz)
     {
         Complex h = Response(hertz);

@@ -38,13 +38,16 @@ public sealed class QuantisedFilter
         Sections = new SecondOrderSections(details.Select(d => d.Rounded));
     }
 
+    /// <summary>As designed.</summary>
     public SecondOrderSections Ideal { get; }
 
+    /// <summary>The word that its coefficients are rounded to.</summary>
     public NumberFormat Format { get; }
 
     /// <summary>The filter as the machine holds it; its response is the one to be shown.</summary>
     public SecondOrderSections Sections { get; }
 
+    /// <summary>Section by section, before and after rounding.</summary>
     public IReadOnlyList<QuantisedSection> Details { get; }
 
     /// <summary>Gain at 0 Hz of the rounded filter; null with a pole there.</summary>

@@ -30,6 +30,7 @@ public sealed class SecondOrderSections
         this.coefficients = coefficients.ToArray();
     }
 
+    /// <summary>The sections in the order of the signal.</summary>
     public SecondOrderSections(IEnumerable<Biquad> sections)
         : this(Flatten(sections))
     {
@@ -44,6 +45,7 @@ public sealed class SecondOrderSections
     /// <summary>b0 b1 b2 a1 a2 of each section.</summary>
     public ReadOnlySpan<double> Coefficients => coefficients;
 
+    /// <summary>The section at a place, from 0.</summary>
     public Biquad this[int index]
     {
         get
@@ -53,6 +55,7 @@ public sealed class SecondOrderSections
         }
     }
 
+    /// <summary>In the order of the signal.</summary>
     public IEnumerable<Biquad> Sections
     {
         get
@@ -70,6 +73,7 @@ public sealed class SecondOrderSections
     /// <summary>True where every pole lies inside the unit circle.</summary>
     public bool IsStable => PoleRadius < 1;
 
+    /// <summary>Gain at 0 Hz.</summary>
     public double DcGain => Sections.Aggregate(1.0, (gain, s) => gain * s.DcGain);
 
     /// <summary>All poles of the sections; the empty second place of a first-order section is left out.</summary>

@@ -26,6 +26,7 @@ public sealed class SectionRunner
     private readonly double[] state;
     private readonly FilterForm form;
 
+    /// <summary>A runner at rest.</summary>
     public SectionRunner(SecondOrderSections sections, FilterForm form = FilterForm.TransposedDirectII)
     {
         coefficients = sections.Coefficients.ToArray();

@@ -63,13 +63,16 @@ public sealed record SincWish
 /// <summary>What came of a wish for a sinc decimator.</summary>
 public sealed record SincAnswer
 {
+    /// <summary>What was asked for.</summary>
     public required SincWish Wish { get; init; }
 
+    /// <summary>The decimator; null where there is none.</summary>
     public SincDecimator? Sinc { get; init; }
 
     /// <summary>FIR at the output rate; null where there is none.</summary>
     public FirFilter? Compensation { get; init; }
 
+    /// <summary>Errors where there is no decimator; else empty.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
     /// <summary>The figures of an answer that has a decimator.</summary>

@@ -22,6 +22,7 @@ public sealed class SingleRunner
         this.form = form;
     }
 
+    /// <summary>Back to rest: all states 0.</summary>
     public void Reset() => Array.Clear(state);
 
     /// <summary>Filters a block; the state carries over to the next.</summary>

@@ -3,20 +3,25 @@ namespace FrontEnd.Filters;
 /// <summary>What finite words do to a digital filter: coefficients, round-off, dead band, overflow.</summary>
 public sealed record WordFigures
 {
+    /// <summary>The filter before and after rounding.</summary>
     public required QuantisedFilter Filter { get; init; }
 
+    /// <summary>The form it is computed in.</summary>
     public required FilterForm Form { get; init; }
 
     /// <summary>Largest distance that a pole moves in the z plane.</summary>
     public double PoleMovement => Filter.Details.Count == 0 ? 0 : Filter.Details.Max(d => d.PoleMovement);
 
+    /// <summary>Where its rounded poles stand.</summary>
     public PoleStanding Standing => Filter.Standing;
 
     /// <summary>Gain at 0 Hz as rounded; null with a pole there.</summary>
     public double? DcGain => Filter.DcGain;
 
+    /// <summary>The design has gain 0 at 0 Hz and the rounded filter has not.</summary>
     public bool DcZeroLost => Filter.Details.Any(d => d.DcZeroLost);
 
+    /// <summary>A coefficient did not fit into its word.</summary>
     public bool Saturated => Filter.Details.Any(d => d.Saturated);
 
     /// <summary>Round-off at the output, rms, in LSB of the sample; null for floating point, whose round-off follows the signal, and where
@@ -39,6 +44,7 @@ public sealed record WordFigures
     /// <summary>Bits below the LSB that bring the round-off down to the size of one rounding; 0 for floating point.</summary>
     public int ExtraBits { get; init; }
 
+    /// <summary>Every rounded pole is inside the unit circle.</summary>
     public bool IsStable => Standing == PoleStanding.InsideCircle;
 
     /// <summary>What to do about it; null where nothing is wrong. Which remedy goes with which failure: common practice, no
@@ -54,6 +60,7 @@ public sealed record WordFigures
         _ => null,
     };
 
+    /// <summary>All but the limit cycles, which are sought by <see cref="SearchLimitCycles"/>.</summary>
     public static WordFigures Of(SecondOrderSections sections, NumberFormat format, FilterForm form)
     {
         QuantisedFilter filter = QuantisedFilter.Of(sections, format);

@@ -8,6 +8,7 @@ namespace FrontEnd.Filters;
 /// High orders are never multiplied out into polynomials: the work is done by second-order sections.</remarks>
 public sealed class ZeroPoleGain
 {
+    /// <summary>Roots in pairs of conjugates, and the factor before the products.</summary>
     public ZeroPoleGain(IReadOnlyList<Complex> zeros, IReadOnlyList<Complex> poles, double gain)
     {
         Zeros = zeros;
@@ -15,8 +16,13 @@ public sealed class ZeroPoleGain
         Gain = gain;
     }
 
+    /// <summary>Finite zeros.</summary>
     public IReadOnlyList<Complex> Zeros { get; }
+
+    /// <summary>Poles.</summary>
     public IReadOnlyList<Complex> Poles { get; }
+
+    /// <summary>The factor before the products; not the gain at any frequency.</summary>
     public double Gain { get; }
 
     /// <summary>Order of the filter: the number of poles.</summary>
