@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.Intrinsics;
 
 namespace FrontEnd.Filters;
@@ -64,7 +65,7 @@ public sealed class SectionRunner
             Span<double> s = state.AsSpan(i * 4, 4);
             if (form == FilterForm.DirectI)
             {
-                RunDirect(c, s, block);
+                RunnerBlocks.RunDirect(c, s, block);
             }
             else
             {
@@ -148,21 +149,6 @@ public sealed class SectionRunner
         return y;
     }
 
-    private static void RunDirect(ReadOnlySpan<double> c, Span<double> s, Span<double> block)
-    {
-        (double b0, double b1, double b2, double a1, double a2) = (c[0], c[1], c[2], c[3], c[4]);
-        (double x1, double x2, double y1, double y2) = (s[0], s[1], s[2], s[3]);
-        for (int n = 0; n < block.Length; n++)
-        {
-            double x = block[n];
-            double y = (b0 * x) + (b1 * x1) + (b2 * x2) - (a1 * y1) - (a2 * y2);
-            (x2, x1, y2, y1) = (x1, x, y1, y);
-            block[n] = y;
-        }
-
-        (s[0], s[1], s[2], s[3]) = (x1, x2, y1, y2);
-    }
-
     private static void RunTransposed(ReadOnlySpan<double> c, Span<double> s, Span<double> block)
     {
         (double b0, double b1, double b2, double a1, double a2) = (c[0], c[1], c[2], c[3], c[4]);
@@ -183,6 +169,23 @@ public sealed class SectionRunner
 /// <summary>What the runners have in common.</summary>
 internal static class RunnerBlocks
 {
+    /// <summary>One section in direct form I. The transposed form stands in each runner by itself: the order of its sums, and so its last bit, is the runner's.</summary>
+    internal static void RunDirect<T>(ReadOnlySpan<T> c, Span<T> s, Span<T> block)
+        where T : struct, INumber<T>
+    {
+        (T b0, T b1, T b2, T a1, T a2) = (c[0], c[1], c[2], c[3], c[4]);
+        (T x1, T x2, T y1, T y2) = (s[0], s[1], s[2], s[3]);
+        for (int n = 0; n < block.Length; n++)
+        {
+            T x = block[n];
+            T y = (b0 * x) + (b1 * x1) + (b2 * x2) - (a1 * y1) - (a2 * y2);
+            (x2, x1, y2, y1) = (x1, x, y1, y);
+            block[n] = y;
+        }
+
+        (s[0], s[1], s[2], s[3]) = (x1, x2, y1, y2);
+    }
+
     internal static void RequireRoom(int input, int output)
     {
         if (output < input)

@@ -37,28 +37,13 @@ public sealed class SingleRunner
             Span<float> s = state.AsSpan(i * 4, 4);
             if (form == FilterForm.DirectI)
             {
-                RunDirect(c, s, block);
+                RunnerBlocks.RunDirect(c, s, block);
             }
             else
             {
                 RunTransposed(c, s, block);
             }
         }
-    }
-
-    private static void RunDirect(ReadOnlySpan<float> c, Span<float> s, Span<float> block)
-    {
-        (float b0, float b1, float b2, float a1, float a2) = (c[0], c[1], c[2], c[3], c[4]);
-        (float x1, float x2, float y1, float y2) = (s[0], s[1], s[2], s[3]);
-        for (int n = 0; n < block.Length; n++)
-        {
-            float x = block[n];
-            float y = (b0 * x) + (b1 * x1) + (b2 * x2) - (a1 * y1) - (a2 * y2);
-            (x2, x1, y2, y1) = (x1, x, y1, y);
-            block[n] = y;
-        }
-
-        (s[0], s[1], s[2], s[3]) = (x1, x2, y1, y2);
     }
 
     private static void RunTransposed(ReadOnlySpan<float> c, Span<float> s, Span<float> block)
