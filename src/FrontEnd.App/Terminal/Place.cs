@@ -2,6 +2,7 @@ using FrontEnd.AntiAlias;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Results;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.App.Terminal;
 
@@ -74,9 +75,9 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
         List<Place> blocks = [ScalpPlace, ElectrodesPlace, InputPlace, AmplifierPlace];
         for (int at = 0; at < design.Stages.Count;)
         {
-            bool gain = design.Stages[at] is GainStage;
+            bool gain = design.Stages[at].Role == StageRole.Gain;
             List<int> group = [at++];
-            while (!gain && at < design.Stages.Count && design.Stages[at] is not GainStage)
+            while (!gain && at < design.Stages.Count && design.Stages[at].Role != StageRole.Gain)
             {
                 group.Add(at++);
             }

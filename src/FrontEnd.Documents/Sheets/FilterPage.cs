@@ -152,16 +152,17 @@ public static class FilterPage
     private static void Section(TextPage page, BuiltSection built)
     {
         RealisedSection section = built.Section;
-        page.Paragraph($"{section.Stage.Name}, {Topology(built)}: {Values(built.Parts)}", "  ");
+        page.Paragraph($"{section.Stage.Name}, {section.Stage.Title}: {section.Stage.PartsText}", "  ");
         page.Paragraph(
             $"f0 {QuantityText.Format(section.BuiltPole, 5)} (wanted {QuantityText.Format(section.WantedPole, 5)})"
             + (section.BuiltQ is { } q ? $", Q {Plain(q, 4)} (wanted {Plain(section.WantedQ!.Value, 4)})" : "")
             + $", largest gain up to here {Plain(section.PeakGain, 3)}", "    ");
-        page.Paragraph($"by formula, ideal op-amp: {Formula(built.Formulas)}", "    ");
+        page.Paragraph($"by formula, ideal op-amp: {Formula(built)}", "    ");
         page.Paragraph($"1 % more of a part moves f0, Q by: {string.Join("; ", section.Sensitivities.Select(Sensitivity))}", "    ");
         if (built.StateVariableParts is { } parts)
         {
-            page.Paragraph($"Q is high for one op-amp; state-variable section of three instead: {Values(parts)}", "    ");
+            string values = string.Join(", ", parts.Select(part => $"{part.Name} {QuantityText.FormatPart(part.Value)}"));
+            page.Paragraph($"Q is high for one op-amp; state-variable section of three instead: {values}", "    ");
         }
     }
 
@@ -222,23 +223,9 @@ public static class FilterPage
         }
     }
 
-    private static string Formula(SectionFormulas by) => by.Q is { } q
+    private static string Formula(BuiltSection by) => by.Q is { } q
         ? $"f0 = {by.Frequency.Formula} = {QuantityText.Format(by.Frequency.Value, "Hz", 5)}, Q = {q.Formula} = {Plain(q.Value, 4)}"
         : $"f0 {QuantityText.Format(by.Frequency.Value, "Hz", 5)}";
-
-    private static string Topology(BuiltSection section) => section.Kind switch
-    {
-        SectionKind.Rc => "RC and follower",
-        SectionKind.SallenKeyEqual => $"Sallen-Key of equal parts, gain {Plain(section.Section.Stage.NominalGain, 4)}",
-        SectionKind.SallenKey => "Sallen-Key, gain 1",
-        SectionKind.MultipleFeedback => "multiple feedback",
-        _ => throw new ArgumentOutOfRangeException(nameof(section), section.Kind, "The section is not handled."),
-    };
-
-    /// <summary>"R1 4.7 kΩ, C1 220 nF to the output".</summary>
-    internal static string Values(IEnumerable<BuiltPart> parts) =>
-        string.Join(
-            ", ", parts.Select(part => $"{part.Name} {QuantityText.FormatPart(part.Value)}{(part.Place is { } place ? " " + place : "")}"));
 
     private static string Sensitivity(PartSensitivity s) => $"{s.Part} {Percent(s.ToFrequency)}{(s.ToQ is { } q ? $", {Percent(q)}" : "")}";
 

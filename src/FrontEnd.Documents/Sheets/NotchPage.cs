@@ -3,6 +3,7 @@ using FrontEnd.AntiAlias;
 using FrontEnd.DesignedFilters;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -54,21 +55,23 @@ internal static class NotchPage
                 : "Unequal parts leave a residue at the null as well as moving it. Where the mains has to be deeper, match the parts, or filter behind the converter, with a sampling rate.", "  ");
     }
 
-    private static string Values(NotchRealisation built) => built.TwinT is { } twinT ? Values(twinT) : Values(built.StateVariable!);
-
-    private static string Values(TwinTNotch t)
+    private static string Values(NotchRealisation built)
     {
-        (string r, string c) = (QuantityText.FormatPart(t.R1), QuantityText.FormatPart(t.C1));
-        return $"twin-T, amplifier of gain {FilterPage.Plain(t.NominalGain, 4)} that drives the foot of R3: R1 and R2 {r}, R3 two of them in parallel to the output, "
-            + $"C1 and C2 {c}, C3 two of them in parallel to common"
-            + (t.GroundResistor is { } rg ? $", Rf {QuantityText.FormatPart(t.FeedbackResistor)}, Rg {QuantityText.FormatPart(rg)}" : "");
-    }
+        if (built.TwinT is { } t)
+        {
+            (string r, string c) = (QuantityText.FormatPart(t.R1), QuantityText.FormatPart(t.C1));
+            return $"twin-T, amplifier of gain {FilterPage.Plain(t.NominalGain, 4)} that drives the foot of R3: "
+                + $"R1 and R2 {r}, R3 two of them in parallel to the output, C1 and C2 {c}, C3 two of them in parallel to common"
+                + (t.GroundResistor is { } rg ? $", Rf {QuantityText.FormatPart(t.FeedbackResistor)}, Rg {QuantityText.FormatPart(rg)}" : "");
+        }
 
-    private static string Values(StateVariableNotch s) =>
-        $"state-variable filter and adding amplifier, {StateVariableNotch.OpAmps} op-amps: integrators Ra and Rb {QuantityText.FormatPart(s.R)}, Ca and Cb {QuantityText.FormatPart(s.C)}; "
-        + $"R1 {QuantityText.FormatPart(s.R1)} from the first + input to common, R2 {QuantityText.FormatPart(s.R2)} from the band-pass output to it; "
-        + $"R3 from the input, R4 from the low-pass output and R5 feedback, all {QuantityText.FormatPart(s.Equal)}; "
-        + "R6 from the high-pass output, R7 from the low-pass output and R8 feedback of the adding amplifier, the same";
+        StateVariableNotch s = built.StateVariable!;
+        return $"state-variable filter and adding amplifier, {StateVariableNotch.OpAmps} op-amps: "
+            + $"integrators Ra and Rb {QuantityText.FormatPart(s.R)}, Ca and Cb {QuantityText.FormatPart(s.C)}; "
+            + $"R1 {QuantityText.FormatPart(s.R1)} from the first + input to common, R2 {QuantityText.FormatPart(s.R2)} from the band-pass output to it; "
+            + $"R3 from the input, R4 from the low-pass output and R5 feedback, all {QuantityText.FormatPart(s.Equal)}; "
+            + "R6 from the high-pass output, R7 from the low-pass output and R8 feedback of the adding amplifier, the same";
+    }
 
     private static string Share(Ratio ratio) => (100 * ratio.Fraction).ToString("0.##", CultureInfo.InvariantCulture) + " %";
 }

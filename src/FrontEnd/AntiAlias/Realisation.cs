@@ -1,6 +1,7 @@
 using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 

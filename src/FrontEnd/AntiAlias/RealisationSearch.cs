@@ -1,6 +1,8 @@
 using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 

@@ -1,5 +1,6 @@
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 

@@ -4,6 +4,7 @@ using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Textbook;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.DesignedFilters;
 
@@ -78,21 +79,38 @@ public sealed record BuiltLowPass
 }
 
 /// <summary>One section of a low-pass as parts.</summary>
+/// <param name="Section">Stage, wanted and built f0 and Q, sensitivities, swing.</param>
 /// <param name="Kind">Its circuit.</param>
-/// <param name="Section">Wanted and built f0 and Q, sensitivities, swing.</param>
 /// <param name="Parts">By name.</param>
-/// <param name="Formulas">f0 and Q by formula, ideal op-amp.</param>
-/// <param name="Rise">Where a Sallen–Key turns up again by itself; null where it does not below 1 GHz, and for other circuits.</param>
+/// <param name="Frequency">f0 by the textbook's formula, ideal op-amp [Hz].</param>
+/// <param name="Q">Q likewise; null for a section of first order.</param>
+/// <param name="Rise">Where its stop band turns up again by itself; null where it does not below 1 GHz, or there is no formula for it.</param>
 public sealed record BuiltSection(
-    SectionKind Kind, RealisedSection Section, IReadOnlyList<BuiltPart> Parts, SectionFormulas Formulas, RiseAgainstFormula? Rise)
+    RealisedSection Section, SectionKind Kind, IReadOnlyList<BuiltPart> Parts, TextbookFigure Frequency, TextbookFigure? Q, RiseAgainstFormula? Rise)
 {
-    /// <summary>Three op-amps for the same pole pair, offered where its Q is high for one: R and C of both integrators, R1 and R2; null
-    /// where it is not.</summary>
+    /// <summary>Three op-amps for the same pole pair, offered where its Q is high for one: R and C of both integrators, R1 and R2; null where it is not.</summary>
     public IReadOnlyList<BuiltPart>? StateVariableParts =>
         Section.StateVariable is { } three ? [new("R", three.R), new("C", three.C), new("R1", three.R1), new("R2", three.R2)] : null;
 
-    internal static BuiltSection Of(RealisedSection section) =>
-        new(StageParts.KindOf(section.Stage), section, StageParts.Of(section.Stage), StageParts.Formulas(section.Stage), RiseAgainstFormula.Of(section.Stage));
+    internal static BuiltSection Of(RealisedSection section)
+    {
+        Stage stage = section.Stage;
+        return new(
+            section, stage.Section!.Value.Kind, [.. stage.Circuit().Parts.Select(BuiltPart.Of)], stage.PoleFormula!, stage.QFormula, RiseAgainstFormula.Of(stage));
+    }
+}
+
+/// <summary>One part of a circuit.</summary>
+/// <param name="Name">"R1", "C2".</param>
+/// <param name="Value">A <see cref="Resistance"/> or a <see cref="Capacitance"/>.</param>
+/// <param name="Place">Where it goes: "middle to output"; null where its name says it.</param>
+public sealed record BuiltPart(string Name, IQuantity Value, string? Place = null)
+{
+    internal static BuiltPart Of(CircuitPart part)
+    {
+        string[] words = part.Label.Split(", ", 2);
+        return new(words[0], part.Quantity, words.Length == 2 ? words[1] : null);
+    }
 }
 
 /// <summary>A response at one frequency, against the gain at 0 Hz.</summary>
@@ -116,18 +134,12 @@ public sealed record RiseAgainstIdeal(StopBandRise Built, Decibels IdealAtTurn, 
     }
 }
 
-/// <summary>Where one Sallen–Key section's stop band turns up again, by its network and by formula.</summary>
+/// <summary>Where one section's stop band turns up again, by its network and by formula.</summary>
 /// <param name="Built">By its network.</param>
 /// <param name="Turn">Where it turns, by formula [Hz].</param>
 /// <param name="Floor">Least loss above that, by formula [dB].</param>
 public sealed record RiseAgainstFormula(StopBandRise Built, TextbookFigure Turn, TextbookFigure Floor)
 {
-    internal static RiseAgainstFormula? Of(Stage stage) => stage is SallenKeySection s && StopBandRise.Of([s]) is { } rise
-        ? new(
-            rise,
-            FilterFormulas.SallenKeyTurn(
-                Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2).Value), s.R1, s.OpAmp.OutputResistance,
-                s.OpAmp.GainBandwidth),
-            FilterFormulas.SallenKeyFloor(s.R1, s.R2, s.OpAmp.OutputResistance, s.NominalGain, s.GainLoad))
-        : null;
+    internal static RiseAgainstFormula? Of(Stage stage) =>
+        stage.StopBandTurn is { } turn && stage.StopBandFloor is { } floor && StopBandRise.Of([stage]) is { } rise ? new(rise, turn, floor) : null;
 }

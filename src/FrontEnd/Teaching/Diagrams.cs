@@ -1,4 +1,3 @@
-using FrontEnd.AntiAlias;
 using FrontEnd.Fields;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
@@ -181,7 +180,7 @@ public static class Diagrams
                                  ┷
             f_0 = 1/(2π·√(R1·R2·C1·C2))
             """,
-            NoValues, Is<SallenKeySection>),
+            NoValues, Is("stage-sallen-key")),
         new(
             "stage-multiple-feedback", "A multiple-feedback section", ["filter.*"],
             """
@@ -197,7 +196,7 @@ public static class Diagrams
                         ┷              ┷
             f_0 = 1/(2π·√(R2·R3·C1·C2))
             """,
-            NoValues, Is<MultipleFeedbackSection>),
+            NoValues, Is("stage-multiple-feedback")),
         new(
             "stage-gain", "A non-inverting stage behind a coupling capacitor", ["filter.*"],
             """
@@ -212,7 +211,7 @@ public static class Diagrams
                                              ┷
             gain 1 + Rf/Rg; lower corner 1/(2πRC)
             """,
-            NoValues, Is<GainStage>),
+            NoValues, Is("stage-gain")),
         new(
             "stage-rc", "A low-pass of one pole", ["filter.*"],
             """
@@ -222,7 +221,7 @@ public static class Diagrams
                       │
                       ┷
             """,
-            NoValues, Is<RcSection>),
+            NoValues, Is("stage-rc")),
         new(
             "digital-section", "A second-order digital section", ["digital.*"],
             """
@@ -367,9 +366,8 @@ public static class Diagrams
     }
 
     /// <summary>Whether a result such as filter.anti-alias-1.settling is one of a kind of stage.</summary>
-    private static bool Is<T>(Assessment assessment, string id)
-        where T : Stage =>
-        assessment.Design.Stages.Any(stage => stage is T && id.Contains($".{DesignFields.Slug(stage.Name)}.", StringComparison.Ordinal));
+    private static Func<Assessment, string, bool> Is(string picture) => (assessment, id) =>
+        assessment.Design.Stages.Any(stage => stage.Picture == picture && id.Contains($".{DesignFields.Slug(stage.Name)}.", StringComparison.Ordinal));
 
     private static Dictionary<string, string> NoValues(Assessment assessment) => [];
 

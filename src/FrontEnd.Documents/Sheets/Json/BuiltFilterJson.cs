@@ -3,6 +3,7 @@ using FrontEnd.AntiAlias;
 using FrontEnd.DesignedFilters;
 using FrontEnd.Quantities;
 using FrontEnd.Textbook;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -64,8 +65,8 @@ internal sealed record BuiltSectionJson(
     {
         RealisedSection s = built.Section;
         return new(
-            s.Stage.Name, s.WantedPole, s.WantedQ, s.BuiltPole, s.BuiltQ, s.PeakGain, FormulaJson.From(built.Formulas.Frequency),
-            built.Formulas.Q is { } q ? FormulaJson.From(q) : null);
+            s.Stage.Name, s.WantedPole, s.WantedQ, s.BuiltPole, s.BuiltQ, s.PeakGain, FormulaJson.From(built.Frequency),
+            built.Q is { } q ? FormulaJson.From(q) : null);
     }
 }
 

@@ -1,5 +1,4 @@
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
@@ -8,6 +7,7 @@ using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Teaching.Problems;
 
