@@ -22,6 +22,7 @@ public class JsonEnvelopeTests
         { "sites", "head" },
         { "problems --list", "count" },
         { "glossary", "terms" },
+        { "filter --family bessel --shape low-pass --order 4 --corner 40Hz", "sections" },
         { "size designs/hobbyist-requirements.toml", "name" },
     };
 

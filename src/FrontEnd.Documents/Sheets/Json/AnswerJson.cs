@@ -4,6 +4,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using FrontEnd.Bench;
 using FrontEnd.Compare;
+using FrontEnd.DesignedFilters;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
 using FrontEnd.Rates;
@@ -62,6 +63,18 @@ public static class AnswerJson
 
     /// <summary>Terms of the glossary.</summary>
     public static string Of(IReadOnlyList<Term> terms) => Write("glossary", new GlossaryJson(terms));
+
+    /// <summary>A designed filter: losses in dB, null where a loss is without bound. Every number reads back as the same double.</summary>
+    /// <param name="command">"filter", "filter notch" …</param>
+    public static string Of(DesignedFilter filter, string command) => filter switch
+    {
+        DesignedSections sections => Write(command, FilterJson.From(sections)),
+        DesignedFir fir => Write(command, FirJson.From(fir)),
+        DesignedComb comb => Write(command, CombJson.From(comb)),
+        DesignedNotches notches => Write(command, NotchJson.From(notches)),
+        DesignedSinc sinc => Write(command, SincJson.From(sinc)),
+        _ => throw new ArgumentOutOfRangeException(nameof(filter), filter, "The filter is not handled."),
+    };
 
     /// <summary>Any answer that <see cref="AnswerContext"/> lists, in the envelope that all share.</summary>
     internal static string Write<T>(string command, T answer)
