@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
@@ -87,10 +86,10 @@ internal static class ContactReport
     private static void AddOpen(ResultList list, Evaluation evaluation, string name, int which, MainsAtInput mains)
     {
         Design design = evaluation.Design;
-        var direct = new DirectCurrent(design, evaluation.Path.Input, which);
+        DirectLanes direct = DirectLanes.Of(design, evaluation.Path.Model.Input, evaluation.Path.Built, which);
         double gain = design.Amplifier.Gain, swing = design.Supply.HalfRailVolts;
-        double dc = Math.Abs(direct.BiasDifference) + (which == 2 ? Math.Abs(direct.OffsetDifference * design.Electrodes.Offset.Volts) : 0);
-        double peak = Math.Sqrt(2) * mains.Difference, common = (Math.Sqrt(2) * mains.CommonMode) + Math.Abs(direct.BiasMean);
+        double dc = Math.Abs(direct.BiasDifference[0]) + (which == 2 ? Math.Abs(direct.OffsetDifference[0] * design.Electrodes.Offset.Volts) : 0);
+        double peak = Math.Sqrt(2) * mains.Difference, common = (Math.Sqrt(2) * mains.CommonMode) + Math.Abs(direct.BiasMean[0]);
         double atOutput = gain * (dc + peak);
         string clips = swing < common ? "the inputs leave the amplifier's range" : swing < atOutput ? "the amplifier clips" : "nothing clips: the channel shows mains and drift that look like a signal";
         list.Word(

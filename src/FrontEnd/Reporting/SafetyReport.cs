@@ -1,3 +1,4 @@
+using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
@@ -18,7 +19,8 @@ internal static class SafetyReport
     {
         Design design = evaluation.Design;
         Voltage highest = design.Supply.Highest;
-        (string Name, double Ohms)[] leads = [.. Leads(design)];
+        var fitted = SafetyLanes.Least(design);
+        (string Name, double Ohms)[] leads = [.. Leads(fitted)];
         Current limit = design.Requirements.FaultCurrent;
         (string worstName, double least) = leads.MinBy(lead => lead.Ohms);
         AddCurrent(list, "safety.fault_current", $"dc through one electrode after a single fault ({worstName})", highest, least, limit);
@@ -30,7 +32,7 @@ internal static class SafetyReport
         if (evaluation.Drive is not null)
         {
             AddCurrent(
-                list, "safety.driven_ground_current", "dc through the driven ground with its amplifier at the rail (a lead fell off: normal operation)", highest, GroundOhms(design), design.Requirements.DrivenGroundCurrent);
+                list, "safety.driven_ground_current", "dc through the driven ground with its amplifier at the rail (a lead fell off: normal operation)", highest, fitted.Ground!.Value[0], design.Requirements.DrivenGroundCurrent);
         }
 
         AddNeeded(list, design, highest, limit);
@@ -43,29 +45,15 @@ internal static class SafetyReport
         }
     }
 
-    /// <summary>Fitted series resistance of every kind of lead, at −tolerance.</summary>
-    /// <param name="design">The design.</param>
-    /// <param name="built">One device's own leads: its resistors are what they are, and those outside the leads stand in the design as drawn. Null for the worst case.</param>
-    public static IEnumerable<(string Name, double Ohms)> Leads(Design design, Amplifier.BuiltParts? built = null)
+    private static IEnumerable<(string Name, double Ohms)> Leads(SafetyLanes fitted)
     {
-        double least = built is null ? 1 - design.Input.ResistorTolerance.Fraction : 1;
-        double nominal = design.Input.SeriesResistor.Ohms, active = nominal * least, reference = active;
-        if (built is not null && 0 < nominal)
+        yield return ("active electrode", fitted.Active[0]);
+        yield return ("reference electrode", fitted.Reference[0]);
+        if (fitted.Ground is { } ground)
         {
-            (active, reference) = (built.ActiveOhms, built.ReferenceOhms);
-        }
-
-        yield return ("active electrode", design.Electrodes.ActiveBuffer is { } first ? first.SkinResistor.Ohms * least : active);
-        yield return ("reference electrode", design.Electrodes.ReferenceBuffer is { } second ? second.SkinResistor.Ohms * least : reference);
-        if (design.Electrodes.Ground is not null)
-        {
-            yield return ("ground electrode", GroundOhms(design, built));
+            yield return ("ground electrode", ground[0]);
         }
     }
-
-    /// <summary>The ground electrode's series resistor, at −tolerance unless it is one device's own.</summary>
-    public static double GroundOhms(Design design, Amplifier.BuiltParts? built = null) =>
-        design.GroundDrive.SeriesResistor.Ohms * (built is null ? 1 - design.GroundDrive.ResistorTolerance.Fraction : 1);
 
     private static void AddCurrent(ResultList list, string id, string name, Voltage highest, double ohms, Current limit)
     {
@@ -75,7 +63,7 @@ internal static class SafetyReport
             return;
         }
 
-        Current current = highest / Resistance.FromOhms(ohms);
+        var current = Current.FromAmperes(SafetyLanes.Current(highest.Volts, new(ohms))[0]);
         string word = current.Amperes <= limit.Amperes ? "below the quoted limit" : "above the quoted limit";
         list.Number(id, name, "I", current, Equations.FaultCurrent, hand: SafetyFormulas.FaultCurrent(highest, Resistance.FromOhms(ohms)), text: $"{word} {QuantityText.Format(limit)}; {LimitOrigin}");
     }
