@@ -9,11 +9,13 @@ namespace FrontEnd.AntiAlias;
 /// <summary>What an analogue notch is to be built from.</summary>
 public sealed record NotchRequest : PartsRequest
 {
+    /// <summary>Frequency to be removed.</summary>
     public required Frequency Centre { get; init; }
 
     /// <summary>Centre over the width between the −3 dB points.</summary>
     public required double Q { get; init; }
 
+    /// <summary>The circuit.</summary>
     public NotchKind Kind { get; init; } = NotchKind.TwinT;
 }
 
@@ -35,6 +37,8 @@ public sealed record NotchRealisation(NotchCircuit Circuit, double FormulaQ, dou
 {
     /// <summary>The parts as a stage of a design.</summary>
     public required Stage Stage { get; init; }
+
+    public required NotchKind Kind { get; init; }
 }
 
 /// <summary>From centre and Q to the parts of an analogue notch in preferred values.</summary>
@@ -101,7 +105,7 @@ public static class NotchSearch
             if (notch.IsStable)
             {
                 NotchCircuit circuit = notch.AsBuilt();
-                yield return new NotchRealisation(circuit, notch.Q, circuit.Poles(notch.Q).Q) { Stage = notch };
+                yield return new NotchRealisation(circuit, notch.Q, circuit.Poles(notch.Q).Q) { Stage = notch, Kind = NotchKind.TwinT };
             }
         }
     }
@@ -122,7 +126,7 @@ public static class NotchSearch
                 OpAmp = request.OpAmp, ResistorTolerance = request.ResistorTolerance, CapacitorTolerance = request.CapacitorTolerance,
             };
             NotchCircuit circuit = notch.AsBuilt();
-            yield return new NotchRealisation(circuit, notch.Q, circuit.Poles(notch.Q).Q) { Stage = notch };
+            yield return new NotchRealisation(circuit, notch.Q, circuit.Poles(notch.Q).Q) { Stage = notch, Kind = NotchKind.StateVariable };
         }
     }
 }
