@@ -21,11 +21,13 @@ public sealed record Assessment
         }
     }
 
+    /// <summary>The design that was evaluated.</summary>
     public Design Design { get; }
 
     /// <summary>All results, in the order of the signal's path and the budgets. Ids are unique.</summary>
     public IReadOnlyList<Result> Results { get; }
 
+    /// <summary>What is to be said about the design, errors and warnings.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>What the plots show.</summary>
@@ -38,8 +40,10 @@ public sealed record Assessment
     /// <summary>True where no requirement fails; marginal counts as met, not judged does not count.</summary>
     public bool AllRequirementsMet => Results.All(result => result.Verdict.Kind != VerdictKind.Fail);
 
+    /// <summary>The result with this id; throws where there is none.</summary>
     public Result this[string id] => _byId[id];
 
+    /// <summary>The result with this id; null where there is none.</summary>
     public Result? Find(string id) => _byId.GetValueOrDefault(id);
 
     private static int Rank(VerdictKind kind) => kind switch
