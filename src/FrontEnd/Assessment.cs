@@ -1,9 +1,11 @@
+using FrontEnd.Identity;
+
 namespace FrontEnd;
 
 /// <summary>Everything that follows from a design. Views print it; they never calculate.</summary>
 public sealed record Assessment
 {
-    private readonly Dictionary<string, Result> _byId;
+    private readonly Dictionary<ResultId, Result> _byId;
 
     public Assessment(Design design, IReadOnlyList<Result> results, IReadOnlyList<Finding> findings, Curves curves)
     {
@@ -11,7 +13,7 @@ public sealed record Assessment
         Results = results;
         Findings = findings;
         Curves = curves;
-        _byId = new Dictionary<string, Result>(results.Count, StringComparer.Ordinal);
+        _byId = new Dictionary<ResultId, Result>(results.Count);
         foreach (Result result in results)
         {
             _byId.Add(result.Id, result);
@@ -35,9 +37,17 @@ public sealed record Assessment
     /// <summary>True where no requirement fails; marginal counts as met, not judged does not count.</summary>
     public bool AllRequirementsMet => Results.All(result => result.Verdict.Kind != VerdictKind.Fail);
 
-    public Result this[string id] => _byId[id];
+    /// <summary>The result with this id; throws where the design has none.</summary>
+    public Result this[ResultId id] => _byId[id];
 
-    public Result? Find(string id) => _byId.GetValueOrDefault(id);
+    /// <summary>The same by the id as a user writes it.</summary>
+    public Result this[string id] => _byId[new(id)];
+
+    /// <summary>The result with this id; null where the design has none.</summary>
+    public Result? Find(ResultId id) => _byId.GetValueOrDefault(id);
+
+    /// <summary>The same by the id as a user writes it.</summary>
+    public Result? Find(string id) => Find(new ResultId(id));
 
     private static int Rank(VerdictKind kind) => kind switch
     {

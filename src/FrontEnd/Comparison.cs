@@ -1,4 +1,5 @@
 using FrontEnd.Fields;
+using FrontEnd.Identity;
 
 namespace FrontEnd;
 
@@ -51,8 +52,8 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
     }
 
     /// <summary>The ids that either design is judged on, in the first one's order.</summary>
-    public IReadOnlyList<string> JudgedIds =>
-        [.. From.Judged.Concat(To.Judged).Select(result => result.Id).Distinct(StringComparer.Ordinal)];
+    public IReadOnlyList<ResultId> JudgedIds =>
+        [.. From.Judged.Concat(To.Judged).Select(result => result.Id).Distinct()];
 
     /// <summary>Share of a value below which two of them are the same: it comes from arithmetic, and no one writes so many digits.</summary>
     private const double SameValue = 1e-9;

@@ -1,3 +1,4 @@
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Text;
@@ -30,7 +31,7 @@ public static class Evaluator
     }
 
     /// <summary>The judged results alone, by id; null where the design cannot be evaluated. What the adviser tries changes with.</summary>
-    internal static Dictionary<string, Result>? Judged(Design design)
+    internal static Dictionary<ResultId, Result>? Judged(Design design)
     {
         if (DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
         {
@@ -48,7 +49,7 @@ public static class Evaluator
             AliasReport.AddFold(list, evaluation);
             SafetyReport.AddTo(list, [], evaluation);
             Judge.AddTo(list, evaluation);
-            return list.Results.Where(result => result.Verdict.Requirement is not null).ToDictionary(result => result.Id, StringComparer.Ordinal);
+            return list.Results.Where(result => result.Verdict.Requirement is not null).ToDictionary(result => result.Id);
         }
         catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
         {
@@ -122,15 +123,15 @@ public static class Evaluator
     private static List<Result> MissingHeadlines(string code)
     {
         var list = new ResultList();
-        list.Missing("gain.mid", "gain from the electrodes to the samples, mid-band", "G_mid", "1", Equations.GainMid, code);
-        list.Missing("noise.total", "noise at the electrodes, rms", "σ", "V", Equations.Noise, code);
-        list.Missing("noise.board_share", "noise at the electrodes without the electrodes' excess noise, peak-to-peak", "6.6·σ_board", "V", Equations.Noise, code);
-        list.Missing("mains.total", "mains at the electrodes, worst case, rms", "", "V", Equations.MainsTotal, code);
-        list.Missing("mains.recorded", "mains recorded in the band, worst-case sum, rms", "", "V", Equations.Recorded, code);
-        list.Missing("levels.offset_survived", "largest electrode offset that nothing clips at, ±", "", "V", Equations.OffsetSurvived, code);
-        list.Missing("alias.fold_attenuation", "attenuation at the fold frequency, by path and converter", "A_fold", "dB", Equations.FoldAttenuation, code);
-        list.Missing("converter.bits_needed", "resolution needed", "N", "bit", Equations.BitsNeeded, code);
-        list.Missing("safety.fault_current", "dc through one electrode after a single fault", "I", "A", Equations.FaultCurrent, code);
+        list.Missing(ResultIds.Gain.Mid, "gain from the electrodes to the samples, mid-band", "G_mid", "1", Equations.GainMid, code);
+        list.Missing(ResultIds.Noise.Total, "noise at the electrodes, rms", "σ", "V", Equations.Noise, code);
+        list.Missing(ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak", "6.6·σ_board", "V", Equations.Noise, code);
+        list.Missing(ResultIds.Mains.Total, "mains at the electrodes, worst case, rms", "", "V", Equations.MainsTotal, code);
+        list.Missing(ResultIds.Mains.Recorded, "mains recorded in the band, worst-case sum, rms", "", "V", Equations.Recorded, code);
+        list.Missing(ResultIds.Levels.OffsetSurvived, "largest electrode offset that nothing clips at, ±", "", "V", Equations.OffsetSurvived, code);
+        list.Missing(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, by path and converter", "A_fold", "dB", Equations.FoldAttenuation, code);
+        list.Missing(ResultIds.Converter.BitsNeeded, "resolution needed", "N", "bit", Equations.BitsNeeded, code);
+        list.Missing(ResultIds.Safety.FaultCurrent, "dc through one electrode after a single fault", "I", "A", Equations.FaultCurrent, code);
         return [.. list.Results];
     }
 }

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Identity;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;
@@ -53,7 +54,7 @@ internal static class CompareCommand
     private static void AddChanges(StringBuilder text, Comparison comparison, Assessment changed)
     {
         bool any = false;
-        foreach (string id in comparison.JudgedIds)
+        foreach (ResultId id in comparison.JudgedIds)
         {
             string before = Shown(comparison.From.Find(id)), after = Shown(changed.Find(id));
             if (before != after)
@@ -102,14 +103,14 @@ internal static class CompareCommand
     private static void Write(Utf8JsonWriter writer, string name, Comparison comparison, Assessment assessment)
     {
         writer.WriteStartObject(name);
-        foreach (string id in comparison.JudgedIds)
+        foreach (ResultId id in comparison.JudgedIds)
         {
             if (assessment.Find(id) is not { } result)
             {
                 continue;
             }
 
-            writer.WriteStartObject(id);
+            writer.WriteStartObject(id.Text);
             if (result.State == ResultState.Number)
             {
                 writer.WriteNumber("value", result.Si);

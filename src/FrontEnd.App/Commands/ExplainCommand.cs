@@ -33,21 +33,21 @@ internal static class ExplainCommand
             return ExitCode.Unusable;
         }
 
-        if (assessment.Find(id) is null)
+        if (assessment.Find(id) is not { } asked)
         {
             outlet.Tell(CallMessages.NoResult(id, NearestOf(id, assessment)));
             return ExitCode.Unusable;
         }
 
         Assessment advised = Advisor.Advise(assessment);
-        outlet.Results.Write(ExplainText.Of(advised, advised[id], Sensitivity.Of(assessment, id)));
+        outlet.Results.Write(ExplainText.Of(advised, advised[asked.Id], Sensitivity.Of(assessment, asked.Id)));
         return ExitCode.Met;
     }
 
     /// <summary>The misspelt id first, then ids that share a word with what was asked for.</summary>
     private static List<string> NearestOf(string id, Assessment assessment)
     {
-        string[] ids = [.. assessment.Results.Select(result => result.Id)];
+        string[] ids = [.. assessment.Results.Select(result => result.Id.Text)];
         List<string> nearest = Nearest.Of(id, ids) is { } first ? [first] : [];
         string[] words = id.Split(['.', '_', '-'], StringSplitOptions.RemoveEmptyEntries);
         nearest.AddRange(ids.Where(one => Array.Exists(words, word => word.Length > 2 && one.Contains(word, StringComparison.OrdinalIgnoreCase))));

@@ -1,4 +1,5 @@
 using FrontEnd.Documents;
+using FrontEnd.Identity;
 
 namespace FrontEnd.App.Terminal;
 
@@ -13,7 +14,7 @@ public abstract record Effect
     public sealed record Evaluate(int Slot, int Run, Design Design) : Effect;
 
     /// <summary>Work out what moves one result.</summary>
-    public sealed record Move(int Slot, int Run, Assessment Assessment, string ResultId) : Effect;
+    public sealed record Move(int Slot, int Run, Assessment Assessment, ResultId ResultId) : Effect;
 
     public sealed record Open(string Path) : Effect;
 

@@ -1,4 +1,5 @@
 using FrontEnd.Documents;
+using FrontEnd.Identity;
 
 namespace FrontEnd.App.Terminal;
 
@@ -34,7 +35,7 @@ public abstract record Message
 
     public sealed record Advised(int Slot, int Run, Assessment Assessment) : Message;
 
-    public sealed record Moved(int Slot, int Run, string ResultId, IReadOnlyList<Sensitivity> Sensitivities) : Message;
+    public sealed record Moved(int Slot, int Run, ResultId ResultId, IReadOnlyList<Sensitivity> Sensitivities) : Message;
 
     /// <summary>How far a study is, 0 to 1.</summary>
     public sealed record Progressed(int Number, double Share) : Message;

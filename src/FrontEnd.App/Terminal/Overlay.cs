@@ -1,4 +1,5 @@
 using FrontEnd.Documents.Teaching;
+using FrontEnd.Identity;
 
 namespace FrontEnd.App.Terminal;
 
@@ -11,7 +12,7 @@ public abstract record Overlay
 
     /// <summary>The reason of one figure.</summary>
     /// <param name="Sensitivities">What moves it; null until worked out.</param>
-    public sealed record Why(string ResultId, IReadOnlyList<Sensitivity>? Sensitivities, int Scroll) : Overlay;
+    public sealed record Why(ResultId ResultId, IReadOnlyList<Sensitivity>? Sensitivities, int Scroll) : Overlay;
 
     /// <summary>The whole help of a field.</summary>
     public sealed record FieldHelp(string Key, int Scroll) : Overlay;

@@ -43,7 +43,7 @@ public static partial class Painter
 
         parts.AddRange(ExplainText.Reasons(result).Select(line => (line.Label, line.Text, line.Label switch { "equation" or "why" => Ink.Strong, "source" or "to read" => Ink.Dim, _ => Ink.Plain })));
         parts.Add(("moves by", Moves(result, why.Sensitivities), Ink.Plain));
-        canvas.Put(1, frame.Top, canvas.Fit(result.Name, width - Canvas.Columns(result.Id) - 22), Ink.Title);
+        canvas.Put(1, frame.Top, canvas.Fit(result.Name, width - Canvas.Columns(result.Id.Text) - 22), Ink.Title);
         canvas.PutRight(frame.Width - 1, frame.Top, canvas.Say($"{canvas.Fit(ResultText.Value(result), 24)}   {result.Id}"), Ink.Strong);
         List<(string Label, string Text, Ink Ink)> lines = [];
         foreach ((string label, string text, Ink ink) in InReadingOrder(parts))

@@ -1,4 +1,5 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Identity;
 
 namespace FrontEnd.App.Terminal;
 
@@ -99,16 +100,16 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
     {
         List<Result> mine = [];
         IEnumerable<Result> judged = assessment.Judged;
-        mine.AddRange(judged.Where(result => Results.Any(beginning => Begins(result.Id, beginning))));
+        mine.AddRange(judged.Where(result => Results.Any(beginning => Begins(result.Id.Text, beginning))));
         if (Id == Verdicts)
         {
             return mine;
         }
 
-        HashSet<string> seen = [.. mine.Select(result => result.Id)];
+        HashSet<ResultId> seen = [.. mine.Select(result => result.Id)];
         foreach (string beginning in Results)
         {
-            mine.AddRange(assessment.Results.Where(result => Begins(result.Id, beginning) && seen.Add(result.Id)));
+            mine.AddRange(assessment.Results.Where(result => Begins(result.Id.Text, beginning) && seen.Add(result.Id)));
         }
 
         return mine;
@@ -116,7 +117,7 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
 
     /// <summary>The worst verdict that the block answers for.</summary>
     public VerdictKind Worst(Assessment assessment) =>
-        assessment.Results.Where(result => result.Verdict.Requirement is not null && Judges.Any(beginning => Begins(result.Id, beginning)))
+        assessment.Results.Where(result => result.Verdict.Requirement is not null && Judges.Any(beginning => Begins(result.Id.Text, beginning)))
             .Select(result => result.Verdict.Kind).DefaultIfEmpty(VerdictKind.NotJudged).Max();
 
     private static Place OfStages(Design design, List<int> stages, bool gain)

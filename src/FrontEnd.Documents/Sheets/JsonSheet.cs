@@ -46,7 +46,7 @@ public static class JsonSheet
     private static void Write(Utf8JsonWriter json, Result result)
     {
         json.WriteStartObject();
-        json.WriteString("id", result.Id);
+        json.WriteString("id", result.Id.Text);
         json.WriteString("name", result.Name);
         json.WriteString("symbol", result.Symbol);
         Number(json, "value", result.Value?.SiValue);

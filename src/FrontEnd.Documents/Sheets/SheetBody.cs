@@ -1,5 +1,6 @@
 using System.Globalization;
 using FrontEnd.Digital;
+using FrontEnd.Identity;
 using FrontEnd.Teaching;
 using FrontEnd.Text;
 
@@ -103,7 +104,7 @@ internal static class SheetBody
         [
             .. assessment.Judged.Where(result => result.Verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal && result.Verdict.Improvement is not null)
                 .GroupBy(result => result.Verdict.Improvement!.Change, StringComparer.Ordinal)
-                .OrderByDescending(group => group.Any(result => result.Verdict.Kind == VerdictKind.Fail && result.Id.StartsWith("safety.", StringComparison.Ordinal))).ThenByDescending(group => group.Count()).Take(NextSteps)
+                .OrderByDescending(group => group.Any(result => result.Verdict.Kind == VerdictKind.Fail && ResultIds.Safety.All.Has(result.Id))).ThenByDescending(group => group.Count()).Take(NextSteps)
                 .Select(group => $"{group.Key}. " + string.Join(" ", group.Select(result =>
                     $"{Capital(result.Name)}: from {Wording.Value(result)} to {(result.Verdict.Improvement!.After is { } after ? QuantityText.Format(after) : "no limit found")}, {Wording.Word(result.Verdict.Improvement.Verdict)}"
                     + (result.Verdict.Improvement.SideEffect is { } side ? $" (but {side})." : ".")))),

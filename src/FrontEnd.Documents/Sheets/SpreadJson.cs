@@ -40,7 +40,7 @@ public static class SpreadJson
     private static void Write(Utf8JsonWriter json, SpreadFigure figure)
     {
         json.WriteStartObject();
-        json.WriteString("id", figure.Id);
+        json.WriteString("id", figure.Id.Text);
         json.WriteString("unit", figure.Unit);
         JsonText.Number(json, "nominal", figure.Nominal);
         JsonText.Number(json, "mean", figure.Mean);

@@ -1,7 +1,9 @@
 using System.Numerics;
 using FrontEnd.Converter;
+using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Text;
@@ -283,7 +285,7 @@ public static class BenchPlan
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromKilohms(10), default));
         var list = new ResultList();
         LevelsReport.AddRecovery(list, [], new Evaluation(fixture));
-        Result recovery = list["levels.recovery"];
+        Result recovery = list[ResultIds.Levels.Recovery];
         double? seconds = recovery.State == ResultState.Number ? recovery.Si : null;
         return new BenchReading("step", "step and recovery", "a battery and a switch in series with the active lead, 10 kΩ in every lead",
             $"a step of {QuantityText.Format(design.Requirements.Offset)}; read the time until the recording stays within 10 µV", ReadingKind.Other)
@@ -304,9 +306,15 @@ public static class BenchPlan
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromKilohms(10), default));
         var list = new ResultList();
         FilterReport.AddTo(list, [], new Evaluation(fixture));
-        foreach (Result ring in list.Results.Where(result => result.Id.EndsWith(".ring_time", StringComparison.Ordinal) && result.State == ResultState.Number))
+        foreach (DigitalStage stage in design.Digital)
         {
-            string filter = ring.Id.Split('.')[^2];
+            ResultId id = ResultIds.Digital.Of(stage.Name).RingTime;
+            if (!list.Has(id) || list[id] is not { State: ResultState.Number } ring)
+            {
+                continue;
+            }
+
+            string filter = Slug.Of(stage.Name);
             yield return new BenchReading($"ring-{filter}", $"ring of {filter}", "a battery and a switch in series with the active lead, 10 kΩ in every lead",
                 $"a step of 100 µV with {filter} on; read the time until what it adds has fallen to 1 %", ReadingKind.Other)
             {

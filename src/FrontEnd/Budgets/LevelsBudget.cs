@@ -1,12 +1,13 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Budgets;
 
 /// <summary>What stands at one node of the path, each part by its size and all added up, against the swing there [V].</summary>
-internal sealed record NodeLevel(string Node)
+internal sealed record NodeLevel(NodeId Node)
 {
     /// <summary>Half of what the node can swing about its middle.</summary>
     public double Swing { get; init; }
@@ -68,7 +69,7 @@ internal sealed class LevelsBudget
         double commonPeak = Math.Sqrt(2) * mains.Harmonics.Sum(harmonic => harmonic.AtInput.CommonMode);
         double differencePeak = Math.Sqrt(2) * mains.Harmonics.Sum(harmonic => harmonic.AtInput.Difference);
         double inputDc = Math.Abs(DirectCurrent.BiasDifference) + Math.Abs(design.Amplifier.OffsetVoltage.Volts);
-        var inner = new NodeLevel("amplifier-inner-plus")
+        var inner = new NodeLevel(NodeId.AmplifierInnerPlus)
         {
             Swing = half,
             OffsetGain = mean + (gain / 2 * difference),
@@ -80,9 +81,9 @@ internal sealed class LevelsBudget
             Noise = NoisePeakFactor * noise[0] / 2,
         };
         _nodes.Add(inner);
-        _nodes.Add(inner with { Node = "amplifier-inner-minus" });
+        _nodes.Add(inner with { Node = NodeId.AmplifierInnerMinus });
         double offsetGain = gain * difference, otherDc = gain * inputDc;
-        _nodes.Add(Node("amplifier", design.Supply.HalfRailVolts - design.Amplifier.OutputMargin.Volts, 0));
+        _nodes.Add(Node(NodeId.Amplifier, design.Supply.HalfRailVolts - design.Amplifier.OutputMargin.Volts, 0));
         for (int i = 0; i < design.Stages.Count; i++)
         {
             Stage stage = design.Stages[i];
@@ -91,16 +92,16 @@ internal sealed class LevelsBudget
             otherDc = (otherDc * dcGain) + ownDc;
             if (stage.FittedOpAmp is { } opAmp)
             {
-                _nodes.Add(Node(DesignFields.Slug(stage.Name), design.Supply.HalfRailVolts - opAmp.OutputMargin.Volts, i + 1));
+                _nodes.Add(Node(NodeId.Of(stage.Name), design.Supply.HalfRailVolts - opAmp.OutputMargin.Volts, i + 1));
             }
         }
 
         DcAtConverter = (offsetGain * offset) + otherDc;
-        _nodes.Add(Node("converter", design.Converter.FullScale.Volts / 2, design.Stages.Count));
+        _nodes.Add(Node(NodeId.Converter, design.Converter.FullScale.Volts / 2, design.Stages.Count));
         if (design.GroundIsDriven)
         {
             double driveGain = Math.Abs(DirectCurrent.OffsetDrive);
-            _nodes.Add(new NodeLevel("drive")
+            _nodes.Add(new NodeLevel(NodeId.Drive)
             {
                 Swing = design.Supply.HalfRailVolts - design.GroundDrive.OutputMargin.Volts,
                 OffsetGain = driveGain,
@@ -112,7 +113,7 @@ internal sealed class LevelsBudget
             });
         }
 
-        NodeLevel Node(string name, double swing, int node) => new(name)
+        NodeLevel Node(NodeId id, double swing, int node) => new(id)
         {
             Swing = swing,
             OffsetGain = offsetGain,

@@ -2,6 +2,7 @@ using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Electrodes;
+using FrontEnd.Identity;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
 
@@ -50,16 +51,16 @@ internal sealed class SignalPath
         _stageSweeps = [.. _stages.Select(stage => stage.Program.CreateSweep(Chunk))];
 
         AddInputSources();
-        _amplifierVoltage = AddSource("amplifier voltage", NoiseKind.Board, 0);
+        _amplifierVoltage = AddSource(SourceId.AmplifierVoltage);
         _stageSource = new int[_stages.Length];
         for (int i = 0; i < _stages.Length; i++)
         {
             string name = _stages[i].Stage.Name;
-            _stageSource[i] = AddSource($"{name} resistors", NoiseKind.Board, i + 1);
+            _stageSource[i] = AddStageSource(SourceId.ResistorsOf(name), $"{name} resistors", i);
             if (_stages[i].OpAmp is not null)
             {
-                AddSource($"{name} current", NoiseKind.Board, i + 1);
-                AddSource($"{name} voltage", NoiseKind.Board, i + 1);
+                AddStageSource(SourceId.CurrentOf(name), $"{name} current", i);
+                AddStageSource(SourceId.VoltageOf(name), $"{name} voltage", i);
             }
         }
 
@@ -169,9 +170,15 @@ internal sealed class SignalPath
         }
     }
 
-    private int AddSource(string name, NoiseKind kind, int block)
+    private int AddSource(SourceId id, NoiseKind kind = NoiseKind.Board)
     {
-        _sources.Add(new NoiseSource(name, kind, block));
+        _sources.Add(new NoiseSource(id, id.Words, kind, 0));
+        return _sources.Count - 1;
+    }
+
+    private int AddStageSource(SourceId id, string name, int stage)
+    {
+        _sources.Add(new NoiseSource(id, name, NoiseKind.Board, stage + 1));
         return _sources.Count - 1;
     }
 
@@ -180,19 +187,19 @@ internal sealed class SignalPath
         ElectrodeSet set = _design.Electrodes;
         double skin = 4 * PhysicalConstants.Boltzmann * _design.SkinTemperature.Kelvins;
         double board = 4 * PhysicalConstants.Boltzmann * _design.BoardTemperature.Kelvins;
-        AddElectrode("active electrode", set.Active, 0, _input.SignalPort, skin);
-        AddElectrode("reference electrode", set.Reference, 1, _input.ReferencePort, skin);
+        AddElectrode(SourceId.ActiveElectrode, set.Active, 0, _input.SignalPort, skin);
+        AddElectrode(SourceId.ReferenceElectrode, set.Reference, 1, _input.ReferencePort, skin);
         if (set.Ground is { } ground)
         {
-            AddElectrode("ground electrode", ground, 2, _input.GroundPort, skin);
+            AddElectrode(SourceId.GroundElectrode, ground, 2, _input.GroundPort, skin);
         }
 
-        int protection = AddSource("protection resistors", NoiseKind.Board, 0);
+        int protection = AddSource(SourceId.ProtectionResistors);
         AddFlicker(protection, _input.ActiveResistorPort, board / _built.ActiveOhms, 0);
         AddFlicker(protection, _input.ReferenceResistorPort, board / _built.ReferenceOhms, 0);
         if (_design.Input.BiasResistor is not null)
         {
-            int biasSource = AddSource("bias resistors", NoiseKind.Board, 0);
+            int biasSource = AddSource(SourceId.BiasResistors);
             AddFlicker(biasSource, _input.ActiveInputPort, board / _built.ActiveBiasOhms, 0);
             AddFlicker(biasSource, _input.ReferenceInputPort, board / _built.ReferenceBiasOhms, 0);
         }
@@ -200,22 +207,22 @@ internal sealed class SignalPath
         AddBufferSources(board);
         DifferentialAmplifier amplifier = _design.Amplifier;
         double current = Square(amplifier.CurrentNoise.AmperesPerRootHertz);
-        int currentSource = AddSource("amplifier current", NoiseKind.Board, 0);
+        int currentSource = AddSource(SourceId.AmplifierCurrent);
         AddFlicker(currentSource, _input.ActiveInputPort, current, amplifier.CurrentNoiseCorner.Hertz);
         AddFlicker(currentSource, _input.ReferenceInputPort, current * _design.EffectiveReferenceInputs, amplifier.CurrentNoiseCorner.Hertz);
         if (set.Ground is not null)
         {
-            AddFlicker(AddSource("ground resistor", NoiseKind.Board, 0), _input.GroundResistorPort, board / InputModel.GroundOhms(_design), 0);
+            AddFlicker(AddSource(SourceId.GroundResistor), _input.GroundResistorPort, board / InputModel.GroundOhms(_design), 0);
         }
     }
 
-    private void AddElectrode(string name, Electrode electrode, int index, int port, double thermal)
+    private void AddElectrode(SourceId id, Electrode electrode, int index, int port, double thermal)
     {
-        _inputNoise.Add(new InputNoise(InputNoiseKind.ElectrodeThermal, AddSource(name, NoiseKind.ElectrodeThermal, 0), port, thermal, 0, index));
+        _inputNoise.Add(new InputNoise(InputNoiseKind.ElectrodeThermal, AddSource(id, NoiseKind.ElectrodeThermal), port, thermal, 0, index));
         double k = electrode.ExcessNoise.VoltsSquaredPerHertz;
         if (0 < k)
         {
-            _inputNoise.Add(new InputNoise(InputNoiseKind.ElectrodeExcess, AddSource(name, NoiseKind.ElectrodeExcess, 0), port, k, electrode.ExcessSlope, index));
+            _inputNoise.Add(new InputNoise(InputNoiseKind.ElectrodeExcess, AddSource(id, NoiseKind.ElectrodeExcess), port, k, electrode.ExcessSlope, index));
         }
     }
 
@@ -226,7 +233,7 @@ internal sealed class SignalPath
             return;
         }
 
-        int current = AddSource("buffer current", NoiseKind.Board, 0), voltage = AddSource("buffer voltage", NoiseKind.Board, 0);
+        int current = AddSource(SourceId.BufferCurrent), voltage = AddSource(SourceId.BufferVoltage);
         foreach (InputModel.BufferPorts ports in _input.Buffers)
         {
             OpAmp opAmp = ports.Buffer.OpAmp;
@@ -236,7 +243,7 @@ internal sealed class SignalPath
 
         if (_input.Buffers.Any(ports => ports.SkinResistor is not null))
         {
-            int skin = AddSource("skin resistors", NoiseKind.Board, 0);
+            int skin = AddSource(SourceId.SkinResistors);
             foreach (InputModel.BufferPorts ports in _input.Buffers.Where(ports => ports.SkinResistor is not null))
             {
                 AddFlicker(skin, ports.SkinResistor!.Value, board / ports.Buffer.SkinResistor.Ohms, 0);

@@ -1,4 +1,5 @@
 using FrontEnd.Converter;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
@@ -15,11 +16,11 @@ internal static class ConverterReport
         double gain = evaluation.GainMid, sigma = evaluation.Noise.Total, lsb = converter.LsbVolts;
         VoltagePeakToPeak fullScale = VoltagePeakToPeak.FromVolts(converter.FullScale.Volts / gain);
         VoltageRms noise = VoltageRms.FromVolts(sigma);
-        list.Number("converter.lsb", "one step at the electrodes", "LSB_rti", Voltage.FromVolts(lsb / gain), Equations.Lsb, $"{QuantityText.Format(lsb, "V", 4)}/{QuantityText.FormatNumber(gain, 4)}");
+        list.Number(ResultIds.Converter.Lsb, "one step at the electrodes", "LSB_rti", Voltage.FromVolts(lsb / gain), Equations.Lsb, $"{QuantityText.Format(lsb, "V", 4)}/{QuantityText.FormatNumber(gain, 4)}");
         list.Number(
-            "converter.full_scale", "full scale at the electrodes, peak-to-peak", "FS_rti", fullScale, Equations.FullScale, $"{QuantityText.Format(converter.FullScale, 4)}/{QuantityText.FormatNumber(gain, 4)}");
+            ResultIds.Converter.FullScale, "full scale at the electrodes, peak-to-peak", "FS_rti", fullScale, Equations.FullScale, $"{QuantityText.Format(converter.FullScale, 4)}/{QuantityText.FormatNumber(gain, 4)}");
         TextbookFigure range = ConverterFormulas.DynamicRange(fullScale, noise);
-        list.Decibel("converter.dynamic_range", "dynamic range: a full-scale sine over the noise", "DR", fullScale.Volts / (2 * Math.Sqrt(2)), sigma, Equations.DynamicRange, "no noise at all", range);
+        list.Decibel(ResultIds.Converter.DynamicRange, "dynamic range: a full-scale sine over the noise", "DR", fullScale.Volts / (2 * Math.Sqrt(2)), sigma, Equations.DynamicRange, "no noise at all", range);
         if (sigma <= 0)
         {
             return;
@@ -29,10 +30,10 @@ internal static class ConverterReport
         double shorted = evaluation.Noise.Shorted;
         double shortedBits = ((20 * Math.Log10(fullScale.Volts / (2 * Math.Sqrt(2) * shorted))) - 1.76) / 6.02;
         list.Number(
-            "converter.enob", "bits of the whole chain, electrodes included", "ENOB", BitCount.FromBits((decibels - 1.76) / 6.02), Equations.Enob, hand: ConverterFormulas.EffectiveNumberOfBits(Decibels.FromStated(decibels)),
+            ResultIds.Converter.Enob, "bits of the whole chain, electrodes included", "ENOB", BitCount.FromBits((decibels - 1.76) / 6.02), Equations.Enob, hand: ConverterFormulas.EffectiveNumberOfBits(Decibels.FromStated(decibels)),
             text: $"with shorted inputs {QuantityText.FormatNumber(shortedBits, 4)} bit");
-        list.Number("converter.enob_shorted", "bits of the chain with shorted inputs", "ENOB_short", BitCount.FromBits(shortedBits), Equations.Enob);
-        list.Number("converter.noise_free_bits", "noise-free bits", "", BitCount.FromBits(Math.Log2(fullScale.Volts / (6.6 * sigma))), Equations.NoiseFreeBits, hand: ConverterFormulas.NoiseFreeBits(fullScale, noise));
+        list.Number(ResultIds.Converter.EnobShorted, "bits of the chain with shorted inputs", "ENOB_short", BitCount.FromBits(shortedBits), Equations.Enob);
+        list.Number(ResultIds.Converter.NoiseFreeBits, "noise-free bits", "", BitCount.FromBits(Math.Log2(fullScale.Volts / (6.6 * sigma))), Equations.NoiseFreeBits, hand: ConverterFormulas.NoiseFreeBits(fullScale, noise));
         AddBitsNeeded(list, evaluation);
     }
 
@@ -42,19 +43,19 @@ internal static class ConverterReport
         Design design = evaluation.Design;
         double rest = evaluation.Noise.WithoutQuantisation, limit = design.Requirements.QuantisationRise.Fraction;
         double lsb = design.Converter.LsbVolts;
-        double perStep = evaluation.Noise.Rows().First(row => row.Name == "quantisation").Rms / lsb;
+        double perStep = evaluation.Noise.Quantisation / lsb;
         for (int bits = 1; bits <= MostBits && 0 < rest; bits++)
         {
             double q = perStep * design.Converter.FullScale.Volts / Math.Pow(2, bits);
             if (Math.Sqrt(1 + (q * q / (rest * rest))) < limit)
             {
                 list.Number(
-                    "converter.bits_needed", "resolution needed", "N", BitCount.FromBits(bits), Equations.BitsNeeded,
+                    ResultIds.Converter.BitsNeeded, "resolution needed", "N", BitCount.FromBits(bits), Equations.BitsNeeded,
                     $"√(1 + ({QuantityText.Format(q, "V")}/{QuantityText.Format(rest, "V")})²) < {QuantityText.FormatNumber(limit)}", text: $"the converter has {QuantityText.FormatNumber(design.Converter.Bits, 4)} bit");
                 return;
             }
         }
 
-        list.Unbounded("converter.bits_needed", "resolution needed", "N", "bit", Equations.BitsNeeded, "more than 40 bit: nothing but quantisation makes noise");
+        list.Unbounded(ResultIds.Converter.BitsNeeded, "resolution needed", "N", "bit", Equations.BitsNeeded, "more than 40 bit: nothing but quantisation makes noise");
     }
 }

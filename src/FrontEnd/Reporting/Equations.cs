@@ -1,3 +1,5 @@
+using FrontEnd.Identity;
+
 namespace FrontEnd.Reporting;
 
 /// <summary>The equations behind the results, each with its source: one table, so that every view prints the same.</summary>
@@ -104,11 +106,6 @@ internal static class Equations
     public static readonly Equation BitRate = new("channels·fs·bits·(1 + overhead)", Derived);
 
     /// <summary>Electrode thermal noise, amplifier and resistor rows: the formula of the row's hand figure is beside it.</summary>
-    public static Equation ForSource(string name) => name switch
-    {
-        "folded" => Folded,
-        "quantisation" => Quantisation,
-        "converter" => ConverterNoise,
-        _ => SourceNoise,
-    };
+    public static Equation ForSource(SourceId source) =>
+        source == SourceId.Folded ? Folded : source == SourceId.Quantisation ? Quantisation : source == SourceId.Converter ? ConverterNoise : SourceNoise;
 }

@@ -1,4 +1,5 @@
 using FrontEnd.Budgets;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 
@@ -18,23 +19,23 @@ internal static class MontageReport
 
         (double own, double shared) = Split(evaluation.Noise);
         double total = own + shared;
-        list.Number("montage.correlation", "correlation of noise between recorded channels, from the shared reference", "ρ", Ratio.FromFraction(total == 0 ? 0 : shared / total), Equations.Correlation);
+        list.Number(ResultIds.Montage.Correlation, "correlation of noise between recorded channels, from the shared reference", "ρ", Ratio.FromFraction(total == 0 ? 0 : shared / total), Equations.Correlation);
         foreach ((string name, double[] weights) in Rows(design.Montage, sites))
         {
             double squares = weights.Sum(c => c * c), sum = weights.Sum();
             sum = Math.Abs(sum) < 1e-12 ? 0 : sum;
             double noise = Math.Sqrt((own * squares) + (shared * sum * sum));
-            string id = "montage." + DesignFields.Slug(name);
-            if (list.Has(id + ".noise"))
+            MontageIds ids = ResultIds.Montage.Channel(name);
+            if (list.Has(ids.Noise))
             {
                 continue;
             }
 
             list.Number(
-                id + ".noise", $"noise of derived channel {name}, rms", "σ", VoltageRms.FromVolts(noise), Equations.MontageNoise,
+                ids.Noise, $"noise of derived channel {name}, rms", "σ", VoltageRms.FromVolts(noise), Equations.MontageNoise,
                 $"√({QuantityText.Format(Math.Sqrt(own), "V")}²·{QuantityText.FormatNumber(squares)} + {QuantityText.Format(Math.Sqrt(shared), "V")}²·{QuantityText.FormatNumber(sum)}²)");
             list.Number(
-                id + ".shared_reference", $"what the shared reference puts into {name}, rms", "", VoltageRms.FromVolts(Math.Sqrt(shared) * Math.Abs(sum)), Equations.SharedReference,
+                ids.SharedReference, $"what the shared reference puts into {name}, rms", "", VoltageRms.FromVolts(Math.Sqrt(shared) * Math.Abs(sum)), Equations.SharedReference,
                 text: sum == 0 ? "the reference cancels" : null);
         }
     }
@@ -97,14 +98,9 @@ internal static class MontageReport
     private static (double Own, double Shared) Split(NoiseBudget noise)
     {
         double shared = 0, total = noise.Total * noise.Total;
-        foreach ((string name, double rms) in noise.Rows())
+        foreach (NoiseRow row in noise.Rows())
         {
-            shared += name switch
-            {
-                "reference electrode" => rms * rms,
-                "protection resistors" => rms * rms / 2,
-                _ => 0,
-            };
+            shared += row.Id == SourceId.ReferenceElectrode ? row.Rms * row.Rms : row.Id == SourceId.ProtectionResistors ? row.Rms * row.Rms / 2 : 0;
         }
 
         return (Math.Max(0, total - shared), shared);

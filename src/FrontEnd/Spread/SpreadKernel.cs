@@ -3,6 +3,7 @@ using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Identity;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Spread;
@@ -14,11 +15,13 @@ internal sealed class SpreadKernel
     public const int GainMid = 0, NoiseTotal = 1, BoardShare = 2, Enob = 3, BitsNeeded = 4, MainsTotal = 5, SystemCmrr = 6, Recorded = 7, Offset = 8, Headroom = 9, PhaseMargin = 10, WorstMargin = 11,
         Fold = 12, ModulatorFold = 13, FaultCurrent = 14, GroundCurrent = 15;
 
-    /// <summary>Ids of the assessment's results; <c>levels.least_headroom</c> is the least of its <c>levels.*.headroom</c>.</summary>
-    public static readonly string[] Ids =
+    /// <summary>Ids of the assessment's results, and the least of its headrooms.</summary>
+    public static readonly ResultId[] Ids =
     [
-        "gain.mid", "noise.total", "noise.board_share", "converter.enob", "converter.bits_needed", "mains.total", "mains.system_cmrr", "mains.recorded", "levels.offset_survived", "levels.least_headroom",
-        "drive.phase_margin", "drive.worst_phase_margin", "alias.fold_attenuation", "alias.modulator_fold_attenuation", "safety.fault_current", "safety.driven_ground_current",
+        ResultIds.Gain.Mid, ResultIds.Noise.Total, ResultIds.Noise.BoardShare, ResultIds.Converter.Enob, ResultIds.Converter.BitsNeeded,
+        ResultIds.Mains.Total, ResultIds.Mains.SystemCmrr, ResultIds.Mains.Recorded, ResultIds.Levels.OffsetSurvived, ResultIds.Levels.LeastHeadroom,
+        ResultIds.Drive.PhaseMargin, ResultIds.Drive.WorstPhaseMargin, ResultIds.Alias.FoldAttenuation, ResultIds.Alias.ModulatorFoldAttenuation,
+        ResultIds.Safety.FaultCurrent, ResultIds.Safety.DrivenGroundCurrent,
     ];
 
     /// <summary>The row behind the figures: the bits needed before they are rounded up to a whole number.</summary>
@@ -73,7 +76,7 @@ internal sealed class SpreadKernel
         _nodePower = new Vector<double>[_stages.Count + 1];
         Array.Fill(_one, 1);
         IReadOnlyList<NoiseSource> sources = setup.Nominal.Path.Sources;
-        _noisePart = [.. setup.Nominal.Path.InputNoises.Select(noise => PartsOf(sources[noise.Source].Name, noise.Port))];
+        _noisePart = [.. setup.Nominal.Path.InputNoises.Select(noise => PartsOf(sources[noise.Source].Id, noise.Port))];
         _stageResistorPart = [.. _stages.Select(stage => new int[stage.Resistors.Count])];
         for (int i = 0; i < _stages.Count; i++)
         {
@@ -189,7 +192,7 @@ internal sealed class SpreadKernel
     private void SafetyFigures(Func<int, Vector<double>> f, Action<int, Vector<double>> put)
     {
         double highest = _design.Supply.Highest.Volts;
-        (string Name, double Ohms)[] leads = [.. Reporting.SafetyReport.Leads(_design, BuiltParts.Balanced(_design))];
+        (Lead Lead, double Ohms)[] leads = [.. Reporting.SafetyReport.Leads(_design, BuiltParts.Balanced(_design))];
         int buffer = 0;
         int active = _design.Electrodes.ActiveBuffer is null ? _parts.ActiveResistor : _parts.Buffers[buffer++].SkinResistor;
         int reference = _design.Electrodes.ReferenceBuffer is null ? _parts.ReferenceResistor : _parts.Buffers[buffer].SkinResistor;
@@ -209,17 +212,25 @@ internal sealed class SpreadKernel
     private static Vector<double> Decibel(Vector<double> ratio) => Vector.Log(ratio) * (20 / Math.Log(10));
 
     /// <summary>The part that a noise contribution is divided by, a resistor, and the one whose square it is multiplied by, an amplifier's noise.</summary>
-    private (int Divides, int Squares) PartsOf(string source, int port) => source switch
+    private (int Divides, int Squares) PartsOf(SourceId source, int port)
     {
-        "protection resistors" => (port == _input.ActiveResistorPort ? _parts.ActiveResistor : _parts.ReferenceResistor, -1),
-        "bias resistors" => (port == _input.ActiveInputPort ? _parts.ActiveBias : _parts.ReferenceBias, -1),
-        "ground resistor" => (_parts.GroundResistor, -1),
-        "skin resistors" => (_parts.Buffers[BufferOf(ports => ports.SkinResistor == port)].SkinResistor, -1),
-        "amplifier current" => (-1, _parts.CurrentNoise),
-        "buffer current" => (-1, _parts.Buffers[BufferOf(ports => ports.Current == port)].OpAmp.CurrentNoise),
-        "buffer voltage" => (-1, _parts.Buffers[BufferOf(ports => ports.Voltage == port)].OpAmp.VoltageNoise),
-        _ => (-1, -1),
-    };
+        if (source == SourceId.ProtectionResistors)
+        {
+            return (port == _input.ActiveResistorPort ? _parts.ActiveResistor : _parts.ReferenceResistor, -1);
+        }
+
+        if (source == SourceId.BiasResistors)
+        {
+            return (port == _input.ActiveInputPort ? _parts.ActiveBias : _parts.ReferenceBias, -1);
+        }
+
+        return source == SourceId.GroundResistor ? (_parts.GroundResistor, -1)
+            : source == SourceId.SkinResistors ? (_parts.Buffers[BufferOf(ports => ports.SkinResistor == port)].SkinResistor, -1)
+            : source == SourceId.AmplifierCurrent ? (-1, _parts.CurrentNoise)
+            : source == SourceId.BufferCurrent ? (-1, _parts.Buffers[BufferOf(ports => ports.Current == port)].OpAmp.CurrentNoise)
+            : source == SourceId.BufferVoltage ? (-1, _parts.Buffers[BufferOf(ports => ports.Voltage == port)].OpAmp.VoltageNoise)
+            : (-1, -1);
+    }
 
     private int BufferOf(Func<InputModel.BufferPorts, bool> isIt) => _input.Buffers.Select((ports, i) => (ports, i)).First(one => isIt(one.ports)).i;
 

@@ -1,4 +1,5 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 
@@ -354,8 +355,8 @@ public static class Diagrams
     public static IReadOnlyList<Diagram> All => Table;
 
     /// <summary>The picture of a result of an assessment; null where none would help.</summary>
-    public static Diagram? Of(Assessment assessment, string resultId) =>
-        Array.Find(Table, diagram => diagram.For.Any(pattern => IdPattern.Fits(pattern, resultId)) && (diagram.When is null || diagram.When(assessment, resultId)));
+    public static Diagram? Of(Assessment assessment, ResultId resultId) =>
+        Array.Find(Table, diagram => diagram.For.Any(pattern => IdPattern.Fits(pattern, resultId.Text)) && (diagram.When is null || diagram.When(assessment, resultId)));
 
     /// <summary>The pictures that an assessment's results have, each once, in the order of the table.</summary>
     public static IReadOnlyList<Diagram> Of(Assessment assessment)
@@ -365,9 +366,9 @@ public static class Diagrams
     }
 
     /// <summary>Whether a result such as filter.anti-alias-1.settling is one of a kind of stage.</summary>
-    private static bool Is<T>(Assessment assessment, string id)
+    private static bool Is<T>(Assessment assessment, ResultId id)
         where T : Stage =>
-        assessment.Design.Stages.Any(stage => stage is T && id.Contains($".{DesignFields.Slug(stage.Name)}.", StringComparison.Ordinal));
+        assessment.Design.Stages.Any(stage => stage is T && ResultIds.Filter.Figures(NodeId.Of(stage.Name)).Has(id));
 
     private static Dictionary<string, string> NoValues(Assessment assessment) => [];
 
@@ -379,5 +380,5 @@ public static class Diagrams
 
     /// <summary>The headroom of the node that clips first.</summary>
     private static string First(Assessment assessment) =>
-        assessment.Results.Where(result => result.Id.EndsWith(".headroom", StringComparison.Ordinal) && result.Value is not null).MinBy(result => result.Si) is { } least ? QuantityText.Format(least.Value) : "no number";
+        assessment.Results.Where(result => ResultIds.Levels.IsHeadroom(result.Id) && result.Value is not null).MinBy(result => result.Si) is { } least ? QuantityText.Format(least.Value) : "no number";
 }

@@ -1,3 +1,5 @@
+using FrontEnd.Identity;
+
 namespace FrontEnd.Teaching;
 
 /// <summary>A short reason for every result: one table for every view.</summary>
@@ -118,5 +120,5 @@ public static class Explanations
     public static IReadOnlyList<Explanation> All => Table;
 
     /// <summary>The explanation of a result; null for an id that no pattern fits.</summary>
-    public static Explanation? Of(string resultId) => Array.Find(Table, explanation => IdPattern.Fits(explanation.Pattern, resultId));
+    public static Explanation? Of(ResultId resultId) => Array.Find(Table, explanation => IdPattern.Fits(explanation.Pattern, resultId.Text));
 }

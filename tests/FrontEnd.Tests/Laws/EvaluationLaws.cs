@@ -27,7 +27,7 @@ public sealed class EvaluationLaws
         {
             Assert.Equal(result.State == ResultState.Number, result.Value is not null);
             Assert.True(result.State != ResultState.Missing || assessment.Findings.Any(finding => finding.Code == result.FindingCode), $"{result.Id} is missing without a finding");
-            Assert.True(result.Value is null || double.IsFinite(result.Si), result.Id);
+            Assert.True(result.Value is null || double.IsFinite(result.Si), result.Id.Text);
         }
     }
 
@@ -81,7 +81,7 @@ public sealed class EvaluationLaws
             return;
         }
 
-        double sum = assessment.Results.Where(result => result.Id.StartsWith("noise.source.", StringComparison.Ordinal)).Sum(result => result.Si * result.Si);
+        double sum = assessment.Results.Where(result => result.Id.Text.StartsWith("noise.source.", StringComparison.Ordinal)).Sum(result => result.Si * result.Si);
         Assert.Equal(assessment["noise.total"].Si, Math.Sqrt(sum), 1e-9 * assessment["noise.total"].Si);
     }
 

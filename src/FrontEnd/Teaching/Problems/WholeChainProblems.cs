@@ -3,6 +3,8 @@ using FrontEnd.AntiAlias;
 using FrontEnd.Converter;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
+using FrontEnd.Budgets;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Text;
@@ -111,7 +113,7 @@ internal static class WholeChainProblems
                 new("a converter with a third of the noise and two bits more", design with { Converter = design.Converter with { Noise = VoltageRms.FromVolts(design.Converter.Noise.Volts / 3), Bits = design.Converter.Bits + 2 } }),
             ],
             evaluation => evaluation.Noise.Total,
-            "noise.total",
+            ResultIds.Noise.Total,
             "V",
             least: true)),
         new("chain-judge-mains", Topic.WholeChain, 3, "Which change lowers the mains most", d => Judge(
@@ -126,7 +128,7 @@ internal static class WholeChainProblems
                 new("a tenth of the ground electrode's series resistor", design with { GroundDrive = design.GroundDrive with { SeriesResistor = Resistance.FromOhms(design.GroundDrive.SeriesResistor.Ohms / 10) } }),
             ],
             evaluation => evaluation.Mains.AtInput.Total,
-            "mains.total",
+            ResultIds.Mains.Total,
             "V",
             least: true)),
         new("chain-judge-fold", Topic.WholeChain, 3, "Which change protects best against folding", d => Judge(
@@ -141,7 +143,7 @@ internal static class WholeChainProblems
                 new("four more bits in the converter", design with { Converter = design.Converter with { Bits = design.Converter.Bits + 4 } }),
             ],
             FoldAttenuation,
-            "alias.fold_attenuation",
+            ResultIds.Alias.FoldAttenuation,
             "dB",
             least: false)),
         new("chain-judge-offset", Topic.WholeChain, 3, "Which change survives more offset", d => Judge(
@@ -156,34 +158,34 @@ internal static class WholeChainProblems
                 new("a converter with four more bits", design with { Converter = design.Converter with { Bits = design.Converter.Bits + 4 } }),
             ],
             evaluation => evaluation.Levels.OffsetSurvived ?? 0,
-            "levels.offset_survived",
+            ResultIds.Levels.OffsetSurvived,
             "V",
             least: false)),
         new("chain-judge-dominant", Topic.WholeChain, 3, "Which source dominates the noise", d =>
         {
-            (string Name, Func<string, bool> Is)[] groups =
+            (string Name, Func<SourceId, bool> Is)[] groups =
             [
-                ("the electrodes' own noise", name => name.Contains("electrode", StringComparison.Ordinal)),
-                ("the protection resistors", name => name.Contains("protection", StringComparison.Ordinal)),
-                ("the differential amplifier, voltage and current", name => name.StartsWith("amplifier", StringComparison.Ordinal)),
-                ("the converter, its steps included", name => name is "converter" or "quantisation"),
+                ("the electrodes' own noise", source => source.IsElectrode),
+                ("the protection resistors", source => source == SourceId.ProtectionResistors),
+                ("the differential amplifier, voltage and current", source => source == SourceId.AmplifierVoltage || source == SourceId.AmplifierCurrent),
+                ("the converter, its steps included", source => source == SourceId.Converter || source == SourceId.Quantisation),
             ];
             double[] parts;
             Design design;
             do
             {
                 design = Base(d);
-                (string Name, double Rms)[] rows = [.. new Evaluation(design).Noise.Rows()];
-                parts = [.. groups.Select(group => Math.Sqrt(rows.Where(row => group.Is(row.Name)).Sum(row => row.Rms * row.Rms)))];
+                NoiseRow[] rows = [.. new Evaluation(design).Noise.Rows()];
+                parts = [.. groups.Select(group => Math.Sqrt(rows.Where(row => group.Is(row.Id)).Sum(row => row.Rms * row.Rms)))];
             }
             while (!Ahead(parts, -1, least: false) && d.Again());
 
-            return Choice(d, new ProblemText($"Which of these makes the largest part of the noise at the electrodes? {Temperatures(design)}{Listed}"), [.. groups.Select(group => group.Name)], parts, "V", "noise.source", least: false, Slips.Dominant);
+            return Choice(d, new ProblemText($"Which of these makes the largest part of the noise at the electrodes? {Temperatures(design)}{Listed}"), [.. groups.Select(group => group.Name)], parts, "V", ResultIds.Noise.Sources.Name, least: false, Slips.Dominant);
         }),
     ];
 
     private static ProblemText Judge(
-        Draw d, Func<Design, string> question, Func<Draw, Design> make, Func<Design, IReadOnlyList<(string Text, Design Design)>> changes, Func<Evaluation, double> figure, string id, string unit, bool least)
+        Draw d, Func<Design, string> question, Func<Draw, Design> make, Func<Design, IReadOnlyList<(string Text, Design Design)>> changes, Func<Evaluation, double> figure, ResultId id, string unit, bool least)
     {
         double before;
         double[] after;
@@ -200,7 +202,7 @@ internal static class WholeChainProblems
         while (!Ahead(after, before, least) && ++draws < MostDraws && d.Again());
 
         ProblemText text = new ProblemText(question(design) + Listed).Say($"As drawn, {id} is {QuantityText.Format(before, unit)}; the whole network is solved again with each change");
-        return Choice(d, text, [.. options.Select(option => option.Text)], after, unit, id, least, Slips.Judgement);
+        return Choice(d, text, [.. options.Select(option => option.Text)], after, unit, id.Text, least, Slips.Judgement);
     }
 
     private static ProblemText Choice(Draw d, ProblemText text, string[] names, double[] values, string unit, string id, bool least, SlipKind slip)
@@ -241,7 +243,7 @@ internal static class WholeChainProblems
     {
         var list = new ResultList();
         AliasReport.AddFold(list, evaluation);
-        return list.Results.First(result => result.Id == "alias.fold_attenuation").Value?.SiValue ?? 0;
+        return list.Results.First(result => result.Id == ResultIds.Alias.FoldAttenuation).Value?.SiValue ?? 0;
     }
 
     private static Design HalfSecondGain(Design design)
