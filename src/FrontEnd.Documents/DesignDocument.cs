@@ -1,7 +1,9 @@
-using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents;

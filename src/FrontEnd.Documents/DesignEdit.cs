@@ -1,5 +1,7 @@
+using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 
 namespace FrontEnd.Documents;
 

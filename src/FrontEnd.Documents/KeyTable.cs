@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Text;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using FrontEnd.Circuits;
 using FrontEnd.Fields;
 using FrontEnd.Text;
 

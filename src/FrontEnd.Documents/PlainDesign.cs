@@ -1,6 +1,8 @@
 using System.Buffers;
 using System.Text;
 using System.Text.Json;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Fields;
 
 namespace FrontEnd.Documents;

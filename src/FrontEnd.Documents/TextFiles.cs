@@ -1,5 +1,6 @@
 using System.Text;
 using FrontEnd.Documents.Reading;
+using FrontEnd.Findings;
 
 namespace FrontEnd.Documents;
 

@@ -1,6 +1,7 @@
 using System.Text;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Documents.Tests;
+using FrontEnd.Findings;
 using FrontEnd.Teaching;
 using FrontEnd.Text;
 using Xunit;

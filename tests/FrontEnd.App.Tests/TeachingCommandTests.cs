@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Xml.Linq;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Tests;
+using FrontEnd.Reporting;
 using FrontEnd.Teaching;
 using Xunit;
 

@@ -1,5 +1,9 @@
 using BenchmarkDotNet.Attributes;
+using FrontEnd.Advice;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 
 namespace FrontEnd.Benchmarks;
 

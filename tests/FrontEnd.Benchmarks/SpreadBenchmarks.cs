@@ -1,4 +1,5 @@
 using BenchmarkDotNet.Attributes;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Spread;
 

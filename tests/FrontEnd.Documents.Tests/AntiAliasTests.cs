@@ -1,4 +1,7 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Findings;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -1,3 +1,4 @@
+using FrontEnd.Findings;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

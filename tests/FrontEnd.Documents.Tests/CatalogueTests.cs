@@ -1,4 +1,7 @@
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -1,3 +1,6 @@
+using FrontEnd.Designs;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

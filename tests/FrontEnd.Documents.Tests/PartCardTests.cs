@@ -1,4 +1,5 @@
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

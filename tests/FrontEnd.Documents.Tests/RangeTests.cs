@@ -1,4 +1,7 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FrontEnd.Designs;
 using FrontEnd.Spread;
 using Xunit;
 

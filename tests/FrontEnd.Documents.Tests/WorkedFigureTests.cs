@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -1,3 +1,5 @@
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Fields;
 using Xunit;
 

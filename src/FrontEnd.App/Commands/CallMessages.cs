@@ -1,3 +1,5 @@
+using FrontEnd.Findings;
+
 namespace FrontEnd.App.Commands;
 
 /// <summary>All wording about calls of the program.</summary>

@@ -3,6 +3,7 @@ using FrontEnd.Digital;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 
 namespace FrontEnd.App.Commands;
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using FrontEnd.Findings;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;

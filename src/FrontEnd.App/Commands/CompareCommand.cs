@@ -1,9 +1,11 @@
 using System.CommandLine;
 using System.Text;
 using System.Text.Json;
+using FrontEnd.Compare;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Identity;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;

@@ -1,5 +1,9 @@
 using System.CommandLine;
+using FrontEnd.Advice;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Findings;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;

@@ -3,6 +3,7 @@ using FrontEnd.AntiAlias;
 using FrontEnd.Digital;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.App.Commands;

@@ -1,4 +1,7 @@
 using System.Runtime.InteropServices;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
+using FrontEnd.Reporting;
 using FrontEnd.Spread;
 using Spectre.Console;
 

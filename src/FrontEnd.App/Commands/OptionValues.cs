@@ -1,7 +1,8 @@
 using System.CommandLine;
-using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 
@@ -73,7 +74,7 @@ internal static class OptionValues
     {
         if (card is null)
         {
-            return Amplifier.OpAmp.MicropowerCmos;
+            return Circuits.OpAmp.MicropowerCmos;
         }
 
         (OpAmp opAmp, IReadOnlyList<Finding> wrong) = DesignDocument.OpAmpCard(card, Environment.CurrentDirectory);

@@ -1,4 +1,5 @@
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Findings;
 
 namespace FrontEnd.App.Commands;
 

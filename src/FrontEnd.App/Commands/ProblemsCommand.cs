@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Teaching;
+using FrontEnd.Findings;
 using FrontEnd.Teaching;
 using FrontEnd.Text;
 

@@ -1,6 +1,9 @@
 using System.CommandLine;
+using FrontEnd.Advice;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Findings;
+using FrontEnd.Reporting;
 using FrontEnd.Spread;
 
 namespace FrontEnd.App.Commands;

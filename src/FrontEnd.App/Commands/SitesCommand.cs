@@ -1,6 +1,7 @@
 using System.CommandLine;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Teaching;
+using FrontEnd.Findings;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.App.Commands;

@@ -2,6 +2,7 @@ using System.CommandLine;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Sizing;
+using FrontEnd.Findings;
 using FrontEnd.Sizing;
 
 namespace FrontEnd.App.Commands;

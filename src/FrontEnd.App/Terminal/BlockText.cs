@@ -1,7 +1,10 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;

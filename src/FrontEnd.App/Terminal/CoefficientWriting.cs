@@ -1,7 +1,9 @@
 using FrontEnd.App.Commands;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
+using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;

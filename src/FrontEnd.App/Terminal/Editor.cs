@@ -1,4 +1,5 @@
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

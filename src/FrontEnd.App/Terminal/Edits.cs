@@ -1,6 +1,8 @@
 using System.Text;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,5 +1,7 @@
+using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Identity;
+using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,5 +1,8 @@
+using FrontEnd.Advice;
 using FrontEnd.Documents;
+using FrontEnd.Findings;
 using FrontEnd.Identity;
+using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
+using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

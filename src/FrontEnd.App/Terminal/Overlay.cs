@@ -1,3 +1,4 @@
+using FrontEnd.Advice;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Identity;
 

@@ -1,6 +1,9 @@
-using FrontEnd.Documents.Sheets;
+using FrontEnd.Advice;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Fields;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;

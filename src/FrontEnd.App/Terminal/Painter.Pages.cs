@@ -1,4 +1,5 @@
 using FrontEnd.Documents.Teaching;
+using FrontEnd.Fields;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.App.Terminal;

@@ -1,4 +1,8 @@
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
+using FrontEnd.Results;
+
 namespace FrontEnd.App.Terminal;
 
 /// <summary>From a model to the picture of the screen. Pure: the same model gives the same picture.</summary>

@@ -1,4 +1,9 @@
+using FrontEnd.Advice;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
+using FrontEnd.Findings;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

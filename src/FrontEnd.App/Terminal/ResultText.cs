@@ -1,4 +1,5 @@
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;

@@ -1,5 +1,7 @@
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Findings;
+using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

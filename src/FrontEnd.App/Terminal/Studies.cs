@@ -1,7 +1,10 @@
 using FrontEnd.Bench;
+using FrontEnd.Designs;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Sizing;
+using FrontEnd.Findings;
 using FrontEnd.Rates;
+using FrontEnd.Reporting;
 using FrontEnd.Sizing;
 using FrontEnd.Spread;
 using FrontEnd.Text;

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using FrontEnd.App.Terminal.Screens;
 using FrontEnd.Documents;
+using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,4 +1,5 @@
 using FrontEnd.Documents;
+using FrontEnd.Fields;
 
 namespace FrontEnd.App.Terminal;
 

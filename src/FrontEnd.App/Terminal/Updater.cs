@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Teaching;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
+using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

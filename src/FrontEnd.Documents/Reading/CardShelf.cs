@@ -1,5 +1,6 @@
 using System.Reflection;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;

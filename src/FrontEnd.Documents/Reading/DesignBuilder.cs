@@ -1,7 +1,10 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 
@@ -371,7 +374,7 @@ internal sealed class DesignBuilder
         IReadOnlyList<string> known = set.Children(path);
         string prefix = display + (path.Length == 0 ? "" : path + ".");
         bool isTable = entry.Value is TableNode or ListNode { Items: [TableNode, ..] };
-        if (owner is not FrontEnd.Design && display.Length > 0 && path.Length == 0 && VariantWith(owner!, entry.Key) is { } mine)
+        if (owner is not FrontEnd.Designs.Design && display.Length > 0 && path.Length == 0 && VariantWith(owner!, entry.Key) is { } mine)
         {
             Report(context, ReadingMessages.OtherKind(prefix + entry.Key, entry.Key, mine.Noun, known), entry.KeySpan);
             return;

@@ -1,4 +1,5 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Designs;
 using FrontEnd.Fields;
 
 namespace FrontEnd.Documents.Reading;

@@ -1,4 +1,6 @@
+using FrontEnd.Circuits;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 

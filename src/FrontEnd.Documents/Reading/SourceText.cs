@@ -1,3 +1,5 @@
+using FrontEnd.Findings;
+
 namespace FrontEnd.Documents.Reading;
 
 /// <summary>A file's text with its name, for places in findings.</summary>

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using FrontEnd.Findings;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using FrontEnd.Bench;
 using FrontEnd.Documents.Reading;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 

@@ -1,3 +1,4 @@
+using FrontEnd.Findings;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Recordings;

@@ -1,5 +1,8 @@
 using System.Text.Json;
 using FrontEnd.Bench;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
+using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 

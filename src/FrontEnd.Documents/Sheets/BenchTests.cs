@@ -1,4 +1,6 @@
+using FrontEnd.Designs;
 using FrontEnd.Identity;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;

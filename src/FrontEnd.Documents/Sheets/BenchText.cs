@@ -1,4 +1,5 @@
 using FrontEnd.Bench;
+using FrontEnd.Designs;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;

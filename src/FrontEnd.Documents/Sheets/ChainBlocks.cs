@@ -1,5 +1,8 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
 using FrontEnd.Identity;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;

@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Fields;
 
 namespace FrontEnd.Documents.Sheets;
 

@@ -1,4 +1,7 @@
+using FrontEnd.Designs;
+using FrontEnd.Fields;
 using FrontEnd.Identity;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;

@@ -1,3 +1,6 @@
+using FrontEnd.Findings;
+using FrontEnd.Results;
+
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>An assessment as plain text, 80 columns wide: verdicts first, then budgets, findings, defaults and cautions.</summary>

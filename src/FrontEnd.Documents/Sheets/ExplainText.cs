@@ -1,3 +1,5 @@
+using FrontEnd.Advice;
+using FrontEnd.Results;
 using FrontEnd.Teaching;
 using FrontEnd.Text;
 

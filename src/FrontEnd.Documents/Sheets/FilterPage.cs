@@ -1,7 +1,9 @@
 using System.Globalization;
-using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Textbook;

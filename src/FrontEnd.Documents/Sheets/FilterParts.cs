@@ -1,5 +1,5 @@
-using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 
 namespace FrontEnd.Documents.Sheets;
 

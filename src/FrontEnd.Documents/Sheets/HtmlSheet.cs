@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 

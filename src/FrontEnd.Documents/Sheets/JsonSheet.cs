@@ -1,6 +1,8 @@
 using System.Buffers;
 using System.Text;
 using System.Text.Json;
+using FrontEnd.Findings;
+using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 

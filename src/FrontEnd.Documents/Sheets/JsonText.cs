@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Text;
 using System.Text.Json;
+using FrontEnd.Findings;
 
 namespace FrontEnd.Documents.Sheets;
 

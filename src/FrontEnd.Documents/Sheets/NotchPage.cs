@@ -1,5 +1,7 @@
 using System.Globalization;
 using FrontEnd.AntiAlias;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 

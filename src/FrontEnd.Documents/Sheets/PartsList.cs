@@ -1,4 +1,5 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Designs;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 

@@ -1,3 +1,5 @@
+using FrontEnd.Designs;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Rates;
 using FrontEnd.Text;

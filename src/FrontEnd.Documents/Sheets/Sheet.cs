@@ -1,3 +1,7 @@
+using FrontEnd.Designs;
+using FrontEnd.Findings;
+using FrontEnd.Results;
+
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>What is printed: the design as it was read, and what follows from it.</summary>

@@ -1,6 +1,9 @@
 using System.Globalization;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
+using FrontEnd.Findings;
 using FrontEnd.Identity;
+using FrontEnd.Results;
 using FrontEnd.Teaching;
 using FrontEnd.Text;
 

@@ -1,3 +1,4 @@
+using FrontEnd.Findings;
 using FrontEnd.Sizing;
 
 namespace FrontEnd.Documents.Sheets;

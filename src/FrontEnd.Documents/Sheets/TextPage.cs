@@ -38,7 +38,7 @@ internal sealed class TextPage(int width = TextPage.Width)
     {
         Blank();
         Line("cautions");
-        foreach (string caution in FrontEnd.Cautions.All)
+        foreach (string caution in FrontEnd.Results.Cautions.All)
         {
             Paragraph(caution, "  - ");
         }

@@ -1,7 +1,9 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Sizing;
 using FrontEnd.Text;

@@ -1,3 +1,5 @@
+using FrontEnd.Findings;
+
 namespace FrontEnd.Documents.Sizing;
 
 /// <summary>Wording about requirements files.</summary>

@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Text;
+using FrontEnd.Findings;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Teaching;

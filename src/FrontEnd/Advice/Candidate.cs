@@ -1,3 +1,5 @@
+using FrontEnd.Designs;
+
 namespace FrontEnd.Advice;
 
 /// <summary>A change that someone could make to the design, in words.</summary>

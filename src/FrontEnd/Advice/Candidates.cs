@@ -1,9 +1,13 @@
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Advice;

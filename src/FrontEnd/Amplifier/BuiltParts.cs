@@ -1,3 +1,5 @@
+using FrontEnd.Designs;
+
 namespace FrontEnd.Amplifier;
 
 /// <summary>What stands in the two leads of one device and how large its electrodes are: the values that a tolerance or a mismatch leaves open.</summary>

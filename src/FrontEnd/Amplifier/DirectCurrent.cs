@@ -1,3 +1,4 @@
+using FrontEnd.Designs;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Amplifier;

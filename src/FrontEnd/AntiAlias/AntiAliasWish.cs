@@ -1,6 +1,8 @@
-using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.AntiAlias;

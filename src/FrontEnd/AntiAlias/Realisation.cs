@@ -1,5 +1,6 @@
-using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.AntiAlias;

@@ -1,5 +1,5 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.AntiAlias;

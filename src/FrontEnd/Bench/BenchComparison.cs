@@ -1,5 +1,8 @@
 using FrontEnd.Converter;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Bench;

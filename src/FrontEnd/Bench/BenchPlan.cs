@@ -1,11 +1,15 @@
 using System.Numerics;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
-using FrontEnd.Interference;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Identity;
+using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Bench;

@@ -1,4 +1,6 @@
+using FrontEnd.Designs;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 
 namespace FrontEnd.Bench;
 

@@ -1,3 +1,4 @@
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;

@@ -1,5 +1,6 @@
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Reporting;
 
 namespace FrontEnd.Bench;

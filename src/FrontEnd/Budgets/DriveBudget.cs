@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
+using FrontEnd.Designs;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;

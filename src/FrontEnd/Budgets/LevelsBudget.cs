@@ -1,6 +1,9 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 

@@ -1,6 +1,7 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Interference;
 using FrontEnd.Networks;

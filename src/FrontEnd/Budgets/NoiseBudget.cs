@@ -1,4 +1,5 @@
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Identity;
 

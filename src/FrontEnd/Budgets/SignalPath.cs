@@ -1,6 +1,8 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Networks;

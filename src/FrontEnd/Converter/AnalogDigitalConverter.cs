@@ -1,3 +1,4 @@
+using FrontEnd.Circuits;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Converter;

@@ -1,4 +1,4 @@
-using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Electrodes;

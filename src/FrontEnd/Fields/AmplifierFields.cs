@@ -1,4 +1,5 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Quantities;
 using static FrontEnd.Fields.FieldRange;
 using static FrontEnd.Fields.Make;

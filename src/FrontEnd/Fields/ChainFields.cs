@@ -1,3 +1,4 @@
+using FrontEnd.Designs;
 using FrontEnd.Interference;
 using static FrontEnd.Fields.FieldRange;
 using static FrontEnd.Fields.Make;

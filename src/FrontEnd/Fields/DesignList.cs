@@ -1,4 +1,5 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Interference;
 

@@ -1,4 +1,4 @@
-using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Electrodes;
 using static FrontEnd.Fields.FieldRange;
 using static FrontEnd.Fields.Make;

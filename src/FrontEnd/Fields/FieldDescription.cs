@@ -1,3 +1,4 @@
+
 namespace FrontEnd.Fields;
 
 /// <summary>What there is to know about one field of a design besides its value: the row of the key table.</summary>

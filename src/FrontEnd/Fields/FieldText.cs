@@ -1,4 +1,6 @@
 using System.Globalization;
+using FrontEnd.Circuits;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 

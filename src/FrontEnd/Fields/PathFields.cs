@@ -1,5 +1,6 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
 using FrontEnd.Interference;
@@ -33,7 +34,7 @@ internal static class PathFields
             (GainStage s) => s.GroundResistor, (s, v) => s with { GroundResistor = v }),
         Maybe("feedback-capacitor", "Cf", Above(0, 1e-2), "none", "none", ByDesign, "capacitor across Rf",
             (GainStage s) => s.FeedbackCapacitor, (s, v) => s with { FeedbackCapacitor = v }),
-        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (GainStage s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
+        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (GainStage s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
     ];
 
     private static readonly IReadOnlyList<Field<RcSection>> RcParts =
@@ -48,7 +49,7 @@ internal static class PathFields
     public static readonly IReadOnlyList<Field<RcSection>> Rc =
     [
         .. RcParts,
-        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (RcSection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
+        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (RcSection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
     ];
 
     private static readonly IReadOnlyList<Field<SallenKeySection>> SallenKeyParts =
@@ -61,7 +62,7 @@ internal static class PathFields
     ];
 
     private static readonly IReadOnlyList<Field<SallenKeySection>> SallenKeyOpAmp =
-        [.. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (SallenKeySection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos))];
+        [.. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (SallenKeySection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos))];
 
     public static readonly IReadOnlyList<Field<SallenKeySection>> SallenKey = [.. SallenKeyParts, .. SallenKeyOpAmp];
 
@@ -91,7 +92,7 @@ internal static class PathFields
         Value("c3", "C3", Above(0, 1e-2), "200 nF", Practice, "C3, from the resistors' middle to common; twice C1", (TwinTNotch s) => s.C3, (s, v) => s with { C3 = v }),
         Value("feedback-resistor", "Rf", Closed(0, 1e10), "18 kΩ", Practice, "Rf of the gain G = 1 + Rf/Rg; Q = 1/(2(2 − G))", (TwinTNotch s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
         Maybe("ground-resistor", "Rg", Above(0, 1e10), "none", "20 kΩ", Practice, "Rg of the gain G = 1 + Rf/Rg; \"none\" makes a follower, Q 0.5", (TwinTNotch s) => s.GroundResistor, (s, v) => s with { GroundResistor = v }) with { DefaultIsValue = true },
-        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (TwinTNotch s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
+        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (TwinTNotch s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
     ];
 
     public static readonly IReadOnlyList<Field<MultipleFeedbackSection>> MultipleFeedback =
@@ -102,7 +103,7 @@ internal static class PathFields
         Value("r3", "R3", Above(0, 1e10), "22 kΩ", Practice, "R3, from node X to the output", (MultipleFeedbackSection s) => s.R3, (s, v) => s with { R3 = v }),
         Value("c1", "C1", Above(0, 1e-2), "220 nF", Practice, "C1, from node X to common", (MultipleFeedbackSection s) => s.C1, (s, v) => s with { C1 = v }),
         Value("c2", "C2", Above(0, 1e-2), "47 nF", Practice, "C2, from the op-amp's - input to the output", (MultipleFeedbackSection s) => s.C2, (s, v) => s with { C2 = v }),
-        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (MultipleFeedbackSection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
+        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (MultipleFeedbackSection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
     ];
 
     public static readonly IReadOnlyList<Field<AntiAliasWish>> AntiAlias =
@@ -120,7 +121,7 @@ internal static class PathFields
             (AntiAliasWish w) => w.Topology, (w, v) => w with { Topology = v }),
         Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of the resistors, ±", (AntiAliasWish w) => w.ResistorTolerance, (w, v) => w with { ResistorTolerance = v }),
         Value("capacitor-tolerance", "capacitor_tolerance", Below(0, 1), "5 %", Practice, "tolerance of the capacitors, ±", (AntiAliasWish w) => w.CapacitorTolerance, (w, v) => w with { CapacitorTolerance = v }),
-        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (AntiAliasWish w) => w.OpAmp, (w, v) => w with { OpAmp = v }, () => Amplifier.OpAmp.MicropowerCmos)),
+        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (AntiAliasWish w) => w.OpAmp, (w, v) => w with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
     ];
 
     private static readonly IReadOnlyList<Field<AnalogDigitalConverter>> ConverterValues =

@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 

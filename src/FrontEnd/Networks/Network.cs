@@ -1,3 +1,4 @@
+
 namespace FrontEnd.Networks;
 
 /// <summary>

@@ -1,4 +1,6 @@
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 
 namespace FrontEnd.Rates;
 

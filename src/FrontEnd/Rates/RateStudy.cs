@@ -1,9 +1,14 @@
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
-using FrontEnd.Interference;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Identity;
+using FrontEnd.Interference;
+using FrontEnd.Numbers;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Rates;

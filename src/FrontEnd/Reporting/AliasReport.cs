@@ -1,7 +1,9 @@
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
-using FrontEnd.Interference;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
 using FrontEnd.Identity;
+using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Textbook;

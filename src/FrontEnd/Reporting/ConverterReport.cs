@@ -1,4 +1,5 @@
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Text;

@@ -1,9 +1,11 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 
 namespace FrontEnd.Reporting;
 

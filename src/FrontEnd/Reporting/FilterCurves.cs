@@ -3,6 +3,7 @@ using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
+using FrontEnd.Results;
 
 namespace FrontEnd.Reporting;
 

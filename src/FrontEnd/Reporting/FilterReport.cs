@@ -2,10 +2,14 @@ using System.Numerics;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
+using FrontEnd.Fields;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
 

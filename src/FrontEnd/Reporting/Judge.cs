@@ -1,7 +1,9 @@
 using FrontEnd.Budgets;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Reporting;

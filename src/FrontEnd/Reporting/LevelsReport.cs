@@ -1,6 +1,9 @@
 using FrontEnd.Budgets;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
 

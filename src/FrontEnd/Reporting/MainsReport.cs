@@ -1,8 +1,9 @@
 using System.Numerics;
 using FrontEnd.Budgets;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
-using FrontEnd.Interference;
 using FrontEnd.Identity;
+using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Textbook;

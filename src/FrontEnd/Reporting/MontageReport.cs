@@ -1,4 +1,7 @@
 using FrontEnd.Budgets;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Text;

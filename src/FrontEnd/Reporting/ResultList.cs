@@ -1,5 +1,6 @@
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
 

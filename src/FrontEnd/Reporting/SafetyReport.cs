@@ -1,5 +1,9 @@
+using FrontEnd.Designs;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
 

@@ -1,4 +1,5 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Converter;
 
 namespace FrontEnd.Sizing;

@@ -1,3 +1,5 @@
+using FrontEnd.Findings;
+
 namespace FrontEnd.Sizing;
 
 /// <summary>What a search found.</summary>

@@ -1,6 +1,10 @@
 using System.Globalization;
 using System.Numerics;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Numbers;
+using FrontEnd.Reporting;
 
 namespace FrontEnd.Spread;
 

@@ -1,6 +1,7 @@
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Reporting;
 
 namespace FrontEnd.Spread;

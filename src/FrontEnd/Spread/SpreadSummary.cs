@@ -1,5 +1,8 @@
 using System.Numerics;
+using FrontEnd.Designs;
 using FrontEnd.Identity;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 
 namespace FrontEnd.Spread;
 

@@ -1,4 +1,5 @@
 using FrontEnd.Identity;
+using FrontEnd.Results;
 
 namespace FrontEnd.Teaching;
 

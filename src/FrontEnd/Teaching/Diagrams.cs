@@ -1,6 +1,8 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Teaching;

@@ -1,3 +1,5 @@
+using FrontEnd.Results;
+
 namespace FrontEnd.Teaching;
 
 /// <summary>Why a result is what it is, in plain words.</summary>

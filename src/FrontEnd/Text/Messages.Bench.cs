@@ -1,3 +1,5 @@
+using FrontEnd.Findings;
+
 namespace FrontEnd.Text;
 
 /// <content>About tests at the bench.</content>

@@ -1,4 +1,5 @@
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Text;

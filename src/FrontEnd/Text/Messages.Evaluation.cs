@@ -1,3 +1,5 @@
+using FrontEnd.Findings;
+
 namespace FrontEnd.Text;
 
 /// <summary>Messages of the evaluation: FE04xx.</summary>

@@ -1,3 +1,5 @@
+using FrontEnd.Findings;
+
 namespace FrontEnd.Text;
 
 /// <content>About choosing a sampling rate.</content>

@@ -1,3 +1,5 @@
+using FrontEnd.Findings;
+
 namespace FrontEnd.Text;
 
 /// <summary>Messages of problem sheets, marking, glossary and sites: FE08xx.</summary>

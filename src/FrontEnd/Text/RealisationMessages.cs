@@ -1,4 +1,5 @@
 using System.Globalization;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Text;

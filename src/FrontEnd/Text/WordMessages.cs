@@ -1,4 +1,5 @@
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 
 namespace FrontEnd.Text;
 

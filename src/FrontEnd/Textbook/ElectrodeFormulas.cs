@@ -1,6 +1,7 @@
 using System.Numerics;
 using FrontEnd.Electrodes;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 
 namespace FrontEnd.Textbook;
 

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
 namespace FrontEnd.Textbook;

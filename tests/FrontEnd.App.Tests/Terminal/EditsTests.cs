@@ -1,4 +1,5 @@
 using FrontEnd.App.Terminal;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
 using Xunit;

@@ -1,10 +1,14 @@
 using FrontEnd.App.Terminal;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
+using FrontEnd.Results;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using Xunit;
+using Result = FrontEnd.Results.Result;
 
 namespace FrontEnd.App.Tests.Terminal;
 

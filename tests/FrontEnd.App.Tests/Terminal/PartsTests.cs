@@ -1,5 +1,7 @@
 using FrontEnd.App.Terminal;
 using FrontEnd.App.Terminal.Screens;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using Terminal.Gui.Input;
 using Xunit;
 

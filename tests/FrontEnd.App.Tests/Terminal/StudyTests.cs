@@ -1,9 +1,13 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
+using FrontEnd.Advice;
 using FrontEnd.App.Terminal;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Tests;
 using FrontEnd.Fields;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using Terminal.Gui.Input;
 using Xunit;
 

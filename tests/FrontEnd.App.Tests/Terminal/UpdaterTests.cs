@@ -1,6 +1,10 @@
+using FrontEnd.Advice;
 using FrontEnd.App.Terminal;
+using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using Xunit;
 
 namespace FrontEnd.App.Tests.Terminal;

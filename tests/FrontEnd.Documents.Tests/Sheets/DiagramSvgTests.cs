@@ -1,5 +1,7 @@
 using System.Xml.Linq;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Teaching;
 using Xunit;
 

@@ -1,5 +1,7 @@
 using System.Text.RegularExpressions;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Teaching;
 using Xunit;
 

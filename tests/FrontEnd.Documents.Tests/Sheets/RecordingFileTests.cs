@@ -1,9 +1,12 @@
 using System.Globalization;
 using System.Text;
 using FrontEnd.Bench;
+using FrontEnd.Designs;
 using FrontEnd.Documents.Recordings;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FsCheck.Xunit;
 using Xunit;
 

@@ -1,7 +1,12 @@
 using System.Text.Json;
 using System.Xml.Linq;
+using FrontEnd.Advice;
+using FrontEnd.Designs;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests.Sheets;

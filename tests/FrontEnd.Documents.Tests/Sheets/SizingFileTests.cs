@@ -1,5 +1,7 @@
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Sizing;
+using FrontEnd.Findings;
+using FrontEnd.Reporting;
 using FrontEnd.Sizing;
 using Xunit;
 

@@ -1,7 +1,12 @@
+using FrontEnd.Advice;
+using FrontEnd.Designs;
 using FrontEnd.Quantities;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FsCheck;
 using FsCheck.Xunit;
 using Xunit;
+using Result = FrontEnd.Results.Result;
 
 namespace FrontEnd.Tests.Advice;
 

@@ -1,6 +1,6 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;

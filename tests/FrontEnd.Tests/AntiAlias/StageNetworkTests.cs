@@ -1,7 +1,7 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
+using FrontEnd.Circuits;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Tests.Networks;
@@ -131,7 +131,7 @@ public class StageNetworkTests
         };
     }
 
-    private static OpAmp OpAmp(int gbw, int output) => FrontEnd.Amplifier.OpAmp.MicropowerCmos with
+    private static OpAmp OpAmp(int gbw, int output) => FrontEnd.Circuits.OpAmp.MicropowerCmos with
     {
         GainBandwidth = Frequency.FromHertz(2000 * (1 + (gbw % 500))), DcGain = 1e5, OutputResistance = Resistance.FromOhms(output % 8 == 0 ? 0 : output % 50 * 97),
         NoiseCorner = Frequency.FromHertz(5), CurrentNoise = CurrentNoiseDensity.FromFemtoamperesPerRootHertz(100), CurrentNoiseCorner = Frequency.FromHertz(3),
@@ -213,7 +213,7 @@ public class StageNetworkTests
         {
             R1 = Resistance.FromKilohms(r1), R2 = Resistance.FromKilohms(r2), C1 = Capacitance.FromNanofarads(c1), C2 = Capacitance.FromNanofarads(c2),
             FeedbackResistor = Resistance.FromMegohms(gain - 1), GroundResistor = gain == 1 ? null : Resistance.FromMegohms(1),
-            OpAmp = FrontEnd.Amplifier.OpAmp.MicropowerCmos with { OutputResistance = Resistance.FromOhms(output), GainBandwidth = Frequency.FromHertz(gbw) },
+            OpAmp = FrontEnd.Circuits.OpAmp.MicropowerCmos with { OutputResistance = Resistance.FromOhms(output), GainBandwidth = Frequency.FromHertz(gbw) },
         };
         StopBandRise rise = StopBandRise.Of([section])!;
         double floor = FilterFormulas.SallenKeyFloor(section.R1, section.R2, section.OpAmp.OutputResistance, gain, section.GainLoad).Value;
@@ -233,7 +233,7 @@ public class StageNetworkTests
     [Fact]
     public void StopBand_MultipleFeedback_RisesLessThanSallenKey()
     {
-        OpAmp opAmp = FrontEnd.Amplifier.OpAmp.MicropowerCmos with { OutputResistance = Resistance.FromKilohms(2) };
+        OpAmp opAmp = FrontEnd.Circuits.OpAmp.MicropowerCmos with { OutputResistance = Resistance.FromKilohms(2) };
         var sallenKey = new SallenKeySection { OpAmp = opAmp };
         var feedback = new MultipleFeedbackSection { OpAmp = opAmp };
         double least = StopBandRise.Of([feedback])?.LeastLossBeyond ?? double.PositiveInfinity;
@@ -246,7 +246,7 @@ public class StageNetworkTests
     {
         var random = new Random(seed);
         var notch = new StateVariableNotch(
-            Resistance.FromKilohms(11.8), Capacitance.FromNanofarads(270), Resistance.FromKilohms(16.5), Resistance.FromKilohms(475), Resistance.FromKilohms(20), FrontEnd.Amplifier.OpAmp.MicropowerCmos with { DcGain = 1e5 });
+            Resistance.FromKilohms(11.8), Capacitance.FromNanofarads(270), Resistance.FromKilohms(16.5), Resistance.FromKilohms(475), Resistance.FromKilohms(20), FrontEnd.Circuits.OpAmp.MicropowerCmos with { DcGain = 1e5 });
         NotchCircuit circuit = notch.Circuit();
         double[] x = [11.8e3, 11.8e3, 270e-9, 270e-9, 16.5e3, 475e3, 20e3, 20e3, 20e3, 20e3, 20e3, 20e3];
         for (int part = 0; part < x.Length; part++)
@@ -287,7 +287,7 @@ public class StageNetworkTests
     [Fact]
     public void Offset_EqualSectionAndFollower_IsTheHandSum()
     {
-        OpAmp opAmp = FrontEnd.Amplifier.OpAmp.MicropowerCmos with { OffsetVoltage = Voltage.FromMillivolts(-1), BiasCurrent = Current.FromNanoamperes(1) };
+        OpAmp opAmp = FrontEnd.Circuits.OpAmp.MicropowerCmos with { OffsetVoltage = Voltage.FromMillivolts(-1), BiasCurrent = Current.FromNanoamperes(1) };
         var equal = new SallenKeySection
         {
             R1 = Resistance.FromKilohms(100), R2 = Resistance.FromKilohms(100), FeedbackResistor = Resistance.FromKilohms(10), GroundResistor = Resistance.FromKilohms(10), OpAmp = opAmp,

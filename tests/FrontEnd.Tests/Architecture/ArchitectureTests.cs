@@ -5,6 +5,7 @@ using System.Reflection.PortableExecutable;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using FrontEnd.Designs;
 using FrontEnd.Quantities;
 using FrontEnd.Tests.Reference;
 using FrontEnd.Text;

@@ -1,6 +1,10 @@
 using System.Numerics;
 using FrontEnd.Bench;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using MathNet.Numerics.IntegralTransforms;
 using Xunit;
 

@@ -1,4 +1,5 @@
 using FrontEnd.Budgets;
+using FrontEnd.Designs;
 using FrontEnd.Reporting;
 using MathNet.Numerics.Integration;
 using Xunit;

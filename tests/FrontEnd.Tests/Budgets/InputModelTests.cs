@@ -1,12 +1,13 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Tests.Networks;
-using ComplexVector = MathNet.Numerics.LinearAlgebra.Vector<System.Numerics.Complex>;
 using Xunit;
+using ComplexVector = MathNet.Numerics.LinearAlgebra.Vector<System.Numerics.Complex>;
 
 namespace FrontEnd.Tests.Budgets;
 

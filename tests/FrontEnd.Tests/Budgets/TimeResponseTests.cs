@@ -1,7 +1,10 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
+using FrontEnd.Designs;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using Xunit;
 
 namespace FrontEnd.Tests.Budgets;

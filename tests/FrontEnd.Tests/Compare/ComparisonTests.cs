@@ -1,4 +1,7 @@
+using FrontEnd.Compare;
+using FrontEnd.Designs;
 using FrontEnd.Quantities;
+using FrontEnd.Reporting;
 using Xunit;
 
 namespace FrontEnd.Tests.Compare;

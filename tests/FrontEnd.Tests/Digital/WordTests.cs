@@ -1,6 +1,10 @@
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using Xunit;
 
 namespace FrontEnd.Tests.Digital;

@@ -1,5 +1,6 @@
 using FrontEnd.Digital;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FsCheck;
 using FsCheck.Fluent;

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FsCheck;
 using FsCheck.Fluent;

@@ -1,14 +1,18 @@
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FsCheck;
 using FsCheck.Xunit;
 using Xunit;
+using Result = FrontEnd.Results.Result;
 
 namespace FrontEnd.Tests.Laws;
 

@@ -2,8 +2,8 @@ using System.Numerics;
 using FrontEnd.Networks;
 using FsCheck;
 using FsCheck.Xunit;
-using ComplexVector = MathNet.Numerics.LinearAlgebra.Vector<System.Numerics.Complex>;
 using Xunit;
+using ComplexVector = MathNet.Numerics.LinearAlgebra.Vector<System.Numerics.Complex>;
 
 namespace FrontEnd.Tests.Networks;
 

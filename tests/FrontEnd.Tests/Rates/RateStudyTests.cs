@@ -1,8 +1,11 @@
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Rates;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using Xunit;
 
 namespace FrontEnd.Tests.Rates;

@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;

@@ -1,6 +1,11 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using Xunit;
 
 namespace FrontEnd.Tests.Reporting;

@@ -1,7 +1,11 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Sizing;
 using FrontEnd.Text;
 using Xunit;

@@ -1,7 +1,12 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Spread;
 using Xunit;
 

@@ -1,4 +1,9 @@
 using FrontEnd.Advice;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
+using FrontEnd.Reporting;
 using FrontEnd.Spread;
 using Xunit;
 

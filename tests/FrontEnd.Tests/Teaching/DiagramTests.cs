@@ -1,6 +1,8 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Electrodes;
 using FrontEnd.Quantities;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Teaching;
 using Xunit;
 

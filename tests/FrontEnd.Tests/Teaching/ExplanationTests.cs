@@ -1,4 +1,6 @@
 using System.Text.Json;
+using FrontEnd.Designs;
+using FrontEnd.Reporting;
 using FrontEnd.Teaching;
 using FrontEnd.Tests.Reference;
 using Xunit;

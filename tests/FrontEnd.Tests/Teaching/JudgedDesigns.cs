@@ -1,6 +1,7 @@
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Converter;
+using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;

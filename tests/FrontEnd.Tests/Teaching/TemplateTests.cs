@@ -1,4 +1,7 @@
+using FrontEnd.Designs;
 using FrontEnd.Quantities;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Teaching;
 using FrontEnd.Text;
 using Xunit;

@@ -1,3 +1,4 @@
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using Xunit;

@@ -1,4 +1,5 @@
 using FrontEnd.Quantities;
+using FrontEnd.Results;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Teaching.Problems;

@@ -1,10 +1,11 @@
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
-using FrontEnd.Converter;
-using FrontEnd.Electrodes;
-using FrontEnd.Interference;
 using FrontEnd.Budgets;
+using FrontEnd.Converter;
+using FrontEnd.Designs;
+using FrontEnd.Electrodes;
 using FrontEnd.Identity;
+using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Text;

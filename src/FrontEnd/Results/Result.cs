@@ -1,7 +1,7 @@
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 
-namespace FrontEnd;
+namespace FrontEnd.Results;
 
 /// <summary>One figure that follows from a design, with everything needed to answer "why?".</summary>
 public sealed record Result

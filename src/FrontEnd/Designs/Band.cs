@@ -1,6 +1,6 @@
 using FrontEnd.Quantities;
 
-namespace FrontEnd;
+namespace FrontEnd.Designs;
 
 /// <summary>A named range of frequencies and, if wanted, what is looked for in it.</summary>
 public sealed record Band(string Name, Frequency Low, Frequency High)

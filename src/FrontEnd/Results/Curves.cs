@@ -1,6 +1,6 @@
 using FrontEnd.Identity;
 
-namespace FrontEnd;
+namespace FrontEnd.Results;
 
 /// <summary>The lines of the plots: plain SI doubles, every Y array as long as its X.</summary>
 public sealed record Curves

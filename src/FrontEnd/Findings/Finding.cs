@@ -1,4 +1,4 @@
-namespace FrontEnd;
+namespace FrontEnd.Findings;
 
 /// <summary>Something the user should know about the design: wrong input, a model that does not hold, a missing figure.</summary>
 /// <param name="Code">Stable code, FE and four digits; the wording may change, the code does not.</param>

@@ -1,8 +1,13 @@
+using FrontEnd.Designs;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Identity;
+using FrontEnd.Numbers;
 using FrontEnd.Quantities;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 
-namespace FrontEnd;
+namespace FrontEnd.Advice;
 
 /// <summary>How one result moves when one input moves by a tenth.</summary>
 /// <param name="Key">The input's key in the design.</param>

@@ -1,6 +1,6 @@
 using FrontEnd.Quantities;
 
-namespace FrontEnd;
+namespace FrontEnd.Designs;
 
 /// <summary>What is asked of the design. Null takes the default of the requirement's table; a limit that is not set judges nothing.</summary>
 public sealed record Requirements

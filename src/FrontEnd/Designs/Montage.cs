@@ -1,4 +1,4 @@
-namespace FrontEnd;
+namespace FrontEnd.Designs;
 
 /// <summary>How the recorded channels are made from the electrodes.</summary>
 public enum MontageKind

@@ -1,4 +1,4 @@
-namespace FrontEnd;
+namespace FrontEnd.Circuits;
 
 /// <summary>How far some values of one part go from piece to piece, by the keys of the part's own fields. A spread run draws between the ends; nothing else reads them.</summary>
 /// <remarks>Equal where all ranges are.</remarks>

@@ -1,4 +1,4 @@
-namespace FrontEnd;
+namespace FrontEnd.Numbers;
 
 /// <summary>The same function over all of a list, on all cores, results in the list's order.</summary>
 /// <remarks>Not the query operators of System.Linq.Parallel: they cannot be compiled ahead of time without warnings.</remarks>

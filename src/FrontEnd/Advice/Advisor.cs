@@ -1,7 +1,10 @@
 using FrontEnd.Advice;
 using FrontEnd.Identity;
+using FrontEnd.Numbers;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 
-namespace FrontEnd;
+namespace FrontEnd.Advice;
 
 /// <summary>Looks, for every judged result, for the single change that helps most, and works out its effect by evaluating the changed design.</summary>
 /// <remarks>

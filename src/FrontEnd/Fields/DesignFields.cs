@@ -1,8 +1,9 @@
-using FrontEnd.Fields;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using static FrontEnd.Fields.FieldRange;
 using static FrontEnd.Fields.Make;
 
-namespace FrontEnd;
+namespace FrontEnd.Fields;
 
 /// <summary>The catalogue of a design's fields: one table from which the design file's keys, its documentation, the sensitivities and the forms follow.</summary>
 /// <remarks>A list's elements are counted from 1 in keys: <c>stages[1].r1</c> is the first stage. They may also be named: <c>stages.anti-alias-1.r1</c>.</remarks>

@@ -3,10 +3,11 @@ using FrontEnd.AntiAlias;
 using FrontEnd.Converter;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
+using FrontEnd.Fields;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 
-namespace FrontEnd;
+namespace FrontEnd.Designs;
 
 /// <summary>What the user chose: the chain from scalp to samples and what is asked of it. Immutable.</summary>
 /// <remarks>Every property has a default; where it depends on other choices it is null here and the block's <c>Effective…</c> property resolves it.

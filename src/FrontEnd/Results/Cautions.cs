@@ -1,6 +1,6 @@
 using FrontEnd.Reporting;
 
-namespace FrontEnd;
+namespace FrontEnd.Results;
 
 /// <summary>What must be said wherever a design is judged: on screens, in the command's output and on sheets.</summary>
 public static class Cautions

@@ -1,6 +1,8 @@
+using FrontEnd.Designs;
+using FrontEnd.Findings;
 using FrontEnd.Identity;
 
-namespace FrontEnd;
+namespace FrontEnd.Results;
 
 /// <summary>Everything that follows from a design. Views print it; they never calculate.</summary>
 public sealed record Assessment

@@ -1,6 +1,6 @@
 using FrontEnd.Quantities;
 
-namespace FrontEnd;
+namespace FrontEnd.Designs;
 
 /// <summary>Battery and rails. Levels are judged at the lowest voltage, safety at the highest.</summary>
 public sealed record Supply

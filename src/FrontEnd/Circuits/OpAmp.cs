@@ -1,6 +1,6 @@
 using FrontEnd.Quantities;
 
-namespace FrontEnd.Amplifier;
+namespace FrontEnd.Circuits;
 
 /// <summary>A voltage-feedback op-amp: A(s) = A0/(1 + s·A0/(2π·GBW)) behind an output resistance, white and flicker noise, dc errors.</summary>
 public sealed record OpAmp

@@ -1,12 +1,14 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
 using FrontEnd.Digital;
-using FrontEnd.Fields;
 using FrontEnd.Filters;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using static FrontEnd.Quantities.Frequency;
 
-namespace FrontEnd;
+namespace FrontEnd.Fields;
 
 /// <summary>What can be said against a design without evaluating it: values out of range and values that contradict each other.</summary>
 public static class DesignCheck

@@ -1,9 +1,12 @@
+using FrontEnd.Designs;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
-using FrontEnd.Reporting;
+using FrontEnd.Results;
 using FrontEnd.Text;
 
-namespace FrontEnd;
+namespace FrontEnd.Reporting;
 
 /// <summary>From a design to everything that follows from it. Pure: the same design gives the same assessment.</summary>
 public static class Evaluator

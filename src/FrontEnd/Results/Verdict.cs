@@ -1,6 +1,7 @@
+using FrontEnd.Designs;
 using FrontEnd.Quantities;
 
-namespace FrontEnd;
+namespace FrontEnd.Results;
 
 /// <summary>How a result stands against its requirement.</summary>
 /// <param name="Because">One line with the value, the limit and where the limit comes from.</param>

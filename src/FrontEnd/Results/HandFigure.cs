@@ -1,6 +1,6 @@
 using FrontEnd.Quantities;
 
-namespace FrontEnd;
+namespace FrontEnd.Results;
 
 /// <summary>A headline figure worked out a second time, by the textbook formula.</summary>
 /// <param name="Value">The formula's figure, in the result's own unit.</param>

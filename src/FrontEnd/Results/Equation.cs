@@ -1,4 +1,4 @@
-namespace FrontEnd;
+namespace FrontEnd.Results;
 
 /// <summary>The equation behind a result and where it comes from.</summary>
 /// <param name="Text">The equation as it is printed, in the symbols of the trade.</param>

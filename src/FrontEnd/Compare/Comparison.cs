@@ -1,7 +1,11 @@
+using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Identity;
+using FrontEnd.Numbers;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 
-namespace FrontEnd;
+namespace FrontEnd.Compare;
 
 /// <summary>What differs between two designs, and what each difference does to each judged result of the first.</summary>
 /// <param name="From">The first design's assessment.</param>
