@@ -1,6 +1,5 @@
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
