@@ -1,6 +1,5 @@
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
@@ -9,7 +8,6 @@ using FrontEnd.Fields;
 using FrontEnd.Filters;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Tests.Laws;
 
