@@ -27,8 +27,8 @@ internal static class CommandLine
         catch (Exception fault)
 #pragma warning restore CA1031
         {
-            outlet.Tell(CallMessages.Broken(fault.Message));
-            if (!string.IsNullOrEmpty(Environment.GetEnvironmentVariable("FRONTEND_TRACE")))
+            outlet.Tell(Faults.Of(fault));
+            if (Faults.AreTraced)
             {
                 outlet.Messages.WriteLine(fault);
             }

@@ -1,7 +1,6 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
-using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;

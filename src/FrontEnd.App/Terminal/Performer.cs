@@ -1,6 +1,7 @@
 using FrontEnd.Advice;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Findings;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -137,7 +138,7 @@ public sealed class Performer : IDisposable
         _advice.Cancel();
         _evaluations.Submit(() =>
         {
-            Assessment assessment = _evaluate(effect.Design);
+            Assessment assessment = FiguresOf(effect.Design);
             _send(new Message.Evaluated(effect.Slot, effect.Run, assessment));
 
             // Advice takes many evaluations; it waits until the user pauses, so that it never stands in the way of a figure.
@@ -149,6 +150,22 @@ public sealed class Performer : IDisposable
                 }
             });
         });
+    }
+
+    /// <summary>The figures; where working them out fails none, with the fault as the reason, so that none of an older design stay on the screen.</summary>
+    private Assessment FiguresOf(Design design)
+    {
+        try
+        {
+            return _evaluate(design);
+        }
+#pragma warning disable CA1031 // Whatever it is, it is told.
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            Fail(fault);
+            return Evaluator.WithoutFigures(design, [Faults.Of(fault)]);
+        }
     }
 
     private void Fail(Exception problem) => _fail(problem);
@@ -181,6 +198,13 @@ public sealed class Performer : IDisposable
             catch (OperationCanceledException)
             {
                 // Broken off: nobody waits for it.
+            }
+#pragma warning disable CA1031 // The page that waits for it says what happened.
+            catch (Exception fault)
+#pragma warning restore CA1031
+            {
+                Fail(fault);
+                _send(new Message.Studied(study.Number, new StudyOutcome(FindingText.Of(Faults.Of(fault)), [], 0)));
             }
         });
 

@@ -1,6 +1,5 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Results;
 using FrontEnd.Text;

@@ -1,5 +1,4 @@
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Results;
 using FrontEnd.Text;

@@ -23,7 +23,12 @@ public static class SizingFile
     public static PartShelf Shelf { get; } = new(
         [.. DesignDocument.CardNames(CardClass.Amplifier).Select(name => Part($"amplifier.card = \"{name}\"", design => design.Amplifier))],
         [.. DesignDocument.CardNames(CardClass.OpAmp).Select(name => Part($"[[stages]]\nkind = \"gain\"\nname = \"gain 2\"\nopamp = \"{name}\"", design => ((GainStage)design.Stages[0]).OpAmp))],
-        [.. DesignDocument.CardNames(CardClass.Converter).Select(name => Part<AnalogDigitalConverter>($"converter.card = \"{name}\"", design => design.Converter))]);
+        [.. DesignDocument.CardNames(CardClass.Converter).Select(name => Part<AnalogDigitalConverter>($"converter.card = \"{name}\"", design => design.Converter))])
+    {
+        Chips = new[] { CardClass.Amplifier, CardClass.Converter }
+            .SelectMany(cardClass => CardShelf.Names(cardClass).Select(name => (Name: name, Chip: CardShelf.ChipOf(cardClass, name))))
+            .Where(card => card.Chip.Length != 0).ToDictionary(card => card.Name, card => card.Chip, StringComparer.Ordinal),
+    };
 
     public static (SizingRequest? Request, IReadOnlyList<Finding> Findings) Read(string path)
     {

@@ -1,4 +1,3 @@
-using FrontEnd.Advice;
 using FrontEnd.Identity;
 using FrontEnd.Numbers;
 using FrontEnd.Reporting;

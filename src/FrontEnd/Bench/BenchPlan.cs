@@ -7,6 +7,7 @@ using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
+using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -58,7 +59,7 @@ public static class BenchPlan
         {
             return ([.. Noise(design), .. Sine(design), .. InputImpedance(design), .. Crosstalk(design), .. Rejection(design), .. Offset(design), .. Alias(design), Step(design), .. Ring(design), Drift(design)], []);
         }
-        catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
+        catch (NetworkHasNoAnswer problem)
         {
             return ([], [Messages.Fails(problem.Message)]);
         }

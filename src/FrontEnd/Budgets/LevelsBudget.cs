@@ -3,7 +3,6 @@ using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 

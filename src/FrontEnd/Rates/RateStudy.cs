@@ -5,6 +5,7 @@ using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
+using FrontEnd.Networks;
 using FrontEnd.Numbers;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
@@ -118,7 +119,7 @@ public static class RateStudy
         {
             return DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error) ? null : new Evaluation(design);
         }
-        catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
+        catch (NetworkHasNoAnswer)
         {
             return null;
         }

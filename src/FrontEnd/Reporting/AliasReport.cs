@@ -1,7 +1,6 @@
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;

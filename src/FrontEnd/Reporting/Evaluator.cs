@@ -2,6 +2,7 @@ using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
+using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
@@ -11,27 +12,30 @@ namespace FrontEnd.Reporting;
 /// <summary>From a design to everything that follows from it. Pure: the same design gives the same assessment.</summary>
 public static class Evaluator
 {
-    /// <summary>Works out all results, verdicts, findings and curves of a design; never throws for what a user can write.</summary>
+    /// <summary>Works out all results, verdicts, findings and curves of a design; what a user can write gives findings; whatever is thrown is a fault of the program.</summary>
     /// <remarks>Where the design contradicts itself the findings say so and no figure is given.</remarks>
     public static Assessment Evaluate(Design design)
     {
         List<Finding> findings = [.. DesignCheck.Run(design)];
         if (findings.Exists(finding => finding.Severity == Severity.Error))
         {
-            return new Assessment(design, MissingHeadlines(findings.First(finding => finding.Severity == Severity.Error).Code), findings, Curves.None);
+            return WithoutFigures(design, findings);
         }
 
         try
         {
             return Work(design, findings);
         }
-        catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
+        catch (NetworkHasNoAnswer problem)
         {
             // Values within their ranges can still make a network without an answer, such as zeros in all the wrong places.
-            findings.Add(Messages.Fails(problem.Message));
-            return new Assessment(design, MissingHeadlines(Messages.CannotEvaluate), findings, Curves.None);
+            return WithoutFigures(design, [.. findings, Messages.Fails(problem.Message)]);
         }
     }
+
+    /// <summary>The assessment of a design that no figure can be given for: the judged ones are missing, and the first error says why.</summary>
+    public static Assessment WithoutFigures(Design design, IReadOnlyList<Finding> findings) =>
+        new(design, MissingHeadlines(findings.First(finding => finding.Severity == Severity.Error).Code), findings, Curves.None);
 
     /// <summary>The judged results alone, by id; null where the design cannot be evaluated. What the adviser tries changes with.</summary>
     internal static Dictionary<ResultId, Result>? Judged(Design design)
@@ -54,7 +58,7 @@ public static class Evaluator
             Judge.AddTo(list, evaluation);
             return list.Results.Where(result => result.Verdict.Requirement is not null).ToDictionary(result => result.Id);
         }
-        catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
+        catch (NetworkHasNoAnswer)
         {
             return null;
         }

@@ -4,7 +4,6 @@ using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
-using FrontEnd.Fields;
 using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Identity;

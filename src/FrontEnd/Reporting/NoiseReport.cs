@@ -1,10 +1,8 @@
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
-using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
-using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;

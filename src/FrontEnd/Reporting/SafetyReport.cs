@@ -1,5 +1,4 @@
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;

@@ -61,7 +61,7 @@ public static class Sizer
         [
             .. from pair in grounds
                from converter in request.Shelf.Converters
-               where Belong(pair.Amplifier, converter)
+               where request.Shelf.Belong(pair.Amplifier, converter)
                select (Family[])[
                    .. from rate in SizingGrid.Rates(converter, start)
                       from filter in SizingGrid.Filters(converter)
@@ -96,10 +96,6 @@ public static class Sizer
             .FirstOrDefault(finding => finding.Severity == Severity.Error && !finding.Field.StartsWith("amplifier", StringComparison.Ordinal));
         return wrong ?? (request.BatteryLife is not null && request.Fixed.Supply.BatteryCapacity is null ? Messages.LifeWithoutBattery() : null);
     }
-
-    /// <summary>An amplifier on a converter's chip is used with such a converter only.</summary>
-    private static bool Belong(DifferentialAmplifier amplifier, AnalogDigitalConverter converter) =>
-        !amplifier.Card.StartsWith("integrated", StringComparison.Ordinal) || converter.Card.EndsWith("biopotential", StringComparison.Ordinal);
 
     /// <summary>Every amplifier on every ground that it is stable with: the driven ground's phase margin does not depend on gain, rate or filter, so it is decided once.</summary>
     private static (List<(Design Base, DifferentialAmplifier Amplifier)> Stable, Walk Unstable) Stable(SizingGrid grid, SizingRequest request)

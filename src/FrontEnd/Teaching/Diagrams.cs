@@ -1,5 +1,4 @@
 using FrontEnd.AntiAlias;
-using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;

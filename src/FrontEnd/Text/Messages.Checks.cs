@@ -40,6 +40,7 @@ public static partial class Messages
     public const string NameMissing = "FE0323";
     public const string MarginsExceedSupply = "FE0324";
     public const string RangeWithoutValue = "FE0325";
+    public const string NameReserved = "FE0326";
 
     /// <summary>The legal values of a field in words: "above 0 Ω, up to 10.0 GΩ".</summary>
     public static string RangeWords(FieldDescription field)
