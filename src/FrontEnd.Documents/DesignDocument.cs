@@ -201,7 +201,7 @@ public sealed class DesignDocument
 
         foreach (Entry entry in root.Entries)
         {
-            if (entry.Key is not ("design" or "expected" or "results" or "spread" or "findings"))
+            if (entry.Key is not ("command" or "version" or "design" or "expected" or "results" or "spread" or "findings" or "defaults" or "cautions"))
             {
                 findings.Add(source.Placed(ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, ["design", "expected"]), ["design", "expected"], false), entry.KeySpan.Start));
             }

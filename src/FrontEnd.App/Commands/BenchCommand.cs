@@ -43,7 +43,7 @@ internal static class BenchCommand
 
         if (json)
         {
-            outlet.Results.Write(BenchJson.Of(document.Design, plan, results, problems));
+            outlet.Results.Write(AnswerJson.Of(document.Design, plan, results, problems));
         }
         else if (measured is null)
         {

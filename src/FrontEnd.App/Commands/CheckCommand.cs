@@ -33,7 +33,7 @@ internal static class CheckCommand
         Sheet sheet = new(document, advice ? Advisor.Advise(assessment) : assessment);
         if (json)
         {
-            outlet.Results.Write(JsonSheet.Of(sheet));
+            outlet.Results.Write(AnswerJson.Of(sheet));
         }
 
         if (sheet.HasErrors)

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using System.Text.Json;
 using FrontEnd.Compare;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
@@ -28,7 +27,7 @@ internal static class CompareCommand
             }
 
             Comparison comparison = Comparison.Of(a.Design, b.Design);
-            outlet.Results.Write(call.GetValue(json) ? Json(comparison) : Words(comparison));
+            outlet.Results.Write(call.GetValue(json) ? AnswerJson.Of(comparison) : Words(comparison));
             return ExitCode.Met;
         });
         return command;
@@ -75,57 +74,4 @@ internal static class CompareCommand
     private static string Shown(Result? result) => result is null
         ? "none"
         : $"{(result.State == ResultState.Number ? QuantityText.Format(result.Value) : result.Text ?? "no limit found")} ({Wording.Word(result.Verdict.Kind)})";
-
-    private static string Json(Comparison comparison)
-    {
-        using MemoryStream stream = new();
-        using (Utf8JsonWriter writer = new(stream, new JsonWriterOptions { Indented = true }))
-        {
-            writer.WriteStartObject();
-            Write(writer, "from", comparison, comparison.From);
-            Write(writer, "to", comparison, comparison.To);
-            writer.WriteStartArray("differences");
-            foreach (Difference difference in comparison.Differences)
-            {
-                writer.WriteStartObject();
-                writer.WriteString("key", difference.Key);
-                writer.WriteString("from", difference.From);
-                writer.WriteString("to", difference.To);
-                Write(writer, "alone", comparison, difference.Alone);
-                writer.WriteEndObject();
-            }
-
-            writer.WriteEndArray();
-            writer.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
-    }
-
-    private static void Write(Utf8JsonWriter writer, string name, Comparison comparison, Assessment assessment)
-    {
-        writer.WriteStartObject(name);
-        foreach (ResultId id in comparison.JudgedIds)
-        {
-            if (assessment.Find(id) is not { } result)
-            {
-                continue;
-            }
-
-            writer.WriteStartObject(id.Text);
-            if (result.State == ResultState.Number)
-            {
-                writer.WriteNumber("value", result.Si);
-            }
-            else
-            {
-                writer.WriteNull("value");
-            }
-
-            writer.WriteString("verdict", Wording.Word(result.Verdict.Kind));
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndObject();
-    }
 }

@@ -37,7 +37,7 @@ internal static class RatesCommand
         }
 
         RateComparison comparison = RateStudy.Compare(document.Design, wanted);
-        outlet.Results.Write(json ? RatesJson.Of(comparison) : RatesText.Of(comparison));
+        outlet.Results.Write(json ? AnswerJson.Of(comparison) : RatesText.Of(comparison));
         return comparison.Pick is null ? ExitCode.Unusable : comparison.Pick.Verdict == VerdictKind.Fail ? ExitCode.NotMet : ExitCode.Met;
     }
 

@@ -43,7 +43,7 @@ internal static class SizeCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Results.Write(json ? SizeJson.Of(request, outcome, findings) : SizeText.Of(request, outcome));
+        outlet.Results.Write(json ? AnswerJson.Of(request, outcome, findings) : SizeText.Of(request, outcome));
         if (outcome.Front.Count == 0)
         {
             outlet.Tell(SizingMessages.Nothing(path));

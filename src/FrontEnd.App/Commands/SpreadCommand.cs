@@ -52,7 +52,7 @@ internal static class SpreadCommand
                 return exit;
             }
 
-            outlet.Results.Write(call.GetValue(json) ? SpreadJson.Of(result) : SpreadText.Of(result));
+            outlet.Results.Write(call.GetValue(json) ? AnswerJson.Of(result) : SpreadText.Of(result));
             return share is { } wanted && !(wanted <= result.Yield) ? ExitCode.NotMet : ExitCode.Met;
         });
         return command;

@@ -138,7 +138,11 @@ public sealed class Performer : IDisposable
         _advice.Cancel();
         _evaluations.Submit(() =>
         {
-            Assessment assessment = FiguresOf(effect.Design);
+            if (FiguresOf(effect) is not { } assessment)
+            {
+                return;
+            }
+
             _send(new Message.Evaluated(effect.Slot, effect.Run, assessment));
 
             // Advice takes many evaluations; it waits until the user pauses, so that it never stands in the way of a figure.
@@ -152,19 +156,20 @@ public sealed class Performer : IDisposable
         });
     }
 
-    /// <summary>The figures; where working them out fails none, with the fault as the reason, so that none of an older design stay on the screen.</summary>
-    private Assessment FiguresOf(Design design)
+    /// <summary>The figures; null where working them out fails. Then none are sent, with the fault as the reason, so that none of an older design stay on the screen.</summary>
+    private Assessment? FiguresOf(Effect.Evaluate effect)
     {
         try
         {
-            return _evaluate(design);
+            return _evaluate(effect.Design);
         }
 #pragma warning disable CA1031 // Whatever it is, it is told.
         catch (Exception fault)
 #pragma warning restore CA1031
         {
             Fail(fault);
-            return Evaluator.WithoutFigures(design, [Faults.Of(fault)]);
+            _send(new Message.Evaluated(effect.Slot, effect.Run, Evaluator.WithoutFigures(effect.Design, [Faults.Of(fault)])));
+            return null;
         }
     }
 

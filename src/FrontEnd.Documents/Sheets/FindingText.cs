@@ -14,7 +14,7 @@ public static class FindingText
 
     internal static void Write(TextPage page, Finding finding)
     {
-        page.Paragraph(finding.Message, $"{(finding.Severity == Severity.Error ? "error" : "warning")}[{finding.Code}]: ");
+        page.Paragraph(finding.Message, $"{Wording.Word(finding.Severity)}[{finding.Code}]: ");
         if (Place(finding) is { Length: > 0 } place)
         {
             page.Paragraph(place, "  --> ");

@@ -13,7 +13,7 @@ public static class SheetFormats
         ".HTML" => HtmlSheet.Of(sheet),
         ".MD" => MarkdownSheet.Of(sheet),
         ".CSV" => CsvSheet.Of(sheet),
-        ".JSON" => JsonSheet.Of(sheet),
+        ".JSON" => AnswerJson.Of(sheet, "sheet"),
         _ => throw new ArgumentException($"{path} has no known extension.", nameof(path)),
     };
 }

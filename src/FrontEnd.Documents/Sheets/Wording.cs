@@ -1,4 +1,7 @@
+using FrontEnd.Bench;
+using FrontEnd.Findings;
 using FrontEnd.Results;
+using FrontEnd.Spread;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
@@ -23,6 +26,37 @@ public static class Wording
         VerdictKind.Fail => "fail",
         VerdictKind.NotJudged => "not judged",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),
+    };
+
+    public static string Word(Severity severity) => severity == Severity.Error ? "error" : "warning";
+
+    public static string Word(ResultState state) => state switch
+    {
+        ResultState.Number => "number",
+        ResultState.Word => "word",
+        ResultState.Unbounded => "unbounded",
+        ResultState.Missing => "missing",
+        _ => throw new ArgumentOutOfRangeException(nameof(state), state, "State is not handled."),
+    };
+
+    public static string Word(PartDistribution distribution) => distribution == PartDistribution.Normal ? "normal" : "uniform";
+
+    public static string Word(SuspectKind kind) => kind switch
+    {
+        SuspectKind.MainsPickup => "mains-pick-up",
+        SuspectKind.Aliasing => "aliasing",
+        SuspectKind.OtherLine => "other-line",
+        SuspectKind.LouderPart => "louder-part",
+        SuspectKind.LowFrequency => "low-frequency",
+        SuspectKind.HighFrequency => "high-frequency",
+        SuspectKind.TooQuiet => "too-quiet",
+        SuspectKind.DeadChannel => "dead-channel",
+        SuspectKind.Clipping => "clipping",
+        SuspectKind.Unit => "unit",
+        SuspectKind.DigitalFilter => "digital-filter",
+        SuspectKind.InputLoad => "input-load",
+        SuspectKind.Fixture => "fixture",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Kind is not handled."),
     };
 
     /// <summary>How many of each: "x 2  ~ 3  + 14  . 1".</summary>

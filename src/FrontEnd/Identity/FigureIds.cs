@@ -33,6 +33,9 @@ public readonly record struct HarmonicIds(ResultId Stem)
 /// <param name="Stem">Their beginning.</param>
 public readonly record struct AliasIds(ResultId Stem)
 {
+    /// <summary>All of them.</summary>
+    public ResultFamily Family => new($"{Stem}.");
+
     public ResultId LandsAt => Stem.With("lands_at");
 
     public ResultId Attenuation => Stem.With("attenuation");

@@ -10,6 +10,9 @@ public readonly record struct ResultId(string Text)
     /// <summary>The id without its last word: what the figures of one thing have in common.</summary>
     public ResultId Stem => new(Text[..Math.Max(0, Text.LastIndexOf('.'))]);
 
+    /// <summary>This id, and those that go on where it ends.</summary>
+    public ResultPattern AndMore => new(Text + "*");
+
     /// <summary>The figure of this id that is another one's part, such as a band's ratio.</summary>
     internal ResultId With(string figure) => new($"{Text}.{figure}");
 
@@ -28,6 +31,9 @@ public readonly record struct ResultFamily(string Start)
 
     /// <summary>The beginning as a word: <c>noise.source</c>.</summary>
     public string Name => Start.TrimEnd('.');
+
+    /// <summary>All ids of the family.</summary>
+    public ResultPattern Any => new(Start + "*");
 
     internal ResultId Of(string rest) => new(Start + rest);
 

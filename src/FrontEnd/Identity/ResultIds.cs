@@ -27,6 +27,11 @@ public static class ResultIds
         public static readonly ResultId Electrodes = All.Of("electrodes");
         public static readonly ResultId Figure = All.Of("figure");
 
+        public static readonly ResultPattern AnyElectrode = new(Sources.Any.Text + "-electrode");
+        public static readonly ResultPattern AnyCurrent = new(Sources.Any.Text + "-current");
+        public static readonly ResultPattern AnyVoltage = new(Sources.Any.Text + "-voltage");
+        public static readonly ResultPattern AnyResistors = new(Sources.Any.Text + "-resistors");
+
         public static ResultId Source(SourceId source) => Sources.Of(source.Text);
 
         public static BandIds Band(string name) => new(Bands.Of(Slug.Of(name)));
@@ -62,6 +67,9 @@ public static class ResultIds
         public static readonly ResultId Recorded = All.Of("recorded");
         public static readonly ResultId RecordedEverywhere = All.Of("recorded_everywhere");
 
+        /// <summary>The figures of every harmonic, as patterns.</summary>
+        public static readonly HarmonicIds AnyHarmonic = new(Harmonics.Of("*"));
+
         /// <param name="order">1 for the mains frequency itself.</param>
         public static HarmonicIds Harmonic(int order) => new(Harmonics.Of($"{order}"));
     }
@@ -90,6 +98,9 @@ public static class ResultIds
         /// <summary>Of a spread alone: the least headroom of all nodes.</summary>
         public static readonly ResultId LeastHeadroom = All.Of("least_headroom");
 
+        /// <summary>The headroom of every node, as a pattern.</summary>
+        public static readonly ResultPattern AnyHeadroom = new($"{All}*.{HeadroomFigure}");
+
         public static ResultId Headroom(NodeId node) => At(node).Of(HeadroomFigure);
 
         /// <summary>Everything about one node.</summary>
@@ -113,6 +124,10 @@ public static class ResultIds
         public static readonly ResultId FoldAttenuation = All.Of("fold_attenuation");
         public static readonly ResultId ModulatorFoldFrequency = All.Of("modulator_fold_frequency");
         public static readonly ResultId ModulatorFoldAttenuation = All.Of("modulator_fold_attenuation");
+        public static readonly ResultPattern AnyModulatorFold = new($"{All}modulator_fold*");
+
+        /// <summary>The figures of everything that folds, as patterns.</summary>
+        public static readonly AliasIds Any = new(All.Of("*"));
         public static readonly AliasIds LowEdge = new(All.Of("low-edge"));
         public static readonly AliasIds HighEdge = new(All.Of("high-edge"));
 
@@ -127,6 +142,9 @@ public static class ResultIds
         public static readonly ResultFamily All = new("filter.");
         public static readonly FilterIds Path = Of(NodeId.Path);
 
+        /// <summary>The figures of every block, as patterns.</summary>
+        public static readonly FilterIds Any = new(All.Of("*"));
+
         public static FilterIds Of(NodeId block) => new(All.Of(block.Text));
 
         /// <summary>Everything about one block.</summary>
@@ -136,6 +154,9 @@ public static class ResultIds
     public static class Digital
     {
         public static readonly ResultFamily All = new("digital.");
+
+        /// <summary>The figures of every filter, as patterns.</summary>
+        public static readonly DigitalIds Any = new(All.Of("*"));
 
         public static DigitalIds Of(string name) => new(All.Of(Slug.Of(name)));
     }
@@ -168,6 +189,9 @@ public static class ResultIds
     {
         public static readonly ResultFamily All = new("montage.");
         public static readonly ResultId Correlation = All.Of("correlation");
+
+        /// <summary>The figures of every channel, as patterns.</summary>
+        public static readonly MontageIds Any = new(All.Of("*"));
 
         public static MontageIds Channel(string name) => new(All.Of(Slug.Of(name)));
     }

@@ -31,7 +31,7 @@ public sealed class RatesTextTests
     [Fact]
     public void Json_EngineersQuestion_HoldsTheFoldingFacts()
     {
-        using JsonDocument json = JsonDocument.Parse(RatesJson.Of(Engineer));
+        using JsonDocument json = JsonDocument.Parse(AnswerJson.Of(Engineer));
         JsonElement harmonic = json.RootElement.GetProperty("rates")[0].GetProperty("mains")[0].GetProperty("harmonics")[3];
         Assert.Equal(240, harmonic.GetProperty("frequency").GetDouble());
         Assert.Equal(10, harmonic.GetProperty("lands_at").GetDouble(), 1e-9);

@@ -64,7 +64,7 @@ public sealed class SheetTests
     public void Json_DesignObject_ReadsBackAsTheSameDesign(string name)
     {
         Sheet sheet = Of(name);
-        using JsonDocument json = JsonDocument.Parse(JsonSheet.Of(sheet));
+        using JsonDocument json = JsonDocument.Parse(AnswerJson.Of(sheet));
         DesignDocument back = DesignDocument.Parse(json.RootElement.GetProperty("design").GetRawText(), DocumentFormat.Json);
         Assert.DoesNotContain(back.Findings, finding => finding.Severity == Severity.Error);
         IReadOnlyList<Field<Design>> fields = DesignFields.Of(sheet.Design);
@@ -80,7 +80,7 @@ public sealed class SheetTests
     public void Json_Results_SayTheirStateAndHoldNumbersInSi()
     {
         Sheet sheet = Of("dry-headband");
-        using JsonDocument json = JsonDocument.Parse(JsonSheet.Of(sheet));
+        using JsonDocument json = JsonDocument.Parse(AnswerJson.Of(sheet));
         JsonElement[] results = [.. json.RootElement.GetProperty("results").EnumerateArray()];
         Assert.Equal(sheet.Assessment.Results.Select(result => result.Id.Text), results.Select(result => result.GetProperty("id").GetString()));
         JsonElement total = results.First(result => result.GetProperty("id").GetString() is "noise.total");
@@ -107,7 +107,7 @@ public sealed class SheetTests
         DesignDocument document = DesignDocument.Parse("", DocumentFormat.Toml);
         Assessment assessment = Evaluator.Evaluate(wrong);
         Assert.Contains(assessment.Results, result => result.State == ResultState.Missing);
-        using JsonDocument json = JsonDocument.Parse(JsonSheet.Of(new Sheet(document, assessment)));
+        using JsonDocument json = JsonDocument.Parse(AnswerJson.Of(new Sheet(document, assessment)));
         JsonElement missing = json.RootElement.GetProperty("results").EnumerateArray().First(result => result.GetProperty("state").GetString() is "missing");
         Assert.Equal(JsonValueKind.Null, missing.GetProperty("value").ValueKind);
         Assert.Contains(json.RootElement.GetProperty("findings").EnumerateArray(), finding => finding.GetProperty("code").GetString() == missing.GetProperty("finding").GetString());
@@ -180,7 +180,7 @@ public sealed class SheetTests
         }
 
         Assert.DoesNotContain(csv.Split("\r\n"), line => line.StartsWith('=') || line.StartsWith("\"=", StringComparison.Ordinal));
-        using JsonDocument json = JsonDocument.Parse(JsonSheet.Of(sheet));
+        using JsonDocument json = JsonDocument.Parse(AnswerJson.Of(sheet));
         Assert.Equal(Name, json.RootElement.GetProperty("design").GetProperty("name").GetString());
     }
 

@@ -33,7 +33,7 @@ public sealed class SizingFileTests
 
         string text = SizeText.Of(request!, outcome);
         Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 80, line));
-        using var json = System.Text.Json.JsonDocument.Parse(SizeJson.Of(request!, outcome, findings));
+        using var json = System.Text.Json.JsonDocument.Parse(AnswerJson.Of(request!, outcome, findings));
         Assert.Equal(outcome.Front.Count, json.RootElement.GetProperty("designs").GetArrayLength());
     }
 

@@ -152,4 +152,9 @@ public sealed class WordTests
         Design design = Designs.Dry with { Digital = [new DigitalLowPass { Name = "low", Family = FilterFamily.Elliptic, Ripple = Decibels.FromStated(3), Attenuation = Decibels.FromStated(2) }] };
         Assert.Contains(Evaluator.Evaluate(design).Findings, one => one.Code == "FE0607" && one.Field == "digital[1]");
     }
+
+    /// <summary>A section of zeros alone, b = 0, 0, 0, once had its zeros divided by themselves.</summary>
+    [Fact]
+    public void FloatVariance_SectionThatLetsNothingThrough_IsNone() =>
+        Assert.Equal(0, RoundOff.FloatVariance(new SecondOrderSections([new Biquad(0, 0, 0, -1, 0.5)]), FilterForm.DirectI, 1e4, NumberFormat.Single), 1e-60);
 }

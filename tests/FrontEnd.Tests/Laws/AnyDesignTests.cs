@@ -1,9 +1,13 @@
 using System.Collections.Concurrent;
 using System.Globalization;
+using FrontEnd.Advice;
+using FrontEnd.Bench;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
+using FrontEnd.Rates;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
+using FrontEnd.Spread;
 using FrontEnd.Text;
 using Xunit;
 
@@ -17,15 +21,33 @@ public sealed class AnyDesignTests
     private static readonly int First = Setting("LAW_SEED", 20261125);
 
     [Fact]
-    public void Evaluate_AnyDrawnDesign_AnswersOrNamesTheReason()
+    public void Evaluate_AnyDrawnDesign_AnswersOrNamesTheReason() => Hold(Runs, design => Judge(design));
+
+    /// <summary>What works a design out in a way of its own: bench plan, spread, rates, advice.</summary>
+    [Fact]
+    public void Studies_AnyDrawnDesign_DoNotThrow() => Hold(Math.Max(1, Runs / 5), design =>
+    {
+        (IReadOnlyList<BenchReading> readings, IReadOnlyList<Finding> refused) = BenchPlan.Of(design);
+        SpreadResult? spread = SpreadRun.Run(design, new SpreadOptions { Builds = 4, Threads = 1 });
+        RateStudy.Compare(design);
+        if (refused.FirstOrDefault() is { } error)
+        {
+            return (error.Code == Messages.CannotEvaluate ? $"the bench plan is refused with {error.Message}" : spread is null ? null : "is spread although it is refused", error.Code);
+        }
+
+        Advisor.Advise(Evaluator.Evaluate(design));
+        return (spread is null ? "is not spread" : readings.Count == 0 ? "has no bench plan" : null, "");
+    });
+
+    private static void Hold(int runs, Func<Design, (string? Fault, string Refused)> judge)
     {
         ConcurrentQueue<string> wrong = [];
         ConcurrentDictionary<string, int> refused = [];
-        Parallel.For(First, First + Runs, seed =>
+        Parallel.For(First, First + runs, seed =>
         {
             try
             {
-                (string? fault, string code) = Judge(DrawnDesigns.Draw(seed));
+                (string? fault, string code) = judge(DrawnDesigns.Draw(seed));
                 refused.AddOrUpdate(code, 1, (_, count) => count + 1);
                 if (fault is not null)
                 {
@@ -38,9 +60,10 @@ public sealed class AnyDesignTests
             }
         });
         int legal = refused.GetValueOrDefault("");
-        TestContext.Current.TestOutputHelper?.WriteLine($"{Runs} designs, {legal} of them legal; refused: " + string.Join(", ", refused.Where(pair => pair.Key.Length != 0).OrderByDescending(pair => pair.Value).Select(pair => $"{pair.Key} {pair.Value}")));
-        Assert.True(wrong.IsEmpty, $"{wrong.Count} of {Runs}, {legal} legal\n" + string.Join('\n', wrong.Order(StringComparer.Ordinal).Take(40)));
-        Assert.True(Runs < 3 * legal, $"only {legal} of {Runs} designs are legal: the draw says little");
+        string codes = string.Join(", ", refused.Where(pair => pair.Key.Length != 0).OrderByDescending(pair => pair.Value).Select(pair => $"{pair.Key} {pair.Value}"));
+        TestContext.Current.TestOutputHelper?.WriteLine($"{runs} designs, {legal} of them legal; refused: {codes}");
+        Assert.True(wrong.IsEmpty, $"{wrong.Count} of {runs}, {legal} legal\n" + string.Join('\n', wrong.Order(StringComparer.Ordinal).Take(40)));
+        Assert.True(runs < 3 * legal, $"only {legal} of {runs} designs are legal: the draw says little");
     }
 
     /// <summary>What is wrong with the answer, and the code that the design is refused with; "" for a legal one.</summary>

@@ -30,7 +30,7 @@ public class DiagramTests
         string[] ids = [.. Assessments.SelectMany(assessment => assessment.Results).Select(result => result.Id.Text).Distinct()];
         foreach (Diagram diagram in Diagrams.All)
         {
-            Assert.All(diagram.For, pattern => Assert.True(Array.Exists(ids, id => IdPattern.Fits(pattern, id)), $"{diagram.Id}: no result fits {pattern}"));
+            Assert.All(diagram.For, pattern => Assert.True(Array.Exists(ids, id => pattern.Fits(new(id))), $"{diagram.Id}: no result fits {pattern}"));
         }
 
         Assert.Equal(Diagrams.All.Count, Diagrams.All.Select(diagram => diagram.Id).Distinct().Count());

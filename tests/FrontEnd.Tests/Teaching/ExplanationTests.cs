@@ -42,7 +42,7 @@ public class ExplanationTests
     [InlineData("mains.harmonic.3.lands_at", "mains.harmonic.*.lands_at")]
     [InlineData("filter.gain-2.minus_3db_low", "filter.*.minus_3db*")]
     [InlineData("nothing.at.all", null)]
-    public void Of_TakesTheNarrowestPattern(string id, string? pattern) => Assert.Equal(pattern, Explanations.Of(new(id))?.Pattern);
+    public void Of_TakesTheNarrowestPattern(string id, string? pattern) => Assert.Equal(pattern, Explanations.Of(new(id))?.Pattern.Text);
 
     [Fact]
     public void Sources_OfAllTemplates_AreKnown()

@@ -1,0 +1,84 @@
+using System.Buffers;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using FrontEnd.Bench;
+using FrontEnd.Compare;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
+using FrontEnd.Rates;
+using FrontEnd.Sizing;
+using FrontEnd.Spread;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>The answers of the commands as JSON: the only writer of it. Numbers are in SI units, decibels, degrees or bits.</summary>
+/// <remarks>
+/// Every answer is one object that begins with <c>command</c> and <c>version</c>. What follows are the members of a small record that is mapped
+/// from the core's answer in one place (<see cref="CheckJson"/> and its neighbours) and written by the generated
+/// <see cref="AnswerContext"/>, without reflection. Names are snake_case; a number that is missing or without bound is null.
+/// </remarks>
+public static class AnswerJson
+{
+    /// <summary>Digits of the program's version: 0.1.0.</summary>
+    private const int VersionParts = 3;
+
+    /// <summary>The program's version, as <c>frontend --version</c> says it.</summary>
+    public static string Version { get; } = typeof(AnswerJson).Assembly.GetName().Version!.ToString(VersionParts);
+
+    /// <summary>Design, results and findings; the design is in the plain-number form and can be read again.</summary>
+    /// <param name="command">The command that wrote it: check or sheet.</param>
+    public static string Of(Sheet sheet, string command = "check") => Write(command, CheckJson.From(sheet));
+
+    /// <summary>How the figures of many builds spread.</summary>
+    public static string Of(SpreadResult result) => Write("spread", SpreadJson.From(result));
+
+    /// <summary>What differs between two designs, and what each difference does.</summary>
+    public static string Of(Comparison comparison) => Write("compare", ComparisonJson.Of(comparison));
+
+    /// <summary>Sampling rates side by side.</summary>
+    public static string Of(RateComparison comparison) => Write("rates", RatesJson.From(comparison));
+
+    /// <summary>Tests at the bench and what came of them.</summary>
+    public static string Of(Design design, IReadOnlyList<BenchReading> plan, IReadOnlyList<BenchResult> results, IReadOnlyList<Finding> findings) =>
+        Write("bench", BenchJson.From(design, plan, results, findings));
+
+    /// <summary>What a search for a design found; each design as the text of its file.</summary>
+    public static string Of(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings) =>
+        Write("size", SizeJson.From(request, outcome, findings));
+
+    /// <summary>Any answer that <see cref="AnswerContext"/> lists, in the envelope that all share.</summary>
+    internal static string Write<T>(string command, T answer)
+    {
+        using JsonDocument members = JsonSerializer.SerializeToDocument(answer, AnswerContext.Shared.GetTypeInfo(typeof(T))!);
+        return Text(json =>
+        {
+            json.WriteStartObject();
+            json.WriteString("command", command);
+            json.WriteString("version", Version);
+            foreach (JsonProperty member in members.RootElement.EnumerateObject())
+            {
+                member.WriteTo(json);
+            }
+
+            json.WriteEndObject();
+        });
+    }
+
+    /// <summary>A file of its own that is no command's answer, such as the key of a homework: without the envelope.</summary>
+    internal static string Plain<T>(T file) =>
+        Text(json => JsonSerializer.Serialize(json, file, AnswerContext.Shared.GetTypeInfo(typeof(T))!));
+
+    private static string Text(Action<Utf8JsonWriter> write)
+    {
+        // Never part of a web page, so Ω and µ stay readable.
+        JsonWriterOptions options = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, NewLine = "\n" };
+        ArrayBufferWriter<byte> buffer = new();
+        using (Utf8JsonWriter json = new(buffer, options))
+        {
+            write(json);
+        }
+
+        return Encoding.UTF8.GetString(buffer.WrittenSpan) + "\n";
+    }
+}

@@ -1,0 +1,67 @@
+using System.Text.Json.Serialization;
+using FrontEnd.Bench;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
+using FrontEnd.Quantities;
+using FrontEnd.Results;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>Members of <c>bench --json</c>: tests and what came of them.</summary>
+internal sealed record BenchJson(
+    string Design, string Caution, IReadOnlyList<BenchTestJson> Tests, IReadOnlyList<BenchResultJson> Results, IReadOnlyList<FindingJson> Findings)
+{
+    public static BenchJson From(Design design, IReadOnlyList<BenchReading> plan, IReadOnlyList<BenchResult> results, IReadOnlyList<Finding> findings) => new(
+        design.Name, BenchPlan.Caution, [.. plan.Select(BenchTestJson.From)], [.. results.Select(BenchResultJson.From)], FindingJson.From(findings));
+}
+
+/// <summary>One test and the reading to expect.</summary>
+internal sealed record BenchTestJson(
+    string Name, string Title, string Fixture, string Setting, IQuantity? Expected, string? Unit, double? Least, double? Greatest, string Tolerance)
+{
+    public double Spread { get; init; }
+
+    public required string Source { get; init; }
+
+    public string? Remark { get; init; }
+
+    public static BenchTestJson From(BenchReading test) => new(
+        test.Name, test.Title, test.Fixture, test.Setting, test.Expected, test.Expected?.SiUnit, test.Least, test.Greatest, test.Tolerance)
+    {
+        Spread = test.Spread, Source = test.Source.Key, Remark = test.Remark,
+    };
+}
+
+/// <summary>A reading or a recording against what was expected.</summary>
+internal sealed record BenchResultJson(string Name, VerdictKind Verdict, IQuantity Measured, string Unit, double Spread, string Because, string? Taken)
+{
+    public required IReadOnlyList<Suspect> Suspects { get; init; }
+
+    public required IReadOnlyList<LineJson> Lines { get; init; }
+
+    /// <summary>Of the recording; left out for a reading alone. Not <c>measured</c>, which is the reading.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public SpectrumJson? MeasuredSpectrum { get; init; }
+
+    /// <summary>The spectrum that the design should give; left out for a reading alone.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public SpectrumJson? Predicted { get; init; }
+
+    public static BenchResultJson From(BenchResult result) => new(
+        result.Reading.Name, result.Verdict, result.Measured, result.Measured.SiUnit, result.Spread, result.Because, result.Taken)
+    {
+        Suspects = result.Suspects,
+        Lines = [.. result.Lines.Select(line => new LineJson(line.Frequency, line.Rms, line.Harmonic, line.Mains, line.Folded))],
+        MeasuredSpectrum = result.Spectra is [{ } measured, _] ? SpectrumJson.From(measured) : null,
+        Predicted = result.Spectra is [_, { } predicted] ? SpectrumJson.From(predicted) : null,
+    };
+}
+
+/// <summary>A line found in a recording.</summary>
+internal sealed record LineJson(IQuantity Frequency, IQuantity Rms, int? Harmonic, IQuantity? Mains, bool Folded);
+
+/// <summary>An amplitude density [V/√Hz] against frequency [Hz].</summary>
+internal sealed record SpectrumJson(IReadOnlyList<double> Hertz, IReadOnlyList<double> Density)
+{
+    public static SpectrumJson From(Curve curve) => new(curve.X, curve.Y);
+}

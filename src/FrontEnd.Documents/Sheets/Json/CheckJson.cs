@@ -1,0 +1,67 @@
+using System.Text.Json.Serialization;
+using FrontEnd.Findings;
+using FrontEnd.Quantities;
+using FrontEnd.Results;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>Members of <c>check --json</c> and of a sheet for programs.</summary>
+internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Results, IReadOnlyList<FindingJson> Findings)
+{
+    /// <summary>How the figures of many builds spread; left out where nobody asked.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public SpreadJson? Spread { get; init; }
+
+    public static CheckJson From(Sheet sheet) =>
+        new(new DesignJson(sheet.Design), [.. sheet.Assessment.Results.Select(ResultJson.From)], FindingJson.From(sheet.Findings))
+        {
+            Spread = sheet.Spread is null ? null : SpreadJson.From(sheet.Spread),
+        };
+}
+
+/// <summary>One figure with what is known of it.</summary>
+internal sealed record ResultJson(
+    string Id, string Name, string Symbol, IQuantity? Value, string Unit, string Equation, string Substituted, HandJson? Hand, SourceRef Source)
+{
+    public VerdictKind Verdict { get; init; }
+
+    public IQuantity? Limit { get; init; }
+
+    public double? Margin { get; init; }
+
+    public ResultState State { get; init; }
+
+    public string? Text { get; init; }
+
+    public string? Finding { get; init; }
+
+    public required string Because { get; init; }
+
+    public string? Dominates { get; init; }
+
+    public string? Helps { get; init; }
+
+    public static ResultJson From(Result result) => new(
+        result.Id.Text, result.Name, result.Symbol, result.Value, result.Unit, result.Equation.Text, result.Substituted, HandJson.From(result.Hand), result.Equation.Source)
+    {
+        Verdict = result.Verdict.Kind, Limit = result.Verdict.Limit, Margin = result.Verdict.Margin, State = result.State, Text = result.Text,
+        Finding = result.FindingCode, Because = result.Verdict.Because, Dominates = result.Verdict.Dominates, Helps = Wording.Helps(result.Verdict),
+    };
+}
+
+/// <summary>The same figure by the textbook formula.</summary>
+internal sealed record HandJson(IQuantity Value, string Formula, string Substituted, SourceRef Source, double Difference, string? Assumption)
+{
+    public static HandJson? From(HandFigure? hand) =>
+        hand is null ? null : new(hand.Value, hand.Formula, hand.Substituted, hand.Source, hand.Difference, hand.Assumption);
+}
+
+/// <summary>What every answer says of a finding.</summary>
+internal sealed record FindingJson(
+    string Code, Severity Severity, string Field, string Message, string? Note, string? Help, string? File, int? Line, string? Excerpt)
+{
+    public static IReadOnlyList<FindingJson> From(IEnumerable<Finding> findings) =>
+    [
+        .. findings.Select(one => new FindingJson(one.Code, one.Severity, one.Field, one.Message, one.Note, one.Help, one.File, one.Line, one.Excerpt)),
+    ];
+}

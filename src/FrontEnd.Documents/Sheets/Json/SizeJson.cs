@@ -1,0 +1,22 @@
+using FrontEnd.Findings;
+using FrontEnd.Quantities;
+using FrontEnd.Sizing;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>Members of <c>size --json</c>: what a search for a design found.</summary>
+internal sealed record SizeJson(
+    string Name, int Candidates, int Evaluated, IReadOnlyList<SizedJson> Designs, IReadOnlyList<Obstacle> Obstacles, IReadOnlyList<FindingJson> Findings)
+{
+    public static SizeJson From(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings) => new(
+        request.Fixed.Name, outcome.Candidates, outcome.Evaluated, [.. outcome.Front.Select(one => SizedJson.From(one, request.Stated))],
+        outcome.Obstacles, FindingJson.From(findings));
+}
+
+/// <summary>One design that meets everything, with the text of its file.</summary>
+internal sealed record SizedJson(
+    string Summary, IQuantity Noise, IQuantity BoardNoisePeakToPeak, IQuantity Current, int Parts, IQuantity MainsMargin, string LimitedBy, string Toml)
+{
+    public static SizedJson From(SizedDesign one, IReadOnlyCollection<string> stated) => new(
+        one.Summary, one.Noise, one.BoardNoise, one.Current, one.Parts, one.MainsMargin, one.LimitedBy, DesignWriter.ToToml(one.Design, stated));
+}

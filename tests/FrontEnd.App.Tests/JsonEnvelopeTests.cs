@@ -1,0 +1,45 @@
+using System.Text.Json;
+using System.Xml.Linq;
+using FrontEnd.Documents.Tests;
+using Xunit;
+
+namespace FrontEnd.App.Tests;
+
+/// <summary>Every command's <c>--json</c> is one object that says first which command wrote it and in which version.</summary>
+public class JsonEnvelopeTests
+{
+    private static readonly string Version = XDocument.Load(Path.Combine(Repository.Root, "Directory.Build.props")).Descendants("Version").Single().Value;
+
+    /// <summary>A call of each command that has <c>--json</c>, and the first member of its own.</summary>
+    public static TheoryData<string, string> Calls => new()
+    {
+        { "check designs/starter.toml --no-advice", "design" },
+        { "compare designs/starter.toml designs/starter.toml", "from_design" },
+        { "spread designs/starter.toml --builds 8", "design" },
+        { "rates designs/starter.toml --rates 500", "design" },
+        { "bench designs/starter.toml", "design" },
+        { "size designs/hobbyist-requirements.toml", "name" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Calls))]
+    public void Json_AnyCommand_BeginsWithCommandAndVersion(string call, string member)
+    {
+        string[] words = call.Split(' ');
+        using JsonDocument json = JsonDocument.Parse(Shell.Run([.. words, "--json"]).Output);
+        JsonProperty[] first = [.. json.RootElement.EnumerateObject().Take(3)];
+        Assert.Equal(["command", "version", member], first.Select(one => one.Name));
+        Assert.Equal(words[0], first[0].Value.GetString());
+        Assert.Equal(Version, first[1].Value.GetString());
+    }
+
+    [Fact]
+    public void Json_Sheet_SaysThatASheetWroteIt()
+    {
+        using TemporaryFolder folder = new();
+        string file = Path.Combine(folder.Path, "sheet.json");
+        Shell.Run("sheet", "designs/starter.toml", "-o", file);
+        using JsonDocument json = JsonDocument.Parse(File.ReadAllText(file));
+        Assert.Equal("sheet", json.RootElement.GetProperty("command").GetString());
+    }
+}
