@@ -389,8 +389,10 @@ public static class DesignCheck
                 }
                 else if (!seen.TryAdd(slug, i + 1))
                 {
-                    string same = names[seen[slug] - 1] == names[i] ? $"are both named `{names[i]}`" : $"are named `{names[seen[slug] - 1]}` and `{names[i]}`, both {slug} in ids";
-                    Error(Messages.NameTwice, key, $"{list}[{seen[slug]}] and {list}[{i + 1}] {same}", "results carry the name, so it must be the only one", $"rename one of them, such as to `{Free(names[i])}`", list);
+                    string other = names[seen[slug] - 1];
+                    string same = other == names[i] ? $"{list}[{seen[slug]}] and {list}[{i + 1}] are both named `{other}`"
+                        : $"{list}[{seen[slug]}], `{other}`, and {list}[{i + 1}], `{names[i]}`, are both named {slug} in ids";
+                    Error(Messages.NameTwice, key, same, "results carry the name, so it must be the only one", $"rename one of them, such as to `{Free(names[i])}`", list);
                 }
             }
 
