@@ -8,7 +8,8 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents;
 
-/// <summary>A design file as it was read: the design, what is to be said about it, where each value comes from, and its text for writing back. Immutable.</summary>
+/// <summary>A design file as it was read: the design, what is to be said about it, where each value comes from, and its text for writing
+/// back. Immutable.</summary>
 public sealed class DesignDocument
 {
     private readonly SourceText _source;
@@ -18,7 +19,8 @@ public sealed class DesignDocument
     private readonly IReadOnlyDictionary<string, Span> _places;
     private readonly Func<string, bool> _isRealised;
 
-    private DesignDocument(SourceText source, DocumentFormat format, string? folder, TableNode root, DesignBuilder? builder, IReadOnlyList<Finding> findings)
+    private DesignDocument(SourceText source, DocumentFormat format, string? folder, TableNode root, DesignBuilder? builder,
+        IReadOnlyList<Finding> findings)
     {
         (_source, Format, _folder, _root, Findings) = (source, format, folder, root, findings);
         Design = builder?.Design ?? new Design();
@@ -48,7 +50,8 @@ public sealed class DesignDocument
     public string Text => _source.Text;
 
     /// <summary>The design that a new project starts from, commented line by line.</summary>
-    public static string StarterText => Embedded.Read("designs/starter.toml") ?? throw new InvalidOperationException("The starter design is not in the assembly.");
+    public static string StarterText =>
+        Embedded.Read("designs/starter.toml") ?? throw new InvalidOperationException("The starter design is not in the assembly.");
 
     /// <summary>Reads a file. Never throws for what is in it or for what is wrong with it.</summary>
     public static DesignDocument Read(string path)
@@ -75,7 +78,8 @@ public sealed class DesignDocument
         TableNode designTable = format == DocumentFormat.Json ? PlainDesign(source, root, findings) : root;
         DesignBuilder builder = new(source, format, new CardShelf(folder), findings);
         builder.Build(designTable, complete);
-        return new DesignDocument(source, format, folder, designTable, builder, [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)]);
+        return new DesignDocument(source, format, folder, designTable, builder,
+            [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)]);
     }
 
     /// <summary>By extension; where that says nothing, by the first character that is no blank.</summary>
@@ -99,7 +103,8 @@ public sealed class DesignDocument
     {
         string quoted = card.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal);
         DesignDocument document = Parse($"[[stages]]\nkind = \"gain\"\nopamp.card = \"{quoted}\"\n", DocumentFormat.Toml, null, folder);
-        Finding[] wrong = [.. document.Findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding.File is null ? finding with { Line = null } : finding)];
+        Finding[] wrong = [.. document.Findings.Where(finding => finding.Severity == Severity.Error)
+            .Select(finding => finding.File is null ? finding with { Line = null } : finding)];
         return wrong.Length == 0 && document.Design.Stages is [GainStage stage] ? (stage.OpAmp, []) : (OpAmp.MicropowerCmos, wrong);
     }
 
@@ -113,7 +118,8 @@ public sealed class DesignDocument
     /// <summary>Where a field's value comes from; null for a key that the design does not have.</summary>
     public FieldOrigin? OriginOf(string key) => DesignFields.Find(Design, key) is { } field ? Origin(field) : null;
 
-    /// <summary>Changes one value in the text and reads it again. Comments, blanks, order and all other values stay to the character; a key that is not there yet is added to its table.</summary>
+    /// <summary>Changes one value in the text and reads it again. Comments, blanks, order and all other values stay to the character; a key
+    /// that is not there yet is added to its table.</summary>
     /// <param name="key">Concrete key: <c>input.series-resistor</c>, <c>stages[1].r1</c>, <c>stages.anti-alias-1.r1</c>.</param>
     /// <param name="text">The value as it is typed: <c>68 kΩ</c>, <c>true</c>, <c>0.5 Hz, 40 Hz</c>.</param>
     public EditResult Set(string key, string text)
@@ -125,7 +131,8 @@ public sealed class DesignDocument
 
         if (_isRealised(field.Key))
         {
-            return new EditResult(this, ReadingMessages.NotEditable(field.Key, $"it follows from [{DesignFields.AntiAliasKey}], which is to be changed instead"));
+            return new EditResult(this,
+                ReadingMessages.NotEditable(field.Key, $"it follows from [{DesignFields.AntiAliasKey}], which is to be changed instead"));
         }
 
         if (!FieldText.TryParse(field, text, out object? value, out Finding? finding))
@@ -139,7 +146,8 @@ public sealed class DesignDocument
         }
 
         DesignDocument document = this;
-        if (DesignFields.Lists.FirstOrDefault(list => field.Key.StartsWith(list.Key + "[", StringComparison.Ordinal)) is { } owner && _root.Find(owner.Key) is null && Format == DocumentFormat.Toml)
+        if (DesignFields.Lists.FirstOrDefault(list => field.Key.StartsWith(list.Key + "[", StringComparison.Ordinal)) is { } owner
+            && _root.Find(owner.Key) is null && Format == DocumentFormat.Toml)
         {
             // The list is the default one and in no file yet: it is written out before one of its elements is changed.
             string gap = Text.Length == 0 || Text.EndsWith('\n') ? "" : "\n";
@@ -157,7 +165,8 @@ public sealed class DesignDocument
         return new EditResult(edited, null);
     }
 
-    /// <summary>Takes a key out of the text, so that its default or its card's value holds again. Its line goes, with the comment on it; everything else stays.</summary>
+    /// <summary>Takes a key out of the text, so that its default or its card's value holds again. Its line goes, with the comment on it;
+    /// everything else stays.</summary>
     public EditResult Clear(string key)
     {
         if (DesignFields.Find(Design, key) is not { } field)
@@ -171,7 +180,9 @@ public sealed class DesignDocument
         }
 
         string? changed = new DesignEdit(Text, Format, _root).Remove(field);
-        return changed is null ? new EditResult(this, ReadingMessages.NotEditable(field.Key, "it stands inside a value that holds other keys too")) : new EditResult(WithText(changed), null);
+        return changed is null ? new EditResult(this,
+            ReadingMessages.NotEditable(field.Key, "it stands inside a value that holds other keys too"))
+            : new EditResult(WithText(changed), null);
     }
 
     /// <summary>Another text under the same name and folder.</summary>
@@ -184,14 +195,17 @@ public sealed class DesignDocument
     public IReadOnlyList<Finding> With(IEnumerable<Finding> evaluation) =>
     [
         .. Findings,
-        .. evaluation.Where(one => !Findings.Any(mine => string.Equals(mine.Code, one.Code, StringComparison.Ordinal) && string.Equals(mine.Message, one.Message, StringComparison.Ordinal))).Select(Placed),
+        .. evaluation.Where(one =>
+            !Findings.Any(mine => string.Equals(mine.Code, one.Code, StringComparison.Ordinal)
+            && string.Equals(mine.Message, one.Message, StringComparison.Ordinal))).Select(Placed),
     ];
 
     /// <summary>Writes the text so that the file is never half written.</summary>
     /// <returns>What went wrong; null for nothing.</returns>
     public Finding? Save(string path) => TextFiles.WriteAtomically(path, Text);
 
-    // An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what this one did.
+    // An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what this one
+    // did.
     private static TableNode PlainDesign(SourceText source, TableNode root, List<Finding> findings)
     {
         if (root.Find("design") is not { Value: TableNode design })
@@ -203,7 +217,8 @@ public sealed class DesignDocument
         {
             if (entry.Key is not ("command" or "version" or "design" or "expected" or "results" or "spread" or "findings" or "defaults" or "cautions"))
             {
-                findings.Add(source.Placed(ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, ["design", "expected"]), ["design", "expected"], false), entry.KeySpan.Start));
+                findings.Add(source.Placed(ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, ["design", "expected"]),
+                    ["design", "expected"], false), entry.KeySpan.Start));
             }
         }
 
@@ -220,7 +235,8 @@ public sealed class DesignDocument
         bool isCard = field.Kind == FieldKind.Card;
         string text = field.DefaultIsValue || isCard ? FieldText.Format(field, field.Get(Design)) : field.DefaultText;
         return Format == DocumentFormat.Json && field.Key is "electrodes.offset" or "ground-drive.averaging-bandwidth"
-            ? new FieldOrigin(field.Key, OriginKind.Default, FieldText.Format(field, field.Get(Design)), "the plain-number form leaves dc errors out and takes the averaging as unlimited")
+            ? new FieldOrigin(field.Key, OriginKind.Default, FieldText.Format(field, field.Get(Design)),
+                "the plain-number form leaves dc errors out and takes the averaging as unlimited")
             : new FieldOrigin(field.Key, OriginKind.Default, text, field.DefaultSource);
     }
 }

@@ -2,6 +2,7 @@ using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Quantities;
 
 namespace FrontEnd.Documents;
 
@@ -72,7 +73,8 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
     }
 
     private static Node? Item(ListNode list, string segment) =>
-        segment.StartsWith('[') && int.TryParse(segment.AsSpan(1, segment.Length - 2), out int number) && 1 <= number && number <= list.Items.Count ? list.Items[number - 1] : null;
+        segment.StartsWith('[') && int.TryParse(segment.AsSpan(1, segment.Length - 2), out int number) && 1 <= number
+            && number <= list.Items.Count ? list.Items[number - 1] : null;
 
     private string? SetAt(string[] path, string literal, FieldDescription field)
     {
@@ -107,7 +109,7 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
                     return null;
             }
 
-            if (depth + 2 == path.Length && field.Kind == FieldKind.ExcessNoise && ExcessInstead(table, path[^1], literal) is { } replaced)
+            if (depth + 2 == path.Length && field.Holds<ExcessNoise>() && ExcessInstead(table, path[^1], literal) is { } replaced)
             {
                 return replaced;
             }
@@ -159,9 +161,10 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
             return Replace(card.Span, literal);
         }
 
-        if (string.Equals(card.Value, DesignBuilder.NoPart, StringComparison.Ordinal))
+        if (string.Equals(card.Value, TableReader.NoPart, StringComparison.Ordinal))
         {
-            return Replace(card.Span, format == DocumentFormat.Toml ? $"{{ {string.Join('.', rest)} = {literal} }}" : $"{{ {Pair(rest, literal)} }}");
+            return Replace(card.Span,
+                format == DocumentFormat.Toml ? $"{{ {string.Join('.', rest)} = {literal} }}" : $"{{ {Pair(rest, literal)} }}");
         }
 
         string name = text[card.Span.Start..card.Span.End];
@@ -215,7 +218,8 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
         {
             string line = string.Join('.', names) + " = " + literal + _newLine;
             int at = table.InsertAt;
-            string gap = ReferenceEquals(table, root) && table.Entries.TrueForAll(entry => entry.Value is TableNode or ListNode) && text.Length > 0 ? _newLine : "";
+            string gap = ReferenceEquals(table, root) && table.Entries.TrueForAll(entry => entry.Value is TableNode or ListNode)
+                && text.Length > 0 ? _newLine : "";
             return text.Insert(at, BreakBefore(at) + line + gap);
         }
 
@@ -285,7 +289,8 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
     }
 
     // A table of dotted keys inside an inline table ends with its last value.
-    private static int EndOf(Node node) => node is TableNode { Form: TableForm.Dotted, Entries: [.., var last] } ? EndOf(last.Value) : node.Span.End;
+    private static int EndOf(Node node) =>
+        node is TableNode { Form: TableForm.Dotted, Entries: [.., var last] } ? EndOf(last.Value) : node.Span.End;
 
     private static string Pair(string[] names, string literal)
     {

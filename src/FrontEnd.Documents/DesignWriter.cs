@@ -14,10 +14,13 @@ public static class DesignWriter
         StringBuilder text = new();
         Design start = new();
         HashSet<string> kept = new(stated ?? [], StringComparer.Ordinal);
-        foreach (IGrouping<string, Field<Design>> table in DesignFields.Fixed.Where(field => DesignFields.IsPresent(design, field.Key)).GroupBy(field => Parent(field.Key), StringComparer.Ordinal))
+        foreach (IGrouping<string, Field<Design>> table in DesignFields.Fixed.Where(field =>
+            DesignFields.IsPresent(design, field.Key)).GroupBy(field => Parent(field.Key), StringComparer.Ordinal))
         {
             bool whole = HasCard(design, table.Key);
-            List<Field<Design>> fields = [.. table.Where(field => whole || Differs(field, design, start) || IsBitsBesideStep(field, design) || (kept.Contains(field.Key) && field.Get(design) is not null))];
+            List<Field<Design>> fields =
+                [.. table.Where(field => whole || Differs(field, design, start) || IsBitsBesideStep(field, design)
+                || (kept.Contains(field.Key) && field.Get(design) is not null))];
             if (table.Key.Length > 0 && (fields.Count > 0 || IsBarePart(design, table.Key)))
             {
                 text.Append("\n[").Append(table.Key).Append("]\n");
@@ -68,7 +71,8 @@ public static class DesignWriter
             foreach (Field<object> field in variant.Fields)
             {
                 bool always = !list.HasKinds && field.Key is "low" or "high" or "name";
-                if (always || (hasCard && field.Key.StartsWith("opamp.", StringComparison.Ordinal)) || !string.Equals(Text(field, element), Text(field, start), StringComparison.Ordinal))
+                if (always || (hasCard && field.Key.StartsWith("opamp.", StringComparison.Ordinal))
+                    || !string.Equals(Text(field, element), Text(field, start), StringComparison.Ordinal))
                 {
                     text.Append(field.Key).Append(" = ").Append(Literals.Of(field, field.Get(element), DocumentFormat.Toml)).Append('\n');
                 }
@@ -102,7 +106,8 @@ public static class DesignWriter
     }
 
     private static bool IsBarePart(Design design, string owner) =>
-        DesignFields.OptionalParts.Any(part => string.Equals(part.Key, owner, StringComparison.Ordinal) && part.IsThere(design) && !part.IsThere(new Design()));
+        DesignFields.OptionalParts.Any(part => string.Equals(part.Key, owner, StringComparison.Ordinal) && part.IsThere(design)
+            && !part.IsThere(new Design()));
 
     private static bool SameList(DesignList list, Design design, Design start)
     {

@@ -2,6 +2,7 @@ using System.Text;
 using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
+using FrontEnd.Quantities;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents;
@@ -13,12 +14,14 @@ public static class KeyTable
     public static string ToMarkdown()
     {
         StringBuilder text = new();
-        foreach (IGrouping<string, Field<Design>> group in DesignFields.Fixed.Where(field => !IsRepeated(field.Key)).GroupBy(field => Heading(field.Key), StringComparer.Ordinal))
+        foreach (IGrouping<string, Field<Design>> group in DesignFields.Fixed.Where(field => !IsRepeated(field.Key))
+            .GroupBy(field => Heading(field.Key), StringComparer.Ordinal))
         {
             Section(text, group.Key, [.. group]);
         }
 
-        Section(text, $"[{DesignFields.AntiAliasKey}], in place of low-pass stages", [.. DesignFields.AntiAlias.Where(field => !field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
+        Section(text, $"[{DesignFields.AntiAliasKey}], in place of low-pass stages",
+            [.. DesignFields.AntiAlias.Where(field => !field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
         text.Append("\nBesides: `opamp`, a card's name or a table, see opamp.\n");
         foreach (DesignList list in DesignFields.Lists)
         {
@@ -26,7 +29,8 @@ public static class KeyTable
             {
                 foreach (Variant variant in kind)
                 {
-                    string heading = $"[[{list.Key}]]" + (list.HasKinds ? $" with kind = \"{variant.Kind}\"" : "") + (variant.Topology is null ? "" : $", topology = \"{variant.Topology}\"");
+                    string heading = $"[[{list.Key}]]" + (list.HasKinds ? $" with kind = \"{variant.Kind}\"" : "")
+                        + (variant.Topology is null ? "" : $", topology = \"{variant.Topology}\"");
                     Section(text, heading, [.. variant.Fields.Where(field => !field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
                     if (variant.Fields.Any(field => field.Key.StartsWith("opamp.", StringComparison.Ordinal)))
                     {
@@ -37,13 +41,15 @@ public static class KeyTable
         }
 
         Variant gain = DesignFields.Lists[0].Variants[0];
-        Section(text, "opamp, in a stage or an electrode buffer", [.. gain.Fields.Where(field => field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
+        Section(text, "opamp, in a stage or an electrode buffer",
+            [.. gain.Fields.Where(field => field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
         return text.ToString();
     }
 
     // The reference and ground electrodes have the active one's keys, the reference buffer the active one's.
     private static bool IsRepeated(string key) =>
-        key.StartsWith("electrodes.reference", StringComparison.Ordinal) || key.StartsWith("electrodes.ground.", StringComparison.Ordinal) || key.StartsWith("electrodes.active-buffer.opamp.", StringComparison.Ordinal);
+        key.StartsWith("electrodes.reference", StringComparison.Ordinal) || key.StartsWith("electrodes.ground.", StringComparison.Ordinal)
+            || key.StartsWith("electrodes.active-buffer.opamp.", StringComparison.Ordinal);
 
     private static string Heading(string key)
     {
@@ -64,7 +70,7 @@ public static class KeyTable
         foreach (FieldDescription field in fields)
         {
             Row(text, field);
-            if (field.Kind == FieldKind.ExcessNoise)
+            if (field.Holds<ExcessNoise>())
             {
                 Row(text, ExcessForms.Rms);
                 Row(text, ExcessForms.Band);
@@ -81,11 +87,14 @@ public static class KeyTable
             FieldKind.Card => Messages.Listed(CardShelf.Names(field.CardClass!.Value)) + ", or a path",
             FieldKind.Ranges => "of " + Messages.Listed([.. field.Ranged.Select(one => one.Key)]),
             FieldKind.Choice or FieldKind.Flag => Messages.Listed(words),
-            _ => Messages.RangeWords(field) + (words.Count == 0 ? "" : $"; {Messages.Listed(words)}"),
+            _ => FieldMessages.RangeWords(field) + (words.Count == 0 ? "" : $"; {Messages.Listed(words)}"),
         };
-        string standard = field.DefaultText.Length == 0 ? "none" : field.DefaultIsValue && !words.Contains(field.DefaultText, StringComparer.Ordinal) ? $"`{field.DefaultText}`" : field.DefaultText;
-        text.Append("| `").Append(name).Append('`').Append(field.Safety ? " (safety)" : "").Append(" | ").Append(Cell(field.Meaning)).Append(" | ")
-            .Append(FieldKinds.Noun(field.Kind)).Append(", `").Append(FieldKinds.Example(field.Kind)).Append("` | ").Append(Cell(range)).Append(" | ")
+        string standard = field.DefaultText.Length == 0
+            ? "none" : field.DefaultIsValue && !words.Contains(field.DefaultText, StringComparer.Ordinal)
+            ? $"`{field.DefaultText}`" : field.DefaultText;
+        text.Append("| `").Append(name).Append('`').Append(field.Safety ? " (safety)" : "").Append(" | ")
+            .Append(Cell(field.Meaning)).Append(" | ")
+            .Append(FieldKinds.Noun(field)).Append(", `").Append(FieldKinds.Example(field)).Append("` | ").Append(Cell(range)).Append(" | ")
             .Append(Cell(standard)).Append(" | ").Append(Cell(field.DefaultSource)).Append(" |\n");
     }
 

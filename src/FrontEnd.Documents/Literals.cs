@@ -9,10 +9,12 @@ namespace FrontEnd.Documents;
 /// <summary>Values as they are written in a file of one format.</summary>
 internal static class Literals
 {
-    /// <param name="written">The text that the user typed, kept where the format takes texts; null writes the value in full precision.</param>
+    /// <param name="written">The text that the user typed, kept where the format takes texts; null writes the value in full
+    /// precision.</param>
     public static string Of(FieldDescription field, object? value, DocumentFormat format, string? written = null) =>
         format == DocumentFormat.Json ? Json(field, value)
-        : value is PartRanges ranges ? ranges.All.Count == 0 ? "{}" : $"{{ {string.Join(", ", ranges.All.Select(range => Range(field, range)))} }}"
+        : value is PartRanges ranges
+            ? ranges.All.Count == 0 ? "{}" : $"{{ {string.Join(", ", ranges.All.Select(range => Range(field, range)))} }}"
         : Toml(field, value, written);
 
     /// <summary>A TOML basic string, also valid JSON.</summary>
@@ -40,7 +42,7 @@ internal static class Literals
     private static string Range(FieldDescription field, PartRange range)
     {
         FieldDescription ranged = field.Ranged.First(one => string.Equals(one.Key, range.Key, StringComparison.Ordinal));
-        string End(double si) => Of(ranged, FieldKinds.FromSi(ranged.Kind, si), DocumentFormat.Toml);
+        string End(double si) => Of(ranged, ranged.FromSi(si), DocumentFormat.Toml);
         return $"{range.Key} = [{End(range.Low)}, {End(range.High)}]";
     }
 
@@ -53,7 +55,8 @@ internal static class Literals
         FrequencyRange range => $"[{Quoted(QuantityText.FormatExact(range.Low))}, {Quoted(QuantityText.FormatExact(range.High))}]",
         IReadOnlyList<double> numbers => $"[{string.Join(", ", numbers.Select(Number))}]",
         IReadOnlyList<string> texts => $"[{string.Join(", ", texts.Select(Quoted))}]",
-        IReadOnlyList<IReadOnlyList<double>> rows => $"[{string.Join(", ", rows.Select(row => $"[{string.Join(", ", row.Select(Number))}]"))}]",
+        IReadOnlyList<IReadOnlyList<double>> rows =>
+            $"[{string.Join(", ", rows.Select(row => $"[{string.Join(", ", row.Select(Number))}]"))}]",
         string text => Quoted(text),
         _ when written is not null && field.Kind != FieldKind.Choice => Quoted(written.Trim()),
         _ => Quoted(FieldText.Format(field, value)),
@@ -63,9 +66,10 @@ internal static class Literals
     {
         null => "null",
         FrequencyRange range => $"[{Number(range.Low.Hertz)}, {Number(range.High.Hertz)}]",
-        _ when FieldKinds.IsNumeric(field.Kind) && FieldKinds.SiValue(value) is { } si => Number(si),
+        _ when field.IsNumeric && FieldKinds.SiValue(value) is { } si => Number(si),
         _ => Toml(field, value, null),
     };
 
-    private static string Number(double number) => number.ToString("R", CultureInfo.InvariantCulture).Replace("E", "e", StringComparison.Ordinal);
+    private static string Number(double number) =>
+        number.ToString("R", CultureInfo.InvariantCulture).Replace("E", "e", StringComparison.Ordinal);
 }

@@ -7,7 +7,8 @@ using FrontEnd.Fields;
 
 namespace FrontEnd.Documents;
 
-/// <summary>Writes a design in the plain-number form: SI numbers, no units, every field, so that any program can read it and <see cref="DesignDocument"/> reads the same design back.</summary>
+/// <summary>Writes a design in the plain-number form: SI numbers, no units, every field, so that any program can read it and
+/// <see cref="DesignDocument"/> reads the same design back.</summary>
 internal static class PlainDesign
 {
     /// <summary>Writes one JSON object.</summary>
@@ -36,7 +37,8 @@ internal static class PlainDesign
     public static string Text(Design design)
     {
         ArrayBufferWriter<byte> buffer = new();
-        using (Utf8JsonWriter json = new(buffer, new JsonWriterOptions { Indented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+        using (Utf8JsonWriter json = new(buffer,
+            new JsonWriterOptions { Indented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
         {
             Write(json, design);
         }
@@ -69,7 +71,8 @@ internal static class PlainDesign
     private static void Put(Branch branch, FieldDescription field, object? value)
     {
         // A card in a file of the user's is named relative to the design file, and this text may go elsewhere; its values are all here.
-        bool isOwnCard = field.Kind == FieldKind.Card && value is string name && !DesignDocument.CardNames(field.CardClass!.Value).Contains(name, StringComparer.Ordinal);
+        bool isOwnCard = field.Kind == FieldKind.Card && value is string name && !DesignDocument.CardNames(field.CardClass!.Value)
+            .Contains(name, StringComparer.Ordinal);
 
         // No value and no word for it: the key is left out, as in a file where it was never set.
         if (!isOwnCard && value is not PartRanges { All.Count: 0 } && (value is not null || field.NullWord is not null))
@@ -78,7 +81,8 @@ internal static class PlainDesign
         }
     }
 
-    /// <summary>An object that is being put together from dotted keys: texts are JSON values, branches and lists of branches nest.</summary>
+    /// <summary>An object that is being put together from dotted keys: texts are JSON values, branches and lists of branches
+    /// nest.</summary>
     private sealed class Branch
     {
         private readonly List<(string Key, object Value)> _entries = [];

@@ -53,7 +53,8 @@ public static class TextFiles
         }
     }
 
-    /// <summary>Writes so that the file is never half written: to a temporary file beside it, flushed to the disk, then renamed over it.</summary>
+    /// <summary>Writes so that the file is never half written: to a temporary file beside it, flushed to the disk, then renamed over
+    /// it.</summary>
     /// <returns>What went wrong; null for nothing.</returns>
     public static Finding? WriteAtomically(string path, string text)
     {

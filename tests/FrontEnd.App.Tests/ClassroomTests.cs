@@ -126,13 +126,13 @@ public sealed class ClassroomTests
             Meant.PowerOfTen => question.Value * 1000,
             _ => question.Value * 1.31,
         };
-        string plain = kind == QuantityKind.Ratio ? QuantityText.FormatTrimmed(value, "1", 4) : QuantityText.FormatTrimmed(QuantityText.FromSi(kind, value), 4);
+        string plain = kind.Is<Quantities.Ratio>() ? QuantityText.FormatTrimmed(value, "1", 4) : QuantityText.FormatTrimmed(kind.FromSi(value), 4);
         return spelling switch
         {
             0 => plain,
             1 => plain.Replace("µ", "u", StringComparison.Ordinal).Replace("Ω", "ohm", StringComparison.Ordinal),
             2 => plain.Replace(" ", "", StringComparison.Ordinal).Replace("rms", " rms", StringComparison.Ordinal),
-            _ => FormattableString.Invariant($"{value:0.###e0} {(kind == QuantityKind.Ratio ? "" : QuantityText.FromSi(kind, 1).SiUnit)}").Trim(),
+            _ => FormattableString.Invariant($"{value:0.###e0} {(kind.Is<Quantities.Ratio>() ? "" : kind.FromSi(1).SiUnit)}").Trim(),
         };
     }
 }

@@ -207,8 +207,8 @@ public sealed class TeachingCommandTests : IDisposable
 
     private static string Unit(JsonElement question)
     {
-        Text.QuantityKind kind = Enum.Parse<Text.QuantityKind>(question.GetProperty("kind").GetString()!);
-        return kind == Text.QuantityKind.Ratio ? "" : Text.QuantityText.FromSi(kind, 1).SiUnit;
+        Text.QuantityKind kind = Text.QuantityKind.Find(question.GetProperty("kind").GetString())!;
+        return kind.Is<Quantities.Ratio>() ? "" : kind.SiUnit;
     }
 
     private string In(string name) => Path.Combine(_folder.FullName, name);

@@ -69,7 +69,7 @@ public sealed class BadDesignTests
         { "[electrodes.active]\ncard = 4\n", "FE0124", 2, "electrodes.active.card", "a part card", "card-name" },
 
         // Units.
-        { "[input]\nseries-resistor = 68000\n", "FE0125", 2, "input.series-resistor", "`68000` has no unit", "\"10 kΩ\"" },
+        { "[input]\nseries-resistor = 68000\n", "FE0125", 2, "input.series-resistor", "`68000` has no unit", "\"4.7 kΩ\"" },
         { "band = [0.5, 40]\n", "FE0125", 1, "band", "`0.5` has no unit", "0.5 Hz" },
         { "[input]\nseries-resistor = \"68 kHz\"\n", "FE0102", 2, "input.series-resistor", "belongs to a frequency", "4.7 kΩ" },
         { "[signal]\nlargest = \"40 uW\"\n", "FE0102", 2, "signal.largest", "is not a voltage", "40 µV" },

@@ -211,7 +211,7 @@ public sealed class CatalogueTests
         double si = random.Next(10) == 0 && !range.LeastOpen ? range.Least : low * Math.Pow(range.Greatest / low, random.NextDouble());
         si = Math.Clamp(si, range.Least, range.Greatest);
         si = range.Contains(si) ? si : range.Least + ((range.Greatest - range.Least) / 3);
-        return FieldKinds.FromSi(field.Kind, si);
+        return field.FromSi(si);
     }
 
     /// <summary>A value of the field's kind that is not the one given.</summary>
@@ -227,7 +227,7 @@ public sealed class CatalogueTests
         FieldKind.SectionRows => (IReadOnlyList<IReadOnlyList<double>>)[[1, -1, 0, 1, -0.5, 0.25], [0.5, 0, 0, 1, 0, 0]],
         FieldKind.Ranges => new PartRanges(field.Ranged.Take(2).Select(one => new PartRange(one.Key, Between(one.Range!.Value, 0), Between(one.Range.Value, 0)))),
         FieldKind.Count => value is int count && count == 3 ? 4 : 3,
-        _ => FieldKinds.FromSi(field.Kind, Between(field.Range!.Value, FieldKinds.SiValue(value) ?? 0)),
+        _ => field.FromSi(Between(field.Range!.Value, FieldKinds.SiValue(value) ?? 0)),
     };
 
     private static double Between(FieldRange range, double now)

@@ -23,9 +23,8 @@ internal static class CommandLine
             outlet.Tell(CallMessages.Output(problem.Message));
             return ExitCode.Unusable;
         }
-#pragma warning disable CA1031 // The outermost frame: a fault of ours is told in one line, not as a crash.
+        // The outermost frame: a fault of ours is told in one line, not as a crash.
         catch (Exception fault)
-#pragma warning restore CA1031
         {
             outlet.Tell(Faults.Of(fault));
             if (Faults.AreTraced)

@@ -85,13 +85,13 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
 
     private static string Default(Field<Design> field) => $"{(field.DefaultText.Length == 0 ? "empty" : field.DefaultText)} ({field.DefaultSource})";
 
-    private static string Range(Field<Design> field) => field.Range is { } legal && FieldKinds.IsNumeric(field.Kind)
+    private static string Range(Field<Design> field) => field.Range is { } legal && field.IsNumeric
         ? $"{Bound(field, legal.Least)} to {Bound(field, legal.Greatest)}"
         : FieldText.Words(field) is { Count: > 0 and < 8 } words ? string.Join(", ", words) : "";
 
     private static string Bound(Field<Design> field, double si) => field.Kind is FieldKind.Number or FieldKind.Count
         ? Text.QuantityText.FormatNumber(si, 6).TrimEnd('0').TrimEnd('.') is { Length: > 0 } text ? Math.Abs(si) < 1e6 ? si.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture) : text : "0"
-        : Text.QuantityText.FormatPart((Quantities.IQuantity)FieldKinds.FromSi(field.Kind, si));
+        : Text.QuantityText.FormatPart((Quantities.IQuantity)field.FromSi(si));
 
     private static string LabelOf(string key) => key[(key.LastIndexOf('.') + 1)..].Replace('-', ' ');
 

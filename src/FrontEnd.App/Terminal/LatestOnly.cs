@@ -79,9 +79,8 @@ public sealed class LatestOnly(Action<Exception> failed) : IDisposable
             {
                 job();
             }
-#pragma warning disable CA1031 // Whatever it is goes to the one who can end the program in good order.
+            // Whatever it is goes to the one who can end the program in good order.
             catch (Exception problem)
-#pragma warning restore CA1031
             {
                 failed(problem);
             }

@@ -22,24 +22,24 @@ public static class Stepping
             return NextWord(field, value, up);
         }
 
-        if (FieldKinds.SiValue(value) is not { } si || !FieldKinds.IsNumeric(field.Kind))
+        if (FieldKinds.SiValue(value) is not { } si || !field.IsNumeric)
         {
             return null;
         }
 
-        double next = field.Key == "converter.rate" ? InList(Rates, si, up) ?? Series(si, PreferredSeries.E6, up) : field.Kind switch
+        double next = field.Key == "converter.rate" ? InList(Rates, si, up) ?? Series(si, PreferredSeries.E6, up) : field switch
         {
-            FieldKind.Resistance => Series(si, PreferredSeries.E24, up),
-            FieldKind.Capacitance => Series(si, PreferredSeries.E12, up),
-            FieldKind.Count => si + (up ? 1 : -1),
-            FieldKind.Number => InList(Gains, si, up) ?? Series(si, PreferredSeries.E6, up),
-            FieldKind.Decibels => Whole(si, 1, up),
-            FieldKind.Angle => Whole(si, 5, up),
-            FieldKind.Temperature => si + (up ? 1 : -1),
-            FieldKind.Ratio => Whole(si, 0.05, up),
+            _ when field.Holds<Resistance>() => Series(si, PreferredSeries.E24, up),
+            _ when field.Holds<Capacitance>() => Series(si, PreferredSeries.E12, up),
+            { Kind: FieldKind.Count } => si + (up ? 1 : -1),
+            { Kind: FieldKind.Number } => InList(Gains, si, up) ?? Series(si, PreferredSeries.E6, up),
+            _ when field.Holds<Decibels>() => Whole(si, 1, up),
+            _ when field.Holds<Angle>() => Whole(si, 5, up),
+            _ when field.Holds<Temperature>() => si + (up ? 1 : -1),
+            _ when field.Holds<Ratio>() => Whole(si, 0.05, up),
             _ => Series(si, PreferredSeries.E12, up),
         };
-        return field.Range is { } range && !range.Contains(next) ? null : FieldText.Format(field, FieldKinds.FromSi(field.Kind, next));
+        return field.Range is { } range && !range.Contains(next) ? null : FieldText.Format(field, field.FromSi(next));
     }
 
     private static double Series(double si, PreferredSeries series, bool up) => si switch

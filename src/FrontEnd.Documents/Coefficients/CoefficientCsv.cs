@@ -5,7 +5,8 @@ using FrontEnd.Filters;
 
 namespace FrontEnd.Documents.Coefficients;
 
-/// <summary>One line for each section, for each tap, or for a comb: coefficients as the machine holds them, a0 = 1, and the whole numbers of fixed point.</summary>
+/// <summary>One line for each section, for each tap, or for a comb: coefficients as the machine holds them, a0 = 1, and the whole numbers
+/// of fixed point.</summary>
 internal static class CoefficientCsv
 {
     public static string Of(FilterExport export) => export switch
@@ -24,8 +25,10 @@ internal static class CoefficientCsv
         {
             string[] cells =
             [
-                Quoted(export.Names[0]), $"{k}", Number(export.Rate.Hertz), DigitalArithmetic.WordOf(export.Arithmetic.Word), Number(taps[k]),
-                export.Taps.FractionBits is { } bits ? $"{bits}" : "", export.Taps.Words.Count == 0 ? "" : export.Taps.Words[k].ToString(CultureInfo.InvariantCulture),
+                Quoted(export.Names[0]), $"{k}", Number(export.Rate.Hertz), DigitalArithmetic.WordOf(export.Arithmetic.Word),
+                Number(taps[k]),
+                export.Taps.FractionBits is { } bits ? $"{bits}" : "",
+                export.Taps.Words.Count == 0 ? "" : export.Taps.Words[k].ToString(CultureInfo.InvariantCulture),
             ];
             text.AppendJoin(',', cells).Append('\n');
         }
@@ -42,9 +45,12 @@ internal static class CoefficientCsv
             Biquad s = section.Rounded;
             string[] cells =
             [
-                Quoted(export.Names[i]), $"{i + 1}", Number(export.Rate.Hertz), DigitalArithmetic.WordOf(export.Arithmetic.Word), DigitalArithmetic.FormOf(export.Arithmetic.Form),
-                Number(s.B0), Number(s.B1), Number(s.B2), "1", Number(s.A1), Number(s.A2), section.FractionBits is { } bits ? $"{bits}" : "",
-                .. section.Words.Count == 0 ? Enumerable.Repeat("", 5) : section.Words.Select(word => word.ToString(CultureInfo.InvariantCulture)),
+                Quoted(export.Names[i]), $"{i + 1}", Number(export.Rate.Hertz), DigitalArithmetic.WordOf(export.Arithmetic.Word),
+                DigitalArithmetic.FormOf(export.Arithmetic.Form),
+                Number(s.B0), Number(s.B1), Number(s.B2), "1", Number(s.A1), Number(s.A2),
+                section.FractionBits is { } bits ? $"{bits}" : "",
+                .. section.Words.Count == 0
+                ? Enumerable.Repeat("", 5) : section.Words.Select(word => word.ToString(CultureInfo.InvariantCulture)),
             ];
             text.AppendJoin(',', cells).Append('\n');
         }
@@ -54,5 +60,6 @@ internal static class CoefficientCsv
 
     private static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);
 
-    private static string Quoted(string text) => text.AsSpan().IndexOfAny(",\"\n\r") < 0 ? text : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+    private static string Quoted(string text) =>
+        text.AsSpan().IndexOfAny(",\"\n\r") < 0 ? text : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

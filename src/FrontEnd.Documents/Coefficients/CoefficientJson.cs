@@ -7,13 +7,15 @@ using FrontEnd.Filters;
 
 namespace FrontEnd.Documents.Coefficients;
 
-/// <summary>The filters for programs: sections, taps or a comb's lengths as the machine holds them, powers of z⁻¹, a0 = 1; for fixed point also the whole numbers.</summary>
+/// <summary>The filters for programs: sections, taps or a comb's lengths as the machine holds them, powers of z⁻¹, a0 = 1; for fixed point
+/// also the whole numbers.</summary>
 internal static class CoefficientJson
 {
     public static string Of(FilterExport export, string design)
     {
         ArrayBufferWriter<byte> buffer = new();
-        JsonWriterOptions options = new() { Indented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+        JsonWriterOptions options =
+            new() { Indented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
         using (Utf8JsonWriter json = new(buffer, options))
         {
             json.WriteStartObject();

@@ -85,7 +85,8 @@ internal sealed class CardShelf(string? folder)
         return Parse(cardClass, source, name, key, findings, out finding);
     }
 
-    internal static PartCard? Parse(CardClass cardClass, SourceText source, string name, string key, List<Finding> findings, out Finding? finding)
+    internal static PartCard? Parse(CardClass cardClass, SourceText source, string name, string key, List<Finding> findings,
+        out Finding? finding)
     {
         finding = null;
         TableNode root = TomlTree.Read(source, findings);
@@ -121,7 +122,8 @@ internal sealed class CardShelf(string? folder)
                     ReadSources(table, "", source, findings, sources);
                     break;
                 default:
-                    findings.Add(source.Placed(ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, TopKeys), TopKeys, entry.Value is TableNode), entry.KeySpan.Start));
+                    findings.Add(source.Placed(ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, TopKeys), TopKeys,
+                        entry.Value is TableNode), entry.KeySpan.Start));
                     break;
             }
         }
@@ -137,7 +139,8 @@ internal sealed class CardShelf(string? folder)
 
     private static readonly string[] TopKeys = ["class", "name", "chip", "source", "values", "sources"];
 
-    private static void ReadSources(TableNode table, string prefix, SourceText source, List<Finding> findings, Dictionary<string, string> sources)
+    private static void ReadSources(TableNode table, string prefix, SourceText source, List<Finding> findings,
+        Dictionary<string, string> sources)
     {
         foreach (Entry entry in table.Entries)
         {
@@ -150,7 +153,8 @@ internal sealed class CardShelf(string? folder)
                     ReadSources(inner, prefix + entry.Key + ".", source, findings, sources);
                     break;
                 default:
-                    findings.Add(source.Placed(ReadingMessages.Type($"sources.{entry.Key}", ReadingMessages.Noun(entry.Value), "a text", "\"where the figure comes from\""), entry.Value.Span.Start));
+                    findings.Add(source.Placed(ReadingMessages.Type($"sources.{entry.Key}", ReadingMessages.Noun(entry.Value), "a text",
+                        "\"where the figure comes from\""), entry.Value.Span.Start));
                     break;
             }
         }

@@ -35,7 +35,8 @@ internal sealed class FieldSet<TOwner>
     public bool IsTable(string path) => _children.ContainsKey(path);
 
     /// <summary>The card field of a table's path; null where the table's part has no cards.</summary>
-    public Field<TOwner>? CardOf(string path) => Find(path.Length == 0 ? "card" : path + ".card") is { Kind: FieldKind.Card } field ? field : null;
+    public Field<TOwner>? CardOf(string path) =>
+        Find(path.Length == 0 ? "card" : path + ".card") is { Kind: FieldKind.Card } field ? field : null;
 
     /// <summary>The names of the keys and tables in a table.</summary>
     public IReadOnlyList<string> Children(string path) => _children.TryGetValue(path, out List<string>? names) ? names : [];

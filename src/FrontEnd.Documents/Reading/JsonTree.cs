@@ -12,7 +12,8 @@ internal static class JsonTree
     {
         byte[] bytes = Encoding.UTF8.GetBytes(source.Text);
         Offsets offsets = new(source.Text, bytes);
-        JsonReaderOptions options = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true, MaxDepth = TomlTree.DepthLimit };
+        JsonReaderOptions options =
+            new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true, MaxDepth = TomlTree.DepthLimit };
         Utf8JsonReader reader = new(bytes, options);
         TableNode root = new(new Span(0, 0), TableForm.Inline);
         try
@@ -36,8 +37,10 @@ internal static class JsonTree
         catch (JsonException error)
         {
             int line = (int)(error.LineNumber ?? 0);
-            string message = error.Message.Contains(" LineNumber:", StringComparison.Ordinal) ? error.Message[..error.Message.IndexOf(" LineNumber:", StringComparison.Ordinal)] : error.Message;
-            findings.Add(source.Placed(ReadingMessages.SyntaxError(message, "JSON"), offsets.OfLine(line, (int)(error.BytePositionInLine ?? 0))));
+            string message = error.Message.Contains(" LineNumber:", StringComparison.Ordinal)
+                ? error.Message[..error.Message.IndexOf(" LineNumber:", StringComparison.Ordinal)] : error.Message;
+            findings.Add(source.Placed(ReadingMessages.SyntaxError(message, "JSON"),
+                offsets.OfLine(line, (int)(error.BytePositionInLine ?? 0))));
             return root;
         }
         catch (InvalidOperationException error)
@@ -83,7 +86,8 @@ internal static class JsonTree
                 return new TextNode(span, reader.GetString() ?? "");
             case JsonTokenType.Number:
                 string written = Encoding.UTF8.GetString(reader.ValueSpan);
-                return double.TryParse(written, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number)
+                return double.TryParse(written, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+                    && double.IsFinite(number)
                     ? new NumberNode(span, number, written)
                     : new OtherNode(span, "a number that is too large");
             case JsonTokenType.True or JsonTokenType.False:
@@ -122,7 +126,8 @@ internal static class JsonTree
             _ofByte[^1] = text.Length;
         }
 
-        public int OfByte(int position) => _ofByte is null ? Math.Clamp(position, 0, _bytes.Length) : _ofByte[Math.Clamp(position, 0, _bytes.Length)];
+        public int OfByte(int position) =>
+            _ofByte is null ? Math.Clamp(position, 0, _bytes.Length) : _ofByte[Math.Clamp(position, 0, _bytes.Length)];
 
         public int OfLine(int line, int bytePosition)
         {

@@ -26,7 +26,8 @@ internal static class NodeValue
 
         value = null;
         return string.Equals(finding.Field, field.Key, StringComparison.Ordinal) && !string.Equals(key, field.Key, StringComparison.Ordinal)
-            ? finding with { Field = key, Message = Renamed(finding.Message, field.Key, key)!, Note = Renamed(finding.Note, field.Key, key) }
+            ? finding with { Field = key, Message = Renamed(finding.Message, field.Key, key)!,
+                Note = Renamed(finding.Note, field.Key, key) }
             : finding;
     }
 
@@ -57,14 +58,14 @@ internal static class NodeValue
                 return null;
             case TextNode text when IsWord(field, text.Value) || TakesText(field.Kind, plain):
                 return FieldText.TryParse(field, text.Value, out value, out Finding? finding) ? null : finding;
-            case NumberNode number when field.Kind is FieldKind.Ratio or FieldKind.Number || (plain && FieldKinds.HasUnit(field.Kind)):
-                value = FieldKinds.FromSi(field.Kind, number.Value);
+            case NumberNode number when field.Kind == FieldKind.Number || field.Holds<Ratio>() || (plain && field.HasUnit):
+                value = field.FromSi(number.Value);
                 return null;
             case NumberNode number when field.Kind == FieldKind.Count:
                 bool whole = Math.Floor(number.Value) == number.Value && Math.Abs(number.Value) <= int.MaxValue;
                 value = whole ? (int)number.Value : null;
                 return whole ? null : FieldText.TryParse(field, number.Written, out _, out Finding? notWhole) ? null : notWhole;
-            case NumberNode number when FieldKinds.HasUnit(field.Kind):
+            case NumberNode number when field.HasUnit:
                 return ReadingMessages.Bare(field, key, number.Written);
             case FlagNode flag when field.Kind == FieldKind.Flag:
                 value = flag.Value;
@@ -82,32 +83,30 @@ internal static class NodeValue
             case TableNode table when field.Kind == FieldKind.Ranges:
                 return Ranges(field, key, table, format, out value, ref place);
             default:
-                return ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field.Kind), Example(field, plain));
+                return ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field), Example(field, plain));
         }
     }
 
     private static bool IsWord(FieldDescription field, string text) =>
-        string.Equals(text, field.NullWord, StringComparison.OrdinalIgnoreCase) || string.Equals(text, field.SpecialWord, StringComparison.OrdinalIgnoreCase);
+        string.Equals(text, field.NullWord, StringComparison.OrdinalIgnoreCase)
+            || string.Equals(text, field.SpecialWord, StringComparison.OrdinalIgnoreCase);
 
-    private static bool TakesText(FieldKind kind, bool plain) => kind switch
-    {
-        FieldKind.Text or FieldKind.Card or FieldKind.Choice or FieldKind.Ranges => true,
-        _ => !plain && (FieldKinds.HasUnit(kind) || kind == FieldKind.Ratio),
-    };
+    private static bool TakesText(FieldKind kind, bool plain) =>
+        kind is FieldKind.Text or FieldKind.Card or FieldKind.Choice or FieldKind.Ranges || (!plain && kind == FieldKind.Quantity);
 
     private static string Example(FieldDescription field, bool plain) =>
         field.Kind == FieldKind.Choice ? $"one of {Messages.Listed([.. FieldText.Words(field).Select(word => $"\"{word}\"")])}"
-        : plain && FieldKinds.HasUnit(field.Kind) ? $"a bare number in {FieldKinds.Unit(field.Kind)}"
-        : plain && field.Kind == FieldKind.Ratio ? "a bare number, such as 0.05"
+        : plain && field.HasUnit ? $"a bare number in {field.Quantity!.SiUnit}"
+        : plain && field.Holds<Ratio>() ? "a bare number, such as 0.05"
         : plain && field.Kind == FieldKind.FrequencyRange ? "[0.5, 40]"
-        : FieldKinds.Example(field.Kind);
+        : FieldKinds.Example(field);
 
     private static Finding? Pair(FieldDescription field, string key, ListNode list, bool plain, out object? value, ref Node place)
     {
         value = null;
         if (list.Items.Count != 2)
         {
-            return Messages.NeedsList(field, key, $"two frequencies, low and high; it has {list.Items.Count}");
+            return FieldMessages.NeedsList(field, key, $"two frequencies, low and high; it has {list.Items.Count}");
         }
 
         Frequency[] edges = new Frequency[2];
@@ -129,7 +128,8 @@ internal static class NodeValue
 
                     break;
                 default:
-                    return ReadingMessages.Type($"{key}[{i + 1}]", ReadingMessages.Noun(place), "a frequency", plain ? "a bare number in Hz" : FieldKinds.Example(FieldKind.Frequency));
+                    return ReadingMessages.Type($"{key}[{i + 1}]", ReadingMessages.Noun(place), "a frequency",
+                        plain ? "a bare number in Hz" : FieldKinds.Example(QuantityKind.Of<Frequency>()));
             }
         }
 
@@ -138,7 +138,8 @@ internal static class NodeValue
         return null;
     }
 
-    private static Finding? Ranges(FieldDescription field, string key, TableNode table, DocumentFormat format, out object? value, ref Node place)
+    private static Finding? Ranges(FieldDescription field, string key, TableNode table, DocumentFormat format, out object? value,
+        ref Node place)
     {
         value = null;
         List<PartRange> ranges = [];
@@ -153,7 +154,7 @@ internal static class NodeValue
 
             if (entry.Value is not ListNode { Items: [var low, var high] })
             {
-                return Messages.NeedsList(field, $"{key}.{name}", "two values, least and greatest");
+                return FieldMessages.NeedsList(field, $"{key}.{name}", "two values, least and greatest");
             }
 
             double[] ends = new double[2];
@@ -184,7 +185,8 @@ internal static class NodeValue
             if (item is not NumberNode number)
             {
                 place = item;
-                return ReadingMessages.Type($"{key}[{numbers.Count + 1}]", ReadingMessages.Noun(item), "a number", "a bare number, such as 0.05");
+                return ReadingMessages.Type($"{key}[{numbers.Count + 1}]", ReadingMessages.Noun(item), "a number",
+                    "a bare number, such as 0.05");
             }
 
             numbers.Add(number.Value);
@@ -222,7 +224,8 @@ internal static class NodeValue
             place = item;
             if (item is not ListNode row)
             {
-                return ReadingMessages.Type($"{key}[{rows.Count + 1}]", ReadingMessages.Noun(item), "a row of six numbers", "[b0, b1, b2, a0, a1, a2]");
+                return ReadingMessages.Type($"{key}[{rows.Count + 1}]", ReadingMessages.Noun(item), "a row of six numbers",
+                    "[b0, b1, b2, a0, a1, a2]");
             }
 
             if (Numbers($"{key}[{rows.Count + 1}]", row, out object? numbers, ref place) is { } finding)

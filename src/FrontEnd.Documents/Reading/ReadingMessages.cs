@@ -1,5 +1,6 @@
 using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Quantities;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
@@ -38,37 +39,47 @@ public static class ReadingMessages
 
     internal static Finding SyntaxError(string message, string format) =>
         Error(Syntax, "", $"the file is not valid {format}: {Lower(message)}", null,
-            string.Equals(format, "TOML", StringComparison.Ordinal) ? "a line is `key = value`, a table begins with `[name]`; texts stand in double quotes" : "names and texts stand in double quotes, values are separated by commas");
+            string.Equals(format, "TOML", StringComparison.Ordinal)
+            ? "a line is `key = value`, a table begins with `[name]`; texts stand in double quotes"
+            : "names and texts stand in double quotes, values are separated by commas");
 
     internal static Finding Unknown(string key, string? nearest, IReadOnlyList<string> known, bool isTable) =>
         Error(UnknownKey, key, isTable ? $"there is no table `{key}`" : $"there is no key `{key}`",
             nearest is null ? null : $"the nearest is `{nearest}`",
-            nearest is not null ? $"write `{Last(nearest)}` if that is meant, or remove it" : $"remove it, or use one of {Shortened(known)}");
+            nearest is not null ? $"write `{Last(nearest)}` if that is meant, or remove it"
+            : $"remove it, or use one of {Shortened(known)}");
 
     internal static Finding OtherKind(string key, string name, string noun, IReadOnlyList<string> known) =>
-        Error(KeyOfOtherKind, key, $"{noun} has no key `{name}`", $"its keys are {Shortened(known)}", "remove the key, or change the element's kind");
+        Error(KeyOfOtherKind, key, $"{noun} has no key `{name}`", $"its keys are {Shortened(known)}",
+            "remove the key, or change the element's kind");
 
     internal static Finding Twice(string key, int firstLine) =>
-        Error(KeyTwice, key, $"`{key}` is set twice", $"it is set in line {firstLine} already, and that value is used", "remove one of the two");
+        Error(KeyTwice, key, $"`{key}` is set twice", $"it is set in line {firstLine} already, and that value is used",
+            "remove one of the two");
 
     internal static Finding Type(string key, string what, string wanted, string example) =>
         Error(WrongType, key, $"{key} is {what}, and {wanted} is expected", null, $"write it as {example}");
 
     internal static Finding Bare(FieldDescription field, string key, string written) =>
-        Error(BareNumber, key, $"`{written}` has no unit, and {key} is {FieldKinds.Noun(field.Kind)}", null, $"write number and unit in quotes, such as {FieldKinds.Example(field.Kind)}");
+        Error(BareNumber, key, $"`{written}` has no unit, and {key} is {FieldKinds.Noun(field)}", null,
+            $"write number and unit in quotes, such as {FieldKinds.Example(field)}");
 
     internal static Finding NoCard(string key, string name, CardClass cardClass, IReadOnlyList<string> known, string? nearest) =>
         Error(UnknownCard, key, $"there is no part card `{name}` for {Noun(cardClass)}", $"the cards are {Messages.Listed(known)}",
-            (nearest is null ? "" : $"did you mean `{nearest}`? ") + "name one of them, or give the path of a card of your own that ends in .toml");
+            (nearest is null ? "" : $"did you mean `{nearest}`? ")
+            + "name one of them, or give the path of a card of your own that ends in .toml");
 
     internal static Finding BadCard(string key, string path, string why) =>
-        Error(CardUnreadable, key, $"the part card `{path}` cannot be used: {why}", null, "mend the card; reference/parts/README.md shows how one is made");
+        Error(CardUnreadable, key, $"the part card `{path}` cannot be used: {why}", null,
+            "mend the card; reference/parts/README.md shows how one is made");
 
     internal static Finding BothForms(string key, string first, string second) =>
-        Error(TwoForms, key, $"both {first} and {second} are given, and they say the same thing", $"{first} is used", "remove one of the two");
+        Error(TwoForms, key, $"both {first} and {second} are given, and they say the same thing", $"{first} is used",
+            "remove one of the two");
 
     internal static Finding BandAlone(string band, string rms) =>
-        Error(UnknownKey, band, $"{band} is given without {rms}", "it is the band that the rms was measured in", $"add {rms}, or remove {band}");
+        Error(UnknownKey, band, $"{band} is given without {rms}", "it is the band that the rms was measured in",
+            $"add {rms}, or remove {band}");
 
     internal static Finding NoTable(string key, string what) =>
         Error(NotATable, key, $"{key} is {what}, and a table is expected", null, $"write `[{key}]` and its keys below");
@@ -77,48 +88,60 @@ public static class ReadingMessages
         Error(NotATable, key, $"{key} is {what}, and a list of tables is expected", null, $"write `[[{key}]]` once for each");
 
     internal static Finding Deep(int limit) =>
-        Error(TooDeep, "", $"tables and lists are nested more than {limit} deep", null, "no design needs more than four; look for brackets that are not closed");
+        Error(TooDeep, "", $"tables and lists are nested more than {limit} deep", null,
+            "no design needs more than four; look for brackets that are not closed");
 
     internal static Finding Many(string key, int limit) =>
         Error(TooMany, key, $"{key} has more than {limit} elements", null, "remove the others");
 
     internal static Finding NoKind(string key, IReadOnlyList<string> words, string list) =>
-        Error(KindMissing, key, $"{key} does not say what it is: it has no `kind`", null, $"add `kind = \"…\"` to the table of {list}, one of {Messages.Listed(words)}");
+        Error(KindMissing, key, $"{key} does not say what it is: it has no `kind`", null,
+            $"add `kind = \"…\"` to the table of {list}, one of {Messages.Listed(words)}");
 
     internal static Finding WrongKind(string key, string word, IReadOnlyList<string> words, string? nearest) =>
-        Error(Messages.UnknownWord, key, $"`{word}` is not a word that {key} takes", null, (nearest is null ? "" : $"did you mean `{nearest}`? ") + $"write {Messages.Listed(words)}");
+        Error(Messages.UnknownWord, key, $"`{word}` is not a word that {key} takes", null,
+            (nearest is null ? "" : $"did you mean `{nearest}`? ") + $"write {Messages.Listed(words)}");
 
     internal static Finding NoTopology(string key, IReadOnlyList<string> words) =>
-        Error(TopologyMissing, key, $"{key} is a low-pass and does not say how it is built", null, $"add `topology`, one of {Messages.Listed(words)}");
+        Error(TopologyMissing, key, $"{key} is a low-pass and does not say how it is built", null,
+            $"add `topology`, one of {Messages.Listed(words)}");
 
     internal static Finding NoEdge(string key, string edge) =>
-        Error(EdgeMissing, key, $"{key} has no `{edge}`", null, $"add `{edge}`, such as {FieldKinds.Example(FieldKind.Frequency)}");
+        Error(EdgeMissing, key, $"{key} has no `{edge}`", null,
+            $"add `{edge}`, such as {FieldKinds.Example(QuantityKind.Of<Frequency>())}");
 
     internal static Finding AssumedElectrode(string which, string values) =>
-        Warning(ElectrodeAssumed, $"electrodes.{which}", $"nothing is said about the {which} electrode: {values} is taken", "the skin-electrode surrogate of AAMI TIR60 stands for a poor gel contact",
+        Warning(ElectrodeAssumed, $"electrodes.{which}", $"nothing is said about the {which} electrode: {values} is taken",
+            "the skin-electrode surrogate of AAMI TIR60 stands for a poor gel contact",
             $"set electrodes.{which}.card or electrodes.{which}.contact-resistance and contact-capacitance");
 
     internal static Finding AssumedHighest(string value) =>
-        Warning(HighestAssumed, "supply.highest", $"the highest voltage in the box is not given: {value} is taken", "the currents after a fault are worked out from it", "set supply.highest; count charger input and converters too");
+        Warning(HighestAssumed, "supply.highest", $"the highest voltage in the box is not given: {value} is taken",
+            "the currents after a fault are worked out from it", "set supply.highest; count charger input and converters too");
 
     internal static Finding NoProtection() =>
-        Warning(ProtectionAssumed, "input.series-resistor", "the protection resistor is not given: none is taken", "a resistor counts only if it is fitted, and without one the fault current is above any limit",
+        Warning(ProtectionAssumed, "input.series-resistor", "the protection resistor is not given: none is taken",
+            "a resistor counts only if it is fitted, and without one the fault current is above any limit",
             "set input.series-resistor to what is fitted; the highest voltage over 50 µA is the least the quoted limit allows");
 
     internal static Finding Missing(string path) =>
         Error(FileMissing, "", $"there is no file `{path}`", null, "check the name and the folder") with { File = path };
 
     internal static Finding Unreadable(string path, string why) =>
-        Error(FileUnreadable, "", $"`{path}` cannot be read: {Lower(why)}", null, "check that the file is yours to read") with { File = path };
+        Error(FileUnreadable, "", $"`{path}` cannot be read: {Lower(why)}", null,
+            "check that the file is yours to read") with { File = path };
 
     internal static Finding Unwritable(string path, string why) =>
-        Error(FileUnwritable, "", $"`{path}` cannot be written: {Lower(why)}", null, "check the folder, its permissions and the space left") with { File = path };
+        Error(FileUnwritable, "", $"`{path}` cannot be written: {Lower(why)}", null,
+            "check the folder, its permissions and the space left") with { File = path };
 
     internal static Finding TooLarge(string path, long bytes, long limit) =>
-        Error(FileTooLarge, "", $"`{path}` has {bytes} bytes, and a design file has at most {limit}", null, "check that it is a design file") with { File = path };
+        Error(FileTooLarge, "", $"`{path}` has {bytes} bytes, and a design file has at most {limit}", null,
+            "check that it is a design file") with { File = path };
 
     internal static Finding NotText(string path, string what, long position) =>
-        Error(FileNotText, "", $"`{path}` is not a text file in UTF-8: {what} at byte {position}", null, "save it as UTF-8") with { File = path };
+        Error(FileNotText, "", $"`{path}` is not a text file in UTF-8: {what} at byte {position}", null,
+            "save it as UTF-8") with { File = path };
 
     internal static Finding Folder(string path) =>
         Error(FileIsFolder, "", $"`{path}` is a folder", null, "name the design file inside it") with { File = path };
@@ -127,7 +150,8 @@ public static class ReadingMessages
         Error(CannotEdit, key, $"{key} cannot be changed in this file: {why}", null, "save the design as a new TOML file and change that");
 
     internal static Finding NoField(string key, string? nearest) =>
-        Error(UnknownField, key, $"this design has no field `{key}`", nearest is null ? null : $"the nearest is `{nearest}`", "name a field of the key table");
+        Error(UnknownField, key, $"this design has no field `{key}`", nearest is null ? null : $"the nearest is `{nearest}`",
+            "name a field of the key table");
 
     internal static string Noun(CardClass cardClass) => cardClass switch
     {
@@ -162,7 +186,9 @@ public static class ReadingMessages
         return trimmed.Length == 0 ? trimmed : char.ToLowerInvariant(trimmed[0]) + trimmed[1..];
     }
 
-    private static Finding Error(string code, string field, string message, string? note, string? help) => new(code, Severity.Error, field, message, note, help);
+    private static Finding Error(string code, string field, string message, string? note, string? help) =>
+        new(code, Severity.Error, field, message, note, help);
 
-    private static Finding Warning(string code, string field, string message, string? note, string? help) => new(code, Severity.Warning, field, message, note, help);
+    private static Finding Warning(string code, string field, string message, string? note, string? help) =>
+        new(code, Severity.Warning, field, message, note, help);
 }

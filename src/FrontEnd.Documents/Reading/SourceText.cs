@@ -31,17 +31,16 @@ internal sealed class SourceText
         return index < 0 ? ~index : index + 1;
     }
 
-    /// <summary>Column from 1, in UTF-16 units.</summary>
-    public int ColumnOf(int offset) => Math.Clamp(offset, 0, Text.Length) - _lineStarts[LineOf(offset) - 1] + 1;
-
-    /// <summary>The finding with file, line and, where it has no excerpt of its own, the line's text with a caret before the place.</summary>
+    /// <summary>The finding with file, line and, where it has no excerpt of its own, the line's text with a caret before the
+    /// place.</summary>
     public Finding Placed(Finding finding, int offset)
     {
         int line = LineOf(offset);
         return finding with { File = File, Line = line, Excerpt = finding.Excerpt ?? Excerpt(offset) };
     }
 
-    /// <summary>The finding at its key's place, or at that of the nearest table above it; with the file alone where neither is in the file.</summary>
+    /// <summary>The finding at its key's place, or at that of the nearest table above it; with the file alone where neither is in the
+    /// file.</summary>
     public Finding PlacedByKey(Finding finding, IReadOnlyDictionary<string, Span> places)
     {
         for (string key = finding.Field; key.Length > 0; key = key[..Math.Max(0, key.LastIndexOf('.'))])

@@ -1,6 +1,7 @@
 namespace FrontEnd.Documents.Recordings;
 
-/// <summary>The heading of a column of samples: its name and the unit that is written with it, as in <c>ch1 [µV]</c>, <c>ch1 (µV)</c>, <c>ch1_µV</c>, <c>ch1/µV</c>, <c>ch1 µV</c> or <c>µV</c> alone.</summary>
+/// <summary>The heading of a column of samples: its name and the unit that is written with it, as in <c>ch1 [µV]</c>, <c>ch1 (µV)</c>,
+/// <c>ch1_µV</c>, <c>ch1/µV</c>, <c>ch1 µV</c> or <c>µV</c> alone.</summary>
 /// <param name="Name">The name without the unit; the unit where there is no other name.</param>
 /// <param name="Unit">The unit as written; null for none.</param>
 internal readonly record struct ColumnHead(string Name, string? Unit)
@@ -9,7 +10,9 @@ internal readonly record struct ColumnHead(string Name, string? Unit)
 
     /// <summary>True where the column says when its row was taken: a word for time, or a unit of time alone.</summary>
     public bool IsTime =>
-        TimeWords.Contains(Name.ToLowerInvariant()) ? Unit is null || RecordingUnits.Volts(Unit) is null : Unit is not null && string.Equals(Name, Unit, StringComparison.Ordinal) && RecordingUnits.Seconds(Unit) is not null;
+        TimeWords.Contains(Name.ToLowerInvariant())
+            ? Unit is null || RecordingUnits.Volts(Unit) is null
+            : Unit is not null && string.Equals(Name, Unit, StringComparison.Ordinal) && RecordingUnits.Seconds(Unit) is not null;
 
     public static ColumnHead Of(string text)
     {
@@ -22,7 +25,8 @@ internal readonly record struct ColumnHead(string Name, string? Unit)
         return InBrackets(head, '[', ']') ?? InBrackets(head, '(', ')') ?? AfterSign(head) ?? new(head, null);
     }
 
-    /// <summary>What stands in square brackets is a unit whatever it is; in round ones it may be a remark, which stays in the name, except after a word for time.</summary>
+    /// <summary>What stands in square brackets is a unit whatever it is; in round ones it may be a remark, which stays in the name, except
+    /// after a word for time.</summary>
     private static ColumnHead? InBrackets(string head, char open, char close)
     {
         int from = head.IndexOf(open, StringComparison.Ordinal), to = head.LastIndexOf(close);
@@ -32,7 +36,8 @@ internal readonly record struct ColumnHead(string Name, string? Unit)
         }
 
         string name = head[..from].Trim(' ', '_', '/'), unit = head[(from + 1)..to].Trim();
-        return open == '[' || IsUnit(unit) || TimeWords.Contains(name.ToLowerInvariant()) ? new(name.Length == 0 ? unit : name, unit) : null;
+        return open == '[' || IsUnit(unit) || TimeWords.Contains(name.ToLowerInvariant())
+            ? new(name.Length == 0 ? unit : name, unit) : null;
     }
 
     /// <summary>A single letter for a unit other than of time and voltage is part of the name: `Fp1_A`.</summary>
@@ -50,5 +55,6 @@ internal readonly record struct ColumnHead(string Name, string? Unit)
     }
 
     private static bool IsUnit(string text) =>
-        RecordingUnits.Volts(text) is not null || RecordingUnits.IsSteps(text) || RecordingUnits.Seconds(text) is not null || RecordingUnits.IsOther(text);
+        RecordingUnits.Volts(text) is not null || RecordingUnits.IsSteps(text) || RecordingUnits.Seconds(text) is not null
+            || RecordingUnits.IsOther(text);
 }

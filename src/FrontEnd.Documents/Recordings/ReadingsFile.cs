@@ -5,21 +5,25 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Recordings;
 
-/// <summary>Readings taken at the bench: a first line <c>test,reading</c>, then a test and its reading with its unit on each line.</summary>
+/// <summary>Readings taken at the bench: a first line <c>test,reading</c>, then a test and its reading with its unit on each
+/// line.</summary>
 public static class ReadingsFile
 {
     /// <summary>True where the file's first line says that it holds readings.</summary>
     public static bool Is(string path) =>
-        string.Equals(Path.GetExtension(path), ".csv", StringComparison.OrdinalIgnoreCase) && TextFiles.Read(path, out _) is { } text && Head(text) is not null;
+        string.Equals(Path.GetExtension(path), ".csv", StringComparison.OrdinalIgnoreCase) && TextFiles.Read(path, out _) is { } text
+            && Head(text) is not null;
 
     /// <summary>Every reading with its test, in the order of the file, and what cannot be read.</summary>
-    public static (IReadOnlyList<(BenchReading Test, IQuantity Reading)> Readings, IReadOnlyList<Finding> Findings) Read(string path, IReadOnlyList<BenchReading> plan)
+    public static (IReadOnlyList<(BenchReading Test, IQuantity Reading)> Readings, IReadOnlyList<Finding> Findings) Read(string path,
+        IReadOnlyList<BenchReading> plan)
     {
         string? text = TextFiles.Read(path, out Finding? finding);
         return text is null ? ([], [finding!]) : Parse(text, path, plan);
     }
 
-    internal static (IReadOnlyList<(BenchReading Test, IQuantity Reading)> Readings, IReadOnlyList<Finding> Findings) Parse(string text, string path, IReadOnlyList<BenchReading> plan)
+    internal static (IReadOnlyList<(BenchReading Test, IQuantity Reading)> Readings, IReadOnlyList<Finding> Findings) Parse(string text,
+        string path, IReadOnlyList<BenchReading> plan)
     {
         List<(BenchReading, IQuantity)> readings = [];
         List<Finding> findings = [];
@@ -42,7 +46,7 @@ public static class ReadingsFile
                 continue;
             }
 
-            QuantityKind kind = found.Expected is null ? QuantityText.KindOf<Voltage>() : QuantityText.KindOf(found.Expected);
+            QuantityKind kind = found.Expected is null ? QuantityKind.Of<Voltage>() : QuantityKind.Of(found.Expected);
             if (value.Length == 0)
             {
                 findings.Add(RecordingMessages.Reading(path, number, $"`{name}` has no reading"));
@@ -62,7 +66,10 @@ public static class ReadingsFile
 
     private static string? Head(string text)
     {
-        string? first = text.Split('\n').Select(line => line.Trim().TrimStart('\uFEFF')).FirstOrDefault(line => line.Length != 0 && line[0] != '#');
-        return first is not null && string.Equals(first.Replace(" ", "", StringComparison.Ordinal), "test,reading", StringComparison.OrdinalIgnoreCase) ? first : null;
+        string? first = text.Split('\n').Select(line => line.Trim().TrimStart('\uFEFF'))
+            .FirstOrDefault(line => line.Length != 0 && line[0] != '#');
+        return first is not null
+            && string.Equals(first.Replace(" ", "", StringComparison.Ordinal), "test,reading", StringComparison.OrdinalIgnoreCase)
+            ? first : null;
     }
 }

@@ -8,10 +8,12 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Recordings;
 
-/// <summary>Recordings from the open formats: samples as text (.csv), and the two of the European Data Format's family with 16-bit (.edf) and 24-bit samples (.bdf).</summary>
-/// <remarks>Layout of the latter: a header of 256 bytes and of 256 more for each signal, ASCII fields of fixed width; then records, in each the signals one after the other, samples little-endian.
-/// Source: B. Kemp et al., A simple format for exchange of digitized polygraphic recordings, Electroenceph. Clin. Neurophysiol. 82 (1992) 391 (from memory); the 24-bit form differs in its first
-/// byte, 255, and in the width of a sample.</remarks>
+/// <summary>Recordings from the open formats: samples as text (.csv), and the two of the European Data Format's family with 16-bit (.edf)
+/// and 24-bit samples (.bdf).</summary>
+/// <remarks>Layout of the latter: a header of 256 bytes and of 256 more for each signal, ASCII fields of fixed width; then records, in each
+/// the signals one after the other, samples little-endian. Source: B. Kemp et al., A simple format for exchange of digitized polygraphic
+/// recordings, Electroenceph. Clin. Neurophysiol. 82 (1992) 391 (from memory); the 24-bit form differs in its first byte, 255, and in the
+/// width of a sample.</remarks>
 public static class RecordingFile
 {
     /// <summary>Largest file that is read, 256 MiB: an hour of 32 channels at 500 S/s and 24 bit has 173 MB.</summary>
@@ -83,13 +85,15 @@ public static class RecordingFile
     {
         if (bytes.Length < FixedHeader)
         {
-            throw new BadRecordingException(RecordingMessages.Header(path, $"it has {bytes.Length} bytes, and the header alone has {FixedHeader}"));
+            throw new BadRecordingException(RecordingMessages.Header(path,
+                $"it has {bytes.Length} bytes, and the header alone has {FixedHeader}"));
         }
 
         bool is24 = bytes[0] == 255;
         if (is24 != (width == 3))
         {
-            throw new BadRecordingException(RecordingMessages.Header(path, $"its first byte is {bytes[0]}, that of the {(is24 ? "24" : "16")}-bit form"));
+            throw new BadRecordingException(RecordingMessages.Header(path,
+                $"its first byte is {bytes[0]}, that of the {(is24 ? "24" : "16")}-bit form"));
         }
 
         int signals = (int)Whole(bytes, 252, 4, "number of signals", path);
@@ -114,14 +118,19 @@ public static class RecordingFile
         int signal = Choose(names, channel, path);
         int At(int before, int fieldWidth) => FixedHeader + (before * signals) + (fieldWidth * signal);
 
-        // Widths before: label 16, transducer 80, dimension 8, physical minimum 8 and maximum 8, digital minimum 8 and maximum 8, prefilter 80, samples 8.
+        // Widths before: label 16, transducer 80, dimension 8, physical minimum 8 and maximum 8, digital minimum 8 and maximum 8, prefilter
+        // 80, samples 8.
         string dimension = Field(bytes, At(96, 8), 8);
-        double physicalLow = Real(bytes, At(104, 8), 8, "physical minimum", path), physicalHigh = Real(bytes, At(112, 8), 8, "physical maximum", path);
-        double digitalLow = Real(bytes, At(120, 8), 8, "digital minimum", path), digitalHigh = Real(bytes, At(128, 8), 8, "digital maximum", path);
-        long[] counts = [.. Enumerable.Range(0, signals).Select(i => Whole(bytes, FixedHeader + (216 * signals) + (8 * i), 8, "samples in a record", path))];
+        double physicalLow = Real(bytes, At(104, 8), 8, "physical minimum", path),
+            physicalHigh = Real(bytes, At(112, 8), 8, "physical maximum", path);
+        double digitalLow = Real(bytes, At(120, 8), 8, "digital minimum", path),
+            digitalHigh = Real(bytes, At(128, 8), 8, "digital maximum", path);
+        long[] counts = [.. Enumerable.Range(0, signals)
+            .Select(i => Whole(bytes, FixedHeader + (216 * signals) + (8 * i), 8, "samples in a record", path))];
         if (digitalHigh <= digitalLow || physicalHigh == physicalLow || Array.Exists(counts, count => count < 0) || counts[signal] < 1)
         {
-            throw new BadRecordingException(RecordingMessages.Header(path, $"the ranges or the number of samples of `{names[signal]}` make no sense"));
+            throw new BadRecordingException(RecordingMessages.Header(path,
+                $"the ranges or the number of samples of `{names[signal]}` make no sense"));
         }
 
         double unit = RecordingUnits.Volts(dimension) ?? throw new BadRecordingException(RecordingMessages.Unit(path, dimension));
@@ -140,7 +149,8 @@ public static class RecordingFile
             int at = (int)(header + (r * record) + before);
             for (long i = 0; i < counts[signal]; i++, at += width)
             {
-                int value = width == 2 ? (short)(bytes[at] | (bytes[at + 1] << 8)) : (bytes[at] << 8 | (bytes[at + 1] << 16) | (bytes[at + 2] << 24)) >> 8;
+                int value = width == 2 ? (short)(bytes[at] | (bytes[at + 1] << 8))
+                    : (bytes[at] << 8 | (bytes[at + 1] << 16) | (bytes[at + 2] << 24)) >> 8;
                 samples.Add((physicalLow + ((value - digitalLow) * step)) * unit);
             }
         }
@@ -161,7 +171,8 @@ public static class RecordingFile
             return at;
         }
 
-        return int.TryParse(channel, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && 1 <= number && number <= names.Length
+        return int.TryParse(channel, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && 1 <= number
+            && number <= names.Length
             ? number - 1
             : throw new BadRecordingException(RecordingMessages.NoChannel(path, channel, Nearest.Of(channel, names), names));
     }
@@ -169,12 +180,15 @@ public static class RecordingFile
     private static string Field(byte[] bytes, int at, int width) => Encoding.ASCII.GetString(bytes, at, width).Trim(' ', '\0');
 
     private static double Real(byte[] bytes, int at, int width, string what, string path) =>
-        double.TryParse(Field(bytes, at, width), NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value)
+        double.TryParse(Field(bytes, at, width), NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+            && double.IsFinite(value)
             ? value
-            : throw new BadRecordingException(RecordingMessages.Header(path, $"its {what} is `{Field(bytes, at, width)}`, which is no number"));
+            : throw new BadRecordingException(RecordingMessages.Header(path,
+                $"its {what} is `{Field(bytes, at, width)}`, which is no number"));
 
     private static long Whole(byte[] bytes, int at, int width, string what, string path) =>
         Real(bytes, at, width, what, path) is var value && value == Math.Floor(value) && Math.Abs(value) < 1e8
             ? (long)value
-            : throw new BadRecordingException(RecordingMessages.Header(path, $"its {what} is `{Field(bytes, at, width)}`, which is no whole number"));
+            : throw new BadRecordingException(RecordingMessages.Header(path,
+                $"its {what} is `{Field(bytes, at, width)}`, which is no whole number"));
 }

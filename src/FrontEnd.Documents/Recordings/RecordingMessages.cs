@@ -14,19 +14,25 @@ public static class RecordingMessages
     public const string RecordingTooLarge = "FE0746";
     public const string TestNeeded = "FE0747";
 
-    internal static Finding Header(string path, string what) => Error(BadHeader, $"the recording cannot be read: {what}", "the header is ASCII of fixed widths, 256 bytes and 256 for each signal", "export it again", path);
+    internal static Finding Header(string path, string what) =>
+        Error(BadHeader, $"the recording cannot be read: {what}", "the header is ASCII of fixed widths, 256 bytes and 256 for each signal",
+        "export it again", path);
 
     internal static Finding Unit(string path, string unit) =>
-        Error(UnknownUnit, $"`{unit}` is no unit of the samples", "samples are volts at the electrodes, or steps of the converter", "use V, mV, µV, nV or counts, such as `ch1 [µV]` at the head of the column", path);
+        Error(UnknownUnit, $"`{unit}` is no unit of the samples", "samples are volts at the electrodes, or steps of the converter",
+            "use V, mV, µV, nV or counts, such as `ch1 [µV]` at the head of the column", path);
 
     internal static Finding TimeUnit(string path, string unit) =>
-        Error(UnknownUnit, $"`{unit}` is no unit of the time column", "the rate follows from the times", "use s, ms, µs or min, such as `time [s]` at the head of the column", path);
+        Error(UnknownUnit, $"`{unit}` is no unit of the time column", "the rate follows from the times",
+            "use s, ms, µs or min, such as `time [s]` at the head of the column", path);
 
     internal static Finding NoChannel(string path, string channel, string? nearest, IReadOnlyList<string> names) =>
-        Error(UnknownChannel, $"there is no channel `{channel}`", $"the channels are {Messages.Listed([.. names.Take(24)])}", nearest is null ? "name one of them, or give its number" : $"did you mean `{nearest}`?", path);
+        Error(UnknownChannel, $"there is no channel `{channel}`", $"the channels are {Messages.Listed([.. names.Take(24)])}",
+            nearest is null ? "name one of them, or give its number" : $"did you mean `{nearest}`?", path);
 
     internal static Finding Sample(string path, int line, string text) =>
-        Error(BadSample, $"`{text}` is no number", null, "one row a sample, numbers separated by commas, decimal points", path) with { Line = line };
+        Error(BadSample, $"`{text}` is no number", null, "one row a sample, numbers separated by commas, decimal points",
+            path) with { Line = line };
 
     internal static Finding Reading(string path, int line, string what) =>
         Error(BadReading, what, null, "write one test and its reading a line, such as `shorted, 0.5 µV`", path) with { Line = line };
@@ -36,7 +42,10 @@ public static class RecordingMessages
 
     /// <summary>A recording without the name of its test.</summary>
     public static Finding NeedsTest(string path) =>
-        Error(TestNeeded, "which test was recorded is not said", "a file of readings begins with the line `test,reading`; anything else is a recording", "add --test, such as `--test shorted`", path);
+        Error(TestNeeded, "which test was recorded is not said",
+            "a file of readings begins with the line `test,reading`; anything else is a recording", "add --test, such as `--test shorted`",
+            path);
 
-    private static Finding Error(string code, string message, string? note, string? help, string path) => new(code, Severity.Error, "", message, note, help) { File = path };
+    private static Finding Error(string code, string message, string? note, string? help, string path) =>
+        new(code, Severity.Error, "", message, note, help) { File = path };
 }

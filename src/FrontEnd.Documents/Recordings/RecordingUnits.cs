@@ -27,7 +27,8 @@ internal static class RecordingUnits
         _ => null,
     };
 
-    /// <summary>True for what measures something, and neither volts nor steps of a converter: a column headed so is refused, not taken as volts.</summary>
+    /// <summary>True for what measures something, and neither volts nor steps of a converter: a column headed so is refused, not taken as
+    /// volts.</summary>
     public static bool IsOther(string unit) => unit.Trim() is "MV"
         or "%" or "A" or "mA" or "uA" or "µA" or "μA" or "nA" or "pA" or "Ω" or "Ohm" or "ohm" or "kΩ" or "kohm" or "MΩ" or "Mohm" or "dB" or "dBV" or "dBm" or "Hz"
         or "ADC" or "adc" or "ADU" or "adu" or "raw" or "a.u." or "au" or "g" or "°C" or "T" or "pT" or "fT" or "V/√Hz" or "V²" or "uV^2" or "µV²" or "kV" or "pV";

@@ -5,7 +5,8 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Recordings;
 
-/// <summary>Samples as text: one row a sample, columns with name and unit at their head, <c>time [s], ch1 [µV]</c> (see <see cref="ColumnHead"/>); lines <c># rate: 250 Hz</c> and <c># unit: µV</c> may stand before.</summary>
+/// <summary>Samples as text: one row a sample, columns with name and unit at their head, <c>time [s], ch1 [µV]</c> (see
+/// <see cref="ColumnHead"/>); lines <c># rate: 250 Hz</c> and <c># unit: µV</c> may stand before.</summary>
 internal static class SampleText
 {
     public static Recording Read(string text, string path, string? channel, Frequency designRate)
@@ -33,7 +34,8 @@ internal static class SampleText
                 continue;
             }
 
-            string[] cells = line.ToString().Split(line.Contains(';') ? ';' : line.Contains('\t') ? '\t' : ',', StringSplitOptions.TrimEntries);
+            string[] cells = line.ToString().Split(line.Contains(';') ? ';' : line.Contains('\t') ? '\t' : ',',
+                StringSplitOptions.TrimEntries);
             if (column < 0)
             {
                 bool isHead = !double.TryParse(cells[0], NumberStyles.Float, CultureInfo.InvariantCulture, out _);
@@ -68,13 +70,16 @@ internal static class SampleText
             throw new BadRecordingException(RecordingMessages.Sample(path, number, ""));
         }
 
-        double timeUnit = 0 <= time && heads[time].Unit is { } written ? RecordingUnits.Seconds(written) ?? throw new BadRecordingException(RecordingMessages.TimeUnit(path, written)) : 1;
-        Frequency found = 0 <= time && firstTime < lastTime ? Frequency.FromHertz((samples.Count - 1) / ((lastTime - firstTime) * timeUnit)) : rate ?? designRate;
+        double timeUnit = 0 <= time && heads[time].Unit is { } written
+            ? RecordingUnits.Seconds(written) ?? throw new BadRecordingException(RecordingMessages.TimeUnit(path, written)) : 1;
+        Frequency found = 0 <= time && firstTime < lastTime
+            ? Frequency.FromHertz((samples.Count - 1) / ((lastTime - firstTime) * timeUnit)) : rate ?? designRate;
         return new Recording(heads[column].Name, found, samples, steps) { Unit = unit! };
     }
 
     private static double Number(string[] cells, int at, string path, int line) =>
-        at < cells.Length && double.TryParse(cells[at], NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value)
+        at < cells.Length && double.TryParse(cells[at], NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+            && double.IsFinite(value)
             ? value
             : throw new BadRecordingException(RecordingMessages.Sample(path, line, at < cells.Length ? cells[at] : ""));
 
@@ -92,7 +97,8 @@ internal static class SampleText
             case "RATE":
                 rate = QuantityText.TryParse(value, out Frequency read, out ParseProblem? problem) && 0 < read.Hertz
                     ? read
-                    : throw new BadRecordingException((problem?.ToFinding("rate", value) ?? RecordingMessages.Sample(path, line, value)) with { File = path, Line = line });
+                    : throw new BadRecordingException((problem?.ToFinding("rate", value)
+                        ?? RecordingMessages.Sample(path, line, value)) with { File = path, Line = line });
                 break;
             case "UNIT":
                 unit = value;

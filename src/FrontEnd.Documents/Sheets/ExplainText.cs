@@ -119,7 +119,7 @@ public static class ExplainText
             return "";
         }
 
-        bool plain = result.Value is Quantities.Decibels or Quantities.Angle or Quantities.BitCount;
+        bool plain = QuantityKind.IsByDifference(result.Value);
         string text = plain ? QuantityText.Format(one.Change, result.Unit) : QuantityText.FormatPercent(Quantities.Ratio.FromFraction(one.Change), 2);
         return one.Change < 0 ? text : "+" + text;
     }

@@ -240,7 +240,7 @@ internal static class SheetBody
         yield return new Block.Items(
         [
             "Figures are of the nominal design in its stated worst case; parts are linear, op-amps have one pole, electrodes are one or two RC pairs.",
-            "Peak-to-peak noise is 6.6 times the rms; mains figures add up with the worst signs.",
+            $"Peak-to-peak noise is {Quantities.TradeConstants.NoisePeakToPeak} times the rms; mains figures add up with the worst signs.",
             .. assumptions.Length == 0 ? (string[])[] : ["Where a figure by hand differs from the network's: " + string.Join("; ", assumptions) + "."],
         ],
             Small: true);

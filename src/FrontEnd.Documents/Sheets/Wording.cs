@@ -93,7 +93,7 @@ public static class Wording
 
     /// <summary>The share or plain difference of a hand figure, with its sign.</summary>
     public static string Difference(Result result, HandFigure hand) =>
-        result.Value is Quantities.Decibels or Quantities.Angle or Quantities.BitCount
+        QuantityKind.IsByDifference(result.Value)
             ? Signed(hand.Difference, QuantityText.Format(hand.Difference, result.Unit))
             : Signed(hand.Difference, QuantityText.FormatPercent(Quantities.Ratio.FromFraction(hand.Difference), 2));
 

@@ -10,7 +10,8 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sizing;
 
-/// <summary>A requirements file: the keys of a design file for what is given (electrodes, band, signal, mains, supply, channels, requirements), and a table <c>[sizing]</c> with what is asked besides.</summary>
+/// <summary>A requirements file: the keys of a design file for what is given (electrodes, band, signal, mains, supply, channels,
+/// requirements), and a table <c>[sizing]</c> with what is asked besides.</summary>
 /// <remarks>Keys of <c>[sizing]</c>: <c>battery-life</c>, a time; <c>parts</c>, the greatest number of parts.</remarks>
 public static class SizingFile
 {
@@ -22,8 +23,11 @@ public static class SizingFile
     /// <summary>The cards that come with the program.</summary>
     public static PartShelf Shelf { get; } = new(
         [.. DesignDocument.CardNames(CardClass.Amplifier).Select(name => Part($"amplifier.card = \"{name}\"", design => design.Amplifier))],
-        [.. DesignDocument.CardNames(CardClass.OpAmp).Select(name => Part($"[[stages]]\nkind = \"gain\"\nname = \"gain 2\"\nopamp = \"{name}\"", design => ((GainStage)design.Stages[0]).OpAmp))],
-        [.. DesignDocument.CardNames(CardClass.Converter).Select(name => Part<AnalogDigitalConverter>($"converter.card = \"{name}\"", design => design.Converter))])
+        [.. DesignDocument.CardNames(CardClass.OpAmp)
+            .Select(name => Part($"[[stages]]\nkind = \"gain\"\nname = \"gain 2\"\nopamp = \"{name}\"",
+            design => ((GainStage)design.Stages[0]).OpAmp))],
+        [.. DesignDocument.CardNames(CardClass.Converter)
+            .Select(name => Part<AnalogDigitalConverter>($"converter.card = \"{name}\"", design => design.Converter))])
     {
         Chips = new[] { CardClass.Amplifier, CardClass.Converter }
             .SelectMany(cardClass => CardShelf.Names(cardClass).Select(name => (Name: name, Chip: CardShelf.ChipOf(cardClass, name))))
@@ -63,12 +67,15 @@ public static class SizingFile
         // What is assumed about protection and highest voltage matters to a design; here the search fits the resistor.
         findings.RemoveAll(finding => string.Equals(finding.Code, ReadingMessages.ProtectionAssumed, StringComparison.Ordinal));
         IReadOnlyList<Finding> sorted = [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)];
-        return findings.Exists(finding => finding.Severity == Severity.Error) ? (null, sorted) : (new SizingRequest(builder.Design, Shelf) { BatteryLife = life, Parts = parts, Stated = Stated(builder) }, sorted);
+        return findings.Exists(finding => finding.Severity == Severity.Error)
+            ? (null, sorted) : (new SizingRequest(builder.Design, Shelf) { BatteryLife = life, Parts = parts, Stated = Stated(builder) },
+            sorted);
     }
 
     private static List<string> Stated(DesignBuilder builder) =>
     [
-        .. builder.Origins.Values.Where(origin => origin.Kind == OriginKind.Given && !Array.Exists(Decided, table => origin.Key.StartsWith(table + ".", StringComparison.Ordinal))).Select(origin => origin.Key),
+        .. builder.Origins.Values.Where(origin => origin.Kind == OriginKind.Given
+            && !Array.Exists(Decided, table => origin.Key.StartsWith(table + ".", StringComparison.Ordinal))).Select(origin => origin.Key),
     ];
 
     private static void Table(Entry entry, SourceText source, List<Finding> findings, ref Duration? life, ref int? parts)
@@ -98,13 +105,16 @@ public static class SizingFile
                     parts = (int)number.Value;
                     break;
                 case { Key: "battery-life" }:
-                    findings.Add(source.Placed(ReadingMessages.Type("sizing.battery-life", ReadingMessages.Noun(one.Value), "a time", "\"20 h\""), one.Value.Span.Start));
+                    findings.Add(source.Placed(ReadingMessages.Type("sizing.battery-life", ReadingMessages.Noun(one.Value), "a time",
+                        "\"20 h\""), one.Value.Span.Start));
                     break;
                 case { Key: "parts" }:
-                    findings.Add(source.Placed(ReadingMessages.Type("sizing.parts", ReadingMessages.Noun(one.Value), "a whole number above 0", "40"), one.Value.Span.Start));
+                    findings.Add(source.Placed(ReadingMessages.Type("sizing.parts", ReadingMessages.Noun(one.Value),
+                        "a whole number above 0", "40"), one.Value.Span.Start));
                     break;
                 default:
-                    findings.Add(source.Placed(ReadingMessages.Unknown($"sizing.{one.Key}", Nearest.Of(one.Key, Keys), Keys, false), one.KeySpan.Start));
+                    findings.Add(source.Placed(ReadingMessages.Unknown($"sizing.{one.Key}", Nearest.Of(one.Key, Keys), Keys, false),
+                        one.KeySpan.Start));
                     break;
             }
         }

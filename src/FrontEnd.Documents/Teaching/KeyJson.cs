@@ -78,7 +78,7 @@ public static class KeyJson
             json.WriteString("answer", question.Answer);
             if (question.Kind is { } kind)
             {
-                json.WriteString("kind", kind.ToString());
+                json.WriteString("kind", kind.Name);
             }
 
             if (question.Options.Count > 0)
@@ -127,7 +127,7 @@ public static class KeyJson
         QuantityKind? kind = null;
         if (question.TryGetProperty("kind", out JsonElement word))
         {
-            kind = Enum.TryParse(word.GetString(), out QuantityKind known) ? known : throw new FormatException($"`{word}` is no kind of quantity");
+            kind = QuantityKind.Find(word.GetString()) ?? throw new FormatException($"`{word}` is no kind of quantity");
         }
 
         string[] options = question.TryGetProperty("choices", out JsonElement choices) ? [.. choices.EnumerateArray().Select(choice => choice.GetString() ?? "")] : [];

@@ -6,6 +6,7 @@ using FrontEnd.Numbers;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
+using FrontEnd.Text;
 
 namespace FrontEnd.Advice;
 
@@ -52,7 +53,7 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
         foreach (double factor in new[] { 1 + Step, 1 - Step })
         {
             // A tenth of the absolute temperature would be no skin's: ten kelvins instead.
-            double to = field.Kind == FieldKind.Temperature ? from + (100 * (factor - 1)) : from * factor;
+            double to = field.Holds<Temperature>() ? from + (100 * (factor - 1)) : from * factor;
             if (field.Range is { } range && !range.Contains(to))
             {
                 continue;
@@ -73,7 +74,7 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
                 continue;
             }
 
-            double change = after is null ? 0 : before is Decibels or Angle or BitCount || before.SiValue == 0 ? after.SiValue - before.SiValue : (after.SiValue / before.SiValue) - 1;
+            double change = after is null ? 0 : QuantityKind.IsByDifference(before) || before.SiValue == 0 ? after.SiValue - before.SiValue : (after.SiValue / before.SiValue) - 1;
             return new Sensitivity(field.Key, field.Meaning, Quantity(field.Get(design)), Quantity(field.Get(moved)), before, after, change);
         }
 

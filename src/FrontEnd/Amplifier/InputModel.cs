@@ -224,11 +224,11 @@ internal sealed class InputModel
     {
         ReadOnlySpan<double> omega = sweep.Omega;
         ElectrodeSet set = _design.Electrodes;
-        LaneMath.Electrode(set.Active, omega, activeFactor, lanes, sweep.SlotReal(ActiveElectrode), sweep.SlotImaginary(ActiveElectrode), into.Active);
-        LaneMath.Electrode(set.Reference, omega, referenceFactor, lanes, sweep.SlotReal(ReferenceElectrode), sweep.SlotImaginary(ReferenceElectrode), into.Reference);
+        ElectrodeImpedance.Admittance(set.Active, omega, activeFactor, lanes, sweep.SlotReal(ActiveElectrode), sweep.SlotImaginary(ActiveElectrode), into.Active);
+        ElectrodeImpedance.Admittance(set.Reference, omega, referenceFactor, lanes, sweep.SlotReal(ReferenceElectrode), sweep.SlotImaginary(ReferenceElectrode), into.Reference);
         if (set.Ground is { } ground)
         {
-            LaneMath.Electrode(ground, omega, groundFactor, lanes, sweep.SlotReal(GroundElectrode), sweep.SlotImaginary(GroundElectrode), into.Ground);
+            ElectrodeImpedance.Admittance(ground, omega, groundFactor, lanes, sweep.SlotReal(GroundElectrode), sweep.SlotImaginary(GroundElectrode), into.Ground);
         }
 
         if (0 <= DriveSlot)

@@ -2,7 +2,6 @@ using System.Numerics;
 using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.AntiAlias;
 

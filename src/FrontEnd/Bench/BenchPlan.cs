@@ -334,14 +334,14 @@ public static class BenchPlan
     }
 
     /// <summary>Wander of the baseline over two minutes.</summary>
-    /// <remarks>Predicted is the noise from one period in the record to the band's upper edge without the digital filters, 6.6 rms. What temperature does to offsets is not in the design.</remarks>
+    /// <remarks>Predicted is the noise from one period in the record to the band's upper edge without the digital filters, peak-to-peak. What temperature does to offsets is not in the design.</remarks>
     private static BenchReading Drift(Design design)
     {
         const double Seconds = 120, Limit = 500e-6;
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47)));
         double gain = new Evaluation(fixture).GainMid;
         var slow = new Evaluation(fixture with { Band = fixture.Band with { Low = Frequency.FromHertz(1 / Seconds) }, Digital = [] });
-        double wander = 6.6 * slow.Noise.Total * slow.GainMid / gain;
+        double wander = TradeConstants.NoisePeakToPeak * slow.Noise.Total * slow.GainMid / gain;
         return new BenchReading("drift", "drift of the baseline", "51 kΩ in parallel with 47 nF in every lead, the far ends tied together",
             $"record {Seconds:0} s in a closed metal box, out of draughts, ten minutes after switching on, digital filters off; read the peak-to-peak, at the electrodes", ReadingKind.Other)
         {

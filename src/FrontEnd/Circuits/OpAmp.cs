@@ -2,7 +2,8 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Circuits;
 
-/// <summary>A voltage-feedback op-amp: A(s) = A0/(1 + s·A0/(2π·GBW)) behind an output resistance, white and flicker noise, dc errors.</summary>
+/// <summary>A voltage-feedback op-amp: A(s) = A0/(1 + s·A0/(2π·GBW)) behind an output resistance, white and flicker noise, dc
+/// errors.</summary>
 public sealed record OpAmp
 {
     /// <summary>Figures typical of the class micropower CMOS op-amp (common practice, no source).</summary>
@@ -19,7 +20,8 @@ public sealed record OpAmp
     /// <summary>GBW.</summary>
     public Frequency GainBandwidth { get; init; } = Frequency.FromKilohertz(350);
 
-    /// <summary>Open-loop output resistance Ro, between the amplifier that A(s) describes and its output pin; 0 for an ideal output. It makes no noise of its own: en is measured with it in place.</summary>
+    /// <summary>Open-loop output resistance Ro, between the amplifier that A(s) describes and its output pin; 0 for an ideal output. It
+    /// makes no noise of its own: en is measured with it in place.</summary>
     public Resistance OutputResistance { get; init; }
 
     public VoltageNoiseDensity VoltageNoise { get; init; } = VoltageNoiseDensity.FromNanovoltsPerRootHertz(55);

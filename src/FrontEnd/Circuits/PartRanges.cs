@@ -1,6 +1,7 @@
 namespace FrontEnd.Circuits;
 
-/// <summary>How far some values of one part go from piece to piece, by the keys of the part's own fields. A spread run draws between the ends; nothing else reads them.</summary>
+/// <summary>How far some values of one part go from piece to piece, by the keys of the part's own fields. A spread run draws between the
+/// ends; nothing else reads them.</summary>
 /// <remarks>Equal where all ranges are.</remarks>
 public sealed class PartRanges : IEquatable<PartRanges>
 {
@@ -20,7 +21,8 @@ public sealed class PartRanges : IEquatable<PartRanges>
     public PartRanges With(PartRanges others) => new([.. _all.Where(range => others.Of(range.Key) is null), .. others._all]);
 
     /// <summary>These ranges without the one of a field.</summary>
-    public PartRanges Without(string key) => Of(key) is null ? this : new(_all.Where(range => !string.Equals(range.Key, key, StringComparison.Ordinal)));
+    public PartRanges Without(string key) =>
+        Of(key) is null ? this : new(_all.Where(range => !string.Equals(range.Key, key, StringComparison.Ordinal)));
 
     public bool Equals(PartRanges? other) => other is not null && _all.SequenceEqual(other._all);
 

@@ -3,7 +3,6 @@ using FrontEnd.AntiAlias;
 using FrontEnd.Converter;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
-using FrontEnd.Fields;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 
@@ -11,7 +10,7 @@ namespace FrontEnd.Designs;
 
 /// <summary>What the user chose: the chain from scalp to samples and what is asked of it. Immutable.</summary>
 /// <remarks>Every property has a default; where it depends on other choices it is null here and the block's <c>Effective…</c> property resolves it.
-/// Meaning, unit, range, default and source of each field stand in <see cref="DesignFields"/>.</remarks>
+/// Meaning, unit, range, default and source of each field stand in the catalogue of fields (FrontEnd.Fields).</remarks>
 public sealed record Design
 {
     public string Name { get; init; } = "unnamed design";

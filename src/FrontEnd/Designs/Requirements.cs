@@ -30,10 +30,10 @@ public sealed record Requirements
     public Angle PhaseMargin { get; init; } = Angle.FromDegrees(45);
 
     /// <summary>Greatest dc current through one electrode after a single fault.</summary>
-    public Current FaultCurrent { get; init; } = Current.FromMicroamperes(50);
+    public Current FaultCurrent { get; init; } = Current.FromAmperes(TradeConstants.FaultAmperes);
 
     /// <summary>Greatest dc current through the driven ground in normal operation, its amplifier at the rail.</summary>
-    public Current DrivenGroundCurrent { get; init; } = Current.FromMicroamperes(10);
+    public Current DrivenGroundCurrent { get; init; } = Current.FromAmperes(TradeConstants.NormalAmperes);
 
     /// <summary>How much quantisation may raise the noise: √(1 + q²/σ0²) stays below this.</summary>
     public Ratio QuantisationRise { get; init; } = Ratio.FromFraction(1.1);

@@ -42,7 +42,8 @@ public sealed record Electrode
     /// <summary>Dry from 100 kΩ on: 100 kΩ to 1 MΩ is the usual design range for dry electrodes (common practice, no source).</summary>
     public ContactKind EffectiveContact => Contact ?? (100e3 <= DcResistance.Ohms ? ContactKind.Dry : ContactKind.Wet);
 
-    /// <summary>The electrode with its impedance multiplied: resistances times the factor, capacitances over it, so that the time constants stay.</summary>
+    /// <summary>The electrode with its impedance multiplied: resistances times the factor, capacitances over it, so that the time constants
+    /// stay.</summary>
     public Electrode Scaled(double factor) => this with
     {
         SeriesResistance = Resistance.FromOhms(SeriesResistance.Ohms * factor),

@@ -12,7 +12,8 @@ public sealed record ElectrodeSet
     /// <summary>The ground electrode; null for a two-electrode device, which then needs bias resistors.</summary>
     public Electrode? Ground { get; init; } = new();
 
-    /// <summary>m: the active electrode's impedance is multiplied by 1 + m/2, the reference's by 1 − m/2. Null takes 50 % wet, 100 % dry.</summary>
+    /// <summary>m: the active electrode's impedance is multiplied by 1 + m/2, the reference's by 1 − m/2. Null takes 50 % wet, 100 %
+    /// dry.</summary>
     public Ratio? Mismatch { get; init; }
 
     /// <summary>Worst dc difference between two electrodes' half-cells.</summary>
@@ -39,7 +40,8 @@ public sealed record ElectrodeBuffer
     public Resistance InputResistance { get; init; } = Resistance.FromOhms(1e12);
     public Capacitance InputCapacitance { get; init; } = Capacitance.FromPicofarads(5);
 
-    /// <summary>A resistor between the electrode and the buffer's input, the only one that limits a fault current into this electrode.</summary>
+    /// <summary>A resistor between the electrode and the buffer's input, the only one that limits a fault current into this
+    /// electrode.</summary>
     public Resistance SkinResistor { get; init; }
 
     public Resistance OutputResistance { get; init; } = Resistance.FromOhms(100);

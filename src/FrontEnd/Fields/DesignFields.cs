@@ -72,9 +72,10 @@ public static class DesignFields
     }
 
     /// <summary>Ranges that do not hold the value they are about, as after the value was changed and the part's card was not: the field of the ranges, the range, the field of the value. A value of 0 says only that none was given.</summary>
-    public static IEnumerable<(Field<Design> Ranges, PartRange Range, Field<Design> Value)> StaleRanges(Design design)
+    public static IEnumerable<(Field<Design> Ranges, PartRange Range, Field<Design> Value)> StaleRanges(Design design) => StaleRanges(design, Of(design));
+
+    internal static IEnumerable<(Field<Design> Ranges, PartRange Range, Field<Design> Value)> StaleRanges(Design design, IReadOnlyList<Field<Design>> all)
     {
-        IReadOnlyList<Field<Design>> all = Of(design);
         foreach (Field<Design> field in all.Where(field => field.Kind == FieldKind.Ranges))
         {
             foreach (PartRange range in ((PartRanges)field.Get(design)!).All)

@@ -1,3 +1,5 @@
+using FrontEnd.Quantities;
+using FrontEnd.Text;
 
 namespace FrontEnd.Fields;
 
@@ -12,10 +14,14 @@ public abstract record FieldDescription
 
     public required FieldKind Kind { get; init; }
 
+    /// <summary>Which quantity the field holds; of a pair of frequencies, a frequency; null for what has no unit.</summary>
+    public QuantityKind? Quantity { get; init; }
+
     /// <summary>One line.</summary>
     public required string Meaning { get; init; }
 
-    /// <summary>The value where none is given, as it would be written in a design file, or in words where it depends on other fields.</summary>
+    /// <summary>The value where none is given, as it would be written in a design file, or in words where it depends on other
+    /// fields.</summary>
     public required string DefaultText { get; init; }
 
     /// <summary>Where the default comes from.</summary>
@@ -46,7 +52,23 @@ public abstract record FieldDescription
     public bool DefaultIsValue { get; init; } = true;
 
     /// <summary>True where the field holds one number that could be varied by some per cent.</summary>
-    public bool IsNumeric => FieldKinds.IsNumeric(Kind);
+    public bool IsNumeric => Kind is FieldKind.Quantity or FieldKind.Number or FieldKind.Count;
+
+    /// <summary>True where the value is written with a unit.</summary>
+    public bool HasUnit => Kind == FieldKind.Quantity && !Holds<Ratio>();
+
+    /// <summary>True for a field of this quantity.</summary>
+    public bool Holds<T>()
+        where T : struct, IQuantity => Kind == FieldKind.Quantity && Quantity!.Is<T>();
+
+    /// <summary>A bare number in SI units as a value of this field; counts are rounded. Only for numeric fields.</summary>
+    public object FromSi(double si) => Kind switch
+    {
+        FieldKind.Quantity => Quantity!.FromSi(si),
+        FieldKind.Number => si,
+        FieldKind.Count => (int)Math.Clamp(Math.Round(si), int.MinValue, int.MaxValue),
+        _ => throw new InvalidOperationException($"{Key} holds no single number."),
+    };
 }
 
 /// <summary>One word of a choice. <paramref name="Aliases"/> are read too, never written.</summary>

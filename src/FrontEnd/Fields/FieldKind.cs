@@ -1,28 +1,11 @@
 namespace FrontEnd.Fields;
 
-/// <summary>What sort of value a design field holds; decides its unit, how it is written and how it is read.</summary>
+/// <summary>What sort of value a design field holds; decides how it is written and how it is read.</summary>
 public enum FieldKind
 {
-    Resistance,
-    Capacitance,
-    Voltage,
-    VoltageRms,
-    VoltagePeakToPeak,
-    Frequency,
-    VoltageNoiseDensity,
-    CurrentNoiseDensity,
-    ExcessNoise,
-    Current,
-    Charge,
-    Temperature,
-    Decibels,
-    Angle,
-    Duration,
-    Area,
-    MagneticFluxDensity,
-
-    /// <summary>A share or tolerance: written "5 %" or 0.05.</summary>
-    Ratio,
+    /// <summary>A number with a unit; <see cref="FieldDescription.Quantity"/> says which. A share or tolerance too: written "5 %" or
+    /// 0.05.</summary>
+    Quantity,
 
     /// <summary>A number without unit that need not be whole.</summary>
     Number,
@@ -30,7 +13,10 @@ public enum FieldKind
     /// <summary>A whole number.</summary>
     Count,
 
+    /// <summary>True or false.</summary>
     Flag,
+
+    /// <summary>Any words.</summary>
     Text,
 
     /// <summary>One of a few words.</summary>
@@ -42,7 +28,10 @@ public enum FieldKind
     /// <summary>Two frequencies, low and high.</summary>
     FrequencyRange,
 
+    /// <summary>Numbers without unit.</summary>
     NumberList,
+
+    /// <summary>Any words, several times.</summary>
     TextList,
 
     /// <summary>Rows of six numbers, second-order sections b0 b1 b2 a0 a1 a2.</summary>

@@ -1,8 +1,8 @@
 namespace FrontEnd.Fields;
 
 /// <summary>The legal values of a numeric field, in SI units. An open end excludes its number.</summary>
-/// <remarks>These bounds keep slips of the prefix out (a gain of 10⁹, an electrode of 1 fΩ); whether a legal value is a good one is the evaluation's business.
-/// All bounds: common practice, no source.</remarks>
+/// <remarks>These bounds keep slips of the prefix out (a gain of 10⁹, an electrode of 1 fΩ); whether a legal value is a good one is the
+/// evaluation's business. All bounds: common practice, no source.</remarks>
 public readonly record struct FieldRange(double Least, double Greatest, bool LeastOpen, bool GreatestOpen)
 {
     public static FieldRange Closed(double least, double greatest) => new(least, greatest, false, false);

@@ -26,7 +26,8 @@ public static class FieldText
         _ => field.Choices.First(choice => choice.Value.Equals(value)).Word,
     };
 
-    /// <summary>Reads what <see cref="Format"/> writes, and quantities in every spelling that <see cref="QuantityText"/> knows. Checks the range too.</summary>
+    /// <summary>Reads what <see cref="Format"/> writes, and quantities in every spelling that <see cref="QuantityText"/> knows. Checks the
+    /// range too.</summary>
     /// <param name="finding">What is wrong; null where the text was read.</param>
     public static bool TryParse(FieldDescription field, string text, out object? value, out Finding? finding)
     {
@@ -55,7 +56,8 @@ public static class FieldText
         IEnumerable<(double Si, string Text)> numbers = value switch
         {
             null or string => [],
-            FrequencyRange pair => [(pair.Low.Hertz, QuantityText.FormatExact(pair.Low)), (pair.High.Hertz, QuantityText.FormatExact(pair.High))],
+            FrequencyRange pair => [(pair.Low.Hertz, QuantityText.FormatExact(pair.Low)),
+                (pair.High.Hertz, QuantityText.FormatExact(pair.High))],
             IReadOnlyList<double> list => list.Select(number => (number, Number(number))),
             _ => FieldKinds.SiValue(value) is { } si ? [(si, Format(field, value))] : [],
         };
@@ -63,7 +65,7 @@ public static class FieldText
         {
             if (!range.Contains(si))
             {
-                return Messages.Outside(field, field.Key, text);
+                return FieldMessages.Outside(field, field.Key, text);
             }
         }
 
@@ -80,12 +82,7 @@ public static class FieldText
     ];
 
     /// <summary>A bare number in SI units with its unit.</summary>
-    internal static string FormatSi(FieldKind kind, double si) => kind switch
-    {
-        FieldKind.Number or FieldKind.Count or FieldKind.NumberList => Number(si),
-        FieldKind.FrequencyRange => QuantityText.FormatExact(Frequency.FromHertz(si)),
-        _ => Exact(Quantity(kind, si)),
-    };
+    internal static string FormatSi(FieldDescription field, double si) => field.Quantity is { } kind ? Exact(kind.FromSi(si)) : Number(si);
 
     // 33 K in degrees Celsius has no short decimal form, 298.15 K has.
     private static string Exact(IQuantity quantity)
@@ -93,8 +90,6 @@ public static class FieldText
         string text = QuantityText.FormatExact(quantity);
         return quantity is Temperature temperature && 10 < text.Length ? Number(temperature.Kelvins) + " K" : text;
     }
-
-    internal static IQuantity Quantity(FieldKind kind, double si) => (IQuantity)FieldKinds.FromSi(kind, si);
 
     private static Finding? Read(FieldDescription field, string text, out object? value)
     {
@@ -120,7 +115,7 @@ public static class FieldText
                 return Choice(field, trimmed, out value);
             case FieldKind.Flag:
                 value = trimmed is "true" or "yes" ? true : trimmed is "false" or "no" ? false : null;
-                return value is null ? Messages.NoFlag(field, trimmed) : null;
+                return value is null ? FieldMessages.NoFlag(field, trimmed) : null;
             case FieldKind.Number:
                 return ReadNumber(field, trimmed, out value);
             case FieldKind.Count:
@@ -130,7 +125,8 @@ public static class FieldText
             case FieldKind.NumberList:
                 return Numbers(field, trimmed, out value);
             case FieldKind.TextList:
-                value = (IReadOnlyList<string>)[.. trimmed.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
+                value = (IReadOnlyList<string>)[.. trimmed.Split(',',
+                    StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
                 return null;
             case FieldKind.SectionRows:
                 return Rows(field, trimmed, out value);
@@ -143,7 +139,7 @@ public static class FieldText
 
     private static Finding? ReadQuantity(FieldDescription field, string text, out object? value)
     {
-        bool read = QuantityText.TryParse(FieldKinds.QuantityKind(field.Kind), text, out IQuantity? quantity, out ParseProblem? problem);
+        bool read = QuantityText.TryParse(field.Quantity!, text, out IQuantity? quantity, out ParseProblem? problem);
         value = quantity;
         if (read)
         {
@@ -159,7 +155,8 @@ public static class FieldText
     {
         foreach (ChoiceWord choice in field.Choices)
         {
-            if (string.Equals(choice.Word, text, StringComparison.OrdinalIgnoreCase) || choice.Aliases.Contains(text, StringComparer.OrdinalIgnoreCase))
+            if (string.Equals(choice.Word, text, StringComparison.OrdinalIgnoreCase)
+                || choice.Aliases.Contains(text, StringComparer.OrdinalIgnoreCase))
             {
                 value = choice.Value;
                 return null;
@@ -167,21 +164,21 @@ public static class FieldText
         }
 
         value = null;
-        return Messages.NotAWord(field, text, Nearest.Of(text, Words(field)));
+        return FieldMessages.NotAWord(field, text, Nearest.Of(text, Words(field)));
     }
 
     private static Finding? ReadNumber(FieldDescription field, string text, out object? value)
     {
         bool read = double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number);
         value = read ? number : null;
-        return read ? null : Messages.NoNumberText(field, text);
+        return read ? null : FieldMessages.NoNumberText(field, text);
     }
 
     private static Finding? ReadCount(FieldDescription field, string text, out object? value)
     {
         bool read = int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int number);
         value = read ? number : null;
-        return read ? null : Messages.NotWhole(field, text);
+        return read ? null : FieldMessages.NotWhole(field, text);
     }
 
     private static Finding? Pair(FieldDescription field, string text, out object? value)
@@ -190,10 +187,11 @@ public static class FieldText
         string[] parts = text.Split(',', StringSplitOptions.TrimEntries);
         if (parts.Length != 2)
         {
-            return Messages.WrongList(field, "two frequencies, low and high");
+            return FieldMessages.WrongList(field, "two frequencies, low and high");
         }
 
-        if (!QuantityText.TryParse(parts[0], out Frequency low, out ParseProblem? problem) || !QuantityText.TryParse(parts[1], out Frequency high, out problem))
+        if (!QuantityText.TryParse(parts[0], out Frequency low, out ParseProblem? problem)
+            || !QuantityText.TryParse(parts[1], out Frequency high, out problem))
         {
             return problem!.ToFinding(field.Key, text);
         }
@@ -241,8 +239,8 @@ public static class FieldText
     /// <summary>The ends of a range as they are written, in full precision.</summary>
     private static string Ends(FieldDescription field, PartRange range, string between)
     {
-        FieldKind kind = field.Ranged.First(one => string.Equals(one.Key, range.Key, StringComparison.Ordinal)).Kind;
-        return FormatSi(kind, range.Low) + between + FormatSi(kind, range.High);
+        FieldDescription ranged = field.Ranged.First(one => string.Equals(one.Key, range.Key, StringComparison.Ordinal));
+        return FormatSi(ranged, range.Low) + between + FormatSi(ranged, range.High);
     }
 
     /// <summary>The field that a range is of; the finding names those that may have one.</summary>
@@ -250,25 +248,27 @@ public static class FieldText
     {
         ranged = field.Ranged.FirstOrDefault(one => string.Equals(one.Key, key, StringComparison.Ordinal));
         string[] keys = [.. field.Ranged.Select(one => one.Key)];
-        return ranged is null ? Messages.NotRanged(field, key, keys, Nearest.Of(key, keys)) : null;
+        return ranged is null ? FieldMessages.NotRanged(field, key, keys, Nearest.Of(key, keys)) : null;
     }
 
     private static Finding? CheckRanges(FieldDescription field, PartRanges ranges)
     {
         foreach (PartRange range in ranges.All)
         {
-            FieldDescription ranged = field.Ranged.First(one => string.Equals(one.Key, range.Key, StringComparison.Ordinal)) with { Key = $"{field.Key}.{range.Key}" };
+            FieldDescription ranged =
+                field.Ranged.First(one =>
+                string.Equals(one.Key, range.Key, StringComparison.Ordinal)) with { Key = $"{field.Key}.{range.Key}" };
             foreach (double end in (double[])[range.Low, range.High])
             {
                 if (ranged.Range is { } legal && !legal.Contains(end))
                 {
-                    return Messages.Outside(ranged, ranged.Key, FormatSi(ranged.Kind, end)) with { Field = field.Key };
+                    return FieldMessages.Outside(ranged, ranged.Key, FormatSi(ranged, end)) with { Field = field.Key };
                 }
             }
 
             if (range.High < range.Low)
             {
-                return Messages.WrongList(field, $"the least value of {range.Key} first; it has {Ends(field, range, " before ")}");
+                return FieldMessages.WrongList(field, $"the least value of {range.Key} first; it has {Ends(field, range, " before ")}");
             }
         }
 
@@ -291,7 +291,7 @@ public static class FieldText
             string[] ends = part[key.Length..].Split(" to ", StringSplitOptions.TrimEntries);
             if (ends.Length != 2)
             {
-                return Messages.WrongList(field, $"two values for {key}, least and greatest");
+                return FieldMessages.WrongList(field, $"two values for {key}, least and greatest");
             }
 
             if (Read(ranged! with { Key = field.Key }, ends[0], out object? low) is { } first)

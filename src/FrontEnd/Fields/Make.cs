@@ -18,7 +18,8 @@ internal static class Make
         {
             Key = key,
             JsonKey = json,
-            Kind = FieldKinds.Of<TValue>(),
+            Kind = FieldKinds.Of<TValue>().Kind,
+            Quantity = FieldKinds.Of<TValue>().Quantity,
             Meaning = meaning,
             DefaultText = defaultText,
             DefaultSource = source,
@@ -36,7 +37,8 @@ internal static class Make
         {
             Key = key,
             JsonKey = json,
-            Kind = FieldKinds.Of<TValue>(),
+            Kind = FieldKinds.Of<TValue>().Kind,
+            Quantity = FieldKinds.Of<TValue>().Quantity,
             Meaning = meaning,
             DefaultText = defaultText,
             DefaultSource = source,
@@ -65,7 +67,8 @@ internal static class Make
             Set = (owner, value) => set(owner, (TValue)value!),
         };
 
-    public static Field<TOwner> Wording<TOwner>(string key, string defaultText, string meaning, Func<TOwner, string> get, Func<TOwner, string, TOwner> set) => new()
+    public static Field<TOwner> Wording<TOwner>(string key, string defaultText, string meaning, Func<TOwner, string> get,
+        Func<TOwner, string, TOwner> set) => new()
     {
         Key = key,
         JsonKey = key.Replace('-', '_'),
@@ -78,7 +81,8 @@ internal static class Make
     };
 
     /// <summary>The ranges of some fields of a part, in the order of the fields.</summary>
-    public static Field<TOwner> Ranges<TOwner>(IReadOnlyList<Field<TOwner>> fields, IReadOnlyList<string> keys, Func<TOwner, PartRanges> get, Func<TOwner, PartRanges, TOwner> set) => new()
+    public static Field<TOwner> Ranges<TOwner>(IReadOnlyList<Field<TOwner>> fields, IReadOnlyList<string> keys,
+        Func<TOwner, PartRanges> get, Func<TOwner, PartRanges, TOwner> set) => new()
     {
         Key = "ranges",
         JsonKey = "ranges",

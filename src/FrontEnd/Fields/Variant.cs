@@ -3,7 +3,8 @@ namespace FrontEnd.Fields;
 /// <summary>One of the kinds of element that a list may hold.</summary>
 public sealed class Variant
 {
-    private Variant(string kind, string? topology, string noun, Func<object> create, IReadOnlyList<Field<object>> fields, Func<object, bool> matches) =>
+    private Variant(string kind, string? topology, string noun, Func<object> create, IReadOnlyList<Field<object>> fields,
+        Func<object, bool> matches) =>
         (Kind, Topology, Noun, Create, Fields, Matches) = (kind, topology, noun, create, fields, matches);
 
     /// <summary>The word of <c>kind</c>; "" where the list has one kind only.</summary>
@@ -22,13 +23,16 @@ public sealed class Variant
 
     public Func<object, bool> Matches { get; }
 
-    internal static Variant Make<TElement>(string kind, string? topology, string noun, Func<TElement> create, IReadOnlyList<Field<TElement>> fields, Func<object, bool> matches)
+    internal static Variant Make<TElement>(string kind, string? topology, string noun, Func<TElement> create,
+        IReadOnlyList<Field<TElement>> fields, Func<object, bool> matches)
         where TElement : class =>
         new(
             kind,
             topology,
             noun,
             create,
-            [.. fields.Select(field => field.Redirected<object>(field.Key, field.JsonKey, owner => field.Get((TElement)owner), (owner, value) => field.Set((TElement)owner, value)))],
+            [.. fields.Select(field =>
+                field.Redirected<object>(field.Key, field.JsonKey, owner => field.Get((TElement)owner),
+                (owner, value) => field.Set((TElement)owner, value)))],
             matches);
 }

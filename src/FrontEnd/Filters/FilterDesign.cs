@@ -1,7 +1,6 @@
 using System.Numerics;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Filters;
 

@@ -1,6 +1,5 @@
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Filters;
 

@@ -1,5 +1,3 @@
-using FrontEnd.Text;
-
 namespace FrontEnd.Filters;
 
 /// <summary>What finite words do to a digital filter: coefficients, round-off, dead band, overflow.</summary>

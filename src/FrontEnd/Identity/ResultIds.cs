@@ -5,6 +5,7 @@ namespace FrontEnd.Identity;
 /// <summary>The catalogue of all result ids: what stands once is a member, what stands once for each source, node, filter … is made by a method. No other file spells an id.</summary>
 public static class ResultIds
 {
+    /// <summary>Gains from the electrodes on.</summary>
     public static class Gain
     {
         public static readonly ResultFamily All = new("gain.");
@@ -13,6 +14,7 @@ public static class ResultIds
         public static readonly ResultId TotalAnalog = All.Of("total_analog");
     }
 
+    /// <summary>Noise at the electrodes: sums, by source, in the named bands.</summary>
     public static class Noise
     {
         public static readonly ResultFamily All = new("noise.");
@@ -37,6 +39,7 @@ public static class ResultIds
         public static BandIds Band(string name) => new(Bands.Of(Slug.Of(name)));
     }
 
+    /// <summary>What the converter makes of the signal.</summary>
     public static class Converter
     {
         public static readonly ResultFamily All = new("converter.");
@@ -49,6 +52,7 @@ public static class ResultIds
         public static readonly ResultId BitsNeeded = All.Of("bits_needed");
     }
 
+    /// <summary>The mains at the input, harmonic by harmonic, and in the recording.</summary>
     public static class Mains
     {
         public static readonly ResultFamily All = new("mains.");
@@ -74,6 +78,7 @@ public static class ResultIds
         public static HarmonicIds Harmonic(int order) => new(Harmonics.Of($"{order}"));
     }
 
+    /// <summary>The driven ground's loop.</summary>
     public static class Drive
     {
         public static readonly ResultFamily All = new("drive.");
@@ -84,6 +89,7 @@ public static class ResultIds
         public static readonly ResultId SwingNeeded = All.Of("swing_needed");
     }
 
+    /// <summary>Levels at the nodes, and what the path survives.</summary>
     public static class Levels
     {
         private const string HeadroomFigure = "headroom";
@@ -110,6 +116,7 @@ public static class ResultIds
         public static bool IsHeadroom(ResultId id) => All.Has(id) && id.Figure == HeadroomFigure;
     }
 
+    /// <summary>The amplifier's inputs.</summary>
     public static class Input
     {
         public static readonly ResultFamily All = new("input.");
@@ -117,6 +124,7 @@ public static class ResultIds
         public static readonly ResultId ImpedanceAtMains = All.Of("impedance_at_mains");
     }
 
+    /// <summary>Where frequencies land after sampling, and what is left of them.</summary>
     public static class Alias
     {
         public static readonly ResultFamily All = new("alias.");
@@ -137,6 +145,7 @@ public static class ResultIds
         public static AliasIds Interferer(string name) => new(All.Of(Slug.Of(name)));
     }
 
+    /// <summary>The blocks of the analogue path.</summary>
     public static class Filter
     {
         public static readonly ResultFamily All = new("filter.");
@@ -151,6 +160,7 @@ public static class ResultIds
         public static ResultFamily Figures(NodeId block) => new($"{All}{block}.");
     }
 
+    /// <summary>The digital filters.</summary>
     public static class Digital
     {
         public static readonly ResultFamily All = new("digital.");
@@ -161,18 +171,21 @@ public static class ResultIds
         public static DigitalIds Of(string name) => new(All.Of(Slug.Of(name)));
     }
 
+    /// <summary>Delays.</summary>
     public static class Latency
     {
         public static readonly ResultFamily All = new("latency.");
         public static readonly ResultId Total = All.Of("total");
     }
 
+    /// <summary>What unequal sampling times do.</summary>
     public static class Skew
     {
         public static readonly ResultFamily All = new("skew.");
         public static readonly ResultId Leak = All.Of("leak");
     }
 
+    /// <summary>Dc through the wearer in a fault.</summary>
     public static class Safety
     {
         public static readonly ResultFamily All = new("safety.");
@@ -185,6 +198,7 @@ public static class ResultIds
         public static ResultId FaultCurrentOf(Lead lead) => FaultCurrent.With(lead.Source().Text);
     }
 
+    /// <summary>Derived channels.</summary>
     public static class Montage
     {
         public static readonly ResultFamily All = new("montage.");
@@ -196,6 +210,7 @@ public static class ResultIds
         public static MontageIds Channel(string name) => new(All.Of(Slug.Of(name)));
     }
 
+    /// <summary>The contact check.</summary>
     public static class Contact
     {
         public static readonly ResultFamily All = new("contact.");
@@ -205,6 +220,7 @@ public static class ResultIds
         public static ContactIds Of(Lead lead) => new(All.Of(lead.Word()));
     }
 
+    /// <summary>An electrode that has come off.</summary>
     public static class Open
     {
         public static readonly ResultFamily All = new("open.");
@@ -212,6 +228,7 @@ public static class ResultIds
         public static ResultId Of(Lead lead) => All.Of(lead.Word());
     }
 
+    /// <summary>What the supply adds.</summary>
     public static class Supply
     {
         public static readonly ResultFamily All = new("supply.");
@@ -220,6 +237,7 @@ public static class ResultIds
         public static readonly ResultId MidRailNoise = All.Of("mid_rail_noise");
     }
 
+    /// <summary>What the parts draw.</summary>
     public static class Power
     {
         public static readonly ResultFamily All = new("power.");
@@ -227,6 +245,7 @@ public static class ResultIds
         public static readonly ResultId BatteryLife = All.Of("battery_life");
     }
 
+    /// <summary>What has to be sent.</summary>
     public static class Data
     {
         public static readonly ResultFamily All = new("data.");

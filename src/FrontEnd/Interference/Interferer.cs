@@ -6,5 +6,6 @@ namespace FrontEnd.Interference;
 public sealed record Interferer(string Name, Frequency Low, Frequency High, VoltageRms Amplitude)
 {
     /// <summary>Scalp muscle, 20–300 Hz, 20 µV rms (from memory).</summary>
-    public static readonly Interferer Muscle = new("muscle", Frequency.FromHertz(20), Frequency.FromHertz(300), VoltageRms.FromMicrovolts(20));
+    public static readonly Interferer Muscle =
+        new("muscle", Frequency.FromHertz(20), Frequency.FromHertz(300), VoltageRms.FromMicrovolts(20));
 }

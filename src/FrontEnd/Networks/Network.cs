@@ -42,12 +42,14 @@ public sealed class Network
 
     /// <summary>Entries of the matrix that do not change from lane to lane: conductance and capacitance.</summary>
     internal IEnumerable<(int Row, int Column, double G, double C)> Fixed =>
-        _fixed.Where(entry => !_driven.Contains(entry.Key.Row)).Select(entry => (entry.Key.Row, entry.Key.Column, entry.Value.G, entry.Value.C))
+        _fixed.Where(entry => !_driven.Contains(entry.Key.Row))
+            .Select(entry => (entry.Key.Row, entry.Key.Column, entry.Value.G, entry.Value.C))
             .Concat(_constraints.Select(entry => (entry.Key.Row, entry.Key.Column, entry.Value.G, entry.Value.C)));
 
     /// <summary>Entries that take a slot's value times a weight, in the order in which the branches were added.</summary>
     internal IEnumerable<(int Row, int Column, int Slot, double Weight)> Varying =>
-        _varying.Where(entry => !_driven.Contains(entry.Row)).Concat(_constraintSlots.Select(entry => (entry.Row, entry.Row, entry.Slot, 1.0)));
+        _varying.Where(entry => !_driven.Contains(entry.Row))
+            .Concat(_constraintSlots.Select(entry => (entry.Row, entry.Row, entry.Slot, 1.0)));
 
     /// <summary>The right-hand side that each port makes; a current into a driven node is lost in its source.</summary>
     internal IEnumerable<(int Unknown, double Weight)[]> PortWeights =>
@@ -153,7 +155,8 @@ public sealed class Network
         return _outputs.Count - 1;
     }
 
-    private static (int Unknown, double Weight)[] Sum((int Unknown, double Weight)[] left, double a, (int Unknown, double Weight)[] right, double b)
+    private static (int Unknown, double Weight)[] Sum((int Unknown, double Weight)[] left, double a, (int Unknown, double Weight)[] right,
+        double b)
     {
         var sum = new SortedDictionary<int, double>();
         foreach ((int unknown, double weight) in left)

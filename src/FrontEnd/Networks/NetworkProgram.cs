@@ -5,9 +5,10 @@ namespace FrontEnd.Networks;
 /// elimination is a flat program over the matrix's entries.
 /// </summary>
 /// <remarks>
-/// Pivots are taken from the diagonal, ordinary nodes first (least fill), driven nodes last. The ordinary nodes' part is complex symmetric with a real and an
-/// imaginary part that are both positive semidefinite, for which elimination without pivoting is stable with a growth below 3
-/// (Higham 1998, from memory); a driven node's pivot is then 1/A plus its feedback factor. Every lane's residual is checked all the same.
+/// Pivots are taken from the diagonal, ordinary nodes first (least fill), driven nodes last. The ordinary nodes' part is complex symmetric
+/// with a real and an imaginary part that are both positive semidefinite, for which elimination without pivoting is stable with a growth
+/// below 3 (Higham 1998, from memory); a driven node's pivot is then 1/A plus its feedback factor. Every lane's residual is checked all the
+/// same.
 /// </remarks>
 public sealed class NetworkProgram
 {
@@ -126,7 +127,8 @@ public sealed class NetworkProgram
     /// <summary>The original (unfilled) matrix by columns: triples of row, column, entry.</summary>
     internal int[] Pattern { get; }
 
-    /// <summary>For each pivot: diagonal entry, rows below; for each row: its entry, columns right; for each: target and pivot-row entry.</summary>
+    /// <summary>For each pivot: diagonal entry, rows below; for each row: its entry, columns right; for each: target and pivot-row
+    /// entry.</summary>
     internal int[] Factor { get; }
 
     /// <summary>Triples (row, column, entry) of the unit lower factor, by columns.</summary>

@@ -3,8 +3,8 @@ using System.Numerics;
 namespace FrontEnd.Networks;
 
 /// <summary>The second way to use a sweep: every lane is another build of the same circuit, all at one frequency.</summary>
-/// <remarks>Conductances and capacitances are put together once for a group of builds and swept over the frequencies; there is no residual check and
-/// no fallback here, as the drawn values stay near those of the network that has been solved with both.</remarks>
+/// <remarks>Conductances and capacitances are put together once for a group of builds and swept over the frequencies; there is no residual
+/// check and no fallback here, as the drawn values stay near those of the network that has been solved with both.</remarks>
 public sealed partial class NetworkSweep
 {
     private Vector<double>[] _buildG = [];

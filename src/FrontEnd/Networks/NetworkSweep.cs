@@ -5,8 +5,8 @@ using System.Runtime.InteropServices;
 namespace FrontEnd.Networks;
 
 /// <summary>
-/// Solves one network for many lanes (a lane is a frequency, or a frequency and a set of slot values). All memory is taken at the start; solving
-/// allocates nothing. Not for use by two threads at a time.
+/// Solves one network for many lanes (a lane is a frequency, or a frequency and a set of slot values). All memory is taken at the start;
+/// solving allocates nothing. Not for use by two threads at a time.
 /// </summary>
 /// <remarks>
 /// The adjoint solve (of the transposed system) gives the transfer from every port to one output at once, and is more accurate than
@@ -14,7 +14,8 @@ namespace FrontEnd.Networks;
 /// </remarks>
 public sealed partial class NetworkSweep
 {
-    /// <summary>Largest residual |Yᵀz − b| against the largest Σ|Y||z| at which the fixed pivot order is trusted; a well-behaved lane has about 1e-16.</summary>
+    /// <summary>Largest residual |Yᵀz − b| against the largest Σ|Y||z| at which the fixed pivot order is trusted; a well-behaved lane has
+    /// about 1e-16.</summary>
     private const double ResidualLimit = 1e-11;
 
     private readonly NetworkProgram _program;
@@ -54,13 +55,16 @@ public sealed partial class NetworkSweep
     public Span<double> SlotImaginary(int slot) => _slotIm.AsSpan(slot * Capacity, Capacity);
 
     /// <summary>Transfer from a port to an output, real part: V per V or V per A.</summary>
-    public ReadOnlySpan<double> TransferReal(int output, int port) => _transferRe.AsSpan(((output * _program.Ports.Length) + port) * Capacity, Capacity);
+    public ReadOnlySpan<double> TransferReal(int output, int port) =>
+        _transferRe.AsSpan(((output * _program.Ports.Length) + port) * Capacity, Capacity);
 
-    public ReadOnlySpan<double> TransferImaginary(int output, int port) => _transferIm.AsSpan(((output * _program.Ports.Length) + port) * Capacity, Capacity);
+    public ReadOnlySpan<double> TransferImaginary(int output, int port) =>
+        _transferIm.AsSpan(((output * _program.Ports.Length) + port) * Capacity, Capacity);
 
     public Complex Transfer(int output, int port, int lane) => new(TransferReal(output, port)[lane], TransferImaginary(output, port)[lane]);
 
-    /// <summary>Solves the adjoint for outputs 0…<paramref name="outputs"/> − 1 on the first <paramref name="lanes"/> lanes: all ports' transfers.</summary>
+    /// <summary>Solves the adjoint for outputs 0…<paramref name="outputs"/> − 1 on the first <paramref name="lanes"/> lanes: all ports'
+    /// transfers.</summary>
     public void SolveAdjoint(int lanes, int outputs)
     {
         Pad(lanes);

@@ -1,6 +1,7 @@
 namespace FrontEnd.Quantities;
 
-/// <summary>A number with a unit. Every quantity is a struct that holds one double in its SI unit (decibels, degrees and bits count as their own).</summary>
+/// <summary>A number with a unit. Every quantity is a struct that holds one double in its SI unit (decibels, degrees and bits count as
+/// their own).</summary>
 public interface IQuantity
 {
     double SiValue { get; }

@@ -1,6 +1,7 @@
 namespace FrontEnd.Quantities;
 
-/// <summary>Constants of nature. Edition: CODATA 2018 (reference/sources.json, key codata-2018); both are exact since the SI of 2019.</summary>
+/// <summary>Constants of nature. Edition: CODATA 2018 (reference/sources.json, key codata-2018); both are exact since the SI of
+/// 2019.</summary>
 public static class PhysicalConstants
 {
     /// <summary>Boltzmann constant, k = 1.380649e-23 J/K, exact.</summary>

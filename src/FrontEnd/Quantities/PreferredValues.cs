@@ -4,7 +4,8 @@ namespace FrontEnd.Quantities;
 
 /// <summary>Preferred values of parts, E3 to E192: the members of a series, the nearest to a value, the next above and below.</summary>
 /// <remarks>
-/// E3 to E24 are tabulated, as 27…47 and 82 are not the rounded geometric series. E48 to E192 are round(100·10^(i/n)) with one exception: 920 in E192, where the rule gives 919.
+/// E3 to E24 are tabulated, as 27…47 and 82 are not the rounded geometric series. E48 to E192 are round(100·10^(i/n)) with one exception:
+/// 920 in E192, where the rule gives 919.
 /// <para>Source: IEC 60063 (standard not seen; the lists in a public copy).</para>
 /// Values are made as a whole number times or over a power of ten, so that 220 nF here is the same double as 220 nF read from a text.
 /// </remarks>
@@ -13,7 +14,8 @@ public static class PreferredValues
     // The same part value after some arithmetic may be off by rounding; 1e-9 is far below the step of E192, 1.2 %.
     private const double Same = 1e-9;
 
-    private static readonly int[] TwoDigits = [10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91];
+    private static readonly int[] TwoDigits =
+        [10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91];
 
     // Members in hundredths, 100..999, E24 and below as three digits too.
     private static readonly Dictionary<PreferredSeries, int[]> Members = new()
@@ -30,7 +32,8 @@ public static class PreferredValues
     /// <summary>The members of one decade as three-digit whole numbers, 100 to below 1000, ascending.</summary>
     public static IReadOnlyList<int> Decade(PreferredSeries series) => In(series);
 
-    /// <summary>The member nearest to a value above zero, by ratio; at a tie (the value is the geometric mean of two members) the larger.</summary>
+    /// <summary>The member nearest to a value above zero, by ratio; at a tie (the value is the geometric mean of two members) the
+    /// larger.</summary>
     public static double Nearest(double value, PreferredSeries series)
     {
         double below = AtMost(value, series);
@@ -72,30 +75,38 @@ public static class PreferredValues
         0 < value && double.IsFinite(value) && Math.Abs((Nearest(value, series) / value) - 1) < Same;
 
     /// <summary>The nearest resistance of a series, by ratio; see <see cref="Nearest(double, PreferredSeries)"/>.</summary>
-    public static Resistance Nearest(Resistance resistance, PreferredSeries series) => Resistance.FromOhms(Nearest(resistance.Ohms, series));
+    public static Resistance Nearest(Resistance resistance, PreferredSeries series) =>
+        Resistance.FromOhms(Nearest(resistance.Ohms, series));
 
     /// <summary>The nearest capacitance of a series, by ratio; see <see cref="Nearest(double, PreferredSeries)"/>.</summary>
-    public static Capacitance Nearest(Capacitance capacitance, PreferredSeries series) => Capacitance.FromFarads(Nearest(capacitance.Farads, series));
+    public static Capacitance Nearest(Capacitance capacitance, PreferredSeries series) =>
+        Capacitance.FromFarads(Nearest(capacitance.Farads, series));
 
     public static Resistance NextUp(Resistance resistance, PreferredSeries series) => Resistance.FromOhms(NextUp(resistance.Ohms, series));
 
-    public static Resistance NextDown(Resistance resistance, PreferredSeries series) => Resistance.FromOhms(NextDown(resistance.Ohms, series));
+    public static Resistance NextDown(Resistance resistance, PreferredSeries series) =>
+        Resistance.FromOhms(NextDown(resistance.Ohms, series));
 
-    public static Capacitance NextUp(Capacitance capacitance, PreferredSeries series) => Capacitance.FromFarads(NextUp(capacitance.Farads, series));
+    public static Capacitance NextUp(Capacitance capacitance, PreferredSeries series) =>
+        Capacitance.FromFarads(NextUp(capacitance.Farads, series));
 
-    public static Capacitance NextDown(Capacitance capacitance, PreferredSeries series) => Capacitance.FromFarads(NextDown(capacitance.Farads, series));
+    public static Capacitance NextDown(Capacitance capacitance, PreferredSeries series) =>
+        Capacitance.FromFarads(NextDown(capacitance.Farads, series));
 
     /// <summary>The smallest resistance of a series that is not below the one given, for limits that must be kept.</summary>
-    public static Resistance AtLeast(Resistance resistance, PreferredSeries series) => Resistance.FromOhms(AtLeast(resistance.Ohms, series));
+    public static Resistance AtLeast(Resistance resistance, PreferredSeries series) =>
+        Resistance.FromOhms(AtLeast(resistance.Ohms, series));
 
     /// <summary>The largest resistance of a series that is not above the one given.</summary>
     public static Resistance AtMost(Resistance resistance, PreferredSeries series) => Resistance.FromOhms(AtMost(resistance.Ohms, series));
 
     /// <summary>The smallest capacitance of a series that is not below the one given.</summary>
-    public static Capacitance AtLeast(Capacitance capacitance, PreferredSeries series) => Capacitance.FromFarads(AtLeast(capacitance.Farads, series));
+    public static Capacitance AtLeast(Capacitance capacitance, PreferredSeries series) =>
+        Capacitance.FromFarads(AtLeast(capacitance.Farads, series));
 
     /// <summary>The largest capacitance of a series that is not above the one given.</summary>
-    public static Capacitance AtMost(Capacitance capacitance, PreferredSeries series) => Capacitance.FromFarads(AtMost(capacitance.Farads, series));
+    public static Capacitance AtMost(Capacitance capacitance, PreferredSeries series) =>
+        Capacitance.FromFarads(AtMost(capacitance.Farads, series));
 
     /// <summary>Every member from one value to another, both included where they are members, ascending.</summary>
     public static IEnumerable<double> Between(double least, double greatest, PreferredSeries series)
@@ -107,7 +118,8 @@ public static class PreferredValues
     }
 
     private static int[] In(PreferredSeries series) =>
-        Members.TryGetValue(series, out int[]? members) ? members : throw new ArgumentOutOfRangeException(nameof(series), series, "Not a series of IEC 60063.");
+        Members.TryGetValue(series, out int[]? members)
+            ? members : throw new ArgumentOutOfRangeException(nameof(series), series, "Not a series of IEC 60063.");
 
     private static int[] EveryOf24(int step) => [.. TwoDigits.Where((_, index) => index % step == 0).Select(member => member * 10)];
 

@@ -29,12 +29,12 @@ internal static class ConverterReport
 
         double decibels = 20 * Math.Log10(fullScale.Volts / (2 * Math.Sqrt(2) * sigma));
         double shorted = evaluation.Noise.Shorted;
-        double shortedBits = ((20 * Math.Log10(fullScale.Volts / (2 * Math.Sqrt(2) * shorted))) - 1.76) / 6.02;
+        double shortedBits = TradeConstants.EffectiveBits(20 * Math.Log10(fullScale.Volts / (2 * Math.Sqrt(2) * shorted)));
         list.Number(
-            ResultIds.Converter.Enob, "bits of the whole chain, electrodes included", "ENOB", BitCount.FromBits((decibels - 1.76) / 6.02), Equations.Enob, hand: ConverterFormulas.EffectiveNumberOfBits(Decibels.FromStated(decibels)),
+            ResultIds.Converter.Enob, "bits of the whole chain, electrodes included", "ENOB", BitCount.FromBits(TradeConstants.EffectiveBits(decibels)), Equations.Enob, hand: ConverterFormulas.EffectiveNumberOfBits(Decibels.FromStated(decibels)),
             text: $"with shorted inputs {QuantityText.FormatNumber(shortedBits, 4)} bit");
         list.Number(ResultIds.Converter.EnobShorted, "bits of the chain with shorted inputs", "ENOB_short", BitCount.FromBits(shortedBits), Equations.Enob);
-        list.Number(ResultIds.Converter.NoiseFreeBits, "noise-free bits", "", BitCount.FromBits(Math.Log2(fullScale.Volts / (6.6 * sigma))), Equations.NoiseFreeBits, hand: ConverterFormulas.NoiseFreeBits(fullScale, noise));
+        list.Number(ResultIds.Converter.NoiseFreeBits, "noise-free bits", "", BitCount.FromBits(Math.Log2(fullScale.Volts / (TradeConstants.NoisePeakToPeak * sigma))), Equations.NoiseFreeBits, hand: ConverterFormulas.NoiseFreeBits(fullScale, noise));
         AddBitsNeeded(list, evaluation);
     }
 

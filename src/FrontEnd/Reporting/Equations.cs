@@ -1,4 +1,5 @@
 using FrontEnd.Identity;
+using FrontEnd.Quantities;
 using FrontEnd.Results;
 
 namespace FrontEnd.Reporting;
@@ -15,7 +16,7 @@ internal static class Equations
     public static readonly Equation GainTotal = new("|H_path| at √(f1·f2), nodal analysis of each block", Derived);
 
     public static readonly Equation Noise = new("σ² = 1/G_mid² · ∫ |H_dig|²·[S·|H_adc|² + F + LSB²/(6·fs) + 2σ_adc²/fs] df over f1…f2", Derived);
-    public static readonly Equation PeakToPeak = new("6.6·σ", new SourceRef("baker-2008"));
+    public static readonly Equation PeakToPeak = new($"{TradeConstants.NoisePeakToPeak}·σ", new SourceRef("baker-2008"));
     public static readonly Equation Thermal = new("σ² = 1/G_mid² · ∫ |H_dig·H_adc|²·4kT·Re Z·|H|² df", new SourceRef("op-amps-for-everyone", "sec. 10.3.2"));
     public static readonly Equation ElectrodeNoise = new("S = 4kT·Re Z + K/f^α for each electrode, carried to the input", new SourceRef("huigen-2002"));
     public static readonly Equation NoiseFigure = new("20·log10(total / electrodes' thermal and excess noise)", Derived);
@@ -31,7 +32,7 @@ internal static class Equations
     public static readonly Equation FullScale = new("FS/G_mid", Derived);
     public static readonly Equation DynamicRange = new("20·log10(FS_rti/(2√2·σ))", Derived);
     public static readonly Equation Enob = new("(DR − 1.76)/6.02", new SourceRef("quantisation-mt-001"));
-    public static readonly Equation NoiseFreeBits = new("log2(FS_rti/(6.6·σ))", new SourceRef("delta-sigma-sbas350g", "Tables 7-1 and 7-2, their definitions"));
+    public static readonly Equation NoiseFreeBits = new($"log2(FS_rti/({TradeConstants.NoisePeakToPeak}·σ))", new SourceRef("delta-sigma-sbas350g", "Tables 7-1 and 7-2, their definitions"));
     public static readonly Equation BitsNeeded = new("least N with √(1 + q²/σ0²) below the setting, q from LSB = FS/2^N", Derived);
 
     public static readonly Equation BodyCommonMode = new("|v(B) − v(C)| with V_mains at M, leads uncoupled", new SourceRef("metting-van-rijn-1990", "sec. 2.1"));

@@ -132,7 +132,7 @@ public static class Evaluator
         var list = new ResultList();
         list.Missing(ResultIds.Gain.Mid, "gain from the electrodes to the samples, mid-band", "G_mid", "1", Equations.GainMid, code);
         list.Missing(ResultIds.Noise.Total, "noise at the electrodes, rms", "σ", "V", Equations.Noise, code);
-        list.Missing(ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak", "6.6·σ_board", "V", Equations.Noise, code);
+        list.Missing(ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak", $"{TradeConstants.NoisePeakToPeak}·σ_board", "V", Equations.Noise, code);
         list.Missing(ResultIds.Mains.Total, "mains at the electrodes, worst case, rms", "", "V", Equations.MainsTotal, code);
         list.Missing(ResultIds.Mains.Recorded, "mains recorded in the band, worst-case sum, rms", "", "V", Equations.Recorded, code);
         list.Missing(ResultIds.Levels.OffsetSurvived, "largest electrode offset that nothing clips at, ±", "", "V", Equations.OffsetSurvived, code);

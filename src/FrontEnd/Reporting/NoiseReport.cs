@@ -29,9 +29,9 @@ internal static class NoiseReport
         list.Number(ResultIds.Noise.Total, $"noise at the electrodes, rms, {band}", "σ", VoltageRms.FromVolts(total), Equations.Noise,
             $"√({string.Join(" + ", rows.Where(row => 1e-4 * total < row.Rms).OrderByDescending(row => row.Rms).Select(row => $"({QuantityText.Format(row.Rms, "V", 4)})²"))}) = {QuantityText.Format(total, "V", 4)}",
             together, assumption);
-        list.Number(ResultIds.Noise.PeakToPeak, "noise at the electrodes, peak-to-peak", "6.6·σ", VoltagePeakToPeak.FromVolts(6.6 * total), Equations.PeakToPeak, hand: NoiseFormulas.PeakToPeak(VoltageRms.FromVolts(total)));
+        list.Number(ResultIds.Noise.PeakToPeak, "noise at the electrodes, peak-to-peak", $"{TradeConstants.NoisePeakToPeak}·σ", VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * total), Equations.PeakToPeak, hand: NoiseFormulas.PeakToPeak(VoltageRms.FromVolts(total)));
         list.Number(
-            ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak", "6.6·σ_board", VoltagePeakToPeak.FromVolts(6.6 * noise.WithoutExcess), Equations.Noise,
+            ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak", $"{TradeConstants.NoisePeakToPeak}·σ_board", VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * noise.WithoutExcess), Equations.Noise,
             text: "the board's share: what better parts can change");
         list.Number(ResultIds.Noise.Shorted, "noise with every electrode a short circuit, rms, as far as the board makes it", "σ_short", VoltageRms.FromVolts(noise.Shorted), Equations.Noise);
         list.Number(

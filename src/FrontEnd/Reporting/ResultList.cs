@@ -69,14 +69,14 @@ internal sealed class ResultList
     /// <summary>The difference is a share for quantities with a scale and plain for decibels, degrees and bits.</summary>
     private static HandFigure Compare(IQuantity value, TextbookFigure hand, string? assumption)
     {
-        bool plain = value is Decibels or Angle or BitCount;
+        QuantityKind kind = QuantityKind.Of(value);
+        bool plain = kind.ByDifference;
         double network = value.SiValue;
         double difference = plain || network == 0 ? hand.Value - network : (hand.Value / network) - 1;
-        KindInfo kind = Kinds.Find(value.GetType()) ?? throw new InvalidOperationException($"No kind for {value.GetType()}.");
 
         // The assumption is named where it shows: below that the formula holds.
         string? failed = (plain ? NoticeablePlain : NoticeableShare) < Math.Abs(difference) ? assumption : null;
-        return new HandFigure(kind.Make(hand.Value), hand.Formula, hand.Substituted, hand.Source, difference, failed);
+        return new HandFigure(kind.FromSi(hand.Value), hand.Formula, hand.Substituted, hand.Source, difference, failed);
     }
 
     private void Add(Result result)

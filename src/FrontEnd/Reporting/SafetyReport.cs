@@ -14,17 +14,6 @@ internal static class SafetyReport
     /// <summary>Said wherever the limits show.</summary>
     public const string LimitOrigin = "limits as commonly quoted from IEC 60601-1; its dc row is from memory";
 
-    /// <summary>The cautions that stand wherever a design is judged.</summary>
-    public static readonly IReadOnlyList<string> Cautions =
-    [
-        "Not a medical device. Design aid only. Local electrical and medical-device rules and a licensed professional decide. Body-connected equipment must be checked by a qualified person.",
-        "Battery only; never worn while charging; no wire to a mains-powered computer, scope or charger. Prefer radio; a USB isolator is one barrier, not a licence.",
-        "No recording during thunderstorms or near electrosurgery; nothing here withstands a defibrillator.",
-        "Touch-proof lead connectors (21 CFR 898.12). Lithium cells with a protection circuit and the right charger.",
-        "No reading diagnoses. Not on others without their consent; not on people with implants or epilepsy concerns without a clinician. Do not abrade skin; clean the electrodes.",
-        "Before anyone wears it: measure the dc from every electrode to common and to every other, supply at its highest, the driven ground forced to each rail.",
-    ];
-
     public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;

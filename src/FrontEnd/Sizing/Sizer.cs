@@ -243,9 +243,9 @@ public static class Sizer
         VoltagePeakToPeak? noise = requirements.Noise ?? (design.Electrodes.Contact == ContactKind.Wet ? Judge.DefaultNoise(design) : null);
 
         // A tenth below: the band's edges are rounded off by the filters.
-        if (noise is { } limit && limit.Volts < 0.9 * 6.6 * candidate.NoiseBound)
+        if (noise is { } limit && limit.Volts < 0.9 * TradeConstants.NoisePeakToPeak * candidate.NoiseBound)
         {
-            return ("requirements.noise", 6.6 * candidate.NoiseBound, true);
+            return ("requirements.noise", TradeConstants.NoisePeakToPeak * candidate.NoiseBound, true);
         }
 
         if (request.BatteryLife is { } wanted && design.Supply.BatteryCapacity is { } capacity)
@@ -266,7 +266,7 @@ public static class Sizer
         Result tightest = judged.Values.Where(result => result.Verdict.Margin is not null && result.Verdict.Limit is { SiValue: not 0 }).MinBy(Spare) ?? judged.Values.First();
         Result mains = judged[ResultIds.Mains.Total];
         var evaluation = new Evaluation(design);
-        double board = 6.6 * evaluation.Noise.WithoutExcess;
+        double board = TradeConstants.NoisePeakToPeak * evaluation.Noise.WithoutExcess;
         return new SizedDesign(
             Named(design), VoltageRms.FromVolts(evaluation.Noise.Total), VoltagePeakToPeak.FromVolts(board), Current.FromAmperes(SupplyReport.TotalAmperes(design)), candidate.Parts,
             Decibels.FromVoltageRatio(Math.Max(1e-9, mains.Verdict.Limit!.SiValue / Math.Max(1e-18, mains.Si))), $"{tightest.Name}: {tightest.Verdict.Because}")

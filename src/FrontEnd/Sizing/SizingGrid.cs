@@ -69,9 +69,9 @@ internal sealed class SizingGrid
     }
 
     /// <summary>Safety limits are kept at the quoted ones or below: a request may tighten them and not raise them.</summary>
-    private double FaultAmperes => Math.Min(50e-6, _request.Fixed.Requirements.FaultCurrent.Amperes);
+    private double FaultAmperes => Math.Min(TradeConstants.FaultAmperes, _request.Fixed.Requirements.FaultCurrent.Amperes);
 
-    private double DrivenAmperes => Math.Min(10e-6, _request.Fixed.Requirements.DrivenGroundCurrent.Amperes);
+    private double DrivenAmperes => Math.Min(TradeConstants.NormalAmperes, _request.Fixed.Requirements.DrivenGroundCurrent.Amperes);
 
     /// <summary>Everything but amplifier, stages, converter: protection that the fault limit needs, filters behind the converter.</summary>
     public Design Base(GroundDrive ground)

@@ -6,6 +6,7 @@ using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
 using FrontEnd.Networks;
+using FrontEnd.Quantities;
 
 namespace FrontEnd.Spread;
 
@@ -147,8 +148,8 @@ internal sealed class SpreadKernel
         Vector<double> noise = Vector.SquareRoot(rest + quantisation) / mid;
         Put(GainMid, mid);
         Put(NoiseTotal, noise);
-        Put(BoardShare, 6.6 * Vector.SquareRoot(rest + quantisation - excess) / mid);
-        Put(Enob, (Decibel(scale * converter.FullScale.Volts / (mid * noise) / (2 * Math.Sqrt(2))) - new Vector<double>(1.76)) / 6.02);
+        Put(BoardShare, TradeConstants.NoisePeakToPeak * Vector.SquareRoot(rest + quantisation - excess) / mid);
+        Put(Enob, (Decibel(scale * converter.FullScale.Volts / (mid * noise) / (2 * Math.Sqrt(2))) - new Vector<double>(TradeConstants.DecibelsOfSine)) / TradeConstants.DecibelsPerBit);
         PutBitsNeeded(figures, first, scale * (converter.FullScale.Volts * Math.Sqrt(_setup.StepPower)) / Vector.SquareRoot(rest));
         Put(Fold, Decibel(mid / fold));
         PutModulatorFold(Put, active, reference, ground, gain, mid);

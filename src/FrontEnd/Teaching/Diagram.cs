@@ -7,14 +7,17 @@ namespace FrontEnd.Teaching;
 /// <param name="Id">Stable word, such as lead-network.</param>
 /// <param name="For">Patterns of the results it belongs to, as in <see cref="Explanation.Pattern"/>.</param>
 /// <param name="Art">
-/// The picture on a grid of letters, the one description of it. Lines are box-drawing letters; <c>&gt; &lt; ^ v</c> at the end of one are arrowheads;
-/// <c>[R]</c> is a part with its name, <c>(~)</c> a source or an adder, ┤├ or ─┴─ above ─┬─ a capacitor, ┷ common, ╧ earth; all else is text.
+/// The picture on a grid of letters, the one description of it. Lines are box-drawing letters; <c>&gt; &lt; ^ v</c> at the end of one are
+/// arrowheads;
+/// <c>[R]</c> is a part with its name, <c>(~)</c> a source or an adder, ┤├ or ─┴─ above ─┬─ a capacitor, ┷ common, ╧ earth; all else is
+/// text.
 /// <c>{name}</c> is a value of the design.
 /// </param>
 /// <param name="Values">The values by their names in the art.</param>
 /// <param name="When">True for the results and designs that it fits; null for all that the patterns name.</param>
 public sealed record Diagram(
-    string Id, string Title, IReadOnlyList<ResultPattern> For, string Art, Func<Assessment, IReadOnlyDictionary<string, string>> Values, Func<Assessment, ResultId, bool>? When = null)
+    string Id, string Title, IReadOnlyList<ResultPattern> For, string Art, Func<Assessment, IReadOnlyDictionary<string, string>> Values,
+    Func<Assessment, ResultId, bool>? When = null)
 {
     /// <summary>The picture of one design, line by line, without blanks at the end.</summary>
     /// <remarks>A value longer than its place takes the blanks that follow it inside a frame.</remarks>

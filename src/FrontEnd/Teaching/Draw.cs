@@ -4,8 +4,10 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Teaching;
 
-/// <summary>Where a template's numbers come from: a student's stream, or values given one by one, as for a textbook's own example.</summary>
-/// <remarks>Every value is a preferred number or one of a list before anything is worked out with it, so that the sheet shows all its digits.</remarks>
+/// <summary>Where a template's numbers come from: a student's stream, or values given one by one, as for a textbook's own
+/// example.</summary>
+/// <remarks>Every value is a preferred number or one of a list before anything is worked out with it, so that the sheet shows all its
+/// digits.</remarks>
 public sealed class Draw
 {
     private readonly SeededRandom? _random;
@@ -44,7 +46,7 @@ public sealed class Draw
     public T Give<T>(string symbol, string name, double value)
         where T : struct, IQuantity
     {
-        T quantity = (T)QuantityText.FromSi(QuantityText.KindOf<T>(), value);
+        T quantity = (T)QuantityKind.Of<T>().FromSi(value);
         _givens.Add(new Given(symbol, name, quantity));
         return quantity;
     }
@@ -65,7 +67,8 @@ public sealed class Draw
         return order;
     }
 
-    /// <summary>Forgets what was drawn, for a template that must draw again; false where the values are given and would be the same.</summary>
+    /// <summary>Forgets what was drawn, for a template that must draw again; false where the values are given and would be the
+    /// same.</summary>
     internal bool Again()
     {
         if (_random is null)

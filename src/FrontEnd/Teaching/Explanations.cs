@@ -1,4 +1,5 @@
 using FrontEnd.Identity;
+using FrontEnd.Quantities;
 
 namespace FrontEnd.Teaching;
 
@@ -44,7 +45,7 @@ public static class Explanations
         new(ResultIds.Converter.FullScale, "The converter's range divided by the gain: what can stand at the electrodes, offset included where the path passes dc.", "None.", new("quantisation-mt-001")),
         new(ResultIds.Converter.DynamicRange, "The rms of the largest sine over the rms of the noise, in decibels. A sine that fills the range has an rms of its peak-to-peak over 2√2.", Gaussian, new("common-practice")),
         new(ResultIds.Converter.Enob.AndMore, "The bits an ideal converter would need for that dynamic range: 6.02 dB a bit, after 1.76 dB for the sine. With the electrodes in it is a figure of the whole chain, with shorted inputs one of the board.", Gaussian, new("quantisation-mt-001")),
-        new(ResultIds.Converter.NoiseFreeBits, "Bits that do not flicker with the noise: the range over the noise's peak-to-peak. It is log2(6.6), 2.7 bits, below what the rms noise would give.", Gaussian, new("delta-sigma-sbas350g", "Tables 7-1 and 7-2, their definitions")),
+        new(ResultIds.Converter.NoiseFreeBits, $"Bits that do not flicker with the noise: the range over the noise's peak-to-peak. It is log2({TradeConstants.NoisePeakToPeak}), 2.7 bits, below what the rms noise would give.", Gaussian, new("delta-sigma-sbas350g", "Tables 7-1 and 7-2, their definitions")),
         new(ResultIds.Converter.BitsNeeded, "The least resolution whose rounding adds little to the noise that is there anyway. More bits only resolve noise more finely.", "The quantisation error is white.", new("quantisation-mt-001")),
 
         new(ResultIds.Mains.BodyCommonMode, "The body is a plate of a capacitor to the mains wiring. The current through it must return through the ground electrode, and the voltage it makes there stands between body and amplifier. A floating box lets little current return.", "Cables and body are small capacitances; the box is where the design says.", new("metting-van-rijn-1990", "sec. 2.1")),

@@ -1,3 +1,4 @@
+using FrontEnd.Quantities;
 using FrontEnd.Text;
 
 namespace FrontEnd.Teaching;
@@ -13,54 +14,74 @@ public static class Glossary
 {
     public static IReadOnlyList<Term> All { get; } =
     [
-        new("ac coupling", "", "", "A series capacitor with a resistor to common: passes changes, blocks dc such as the electrodes' offset.", "coupling capacitor"),
+        new("ac coupling", "", "",
+            "A series capacitor with a resistor to common: passes changes, blocks dc such as the electrodes' offset.",
+        "coupling capacitor"),
         new("alias", "", "", "A frequency above half the sampling rate as it appears in the record: at its distance from the nearest multiple of the rate.", "folding", "fold", "folded", "image"),
         new("anti-alias filter", "", "", "The low-pass in front of the converter that weakens what would fold into the band."),
         new("attenuation", "", "dB", "How far a filter weakens a frequency; a positive number here."),
         new("average reference", "", "", "The mean of all recorded sites, taken away from each; noise e·√(1 − 1/N) a channel."),
         new("band", "f₁, f₂", "Hz", "The frequencies a design is for, from its low to its high edge."),
-        new("bias current", "I_b", "A", "The steady current into an amplifier's input; makes a dc voltage in every resistance it flows through."),
+        new("bias current", "I_b", "A",
+            "The steady current into an amplifier's input; makes a dc voltage in every resistance it flows through."),
         new("bipolar channel", "", "", "The difference of two recorded sites; the common reference drops out."),
         new("body capacitance", "C_b", "F", "From the wearer to earth; hundreds of picofarads.", "body-to-earth"),
-        new("buffer", "", "", "A follower of gain 1, at an electrode or between stages; what stands before it delivers no current.", "follower"),
+        new("buffer", "", "", "A follower of gain 1, at an electrode or between stages; what stands before it delivers no current.",
+            "follower"),
         new("Butterworth", "", "", "A filter whose pass band is as flat as can be; |H|² = 1/(1 + (f/f_c)^2n)."),
-        new("clipping", "", "", "An output that can go no further because the rail is reached; what is recorded then means nothing.", "clip"),
+        new("clipping", "", "", "An output that can go no further because the rail is reached; what is recorded then means nothing.",
+            "clip"),
         new("CMOS input", "", "", "Draws next to no current, so that high impedances make little offset and current noise.", "CMOS"),
-        new("common mode", "V_cm", "V", "What both inputs have in common: their mean against the amplifier's common.", "common-mode voltage"),
-        new("common-mode rejection", "CMRR", "dB", "Gain for the difference over gain for the common mode. That of the system counts the electrodes' imbalance too.", "cmrr", "rejection"),
+        new("common mode", "V_cm", "V", "What both inputs have in common: their mean against the amplifier's common.",
+            "common-mode voltage"),
+        new("common-mode rejection", "CMRR", "dB",
+            "Gain for the difference over gain for the common mode. That of the system counts the electrodes' imbalance too.", "cmrr",
+        "rejection"),
         new("contact check", "", "", "A small known current through two electrodes; the voltage it makes is the sum of their impedances."),
         new("corner", "f_c", "Hz", "Where a filter's power has halved, −3 dB.", "cutoff", "-3 dB"),
         new("correlation", "ρ", "", "How far two channels move together: 0 not at all, 1 entirely."),
         new("dc", "", "", "The steady part of a voltage or current; ac is what changes."),
         new("decibel", "dB", "dB", "20·log10 of a ratio of voltages, 10·log10 of a ratio of powers.", "db"),
-        new("delta-sigma", "", "", "A converter that samples fast and coarsely and averages; its decimation filter is part of the anti-aliasing.", "modulator", "decimator"),
+        new("delta-sigma", "", "",
+            "A converter that samples fast and coarsely and averages; its decimation filter is part of the anti-aliasing.", "modulator",
+        "decimator"),
         new("deviation", "", "", "How far the mains is from its nominal frequency."),
-        new("displacement current", "i", "A", "The current through the capacitances between mains, body, leads and earth, 2πf·C·V; C_p to the body, C_lead to a lead."),
+        new("displacement current", "i", "A",
+            "The current through the capacitances between mains, body, leads and earth, 2πf·C·V; C_p to the body, C_lead to a lead."),
         new("dither", "", "", "Noise of about half a step or more in front of a converter; it makes the rounding error random."),
-        new("driven ground", "", "", "An electrode through which the amplifier gives the inverted common mode back to the body, through its resistor R_o, so that less of it is left.", "driven right leg", "drl"),
+        new("driven ground", "", "",
+            "An electrode through which the amplifier gives the inverted common mode back to the body, through its resistor R_o, so that less of it is left.", "driven right leg", "drl"),
         new("dry electrode", "", "", "Touches skin without gel or water; hundreds of kilohms and more, noisy, quick to put on."),
         new("dynamic range", "DR", "dB", "The rms of the largest sine over the rms of the noise."),
-        new("effective number of bits", "ENOB", "bit", "Bits of an ideal converter with the same ratio of signal to noise and distortion, (SINAD − 1.76)/6.02.", "enob"),
+        new("effective number of bits", "ENOB", "bit",
+            "Bits of an ideal converter with the same ratio of signal to noise and distortion, (SINAD − 1.76)/6.02.", "enob"),
         new("electrode impedance", "Z_e", "Ω", "R_s in series with R_d and C_d in parallel; falls with frequency."),
-        new("electrode offset", "V_off", "V", "The dc voltage between two electrodes, of electrochemical origin; up to 300 mV is reckoned with.", "half-cell potential", "offset"),
+        new("electrode offset", "V_off", "V",
+            "The dc voltage between two electrodes, of electrochemical origin; up to 300 mV is reckoned with.", "half-cell potential",
+        "offset"),
         new("excess noise", "K, α", "V²/Hz", "An electrode's noise above its thermal one, K/f^α: skin and contact."),
         new("feedback", "", "", "Part of an output given back to the input; around an op-amp it sets the gain."),
         new("flicker noise", "f_c", "Hz", "Noise whose power rises as 1/f below its corner.", "1/f noise"),
         new("floating", "", "", "Joined to earth by nothing but a small capacitance."),
         new("full scale", "FS", "V", "The converter's whole range, peak-to-peak."),
         new("gain", "G", "", "Output over input voltage."),
-        new("gain-bandwidth product", "GBW", "Hz", "Where an op-amp's open-loop gain has fallen to 1; over the noise gain it is the stage's corner.", "gbw"),
+        new("gain-bandwidth product", "GBW", "Hz",
+            "Where an op-amp's open-loop gain has fallen to 1; over the noise gain it is the stage's corner.", "gbw"),
         new("Gaussian", "", "", "Distributed like the sum of many small independent causes: 99.9 % of the time within 3.3 times the rms to each side."),
-        new("ground electrode", "Z_g", "Ω", "Joins the body to the amplifier's common, or to its driven ground; carries the displacement current."),
+        new("ground electrode", "Z_g", "Ω",
+            "Joins the body to the amplifier's common, or to its driven ground; carries the displacement current."),
         new("group delay", "", "s", "How late a narrow group of frequencies comes out, −dφ/dω."),
         new("harmonic", "h", "", "A whole multiple of the mains frequency.", "harmonics"),
         new("headroom", "", "dB", "The room up to the rail over the sum of all peaks."),
         new("high-pass", "", "", "Passes what is above its corner; takes drift away; a step decays in it over time."),
         new("imbalance", "ΔZ", "Ω", "The difference of two electrodes' impedances; turns common mode into signal.", "mismatch"),
-        new("input impedance", "Z_in", "Ω", "What one input with its cable and parts shows to the electrode; mostly the capacitance C_in, with the lead's C_lead."),
-        new("input-referred", "RTI", "", "Divided by the gain in front: what at the electrodes would cause the same.", "rti", "referred to the input"),
+        new("input impedance", "Z_in", "Ω",
+            "What one input with its cable and parts shows to the electrode; mostly the capacitance C_in, with the lead's C_lead."),
+        new("input-referred", "RTI", "", "Divided by the gain in front: what at the electrodes would cause the same.", "rti",
+            "referred to the input"),
         new("interferer", "", "", "A disturbance that is not the mains: muscle, a radio, a switching supply."),
-        new("isolation capacitance", "C_iso", "F", "From the box to earth; small for a battery device that touches nothing.", "amplifier-to-earth"),
+        new("isolation capacitance", "C_iso", "F", "From the box to earth; small for a battery device that touches nothing.",
+            "amplifier-to-earth"),
         new("latency", "", "s", "All delays from electrode to reader."),
         new("linear", "", "", "Twice the input gives twice the output, and two inputs together give the sum of their outputs."),
         new("loop gain", "T", "", "What a signal is multiplied by once around a feedback loop; divides what the loop works against."),
@@ -69,19 +90,24 @@ public static class Glossary
         new("margin", "", "", "How far a figure is on the right side of its limit; of an output, how near to a rail it cannot go."),
         new("montage", "", "", "Which sites are compared with which."),
         new("multiple feedback", "", "", "A second-order low-pass of one inverting op-amp, three resistors and two capacitors."),
-        new("named bands", "", "", "delta, theta, alpha, beta, gamma: bands of the scalp's rhythms; their edges are conventions and can be changed.", "delta", "theta", "alpha", "beta", "gamma"),
+        new("named bands", "", "",
+            "delta, theta, alpha, beta, gamma: bands of the scalp's rhythms; their edges are conventions and can be changed.", "delta",
+        "theta", "alpha", "beta", "gamma"),
         new("noise", "σ", "V rms", "Random voltage; independent noises add as squares."),
         new("noise bandwidth", "B", "Hz", "Width of the brick wall that passes as much white noise as the filter; 1.57 f_c for one pole."),
         new("noise density", "e, i", "V/√Hz, A/√Hz", "Noise in a hertz of bandwidth, one-sided here."),
         new("noise figure", "NF", "dB", "Total noise over what the electrodes make anyway."),
-        new("noise gain", "", "", "1 + Rf/Rg: what multiplies an op-amp's own noise and sets its bandwidth, whether the stage inverts or not."),
-        new("noise-free bits", "", "bit", "Bits that do not flicker with the noise: log2 of the range over 6.6·σ."),
+        new("noise gain", "", "",
+            "1 + Rf/Rg: what multiplies an op-amp's own noise and sets its bandwidth, whether the stage inverts or not."),
+        new("noise-free bits", "", "bit",
+            $"Bits that do not flicker with the noise: log2 of the range over {TradeConstants.NoisePeakToPeak}·σ."),
         new("notch", "f₀, Q", "Hz", "Removes one frequency; the width between its −3 dB points is f₀/Q."),
         new("Nyquist frequency", "f_s/2", "Hz", "Half the sampling rate; what lies above it folds.", "half the rate"),
         new("op-amp", "", "", "Operational amplifier: a very high gain that feedback brings down to what is wanted.", "op-amps"),
         new("overhead", "", "", "What is sent beside the samples: framing, counters.", "framing", "packet"),
         new("oversampling", "OSR", "", "Modulator clocks for one output sample.", "osr", "decimation"),
-        new("peak-to-peak", "p-p", "V", "From the lowest to the highest point: 2√2·rms of a sine, 6.6·rms of Gaussian noise.", "pp"),
+        new("peak-to-peak", "p-p", "V",
+            $"From the lowest to the highest point: 2√2·rms of a sine, {TradeConstants.NoisePeakToPeak}·rms of Gaussian noise.", "pp"),
         new("phase margin", "", "°", "180° plus the loop's phase where its gain is 1; below 0° it oscillates."),
         new("phasor", "", "", "A sine's size and angle as one complex number; phasors add with their angles."),
         new("pole", "", "", "What makes a filter fall by 20 dB a decade beyond its frequency; a filter of order n has n of them."),
@@ -90,7 +116,8 @@ public static class Glossary
         new("quality", "Q", "", "Centre over width of a resonance or notch.", "q"),
         new("quantisation", "q", "V rms", "Rounding to steps; LSB/√12 rms where other noise dithers it."),
         new("rail", "", "V", "The supply's highest or lowest voltage; an output comes near it, by its margin."),
-        new("reference electrode", "", "", "The electrode all channels are measured against; its potential v_r and its noise stand in every channel."),
+        new("reference electrode", "", "",
+            "The electrode all channels are measured against; its potential v_r and its noise stand in every channel."),
         new("referential channel", "", "", "A site against the reference electrode; noise √2·e for equal electrodes."),
         new("residue", "", "V", "What is left of a disturbance after rejection or filtering."),
         new("resolution", "N", "bit", "The converter's number of bits; 2^N steps."),
@@ -104,11 +131,13 @@ public static class Glossary
         new("sinc filter", "K", "", "K moving averages over one output period: the decimation filter of many delta-sigma converters."),
         new("single fault", "", "", "One part has failed in the worst way; safety limits must hold even then."),
         new("skew", "Δt", "s", "Time between the samples of two channels."),
-        new("successive approximation", "SAR", "", "A converter that samples at one moment and finds the code bit by bit; needs a full anti-alias filter.", "sar"),
+        new("successive approximation", "SAR", "",
+            "A converter that samples at one moment and finds the code bit by bit; needs a full anti-alias filter.", "sar"),
         new("supply rejection", "PSRR", "dB", "Ripple on the supply over what of it appears at the input.", "psrr"),
         new("sweep", "", "", "One recorded response to a stimulus; many are averaged.", "evoked"),
         new("swing", "", "V", "How far an output can go to each side of the middle of the supply."),
-        new("ten-twenty system", "", "", "Sites on the head in steps of 10 and 20 % of measured arcs; odd numbers left, even right, z in the middle.", "10-20", "sites"),
+        new("ten-twenty system", "", "",
+            "Sites on the head in steps of 10 and 20 % of measured arcs; odd numbers left, even right, z in the middle.", "10-20", "sites"),
         new("thermal noise", "√(4kTRB)", "V rms", "The noise of every resistance; of an impedance its real part counts.", "johnson noise"),
         new("time constant", "τ", "s", "RC; a step has fallen to 37 % after one of them."),
         new("tolerance", "tol", "%", "How far a part may be from its marked value."),
@@ -131,16 +160,20 @@ public static class Glossary
     public static IReadOnlyList<Term> UsedIn(IEnumerable<string> texts)
     {
         string all = string.Join('\n', texts);
-        return [.. All.Where(term => IsNamed(all, term.Name) || term.Others.Any(other => IsNamed(all, other)) || Symbols(term).Any(symbol => 1 < symbol.Length && Named(all, symbol, StringComparison.Ordinal)))];
+        return [.. All.Where(term => IsNamed(all, term.Name) || term.Others.Any(other => IsNamed(all, other)) || Symbols(term)
+            .Any(symbol => 1 < symbol.Length && Named(all, symbol, StringComparison.Ordinal)))];
     }
 
     /// <summary>A term with its symbol and unit: "corner, f_c [Hz]".</summary>
-    public static string Head(Term term) => term.Name + (term.Symbol.Length == 0 || Same(term.Symbol, term.Name) ? "" : $", {term.Symbol}") + (term.Unit.Length == 0 ? "" : $" [{term.Unit}]");
+    public static string Head(Term term) =>
+        term.Name + (term.Symbol.Length == 0 || Same(term.Symbol, term.Name) ? "" : $", {term.Symbol}")
+        + (term.Unit.Length == 0 ? "" : $" [{term.Unit}]");
 
     private static string[] Symbols(Term term) => term.Symbol.Split(',', StringSplitOptions.TrimEntries);
 
     // A short form such as q is not the letter Q of something else.
-    private static bool IsNamed(string text, string name) => Named(text, name, name.Length <= 3 ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
+    private static bool IsNamed(string text, string name) =>
+        Named(text, name, name.Length <= 3 ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
 
     private static bool Named(string text, string name, StringComparison comparison)
     {
@@ -157,13 +190,15 @@ public static class Glossary
         return false;
     }
 
-    /// <summary>Terms of which a name or symbol holds the text, in any case: those whose own name begins with it first, then in the order of the table. All of them for an empty text.</summary>
+    /// <summary>Terms of which a name or symbol holds the text, in any case: those whose own name begins with it first, then in the order
+    /// of the table. All of them for an empty text.</summary>
     public static IReadOnlyList<Term> Search(string text)
     {
         string plain = text.Trim();
         return
         [
-            .. All.Where(term => term.Others.Append(term.Name).Append(term.Symbol).Any(name => name.Contains(plain, StringComparison.OrdinalIgnoreCase)))
+            .. All.Where(term => term.Others.Append(term.Name).Append(term.Symbol)
+                .Any(name => name.Contains(plain, StringComparison.OrdinalIgnoreCase)))
                 .OrderBy(term => !term.Name.StartsWith(plain, StringComparison.OrdinalIgnoreCase)),
         ];
     }

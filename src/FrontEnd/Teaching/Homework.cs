@@ -23,9 +23,11 @@ public sealed record Homework(ulong Seed, string TemplateVersion, IReadOnlyList<
     /// <summary>What the numbers were drawn with.</summary>
     public static string Generator => SeededRandom.Name;
 
-    /// <summary>Draws the sheets. The same call gives the same sheets for ever, as long as the version of the templates is the same.</summary>
+    /// <summary>Draws the sheets. The same call gives the same sheets for ever, as long as the version of the templates is the
+    /// same.</summary>
     /// <param name="students">Who gets a sheet; empty for one sheet that all share.</param>
-    /// <remarks>A student's numbers depend on the seed, the template and the student's id alone: another student or another question changes nothing there.</remarks>
+    /// <remarks>A student's numbers depend on the seed, the template and the student's id alone: another student or another question
+    /// changes nothing there.</remarks>
     public static Homework Make(IReadOnlyCollection<Topic> topics, int? level, int count, ulong seed, IReadOnlyList<Student> students)
     {
         IReadOnlyList<(Template Template, int Copy)> chosen = TemplateSet.Choose(topics, level, count, seed);

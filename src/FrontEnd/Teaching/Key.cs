@@ -7,16 +7,22 @@ namespace FrontEnd.Teaching;
 public sealed record Key(ulong Seed, string TemplateVersion, IReadOnlyList<KeySheet> Sheets)
 {
     public static Key Of(Homework homework) =>
-        new(homework.Seed, homework.TemplateVersion, [.. homework.Sheets.Select(sheet => new KeySheet(sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", [.. sheet.Questions.Select(Question)]))]);
+        new(homework.Seed, homework.TemplateVersion,
+            [.. homework.Sheets.Select(sheet =>
+            new KeySheet(sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", [.. sheet.Questions.Select(Question)]))]);
 
     private static KeyQuestion Question(Question question)
     {
         Problem problem = question.Problem;
-        KeySlip[] slips = [.. problem.Slips.Select(slip => new KeySlip(slip.Kind.Code, slip.Kind.Remark, slip.Value, slip.Low, slip.High, slip.Share * problem.Points))];
+        KeySlip[] slips = [.. problem.Slips.Select(slip =>
+            new KeySlip(slip.Kind.Code, slip.Kind.Remark, slip.Value, slip.Low, slip.High, slip.Share * problem.Points))];
         return problem.Answer switch
         {
-            QuantityAnswer answer => new KeyQuestion(question.Id, problem.TemplateId, problem.Points, answer.Text, slips) { Kind = answer.Kind, Value = answer.Value, Low = answer.Low, High = answer.High },
-            ChoiceAnswer answer => new KeyQuestion(question.Id, problem.TemplateId, problem.Points, answer.Text, slips) { Options = answer.Options, Value = answer.Right, Low = answer.Right, High = answer.Right },
+            QuantityAnswer answer =>
+                new KeyQuestion(question.Id, problem.TemplateId, problem.Points, answer.Text, slips) { Kind = answer.Kind,
+                Value = answer.Value, Low = answer.Low, High = answer.High },
+            ChoiceAnswer answer => new KeyQuestion(question.Id, problem.TemplateId, problem.Points, answer.Text,
+                slips) { Options = answer.Options, Value = answer.Right, Low = answer.Right, High = answer.Right },
             _ => throw new ArgumentOutOfRangeException(nameof(question), problem.Answer, "Answer is not handled."),
         };
     }

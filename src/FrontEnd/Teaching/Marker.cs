@@ -12,20 +12,24 @@ public sealed record GivenAnswer(string Student, string Question, string Text, i
 /// <summary>What one answer earned.</summary>
 /// <param name="Slip">Code of the slip that explains it; "" for none.</param>
 /// <param name="Remark">For the student; "" where the answer is right.</param>
-public sealed record Mark(string Student, string Name, string Question, string Answer, double Points, double Possible, string Slip, string Remark);
+public sealed record Mark(string Student, string Name, string Question, string Answer, double Points, double Possible, string Slip,
+    string Remark);
 
 /// <summary>All marks, what the class slipped on, and what was wrong with the list.</summary>
 public sealed record Marks(IReadOnlyList<Mark> Rows, IReadOnlyList<Finding> Findings)
 {
     /// <summary>Each student's share of the points, the least first.</summary>
     public IReadOnlyList<(string Student, double Share)> Shares =>
-        [.. Rows.GroupBy(row => row.Student, StringComparer.Ordinal).Select(rows => (rows.Key, rows.Sum(row => row.Points) / rows.Sum(row => row.Possible))).OrderBy(one => one.Item2).ThenBy(one => one.Key, StringComparer.Ordinal)];
+        [.. Rows.GroupBy(row => row.Student, StringComparer.Ordinal)
+            .Select(rows => (rows.Key, rows.Sum(row => row.Points) / rows.Sum(row => row.Possible))).OrderBy(one => one.Item2)
+            .ThenBy(one => one.Key, StringComparer.Ordinal)];
 
     /// <summary>How often each slip was made, commonest first.</summary>
     public IReadOnlyList<(string Slip, string Remark, int Count)> Slips =>
     [
         .. Rows.Where(row => row.Slip.Length > 0).GroupBy(row => row.Slip, StringComparer.Ordinal)
-            .Select(group => (group.Key, group.First().Remark, group.Count())).OrderByDescending(one => one.Item3).ThenBy(one => one.Key, StringComparer.Ordinal),
+            .Select(group => (group.Key, group.First().Remark, group.Count())).OrderByDescending(one => one.Item3)
+            .ThenBy(one => one.Key, StringComparer.Ordinal),
     ];
 }
 
@@ -47,7 +51,8 @@ public static class Marker
         List<Finding> findings = [];
         bool shared = key.Sheets is [{ Student: "" }];
         KeySheet[] sheets = shared
-            ? [.. answers.Select(answer => answer.Student).Distinct(StringComparer.Ordinal).Select(student => key.Sheets[0] with { Student = student })]
+            ? [.. answers.Select(answer => answer.Student).Distinct(StringComparer.Ordinal)
+                .Select(student => key.Sheets[0] with { Student = student })]
             : [.. key.Sheets];
         Dictionary<(string, string), GivenAnswer> found = Sort(answers, sheets, findings);
         List<Mark> rows = [];
@@ -71,17 +76,19 @@ public static class Marker
             return Chosen(question, text);
         }
 
-        QuantityKind kind = question.Kind ?? throw new ArgumentException("The key's question has neither choices nor a kind of quantity.", nameof(question));
+        QuantityKind kind = question.Kind
+            ?? throw new ArgumentException("The key's question has neither choices nor a kind of quantity.", nameof(question));
         string plain = Reading.Plain(text);
         return Reading.Of(kind, plain, out double value, out string problem) switch
         {
             Reading.Result.Read => Compare(question, value),
             Reading.Result.OtherVoltage when question.Low - Width(question) <= value && value <= question.High + Width(question) =>
-                (question.Points / 2.0, KindOfVoltage, $"the number is right, but {QuantityText.Words(kind)} was asked for"),
+                (question.Points / 2.0, KindOfVoltage, $"the number is right, but {kind.Words} was asked for"),
             Reading.Result.OtherVoltage => Compare(question, value),
-            _ when Reading.IsBare(plain, out double bare) => question.Low - Width(question) <= bare && bare <= question.High + Width(question)
-                ? (question.Points / 2.0, UnitLeftOut, $"the number is right without a prefix, but {QuantityText.Words(kind)} needs its unit")
-                : (0, Unreadable, $"a number alone: {QuantityText.Words(kind)} needs its unit"),
+            _ when Reading.IsBare(plain, out double bare) =>
+                question.Low - Width(question) <= bare && bare <= question.High + Width(question)
+                ? (question.Points / 2.0, UnitLeftOut, $"the number is right without a prefix, but {kind.Words} needs its unit")
+                : (0, Unreadable, $"a number alone: {kind.Words} needs its unit"),
             _ => (0, Unreadable, problem),
         };
     }
@@ -113,7 +120,8 @@ public static class Marker
         string plain = text.Trim().Trim('(', ')', '.', ':', '"').Trim();
         int chosen = plain.Length == 1 && char.IsAsciiLetter(plain[0])
             ? char.ToUpperInvariant(plain[0]) - 'A'
-            : Enumerable.Range(0, question.Options.Count).FirstOrDefault(i => string.Equals(question.Options[i], plain, StringComparison.OrdinalIgnoreCase), -1);
+            : Enumerable.Range(0, question.Options.Count)
+                .FirstOrDefault(i => string.Equals(question.Options[i], plain, StringComparison.OrdinalIgnoreCase), -1);
         if (chosen < 0 || question.Options.Count <= chosen)
         {
             return (0, Unreadable, $"`{text.Trim()}` is none of the choices A to {ChoiceAnswer.Letter(question.Options.Count - 1)}");
@@ -130,7 +138,7 @@ public static class Marker
 
     private static bool IsPowerOfTen(KeyQuestion question, double value)
     {
-        if (question.Kind is QuantityKind.Decibels or QuantityKind.Angle or QuantityKind.BitCount || question.Value == 0 || value / question.Value <= 0)
+        if (question.Kind is { ByDifference: true } || question.Value == 0 || value / question.Value <= 0)
         {
             return false;
         }
@@ -159,7 +167,8 @@ public static class Marker
         return new Mark(sheet.Student, sheet.Name, question.Id, answer.Text.Trim(), points, question.Points, slip, remark);
     }
 
-    private static Dictionary<(string Student, string Question), GivenAnswer> Sort(IReadOnlyList<GivenAnswer> answers, KeySheet[] sheets, List<Finding> findings)
+    private static Dictionary<(string Student, string Question),
+        GivenAnswer> Sort(IReadOnlyList<GivenAnswer> answers, KeySheet[] sheets, List<Finding> findings)
     {
         Dictionary<(string, string), GivenAnswer> found = [];
         ILookup<string, KeySheet> byStudent = sheets.ToLookup(sheet => sheet.Student, StringComparer.Ordinal);
@@ -167,7 +176,8 @@ public static class Marker
         {
             if (byStudent[answer.Student].FirstOrDefault() is not { } sheet)
             {
-                findings.Add(Messages.NoStudent(answer.Student, Nearest.Of(answer.Student, sheets.Select(one => one.Student)), answer.Line));
+                findings.Add(Messages.NoStudent(answer.Student, Nearest.Of(answer.Student, sheets.Select(one => one.Student)),
+                    answer.Line));
             }
             else if (FindQuestion(sheet, answer.Question) is not { } question)
             {
@@ -186,7 +196,8 @@ public static class Marker
     private static KeyQuestion? FindQuestion(KeySheet sheet, string name)
     {
         string plain = name.Trim().TrimEnd('.', ')', ':');
-        KeyQuestion[] fitting = [.. sheet.Questions.Where(question => string.Equals(question.Id, plain, StringComparison.OrdinalIgnoreCase) || string.Equals(question.Id, "q" + plain, StringComparison.OrdinalIgnoreCase))];
+        KeyQuestion[] fitting = [.. sheet.Questions.Where(question => string.Equals(question.Id, plain, StringComparison.OrdinalIgnoreCase)
+            || string.Equals(question.Id, "q" + plain, StringComparison.OrdinalIgnoreCase))];
         if (fitting.Length == 0)
         {
             fitting = [.. sheet.Questions.Where(question => string.Equals(question.Template, plain, StringComparison.OrdinalIgnoreCase))];
@@ -207,9 +218,8 @@ public static class Marker
             Failed,
         }
 
-        private static readonly QuantityKind[] Voltages = [QuantityKind.Voltage, QuantityKind.VoltageRms, QuantityKind.VoltagePeakToPeak];
-
-        /// <summary>Without signs in front; a decimal comma becomes a point. One comma before three digits may as well part thousands and stays, but for 0,125.</summary>
+        /// <summary>Without signs in front; a decimal comma becomes a point. One comma before three digits may as well part thousands and
+        /// stays, but for 0,125.</summary>
         internal static string Plain(string text)
         {
             string plain = text.Trim().TrimStart('=', '≈', '~').Trim();
@@ -225,37 +235,30 @@ public static class Marker
         }
 
         /// <summary>A number alone, as 8.2e-6.</summary>
-        internal static bool IsBare(string plain, out double value) => double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
+        internal static bool IsBare(string plain, out double value) =>
+            double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
 
         /// <param name="plain">As <see cref="Plain"/> makes it.</param>
         internal static Result Of(QuantityKind kind, string plain, out double value, out string problem)
         {
-            if (TryRead(kind, plain, out value, out problem) || (UnitIsPlain(kind) is { } unit && TryRead(kind, plain + unit, out value, out _)))
+            // Decibels, degrees and bits take no prefix, so their unit may be left out.
+            if (TryRead(kind, plain, out value, out problem)
+                || (kind.ByDifference && TryRead(kind, $"{plain} {kind.SiUnit}", out value, out _)))
             {
                 return Result.Read;
             }
 
-            if (Array.IndexOf(Voltages, kind) >= 0)
+            foreach (QuantityKind other in QuantityKind.All.Where(other => other != kind
+                && string.Equals(other.SiUnit, kind.SiUnit, StringComparison.Ordinal)))
             {
-                foreach (QuantityKind other in Voltages)
+                if (TryRead(other, plain, out value, out _))
                 {
-                    if (other != kind && TryRead(other, plain, out value, out _))
-                    {
-                        return Result.OtherVoltage;
-                    }
+                    return Result.OtherVoltage;
                 }
             }
 
             return Result.Failed;
         }
-
-        /// <summary>Decibels and degrees take no prefix, so their unit may be left out.</summary>
-        private static string? UnitIsPlain(QuantityKind kind) => kind switch
-        {
-            QuantityKind.Decibels => " dB",
-            QuantityKind.Angle => "°",
-            _ => null,
-        };
 
         private static bool TryRead(QuantityKind kind, string text, out double value, out string problem)
         {

@@ -4,7 +4,8 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Teaching;
 
-/// <summary>One problem with its numbers drawn: what is asked, how it is worked out, what counts as right and which slips lead elsewhere.</summary>
+/// <summary>One problem with its numbers drawn: what is asked, how it is worked out, what counts as right and which slips lead
+/// elsewhere.</summary>
 public sealed record Problem
 {
     public required string TemplateId { get; init; }
@@ -29,10 +30,12 @@ public sealed record Problem
 public sealed record Given(string Symbol, string Name, IQuantity Value)
 {
     /// <summary>The value as it stands on the sheet. No more digits are used than are printed.</summary>
-    /// <remarks>A band begins at 0.5 Hz in every book, not at 500 mHz; a ratio such as f/f_c is a plain number, a tolerance a percentage.</remarks>
+    /// <remarks>A band begins at 0.5 Hz in every book, not at 500 mHz; a ratio such as f/f_c is a plain number, a tolerance a
+    /// percentage.</remarks>
     public string Text => Value switch
     {
-        Ratio ratio when 1 <= ratio.Fraction || Symbol.Contains('/', StringComparison.Ordinal) => QuantityText.FormatTrimmed(ratio.Fraction, "1", 6),
+        Ratio ratio when 1 <= ratio.Fraction || Symbol.Contains('/', StringComparison.Ordinal) =>
+            QuantityText.FormatTrimmed(ratio.Fraction, "1", 6),
         Frequency { Hertz: < 1 } frequency => QuantityText.FormatTrimmed(frequency.Hertz, "1", 6) + " Hz",
         _ => QuantityText.FormatPart(Value),
     };
@@ -60,9 +63,9 @@ public sealed record QuantityAnswer(QuantityKind Kind, double Value, double Low,
     public override string Text => Write(Value);
 
     /// <summary>A value of the answer's kind as text.</summary>
-    public string Write(double value) => Kind == QuantityKind.Ratio
+    public string Write(double value) => Kind.Is<Ratio>()
         ? QuantityText.FormatTrimmed(value, "1", Digits)
-        : QuantityText.FormatTrimmed(QuantityText.FromSi(Kind, value), Digits);
+        : QuantityText.FormatTrimmed(Kind.FromSi(value), Digits);
 }
 
 /// <summary>One of several choices, named by letters from A.</summary>

@@ -51,18 +51,20 @@ public sealed class ProblemText
     internal ProblemText AnswersWithin<T>(double value, double amount, int digits = 3)
         where T : struct, IQuantity
     {
-        _answer = new QuantityAnswer(QuantityText.KindOf<T>(), Require.Finite(value), value - amount, value + amount, digits);
+        _answer = new QuantityAnswer(QuantityKind.Of<T>(), Require.Finite(value), value - amount, value + amount, digits);
         return this;
     }
 
-    /// <summary>What a known mistake leads to. Left out where it cannot be told from the right answer, from another slip, or from a wrong power of ten.</summary>
+    /// <summary>What a known mistake leads to. Left out where it cannot be told from the right answer, from another slip, or from a wrong
+    /// power of ten.</summary>
     internal ProblemText Slip(SlipKind kind, double value, double share = SlipShare)
     {
         QuantityAnswer answer = (QuantityAnswer)Answer;
-        double half = answer.Value == 0 || answer.Kind is QuantityKind.Decibels or QuantityKind.Angle or QuantityKind.BitCount
+        double half = answer.Value == 0 || answer.Kind.ByDifference
             ? (answer.High - answer.Low) / 2
             : Math.Abs(value) * (answer.High - answer.Low) / 2 / Math.Abs(answer.Value);
-        if (!double.IsFinite(value) || value == 0 || Overlap(value, half, answer.Low, answer.High) || IsPowerOfTen(value, half, answer) || _slips.Exists(slip => Overlap(value, half, slip.Low, slip.High)))
+        if (!double.IsFinite(value) || value == 0 || Overlap(value, half, answer.Low, answer.High) || IsPowerOfTen(value, half, answer)
+            || _slips.Exists(slip => Overlap(value, half, slip.Low, slip.High)))
         {
             return this;
         }

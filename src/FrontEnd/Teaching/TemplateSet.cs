@@ -36,9 +36,12 @@ public static class TemplateSet
         IReadOnlyList<Template> fitting = Fitting(topics, level);
         (Template Template, int Turn)[] turns =
         [
-            .. fitting.GroupBy(template => template.Topic).SelectMany(group => group.OrderBy(template => SeededRandom.Mixed(seed, "order", template.Id)).Select((template, turn) => (template, turn))),
+            .. fitting.GroupBy(template => template.Topic)
+            .SelectMany(group => group.OrderBy(template => SeededRandom.Mixed(seed, "order", template.Id))
+                .Select((template, turn) => (template, turn))),
         ];
-        Template[] order = [.. turns.OrderBy(one => one.Turn).ThenBy(one => SeededRandom.Mixed(seed, "topic", Topics.Word(one.Template.Topic))).Select(one => one.Template)];
+        Template[] order = [.. turns.OrderBy(one => one.Turn)
+            .ThenBy(one => SeededRandom.Mixed(seed, "topic", Topics.Word(one.Template.Topic))).Select(one => one.Template)];
         return order.Length == 0 ? [] : [.. Enumerable.Range(0, count).Select(i => (order[i % order.Length], (i / order.Length) + 1))];
     }
 }

@@ -39,5 +39,6 @@ public static class Topics
 
     /// <summary>Null for a word that names none.</summary>
     public static Topic? Find(string word) =>
-        Enum.GetValues<Topic>().Where(topic => string.Equals(Word(topic), word, StringComparison.OrdinalIgnoreCase)).Select(topic => (Topic?)topic).FirstOrDefault();
+        Enum.GetValues<Topic>().Where(topic => string.Equals(Word(topic), word, StringComparison.OrdinalIgnoreCase))
+            .Select(topic => (Topic?)topic).FirstOrDefault();
 }

@@ -2,14 +2,16 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Text;
 
-/// <summary>The table of kinds: units, spellings, examples.</summary>
+/// <summary>The table of kinds, one row for each struct in FrontEnd.Quantities: units, spellings, examples. Nothing else lists the
+/// quantities.</summary>
 internal static class Kinds
 {
     // Which prefixes a unit takes is narrower than SI allows: nobody here means a megavolt or a megafarad,
     // so "10 MV" and "10 MF" are asked about and not believed.
     private static readonly string[] OhmSpellings = ["Ω", "ohm", "ohms", "Ohm", "R"];
 
-    private static readonly string[] RootHertz = ["√Hz", "rtHz", "sqrt(Hz)", "√(Hz)", "sqrtHz", "rt(Hz)", "Hz^0.5", "Hz^½", "Hz½", "Hz^(1/2)"];
+    private static readonly string[] RootHertz =
+        ["√Hz", "rtHz", "sqrt(Hz)", "√(Hz)", "sqrtHz", "rt(Hz)", "Hz^0.5", "Hz^½", "Hz½", "Hz^(1/2)"];
 
     // IEC 60062 letters. K and k are both read; R is the decimal point of a resistance in ohms; L47 is 0.47 mΩ.
     private static readonly Dictionary<char, int> ResistanceLetters =
@@ -18,74 +20,131 @@ internal static class Kinds
     private static readonly Dictionary<char, int> CapacitanceLetters =
         new() { ['p'] = -12, ['n'] = -9, ['µ'] = -6, ['u'] = -6, ['m'] = -3, ['F'] = 0 };
 
-    private static readonly KindInfo[] Table =
+    private static readonly QuantityKind[] Table =
     [
-        new(QuantityKind.Voltage, typeof(Voltage), si => Voltage.FromVolts(si), NumberForm.Prefixed, "a voltage", "a number and a voltage unit",
-            ["40 µV", "40 uV"], [new(["V", "volt", "volts", "Vdc", "VDC"], "fpnµmk")]),
-        new(QuantityKind.VoltageRms, typeof(VoltageRms), si => VoltageRms.FromVolts(si), NumberForm.Prefixed, "an rms voltage", "a number and a voltage unit",
-            ["1.5 µV rms", "230 V"], [new(["V", "Vrms", "VRMS", "Vr.m.s.", "volt", "volts"], "fpnµmk")], suffix: " rms"),
-        new(QuantityKind.VoltagePeakToPeak, typeof(VoltagePeakToPeak), si => VoltagePeakToPeak.FromVolts(si), NumberForm.Prefixed, "a peak-to-peak voltage", "a number and a voltage unit",
-            ["1.5 µV p-p", "1.5 uVpp"], [new(["V", "Vpp", "Vp-p", "VPP", "VP-P", "Vpk-pk", "Vpeak-to-peak", "Vpkpk"], "fpnµmk")], suffix: " p-p"),
-        new(QuantityKind.Current, typeof(Current), si => Current.FromAmperes(si), NumberForm.Prefixed, "a current", "a number and a current unit",
-            ["50 µA", "50 uA"], [new(["A", "amp", "amps"], "fpnµmk")]),
-        new(QuantityKind.Resistance, typeof(Resistance), si => Resistance.FromOhms(si), NumberForm.Prefixed, "a resistance", "a number and a resistance unit",
-            ["4.7 kΩ", "4k7"], [new(OhmSpellings, "µmkMGT")], bare: true, barePrefixes: "mkMGT", codeLetters: ResistanceLetters),
-        new(QuantityKind.Capacitance, typeof(Capacitance), si => Capacitance.FromFarads(si), NumberForm.Prefixed, "a capacitance", "a number and a capacitance unit",
-            ["220 nF", "4n7"], [new(["F", "farad", "farads"], "fpnµm")], barePrefixes: "pnµm", codeLetters: CapacitanceLetters),
-        new(QuantityKind.Frequency, typeof(Frequency), si => Frequency.FromHertz(si), NumberForm.Prefixed, "a frequency", "a number and a frequency unit",
-            ["50 Hz", "500 S/s"], [new(["Hz", "S/s", "SPS", "Sps", "Sa/s", "samples/s", "hertz"], "µmkMG")]),
-        new(QuantityKind.Duration, typeof(Duration), si => Duration.FromSeconds(si), NumberForm.Time, "a time", "a number and a unit of time",
-            ["20 ms", "8 h"], [new(["s", "sec", "second", "seconds"], "fpnµm"), new(["min", "minute", "minutes"], "", 0, 60), new(["h", "hour", "hours"], "", 0, 3600), new(["d", "day", "days"], "", 0, 86400)]),
-        new(QuantityKind.Charge, typeof(Charge), si => Charge.FromCoulombs(si), NumberForm.Capacity, "a charge", "a number and a unit of charge",
-            ["200 mAh", "1.2 Ah"], [new(["C", "coulomb", "coulombs"], "fpnµmk"), new(["Ah"], "", 0, 3600), new(["mAh"], "", 0, 3.6), new(["µAh", "uAh"], "", -3, 3.6)]),
-        new(QuantityKind.Length, typeof(Length), si => Length.FromMetres(si), NumberForm.Prefixed, "a length", "a number and a unit of length",
-            ["12 mm", "1.2 m"], [new(["m", "metre", "metres", "meter", "meters"], "pnµmck")]),
-        new(QuantityKind.Area, typeof(Area), si => Area.FromSquareMetres(si), NumberForm.Square, "an area", "a number and a unit of area",
-            ["20 cm²", "20 cm2"], [new(["m²", "m2"], "µmc", Power: 2)]),
-        new(QuantityKind.MagneticFluxDensity, typeof(MagneticFluxDensity), si => MagneticFluxDensity.FromTeslas(si), NumberForm.Prefixed, "a magnetic flux density", "a number and a unit of flux density",
-            ["0.1 µT", "0.1 uT"], [new(["T", "Trms", "tesla"], "fpnµm")], suffix: " rms"),
-        new(QuantityKind.Temperature, typeof(Temperature), si => Temperature.FromKelvins(si), NumberForm.Plain, "a temperature", "a number and a unit of temperature",
-            ["25 °C", "298.15 K"], [new(["°C", "C", "degC", "℃"], Offset: Celsius), new(["K", "kelvin"])]),
-        new(QuantityKind.Ratio, typeof(Ratio), si => Ratio.FromFraction(si), NumberForm.Fraction, "a ratio", "a number with or without a percent sign",
-            ["5 %", "0.05"], [new(["×", "x", "X", "V/V"]), new(["%", "percent"], "", -2), new(["‰"], "", -3), new(["ppm"], "", -6)], bare: true),
-        new(QuantityKind.Decibels, typeof(Decibels), si => Decibels.FromStated(si), NumberForm.Plain, "a ratio in decibels", "a number of decibels",
-            ["-110 dB", "-3 dB"], [new(["dB"])]),
-        new(QuantityKind.Angle, typeof(Angle), si => Angle.FromDegrees(si), NumberForm.Degrees, "an angle", "a number of degrees",
-            ["45°", "45 deg"], [new(["°", "deg", "degree", "degrees"]), new(["rad"], "", 0, 180 / Math.PI)]),
-        new(QuantityKind.BitCount, typeof(BitCount), si => BitCount.FromBits(si), NumberForm.Count, "a number of bits", "a number of bits",
-            ["12 bit", "12"], [new(["bit", "bits", "b"])], bare: true),
-        new(QuantityKind.DataRate, typeof(DataRate), si => DataRate.FromBitsPerSecond(si), NumberForm.Prefixed, "a data rate", "a number of bits per second",
-            ["96 kbit/s", "96 kbps"], [new(["bit/s", "bits/s", "bps"], "kMG")]),
-        new(QuantityKind.VoltageNoiseDensity, typeof(VoltageNoiseDensity), si => VoltageNoiseDensity.FromVoltsPerRootHertz(si), NumberForm.Prefixed, "a voltage noise density", "a number and a unit of voltage noise density",
-            ["50 nV/√Hz", "50 nV/rtHz"], [new(PerRootHertz("V"), "fpnµm")]),
-        new(QuantityKind.CurrentNoiseDensity, typeof(CurrentNoiseDensity), si => CurrentNoiseDensity.FromAmperesPerRootHertz(si), NumberForm.Prefixed, "a current noise density", "a number and a unit of current noise density",
-            ["100 fA/√Hz", "100 fA/rtHz"], [new(PerRootHertz("A"), "afpnµm")]),
-        new(QuantityKind.ExcessNoise, typeof(ExcessNoise), si => ExcessNoise.FromVoltsSquaredPerHertz(si), NumberForm.Scientific, "an excess noise density", "a number and the unit V²/Hz",
-            ["2.5e-12 V²/Hz", "2.5e-12 V^2/Hz"], [new(["V²/Hz", "V2/Hz"], "nµm", Power: 2)]),
+        new QuantityKind<Voltage>(Voltage.FromVolts, NumberForm.Prefixed, new Unit(["V", "volt", "volts", "Vdc", "VDC"], "fpnµmk"))
+        {
+            Words = "a voltage", Asked = "a number and a voltage unit", Examples = ["40 µV", "40 uV"],
+        },
+        new QuantityKind<VoltageRms>(VoltageRms.FromVolts, NumberForm.Prefixed,
+            new Unit(["V", "Vrms", "VRMS", "Vr.m.s.", "volt", "volts"], "fpnµmk"))
+        {
+            Words = "an rms voltage", Asked = "a number and a voltage unit", Examples = ["1.5 µV rms", "230 V"], Suffix = " rms",
+        },
+        new QuantityKind<VoltagePeakToPeak>(VoltagePeakToPeak.FromVolts, NumberForm.Prefixed,
+            new Unit(["V", "Vpp", "Vp-p", "VPP", "VP-P", "Vpk-pk", "Vpeak-to-peak", "Vpkpk"], "fpnµmk"))
+        {
+            Words = "a peak-to-peak voltage", Asked = "a number and a voltage unit",
+            Examples = ["1.5 µV p-p", "1.5 uVpp"], Suffix = " p-p",
+        },
+        new QuantityKind<Current>(Current.FromAmperes, NumberForm.Prefixed, new Unit(["A", "amp", "amps"], "fpnµmk"))
+        {
+            Words = "a current", Asked = "a number and a current unit", Examples = ["50 µA", "50 uA"],
+        },
+        new QuantityKind<Resistance>(Resistance.FromOhms, NumberForm.Prefixed, new Unit(OhmSpellings, "µmkMGT"))
+        {
+            Words = "a resistance", Asked = "a number and a resistance unit",
+            Examples = ["4.7 kΩ", "4k7"], Bare = true, BarePrefixes = "mkMGT", CodeLetters = ResistanceLetters,
+        },
+        new QuantityKind<Capacitance>(Capacitance.FromFarads, NumberForm.Prefixed, new Unit(["F", "farad", "farads"], "fpnµm"))
+        {
+            Words = "a capacitance", Asked = "a number and a capacitance unit",
+            Examples = ["220 nF", "4n7"], BarePrefixes = "pnµm", CodeLetters = CapacitanceLetters,
+        },
+        new QuantityKind<Frequency>(Frequency.FromHertz, NumberForm.Prefixed,
+            new Unit(["Hz", "S/s", "SPS", "Sps", "Sa/s", "samples/s", "hertz"], "µmkMG"))
+        {
+            Words = "a frequency", Asked = "a number and a frequency unit", Examples = ["50 Hz", "500 S/s"],
+        },
+        new QuantityKind<Duration>(Duration.FromSeconds, NumberForm.Time,
+            new Unit(["s", "sec", "second", "seconds"], "fpnµm"),
+            new Unit(["min", "minute", "minutes"], "", 0, 60),
+            new Unit(["h", "hour", "hours"], "", 0, 3600),
+            new Unit(["d", "day", "days"], "", 0, 86400))
+        {
+            Words = "a time", Asked = "a number and a unit of time", Examples = ["20 ms", "8 h"],
+        },
+        new QuantityKind<Charge>(Charge.FromCoulombs, NumberForm.Capacity,
+            new Unit(["C", "coulomb", "coulombs"], "fpnµmk"),
+            new Unit(["Ah"], "", 0, 3600),
+            new Unit(["mAh"], "", 0, 3.6),
+            new Unit(["µAh", "uAh"], "", -3, 3.6))
+        {
+            Words = "a charge", Asked = "a number and a unit of charge", Examples = ["200 mAh", "1.2 Ah"],
+        },
+        new QuantityKind<Length>(Length.FromMetres, NumberForm.Prefixed, new Unit(["m", "metre", "metres", "meter", "meters"], "pnµmck"))
+        {
+            Words = "a length", Asked = "a number and a unit of length", Examples = ["12 mm", "1.2 m"],
+        },
+        new QuantityKind<Area>(Area.FromSquareMetres, NumberForm.Square, new Unit(["m²", "m2"], "µmc", Power: 2))
+        {
+            Words = "an area", Asked = "a number and a unit of area", Examples = ["20 cm²", "20 cm2"],
+        },
+        new QuantityKind<MagneticFluxDensity>(MagneticFluxDensity.FromTeslas, NumberForm.Prefixed,
+            new Unit(["T", "Trms", "tesla"], "fpnµm"))
+        {
+            Words = "a magnetic flux density", Asked = "a number and a unit of flux density",
+            Examples = ["0.1 µT", "0.1 uT"], Suffix = " rms",
+        },
+        new QuantityKind<Temperature>(Temperature.FromKelvins, NumberForm.Temperature,
+            new Unit(["°C", "C", "degC", "℃"], Offset: Temperature.ZeroCelsius), new Unit(["K", "kelvin"]))
+        {
+            Words = "a temperature", Asked = "a number and a unit of temperature", Examples = ["25 °C", "298.15 K"],
+        },
+        new QuantityKind<Ratio>(Ratio.FromFraction, NumberForm.Fraction,
+            new Unit(["×", "x", "X", "V/V"]), new Unit(["%", "percent"], "", -2), new Unit(["‰"], "", -3), new Unit(["ppm"], "", -6))
+        {
+            Words = "a ratio", Asked = "a number with or without a percent sign", Examples = ["5 %", "0.05"], Bare = true,
+        },
+        new QuantityKind<Decibels>(Decibels.FromStated, NumberForm.Plain, new Unit(["dB"]))
+        {
+            Words = "a ratio in decibels", Asked = "a number of decibels", Examples = ["100 dB", "-3 dB"],
+        },
+        new QuantityKind<Angle>(Angle.FromDegrees, NumberForm.Degrees,
+            new Unit(["°", "deg", "degree", "degrees"]), new Unit(["rad"], "", 0, 180 / Math.PI))
+        {
+            Words = "an angle", Asked = "a number of degrees", Examples = ["45°", "45 deg"],
+        },
+        new QuantityKind<BitCount>(BitCount.FromBits, NumberForm.Count, new Unit(["bit", "bits", "b"]))
+        {
+            Words = "a number of bits", Asked = "a number of bits", Examples = ["12 bit", "12"], Bare = true,
+        },
+        new QuantityKind<DataRate>(DataRate.FromBitsPerSecond, NumberForm.Prefixed, new Unit(["bit/s", "bits/s", "bps"], "kMG"))
+        {
+            Words = "a data rate", Asked = "a number of bits per second", Examples = ["96 kbit/s", "96 kbps"],
+        },
+        new QuantityKind<VoltageNoiseDensity>(VoltageNoiseDensity.FromVoltsPerRootHertz, NumberForm.Prefixed,
+            new Unit(PerRootHertz("V"), "fpnµm"))
+        {
+            Words = "a voltage noise density", Asked = "a number and a unit of voltage noise density",
+            Examples = ["50 nV/√Hz", "50 nV/rtHz"],
+        },
+        new QuantityKind<CurrentNoiseDensity>(CurrentNoiseDensity.FromAmperesPerRootHertz, NumberForm.Prefixed,
+            new Unit(PerRootHertz("A"), "afpnµm"))
+        {
+            Words = "a current noise density", Asked = "a number and a unit of current noise density",
+            Examples = ["100 fA/√Hz", "100 fA/rtHz"],
+        },
+        new QuantityKind<ExcessNoise>(ExcessNoise.FromVoltsSquaredPerHertz, NumberForm.Scientific,
+            new Unit(["V²/Hz", "V2/Hz"], "nµm", Power: 2))
+        {
+            Words = "an excess noise density", Asked = "a number and the unit V²/Hz", Examples = ["2.5e-12 V²/Hz", "2.5e-12 V^2/Hz"],
+        },
     ];
 
-    private static readonly Dictionary<Type, KindInfo> ByType = Table.ToDictionary(info => info.Type);
-    private static readonly Dictionary<QuantityKind, KindInfo> ByKind = Table.ToDictionary(info => info.Kind);
+    private static readonly Dictionary<Type, QuantityKind> ByType = Table.ToDictionary(kind => kind.Type);
 
-    /// <summary>0 °C in kelvins, exact by definition. SI Brochure, 9th edition (2019), section 2.3.1; from memory.</summary>
-    internal const double Celsius = 273.15;
+    internal static IReadOnlyList<QuantityKind> All => Table;
 
-    internal static IReadOnlyList<KindInfo> All => Table;
-
-    internal static KindInfo Of(QuantityKind kind) =>
-        ByKind.TryGetValue(kind, out KindInfo? info) ? info : throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of quantity.");
-
-    internal static KindInfo Of(Type type) =>
+    internal static QuantityKind Of(Type type) =>
         Find(type) ?? throw new ArgumentOutOfRangeException(nameof(type), type, "Not a quantity that has a text.");
 
-    internal static KindInfo? Find(Type type) => ByType.GetValueOrDefault(type);
+    internal static QuantityKind? Find(Type type) => ByType.GetValueOrDefault(type);
 
-    /// <summary>The first kind whose quantities print this SI unit; null for none. V finds the plain voltage.</summary>
-    internal static KindInfo? FindUnit(string siUnit) => siUnit switch
-    {
-        "K" => null,   // a plain number of kelvins is a difference more often than a temperature
-        _ => Array.Find(Table, info => string.Equals(info.Units[0].Spellings[0], siUnit, StringComparison.Ordinal)),
-    };
+    /// <summary>The first kind that prints this SI unit; null for none. V finds the plain voltage; K finds none, as a plain number of
+    /// kelvins is a difference more often than a temperature.</summary>
+    internal static QuantityKind? FindUnit(string siUnit) =>
+        Array.Find(Table, kind => string.Equals(kind.Units[0].Spellings[0], siUnit, StringComparison.Ordinal));
 
     private static string[] PerRootHertz(string unit) =>
         [.. RootHertz.Select(root => $"{unit}/{root}")];

@@ -14,21 +14,27 @@ public static partial class Messages
 
     /// <summary>A test name that the design's bench does not have.</summary>
     public static Finding NoTest(string name, string? nearest, IReadOnlyList<string> known) => new(
-        UnknownTest, Severity.Error, "--test", $"there is no test `{name}`", $"the tests are {Listed(known)}", nearest is null ? "name one of them" : $"write `{nearest}` if that is meant");
+        UnknownTest, Severity.Error, "--test", $"there is no test `{name}`", $"the tests are {Listed(known)}",
+        nearest is null ? "name one of them" : $"write `{nearest}` if that is meant");
 
     internal static Finding TooShort(string length, string least) => new(
-        RecordingTooShort, Severity.Error, "", $"the recording lasts {length}, and at least {least} are needed", "a line or a band cannot be told from chance in less", "record 60 s");
+        RecordingTooShort, Severity.Error, "", $"the recording lasts {length}, and at least {least} are needed",
+        "a line or a band cannot be told from chance in less", "record 60 s");
 
     internal static Finding OtherRate(string recorded, string designed) => new(
-        RecordingRate, Severity.Error, "converter.rate", $"the recording has {recorded}, and the design {designed}", "what folds and what the digital filters do depends on the rate",
+        RecordingRate, Severity.Error, "converter.rate", $"the recording has {recorded}, and the design {designed}",
+        "what folds and what the digital filters do depends on the rate",
         "record at the design's rate, or set converter.rate to the recording's");
 
     internal static Finding ByInstrument(string name) => new(
-        NotFromRecording, Severity.Error, "--test", $"`{name}` is read from an instrument or by eye, not worked out from a recording", null, "give the reading in a file of test and reading");
+        NotFromRecording, Severity.Error, "--test", $"`{name}` is read from an instrument or by eye, not worked out from a recording",
+        null, "give the reading in a file of test and reading");
 
     internal static Finding OtherKind(string name, string given, string wanted) => new(
-        ReadingOfOtherKind, Severity.Error, name, $"the reading of `{name}` is in {given}, and {wanted} is expected", null, $"write number and unit, in {wanted}");
+        ReadingOfOtherKind, Severity.Error, name, $"the reading of `{name}` is in {given}, and {wanted} is expected", null,
+        $"write number and unit, in {wanted}");
 
     internal static Finding NotFinite(int index) => new(
-        SampleNotFinite, Severity.Error, "", $"sample {index} of the recording is no number", null, "leave gaps out of the recording that is compared");
+        SampleNotFinite, Severity.Error, "", $"sample {index} of the recording is no number", null,
+        "leave gaps out of the recording that is compared");
 }

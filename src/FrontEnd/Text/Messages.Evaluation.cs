@@ -25,40 +25,52 @@ public static partial class Messages
 
     internal static Finding FewSteps(string rms, string lsb) => new(
         NotQuantisationLimited, Severity.Warning, "converter.bits", $"noise at the converter is {rms} rms, below half a step of {lsb}",
-        "quantisation noise is white only where other noise exceeds about half a step (from memory)", "raise the gain in front of the converter, or take one with more bits");
+        "quantisation noise is white only where other noise exceeds about half a step (from memory)",
+        "raise the gain in front of the converter, or take one with more bits");
 
     internal static Finding NotConverged(string what) => new(
-        IntegralNotConverged, Severity.Warning, "", $"the integral of {what} did not reach its tolerance", "a response in the band is extremely narrow", null);
+        IntegralNotConverged, Severity.Warning, "", $"the integral of {what} did not reach its tolerance",
+        "a response in the band is extremely narrow", null);
 
     internal static Finding Fails(string problem) => new(
-        CannotEvaluate, Severity.Error, "", $"the design cannot be evaluated: {problem}", null, "check the values; a network with no resistance anywhere has no answer");
+        CannotEvaluate, Severity.Error, "", $"the design cannot be evaluated: {problem}", null,
+        "check the values; a network with no resistance anywhere has no answer");
 
     internal static Finding TooMuchMains(string text) => new(
-        MainsEverywhere, Severity.Warning, "mains", $"the recording holds mains {text}", "displacement currents grow with the harmonic's number", null);
+        MainsEverywhere, Severity.Warning, "mains", $"the recording holds mains {text}",
+        "displacement currents grow with the harmonic's number", null);
 
     internal static Finding DoesNotSettle(string what, string help) => new(
-        NotSettled, Severity.Warning, "digital", $"{what} never returns to within 10 µV", "nothing in the path or behind the converter removes a dc offset", help);
+        NotSettled, Severity.Warning, "digital", $"{what} never returns to within 10 µV",
+        "nothing in the path or behind the converter removes a dc offset", help);
 
     internal static Finding Earthed(string capacitance) => new(
         EarthedRecorder, Severity.Warning, "mains.amplifier-to-earth", $"the amplifier's common is tied to earth by {capacitance}",
-        "an earthed recorder raises the common mode about 30 times and removes the isolation that protects the wearer", "a calculation case, not a way to use the device: run it on battery with no wire to anything");
+        "an earthed recorder raises the common mode about 30 times and removes the isolation that protects the wearer",
+        "a calculation case, not a way to use the device: run it on battery with no wire to anything");
 
     internal static Finding SharedFault(string sum, string limit) => new(
-        LeadsShareOneFault, Severity.Warning, "input.series-resistor", $"one fault shared by all leads drives {sum} through the wearer, above the quoted limit of {limit} for one",
-        "all electrodes touch the same skin in parallel", "larger series resistors, or two barriers in series between the supply and the leads");
+        LeadsShareOneFault, Severity.Warning, "input.series-resistor",
+        $"one fault shared by all leads drives {sum} through the wearer, above the quoted limit of {limit} for one",
+        "all electrodes touch the same skin in parallel",
+        "larger series resistors, or two barriers in series between the supply and the leads");
 
     internal static Finding CheckCurrentInBand(string frequency) => new(
-        ContactCheckInBand, Severity.Warning, "contact-check.frequency", $"the contact check's current stays on at {frequency}, inside the band", null,
+        ContactCheckInBand, Severity.Warning, "contact-check.frequency",
+        $"the contact check's current stays on at {frequency}, inside the band", null,
         "switch it off while recording, or move it out of the band and away from the mains");
 
     internal static Finding Oscillates(string margin) => new(
         DrivenGroundOscillates, Severity.Warning, "ground-drive", $"the driven ground oscillates: its phase margin is {margin}",
-        "noise and mains figures are those of a steady state that an oscillating loop never reaches", "lower ground-drive.unity-gain-frequency, or the resistance in the ground lead");
+        "noise and mains figures are those of a steady state that an oscillating loop never reaches",
+        "lower ground-drive.unity-gain-frequency, or the resistance in the ground lead");
 
     internal static Finding NothingToDrive() => new(
-        NoGroundToDrive, Severity.Warning, "ground-drive.kind", "the ground is driven, but there is no ground electrode", "without the electrode the drive has no effect and no figure",
+        NoGroundToDrive, Severity.Warning, "ground-drive.kind", "the ground is driven, but there is no ground electrode",
+        "without the electrode the drive has no effect and no figure",
         "give electrodes.ground, or set ground-drive.kind to passive");
 
     internal static Finding SiteCount(int sites, int channels) => new(
-        MontageSites, Severity.Warning, "montage.sites", $"{sites} sites are named for {channels} channels", "sites without a name are numbered, names without a channel are left out", "name one site for each channel");
+        MontageSites, Severity.Warning, "montage.sites", $"{sites} sites are named for {channels} channels",
+        "sites without a name are numbered, names without a channel are left out", "name one site for each channel");
 }

@@ -26,52 +26,67 @@ public static partial class Messages
         new(CallNumber, Severity.Error, option, $"`{value}` is outside {range}", null, $"give {option} a whole number from {range}");
 
     public static Finding AskedAgain(int count, int templates) =>
-        new(TooFewTemplates, Severity.Warning, "--count", $"{count} questions are asked for and {templates} templates fit", "templates are asked again with other numbers", "choose more topics, or leave out the level");
+        new(TooFewTemplates, Severity.Warning, "--count", $"{count} questions are asked for and {templates} templates fit",
+            "templates are asked again with other numbers", "choose more topics, or leave out the level");
 
     public static Finding NoTemplate() =>
-        new(TooFewTemplates, Severity.Error, "--topic", "no template has this topic and level", null, "leave out the level, or choose more topics");
+        new(TooFewTemplates, Severity.Error, "--topic", "no template has this topic and level", null,
+            "leave out the level, or choose more topics");
 
     public static Finding NoTopic(string word, string? nearest, IEnumerable<string> known) =>
-        new(TopicUnknown, Severity.Error, "--topic", $"there is no topic `{word}`", nearest is null ? null : $"the nearest is `{nearest}`", $"use one of {string.Join(", ", known)}");
+        new(TopicUnknown, Severity.Error, "--topic", $"there is no topic `{word}`", nearest is null ? null : $"the nearest is `{nearest}`",
+            $"use one of {string.Join(", ", known)}");
 
     public static Finding FieldCount(string path, int line, int fields, int expected) =>
-        new(RowFields, Severity.Warning, "", $"the row has {Count(fields, "field")}, the first row has {expected}; it is left out", "a comma inside an answer divides it", "put a text with a comma in double quotes, and use a point as decimal sign")
+        new(RowFields, Severity.Warning, "", $"the row has {Count(fields, "field")}, the first row has {expected}; it is left out",
+            "a comma inside an answer divides it", "put a text with a comma in double quotes, and use a point as decimal sign")
         { File = path, Line = line };
 
     public static Finding NoColumn(string path, string column, IEnumerable<string> wanted) =>
-        new(ColumnMissing, Severity.Error, "", $"the first row names no column `{column}`", null, $"begin the file with the line {string.Join(",", wanted)}") { File = path, Line = 1 };
+        new(ColumnMissing, Severity.Error, "", $"the first row names no column `{column}`", null,
+            $"begin the file with the line {string.Join(",", wanted)}") { File = path, Line = 1 };
 
     public static Finding OpenQuote(string path, int line) =>
-        new(QuoteOpen, Severity.Warning, "", "a double quote is never closed; the row is left out, with all that follows", null, "close it, or double it if it is part of the text") { File = path, Line = line };
+        new(QuoteOpen, Severity.Warning, "", "a double quote is never closed; the row is left out, with all that follows", null,
+            "close it, or double it if it is part of the text") { File = path, Line = line };
 
     public static Finding EmptyTable(string path) => new(NoRows, Severity.Error, "", "the file has no rows", null, null) { File = path };
 
     public static Finding BadStudent(string path, int line, string what) =>
-        new(StudentId, Severity.Warning, "id", $"{what}; the row is left out", "a student's numbers follow from the id", "give every student an id of its own") { File = path, Line = line };
+        new(StudentId, Severity.Warning, "id", $"{what}; the row is left out", "a student's numbers follow from the id",
+            "give every student an id of its own") { File = path, Line = line };
 
     public static Finding BadKey(string path, string what) =>
-        new(KeyUnreadable, Severity.Error, "", $"the key cannot be used: {what}", null, "use the key.json that was written with the sheets, unchanged") { File = path };
+        new(KeyUnreadable, Severity.Error, "", $"the key cannot be used: {what}", null,
+            "use the key.json that was written with the sheets, unchanged") { File = path };
 
     public static Finding NoTerm(string term, IReadOnlyList<string> nearest) =>
-        new(TermUnknown, Severity.Error, "", $"the glossary has no term `{term}`", nearest.Count == 0 ? null : $"the nearest are {string.Join(", ", nearest.Select(one => $"`{one}`"))}", "`frontend glossary` lists all terms");
+        new(TermUnknown, Severity.Error, "", $"the glossary has no term `{term}`",
+            nearest.Count == 0 ? null : $"the nearest are {string.Join(", ", nearest.Select(one => $"`{one}`"))}",
+            "`frontend glossary` lists all terms");
 
     public static Finding NoSite(string site, string? nearest) =>
-        new(SiteUnknown, Severity.Error, "", $"there is no site `{site}` in the 10-20 system", nearest is null ? null : $"the nearest is `{nearest}`", "`frontend sites` lists the sites");
+        new(SiteUnknown, Severity.Error, "", $"there is no site `{site}` in the 10-20 system",
+            nearest is null ? null : $"the nearest is `{nearest}`", "`frontend sites` lists the sites");
 
     public static Finding HeadSize(string option, string value, string range) =>
-        new(HeadMeasure, Severity.Error, option, $"{value} is no measure of a head", $"heads measure {range} there (common practice, no source)", "measure along the skin, in centimetres");
+        new(HeadMeasure, Severity.Error, option, $"{value} is no measure of a head",
+            $"heads measure {range} there (common practice, no source)", "measure along the skin, in centimetres");
 
     internal static Finding AnswerUnreadable(string student, string question, string problem, int line) =>
         new(AnswerNotRead, Severity.Warning, question, $"the answer of `{student}` cannot be read: {problem}", null, null) { Line = line };
 
     internal static Finding NoStudent(string student, string? nearest, int line) =>
-        new(StudentUnknown, Severity.Warning, "student", $"the key has no student `{student}`; the row is left out", nearest is null ? null : $"the nearest is `{nearest}`", null) { Line = line };
+        new(StudentUnknown, Severity.Warning, "student", $"the key has no student `{student}`; the row is left out",
+            nearest is null ? null : $"the nearest is `{nearest}`", null) { Line = line };
 
     internal static Finding NoQuestion(string question, int count, int line) =>
-        new(QuestionUnknown, Severity.Warning, "question", $"the sheet has no question `{question}`; the row is left out", $"its questions are q1 to q{count}", null) { Line = line };
+        new(QuestionUnknown, Severity.Warning, "question", $"the sheet has no question `{question}`; the row is left out",
+            $"its questions are q1 to q{count}", null) { Line = line };
 
     internal static Finding AnsweredTwice(string student, string question, int line) =>
-        new(QuestionTwice, Severity.Warning, question, $"`{student}` answers it a second time; the first answer counts", null, "leave one of the rows") { Line = line };
+        new(QuestionTwice, Severity.Warning, question, $"`{student}` answers it a second time; the first answer counts", null,
+            "leave one of the rows") { Line = line };
 
     private static string Count(int number, string noun) => number == 1 ? $"1 {noun}" : $"{number} {noun}s";
 }

@@ -13,13 +13,13 @@ public static partial class Messages
     public const string Empty = "FE0106";
     public const string UnitMissing = "FE0107";
 
-    internal static ParseProblem EmptyText(KindInfo kind) =>
+    internal static ParseProblem EmptyText(QuantityKind kind) =>
         new(Empty, $"there is no text where {kind.Words} is expected", null, WriteSuch(kind), 0, kind.Example);
 
-    internal static ParseProblem NoNumber(string text, KindInfo kind, int position) =>
+    internal static ParseProblem NoNumber(string text, QuantityKind kind, int position) =>
         new(NotANumber, $"`{text}` does not begin with a number", null, WriteSuch(kind), position, kind.Example);
 
-    internal static ParseProblem Comma(string text, KindInfo kind, int position) =>
+    internal static ParseProblem Comma(string text, QuantityKind kind, int position) =>
         new(
             DecimalComma,
             $"`{text}` has a comma in its number",
@@ -28,7 +28,7 @@ public static partial class Messages
             position,
             kind.Example);
 
-    internal static ParseProblem UnknownUnit(string text, string unit, KindInfo kind, IReadOnlyList<string> otherKinds, int position) =>
+    internal static ParseProblem UnknownUnit(string text, string unit, QuantityKind kind, IReadOnlyList<string> otherKinds, int position) =>
         new(
             NotThisQuantity,
             $"`{text}` is not {kind.Words}",
@@ -37,7 +37,7 @@ public static partial class Messages
             position,
             kind.Example);
 
-    internal static ParseProblem Ambiguous(string text, KindInfo kind, IReadOnlyList<string> readings, int position) =>
+    internal static ParseProblem Ambiguous(string text, QuantityKind kind, IReadOnlyList<string> readings, int position) =>
         new(
             SeveralReadings,
             readings.Count == 1 ? $"`{text}` has a prefix in the wrong case" : $"`{text}` can be read in {readings.Count} ways",
@@ -46,23 +46,26 @@ public static partial class Messages
             position,
             kind.Example);
 
-    internal static ParseProblem TooLarge(string text, KindInfo kind, int position) =>
-        new(OutOfRange, $"`{text}` is outside the numbers that can be worked with", "the largest is 1.8e308 and the smallest above zero 4.9e-324, in SI units", WriteSuch(kind), position, kind.Example);
+    internal static ParseProblem TooLarge(string text, QuantityKind kind, int position) =>
+        new(OutOfRange, $"`{text}` is outside the numbers that can be worked with",
+            "the largest is 1.8e308 and the smallest above zero 4.9e-324, in SI units", WriteSuch(kind), position, kind.Example);
 
-    internal static ParseProblem NoUnit(string text, KindInfo kind, int position) =>
-        new(UnitMissing, $"`{text}` has no unit", null, $"add a unit: {(InPlainUnit(text, kind) is { } plain ? $"`{text} {plain}`" : $"`{text}{(kind.Form == NumberForm.Degrees ? "" : " ")}{kind.UnitExamples[0]}`{MoreUnits(text, kind)}")}", position, kind.Example);
+    internal static ParseProblem NoUnit(string text, QuantityKind kind, int position) =>
+        new(UnitMissing, $"`{text}` has no unit", null,
+            $"add a unit: {(InPlainUnit(text, kind) is { } plain ? $"`{text} {plain}`" : $"`{text}{(kind.Form == NumberForm.Degrees ? "" : " ")}{kind.UnitExamples[0]}`{MoreUnits(text, kind)}")}", position, kind.Example);
 
-    /// <summary>The unit without a prefix for a number that is written as instruments and programs write SI units, `551e-9`; null for any other number.</summary>
+    /// <summary>The unit without a prefix for a number that is written as instruments and programs write SI units, `551e-9`; null for any
+    /// other number.</summary>
     /// <remarks>With the example's `µV` such a number would be read a million times too small.</remarks>
-    private static string? InPlainUnit(string text, KindInfo kind) =>
+    private static string? InPlainUnit(string text, QuantityKind kind) =>
         kind.Form == NumberForm.Prefixed && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
         && (text.Contains('e', StringComparison.OrdinalIgnoreCase) || (value != 0 && Math.Abs(value) < 1e-3))
             ? kind.Units[0].Spellings[0] + kind.Suffix
             : null;
 
-    private static string MoreUnits(string text, KindInfo kind) =>
+    private static string MoreUnits(string text, QuantityKind kind) =>
         string.Concat(kind.UnitExamples.Skip(1).Select(unit => $" or `{text} {unit}`"));
 
-    private static string WriteSuch(KindInfo kind) =>
-        $"write {kind.Asked}, such as `{kind.Example}`{(kind.SecondExample is null ? "" : $" or `{kind.SecondExample}`")}";
+    private static string WriteSuch(QuantityKind kind) =>
+        $"write {kind.Asked}, such as {string.Join(" or ", kind.Examples.Select(example => $"`{example}`"))}";
 }

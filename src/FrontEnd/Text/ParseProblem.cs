@@ -7,7 +7,8 @@ namespace FrontEnd.Text;
 /// <param name="Message">What is wrong, with the text in backticks; lower case, no full stop.</param>
 /// <param name="Note">The fact it rests on, such as the readings that fit; null for none.</param>
 /// <param name="Help">What to write instead.</param>
-/// <param name="Position">Index into the text of the first character that does not fit, from 0; the text's length where something is missing at its end.</param>
+/// <param name="Position">Index into the text of the first character that does not fit, from 0; the text's length where something is
+/// missing at its end.</param>
 /// <param name="Expected">A text that would be read, such as <c>40 µV</c>.</param>
 public sealed record ParseProblem(string Code, string Message, string? Note, string Help, int Position, string Expected)
 {

@@ -12,8 +12,8 @@ public static partial class QuantityText
     /// <remarks>
     /// The decimal sign is a point. m is milli and M mega; k and K are both kilo; µ may be written u.
     /// A number without unit is read for ratios, bits and resistances (ohms), and zero for all but a temperature.
-    /// Resistances and capacitances may be written in the code of IEC 60062 (4K7, R47, 4n7; standard not seen, its examples taken from a public copy).
-    /// The decimal number and its prefix are converted in one step, so that 4.7 kΩ is exactly 4700.
+    /// Resistances and capacitances may be written in the code of IEC 60062 (4K7, R47, 4n7; standard not seen, its examples taken from a
+    /// public copy). The decimal number and its prefix are converted in one step, so that 4.7 kΩ is exactly 4700.
     /// </remarks>
     public static bool TryParse<T>(ReadOnlySpan<char> text, out T value, out ParseProblem? problem)
         where T : struct, IQuantity => TryParse(text.ToString(), out value, out problem);
@@ -22,39 +22,20 @@ public static partial class QuantityText
     public static bool TryParse<T>(string? text, out T value, out ParseProblem? problem)
         where T : struct, IQuantity
     {
-        bool read = TryParse(Kinds.Of(typeof(T)), text ?? "", out IQuantity? quantity, out problem);
+        bool read = TryParse(QuantityKind.Of<T>(), text, out IQuantity? quantity, out problem);
         value = read ? (T)quantity! : default;
         return read;
     }
 
     /// <summary>As the generic form, for a kind that is known only when the program runs.</summary>
-    public static bool TryParse(QuantityKind kind, string? text, out IQuantity? value, out ParseProblem? problem) =>
-        TryParse(Kinds.Of(kind), text ?? "", out value, out problem);
-
-    /// <summary>The kind of a quantity's type.</summary>
-    public static QuantityKind KindOf<T>()
-        where T : struct, IQuantity => Kinds.Of(typeof(T)).Kind;
-
-    /// <summary>The kind of a quantity.</summary>
-    public static QuantityKind KindOf(IQuantity quantity) => Kinds.Of(quantity.GetType()).Kind;
-
-    /// <summary>A quantity of a kind from its value in the SI unit.</summary>
-    public static IQuantity FromSi(QuantityKind kind, double siValue) => Kinds.Of(kind).Make(siValue);
-
-    /// <summary>An example of how a quantity of this kind is written, as <c>4.7 kΩ</c>.</summary>
-    public static string Example(QuantityKind kind) => Kinds.Of(kind).Example;
-
-    /// <summary>What is expected, in words: "a voltage".</summary>
-    public static string Words(QuantityKind kind) => Kinds.Of(kind).Words;
-
-    private static bool TryParse(KindInfo kind, string text, out IQuantity? value, out ParseProblem? problem)
+    public static bool TryParse(QuantityKind kind, string? text, out IQuantity? value, out ParseProblem? problem)
     {
         value = null;
-        problem = Read(kind, text, ref value);
+        problem = Read(kind, text ?? "", ref value);
         return problem is null;
     }
 
-    private static ParseProblem? Read(KindInfo kind, string text, ref IQuantity? value)
+    private static ParseProblem? Read(QuantityKind kind, string text, ref IQuantity? value)
     {
         string trimmed = text.Trim();
         if (trimmed.Length == 0)
@@ -68,7 +49,7 @@ public static partial class QuantityText
         }
 
         int start = text.Length - text.TrimStart().Length;
-        int signed = kind.Kind == QuantityKind.Ratio && text[start] == '±' ? start + 1 : start;   // a tolerance is often written ±1 %
+        int signed = kind.Form == NumberForm.Fraction && text[start] == '±' ? start + 1 : start;   // a tolerance is often written ±1 %
         int end = NumberEnd(text, signed);
         if (end == signed)
         {
@@ -90,18 +71,18 @@ public static partial class QuantityText
         string unit = Normal(text[unitStart..]);
         if (unit.Length == 0)
         {
-            bool zero = number.AsSpan().IndexOfAnyInRange('1', '9') < 0 && kind.Kind != QuantityKind.Temperature;
+            bool zero = number.AsSpan().IndexOfAnyInRange('1', '9') < 0 && kind.ZeroNeedsNoUnit;
             return kind.Bare || zero
                 ? Make(kind, text, number, default(Reading) with { Factor = 1 }, ref value)
                 : Messages.NoUnit(trimmed, kind, end);
         }
 
-        if (kind.TryExact(unit, out Reading reading))
+        if (kind.Readings.TryExact(unit, out Reading reading))
         {
             return Make(kind, text, number, reading, ref value);
         }
 
-        IReadOnlyList<(string Written, Reading Reading)> readings = kind.AnyCase(unit);
+        IReadOnlyList<(string Written, Reading Reading)> readings = kind.Readings.AnyCase(unit);
         if (readings.Count == 1 && SamePrefix(unit, readings[0].Reading.Prefix))
         {
             return Make(kind, text, number, readings[0].Reading, ref value);
@@ -113,7 +94,7 @@ public static partial class QuantityText
             return Messages.Ambiguous(trimmed, kind, texts, unitStart);
         }
 
-        string[] others = [.. Kinds.All.Where(other => other != kind && other.TryExact(unit, out _)).Select(other => other.Words)];
+        string[] others = [.. Kinds.All.Where(other => other != kind && other.Readings.TryExact(unit, out _)).Select(other => other.Words)];
         return Messages.UnknownUnit(trimmed, text[unitStart..].TrimEnd(), kind, others, unitStart);
     }
 
@@ -124,11 +105,12 @@ public static partial class QuantityText
         || (prefix is "k" && unit[0] == 'K')
         || (prefix is "µ" && unit[0] == 'u');
 
-    private static ParseProblem? Make(KindInfo kind, string text, string number, Reading reading, ref IQuantity? value)
+    private static ParseProblem? Make(QuantityKind kind, string text, string number, Reading reading, ref IQuantity? value)
     {
         int e = number.AsSpan().IndexOfAny('e', 'E');
         string mantissa = e < 0 ? number : number[..e];
-        if (!int.TryParse(e < 0 ? "0" : number.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int exponent))
+        if (!int.TryParse(e < 0 ? "0" : number.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture,
+            out int exponent))
         {
             return Messages.TooLarge(text.Trim(), kind, text.Length - text.TrimStart().Length);
         }
@@ -142,7 +124,7 @@ public static partial class QuantityText
             return Messages.TooLarge(text.Trim(), kind, text.Length - text.TrimStart().Length);
         }
 
-        value = kind.Make(si);
+        value = kind.FromSi(si);
         return null;
     }
 
@@ -194,8 +176,9 @@ public static partial class QuantityText
         return at;
     }
 
-    /// <summary>A value in the code of IEC 60062: the letter is prefix and decimal point in one, 4K7, R47, 4n7. Other texts are no code, also 470R, which reads as number and unit.</summary>
-    private static bool TryCode(KindInfo kind, string trimmed, out string number, out int exponent)
+    /// <summary>A value in the code of IEC 60062: the letter is prefix and decimal point in one, 4K7, R47, 4n7. Other texts are no code,
+    /// also 470R, which reads as number and unit.</summary>
+    private static bool TryCode(QuantityKind kind, string trimmed, out string number, out int exponent)
     {
         (number, exponent) = ("", 0);
         if (kind.CodeLetters is null)

@@ -13,7 +13,8 @@ public static partial class QuantityText
     /// <summary>Significant digits where none are asked for.</summary>
     public const int DefaultDigits = 3;
 
-    /// <summary>Digits of the part-value form: enough for any value on a part, and few enough to hide the rounding of binary arithmetic.</summary>
+    /// <summary>Digits of the part-value form: enough for any value on a part, and few enough to hide the rounding of binary
+    /// arithmetic.</summary>
     private const int PartDigits = 12;
 
     /// <summary>A double's shortest text that reads back as the same double.</summary>
@@ -22,7 +23,8 @@ public static partial class QuantityText
     /// <summary>The quantity with three significant digits: <c>4.70 kΩ</c>, <c>1.50 µV rms</c>, <c>45.0°</c>.</summary>
     public static string Format(IQuantity? quantity) => Format(quantity, DefaultDigits);
 
-    /// <summary>The quantity with a number of significant digits, 1..17. Decibels, degrees, temperatures and bits have at most <c>digits − 1</c> decimals.</summary>
+    /// <summary>The quantity with a number of significant digits, 1..17. Decibels, degrees, temperatures and bits have at most <c>digits −
+    /// 1</c> decimals.</summary>
     public static string Format(IQuantity? quantity, int digits)
     {
         if (quantity is null)
@@ -30,42 +32,48 @@ public static partial class QuantityText
             return "";
         }
 
-        KindInfo? kind = Kinds.Find(quantity.GetType());
+        QuantityKind? kind = Kinds.Find(quantity.GetType());
         int used = Math.Clamp(digits, 1, 17);
-        return kind is null ? Join(Plain(Rounded(quantity.SiValue, used)), quantity.SiUnit) : Write(quantity.SiValue, kind, used, trim: false);
+        return kind is null ? Join(Plain(Rounded(quantity.SiValue, used)), quantity.SiUnit)
+            : Write(quantity.SiValue, kind, used, trim: false);
     }
 
-    /// <summary>A value as it stands on a part: no trailing zeros, <c>4.7 kΩ</c>, <c>220 nF</c>. Up to 12 digits, so what was typed with up to 12 digits is printed as typed and reads back exactly.</summary>
+    /// <summary>A value as it stands on a part: no trailing zeros, <c>4.7 kΩ</c>, <c>220 nF</c>. Up to 12 digits, so what was typed with up
+    /// to 12 digits is printed as typed and reads back exactly.</summary>
     public static string FormatPart(IQuantity? quantity)
     {
-        KindInfo? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
+        QuantityKind? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
         return kind is null ? Format(quantity, PartDigits) : Write(quantity!.SiValue, kind, PartDigits, trim: true);
     }
 
-    /// <summary>The quantity with at most a number of significant digits, trailing zeros left out: <c>4.7 kΩ</c>; for numbers inside a formula.</summary>
+    /// <summary>The quantity with at most a number of significant digits, trailing zeros left out: <c>4.7 kΩ</c>; for numbers inside a
+    /// formula.</summary>
     public static string FormatTrimmed(IQuantity? quantity, int digits)
     {
-        KindInfo? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
+        QuantityKind? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
         return kind is null ? Format(quantity, digits) : Write(quantity!.SiValue, kind, Math.Clamp(digits, 1, 17), trim: true);
     }
 
     /// <summary>A number in an SI unit with at most a number of significant digits, trailing zeros left out.</summary>
     public static string FormatTrimmed(double siValue, string siUnit, int digits)
     {
-        KindInfo? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);
+        QuantityKind? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);
         return double.IsFinite(siValue) && kind is not null
             ? Write(siValue, kind, Math.Clamp(digits, 1, 17), trim: true)
-            : double.IsFinite(siValue) ? Join(Plain(Rounded(siValue, Math.Clamp(digits, 1, 17)).Trimmed()), siUnit is "1" ? "" : siUnit) : Format(siValue, siUnit);
+            : double.IsFinite(siValue)
+                ? Join(Plain(Rounded(siValue, Math.Clamp(digits, 1, 17)).Trimmed()), siUnit is "1" ? "" : siUnit) : Format(siValue, siUnit);
     }
 
-    /// <summary>The shortest text that reads back as exactly this quantity, for files: <c>4.7 kΩ</c>. A value from arithmetic may need 17 digits.</summary>
+    /// <summary>The shortest text that reads back as exactly this quantity, for files: <c>4.7 kΩ</c>. A value from arithmetic may need 17
+    /// digits.</summary>
     public static string FormatExact(IQuantity? quantity)
     {
-        KindInfo? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
+        QuantityKind? kind = quantity is null ? null : Kinds.Find(quantity.GetType());
         return kind is null ? Format(quantity, 17) : Write(quantity!.SiValue, kind, Shortest, trim: true);
     }
 
-    /// <summary>A number in an SI unit as a result or a curve carries it, with a prefix where the unit takes one: 1.5e-6, "V" is <c>1.50 µV</c>.</summary>
+    /// <summary>A number in an SI unit as a result or a curve carries it, with a prefix where the unit takes one: 1.5e-6, "V" is <c>1.50
+    /// µV</c>.</summary>
     public static string Format(double siValue, string siUnit, int digits = DefaultDigits)
     {
         int used = Math.Clamp(digits, 1, 17);
@@ -75,7 +83,7 @@ public static partial class QuantityText
             return double.IsNaN(siValue) ? "no number" : double.IsNegative(siValue) ? "-∞" : "∞";
         }
 
-        KindInfo? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);
+        QuantityKind? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);
         return kind is null ? Join(Plain(Rounded(siValue, used)), siUnit is "1" ? "" : siUnit) : Write(siValue, kind, used, trim: false);
     }
 
@@ -90,15 +98,16 @@ public static partial class QuantityText
     public static string FormatFactor(Ratio ratio, int digits = DefaultDigits) =>
         Join(Plain(Rounded(ratio.Fraction, Math.Clamp(digits, 1, 17))), "×");
 
-    private static string Write(double si, KindInfo kind, int digits, bool trim) => kind.Form switch
+    private static string Write(double si, QuantityKind kind, int digits, bool trim) => kind.Form switch
     {
         NumberForm.Prefixed => WritePrefixed(Digits(si, digits, trim), kind.Units[0], kind.Suffix),
         NumberForm.Scientific => Join(Scientific(Digits(si, digits, trim)), kind.Units[0].Spellings[0]),
-        NumberForm.Plain when kind.Kind == QuantityKind.Temperature => WriteTemperature(si, digits, trim),
+        NumberForm.Temperature => WriteTemperature(si, digits, trim),
         NumberForm.Plain => Join(Limited(si, digits, trim), kind.Units[0].Spellings[0]),
         NumberForm.Degrees => Limited(si, digits, trim) + kind.Units[0].Spellings[0],
         // Adding zero takes the sign off a negative zero.
-        NumberForm.Count => Join(si == Math.Round(si) && Math.Abs(si) < 1e15 ? (si + 0.0).ToString("0", CultureInfo.InvariantCulture) : Limited(si, digits, trim), kind.Units[0].Spellings[0]),
+        NumberForm.Count => Join(si == Math.Round(si) && Math.Abs(si) < 1e15 ? (si + 0.0)
+            .ToString("0", CultureInfo.InvariantCulture) : Limited(si, digits, trim), kind.Units[0].Spellings[0]),
         NumberForm.Fraction => WriteFraction(Digits(si, digits, trim)),
         NumberForm.Time => WriteTime(si, kind, digits, trim),
         NumberForm.Capacity => WriteCapacity(si, kind, digits, trim),
@@ -145,29 +154,29 @@ public static partial class QuantityText
     {
         if (digits != Shortest)
         {
-            return Join(Limited(kelvins - Kinds.Celsius, digits, trim), "°C");
+            return Join(Limited(kelvins - Temperature.ZeroCelsius, digits, trim), "°C");
         }
 
-        return Exactly(kelvins, kelvins - Kinds.Celsius, celsius => celsius + Kinds.Celsius) is string celsius
+        return Exactly(kelvins, kelvins - Temperature.ZeroCelsius, celsius => celsius + Temperature.ZeroCelsius) is string celsius
             ? Join(celsius, "°C")
             : Join(Plain(Digits(kelvins, Shortest, trim)), "K");
     }
 
-    private static string WriteTime(double seconds, KindInfo kind, int digits, bool trim)
+    private static string WriteTime(double seconds, QuantityKind kind, int digits, bool trim)
     {
         double size = Math.Abs(seconds);
         Unit unit = size < 120 ? kind.Units[0] : size < 7200 ? kind.Units[1] : kind.Units[2];
         return WriteFactored(seconds, unit, kind, digits, trim);
     }
 
-    private static string WriteCapacity(double coulombs, KindInfo kind, int digits, bool trim)
+    private static string WriteCapacity(double coulombs, QuantityKind kind, int digits, bool trim)
     {
         double size = Math.Abs(coulombs);
         Unit unit = size < 3.6e-3 ? kind.Units[0] : size < 36000 ? kind.Units[2] : kind.Units[1];
         return WriteFactored(coulombs, unit, kind, digits, trim);
     }
 
-    private static string WriteFactored(double si, Unit unit, KindInfo kind, int digits, bool trim)
+    private static string WriteFactored(double si, Unit unit, QuantityKind kind, int digits, bool trim)
     {
         if (unit.Factor == 1)
         {
@@ -184,7 +193,7 @@ public static partial class QuantityText
             : WritePrefixed(Digits(si, Shortest, trim), kind.Units[0], "");
     }
 
-    private static string WriteSquare(Number number, KindInfo kind)
+    private static string WriteSquare(Number number, QuantityKind kind)
     {
         if (number.IsZero)
         {
@@ -200,7 +209,8 @@ public static partial class QuantityText
         };
     }
 
-    /// <summary>The shortest decimal number near <paramref name="guess"/> that <paramref name="back"/> takes to the value exactly; null where none of 17 digits does.</summary>
+    /// <summary>The shortest decimal number near <paramref name="guess"/> that <paramref name="back"/> takes to the value exactly; null
+    /// where none of 17 digits does.</summary>
     private static string? Exactly(double value, double guess, Func<double, double> back)
     {
         for (int digits = 1; digits <= 17; digits++)
@@ -288,7 +298,8 @@ public static partial class QuantityText
     {
         internal bool IsZero => Digits.Length == 0;
 
-        internal double Value => IsZero ? 0 : double.Parse($"{Sign}{Digits[..1]}.{Digits[1..]}0e{Exponent}", NumberStyles.Float, CultureInfo.InvariantCulture);
+        internal double Value =>
+            IsZero ? 0 : double.Parse($"{Sign}{Digits[..1]}.{Digits[1..]}0e{Exponent}", NumberStyles.Float, CultureInfo.InvariantCulture);
 
         /// <summary>Reads what double.ToString writes: "-4700", "2.2E-07", "1.000E+003".</summary>
         internal static Number Read(string text)

@@ -5,7 +5,8 @@ namespace FrontEnd.Textbook;
 /// <summary>Gain, bandwidth, gain limits and supply rejection of the amplifiers, by the formulas of the textbooks.</summary>
 public static class AmplifierFormulas
 {
-    /// <summary>Gain of a non-inverting stage, G = 1 + Rf/Rg; also of an instrumentation amplifier set by one resistor, with Rf its inner resistance.</summary>
+    /// <summary>Gain of a non-inverting stage, G = 1 + Rf/Rg; also of an instrumentation amplifier set by one resistor, with Rf its inner
+    /// resistance.</summary>
     /// <remarks>Source: common practice, every op-amp text.</remarks>
     public static TextbookFigure StageGain(Resistance feedback, Resistance ground) =>
         TextbookFigure.Of(1 + (feedback / ground), "1", "1 + Rf/Rg", $"1 + {Put.In(feedback)}/{Put.In(ground)}", Sources.CommonPractice);
@@ -13,12 +14,14 @@ public static class AmplifierFormulas
     /// <summary>−3 dB bandwidth of a stage, f = GBW/G [Hz], G the noise gain.</summary>
     /// <remarks>Holds where the open-loop gain falls with one pole. Source: common practice, every op-amp text.</remarks>
     public static TextbookFigure Bandwidth(Frequency gainBandwidth, double noiseGain) =>
-        TextbookFigure.Of(gainBandwidth.Hertz / noiseGain, "Hz", "GBW/G", $"{Put.In(gainBandwidth)}/{Put.In(noiseGain)}", Sources.CommonPractice);
+        TextbookFigure.Of(gainBandwidth.Hertz / noiseGain, "Hz", "GBW/G", $"{Put.In(gainBandwidth)}/{Put.In(noiseGain)}",
+            Sources.CommonPractice);
 
     /// <summary>Slew rate that a sine needs, 2πf·V_pk [V/s].</summary>
     /// <remarks>Source: common practice.</remarks>
     public static TextbookFigure SlewRate(Frequency frequency, Voltage peak) =>
-        TextbookFigure.Of(2 * Math.PI * frequency.Hertz * peak.Volts, "V/s", "2πf·V_pk", $"2π · {Put.In(frequency)} · {Put.In(peak)}", Sources.CommonPractice);
+        TextbookFigure.Of(2 * Math.PI * frequency.Hertz * peak.Volts, "V/s", "2πf·V_pk", $"2π · {Put.In(frequency)} · {Put.In(peak)}",
+            Sources.CommonPractice);
 
     /// <summary>Greatest gain of a dc-coupled first stage with its reference at mid-rail, G = (V_s/2 − h)/(V_off + V_sig).</summary>
     /// <param name="supply">V_s, both rails together, at its lowest.</param>
@@ -34,7 +37,8 @@ public static class AmplifierFormulas
             $"({Put.In(supply)}/2 − {Put.In(headroom)})/({Put.In(offset)} + {Put.In(signalPeak)})",
             Sources.Derived);
 
-    /// <summary>Greatest first-stage gain inside a three-op-amp amplifier, G = 2·min(V_s − h − V_cm, V_cm − h)/V_d: each inner node sits at V_cm ± G·V_d/2.</summary>
+    /// <summary>Greatest first-stage gain inside a three-op-amp amplifier, G = 2·min(V_s − h − V_cm, V_cm − h)/V_d: each inner node sits at
+    /// V_cm ± G·V_d/2.</summary>
     /// <param name="commonMode">V_cm above the negative rail.</param>
     /// <param name="differential">V_d: the greatest input difference, offset and signal.</param>
     /// <remarks>Source: SBAS683B, common-mode requirements (V_cm ± G·V_d/2 within 200 mV of the rails).</remarks>
@@ -52,7 +56,8 @@ public static class AmplifierFormulas
     /// <summary>Supply ripple as it appears at the input, V/10^(PSRR/20) [V rms].</summary>
     /// <remarks>Source: definition of the supply rejection; common practice.</remarks>
     public static TextbookFigure SupplyRipple(VoltageRms ripple, Decibels rejection) =>
-        TextbookFigure.Of(ripple.Volts / rejection.VoltageRatio, "V", "V/10^(PSRR/20)", $"{Put.In(ripple.Volts, "V")}/10^({Put.In(rejection)}/20)", Sources.CommonPractice);
+        TextbookFigure.Of(ripple.Volts / rejection.VoltageRatio, "V", "V/10^(PSRR/20)",
+            $"{Put.In(ripple.Volts, "V")}/10^({Put.In(rejection)}/20)", Sources.CommonPractice);
 
     /// <summary>Dc at the input from a bias current in a source resistance, I_b·R [V].</summary>
     /// <remarks>Source: Ohm's law.</remarks>

@@ -8,7 +8,8 @@ public static class FilterFormulas
     /// <summary>−3 dB frequency of one resistor and one capacitor, low-pass or high-pass, 1/(2πRC) [Hz].</summary>
     /// <remarks>Source: common practice, every circuit text.</remarks>
     public static TextbookFigure RcCorner(Resistance resistance, Capacitance capacitance) =>
-        TextbookFigure.Of(1 / (2 * Math.PI * (resistance * capacitance).Seconds), "Hz", "1/(2πRC)", $"1/(2π · {Put.In(resistance)} · {Put.In(capacitance)})", Sources.CommonPractice);
+        TextbookFigure.Of(1 / (2 * Math.PI * (resistance * capacitance).Seconds), "Hz", "1/(2πRC)",
+            $"1/(2π · {Put.In(resistance)} · {Put.In(capacitance)})", Sources.CommonPractice);
 
     /// <summary>Pole frequency of a unity-gain Sallen–Key low-pass, f0 = 1/(2π√(R1R2C1C2)) [Hz].</summary>
     /// <remarks>R1 in–X, R2 X–P, C1 X–out, C2 P–common. Source: SLOD006, section 16.3.</remarks>
@@ -20,7 +21,8 @@ public static class FilterFormulas
             $"1/(2π√({Put.In(r1)} · {Put.In(r2)} · {Put.In(c1)} · {Put.In(c2)}))",
             Sources.SallenKey);
 
-    /// <summary>Q of a Sallen–Key low-pass with the gain K = 1 + Rf/Rg, √(R1R2C1C2)/(C2·(R1 + R2) + R1C1·(1 − K)); 1/(3 − K) with equal resistors and equal capacitors.</summary>
+    /// <summary>Q of a Sallen–Key low-pass with the gain K = 1 + Rf/Rg, √(R1R2C1C2)/(C2·(R1 + R2) + R1C1·(1 − K)); 1/(3 − K) with equal
+    /// resistors and equal capacitors.</summary>
     /// <remarks>R1 in–X, R2 X–P, C1 X–out, C2 P–common. Source: SLOD006, section 16.3.</remarks>
     public static TextbookFigure SallenKeyQ(Resistance r1, Resistance r2, Capacitance c1, Capacitance c2, double gain) =>
         TextbookFigure.Of(
@@ -30,9 +32,11 @@ public static class FilterFormulas
             $"√({Put.In(r1)} · {Put.In(r2)} · {Put.In(c1)} · {Put.In(c2)})/({Put.In(c2)} · ({Put.In(r1)} + {Put.In(r2)}) + {Put.In(r1)} · {Put.In(c1)} · (1 − {Put.In(gain)}))",
             Sources.SallenKey);
 
-    /// <summary>Loss that is left of a Sallen–Key's stop band far above the op-amp's bandwidth, against its gain at 0 Hz: 20·log10[K·(1 + R1/R2 + R1/Ro + R1/(Rf + Rg))] [dB]; a follower has no last term.</summary>
-    /// <remarks>There the capacitors are shorts and the output is tied to common by Ro alone: input – R1 – node X, which is the output, with R2, Ro and the gain's resistors to common. Derived; the figure for a follower stands in
-    /// the application report "Analysis of the Sallen-Key Architecture", SLOA024 (from memory).</remarks>
+    /// <summary>Loss that is left of a Sallen–Key's stop band far above the op-amp's bandwidth, against its gain at 0 Hz: 20·log10[K·(1 +
+    /// R1/R2 + R1/Ro + R1/(Rf + Rg))] [dB]; a follower has no last term.</summary>
+    /// <remarks>There the capacitors are shorts and the output is tied to common by Ro alone: input – R1 – node X, which is the output,
+    /// with R2, Ro and the gain's resistors to common. Derived; the figure for a follower stands in the application report "Analysis of the
+    /// Sallen-Key Architecture", SLOA024 (from memory).</remarks>
     /// <param name="load">Rf + Rg; null for a follower.</param>
     public static TextbookFigure SallenKeyFloor(Resistance r1, Resistance r2, Resistance output, double gain, Resistance? load)
     {
@@ -40,14 +44,17 @@ public static class FilterFormulas
         return load is { } all
             ? TextbookFigure.Of(
                 Put.Decibels(gain * (sum + (r1 / all))), "dB", "20·log10[K·(1 + R1/R2 + R1/Ro + R1/(Rf + Rg))]",
-                $"20·log10[{Put.In(gain)} · (1 + {Put.In(r1)}/{Put.In(r2)} + {Put.In(r1)}/{Put.In(output)} + {Put.In(r1)}/{Put.In(all)})]", Sources.StopBandRise)
+                $"20·log10[{Put.In(gain)} · (1 + {Put.In(r1)}/{Put.In(r2)} + {Put.In(r1)}/{Put.In(output)} + {Put.In(r1)}/{Put.In(all)})]",
+                Sources.StopBandRise)
             : TextbookFigure.Of(
-                Put.Decibels(sum), "dB", "20·log10(1 + R1/R2 + R1/Ro)", $"20·log10(1 + {Put.In(r1)}/{Put.In(r2)} + {Put.In(r1)}/{Put.In(output)})", Sources.StopBandRise);
+                Put.Decibels(sum), "dB", "20·log10(1 + R1/R2 + R1/Ro)",
+                $"20·log10(1 + {Put.In(r1)}/{Put.In(r2)} + {Put.In(r1)}/{Put.In(output)})", Sources.StopBandRise);
     }
 
     /// <summary>Where a Sallen–Key's stop band turns up again, (√2·f0²·R1·GBW/Ro)^⅓ [Hz].</summary>
-    /// <remarks>The wanted response falls as K·(f0/f)²; what comes through R1 to the closed-loop output impedance Ro·K·jf/GBW grows as K·f·Ro/(R1·GBW), a quarter turn away. The sum of the squares is least there.
-    /// Derived; the growth with f is the argument of SLOA024 (from memory). It holds where f0 is far below it and it is far below GBW.</remarks>
+    /// <remarks>The wanted response falls as K·(f0/f)²; what comes through R1 to the closed-loop output impedance Ro·K·jf/GBW grows as
+    /// K·f·Ro/(R1·GBW), a quarter turn away. The sum of the squares is least there. Derived; the growth with f is the argument of SLOA024
+    /// (from memory). It holds where f0 is far below it and it is far below GBW.</remarks>
     public static TextbookFigure SallenKeyTurn(Frequency pole, Resistance r1, Resistance output, Frequency gainBandwidth) =>
         TextbookFigure.Of(
             Math.Cbrt(Math.Sqrt(2) * pole.Hertz * pole.Hertz * gainBandwidth.Hertz * (r1 / output)), "Hz", "(√2·f0²·GBW·R1/Ro)^⅓",
@@ -64,7 +71,8 @@ public static class FilterFormulas
             Sources.SallenKey);
 
     /// <summary>Pole frequency of a multiple-feedback low-pass, f0 = 1/(2π√(R2R3C1C2)) [Hz].</summary>
-    /// <remarks>R1 in–X, R3 X–out, R2 X–(−), C1 X–common, C2 (−)–out. Source: SLOD006, section 16.3, in our numbering of the parts.</remarks>
+    /// <remarks>R1 in–X, R3 X–out, R2 X–(−), C1 X–common, C2 (−)–out. Source: SLOD006, section 16.3, in our numbering of the
+    /// parts.</remarks>
     public static TextbookFigure MultipleFeedbackFrequency(Resistance r2, Resistance r3, Capacitance c1, Capacitance c2) =>
         TextbookFigure.Of(
             1 / (2 * Math.PI * Math.Sqrt((r2 * c1).Seconds * (r3 * c2).Seconds)),
@@ -102,7 +110,8 @@ public static class FilterFormulas
     /// <summary>Factor by which the −3 dB frequency of one section lies above that of n equal ones in a row, 1/√(2^(1/n) − 1).</summary>
     /// <remarks>Source: SLOD006, section 16.2.</remarks>
     public static TextbookFigure EqualPoleFactor(int sections) =>
-        TextbookFigure.Of(1 / Math.Sqrt(Math.Pow(2, 1.0 / Require.InRange(sections, 1, 100)) - 1), "1", "1/√(2^(1/n) − 1)", $"1/√(2^(1/{sections}) − 1)", Sources.OpAmpsCascade);
+        TextbookFigure.Of(1 / Math.Sqrt(Math.Pow(2, 1.0 / Require.InRange(sections, 1, 100)) - 1), "1", "1/√(2^(1/n) − 1)",
+            $"1/√(2^(1/{sections}) − 1)", Sources.OpAmpsCascade);
 
     /// <summary>Attenuation of a Butterworth low-pass, 10·log10(1 + (f/f_c)^2n) [dB].</summary>
     /// <remarks>Source: SLOD006, section 16.2.</remarks>
@@ -114,7 +123,8 @@ public static class FilterFormulas
             $"10·log10(1 + ({Put.In(frequency)}/{Put.In(corner)})^{2 * order})",
             Sources.Butterworth);
 
-    /// <summary>Order of a Butterworth low-pass for an attenuation, log10(10^(A/10) − 1)/(2·log10(f_s/f_c)); the next whole number is to be built.</summary>
+    /// <summary>Order of a Butterworth low-pass for an attenuation, log10(10^(A/10) − 1)/(2·log10(f_s/f_c)); the next whole number is to be
+    /// built.</summary>
     /// <remarks>Source: derived from <see cref="ButterworthAttenuation"/>.</remarks>
     public static TextbookFigure ButterworthOrder(Decibels attenuation, Frequency stop, Frequency corner) =>
         TextbookFigure.Of(
@@ -159,8 +169,8 @@ public static class FilterFormulas
 
     /// <summary>Time constant of a digital notch's ringing, −1/(f_s·ln r), r the size of its larger pole [s]; about Q/(π·f0).</summary>
     /// <remarks>
-    /// b = 1/(1 + tan(π·Δf/f_s)), Δf = f0/Q; the poles are those of z² − 2b·cos ω0·z + (2b − 1), so r = √(2b − 1) where they are a pair, which all but the widest notches have.
-    /// Infinite from Δf = f_s/2 on, where there is no such notch.
+    /// b = 1/(1 + tan(π·Δf/f_s)), Δf = f0/Q; the poles are those of z² − 2b·cos ω0·z + (2b − 1), so r = √(2b − 1) where they are a pair,
+    /// which all but the widest notches have. Infinite from Δf = f_s/2 on, where there is no such notch.
     /// <para>Source: Orfanidis 1996, Eqs. 8.2.22 and 8.2.23 (cited by another library's source; book not seen).</para>
     /// </remarks>
     public static TextbookFigure NotchTimeConstant(Frequency centre, double q, Frequency rate)
@@ -184,10 +194,12 @@ public static class FilterFormulas
     public static TextbookFigure NotchRingTime(Frequency centre, double q, Frequency rate, Ratio share)
     {
         double tau = NotchTimeConstant(centre, q, rate).Value;
-        return TextbookFigure.Of(tau * Math.Log(1 / share.Fraction), "s", "τ·ln(1/share)", $"{Put.In(tau, "s")} · ln(1/{Put.In(share)})", Sources.Derived);
+        return TextbookFigure.Of(tau * Math.Log(1 / share.Fraction), "s", "τ·ln(1/share)", $"{Put.In(tau, "s")} · ln(1/{Put.In(share)})",
+            Sources.Derived);
     }
 
-    /// <summary>Attenuation of an analogue notch beside its centre, 10·log10(1 + 1/x²), x = Q·(f/f0 − f0/f) [dB]; infinite at the centre.</summary>
+    /// <summary>Attenuation of an analogue notch beside its centre, 10·log10(1 + 1/x²), x = Q·(f/f0 − f0/f) [dB]; infinite at the
+    /// centre.</summary>
     /// <remarks>A digital notch well below half the rate is close to it. Source: derived.</remarks>
     public static TextbookFigure NotchAttenuation(Frequency frequency, Frequency centre, double q)
     {

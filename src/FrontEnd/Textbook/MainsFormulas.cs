@@ -3,7 +3,8 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Textbook;
 
-/// <summary>Mains interference at the input by the formulas of the textbooks: displacement current, common mode, divider, leads, loop, driven ground.</summary>
+/// <summary>Mains interference at the input by the formulas of the textbooks: displacement current, common mode, divider, leads, loop,
+/// driven ground.</summary>
 /// <remarks>Impedances that may be reactive are complex numbers of ohms at the mains frequency. Rejections are positive decibels.</remarks>
 public static class MainsFormulas
 {
@@ -27,7 +28,8 @@ public static class MainsFormulas
             $"{Put.In(mains.Volts, "V")} · {Put.In(bodyToMains)}/({Put.In(bodyToMains)} + {Put.In(bodyToEarth)})",
             Sources.Derived);
 
-    /// <summary>Voltage between body and amplifier common, |i_g·Z_g| [V rms]: both sides as Thevenin sources, the loop closed through the ground electrode.</summary>
+    /// <summary>Voltage between body and amplifier common, |i_g·Z_g| [V rms]: both sides as Thevenin sources, the loop closed through the
+    /// ground electrode.</summary>
     /// <param name="amplifierToMains">C_ap.</param>
     /// <param name="amplifierToEarth">C_iso; null where the common is earthed.</param>
     /// <param name="ground">Z_g: ground electrode and its resistor [Ω].</param>
@@ -88,7 +90,8 @@ public static class MainsFormulas
             $"20·log10({Put.In(commonMode.Magnitude, "Ω")}/{Put.In(imbalance.Magnitude, "Ω")})",
             Sources.Divider);
 
-    /// <summary>As <see cref="DividerRejection"/> without the approximation: −20·log10 |Z_c1/(Z_c1 + Z_e1) − Z_c2/(Z_c2 + Z_e2)| [dB].</summary>
+    /// <summary>As <see cref="DividerRejection"/> without the approximation: −20·log10 |Z_c1/(Z_c1 + Z_e1) − Z_c2/(Z_c2 + Z_e2)|
+    /// [dB].</summary>
     /// <param name="firstInput">Z_c1: common-mode input impedance of the first input [Ω].</param>
     /// <param name="first">Z_e1: its electrode [Ω].</param>
     /// <remarks>Source: Haberman and Spinelli 2010, Eq. 1, before its simplification.</remarks>
@@ -113,7 +116,8 @@ public static class MainsFormulas
             $"{Put.In(commonMode.Volts, "V")} · {Put.In(imbalance.Magnitude, "Ω")}/{Put.In(input.Magnitude, "Ω")}",
             Sources.Divider);
 
-    /// <summary>Rejection left by a reference pin that carries N inputs, all electrodes alike: −20·log10 |1/(1 + jωC·Z_e) − 1/(1 + jωN·C·Z_e)| [dB].</summary>
+    /// <summary>Rejection left by a reference pin that carries N inputs, all electrodes alike: −20·log10 |1/(1 + jωC·Z_e) − 1/(1 +
+    /// jωN·C·Z_e)| [dB].</summary>
     /// <remarks>Source: derived.</remarks>
     public static TextbookFigure SharedReferenceRejection(Frequency frequency, Capacitance input, Complex electrode, int channels)
     {
@@ -187,35 +191,46 @@ public static class MainsFormulas
             $"−10·log10({string.Join(" + ", parts.Select(part => $"10^(−{Put.In(part)}/10)"))})",
             Sources.Derived);
 
-    /// <summary>Rejection of a difference amplifier whose four resistors are each off by their tolerance in the worst way, (1 + G)/(4·tol) [dB].</summary>
+    /// <summary>Rejection of a difference amplifier whose four resistors are each off by their tolerance in the worst way, (1 + G)/(4·tol)
+    /// [dB].</summary>
     /// <remarks>First order: the exact ratio for G = 10 and 1 % is 48.4 dB, this form gives 48.8 dB. Source: Franco, Eq. 2.26.</remarks>
     public static TextbookFigure RejectionOfFourResistors(double gain, Ratio tolerance) =>
-        TextbookFigure.Of(Put.Decibels((1 + gain) / (4 * tolerance.Fraction)), "dB", "20·log10((1 + G)/(4·tol))", $"20·log10((1 + {Put.In(gain)})/(4 · {Put.In(tolerance)}))", Sources.FrancoResistors);
+        TextbookFigure.Of(Put.Decibels((1 + gain) / (4 * tolerance.Fraction)), "dB", "20·log10((1 + G)/(4·tol))",
+            $"20·log10((1 + {Put.In(gain)})/(4 · {Put.In(tolerance)}))", Sources.FrancoResistors);
 
     /// <summary>Rejection of a difference amplifier with one of its two resistor ratios off by δ, (1 + G)/δ [dB].</summary>
     /// <remarks>Source: derived, the one-ratio case of Franco, Eq. 2.26.</remarks>
     public static TextbookFigure RejectionOfOneRatio(double gain, Ratio mismatch) =>
-        TextbookFigure.Of(Put.Decibels((1 + gain) / mismatch.Fraction), "dB", "20·log10((1 + G)/δ)", $"20·log10((1 + {Put.In(gain)})/{Put.In(mismatch)})", Sources.Derived);
+        TextbookFigure.Of(Put.Decibels((1 + gain) / mismatch.Fraction), "dB", "20·log10((1 + G)/δ)",
+            $"20·log10((1 + {Put.In(gain)})/{Put.In(mismatch)})", Sources.Derived);
 
-    /// <summary>Rejection of a three-op-amp amplifier of gain G whose output stage has unity gain and a total mismatch δ, G/δ [dB].</summary>
-    /// <remarks>The form of instrumentation amplifier guides; at G = 1 it is 6 dB below <see cref="RejectionOfOneRatio"/>. Source: note MT-061, from memory.</remarks>
+    /// <summary>Rejection of a three-op-amp amplifier of gain G whose output stage has unity gain and a total mismatch δ, G/δ
+    /// [dB].</summary>
+    /// <remarks>The form of instrumentation amplifier guides; at G = 1 it is 6 dB below <see cref="RejectionOfOneRatio"/>. Source: note
+    /// MT-061, from memory.</remarks>
     public static TextbookFigure RejectionOfInstrumentationAmplifier(double gain, Ratio mismatch) =>
-        TextbookFigure.Of(Put.Decibels(gain / mismatch.Fraction), "dB", "20·log10(G/δ)", $"20·log10({Put.In(gain)}/{Put.In(mismatch)})", Sources.InAmpGuide);
+        TextbookFigure.Of(Put.Decibels(gain / mismatch.Fraction), "dB", "20·log10(G/δ)", $"20·log10({Put.In(gain)}/{Put.In(mismatch)})",
+            Sources.InAmpGuide);
 
-    /// <summary>Rejection left by low-passes before the amplifier whose corners differ by δ, f_1/(δ·f) [dB], for f well below f_1.</summary>
+    /// <summary>Rejection left by low-passes before the amplifier whose corners differ by δ, f_1/(δ·f) [dB], for f well below
+    /// f_1.</summary>
     /// <remarks>Source: derived.</remarks>
     public static TextbookFigure LowPassMismatch(Frequency frequency, Frequency corner, Ratio mismatch) =>
-        TextbookFigure.Of(Put.Decibels(corner / frequency / mismatch.Fraction), "dB", "20·log10(f_1/(δ·f))", $"20·log10({Put.In(corner)}/({Put.In(mismatch)} · {Put.In(frequency)}))", Sources.Derived);
+        TextbookFigure.Of(Put.Decibels(corner / frequency / mismatch.Fraction), "dB", "20·log10(f_1/(δ·f))",
+            $"20·log10({Put.In(corner)}/({Put.In(mismatch)} · {Put.In(frequency)}))", Sources.Derived);
 
-    /// <summary>Rejection left by high-passes before the amplifier whose corners differ by δ, f/(δ·f_1) [dB], for f well above f_1.</summary>
+    /// <summary>Rejection left by high-passes before the amplifier whose corners differ by δ, f/(δ·f_1) [dB], for f well above
+    /// f_1.</summary>
     /// <remarks>Source: derived.</remarks>
     public static TextbookFigure HighPassMismatch(Frequency frequency, Frequency corner, Ratio mismatch) =>
-        TextbookFigure.Of(Put.Decibels(frequency / corner / mismatch.Fraction), "dB", "20·log10(f/(δ·f_1))", $"20·log10({Put.In(frequency)}/({Put.In(mismatch)} · {Put.In(corner)}))", Sources.Derived);
+        TextbookFigure.Of(Put.Decibels(frequency / corner / mismatch.Fraction), "dB", "20·log10(f/(δ·f_1))",
+            $"20·log10({Put.In(frequency)}/({Put.In(mismatch)} · {Put.In(corner)}))", Sources.Derived);
 
     /// <summary>Voltage of a displacement current into one lead across the electrodes' difference, i·|ΔZ| [V].</summary>
     /// <remarks>Source: Huhta and Webster 1973 (first page seen, formula from memory).</remarks>
     public static TextbookFigure LeadVoltage(Current lead, Complex imbalance) =>
-        TextbookFigure.Of(lead.Amperes * imbalance.Magnitude, "V", "i·|ΔZ|", $"{Put.In(lead)} · {Put.In(imbalance.Magnitude, "Ω")}", Sources.LeadCurrent);
+        TextbookFigure.Of(lead.Amperes * imbalance.Magnitude, "V", "i·|ΔZ|", $"{Put.In(lead)} · {Put.In(imbalance.Magnitude, "Ω")}",
+            Sources.LeadCurrent);
 
     /// <summary>Voltage induced in the loop of the leads, 2πf·B·A [V rms], the field square to the loop.</summary>
     /// <remarks>Source: Faraday's law; common practice.</remarks>
@@ -227,11 +242,13 @@ public static class MainsFormulas
             $"2π · {Put.In(frequency)} · {Put.In(field.Teslas, "T")} · {Put.In(loop)}",
             Sources.CommonPractice);
 
-    /// <summary>Resistance that a driven ground shows, R_o/(1 + 2·R_f/R_a) [Ω], for the inverting stage fed by two averaging resistors.</summary>
+    /// <summary>Resistance that a driven ground shows, R_o/(1 + 2·R_f/R_a) [Ω], for the inverting stage fed by two averaging
+    /// resistors.</summary>
     /// <param name="output">R_o: the resistor in the driven lead.</param>
     /// <param name="feedback">R_f of the inverting stage.</param>
     /// <param name="averaging">R_a: each of the two averaging resistors.</param>
-    /// <remarks>Source: Webster, Medical Instrumentation, driven-right-leg figure (inputs read as an exercise, formula from memory).</remarks>
+    /// <remarks>Source: Webster, Medical Instrumentation, driven-right-leg figure (inputs read as an exercise, formula from
+    /// memory).</remarks>
     public static TextbookFigure DrivenGroundResistance(Resistance output, Resistance feedback, Resistance averaging) =>
         TextbookFigure.Of(
             output.Ohms / (1 + (2 * (feedback / averaging))),
@@ -243,16 +260,19 @@ public static class MainsFormulas
     /// <summary>Gain of an integrating driven ground at a frequency, T = f_u/f, in decibels.</summary>
     /// <remarks>Holds well below the loop's other poles. Source: derived.</remarks>
     public static TextbookFigure DrivenGroundLoopGain(Frequency unityGain, Frequency frequency) =>
-        TextbookFigure.Of(Put.Decibels(unityGain / frequency), "dB", "20·log10(f_u/f)", $"20·log10({Put.In(unityGain)}/{Put.In(frequency)})", Sources.Derived);
+        TextbookFigure.Of(Put.Decibels(unityGain / frequency), "dB", "20·log10(f_u/f)",
+            $"20·log10({Put.In(unityGain)}/{Put.In(frequency)})", Sources.Derived);
 
     /// <summary>Where the loop gain of an integrating driven ground with further poles is 1 [Hz], found by halving.</summary>
     /// <param name="unityGain">f_u of the integrator alone.</param>
-    /// <param name="poles">The loop's other poles: (R_o + R_e) with the body's capacitance, each electrode with its input's, the amplifier.</param>
+    /// <param name="poles">The loop's other poles: (R_o + R_e) with the body's capacitance, each electrode with its input's, the
+    /// amplifier.</param>
     /// <remarks>T = f_u/(jf)·Π 1/(1 + jf/f_p). Source: derived.</remarks>
     public static TextbookFigure DrivenGroundCrossing(Frequency unityGain, params IReadOnlyList<Frequency> poles)
     {
         double crossing = Crossing(unityGain, poles);
-        return TextbookFigure.Of(crossing, "Hz", "|f_u/(jf)·Π 1/(1 + jf/f_p)| = 1", $"f_u {Put.In(unityGain)}, f_p {string.Join(", ", poles.Select(pole => Put.In(pole)))}: f", Sources.Derived);
+        return TextbookFigure.Of(crossing, "Hz", "|f_u/(jf)·Π 1/(1 + jf/f_p)| = 1",
+            $"f_u {Put.In(unityGain)}, f_p {string.Join(", ", poles.Select(pole => Put.In(pole)))}: f", Sources.Derived);
     }
 
     /// <summary>Phase margin there, 90° − Σ atan(f/f_p) [°]; below zero the loop oscillates.</summary>
@@ -261,7 +281,8 @@ public static class MainsFormulas
     {
         double crossing = Crossing(unityGain, poles);
         double margin = 90 - poles.Sum(pole => Math.Atan(crossing / pole.Hertz) * 180 / Math.PI);
-        return TextbookFigure.Of(margin, "°", "90° − Σ atan(f/f_p)", $"90° − {string.Join(" − ", poles.Select(pole => $"atan({Put.In(crossing, "Hz")}/{Put.In(pole)})"))}", Sources.Derived);
+        return TextbookFigure.Of(margin, "°", "90° − Σ atan(f/f_p)",
+            $"90° − {string.Join(" − ", poles.Select(pole => $"atan({Put.In(crossing, "Hz")}/{Put.In(pole)})"))}", Sources.Derived);
     }
 
     /// <summary>Common-mode voltage with a driven ground, i·(R_o + R_e)/(1 + T) [V rms].</summary>
@@ -286,7 +307,8 @@ public static class MainsFormulas
             $"2·sin(π · {Put.In(frequency)} · {Put.In(skew)})",
             Sources.Derived);
 
-    /// <summary>Residual of a harmonic beside that of the fundamental, share·h²: the displacement current and the divider both grow with h.</summary>
+    /// <summary>Residual of a harmonic beside that of the fundamental, share·h²: the displacement current and the divider both grow with
+    /// h.</summary>
     /// <remarks>Source: derived; worst case, as the electrode's impedance falls with h.</remarks>
     public static TextbookFigure HarmonicGrowth(Ratio share, int harmonic) =>
         TextbookFigure.Of(share.Fraction * harmonic * harmonic, "1", "share·h²", $"{Put.In(share)} · {harmonic}²", Sources.Derived);
@@ -300,7 +322,8 @@ public static class MainsFormulas
         for (int step = 0; step < 200 && low < high; step++)
         {
             double middle = (low + high) / 2;
-            double gain = unityGain.Hertz / middle / poles.Aggregate(1.0, (product, pole) => product * Math.Sqrt(1 + Math.Pow(middle / pole.Hertz, 2)));
+            double gain = unityGain.Hertz / middle / poles.Aggregate(1.0,
+                (product, pole) => product * Math.Sqrt(1 + Math.Pow(middle / pole.Hertz, 2)));
             (low, high) = 1 < gain ? (middle, high) : (low, middle);
         }
 

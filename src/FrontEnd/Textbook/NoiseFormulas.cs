@@ -11,7 +11,8 @@ public static class NoiseFormulas
     public static TextbookFigure ThermalDensity(Resistance resistance, Temperature temperature)
     {
         double value = Math.Sqrt(4 * PhysicalConstants.Boltzmann * temperature.Kelvins * resistance.Ohms);
-        return TextbookFigure.Of(value, "V/√Hz", "√(4kTR)", $"√(4k · {Kelvins(temperature)} · {Put.In(resistance)})", Sources.OpAmpsThermal);
+        return TextbookFigure.Of(value, "V/√Hz", "√(4kTR)", $"√(4k · {Kelvins(temperature)} · {Put.In(resistance)})",
+            Sources.OpAmpsThermal);
     }
 
     /// <summary>Noise of a resistor in a band, √(4kTRB) [V rms], B the width of the band.</summary>
@@ -20,17 +21,21 @@ public static class NoiseFormulas
     {
         double width = high.Hertz - low.Hertz;
         double value = Math.Sqrt(4 * PhysicalConstants.Boltzmann * temperature.Kelvins * resistance.Ohms * width);
-        return TextbookFigure.Of(value, "V", "√(4kTRB)", $"√(4k · {Kelvins(temperature)} · {Put.In(resistance)} · {Put.In(width, "Hz")})", Sources.OpAmpsThermal);
+        return TextbookFigure.Of(value, "V", "√(4kTRB)", $"√(4k · {Kelvins(temperature)} · {Put.In(resistance)} · {Put.In(width, "Hz")})",
+            Sources.OpAmpsThermal);
     }
 
-    /// <summary>Noise of a resistor with a capacitor across it in a band [V rms]: √((2kT/πC)·(atan 2πf₂RC − atan 2πf₁RC)), from the integral of 4kT·Re Z.</summary>
+    /// <summary>Noise of a resistor with a capacitor across it in a band [V rms]: √((2kT/πC)·(atan 2πf₂RC − atan 2πf₁RC)), from the
+    /// integral of 4kT·Re Z.</summary>
     /// <remarks>
     /// Also the noise of a bias resistor driven through a series capacitor, whose density is √(4kTR)/√(1 + (f/fc)²).
     /// With C = 0 it is <see cref="Thermal"/>. Derived from SLOD006, section 10.3.2.
     /// </remarks>
-    public static TextbookFigure ThermalParallelRc(Resistance resistance, Capacitance capacitance, Temperature temperature, Frequency low, Frequency high)
+    public static TextbookFigure ThermalParallelRc(Resistance resistance, Capacitance capacitance, Temperature temperature, Frequency low,
+        Frequency high)
     {
-        double value = Math.Sqrt(4 * PhysicalConstants.Boltzmann * temperature.Kelvins * RealPartIntegral(resistance, capacitance, low, high));
+        double value = Math.Sqrt(4 * PhysicalConstants.Boltzmann * temperature.Kelvins * RealPartIntegral(resistance, capacitance, low,
+            high));
         return TextbookFigure.Of(
             value,
             "V",
@@ -49,9 +54,11 @@ public static class NoiseFormulas
             $"√(k · {Kelvins(temperature)}/{Put.In(capacitance)})",
             Sources.Derived);
 
-    /// <summary>Thermal noise of electrodes in series in a band [V rms]: √(4kT·∫Re Z df), each electrode's integral in closed form. Excess noise is left out.</summary>
+    /// <summary>Thermal noise of electrodes in series in a band [V rms]: √(4kT·∫Re Z df), each electrode's integral in closed form. Excess
+    /// noise is left out.</summary>
     /// <remarks>∫Re Z df = Rs·B + Σ (atan 2πf₂RdCd − atan 2πf₁RdCd)/(2πCd). Derived from SLOD006, section 10.3.2.</remarks>
-    public static TextbookFigure ElectrodeThermal(IReadOnlyList<Electrode> electrodes, Temperature temperature, Frequency low, Frequency high)
+    public static TextbookFigure ElectrodeThermal(IReadOnlyList<Electrode> electrodes, Temperature temperature, Frequency low,
+        Frequency high)
     {
         double integral = electrodes.Sum(electrode => RealPartIntegral(electrode, low, high));
         double value = Math.Sqrt(4 * PhysicalConstants.Boltzmann * temperature.Kelvins * integral);
@@ -85,7 +92,8 @@ public static class NoiseFormulas
             $"{Put.In(density)} · {Put.In(source)} · {FlickerText(corner, low, high)}",
             Sources.FrancoFlicker);
 
-    /// <summary>Noise of an input current in an electrode, i·√(∫|Z|² df) [V rms]; for Rd ‖ Cd without Rs ∫|Z|² df is Rd·∫Re Z df. White current noise.</summary>
+    /// <summary>Noise of an input current in an electrode, i·√(∫|Z|² df) [V rms]; for Rd ‖ Cd without Rs ∫|Z|² df is Rd·∫Re Z df. White
+    /// current noise.</summary>
     /// <remarks>∫|Z|² df = Rs²·B + (2·Rs + Rd)·∫Re(Rd‖Cd) df. One contact block; a second one is left out. Derived.</remarks>
     public static TextbookFigure CurrentInElectrode(CurrentNoiseDensity density, Electrode electrode, Frequency low, Frequency high)
     {
@@ -100,7 +108,8 @@ public static class NoiseFormulas
             Sources.Derived);
     }
 
-    /// <summary>Shot noise density of a current through a junction, √(2qI) [A/√Hz]; the least that a bias current of a bipolar input brings.</summary>
+    /// <summary>Shot noise density of a current through a junction, √(2qI) [A/√Hz]; the least that a bias current of a bipolar input
+    /// brings.</summary>
     /// <remarks>Source: SLOD006, Eq. 10-9; q from CODATA 2018.</remarks>
     public static TextbookFigure ShotDensity(Current current) =>
         TextbookFigure.Of(
@@ -127,7 +136,8 @@ public static class NoiseFormulas
     }
 
     /// <summary>Density of an instrumentation amplifier referred to its input, √(e_ni² + (e_no/G)²) [V/√Hz].</summary>
-    /// <remarks>Source: derived; the example of an instrumentation amplifier's data sheet is in reference/noise/amplifier-noise.txt.</remarks>
+    /// <remarks>Source: derived; the example of an instrumentation amplifier's data sheet is in
+    /// reference/noise/amplifier-noise.txt.</remarks>
     public static TextbookFigure InputReferredDensity(VoltageNoiseDensity input, VoltageNoiseDensity output, double gain) =>
         TextbookFigure.Of(
             Math.Sqrt(Square(input.VoltsPerRootHertz) + Square(output.VoltsPerRootHertz / gain)),
@@ -137,7 +147,8 @@ public static class NoiseFormulas
             Sources.Derived);
 
     /// <summary>Excess noise K/f^α in a band, √(K·∫f^-α df) [V rms]: (f₂^(1−α) − f₁^(1−α))/(1−α), or ln(f₂/f₁) for α = 1.</summary>
-    /// <remarks>The form K/f^α is reported for electrodes on skin, α about 2 (NASICON and Ag-AgCl electrodes, abstract only); the integral is derived.</remarks>
+    /// <remarks>The form K/f^α is reported for electrodes on skin, α about 2 (NASICON and Ag-AgCl electrodes, abstract only); the integral
+    /// is derived.</remarks>
     public static TextbookFigure Excess(ExcessNoise atOneHertz, double slope, Frequency low, Frequency high)
     {
         double integral = PowerIntegral(slope, low, high);
@@ -159,13 +170,16 @@ public static class NoiseFormulas
             $"√({string.Join(" + ", parts.Select(part => $"({Put.In(part.Volts, "V")})²"))})",
             Sources.CommonPractice);
 
-    /// <summary>Peak-to-peak of Gaussian noise, 6.6·σ [V p-p]: 0.1 % of the time lies outside.</summary>
+    /// <summary>Peak-to-peak of Gaussian noise, <see cref="TradeConstants.NoisePeakToPeak"/>·σ [V p-p]: 0.1 % of the time lies
+    /// outside.</summary>
     /// <remarks>Source: Baker 2008, crest factor 3.3 on each side.</remarks>
     public static TextbookFigure PeakToPeak(VoltageRms noise) =>
-        TextbookFigure.Of(noise.NoisePeakToPeak.Volts, "V", "6.6·σ", $"6.6 · {Put.In(noise.Volts, "V")}", Sources.CrestFactor);
+        TextbookFigure.Of(noise.NoisePeakToPeak.Volts, "V", $"{TradeConstants.NoisePeakToPeak}·σ",
+            $"{TradeConstants.NoisePeakToPeak} · {Put.In(noise.Volts, "V")}", Sources.CrestFactor);
 
     /// <summary>Noise bandwidth over −3 dB frequency of a Butterworth low-pass of order n, (π/2n)/sin(π/2n).</summary>
-    /// <remarks>1.57, 1.11, 1.05, 1.03 … Two equal RC sections are another filter: see <see cref="BandwidthFactorEqualPoles"/>. Source: note MT-006, Fig. 2.</remarks>
+    /// <remarks>1.57, 1.11, 1.05, 1.03 … Two equal RC sections are another filter: see <see cref="BandwidthFactorEqualPoles"/>. Source:
+    /// note MT-006, Fig. 2.</remarks>
     public static TextbookFigure BandwidthFactorButterworth(int order)
     {
         double x = Math.PI / (2 * Require.InRange(order, 1, 100));

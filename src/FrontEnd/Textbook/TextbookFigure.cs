@@ -6,7 +6,8 @@ using FrontEnd.Text;
 namespace FrontEnd.Textbook;
 
 /// <summary>A figure worked out by a formula of the textbooks, with the formula shown and the numbers put in.</summary>
-/// <param name="Value">The figure in the SI unit, decibels, degrees or bits. Infinite where the formula has no bound (a rejection with nothing to reject), for the caller to show as that.</param>
+/// <param name="Value">The figure in the SI unit, decibels, degrees or bits. Infinite where the formula has no bound (a rejection with
+/// nothing to reject), for the caller to show as that.</param>
 /// <param name="Formula">The formula in the symbols of the trade, such as <c>√(4kTRB)</c>.</param>
 /// <param name="Substituted">The formula with the numbers put in and the result behind the equals sign.</param>
 /// <param name="Source">Where the formula is written down.</param>

@@ -118,7 +118,7 @@ public class UpdaterTests
         int stepped = 0;
         foreach (Place place in Place.Blocks(start.Design))
         {
-            foreach (FormRow row in FormRow.Of(start.Design, place).Where(row => FieldKinds.IsNumeric(row.Field.Kind)))
+            foreach (FormRow row in FormRow.Of(start.Design, place).Where(row => row.Field.IsNumeric))
             {
                 // Figures do not matter here: without them it is quick.
                 Model there = start.At(place.Id, row.Field.Key);

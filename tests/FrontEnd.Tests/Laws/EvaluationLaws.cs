@@ -66,7 +66,7 @@ public sealed class EvaluationLaws
     public void Noise_MakingAnySourceLouder_NeverLowersTheTotal(int seed)
     {
         Design design = Designs.Varied(seed, 2);
-        Field<Design>[] noisy = [.. DesignFields.Numeric(design).Where(field => field.Kind is FieldKind.VoltageNoiseDensity or FieldKind.CurrentNoiseDensity or FieldKind.ExcessNoise)];
+        Field<Design>[] noisy = [.. DesignFields.Numeric(design).Where(field => field.Holds<VoltageNoiseDensity>() || field.Holds<CurrentNoiseDensity>() || field.Holds<ExcessNoise>())];
         Field<Design> field = noisy[new Random(seed).Next(noisy.Length)];
         Design louder = field.WithSiValue(design, Math.Min((field.SiValue(design) ?? 0) * 3, field.Range?.Greatest ?? double.MaxValue));
         Assessment before = Evaluator.Evaluate(design), after = Evaluator.Evaluate(louder);
@@ -113,11 +113,11 @@ public sealed class EvaluationLaws
         Design scaled = design;
         foreach (Field<Design> field in DesignFields.Numeric(design))
         {
-            if (field.Kind == FieldKind.Resistance)
+            if (field.Holds<Resistance>())
             {
                 scaled = field.WithSiValue(scaled, field.SiValue(design)!.Value * 4);
             }
-            else if (field.Kind == FieldKind.Capacitance)
+            else if (field.Holds<Capacitance>())
             {
                 scaled = field.WithSiValue(scaled, field.SiValue(design)!.Value / 4);
             }

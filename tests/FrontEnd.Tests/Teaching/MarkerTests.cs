@@ -29,14 +29,14 @@ public class MarkerTests
     {
         foreach (KeyQuestion question in Questions(id).Where(question => question.Kind is not null))
         {
-            string unit = Unit(question.Kind!.Value);
+            string unit = Unit(question.Kind!);
             foreach (double value in new[] { question.Value, question.Low, question.High, question.Value * 1.3 }.Concat(question.Slips.Select(slip => slip.Value)))
             {
                 (double points, string slip, _) = Marker.Judge(question, FormattableString.Invariant($"{value:R} {unit}"));
                 foreach ((double factor, string prefix) in Prefixes)
                 {
                     string text = FormattableString.Invariant($"{value / factor:R} {prefix}{unit}");
-                    if (QuantityText.TryParse(question.Kind.Value, text, out _, out _))
+                    if (QuantityText.TryParse(question.Kind!, text, out _, out _))
                     {
                         (double other, string otherSlip, _) = Marker.Judge(question, text);
                         Assert.Equal((points, slip), (other, otherSlip));
@@ -58,7 +58,7 @@ public class MarkerTests
             {
                 foreach (double value in new[] { question.Low, question.Value, question.High })
                 {
-                    string text = FormattableString.Invariant($"{value * Math.Pow(10, power):R} {Unit(question.Kind!.Value)}");
+                    string text = FormattableString.Invariant($"{value * Math.Pow(10, power):R} {Unit(question.Kind!)}");
                     Assert.True(Marker.Judge(question, text).Points == 0, $"{text} for {question.Answer}: {Marker.Judge(question, text).Slip}");
                 }
             }
@@ -73,7 +73,7 @@ public class MarkerTests
         {
             foreach (KeySlip slip in question.Slips)
             {
-                string text = question.Options.Count > 0 ? ChoiceAnswer.Letter((int)slip.Value) : FormattableString.Invariant($"{slip.Value:R} {Unit(question.Kind!.Value)}");
+                string text = question.Options.Count > 0 ? ChoiceAnswer.Letter((int)slip.Value) : FormattableString.Invariant($"{slip.Value:R} {Unit(question.Kind!)}");
                 Assert.Equal((slip.Points, slip.Code, slip.Remark), Marker.Judge(question, text));
                 Assert.InRange(slip.Points, 0, question.Points - 0.5);
             }
@@ -149,7 +149,7 @@ public class MarkerTests
 
     private static (double, string) Pair((double Points, string Slip, string Remark) mark) => (mark.Points, mark.Slip);
 
-    private static string Unit(QuantityKind kind) => kind == QuantityKind.Ratio ? "" : QuantityText.FromSi(kind, 1).SiUnit;
+    private static string Unit(QuantityKind kind) => kind.Is<FrontEnd.Quantities.Ratio>() ? "" : kind.SiUnit;
 
     private static IEnumerable<KeyQuestion> Questions(string id)
     {

@@ -76,7 +76,7 @@ public class TemplateTests
     /// <summary>Whole hertz, twelve digits at most: what is printed is what is worked with.</summary>
     private static void AssertPrinted(Given given)
     {
-        Assert.True(QuantityText.TryParse(QuantityText.KindOf(given.Value), given.Text, out IQuantity? read, out _), given.Text);
+        Assert.True(QuantityText.TryParse(QuantityKind.Of(given.Value), given.Text, out IQuantity? read, out _), given.Text);
         Assert.Equal(given.Value.SiValue, read!.SiValue, Math.Abs(given.Value.SiValue) * 1e-12);
         Assert.True(given.Text.Count(char.IsAsciiDigit) <= 5, given.Text);
     }

@@ -163,7 +163,7 @@ public class TextbookLaws
             : type == typeof(IReadOnlyList<double>) ? Enumerable.Range(0, channels).Select(_ => random.NextDouble() - 0.5).ToArray()
             : type == typeof(BitCount) ? BitCount.FromBits(1 + random.Next(32))
             : type == typeof(Decibels) ? Decibels.FromStated(1 + (120 * random.NextDouble()))
-            : Enum.TryParse(type.Name, out QuantityKind kind) ? QuantityText.FromSi(kind, Positive(random, -12, 0))
+            : QuantityKind.Find(type) is { } kind ? kind.FromSi(Positive(random, -12, 0))
             : throw new InvalidOperationException($"no input for {type}");
     }
 }

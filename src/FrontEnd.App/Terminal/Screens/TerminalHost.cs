@@ -119,9 +119,8 @@ public static class TerminalHost
                 performer.Rescue();
             }
         }
-#pragma warning disable CA1031 // Whatever it is: the work is kept and the terminal put back before it is reported.
+        // Whatever it is: the work is kept and the terminal put back before it is reported.
         catch (Exception problem)
-#pragma warning restore CA1031
         {
             performer.Rescue();
             error = problem;
@@ -156,9 +155,8 @@ public static class TerminalHost
     /// <summary>Ends the process where putting the terminal back hangs.</summary>
     private static void Watchdog(int code) => _ = Task.Delay(700).ContinueWith(_ => Environment.Exit(code), TaskScheduler.Default);
 
-#pragma warning disable SYSLIB1054 // One blittable call; the generated form would need unsafe code in the whole project.
+    // One blittable call; the generated form would need unsafe code in the whole project.
     [DllImport("libc", EntryPoint = "isatty")]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int IsTerminal(int descriptor);
-#pragma warning restore SYSLIB1054
 }

@@ -52,7 +52,8 @@ internal static class CmrrProblems
             Complex reactance = new(0, -1 / (2 * Math.PI * line.Hertz * input.Farads));
             TextbookFigure figure = MainsFormulas.DividerRejection(reactance, difference.Ohms);
             return new ProblemText("Each electrode and its input form a divider. Which rejection do unequal electrodes leave, in decibels, whatever the amplifier? The inputs are taken as capacitances alone, far above the electrodes' impedance.")
-                .Step("The impedance of one input", "1/(2πf·C_in)", $"1/(2π · {Put.In(line)} · {Put.In(input)})", reactance.Magnitude, "Ω", Sources.CommonPractice)
+                .Step("The impedance of one input", "1/(2πf·C_in)", $"1/(2π · {Put.In(line)} · {Put.In(input)})", reactance.Magnitude, "Ω",
+                    Sources.CommonPractice)
                 .Step("The difference of the two dividers", figure)
                 .AnswersWithin<Decibels>(figure.Value, 0.2)
                 .Slip(Slips.WholeImpedance, 20 * Math.Log10(reactance.Magnitude / electrode.Ohms))
@@ -68,7 +69,8 @@ internal static class CmrrProblems
             double value = current.Value * ground.Ohms;
             return new ProblemText("The amplifier is earthed, so that the whole displacement current returns through the ground electrode. Which common-mode voltage does it make, rms?")
                 .Step("The current through the body", current)
-                .Step("Ohm's law at the ground electrode", "i·Z_g", $"{Put.In(current.Value, "A")} · {Put.In(ground)}", value, "V", Sources.BodyCurrent)
+                .Step("Ohm's law at the ground electrode", "i·Z_g", $"{Put.In(current.Value, "A")} · {Put.In(ground)}", value, "V",
+                    Sources.BodyCurrent)
                 .Answers<VoltageRms>(value)
                 .Slip(Slips.NoTwoPi, value / (2 * Math.PI))
                 .Slip(Slips.RmsForPeak, value * Math.Sqrt(2))

@@ -15,7 +15,8 @@ internal static class ConverterProblems
             double value = step.Value / gain.Fraction;
             return new ProblemText("How large is one step of the converter, referred to the electrodes?")
                 .Step("N bits make 2^N steps of the full scale", step)
-                .Step("At the electrodes it is smaller by the gain", "LSB/G", $"{Put.In(step.Value, "V")}/{Put.In(gain.Fraction)}", value, "V")
+                .Step("At the electrodes it is smaller by the gain", "LSB/G", $"{Put.In(step.Value, "V")}/{Put.In(gain.Fraction)}", value,
+                    "V")
                 .Answers<Voltage>(value)
                 .Slip(Slips.NotReferred, step.Value)
                 .Slip(Slips.GainTwice, step.Value * gain.Fraction)
@@ -28,7 +29,7 @@ internal static class ConverterProblems
             return new ProblemText("What is the best signal-to-noise ratio of an ideal converter, with a full-scale sine?")
                 .Step("The sine's rms FS/(2√2) over the quantisation noise LSB/√12", figure)
                 .AnswersWithin<Decibels>(figure.Value, 0.2, 4)
-                .Slip(Slips.NoOffsetOfSine, 6.02 * bits.Bits)
+                .Slip(Slips.NoOffsetOfSine, TradeConstants.DecibelsPerBit * bits.Bits)
                 .Slip(Slips.TenForTwentyLog, figure.Value / 2);
         }),
         new("converter-data-rate", Topic.Converter, 1, "Data rate", d =>
@@ -54,7 +55,8 @@ internal static class ConverterProblems
             return new ProblemText("How large is the quantisation noise over 0…f_s/2, referred to the electrodes, rms? Other noise dithers the steps.")
                 .Step("One step", step)
                 .Step("An error that is uniform over one step has this rms", noise)
-                .Step("At the electrodes it is smaller by the gain", "q/G", $"{Put.In(noise.Value, "V")}/{Put.In(gain.Fraction)}", value, "V")
+                .Step("At the electrodes it is smaller by the gain", "q/G", $"{Put.In(noise.Value, "V")}/{Put.In(gain.Fraction)}", value,
+                    "V")
                 .Answers<VoltageRms>(value)
                 .Slip(Slips.NotReferred, noise.Value)
                 .Slip(Slips.HalfStep, step.Value / 2 / gain.Fraction)
@@ -63,14 +65,15 @@ internal static class ConverterProblems
         }),
         new("converter-noise-free-bits", Topic.Converter, 2, "Noise-free bits", d =>
         {
-            VoltagePeakToPeak span = d.OneOf<VoltagePeakToPeak>("span", "full scale, peak-to-peak, at the input", 0.075, 0.2, 0.375, 0.6, 0.8);
+            VoltagePeakToPeak span =
+            d.OneOf<VoltagePeakToPeak>("span", "full scale, peak-to-peak, at the input", 0.075, 0.2, 0.375, 0.6, 0.8);
             VoltageRms noise = d.Part<VoltageRms>("σ", "noise at the input, rms", 0.15e-6, 2.2e-6, PreferredSeries.E24);
             TextbookFigure figure = ConverterFormulas.NoiseFreeBits(span, noise);
             return new ProblemText("How many noise-free bits does the reading have?")
-                .Step("The span over the noise's peak-to-peak, 6.6·σ, in powers of two", figure)
+                .Step($"The span over the noise's peak-to-peak, {TradeConstants.NoisePeakToPeak}·σ, in powers of two", figure)
                 .AnswersWithin<BitCount>(figure.Value, 0.1)
                 .Slip(Slips.EffectiveForNoiseFree, Math.Log2(span.Volts / noise.Volts))
-                .Slip(Slips.TwoForTenLog, Math.Log10(span.Volts / noise.Volts / 6.6))
+                .Slip(Slips.TwoForTenLog, Math.Log10(span.Volts / noise.Volts / TradeConstants.NoisePeakToPeak))
                 .Slip(Slips.OneSidedPeak, Math.Log2(span.Volts / noise.Volts / 3.3));
         }),
         new("converter-enob", Topic.Converter, 2, "Effective number of bits", d =>
@@ -80,12 +83,14 @@ internal static class ConverterProblems
             return new ProblemText("A data sheet gives the ratio of a full-scale sine to noise and distortion. How many bits does an ideal converter need for it?")
                 .Step("The ideal ratio 6.02·N + 1.76, solved for N", figure)
                 .AnswersWithin<BitCount>(figure.Value, 0.05)
-                .Slip(Slips.NoOffsetOfSine, ratio.Value / 6.02)
-                .Slip(Slips.TenForTwentyLog, (ratio.Value - 1.76) / 3.01);
+                .Slip(Slips.NoOffsetOfSine, ratio.Value / TradeConstants.DecibelsPerBit)
+                .Slip(Slips.TenForTwentyLog, (ratio.Value - TradeConstants.DecibelsOfSine) / 3.01);
         }),
         new("converter-dynamic-range", Topic.Converter, 3, "Dynamic range of a chain", d =>
         {
-            (VoltagePeakToPeak scale, Ratio gain) = (d.OneOf<VoltagePeakToPeak>("FS", "full scale of the converter, peak-to-peak", 2.5, 3, 3.3, 4.096, 5, 9), d.OneOf<Ratio>("G", "gain in front of it", 4, 6, 12, 24, 100, 500));
+            (VoltagePeakToPeak scale, Ratio gain) =
+            (d.OneOf<VoltagePeakToPeak>("FS", "full scale of the converter, peak-to-peak", 2.5, 3, 3.3, 4.096, 5, 9),
+                d.OneOf<Ratio>("G", "gain in front of it", 4, 6, 12, 24, 100, 500));
             VoltageRms noise = d.Part<VoltageRms>("σ", "total noise at the electrodes, rms", 0.3e-6, 3.3e-6);
             VoltagePeakToPeak atInput = VoltagePeakToPeak.FromVolts(scale.Volts / gain.Fraction);
             TextbookFigure figure = ConverterFormulas.DynamicRange(atInput, noise);
@@ -102,5 +107,6 @@ internal static class ConverterProblems
     ];
 
     private static (VoltagePeakToPeak Scale, BitCount Bits, Ratio Gain) Chain(Draw d) =>
-        (d.OneOf<VoltagePeakToPeak>("FS", "full scale, peak-to-peak", 2.5, 3, 3.3, 4.096, 5), d.OneOf<BitCount>("N", "resolution", 10, 12, 14, 16), d.OneOf<Ratio>("G", "gain in front of it", 5, 24, 101, 200, 505, 1001));
+        (d.OneOf<VoltagePeakToPeak>("FS", "full scale, peak-to-peak", 2.5, 3, 3.3, 4.096, 5),
+            d.OneOf<BitCount>("N", "resolution", 10, 12, 14, 16), d.OneOf<Ratio>("G", "gain in front of it", 5, 24, 101, 200, 505, 1001));
 }

@@ -27,7 +27,8 @@ internal static class DriveProblems
             Resistance averaging = d.Part<Resistance>("R_a", "each of the two averaging resistors", 10e3, 47e3);
             TextbookFigure figure = MainsFormulas.DrivenGroundResistance(output, feedback, averaging);
             return new ProblemText("Which resistance does the driven ground show to the body's displacement current?")
-                .Step("The loop divides the resistor by 1 plus its gain; the two averaging resistors are in parallel for the common mode", figure)
+                .Step("The loop divides the resistor by 1 plus its gain; the two averaging resistors are in parallel for the common mode",
+                    figure)
                 .Answers<Resistance>(figure.Value)
                 .Slip(Slips.AveragingFactor, output.Ohms / (1 + (feedback / averaging)))
                 .Slip(Slips.NoLoop, output.Ohms);
@@ -80,20 +81,22 @@ internal static class DriveProblems
         new("safety-resistor", Topic.Safety, 2, "Series resistor from the E24 series", d =>
         {
             Voltage highest = d.OneOf<Voltage>("V_max", "highest voltage in the box", 3.3, 4.2, 5, 5.5, 9, 12);
-            Current limit = d.OneOf<Current>("I", "quoted single-fault limit, dc", 50e-6);
-            Current normal = d.Give<Current>("I_n", "quoted limit of normal operation, dc", 10e-6);
+            Current limit = d.OneOf<Current>("I", "quoted single-fault limit, dc", TradeConstants.FaultAmperes);
+            Current normal = d.Give<Current>("I_n", "quoted limit of normal operation, dc", TradeConstants.NormalAmperes);
             Ratio tolerance = d.OneOf<Ratio>("tol", "tolerance of the resistor", 0.01, 0.02, 0.05);
             double least = highest.Volts / limit.Amperes / (1 - tolerance.Fraction);
             double chosen = PreferredValues.AtLeast(least, PreferredSeries.E24);
             return new ProblemText("Which is the smallest resistor of the E24 series that keeps the current of a single fault below the quoted limit, tolerance included?")
-                .Step("Ohm's law, and the resistor may be at its lower tolerance", "V_max/I/(1 − tol)", $"{Put.In(highest)}/{Put.In(limit)}/(1 − {Put.In(tolerance)})", least, "Ω", Sources.FaultLimit)
+                .Step("Ohm's law, and the resistor may be at its lower tolerance", "V_max/I/(1 − tol)",
+                    $"{Put.In(highest)}/{Put.In(limit)}/(1 − {Put.In(tolerance)})", least, "Ω", Sources.FaultLimit)
                 .Say($"A limit is kept by rounding up, never to the nearest: {Put.In(chosen, "Ω")}", new SourceRef("iec-60063"))
                 .Say("The dc limits are quoted from memory and not read in the standard; a design aid, no safety assessment")
                 .Answers<Resistance>(chosen, 0.005)
                 .Slip(Slips.RoundedDown, PreferredValues.NextDown(chosen, PreferredSeries.E24))
                 .Slip(Slips.NoTolerance, PreferredValues.AtLeast(highest.Volts / limit.Amperes, PreferredSeries.E24))
                 .Slip(Slips.NotPreferred, least)
-                .Slip(Slips.NormalForFault, PreferredValues.AtLeast(highest.Volts / normal.Amperes / (1 - tolerance.Fraction), PreferredSeries.E24));
+                .Slip(Slips.NormalForFault,
+                    PreferredValues.AtLeast(highest.Volts / normal.Amperes / (1 - tolerance.Fraction), PreferredSeries.E24));
         }),
         new("safety-leads", Topic.Safety, 3, "One fault shared by several leads", d =>
         {

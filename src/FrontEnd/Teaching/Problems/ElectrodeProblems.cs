@@ -28,7 +28,8 @@ internal static class ElectrodeProblems
             double x = 1 / (2 * Math.PI * f.Hertz * electrode.ContactCapacitance.Farads);
             double real = rd * x * x / ((rd * rd) + (x * x)), imaginary = rd * rd * x / ((rd * rd) + (x * x));
             return new ProblemText("An electrode on skin is R_s in series with R_d and C_d in parallel. What is the size of its impedance?")
-                .Step("The reactance of the capacitor", "1/(2πf·C_d)", $"1/(2π · {Put.In(f)} · {Put.In(electrode.ContactCapacitance)})", x, "Ω", Sources.CommonPractice)
+                .Step("The reactance of the capacitor", "1/(2πf·C_d)", $"1/(2π · {Put.In(f)} · {Put.In(electrode.ContactCapacitance)})", x,
+                    "Ω", Sources.CommonPractice)
                 .Step("R_s and the parallel pair, added as complex numbers", figure)
                 .Answers<Resistance>(figure.Value, 0.01)
                 .Slip(Slips.ResistanceOnly, rs + rd)
@@ -77,7 +78,7 @@ internal static class ElectrodeProblems
                 .Slip(Slips.OneElectrode, NoiseFormulas.ElectrodeThermal([electrode], t, low, high).Value)
                 .Slip(Slips.ResistanceOnly, Math.Sqrt(2) * NoiseFormulas.Thermal(rd, t, low, high).Value)
                 .Slip(Slips.LinearSum, 2 * NoiseFormulas.ElectrodeThermal([electrode], t, low, high).Value)
-                .Slip(Slips.PeakToPeakForRms, 6.6 * figure.Value);
+                .Slip(Slips.PeakToPeakForRms, TradeConstants.NoisePeakToPeak * figure.Value);
         }),
     ];
 

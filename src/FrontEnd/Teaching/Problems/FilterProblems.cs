@@ -26,9 +26,11 @@ internal static class FilterProblems
             Frequency corner = d.OneOf<Frequency>("f_c", "corner wanted", 40, 60, 70, 100, 150, 200);
             double exact = 1 / (2 * Math.PI * r.Ohms * corner.Hertz);
             double chosen = PreferredValues.Nearest(exact, PreferredSeries.E12);
-            double next = chosen < exact ? PreferredValues.NextUp(chosen, PreferredSeries.E12) : PreferredValues.NextDown(chosen, PreferredSeries.E12);
+            double next = chosen < exact
+            ? PreferredValues.NextUp(chosen, PreferredSeries.E12) : PreferredValues.NextDown(chosen, PreferredSeries.E12);
             return new ProblemText("Which capacitor of the E12 series comes nearest to this corner, by ratio?")
-                .Step("The corner's formula, solved for C", "1/(2πf_c·R)", $"1/(2π · {Put.In(corner)} · {Put.In(r)})", exact, "F", Sources.CommonPractice)
+                .Step("The corner's formula, solved for C", "1/(2πf_c·R)", $"1/(2π · {Put.In(corner)} · {Put.In(r)})", exact, "F",
+                    Sources.CommonPractice)
                 .Say($"The nearest of the series by ratio is {Put.In(chosen, "F")}", new SourceRef("iec-60063"))
                 .Answers<Capacitance>(chosen, 0.005)
                 .Slip(Slips.NoTwoPi, PreferredValues.Nearest(2 * Math.PI * exact, PreferredSeries.E12))
@@ -84,7 +86,8 @@ internal static class FilterProblems
             double value = corner.Hertz / factor.Value;
             return new ProblemText("Equal first-order low-passes stand in a row. At which frequency is the whole 3 dB down?")
                 .Step("Each section may be down by 3/n dB only; its corner lies above that frequency by this factor", factor)
-                .Step("So the whole is 3 dB down at", "f₁/factor", $"{Put.In(corner)}/{Put.In(factor.Value)}", value, "Hz", Sources.OpAmpsCascade)
+                .Step("So the whole is 3 dB down at", "f₁/factor", $"{Put.In(corner)}/{Put.In(factor.Value)}", value, "Hz",
+                    Sources.OpAmpsCascade)
                 .Answers<Frequency>(value)
                 .Slip(Slips.OneSection, corner.Hertz)
                 .Slip(Slips.DividedByCount, corner.Hertz / sections)
@@ -96,7 +99,8 @@ internal static class FilterProblems
             Ratio q = d.OneOf<Ratio>("Q", "quality", 5, 8, 10, 12, 20, 30, 35, 50);
             double value = centre.Hertz / q.Fraction;
             return new ProblemText("How far apart are the −3 dB points of the notch?")
-                .Step("The quality is the centre over the width", "f₀/Q", $"{Put.In(centre)}/{Put.In(q.Fraction)}", value, "Hz", Sources.Notch)
+                .Step("The quality is the centre over the width", "f₀/Q", $"{Put.In(centre)}/{Put.In(q.Fraction)}", value, "Hz",
+                    Sources.Notch)
                 .Answers<Frequency>(value)
                 .Slip(Slips.BandwidthForHalf, value / 2)
                 .Slip(Slips.Product, centre.Hertz * q.Fraction);

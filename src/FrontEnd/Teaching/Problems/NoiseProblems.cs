@@ -15,11 +15,12 @@ internal static class NoiseProblems
             (Frequency low, Frequency high) = Band(d);
             TextbookFigure figure = NoiseFormulas.Thermal(r, t, low, high);
             return new ProblemText("A protection resistor stands in series with an amplifier input. How large is its own noise in the band, rms?")
-                .Step("A resistor makes noise of the one-sided density 4kTR; over a band the variance is the density times the width", figure)
+                .Step("A resistor makes noise of the one-sided density 4kTR; over a band the variance is the density times the width",
+                    figure)
                 .Answers<VoltageRms>(figure.Value)
                 .Slip(Slips.HalfTheBand, figure.Value / Math.Sqrt(2))
                 .Slip(Slips.NoFour, figure.Value / 2)
-                .Slip(Slips.PeakToPeakForRms, figure.Value * 6.6)
+                .Slip(Slips.PeakToPeakForRms, figure.Value * TradeConstants.NoisePeakToPeak)
                 .Slip(Slips.NoRootOfBand, figure.Value * Math.Sqrt(high.Hertz - low.Hertz));
         }),
         new("noise-peak-to-peak", Topic.Noise, 1, "Peak-to-peak of noise", d =>
@@ -44,7 +45,7 @@ internal static class NoiseProblems
                 .Answers<VoltageRms>(figure.Value)
                 .Slip(Slips.LinearSum, a.Volts + b.Volts + c.Volts)
                 .Slip(Slips.LargestAlone, Math.Max(a.Volts, Math.Max(b.Volts, c.Volts)))
-                .Slip(Slips.PeakToPeakForRms, 6.6 * figure.Value);
+                .Slip(Slips.PeakToPeakForRms, TradeConstants.NoisePeakToPeak * figure.Value);
         }),
         new("noise-amplifier", Topic.Noise, 2, "Amplifier noise with flicker", d =>
         {
@@ -72,7 +73,7 @@ internal static class NoiseProblems
                 .Answers<VoltageRms>(figure.Value)
                 .Slip(Slips.HalfTheBand, figure.Value / Math.Sqrt(2))
                 .Slip(Slips.NoRootOfBand, figure.Value * Math.Sqrt(high.Hertz - low.Hertz))
-                .Slip(Slips.PeakToPeakForRms, 6.6 * figure.Value);
+                .Slip(Slips.PeakToPeakForRms, TradeConstants.NoisePeakToPeak * figure.Value);
         }),
         new("noise-referred", Topic.Noise, 2, "Density referred to the input", d =>
         {
@@ -112,12 +113,13 @@ internal static class NoiseProblems
             double value = e.VoltsPerRootHertz * Math.Sqrt(width);
             return new ProblemText("White noise passes a Butterworth low-pass of gain 1. How large is the noise behind it from 0 Hz upwards, rms?")
                 .Step("A brick wall that passes as much noise is wider than the −3 dB corner by this factor", factor)
-                .Step("Its width is the noise bandwidth", "B = factor·f_c", $"{Put.In(factor.Value)} · {Put.In(corner)}", width, "Hz", Sources.NoiseBandwidth)
+                .Step("Its width is the noise bandwidth", "B = factor·f_c", $"{Put.In(factor.Value)} · {Put.In(corner)}", width, "Hz",
+                    Sources.NoiseBandwidth)
                 .Step("The rms is the density times the root of that width", "e·√B", $"{Put.In(e)} · √{Put.In(width, "Hz")}", value, "V")
                 .Answers<VoltageRms>(value)
                 .Slip(Slips.NoNoiseBandwidth, e.VoltsPerRootHertz * Math.Sqrt(corner.Hertz))
                 .Slip(Slips.NoRootOfBand, e.VoltsPerRootHertz * width)
-                .Slip(Slips.PeakToPeakForRms, 6.6 * value);
+                .Slip(Slips.PeakToPeakForRms, TradeConstants.NoisePeakToPeak * value);
         }),
         new("noise-corner", Topic.Noise, 3, "Flicker corner from a data sheet", d =>
         {
@@ -136,5 +138,6 @@ internal static class NoiseProblems
     ];
 
     internal static (Frequency Low, Frequency High) Band(Draw d) =>
-        (d.OneOf<Frequency>("f₁", "low edge of the band", 0.5, 1, 2, 5), d.OneOf<Frequency>("f₂", "high edge of the band", 30, 40, 45, 70, 80, 100));
+        (d.OneOf<Frequency>("f₁", "low edge of the band", 0.5, 1, 2, 5),
+            d.OneOf<Frequency>("f₂", "high edge of the band", 30, 40, 45, 70, 80, 100));
 }

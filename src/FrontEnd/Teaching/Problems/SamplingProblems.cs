@@ -53,7 +53,8 @@ internal static class SamplingProblems
             Frequency stop = Frequency.FromHertz(rate.Hertz - high.Hertz);
             TextbookFigure figure = FilterFormulas.ButterworthOrder(attenuation, stop, corner);
             double order = Math.Ceiling(figure.Value - 1e-9);
-            double atHalf = Math.Ceiling(FilterFormulas.ButterworthOrder(attenuation, Frequency.FromHertz(rate.Hertz / 2), corner).Value - 1e-9);
+            double atHalf = Math.Ceiling(FilterFormulas.ButterworthOrder(attenuation, Frequency.FromHertz(rate.Hertz / 2),
+                corner).Value - 1e-9);
             return new ProblemText("Which order must a Butterworth anti-alias filter have, as a whole number?")
                 .Step("Folding into the band starts here", FilterFormulas.FoldFrequency(rate, high))
                 .Step("The Butterworth attenuation, solved for the order", figure)
@@ -82,7 +83,8 @@ internal static class SamplingProblems
         new("sampling-skew", Topic.Sampling, 3, "Channels sampled one after another", d =>
         {
             Frequency line = d.OneOf<Frequency>("f", "mains frequency", 50, 60);
-            Duration skew = d.OneOf<Duration>("Δt", "time between the two samples", 2e-6, 5e-6, 10e-6, 20e-6, 50e-6, 100e-6, 200e-6, 500e-6);
+            Duration skew = d.OneOf<Duration>("Δt", "time between the two samples", 2e-6, 5e-6, 10e-6, 20e-6, 50e-6, 100e-6, 200e-6,
+                500e-6);
             TextbookFigure leak = MainsFormulas.SkewLeak(line, skew);
             double value = -20 * Math.Log10(leak.Value);
             return new ProblemText("Two channels are sampled one after the other and subtracted later. What rejection of a common-mode voltage is left, in decibels?")

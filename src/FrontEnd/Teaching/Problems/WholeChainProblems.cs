@@ -13,7 +13,8 @@ using FrontEnd.Textbook;
 
 namespace FrontEnd.Teaching.Problems;
 
-/// <summary>Problems about the whole chain: totals of several parts, and judgements that are answered by evaluating the design with each change.</summary>
+/// <summary>Problems about the whole chain: totals of several parts, and judgements that are answered by evaluating the design with each
+/// change.</summary>
 internal static class WholeChainProblems
 {
     // So that a judgement does not hang on the last per cent, the best change must be this much ahead of the next.
@@ -47,12 +48,13 @@ internal static class WholeChainProblems
                 .Step("The amplifier's voltage noise", voltage)
                 .Step("One input's current through its electrode and resistor", one)
                 .Step("Both inputs' currents are independent", "√2·σ", $"√2 · {Put.In(one.Value, "V")}", currents, "V")
-                .Step("The converter's noise, referred to the electrodes", "σ_adc/G", $"{Put.In(converter.Volts, "V")}/{Put.In(gain.Fraction)}", referred, "V", Sources.CommonPractice)
+                .Step("The converter's noise, referred to the electrodes", "σ_adc/G",
+                    $"{Put.In(converter.Volts, "V")}/{Put.In(gain.Fraction)}", referred, "V", Sources.CommonPractice)
                 .Step("Independent noises add as squares", total)
                 .Answers<VoltageRms>(total.Value)
                 .Slip(Slips.LinearSum, parts.Sum(part => part.Volts))
                 .Slip(Slips.NotReferred, Math.Sqrt(Math.Pow(Without(4), 2) + (converter.Volts * converter.Volts)))
-                .Slip(Slips.PeakToPeakForRms, 6.6 * total.Value)
+                .Slip(Slips.PeakToPeakForRms, TradeConstants.NoisePeakToPeak * total.Value)
                 .Slip(Slips.HalfTheBand, Math.Sqrt((Math.Pow(Without(4), 2) / 2) + (referred * referred)))
                 .Slip(Slips.LargestAlone, parts.Max(part => part.Volts));
         }),
@@ -72,10 +74,12 @@ internal static class WholeChainProblems
             double total = divider.Value + amplifier.Value;
             return new ProblemText("How much mains stands at the electrodes as if it were signal, rms, in the worst case? Leads and loop are left out.")
                 .Step("The current through the body", current)
-                .Step("Its voltage at the ground electrode is the common mode", "i·Z_g", $"{Put.In(current.Value, "A")} · {Put.In(ground)}", common, "V", Sources.BodyCurrent)
+                .Step("Its voltage at the ground electrode is the common mode", "i·Z_g",
+                    $"{Put.In(current.Value, "A")} · {Put.In(ground)}", common, "V", Sources.BodyCurrent)
                 .Step("Unequal electrodes turn a share of it into signal", divider)
                 .Step("The amplifier's rejection leaves a share too", amplifier)
-                .Step("In the worst case the two add", "divider + amplifier", $"{Put.In(divider.Value, "V")} + {Put.In(amplifier.Value, "V")}", total, "V")
+                .Step("In the worst case the two add", "divider + amplifier",
+                    $"{Put.In(divider.Value, "V")} + {Put.In(amplifier.Value, "V")}", total, "V")
                 .Answers<VoltageRms>(total)
                 .Slip(Slips.PartForgotten, divider.Value)
                 .Slip(Slips.PartForgotten, amplifier.Value)
@@ -93,14 +97,16 @@ internal static class WholeChainProblems
             TextbookFigure total = NoiseFormulas.Together(board, VoltageRms.FromVolts(referred));
             TextbookFigure figure = ConverterFormulas.NoiseFreeBits(VoltagePeakToPeak.FromVolts(span), VoltageRms.FromVolts(total.Value));
             return new ProblemText("How many noise-free bits has the whole chain?")
-                .Step("The converter's noise at the electrodes", "σ_adc/G", $"{Put.In(converter.Volts, "V")}/{Put.In(gain.Fraction)}", referred, "V", Sources.CommonPractice)
+                .Step("The converter's noise at the electrodes", "σ_adc/G", $"{Put.In(converter.Volts, "V")}/{Put.In(gain.Fraction)}",
+                    referred, "V", Sources.CommonPractice)
                 .Step("Both noises together", total)
-                .Step("The full scale at the electrodes", "FS/G", $"{Put.In(scale.Volts, "V")}/{Put.In(gain.Fraction)}", span, "V", Sources.CommonPractice)
+                .Step("The full scale at the electrodes", "FS/G", $"{Put.In(scale.Volts, "V")}/{Put.In(gain.Fraction)}", span, "V",
+                    Sources.CommonPractice)
                 .Step("In powers of two, peak-to-peak", figure)
                 .AnswersWithin<BitCount>(figure.Value, 0.1)
                 .Slip(Slips.EffectiveForNoiseFree, Math.Log2(span / total.Value))
-                .Slip(Slips.NotReferred, Math.Log2(scale.Volts / 6.6 / total.Value))
-                .Slip(Slips.TwoForTenLog, Math.Log10(span / 6.6 / total.Value));
+                .Slip(Slips.NotReferred, Math.Log2(scale.Volts / TradeConstants.NoisePeakToPeak / total.Value))
+                .Slip(Slips.TwoForTenLog, Math.Log10(span / TradeConstants.NoisePeakToPeak / total.Value));
         }),
         new("chain-judge-noise", Topic.WholeChain, 3, "Which change lowers the noise most", d => Judge(
             d,
@@ -108,10 +114,17 @@ internal static class WholeChainProblems
             draw => Base(draw),
             design =>
             [
-                new("an amplifier with half the voltage noise", design with { Amplifier = design.Amplifier with { InputNoise = Half(design.Amplifier.InputNoise), OutputNoise = Half(design.Amplifier.OutputNoise) } }),
-                new("an amplifier with a third of the current noise", design with { Amplifier = design.Amplifier with { CurrentNoise = CurrentNoiseDensity.FromAmperesPerRootHertz(design.Amplifier.CurrentNoise.AmperesPerRootHertz / 3) } }),
-                new("electrodes of half the impedance", design with { Electrodes = design.Electrodes with { Active = design.Electrodes.Active.Scaled(0.5), Reference = design.Electrodes.Reference.Scaled(0.5) } }),
-                new("a converter with a third of the noise and two bits more", design with { Converter = design.Converter with { Noise = VoltageRms.FromVolts(design.Converter.Noise.Volts / 3), Bits = design.Converter.Bits + 2 } }),
+                new("an amplifier with half the voltage noise",
+                    design with { Amplifier = design.Amplifier with { InputNoise = Half(design.Amplifier.InputNoise),
+                    OutputNoise = Half(design.Amplifier.OutputNoise) } }),
+                new("an amplifier with a third of the current noise",
+                    design with { Amplifier = design.Amplifier with { CurrentNoise = CurrentNoiseDensity.FromAmperesPerRootHertz(design.Amplifier.CurrentNoise.AmperesPerRootHertz / 3) } }),
+                new("electrodes of half the impedance",
+                    design with { Electrodes = design.Electrodes with { Active = design.Electrodes.Active.Scaled(0.5),
+                    Reference = design.Electrodes.Reference.Scaled(0.5) } }),
+                new("a converter with a third of the noise and two bits more",
+                    design with { Converter = design.Converter with { Noise = VoltageRms.FromVolts(design.Converter.Noise.Volts / 3),
+                    Bits = design.Converter.Bits + 2 } }),
             ],
             evaluation => evaluation.Noise.Total,
             ResultIds.Noise.Total,
@@ -123,10 +136,14 @@ internal static class WholeChainProblems
             draw => Base(draw),
             design =>
             [
-                new("an amplifier with 20 dB more common-mode rejection", design with { Amplifier = design.Amplifier with { Cmrr = Decibels.FromStated(design.Amplifier.Cmrr.Value + 20) } }),
-                new("a third of the difference between the electrodes", design with { Electrodes = design.Electrodes with { Mismatch = Ratio.FromFraction(design.Electrodes.EffectiveMismatch / 3) } }),
-                new("a fourth of the loop's area, the leads twisted", design with { Mains = design.Mains with { LoopArea = Area.FromSquareMetres(design.Mains.LoopArea.SquareMetres / 4) } }),
-                new("a tenth of the ground electrode's series resistor", design with { GroundDrive = design.GroundDrive with { SeriesResistor = Resistance.FromOhms(design.GroundDrive.SeriesResistor.Ohms / 10) } }),
+                new("an amplifier with 20 dB more common-mode rejection",
+                    design with { Amplifier = design.Amplifier with { Cmrr = Decibels.FromStated(design.Amplifier.Cmrr.Value + 20) } }),
+                new("a third of the difference between the electrodes",
+                    design with { Electrodes = design.Electrodes with { Mismatch = Ratio.FromFraction(design.Electrodes.EffectiveMismatch / 3) } }),
+                new("a fourth of the loop's area, the leads twisted",
+                    design with { Mains = design.Mains with { LoopArea = Area.FromSquareMetres(design.Mains.LoopArea.SquareMetres / 4) } }),
+                new("a tenth of the ground electrode's series resistor",
+                    design with { GroundDrive = design.GroundDrive with { SeriesResistor = Resistance.FromOhms(design.GroundDrive.SeriesResistor.Ohms / 10) } }),
             ],
             evaluation => evaluation.Mains.AtInput.Total,
             ResultIds.Mains.Total,
@@ -138,10 +155,15 @@ internal static class WholeChainProblems
             draw => Base(draw),
             design =>
             [
-                new("twice the sampling rate", design with { Converter = design.Converter with { Rate = Frequency.FromHertz(2 * design.Converter.Rate.Hertz) } }),
-                new("a second, equal RC section with its buffer", design with { Stages = [.. design.Stages, ((RcSection)design.Stages[^1]) with { Name = "anti-alias 2" }] }),
-                new("twice the capacitor of the RC section", design with { Stages = [.. design.Stages.Take(design.Stages.Count - 1), ((RcSection)design.Stages[^1]) with { C = Capacitance.FromFarads(2 * ((RcSection)design.Stages[^1]).C.Farads) }] }),
-                new("four more bits in the converter", design with { Converter = design.Converter with { Bits = design.Converter.Bits + 4 } }),
+                new("twice the sampling rate",
+                    design with { Converter = design.Converter with { Rate = Frequency.FromHertz(2 * design.Converter.Rate.Hertz) } }),
+                new("a second, equal RC section with its buffer",
+                    design with { Stages = [.. design.Stages, ((RcSection)design.Stages[^1]) with { Name = "anti-alias 2" }] }),
+                new("twice the capacitor of the RC section",
+                    design with { Stages = [.. design.Stages.Take(design.Stages.Count - 1),
+                    ((RcSection)design.Stages[^1]) with { C = Capacitance.FromFarads(2 * ((RcSection)design.Stages[^1]).C.Farads) }] }),
+                new("four more bits in the converter",
+                    design with { Converter = design.Converter with { Bits = design.Converter.Bits + 4 } }),
             ],
             FoldAttenuation,
             ResultIds.Alias.FoldAttenuation,
@@ -153,10 +175,14 @@ internal static class WholeChainProblems
             draw => Base(draw),
             design =>
             [
-                new("half the gain of the first stage", design with { Amplifier = design.Amplifier with { Gain = design.Amplifier.Gain / 2 } }),
-                new("0.6 V more supply", design with { Supply = design.Supply with { Lowest = Voltage.FromVolts(design.Supply.Lowest.Volts + 0.6), Highest = Voltage.FromVolts(design.Supply.Highest.Volts + 0.6) } }),
+                new("half the gain of the first stage",
+                    design with { Amplifier = design.Amplifier with { Gain = design.Amplifier.Gain / 2 } }),
+                new("0.6 V more supply",
+                    design with { Supply = design.Supply with { Lowest = Voltage.FromVolts(design.Supply.Lowest.Volts + 0.6),
+                    Highest = Voltage.FromVolts(design.Supply.Highest.Volts + 0.6) } }),
                 new("half the gain of the second, ac-coupled stage", HalfSecondGain(design)),
-                new("a converter with four more bits", design with { Converter = design.Converter with { Bits = design.Converter.Bits + 4 } }),
+                new("a converter with four more bits",
+                    design with { Converter = design.Converter with { Bits = design.Converter.Bits + 4 } }),
             ],
             evaluation => evaluation.Levels.OffsetSurvived ?? 0,
             ResultIds.Levels.OffsetSurvived,
@@ -186,7 +212,8 @@ internal static class WholeChainProblems
     ];
 
     private static ProblemText Judge(
-        Draw d, Func<Design, string> question, Func<Draw, Design> make, Func<Design, IReadOnlyList<(string Text, Design Design)>> changes, Func<Evaluation, double> figure, ResultId id, string unit, bool least)
+        Draw d, Func<Design, string> question, Func<Draw, Design> make, Func<Design, IReadOnlyList<(string Text, Design Design)>> changes,
+        Func<Evaluation, double> figure, ResultId id, string unit, bool least)
     {
         double before;
         double[] after;
@@ -202,11 +229,13 @@ internal static class WholeChainProblems
         }
         while (!Ahead(after, before, least) && ++draws < MostDraws && d.Again());
 
-        ProblemText text = new ProblemText(question(design) + Listed).Say($"As drawn, {id} is {QuantityText.Format(before, unit)}; the whole network is solved again with each change");
+        ProblemText text = new ProblemText(question(design) + Listed)
+            .Say($"As drawn, {id} is {QuantityText.Format(before, unit)}; the whole network is solved again with each change");
         return Choice(d, text, [.. options.Select(option => option.Text)], after, unit, id.Text, least, Slips.Judgement);
     }
 
-    private static ProblemText Choice(Draw d, ProblemText text, string[] names, double[] values, string unit, string id, bool least, SlipKind slip)
+    private static ProblemText Choice(Draw d, ProblemText text, string[] names, double[] values, string unit, string id, bool least,
+        SlipKind slip)
     {
         int[] order = d.Order(names.Length);
         int right = Best(values, least);
@@ -221,7 +250,8 @@ internal static class WholeChainProblems
     // What a judgement rests on besides the values drawn; taken from the design, so that the sheet cannot differ from what is worked out.
     private static string Edges(Design design) => $"The band is {design.Band.Low.Hertz:0.##} Hz to {design.Band.High.Hertz:0.##} Hz.";
 
-    private static string Temperatures(Design design) => $"{Edges(design)} The board is at {Put.In(design.BoardTemperature)}, the skin at {Put.In(design.SkinTemperature)}.";
+    private static string Temperatures(Design design) =>
+        $"{Edges(design)} The board is at {Put.In(design.BoardTemperature)}, the skin at {Put.In(design.SkinTemperature)}.";
 
     private static string Surroundings(Design design) =>
         $"The mains is {Put.In(design.Mains.Voltage)} at {Put.In(design.Mains.Frequency)}, with {Put.In(design.Mains.BodyToMains)} to the body and {Put.In(design.Mains.LeadToMains)} to each lead; the body has {Put.In(design.Mains.BodyToEarth)} to earth, the box {Put.In(design.Mains.AmplifierToEarth)}. "
@@ -236,7 +266,8 @@ internal static class WholeChainProblems
     private static bool Ahead(double[] values, double before, bool least)
     {
         double best = values[Best(values, least)];
-        double next = values.Where((_, i) => i != Best(values, least)).Select(value => value).Aggregate(before < 0 ? (least ? double.MaxValue : 0) : before, (a, b) => least ? Math.Min(a, b) : Math.Max(a, b));
+        double next = values.Where((_, i) => i != Best(values, least)).Select(value => value)
+            .Aggregate(before < 0 ? (least ? double.MaxValue : 0) : before, (a, b) => least ? Math.Min(a, b) : Math.Max(a, b));
         return least ? best * (1 + Lead) < next : next * (1 + Lead) < best;
     }
 
@@ -262,14 +293,16 @@ internal static class WholeChainProblems
         Ratio mismatch = d.OneOf<Ratio>("m", "difference of the two electrodes over their mean", 0.2, 0.5, 1);
         Resistance protection = d.OneOf<Resistance>("R_p", "protection resistor in each measuring lead", 10e3, 47e3, 100e3, 220e3);
         Resistance ground = d.OneOf<Resistance>("R_g", "series resistor of the passive ground electrode", 10e3, 100e3, 330e3);
-        VoltageNoiseDensity e = d.OneOf<VoltageNoiseDensity>("e", "amplifier's voltage noise density at its input, white; three times that at its output", 15e-9, 50e-9, 120e-9);
+        VoltageNoiseDensity e = d.OneOf<VoltageNoiseDensity>("e",
+            "amplifier's voltage noise density at its input, white; three times that at its output", 15e-9, 50e-9, 120e-9);
         CurrentNoiseDensity i = d.OneOf<CurrentNoiseDensity>("i", "amplifier's current noise density, each input", 1e-15, 100e-15, 300e-15);
         Decibels cmrr = d.OneOf<Decibels>("CMRR", "amplifier's common-mode rejection at dc; corner 150 Hz", 70, 86, 100);
         Ratio gain = d.OneOf<Ratio>("G₁", "gain of the first, dc-coupled stage", 4, 5, 6);
         Ratio second = d.OneOf<Ratio>("G₂", "gain of the second, ac-coupled stage (1 µF, 1 MΩ)", 11, 34, 101);
         Capacitance low = d.OneOf<Capacitance>("C", "capacitor of the RC low-pass with 10 kΩ", 100e-9, 150e-9, 220e-9);
         Frequency rate = d.OneOf<Frequency>("f_s", "sampling rate", 250, 500, 1000);
-        VoltageRms converter = d.OneOf<VoltageRms>("σ_adc", "converter's noise at its pin, 12 bit, 3 V full scale, rms", 150e-6, 300e-6, 600e-6);
+        VoltageRms converter = d.OneOf<VoltageRms>("σ_adc", "converter's noise at its pin, 12 bit, 3 V full scale, rms", 150e-6, 300e-6,
+            600e-6);
         Area loop = d.OneOf<Area>("A", "area of the leads' loop, in a field of 0.1 µT", 10e-4, 20e-4, 80e-4);
         Electrode electrode = new() { ContactResistance = contact, ContactCapacitance = across };
         return new Design
@@ -277,17 +310,20 @@ internal static class WholeChainProblems
             Name = "teaching chain",
             Electrodes = new ElectrodeSet { Active = electrode, Reference = electrode, Ground = electrode, Mismatch = mismatch },
             Input = new InputNetwork { SeriesResistor = protection },
-            Amplifier = new DifferentialAmplifier { Gain = gain.Fraction, InputNoise = e, OutputNoise = VoltageNoiseDensity.FromVoltsPerRootHertz(3 * e.VoltsPerRootHertz), CurrentNoise = i, Cmrr = cmrr },
+            Amplifier = new DifferentialAmplifier { Gain = gain.Fraction, InputNoise = e,
+                OutputNoise = VoltageNoiseDensity.FromVoltsPerRootHertz(3 * e.VoltsPerRootHertz), CurrentNoise = i, Cmrr = cmrr },
             GroundDrive = new GroundDrive { SeriesResistor = ground },
             Mains = new Mains { LoopArea = loop, Harmonics = [1] },
             Stages =
             [
-                new GainStage { Name = "gain 2", CouplingCapacitor = Capacitance.FromMicrofarads(1), FeedbackResistor = Resistance.FromKilohms(second.Fraction - 1), GroundResistor = Resistance.FromKilohms(1) },
+                new GainStage { Name = "gain 2", CouplingCapacitor = Capacitance.FromMicrofarads(1),
+                    FeedbackResistor = Resistance.FromKilohms(second.Fraction - 1), GroundResistor = Resistance.FromKilohms(1) },
                 new RcSection { Name = "anti-alias 1", R = Resistance.FromKilohms(10), C = low },
             ],
             Converter = new AnalogDigitalConverter { Rate = rate, Noise = converter },
         };
     }
 
-    private static VoltageNoiseDensity Half(VoltageNoiseDensity density) => VoltageNoiseDensity.FromVoltsPerRootHertz(density.VoltsPerRootHertz / 2);
+    private static VoltageNoiseDensity Half(VoltageNoiseDensity density) =>
+        VoltageNoiseDensity.FromVoltsPerRootHertz(density.VoltsPerRootHertz / 2);
 }

@@ -1,7 +1,6 @@
-using FrontEnd.Filters;
 using FrontEnd.Findings;
 
-namespace FrontEnd.Text;
+namespace FrontEnd.Filters;
 
 /// <summary>Wording about filters in finite words. Codes FE062x.</summary>
 internal static class WordMessages

@@ -1,8 +1,9 @@
 using System.Globalization;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Text;
 
-namespace FrontEnd.Text;
+namespace FrontEnd.AntiAlias;
 
 /// <summary>Wording of the findings about building a filter from parts. Codes FE065x.</summary>
 internal static class RealisationMessages

@@ -1,7 +1,8 @@
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Text;
 
-namespace FrontEnd.Text;
+namespace FrontEnd.Filters;
 
 /// <summary>Wording of the findings about filters. Codes FE0601 to FE0619 and FE0640 to FE0650.</summary>
 internal static class FilterMessages

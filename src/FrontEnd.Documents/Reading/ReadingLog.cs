@@ -1,0 +1,44 @@
+using FrontEnd.Fields;
+using FrontEnd.Findings;
+
+namespace FrontEnd.Documents.Reading;
+
+/// <summary>What is learned while a design file is read: what is to be said, where each value comes from and stands, and what could not be
+/// read.</summary>
+internal sealed class ReadingLog(SourceText source, List<Finding> findings)
+{
+    /// <summary>The design file.</summary>
+    public SourceText Source => source;
+
+    public List<Finding> Findings => findings;
+
+    /// <summary>Where each field's value comes from, by concrete key; fields at their default are not in it.</summary>
+    public Dictionary<string, FieldOrigin> Origins { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Where the value of a key, or the name of a table, stands in the file.</summary>
+    public Dictionary<string, Span> Places { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Keys whose values could not be read: what rests on them is not judged.</summary>
+    public HashSet<string> Unread { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>True where the file says something about keys that begin so, readable or not.</summary>
+    public bool Mentions(string prefix) => Origins.Keys.Concat(Unread).Any(key => key.StartsWith(prefix, StringComparison.Ordinal));
+
+    /// <summary>A finding about a place in the design file.</summary>
+    public void Report(Finding finding, Span span) => Report(source, finding, span);
+
+    /// <summary>A finding about a place in the design file or in a card.</summary>
+    public void Report(SourceText text, Finding finding, Span span) => findings.Add(text.Placed(finding, span.Start));
+
+    /// <summary>A finding about a field, placed where the file speaks of it.</summary>
+    public void Report(Finding finding) => findings.Add(source.PlacedByKey(finding, Places));
+
+    /// <summary>Where a value comes from: the card, or the design file where there is none.</summary>
+    public void Remember(PartCard? card, FieldDescription field, string key, object? value)
+    {
+        string text = FieldText.Format(field, value);
+        Origins[key] = card is null
+            ? new FieldOrigin(key, OriginKind.Given, text, "design file")
+            : new FieldOrigin(key, OriginKind.Card, text, card.SourceOf(field.Key));
+    }
+}

@@ -1,0 +1,247 @@
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Reading;
+
+/// <summary>Puts the values of one table, its inner tables and its part card into a record, by the record's fields.</summary>
+internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShelf shelf)
+{
+    /// <summary>The word for a part that is not there: <c>ground = "none"</c>.</summary>
+    public const string NoPart = "none";
+
+    /// <summary>A key that is no field; true where it was taken.</summary>
+    public delegate bool Special<TOwner>(Entry entry, ref TOwner owner);
+
+    /// <summary>True where the file says that there is no ground electrode; decided when all of it is read.</summary>
+    public bool GroundLeftOut { get; private set; }
+
+    /// <summary>Puts what a table says into its owner.</summary>
+    /// <param name="special">Keys that are no fields; true where it took the entry.</param>
+    public void Walk<TOwner>(TablePlace<TOwner> place, TableNode table, ref TOwner owner, Special<TOwner>? special = null)
+    {
+        if (place.Set.CardOf(place.Path) is { } card && table.Find("card") is { } named)
+        {
+            ApplyCard(place, named.Value, card, ref owner);
+        }
+
+        foreach (Entry entry in table.Entries)
+        {
+            string full = place.Path.Length == 0 ? entry.Key : $"{place.Path}.{entry.Key}";
+            if (special is not null && special(entry, ref owner))
+            {
+                continue;
+            }
+
+            if (place.Set.Find(full) is { } field)
+            {
+                if (field.Kind != FieldKind.Card)
+                {
+                    SetField(place, entry, field, ref owner);
+                }
+            }
+            else if (place.Set.IsTable(full))
+            {
+                Inner(place.At(full), entry, ref owner);
+            }
+            else if (!ExcessReader.Takes(place, entry.Key))
+            {
+                Unknown(place, entry, owner);
+            }
+        }
+
+        if (new ExcessReader(log, format).Read(place, table, ref owner) is { } density)
+        {
+            DropRange(place, density, ref owner);
+        }
+    }
+
+    private void Inner<TOwner>(TablePlace<TOwner> place, Entry entry, ref TOwner owner)
+    {
+        string key = place.Display + KeyOf(place.Path);
+        if (place.Card is null)
+        {
+            log.Places.TryAdd(key, entry.KeySpan);
+        }
+
+        OptionalPart? part = owner is Design
+            ? DesignFields.OptionalParts.FirstOrDefault(part => string.Equals(part.Key, key, StringComparison.Ordinal)) : null;
+        Field<TOwner>? card = place.Set.CardOf(place.Path);
+        bool leftOut = part is not null && entry.Value is (TextNode { Value: NoPart } or FlagNode { Value: false } or NullNode);
+        bool described = !leftOut && (entry.Value is TableNode || (entry.Value is TextNode && card is not null));
+        if (part is not null && (leftOut || described))
+        {
+            owner = (TOwner)(object)part.With((Design)(object)owner!, described);
+        }
+
+        if (leftOut)
+        {
+            return;
+        }
+
+        switch (entry.Value)
+        {
+            case TableNode inner:
+                Walk(place, inner, ref owner);
+                break;
+            case TextNode when card is not null:
+                ApplyCard(place, entry.Value, card, ref owner);
+                break;
+            case NullNode:
+                break;   // as if not given
+            default:
+                log.Unread.Add(key);
+                log.Report(place.Text, ReadingMessages.NoTable(key, ReadingMessages.Noun(entry.Value)), entry.Value.Span);
+                break;
+        }
+    }
+
+    /// <summary>Puts the value of one key into its owner.</summary>
+    public void SetField<TOwner>(TablePlace<TOwner> place, Entry entry, Field<TOwner> field, ref TOwner owner)
+    {
+        string key = place.Display + field.Key;
+        if (place.Card is null)
+        {
+            log.Places[key] = entry.Value.Span;
+        }
+
+        if (entry.Value is NullNode && field.NullWord is null)
+        {
+            return;   // as if not given
+        }
+
+        if (NodeValue.Read(field, key, entry.Value, place.FormatOf(format), out object? value, out Node where) is { } finding)
+        {
+            log.Unread.Add(key);
+            log.Report(place.Text, finding, where.Span);
+            return;
+        }
+
+        if (owner is Design && string.Equals(key, "electrodes.ground-electrode", StringComparison.Ordinal))
+        {
+            GroundLeftOut = value is false;   // decided when all of the file is read
+        }
+        else
+        {
+            // Ranges in the file stand before the card's, field by field.
+            value = value is PartRanges ranges ? ((PartRanges)field.Get(owner)!).With(ranges) : value;
+            owner = field.Set(owner, value);
+        }
+
+        log.Remember(place.Card, field, key, value);
+        DropRange(place, field, ref owner);
+    }
+
+    /// <summary>A value that the file gives is another part's than the card's: the card's range does not hold for it.</summary>
+    private void DropRange<TOwner>(TablePlace<TOwner> place, FieldDescription given, ref TOwner owner)
+    {
+        string parent = Parent(given.Key), key = parent.Length == 0 ? "ranges" : parent + ".ranges";
+        if (place.Card is null && log.Origins.TryGetValue(place.Display + key, out FieldOrigin? origin) && origin.Kind == OriginKind.Card
+            && place.Set.AsToml.Find(key) is { Kind: FieldKind.Ranges } field && field.Get(owner) is PartRanges ranges)
+        {
+            owner = field.Set(owner, ranges.Without(given.Key[(parent.Length == 0 ? 0 : parent.Length + 1)..]));
+        }
+    }
+
+    private void ApplyCard<TOwner>(TablePlace<TOwner> place, Node node, Field<TOwner> field, ref TOwner owner)
+    {
+        string key = place.Display + field.Key;
+        if (place.Card is null)
+        {
+            log.Places[key] = node.Span;
+        }
+
+        if (node is NullNode)
+        {
+            return;
+        }
+
+        if (node is not TextNode named)
+        {
+            log.Unread.Add(key);
+            log.Report(place.Text, ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field),
+                FieldKinds.Example(field)), node.Span);
+            return;
+        }
+
+        string name = named.Value;
+        owner = field.Set(owner, name);
+        log.Origins[key] = new FieldOrigin(key, place.Card is null ? OriginKind.Given : OriginKind.Card, name,
+            place.Card is null ? "design file" : place.Card.SourceOf(field.Key));
+        if (name.Length == 0)
+        {
+            return;
+        }
+
+        PartCard? card = shelf.Find(field.CardClass!.Value, name, key, out Finding? finding, out IReadOnlyList<Finding> inside);
+        log.Findings.AddRange(inside);
+        if (finding is not null)
+        {
+            // Without the card nothing is known about the part: neither complain that nothing is said, nor judge its defaults.
+            log.Unread.Add(Parent(key));
+            log.Report(place.Text, finding, node.Span);
+        }
+
+        if (card is not null)
+        {
+            // Cards are TOML whatever the design file is.
+            Walk(new TablePlace<TOwner>(card.Text, card, place.Set.AsToml, KeyOf(place.Path), place.Display), card.Values, ref owner);
+        }
+    }
+
+    private void Unknown<TOwner>(TablePlace<TOwner> place, Entry entry, TOwner owner)
+    {
+        IReadOnlyList<string> known = place.Set.Children(place.Path);
+        string prefix = place.Prefix;
+        bool isTable = entry.Value is TableNode or ListNode { Items: [TableNode, ..] };
+        if (owner is not Design && place.Display.Length > 0 && place.Path.Length == 0 && VariantWith(owner!, entry.Key) is { } mine)
+        {
+            log.Report(place.Text, ReadingMessages.OtherKind(prefix + entry.Key, entry.Key, mine.Noun, known), entry.KeySpan);
+            return;
+        }
+
+        IEnumerable<string> candidates = owner is Design && place.Path.Length == 0
+            ? known.Concat(DesignFields.Lists.Select(list => list.Key)).Append(DesignFields.AntiAliasKey) : known;
+        string? nearest = Nearest.Of(entry.Key, candidates);
+        if (nearest is null && owner is Design)
+        {
+            // A key in the wrong table: the same last word elsewhere.
+            string? elsewhere = place.Set.Paths.FirstOrDefault(other => other.EndsWith("." + entry.Key, StringComparison.Ordinal)
+                || string.Equals(other, entry.Key, StringComparison.Ordinal));
+            if (elsewhere is not null)
+            {
+                Finding moved = ReadingMessages.Unknown(prefix + entry.Key, elsewhere, known, isTable);
+                log.Report(place.Text, moved with { Help = $"move it to its table if `{elsewhere}` is meant, or remove it" },
+                    entry.KeySpan);
+                return;
+            }
+        }
+
+        log.Report(place.Text, ReadingMessages.Unknown(prefix + entry.Key, nearest is null ? null : prefix + nearest, [.. candidates],
+            isTable), entry.KeySpan);
+    }
+
+    /// <summary>The element's own variant where another variant of its list knows the key; null where none does.</summary>
+    private static Variant? VariantWith(object element, string key)
+    {
+        foreach (DesignList list in DesignFields.Lists.Where(list => list.HasKinds))
+        {
+            Variant? mine = list.Variants.FirstOrDefault(variant => variant.Matches(element));
+            bool other = list.Variants.Any(variant => variant.Fields.Any(field =>
+                string.Equals(field.Key, key, StringComparison.Ordinal) || field.Key.StartsWith(key + ".", StringComparison.Ordinal)
+                || string.Equals(field.JsonKey, key, StringComparison.Ordinal)));
+            if (mine is not null && other)
+            {
+                return mine;
+            }
+        }
+
+        return null;
+    }
+
+    private static string KeyOf(string path) => path.Replace('_', '-');
+
+    private static string Parent(string key) => key[..Math.Max(0, key.LastIndexOf('.'))];
+}
