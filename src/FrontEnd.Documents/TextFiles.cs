@@ -11,42 +11,37 @@ public static class TextFiles
     public const int Limit = 4 * 1024 * 1024;
 
     /// <summary>The file's text without a byte order mark; null with a finding where it cannot be had.</summary>
-    public static string? Read(string path, out Finding? finding)
+    public static string? Read(string path, out Finding? finding) =>
+        Bytes(path, Limit, ReadingMessages.TooLarge, out finding) is { } bytes ? Decode(path, bytes, out finding) : null;
+
+    /// <summary>The file's bytes; null with a finding where they cannot be had.</summary>
+    /// <param name="limit">Largest file that is read, in bytes.</param>
+    /// <param name="tooLarge">The finding for a larger one: path, its bytes, the limit.</param>
+    internal static byte[]? Bytes(string path, long limit, Func<string, long, long, Finding> tooLarge, out Finding? finding)
     {
-        finding = null;
         try
         {
-            if (Directory.Exists(path))
+            finding = Directory.Exists(path) ? ReadingMessages.Folder(path) : File.Exists(path) ? null : ReadingMessages.Missing(path);
+            if (finding is not null)
             {
-                finding = ReadingMessages.Folder(path);
-                return null;
-            }
-
-            if (!File.Exists(path))
-            {
-                finding = ReadingMessages.Missing(path);
                 return null;
             }
 
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
 
-            // A pipe or device has no length to trust: read one byte more than the limit and see.
-            byte[] bytes = new byte[Math.Min(Limit, stream.CanSeek ? stream.Length : Limit) + 1];
-            int count = 0;
-            for (int read; count < bytes.Length && (read = stream.Read(bytes, count, bytes.Length - count)) > 0;)
+            // A pipe or device has no length to trust: read until it is too much.
+            using MemoryStream held = new(stream.CanSeek ? (int)Math.Min(limit, stream.Length) : 0);
+            byte[] chunk = new byte[64 * 1024];
+            for (int read; held.Length <= limit && (read = stream.Read(chunk)) > 0;)
             {
-                count += read;
+                held.Write(chunk, 0, read);
             }
 
-            if (Limit < count || (stream.CanSeek && Limit < stream.Length))
-            {
-                finding = ReadingMessages.TooLarge(path, stream.CanSeek ? stream.Length : count, Limit);
-                return null;
-            }
-
-            return Decode(path, bytes.AsSpan(0, count), out finding);
+            long length = stream.CanSeek ? Math.Max(held.Length, stream.Length) : held.Length;
+            finding = limit < length ? tooLarge(path, length, limit) : null;
+            return finding is null ? held.ToArray() : null;
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or System.Security.SecurityException)
+        catch (Exception error) when (IsOfFile(error))
         {
             finding = ReadingMessages.Unreadable(path, error.Message);
             return null;
@@ -82,7 +77,7 @@ public static class TextFiles
             File.Move(temporary, full, overwrite: true);
             return null;
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or System.Security.SecurityException)
+        catch (Exception error) when (IsOfFile(error))
         {
             Remove(temporary);
             return ReadingMessages.Unwritable(path, error.Message);
@@ -97,11 +92,15 @@ public static class TextFiles
             Directory.CreateDirectory(path);
             return null;
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception error) when (IsOfFile(error))
         {
             return ReadingMessages.Unwritable(path, error.Message);
         }
     }
+
+    /// <summary>What reading and writing throw for reasons of the file, its path or its rights.</summary>
+    private static bool IsOfFile(Exception error) =>
+        error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or System.Security.SecurityException;
 
     private static void Remove(string? temporary)
     {

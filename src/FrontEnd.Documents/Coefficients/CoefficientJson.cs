@@ -1,95 +1,84 @@
-using System.Buffers;
 using System.Globalization;
-using System.Text;
-using System.Text.Json;
+using System.Text.Json.Serialization;
 using FrontEnd.Digital;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Filters;
+using static System.Text.Json.Serialization.JsonIgnoreCondition;
 
 namespace FrontEnd.Documents.Coefficients;
 
 /// <summary>The filters for programs: sections, taps or a comb's lengths as the machine holds them, powers of z⁻¹, a0 = 1; for fixed point
 /// also the whole numbers.</summary>
-internal static class CoefficientJson
+internal sealed record CoefficientJson(
+    string Design, double Rate, string Word, string Form, int StateFractionBits, int HeadroomBits, string Checksum)
 {
+    /// <summary>Coefficients of one section, and the same as words with a number of fraction bits.</summary>
+    internal sealed record Section(
+        string Filter, double[] B, double[] A,
+        [property: JsonIgnore(Condition = WhenWritingNull)] int? FractionBits,
+        [property: JsonIgnore(Condition = WhenWritingNull)] IReadOnlyList<long>? Words);
+
+    /// <summary>What a program can check its own run with.</summary>
+    internal sealed record Test(double[] Input, double[] Output, double Tolerance);
+
+    [JsonIgnore(Condition = WhenWritingNull)]
+    public IReadOnlyList<Section>? Sections { get; init; }
+
+    /// <summary>The name of the one filter where there are no sections.</summary>
+    [JsonIgnore(Condition = WhenWritingNull)]
+    public string? Filter { get; init; }
+
+    [JsonIgnore(Condition = WhenWritingNull)]
+    public double[]? Taps { get; init; }
+
+    [JsonIgnore(Condition = WhenWritingNull)]
+    public int? FractionBits { get; init; }
+
+    [JsonIgnore(Condition = WhenWritingNull)]
+    public IReadOnlyList<long>? Words { get; init; }
+
+    /// <summary>Samples of a comb's period.</summary>
+    [JsonIgnore(Condition = WhenWritingNull)]
+    public int? Period { get; init; }
+
+    [JsonIgnore(Condition = WhenWritingNull)]
+    public int? Periods { get; init; }
+
+    public required Test SelfTest { get; init; }
+
     public static string Of(FilterExport export, string design)
     {
-        ArrayBufferWriter<byte> buffer = new();
-        JsonWriterOptions options =
-            new() { Indented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-        using (Utf8JsonWriter json = new(buffer, options))
+        DigitalArithmetic arithmetic = export.Arithmetic;
+        CoefficientJson head = new(
+            design, export.Rate.Hertz, DigitalArithmetic.WordOf(arithmetic.Word), DigitalArithmetic.FormOf(arithmetic.Form),
+            arithmetic.IsFixed ? arithmetic.StateFraction : 0, export.HeadroomBits, export.Checksum.ToString("x8", CultureInfo.InvariantCulture))
         {
-            json.WriteStartObject();
-            json.WriteString("design", design);
-            json.WriteNumber("rate", export.Rate.Hertz);
-            json.WriteString("word", DigitalArithmetic.WordOf(export.Arithmetic.Word));
-            json.WriteString("form", DigitalArithmetic.FormOf(export.Arithmetic.Form));
-            json.WriteNumber("state_fraction_bits", export.Arithmetic.IsFixed ? export.Arithmetic.StateFraction : 0);
-            json.WriteNumber("headroom_bits", export.HeadroomBits);
-            json.WriteString("checksum", export.Checksum.ToString("x8", CultureInfo.InvariantCulture));
-            switch (export)
+            SelfTest = new(Numbers(export.TestInput), Numbers(export.TestOutput), export.Tolerance),
+        };
+        return AnswerJson.Plain(export switch
+        {
+            SectionsExport sections => head with
             {
-                case SectionsExport sections:
-                    json.WriteStartArray("sections");
-                    for (int i = 0; i < sections.Filter.Details.Count; i++)
-                    {
-                        Section(json, export.Names[i], sections.Filter.Details[i]);
-                    }
-
-                    json.WriteEndArray();
-                    break;
-                case TapsExport taps:
-                    json.WriteString("filter", export.Names[0]);
-                    Numbers(json, "taps", taps.Taps.Rounded.Taps.ToArray());
-                    Words(json, taps.Taps.FractionBits, taps.Taps.Words);
-                    break;
-                case CombExport comb:
-                    json.WriteString("filter", export.Names[0]);
-                    json.WriteNumber("period", comb.Comb.Period);
-                    json.WriteNumber("periods", comb.Comb.Periods);
-                    break;
-                default:
-                    throw new ArgumentOutOfRangeException(nameof(export), export, "The export is not handled.");
-            }
-
-            json.WriteStartObject("self_test");
-            Numbers(json, "input", export.TestInput);
-            Numbers(json, "output", export.TestOutput);
-            json.WriteNumber("tolerance", export.Tolerance);
-            json.WriteEndObject();
-            json.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(buffer.WrittenSpan) + "\n";
+                Sections = [.. sections.Filter.Details.Select((section, i) => SectionOf(export.Names[i], section))],
+            },
+            TapsExport { Taps: var taps } => head with
+            {
+                Filter = export.Names[0], Taps = Numbers(taps.Rounded.Taps.ToArray()),
+                FractionBits = taps.FractionBits, Words = WordsOf(taps.FractionBits, taps.Words),
+            },
+            CombExport { Comb: var comb } => head with { Filter = export.Names[0], Period = comb.Period, Periods = comb.Periods },
+            _ => throw new ArgumentOutOfRangeException(nameof(export), export, "The export is not handled."),
+        });
     }
 
-    private static void Section(Utf8JsonWriter json, string name, QuantisedSection section)
+    private static Section SectionOf(string name, QuantisedSection section)
     {
         Biquad s = section.Rounded;
-        json.WriteStartObject();
-        json.WriteString("filter", name);
-        Numbers(json, "b", [s.B0, s.B1, s.B2]);
-        Numbers(json, "a", [1, s.A1, s.A2]);
-        Words(json, section.FractionBits, section.Words);
-        json.WriteEndObject();
+        return new(name, Numbers([s.B0, s.B1, s.B2]), Numbers([1, s.A1, s.A2]), section.FractionBits, WordsOf(section.FractionBits, section.Words));
     }
 
-    private static void Words(Utf8JsonWriter json, int? fraction, IReadOnlyList<long> words)
-    {
-        if (fraction is { } bits)
-        {
-            json.WriteNumber("fraction_bits", bits);
-            Numbers(json, "words", [.. words.Select(word => (double)word)]);
-        }
-    }
+    private static IReadOnlyList<long>? WordsOf(int? fraction, IReadOnlyList<long> words) => fraction is null ? null : words;
 
-    private static void Numbers(Utf8JsonWriter json, string name, IReadOnlyList<double> values)
-    {
-        json.WriteStartArray(name);
-        foreach (double value in values)
-        {
-            json.WriteNumberValue(value == 0 ? 0.0 : value);
-        }
-
-        json.WriteEndArray();
-    }
+    // Adding zero takes the sign off a negative zero.
+    private static double[] Numbers(IReadOnlyList<double> values) => [.. values.Select(value => value + 0.0)];
 }

@@ -176,68 +176,57 @@ internal static class NodeValue
         return null;
     }
 
-    private static Finding? Numbers(string key, ListNode list, out object? value, ref Node place)
+    /// <summary>Reads one item of a list; its number counts from 1.</summary>
+    private delegate Finding? ItemReader<T>(Node node, int number, out T item, ref Node place);
+
+    private static Finding? Items<T>(ListNode list, ItemReader<T> read, out object? value, ref Node place)
     {
         value = null;
-        List<double> numbers = [];
-        foreach (Node item in list.Items)
+        List<T> items = [];
+        foreach (Node node in list.Items)
         {
-            if (item is not NumberNode number)
-            {
-                place = item;
-                return ReadingMessages.Type($"{key}[{numbers.Count + 1}]", ReadingMessages.Noun(item), "a number",
-                    "a bare number, such as 0.05");
-            }
-
-            numbers.Add(number.Value);
-        }
-
-        value = (IReadOnlyList<double>)numbers;
-        return null;
-    }
-
-    private static Finding? Texts(string key, ListNode list, out object? value, ref Node place)
-    {
-        value = null;
-        List<string> texts = [];
-        foreach (Node item in list.Items)
-        {
-            if (item is not TextNode text)
-            {
-                place = item;
-                return ReadingMessages.Type($"{key}[{texts.Count + 1}]", ReadingMessages.Noun(item), "a text", "\"text\"");
-            }
-
-            texts.Add(text.Value);
-        }
-
-        value = (IReadOnlyList<string>)texts;
-        return null;
-    }
-
-    private static Finding? Rows(string key, ListNode list, out object? value, ref Node place)
-    {
-        value = null;
-        List<IReadOnlyList<double>> rows = [];
-        foreach (Node item in list.Items)
-        {
-            place = item;
-            if (item is not ListNode row)
-            {
-                return ReadingMessages.Type($"{key}[{rows.Count + 1}]", ReadingMessages.Noun(item), "a row of six numbers",
-                    "[b0, b1, b2, a0, a1, a2]");
-            }
-
-            if (Numbers($"{key}[{rows.Count + 1}]", row, out object? numbers, ref place) is { } finding)
+            place = node;
+            if (read(node, items.Count + 1, out T item, ref place) is { } finding)
             {
                 return finding;
             }
 
-            rows.Add((IReadOnlyList<double>)numbers!);
+            items.Add(item);
         }
 
         place = list;
-        value = (IReadOnlyList<IReadOnlyList<double>>)rows;
+        value = (IReadOnlyList<T>)items;
         return null;
     }
+
+    private static Finding? Numbers(string key, ListNode list, out object? value, ref Node place) => Items(list,
+        (Node node, int number, out double item, ref Node _) =>
+        {
+            item = node is NumberNode read ? read.Value : 0;
+            return node is NumberNode ? null : Wrong(key, number, node, "a number", "a bare number, such as 0.05");
+        },
+        out value, ref place);
+
+    private static Finding? Texts(string key, ListNode list, out object? value, ref Node place) => Items(list,
+        (Node node, int number, out string item, ref Node _) =>
+        {
+            item = (node as TextNode)?.Value ?? "";
+            return node is TextNode ? null : Wrong(key, number, node, "a text", "\"text\"");
+        },
+        out value, ref place);
+
+    private static Finding? Rows(string key, ListNode list, out object? value, ref Node place) => Items(list,
+        (Node node, int number, out IReadOnlyList<double> item, ref Node at) =>
+        {
+            object? numbers = null;
+            Finding? finding = node is ListNode row
+                ? Numbers($"{key}[{number}]", row, out numbers, ref at)
+                : Wrong(key, number, node, "a row of six numbers", "[b0, b1, b2, a0, a1, a2]");
+            item = (IReadOnlyList<double>?)numbers ?? [];
+            return finding;
+        },
+        out value, ref place);
+
+    private static Finding Wrong(string key, int number, Node node, string wanted, string example) =>
+        ReadingMessages.Type($"{key}[{number}]", ReadingMessages.Noun(node), wanted, example);
 }

@@ -2,6 +2,7 @@ using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
+using static FrontEnd.Findings.Finding;
 
 namespace FrontEnd.Documents.Reading;
 
@@ -185,10 +186,4 @@ public static class ReadingMessages
         string trimmed = text.Trim().TrimEnd('.');
         return trimmed.Length == 0 ? trimmed : char.ToLowerInvariant(trimmed[0]) + trimmed[1..];
     }
-
-    private static Finding Error(string code, string field, string message, string? note, string? help) =>
-        new(code, Severity.Error, field, message, note, help);
-
-    private static Finding Warning(string code, string field, string message, string? note, string? help) =>
-        new(code, Severity.Warning, field, message, note, help);
 }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using FrontEnd.Bench;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
@@ -27,7 +26,7 @@ public static class RecordingFile
     /// <param name="designRate">The rate of a text file that does not say its own.</param>
     public static (Recording? Recording, IReadOnlyList<Finding> Findings) Read(string path, string? channel, Frequency designRate)
     {
-        byte[]? bytes = Bytes(path, out Finding? finding);
+        byte[]? bytes = TextFiles.Bytes(path, Limit, RecordingMessages.TooLarge, out Finding? finding);
         if (bytes is null)
         {
             return (null, [finding!]);
@@ -48,114 +47,81 @@ public static class RecordingFile
         }
     }
 
-    private static byte[]? Bytes(string path, out Finding? finding)
+    /// <summary>What the header says about one signal.</summary>
+    /// <param name="Size">Bytes of the header.</param>
+    /// <param name="Samples">Samples of the signal in a record.</param>
+    /// <param name="Before">Bytes of a record before the signal's.</param>
+    /// <param name="Record">Bytes of a record.</param>
+    /// <param name="Seconds">Duration of a record.</param>
+    private sealed record Signal(string Name, string Dimension, int Size, long Samples, long Before, long Record, double Seconds)
     {
-        finding = null;
-        try
-        {
-            if (Directory.Exists(path))
-            {
-                finding = ReadingMessages.Folder(path);
-                return null;
-            }
+        public required (double Low, double High) Physical { get; init; }
 
-            var file = new FileInfo(path);
-            if (!file.Exists)
-            {
-                finding = ReadingMessages.Missing(path);
-                return null;
-            }
-
-            if (Limit < file.Length)
-            {
-                finding = RecordingMessages.TooLarge(path, file.Length, Limit);
-                return null;
-            }
-
-            return File.ReadAllBytes(path);
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or System.Security.SecurityException)
-        {
-            finding = ReadingMessages.Unreadable(path, error.Message);
-            return null;
-        }
+        public required (double Low, double High) Digital { get; init; }
     }
 
     private static Recording Binary(byte[] bytes, string path, string? channel, int width)
     {
-        if (bytes.Length < FixedHeader)
+        Signal signal = Header(bytes, path, channel, width);
+        double unit = RecordingUnits.Volts(signal.Dimension) ?? throw new BadRecordingException(RecordingMessages.Unit(path, signal.Dimension));
+        Demand(0 < signal.Record && signal.Record <= bytes.Length - signal.Size, path, "it holds no whole record");
+
+        // The number of records may be −1 while recording; the file's length says how many there are.
+        long records = (bytes.Length - signal.Size) / signal.Record;
+        var samples = new List<double>((int)Math.Min(int.MaxValue / 2, records * signal.Samples));
+        double step = (signal.Physical.High - signal.Physical.Low) / (signal.Digital.High - signal.Digital.Low);
+        for (long r = 0; r < records; r++)
         {
-            throw new BadRecordingException(RecordingMessages.Header(path,
-                $"it has {bytes.Length} bytes, and the header alone has {FixedHeader}"));
+            int at = (int)(signal.Size + (r * signal.Record) + signal.Before);
+            for (long i = 0; i < signal.Samples; i++, at += width)
+            {
+                int value = width == 2
+                    ? (short)(bytes[at] | (bytes[at + 1] << 8))
+                    : (bytes[at] << 8 | (bytes[at + 1] << 16) | (bytes[at + 2] << 24)) >> 8;
+                samples.Add((signal.Physical.Low + ((value - signal.Digital.Low) * step)) * unit);
+            }
         }
 
+        return new Recording(signal.Name, Frequency.FromHertz(signal.Samples / signal.Seconds), samples) { Unit = signal.Dimension };
+    }
+
+    private static Signal Header(byte[] bytes, string path, string? channel, int width)
+    {
+        Demand(FixedHeader <= bytes.Length, path, $"it has {bytes.Length} bytes, and the header alone has {FixedHeader}");
         bool is24 = bytes[0] == 255;
-        if (is24 != (width == 3))
-        {
-            throw new BadRecordingException(RecordingMessages.Header(path,
-                $"its first byte is {bytes[0]}, that of the {(is24 ? "24" : "16")}-bit form"));
-        }
-
+        Demand(is24 == (width == 3), path, $"its first byte is {bytes[0]}, that of the {(is24 ? "24" : "16")}-bit form");
         int signals = (int)Whole(bytes, 252, 4, "number of signals", path);
-        if (signals < 1 || MostSignals < signals)
-        {
-            throw new BadRecordingException(RecordingMessages.Header(path, $"it says that it has {signals} signals"));
-        }
-
-        int header = FixedHeader * (signals + 1);
-        if (bytes.Length < header)
-        {
-            throw new BadRecordingException(RecordingMessages.Header(path, $"it ends inside its header: {bytes.Length} of {header} bytes"));
-        }
-
+        Demand(signals is >= 1 and <= MostSignals, path, $"it says that it has {signals} signals");
+        int size = FixedHeader * (signals + 1);
+        Demand(size <= bytes.Length, path, $"it ends inside its header: {bytes.Length} of {size} bytes");
         double seconds = Real(bytes, 244, 8, "duration of a record", path);
-        if (seconds <= 0)
-        {
-            throw new BadRecordingException(RecordingMessages.Header(path, "the duration of a record is not above 0 s"));
-        }
-
+        Demand(0 < seconds, path, "the duration of a record is not above 0 s");
         string[] names = [.. Enumerable.Range(0, signals).Select(i => Field(bytes, FixedHeader + (16 * i), 16))];
         int signal = Choose(names, channel, path);
         int At(int before, int fieldWidth) => FixedHeader + (before * signals) + (fieldWidth * signal);
+        (double, double) Range(int before, string kind) =>
+            (Real(bytes, At(before, 8), 8, kind + " minimum", path), Real(bytes, At(before + 8, 8), 8, kind + " maximum", path));
 
         // Widths before: label 16, transducer 80, dimension 8, physical minimum 8 and maximum 8, digital minimum 8 and maximum 8, prefilter
         // 80, samples 8.
         string dimension = Field(bytes, At(96, 8), 8);
-        double physicalLow = Real(bytes, At(104, 8), 8, "physical minimum", path),
-            physicalHigh = Real(bytes, At(112, 8), 8, "physical maximum", path);
-        double digitalLow = Real(bytes, At(120, 8), 8, "digital minimum", path),
-            digitalHigh = Real(bytes, At(128, 8), 8, "digital maximum", path);
+        (double Low, double High) physical = Range(104, "physical"), digital = Range(120, "digital");
         long[] counts = [.. Enumerable.Range(0, signals)
             .Select(i => Whole(bytes, FixedHeader + (216 * signals) + (8 * i), 8, "samples in a record", path))];
-        if (digitalHigh <= digitalLow || physicalHigh == physicalLow || Array.Exists(counts, count => count < 0) || counts[signal] < 1)
+        bool makesSense = digital.Low < digital.High && physical.High != physical.Low && Array.TrueForAll(counts, count => 0 <= count);
+        Demand(makesSense && 1 <= counts[signal], path, $"the ranges or the number of samples of `{names[signal]}` make no sense");
+        return new(names[signal], dimension, size, counts[signal], counts.Take(signal).Sum() * width, counts.Sum() * width, seconds)
         {
-            throw new BadRecordingException(RecordingMessages.Header(path,
-                $"the ranges or the number of samples of `{names[signal]}` make no sense"));
-        }
+            Physical = physical, Digital = digital,
+        };
+    }
 
-        double unit = RecordingUnits.Volts(dimension) ?? throw new BadRecordingException(RecordingMessages.Unit(path, dimension));
-        long record = counts.Sum() * width, before = counts.Take(signal).Sum() * width;
-        if (record <= 0 || bytes.Length - header < record)
+    private static void Demand(bool holds, string path, string otherwise)
+    {
+        if (!holds)
         {
-            throw new BadRecordingException(RecordingMessages.Header(path, "it holds no whole record"));
+            throw new BadRecordingException(RecordingMessages.Header(path, otherwise));
         }
-
-        // The number of records may be −1 while recording; the file's length says how many there are.
-        long records = (bytes.Length - header) / record;
-        var samples = new List<double>((int)Math.Min(int.MaxValue / 2, records * counts[signal]));
-        double step = (physicalHigh - physicalLow) / (digitalHigh - digitalLow);
-        for (long r = 0; r < records; r++)
-        {
-            int at = (int)(header + (r * record) + before);
-            for (long i = 0; i < counts[signal]; i++, at += width)
-            {
-                int value = width == 2 ? (short)(bytes[at] | (bytes[at + 1] << 8))
-                    : (bytes[at] << 8 | (bytes[at + 1] << 16) | (bytes[at + 2] << 24)) >> 8;
-                samples.Add((physicalLow + ((value - digitalLow) * step)) * unit);
-            }
-        }
-
-        return new Recording(names[signal], Frequency.FromHertz(counts[signal] / seconds), samples) { Unit = dimension };
     }
 
     internal static int Choose(string[] names, string? channel, string path)

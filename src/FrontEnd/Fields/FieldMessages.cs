@@ -24,32 +24,32 @@ public static class FieldMessages
     /// <summary>A value outside its field's range.</summary>
     /// <param name="key">The field's key, or that of the values that it was worked out from.</param>
     public static Finding Outside(FieldDescription field, string key, string written) =>
-        Messages.Error(Messages.OutsideRange, key, $"{key} {written} is outside its range, {RangeWords(field)}", $"{key}: {field.Meaning}",
+        Finding.Error(Messages.OutsideRange, key, $"{key} {written} is outside its range, {RangeWords(field)}", $"{key}: {field.Meaning}",
             "check the number and the prefix of its unit");
 
     internal static Finding NotAWord(FieldDescription field, string text, string? nearest) =>
-        Messages.Error(Messages.UnknownWord, field.Key, $"`{text}` is not a word that {field.Key} takes", null,
+        Finding.Error(Messages.UnknownWord, field.Key, $"`{text}` is not a word that {field.Key} takes", null,
             (nearest is null ? "" : $"did you mean `{nearest}`? ") + $"write {Messages.Listed(FieldText.Words(field))}");
 
     /// <summary>A range of a field that has none.</summary>
     public static Finding NotRanged(FieldDescription field, string key, IReadOnlyList<string> keys, string? nearest) =>
-        Messages.Error(Messages.UnknownWord, field.Key, $"`{key}` has no range in {field.Key}",
+        Finding.Error(Messages.UnknownWord, field.Key, $"`{key}` has no range in {field.Key}",
             "a spread run draws these values and no others",
             (nearest is null ? "" : $"did you mean `{nearest}`? ") + $"write {Messages.Listed(keys)}");
 
     internal static Finding NoNumberText(FieldDescription field, string text) =>
-        Messages.Error(Messages.NotANumberText, field.Key, $"`{text}` is not a number", null,
+        Finding.Error(Messages.NotANumberText, field.Key, $"`{text}` is not a number", null,
             $"write a number without unit, such as {FieldKinds.Example(field)}");
 
     internal static Finding NotWhole(FieldDescription field, string text) =>
-        Messages.Error(Messages.NotAWholeNumber, field.Key, $"`{text}` is not a whole number", null,
+        Finding.Error(Messages.NotAWholeNumber, field.Key, $"`{text}` is not a whole number", null,
             $"write a whole number, {RangeWords(field)}");
 
     internal static Finding NoFlag(FieldDescription field, string text) =>
-        Messages.Error(Messages.NotAFlag, field.Key, $"`{text}` is neither true nor false", null, "write true or false");
+        Finding.Error(Messages.NotAFlag, field.Key, $"`{text}` is neither true nor false", null, "write true or false");
 
     internal static Finding WrongList(FieldDescription field, string what) =>
-        Messages.Error(Messages.BadList, field.Key, $"{field.Key} needs {what}", null, $"write it as {FieldKinds.Example(field)}");
+        Finding.Error(Messages.BadList, field.Key, $"{field.Key} needs {what}", null, $"write it as {FieldKinds.Example(field)}");
 
     /// <summary>A list field that has the wrong number of items.</summary>
     public static Finding NeedsList(FieldDescription field, string key, string what) => WrongList(field, what) with { Field = key };

@@ -1,6 +1,7 @@
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
+using static FrontEnd.Findings.Finding;
 
 namespace FrontEnd.Filters;
 
@@ -102,8 +103,6 @@ internal static class FilterMessages
     internal static Finding HarmonicFolds(int harmonic, Frequency at, Frequency landing) => new("FE0650", Severity.Warning, "",
         $"mains harmonic {harmonic}, {Hertz(at)}, lands at {Hertz(landing)} after sampling, in the band and at no notch", "a frequency above half the rate is recorded as its distance to the nearest multiple of the rate",
         "keep it out before the converter, or sample at another rate");
-
-    private static Finding Error(string code, string field, string message, string? note, string? help) => new(code, Severity.Error, field, message, note, help);
 
     internal static string Hertz(Frequency frequency) => QuantityText.FormatExact(frequency);
 

@@ -16,6 +16,14 @@ public sealed record Finding(string Code, Severity Severity, string Field, strin
 
     /// <summary>The offending text with a caret before the place that will not parse; null where there is none.</summary>
     public string? Excerpt { get; init; }
+
+    /// <summary>A finding that makes the input unusable.</summary>
+    public static Finding Error(string code, string field, string message, string? note, string? help) =>
+        new(code, Severity.Error, field, message, note, help);
+
+    /// <summary>A finding that leaves figures standing.</summary>
+    public static Finding Warning(string code, string field, string message, string? note, string? help) =>
+        new(code, Severity.Warning, field, message, note, help);
 }
 
 /// <summary>An error makes the input unusable; a warning leaves figures standing that are to be read with care.</summary>

@@ -25,24 +25,7 @@ internal sealed class DenseSolver(int unknowns)
     /// <exception cref="NetworkHasNoAnswer">The matrix is singular beyond such rows, or has entries that are no numbers.</exception>
     public void Solve()
     {
-        for (int i = 0; i < unknowns; i++)
-        {
-            double largest = 0;
-            for (int j = 0; j < unknowns; j++)
-            {
-                largest = Math.Max(largest, Size(_a[(i * unknowns) + j]));
-            }
-
-            if (largest == 0)
-            {
-                _a[(i * unknowns) + i] = 1;
-                RightSide[i] = 0;
-                largest = 1;
-            }
-
-            _scale[i] = 1 / largest;
-        }
-
+        Scale();
         for (int k = 0; k < unknowns; k++)
         {
             int pivot = k;
@@ -61,19 +44,7 @@ internal sealed class DenseSolver(int unknowns)
             }
 
             Swap(k, pivot);
-            for (int i = k + 1; i < unknowns; i++)
-            {
-                Complex factor = _a[(i * unknowns) + k] / _a[(k * unknowns) + k];
-                if (factor != 0)
-                {
-                    for (int j = k + 1; j < unknowns; j++)
-                    {
-                        _a[(i * unknowns) + j] -= factor * _a[(k * unknowns) + j];
-                    }
-
-                    RightSide[i] -= factor * RightSide[k];
-                }
-            }
+            Eliminate(k);
         }
 
         for (int k = unknowns - 1; 0 <= k; k--)
@@ -84,6 +55,44 @@ internal sealed class DenseSolver(int unknowns)
             }
 
             RightSide[k] /= _a[(k * unknowns) + k];
+        }
+    }
+
+    private void Scale()
+    {
+        for (int i = 0; i < unknowns; i++)
+        {
+            double largest = 0;
+            for (int j = 0; j < unknowns; j++)
+            {
+                largest = Math.Max(largest, Size(_a[(i * unknowns) + j]));
+            }
+
+            if (largest == 0)
+            {
+                _a[(i * unknowns) + i] = 1;
+                RightSide[i] = 0;
+                largest = 1;
+            }
+
+            _scale[i] = 1 / largest;
+        }
+    }
+
+    private void Eliminate(int k)
+    {
+        for (int i = k + 1; i < unknowns; i++)
+        {
+            Complex factor = _a[(i * unknowns) + k] / _a[(k * unknowns) + k];
+            if (factor != 0)
+            {
+                for (int j = k + 1; j < unknowns; j++)
+                {
+                    _a[(i * unknowns) + j] -= factor * _a[(k * unknowns) + j];
+                }
+
+                RightSide[i] -= factor * RightSide[k];
+            }
         }
     }
 

@@ -43,7 +43,7 @@ public static partial class Messages
 
     /// <summary>Two edges in the wrong order.</summary>
     public static Finding EdgesReversed(string key, Frequency low, Frequency high) =>
-        Error(BandOrder, key, $"{key} begins at {QuantityText.Format(low)} and ends at {QuantityText.Format(high)}", null,
+        Finding.Error(BandOrder, key, $"{key} begins at {QuantityText.Format(low)} and ends at {QuantityText.Format(high)}", null,
             "write the lower frequency first");
 
     /// <summary>`a`, `b` or `c`.</summary>
@@ -53,7 +53,4 @@ public static partial class Messages
         1 => $"`{words[0]}`",
         _ => string.Join(", ", words.Take(words.Count - 1).Select(word => $"`{word}`")) + $" or `{words[^1]}`",
     };
-
-    internal static Finding Error(string code, string field, string message, string? note, string? help) =>
-        new(code, Severity.Error, field, message, note, help);
 }

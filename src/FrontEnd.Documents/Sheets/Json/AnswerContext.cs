@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using FrontEnd.Designs;
+using FrontEnd.Documents.Coefficients;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
@@ -13,6 +14,7 @@ namespace FrontEnd.Documents.Sheets;
 [JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(BenchJson))]
 [JsonSerializable(typeof(CheckJson))]
+[JsonSerializable(typeof(CoefficientJson))]
 [JsonSerializable(typeof(ComparisonJson))]
 [JsonSerializable(typeof(RatesJson))]
 [JsonSerializable(typeof(SizeJson))]
