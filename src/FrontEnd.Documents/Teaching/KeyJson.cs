@@ -56,7 +56,7 @@ public static class KeyJson
 
             return new Key(root.GetProperty("seed").GetUInt64(), Word(root, "templates"), [.. root.GetProperty("sheets").EnumerateArray().Select(ReadSheet)]);
         }
-        catch (Exception problem) when (problem is JsonException or KeyNotFoundException or InvalidOperationException or FormatException or ArgumentException)
+        catch (Exception problem) when (problem is JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
         {
             finding = Messages.BadKey(path, problem is KeyNotFoundException ? "a field is missing" : problem.Message.TrimEnd('.'));
             return null;
