@@ -5,6 +5,7 @@ using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents;
 
@@ -105,7 +106,7 @@ public sealed class DesignDocument
         DesignDocument document = Parse($"[[stages]]\nkind = \"gain\"\nopamp.card = \"{quoted}\"\n", DocumentFormat.Toml, null, folder);
         Finding[] wrong = [.. document.Findings.Where(finding => finding.Severity == Severity.Error)
             .Select(finding => finding.File is null ? finding with { Line = null } : finding)];
-        return wrong.Length == 0 && document.Design.Stages is [GainStage stage] ? (stage.OpAmp, []) : (OpAmp.MicropowerCmos, wrong);
+        return wrong.Length == 0 && document.Design.Stages is [{ FittedOpAmp: { } opAmp }] ? (opAmp, []) : (OpAmp.MicropowerCmos, wrong);
     }
 
     /// <summary>True where a value that was set is read again; ranges stand beside the card's others.</summary>

@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
 

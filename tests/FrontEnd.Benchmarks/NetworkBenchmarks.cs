@@ -1,4 +1,5 @@
 using BenchmarkDotNet.Attributes;
+using FrontEnd.Circuits;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Benchmarks;

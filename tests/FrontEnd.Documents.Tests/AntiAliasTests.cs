@@ -1,7 +1,9 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Findings;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -1,4 +1,5 @@
 using FrontEnd.Findings;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -1,3 +1,4 @@
+using FrontEnd.Circuits;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using Xunit;

@@ -2,6 +2,7 @@ using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

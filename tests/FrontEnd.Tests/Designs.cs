@@ -7,6 +7,7 @@ using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Tests;
 

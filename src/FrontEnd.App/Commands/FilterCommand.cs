@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Digital;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Filters;

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Documents;
 using FrontEnd.Fields;

@@ -5,6 +5,7 @@ using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.App.Terminal;
 
@@ -34,7 +35,7 @@ public static class BlockText
     private static (string, string) OfStages(Place block, Design design, Assessment? shown, bool wide)
     {
         NodeId last = NodeId.Of(design.Stages[block.Stages[^1]].Name);
-        if (design.Stages[block.Stages[0]] is GainStage stage)
+        if (design.Stages[block.Stages[0]] is { Role: StageRole.Gain } stage)
         {
             return (Times(Ratio.FromFraction(stage.NominalGain)), Room(last, shown, wide));
         }

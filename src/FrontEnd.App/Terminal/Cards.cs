@@ -1,3 +1,4 @@
+using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Fields;

@@ -4,6 +4,7 @@ using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Results;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.App.Terminal;
 
@@ -114,9 +115,9 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
         List<Place> blocks = [ScalpPlace, ElectrodesPlace, InputPlace, AmplifierPlace];
         for (int at = 0; at < design.Stages.Count;)
         {
-            bool gain = design.Stages[at] is GainStage;
+            bool gain = design.Stages[at].Role == StageRole.Gain;
             List<int> group = [at++];
-            while (!gain && at < design.Stages.Count && design.Stages[at] is not GainStage)
+            while (!gain && at < design.Stages.Count && design.Stages[at].Role != StageRole.Gain)
             {
                 group.Add(at++);
             }

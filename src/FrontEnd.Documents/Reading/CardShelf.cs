@@ -1,4 +1,5 @@
 using System.Reflection;
+using FrontEnd.Circuits;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Text;

@@ -5,6 +5,7 @@ using FrontEnd.Electrodes;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Reading;
 
@@ -86,7 +87,7 @@ internal sealed class DesignBuilder
             return design;
         }
 
-        if (design.Stages.FirstOrDefault(stage => stage is not (GainStage or TwinTNotch)) is { } section)
+        if (design.Stages.FirstOrDefault(stage => stage.Role == StageRole.LowPass) is { } section)
         {
             _log.Report(ReadingMessages.BothForms(DesignFields.AntiAliasKey, $"the stage `{section.Name}`",
                 $"[{DesignFields.AntiAliasKey}]"));

@@ -3,6 +3,7 @@ using FrontEnd.Designs;
 using FrontEnd.Identity;
 using FrontEnd.Results;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -35,16 +36,7 @@ public static class ChainBlocks
     private static List<string> Describe(Assessment assessment, Stage stage)
     {
         string corner = assessment.Find(ResultIds.Filter.Of(NodeId.Of(stage.Name)).MinusThree) is { } found ? Wording.Value(found) : "";
-        List<string> lines = stage switch
-        {
-            GainStage gain => [$"gain {QuantityText.FormatNumber(gain.NominalGain)}", gain.CouplingCapacitor is null ? "dc coupled" : "ac coupled"],
-            RcSection => ["RC"],
-            SallenKeySection { GroundResistor: not null } section => ["Sallen-Key", $"gain {QuantityText.FormatNumber(section.NominalGain)}"],
-            SallenKeySection => ["Sallen-Key"],
-            TwinTNotch notch => ["twin-T notch", $"at {QuantityText.Format(notch.Centre)}", $"gain {QuantityText.FormatNumber(notch.NominalGain)}"],
-            MultipleFeedbackSection => ["multiple", "feedback"],
-            _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Stage is not handled."),
-        };
+        List<string> lines = [.. stage.Lines];
         if (corner.Length > 0)
         {
             lines.Add("to " + corner);

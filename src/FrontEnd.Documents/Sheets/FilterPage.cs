@@ -7,6 +7,7 @@ using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -143,7 +144,7 @@ public static class FilterPage
         page.Ends("parts, in the order of the signal", "E12 capacitors, E96 resistors");
         foreach (RealisedSection section in built.Sections)
         {
-            page.Paragraph($"{section.Stage.Name}, {Topology(section.Stage)}: {Values(section.Stage)}", "  ");
+            page.Paragraph($"{section.Stage.Name}, {section.Stage.Title}: {section.Stage.PartsText}", "  ");
             page.Paragraph(
                 $"f0 {QuantityText.Format(section.BuiltPole, 5)} (wanted {QuantityText.Format(section.WantedPole, 5)})"
                 + (section.BuiltQ is { } q ? $", Q {Plain(q, 4)} (wanted {Plain(section.WantedQ!.Value, 4)})" : "")
@@ -239,12 +240,11 @@ public static class FilterPage
     private static void RiseFormulas(TextPage page, IReadOnlyList<Stage> stages)
     {
         List<Row> rows = [];
-        foreach (SallenKeySection s in stages.OfType<SallenKeySection>())
+        foreach (Stage s in stages)
         {
-            if (StopBandRise.Of([s]) is { } rise)
+            if (s.StopBandTurn is { } turn && s.StopBandFloor is { } floor && StopBandRise.Of([s]) is { } rise)
             {
-                TextbookFigure turn = FilterFormulas.SallenKeyTurn(Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2).Value), s.R1, s.OpAmp.OutputResistance, s.OpAmp.GainBandwidth);
-                rows.Add(new Row([s.Name, QuantityText.Format(rise.TurnsAt, 4), QuantityText.Format(turn.Value, "Hz", 4), Decibel(rise.LeastLossBeyond), QuantityText.Format(FilterFormulas.SallenKeyFloor(s.R1, s.R2, s.OpAmp.OutputResistance, s.NominalGain, s.GainLoad).Value, "dB", 4)]));
+                rows.Add(new Row([s.Name, QuantityText.Format(rise.TurnsAt, 4), QuantityText.Format(turn.Value, "Hz", 4), Decibel(rise.LeastLossBeyond), QuantityText.Format(floor.Value, "dB", 4)]));
             }
         }
 
@@ -255,16 +255,12 @@ public static class FilterPage
         }
     }
 
-    private static string Formula(Stage stage) => stage switch
+    private static string Formula(Stage stage) => (stage.PoleFormula, stage.QFormula) switch
     {
-        RcSection s => $"f0 {QuantityText.Format(FilterFormulas.RcCorner(s.R, s.C).Value, "Hz", 5)}",
-        SallenKeySection s => Formula(
-            FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2), s.GroundResistor is null ? FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2) : FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2, s.NominalGain)),
-        MultipleFeedbackSection s => Formula(FilterFormulas.MultipleFeedbackFrequency(s.R2, s.R3, s.C1, s.C2), FilterFormulas.MultipleFeedbackQ(s.R1, s.R2, s.R3, s.C1, s.C2)),
+        ({ } corner, null) => $"f0 {QuantityText.Format(corner.Value, "Hz", 5)}",
+        ({ } frequency, { } q) => $"f0 = {frequency.Formula} = {QuantityText.Format(frequency.Value, "Hz", 5)}, Q = {q.Formula} = {Plain(q.Value, 4)}",
         _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "The stage is not an anti-alias section."),
     };
-
-    private static string Formula(TextbookFigure frequency, TextbookFigure q) => $"f0 = {frequency.Formula} = {QuantityText.Format(frequency.Value, "Hz", 5)}, Q = {q.Formula} = {Plain(q.Value, 4)}";
 
     private static void Compare(TextPage page, FilterAnswer answer, Realisation built, Frequency corner)
     {
@@ -285,24 +281,6 @@ public static class FilterPage
 
         page.Table([new("frequency"), new("ideal"), new("as built"), new("group delay, ideal")], rows);
     }
-
-    internal static string Topology(Stage stage) => stage switch
-    {
-        RcSection => "RC and follower",
-        SallenKeySection { GroundResistor: not null } s => $"Sallen-Key of equal parts, gain {Plain(s.NominalGain, 4)}",
-        SallenKeySection => "Sallen-Key, gain 1",
-        MultipleFeedbackSection => "multiple feedback",
-        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "The stage is not an anti-alias section."),
-    };
-
-    internal static string Values(Stage stage) => stage switch
-    {
-        RcSection s => $"R {QuantityText.FormatPart(s.R)}, C {QuantityText.FormatPart(s.C)}",
-        SallenKeySection s => $"R1 {QuantityText.FormatPart(s.R1)}, R2 {QuantityText.FormatPart(s.R2)}, C1 {QuantityText.FormatPart(s.C1)} to the output, C2 {QuantityText.FormatPart(s.C2)} to common{Gain(s.FeedbackResistor, s.GroundResistor)}",
-        MultipleFeedbackSection s =>
-            $"R1 {QuantityText.FormatPart(s.R1)}, R2 {QuantityText.FormatPart(s.R2)}, R3 {QuantityText.FormatPart(s.R3)}, C1 {QuantityText.FormatPart(s.C1)} to common, C2 {QuantityText.FormatPart(s.C2)} to the output",
-        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "The stage is not an anti-alias section."),
-    };
 
     /// <summary>", Rf …, Rg …"; nothing for a follower.</summary>
     internal static string Gain(Resistance feedback, Resistance? ground) => ground is { } rg ? $", Rf {QuantityText.FormatPart(feedback)}, Rg {QuantityText.FormatPart(rg)}" : "";

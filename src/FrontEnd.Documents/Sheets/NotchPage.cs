@@ -1,9 +1,11 @@
 using System.Globalization;
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sheets;
 

@@ -1,7 +1,9 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -65,75 +67,15 @@ public static class PartsList
 
     private static void AddStage(List<Part> parts, Stage stage, string key)
     {
-        Ratio r = stage.ResistorTolerance, c = stage.CapacitorTolerance;
-        switch (stage)
+        Circuit circuit = stage.Circuit();
+        foreach (CircuitPart part in circuit.Parts)
         {
-            case GainStage gain:
-                if (gain.CouplingCapacitor is { } coupling)
-                {
-                    Add(parts, $"{gain.Name}: coupling capacitor", key + ".coupling-capacitor", coupling, c, 1, 0);
-                    Add(parts, $"{gain.Name}: coupling resistor", key + ".coupling-resistor", gain.CouplingResistor, r, 1, 0);
-                }
-
-                Add(parts, $"{gain.Name}: Rf", key + ".feedback-resistor", gain.FeedbackResistor, r, 1, 0);
-                if (gain.GroundResistor is { } ground)
-                {
-                    Add(parts, $"{gain.Name}: Rg", key + ".ground-resistor", ground, r, 1, 0);
-                }
-
-                if (gain.FeedbackCapacitor is { } feedback)
-                {
-                    Add(parts, $"{gain.Name}: Cf", key + ".feedback-capacitor", feedback, c, 1, 0);
-                }
-
-                parts.Add(Active($"{gain.Name}: op-amp", key + ".opamp.card", gain.OpAmp.Card, 1, 0));
-                break;
-            case RcSection rc:
-                Add(parts, $"{rc.Name}: R", key + ".r", rc.R, r, 1, 0);
-                Add(parts, $"{rc.Name}: C", key + ".c", rc.C, c, 1, 0);
-                if (rc.OpAmp is { } follower)
-                {
-                    parts.Add(Active($"{rc.Name}: op-amp", key + ".opamp.card", follower.Card, 1, 0));
-                }
-
-                break;
-            case SallenKeySection section:
-                Add(parts, $"{section.Name}: R1, input to middle", key + ".r1", section.R1, r, 1, 0);
-                Add(parts, $"{section.Name}: R2, middle to op-amp", key + ".r2", section.R2, r, 1, 0);
-                Add(parts, $"{section.Name}: C1, middle to output", key + ".c1", section.C1, c, 1, 0);
-                Add(parts, $"{section.Name}: C2, op-amp to common", key + ".c2", section.C2, c, 1, 0);
-                AddGain(section.FeedbackResistor, section.GroundResistor);
-                parts.Add(Active($"{section.Name}: op-amp", key + ".opamp.card", section.OpAmp.Card, 1, 0));
-                break;
-            case MultipleFeedbackSection section:
-                Add(parts, $"{section.Name}: R1, input to middle", key + ".r1", section.R1, r, 1, 0);
-                Add(parts, $"{section.Name}: R2, middle to op-amp", key + ".r2", section.R2, r, 1, 0);
-                Add(parts, $"{section.Name}: R3, middle to output", key + ".r3", section.R3, r, 1, 0);
-                Add(parts, $"{section.Name}: C1, middle to common", key + ".c1", section.C1, c, 1, 0);
-                Add(parts, $"{section.Name}: C2, op-amp to output", key + ".c2", section.C2, c, 1, 0);
-                parts.Add(Active($"{section.Name}: op-amp", key + ".opamp.card", section.OpAmp.Card, 1, 0));
-                break;
-            case TwinTNotch notch:
-                Add(parts, $"{notch.Name}: R1, input to middle", key + ".r1", notch.R1, r, 1, 0);
-                Add(parts, $"{notch.Name}: R2, middle to op-amp", key + ".r2", notch.R2, r, 1, 0);
-                Add(parts, $"{notch.Name}: R3, middle to output; R1 and R2's value twice in parallel", key + ".r3", notch.R3, r, 1, 0);
-                Add(parts, $"{notch.Name}: C1, input to middle", key + ".c1", notch.C1, c, 1, 0);
-                Add(parts, $"{notch.Name}: C2, middle to op-amp", key + ".c2", notch.C2, c, 1, 0);
-                Add(parts, $"{notch.Name}: C3, middle to common; C1 and C2's value twice in parallel", key + ".c3", notch.C3, c, 1, 0);
-                AddGain(notch.FeedbackResistor, notch.GroundResistor);
-                parts.Add(Active($"{notch.Name}: op-amp", key + ".opamp.card", notch.OpAmp.Card, 1, 0));
-                break;
-            default:
-                throw new ArgumentOutOfRangeException(nameof(stage), stage, "Stage is not handled.");
+            Add(parts, $"{stage.Name}: {part.Label}", $"{key}.{part.Role}", part.Quantity, Ratio.FromFraction(part.Tolerance), 1, 0);
         }
 
-        void AddGain(Resistance feedback, Resistance? ground)
+        foreach (CircuitOpAmp opAmp in circuit.OpAmps)
         {
-            if (ground is { } rg)
-            {
-                Add(parts, $"{stage.Name}: Rf", key + ".feedback-resistor", feedback, r, 1, 0);
-                Add(parts, $"{stage.Name}: Rg", key + ".ground-resistor", rg, r, 1, 0);
-            }
+            parts.Add(Active($"{stage.Name}: {opAmp.Role}", $"{key}.{opAmp.Key}.card", opAmp.Model.Card, 1, 0));
         }
     }
 

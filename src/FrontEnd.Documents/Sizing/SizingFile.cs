@@ -1,4 +1,5 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
@@ -7,6 +8,7 @@ using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Sizing;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sizing;
 
@@ -25,7 +27,7 @@ public static class SizingFile
         [.. DesignDocument.CardNames(CardClass.Amplifier).Select(name => Part($"amplifier.card = \"{name}\"", design => design.Amplifier))],
         [.. DesignDocument.CardNames(CardClass.OpAmp)
             .Select(name => Part($"[[stages]]\nkind = \"gain\"\nname = \"gain 2\"\nopamp = \"{name}\"",
-            design => ((GainStage)design.Stages[0]).OpAmp))],
+            design => design.Stages[0].FittedOpAmp!))],
         [.. DesignDocument.CardNames(CardClass.Converter)
             .Select(name => Part<AnalogDigitalConverter>($"converter.card = \"{name}\"", design => design.Converter))])
     {

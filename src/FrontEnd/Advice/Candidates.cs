@@ -1,5 +1,4 @@
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
@@ -10,6 +9,7 @@ using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Advice;
 
@@ -187,22 +187,28 @@ internal static class Candidates
         yield return new($"an amplifier with more rejection: CMRR {F(amplifier.Cmrr)} -> {F(more)}", design with { Amplifier = amplifier with { Cmrr = more } });
         for (int i = 0; i < design.Stages.Count; i++)
         {
-            if (design.Stages[i] is GainStage { GroundResistor: not null, FeedbackResistor.Ohms: > 0 } stage)
+            Stage stage = design.Stages[i];
+            if (stage.Role != StageRole.Gain)
+            {
+                continue;
+            }
+
+            Circuit circuit = stage.Circuit();
+            if (circuit.Find("ground-resistor") is not null && circuit.Find("feedback-resistor") is { Value: > 0 } feedback)
             {
                 foreach (double factor in new[] { 0.5, 0.75, 2 })
                 {
-                    Resistance rf = PreferredValues.Nearest(Resistance.FromOhms(stage.FeedbackResistor.Ohms * factor), PreferredSeries.E24);
-                    GainStage changed = stage with
-                    {
-                        FeedbackResistor = rf, FeedbackCapacitor = stage.FeedbackCapacitor is { } cf ? Capacitance.FromFarads(cf.Farads * (stage.FeedbackResistor / rf)) : null,
-                    };
-                    yield return new($"{stage.Name}: Rf {P(stage.FeedbackResistor)} -> {P(rf)}, gain {QuantityText.FormatNumber(stage.NominalGain)} -> {QuantityText.FormatNumber(changed.NominalGain)}", Replace(design, i, changed));
+                    Resistance rf = PreferredValues.Nearest(Resistance.FromOhms(feedback.Value * factor), PreferredSeries.E24);
+                    Stage changed = TopologyCatalogue.With(stage, "feedback-resistor", rf.Ohms);
+                    changed = circuit.Find("feedback-capacitor") is { } cf ? TopologyCatalogue.With(changed, cf.Role, cf.Value * (feedback.Value / rf.Ohms)) : changed;
+                    yield return new($"{stage.Name}: Rf {P(feedback.Quantity)} -> {P(rf)}, gain {QuantityText.FormatNumber(stage.NominalGain)} -> {QuantityText.FormatNumber(changed.NominalGain)}", Replace(design, i, changed));
                 }
             }
 
-            if (design.Stages[i] is GainStage { CouplingCapacitor: null } direct)
+            if (!circuit.IsAcCoupled && TopologyCatalogue.Field(stage, "coupling-capacitor") is not null)
             {
-                yield return new($"ac coupling in front of {direct.Name}: 1 µF and 1 MΩ", Replace(design, i, direct with { CouplingCapacitor = Capacitance.FromMicrofarads(1), CouplingResistor = Resistance.FromMegohms(1) }));
+                Stage coupled = TopologyCatalogue.With(TopologyCatalogue.With(stage, "coupling-capacitor", 1e-6), "coupling-resistor", 1e6);
+                yield return new($"ac coupling in front of {stage.Name}: 1 µF and 1 MΩ", Replace(design, i, coupled));
             }
         }
 
@@ -224,7 +230,7 @@ internal static class Candidates
 
     private static IEnumerable<Candidate> AntiAliasing(Design design)
     {
-        Stage[] sections = [.. design.Stages.Where(stage => stage is not (GainStage or TwinTNotch))];
+        Stage[] sections = [.. design.Stages.Where(stage => stage.Role == StageRole.LowPass)];
         foreach (double factor in new[] { 1.5, 1 / 1.5 })
         {
             if (sections.Length != 0)
@@ -237,7 +243,7 @@ internal static class Candidates
         Frequency corner = Frequency.FromHertz(1.6 * design.Band.High.Hertz);
         if (corner.Hertz < design.Converter.Rate.Hertz)
         {
-            int at = design.Stages.Count == 0 || design.Stages[^1] is not RcSection { OpAmp: null } ? design.Stages.Count : design.Stages.Count - 1;
+            int at = design.Stages.Count == 0 || design.Stages[^1].FittedOpAmp is not null ? design.Stages.Count : design.Stages.Count - 1;
             Stage[] stages = [.. design.Stages.Take(at), NewSection(design, corner), .. design.Stages.Skip(at)];
             yield return new($"one more anti-alias section: second order, {F(corner)}", design with { Stages = stages });
         }
@@ -246,13 +252,10 @@ internal static class Candidates
     private static Stage Scaled(Stage stage, double factor)
     {
         Capacitance Times(Capacitance c) => c.Farads <= 0 ? c : PreferredValues.Nearest(Capacitance.FromFarads(c.Farads * factor), PreferredSeries.E12);
-        return stage switch
-        {
-            RcSection rc => rc with { C = Times(rc.C) },
-            SallenKeySection s => s with { C1 = Times(s.C1), C2 = Times(s.C2) },
-            MultipleFeedbackSection s => s with { C1 = Times(s.C1), C2 = Times(s.C2) },
-            _ => stage,
-        };
+        return stage.Role != StageRole.LowPass
+            ? stage
+            : stage.Circuit().Parts.Where(part => part.Kind == PartKind.Capacitor)
+                .Aggregate(stage, (scaled, part) => TopologyCatalogue.With(scaled, part.Role, Times(Capacitance.FromFarads(part.Value)).Farads));
     }
 
     /// <summary>A unity-gain Butterworth section of equal resistors: C1 = 2Q/(2πf0R), C2 = 1/(2Q·2πf0R), Q = 1/√2.</summary>

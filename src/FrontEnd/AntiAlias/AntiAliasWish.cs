@@ -4,6 +4,7 @@ using FrontEnd.Designs;
 using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Circuits;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 
@@ -29,7 +30,7 @@ public static class AsBuiltSection
     }
 
     /// <summary>True for the stages that this class knows: low-pass sections.</summary>
-    public static bool Is(Stage stage) => stage is RcSection or SallenKeySection or MultipleFeedbackSection;
+    public static bool Is(Stage stage) => stage.Section is not null;
 
     /// <summary>|H|² of several sections one after the other.</summary>
     public static double PowerResponse(IEnumerable<Stage> sections, double hertz)
@@ -99,19 +100,9 @@ internal readonly record struct SectionParts(SectionKind Kind, double R1, double
         _ => throw new InvalidOperationException($"Section {Kind} is not handled."),
     };
 
-    internal static SectionParts Of(Stage section) => Plain(section) with { Ro = section.FittedOpAmp?.OutputResistance.Ohms ?? 0 };
-
-    private static SectionParts Plain(Stage section) => section switch
-    {
-        RcSection s => new(SectionKind.Rc, s.R.Ohms, 0, 0, s.C.Farads, 0, s.OpAmp is { } a ? 1 / a.DcGain : 0, s.OpAmp?.GainBandwidth.Hertz ?? double.PositiveInfinity),
-        SallenKeySection { GroundResistor: { } rg } s => new(SectionKind.SallenKeyEqual, s.R1.Ohms, s.R2.Ohms, 0, s.C1.Farads, s.C2.Farads, 1 / s.OpAmp.DcGain, s.OpAmp.GainBandwidth.Hertz)
-        {
-            Rf = s.FeedbackResistor.Ohms, Rg = rg.Ohms,
-        },
-        SallenKeySection s => new(SectionKind.SallenKey, s.R1.Ohms, s.R2.Ohms, 0, s.C1.Farads, s.C2.Farads, 1 / s.OpAmp.DcGain, s.OpAmp.GainBandwidth.Hertz),
-        MultipleFeedbackSection s => new(SectionKind.MultipleFeedback, s.R1.Ohms, s.R2.Ohms, s.R3.Ohms, s.C1.Farads, s.C2.Farads, 1 / s.OpAmp.DcGain, s.OpAmp.GainBandwidth.Hertz),
-        _ => throw new ArgumentOutOfRangeException(nameof(section), section, "The section is not a low-pass of this family."),
-    };
+    internal static SectionParts Of(Stage section) =>
+        (section.Section ?? throw new ArgumentOutOfRangeException(nameof(section), section, "The section is not a low-pass of this family."))
+            with { Ro = section.FittedOpAmp?.OutputResistance.Ohms ?? 0 };
 
     internal static SectionParts Of(SectionKind kind, OpAmp amplifier, double r1, double r2, double r3, double c1, double c2) =>
         new(kind, r1, r2, r3, c1, c2, 1 / amplifier.DcGain, amplifier.GainBandwidth.Hertz) { Ro = amplifier.OutputResistance.Ohms };

@@ -2,6 +2,7 @@ using System.Numerics;
 using FrontEnd.Budgets;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 
@@ -66,7 +67,11 @@ public static class FilterNoise
                 if (model.OpAmp is { } opAmp)
                 {
                     double voltage = opAmp.VoltageNoise.VoltsPerRootHertz, current = opAmp.CurrentNoise.AmperesPerRootHertz;
-                    own += voltage * voltage * (1 + (opAmp.NoiseCorner.Hertz / f)) * Power(sweep.Transfer(0, model.VoltagePort, lane));
+                    foreach (int port in model.VoltagePorts)
+                    {
+                        own += voltage * voltage * (1 + (opAmp.NoiseCorner.Hertz / f)) * Power(sweep.Transfer(0, port, lane));
+                    }
+
                     foreach (int port in model.CurrentPorts)
                     {
                         own += current * current * (1 + (opAmp.CurrentNoiseCorner.Hertz / f)) * Power(sweep.Transfer(0, port, lane));

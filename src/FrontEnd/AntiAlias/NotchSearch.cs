@@ -1,5 +1,7 @@
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 
@@ -99,7 +101,7 @@ public static class NotchSearch
             };
             if (notch.IsStable)
             {
-                NotchCircuit circuit = notch.Circuit();
+                NotchCircuit circuit = notch.AsBuilt();
                 yield return new NotchRealisation(circuit, notch.Q, circuit.Poles(notch.Q).Q) { TwinT = notch };
             }
         }
@@ -114,7 +116,7 @@ public static class NotchSearch
             var notch = new StateVariableNotch(
                 Resistance.FromOhms(ohms), Capacitance.FromFarads(farads), Resistance.FromOhms(r1),
                 Resistance.FromOhms(ratio == 0 ? 0 : PreferredValues.Nearest(ratio * r1, request.ResistorSeries)), Resistance.FromKilohms(20), request.OpAmp);
-            NotchCircuit circuit = notch.Circuit();
+            NotchCircuit circuit = notch.AsBuilt();
             yield return new NotchRealisation(circuit, notch.Q, circuit.Poles(notch.Q).Q) { StateVariable = notch };
         }
     }

@@ -2,6 +2,7 @@ using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 

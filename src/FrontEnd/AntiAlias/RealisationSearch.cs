@@ -2,6 +2,8 @@ using System.Numerics;
 using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 

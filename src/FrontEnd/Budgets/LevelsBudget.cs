@@ -1,10 +1,8 @@
-using System.Numerics;
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 
@@ -154,63 +152,12 @@ internal sealed class LevelsBudget
 
     public double? LargestSignal => _nodes.Min(node => node.LargestSignal);
 
-    /// <summary>Gain at dc by size, and the dc that the stage's own op-amp makes at its output [V].</summary>
+    /// <summary>Gain at dc by size, and the dc that the stage's own op-amps make at its output [V].</summary>
     internal static (double Gain, double Own) StageDc(Stage stage)
     {
-        (Vector<double> gain, Vector<double> own) = StageDc(stage, (_, nominal) => new Vector<double>(nominal));
-        return (gain[0], own[0]);
-    }
-
-    /// <summary>The same for several builds at once.</summary>
-    /// <param name="stage">The stage.</param>
-    /// <param name="part">The builds' values of a part of the stage, by its key and its nominal value in SI units.</param>
-    internal static (Vector<double> Gain, Vector<double> Own) StageDc(Stage stage, Func<string, double, Vector<double>> part)
-    {
-        switch (stage)
-        {
-            case GainStage gain:
-                {
-                    (Vector<double> ratio, Vector<double> own) = NonInverting(
-                        gain.OpAmp, gain.CouplingCapacitor is null ? default : part("coupling-resistor", gain.CouplingResistor.Ohms), gain.FeedbackResistor, gain.GroundResistor);
-                    return (gain.CouplingCapacitor is null ? ratio : default, own);
-                }
-
-            case RcSection { OpAmp: { } follower } rc:
-                return NonInverting(follower, part("r", rc.R.Ohms), default, null);
-            case RcSection:
-                return (Vector<double>.One, default);
-            case SallenKeySection section:
-                return NonInverting(section.OpAmp, part("r1", section.R1.Ohms) + part("r2", section.R2.Ohms), section.FeedbackResistor, section.GroundResistor);
-            case TwinTNotch notch:
-                return NonInverting(notch.OpAmp, part("r1", notch.R1.Ohms) + part("r2", notch.R2.Ohms), notch.FeedbackResistor, notch.GroundResistor);
-            case MultipleFeedbackSection section:
-                {
-                    // Noise gain 1 + R3/R1; the bias current of the − input flows through R2 + R1 ∥ R3 and appears at the output as Ib·(R3 + R2·(1 + R3/R1)).
-                    (Vector<double> offset, Vector<double> bias) = Errors(section.OpAmp);
-                    Vector<double> r3 = part("r3", section.R3.Ohms), gain = r3 / Vector.Max(new Vector<double>(1e-3), part("r1", section.R1.Ohms));
-                    return (gain, (offset * (Vector<double>.One + gain)) + (bias * (r3 + (part("r2", section.R2.Ohms) * (Vector<double>.One + gain)))));
-                }
-
-            default:
-                throw new ArgumentOutOfRangeException(nameof(stage), stage, "Stage is not handled.");
-        }
-
-        // Gain 1 + Rf/Rg; worst signs: (|Vos| + |Ib|·R)·gain + |Ib|·Rf, R at the + input.
-        (Vector<double> Gain, Vector<double> Own) NonInverting(OpAmp opAmp, Vector<double> source, Resistance feedbackResistor, Resistance? groundResistor)
-        {
-            Vector<double> ratio = Vector<double>.One, feedback = default;
-            if (groundResistor is { } ground)
-            {
-                feedback = part("feedback-resistor", feedbackResistor.Ohms);
-                ratio += feedback / part("ground-resistor", ground.Ohms);
-            }
-
-            (Vector<double> offset, Vector<double> bias) = Errors(opAmp);
-            return (ratio, ((offset + (bias * source)) * ratio) + (bias * feedback));
-        }
-
-        (Vector<double> Offset, Vector<double> Bias) Errors(OpAmp opAmp) =>
-            (Vector.Abs(part("opamp.offset-voltage", opAmp.OffsetVoltage.Volts)), Vector.Abs(part("opamp.bias-current", opAmp.BiasCurrent.Amperes)));
+        Circuit circuit = stage.Circuit();
+        CircuitDc dc = new CircuitDc(circuit).Solve(CircuitDc.Nominal);
+        return (dc.Gain(circuit.Output)[0], dc.Own(circuit.Output)[0]);
     }
 
     /// <summary>Rms at every node from 0.01 Hz to half the rate.</summary>

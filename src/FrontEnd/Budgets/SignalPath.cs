@@ -1,12 +1,12 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 
@@ -414,7 +414,11 @@ internal sealed class SignalPath
         AddTo(total, density, n);
         density = _density[source + 2];
         density.AsSpan(0, n).Clear();
-        AddPort(sweep, stage.VoltagePort, voltage, opAmp.NoiseCorner.Hertz, hertz, density);
+        foreach (int port in stage.VoltagePorts)
+        {
+            AddPort(sweep, port, voltage, opAmp.NoiseCorner.Hertz, hertz, density);
+        }
+
         AddTo(total, density, n);
     }
 

@@ -1,9 +1,10 @@
-using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Filters;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 
-/// <summary>Step responses in time: the stages as rational sections with ideal op-amps, joined into one state space, and the digital filters behind the sampler.</summary>
+/// <summary>Step responses in time: the stages' circuits with ideal op-amps, joined into one state space, and the digital filters behind the sampler.</summary>
 /// <remarks>
 /// The input network and the amplifier settle within microseconds of what is shown here (milliseconds to seconds) and count as instantaneous;
 /// the op-amps' finite bandwidth moves the poles used here by less than the parts' tolerance. Sampling the state space with its matrix exponential is exact.
@@ -30,32 +31,38 @@ internal sealed class TimeResponse
     /// <summary>One stage or several, in order.</summary>
     public static TimeResponse Of(params IEnumerable<Stage> stages)
     {
-        var sections = stages.SelectMany(Sections).ToList();
-        int n = sections.Sum(section => section.Order);
+        StateSpace[] blocks = [.. stages.SelectMany(stage => stage.InTime())];
+        int n = blocks.Sum(block => block.Order), at = 0;
         double[,] a = new double[n, n];
         double[] b = new double[n], c = new double[n];
-        double d = 1;
-        int at = 0;
-        double slowest = 0, fastest = double.PositiveInfinity;
-        foreach (Section section in sections)
+        double d = 1, slowest = 0, fastest = double.PositiveInfinity;
+        foreach (StateSpace block in blocks)
         {
-            // The section sees u = c·x + d·input of everything before it.
-            section.Fill(a, b, at, c, d);
-            var next = new double[n];
-            for (int i = 0; i < n; i++)
+            // The block sees u = c·x + d·input of everything before it.
+            for (int i = 0; i < block.Order; i++)
             {
-                next[i] = section.Through * c[i];
+                for (int j = 0; j < at; j++)
+                {
+                    a[at + i, j] = block.B[i] * c[j];
+                }
+
+                for (int j = 0; j < block.Order; j++)
+                {
+                    a[at + i, at + j] = block.A[i, j];
+                }
+
+                b[at + i] = block.B[i] * d;
             }
 
-            section.Output(next, at);
-            c = next;
-            d *= section.Through;
-            at += section.Order;
-            if (section.Order != 0)
+            for (int j = 0; j < at; j++)
             {
-                slowest = Math.Max(slowest, section.Slowest);
-                fastest = Math.Min(fastest, section.Fastest);
+                c[j] *= block.D;
             }
+
+            block.C.CopyTo(c, at);
+            d *= block.D;
+            at += block.Order;
+            (slowest, fastest) = (Math.Max(slowest, block.SlowestSeconds), Math.Min(fastest, block.FastestSeconds));
         }
 
         return new TimeResponse(a, b, c, d, slowest, fastest);
@@ -91,12 +98,12 @@ internal sealed class TimeResponse
             for (int row = 0; row < n; row++)
             {
                 double sum = gamma[row];
-                for (int column = 0; column <= row; column++)
+                for (int column = 0; column < n; column++)
                 {
                     sum += phi[row, column] * x[column];
                 }
 
-                next[row] = row + 1 < n ? sum + (phi[row, row + 1] * x[row + 1]) : sum;
+                next[row] = sum;
             }
 
             (x, next) = (next, x);
@@ -204,103 +211,5 @@ internal sealed class TimeResponse
         }
 
         return product;
-    }
-
-    private static IEnumerable<Section> Sections(Stage stage)
-    {
-        switch (stage)
-        {
-            case GainStage gain:
-                if (gain.CouplingCapacitor is { } coupling)
-                {
-                    double tau = coupling.Farads * gain.CouplingResistor.Ohms;
-                    yield return Section.First(tau, 1, -1);
-                }
-
-                double rise = gain.NominalGain - 1;
-                yield return gain.FeedbackCapacitor is { } cf && 0 < gain.FeedbackResistor.Ohms && 0 < cf.Farads
-                    ? Section.First(cf.Farads * gain.FeedbackResistor.Ohms, 1, rise)
-                    : Section.Constant(gain.NominalGain);
-                break;
-            case RcSection rc:
-                yield return Section.First(rc.R.Ohms * rc.C.Farads, 0, 1);
-                break;
-            case SallenKeySection s:
-                yield return Section.Second(
-                    (s.C2.Farads * (s.R1.Ohms + s.R2.Ohms)) - ((s.NominalGain - 1) * s.R1.Ohms * s.C1.Farads), s.R1.Ohms * s.R2.Ohms * s.C1.Farads * s.C2.Farads, s.NominalGain);
-                break;
-            case TwinTNotch notch:
-                // With matched parts G·(1 + S²)/(1 + S/Q + S²) = G − G·(S/Q)/(1 + S/Q + S²); parts off by their tolerance leave a residue that settles alike.
-                double period = 1 / (2 * Math.PI * notch.Centre.Hertz);
-                yield return Section.Stop(period / notch.Q, period * period, notch.NominalGain);
-                break;
-            case MultipleFeedbackSection s:
-                {
-                    double gain = s.NominalGain;
-                    yield return Section.Second(s.C2.Farads * (s.R2.Ohms + s.R3.Ohms + (s.R2.Ohms * gain)), s.R2.Ohms * s.R3.Ohms * s.C1.Farads * s.C2.Farads, -gain);
-                    break;
-                }
-
-            default:
-                throw new ArgumentOutOfRangeException(nameof(stage), stage, "Stage is not handled.");
-        }
-    }
-
-    /// <summary>through + gain/(1 + s·τ) or through + (gain + s·slope)/(1 + s·a1 + s²·a2).</summary>
-    private sealed record Section(int Order, double Through, double Gain, double A1, double A2, double Slope = 0)
-    {
-        public double Slowest => Order == 1 || A1 * A1 < 4 * A2 ? (Order == 1 ? A1 : 2 * A2 / A1) : 2 * A2 / (A1 - Math.Sqrt((A1 * A1) - (4 * A2)));
-
-        public double Fastest => Order == 1 ? A1 : Math.Sqrt(A2);
-
-        public static Section Constant(double gain) => new(0, gain, 0, 0, 0);
-
-        public static Section First(double tau, double through, double gain) => tau <= 0 ? Constant(through + gain) : new(1, through, gain, tau, 0);
-
-        public static Section Second(double a1, double a2, double gain) => a2 <= 0 ? First(a1, 0, gain) : new(2, 0, gain, a1, a2);
-
-        public static Section Stop(double a1, double a2, double gain) => new(2, gain, 0, a1, a2, -gain * a1);
-
-        /// <summary>State rows with input u = c·x + d·input.</summary>
-        public void Fill(double[,] a, double[] b, int at, double[] c, double d)
-        {
-            if (Order == 0)
-            {
-                return;
-            }
-
-            int driven = at + Order - 1;
-            double scale = Order == 1 ? 1 / A1 : 1 / A2;
-            if (Order == 1)
-            {
-                a[at, at] = -scale;
-            }
-            else
-            {
-                a[at, at + 1] = 1;
-                a[at + 1, at] = -scale;
-                a[at + 1, at + 1] = -A1 * scale;
-            }
-
-            for (int j = 0; j < at; j++)
-            {
-                a[driven, j] = scale * c[j];
-            }
-
-            b[driven] = scale * d;
-        }
-
-        public void Output(double[] c, int at)
-        {
-            if (Order != 0)
-            {
-                c[at] = Gain;
-            }
-
-            if (Order == 2)
-            {
-                c[at + 1] = Slope;
-            }
-        }
     }
 }

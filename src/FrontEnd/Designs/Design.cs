@@ -1,10 +1,10 @@
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Converter;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Designs;
 

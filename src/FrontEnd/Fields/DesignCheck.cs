@@ -1,10 +1,10 @@
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 using static FrontEnd.Quantities.Frequency;
 
 namespace FrontEnd.Fields;
@@ -114,31 +114,9 @@ public static partial class DesignCheck
             for (int i = 0; i < design.Stages.Count; i++)
             {
                 string key = $"stages[{i + 1}]";
-                switch (design.Stages[i])
+                foreach (StageFault fault in design.Stages[i].Faults(isLast: i + 1 == design.Stages.Count))
                 {
-                    case RcSection { OpAmp: null } section when i + 1 < design.Stages.Count:
-                        Error(Messages.PassiveNotLast, key, $"the passive section `{section.Name}` is not the last stage", "only the converter's pin loads it little enough to be left without a buffer",
-                            "write topology = \"rc\" to add a follower, or move it to the end");
-                        break;
-                    case SallenKeySection { GroundResistor: { Ohms: > 0 } } section when section.C2.Farads * (section.R1.Ohms + section.R2.Ohms) <= (section.NominalGain - 1) * section.R1.Ohms * section.C1.Farads:
-                        Error(Messages.StageOscillates, key, $"the section `{section.Name}` oscillates: its gain is {section.NominalGain:0.###}",
-                            $"1 + Rf/Rg must be below 1 + (C2/C1)·(1 + R2/R1) = {1 + (section.C2.Farads / section.C1.Farads * (1 + (section.R2.Ohms / section.R1.Ohms))):0.###}; 3 with equal parts",
-                            $"lower {key}.feedback-resistor", key + ".feedback-resistor", key + ".ground-resistor");
-                        break;
-                    case TwinTNotch { R1.Ohms: > 0, R2.Ohms: > 0, R3.Ohms: > 0 } notch when !notch.IsStable:
-                        Error(Messages.StageOscillates, key, $"the notch `{notch.Name}` oscillates: its gain is {notch.NominalGain:0.###}", "with matched parts 1 + Rf/Rg must be below 2",
-                            $"lower {key}.feedback-resistor", key + ".feedback-resistor", key + ".ground-resistor");
-                        break;
-                    case GainStage { GroundResistor: null, FeedbackResistor.Ohms: > 0 } stage:
-                        Warning(Messages.FeedbackWithoutGround, key, $"the gain stage `{stage.Name}` has a feedback resistor and no ground resistor, so its gain is 1", "the gain is 1 + Rf/Rg",
-                            $"set {key}.ground-resistor, or leave the feedback resistor out", key + ".ground-resistor");
-                        break;
-                    case GainStage { GroundResistor: not null, FeedbackResistor.Ohms: 0 } stage:
-                        Warning(Messages.FeedbackWithoutGround, key, $"the gain stage `{stage.Name}` has a ground resistor and no feedback resistor, so its gain is 1", "the gain is 1 + Rf/Rg",
-                            $"set {key}.feedback-resistor", key + ".feedback-resistor");
-                        break;
-                    default:
-                        break;
+                    Add(fault.Code, fault.Severity, key, fault.Message, fault.Note, fault.Help(key), [.. fault.RestsOn.Select(field => $"{key}.{field}")]);
                 }
             }
         }

@@ -1,7 +1,7 @@
-using FrontEnd.AntiAlias;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Interference;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Fields;
 
@@ -12,15 +12,7 @@ public sealed class DesignList
     public static readonly IReadOnlyList<DesignList> All =
     [
         Make<Stage>("stages", design => design.Stages, (design, value) => design with { Stages = value }, stage => stage.Name, (stage, name) => stage with { Name = name }, StageName,
-        [
-            Variant.Make("gain", null, "a gain stage", () => new GainStage(), PathFields.Gain, stage => stage is GainStage),
-            Variant.Make("low-pass", "rc", "a first-order section with follower", () => new RcSection(), PathFields.Rc, stage => stage is RcSection { OpAmp: not null }),
-            Variant.Make("low-pass", "rc-passive", "a passive first-order section", () => new RcSection { OpAmp = null }, PathFields.RcPassive, stage => stage is RcSection { OpAmp: null }),
-            Variant.Make("low-pass", "sallen-key", "a Sallen-Key section", () => new SallenKeySection(), PathFields.SallenKey, stage => stage is SallenKeySection { GroundResistor: null }),
-            Variant.Make("low-pass", "sallen-key-equal", "a Sallen-Key section of equal parts", () => PathFields.EqualDefault, PathFields.SallenKeyEqual, stage => stage is SallenKeySection { GroundResistor: not null }),
-            Variant.Make("low-pass", "multiple-feedback", "a multiple-feedback section", () => new MultipleFeedbackSection(), PathFields.MultipleFeedback, stage => stage is MultipleFeedbackSection),
-            Variant.Make("notch", null, "an analogue notch", () => new TwinTNotch(), PathFields.TwinT, stage => stage is TwinTNotch),
-        ]),
+            TopologyCatalogue.Variants),
         Make<DigitalStage>("digital", design => design.Digital, (design, value) => design with { Digital = value }, filter => filter.Name, (filter, name) => filter with { Name = name }, FilterName,
         [
             Variant.Make("high-pass", null, "a digital high-pass", () => new DigitalHighPass(), PathFields.HighPass, filter => filter is DigitalHighPass),
@@ -143,15 +135,14 @@ public sealed class DesignList
     /// <summary>The differential amplifier is the first gain, so gain stages count from 2.</summary>
     private static string StageName(IReadOnlyList<object> elements, int index)
     {
-        int before = elements.Take(index).Count(element => Kind(element) == Kind(elements[index]));
-        return Kind(elements[index]) switch
+        StageRole role = ((Stage)elements[index]).Role;
+        int before = elements.Take(index).Count(element => ((Stage)element).Role == role);
+        return role switch
         {
-            0 => $"gain {before + 2}",
-            1 => $"analogue notch {before + 1}",
+            StageRole.Gain => $"gain {before + 2}",
+            StageRole.Notch => $"analogue notch {before + 1}",
             _ => $"anti-alias {before + 1}",
         };
-
-        static int Kind(object element) => element is GainStage ? 0 : element is TwinTNotch ? 1 : 2;
     }
 
     private static string FilterName(IReadOnlyList<object> elements, int index) => elements[index] switch

@@ -63,7 +63,7 @@ internal static class ElectrodeFields
             (ElectrodeBuffer b) => b.SkinResistor, (b, v) => b with { SkinResistor = v }, safety: true),
         Value("output-resistance", "output_resistance", Closed(0, 1e6), "100 Ω", Practice, "what the lead sees as the source",
             (ElectrodeBuffer b) => b.OutputResistance, (b, v) => b with { OutputResistance = v }),
-        .. AmplifierFields.OpAmp.Select(field =>
+        .. OpAmpFields.All.Select(field =>
             field.Within("opamp.", "opamp.", (ElectrodeBuffer b) => b.OpAmp, (b, v) => b with { OpAmp = v }, () => OpAmp.MicropowerCmos)),
     ];
 

@@ -107,4 +107,10 @@ internal static class Make
         Get = owner => get(owner),
         Set = (owner, value) => set(owner, (string)value!),
     };
+
+    /// <summary>A field of the base record as one of the derived record.</summary>
+    public static Field<TDerived> AsA<TDerived, TBase>(Field<TBase> field)
+        where TDerived : class, TBase
+        where TBase : class =>
+        field.Redirected<TDerived>(field.Key, field.JsonKey, owner => field.Get(owner), (owner, value) => (TDerived)field.Set(owner, value));
 }

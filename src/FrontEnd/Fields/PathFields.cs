@@ -1,4 +1,5 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
@@ -12,100 +13,6 @@ namespace FrontEnd.Fields;
 /// <summary>The fields of the stages, the converter, the digital filters, and of the lists of bands and interferers.</summary>
 internal static class PathFields
 {
-    private static readonly IReadOnlyList<Field<Stage>> AnyStage =
-    [
-        Make.Wording("name", "gain 2, gain 3 …; anti-alias 1, 2 …; analogue notch 1, 2 …", "unique in the design; results carry it", (Stage s) => s.Name, (s, v) => s with { Name = v }) with { DefaultIsValue = false },
-        Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of the stage's resistors, ±",
-            (Stage s) => s.ResistorTolerance, (s, v) => s with { ResistorTolerance = v }),
-        Value("capacitor-tolerance", "capacitor_tolerance", Below(0, 1), "5 %", Practice, "tolerance of the stage's capacitors, ±",
-            (Stage s) => s.CapacitorTolerance, (s, v) => s with { CapacitorTolerance = v }),
-    ];
-
-    public static readonly IReadOnlyList<Field<GainStage>> Gain =
-    [
-        .. AnyStage.Select(AsA<GainStage, Stage>),
-        Maybe("coupling-capacitor", "coupling_C", Above(0, 1e-2), "none", "none", ByDesign, "series capacitor of the ac coupling; \"none\" couples the stage for dc",
-            (GainStage s) => s.CouplingCapacitor, (s, v) => s with { CouplingCapacitor = v }),
-        Value("coupling-resistor", "coupling_R", Above(0, 1e12), "1 MΩ", Practice, "from the op-amp's input to common, behind the coupling capacitor",
-            (GainStage s) => s.CouplingResistor, (s, v) => s with { CouplingResistor = v }),
-        Value("feedback-resistor", "Rf", Closed(0, 1e10), "0 Ω", "a follower unless given", "Rf of the gain 1 + Rf/Rg",
-            (GainStage s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
-        Maybe("ground-resistor", "Rg", Above(0, 1e10), "none", "none", "a follower unless given", "Rg of the gain 1 + Rf/Rg",
-            (GainStage s) => s.GroundResistor, (s, v) => s with { GroundResistor = v }),
-        Maybe("feedback-capacitor", "Cf", Above(0, 1e-2), "none", "none", ByDesign, "capacitor across Rf",
-            (GainStage s) => s.FeedbackCapacitor, (s, v) => s with { FeedbackCapacitor = v }),
-        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (GainStage s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
-    ];
-
-    private static readonly IReadOnlyList<Field<RcSection>> RcParts =
-    [
-        .. AnyStage.Select(AsA<RcSection, Stage>),
-        Value("r", "R", Above(0, 1e10), "10 kΩ", Practice, "series resistor", (RcSection s) => s.R, (s, v) => s with { R = v }),
-        Value("c", "C", Above(0, 1e-2), "100 nF", Practice, "capacitor to common", (RcSection s) => s.C, (s, v) => s with { C = v }),
-    ];
-
-    public static readonly IReadOnlyList<Field<RcSection>> RcPassive = RcParts;
-
-    public static readonly IReadOnlyList<Field<RcSection>> Rc =
-    [
-        .. RcParts,
-        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (RcSection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
-    ];
-
-    private static readonly IReadOnlyList<Field<SallenKeySection>> SallenKeyParts =
-    [
-        .. AnyStage.Select(AsA<SallenKeySection, Stage>),
-        Value("r1", "R1", Above(0, 1e10), "22 kΩ", Practice, "R1, from the input to node X", (SallenKeySection s) => s.R1, (s, v) => s with { R1 = v }),
-        Value("r2", "R2", Above(0, 1e10), "22 kΩ", Practice, "R2, from node X to the op-amp's + input", (SallenKeySection s) => s.R2, (s, v) => s with { R2 = v }),
-        Value("c1", "C1", Above(0, 1e-2), "150 nF", Practice, "C1, from node X to the output", (SallenKeySection s) => s.C1, (s, v) => s with { C1 = v }),
-        Value("c2", "C2", Above(0, 1e-2), "68 nF", Practice, "C2, from the op-amp's + input to common", (SallenKeySection s) => s.C2, (s, v) => s with { C2 = v }),
-    ];
-
-    private static readonly IReadOnlyList<Field<SallenKeySection>> SallenKeyOpAmp =
-        [.. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (SallenKeySection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos))];
-
-    public static readonly IReadOnlyList<Field<SallenKeySection>> SallenKey = [.. SallenKeyParts, .. SallenKeyOpAmp];
-
-    /// <summary>A section of equal parts as it stands where nothing is given: Q 0.707 at 72 Hz.</summary>
-    public static readonly SallenKeySection EqualDefault = new()
-    {
-        C1 = Quantities.Capacitance.FromNanofarads(100), C2 = Quantities.Capacitance.FromNanofarads(100),
-        FeedbackResistor = Quantities.Resistance.FromOhms(5900), GroundResistor = Quantities.Resistance.FromKilohms(10),
-    };
-
-    public static readonly IReadOnlyList<Field<SallenKeySection>> SallenKeyEqual =
-    [
-        .. SallenKeyParts.Select(field => field.Key is "c1" or "c2" ? field with { DefaultText = "100 nF" } : field),
-        Value("feedback-resistor", "Rf", Closed(0, 1e10), "5.9 kΩ", Practice, "Rf of the gain K = 1 + Rf/Rg; with equal parts Q = 1/(3 − K)", (SallenKeySection s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
-        Value("ground-resistor", "Rg", Above(0, 1e10), "10 kΩ", Practice, "Rg of the gain K = 1 + Rf/Rg", (SallenKeySection s) => s.GroundResistor ?? EqualDefault.GroundResistor!.Value, (s, v) => s with { GroundResistor = v }),
-        .. SallenKeyOpAmp,
-    ];
-
-    public static readonly IReadOnlyList<Field<TwinTNotch>> TwinT =
-    [
-        .. AnyStage.Select(AsA<TwinTNotch, Stage>),
-        Value("r1", "R1", Above(0, 1e10), "31.6 kΩ", Practice, "R1, from the input to the resistors' middle", (TwinTNotch s) => s.R1, (s, v) => s with { R1 = v }),
-        Value("r2", "R2", Above(0, 1e10), "31.6 kΩ", Practice, "R2, from the resistors' middle to the op-amp's + input", (TwinTNotch s) => s.R2, (s, v) => s with { R2 = v }),
-        Value("r3", "R3", Above(0, 1e10), "15.8 kΩ", Practice, "R3, from the capacitors' middle to the output; half of R1", (TwinTNotch s) => s.R3, (s, v) => s with { R3 = v }),
-        Value("c1", "C1", Above(0, 1e-2), "100 nF", Practice, "C1, from the input to the capacitors' middle", (TwinTNotch s) => s.C1, (s, v) => s with { C1 = v }),
-        Value("c2", "C2", Above(0, 1e-2), "100 nF", Practice, "C2, from the capacitors' middle to the op-amp's + input", (TwinTNotch s) => s.C2, (s, v) => s with { C2 = v }),
-        Value("c3", "C3", Above(0, 1e-2), "200 nF", Practice, "C3, from the resistors' middle to common; twice C1", (TwinTNotch s) => s.C3, (s, v) => s with { C3 = v }),
-        Value("feedback-resistor", "Rf", Closed(0, 1e10), "18 kΩ", Practice, "Rf of the gain G = 1 + Rf/Rg; Q = 1/(2(2 − G))", (TwinTNotch s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
-        Maybe("ground-resistor", "Rg", Above(0, 1e10), "none", "20 kΩ", Practice, "Rg of the gain G = 1 + Rf/Rg; \"none\" makes a follower, Q 0.5", (TwinTNotch s) => s.GroundResistor, (s, v) => s with { GroundResistor = v }) with { DefaultIsValue = true },
-        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (TwinTNotch s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
-    ];
-
-    public static readonly IReadOnlyList<Field<MultipleFeedbackSection>> MultipleFeedback =
-    [
-        .. AnyStage.Select(AsA<MultipleFeedbackSection, Stage>),
-        Value("r1", "R1", Above(0, 1e10), "22 kΩ", Practice, "R1, from the input to node X", (MultipleFeedbackSection s) => s.R1, (s, v) => s with { R1 = v }),
-        Value("r2", "R2", Above(0, 1e10), "22 kΩ", Practice, "R2, from node X to the op-amp's - input", (MultipleFeedbackSection s) => s.R2, (s, v) => s with { R2 = v }),
-        Value("r3", "R3", Above(0, 1e10), "22 kΩ", Practice, "R3, from node X to the output", (MultipleFeedbackSection s) => s.R3, (s, v) => s with { R3 = v }),
-        Value("c1", "C1", Above(0, 1e-2), "220 nF", Practice, "C1, from node X to common", (MultipleFeedbackSection s) => s.C1, (s, v) => s with { C1 = v }),
-        Value("c2", "C2", Above(0, 1e-2), "47 nF", Practice, "C2, from the op-amp's - input to the output", (MultipleFeedbackSection s) => s.C2, (s, v) => s with { C2 = v }),
-        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (MultipleFeedbackSection s) => s.OpAmp, (s, v) => s with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
-    ];
-
     public static readonly IReadOnlyList<Field<AntiAliasWish>> AntiAlias =
     [
         Word("family", "family", "butterworth", Practice, "approximation of the anti-alias filter",
@@ -121,7 +28,7 @@ internal static class PathFields
             (AntiAliasWish w) => w.Topology, (w, v) => w with { Topology = v }),
         Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of the resistors, ±", (AntiAliasWish w) => w.ResistorTolerance, (w, v) => w with { ResistorTolerance = v }),
         Value("capacitor-tolerance", "capacitor_tolerance", Below(0, 1), "5 %", Practice, "tolerance of the capacitors, ±", (AntiAliasWish w) => w.CapacitorTolerance, (w, v) => w with { CapacitorTolerance = v }),
-        .. AmplifierFields.OpAmp.Select(field => field.Within("opamp.", "opamp.", (AntiAliasWish w) => w.OpAmp, (w, v) => w with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
+        .. OpAmpFields.All.Select(field => field.Within("opamp.", "opamp.", (AntiAliasWish w) => w.OpAmp, (w, v) => w with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
     ];
 
     private static readonly IReadOnlyList<Field<AnalogDigitalConverter>> ConverterValues =
@@ -253,10 +160,4 @@ internal static class PathFields
         Value("high", "high", Above(0, 1e10), "300 Hz", Memory, "upper edge; the same as the lower for a single frequency", (Interferer i) => i.High, (i, v) => i with { High = v }),
         Value("amplitude", "amplitude", Closed(0, 100), "20 µV", Memory, "amplitude, rms", (Interferer i) => i.Amplitude, (i, v) => i with { Amplitude = v }),
     ];
-
-    /// <summary>A field of the base record as one of the derived record.</summary>
-    private static Field<TDerived> AsA<TDerived, TBase>(Field<TBase> field)
-        where TDerived : class, TBase
-        where TBase : class =>
-        field.Redirected<TDerived>(field.Key, field.JsonKey, owner => field.Get(owner), (owner, value) => (TDerived)field.Set(owner, value));
 }

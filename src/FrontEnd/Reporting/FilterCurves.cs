@@ -4,6 +4,7 @@ using FrontEnd.Budgets;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
 using FrontEnd.Results;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Reporting;
 

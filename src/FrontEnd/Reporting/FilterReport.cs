@@ -11,6 +11,7 @@ using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Reporting;
 
@@ -33,16 +34,16 @@ internal static class FilterReport
         for (int block = 0; block < blocks; block++)
         {
             FilterIds ids = ResultIds.Filter.Of(block == 0 ? NodeId.Amplifier : NodeId.Of(names[block]));
-            if (block != 0 && design.Stages[block - 1] is TwinTNotch notch)
+            if (block != 0 && design.Stages[block - 1].Notch is { } notch)
             {
-                AddNotch(list, ids, notch, design);
+                AddNotch(list, ids, design.Stages[block - 1], notch, design);
             }
             else
             {
-                AddCorners(list, ids, names[block], corners[block], block == 0 ? AmplifierHand(design) : StageHand(design.Stages[block - 1]), block == 0 ? null : LowHand(design.Stages[block - 1]));
+                AddCorners(list, ids, names[block], corners[block], block == 0 ? AmplifierHand(design) : design.Stages[block - 1].UpperCorner, block == 0 ? null : design.Stages[block - 1].LowerCorner);
             }
 
-            if (block != 0 && design.Stages[block - 1] is not (GainStage or TwinTNotch))
+            if (block != 0 && design.Stages[block - 1].Role == StageRole.LowPass)
             {
                 AddRise(list, ids, names[block], design.Stages[block - 1]);
             }
@@ -74,13 +75,7 @@ internal static class FilterReport
             return;
         }
 
-        SallenKeySection? s = section as SallenKeySection;
-        double output = section.FittedOpAmp!.OutputResistance.Ohms;
-        bool isGiven = s is { R1.Ohms: > 0, R2.Ohms: > 0, C1.Farads: > 0, C2.Farads: > 0 };
-        AddRise(
-            list, ids, name, rise,
-            isGiven ? FilterFormulas.SallenKeyTurn(Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s!.R1, s.R2, s.C1, s.C2).Value), s.R1, Resistance.FromOhms(output), s.OpAmp.GainBandwidth) : null,
-            isGiven ? FilterFormulas.SallenKeyFloor(s!.R1, s.R2, Resistance.FromOhms(output), s.NominalGain, s.GainLoad) : null);
+        AddRise(list, ids, name, rise, section.StopBandTurn, section.StopBandFloor);
     }
 
     private static void AddRise(ResultList list, FilterIds ids, string name, StopBandRise rise, TextbookFigure? turn, TextbookFigure? floor)
@@ -97,7 +92,7 @@ internal static class FilterReport
     private static void AddPathRise(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
-        Stage[] sections = [.. design.Stages.Where(stage => stage is not (GainStage or TwinTNotch))];
+        Stage[] sections = [.. design.Stages.Where(stage => stage.Role == StageRole.LowPass)];
         if (sections.Length == 0 || StopBandRise.Of(sections) is not { } rise)
         {
             return;
@@ -115,21 +110,21 @@ internal static class FilterReport
         double loss = 10 * Math.Log10(Powers(evaluation, [evaluation.CentreHertz])[^1][0] / power[at]);
         if (loss < design.Requirements.Fold.Value)
         {
-            int first = Array.FindIndex([.. design.Stages], stage => stage is not (GainStage or TwinTNotch));
+            int first = Array.FindIndex([.. design.Stages], stage => stage.Role == StageRole.LowPass);
             findings.Add(RealisationMessages.StopBandRises($"stages[{first + 1}]", rise.TurnsAt, rise.LossAtTurn, loss, Frequency.FromHertz(grid[at]), design.Requirements.Fold));
         }
     }
 
-    private static void AddNotch(ResultList list, FilterIds ids, TwinTNotch notch, Design design)
+    private static void AddNotch(ResultList list, FilterIds ids, Stage stage, NotchFacts notch, Design design)
     {
-        NotchCircuit circuit = notch.Circuit();
+        NotchCircuit circuit = notch.Circuit;
         double mains = design.Mains.Frequency.Hertz, deviation = design.Mains.Deviation.Fraction;
         double[] points = [mains * (1 - deviation), mains * (1 + deviation)];
         TextbookFigure? hand = deviation == 0 && mains == notch.Centre.Hertz ? null : FilterFormulas.NotchAttenuation(Frequency.FromHertz(points[1]), notch.Centre, notch.Q);
-        AddDepth(ids.NotchDepth, $"depth of {notch.Name} at the mains' real deviation", points.Min(f => circuit.Loss(f) ?? double.PositiveInfinity), Equations.AnalogNotchDepth, hand);
+        AddDepth(ids.NotchDepth, $"depth of {stage.Name} at the mains' real deviation", points.Min(f => circuit.Loss(f) ?? double.PositiveInfinity), Equations.AnalogNotchDepth, hand);
         AddDepth(
-            ids.NotchDepthWorst, $"the same with every part of {notch.Name} at its tolerance, the worst way",
-            circuit.LeastLoss(notch.ResistorTolerance.Fraction, notch.CapacitorTolerance.Fraction, points), Equations.AnalogNotchCorners, null);
+            ids.NotchDepthWorst, $"the same with every part of {stage.Name} at its tolerance, the worst way",
+            circuit.LeastLoss(stage.ResistorTolerance.Fraction, stage.CapacitorTolerance.Fraction, points), Equations.AnalogNotchCorners, null);
 
         void AddDepth(ResultId id, string name, double loss, Equation equation, TextbookFigure? formula) => list.Decibel(
             id, name, "", 1, Math.Pow(10, -loss / 20), equation, "the parts match and the mains does not move", formula, "the formula takes matched parts and the mains on its upper side");
@@ -175,32 +170,6 @@ internal static class FilterReport
 
     private static TextbookFigure? AmplifierHand(Design design) =>
         new(design.Amplifier.Bandwidth.Hertz, "f_bw", $"{QuantityText.FormatPart(design.Amplifier.Bandwidth)} = {QuantityText.Format(design.Amplifier.Bandwidth, 4)}", Equations.CommonPractice) { Unit = "Hz" };
-
-    private static TextbookFigure? StageHand(Stage stage)
-    {
-        switch (stage)
-        {
-            case GainStage { FeedbackCapacitor: { Farads: > 0 } cf, FeedbackResistor.Ohms: > 0 } gain:
-                return FilterFormulas.RcCorner(gain.FeedbackResistor, cf);
-            case GainStage gain:
-                return AmplifierFormulas.Bandwidth(gain.OpAmp.GainBandwidth, gain.NominalGain);
-            case RcSection { R.Ohms: > 0, C.Farads: > 0 } rc:
-                return FilterFormulas.RcCorner(rc.R, rc.C);
-            case SallenKeySection { R1.Ohms: > 0, R2.Ohms: > 0, C1.Farads: > 0, C2.Farads: > 0 } s:
-                return FilterFormulas.SecondOrderCorner(Frequency.FromHertz(FilterFormulas.SallenKeyFrequency(s.R1, s.R2, s.C1, s.C2).Value), SallenKeyQ(s));
-            case MultipleFeedbackSection { R1.Ohms: > 0, R2.Ohms: > 0, R3.Ohms: > 0, C1.Farads: > 0, C2.Farads: > 0 } s:
-                return FilterFormulas.SecondOrderCorner(
-                    Frequency.FromHertz(FilterFormulas.MultipleFeedbackFrequency(s.R2, s.R3, s.C1, s.C2).Value), FilterFormulas.MultipleFeedbackQ(s.R1, s.R2, s.R3, s.C1, s.C2).Value);
-            default:
-                return null;
-        }
-    }
-
-    private static double SallenKeyQ(SallenKeySection s) =>
-        (s.GroundResistor is null ? FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2) : FilterFormulas.SallenKeyQ(s.R1, s.R2, s.C1, s.C2, s.NominalGain)).Value;
-
-    private static TextbookFigure? LowHand(Stage stage) =>
-        stage is GainStage { CouplingCapacitor: { Farads: > 0 } c, CouplingResistor.Ohms: > 0 } gain ? FilterFormulas.RcCorner(gain.CouplingResistor, c) : null;
 
     /// <summary>Group delay of every block at the centre of the band by a central difference of the phase.</summary>
     private static double[] Delays(Evaluation evaluation, out double path)
@@ -306,7 +275,7 @@ internal static class FilterReport
                 for (int block = 0; block < nodes; block++)
                 {
                     power[block][first + i] = evaluation.Path.BlockPower[block][i];
-                    product *= block != 0 && evaluation.Design.Stages[block - 1] is TwinTNotch ? 1 : evaluation.Path.BlockPower[block][i];
+                    product *= block != 0 && evaluation.Design.Stages[block - 1].Role == StageRole.Notch ? 1 : evaluation.Path.BlockPower[block][i];
                 }
 
                 power[nodes][first + i] = product;

@@ -1,5 +1,4 @@
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
@@ -8,6 +7,7 @@ using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Reporting;
 
@@ -69,16 +69,8 @@ internal static class NoiseReport
     {
         Design design = evaluation.Design;
         double nominal = design.Amplifier.Gain * design.Stages.Aggregate(1.0, (product, stage) => product * stage.NominalGain);
-        string substituted = QuantityText.FormatNumber(design.Amplifier.Gain, 4) + string.Concat(design.Stages.Select(stage => stage switch
-        {
-            GainStage { GroundResistor: { } rg } s => Put(s.FeedbackResistor, rg),
-            GainStage => " · 1",
-            SallenKeySection { GroundResistor: { } rg } s => Put(s.FeedbackResistor, rg),
-            TwinTNotch { GroundResistor: { } rg } s => Put(s.FeedbackResistor, rg),
-            _ => "",
-        }));
+        string substituted = QuantityText.FormatNumber(design.Amplifier.Gain, 4) + string.Concat(design.Stages.Select(stage => stage.GainText));
         var hand = new TextbookFigure(nominal, "G1·Π(1 + Rf/Rg)", $"{substituted} = {QuantityText.FormatNumber(nominal, 4)}", Equations.CommonPractice) { Unit = "1" };
-        static string Put(Resistance feedback, Resistance ground) => $" · (1 + {QuantityText.FormatPart(feedback)}/{QuantityText.FormatPart(ground)})";
         const string Assumption = "the formula leaves out the electrode divider, the coupling's corner and the op-amps' finite gain";
         list.Number(ResultIds.Gain.Mid, "gain from the electrodes to the samples, mid-band", "G_mid", Ratio.FromFraction(evaluation.GainMid), Equations.GainMid, hand: hand, assumption: Assumption);
         list.Number(ResultIds.Gain.MidFrequency, "geometric centre of the band", "f_mid", design.Band.Centre, Equations.CentreFrequency,

@@ -53,7 +53,7 @@ internal static class SupplyReport
     /// <summary>Of the analogue path of one channel, and of what all channels share: buffers and driven ground.</summary>
     private static (double PerChannel, double Shared) Amperes(Design design)
     {
-        double perChannel = design.Amplifier.SupplyCurrent.Amperes + design.Stages.Sum(stage => stage.FittedOpAmp?.SupplyCurrent.Amperes ?? 0);
+        double perChannel = design.Amplifier.SupplyCurrent.Amperes + design.Stages.Sum(stage => stage.Circuit().OpAmps.Sum(opAmp => opAmp.Model.SupplyCurrent.Amperes));
         double buffers = (design.Channels * (design.Electrodes.ActiveBuffer?.OpAmp.SupplyCurrent.Amperes ?? 0)) + (design.Electrodes.ReferenceBuffer?.OpAmp.SupplyCurrent.Amperes ?? 0);
         double drive = design.GroundDrive.Kind == Amplifier.GroundKind.Driven ? design.GroundDrive.SupplyCurrent.Amperes : 0;
         return (perChannel, buffers + drive);

@@ -1,5 +1,4 @@
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
@@ -12,6 +11,7 @@ using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Sizing;
 
@@ -215,7 +215,7 @@ public static class Sizer
         }
     }
 
-    private static double TotalGain(Design design) => design.Stages.OfType<GainStage>().Aggregate(design.Amplifier.Gain, (gain, stage) => gain * stage.NominalGain);
+    private static double TotalGain(Design design) => design.Stages.Where(stage => stage.Role == StageRole.Gain).Aggregate(design.Amplifier.Gain, (gain, stage) => gain * stage.NominalGain);
 
     /// <summary>Bounds that need no network; the requirement's key and how near the candidate comes.</summary>
     private static (string Key, double Best, bool LeastIsBest)? RuledOut(SizingCandidate candidate, SizingRequest request)
@@ -227,7 +227,7 @@ public static class Sizer
 
         // (V_s/2 − h)/G − V_sig is the offset that the first stage survives at best; every other node only lowers it.
         double survived = ((half - margin) / g1) - signal;
-        survived = design.Stages.Any(stage => stage is GainStage { CouplingCapacitor: not null }) ? survived : Math.Min(survived, (design.Converter.FullScale.Volts / 2 / g1) - signal);
+        survived = design.Stages.Any(stage => stage.Circuit().IsAcCoupled) ? survived : Math.Min(survived, (design.Converter.FullScale.Volts / 2 / g1) - signal);
         if (survived < requirements.Offset.Volts)
         {
             return ("requirements.offset", Math.Max(0, survived), false);
@@ -287,9 +287,10 @@ public static class Sizer
 
     private static string Summary(Design design)
     {
-        string gains = string.Join(" × ", new[] { QuantityText.FormatTrimmed(design.Amplifier.Gain, "1", 3) }.Concat(design.Stages.OfType<GainStage>().Select(stage => QuantityText.FormatTrimmed(stage.NominalGain, "1", 3))));
-        int order = design.Stages.Sum(stage => stage switch { RcSection => 1, SallenKeySection or MultipleFeedbackSection => 2, _ => 0 });
-        string filter = design.Converter.Kind == ConverterKind.DeltaSigma ? "RC at the pin" : $"order {order} {(design.Stages.Any(stage => stage is MultipleFeedbackSection) ? "multiple feedback" : "Sallen-Key")}";
+        string gains = string.Join(" × ", new[] { QuantityText.FormatTrimmed(design.Amplifier.Gain, "1", 3) }.Concat(design.Stages.Where(stage => stage.Role == StageRole.Gain).Select(stage => QuantityText.FormatTrimmed(stage.NominalGain, "1", 3))));
+        Stage[] sections = [.. design.Stages.Where(stage => stage.Role == StageRole.LowPass)];
+        int order = sections.Sum(stage => stage.Circuit().Capacitors);
+        string filter = design.Converter.Kind == ConverterKind.DeltaSigma ? "RC at the pin" : $"order {order} {sections.MaxBy(stage => stage.Circuit().Capacitors)?.Word ?? "Sallen-Key"}";
         string ground = design.Electrodes.Ground is null ? "no ground electrode" : design.GroundDrive.Kind == GroundKind.Driven ? $"driven ground {QuantityText.FormatPart(design.GroundDrive.UnityGainFrequency)}" : "passive ground";
         return $"{design.Amplifier.Card}, gain {gains}, {filter}, {design.Converter.Card} at {QuantityText.FormatPart(design.Converter.Rate)}, {ground}";
     }

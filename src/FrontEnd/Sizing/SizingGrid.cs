@@ -8,6 +8,7 @@ using FrontEnd.Electrodes;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
 using FrontEnd.Rates;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Sizing;
 
@@ -203,11 +204,12 @@ internal sealed class SizingGrid
         double total = g1;
         double width = design.Band.High.Hertz - design.Band.Low.Hertz, log = Math.Log(design.Band.High.Hertz / design.Band.Low.Hertz);
         double flicker = Square(design.Amplifier.InputNoise.VoltsPerRootHertz) * design.Amplifier.NoiseCorner.Hertz;
-        foreach (GainStage stage in design.Stages.OfType<GainStage>())
+        foreach (Stage stage in design.Stages.Where(stage => stage.Role == StageRole.Gain))
         {
-            double en = Square(stage.OpAmp.VoltageNoise.VoltsPerRootHertz / g1);
-            density += en + (kt4 * (stage.GroundResistor?.Ohms ?? 0) / (g1 * g1));
-            flicker += en * stage.OpAmp.NoiseCorner.Hertz;
+            OpAmp opAmp = stage.FittedOpAmp!;
+            double en = Square(opAmp.VoltageNoise.VoltsPerRootHertz / g1);
+            density += en + (kt4 * (stage.Circuit().Find("ground-resistor")?.Value ?? 0) / (g1 * g1));
+            flicker += en * opAmp.NoiseCorner.Hertz;
             total *= stage.NominalGain;
         }
 
@@ -222,15 +224,7 @@ internal sealed class SizingGrid
     public static int PartCount(Design design)
     {
         int perChannel = 1 + (1 < design.Amplifier.Gain ? 1 : 0) + 1 + (0 < design.Input.ShuntCapacitor.Farads ? 2 : 0) + (design.Input.BiasResistor is null ? 0 : 2);
-        perChannel += design.Stages.Sum(stage => stage switch
-        {
-            GainStage gain => 1 + (gain.CouplingCapacitor is null ? 0 : 2) + (gain.GroundResistor is null ? 0 : 2) + (gain.FeedbackCapacitor is null ? 0 : 1),
-            RcSection rc => rc.OpAmp is null ? 2 : 3,
-            SallenKeySection section => section.GroundResistor is null ? 5 : 7,
-            TwinTNotch notch => notch.GroundResistor is null ? 9 : 11,
-            MultipleFeedbackSection => 6,
-            _ => throw new ArgumentOutOfRangeException(nameof(design), stage, "Stage is not handled."),
-        });
+        perChannel += design.Stages.Sum(stage => stage.Circuit().Pieces);
 
         // A delta-sigma converter of this class is one for each channel; the other kinds are shared.
         int converters = design.Converter.Kind == ConverterKind.DeltaSigma ? design.Channels : 1;

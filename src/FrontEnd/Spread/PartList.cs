@@ -1,5 +1,4 @@
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
@@ -7,6 +6,7 @@ using FrontEnd.Electrodes;
 using FrontEnd.Fields;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Spread;
 
@@ -280,14 +280,14 @@ internal sealed class PartList
         Stage[] stages = [.. _design.Stages];
         foreach ((int stage, string part, int index) in _stageParts)
         {
-            stages[stage] = With(stages[stage], part, factor[index]);
+            stages[stage] = TopologyCatalogue.Times(stages[stage], part, factor[index]);
         }
 
         for (int i = 0; i < stages.Length; i++)
         {
             if (stages[i].FittedOpAmp is { } opAmp)
             {
-                stages[i] = With(stages[i], OpAmp(opAmp, _stageOpAmps[i], factor));
+                stages[i] = stages[i].WithOpAmp(OpAmp(opAmp, _stageOpAmps[i], factor));
             }
         }
 
@@ -314,47 +314,6 @@ internal sealed class PartList
         CurrentNoise = CurrentNoiseDensity.FromAmperesPerRootHertz(opAmp.CurrentNoise.AmperesPerRootHertz * At(factor, parts.CurrentNoise)),
         OffsetVoltage = Voltage.FromVolts(Value(factor, parts.OffsetVoltage, opAmp.OffsetVoltage.Volts)),
         BiasCurrent = Current.FromAmperes(Value(factor, parts.BiasCurrent, opAmp.BiasCurrent.Amperes)),
-    };
-
-    private static Stage With(Stage stage, OpAmp opAmp) => stage switch
-    {
-        GainStage s => s with { OpAmp = opAmp },
-        RcSection s => s with { OpAmp = opAmp },
-        SallenKeySection s => s with { OpAmp = opAmp },
-        MultipleFeedbackSection s => s with { OpAmp = opAmp },
-        TwinTNotch s => s with { OpAmp = opAmp },
-        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Stage is not handled."),
-    };
-
-    private static Stage With(Stage stage, string part, double f) => (stage, part) switch
-    {
-        (GainStage s, "coupling-capacitor") => s with { CouplingCapacitor = Times(s.CouplingCapacitor!.Value, f) },
-        (GainStage s, "coupling-resistor") => s with { CouplingResistor = Times(s.CouplingResistor, f) },
-        (GainStage s, "feedback-resistor") => s with { FeedbackResistor = Times(s.FeedbackResistor, f) },
-        (GainStage s, "ground-resistor") => s with { GroundResistor = Times(s.GroundResistor!.Value, f) },
-        (GainStage s, "feedback-capacitor") => s with { FeedbackCapacitor = Times(s.FeedbackCapacitor!.Value, f) },
-        (RcSection s, "r") => s with { R = Times(s.R, f) },
-        (RcSection s, "c") => s with { C = Times(s.C, f) },
-        (SallenKeySection s, "r1") => s with { R1 = Times(s.R1, f) },
-        (SallenKeySection s, "r2") => s with { R2 = Times(s.R2, f) },
-        (SallenKeySection s, "c1") => s with { C1 = Times(s.C1, f) },
-        (SallenKeySection s, "c2") => s with { C2 = Times(s.C2, f) },
-        (SallenKeySection s, "feedback-resistor") => s with { FeedbackResistor = Times(s.FeedbackResistor, f) },
-        (SallenKeySection s, "ground-resistor") => s with { GroundResistor = Times(s.GroundResistor!.Value, f) },
-        (MultipleFeedbackSection s, "r1") => s with { R1 = Times(s.R1, f) },
-        (MultipleFeedbackSection s, "r2") => s with { R2 = Times(s.R2, f) },
-        (MultipleFeedbackSection s, "r3") => s with { R3 = Times(s.R3, f) },
-        (MultipleFeedbackSection s, "c1") => s with { C1 = Times(s.C1, f) },
-        (MultipleFeedbackSection s, "c2") => s with { C2 = Times(s.C2, f) },
-        (TwinTNotch s, "r1") => s with { R1 = Times(s.R1, f) },
-        (TwinTNotch s, "r2") => s with { R2 = Times(s.R2, f) },
-        (TwinTNotch s, "r3") => s with { R3 = Times(s.R3, f) },
-        (TwinTNotch s, "c1") => s with { C1 = Times(s.C1, f) },
-        (TwinTNotch s, "c2") => s with { C2 = Times(s.C2, f) },
-        (TwinTNotch s, "c3") => s with { C3 = Times(s.C3, f) },
-        (TwinTNotch s, "feedback-resistor") => s with { FeedbackResistor = Times(s.FeedbackResistor, f) },
-        (TwinTNotch s, "ground-resistor") => s with { GroundResistor = Times(s.GroundResistor!.Value, f) },
-        _ => throw new ArgumentOutOfRangeException(nameof(part), part, "Part is not one of the stage's."),
     };
 
     private int Add(string key, SpreadLaw law, double low, double high, double? fromZero = null, bool ranged = false)
@@ -399,14 +358,13 @@ internal sealed class PartList
         Ranged(owner, "offset-voltage", opAmp.Ranges, opAmp.OffsetVoltage.Volts, fromZero: true),
         Ranged(owner, "bias-current", opAmp.Ranges, opAmp.BiasCurrent.Amperes, fromZero: true));
 
-    /// <summary>Parts in the order in which the stage's network takes them, then its op-amp's values.</summary>
+    /// <summary>Parts in the order in which the stage's circuit has them, then its op-amp's values.</summary>
     private OpAmpParts AddStage(int index, Stage stage, SpreadLaw law)
     {
         string owner = $"stages.{DesignFields.Slug(stage.Name)}.";
-        foreach ((string part, int _, int resistor) in new StageModel(stage, _design.BoardTemperature).Parts)
+        foreach (CircuitPart part in stage.Circuit().Parts)
         {
-            double tolerance = 0 <= resistor ? stage.ResistorTolerance.Fraction : stage.CapacitorTolerance.Fraction;
-            _stageParts.Add((index, part, Add(owner + part, law, 1 - tolerance, 1 + tolerance)));
+            _stageParts.Add((index, part.Role, Add(owner + part.Role, law, 1 - part.Tolerance, 1 + part.Tolerance)));
         }
 
         return stage.FittedOpAmp is { } opAmp ? AddOpAmp(owner + "opamp.", opAmp) : new OpAmpParts(-1, -1, -1, -1);

@@ -1,12 +1,13 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
+using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Spread;
 
@@ -45,6 +46,7 @@ internal sealed class SpreadKernel
     private readonly ElectrodeLanes _electrodes;
     private readonly NetworkSweep[] _stageSweeps;
     private readonly IReadOnlyList<StageModel> _stages;
+    private readonly CircuitDc[] _stageDc;
     private readonly (int Divides, int Squares)[] _noisePart;
     private readonly int[][] _stageResistorPart;
     private readonly int[][] _stagePart;
@@ -69,6 +71,7 @@ internal sealed class SpreadKernel
         _inputSweep = _input.Program.CreateSweep(Width);
         _electrodes = new ElectrodeLanes(_inputSweep.Capacity);
         _stages = setup.Nominal.Path.Stages;
+        _stageDc = [.. _stages.Select(stage => new CircuitDc(stage.Circuit))];
         _stageSweeps = [.. _stages.Select(stage => stage.Program.CreateSweep(Width))];
         _nodeGain = new Vector<double>[_stages.Count + 1];
         _nodePeak = new Vector<double>[_stages.Count + 1];
@@ -400,8 +403,11 @@ internal sealed class SpreadKernel
                     density += ((tr * tr) + (ti * ti)) * current;
                 }
 
-                (Vector<double> vr, Vector<double> vi) = sweep.BuildTransfer(stage.VoltagePort);
-                density += ((vr * vr) + (vi * vi)) * (voltage * voltage * (1 + (opAmp.NoiseCorner.Hertz / hertz)));
+                foreach (int port in stage.VoltagePorts)
+                {
+                    (Vector<double> vr, Vector<double> vi) = sweep.BuildTransfer(port);
+                    density += ((vr * vr) + (vi * vi)) * (voltage * voltage * (1 + (opAmp.NoiseCorner.Hertz / hertz)));
+                }
             }
 
             (_nodeDensity[i + 1], _nodeExcess[i + 1]) = (density, _excess);
@@ -564,9 +570,10 @@ internal sealed class SpreadKernel
         for (int i = 0; i < _stages.Count; i++)
         {
             int number = i;
-            (Vector<double> dcGain, Vector<double> own) = LevelsBudget.StageDc(_stages[i].Stage, (part, nominal) => Value(f, _parts.OfStage(number, part), nominal));
+            CircuitDc stageDc = _stageDc[i].Solve((part, nominal) => Value(f, _parts.OfStage(number, part), nominal));
+            Vector<double> dcGain = stageDc.Gain(_stages[i].Circuit.Output);
             offsetGain *= dcGain;
-            dc = (dc * dcGain) + own;
+            dc = (dc * dcGain) + stageDc.Own(_stages[i].Circuit.Output);
             if (_stages[i].Stage.FittedOpAmp is { } opAmp)
             {
                 Node(new(half - opAmp.OutputMargin.Volts), offsetGain, dc, SignalGain(i + 1), _nodePeak[i + 1], Noise(i + 1));

@@ -1,4 +1,5 @@
 using FrontEnd.AntiAlias;
+using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
@@ -181,7 +182,7 @@ public static class Diagrams
                                  ┷
             f_0 = 1/(2π·√(R1·R2·C1·C2))
             """,
-            NoValues, Is<SallenKeySection>),
+            NoValues, Is("stage-sallen-key")),
         new(
             "stage-multiple-feedback", "A multiple-feedback section", [ResultIds.Filter.All],
             """
@@ -197,7 +198,7 @@ public static class Diagrams
                         ┷              ┷
             f_0 = 1/(2π·√(R2·R3·C1·C2))
             """,
-            NoValues, Is<MultipleFeedbackSection>),
+            NoValues, Is("stage-multiple-feedback")),
         new(
             "stage-gain", "A non-inverting stage behind a coupling capacitor", [ResultIds.Filter.All],
             """
@@ -212,7 +213,7 @@ public static class Diagrams
                                              ┷
             gain 1 + Rf/Rg; lower corner 1/(2πRC)
             """,
-            NoValues, Is<GainStage>),
+            NoValues, Is("stage-gain")),
         new(
             "stage-rc", "A low-pass of one pole", [ResultIds.Filter.All],
             """
@@ -222,7 +223,7 @@ public static class Diagrams
                       │
                       ┷
             """,
-            NoValues, Is<RcSection>),
+            NoValues, Is("stage-rc")),
         new(
             "digital-section", "A second-order digital section", [ResultIds.Digital.All],
             """
@@ -367,9 +368,8 @@ public static class Diagrams
     }
 
     /// <summary>Whether a result such as filter.anti-alias-1.settling is one of a kind of stage.</summary>
-    private static bool Is<T>(Assessment assessment, ResultId id)
-        where T : Stage =>
-        assessment.Design.Stages.Any(stage => stage is T && ResultIds.Filter.Figures(NodeId.Of(stage.Name)).Has(id));
+    private static Func<Assessment, ResultId, bool> Is(string picture) => (assessment, id) =>
+        assessment.Design.Stages.Any(stage => stage.Picture == picture && ResultIds.Filter.Figures(NodeId.Of(stage.Name)).Has(id));
 
     private static Dictionary<string, string> NoValues(Assessment assessment) => [];
 

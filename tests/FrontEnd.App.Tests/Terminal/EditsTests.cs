@@ -2,6 +2,7 @@ using FrontEnd.App.Terminal;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.App.Tests.Terminal;
@@ -71,7 +72,7 @@ public class EditsTests
             bits = 16   # enough
             """;
         DesignDocument document = DesignDocument.Parse(Text.ReplaceLineEndings(lineEnd), DocumentFormat.Toml);
-        Design wanted = document.Design with { Stages = [document.Design.Stages[0], new AntiAlias.SallenKeySection { Name = "anti-alias 1" }] };
+        Design wanted = document.Design with { Stages = [document.Design.Stages[0], new Topologies.SallenKeySection { Name = "anti-alias 1" }] };
 
         DesignDocument after = Edits.TakeOver(document, wanted).Document;
 
@@ -102,7 +103,7 @@ public class EditsTests
     {
         const string Text = "# mine\nname = \"x\"\n\n[[stages]]\nkind = \"gain\"\nname = \"gain 2\"\n\n[anti-alias]   # by what it must do\norder = 3\ncorner = \"100 Hz\"\n";
         DesignDocument document = DesignDocument.Parse(Text, DocumentFormat.Toml);
-        Design wanted = document.Design with { Stages = [new AntiAlias.RcSection { Name = "anti-alias 1" }] };
+        Design wanted = document.Design with { Stages = [new Topologies.RcSection { Name = "anti-alias 1" }] };
         TakenOver taken = Edits.TakeOver(document, wanted);
         Assert.Equal(2, taken.Comments);
 

@@ -3,6 +3,7 @@ using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.AntiAlias;

@@ -6,6 +6,7 @@ using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Tests.Networks;
 using FrontEnd.Textbook;
+using FrontEnd.Topologies;
 using FsCheck;
 using FsCheck.Xunit;
 using Xunit;
@@ -156,7 +157,7 @@ public class StageNetworkTests
             Complex slow = plain.Transfer(Hertz[i]), clever = sweep.Transfer(0, model.SignalPort, i);
             Complex? closed = stage switch
             {
-                TwinTNotch notch => notch.Circuit().Response(Hertz[i]),
+                TwinTNotch notch => notch.AsBuilt().Response(Hertz[i]),
                 GainStage => null,
                 _ => AsBuiltSection.Response(stage, Hertz[i]),
             };
@@ -247,7 +248,7 @@ public class StageNetworkTests
         var random = new Random(seed);
         var notch = new StateVariableNotch(
             Resistance.FromKilohms(11.8), Capacitance.FromNanofarads(270), Resistance.FromKilohms(16.5), Resistance.FromKilohms(475), Resistance.FromKilohms(20), FrontEnd.Circuits.OpAmp.MicropowerCmos with { DcGain = 1e5 });
-        NotchCircuit circuit = notch.Circuit();
+        NotchCircuit circuit = notch.AsBuilt();
         double[] x = [11.8e3, 11.8e3, 270e-9, 270e-9, 16.5e3, 475e3, 20e3, 20e3, 20e3, 20e3, 20e3, 20e3];
         for (int part = 0; part < x.Length; part++)
         {
@@ -323,7 +324,7 @@ public class StageNetworkTests
             C1 = Capacitance.FromFarads(Part(100e-9)), C2 = Capacitance.FromFarads(Part(100e-9)), C3 = Capacitance.FromFarads(Part(200e-9)),
             FeedbackResistor = Resistance.FromOhms(Part(20000)), GroundResistor = Resistance.FromKilohms(20), OpAmp = new OpAmp { DcGain = 1e12, GainBandwidth = Frequency.FromHertz(1e15) },
         };
-        double q = notch.Circuit().Poles(10).Q;
+        double q = notch.AsBuilt().Poles(10).Q;
         Assert.Equal(0 < q, notch.IsStable);
     }
 }

@@ -5,6 +5,7 @@ using FrontEnd.Filters;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.Budgets;

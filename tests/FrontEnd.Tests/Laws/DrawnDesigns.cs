@@ -1,5 +1,4 @@
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
@@ -8,6 +7,7 @@ using FrontEnd.Fields;
 using FrontEnd.Filters;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Tests.Laws;
 

@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Circuits;
 using FrontEnd.Networks;
 using FsCheck;
 using FsCheck.Xunit;

@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Circuits;
 using FrontEnd.Networks;
 using MathNet.Numerics.LinearAlgebra;
 using ComplexVector = MathNet.Numerics.LinearAlgebra.Vector<System.Numerics.Complex>;

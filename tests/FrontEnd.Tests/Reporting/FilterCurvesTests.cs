@@ -6,6 +6,7 @@ using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.Reporting;

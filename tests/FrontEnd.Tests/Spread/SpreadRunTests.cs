@@ -8,6 +8,7 @@ using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using FrontEnd.Spread;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.Spread;
@@ -102,9 +103,9 @@ public class SpreadRunTests
             },
             Stages =
             [
-                (FrontEnd.AntiAlias.GainStage)dry.Stages[0] with { OpAmp = noisy },
-                new FrontEnd.AntiAlias.MultipleFeedbackSection { Name = "anti-alias 1", OpAmp = noisy },
-                new FrontEnd.AntiAlias.RcSection { Name = "anti-alias 2", R = Resistance.FromKilohms(10), C = Capacitance.FromNanofarads(100), OpAmp = noisy },
+                (FrontEnd.Topologies.GainStage)dry.Stages[0] with { OpAmp = noisy },
+                new FrontEnd.Topologies.MultipleFeedbackSection { Name = "anti-alias 1", OpAmp = noisy },
+                new FrontEnd.Topologies.RcSection { Name = "anti-alias 2", R = Resistance.FromKilohms(10), C = Capacitance.FromNanofarads(100), OpAmp = noisy },
             ],
             Mains = dry.Mains with
             {

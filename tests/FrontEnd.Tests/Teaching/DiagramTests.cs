@@ -4,6 +4,7 @@ using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using FrontEnd.Teaching;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.Teaching;

@@ -6,6 +6,7 @@ using FrontEnd.Electrodes;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Teaching;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Tests.Teaching;
 

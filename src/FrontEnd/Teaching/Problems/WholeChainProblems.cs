@@ -10,6 +10,7 @@ using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Teaching.Problems;
 

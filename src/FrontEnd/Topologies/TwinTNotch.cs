@@ -1,8 +1,16 @@
 using System.Numerics;
+using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Text;
+using static FrontEnd.Circuits.Circuit;
+using static FrontEnd.Fields.FieldRange;
+using static FrontEnd.Fields.Make;
+using static FrontEnd.Topologies.StageFields;
 
-namespace FrontEnd.AntiAlias;
+namespace FrontEnd.Topologies;
 
 /// <summary>Analogue notch: a twin-T network and a non-inverting amplifier of gain G = 1 + Rf/Rg whose output also drives the foot of R3; the foot of C3 is at common.</summary>
 /// <remarks>Ideal parts: H = G·(1 + S²)/(1 + 2(2 − G)·S + S²), S = s/ω0, Q = 1/(2(2 − G)). (Each foot carries half of what the network takes from them, hence G up to 2; both feet at common and no amplifier: Q = 1/4.)
@@ -10,6 +18,22 @@ namespace FrontEnd.AntiAlias;
 /// <see cref="NotchCircuit"/> works that out. R3 and C3 are two of the others in parallel, which keeps the ratio.</remarks>
 public sealed record TwinTNotch : Stage
 {
+    internal static readonly IReadOnlyList<Variant> Variants =
+    [
+        Variant.Make("notch", null, "an analogue notch", () => new TwinTNotch(), Of<TwinTNotch>(
+        [
+            Ohms("r1", "R1", "31.6 kΩ", "R1, from the input to the resistors' middle", (TwinTNotch s) => s.R1, (s, v) => s with { R1 = v }),
+            Ohms("r2", "R2", "31.6 kΩ", "R2, from the resistors' middle to the op-amp's + input", (TwinTNotch s) => s.R2, (s, v) => s with { R2 = v }),
+            Ohms("r3", "R3", "15.8 kΩ", "R3, from the capacitors' middle to the output; half of R1", (TwinTNotch s) => s.R3, (s, v) => s with { R3 = v }),
+            Farads("c1", "C1", "100 nF", "C1, from the input to the capacitors' middle", (TwinTNotch s) => s.C1, (s, v) => s with { C1 = v }),
+            Farads("c2", "C2", "100 nF", "C2, from the capacitors' middle to the op-amp's + input", (TwinTNotch s) => s.C2, (s, v) => s with { C2 = v }),
+            Farads("c3", "C3", "200 nF", "C3, from the resistors' middle to common; twice C1", (TwinTNotch s) => s.C3, (s, v) => s with { C3 = v }),
+            Value("feedback-resistor", "Rf", Closed(0, 1e10), "18 kΩ", Practice, "Rf of the gain G = 1 + Rf/Rg; Q = 1/(2(2 − G))", (TwinTNotch s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
+            Maybe("ground-resistor", "Rg", Above(0, 1e10), "none", "20 kΩ", Practice, "Rg of the gain G = 1 + Rf/Rg; \"none\" makes a follower, Q 0.5",
+                (TwinTNotch s) => s.GroundResistor, (s, v) => s with { GroundResistor = v }) with { DefaultIsValue = true },
+        ]), stage => stage is TwinTNotch),
+    ];
+
     /// <summary>Input to the resistors' middle.</summary>
     public Resistance R1 { get; init; } = Resistance.FromKilohms(31.6);
 
@@ -35,6 +59,18 @@ public sealed record TwinTNotch : Stage
     public Resistance? GroundResistor { get; init; } = Resistance.FromKilohms(20);
 
     public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
+
+    public override StageRole Role => StageRole.Notch;
+
+    public override OpAmp? FittedOpAmp => OpAmp;
+
+    public override string Word => "twin-T notch";
+
+    public override IReadOnlyList<string> Lines => [Word, $"at {QuantityText.Format(Centre)}", $"gain {QuantityText.FormatNumber(NominalGain)}"];
+
+    public override string GainText => NonInvertingText(FeedbackResistor, GroundResistor);
+
+    internal override NotchFacts? Notch => new(Centre, Q, AsBuilt());
 
     /// <summary>G.</summary>
     public override double NominalGain => NonInverting(FeedbackResistor, GroundResistor);
@@ -62,6 +98,34 @@ public sealed record TwinTNotch : Stage
         }
     }
 
+    public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
+
+    public override Circuit Circuit() => Draft()
+        .Resistor("r1", "R1, input to middle", Input, "between the resistors", R1)
+        .Resistor("r2", "R2, middle to op-amp", "between the resistors", "P", R2)
+        .Resistor("r3", "R3, middle to output; R1 and R2's value twice in parallel", "between the capacitors", Out, R3, pieces: 2)
+        .Capacitor("c1", "C1, input to middle", Input, "between the capacitors", C1)
+        .Capacitor("c2", "C2, middle to op-amp", "between the capacitors", "P", C2)
+        .Capacitor("c3", "C3, middle to common; C1 and C2's value twice in parallel", "between the resistors", Common, C3, pieces: 2)
+        .NonInverting(OpAmp, "P", FeedbackResistor, GroundResistor)
+        .Finish();
+
+    /// <summary>With matched parts G·(1 + S²)/(1 + S/Q + S²) = G − G·(S/Q)/(1 + S/Q + S²); parts off by their tolerance leave a residue that settles alike.</summary>
+    internal override IEnumerable<StateSpace> InTime()
+    {
+        double period = 1 / (2 * Math.PI * Centre.Hertz);
+        return [StateSpace.Stop(period / Q, period * period, NominalGain)];
+    }
+
+    internal override IEnumerable<StageFault> Faults(bool isLast)
+    {
+        if (0 < R1.Ohms && 0 < R2.Ohms && 0 < R3.Ohms && !IsStable)
+        {
+            yield return new(Messages.StageOscillates, Severity.Error, $"the notch `{Name}` oscillates: its gain is {NominalGain:0.###}", "with matched parts 1 + Rf/Rg must be below 2",
+                key => $"lower {key}.feedback-resistor", "feedback-resistor", "ground-resistor");
+        }
+    }
+
     /// <summary>Gain for a Q: G = 2 − 1/(2Q), Q above ½.</summary>
     public static double GainFor(double q) => 2 - (1 / (2 * q));
 
@@ -69,7 +133,7 @@ public sealed record TwinTNotch : Stage
     public static double QFor(double gain) => 1 / (2 * (2 - gain));
 
     /// <summary>The circuit as built: parts by name, transfer, tolerance.</summary>
-    public NotchCircuit Circuit()
+    public NotchCircuit AsBuilt()
     {
         OpAmp opAmp = OpAmp;
         return GroundResistor is { } ground

@@ -1,8 +1,9 @@
 using System.Numerics;
+using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Quantities;
 
-namespace FrontEnd.AntiAlias;
+namespace FrontEnd.Topologies;
 
 /// <summary>Analogue notch of four op-amps: the high-pass and the low-pass output of a state-variable filter added. Its null stays whatever the parts are, they only move it; its Q is set by two resistors and does not run away.</summary>
 /// <remarks>f0 = 1/(2πRC), Q = (1 + R2/R1)/3, gain 1 far from the notch, not inverting. With da = sRaCa + (1 + sRaCa)/A, db alike, N = R5·(1/R3 + 1/R4 + 1/R5), β = R1/(R1 + R2):
@@ -23,7 +24,7 @@ public sealed record StateVariableNotch(Resistance R, Capacitance C, Resistance 
     public double Q => (1 + (R2 / R1)) / 3;
 
     /// <summary>The circuit as built: parts by name, transfer, tolerance.</summary>
-    public NotchCircuit Circuit()
+    public NotchCircuit AsBuilt()
     {
         OpAmp opAmp = OpAmp;
         return new NotchCircuit(

@@ -1,0 +1,42 @@
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Circuits;
+
+/// <summary>What a part of two pins is.</summary>
+public enum PartKind
+{
+    Resistor,
+    Capacitor,
+}
+
+/// <summary>A resistor or a capacitor of a circuit.</summary>
+/// <param name="Role">What it is there; the key of its value among the fields of what it belongs to: "r1", "coupling-capacitor". Unique in its circuit.</param>
+/// <param name="Label">Its name for a reader of a parts list: "R1, input to middle".</param>
+/// <param name="From">Node of the one pin.</param>
+/// <param name="To">Node of the other.</param>
+/// <param name="Value">Nominal value [Ω or F].</param>
+/// <param name="Tolerance">±, as a share.</param>
+public sealed record CircuitPart(string Role, string Label, PartKind Kind, string From, string To, double Value, double Tolerance)
+{
+    /// <summary>What a resistance of less than this is taken for in a network [Ω]: a short circuit has no conductance to add. The one place of it.</summary>
+    public const double LeastOhms = 1e-3;
+
+    /// <summary>Pieces that make up the value, such as two equal ones in parallel.</summary>
+    public int Pieces { get; init; } = 1;
+
+    /// <summary>The value as it stands in a network: a resistance is at least <see cref="LeastOhms"/>.</summary>
+    public double NetworkValue => Kind == PartKind.Resistor ? AtLeast(Value) : Value;
+
+    /// <summary>The value as a quantity, for printing.</summary>
+    public IQuantity Quantity => Kind == PartKind.Resistor ? Resistance.FromOhms(Value) : Capacitance.FromFarads(Value);
+
+    /// <summary>A resistance that a network can take [Ω].</summary>
+    internal static double AtLeast(double ohms) => Math.Max(LeastOhms, ohms);
+}
+
+/// <summary>An op-amp of a circuit. Its output is a node that can clip.</summary>
+/// <param name="Role">What it is there: "amplifier", "first integrator". Unique in its circuit.</param>
+/// <param name="Key">Where its values stand among the fields of what it belongs to: "opamp". Op-amps of one package share them.</param>
+/// <param name="Model">Its values.</param>
+/// <param name="Output">Node of its output pin.</param>
+public sealed record CircuitOpAmp(string Role, string Key, OpAmp Model, string Output, string Plus, string Minus);
