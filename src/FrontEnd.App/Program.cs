@@ -1,6 +1,6 @@
 using System.Text;
 using FrontEnd.App.Commands;
-using FrontEnd.App.Terminal;
+using FrontEnd.App.Terminal.Screens;
 
 // UTF-8 whatever the locale says: the output is full of Ω and µ.
 using StreamWriter output = new(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));

@@ -15,15 +15,15 @@ public sealed class DesignDocument
 {
     private readonly SourceText _source;
     private readonly TableNode _root;
-    private readonly string? _folder;
     private readonly IReadOnlyDictionary<string, FieldOrigin> _given;
     private readonly IReadOnlyDictionary<string, Span> _places;
     private readonly Func<string, bool> _isRealised;
 
-    private DesignDocument(SourceText source, DocumentFormat format, string? folder, TableNode root, DesignBuilder? builder,
+    private DesignDocument(SourceText source, DocumentFormat format, CardShelf shelf, TableNode root, DesignBuilder? builder,
         IReadOnlyList<Finding> findings)
     {
-        (_source, Format, _folder, _root, Findings) = (source, format, folder, root, findings);
+        (_source, Format, _root, Findings) = (source, format, root, findings);
+        (Cards, CardsWanted) = (shelf.Texts, shelf.Wanted);
         Design = builder?.Design ?? new Design();
         _isRealised = builder is null ? _ => false : builder.IsRealised;
         _given = builder?.Origins ?? new Dictionary<string, FieldOrigin>(StringComparer.Ordinal);
@@ -42,7 +42,14 @@ public sealed class DesignDocument
     /// <summary>Every field of the design with its value in words and where it comes from, in the catalogue's order.</summary>
     public IReadOnlyList<FieldOrigin> Origins { get; }
 
+    /// <summary>The form that the text is written in.</summary>
     public DocumentFormat Format { get; }
+
+    /// <summary>The user's own part cards that the design was read with. A change to the text is read with the same, whatever the files say meanwhile.</summary>
+    public CardTexts Cards { get; }
+
+    /// <summary>Cards that the text names and that are not among <see cref="Cards"/>: they are to be read from the disk first.</summary>
+    public IReadOnlyList<string> CardsWanted { get; }
 
     /// <summary>The file as the user named it; null where the text is in no file.</summary>
     public string? File => _source.File;
@@ -61,25 +68,32 @@ public sealed class DesignDocument
         if (text is null)
         {
             SourceText nothing = new(path, "");
-            return new DesignDocument(nothing, FormatOf(path, ""), null, new TableNode(default, TableForm.Header), null, [finding!]);
+            return new DesignDocument(nothing, FormatOf(path, ""), new CardShelf(CardTexts.None), new TableNode(default, TableForm.Header), null, [finding!]);
         }
 
-        return Parse(text, FormatOf(path, text), path, Path.GetDirectoryName(Path.GetFullPath(path)));
+        return ReadText(text, FormatOf(path, text), path, Path.GetDirectoryName(Path.GetFullPath(path)));
     }
 
-    /// <summary>Reads a text.</summary>
+    /// <summary>Reads a text, and from the disk the part cards that it names by a path.</summary>
     /// <param name="file">The name for findings; null for none.</param>
     /// <param name="folder">Where relative paths of part cards start; null where there is no such place.</param>
-    public static DesignDocument Parse(string text, DocumentFormat format, string? file = null, string? folder = null)
+    public static DesignDocument ReadText(string text, DocumentFormat format, string? file, string? folder) => Parse(text, format, file, CardShelf.OnDisk(folder));
+
+    /// <summary>Reads a text. Touches no file.</summary>
+    /// <param name="file">The name for findings; null for none.</param>
+    /// <param name="cards">The user's own part cards that it may name; null for none.</param>
+    public static DesignDocument Parse(string text, DocumentFormat format, string? file = null, CardTexts? cards = null) => Parse(text, format, file, new CardShelf(cards ?? CardTexts.None));
+
+    private static DesignDocument Parse(string text, DocumentFormat format, string? file, CardShelf shelf)
     {
         SourceText source = new(file, text);
         List<Finding> findings = [];
         TableNode root = format == DocumentFormat.Toml ? TomlTree.Read(source, findings) : JsonTree.Read(source, findings);
         bool complete = findings.TrueForAll(finding => finding.Severity != Severity.Error);
         TableNode designTable = format == DocumentFormat.Json ? PlainDesign(source, root, findings) : root;
-        DesignBuilder builder = new(source, format, new CardShelf(folder), findings);
+        DesignBuilder builder = new(source, format, shelf, findings);
         builder.Build(designTable, complete);
-        return new DesignDocument(source, format, folder, designTable, builder,
+        return new DesignDocument(source, format, shelf, designTable, builder,
             [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)]);
     }
 
@@ -103,7 +117,7 @@ public sealed class DesignDocument
     public static (OpAmp OpAmp, IReadOnlyList<Finding> Findings) OpAmpCard(string card, string? folder)
     {
         string quoted = card.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal);
-        DesignDocument document = Parse($"[[stages]]\nkind = \"gain\"\nopamp.card = \"{quoted}\"\n", DocumentFormat.Toml, null, folder);
+        DesignDocument document = ReadText($"[[stages]]\nkind = \"gain\"\nopamp.card = \"{quoted}\"\n", DocumentFormat.Toml, null, folder);
         Finding[] wrong = [.. document.Findings.Where(finding => finding.Severity == Severity.Error)
             .Select(finding => finding.File is null ? finding with { Line = null } : finding)];
         return wrong.Length == 0 && document.Design.Stages is [{ FittedOpAmp: { } opAmp }] ? (opAmp, []) : (OpAmp.MicropowerCmos, wrong);
@@ -186,8 +200,15 @@ public sealed class DesignDocument
             : new EditResult(WithText(changed), null);
     }
 
-    /// <summary>Another text under the same name and folder.</summary>
-    public DesignDocument WithText(string text) => Parse(text, Format, File, _folder);
+    /// <summary>True where the design, or a card of it, names this card.</summary>
+    public bool NamesCard(string name) =>
+        DesignFields.Of(Design).Any(field => field.Kind == FieldKind.Card && string.Equals(field.Get(Design) as string, name, StringComparison.Ordinal));
+
+    /// <summary>Another text under the same name, read with the same cards.</summary>
+    public DesignDocument WithText(string text) => Parse(text, Format, File, Cards);
+
+    /// <summary>The same text read with other cards.</summary>
+    public DesignDocument WithCards(CardTexts cards) => Parse(Text, Format, File, cards);
 
     /// <summary>A finding of the evaluation with the place in this file that it is about: its key, or the nearest table above it.</summary>
     public Finding Placed(Finding finding) => _source.PlacedByKey(finding, _places);

@@ -7,7 +7,11 @@ using FrontEnd.Quantities;
 namespace FrontEnd.Documents;
 
 /// <summary>A document after a change, or the same document and why it was not changed.</summary>
-public sealed record EditResult(DesignDocument Document, Finding? Finding);
+public sealed record EditResult(DesignDocument Document, Finding? Finding)
+{
+    /// <summary>Cards that the edit names and that are to be read from the disk first; then it can be made again. Empty where nothing is in its way.</summary>
+    public IReadOnlyList<string> CardsWanted { get; init; } = [];
+}
 
 /// <summary>Finds where in a file's text a key's value stands or belongs, and puts it there. All other characters stay.</summary>
 internal sealed class DesignEdit(string text, DocumentFormat format, TableNode root)

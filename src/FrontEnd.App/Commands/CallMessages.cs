@@ -8,12 +8,11 @@ internal static class CallMessages
     public const string NotUnderstood = "FE0001";
     public const string UnknownResult = "FE0002";
     public const string FileExists = "FE0003";
-    public const string UnknownFormat = "FE0004";
     public const string SameFileTwice = "FE0005";
     public const string OutputFails = "FE0006";
     public const string UnknownOption = "FE0007";
     public const string UnknownWord = "FE0008";
-    public const string NothingToWrite = "FE0009";
+    public const string NothingToWrite = FrontEnd.Documents.WritingMessages.NothingToWrite;
     public const string Stopped = "FE0010";
 
     public static Finding Call(string message, string command) =>
@@ -34,15 +33,6 @@ internal static class CallMessages
 
     public static Finding Exists(string path) =>
         Error(FileExists, "", "the file is there already", "a design is never written over", "choose another name, or remove the file first") with { File = path };
-
-    public static Finding Format(string path, IEnumerable<string> known) =>
-        Error(UnknownFormat, "", $"`{Path.GetExtension(path)}` says no kind of sheet", "the file's extension decides what is written", $"use one of {string.Join(", ", known)}") with { File = path };
-
-    public static Finding CoefficientFormat(string path, IEnumerable<string> known) =>
-        Error(UnknownFormat, "", $"`{Path.GetExtension(path)}` says no kind of coefficient file", "the file's extension decides what is written", $"use one of {string.Join(", ", known)}") with { File = path };
-
-    public static Finding NoFilters(string? path) =>
-        Error(NothingToWrite, "digital", "the design has no digital filter", null, "add one as [[digital]]") with { File = path };
 
     public static Finding NoCoefficients(string path) =>
         Error(NothingToWrite, "", "an analogue filter has parts and no coefficients", null, "give the sampling rate, `--rate`, for a digital filter") with { File = path };

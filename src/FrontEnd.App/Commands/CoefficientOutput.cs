@@ -45,7 +45,7 @@ internal sealed class CoefficientOutput
     {
         if (File(call) is { } file && !CoefficientFiles.Knows(file))
         {
-            findings.Add(CallMessages.CoefficientFormat(file, CoefficientFiles.Extensions));
+            findings.Add(WritingMessages.CoefficientFormat(file, CoefficientFiles.Extensions));
         }
 
         // Where a command has no such option its value is null.

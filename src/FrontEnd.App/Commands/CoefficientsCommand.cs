@@ -1,5 +1,5 @@
 using System.CommandLine;
-using FrontEnd.App.Terminal;
+using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
 
 namespace FrontEnd.App.Commands;
@@ -25,7 +25,7 @@ internal static class CoefficientsCommand
     {
         if (!CoefficientFiles.Knows(file))
         {
-            outlet.Tell(CallMessages.CoefficientFormat(file, CoefficientFiles.Extensions));
+            outlet.Tell(WritingMessages.CoefficientFormat(file, CoefficientFiles.Extensions));
             return ExitCode.Unusable;
         }
 

@@ -26,7 +26,7 @@ internal static class MarkCommand
 
     private static int Run(string keyPath, string answersPath, string[] outputs, Outlet outlet)
     {
-        Finding[] wrong = [.. outputs.Where(file => !Extensions.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase)).Select(file => CallMessages.Format(file, Extensions))];
+        Finding[] wrong = [.. outputs.Where(file => !Extensions.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase)).Select(file => WritingMessages.Format(file, Extensions))];
         if (wrong.Length > 0)
         {
             outlet.Tell(wrong);

@@ -29,7 +29,7 @@ internal static class SheetCommand
 
     private static int Run(string path, string[] files, SpreadOptions? spread, Outlet outlet)
     {
-        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file)).Select(file => CallMessages.Format(file, SheetFormats.Extensions)), .. Twice(files)];
+        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file)).Select(file => WritingMessages.Format(file, SheetFormats.Extensions)), .. Twice(files)];
         if (wrong.Length > 0)
         {
             outlet.Tell(wrong);

@@ -18,8 +18,11 @@ public static class BlockText
         return block.Id switch
         {
             Place.Scalp => ($"to {QuantityText.FormatTrimmed(design.LargestSignal, 3)}", QuantityText.FormatTrimmed(design.Band.High, 3)),
-            Place.Electrodes => (QuantityText.FormatTrimmed(design.Electrodes.Active.ContactResistance, 3), design.Electrodes.Contact == ContactKind.Wet ? "wet" : "dry"),
-            Place.Input => (QuantityText.FormatTrimmed(design.Input.SeriesResistor, 3), QuantityText.FormatTrimmed(design.Input.ShuntCapacitor, 3)),
+            Place.Electrodes => (
+                QuantityText.FormatTrimmed(design.Electrodes.Active.ContactResistance, 3),
+                design.Electrodes.Contact == ContactKind.Wet ? "wet" : "dry"),
+            Place.Input => (
+                QuantityText.FormatTrimmed(design.Input.SeriesResistor, 3), QuantityText.FormatTrimmed(design.Input.ShuntCapacitor, 3)),
             Place.Amplifier => (Times(Ratio.FromFraction(design.Amplifier.Gain)), Room(NodeId.Amplifier, shown, wide)),
             Place.Converter => ($"{design.Converter.Bits} bit", QuantityText.FormatTrimmed(design.Converter.Rate, 4)),
             Place.Digital => design.Digital.Count switch

@@ -18,21 +18,22 @@ public sealed class Canvas
         Array.Fill(_runes, new Rune(' '));
     }
 
+    /// <summary>Columns.</summary>
     public int Width { get; }
 
+    /// <summary>Rows.</summary>
     public int Height { get; }
 
+    /// <summary>True where only ASCII characters can be shown.</summary>
     public bool Ascii { get; }
 
     /// <summary>Where the terminal's cursor stands; null for nowhere.</summary>
     public (int X, int Y)? Cursor { get; set; }
 
-    /// <summary>The furthest that the page on it can be scrolled; 0 where all of it is in sight.</summary>
-    public int ScrollEnd { get; set; }
-
     /// <summary>The cell's character; a zero rune is the right half of a wide one.</summary>
     public Rune RuneAt(int x, int y) => _runes[(y * Width) + x];
 
+    /// <summary>The cell's ink.</summary>
     public Ink InkAt(int x, int y) => _inks[(y * Width) + x];
 
     /// <summary>Writes a text from a cell on; what does not fit into <paramref name="room"/> columns or the picture is cut off.</summary>
@@ -47,7 +48,7 @@ public sealed class Canvas
 
         foreach (Rune rune in Say(text).EnumerateRunes())
         {
-            int wide = WidthOf(rune);
+            int wide = Lettering.WidthOf(rune);
             if (wide == 0)
             {
                 continue;
@@ -79,8 +80,8 @@ public sealed class Canvas
     public int PutRight(int end, int y, string text, Ink ink = Ink.Plain)
     {
         string said = Say(text);
-        Put(end - Columns(said), y, said, ink);
-        return end - Columns(said);
+        Put(end - Lettering.Columns(said), y, said, ink);
+        return end - Lettering.Columns(said);
     }
 
     /// <summary>One cell, for dots and rules.</summary>
@@ -101,6 +102,7 @@ public sealed class Canvas
         }
     }
 
+    /// <summary>Empties a rectangle.</summary>
     public void Clear(int x, int y, int width, int height)
     {
         for (int row = Math.Max(0, y); row < Math.Min(Height, y + height); row++)
@@ -112,6 +114,7 @@ public sealed class Canvas
         }
     }
 
+    /// <summary>A rule across the whole picture.</summary>
     public void Rule(int y) => Put(0, y, new string(Ascii ? '-' : '─', Width), Ink.Dim);
 
     /// <summary>What a click on these cells says. Later zones lie above earlier ones.</summary>
@@ -156,156 +159,11 @@ public sealed class Canvas
     }
 
     /// <summary>The text as this terminal can show it.</summary>
-    public string Say(string text) => Ascii ? ToAscii(text) : text;
+    public string Say(string text) => Lettering.Say(text, Ascii);
 
     /// <summary>The text cut to a number of columns, with a mark where something is missing.</summary>
-    public string Fit(string text, int columns)
-    {
-        string said = Say(text);
-        if (Columns(said) <= columns)
-        {
-            return said;
-        }
-
-        string mark = Ascii ? "~" : "…";
-        StringBuilder cut = new();
-        int used = 0;
-        foreach (Rune rune in said.EnumerateRunes())
-        {
-            used += WidthOf(rune);
-            if (columns - 1 < used)
-            {
-                break;
-            }
-
-            cut.Append(rune.ToString());
-        }
-
-        return columns < 1 ? "" : cut.ToString().TrimEnd() + mark;
-    }
+    public string Fit(string text, int columns) => Lettering.Fit(text, columns, Ascii);
 
     /// <summary>The text broken into lines between words.</summary>
-    public IReadOnlyList<string> Wrap(string text, int columns)
-    {
-        List<string> lines = [];
-        columns = Math.Max(4, columns);
-        foreach (string paragraph in Say(text).Split('\n'))
-        {
-            string line = "";
-            foreach (string word in paragraph.Split(' '))
-            {
-                string rest = word;
-                if (line.Length > 0 && Columns(line) + 1 + Columns(rest) <= columns)
-                {
-                    line += " " + rest;
-                    continue;
-                }
-
-                if (line.Length > 0)
-                {
-                    lines.Add(line);
-                }
-
-                while (columns < Columns(rest))
-                {
-                    // A word without end, such as a path, breaks where the line ends.
-                    int take = Math.Min(rest.Length, columns);
-                    while (columns < Columns(rest[..take]) || (take > 1 && char.IsHighSurrogate(rest[take - 1])))
-                    {
-                        take--;
-                    }
-
-                    lines.Add(rest[..take]);
-                    rest = rest[take..];
-                }
-
-                line = rest;
-            }
-
-            lines.Add(line);
-        }
-
-        return lines;
-    }
-
-    /// <summary>How many columns a text takes.</summary>
-    public static int Columns(string text)
-    {
-        int columns = 0;
-        foreach (Rune rune in text.EnumerateRunes())
-        {
-            columns += WidthOf(rune);
-        }
-
-        return columns;
-    }
-
-    /// <summary>0 for combining marks and control characters, 2 for wide East Asian characters and pictures, else 1.</summary>
-    public static int WidthOf(Rune rune)
-    {
-        int value = rune.Value;
-        if (value < 0x300)
-        {
-            return value < 0x20 || value is >= 0x7F and < 0xA0 ? 0 : 1;
-        }
-
-        if (Rune.GetUnicodeCategory(rune) is System.Globalization.UnicodeCategory.NonSpacingMark or System.Globalization.UnicodeCategory.EnclosingMark or System.Globalization.UnicodeCategory.Format)
-        {
-            return 0;
-        }
-
-        return value is (>= 0x1100 and <= 0x115F) or (>= 0x2E80 and <= 0xA4CF) or (>= 0xAC00 and <= 0xD7A3) or (>= 0xF900 and <= 0xFAFF) or (>= 0xFE30 and <= 0xFE6F)
-            or (>= 0xFF00 and <= 0xFF60) or (>= 0xFFE0 and <= 0xFFE6) or (>= 0x1F300 and <= 0x1FAFF) or (>= 0x20000 and <= 0x3FFFD)
-            ? 2
-            : 1;
-    }
-
-    private static string ToAscii(string text)
-    {
-        if (System.Text.Ascii.IsValid(text))
-        {
-            return text;
-        }
-
-        StringBuilder plain = new(text.Length + 8);
-        foreach (Rune rune in text.EnumerateRunes())
-        {
-            plain.Append(rune.Value switch
-            {
-                < 0x80 => rune.ToString(),
-                'µ' or 'μ' => "u",
-                'Ω' => "ohm",
-                '°' => " deg",
-                '√' => "rt",
-                '²' => "^2",
-                '³' => "^3",
-                '½' => "1/2",
-                '±' => "+/-",
-                '·' => "*",
-                '×' => "x",
-                '−' or '–' or '‑' or '─' => "-",
-                '→' => "->",
-                '…' => "..",
-                '‖' => "||",
-                'σ' => "sigma",
-                'τ' => "tau",
-                'π' => "pi",
-                'ω' => "w",
-                'Δ' or 'δ' => "d",
-                'Σ' => "sum",
-                '∫' => "int ",
-                'α' => "alpha",
-                'ρ' => "rho",
-                '∞' => "inf",
-                '≤' => "<=",
-                '≥' => ">=",
-                '≈' => "~",
-                '⁻' => "^-",
-                '¹' => "1",
-                _ => "?",
-            });
-        }
-
-        return plain.ToString();
-    }
+    public IReadOnlyList<string> Wrap(string text, int columns) => Lettering.Wrap(text, columns, Ascii);
 }

@@ -6,7 +6,8 @@ namespace FrontEnd.App.Terminal;
 
 /// <summary>What a plot shows: lines, marks, axes. Plain numbers in SI units.</summary>
 /// <param name="YUnit">Unit of the vertical axis, for its labels.</param>
-public sealed record PlotData(string Title, string XUnit, string YUnit, IReadOnlyList<Curve> Curves, IReadOnlyList<PlotMark> Marks, bool LogX, bool LogY)
+public sealed record PlotData(
+    string Title, string XUnit, string YUnit, IReadOnlyList<Curve> Curves, IReadOnlyList<PlotMark> Marks, bool LogX, bool LogY)
 {
     /// <summary>Bars from the bottom instead of lines; each curve's points stand by themselves.</summary>
     public bool Bars { get; init; }
@@ -126,9 +127,11 @@ public sealed class DotPlot
         return high - low < 1e-9 * Math.Max(1, Math.Abs(high)) ? (low - 0.5, high + 0.5) : (low, high);
     }
 
-    private double DotX(double x) => ((_data.LogX ? Math.Log10(Math.Max(x, double.Epsilon)) : x) - _xLow) / (_xHigh - _xLow) * ((_columns * 2) - 1);
+    private double DotX(double x) =>
+        ((_data.LogX ? Math.Log10(Math.Max(x, double.Epsilon)) : x) - _xLow) / (_xHigh - _xLow) * ((_columns * 2) - 1);
 
-    private double DotY(double y) => (_yHigh - (_data.LogY ? Math.Log10(Math.Max(y, double.Epsilon)) : y)) / (_yHigh - _yLow) * ((_rows * 4) - 1);
+    private double DotY(double y) =>
+        (_yHigh - (_data.LogY ? Math.Log10(Math.Max(y, double.Epsilon)) : y)) / (_yHigh - _yLow) * ((_rows * 4) - 1);
 
     private void Dot(int x, int y, int layer)
     {
@@ -236,7 +239,9 @@ public sealed class DotPlot
             int row = Math.Clamp((int)Math.Round(y) / 4, 0, _rows - 1);
             if (lastRow < row)
             {
-                canvas.PutRight(left + LabelWidth - 1, top + row, canvas.Fit(Label(_data.LogY ? Math.Pow(10, tick) : tick, _data.YUnit), LabelWidth - 1), Ink.Dim);
+                canvas.PutRight(
+                    left + LabelWidth - 1, top + row,
+                    canvas.Fit(Label(_data.LogY ? Math.Pow(10, tick) : tick, _data.YUnit), LabelWidth - 1), Ink.Dim);
                 (lastRow, labels) = (row, labels + 1);
             }
         }
@@ -245,7 +250,9 @@ public sealed class DotPlot
         foreach (int row in labels < 2 ? (int[])[0, _rows - 1] : [])
         {
             double share = row / (double)Math.Max(1, _rows - 1), at = _yHigh - (share * (_yHigh - _yLow));
-            canvas.PutRight(left + LabelWidth - 1, top + row, canvas.Fit(Label(_data.LogY ? Math.Pow(10, at) : at, _data.YUnit), LabelWidth - 1), Ink.Dim);
+            canvas.PutRight(
+                left + LabelWidth - 1, top + row, canvas.Fit(Label(_data.LogY ? Math.Pow(10, at) : at, _data.YUnit), LabelWidth - 1),
+                Ink.Dim);
         }
 
         foreach (PlotMark mark in _data.Marks)
@@ -258,7 +265,10 @@ public sealed class DotPlot
         }
     }
 
-    private static string Label(double value, string unit) => Math.Abs(value) < 1e-12 && unit is not ("V/√Hz" or "F") ? "0 " + unit : QuantityText.FormatTrimmed(value, unit, 3).Replace("/√Hz", "/√Hz");
+    private static string Label(double value, string unit) =>
+        Math.Abs(value) < 1e-12 && unit is not ("V/√Hz" or "F")
+            ? "0 " + unit
+            : QuantityText.FormatTrimmed(value, unit, 3).Replace("/√Hz", "/√Hz");
 
     private static IEnumerable<double> Ticks(double low, double high, bool log, int most)
     {
@@ -313,7 +323,8 @@ public sealed class DotPlot
         }
     }
 
-    /// <summary>The curve's own character here and there along it, at other columns than its neighbours': colour alone does not tell curves apart.</summary>
+    /// <summary>The curve's own character here and there along it, at other columns than its neighbours': colour alone does not tell curves
+    /// apart.</summary>
     private void MarkCurve(Canvas canvas, int left, int top, int number)
     {
         const int Apart = 16;
@@ -349,11 +360,15 @@ public sealed class DotPlot
 
     private void Legend(Canvas canvas, int x, int y, int width)
     {
-        List<string> names = [.. _data.Curves.Select((curve, number) => canvas.Say($"{(canvas.Ascii || _data.Curves.Count > 1 ? MarkOf(2 + number).ToString() : "⠒⠒")} {curve.Name}"))];
+        List<string> names = [.. _data.Curves.Select((curve, number) => canvas.Say(
+            $"{(canvas.Ascii || _data.Curves.Count > 1 ? MarkOf(2 + number).ToString() : "⠒⠒")} {curve.Name}"))];
 
         // Where room is scarce the title gives way: without its name a curve's mark says nothing.
         const int LeastTitle = 9, LeastName = 5;
-        int at = canvas.Put(x, y, canvas.Fit(_data.Title, Math.Clamp(width - names.Sum(name => 2 + Canvas.Columns(name)), Math.Min(width, LeastTitle), width)), Ink.Strong);
+        int at = canvas.Put(
+            x, y,
+            canvas.Fit(_data.Title, Math.Clamp(width - names.Sum(name => 2 + Lettering.Columns(name)), Math.Min(width, LeastTitle), width)),
+            Ink.Strong);
         for (int number = 0; number < names.Count; number++)
         {
             // The names behind it must have some room as well.

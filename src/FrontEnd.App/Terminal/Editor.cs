@@ -11,6 +11,7 @@ public sealed record Line(string Text, int Caret, bool AllSelected)
     /// <summary>Longer than any value; keeps a stray paste of a whole file out.</summary>
     public const int Most = 2000;
 
+    /// <summary>A text that the next character replaces.</summary>
     public static Line Of(string text) => new(text, text.Length, text.Length > 0);
 
     /// <summary>The line after a key; the same line where the key does nothing here.</summary>
@@ -41,9 +42,13 @@ public sealed record Line(string Text, int Caret, bool AllSelected)
     }
 
     // A character outside the basic plane is two chars and goes as one.
-    private int Before => Caret > 1 && char.IsLowSurrogate(Text[Caret - 1]) && char.IsHighSurrogate(Text[Caret - 2]) ? 2 : Math.Min(1, Caret);
+    private int Before => Caret > 1 && char.IsLowSurrogate(Text[Caret - 1]) && char.IsHighSurrogate(Text[Caret - 2])
+        ? 2
+        : Math.Min(1, Caret);
 
-    private int After => Caret + 1 < Text.Length && char.IsHighSurrogate(Text[Caret]) && char.IsLowSurrogate(Text[Caret + 1]) ? 2 : Math.Min(1, Text.Length - Caret);
+    private int After => Caret + 1 < Text.Length && char.IsHighSurrogate(Text[Caret]) && char.IsLowSurrogate(Text[Caret + 1])
+        ? 2
+        : Math.Min(1, Text.Length - Caret);
 }
 
 /// <summary>A field that is being typed in.</summary>

@@ -32,7 +32,8 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
         return rows;
     }
 
-    /// <summary>The value as it is shown: as it was typed; six digits of what arithmetic made longer than anyone types. The editor shows all of it.</summary>
+    /// <summary>The value as it is shown: as it was typed; six digits of what arithmetic made longer than anyone types. The editor shows
+    /// all of it.</summary>
     public string Value(Design design)
     {
         object? value = Field.Get(design);
@@ -45,7 +46,7 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
     public static bool IsChanged(Field<Design> field, OpenDesign design) =>
         design.IsChanged
         && (DesignFields.Find(design.Saved.Design, field.Key) is not { } saved
-            || !string.Equals(FieldText.Format(field, field.Get(design.Document.Design)), FieldText.Format(saved, saved.Get(design.Saved.Design)), StringComparison.Ordinal));
+            || FieldText.Format(field, field.Get(design.Document.Design)) != FieldText.Format(saved, saved.Get(design.Saved.Design)));
 
     /// <summary>Meaning, unit, range, default and source of a field, in a sentence or two.</summary>
     public static string Describe(Field<Design> field, DesignDocument document)
@@ -83,7 +84,8 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
         return [.. parts.Where(part => part.Item2.Length > 0)];
     }
 
-    private static string Default(Field<Design> field) => $"{(field.DefaultText.Length == 0 ? "empty" : field.DefaultText)} ({field.DefaultSource})";
+    private static string Default(Field<Design> field) =>
+        $"{(field.DefaultText.Length == 0 ? "empty" : field.DefaultText)} ({field.DefaultSource})";
 
     private static string Range(Field<Design> field) => field.Range is { } legal && field.IsNumeric
         ? $"{Bound(field, legal.Least)} to {Bound(field, legal.Greatest)}"
@@ -100,7 +102,8 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
     {
         int dot = key.LastIndexOf('.');
         string owner = dot < 0 ? "" : key[..dot];
-        if (owner.IndexOf(']') is var close and > 0 && owner.IndexOf('[') is var open and > 0 && int.TryParse(owner.AsSpan(open + 1, close - open - 1), out int number))
+        if (owner.IndexOf(']') is var close and > 0 && owner.IndexOf('[') is var open and > 0
+            && int.TryParse(owner.AsSpan(open + 1, close - open - 1), out int number))
         {
             DesignList list = DesignFields.Lists.First(one => one.Key == owner[..open]);
             string name = list.NameOf(list.Elements(design)[number - 1]);
@@ -108,6 +111,8 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
             return inner.Length == 0 ? name : $"{name}, {inner.Replace("opamp", "op-amp")}";
         }
 
-        return string.Equals(owner, place.Id, StringComparison.Ordinal) ? "" : owner.Replace("electrodes.", "").Replace('-', ' ').Replace(".", ", ").Replace("opamp", "op-amp");
+        return string.Equals(owner, place.Id, StringComparison.Ordinal)
+            ? ""
+            : owner.Replace("electrodes.", "").Replace('-', ' ').Replace(".", ", ").Replace("opamp", "op-amp");
     }
 }

@@ -12,6 +12,7 @@ public sealed class LatestOnly(Action<Exception> failed) : IDisposable
     /// <summary>Ends when the worker has nothing left to do.</summary>
     public Task Idle { get; private set; } = Task.CompletedTask;
 
+    /// <summary>True while a job runs.</summary>
     public bool IsBusy
     {
         get
@@ -23,6 +24,7 @@ public sealed class LatestOnly(Action<Exception> failed) : IDisposable
         }
     }
 
+    /// <summary>Runs a job after the one that runs, in place of the one that waits.</summary>
     public void Submit(Action job)
     {
         lock (_gate)
@@ -50,6 +52,7 @@ public sealed class LatestOnly(Action<Exception> failed) : IDisposable
         }
     }
 
+    /// <summary>Takes no more jobs.</summary>
     public void Dispose()
     {
         lock (_gate)

@@ -10,6 +10,7 @@ public sealed record OpenDesign
     /// <summary>Tells open designs apart in messages from the background; never used twice.</summary>
     public required int Slot { get; init; }
 
+    /// <summary>The document with all changes made so far.</summary>
     public required DesignDocument Document { get; init; }
 
     /// <summary>What stands in the file; where the design is in no file yet, what it began with.</summary>
@@ -18,8 +19,10 @@ public sealed record OpenDesign
     /// <summary>Where it is saved; null for the starter, which has no file yet.</summary>
     public string? Path { get; init; }
 
+    /// <summary>States to go back to, the last change on top.</summary>
     public ImmutableStack<Past> Undo { get; init; } = [];
 
+    /// <summary>States that were gone back from, the last on top.</summary>
     public ImmutableStack<Past> Redo { get; init; } = [];
 
     /// <summary>Number of the evaluation that was asked for last.</summary>
@@ -40,11 +43,29 @@ public sealed record OpenDesign
     /// <summary>True once <see cref="Shown"/> carries advice.</summary>
     public bool Advised { get; init; }
 
+    /// <summary>The design's file as it was last seen on the disk; null where nobody has looked, or where there is none.</summary>
+    public DesignDocument? FileOnDisk { get; init; }
+
+    /// <summary>The user's cards as they were last seen on the disk; null where nobody has looked.</summary>
+    public CardTexts? CardsOnDisk { get; init; }
+
+    /// <summary>True where the design's file was there once and is no more.</summary>
+    public bool IsGone { get; init; }
+
+    /// <summary>True where another program has written the design's file.</summary>
+    public bool FileChanged => FileOnDisk is { } there && !string.Equals(there.Text, Saved.Text, StringComparison.Ordinal);
+
+    /// <summary>The cards that the design names and whose files say something else than what its figures were worked out with.</summary>
+    public IReadOnlyList<string> CardsChanged => CardsOnDisk is not { } there ? [] :
+        [.. Document.Cards.DifferingFrom(there).Where(name => there.Of(name)?.Text is not null && Document.NamesCard(name))];
+
     /// <summary>The stages' headline for the title: file name, else the design's own name.</summary>
     public string Title => Path is null ? Document.Design.Name : System.IO.Path.GetFileNameWithoutExtension(Path);
 
+    /// <summary>True where the file does not say what the document says.</summary>
     public bool IsChanged => !ReferenceEquals(Document, Saved) && !string.Equals(Document.Text, Saved.Text, StringComparison.Ordinal);
 
+    /// <summary>True where the figures are those of the document.</summary>
     public bool IsFresh => ShownRun == Run;
 }
 

@@ -1,6 +1,7 @@
 using FrontEnd.Advice;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Coefficients;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Findings;
 using FrontEnd.Reporting;
@@ -16,6 +17,10 @@ public sealed class Performer : IDisposable
     private readonly LatestOnly _moves;
     private readonly LatestOnly _listings;
     private readonly LatestOnly _studies;
+    private readonly LatestOnly _cards;
+    private readonly LatestOnly _looks;
+    private readonly DiskWatch _disk = new();
+    private readonly Timer? _looking;
     private readonly RecoveryFiles? _recovery;
     private readonly RecentFiles? _recent;
     private readonly Action<string> _copy;
@@ -31,19 +36,25 @@ public sealed class Performer : IDisposable
     /// <param name="recent">Where opened files are remembered; null for nowhere.</param>
     /// <param name="copy">Puts a text on the clipboard.</param>
     /// <param name="patience">How long nothing must change before advice is looked for.</param>
-    public Performer(RecoveryFiles? recovery, RecentFiles? recent, Action<string> copy, Func<Design, Assessment>? evaluate = null, TimeSpan? patience = null)
+    /// <param name="looks">How often the files of the open designs are looked at; null for never by itself.</param>
+    public Performer(
+        RecoveryFiles? recovery, RecentFiles? recent, Action<string> copy, Func<Design, Assessment>? evaluate = null,
+        TimeSpan? patience = null, TimeSpan? looks = null)
     {
         (_recovery, _recent, _copy) = (recovery, recent, copy);
-        (_evaluations, _advice, _moves, _listings, _studies) = (new(Fail), new(Fail), new(Fail), new(Fail), new(Fail));
+        (_evaluations, _advice, _moves, _listings, _studies, _cards, _looks) = (
+            new(Fail), new(Fail), new(Fail), new(Fail), new(Fail), new(Fail), new(Fail));
         _evaluate = evaluate ?? Evaluator.Evaluate;
         _patience = patience ?? TimeSpan.FromMilliseconds(250);
+        _looking = looks is { } every ? new Timer(_ => LookAtDisk(), null, every, every) : null;
     }
 
     /// <summary>True while something is being worked out.</summary>
-    public bool IsBusy => _evaluations.IsBusy || _advice.IsBusy || _moves.IsBusy || _listings.IsBusy || _studies.IsBusy;
+    public bool IsBusy => _evaluations.IsBusy || _advice.IsBusy || _moves.IsBusy
+        || _listings.IsBusy || _studies.IsBusy || _cards.IsBusy || _looks.IsBusy;
 
     /// <summary>Ends when nothing is being worked out any more.</summary>
-    public Task Idle => Task.WhenAll(_evaluations.Idle, _advice.Idle, _moves.Idle, _listings.Idle, _studies.Idle);
+    public Task Idle => Task.WhenAll(_evaluations.Idle, _advice.Idle, _moves.Idle, _listings.Idle, _studies.Idle, _cards.Idle, _looks.Idle);
 
     /// <summary>Where messages go, and what went wrong in our own work. From any thread.</summary>
     public void Attach(Action<Message> send, Action<Exception> fail) => (_send, _fail) = (send, fail);
@@ -56,8 +67,19 @@ public sealed class Performer : IDisposable
             _recovery?.Later(model);
         }
 
+        _disk.Note(model.Designs);
         _watched = model;
     }
+
+    /// <summary>Looks in the background whether the files of the open designs, or their cards, have changed; tells what it finds. From any
+    /// thread.</summary>
+    public void LookAtDisk() => _looks.Submit(() =>
+    {
+        foreach (Message.SeenOnDisk seen in _disk.Look())
+        {
+            _send(seen);
+        }
+    });
 
     /// <summary>Puts unsaved work aside at once: a signal, a crash. Safe from any thread.</summary>
     public void Rescue()
@@ -71,6 +93,7 @@ public sealed class Performer : IDisposable
     /// <summary>The user has left of their own will: nothing is to be recovered.</summary>
     public void Forget() => _recovery?.Drop();
 
+    /// <summary>Performs an effect; what comes of it is sent as messages.</summary>
     public void Perform(Effect effect)
     {
         switch (effect)
@@ -79,19 +102,27 @@ public sealed class Performer : IDisposable
                 Evaluate(evaluate);
                 break;
             case Effect.Move move:
-                _moves.Submit(() => _send(new Message.Moved(move.Slot, move.Run, move.ResultId, Sensitivity.Of(move.Assessment, move.ResultId))));
+                _moves.Submit(
+                    () => _send(new Message.Moved(move.Slot, move.Run, move.ResultId, Sensitivity.Of(move.Assessment, move.ResultId))));
                 break;
             case Effect.Open open:
                 Open(open.Path);
+                break;
+            case Effect.ReadCards read:
+                _cards.Submit(() => _send(new Message.CardsRead(read.Slot, read.Known.Read(read.Names), read.Again)));
                 break;
             case Effect.Save save:
                 Save(save);
                 break;
             case Effect.Sheet sheet:
-                Write(FilePurpose.Sheet, sheet.Path, sheet.MayReplace, "sheet", () => SheetWriting.Write(sheet.Path, sheet.Document, sheet.Assessment));
+                Write(
+                    FilePurpose.Sheet, sheet.Path, sheet.MayReplace, "sheet",
+                    () => SheetWriting.Write(sheet.Path, sheet.Document, sheet.Assessment));
                 break;
             case Effect.Coefficients file:
-                Write(FilePurpose.Coefficients, file.Path, file.MayReplace, "coefficients", () => CoefficientWriting.Write(file.Path, file.Design, null));
+                Write(
+                    FilePurpose.Coefficients, file.Path, file.MayReplace, "coefficients",
+                    () => CoefficientWriting.Write(file.Path, file.Design, null));
                 break;
             case Effect.Study study:
                 Study(study);
@@ -115,6 +146,7 @@ public sealed class Performer : IDisposable
         }
     }
 
+    /// <summary>Breaks off what is being worked out.</summary>
     public void Dispose()
     {
         _newer.Cancel();
@@ -126,6 +158,9 @@ public sealed class Performer : IDisposable
         _advice.Dispose();
         _moves.Dispose();
         _listings.Dispose();
+        _looking?.Dispose();
+        _cards.Dispose();
+        _looks.Dispose();
         _recovery?.Dispose();
     }
 
@@ -197,7 +232,7 @@ public sealed class Performer : IDisposable
         {
             try
             {
-                StudyOutcome outcome = Studies.Run(study.Kind, study.Wish, study.Design, Tell, cancellation);
+                StudyOutcome outcome = study.Page.Work(study.Design, Tell, cancellation);
                 _send(new Message.Studied(study.Number, outcome));
             }
             catch (OperationCanceledException)

@@ -8,25 +8,36 @@ using FrontEnd.Topologies;
 
 namespace FrontEnd.App.Terminal;
 
-/// <summary>Where the user is: a block of the signal's path or a view across it. Says which fields and which results belong there.</summary>
+/// <summary>Where the user is: a block of the signal's path or a view across it. Says which fields and which results belong
+/// there.</summary>
 /// <param name="Id">Stable word; for stages the number of the first one as well.</param>
 /// <param name="Fields">Beginnings of the fields' keys, in the order of the form.</param>
 /// <param name="Results">Which results, in their order.</param>
 /// <param name="Judges">The judged results that make the block's verdict on the strip.</param>
 /// <param name="Letter">The key that leads there; '\0' for the blocks of the path.</param>
-public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields, IReadOnlyList<ResultPattern> Results, IReadOnlyList<ResultPattern> Judges, PlotKind Plot, char Letter = '\0')
+public sealed record Place(
+    string Id, string Title, IReadOnlyList<string> Fields, IReadOnlyList<ResultPattern> Results, IReadOnlyList<ResultPattern> Judges, PlotKind Plot,
+    char Letter = '\0')
 {
+    /// <summary>The block of the signal's source.</summary>
     public const string Scalp = "scalp";
+    /// <summary>The block of contacts and their mismatch.</summary>
     public const string Electrodes = "electrodes";
+    /// <summary>The block of protection and input network.</summary>
     public const string Input = "input";
+    /// <summary>The block of the first amplifier and the driven ground.</summary>
     public const string Amplifier = "amplifier";
+    /// <summary>The block of the converter.</summary>
     public const string Converter = "converter";
+    /// <summary>The block of the digital filters.</summary>
     public const string Digital = "digital";
+    /// <summary>The view of all verdicts.</summary>
     public const string Verdicts = "verdicts";
 
     /// <summary>Numbers of the stages (from 0) that the block stands for.</summary>
     public IReadOnlyList<int> Stages { get; init; } = [];
 
+    /// <summary>True for a block of the path, false for a view across it.</summary>
     public bool IsBlock => Letter == '\0';
 
     private static readonly ResultPattern[] AmplifierHeadrooms =
@@ -45,7 +56,8 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
             ResultIds.Noise.Total, ResultIds.Noise.PeakToPeak, ResultIds.Noise.Bands, ResultIds.Levels.LargestSignal, MuscleAlias,
         ], [], PlotKind.Noise);
 
-    private static readonly Place ElectrodesPlace = new(Electrodes, "electrodes", ["electrodes.mismatch", "electrodes.offset", "electrodes.", "contact-check."],
+    private static readonly Place ElectrodesPlace = new(
+        Electrodes, "electrodes", ["electrodes.mismatch", "electrodes.offset", "electrodes.", "contact-check."],
         [
             ResultIds.Mains.Total, ResultIds.Noise.Total, ResultIds.Noise.BoardShare, ResultIds.Levels.OffsetSurvived,
             ResultIds.Noise.Electrodes, ResultIds.Noise.ThermalFloor, ResultIds.Noise.Figure,
@@ -99,14 +111,31 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
     public static readonly IReadOnlyList<Place> Views =
     [
         new(Verdicts, "verdicts", ["requirements."], [new ResultFamily("")], [], PlotKind.Response, 'v'),
-        new("noise", "noise", ["band", "signal.smallest", "board-temperature", "skin-temperature", "requirements.noise", "bands["], [ResultIds.Noise.All], [ResultIds.Noise.All], PlotKind.Noise, 'n'),
+        new(
+            "noise", "noise", ["band", "signal.smallest", "board-temperature", "skin-temperature", "requirements.noise", "bands["],
+            [ResultIds.Noise.All], [ResultIds.Noise.All], PlotKind.Noise, 'n'),
         new("mains", "mains", ["mains.", "requirements.mains"], [ResultIds.Mains.All, ResultIds.Drive.All], [ResultIds.Mains.All], PlotKind.Mains, 'm'),
-        new("levels", "levels", ["signal.largest", "electrodes.offset", "supply.lowest", "supply.mid-rail", "requirements.offset", "requirements.headroom"], [ResultIds.Levels.All, ResultIds.Gain.All, ResultIds.Input.BiasOffset], [ResultIds.Levels.All], PlotKind.Step, 'l'),
-        new("aliases", "aliases", ["converter.rate", "band", "requirements.fold", "interferers["], [ResultIds.Alias.All, ResultIds.Mains.Harmonics], [ResultIds.Alias.All], PlotKind.Response, 'a'),
-        new("safety", "safety", ["supply.highest", "input.series-resistor", "input.resistor-tolerance", "ground-drive.series-resistor", "ground-drive.resistor-tolerance", "electrodes.active-buffer.skin-resistor", "electrodes.reference-buffer.skin-resistor", "requirements.fault", "requirements.driven"],
+        new(
+            "levels", "levels",
+            ["signal.largest", "electrodes.offset", "supply.lowest", "supply.mid-rail", "requirements.offset", "requirements.headroom"],
+            [ResultIds.Levels.All, ResultIds.Gain.All, ResultIds.Input.BiasOffset], [ResultIds.Levels.All], PlotKind.Step, 'l'),
+        new(
+            "aliases", "aliases", ["converter.rate", "band", "requirements.fold", "interferers["],
+            [ResultIds.Alias.All, ResultIds.Mains.Harmonics], [ResultIds.Alias.All], PlotKind.Response, 'a'),
+        new(
+            "safety", "safety",
+            [
+                "supply.highest", "input.series-resistor", "input.resistor-tolerance", "ground-drive.series-resistor",
+                "ground-drive.resistor-tolerance", "electrodes.active-buffer.skin-resistor", "electrodes.reference-buffer.skin-resistor",
+                "requirements.fault", "requirements.driven",
+            ],
             [ResultIds.Safety.All, ResultIds.Contact.AddsInBand], [ResultIds.Safety.All], PlotKind.Drive, 'f'),
-        new("power", "power", ["supply."], [ResultIds.Power.All, ResultIds.Data.All, ResultIds.Supply.All, ResultIds.Latency.All], [ResultIds.Power.All], PlotKind.Step, 'p'),
-        new("sheet", "sheet", ["name", "purpose", "caution", "channels", "montage."], [ResultIds.Montage.All, ResultIds.Gain.Mid, ResultIds.Gain.MidFrequency, ResultIds.Latency.Total], [], PlotKind.Response, 's'),
+        new(
+            "power", "power", ["supply."],
+            [ResultIds.Power.All, ResultIds.Data.All, ResultIds.Supply.All, ResultIds.Latency.All], [ResultIds.Power.All], PlotKind.Step, 'p'),
+        new(
+            "sheet", "sheet", ["name", "purpose", "caution", "channels", "montage."],
+            [ResultIds.Montage.All, ResultIds.Gain.Mid, ResultIds.Gain.MidFrequency, ResultIds.Latency.Total], [], PlotKind.Response, 's'),
     ];
 
     /// <summary>The blocks of a design's path, in order. Neighbouring anti-alias sections share one block.</summary>
@@ -132,7 +161,8 @@ public sealed record Place(string Id, string Title, IReadOnlyList<string> Fields
     public static Place Find(Design design, string id) =>
         Views.FirstOrDefault(view => view.Id == id) ?? Blocks(design).FirstOrDefault(block => block.Id == id) ?? ElectrodesPlace;
 
-    /// <summary>True where the key or id begins like this: at the end of a word, or where the beginning ends with a dot or a bracket.</summary>
+    /// <summary>True where the key or id begins like this: at the end of a word, or where the beginning ends with a dot or a
+    /// bracket.</summary>
     public static bool Begins(string text, string beginning) =>
         beginning.Length == 0
         || (text.StartsWith(beginning, StringComparison.Ordinal)

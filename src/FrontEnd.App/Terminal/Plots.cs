@@ -26,6 +26,7 @@ public static class Plots
         return kind;
     }
 
+    /// <summary>The curves of a kind of plot with their marks and axes.</summary>
     public static PlotData Of(PlotKind kind, Assessment shown, bool logX, bool logY)
     {
         Design design = shown.Design;
@@ -34,12 +35,18 @@ public static class Plots
         return kind switch
         {
             PlotKind.Response => new("response", "Hz", "dB", Floored(shown.Curves.Response, -160), [hum, nyquist], logX, false),
-            PlotKind.Delay => new("group delay", "Hz", "s", [.. shown.Curves.PhaseAndDelay.Where(curve => curve.YUnit == "s")], [hum, nyquist], logX, false),
-            PlotKind.Noise => new("noise density", "Hz", "V/√Hz", Loudest(shown.Curves.NoiseDensity), [nyquist], logX, logY) { Decades = 4 },
-            PlotKind.Mains => new("mains in the recording", "Hz", "V", Harmonics(shown), [nyquist], false, logY) { Bars = true, Decades = 4 },
+            PlotKind.Delay => new(
+                "group delay", "Hz", "s", [.. shown.Curves.PhaseAndDelay.Where(curve => curve.YUnit == "s")], [hum, nyquist], logX, false),
+            PlotKind.Noise => new(
+                "noise density", "Hz", "V/√Hz", Loudest(shown.Curves.NoiseDensity), [nyquist], logX, logY) { Decades = 4 },
+            PlotKind.Mains => new(
+                "mains in the recording", "Hz", "V", Harmonics(shown), [nyquist], false, logY) { Bars = true, Decades = 4 },
             PlotKind.Electrodes => new("electrode impedance |Z|", "Hz", "Ω", shown.Curves.ElectrodeImpedance, [hum], logX, logY),
-            PlotKind.Drive => new("driven-ground loop", "Hz", "dB", [.. shown.Curves.DrivenGroundLoop.Where(curve => curve.YUnit == "dB")], [hum], logX, false),
-            PlotKind.Step => new("after a step of the electrode offset", "s", "V", [.. shown.Curves.StepResponse.Select(curve => curve with { Name = "at the electrodes" })], [], false, false),
+            PlotKind.Drive => new(
+                "driven-ground loop", "Hz", "dB", [.. shown.Curves.DrivenGroundLoop.Where(curve => curve.YUnit == "dB")], [hum], logX, false),
+            PlotKind.Step => new(
+                "after a step of the electrode offset", "s", "V",
+                [.. shown.Curves.StepResponse.Select(curve => curve with { Name = "at the electrodes" })], [], false, false),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Plot is not handled."),
         };
     }

@@ -9,10 +9,12 @@ public sealed class RecentFiles(string folder)
 
     private string File => Path.Combine(folder, "recent");
 
+    /// <summary>The paths, newest first.</summary>
     public IReadOnlyList<string> All => System.IO.File.Exists(File) && TextFiles.Read(File, out _) is { } text
         ? [.. text.Split('\n', StringSplitOptions.RemoveEmptyEntries)]
         : [];
 
+    /// <summary>Puts a path first.</summary>
     public void Add(string path)
     {
         string full = Path.GetFullPath(path);

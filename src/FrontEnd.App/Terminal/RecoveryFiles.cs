@@ -3,7 +3,8 @@ using FrontEnd.Documents;
 namespace FrontEnd.App.Terminal;
 
 /// <summary>Keeps unsaved work in a file of its own, so that a crash or a hang-up loses nothing. One file a session.</summary>
-/// <remarks>Form: for each design a line <c>== path</c> (empty path: no file yet) with the number of the text's characters, then the text.</remarks>
+/// <remarks>Form: for each design a line <c>== path</c> (empty path: no file yet) with the number of the text's characters, then the
+/// text.</remarks>
 public sealed class RecoveryFiles : IDisposable
 {
     private const string Ending = ".recovery";
@@ -15,6 +16,7 @@ public sealed class RecoveryFiles : IDisposable
     private readonly List<string> _found = [];
     private Model? _latest;
 
+    /// <summary>Keeps work in a folder, in a file of this session's own.</summary>
     public RecoveryFiles(string folder)
     {
         _folder = folder;
@@ -36,6 +38,7 @@ public sealed class RecoveryFiles : IDisposable
         }
     }
 
+    /// <summary>Writes at once. From any thread.</summary>
     public void Now(Model model)
     {
         lock (_gate)
@@ -66,7 +69,7 @@ public sealed class RecoveryFiles : IDisposable
                 if (TextFiles.Read(file, out _) is { } text)
                 {
                     _found.Add(file);
-                    designs.AddRange(Parse(text).Select(design => design with { FileText = design.Path is { } path ? TextFiles.Read(path, out _) : null }));
+                    designs.AddRange(Parse(text).Select(WithDisk));
                 }
             }
         }
@@ -130,7 +133,17 @@ public sealed class RecoveryFiles : IDisposable
     }
 
     /// <summary>The form of a recovery file.</summary>
-    public static string Format(IEnumerable<RecoveredDesign> designs) => string.Concat(designs.Select(design => $"== {design.Text.Length} {design.Path}\n{design.Text}\n"));
+    public static string Format(IEnumerable<RecoveredDesign> designs) =>
+        string.Concat(designs.Select(design => $"== {design.Text.Length} {design.Path}\n{design.Text}\n"));
+
+    /// <summary>The design with what its file says now and with the cards that both name.</summary>
+    private static RecoveredDesign WithDisk(RecoveredDesign design)
+    {
+        string? there = design.Path is { } path ? TextFiles.Read(path, out _) : null, folder = Path.GetDirectoryName(design.Path);
+        CardTexts Cards(string text) =>
+            DesignDocument.ReadText(text, DesignDocument.FormatOf(design.Path ?? "", text), design.Path, folder).Cards;
+        return design with { FileText = there, Cards = Cards(design.Text).And(Cards(there ?? "")) };
+    }
 
     private void WriteLatest()
     {
@@ -147,7 +160,8 @@ public sealed class RecoveryFiles : IDisposable
     private void Write(Model model)
     {
         List<RecoveredDesign> changed =
-            [.. model.Designs.Where(design => design.IsChanged).Select(design => new RecoveredDesign(design.Path is null ? null : Path.GetFullPath(design.Path), design.Document.Text))];
+            [.. model.Designs.Where(design => design.IsChanged).Select(
+                design => new RecoveredDesign(design.Path is null ? null : Path.GetFullPath(design.Path), design.Document.Text))];
         if (changed.Count == 0)
         {
             Delete(_mine);

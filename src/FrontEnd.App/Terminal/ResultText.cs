@@ -47,5 +47,6 @@ public static class ResultText
             + (improvement.SideEffect is null ? "" : $"; but {improvement.SideEffect}");
 
     /// <summary>A source's place for the reader: "metting-van-rijn-1990, sec. 2.1".</summary>
-    public static string Source(SourceRef source) => source.Place.Length == 0 ? source.Key.Replace('-', ' ') : $"{source.Key.Replace('-', ' ')}, {source.Place}";
+    public static string Source(SourceRef source) =>
+        source.Place.Length == 0 ? source.Key.Replace('-', ' ') : $"{source.Key.Replace('-', ' ')}, {source.Place}";
 }

@@ -10,11 +10,13 @@ public sealed class Session
     {
         Model = model;
         _performer = performer;
+        performer.Watch(model);
         performer.Attach(
             message => post(() => Send(message)),
             fault => post(() => Tell(fault)));
     }
 
+    /// <summary>Everything that the screen shows now.</summary>
     public Model Model { get; private set; }
 
     /// <summary>The model has changed.</summary>
@@ -47,12 +49,12 @@ public sealed class Session
     /// <summary>Leaves a page that cannot be painted and says so; false where there is none to leave.</summary>
     public bool Leave(Exception fault)
     {
-        if (Model.Overlay is null)
+        if (Model.Page is null)
         {
             return false;
         }
 
-        Model = Model with { Overlay = null };
+        Model = Model with { Page = null };
         Tell(fault);
         return true;
     }
@@ -74,6 +76,7 @@ public sealed class Session
         }
     }
 
+    /// <summary>Performs an effect, or hands it on.</summary>
     public void Perform(Effect effect)
     {
         switch (effect)

@@ -6,6 +6,7 @@ namespace FrontEnd.App.Terminal;
 /// <summary>The fields of a question about sites, in the order of the form.</summary>
 public static class SitesForm
 {
+    /// <summary>The fields, in order.</summary>
     public static readonly IReadOnlyList<SitesField> Fields =
     [
         new("nasion-inion", one => one.NasionInion, (one, text) => one with { NasionInion = text }),
@@ -14,7 +15,9 @@ public static class SitesForm
         new("from", one => one.From, (one, text) => one with { From = text }),
         new("to", one => one.To, (one, text) => one with { To = text }),
         new("montage", one => one.Montage, (one, text) => one with { Montage = text }) { Words = ["", .. Sites.Montages.Keys] },
-        new("F3, F4 halfway", one => one.Rule == SiteRule.Row ? Row : Column, (one, text) => one with { Rule = text == Column ? SiteRule.Column : SiteRule.Row }) { Words = [Row, Column], IsWord = true },
+        new(
+            "F3, F4 halfway", one => one.Rule == SiteRule.Row ? Row : Column,
+            (one, text) => one with { Rule = text == Column ? SiteRule.Column : SiteRule.Row }) { Words = [Row, Column], IsWord = true },
     ];
 
     private const string Row = "Fz to F7";

@@ -3,7 +3,8 @@ namespace FrontEnd.App.Terminal;
 /// <summary>The folder for what the program remembers between sessions.</summary>
 public static class StateFolder
 {
-    /// <summary><c>$XDG_STATE_HOME/frontend</c>, else <c>~/.local/state/frontend</c>; on Windows the local application data. Null where there is no home.</summary>
+    /// <summary><c>$XDG_STATE_HOME/frontend</c>, else <c>~/.local/state/frontend</c>; on Windows the local application data. Null where
+    /// there is no home.</summary>
     public static string? Path
     {
         get
@@ -14,8 +15,11 @@ public static class StateFolder
                 return System.IO.Path.Combine(given, "frontend");
             }
 
-            string home = Environment.GetFolderPath(OperatingSystem.IsWindows() ? Environment.SpecialFolder.LocalApplicationData : Environment.SpecialFolder.UserProfile);
-            return home.Length == 0 ? null : OperatingSystem.IsWindows() ? System.IO.Path.Combine(home, "frontend") : System.IO.Path.Combine(home, ".local", "state", "frontend");
+            string home = Environment.GetFolderPath(
+                OperatingSystem.IsWindows() ? Environment.SpecialFolder.LocalApplicationData : Environment.SpecialFolder.UserProfile);
+            return home.Length == 0 ? null
+                : OperatingSystem.IsWindows() ? System.IO.Path.Combine(home, "frontend")
+                : System.IO.Path.Combine(home, ".local", "state", "frontend");
         }
     }
 }

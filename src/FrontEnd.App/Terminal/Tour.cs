@@ -11,6 +11,7 @@ public sealed record TourStep(string Title, string Text, string Place, string Fi
 /// <summary>The lessons, each on real controls of the design in hand.</summary>
 public static class Tour
 {
+    /// <summary>The steps, in order.</summary>
     public static readonly IReadOnlyList<TourStep> Steps =
     [
         new("the path is the map", "The strip above is the way of the signal, from scalp to samples. Left and right walk along it. Left below stands what you may change, right what it does, worst first. Tab goes across, Enter on a figure says why.",

@@ -6,10 +6,31 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
 
-/// <summary>Finds part cards: by name among those that come with the program, by path among the user's own.</summary>
-internal sealed class CardShelf(string? folder)
+/// <summary>Finds part cards: by name among those that come with the program, by path among the user's own. Touches no file itself.</summary>
+internal sealed class CardShelf
 {
     private const string Prefix = "parts/";
+
+    private readonly Func<string, CardText>? _read;
+    private readonly List<string> _wanted = [];
+
+    /// <summary>A shelf with these cards of the user's and no others.</summary>
+    public CardShelf(CardTexts texts)
+        : this(texts, null)
+    {
+    }
+
+    private CardShelf(CardTexts texts, Func<string, CardText>? read) => (Texts, _read) = (texts, read);
+
+    /// <summary>A shelf that fetches from the disk what is asked for; each card once.</summary>
+    /// <param name="folder">Where a card's path starts from; null where there is no such place.</param>
+    public static CardShelf OnDisk(string? folder) => new(CardTexts.In(folder), name => CardTexts.Read(folder, name));
+
+    /// <summary>The user's cards: those that it began with, and those that were fetched.</summary>
+    public CardTexts Texts { get; private set; }
+
+    /// <summary>Cards that were asked for and are not held, so that someone else may fetch them.</summary>
+    public IReadOnlyList<string> Wanted => _wanted;
 
     // The same card is often named several times in a design.
     private readonly Dictionary<(CardClass, string), (PartCard? Card, Finding? Finding, IReadOnlyList<Finding> Inside)> _found = [];
@@ -28,7 +49,8 @@ internal sealed class CardShelf(string? folder)
     public static string? TextOf(CardClass cardClass, string name) => Embedded.Read($"{Prefix}{Folder(cardClass)}/{name}.toml");
 
     /// <summary>The chip that a card that comes with the program says its part is on; "" for a part of its own.</summary>
-    public static string ChipOf(CardClass cardClass, string name) => new CardShelf(null).Find(cardClass, name, "", out _, out _)?.Chip ?? "";
+    public static string ChipOf(CardClass cardClass, string name) =>
+        new CardShelf(CardTexts.None).Find(cardClass, name, "", out _, out _)?.Chip ?? "";
 
     /// <param name="finding">What is wrong with naming this card; null where it was found.</param>
     /// <param name="inside">What is wrong inside the card, with places in it; only the first time it is asked for.</param>
@@ -54,21 +76,20 @@ internal sealed class CardShelf(string? folder)
         bool isPath = name.EndsWith(".toml", StringComparison.OrdinalIgnoreCase);
         if (isPath)
         {
-            if (folder is null)
+            if (Texts.Folder is null)
             {
                 finding = ReadingMessages.BadCard(key, name, "the design is in no file that the path could start from");
                 return null;
             }
 
-            string path = Path.Combine(folder, name);
-            string? text = TextFiles.Read(path, out Finding? unread);
-            if (text is null)
+            CardText? held = Held(name);
+            if (held?.Text is null)
             {
-                finding = ReadingMessages.BadCard(key, name, unread!.Message);
+                finding = ReadingMessages.BadCard(key, name, held?.Unread ?? "it has not been read yet");
                 return null;
             }
 
-            source = new SourceText(path, text);
+            source = new SourceText(Path.Combine(Texts.Folder, name), held.Text);
         }
         else
         {
@@ -84,6 +105,23 @@ internal sealed class CardShelf(string? folder)
         }
 
         return Parse(cardClass, source, name, key, findings, out finding);
+    }
+
+    private CardText? Held(string name)
+    {
+        if (Texts.Of(name) is { } held)
+        {
+            return held;
+        }
+
+        if (_read is null)
+        {
+            _wanted.Add(name);
+            return null;
+        }
+
+        Texts = Texts.With(name, _read(name));
+        return Texts.Of(name);
     }
 
     internal static PartCard? Parse(CardClass cardClass, SourceText source, string name, string key, List<Finding> findings,

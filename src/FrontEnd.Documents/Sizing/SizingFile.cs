@@ -63,7 +63,7 @@ public static class SizingFile
             }
         }
 
-        DesignBuilder builder = new(source, DocumentFormat.Toml, new CardShelf(folder), findings);
+        DesignBuilder builder = new(source, DocumentFormat.Toml, CardShelf.OnDisk(folder), findings);
         builder.Build(root, false);
 
         // What is assumed about protection and highest voltage matters to a design; here the search fits the resistor.

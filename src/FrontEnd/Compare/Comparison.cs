@@ -16,7 +16,16 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
     /// <summary>Compares field by field; a list with other elements, or a part that one design does not have, is one difference.</summary>
     public static Comparison Of(Design from, Design to, CancellationToken cancellation = default)
     {
-        var found = new List<(string Key, string From, string To, Design Design)>();
+        Assessment start = Evaluator.Evaluate(from), end = Evaluator.Evaluate(to);
+        IReadOnlyList<Differing> found = Differing(from, to);
+        Difference[] differences = InParallel.Map(found, one => new Difference(one.Key, one.From, one.To, Evaluator.Evaluate(one.Alone)), cancellation);
+        return new Comparison(start, end, differences);
+    }
+
+    /// <summary>What differs between two designs, in the order of the catalogue; nothing is evaluated.</summary>
+    public static IReadOnlyList<Differing> Differing(Design from, Design to)
+    {
+        List<Differing> found = [];
         HashSet<string> whole = new(StringComparer.Ordinal);
         foreach (OptionalPart part in DesignFields.OptionalParts.Where(part => part.IsThere(from) != part.IsThere(to)))
         {
@@ -27,13 +36,13 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
                 changed = field.Set(changed, field.Get(to));
             }
 
-            found.Add((part.Key, part.IsThere(from) ? "there" : "none", part.IsThere(to) ? "there" : "none", changed));
+            found.Add(new Differing(part.Key, part.IsThere(from) ? "there" : "none", part.IsThere(to) ? "there" : "none", changed) { Within = Within(from, to, part.Key + ".") });
         }
 
         foreach (DesignList list in DesignFields.Lists.Where(list => !SameShape(list, from, to)))
         {
             whole.Add(list.Key + "[");
-            found.Add((list.Key, Names(list, from), Names(list, to), list.With(from, list.Elements(to))));
+            found.Add(new Differing(list.Key, Names(list, from), Names(list, to), list.With(from, list.Elements(to))) { Within = Within(from, to, list.Key + "[") });
         }
 
         Dictionary<string, Field<Design>> others = DesignFields.Of(to).ToDictionary(field => field.Key, StringComparer.Ordinal);
@@ -46,14 +55,27 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
 
             if (Written(field, field.Get(from), other.Get(to)) is { } pair)
             {
-                found.Add((field.Key, pair.From, pair.To, field.Set(from, other.Get(to))));
+                found.Add(new Differing(field.Key, pair.From, pair.To, field.Set(from, other.Get(to))));
             }
         }
 
-        Assessment start = Evaluator.Evaluate(from), end = Evaluator.Evaluate(to);
-        Difference[] differences = InParallel.Map(found, one => new Difference(one.Key, one.From, one.To, Evaluator.Evaluate(one.Design)), cancellation);
-        return new Comparison(start, end, differences);
+        return found;
     }
+
+    /// <summary>The values inside a part or list that only one design has, or that are not the same in both; of what is gone, the names.</summary>
+    private static List<FieldPair> Within(Design from, Design to, string beginning)
+    {
+        Dictionary<string, string> before = Texts(from, beginning), after = Texts(to, beginning);
+        IEnumerable<FieldPair> there = after.Where(pair => before.GetValueOrDefault(pair.Key) != pair.Value)
+            .Select(pair => new FieldPair(pair.Key, before.GetValueOrDefault(pair.Key), pair.Value));
+        IEnumerable<FieldPair> gone = before.Where(pair => !after.ContainsKey(pair.Key) && pair.Key.EndsWith(".name", StringComparison.Ordinal))
+            .Select(pair => new FieldPair(pair.Key, pair.Value, null));
+        return [.. there, .. gone];
+    }
+
+    private static Dictionary<string, string> Texts(Design design, string beginning) => DesignFields.Of(design)
+        .Where(field => field.Key.StartsWith(beginning, StringComparison.Ordinal) && DesignFields.IsPresent(design, field.Key))
+        .ToDictionary(field => field.Key, field => FieldText.Format(field, field.Get(design)), StringComparer.Ordinal);
 
     /// <summary>The ids that either design is judged on, in the first one's order.</summary>
     public IReadOnlyList<ResultId> JudgedIds =>
@@ -126,3 +148,20 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
 /// <param name="To">Its value in the second.</param>
 /// <param name="Alone">The first design with this difference alone.</param>
 public sealed record Difference(string Key, string From, string To, Assessment Alone);
+
+/// <summary>A value that differs between two designs, not yet evaluated.</summary>
+/// <param name="Key">The field, list or part that differs.</param>
+/// <param name="From">Its value in the first design, as written.</param>
+/// <param name="To">Its value in the second.</param>
+/// <param name="Alone">The first design with this difference alone.</param>
+public sealed record Differing(string Key, string From, string To, Design Alone)
+{
+    /// <summary>What differs inside, where it is a whole part or list; empty for a field.</summary>
+    public IReadOnlyList<FieldPair> Within { get; init; } = [];
+}
+
+/// <summary>A field's value in two designs, as written.</summary>
+/// <param name="Key">The field.</param>
+/// <param name="From">In the first design; null where it has no such field.</param>
+/// <param name="To">In the second.</param>
+public sealed record FieldPair(string Key, string? From, string? To);

@@ -108,9 +108,9 @@ public class EditsTests
         Assert.Equal(2, taken.Comments);
 
         (Model model, _) = Model.Start(document, null);
-        Model study = Setup.Settle(model with { Overlay = new Overlay.Study(StudyKind.Sizing, new StudyWish(), 1, null, new StudyOutcome("", [new("a", wanted, "")], 0), 0, 0, 0) }, new Effect.Evaluate(0, 1, document.Design));
+        Model study = Setup.Settle(model with { Page = new SizingPage { Number = 1, Outcome = new StudyOutcome("", [new("a", wanted, "")], 0) } }, new Effect.Evaluate(0, 1, document.Design));
         Model asked = study.Press(new Keystroke(KeyName.Enter));
-        Assert.IsType<Overlay.Ask>(asked.Overlay);
+        Assert.IsType<QuestionPage>(asked.Page);
         Assert.Equal(Text, asked.Here.Document.Text);
         Assert.Equal(Text, asked.Type("n").Here.Document.Text);
         Model done = asked.Type("y");
@@ -169,7 +169,7 @@ public class EditsTests
         Model moved = model.Type(">");
 
         Assert.Equal("gain 2", moved.Design.Stages[1].Name);
-        Assert.Equal("stages[2].feedback-resistor", Updater.FormOf(moved)[moved.FieldRow].Field.Key);
+        Assert.Equal("stages[2].feedback-resistor", Whereabouts.FormOf(moved)[moved.FieldRow].Field.Key);
         Assert.Contains("moved nearer the samples", moved.Status, StringComparison.Ordinal);
         Assert.Equal(model.Here.Document.Text, moved.Type("<").Here.Document.Text);
         Assert.Equal(model.Here.Document.Text, moved.Type("u").Here.Document.Text);

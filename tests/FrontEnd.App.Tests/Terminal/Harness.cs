@@ -70,6 +70,13 @@ internal sealed class Harness : IDisposable
         Settle();
     }
 
+    /// <summary>Has the files looked at, as the clock would.</summary>
+    public void LookAtDisk()
+    {
+        _performer.LookAtDisk();
+        Settle();
+    }
+
     /// <summary>Waits for the background, takes in its news, lays out and draws; until nothing comes any more.</summary>
     public void Settle()
     {

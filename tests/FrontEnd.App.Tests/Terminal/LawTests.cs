@@ -30,24 +30,39 @@ public class LawTests
     }
 
     /// <summary>What leads into each page, so that the keys of every one are pressed; nothing for the form.</summary>
-    private static readonly string[] Pages = ["", "", "zr", "zs", "zs\r", "zz", "zz\r", "zb", "ze", "zg", "zc", "z", " ", "?", "v\r", "g", "c", "i"];
+    private static readonly IReadOnlyList<Keystroke[]> Pages = [[], [], [Keystroke.Of('v'), new(KeyName.Enter)], .. KeyMap.Acts.SelectMany(Ways)];
 
-    private static readonly Dictionary<StudyKind, StudyOutcome> Outcomes = new()
+    // What takes long is not worked out here; what is pressed on a study's page does not depend on what it finds.
+    private static readonly StudyOutcome Found =
+        new("found\n\n1  one\n2  two", [new("design 1: the same", Headband.Design, "note"), new("design 2: the starter", Starter.Design, "note")], 0);
+
+    private static readonly System.Collections.Concurrent.ConcurrentDictionary<Type, StudyOutcome> Outcomes = new();
+
+    private static StudyOutcome Outcome(StudyPage page) =>
+        page.WaitsForStart ? Found : Outcomes.GetOrAdd(page.GetType(), _ => page.Work(Headband.Design, _ => { }, CancellationToken.None));
+
+    /// <summary>The keys that lead into an act's page, and those that start the study there; none for an act that leads to no page.</summary>
+    private static IEnumerable<Keystroke[]> Ways(Act act)
     {
-        [StudyKind.Rates] = Run(StudyKind.Rates), [StudyKind.Spread] = Run(StudyKind.Spread), [StudyKind.Bench] = Run(StudyKind.Bench),
+        Keystroke[] keys = act.Letter != '\0' ? [Keystroke.Of(act.Letter)] : act.Others.Count > 0 ? [act.Others[0]] : [Keystroke.Of(Act.MoreLetter), Keystroke.Of(act.Under)];
+        Page? page = keys.Aggregate(Headband, (model, key) => Updater.Update(model, new Message.Pressed(key)).Model).Page;
+        return page is null ? [] : page is StudyPage { WaitsForStart: true } ? [keys, [.. keys, new(KeyName.Enter)]] : [keys];
+    }
 
-        // The search itself takes seconds; what is pressed on its page does not depend on what it finds.
-        [StudyKind.Sizing] = new("found\n\n1  one\n2  two", [new("design 1: the same", Headband.Design, "note"), new("design 2: the starter", Starter.Design, "note")], 0),
-    };
-
-    private static StudyOutcome Run(StudyKind kind) => Studies.Run(kind, new StudyWish(64), Headband.Design, _ => { }, CancellationToken.None);
+    /// <summary>Every page has a way that the laws walk.</summary>
+    [Fact]
+    public void Pages_AllOfThem_AreReached()
+    {
+        IEnumerable<Type> reached = Pages.Select(keys => keys.Aggregate(Headband, (model, key) => Updater.Update(model, new Message.Pressed(key)).Model).Page?.GetType()).OfType<Type>();
+        Assert.Equal([nameof(ChoosePage)], typeof(Page).Assembly.GetTypes().Where(type => type.IsSubclassOf(typeof(Page)) && !type.IsAbstract).Except(reached).Select(type => type.Name));
+    }
 
     /// <summary>Any keys, on any page, at any size: nothing throws, the picture has the size asked for, and what is drawn in ASCII is ASCII.</summary>
     [Property(Arbitrary = [typeof(Arbitraries)], MaxTest = 300)]
     public void AnyKeys_NeverThrow(Keystroke[] keys, byte page, byte width, byte height, bool ascii)
     {
         Model model = Headband with { Width = width, Height = Math.Max((byte)1, height) };
-        IEnumerable<Keystroke> first = Pages[page % Pages.Length].Select(letter => letter == '\r' ? new Keystroke(KeyName.Enter) : Keystroke.Of(letter));
+        IEnumerable<Keystroke> first = Pages[page % Pages.Count];
         foreach (Keystroke key in first.Concat(keys))
         {
             // Figures of the first moment stand for all: what is pressed matters here, not what is worked out.
@@ -57,7 +72,7 @@ public class LawTests
                 model = one switch
                 {
                     Effect.Evaluate evaluate => Updater.Update(model, new Message.Evaluated(evaluate.Slot, evaluate.Run, Headband.Here.Shown!)).Model,
-                    Effect.Study study when study.Number % 3 != 0 => Updater.Update(model, new Message.Studied(study.Number, Outcomes[study.Kind])).Model,
+                    Effect.Study study when study.Number % 3 != 0 => Updater.Update(model, new Message.Studied(study.Number, Outcome(study.Page))).Model,
                     Effect.Study study => Updater.Update(model, new Message.Progressed(study.Number, 0.5)).Model,
                     _ => model,
                 };
@@ -79,7 +94,7 @@ public class LawTests
         Model start = headband ? Headband : Starter;
         List<string> places = [.. Place.Blocks(start.Design).Select(one => one.Id), .. Place.Views.Select(one => one.Id)];
         Model there = Updater.Update(start, new Message.GoTo(places[place % places.Count])).Model;
-        int rows = Updater.FormOf(there).Count;
+        int rows = Whereabouts.FormOf(there).Count;
         there = there with { FieldRow = rows == 0 ? 0 : row % rows };
 
         Act[] acts = [Act.StepUp, Act.StepDown, Act.ToDefault, Act.MoveEarlier, Act.MoveLater, Act.RemoveStage];
@@ -129,7 +144,7 @@ public class LawTests
         foreach (string place in (string[])[.. Place.Blocks(model.Design).Select(one => one.Id), .. Place.Views.Select(one => one.Id)])
         {
             Model there = Updater.Update(model, new Message.GoTo(place)).Model with { OnResults = true };
-            IReadOnlyList<Result> results = Updater.ResultsOf(there);
+            IReadOnlyList<Result> results = Whereabouts.ResultsOf(there);
             for (int row = 0; row < results.Count; row++)
             {
                 string screen = (there with { ResultRow = row }).Screen();

@@ -10,15 +10,25 @@ namespace FrontEnd.App.Tests.Terminal;
 /// <summary>The small parts: lines, keys, canvas, plots, recovery files.</summary>
 public class PartsTests
 {
+    /// <summary>What is written anywhere as something that can be done stands in the one list, once: nothing is without a key.</summary>
+    [Fact]
+    public void KeyMap_HoldsEveryAct()
+    {
+        IEnumerable<Act> written = typeof(Act).Assembly.GetTypes()
+            .SelectMany(type => type.GetFields(System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.Static))
+            .Where(field => field.FieldType == typeof(Act)).Select(field => (Act)field.GetValue(null)!);
+        Assert.Equal(written.Select(act => act.Does).Order(), KeyMap.Acts.Select(act => act.Does).Order());
+        Assert.All(KeyMap.Acts, act => Assert.NotEqual("", act.Keys));
+    }
+
     [Fact]
     public void KeyMap_EveryKeyMeansOneThing()
     {
-        List<Keystroke> keys = [.. KeyMap.Rows.SelectMany(row => row.Others.Concat(row.Letter == '\0' ? [] : [Keystroke.Of(row.Letter)]))];
+        List<Keystroke> keys = [.. KeyMap.Acts.SelectMany(row => row.Others.Concat(row.Letter == '\0' ? [] : [Keystroke.Of(row.Letter)]))];
         Assert.Equal(keys.Count, keys.Distinct().Count());
-        Assert.Equal(Enum.GetValues<Act>().Order(), KeyMap.Rows.Select(row => row.Act).Order());
-        foreach (KeyMap.Row row in KeyMap.Rows.Where(row => row.Letter != '\0'))
+        foreach (Act row in KeyMap.Acts.Where(row => row.Letter != '\0'))
         {
-            Assert.Equal(row.Act, KeyMap.MeaningWhileTyping(new Keystroke(KeyName.Letter, row.Letter, Alt: true)));
+            Assert.Equal(row, KeyMap.MeaningWhileTyping(new Keystroke(KeyName.Letter, row.Letter, Alt: true)));
         }
     }
 

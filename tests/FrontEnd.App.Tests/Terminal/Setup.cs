@@ -34,7 +34,7 @@ internal static class Setup
     public static Model Settle(Model model, Effect? effect) => effect switch
     {
         Effect.Evaluate evaluate => Updater.Update(model, new Message.Evaluated(evaluate.Slot, evaluate.Run, Evaluator.Evaluate(evaluate.Design))).Model,
-        Effect.Study study => Updater.Update(model, new Message.Studied(study.Number, Studies.Run(study.Kind, study.Wish, study.Design, _ => { }, CancellationToken.None))).Model,
+        Effect.Study study => Updater.Update(model, new Message.Studied(study.Number, study.Page.Work(study.Design, _ => { }, CancellationToken.None))).Model,
         Effect.Several several => several.Effects.Aggregate(model, Settle),
         _ => model,
     };
@@ -52,7 +52,7 @@ internal static class Setup
     public static Model At(this Model model, string place, string key)
     {
         Model there = Updater.Update(model, new Message.GoTo(place)).Model;
-        int row = Updater.FormOf(there).ToList().FindIndex(one => one.Field.Key == key);
+        int row = Whereabouts.FormOf(there).ToList().FindIndex(one => one.Field.Key == key);
         Assert.True(row >= 0, $"{key} is not on the form of {place}");
         return there with { FieldRow = row };
     }

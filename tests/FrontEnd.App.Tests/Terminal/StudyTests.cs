@@ -25,7 +25,7 @@ public class StudyTests
     {
         List<string> seen = [];
         int pages = 0;
-        for (Model? last = null; last is null || !Equals(last.Overlay, model.Overlay); last = model, model = model.Press(PageDown))
+        for (Model? last = null; last is null || !Equals(last.Page, model.Page); last = model, model = model.Press(PageDown))
         {
             string[] rows = model.Screen().Split('\n')[firstRow..20];
             int overlap = Enumerable.Range(0, rows.Length + 1).Reverse().First(count => count <= seen.Count && seen.TakeLast(count).SequenceEqual(rows.Take(count)));
@@ -56,7 +56,7 @@ public class StudyTests
     public void Spread_AfterStart_ShowsWhatTheCommandPrints()
     {
         Model waiting = Setup.Start(Setup.Headband).Type("zs--");   // 10000 builds, 3000, 1000
-        Assert.Null(Assert.IsType<Overlay.Study>(waiting.Overlay).Outcome);
+        Assert.Null(Assert.IsAssignableFrom<StudyPage>(waiting.Page).Outcome);
 
         Assert.Equal(Printed("spread", "designs/dry-headband.toml", "--builds", "1000"), Walk(waiting.Press(Enter), 7).SkipLastWhile(line => line.Length == 0));
         Assert.Equal(Printed("spread", "designs/dry-headband.toml", "--builds", "300", "--seed", "2", "--distribution", "normal"), Outcome(waiting.Type("-ed").Press(Enter)).Lines);
@@ -69,7 +69,7 @@ public class StudyTests
         {
             Model model = Setup.Start(Path.Combine(Setup.Root, "designs", "wrong-in-six-ways.toml")).Type("z" + letter).Press(Enter);
             Design wrong = new Design() with { Band = new Design().Band with { High = FrontEnd.Quantities.Frequency.FromHertz(1e6) } };
-            StudyOutcome outcome = Studies.Run(letter == "s" ? StudyKind.Spread : StudyKind.Bench, new StudyWish(10), wrong, _ => { }, TestContext.Current.CancellationToken);
+            StudyOutcome outcome = (letter == "s" ? new SpreadPage(10) : (StudyPage)new BenchPage()).Work(wrong, _ => { }, TestContext.Current.CancellationToken);
 
             Assert.Contains("error[", outcome.Text, StringComparison.Ordinal);
             Assert.Empty(outcome.Choices);
@@ -86,11 +86,11 @@ public class StudyTests
         Assert.Contains(outcome.Lines, line => line.StartsWith("recommended:", StringComparison.Ordinal) && line.EndsWith(word, StringComparison.Ordinal));
 
         Model other = model.Type("+");
-        int choice = Assert.IsType<Overlay.Study>(other.Overlay).Choice;
+        int choice = Assert.IsAssignableFrom<StudyPage>(other.Page).Choice;
         Assert.NotEqual(outcome.Pick, choice);
         Model taken = other.Press(Enter);
 
-        Assert.Null(taken.Overlay);
+        Assert.Null(taken.Page);
         Assert.Equal(outcome.Choices[choice].Design.Converter.Rate, taken.Design.Converter.Rate);
         Assert.Equal(model.Here.Document.Text, taken.Type("u").Here.Document.Text);
     }
@@ -105,10 +105,10 @@ public class StudyTests
         int own = outcome.Choices.ToList().FindIndex(choice => choice.Design.Converter.Rate == model.Design.Converter.Rate);
         Assert.NotEqual(-1, own);
 
-        Model same = (model with { Overlay = Assert.IsType<Overlay.Study>(model.Overlay) with { Choice = own } }).Press(Enter);
+        Model same = (model with { Page = Assert.IsAssignableFrom<StudyPage>(model.Page) with { Choice = own } }).Press(Enter);
 
         Assert.Equal($"{outcome.Choices[own].Word} is already set", same.Status);
-        Assert.Null(same.Overlay);
+        Assert.Null(same.Page);
         Assert.Equal(before.Here.Undo, same.Here.Undo);
         Assert.Equal(before.Here.Document.Text, same.Here.Document.Text);
     }
@@ -118,7 +118,7 @@ public class StudyTests
     {
         Model model = Setup.Start(Path.Combine(Setup.Root, "designs", "hobbyist.toml"));
         SizedOutcomes sized = SizedOutcomes.Of(model.Design);
-        Model found = model with { Overlay = new Overlay.Study(StudyKind.Sizing, new StudyWish(), 1, null, sized.Free, 0, 0, 0) };
+        Model found = model with { Page = new SizingPage { Number = 1, Outcome = sized.Free } };
 
         Model taken = found.Type("2").Press(Enter);
 
@@ -162,11 +162,11 @@ public class StudyTests
 
         (Model stopped, Effect? stop) = Updater.Update(running, new Message.Pressed(Escape));
         Assert.IsType<Effect.CancelStudy>(stop);
-        Assert.Null(Assert.IsType<Overlay.Study>(stopped.Overlay).Progress);
+        Assert.Null(Assert.IsAssignableFrom<StudyPage>(stopped.Page).Progress);
 
         (Model left, Effect? leave) = Updater.Update(running, new Message.GoTo("noise"));
         Assert.IsType<Effect.CancelStudy>(leave);
-        Assert.Null(left.Overlay);
+        Assert.Null(left.Page);
     }
 
     /// <summary>A spread of many builds ends soon after it is broken off, and nothing of it arrives.</summary>
@@ -176,7 +176,7 @@ public class StudyTests
         ConcurrentQueue<Message> news = [];
         using Performer performer = new(null, null, _ => { }, patience: TimeSpan.Zero);
         performer.Attach(news.Enqueue, problem => throw problem);
-        performer.Perform(new Effect.Study(1, StudyKind.Spread, new StudyWish(100_000), DesignDocument.Read(Setup.Headband).Design));
+        performer.Perform(new Effect.Study(1, new SpreadPage(100_000), DesignDocument.Read(Setup.Headband).Design));
         Stopwatch clock = Stopwatch.StartNew();
         while (!news.OfType<Message.Progressed>().Any() && clock.Elapsed < TimeSpan.FromSeconds(60))
         {
@@ -201,13 +201,13 @@ public class StudyTests
 
         Keystroke tab = new(KeyName.Tab);
         Model asked = sites.Type("40 cm").Press(tab, tab, tab).Type("F3").Press(tab).Type("p4").Press(tab).Type("+").Press(tab).Type("+");
-        Overlay.Head head = Assert.IsType<Overlay.Head>(asked.Overlay);
+        SitesPage head = Assert.IsType<SitesPage>(asked.Page);
         Assert.Equal(Printed("sites", "--nasion-inion", "40 cm", "--from", "F3", "--to", "p4", "--montage", "chains", "--halfway-fp-c"), head.Answer.Text.TrimEnd('\n').Split('\n'));
 
         Model refused = sites.Type("4 V").Press(Enter);
         Assert.NotNull(refused.Complaint);
-        Assert.Equal("4 V", Assert.IsType<Overlay.Head>(refused.Overlay).Typing?.Text);
-        Assert.Null(Assert.IsType<Overlay.Head>(refused.Press(Escape).Overlay).Typing);
+        Assert.Equal("4 V", Assert.IsType<SitesPage>(refused.Page).Typing?.Text);
+        Assert.Null(Assert.IsType<SitesPage>(refused.Press(Escape).Page).Typing);
     }
 
     [Fact]
@@ -224,8 +224,8 @@ public class StudyTests
 
         Assert.Contains("no such term", found.Type("xyz").Screen(), StringComparison.Ordinal);
         Assert.Contains("common-mode rejection", Setup.Start().Type("zgcmrr").Screen(), StringComparison.Ordinal);
-        Assert.IsType<Overlay.Terms>(found.Press(Escape).Overlay);   // first the search is emptied
-        Assert.Null(found.Press(Escape, Escape).Overlay);
+        Assert.IsType<GlossaryPage>(found.Press(Escape).Page);   // first the search is emptied
+        Assert.Null(found.Press(Escape, Escape).Page);
     }
 
     /// <summary>Every paragraph of `frontend explain` stands in the page of a figure, to the word.</summary>
@@ -235,9 +235,9 @@ public class StudyTests
         Model model = Setup.Start(Setup.Headband, 80, 60).Type("v");
         Assessment advised = Advisor.Advise(model.Here.Shown!, TestContext.Current.CancellationToken);
         model = Updater.Update(model, new Message.Advised(0, model.Here.Run, advised)).Model;
-        foreach (int row in (int[])[0, 1, Updater.ResultsOf(model).Count - 1])
+        foreach (int row in (int[])[0, 1, Whereabouts.ResultsOf(model).Count - 1])
         {
-            Result result = Updater.ResultsOf(model)[row];
+            Result result = Whereabouts.ResultsOf(model)[row];
             Model why = (model with { ResultRow = row }).Press(Enter);
             why = Updater.Update(why, new Message.Moved(0, model.Here.Run, result.Id, Sensitivity.Of(advised, result.Id))).Model;
             string page = Words(why.Screen()), rest = Words(why.Press(PageDown, PageDown, PageDown).Screen());
@@ -281,8 +281,8 @@ public class StudyTests
         string page = string.Join(' ', help.Screen().Split('\n').Select(line => line.Trim()));
         Assert.Contains(string.Join(' ', field.DefaultSource.Split(' ')), page, StringComparison.Ordinal);
         Assert.Contains("20 %, as the file says", page, StringComparison.Ordinal);
-        Assert.Null(help.Type(" ").Overlay);
-        Assert.IsType<Overlay.FieldHelp>(model.Press(KeyName.F1).Overlay);
+        Assert.Null(help.Type(" ").Page);
+        Assert.IsType<FieldHelpPage>(model.Press(KeyName.F1).Page);
     }
 
     [Fact]
@@ -290,8 +290,8 @@ public class StudyTests
     {
         Model model = Setup.Start(Setup.Headband).Type("?");
         Model end = model.Press([.. Enumerable.Repeat(KeyName.PageDown, 30)]);
-        Assert.Equal(end.Overlay, model.Press(KeyName.End).Overlay);
-        Assert.NotEqual(end.Overlay, end.Press(KeyName.Up).Overlay);   // one up is one up, however often down was pressed
+        Assert.Equal(end.Page, model.Press(KeyName.End).Page);
+        Assert.NotEqual(end.Page, end.Press(KeyName.Up).Page);   // one up is one up, however often down was pressed
     }
 
     [Fact]
@@ -337,14 +337,14 @@ public class StudyTests
         Same(model.Type("zs--").Press(Enter), "spread");
         Same(model.Type("zz"), "sizing-before");
         Model hobbyist = Setup.Start(Path.Combine(Setup.Root, "designs", "hobbyist.toml"), width, height);
-        Same(hobbyist with { Overlay = new Overlay.Study(StudyKind.Sizing, new StudyWish(), 1, null, SizedOutcomes.Of(hobbyist.Design).Free, 1, 0, 0) }, "sizing");
+        Same(hobbyist with { Page = new SizingPage { Number = 1, Outcome = SizedOutcomes.Of(hobbyist.Design).Free, Choice = 1 } }, "sizing");
         Same(model.Type("zb"), "bench");
         Same(model.Type("ze"), "sites");
         Same(model.Type("zgnoise"), "glossary");
         Same(model.Type(" "), "field-help");
     }
 
-    private static StudyOutcome Outcome(Model model) => Assert.IsType<Overlay.Study>(model.Overlay).Outcome!;
+    private static StudyOutcome Outcome(Model model) => Assert.IsAssignableFrom<StudyPage>(model.Page).Outcome!;
 
     internal static void AssertKeepsComments(string before, string after)
     {
@@ -361,9 +361,9 @@ internal sealed record SizedOutcomes(StudyOutcome Free, StudyOutcome Kept)
 {
     private static readonly ConcurrentDictionary<string, Lazy<SizedOutcomes>> Known = new();
 
-    public static SizedOutcomes Of(Design design) => Known.GetOrAdd(design.Name, _ => new(() => new SizedOutcomes(Run(design, new StudyWish()), Run(design, new StudyWish(KeepAmplifier: true))))).Value;
+    public static SizedOutcomes Of(Design design) => Known.GetOrAdd(design.Name, _ => new(() => new SizedOutcomes(Run(design, new SizingPage()), Run(design, new SizingPage(KeepAmplifier: true))))).Value;
 
-    private static StudyOutcome Run(Design design, StudyWish wish) => Studies.Run(StudyKind.Sizing, wish, design, _ => { }, CancellationToken.None);
+    private static StudyOutcome Run(Design design, SizingPage page) => page.Work(design, _ => { }, CancellationToken.None);
 }
 
 internal static class Lines

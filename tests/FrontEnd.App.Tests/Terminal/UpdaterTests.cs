@@ -78,7 +78,7 @@ public class UpdaterTests
         Model typing = Setup.Start().At("input", "input.series-resistor").Press(KeyName.Enter);
 
         Assert.Equal("68 kΩ", Assert.IsType<Effect.Copy>(Updater.Update(typing, new Message.Pressed(copy)).Effect).Text);
-        Assert.IsType<Overlay.Ask>(Setup.Start().Press(copy).Overlay);
+        Assert.IsType<QuestionPage>(Setup.Start().Press(copy).Page);
     }
 
     [Fact]
@@ -139,7 +139,7 @@ public class UpdaterTests
         Model model = Setup.Start(Setup.Headband);
         Model advised = Updater.Update(model, new Message.Advised(0, model.Here.Run, Advisor.Advise(model.Here.Shown!, TestContext.Current.CancellationToken))).Model;
         Model verdicts = Updater.Update(advised, new Message.Do(Act.ViewVerdicts)).Model;
-        int pass = Updater.ResultsOf(verdicts).ToList().FindIndex(result => result.Verdict.Kind == VerdictKind.Pass);
+        int pass = Whereabouts.ResultsOf(verdicts).ToList().FindIndex(result => result.Verdict.Kind == VerdictKind.Pass);
 
         Model left = (verdicts with { ResultRow = pass }).Type("h");
         Assert.Equal(model.Here.Document.Text, left.Here.Document.Text);
@@ -147,7 +147,7 @@ public class UpdaterTests
 
         // In the form: one mark, at the figure whose change is made.
         Assert.Equal(2, advised.Screen().Split("h: helps most: ").Length);
-        Result marked = Updater.FixInHand(advised)!;
+        Result marked = Advising.FixInHand(advised)!;
         Assert.Equal($"done: {marked.Verdict.Improvement!.Change}. u undoes it.", advised.Type("h").Status);
         Assert.Contains($"h: helps most: {marked.Verdict.Improvement.Change[..10]}", advised.Screen(), StringComparison.Ordinal);
     }
@@ -167,7 +167,7 @@ public class UpdaterTests
     public void Card_Chosen_TakesOverFromTheValuesInLine()
     {
         Model model = Setup.Start(Setup.Headband).At(Place.Electrodes, "electrodes.active.card").Press(KeyName.Enter);
-        Overlay.Choose choose = Assert.IsType<Overlay.Choose>(model.Overlay);
+        ChoosePage choose = Assert.IsType<ChoosePage>(model.Page);
         int row = choose.Choices.ToList().FindIndex(choice => choice.Word == "gel-prepared");
 
         (Model next, Effect? effect) = Updater.Update(model, new Message.PickChoice(row));
@@ -184,9 +184,9 @@ public class UpdaterTests
     public void Card_OfElectrodesThatAreAlike_AsksForWhich()
     {
         Model model = Setup.Start().At(Place.Electrodes, "electrodes.active.card").Press(KeyName.Enter);
-        int row = Assert.IsType<Overlay.Choose>(model.Overlay).Choices.ToList().FindIndex(choice => choice.Word == "dry-multipin");
+        int row = Assert.IsType<ChoosePage>(model.Page).Choices.ToList().FindIndex(choice => choice.Word == "dry-multipin");
         Model asked = Updater.Update(model, new Message.PickChoice(row)).Model;
-        Assert.IsType<Overlay.Ask>(asked.Overlay);
+        Assert.IsType<QuestionPage>(asked.Page);
 
         Model all = asked.Type("a");
         Assert.All((string[])["active", "reference", "ground"], part => Assert.Equal("dry-multipin", Text(all, $"electrodes.{part}.card")));
@@ -206,14 +206,14 @@ public class UpdaterTests
         (Model model, _) = Model.Start(DesignDocument.Parse(Json, DocumentFormat.Json), null);
 
         (Model saved, Effect? effect) = Updater.Update(
-            model with { Overlay = new Overlay.FileName(FilePurpose.SaveAs, Line.Of("x.toml"), null, -1) }, new Message.Pressed(new Keystroke(KeyName.Enter)));
+            model with { Page = new FileNamePage(FilePurpose.SaveAs, Line.Of("x.toml")) }, new Message.Pressed(new Keystroke(KeyName.Enter)));
 
         Effect.Save save = Assert.Single(Assert.IsType<Effect.Several>(effect).Effects.OfType<Effect.Save>());
         Assert.Equal(DesignWriter.ToToml(model.Design), DesignWriter.ToToml(DesignDocument.Parse(save.Document.Text, DocumentFormat.Toml).Design));
         Assert.Equal(3, saved.Design.Channels);
         Assert.Equal(Json, saved.Type("u").Here.Document.Text);
 
-        Model refused = Updater.Update(Setup.Start() with { Overlay = new Overlay.FileName(FilePurpose.SaveAs, Line.Of("x.json"), null, -1) }, new Message.Pressed(new Keystroke(KeyName.Enter))).Model;
+        Model refused = Updater.Update(Setup.Start() with { Page = new FileNamePage(FilePurpose.SaveAs, Line.Of("x.json")) }, new Message.Pressed(new Keystroke(KeyName.Enter))).Model;
         Assert.Equal("FE0191", refused.Complaint?.Code);
     }
 
@@ -224,12 +224,12 @@ public class UpdaterTests
         Model advised = Updater.Update(model, new Message.Advised(0, model.Here.Run, Advisor.Advise(model.Here.Shown!, TestContext.Current.CancellationToken))).Model;
         Result helped = advised.Here.Shown!.Judged.First(result => result.Verdict.Improvement is not null);
         Model why = Updater.Update(advised, new Message.Do(Act.ViewVerdicts)).Model;
-        int row = Updater.ResultsOf(why).ToList().FindIndex(result => result.Id == helped.Id);
+        int row = Whereabouts.ResultsOf(why).ToList().FindIndex(result => result.Id == helped.Id);
 
         Model applied = (why with { ResultRow = row }).Press(new Keystroke(KeyName.Enter)).Type("a");
 
         Assert.True(applied.Here.IsChanged);
-        Assert.Null(applied.Overlay);
+        Assert.Null(applied.Page);
         Design wanted = helped.Verdict.Improvement!.Design;
         foreach (Field<Design> field in DesignFields.Of(wanted))
         {
@@ -274,7 +274,7 @@ public class UpdaterTests
     public void Save_WithoutAFile_AsksForAName_AndAFileThatIsThereIsAskedAbout()
     {
         Model asked = Setup.Start().Type("w");
-        Overlay.FileName file = Assert.IsType<Overlay.FileName>(asked.Overlay);
+        FileNamePage file = Assert.IsType<FileNamePage>(asked.Page);
         Assert.EndsWith(".toml", file.Line.Text, StringComparison.Ordinal);
 
         (_, Effect? effect) = Updater.Update(asked, new Message.Pressed(new Keystroke(KeyName.Enter)));
@@ -289,7 +289,7 @@ public class UpdaterTests
     {
         Model model = Setup.Start().At("input", "input.series-resistor").Type("+q");
 
-        Overlay.Ask ask = Assert.IsType<Overlay.Ask>(model.Overlay);
+        QuestionPage ask = Assert.IsType<QuestionPage>(model.Page);
         Assert.Contains("Not saved", ask.Question, StringComparison.Ordinal);
         Assert.False(model.Quitting);
         Assert.IsType<Effect.Quit>(Updater.Update(model, new Message.Pressed(Keystroke.Of('y'))).Effect);
@@ -303,7 +303,7 @@ public class UpdaterTests
         Model asked = small.Type("q");
         Assert.Contains("y: yes, without saving", asked.Screen(), StringComparison.Ordinal);
         Assert.IsType<Effect.Quit>(Updater.Update(asked, new Message.Pressed(Keystroke.Of('y'))).Effect);
-        Assert.Null(asked.Type("n").Overlay);
+        Assert.Null(asked.Type("n").Page);
     }
 
     [Fact]
@@ -330,7 +330,7 @@ public class UpdaterTests
             Assert.NotNull(model.Here.Shown!.Find(shown.Result));
             if (shown.Field.Length > 0)
             {
-                Assert.Equal(shown.Field, Updater.FormOf(model)[model.FieldRow].Field.Key);
+                Assert.Equal(shown.Field, Whereabouts.FormOf(model)[model.FieldRow].Field.Key);
                 string before = ResultText.Value(model.Here.Shown!.Find(shown.Result)!);
                 Model done = model.Type("j");
                 Assert.Null(done.Complaint);
@@ -357,7 +357,7 @@ public class UpdaterTests
         int half = width >= 130 ? width / 2 : width;
         string text = string.Join(' ', rows.Select(row => Part(row, 18, half)).Concat(rows.Select(row => Part(row, half + 18, width))).Where(part => part.Length > 0));
         Assert.DoesNotContain("…", text, StringComparison.Ordinal);
-        Assert.All(KeyMap.Rows, row => Assert.Contains(row.Does, text, StringComparison.Ordinal));
+        Assert.All(KeyMap.Acts, row => Assert.Contains(row.Does, text, StringComparison.Ordinal));
         Assert.Contains("then dB of headroom (up to the rails), then the block's worst verdict", text, StringComparison.Ordinal);
         Assert.Contains(string.Join(", ", Place.Views.Select(view => $"{view.Letter} {view.Title}")), text, StringComparison.Ordinal);
 

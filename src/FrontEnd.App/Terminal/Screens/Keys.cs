@@ -6,6 +6,7 @@ namespace FrontEnd.App.Terminal.Screens;
 /// <summary>The widget library's keys as ours.</summary>
 public static class Keys
 {
+    /// <summary>The key in our terms.</summary>
     public static Keystroke From(Key key)
     {
         bool alt = key.IsAlt, ctrl = key.IsCtrl, shift = key.IsShift;
@@ -38,7 +39,9 @@ public static class Keys
         if (ctrl || alt)
         {
             int code = (int)key.NoAlt.NoCtrl.NoShift.KeyCode;
-            return code is >= 0x20 and < 0x7F ? new Keystroke(KeyName.Letter, char.ToLowerInvariant((char)code), alt, ctrl, shift) : default;
+            return code is >= 0x20 and < 0x7F
+                ? new Keystroke(KeyName.Letter, char.ToLowerInvariant((char)code), alt, ctrl, shift)
+                : default;
         }
 
         System.Text.Rune rune = key.AsRune;

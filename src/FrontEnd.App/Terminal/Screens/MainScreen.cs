@@ -17,6 +17,7 @@ public sealed class MainScreen : Runnable
     private Canvas? _shown;
     private bool _drawAll = true;
 
+    /// <summary>A view of a session.</summary>
     public MainScreen(Session session, Palette palette, bool ascii)
     {
         (_session, _palette, _ascii) = (session, palette, ascii);
@@ -98,14 +99,18 @@ public sealed class MainScreen : Runnable
     protected override bool OnDrawingContent(DrawContext? context)
     {
         Canvas canvas = Paint();
-        Canvas? before = _drawAll || _painted is null || _painted.Width != canvas.Width || _painted.Height != canvas.Height ? null : _painted;
+        Canvas? before = _drawAll || _painted is null || _painted.Width != canvas.Width || _painted.Height != canvas.Height
+            ? null
+            : _painted;
         for (int y = 0; y < canvas.Height; y++)
         {
             DrawRow(canvas, before, y);
         }
 
         (_painted, _shown, _drawAll) = (canvas, canvas, false);
-        Cursor = canvas.Cursor is { } place ? new Cursor { Position = new System.Drawing.Point(place.X, place.Y), Style = CursorStyle.SteadyBar } : new Cursor { Position = null };
+        Cursor = canvas.Cursor is { } place
+            ? new Cursor { Position = new System.Drawing.Point(place.X, place.Y), Style = CursorStyle.SteadyBar }
+            : new Cursor { Position = null };
         return true;
     }
 
@@ -160,5 +165,6 @@ public sealed class MainScreen : Runnable
         }
     }
 
-    private static bool Same(Canvas canvas, Canvas before, int x, int y) => canvas.RuneAt(x, y) == before.RuneAt(x, y) && canvas.InkAt(x, y) == before.InkAt(x, y);
+    private static bool Same(Canvas canvas, Canvas before, int x, int y) =>
+        canvas.RuneAt(x, y) == before.RuneAt(x, y) && canvas.InkAt(x, y) == before.InkAt(x, y);
 }

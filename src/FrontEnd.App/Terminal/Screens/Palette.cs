@@ -3,7 +3,8 @@ using Attribute = Terminal.Gui.Drawing.Attribute;
 
 namespace FrontEnd.App.Terminal.Screens;
 
-/// <summary>How each ink looks. The terminal's own sixteen colours, which its owner has chosen to be readable on light or on dark; the background is never set.</summary>
+/// <summary>How each ink looks. The terminal's own sixteen colours, which its owner has chosen to be readable on light or on dark; the
+/// background is never set.</summary>
 public sealed class Palette
 {
     private readonly Attribute[] _attributes;
@@ -14,6 +15,7 @@ public sealed class Palette
         _attributes = [.. Enum.GetValues<Ink>().Select(ink => colour ? Coloured(ink) : Plain(ink))];
     }
 
+    /// <summary>How an ink looks.</summary>
     public Attribute this[Ink ink] => _attributes[(int)ink];
 
     // Yellow and bright colours vanish on white, dark blue on black: bright black is the background itself in some

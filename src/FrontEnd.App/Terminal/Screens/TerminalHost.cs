@@ -11,6 +11,7 @@ namespace FrontEnd.App.Terminal.Screens;
 public static class TerminalHost
 {
     private const int CrashCode = 70;   // EX_SOFTWARE of sysexits.h
+    private static readonly TimeSpan BetweenLooks = TimeSpan.FromSeconds(1);
     private static bool _prepared;
 
     /// <summary>Sets what is process-wide in the widget library. Once, before any application is made.</summary>
@@ -31,6 +32,7 @@ public static class TerminalHost
         Driver.Force16Colors = true;
     }
 
+    /// <summary>Runs the interface until the user leaves. Returns the exit code.</summary>
     public static int Run(DesignDocument document, string? path, bool ascii, bool colour)
     {
         if (!Driver.IsAttachedToTerminal(out _, out _))
@@ -46,7 +48,8 @@ public static class TerminalHost
         IApplication app = Application.Create();
         int code = 0;
         Exception? error = null;
-        using Performer performer = new(recovery, folder is null ? null : new RecentFiles(folder), text => app.Clipboard?.TrySetClipboardData(text));
+        RecentFiles? recent = folder is null ? null : new RecentFiles(folder);
+        using Performer performer = new(recovery, recent, text => app.Clipboard?.TrySetClipboardData(text), looks: BetweenLooks);
 
         void Leave(PosixSignalContext signal, int exit)
         {
@@ -64,7 +67,8 @@ public static class TerminalHost
         using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal => Leave(signal, 143));
         using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, signal => Leave(signal, 130));
 
-        // Terminal gone: the library's input thread spins for ever on a hung-up terminal and its end waits for that thread; the watchdog ends both.
+        // Terminal gone: the library's input thread spins for ever on a hung-up terminal and its end waits for that thread; the watchdog
+        // ends both.
         using PosixSignalRegistration hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, signal => Leave(signal, 129));
         using PosixSignalRegistration quit = PosixSignalRegistration.Create(PosixSignal.SIGQUIT, signal => Leave(signal, 131));
 

@@ -1,9 +1,8 @@
 using System.Runtime.CompilerServices;
-using FrontEnd.App.Terminal.Screens;
 using FrontEnd.Documents;
 using FrontEnd.Findings;
 
-namespace FrontEnd.App.Terminal;
+namespace FrontEnd.App.Terminal.Screens;
 
 /// <summary>The terminal interface's front door: <c>frontend</c> and <c>frontend DESIGN</c>.</summary>
 /// <remarks>A command that never comes here never loads the widget library.</remarks>
@@ -12,9 +11,11 @@ public static class TerminalProgram
     /// <summary>Exit code where there is no terminal to show anything on.</summary>
     public const int NoTerminal = 2;
 
-    /// <summary>True where the one argument of a call is a design and no command: a file that is there, or a name that only a file has.</summary>
+    /// <summary>True where the one argument of a call is a design and no command: a file that is there, or a name that only a file
+    /// has.</summary>
     public static bool IsDesign(string argument) =>
-        !argument.StartsWith('-') && (argument.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) || argument.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || argument.Contains('/') || File.Exists(argument));
+        !argument.StartsWith('-')
+            && (argument.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) || argument.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || argument.Contains('/') || File.Exists(argument));
 
     /// <summary>Opens the interface over a design file, or over the starter where none is named. Returns the exit code.</summary>
     public static int Run(string? path)
@@ -26,7 +27,9 @@ public static class TerminalProgram
             return NoTerminal;
         }
 
-        DesignDocument document = path is null ? DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml) : DesignDocument.Read(path);
+        DesignDocument document = path is null
+            ? DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml)
+            : DesignDocument.Read(path);
         if (path is not null && !File.Exists(path))
         {
             Finding finding = document.Findings[0];
@@ -49,8 +52,10 @@ public static class TerminalProgram
     {
         get
         {
-            string locale = LocaleVariables.Select(Environment.GetEnvironmentVariable).FirstOrDefault(value => !string.IsNullOrEmpty(value)) ?? "";
-            return !OperatingSystem.IsWindows() && !locale.Contains("UTF-8", StringComparison.OrdinalIgnoreCase) && !locale.Contains("utf8", StringComparison.OrdinalIgnoreCase);
+            string locale = LocaleVariables
+                .Select(Environment.GetEnvironmentVariable).FirstOrDefault(value => !string.IsNullOrEmpty(value)) ?? "";
+            return !OperatingSystem.IsWindows() && !locale.Contains("UTF-8", StringComparison.OrdinalIgnoreCase)
+                && !locale.Contains("utf8", StringComparison.OrdinalIgnoreCase);
         }
     }
 

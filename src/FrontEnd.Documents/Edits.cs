@@ -1,10 +1,9 @@
 using System.Text;
 using FrontEnd.Designs;
-using FrontEnd.Documents;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 
-namespace FrontEnd.App.Terminal;
+namespace FrontEnd.Documents;
 
 /// <summary>Changes to a design's file beyond one value: a card with its values, an element more or less, a whole other design.</summary>
 public static class Edits
@@ -23,34 +22,45 @@ public static class Edits
             return edit;
         }
 
-        Finding? broken = edit.Document.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error && !document.Findings.Contains(finding));
+        if (edit.Document.CardsWanted.Except(document.CardsWanted).ToList() is { Count: > 0 } wanted)
+        {
+            return new EditResult(document, null) { CardsWanted = wanted };
+        }
+
+        Finding? broken = edit.Document.Findings.FirstOrDefault(
+            finding => finding.Severity == Severity.Error && !document.Findings.Contains(finding));
         if (broken is not null)
         {
             return new EditResult(document, broken);
         }
 
         string part = field.Key[..(field.Key.LastIndexOf('.') + 1)];
-        foreach (FieldOrigin origin in edit.Document.Origins.Where(origin => origin.Kind == OriginKind.Given && origin.Key.StartsWith(part, StringComparison.Ordinal) && origin.Key != field.Key).ToList())
+        foreach (string key in Stated(edit.Document).Where(key => key.StartsWith(part, StringComparison.Ordinal) && key != field.Key).ToList())
         {
             // A value that cannot be taken out, such as one inside a shared line, stays and goes on holding.
-            EditResult cleared = edit.Document.Clear(origin.Key);
+            EditResult cleared = edit.Document.Clear(key);
             edit = cleared.Finding is null ? cleared : edit;
         }
 
         return edit;
     }
 
-    /// <summary>Writes into a document what another design has different: values field by field, elements of lists table by table, so that comments stay.</summary>
-    /// <remarks>A value that goes and has a comment stays as a comment with it. Where the file's form leaves no place for the change it is written anew, its comments at the end, and the outcome says so.</remarks>
+    /// <summary>Writes into a document what another design has different: values field by field, elements of lists table by table, so that
+    /// comments stay.</summary>
+    /// <remarks>A value that goes and has a comment stays as a comment with it. Where the file's form leaves no place for the change it is
+    /// written anew, its comments at the end, and the outcome says so.</remarks>
     public static TakenOver TakeOver(DesignDocument document, Design wanted)
     {
-        DesignDocument next = DesignFields.OptionalParts.Where(part => part.IsThere(document.Design) && !part.IsThere(wanted)).Aggregate(document, (now, part) => WithoutTable(now, part.Key));
+        DesignDocument next = DesignFields.OptionalParts
+            .Where(part => part.IsThere(document.Design) && !part.IsThere(wanted))
+            .Aggregate(document, (now, part) => WithoutTable(now, part.Key));
         next = DesignFields.Lists.Aggregate(next, (now, list) => WithElements(now, list, wanted));
         foreach (Field<Design> field in DesignFields.Of(wanted))
         {
             string text = FieldText.Format(field, field.Get(wanted));
             Field<Design>? mine = DesignFields.Find(next.Design, field.Key);
-            bool same = mine is not null && DesignFields.IsPresent(next.Design, field.Key) && string.Equals(FieldText.Format(mine, mine.Get(next.Design)), text, StringComparison.Ordinal);
+            bool same = mine is not null && DesignFields.IsPresent(next.Design, field.Key)
+                && string.Equals(FieldText.Format(mine, mine.Get(next.Design)), text, StringComparison.Ordinal);
             if (same)
             {
                 continue;
@@ -84,9 +94,13 @@ public static class Edits
 
         (LineRange one, LineRange other) = (tables.Tables[from], tables.Tables[to]);
         string[] lines = [.. tables.Lines];
-        DesignDocument next = document.WithText(ListTables.Text([.. lines[..one.First], .. lines[other.First..other.End], .. lines[one.End..other.First], .. lines[one.First..one.End], .. lines[other.End..]]));
+        DesignDocument next = document.WithText(ListTables.Text([
+            .. lines[..one.First], .. lines[other.First..other.End], .. lines[one.End..other.First], .. lines[one.First..one.End],
+            .. lines[other.End..]]));
         (elements[from], elements[to]) = (elements[to], elements[from]);
-        return IsSame(Unnamed(list, next.Design, list.Elements(next.Design)), Unnamed(list, document.Design, elements)) ? new EditResult(next, null) : new EditResult(document, OnlyToml(list.Key));
+        return IsSame(Unnamed(list, next.Design, list.Elements(next.Design)), Unnamed(list, document.Design, elements))
+            ? new EditResult(next, null)
+            : new EditResult(document, OnlyToml(list.Key));
     }
 
     /// <summary>Puts a new element at the end of its list, with a name that is free.</summary>
@@ -132,8 +146,11 @@ public static class Edits
         }
 
         DesignDocument next = document.WithText(text.ToString());
-        Finding? broken = next.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error && !document.Findings.Contains(finding));
-        return broken is not null || list.Count(next.Design) != now.Count + 1 ? new EditResult(document, broken ?? OnlyToml(list.Key)) : new EditResult(next, null);
+        Finding? broken = next.Findings.FirstOrDefault(
+            finding => finding.Severity == Severity.Error && !document.Findings.Contains(finding));
+        return broken is not null || list.Count(next.Design) != now.Count + 1
+            ? new EditResult(document, broken ?? OnlyToml(list.Key))
+            : new EditResult(next, null);
     }
 
     /// <summary>Takes an element out of its list, with the comments inside it; those around it stay.</summary>
@@ -150,10 +167,13 @@ public static class Edits
         string[] lines = [.. tables.Lines];
         string text = (count == 1 ? $"{list.Key} = []\n" : "") + ListTables.Text([.. lines[..gone.Header], .. lines[gone.End..]]);
         DesignDocument next = document.WithText(text);
-        return list.Count(next.Design) == count - 1 && Errors(next) <= Errors(document) ? new EditResult(next, null) : new EditResult(document, OnlyToml(list.Key));
+        return list.Count(next.Design) == count - 1 && Errors(next) <= Errors(document)
+            ? new EditResult(next, null)
+            : new EditResult(document, OnlyToml(list.Key));
     }
 
-    /// <summary>The saved document where another one says the same: every value equal, and stated or left out alike, but for one key whose value may be stated though it was not. Else that other one.</summary>
+    /// <summary>The saved document where another one says the same: every value equal, and stated or left out alike, but for one key whose
+    /// value may be stated though it was not. Else that other one.</summary>
     public static DesignDocument AsSaved(DesignDocument document, DesignDocument saved, string key)
     {
         HashSet<string> before = [.. Stated(saved).Where(one => one != key)], now = [.. Stated(document).Where(one => one != key)];
@@ -167,14 +187,18 @@ public static class Edits
         return IsSame(document.Design, saved.Design) && now.SetEquals(before) ? saved : document;
     }
 
-    /// <summary>True where the document itself states the key, or one of the list's keys where the beginning is that of a list: "bands[".</summary>
-    public static bool States(DesignDocument document, string key) => Stated(document).Any(one => key[^1] == '[' ? one.StartsWith(key, StringComparison.Ordinal) : one == key);
+    /// <summary>True where the document itself states the key, or one of the list's keys where the beginning is that of a list:
+    /// "bands[".</summary>
+    public static bool States(DesignDocument document, string key) =>
+        Stated(document).Any(one => key[^1] == '[' ? one.StartsWith(key, StringComparison.Ordinal) : one == key);
 
-    private static IEnumerable<string> Stated(DesignDocument document) => document.Origins.Where(origin => origin.Kind == OriginKind.Given).Select(origin => origin.Key);
+    private static IEnumerable<string> Stated(DesignDocument document) =>
+        document.Origins.Where(origin => origin.Kind == OriginKind.Given).Select(origin => origin.Key);
 
     private static int Errors(DesignDocument document) => document.Findings.Count(finding => finding.Severity == Severity.Error);
 
-    /// <summary>The document's text with the list in it: one that is at its default is in no file yet and is written out, or it would be gone once one element stands there.</summary>
+    /// <summary>The document's text with the list in it: one that is at its default is in no file yet and is written out, or it would be
+    /// gone once one element stands there.</summary>
     private static string Written(DesignDocument document, DesignList list)
     {
         string text = document.Text;
@@ -189,7 +213,8 @@ public static class Edits
             : text + (text.Length == 0 || text.EndsWith('\n') ? "" : "\n") + DesignWriter.ListText(list, document.Design);
     }
 
-    /// <summary>The document with the elements that another design has, by kind and name; their values are left as they are. The same document where that cannot be done.</summary>
+    /// <summary>The document with the elements that another design has, by kind and name; their values are left as they are. The same
+    /// document where that cannot be done.</summary>
     private static DesignDocument WithElements(DesignDocument document, DesignList list, Design wanted)
     {
         IReadOnlyList<object> have = list.Elements(document.Design), want = list.Elements(wanted);
@@ -210,7 +235,8 @@ public static class Edits
         foreach (object element in want)
         {
             int match = mine;
-            while (match < have.Count && !(list.VariantOf(have[match]) == list.VariantOf(element) && list.NameOf(have[match]) == list.NameOf(element)))
+            while (match < have.Count && !(
+                list.VariantOf(have[match]) == list.VariantOf(element) && list.NameOf(have[match]) == list.NameOf(element)))
             {
                 match++;
             }
@@ -256,10 +282,13 @@ public static class Edits
             Gap(table);
         }
 
-        void Gap(int table) => text.AddRange(lines[tables.Tables[table].End..(table + 1 < have.Count ? tables.Tables[table + 1].First : lines.Length)]);
+        void Gap(int table) =>
+            text.AddRange(lines[tables.Tables[table].End..(table + 1 < have.Count ? tables.Tables[table + 1].First : lines.Length)]);
     }
 
-    private static bool IsEmptyList(string line, string key) => line.TrimStart().StartsWith(key, StringComparison.Ordinal) && line.Replace(" ", "", StringComparison.Ordinal).StartsWith($"{key}=[]", StringComparison.Ordinal);
+    private static bool IsEmptyList(string line, string key) =>
+        line.TrimStart().StartsWith(key, StringComparison.Ordinal)
+            && line.Replace(" ", "", StringComparison.Ordinal).StartsWith($"{key}=[]", StringComparison.Ordinal);
 
     /// <summary>The document without an optional part's tables; the same document where it has none.</summary>
     private static DesignDocument WithoutTable(DesignDocument document, string key)
@@ -281,14 +310,17 @@ public static class Edits
         return document.WithText(ListTables.Text(text));
     }
 
-    private static Design Unnamed(DesignList list, Design design, IEnumerable<object> elements) => list.With(design, [.. elements.Select((element, at) => list.Renamed(element, $"{at}"))]);
+    private static Design Unnamed(DesignList list, Design design, IEnumerable<object> elements) =>
+        list.With(design, [.. elements.Select((element, at) => list.Renamed(element, $"{at}"))]);
 
     /// <summary>True where two designs have the same fields with the same values.</summary>
     private static bool IsSame(Design one, Design other) => Texts(one).SequenceEqual(Texts(other));
 
-    private static IEnumerable<(string Key, string Text)> Texts(Design design) => DesignFields.Of(design).Select(field => (field.Key, FieldText.Format(field, field.Get(design))));
+    private static IEnumerable<(string Key, string Text)> Texts(Design design) =>
+        DesignFields.Of(design).Select(field => (field.Key, FieldText.Format(field, field.Get(design))));
 
-    // Where the file's form leaves no place for a change, the design is written out whole. Its comments follow at the end, and the user is asked first.
+    // Where the file's form leaves no place for a change, the design is written out whole. Its comments follow at the end, and the user is
+    // asked first.
     private static TakenOver Anew(DesignDocument document, Design wanted)
     {
         if (document.Format != DocumentFormat.Toml)
@@ -297,7 +329,9 @@ public static class Edits
         }
 
         List<string> comments = [.. ListTables.Comments(document.Text.Split('\n'))];
-        string end = comments.Count == 0 ? "" : "\n# comments of the file as it was before:\n" + string.Concat(comments.Select(line => line + "\n"));
+        string end = comments.Count == 0
+            ? ""
+            : "\n# comments of the file as it was before:\n" + string.Concat(comments.Select(line => line + "\n"));
         return new TakenOver(document.WithText(DesignWriter.ToToml(wanted) + end), null, comments.Count);
     }
 
@@ -306,5 +340,12 @@ public static class Edits
 }
 
 /// <summary>A document with another design's values in it.</summary>
-/// <param name="Comments">Comments that had to be moved to the end because the file was written anew; null where everything kept its place.</param>
+/// <param name="Comments">Comments that had to be moved to the end because the file was written anew; null where everything kept its
+/// place.</param>
 public sealed record TakenOver(DesignDocument Document, Finding? Finding, int? Comments);
+
+/// <summary>An element that can be put into a list of the design.</summary>
+/// <param name="ListKey">The list.</param>
+/// <param name="Variant">Which of the list's variants.</param>
+/// <param name="Name">What the variant is called.</param>
+public sealed record Insertion(string ListKey, int Variant, string Name);

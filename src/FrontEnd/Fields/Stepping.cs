@@ -1,8 +1,7 @@
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Quantities;
 
-namespace FrontEnd.App.Terminal;
+namespace FrontEnd.Fields;
 
 /// <summary>The next value up or down: parts walk through their preferred values, words through their list.</summary>
 public static class Stepping
@@ -14,12 +13,12 @@ public static class Stepping
     private static readonly double[] Gains = [1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 24, 25, 32, 40, 50, 64, 80, 100];
 
     /// <summary>The text of the neighbouring value; null where there is none in that direction or the field knows no order.</summary>
-    public static string? Next(Field<Design> field, Design design, bool up)
+    public static string? Next(Field<Design> field, Design design, bool up, IReadOnlyList<string>? words = null)
     {
         object? value = field.Get(design);
         if (field.Kind is FieldKind.Choice or FieldKind.Flag or FieldKind.Card)
         {
-            return NextWord(field, value, up);
+            return NextWord(field, value, up, words ?? []);
         }
 
         if (FieldKinds.SiValue(value) is not { } si || !field.IsNumeric)
@@ -60,23 +59,16 @@ public static class Stepping
 
     private static double? InList(double[] list, double si, bool up)
     {
-        double? found = up ? list.Where(one => si * (1 + 1e-9) < one).Cast<double?>().Min() : list.Where(one => one < si * (1 - 1e-9)).Cast<double?>().Max();
+        double? found = up
+            ? list.Where(one => si * (1 + 1e-9) < one).Cast<double?>().Min()
+            : list.Where(one => one < si * (1 - 1e-9)).Cast<double?>().Max();
         return found;
     }
 
-    private static string? NextWord(Field<Design> field, object? value, bool up)
+    private static string? NextWord(Field<Design> field, object? value, bool up, IReadOnlyList<string> words)
     {
-        List<string> words = Words(field);
-        int at = words.FindIndex(word => string.Equals(word, FieldText.Format(field, value), StringComparison.Ordinal));
+        int at = words.ToList().FindIndex(word => string.Equals(word, FieldText.Format(field, value), StringComparison.Ordinal));
         int next = at + (up ? 1 : -1);
         return 0 <= next && next < words.Count ? words[next] : null;
     }
-
-    /// <summary>What a field with a list can be set to, in order.</summary>
-    public static List<string> Words(Field<Design> field) => field.Kind switch
-    {
-        FieldKind.Card => [.. Documents.DesignDocument.CardNames(field.CardClass!.Value)],
-        FieldKind.Flag => ["false", "true"],
-        _ => [.. FieldText.Words(field)],
-    };
 }

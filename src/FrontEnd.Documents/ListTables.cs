@@ -1,9 +1,11 @@
 using System.Text;
 
-namespace FrontEnd.App.Terminal;
+namespace FrontEnd.Documents;
 
-/// <summary>The tables of a TOML text that belong together, as ranges of its lines: the elements of one list, or one table with those inside it.</summary>
-/// <remarks>Works on lines, not on the parsed tree, so that comments keep their places. A form it does not see through, such as a list in one line, gives no tables; callers check what comes out by reading it.</remarks>
+/// <summary>The tables of a TOML text that belong together, as ranges of its lines: the elements of one list, or one table with those
+/// inside it.</summary>
+/// <remarks>Works on lines, not on the parsed tree, so that comments keep their places. A form it does not see through, such as a list in
+/// one line, gives no tables; callers check what comes out by reading it.</remarks>
 public sealed class ListTables
 {
     private ListTables(string[] lines, IReadOnlyList<LineRange> tables) => (Lines, Tables) = (lines, tables);
@@ -17,12 +19,15 @@ public sealed class ListTables
     public IReadOnlyList<LineRange> Tables { get; }
 
     /// <summary>The elements <c>[[key]]</c> of a list, each with the tables inside it.</summary>
-    public static ListTables OfList(string text, string key) => Of(text, (name, isElement) => isElement && name == key, name => name.StartsWith(key + ".", StringComparison.Ordinal));
+    public static ListTables OfList(string text, string key) =>
+        Of(text, (name, isElement) => isElement && name == key, name => name.StartsWith(key + ".", StringComparison.Ordinal));
 
     /// <summary>The table <c>[key]</c> with the tables inside it.</summary>
-    public static ListTables OfTable(string text, string key) => Of(text, (name, _) => name == key || name.StartsWith(key + ".", StringComparison.Ordinal), _ => false);
+    public static ListTables OfTable(string text, string key) =>
+        Of(text, (name, _) => name == key || name.StartsWith(key + ".", StringComparison.Ordinal), _ => false);
 
-    /// <summary>The lines that hold a comment: a comment alone as it is, a value with one as "# was: …", so that neither is lost when the value goes.</summary>
+    /// <summary>The lines that hold a comment: a comment alone as it is, a value with one as "# was: …", so that neither is lost when the
+    /// value goes.</summary>
     public static IEnumerable<string> Comments(IEnumerable<string> lines) => lines
         .Select(line => line.Trim())
         .Where(HasComment)

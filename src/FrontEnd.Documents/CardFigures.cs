@@ -1,18 +1,17 @@
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
-using FrontEnd.Documents;
 using FrontEnd.Fields;
 using FrontEnd.Text;
 
-namespace FrontEnd.App.Terminal;
+namespace FrontEnd.Documents;
 
 /// <summary>The figures of a part card that decide a choice.</summary>
-public static class Cards
+public static class CardFigures
 {
     private static readonly System.Collections.Concurrent.ConcurrentDictionary<(CardClass, string), string> Known = new();
 
     /// <summary>One line: "contact resistance 5 kΩ, contact capacitance 100 nF …"; "" for a card that cannot be read.</summary>
-    public static string Figures(CardClass cardClass, string name) => Known.GetOrAdd((cardClass, name), key => Read(key.Item1, key.Item2));
+    public static string Of(CardClass cardClass, string name) => Known.GetOrAdd((cardClass, name), key => Read(key.Item1, key.Item2));
 
     private static string Read(CardClass cardClass, string name)
     {
@@ -24,8 +23,12 @@ public static class Cards
                 new[] { ("input-noise", "noise"), ("noise-corner", "corner"), ("cmrr", "CMRR"), ("bias-current", "bias"), ("supply-current", "supply") }),
             CardClass.OpAmp => ($"[[stages]]\nkind = \"gain\"\nopamp.card = \"{name}\"\n", "stages[1].opamp.",
                 [("voltage-noise", "noise"), ("noise-corner", "corner"), ("gain-bandwidth", "GBW"), ("bias-current", "bias"), ("supply-current", "supply")]),
-            CardClass.Converter => ($"[converter]\ncard = \"{name}\"\n", "converter.", [("bits", "bits"), ("full-scale", "full scale"), ("noise", "noise"), ("rate", "rate")]),
-            CardClass.Buffer => ($"[electrodes.active-buffer]\ncard = \"{name}\"\n", "electrodes.active-buffer.", [("input-resistance", "Rin"), ("input-capacitance", "Cin"), ("opamp.voltage-noise", "noise")]),
+            CardClass.Converter => (
+                $"[converter]\ncard = \"{name}\"\n", "converter.",
+                [("bits", "bits"), ("full-scale", "full scale"), ("noise", "noise"), ("rate", "rate")]),
+            CardClass.Buffer => (
+                $"[electrodes.active-buffer]\ncard = \"{name}\"\n", "electrodes.active-buffer.",
+                [("input-resistance", "Rin"), ("input-capacitance", "Cin"), ("opamp.voltage-noise", "noise")]),
             _ => throw new ArgumentOutOfRangeException(nameof(cardClass), cardClass, "Class is not handled."),
         };
         Design design = DesignDocument.Parse(text, DocumentFormat.Toml).Design;

@@ -1,11 +1,8 @@
-using FrontEnd.App.Commands;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
-using FrontEnd.Documents;
-using FrontEnd.Documents.Coefficients;
 using FrontEnd.Findings;
 
-namespace FrontEnd.App.Terminal;
+namespace FrontEnd.Documents.Coefficients;
 
 /// <summary>Writes a design's digital filters for the firmware: the one way, for the command and for the screens.</summary>
 public static class CoefficientWriting
@@ -17,7 +14,7 @@ public static class CoefficientWriting
     /// <param name="designPath">The design's own file, for messages; null where it has none.</param>
     /// <returns>What went wrong; null for nothing.</returns>
     public static Finding? Write(string path, Design design, string? designPath) =>
-        !CoefficientFiles.Knows(path) ? CallMessages.CoefficientFormat(path, CoefficientFiles.Extensions)
-        : SectionsExport.Of(design) is not { } export ? CallMessages.NoFilters(designPath)
+        !CoefficientFiles.Knows(path) ? WritingMessages.CoefficientFormat(path, CoefficientFiles.Extensions)
+        : SectionsExport.Of(design) is not { } export ? WritingMessages.NoFilters(designPath)
         : TextFiles.WriteAtomically(path, CoefficientFiles.Write(export, design.Name, path));
 }

@@ -1,11 +1,9 @@
-using FrontEnd.Documents;
-using FrontEnd.Documents.Sheets;
 using FrontEnd.Findings;
 using FrontEnd.Results;
 
-namespace FrontEnd.App.Terminal;
+namespace FrontEnd.Documents.Sheets;
 
-/// <summary>Where a sheet is written from the terminal: the one caller of the sheet writers here.</summary>
+/// <summary>Writes a design's sheet into a file: the one way for whoever has a document and its figures.</summary>
 public static class SheetWriting
 {
     /// <summary>What a sheet's file name ends with where none is typed.</summary>
@@ -17,7 +15,7 @@ public static class SheetWriting
     {
         if (!SheetFormats.Knows(path))
         {
-            return Commands.CallMessages.Format(path, SheetFormats.Extensions);
+            return WritingMessages.Format(path, SheetFormats.Extensions);
         }
 
         Sheet sheet = new(document, assessment);

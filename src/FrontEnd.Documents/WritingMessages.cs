@@ -1,0 +1,32 @@
+using FrontEnd.Findings;
+
+namespace FrontEnd.Documents;
+
+/// <summary>All wording about files that are to be written.</summary>
+public static class WritingMessages
+{
+    /// <summary>Code of a file name whose extension says no form.</summary>
+    public const string UnknownFormat = "FE0004";
+
+    /// <summary>Code of a file that there is nothing to write into.</summary>
+    public const string NothingToWrite = "FE0009";
+
+    /// <summary>The extension says no kind of sheet.</summary>
+    public static Finding Format(string path, IEnumerable<string> known) => NoForm(path, "sheet", known);
+
+    /// <summary>The extension says no kind of coefficient file.</summary>
+    public static Finding CoefficientFormat(string path, IEnumerable<string> known) => NoForm(path, "coefficient file", known);
+
+    /// <summary>A design without a digital filter has no coefficients.</summary>
+    /// <param name="path">The design's file; null where it has none.</param>
+    public static Finding NoFilters(string? path) =>
+        new(NothingToWrite, Severity.Error, "digital", "the design has no digital filter", null, "add one as [[digital]]") { File = path };
+
+    private static Finding NoForm(string path, string what, IEnumerable<string> known) =>
+        new(
+            UnknownFormat, Severity.Error, "", $"`{Path.GetExtension(path)}` says no kind of {what}", "the file's extension decides what is written",
+            $"use one of {string.Join(", ", known)}")
+        {
+            File = path,
+        };
+}
