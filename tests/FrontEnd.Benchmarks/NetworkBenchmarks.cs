@@ -1,3 +1,4 @@
+using System.Numerics;
 using BenchmarkDotNet.Attributes;
 using FrontEnd.Circuits;
 using FrontEnd.Networks;
@@ -9,8 +10,9 @@ namespace FrontEnd.Benchmarks;
 public class NetworkBenchmarks
 {
     private const int Frequencies = 400;
+    private readonly double[] _omega = [.. Enumerable.Range(0, Frequencies).Select(i => 2 * Math.PI * 0.1 * Math.Pow(1e5, i / (Frequencies - 1.0)))];
     private readonly double[] _noise = new double[Frequencies];
-    private NetworkSweep? _sweep;
+    private NetworkLanes? _lanes;
     private int _ports;
 
     [GlobalSetup]
@@ -55,11 +57,7 @@ public class NetworkBenchmarks
 
         network.Output(last);
         _ports = network.Ports;
-        _sweep = NetworkProgram.Compile(network).CreateSweep(Frequencies);
-        for (int i = 0; i < Frequencies; i++)
-        {
-            _sweep.Omega[i] = 2 * Math.PI * 0.1 * Math.Pow(1e5, i / (Frequencies - 1.0));
-        }
+        _lanes = new NetworkLanes(NetworkProgram.Compile(network), isChecked: true);
 
         void Resistor(int from, int to, double ohms)
         {
@@ -71,16 +69,18 @@ public class NetworkBenchmarks
     [Benchmark]
     public double Sweep()
     {
-        NetworkSweep sweep = _sweep!;
-        sweep.SolveAdjoint(Frequencies, 1);
-        Array.Clear(_noise);
-        for (int port = 0; port < _ports; port++)
+        NetworkLanes lanes = _lanes!;
+        for (int first = 0; first < Frequencies; first += NetworkLanes.Width)
         {
-            ReadOnlySpan<double> re = sweep.TransferReal(0, port), im = sweep.TransferImaginary(0, port);
-            for (int i = 0; i < _noise.Length; i++)
+            lanes.Factor(new Vector<double>(_omega, first));
+            lanes.SolveAdjoint(0);
+            Vector<double> sum = Vector<double>.Zero;
+            for (int port = 0; port < _ports; port++)
             {
-                _noise[i] += (re[i] * re[i]) + (im[i] * im[i]);
+                sum += lanes.Transfer(port).Power;
             }
+
+            sum.CopyTo(_noise, first);
         }
 
         return _noise[0];

@@ -19,12 +19,15 @@ internal sealed record BuiltParts(
     public Interference.Mains? NominalMains { get; init; }
 
     /// <summary>Active lead at +tolerance, reference lead at −tolerance, electrodes apart by the mismatch: what a design is judged with.</summary>
-    public static BuiltParts Worst(Design design)
+    public static BuiltParts Worst(Design design) => Signed(design, 1, 1, 1);
+
+    /// <summary>Leads and electrodes apart by tolerances and mismatch, each with a sign: +1 for the larger value in the active lead, −1 for the smaller.</summary>
+    public static BuiltParts Signed(Design design, int mismatch, int resistors, int capacitors)
     {
-        double r = InputModel.ProtectionOhms(design), toleranceR = design.Input.ResistorTolerance.Fraction;
-        double c = design.Input.ShuntCapacitor.Farads, toleranceC = design.Input.CapacitorTolerance.Fraction;
-        double bias = design.Input.BiasResistor?.Ohms ?? 0, m = design.Electrodes.EffectiveMismatch;
-        return new BuiltParts(r * (1 + toleranceR), r * (1 - toleranceR), c * (1 + toleranceC), c * (1 - toleranceC), bias, bias, 1 + (m / 2), 1 - (m / 2), 1);
+        double r = InputModel.ProtectionOhms(design), dr = resistors * design.Input.ResistorTolerance.Fraction;
+        double c = design.Input.ShuntCapacitor.Farads, dc = capacitors * design.Input.CapacitorTolerance.Fraction;
+        double bias = design.Input.BiasResistor?.Ohms ?? 0, half = mismatch * design.Electrodes.EffectiveMismatch / 2;
+        return new BuiltParts(r * (1 + dr), r * (1 - dr), c * (1 + dc), c * (1 - dc), bias, bias, 1 + half, 1 - half, 1);
     }
 
     /// <summary>Every part and electrode at its nominal value.</summary>

@@ -5,32 +5,15 @@ using FrontEnd.Networks;
 
 namespace FrontEnd.Amplifier;
 
-/// <summary>Which elements of the input network are given anew for every lane.</summary>
-[Flags]
-internal enum Varying
-{
-    None = 0,
-
-    /// <summary>Protection resistors, shunt capacitors and the leads' capacitances to the mains.</summary>
-    Tolerances = 1,
-
-    /// <summary>Body and amplifier common to earth.</summary>
-    Surroundings = 2,
-}
-
 /// <summary>
 /// Mains, body, electrodes and input parts as one network: common is the reference node, and the mains is held at earth, its voltage
 /// being put in as the currents that its couplings carry.
 /// </summary>
-/// <remarks>With the mains merged into earth, one matrix serves signal, noise, loop and mains; only the ports differ.</remarks>
+/// <remarks>What other builds have instead of the parts given is put in lane by lane (<see cref="Budgets.InputLanes"/>). With the mains merged into earth, one matrix serves signal, noise, loop and mains; only the ports differ.</remarks>
 internal sealed class InputModel
 {
-    private readonly Design _design;
-
-    public InputModel(Design design, Varying varying, BuiltParts? built = null)
+    public InputModel(Design design, BuiltParts built)
     {
-        _design = design;
-        built ??= BuiltParts.Worst(design);
         Mains mains = design.Mains;
         InputNetwork input = design.Input;
         DifferentialAmplifier amplifier = design.Amplifier;
@@ -44,17 +27,8 @@ internal sealed class InputModel
         double leadToCommon = input.LeadToCommon.Farads * shield;
         BodyToMainsElement = network.Capacitor(body, earth, mains.BodyToMains.Farads);
         CommonToMainsElement = network.Capacitor(Network.Common, earth, mains.AmplifierToMains.Farads);
-        if (varying.HasFlag(Varying.Surroundings))
-        {
-            BodyToEarth = network.Admittance(body, earth);
-            CommonToEarth = network.Admittance(Network.Common, earth);
-        }
-        else
-        {
-            BodyToEarthElement = network.Capacitor(body, earth, mains.BodyToEarth.Farads);
-            CommonToEarthElement = network.Capacitor(Network.Common, earth, mains.AmplifierToEarth.Farads);
-        }
-
+        BodyToEarthElement = network.Capacitor(body, earth, mains.BodyToEarth.Farads);
+        CommonToEarthElement = network.Capacitor(Network.Common, earth, mains.AmplifierToEarth.Farads);
         ElectrodeBuffer? activeBuffer = design.Electrodes.ActiveBuffer, referenceBuffer = design.Electrodes.ReferenceBuffer;
         int activeTop = activeBuffer is null ? active1 : network.Node("active electrode");
         int referenceTop = referenceBuffer is null ? reference1 : network.Node("reference electrode");
@@ -64,25 +38,12 @@ internal sealed class InputModel
         ReferencePort = network.CurrentPort(body, referenceTop);
         Buffers = [.. new[] { AddBuffer(network, activeBuffer, activeTop, active1), AddBuffer(network, referenceBuffer, referenceTop, reference1) }.OfType<BufferPorts>()];
 
-        if (varying.HasFlag(Varying.Tolerances))
-        {
-            ActiveResistor = network.Admittance(active1, active2);
-            ReferenceResistor = network.Admittance(reference1, reference2);
-            ActiveShunt = network.Admittance(active2, Network.Common);
-            ReferenceShunt = network.Admittance(reference2, Network.Common);
-            ActiveLead = network.Admittance(active1, earth);
-            ReferenceLead = network.Admittance(reference1, earth);
-        }
-        else
-        {
-            ActiveResistorElement = network.Resistor(active1, active2, built.ActiveOhms);
-            ReferenceResistorElement = network.Resistor(reference1, reference2, built.ReferenceOhms);
-            ActiveShuntElement = network.Capacitor(active2, Network.Common, built.ActiveFarads);
-            ReferenceShuntElement = network.Capacitor(reference2, Network.Common, built.ReferenceFarads);
-            ActiveLeadElement = network.Capacitor(active1, earth, leadToMains);
-            ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains);
-        }
-
+        ActiveResistorElement = network.Resistor(active1, active2, built.ActiveOhms);
+        ReferenceResistorElement = network.Resistor(reference1, reference2, built.ReferenceOhms);
+        ActiveShuntElement = network.Capacitor(active2, Network.Common, built.ActiveFarads);
+        ReferenceShuntElement = network.Capacitor(reference2, Network.Common, built.ReferenceFarads);
+        ActiveLeadElement = network.Capacitor(active1, earth, leadToMains);
+        ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains);
         network.Capacitor(active1, Network.Common, leadToCommon);
         network.Capacitor(reference1, Network.Common, leadToCommon);
         if (input.BiasResistor is not null)
@@ -126,25 +87,25 @@ internal sealed class InputModel
     public int ReferenceElectrode { get; }
 
     // Elements whose value changes from build to build; −1 where there is none.
-    public int BodyToMainsElement { get; } = -1;
+    public int BodyToMainsElement { get; }
 
-    public int CommonToMainsElement { get; } = -1;
+    public int CommonToMainsElement { get; }
 
-    public int BodyToEarthElement { get; } = -1;
+    public int BodyToEarthElement { get; }
 
-    public int CommonToEarthElement { get; } = -1;
+    public int CommonToEarthElement { get; }
 
-    public int ActiveResistorElement { get; } = -1;
+    public int ActiveResistorElement { get; }
 
-    public int ReferenceResistorElement { get; } = -1;
+    public int ReferenceResistorElement { get; }
 
-    public int ActiveShuntElement { get; } = -1;
+    public int ActiveShuntElement { get; }
 
-    public int ReferenceShuntElement { get; } = -1;
+    public int ReferenceShuntElement { get; }
 
-    public int ActiveLeadElement { get; } = -1;
+    public int ActiveLeadElement { get; }
 
-    public int ReferenceLeadElement { get; } = -1;
+    public int ReferenceLeadElement { get; }
 
     public int ActiveBiasElement { get; } = -1;
 
@@ -157,22 +118,6 @@ internal sealed class InputModel
 
     /// <summary>Slot of 1/K(s); −1 without a driven ground.</summary>
     public int DriveSlot { get; private set; } = -1;
-
-    public int BodyToEarth { get; } = -1;
-
-    public int CommonToEarth { get; } = -1;
-
-    public int ActiveResistor { get; } = -1;
-
-    public int ReferenceResistor { get; } = -1;
-
-    public int ActiveShunt { get; } = -1;
-
-    public int ReferenceShunt { get; } = -1;
-
-    public int ActiveLead { get; } = -1;
-
-    public int ReferenceLead { get; } = -1;
 
     /// <summary>Currents from the body into the electrodes' tops: times the electrode's admittance, a voltage in series with the electrode.</summary>
     public int SignalPort { get; }
@@ -217,41 +162,6 @@ internal sealed class InputModel
     public static double ProtectionOhms(Design design) => Math.Max(1e-3, design.Input.SeriesResistor.Ohms);
 
     public static double GroundOhms(Design design) => Math.Max(1e-3, design.GroundDrive.SeriesResistor.Ohms);
-
-    /// <summary>Sets the slots of the electrodes and of the driven ground on the first lanes, for a mismatch factor that is the lane's own.</summary>
-    public void SetElectrodes(
-        NetworkSweep sweep, int lanes, ReadOnlySpan<double> activeFactor, ReadOnlySpan<double> referenceFactor, ReadOnlySpan<double> groundFactor, ElectrodeLanes into)
-    {
-        ReadOnlySpan<double> omega = sweep.Omega;
-        ElectrodeSet set = _design.Electrodes;
-        ElectrodeImpedance.Admittance(set.Active, omega, activeFactor, lanes, sweep.SlotReal(ActiveElectrode), sweep.SlotImaginary(ActiveElectrode), into.Active);
-        ElectrodeImpedance.Admittance(set.Reference, omega, referenceFactor, lanes, sweep.SlotReal(ReferenceElectrode), sweep.SlotImaginary(ReferenceElectrode), into.Reference);
-        if (set.Ground is { } ground)
-        {
-            ElectrodeImpedance.Admittance(ground, omega, groundFactor, lanes, sweep.SlotReal(GroundElectrode), sweep.SlotImaginary(GroundElectrode), into.Ground);
-        }
-
-        if (0 <= DriveSlot)
-        {
-            SetDrive(sweep, lanes);
-        }
-    }
-
-    private void SetDrive(NetworkSweep sweep, int lanes)
-    {
-        // 1/K = (1 + s·K0/(2πf_u))·(1 + s/(2πf_2))/K0.
-        GroundDrive drive = _design.GroundDrive;
-        double k = 1 / drive.DcGain, first = 1 / (2 * Math.PI * drive.UnityGainFrequency.Hertz);
-        double second = _design.EffectiveAveragingBandwidth is { } f2 ? 1 / (2 * Math.PI * f2.Hertz) : 0;
-        ReadOnlySpan<double> omega = sweep.Omega;
-        Span<double> re = sweep.SlotReal(DriveSlot), im = sweep.SlotImaginary(DriveSlot);
-        for (int lane = 0; lane < lanes; lane++)
-        {
-            double w = omega[lane];
-            re[lane] = k - (w * first * w * second);
-            im[lane] = w * (first + (k * second));
-        }
-    }
 
     private static BufferPorts? AddBuffer(Network network, ElectrodeBuffer? buffer, int top, int lead)
     {
@@ -307,14 +217,4 @@ internal sealed class InputModel
         GroundResistorElement = network.Resistor(ground, end, GroundOhms(design));
         GroundResistorPort = network.CurrentPort(ground, end);
     }
-}
-
-/// <summary>Re Z of the three electrodes on each lane [Ω].</summary>
-internal sealed class ElectrodeLanes(int capacity)
-{
-    public double[] Active { get; } = new double[capacity];
-
-    public double[] Reference { get; } = new double[capacity];
-
-    public double[] Ground { get; } = new double[capacity];
 }

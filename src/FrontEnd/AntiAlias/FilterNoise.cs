@@ -1,6 +1,5 @@
 using System.Numerics;
 using FrontEnd.Budgets;
-using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
@@ -17,7 +16,12 @@ public static class FilterNoise
     public static VoltageRms Over(IReadOnlyList<Stage> stages, Frequency low, Frequency high, Temperature board)
     {
         StageModel[] models = [.. stages.Select(stage => new StageModel(stage, board))];
-        NetworkSweep[] sweeps = [.. models.Select(model => model.Program.CreateSweep(SignalPath.Chunk))];
+        StageLanes[] chain = [.. models.Select(model => new StageLanes(model, isChecked: true))];
+        for (int i = 0; i < chain.Length; i++)
+        {
+            chain[i].Set(new StageBuildLanes(models[i]));
+        }
+
         List<double> breaks = [low.Hertz];
         for (double f = low.Hertz * 3; f < high.Hertz / 1.5; f *= 3)
         {
@@ -25,7 +29,7 @@ public static class FilterNoise
         }
 
         breaks.Add(high.Hertz);
-        BandIntegral integral = BandIntegral.Over([.. breaks], 1, (hertz, values) => Density(models, sweeps, hertz, values[0]), Tolerance);
+        BandIntegral integral = BandIntegral.Over([.. breaks], 1, (hertz, values) => Density(chain, hertz, values[0]), Tolerance);
         return VoltageRms.FromVolts(Math.Sqrt(integral.Sum(0)));
     }
 
@@ -42,46 +46,22 @@ public static class FilterNoise
         return Voltage.FromVolts(sum);
     }
 
-    private static void Density(StageModel[] models, NetworkSweep[] sweeps, ReadOnlySpan<double> hertz, double[] density)
+    private static void Density(StageLanes[] chain, ReadOnlySpan<double> hertz, double[] density)
     {
-        Array.Clear(density);
-        for (int at = 0; at < models.Length; at++)
+        Span<double> group = stackalloc double[Vector<double>.Count];
+        for (int first = 0; first < hertz.Length; first += group.Length)
         {
-            StageModel model = models[at];
-            NetworkSweep sweep = sweeps[at];
-            for (int lane = 0; lane < hertz.Length; lane++)
+            group.Fill(hertz[^1]);
+            hertz.Slice(first, Math.Min(group.Length, hertz.Length - first)).CopyTo(group);
+            Vector<double> lanes = new(group), sum = Vector<double>.Zero;
+            foreach (StageLanes stage in chain)
             {
-                sweep.Omega[lane] = 2 * Math.PI * hertz[lane];
+                stage.Solve(lanes);
+                stage.SolveNoise(lanes);
+                sum = (sum * stage.Transfer.Power) + stage.Noise;
             }
 
-            sweep.SolveAdjoint(hertz.Length, 1);
-            for (int lane = 0; lane < hertz.Length; lane++)
-            {
-                double f = hertz[lane];
-                double own = 0;
-                foreach ((int port, double level) in model.Resistors)
-                {
-                    own += level * Power(sweep.Transfer(0, port, lane));
-                }
-
-                if (model.OpAmp is { } opAmp)
-                {
-                    double voltage = opAmp.VoltageNoise.VoltsPerRootHertz, current = opAmp.CurrentNoise.AmperesPerRootHertz;
-                    foreach (int port in model.VoltagePorts)
-                    {
-                        own += voltage * voltage * (1 + (opAmp.NoiseCorner.Hertz / f)) * Power(sweep.Transfer(0, port, lane));
-                    }
-
-                    foreach (int port in model.CurrentPorts)
-                    {
-                        own += current * current * (1 + (opAmp.CurrentNoiseCorner.Hertz / f)) * Power(sweep.Transfer(0, port, lane));
-                    }
-                }
-
-                density[lane] = (density[lane] * Power(sweep.Transfer(0, model.SignalPort, lane))) + own;
-            }
+            sum.CopyTo(density, first);
         }
     }
-
-    private static double Power(Complex value) => (value.Real * value.Real) + (value.Imaginary * value.Imaginary);
 }

@@ -13,7 +13,8 @@ public static class BenchComparison
     /// <summary>Shortest recording that is worked out [s].</summary>
     private const double ShortestSeconds = 4;
 
-    /// <summary>A line counts where its bin is above the noise beside it by more than chance gives once in some thousand recordings.</summary>
+    /// <summary>A line counts where its bin is above the noise beside it by more than chance gives once in some thousand
+    /// recordings.</summary>
     private const double LineSigmas = 9;
 
     /// <summary>Share of the predicted power in the band that a line may hold: what raises the rms by the tolerance, 1.2² − 1.</summary>
@@ -185,7 +186,8 @@ public static class BenchComparison
         return moment / sum * spectrum.Step;
     }
 
-    /// <summary>The lowest harmonic of the design's mains, then of the other, whose landing within the mains' deviation is this line.</summary>
+    /// <summary>The lowest harmonic of the design's mains, then of the other, whose landing within the mains' deviation is this
+    /// line.</summary>
     private static (int? Harmonic, double? Mains, bool Folded) Named(double hertz, double step, double rate, Design design)
     {
         double own = design.Mains.Frequency.Hertz;
@@ -264,7 +266,8 @@ public static class BenchComparison
         };
     }
 
-    /// <summary>Measured over predicted power in three parts of the band of equal ratio, by medians of the bins so that lines do not count [dB].</summary>
+    /// <summary>Measured over predicted power in three parts of the band of equal ratio, by medians of the bins so that lines do not
+    /// count [dB].</summary>
     private static IEnumerable<double> Thirds(WelchSpectrum measured, double[] density, double low, double high)
     {
         double step = Math.Pow(high / low, 1.0 / 3);

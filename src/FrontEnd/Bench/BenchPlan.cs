@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
@@ -16,8 +17,9 @@ using FrontEnd.Text;
 namespace FrontEnd.Bench;
 
 /// <summary>The tests that a built board is put through, and what each should read.</summary>
-/// <remarks>Tolerances: noise ±20 %, gain ±1 dB, rejection ±6 dB since stray capacitance is not known (common practice, no source). Noise has the statistical spread of a
-/// 60 s record besides, twice its standard deviation. Every test is on a fixture with nobody connected.</remarks>
+/// <remarks>Tolerances: noise ±20 %, gain ±1 dB, rejection ±6 dB since stray capacitance is not known (common practice, no source). Noise
+/// has the statistical spread of a 60 s record besides, twice its standard deviation. Every test is on a fixture with nobody
+/// connected.</remarks>
 public static class BenchPlan
 {
     /// <summary>Length of a noise record [s].</summary>
@@ -29,9 +31,6 @@ public static class BenchPlan
 
     /// <summary>Said on every screen and sheet with these tests.</summary>
     public const string Caution = "Every test here is on a fixture with nobody connected: the leads go to resistors, capacitors and a generator, never to a person.";
-
-    /// <summary>What stands for a recorder tied to earth, as in the driven ground's least margin.</summary>
-    private const double EarthedFarads = 1e-6;
 
     private static readonly SourceRef Practice = new("common-practice");
     private static readonly SourceRef Imbalance = new("aami-tir60");
@@ -110,7 +109,7 @@ public static class BenchPlan
         double high = design.Band.High.Hertz, centre = design.Band.Centre.Hertz;
         foreach ((string name, double hertz) in new[] { ("sine", centre), ("sine-low", design.Band.Low.Hertz), ("sine-high", high) })
         {
-            double rms = Generator * Divider * evaluation.PathAndConverter([hertz])[0] / evaluation.GainMid * Math.Sqrt(evaluation.Digital.Power(hertz));
+            double rms = evaluation.RecordedAt(Generator * Divider, hertz);
             yield return Tone(name, name == "sine" ? "calibrated sine: gain and polarity" : "calibrated sine at the band's edge", "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's foot",
                 $"100 mV rms at {QuantityText.Format(hertz, "Hz")} into the divider; read the rms of the line, at the electrodes (positive first input gives a positive reading)", rms, hertz, true, fixture, Practice, GainDecibels);
         }
@@ -118,10 +117,11 @@ public static class BenchPlan
 
     /// <summary>How far a known part before the active lead pulls the line down: the input impedance.</summary>
     /// <remarks>
-    /// The generator is set so that the line reads 1 mV without the part. The reading with it is then the ratio of both, in which the gain and its ±1 dB drop out.
-    /// At the mains frequency the part is half the designed impedance, so that a capacitive input falls to 1/√(1 + 1/4) = 0.89 and a resistive one to 2/3 (derived: divider).
-    /// The range follows from the parts: the ratio depends on part over impedance, so that a part 5 % off and an impedance ±20 % off (mostly small capacitances; common
-    /// practice, no source) are one part 1.05/0.8 larger or 0.95/1.2 smaller, and what is read is good to 1 %.
+    /// The generator is set so that the line reads 1 mV without the part. The reading with it is then the ratio of both, in which the
+    /// gain and its ±1 dB drop out. At the mains frequency the part is half the designed impedance, so that a capacitive input falls to
+    /// 1/√(1 + 1/4) = 0.89 and a resistive one to 2/3 (derived: divider). The range follows from the parts: the ratio depends on part
+    /// over impedance, so that a part 5 % off and an impedance ±20 % off (mostly small capacitances; common practice, no source) are one
+    /// part 1.05/0.8 larger or 0.95/1.2 smaller, and what is read is good to 1 %.
     /// </remarks>
     private static IEnumerable<BenchReading> InputImpedance(Design design)
     {
@@ -151,7 +151,8 @@ public static class BenchPlan
         }
     }
 
-    /// <summary>Least and greatest series part of the impedance test [Ω]: below, the standard part does as well; above, a resistor is hard to buy and its own strays bridge it (common practice, no source).</summary>
+    /// <summary>Least and greatest series part of the impedance test [Ω]: below, the standard part does as well; above, a resistor is
+    /// hard to buy and its own strays bridge it (common practice, no source).</summary>
     private const double LeastSeriesOhms = 1e4, GreatestSeriesOhms = 1e9;
 
     /// <summary>The part at the active lead, its impedance times a factor.</summary>
@@ -163,9 +164,9 @@ public static class BenchPlan
 
     /// <summary>What one channel's signal puts into another over the reference lead that they share.</summary>
     /// <remarks>
-    /// The other channel's tone drives a current through that channel's differential impedance into the common reference pin, across what the pin sees: lead and fixture
-    /// towards common, the pin's own impedance beside them. v/V = Y_d/(Y_d + Y_pin + 1/Z_lead) (derived: one node). Coupling between wires and inside a multiplexed
-    /// converter is not in the design, so that the reading is a lower bound.
+    /// The other channel's tone drives a current through that channel's differential impedance into the common reference pin, across what
+    /// the pin sees: lead and fixture towards common, the pin's own impedance beside them. v/V = Y_d/(Y_d + Y_pin + 1/Z_lead) (derived:
+    /// one node). Coupling between wires and inside a multiplexed converter is not in the design, so that the reading is a lower bound.
     /// </remarks>
     private static IEnumerable<BenchReading> Crosstalk(Design design)
     {
@@ -230,7 +231,7 @@ public static class BenchPlan
                 Mains = mains with
                 {
                     Voltage = VoltageRms.FromVolts(20), BodyToMains = Capacitance.FromPicofarads(100), BodyToEarth = Capacitance.FromPicofarads(100), Harmonics = [1], Deviation = default,
-                    AmplifierToEarth = earthed ? Capacitance.FromFarads(EarthedFarads) : mains.AmplifierToEarth,
+                    AmplifierToEarth = earthed ? Capacitance.FromFarads(DriveBudget.EarthedFarads) : mains.AmplifierToEarth,
                 },
             };
             var evaluation = new Evaluation(fixture);

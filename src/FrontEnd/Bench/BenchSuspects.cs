@@ -6,7 +6,8 @@ namespace FrontEnd.Bench;
 /// <summary>What may be wrong where one reading of a test does not agree, by what the test exercises.</summary>
 internal static class BenchSuspects
 {
-    /// <summary>How near to a power of ten a ratio must lie to point at the unit, where the test has no narrower range of its own (chosen: a few per cent).</summary>
+    /// <summary>How near to a power of ten a ratio must lie to point at the unit, where the test has no narrower range of its own
+    /// (chosen: a few per cent).</summary>
     private const double UnitWidth = 0.05;
 
     private static readonly double[] UnitFactors = [1e-6, 1e-3, 1e3, 1e6];

@@ -5,7 +5,8 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Bench;
 
-/// <summary>The design with parts in place of its electrodes: resistors at board temperature without excess noise, all alike, away from the mains.</summary>
+/// <summary>The design with parts in place of its electrodes: resistors at board temperature without excess noise, all alike, away from
+/// the mains.</summary>
 public static class Fixture
 {
     /// <summary>Wire and clip of a short circuit (common practice, no source).</summary>

@@ -6,7 +6,8 @@ using FrontEnd.Reporting;
 namespace FrontEnd.Bench;
 
 /// <summary>The noise density that a recording of a design should show, referred to the input.</summary>
-/// <remarks>S_rti(f) = |H_dig|²·[S·|H_adc|² + F + LSB²/12/(fs/2) + σ_adc²/(fs/2)]/G_mid², 0 &lt; f &lt; fs/2: the integrand of <c>noise.total</c>.</remarks>
+/// <remarks>S_rti(f) = |H_dig|²·[S·|H_adc|² + F + LSB²/12/(fs/2) + σ_adc²/(fs/2)]/G_mid², 0 &lt; f &lt; fs/2: the integrand of
+/// <c>noise.total</c>.</remarks>
 public sealed class PredictedSpectrum
 {
     private readonly Evaluation _evaluation;
@@ -33,7 +34,7 @@ public sealed class PredictedSpectrum
     {
         AnalogDigitalConverter converter = _evaluation.Design.Converter;
         double half = converter.Rate.Hertz / 2;
-        double white = ((converter.LsbVolts * converter.LsbVolts / 12) + (converter.Noise.Volts * converter.Noise.Volts)) / half;
+        double white = (NoiseDensity.Quantisation(converter.LsbVolts) + (converter.Noise.Volts * converter.Noise.Volts)) / half;
         double perGain = 1 / (_evaluation.GainMid * _evaluation.GainMid);
         double[] f = [.. hertz];
         double[] folded = _evaluation.Noise.Folds.Exact(f);
@@ -53,7 +54,8 @@ public sealed class PredictedSpectrum
         return density;
     }
 
-    /// <summary>Relative standard deviation of an rms measured over a time: √(∫S² df/T)/(2·∫S df), which is 1/√(4BT) for a flat spectrum of bandwidth B.</summary>
+    /// <summary>Relative standard deviation of an rms measured over a time: √(∫S² df/T)/(2·∫S df), which is 1/√(4BT) for a flat spectrum
+    /// of bandwidth B.</summary>
     /// <remarks>Derived from the variance of a periodogram of Gaussian noise, S²/(T·df) a bin.</remarks>
     public double Spread(double low, double high, double seconds)
     {

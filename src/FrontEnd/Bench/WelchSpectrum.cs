@@ -5,8 +5,9 @@ namespace FrontEnd.Bench;
 
 /// <summary>Power density of a record by Welch's method: Hann windows, half overlapped, the mean of each taken off.</summary>
 /// <remarks>S(k·fs/n) = 2·|X(k)|²/(fs·Σw²), one-sided, averaged over the windows.
-/// Source: P. D. Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15 (1967) 70 (from memory).
-/// The transform is the general-purpose library's. A sine's power is what its main lobe of five bins holds above the noise, to 0.1 %.</remarks>
+/// Source: P. D. Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15 (1967)
+/// 70 (from memory). The transform is the general-purpose library's. A sine's power is what its main lobe of five bins holds above the
+/// noise, to 0.1 %.</remarks>
 public sealed class WelchSpectrum
 {
     private WelchSpectrum(double step, double[] density, int windows)
@@ -24,7 +25,8 @@ public sealed class WelchSpectrum
 
     public int Windows { get; }
 
-    /// <summary>Averages that are as good as independent: half-overlapped Hann windows correlate by 1/36 of their power, so that each counts for 1/(1 + 2/36) (Welch 1967, from memory).</summary>
+    /// <summary>Averages that are as good as independent: half-overlapped Hann windows correlate by 1/36 of their power, so that each
+    /// counts for 1/(1 + 2/36) (Welch 1967, from memory).</summary>
     public double Averages => Windows / (1 + (Windows == 1 ? 0 : 2.0 / 36));
 
     /// <summary>The spectrum of a record with windows of at most a given length.</summary>

@@ -5,34 +5,40 @@ using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
 
-/// <summary>The driven ground's loop: a return ratio T, positive at dc.</summary>
-/// <remarks>T = K·½(v(A2) + v(R2)) with v(D) − v(C) held at 1. The ratio of the mean to the drive in the closed network is the same figure,
-/// so the loop need not be opened.</remarks>
+/// <summary>One device's driven ground: margin as it stands and over its range of surroundings; see <see cref="LoopLanes"/> for the
+/// loop.</summary>
 internal sealed class DriveBudget
 {
     private const int CornerPoints = 9;
-    private const double EarthedFarads = 1e-6;
+
+    /// <summary>Common to earth of a device that is tied to earth [F].</summary>
+    internal const double EarthedFarads = 1e-6;
 
     private readonly Design _design;
-    private readonly BuiltParts _built;
-    private readonly InputModel _model;
+    private readonly BuildLanes _builds;
+    private readonly InputLanes _input;
+    private readonly GroundDriveGain _gain;
+    private readonly LoopSurroundings _nominal;
+    private readonly double[] _group = new double[Vector<double>.Count];
+    private readonly double[] _body = new double[Vector<double>.Count];
+    private readonly double[] _common = new double[Vector<double>.Count];
+    private readonly double[] _factor = new double[Vector<double>.Count];
 
-    public DriveBudget(Design design, BuiltParts? built = null, bool worst = true)
+    /// <param name="model">The path's networks.</param>
+    /// <param name="built">The device's own parts.</param>
+    /// <param name="surroundings">The mains around it; null for the design's own.</param>
+    public DriveBudget(PathModel model, BuiltParts built, Interference.Mains? surroundings = null)
     {
-        _design = design;
-        _built = built ?? BuiltParts.Worst(design);
-        _model = new InputModel(design, Varying.Surroundings, _built);
-        Lane nominal = new(design.Mains.BodyToEarth.Farads, design.Mains.AmplifierToEarth.Farads, 1);
-        (UnityGainHertz, PhaseMarginDegrees) = Margins([nominal])[0];
-        GainAtMains = LoopAt([design.Mains.Frequency.Hertz])[0].Magnitude;
-        if (worst)
-        {
-            FindWorst();
-        }
+        _design = model.Design;
+        _builds = new BuildLanes(model, built, surroundings);
+        _input = new InputLanes(_design, model.Input, isChecked: false, model.Input.BodyToEarthElement, model.Input.CommonToEarthElement);
+        _input.Set(_builds);
+        _gain = new GroundDriveGain(_design);
+        _nominal = new(_builds.BodyToEarth[0], _builds.CommonToEarth[0], 1);
+        (UnityGainHertz, PhaseMarginDegrees) = Margins([_nominal])[0];
+        GainAtMains = LoopAt(_nominal, [_design.Mains.Frequency.Hertz])[0].Magnitude;
+        FindWorst();
     }
-
-    /// <summary>One surrounding of the loop.</summary>
-    internal readonly record struct Lane(double BodyToEarth, double CommonToEarth, double ElectrodeFactor);
 
     /// <summary>Highest frequency at which |T| = 1 [Hz]; null where T stays below 1.</summary>
     public double? UnityGainHertz { get; }
@@ -43,50 +49,58 @@ internal sealed class DriveBudget
     /// <summary>|T| at the mains frequency.</summary>
     public double GainAtMains { get; }
 
-    /// <summary>Least phase margin over body capacitance, electrode resistance, battery and earthed; null where T nowhere reaches 1.</summary>
+    /// <summary>Least phase margin over body capacitance, electrode resistance, battery and earthed; null where T nowhere reaches
+    /// 1.</summary>
     public double? WorstPhaseMargin { get; private set; }
 
     /// <summary>Where the least margin is found.</summary>
-    public Lane WorstCase { get; private set; }
+    public LoopSurroundings WorstCase { get; private set; }
 
-    /// <summary>Every surrounding that was tried and in which |T| reaches 1, the least margin first: the surrounding, its highest crossing of 1 and the margin there.</summary>
-    public IReadOnlyList<(Lane Surroundings, double UnityGainHertz, double MarginDegrees)> Tried { get; private set; } = [];
+    /// <summary>Every surrounding that was tried and in which |T| reaches 1, the least margin first: the surrounding, its highest
+    /// crossing of 1 and the margin there.</summary>
+    public IReadOnlyList<(LoopSurroundings Surroundings, double UnityGainHertz, double MarginDegrees)> Tried { get; private set; } = [];
 
-    /// <summary>T at given frequencies for the design as it stands.</summary>
-    public Complex[] LoopAt(double[] hertz) => LoopAt(new Lane(_design.Mains.BodyToEarth.Farads, _design.Mains.AmplifierToEarth.Farads, 1), hertz);
+    /// <summary>T at given frequencies for the device as it stands.</summary>
+    public Complex[] LoopAt(double[] hertz) => LoopAt(_nominal, hertz);
 
-    /// <summary>T at given frequencies in given surroundings.</summary>
-    public Complex[] LoopAt(Lane surroundings, double[] hertz)
+    /// <summary>The loop as the device stands; null where its gain stays below 1.</summary>
+    public LoopPoint? Point => UnityGainHertz is { } unity ? PointOf(_nominal, unity, PhaseMarginDegrees!.Value) : null;
+
+    /// <summary>The loop in the surroundings in which the margin is least, the least first.</summary>
+    /// <param name="count">Greatest number of surroundings.</param>
+    public IReadOnlyList<LoopPoint> LeastPoints(int count) =>
+        [.. Tried.Take(count).Select(tried => PointOf(tried.Surroundings, tried.UnityGainHertz, tried.MarginDegrees))];
+
+    private LoopPoint PointOf(LoopSurroundings surroundings, double unity, double margin) =>
+        new(surroundings, unity, margin, LoopAt(surroundings, [unity])[0]);
+
+    private Complex[] LoopAt(LoopSurroundings surroundings, double[] hertz)
     {
         double[] re = new double[hertz.Length], im = new double[hertz.Length];
-        Beta([surroundings], new int[hertz.Length], hertz, re, im);
-        var loop = new Complex[hertz.Length];
-        for (int i = 0; i < loop.Length; i++)
-        {
-            loop[i] = new Complex(re[i], im[i]) * Gain(hertz[i]);
-        }
-
-        return loop;
+        Feedback([surroundings], new int[hertz.Length], hertz, re, im);
+        return [.. hertz.Select((f, i) => new Complex(re[i], im[i]) * _gain.At(f))];
     }
 
-    /// <summary>9 × 9 logarithmic points over 100 pF…1 nF and 1 kΩ…1 MΩ (the ground electrode's dc resistance; all three scaled together), battery and earthed.</summary>
+    /// <summary>9 × 9 logarithmic points over 100 pF…1 nF and 1 kΩ…1 MΩ (the ground electrode's dc resistance; all three scaled
+    /// together), battery and earthed.</summary>
     private void FindWorst()
     {
         double resistance = Math.Max(1e-3, _design.Electrodes.Ground!.DcResistance.Ohms);
-        var lanes = new List<Lane>();
+        var lanes = new List<LoopSurroundings>();
         foreach (double common in new[] { _design.Mains.AmplifierToEarth.Farads, EarthedFarads })
         {
             for (int i = 0; i < CornerPoints; i++)
             {
                 for (int j = 0; j < CornerPoints; j++)
                 {
-                    lanes.Add(new Lane(100e-12 * Math.Pow(10, i / 8.0), common, 1e3 * Math.Pow(1000, j / 8.0) / resistance));
+                    lanes.Add(new LoopSurroundings(100e-12 * Math.Pow(10, i / 8.0), common, 1e3 * Math.Pow(1000, j / 8.0) / resistance));
                 }
             }
         }
 
         (double? Unity, double? Margin)[] margins = Margins([.. lanes]);
-        Tried = [.. lanes.Zip(margins).Where(pair => pair.Second.Margin is not null).Select(pair => (pair.First, pair.Second.Unity!.Value, pair.Second.Margin!.Value)).OrderBy(one => one.Item3)];
+        Tried = [.. lanes.Zip(margins).Where(pair => pair.Second.Margin is not null).Select(
+            pair => (pair.First, pair.Second.Unity!.Value, pair.Second.Margin!.Value)).OrderBy(one => one.Item3)];
         if (Tried is [var least, ..])
         {
             (WorstCase, WorstPhaseMargin) = (least.Surroundings, least.MarginDegrees);
@@ -94,7 +108,7 @@ internal sealed class DriveBudget
     }
 
     /// <summary>Highest unity-gain frequency and phase margin of many surroundings at once.</summary>
-    private (double? Unity, double? Margin)[] Margins(Lane[] lanes)
+    private (double? Unity, double? Margin)[] Margins(LoopSurroundings[] lanes)
     {
         // |T| <= |K|·|β| and a passive network's β exceeds 1 little if at all, so the highest crossing lies below twice f_u.
         const int PointsPerDecade = 3, Decades = 4, Points = (PointsPerDecade * Decades) + 1;
@@ -104,7 +118,7 @@ internal sealed class DriveBudget
         for (int i = 0; i < Points; i++)
         {
             grid[i] = high * Math.Pow(10, (i + 1.0 - Points) / PointsPerDecade);
-            Complex k = Gain(grid[i]);
+            Complex k = _gain.At(grid[i]);
             gain[i] = (k.Real * k.Real) + (k.Imaginary * k.Imaginary);
         }
 
@@ -116,7 +130,7 @@ internal sealed class DriveBudget
         }
 
         double[] re = new double[lane.Length], im = new double[lane.Length];
-        Beta(lanes, lane, hertz, re, im);
+        Feedback(lanes, lane, hertz, re, im);
         var brackets = new Bracket?[lanes.Length];
         for (int i = 0; i < lanes.Length; i++)
         {
@@ -124,7 +138,9 @@ internal sealed class DriveBudget
         }
 
         Narrow(lanes, brackets);
-        return [.. brackets.Select(bracket => bracket is { } b ? (b.Best, 180 + ((b.PhaseAtBest + GainPhase(b.Best)) * 180 / Math.PI)) : ((double?)null, (double?)null))];
+        return [.. brackets.Select(bracket => bracket is { } b ? (b.Best, Margin(b)) : ((double?)null, (double?)null))];
+
+        double Margin(Bracket b) => 180 + ((b.PhaseAtBest + _gain.Phase(b.Best)) * 180 / Math.PI);
     }
 
     /// <summary>An interval of frequency in which |T| falls through 1, with β and its followed phase at its first lower end.</summary>
@@ -155,7 +171,8 @@ internal sealed class DriveBudget
     {
         for (int i = grid.Length - 1; 1 <= i; i--)
         {
-            double above = gainSquared[i] * ((re[i] * re[i]) + (im[i] * im[i])), below = gainSquared[i - 1] * ((re[i - 1] * re[i - 1]) + (im[i - 1] * im[i - 1]));
+            double above = gainSquared[i] * ((re[i] * re[i]) + (im[i] * im[i])),
+                below = gainSquared[i - 1] * ((re[i - 1] * re[i - 1]) + (im[i - 1] * im[i - 1]));
             if (above < 1 && 1 <= below)
             {
                 // Follow β's phase from the lowest point; a third of a decade turns it by far less than half a turn.
@@ -183,7 +200,7 @@ internal sealed class DriveBudget
     }
 
     /// <summary>Regula falsi (Illinois) on ln|T| against ln f, all lanes together, to 1e-10.</summary>
-    private void Narrow(Lane[] lanes, Bracket?[] brackets)
+    private void Narrow(LoopSurroundings[] lanes, Bracket?[] brackets)
     {
         var open = new List<int>();
         for (int i = 0; i < lanes.Length; i++)
@@ -205,12 +222,12 @@ internal sealed class DriveBudget
                 hertz[i] = b.Low * Math.Pow(b.High / b.Low, b.ValueLow / (b.ValueLow - b.ValueHigh));
             }
 
-            Beta(lanes, lane.AsSpan(0, open.Count), hertz.AsSpan(0, open.Count), re, im);
+            Feedback(lanes, lane.AsSpan(0, open.Count), hertz.AsSpan(0, open.Count), re, im);
             int kept = 0;
             for (int i = 0; i < open.Count; i++)
             {
                 Bracket b = brackets[open[i]]!;
-                Complex k = Gain(hertz[i]);
+                Complex k = _gain.At(hertz[i]);
                 double value = Math.Log(((re[i] * re[i]) + (im[i] * im[i])) * ((k.Real * k.Real) + (k.Imaginary * k.Imaginary))) / 2;
                 b.Best = hertz[i];
                 b.PhaseAtBest = b.Phase + (new Complex(re[i], im[i]) / b.Anchor).Phase;
@@ -237,59 +254,27 @@ internal sealed class DriveBudget
         }
     }
 
-    /// <summary>K(s).</summary>
-    internal Complex Gain(double hertz)
+    /// <summary>β of the surroundings <paramref name="lane"/> points to, at the frequencies beside them.</summary>
+    private void Feedback(LoopSurroundings[] lanes, ReadOnlySpan<int> lane, ReadOnlySpan<double> hertz, Span<double> re, Span<double> im)
     {
-        GroundDrive drive = _design.GroundDrive;
-        Complex first = new(1 / drive.DcGain, hertz / drive.UnityGainFrequency.Hertz);
-        return 1 / (_design.EffectiveAveragingBandwidth is { } f2 ? first * new Complex(1, hertz / f2.Hertz) : first);
-    }
-
-    /// <summary>arg K, followed from dc [rad].</summary>
-    private double GainPhase(double hertz)
-    {
-        GroundDrive drive = _design.GroundDrive;
-        double phase = -Math.Atan(hertz * drive.DcGain / drive.UnityGainFrequency.Hertz);
-        return _design.EffectiveAveragingBandwidth is { } f2 ? phase - Math.Atan(hertz / f2.Hertz) : phase;
-    }
-
-    private NetworkSweep? _sweep;
-    private ElectrodeLanes? _electrodes;
-    private readonly double[] _ground = new double[SignalPath.Chunk];
-    private readonly double[] _active = new double[SignalPath.Chunk];
-    private readonly double[] _reference = new double[SignalPath.Chunk];
-
-    /// <summary>β = ½(v(A2) + v(R2))/v(D) of the surroundings <paramref name="lane"/> points to, at the frequencies beside them.</summary>
-    private void Beta(Lane[] lanes, ReadOnlySpan<int> lane, ReadOnlySpan<double> hertz, Span<double> re, Span<double> im)
-    {
-        _sweep ??= _model.Program.CreateSweep(SignalPath.Chunk);
-        _electrodes ??= new ElectrodeLanes(SignalPath.Chunk);
-        Span<double> omega = _sweep.Omega, body = _sweep.SlotImaginary(_model.BodyToEarth), common = _sweep.SlotImaginary(_model.CommonToEarth);
-        for (int first = 0; first < hertz.Length; first += SignalPath.Chunk)
+        for (int first = 0; first < hertz.Length; first += Vector<double>.Count)
         {
-            int n = Math.Min(SignalPath.Chunk, hertz.Length - first), padded = (n + Vector<double>.Count - 1) / Vector<double>.Count * Vector<double>.Count;
-            for (int i = 0; i < padded; i++)
+            for (int i = 0; i < Vector<double>.Count; i++)
             {
-                int at = first + Math.Min(i, n - 1);
-                Lane surroundings = lanes[lane[at]];
-                double w = 2 * Math.PI * hertz[at];
-                omega[i] = w;
-                _ground[i] = surroundings.ElectrodeFactor;
-                _active[i] = surroundings.ElectrodeFactor * _built.ActiveFactor;
-                _reference[i] = surroundings.ElectrodeFactor * _built.ReferenceFactor;
-                body[i] = w * surroundings.BodyToEarth;
-                common[i] = w * surroundings.CommonToEarth;
+                int at = Math.Min(first + i, hertz.Length - 1);
+                _group[i] = hertz[at];
+                (_body[i], _common[i], _factor[i]) = lanes[lane[at]];
             }
 
-            _model.SetElectrodes(_sweep, padded, _active, _reference, _ground, _electrodes);
-            _sweep.SolveForward(n, _model.DrivePort);
-            ReadOnlySpan<double> mr = _sweep.TransferReal(_model.Mean, _model.DrivePort), mi = _sweep.TransferImaginary(_model.Mean, _model.DrivePort);
-            ReadOnlySpan<double> dr = _sweep.TransferReal(_model.Drive, _model.DrivePort), di = _sweep.TransferImaginary(_model.Drive, _model.DrivePort);
-            for (int i = 0; i < n; i++)
+            var factor = new Vector<double>(_factor);
+            _input.Surround(new Vector<double>(_body), new Vector<double>(_common));
+            _input.SetElectrodes(factor * _builds.ActiveFactor, factor * _builds.ReferenceFactor, factor * _builds.GroundFactor);
+            _input.Factor(new Vector<double>(_group));
+            (ComplexLanes mean, ComplexLanes drive) = _input.SolveDrive();
+            ComplexLanes beta = mean / drive;
+            for (int i = first; i < Math.Min(first + Vector<double>.Count, hertz.Length); i++)
             {
-                double inverse = 1 / ((dr[i] * dr[i]) + (di[i] * di[i]));
-                re[first + i] = ((mr[i] * dr[i]) + (mi[i] * di[i])) * inverse;
-                im[first + i] = ((mi[i] * dr[i]) - (mr[i] * di[i])) * inverse;
+                (re[i], im[i]) = (beta.Re[i - first], beta.Im[i - first]);
             }
         }
     }

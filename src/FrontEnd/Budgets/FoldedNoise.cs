@@ -5,8 +5,8 @@ namespace FrontEnd.Budgets;
 /// <summary>F(f): the noise density that sampling folds onto f, at the converter's output [V²/Hz].</summary>
 /// <remarks>
 /// Successive approximation: Σ_{k=1..8} Σ_± S(k·fs ± f) + (2/fs)·∫_{8.5fs}^{1 GHz} S. Delta-sigma: the same terms times |H_adc|², plus
-/// |H_adc(f)|²·[Σ_{m=1,2} Σ_± S(m·f_mod ± f) + (2/f_mod)·∫_{2.5f_mod}^{1 GHz} S]. The integral stands for the zones beyond, where S no longer
-/// changes within a zone.
+/// |H_adc(f)|²·[Σ_{m=1,2} Σ_± S(m·f_mod ± f) + (2/f_mod)·∫_{2.5f_mod}^{1 GHz} S]. The integral stands for the zones beyond, where S no
+/// longer changes within a zone.
 /// <para>F is smooth over the band (what folds lies far from where it lands), so it is worked out at Chebyshev points and interpolated;
 /// the number of points is doubled until the last coefficients are below 1e-9 of the first.</para>
 /// </remarks>

@@ -1,4 +1,3 @@
-using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
@@ -6,127 +5,83 @@ using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 
-/// <summary>What stands at one node of the path, each part by its size and all added up, against the swing there [V].</summary>
-internal sealed record NodeLevel(NodeId Node)
+/// <summary>What stands at one node of the path, each part by its size and all added up, against the swing there [V]: one lane of <see cref="NodeLevelLanes"/>.</summary>
+internal sealed class NodeLevel(NodeId node, NodeLevelLanes at)
 {
+    public NodeId Node => node;
+
     /// <summary>Half of what the node can swing about its middle.</summary>
-    public double Swing { get; init; }
+    public double Swing => at.Swing[0];
 
     /// <summary>From the electrodes' offset.</summary>
-    public double Offset { get; init; }
+    public double Offset => at.Offset[0];
 
     /// <summary>Offset voltages and bias currents.</summary>
-    public double OtherDc { get; init; }
+    public double OtherDc => at.OtherDc[0];
 
-    public double Signal { get; init; }
+    public double Signal => at.Signal[0];
 
-    public double Mains { get; init; }
+    public double Mains => at.Mains[0];
 
-    public double Noise { get; init; }
+    public double Noise => at.Noise[0];
 
     /// <summary>Volts here per volt of electrode offset.</summary>
-    public double OffsetGain { get; init; }
+    public double OffsetGain => at.OffsetGain[0];
 
     /// <summary>Volts here per volt of signal.</summary>
-    public double SignalGain { get; init; }
+    public double SignalGain => at.SignalGain[0];
 
-    public double Total => Offset + OtherDc + Signal + Mains + Noise;
+    public double Total => at.Total[0];
 
     /// <summary>20·log10(swing/total) [dB]; null where nothing stands there.</summary>
-    public double? Headroom => 0 < Total && 0 < Swing ? 20 * Math.Log10(Swing / Total) : 0 < Total ? -300 : null;
+    public double? Headroom => Finite(20 * Math.Log10(at.Headroom[0]));
 
     /// <summary>Largest electrode offset with everything else in place; null where the offset does not reach this node.</summary>
-    public double? OffsetSurvived => 1e-12 < OffsetGain ? Math.Max(0, (Swing - (Total - Offset)) / OffsetGain) : null;
+    public double? OffsetSurvived => Finite(at.OffsetSurvived[0]);
 
-    public double? LargestSignal => 1e-12 < SignalGain ? Math.Max(0, (Swing - (Total - Signal)) / SignalGain) : null;
+    public double? LargestSignal => Finite(at.LargestSignal[0]);
 
     /// <summary>The largest of the parts, in words.</summary>
     public string Dominates => new (string Name, double Size)[]
         {
             ("electrode offset", Offset), ("amplifier offsets and bias currents", OtherDc), ("signal", Signal), ("mains", Mains), ("noise", Noise),
         }.MaxBy(part => part.Size).Name;
+
+    private static double? Finite(double value) => double.IsInfinity(value) ? null : value;
 }
 
-/// <summary>Levels at every node at the lowest battery voltage: dc by size, signal peak, mains peak and noise peak, added linearly.</summary>
+/// <summary>Levels at every node at the lowest battery voltage: one build's <see cref="LevelLanes"/>, with the integrals and largest values over frequency that they rest on.</summary>
 internal sealed class LevelsBudget
 {
     internal const double LowestNoiseHertz = 0.01;
-    internal const double NoisePeakFactor = 3.3;
 
     private readonly Design _design;
     private readonly List<NodeLevel> _nodes = [];
 
-    public LevelsBudget(Design design, SignalPath path, MainsBudget mains, BuiltParts? built = null)
+    public LevelsBudget(Design design, SignalPath path, MainsBudget mains)
     {
         _design = design;
-        DirectCurrent = new DirectCurrent(design, path.Input, built: built);
         NodeRms = NodeNoise(path);
         SignalGain = SignalGains(path);
-        double[] noise = NodeRms, signalGain = SignalGain, mainsPeak = MainsPeaks(path, mains);
-        double gain = design.Amplifier.Gain, offset = Math.Abs(design.Electrodes.Offset.Volts), signal = design.LargestSignal.Volts;
-        double difference = Math.Abs(DirectCurrent.OffsetDifference), mean = Math.Abs(DirectCurrent.OffsetMean);
-        double half = design.Supply.HalfRailVolts - design.Amplifier.InnerMargin.Volts;
-        double commonPeak = Math.Sqrt(2) * mains.Harmonics.Sum(harmonic => harmonic.AtInput.CommonMode);
-        double differencePeak = Math.Sqrt(2) * mains.Harmonics.Sum(harmonic => harmonic.AtInput.Difference);
-        double inputDc = Math.Abs(DirectCurrent.BiasDifference) + Math.Abs(design.Amplifier.OffsetVoltage.Volts);
-        var inner = new NodeLevel(NodeId.AmplifierInnerPlus)
+        var levels = new LevelLanes(design);
+        for (int node = 0; node < path.Nodes; node++)
         {
-            Swing = half,
-            OffsetGain = mean + (gain / 2 * difference),
-            Offset = offset * (mean + (gain / 2 * difference)),
-            OtherDc = Math.Abs(DirectCurrent.BiasMean) + (gain / 2 * inputDc),
-            SignalGain = (signalGain[0] / 2) + 0.5,
-            Signal = signal * ((signalGain[0] / 2) + 0.5),
-            Mains = commonPeak + (gain / 2 * differencePeak),
-            Noise = NoisePeakFactor * noise[0] / 2,
-        };
-        _nodes.Add(inner);
-        _nodes.Add(inner with { Node = NodeId.AmplifierInnerMinus });
-        double offsetGain = gain * difference, otherDc = gain * inputDc;
-        _nodes.Add(Node(NodeId.Amplifier, design.Supply.HalfRailVolts - design.Amplifier.OutputMargin.Volts, 0));
-        for (int i = 0; i < design.Stages.Count; i++)
-        {
-            Stage stage = design.Stages[i];
-            (double dcGain, double ownDc) = StageDc(stage);
-            offsetGain *= dcGain;
-            otherDc = (otherDc * dcGain) + ownDc;
-            if (stage.FittedOpAmp is { } opAmp)
-            {
-                _nodes.Add(Node(NodeId.Of(stage.Name), design.Supply.HalfRailVolts - opAmp.OutputMargin.Volts, i + 1));
-            }
+            (levels.SignalGain[node], levels.NoiseRms[node]) = (new(SignalGain[node]), new(NodeRms[node]));
         }
 
-        DcAtConverter = (offsetGain * offset) + otherDc;
-        _nodes.Add(Node(NodeId.Converter, design.Converter.FullScale.Volts / 2, design.Stages.Count));
-        if (design.GroundIsDriven)
+        AddMains(levels, path, mains);
+        Direct = DirectLanes.Of(design, path.Model.Input, path.Built);
+        levels.Add(path.Builds, Direct);
+        for (int node = 0; node < levels.Ids.Count; node++)
         {
-            double driveGain = Math.Abs(DirectCurrent.OffsetDrive);
-            _nodes.Add(new NodeLevel(NodeId.Drive)
-            {
-                Swing = design.Supply.HalfRailVolts - design.GroundDrive.OutputMargin.Volts,
-                OffsetGain = driveGain,
-                Offset = driveGain * offset,
-                OtherDc = Math.Abs(DirectCurrent.BiasDrive),
-                SignalGain = 0.5,
-                Signal = 0.5 * signal,
-                Mains = mains.DriveSwing,
-            });
+            _nodes.Add(new NodeLevel(levels.Ids[node], levels.Nodes[node]));
         }
 
-        NodeLevel Node(NodeId id, double swing, int node) => new(id)
-        {
-            Swing = swing,
-            OffsetGain = offsetGain,
-            Offset = offsetGain * offset,
-            OtherDc = otherDc,
-            SignalGain = signalGain[node],
-            Signal = signalGain[node] * signal,
-            Mains = mainsPeak[node],
-            Noise = NoisePeakFactor * noise[node],
-        };
+        DcAtConverter = levels.Converter.Offset[0] + levels.Converter.OtherDc[0];
     }
 
-    public DirectCurrent DirectCurrent { get; }
+    /// <summary>The input network at dc, the same on all lanes.</summary>
+    public DirectLanes Direct { get; }
 
     /// <summary>Noise at the amplifier's output and after each stage, 0.01 Hz to half the rate, rms [V].</summary>
     public double[] NodeRms { get; }
@@ -196,38 +151,33 @@ internal sealed class LevelsBudget
             hertz[i] = low * Math.Pow(high / low, i / (hertz.Length - 1.0));
         }
 
-        path.Sweep(hertz);
+        path.SweepTransfer(hertz);
         var gains = new double[path.Nodes];
         for (int node = 0; node < path.Nodes; node++)
         {
             for (int i = 0; i < hertz.Length; i++)
             {
-                gains[node] = Math.Max(gains[node], Magnitude(path, node, i));
+                gains[node] = Math.Max(gains[node], path.Size(node, i));
             }
         }
 
         return gains;
     }
 
-    /// <summary>√2·Σ_h of the mains residue at every node.</summary>
-    private static double[] MainsPeaks(SignalPath path, MainsBudget mains)
+    private static void AddMains(LevelLanes levels, SignalPath path, MainsBudget mains)
     {
-        var peaks = new double[path.Nodes];
         foreach (MainsHarmonic[] some in mains.Harmonics.Chunk(SignalPath.Chunk))
         {
-            path.Sweep([.. some.Select(harmonic => harmonic.Hertz)]);
-            for (int node = 0; node < path.Nodes; node++)
+            path.SweepTransfer([.. some.Select(harmonic => harmonic.Hertz)]);
+            for (int i = 0; i < some.Length; i++)
             {
-                for (int i = 0; i < some.Length; i++)
+                MainsAtInput at = some[i].AtInput;
+                levels.AddMains(new(at.CommonMode), new(at.Difference), new(at.Drive));
+                for (int node = 0; node < path.Nodes; node++)
                 {
-                    peaks[node] += Math.Sqrt(2) * some[i].AtInput.Total * Magnitude(path, node, i);
+                    levels.AddNodeMains(node, new(at.Total), new(path.Size(node, i)));
                 }
             }
         }
-
-        return peaks;
     }
-
-    private static double Magnitude(SignalPath path, int node, int lane) =>
-        Math.Sqrt((path.NodeRe[node][lane] * path.NodeRe[node][lane]) + (path.NodeIm[node][lane] * path.NodeIm[node][lane]));
 }

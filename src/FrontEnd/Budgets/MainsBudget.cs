@@ -4,7 +4,6 @@ using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Interference;
-using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
 
@@ -12,40 +11,76 @@ namespace FrontEnd.Budgets;
 internal readonly record struct BuiltSigns(int Mismatch, int Resistors, int Capacitors)
 {
     public static readonly BuiltSigns Built = new(1, 1, 1);
+
+    /// <summary>All eight, <see cref="Built"/> first.</summary>
+    public static readonly BuiltSigns[] All =
+        [.. from m in new[] { 1, -1 } from r in new[] { 1, -1 } from c in new[] { 1, -1 } select new BuiltSigns(m, r, c)];
 }
 
-/// <summary>What the mains does at the input at one frequency, rms RTI [V] unless said otherwise.</summary>
-internal sealed record MainsAtInput
+/// <summary>What the mains does at the input at one frequency, rms RTI [V] unless said otherwise: one lane of
+/// <see cref="MainsLanes"/>.</summary>
+internal record MainsAtInput
 {
-    /// <summary>Body against the amplifier's common, without the leads' own couplings.</summary>
-    public double BodyCommonMode { get; init; }
+    public MainsAtInput()
+    {
+    }
 
-    public double Divider { get; init; }
+    public MainsAtInput(in MainsLanes lanes, int lane)
+    {
+        (Imbalance, Amplifier, Loop, Total) = (lanes.Imbalance[lane], lanes.Amplifier[lane], lanes.Loop[lane], lanes.Total[lane]);
+        (CommonMode, Difference, Drive) = (lanes.CommonMode[lane], lanes.Difference[lane], lanes.Drive[lane]);
+    }
 
-    public double Leads { get; init; }
+    /// <summary>Dividers and leads together.</summary>
+    public double Imbalance { get; }
 
-    public double Imbalance { get; init; }
+    /// <summary>The common mode through the amplifier's finite rejection.</summary>
+    public double Amplifier { get; }
 
-    public double Amplifier { get; init; }
+    /// <summary>Induced in the leads' loop.</summary>
+    public double Loop { get; }
 
-    public double Loop { get; init; }
-
-    public double Total => Imbalance + Amplifier + Loop;
+    public double Total { get; }
 
     public double RootSumOfSquares => Math.Sqrt((Imbalance * Imbalance) + (Amplifier * Amplifier) + (Loop * Loop));
 
     /// <summary>Mean of the amplifier's inputs against common [V rms, at the amplifier].</summary>
-    public double CommonMode { get; init; }
+    public double CommonMode { get; }
 
     /// <summary>Difference of the amplifier's inputs [V rms, at the amplifier].</summary>
-    public double Difference { get; init; }
+    public double Difference { get; }
 
     /// <summary>Driven ground's output against common [V rms]; 0 without one.</summary>
-    public double Drive { get; init; }
+    public double Drive { get; }
+}
+
+/// <summary>The mains at the input with its parts told apart: one lane of <see cref="MainsPartsLanes"/> besides.</summary>
+internal sealed record MainsPartsAtInput : MainsAtInput
+{
+    public MainsPartsAtInput()
+    {
+    }
+
+    public MainsPartsAtInput(in MainsLanes lanes, in MainsPartsLanes parts, int lane)
+        : base(lanes, lane)
+    {
+        (BodyCommonMode, Divider, Leads) = (parts.BodyCommonMode[lane], parts.Divider[lane], parts.Leads[lane]);
+    }
+
+    /// <summary>Body against the amplifier's common, without the leads' own couplings.</summary>
+    public double BodyCommonMode { get; }
+
+    /// <summary>Through the unequal dividers of electrodes and inputs.</summary>
+    public double Divider { get; }
+
+    /// <summary>What the leads' couplings add.</summary>
+    public double Leads { get; }
 }
 
 /// <summary>One harmonic of the mains on its way through the chain, rms RTI [V].</summary>
-internal sealed record MainsHarmonic(int Order, double Hertz, MainsAtInput AtInput, double Converter, double Recorded, double LandsAt, double LandsLow, double LandsHigh, bool InBand);
+internal sealed record MainsHarmonic(
+    int Order, double Hertz, MainsAtInput AtInput, double Converter, double Recorded, double LandsAt, double LandsLow, double LandsHigh,
+    bool InBand);
 
 /// <summary>The mains and its harmonics from the room to the recording.</summary>
 internal sealed class MainsBudget
@@ -53,20 +88,28 @@ internal sealed class MainsBudget
     private const double OpenFactor = 1e6;
 
     private readonly Design _design;
-    private readonly InputModel _model;
+    private readonly InputLanes _input;
+    private readonly BuildLanes _builds;
     private readonly BuiltParts? _built;
+    private readonly double[] _hertz = new double[Vector<double>.Count];
+    private readonly double[] _share = new double[Vector<double>.Count];
+    private readonly double[] _fieldShare = new double[Vector<double>.Count];
+    private readonly BuiltParts[] _parts = new BuiltParts[Vector<double>.Count];
 
     public MainsBudget(Design design, SignalPath path, DigitalChain digital, double gainMid, BuiltParts? built = null)
     {
         _design = design;
         _built = built;
-        _model = new InputModel(design, Varying.Tolerances, built);
-        Mains mains = design.Mains;
-        double f0 = mains.Frequency.Hertz;
+        InputModel model = path.Model.Input;
+        _input = new InputLanes(
+            design, model, isChecked: true, model.ActiveResistorElement, model.ReferenceResistorElement, model.ActiveShuntElement,
+            model.ReferenceShuntElement,
+            model.ActiveLeadElement, model.ReferenceLeadElement);
+        _builds = new BuildLanes(path.Model, BuiltParts.Balanced(design));
         Signs = BuiltSigns.Built;
-        AtInput = new MainsAtInput();
-        BuiltSigns[] all = built is not null ? [BuiltSigns.Built] : [.. from m in new[] { 1, -1 } from r in new[] { 1, -1 } from c in new[] { 1, -1 } select new BuiltSigns(m, r, c)];
-        MainsAtInput[] combinations = Solve([.. all.Select(signs => new Lane(f0, Share(mains.Harmonics, 0), FieldShare(0), signs))]);
+        AtInput = new MainsPartsAtInput();
+        BuiltSigns[] all = built is not null ? [BuiltSigns.Built] : BuiltSigns.All;
+        MainsPartsAtInput[] combinations = SolveParts([.. all.Select(signs => At(1, 1, signs))]);
         for (int i = 0; i < all.Length; i++)
         {
             if (AtInput.Total < combinations[i].Total)
@@ -78,17 +121,13 @@ internal sealed class MainsBudget
         Harmonics = Walk(path, digital, gainMid);
     }
 
-    private readonly record struct Lane(double Hertz, double Share, double FieldShare, BuiltSigns Signs)
-    {
-        /// <summary>The electrode that has come off: 0 active, 1 reference, 2 ground; −1 for none.</summary>
-        public int Open { get; init; } = -1;
-    }
+    private readonly record struct Lane(double Hertz, double Share, double FieldShare, BuiltParts Built);
 
     /// <summary>The signs with the largest total, used for everything mains.</summary>
     public BuiltSigns Signs { get; }
 
     /// <summary>At the fundamental.</summary>
-    public MainsAtInput AtInput { get; }
+    public MainsPartsAtInput AtInput { get; }
 
     public IReadOnlyList<MainsHarmonic> Harmonics { get; }
 
@@ -100,144 +139,132 @@ internal sealed class MainsBudget
     /// <summary>√2·Σ_h of the driven ground's mains voltage: its peak without dc.</summary>
     public double DriveSwing => Math.Sqrt(2) * Harmonics.Sum(harmonic => harmonic.AtInput.Drive);
 
-    /// <summary>The fundamental with the active, the reference and the ground electrode come off in turn: a million times its impedance.</summary>
+    /// <summary>The fundamental with the active, the reference and the ground electrode come off in turn: a million times its
+    /// impedance.</summary>
     public MainsAtInput[] WithOpenElectrodes()
     {
-        var lane = new Lane(_design.Mains.Frequency.Hertz, Share(_design.Mains.Harmonics, 0), FieldShare(0), BuiltSigns.Built);
-        return Solve([lane with { Open = 0 }, lane with { Open = 1 }, lane with { Open = 2 }]);
+        Lane lane = At(1, 1, BuiltSigns.Built);
+        BuiltParts parts = lane.Built;
+        return Solve([
+            lane with { Built = parts with { ActiveFactor = parts.ActiveFactor * OpenFactor } },
+            lane with { Built = parts with { ReferenceFactor = parts.ReferenceFactor * OpenFactor } },
+            lane with { Built = parts with { GroundFactor = parts.GroundFactor * OpenFactor } },
+        ]);
     }
 
-    private static double Share(IReadOnlyList<double> shares, int index) => index < shares.Count ? shares[index] : 0;
+    /// <summary>Share of the fundamental that a harmonic has, by its order; 0 beyond those that are given.</summary>
+    internal static double Share(IReadOnlyList<double> shares, int order) => order <= shares.Count ? shares[order - 1] : 0;
 
-    private double FieldShare(int index) => Share(_design.Mains.FieldHarmonics ?? _design.Mains.Harmonics, index);
+    /// <summary>Share of the field at the fundamental that a harmonic has.</summary>
+    internal static double FieldShare(Mains mains, int order) => Share(mains.FieldHarmonics ?? mains.Harmonics, order);
+
+    /// <summary>What is recorded of a line at the input [V rms RTI]: through path and converter to the samples, over the mid-band gain,
+    /// then through the digital filters where it lands.</summary>
+    /// <param name="atInput">The line [V rms RTI].</param>
+    /// <param name="path">|H_path·H_adc| there over the mid-band gain.</param>
+    /// <param name="digital">The digital filters.</param>
+    /// <param name="hertz">The line's frequency [Hz].</param>
+    /// <param name="rate">Sampling rate [Hz].</param>
+    internal static Vector<double> RecordedAt(
+        Vector<double> atInput, Vector<double> path, DigitalChain digital, double hertz, double rate) =>
+        atInput * path * Math.Sqrt(digital.Power(Folding.LandsAt(hertz, rate)));
+
+    /// <summary>A harmonic at a frequency off its own by a factor, with a device's own parts or the tolerances' signs.</summary>
+    private Lane At(int order, double factor, BuiltSigns signs)
+    {
+        Mains mains = _design.Mains;
+
+        // A device that stands there has its own values and no signs.
+        BuiltParts parts = _built ?? BuiltParts.Signed(_design, signs.Mismatch, signs.Resistors, signs.Capacitors);
+        return new Lane(order * mains.Frequency.Hertz * factor, Share(mains.Harmonics, order), FieldShare(mains, order), parts);
+    }
 
     private List<MainsHarmonic> Walk(SignalPath path, DigitalChain digital, double gainMid)
     {
         Mains mains = _design.Mains;
         AnalogDigitalConverter converter = _design.Converter;
-        double f0 = mains.Frequency.Hertz, deviation = mains.Deviation.Fraction;
+        double fs = converter.Rate.Hertz, deviation = mains.Deviation.Fraction;
         int count = Math.Max(mains.Harmonics.Count, mains.FieldHarmonics?.Count ?? 0);
         var lanes = new List<Lane>();
-        for (int h = 1; h <= count; h++)
+        for (int order = 1; order <= count; order++)
         {
-            foreach (double factor in new[] { 1, 1 + deviation, 1 - deviation })
-            {
-                lanes.Add(new Lane(h * f0 * factor, Share(mains.Harmonics, h - 1), FieldShare(h - 1), Signs));
-            }
+            lanes.AddRange([At(order, 1, Signs), At(order, 1 + deviation, Signs), At(order, 1 - deviation, Signs)]);
         }
 
         MainsAtInput[] atInput = Solve([.. lanes]);
-        var converted = new double[lanes.Count];
+        var gain = new double[lanes.Count];
         for (int first = 0; first < lanes.Count; first += SignalPath.Chunk)
         {
             double[] hertz = [.. lanes.Skip(first).Take(SignalPath.Chunk).Select(lane => lane.Hertz)];
-            path.Sweep(hertz);
+            path.SweepTransfer(hertz);
             for (int lane = 0; lane < hertz.Length; lane++)
             {
-                converted[first + lane] = atInput[first + lane].Total * path.Path(lane).Magnitude * converter.Response(hertz[lane]) / gainMid;
+                gain[first + lane] = path.Path(lane).Magnitude * converter.Response(hertz[lane]) / gainMid;
             }
         }
 
-        double fs = converter.Rate.Hertz;
         var harmonics = new List<MainsHarmonic>();
-        for (int h = 1; h <= count; h++)
+        for (int order = 1; order <= count; order++)
         {
-            int at = 3 * (h - 1);
-            double recorded = 0;
-            for (int side = 1; side <= 2; side++)
+            int at = 3 * (order - 1);
+            double hertz = lanes[at].Hertz, recorded = 0;
+            for (int side = at + 1; side <= at + 2; side++)
             {
-                double landing = Folding.LandsAt(lanes[at + side].Hertz, fs);
-                recorded = Math.Max(recorded, converted[at + side] * Math.Sqrt(digital.Power(landing)));
+                recorded = Math.Max(recorded, RecordedAt(new(atInput[side].Total), new(gain[side]), digital, lanes[side].Hertz, fs)[0]);
             }
 
             (double low, double high) = Folding.LandsWithin(lanes[at + 2].Hertz, lanes[at + 1].Hertz, fs);
             bool inBand = low <= _design.Band.High.Hertz + 1e-9 && _design.Band.Low.Hertz - 1e-9 <= high;
-            harmonics.Add(new MainsHarmonic(h, h * f0, atInput[at], converted[at], recorded, Folding.LandsAt(h * f0, fs), low, high, inBand));
+            harmonics.Add(
+                new MainsHarmonic(
+                    order, hertz, atInput[at], atInput[at].Total * gain[at], recorded, Folding.LandsAt(hertz, fs), low, high, inBand));
         }
 
         return harmonics;
     }
 
-    /// <summary>Solves the input network with and without the leads' couplings on every lane.</summary>
     private MainsAtInput[] Solve(Lane[] lanes)
     {
-        int n = lanes.Length;
-        NetworkSweep sweep = _model.Program.CreateSweep(2 * n);
-        var electrodes = new ElectrodeLanes(sweep.Capacity);
-        double[] active = new double[sweep.Capacity], reference = new double[sweep.Capacity], ground = new double[sweep.Capacity];
-        double m = _design.Electrodes.EffectiveMismatch;
-        InputNetwork input = _design.Input;
-        double leads = _design.Mains.LeadToMains.Farads * (1 - input.DrivenShield.Fraction);
-        for (int lane = 0; lane < sweep.Capacity; lane++)
+        var results = new MainsAtInput[lanes.Length];
+        for (int first = 0; first < lanes.Length; first += Vector<double>.Count)
         {
-            Lane at = lanes[Math.Min(lane / 2, n - 1)];
-            double w = 2 * Math.PI * at.Hertz;
-            sweep.Omega[lane] = w;
-            active[lane] = (1 + (at.Signs.Mismatch * m / 2)) * (at.Open == 0 ? OpenFactor : 1);
-            reference[lane] = (1 - (at.Signs.Mismatch * m / 2)) * (at.Open == 1 ? OpenFactor : 1);
-            ground[lane] = at.Open == 2 ? OpenFactor : 1;
-            double r = InputModel.ProtectionOhms(_design), dr = at.Signs.Resistors * input.ResistorTolerance.Fraction;
-            double c = input.ShuntCapacitor.Farads, dc = at.Signs.Capacitors * input.CapacitorTolerance.Fraction;
-            sweep.SlotReal(_model.ActiveResistor)[lane] = 1 / (r * (1 + dr));
-            sweep.SlotReal(_model.ReferenceResistor)[lane] = 1 / (r * (1 - dr));
-            sweep.SlotImaginary(_model.ActiveShunt)[lane] = w * c * (1 + dc);
-            sweep.SlotImaginary(_model.ReferenceShunt)[lane] = w * c * (1 - dc);
-            if (_built is { } own)
+            MainsLanes group = SolveGroup(lanes, first, out _, out _);
+            for (int lane = 0; lane < Math.Min(Vector<double>.Count, lanes.Length - first); lane++)
             {
-                // A device that stands there has its own values and no signs.
-                active[lane] = own.ActiveFactor * (at.Open == 0 ? OpenFactor : 1);
-                reference[lane] = own.ReferenceFactor * (at.Open == 1 ? OpenFactor : 1);
-                ground[lane] = own.GroundFactor * (at.Open == 2 ? OpenFactor : 1);
-                sweep.SlotReal(_model.ActiveResistor)[lane] = 1 / own.ActiveOhms;
-                sweep.SlotReal(_model.ReferenceResistor)[lane] = 1 / own.ReferenceOhms;
-                sweep.SlotImaginary(_model.ActiveShunt)[lane] = w * own.ActiveFarads;
-                sweep.SlotImaginary(_model.ReferenceShunt)[lane] = w * own.ReferenceFarads;
+                results[first + lane] = new MainsAtInput(group, lane);
             }
-
-            double lead = lane % 2 == 0 ? w * leads : 0;
-            sweep.SlotImaginary(_model.ActiveLead)[lane] = lead;
-            sweep.SlotImaginary(_model.ReferenceLead)[lane] = lead;
-        }
-
-        _model.SetElectrodes(sweep, sweep.Capacity, active, reference, ground, electrodes);
-        int outputs = 0 <= _model.Drive ? 4 : 3;
-        sweep.SolveAdjoint(2 * n, outputs);
-        var results = new MainsAtInput[n];
-        for (int i = 0; i < n; i++)
-        {
-            results[i] = AtLane(sweep, lanes[i], 2 * i, leads);
         }
 
         return results;
     }
 
-    private MainsAtInput AtLane(NetworkSweep sweep, Lane lane, int with, double leads)
+    private MainsPartsAtInput[] SolveParts(Lane[] lanes)
     {
-        Mains mains = _design.Mains;
-        int without = with + 1;
-        double volts = mains.Voltage.Volts * lane.Share;
-        Complex Phasor(int output, int at, double lead) => new Complex(0, 2 * Math.PI * lane.Hertz * volts) * (
-            (mains.BodyToMains.Farads * sweep.Transfer(output, _model.BodyMainsPort, at))
-            + (mains.AmplifierToMains.Farads * sweep.Transfer(output, _model.CommonMainsPort, at))
-            + (lead * (sweep.Transfer(output, _model.ActiveLeadPort, at) + sweep.Transfer(output, _model.ReferenceLeadPort, at))));
-
-        var admittance = new Complex(sweep.SlotReal(_model.ActiveElectrode)[with], sweep.SlotImaginary(_model.ActiveElectrode)[with]);
-        double front = (admittance * sweep.Transfer(_model.Difference, _model.SignalPort, with)).Magnitude;
-        Complex difference = Phasor(_model.Difference, with, leads), plain = Phasor(_model.Difference, without, 0);
-        double common = Phasor(_model.Mean, with, leads).Magnitude;
-        double x = _design.Amplifier.CmrrCorner.Hertz == 0 ? 0 : lane.Hertz / _design.Amplifier.CmrrCorner.Hertz;
-        double rejection = _design.Amplifier.Cmrr.VoltageRatio / Math.Sqrt(1 + (x * x));
-        return new MainsAtInput
+        var results = new MainsPartsAtInput[lanes.Length];
+        for (int first = 0; first < lanes.Length; first += Vector<double>.Count)
         {
-            BodyCommonMode = Phasor(_model.Body, without, 0).Magnitude,
-            Divider = plain.Magnitude / front,
-            Leads = (difference - plain).Magnitude / front,
-            Imbalance = difference.Magnitude / front,
-            Amplifier = common / rejection / front,
-            Loop = 2 * Math.PI * lane.Hertz * mains.Field.Teslas * lane.FieldShare * mains.LoopArea.SquareMetres,
-            CommonMode = common,
-            Difference = difference.Magnitude,
-            Drive = 0 <= _model.Drive ? Phasor(_model.Drive, with, leads).Magnitude : 0,
-        };
+            MainsLanes group = SolveGroup(lanes, first, out Vector<double> hertz, out Vector<double> share);
+            MainsPartsLanes parts = MainsPartsLanes.At(_input, _builds, hertz, share, group);
+            for (int lane = 0; lane < Math.Min(Vector<double>.Count, lanes.Length - first); lane++)
+            {
+                results[first + lane] = new MainsPartsAtInput(group, parts, lane);
+            }
+        }
+
+        return results;
+    }
+
+    /// <summary>Solves a group of lanes; the last lane is repeated where there are too few.</summary>
+    private MainsLanes SolveGroup(Lane[] lanes, int first, out Vector<double> hertz, out Vector<double> share)
+    {
+        for (int lane = 0; lane < Vector<double>.Count; lane++)
+        {
+            (_hertz[lane], _share[lane], _fieldShare[lane], _parts[lane]) = lanes[Math.Min(first + lane, lanes.Length - 1)];
+        }
+
+        (hertz, share) = (new Vector<double>(_hertz), new Vector<double>(_share));
+        _builds.SetLeads(_parts);
+        _input.Set(_builds);
+        return MainsLanes.At(_input, _design, _builds, hertz, share, new Vector<double>(_fieldShare));
     }
 }

@@ -6,7 +6,8 @@ using FrontEnd.Identity;
 namespace FrontEnd.Budgets;
 
 /// <summary>Noise referred to the input, source by source, in the design band and in the named bands.</summary>
-/// <remarks>σ² = (1/G_mid²)·∫ |H_dig|²·[S·|H_adc|² + F + quantisation + converter] df over the band, S the density at the converter's pin.</remarks>
+/// <remarks>σ² = (1/G_mid²)·∫ |H_dig|²·[S·|H_adc|² + F + quantisation + converter] df over the band, S the density at the converter's
+/// pin.</remarks>
 internal sealed class NoiseBudget
 {
     private const double Tolerance = 1e-8;
@@ -32,7 +33,7 @@ internal sealed class NoiseBudget
         double[] breaks = Breaks(design, half);
         BandBreaks = [.. breaks.Where(f => Low <= f && f <= High)];
         Folds = new FoldedNoise(path, converter, breaks[0], breaks[^1]);
-        double quantisation = converter.LsbVolts * converter.LsbVolts / 12 / half;
+        double quantisation = NoiseDensity.Quantisation(converter.LsbVolts) / half;
         double own = converter.Noise.Volts * converter.Noise.Volts / half;
         var digitalPower = new double[SignalPath.Chunk];
         _integral = BandIntegral.Over(
@@ -80,10 +81,12 @@ internal sealed class NoiseBudget
     public double WithoutExcess => Math.Sqrt(TotalPower(Low, High, source => source.Kind != NoiseKind.ElectrodeExcess));
 
     /// <summary>The total without quantisation, with folds and converter noise: σ0 of the resolution needed.</summary>
-    public double WithoutQuantisation => Math.Sqrt(Math.Max(0, TotalPower(Low, High, _ => true) - (_integral.Sum(_quantisation, Low, High) * _perGain)));
+    public double WithoutQuantisation =>
+        Math.Sqrt(Math.Max(0, TotalPower(Low, High, _ => true) - (_integral.Sum(_quantisation, Low, High) * _perGain)));
 
     /// <summary>Active and reference electrode's thermal noise alone.</summary>
-    public double ThermalFloor => Math.Sqrt(Power(Low, High, source => source.Kind == NoiseKind.ElectrodeThermal && source.Id != SourceId.GroundElectrode));
+    public double ThermalFloor =>
+        Math.Sqrt(Power(Low, High, source => source.Kind == NoiseKind.ElectrodeThermal && source.Id != SourceId.GroundElectrode));
 
     /// <summary>Thermal and excess noise of all electrodes.</summary>
     public double Electrodes => Math.Sqrt(Power(Low, High, source => source.Kind != NoiseKind.Board));
@@ -174,5 +177,7 @@ internal sealed class NoiseBudget
     }
 
     private double TotalPower(double low, double high, Func<NoiseSource, bool> counts) =>
-        Power(low, high, counts) + ((_integral.Sum(_folded, low, high) + _integral.Sum(_quantisation, low, high) + _integral.Sum(_converter, low, high)) * _perGain);
+        Power(low, high, counts)
+            + ((_integral.Sum(_folded, low, high) + _integral.Sum(_quantisation, low, high)
+            + _integral.Sum(_converter, low, high)) * _perGain);
 }

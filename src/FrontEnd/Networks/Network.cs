@@ -42,14 +42,14 @@ public sealed class Network
 
     /// <summary>Entries of the matrix that do not change from lane to lane: conductance and capacitance.</summary>
     internal IEnumerable<(int Row, int Column, double G, double C)> Fixed =>
-        _fixed.Where(entry => !_driven.Contains(entry.Key.Row))
-            .Select(entry => (entry.Key.Row, entry.Key.Column, entry.Value.G, entry.Value.C))
+        _fixed.Where(entry => !_driven.Contains(entry.Key.Row)).Select(
+            entry => (entry.Key.Row, entry.Key.Column, entry.Value.G, entry.Value.C))
             .Concat(_constraints.Select(entry => (entry.Key.Row, entry.Key.Column, entry.Value.G, entry.Value.C)));
 
     /// <summary>Entries that take a slot's value times a weight, in the order in which the branches were added.</summary>
     internal IEnumerable<(int Row, int Column, int Slot, double Weight)> Varying =>
-        _varying.Where(entry => !_driven.Contains(entry.Row))
-            .Concat(_constraintSlots.Select(entry => (entry.Row, entry.Row, entry.Slot, 1.0)));
+        _varying.Where(entry => !_driven.Contains(entry.Row)).Concat(
+            _constraintSlots.Select(entry => (entry.Row, entry.Row, entry.Slot, 1.0)));
 
     /// <summary>The right-hand side that each port makes; a current into a driven node is lost in its source.</summary>
     internal IEnumerable<(int Unknown, double Weight)[]> PortWeights =>
@@ -155,8 +155,8 @@ public sealed class Network
         return _outputs.Count - 1;
     }
 
-    private static (int Unknown, double Weight)[] Sum((int Unknown, double Weight)[] left, double a, (int Unknown, double Weight)[] right,
-        double b)
+    private static (int Unknown, double Weight)[] Sum(
+        (int Unknown, double Weight)[] left, double a, (int Unknown, double Weight)[] right, double b)
     {
         var sum = new SortedDictionary<int, double>();
         foreach ((int unknown, double weight) in left)
@@ -179,7 +179,7 @@ public sealed class Network
     private int Stamp(int from, int to, double g, double c)
     {
         (int Unknown, double Weight)[] branch = Between(from, to);
-        _elements.Add(new NetworkElement(branch, c == 0 && g != 0 ? g : c, g == 0));
+        _elements.Add(new NetworkElement(branch, c == 0 && g != 0 ? g : c, g == 0, _varying.Count));
         foreach ((int row, double left) in branch)
         {
             foreach ((int column, double right) in branch)
@@ -221,4 +221,5 @@ public sealed class Network
 /// <summary>A resistor or a capacitor by the unknowns that it stands between.</summary>
 /// <param name="Branch">Its voltage in the unknowns.</param>
 /// <param name="Value">Conductance [S] or capacitance [F].</param>
-internal sealed record NetworkElement((int Unknown, double Weight)[] Branch, double Value, bool IsCapacitor);
+/// <param name="SlotsBefore">Entries of slots that stood in the network before it.</param>
+internal sealed record NetworkElement((int Unknown, double Weight)[] Branch, double Value, bool IsCapacitor, int SlotsBefore);

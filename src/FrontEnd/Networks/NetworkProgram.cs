@@ -5,10 +5,10 @@ namespace FrontEnd.Networks;
 /// elimination is a flat program over the matrix's entries.
 /// </summary>
 /// <remarks>
-/// Pivots are taken from the diagonal, ordinary nodes first (least fill), driven nodes last. The ordinary nodes' part is complex symmetric
-/// with a real and an imaginary part that are both positive semidefinite, for which elimination without pivoting is stable with a growth
-/// below 3 (Higham 1998, from memory); a driven node's pivot is then 1/A plus its feedback factor. Every lane's residual is checked all the
-/// same.
+/// Pivots are taken from the diagonal, ordinary nodes first (least fill), driven nodes last. The ordinary nodes' part is complex
+/// symmetric with a real and an imaginary part that are both positive semidefinite, for which elimination without pivoting is stable with
+/// a growth below 3 (Higham 1998, from memory); a driven node's pivot is then 1/A plus its feedback factor. Every lane's residual is
+/// checked all the same.
 /// </remarks>
 public sealed class NetworkProgram
 {
@@ -83,6 +83,19 @@ public sealed class NetworkProgram
             SlotWeights[i] = varying[i].Weight;
         }
 
+        BaseG = new double[count];
+        BaseC = new double[count];
+        for (int i = 0; i < Unknowns; i++)
+        {
+            for (int j = 0; network.Driven.Contains(order[i]) && j < Unknowns; j++)
+            {
+                if (0 <= entry[i, j])
+                {
+                    (BaseG[entry[i, j]], BaseC[entry[i, j]]) = (G[entry[i, j]], C[entry[i, j]]);
+                }
+            }
+        }
+
         Elements = [.. network.Elements.Select(element => Place(element, network.Driven, position, entry))];
         Pattern = PatternList(pattern, order, entry);
         Factor = FactorTape(filled, entry, Unknowns);
@@ -116,6 +129,11 @@ public sealed class NetworkProgram
 
     internal double[] C { get; }
 
+    /// <summary>What stands in the matrix without any element: the constraints of driven nodes.</summary>
+    internal double[] BaseG { get; }
+
+    internal double[] BaseC { get; }
+
     /// <summary>Pairs of entry and slot.</summary>
     internal int[] SlotEntries { get; }
 
@@ -140,12 +158,6 @@ public sealed class NetworkProgram
     internal int[] Diagonal { get; }
 
     public static NetworkProgram Compile(Network network) => new(network);
-
-    /// <summary>Room for solving a number of lanes at a time.</summary>
-    public NetworkSweep CreateSweep(int capacity) => new(this, capacity, Outputs.Length);
-
-    /// <summary>Room for the transfers to the first <paramref name="outputs"/> outputs only.</summary>
-    public NetworkSweep CreateSweep(int capacity, int outputs) => new(this, capacity, outputs);
 
     /// <summary>All outputs at dc, capacitors open, for given slot values and port sources; with pivoting.</summary>
     public double[] SolveDirectCurrent(ReadOnlySpan<double> slots, ReadOnlySpan<(int Port, double Value)> sources)
@@ -187,7 +199,7 @@ public sealed class NetworkProgram
             }
         }
 
-        return new PlacedElement([.. entries], [.. weights], element.Value, element.IsCapacitor);
+        return new PlacedElement([.. entries], [.. weights], element.Value, element.IsCapacitor, element.SlotsBefore);
     }
 
     /// <summary>Least-fill order (Markowitz on the structure), driven nodes after all others.</summary>
@@ -305,4 +317,5 @@ public sealed class NetworkProgram
 }
 
 /// <summary>The matrix entries that an element's conductance or capacitance is added to, each times its weight.</summary>
-internal sealed record PlacedElement(int[] Entries, double[] Weights, double Value, bool IsCapacitor);
+/// <param name="SlotsBefore">Entries of slots that the network had when the element was added.</param>
+internal sealed record PlacedElement(int[] Entries, double[] Weights, double Value, bool IsCapacitor, int SlotsBefore);

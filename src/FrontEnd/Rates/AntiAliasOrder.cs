@@ -5,8 +5,8 @@ namespace FrontEnd.Rates;
 
 /// <summary>The least order of an analogue low-pass of each family that reaches an attenuation at a stop frequency.</summary>
 /// <remarks>All families have their half-power frequency at the same corner, so that they keep the same band. Butterworth in closed form:
-/// n ≥ log10(10^(A/10) − 1)/(2·log10(f_stop/f_c)); the others by trying orders. Chebyshev and elliptic with 0.5 dB of ripple (common practice, no source);
-/// inverse Chebyshev and elliptic are made for the attenuation asked for.</remarks>
+/// n ≥ log10(10^(A/10) − 1)/(2·log10(f_stop/f_c)); the others by trying orders. Chebyshev and elliptic with 0.5 dB of ripple (common
+/// practice, no source); inverse Chebyshev and elliptic are made for the attenuation asked for.</remarks>
 public static class AntiAliasOrder
 {
     /// <summary>Beyond it nobody builds the filter; the answer is then "no order".</summary>
@@ -24,7 +24,8 @@ public static class AntiAliasOrder
     public static IReadOnlyList<OrderNeeded> For(Frequency corner, Frequency stop, Decibels attenuation) =>
         [.. Families.Select(family => new OrderNeeded(family, Least(family, corner, stop, attenuation)))];
 
-    /// <summary>The least order; null where none up to <see cref="Most"/> does it, as when the stop frequency is not above the corner.</summary>
+    /// <summary>The least order; null where none up to <see cref="Most"/> does it, as when the stop frequency is not above the
+    /// corner.</summary>
     public static int? Least(string family, Frequency corner, Frequency stop, Decibels attenuation)
     {
         if (attenuation.Value <= 0)

@@ -15,8 +15,8 @@ using FrontEnd.Text;
 namespace FrontEnd.Rates;
 
 /// <summary>Works a design out at several sampling rates and recommends one.</summary>
-/// <remarks>The analogue path stays as it stands. Digital filters given by frequency follow the rate. A delta-sigma converter keeps its modulator clock, so
-/// its oversampling follows, and its noise density, so that its rms grows with the square root of the rate.</remarks>
+/// <remarks>The analogue path stays as it stands. Digital filters given by frequency follow the rate. A delta-sigma converter keeps its
+/// modulator clock, so its oversampling follows, and its noise density, so that its rms grows with the square root of the rate.</remarks>
 public static class RateStudy
 {
     /// <summary>The rates in use on small recorders (common practice, no source).</summary>
@@ -27,7 +27,8 @@ public static class RateStudy
 
     private static readonly double[] MainsFrequencies = [50, 60];
 
-    /// <summary>Half-power corner where the path itself has none between band and fold, over the band's upper edge (common practice, no source).</summary>
+    /// <summary>Half-power corner where the path itself has none between band and fold, over the band's upper edge (common practice, no
+    /// source).</summary>
     private const double CornerOverBand = 1.5;
 
     /// <summary>The design at each rate, in rising order; rates that cannot be worked out say why.</summary>
@@ -74,7 +75,8 @@ public static class RateStudy
         return design with { Converter = converter, Digital = [.. design.Digital.Where(stage => stage is not DigitalSections)] };
     }
 
-    /// <summary>Share of the common mode that leaks between two channels sampled a time Δt apart and subtracted later, 2·sin(πf·Δt).</summary>
+    /// <summary>Share of the common mode that leaks between two channels sampled a time Δt apart and subtracted later,
+    /// 2·sin(πf·Δt).</summary>
     public static Ratio SkewLeak(Frequency frequency, Duration skew) => Ratio.FromFraction(2 * Math.Abs(Math.Sin(Math.PI * frequency.Hertz * skew.Seconds)));
 
     /// <summary>Worst verdict last. Marginal counts as met, as everywhere.</summary>

@@ -79,8 +79,7 @@ internal static class AliasReport
         if (high == low)
         {
             list.Number(ids.LandsAt, $"{interferer.Name} lands at", "", Frequency.FromHertz(least), Equations.LandsAt);
-            double gain = evaluation.PathAndConverter([low])[0] / evaluation.GainMid;
-            double left = interferer.Amplitude.Volts * gain * Math.Sqrt(evaluation.Digital.Power(least));
+            double left = evaluation.RecordedAt(interferer.Amplitude.Volts, low);
             bool inBand = design.Band.Low.Hertz <= least && least <= design.Band.High.Hertz;
             list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.InterfererResidue, text: inBand ? "in the band" : "outside the band");
             return;
@@ -136,7 +135,7 @@ internal static class AliasReport
             1,
             (hertz, values) =>
             {
-                evaluation.Path.Sweep(hertz);
+                evaluation.Path.SweepTransfer(hertz);
                 for (int lane = 0; lane < hertz.Length; lane++)
                 {
                     double gain = evaluation.Path.Path(lane).Magnitude * design.Converter.Response(hertz[lane]) / evaluation.GainMid;

@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
@@ -90,10 +89,10 @@ internal static class ContactReport
     private static void AddOpen(ResultList list, Evaluation evaluation, Lead lead, MainsAtInput mains)
     {
         Design design = evaluation.Design;
-        var direct = new DirectCurrent(design, evaluation.Path.Input, (int)lead);
+        DirectLanes direct = DirectLanes.Of(design, evaluation.Path.Model.Input, evaluation.Path.Built, (int)lead);
         double gain = design.Amplifier.Gain, swing = design.Supply.HalfRailVolts;
-        double dc = Math.Abs(direct.BiasDifference) + (lead == Lead.Ground ? Math.Abs(direct.OffsetDifference * design.Electrodes.Offset.Volts) : 0);
-        double peak = Math.Sqrt(2) * mains.Difference, common = (Math.Sqrt(2) * mains.CommonMode) + Math.Abs(direct.BiasMean);
+        double dc = Math.Abs(direct.BiasDifference[0]) + (lead == Lead.Ground ? Math.Abs(direct.OffsetDifference[0] * design.Electrodes.Offset.Volts) : 0);
+        double peak = Math.Sqrt(2) * mains.Difference, common = (Math.Sqrt(2) * mains.CommonMode) + Math.Abs(direct.BiasMean[0]);
         double atOutput = gain * (dc + peak);
         string clips = swing < common ? "the inputs leave the amplifier's range" : swing < atOutput ? "the amplifier clips" : "nothing clips: the channel shows mains and drift that look like a signal";
         list.Word(

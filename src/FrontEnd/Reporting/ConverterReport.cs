@@ -1,3 +1,4 @@
+using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
@@ -27,34 +28,31 @@ internal static class ConverterReport
             return;
         }
 
-        double decibels = 20 * Math.Log10(fullScale.Volts / (2 * Math.Sqrt(2) * sigma));
-        double shorted = evaluation.Noise.Shorted;
-        double shortedBits = TradeConstants.EffectiveBits(20 * Math.Log10(fullScale.Volts / (2 * Math.Sqrt(2) * shorted)));
+        double decibels = 20 * Math.Log10(ConverterFigures.DynamicRange(new(fullScale.Volts), new(sigma))[0]);
+        double bits = ConverterFigures.EffectiveBits(new(fullScale.Volts), new(sigma))[0];
+        double shortedBits = ConverterFigures.EffectiveBits(new(fullScale.Volts), new(evaluation.Noise.Shorted))[0];
         list.Number(
-            ResultIds.Converter.Enob, "bits of the whole chain, electrodes included", "ENOB", BitCount.FromBits(TradeConstants.EffectiveBits(decibels)), Equations.Enob, hand: ConverterFormulas.EffectiveNumberOfBits(Decibels.FromStated(decibels)),
+            ResultIds.Converter.Enob, "bits of the whole chain, electrodes included", "ENOB", BitCount.FromBits(bits), Equations.Enob, hand: ConverterFormulas.EffectiveNumberOfBits(Decibels.FromStated(decibels)),
             text: $"with shorted inputs {QuantityText.FormatNumber(shortedBits, 4)} bit");
         list.Number(ResultIds.Converter.EnobShorted, "bits of the chain with shorted inputs", "ENOB_short", BitCount.FromBits(shortedBits), Equations.Enob);
-        list.Number(ResultIds.Converter.NoiseFreeBits, "noise-free bits", "", BitCount.FromBits(Math.Log2(fullScale.Volts / (TradeConstants.NoisePeakToPeak * sigma))), Equations.NoiseFreeBits, hand: ConverterFormulas.NoiseFreeBits(fullScale, noise));
+        list.Number(ResultIds.Converter.NoiseFreeBits, "noise-free bits", "", BitCount.FromBits(Math.Log2(fullScale / noise.NoisePeakToPeak)), Equations.NoiseFreeBits, hand: ConverterFormulas.NoiseFreeBits(fullScale, noise));
         AddBitsNeeded(list, evaluation);
     }
 
     private static void AddBitsNeeded(ResultList list, Evaluation evaluation)
     {
-        const int MostBits = 40;
-        Design design = evaluation.Design;
-        double rest = evaluation.Noise.WithoutQuantisation, limit = design.Requirements.QuantisationRise.Fraction;
-        double lsb = design.Converter.LsbVolts;
-        double perStep = evaluation.Noise.Quantisation / lsb;
-        for (int bits = 1; bits <= MostBits && 0 < rest; bits++)
+        AnalogDigitalConverter converter = evaluation.Design.Converter;
+        double rest = evaluation.Noise.WithoutQuantisation, limit = evaluation.Design.Requirements.QuantisationRise.Fraction;
+        double perStep = evaluation.Noise.Quantisation / converter.LsbVolts;
+        double bits = ConverterFigures.BitsNeeded(ConverterFigures.BitsWanted(perStep * converter.FullScale.Volts / rest, limit));
+        if (double.IsFinite(bits))
         {
-            double q = perStep * design.Converter.FullScale.Volts / Math.Pow(2, bits);
-            if (Math.Sqrt(1 + (q * q / (rest * rest))) < limit)
-            {
-                list.Number(
-                    ResultIds.Converter.BitsNeeded, "resolution needed", "N", BitCount.FromBits(bits), Equations.BitsNeeded,
-                    $"√(1 + ({QuantityText.Format(q, "V")}/{QuantityText.Format(rest, "V")})²) < {QuantityText.FormatNumber(limit)}", text: $"the converter has {QuantityText.FormatNumber(design.Converter.Bits, 4)} bit");
-                return;
-            }
+            double q = perStep * converter.FullScale.Volts / Math.Pow(2, bits);
+            list.Number(
+                ResultIds.Converter.BitsNeeded, "resolution needed", "N", BitCount.FromBits(bits), Equations.BitsNeeded,
+                $"√(1 + ({QuantityText.Format(q, "V")}/{QuantityText.Format(rest, "V")})²) < {QuantityText.FormatNumber(limit)}",
+                text: $"the converter has {QuantityText.FormatNumber(converter.Bits, 4)} bit");
+            return;
         }
 
         list.Unbounded(ResultIds.Converter.BitsNeeded, "resolution needed", "N", "bit", Equations.BitsNeeded, "more than 40 bit: nothing but quantisation makes noise");

@@ -33,10 +33,10 @@ internal sealed class Evaluation
         GainMid = path.Magnitude * design.Converter.Response(centre);
         Noise = new NoiseBudget(design, Path, Digital, GainMid);
         Mains = new MainsBudget(design, Path, Digital, GainMid, built);
-        Drive = design.GroundIsDriven
-            ? built is null ? new DriveBudget(design) : new DriveBudget(built.NominalMains is { } mains ? design with { Mains = mains } : design, built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1 })
-            : null;
-        Levels = new LevelsBudget(design, Path, Mains, built);
+        Drive = !design.GroundIsDriven ? null
+            : built is null ? new DriveBudget(Path.Model, BuiltParts.Worst(design))
+            : new DriveBudget(Path.Model, built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1 }, built.NominalMains);
+        Levels = new LevelsBudget(design, Path, Mains);
     }
 
     public Design Design { get; }
@@ -74,7 +74,7 @@ internal sealed class Evaluation
         for (int first = 0; first < hertz.Length; first += SignalPath.Chunk)
         {
             int n = Math.Min(SignalPath.Chunk, hertz.Length - first);
-            Path.Sweep(hertz.AsSpan(first, n));
+            Path.SweepTransfer(hertz.AsSpan(first, n));
             for (int i = 0; i < n; i++)
             {
                 gains[first + i] = Path.Path(i).Magnitude * Design.Converter.Response(hertz[first + i]);
@@ -83,6 +83,12 @@ internal sealed class Evaluation
 
         return gains;
     }
+
+    /// <summary>What is recorded of a line at the electrodes, digital filters included [V rms RTI].</summary>
+    /// <param name="volts">The line [V rms].</param>
+    /// <param name="hertz">Its frequency before sampling [Hz].</param>
+    public double RecordedAt(double volts, double hertz) =>
+        MainsBudget.RecordedAt(new(volts), new(PathAndConverter([hertz])[0] / GainMid), Digital, hertz, Design.Converter.Rate.Hertz)[0];
 
     private (double[] Response, double Dt) MakeOffsetStep()
     {

@@ -268,7 +268,7 @@ internal static class FilterReport
         for (int first = 0; first < hertz.Length; first += SignalPath.Chunk)
         {
             int n = Math.Min(SignalPath.Chunk, hertz.Length - first);
-            evaluation.Path.Sweep(hertz.AsSpan(first, n));
+            evaluation.Path.SweepTransfer(hertz.AsSpan(first, n));
             for (int i = 0; i < n; i++)
             {
                 double product = 1;

@@ -84,7 +84,7 @@ internal static class Judge
         }
     }
 
-    private static string MainsDominates(MainsAtInput at) => new (string Name, double Size)[]
+    private static string MainsDominates(MainsPartsAtInput at) => new (string Name, double Size)[]
         {
             ("unequal electrodes' dividers", at.Divider), ("pick-up of the leads", at.Leads), ("the amplifier's CMRR", at.Amplifier), ("the leads' loop", at.Loop),
         }.MaxBy(part => part.Size) is var worst ? $"{worst.Name}, {QuantityText.Format(worst.Size, "V")}" : "";

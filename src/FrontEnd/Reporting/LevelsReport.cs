@@ -20,7 +20,7 @@ internal static class LevelsReport
         Design design = evaluation.Design;
         AddLimits(list, evaluation);
         AddGainLimit(list, design);
-        double bias = evaluation.Levels.DirectCurrent.BiasDifference;
+        double bias = evaluation.Levels.Direct.BiasDifference[0];
         list.Number(
             ResultIds.Input.BiasOffset, "dc at the input from bias currents", "", Voltage.FromVolts(Math.Abs(bias)), Equations.BiasOffset,
             hand: AmplifierFormulas.BiasOffset(

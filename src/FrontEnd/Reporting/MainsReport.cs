@@ -17,7 +17,7 @@ internal static class MainsReport
     {
         Design design = evaluation.Design;
         MainsBudget mains = evaluation.Mains;
-        MainsAtInput at = mains.AtInput;
+        MainsPartsAtInput at = mains.AtInput;
         list.Number(
             ResultIds.Mains.BodyCommonMode, "body against the amplifier's common, rms", "V_cm", VoltageRms.FromVolts(at.BodyCommonMode), Equations.BodyCommonMode,
             hand: BodyHand(evaluation), assumption: design.GroundDrive.Kind == Amplifier.GroundKind.Driven
@@ -85,7 +85,7 @@ internal static class MainsReport
 
     private static TextbookFigure ConverterLanding(double hertz, Design design) => FilterFormulas.LandsAt(Frequency.FromHertz(hertz), design.Converter.Rate);
 
-    private static void AddNeeded(ResultList list, Design design, MainsAtInput at)
+    private static void AddNeeded(ResultList list, Design design, MainsPartsAtInput at)
     {
         VoltageRms residue = design.Requirements.MainsResidue ?? design.SmallestSignal;
         if (residue.Volts <= at.Leads + at.Loop)
@@ -180,14 +180,14 @@ internal static class MainsReport
         list.Number(
             ResultIds.Drive.GainAtMains, "driven ground: loop gain at the mains frequency", "|T|", Decibels.FromVoltageRatio(Math.Max(1e-15, drive.GainAtMains)), Equations.DriveGain,
             hand: MainsFormulas.DrivenGroundLoopGain(unity, design.Mains.Frequency), assumption: "the formula is the amplifier alone; the body's load takes the rest");
-        double dc = Math.Abs(evaluation.Levels.DirectCurrent.OffsetDrive * design.Electrodes.Offset.Volts);
+        double dc = Math.Abs(evaluation.Levels.Direct.OffsetDrive[0] * design.Electrodes.Offset.Volts);
         double ac = evaluation.Mains.DriveSwing;
         list.Number(
             ResultIds.Drive.SwingNeeded, "driven ground: swing needed, peak", "", Voltage.FromVolts(ac + dc), Equations.DriveSwing, $"{QuantityText.Format(ac, "V")} + {QuantityText.Format(dc, "V")}",
             text: $"{QuantityText.Format(ac, "V")} of it mains, {QuantityText.Format(dc, "V")} electrode offset");
         if (drive.WorstPhaseMargin is { } worst)
         {
-            DriveBudget.Lane at = drive.WorstCase;
+            LoopSurroundings at = drive.WorstCase;
             list.Number(
                 ResultIds.Drive.WorstPhaseMargin, "driven ground: least phase margin over its range of loads", "PM_min", Angle.FromDegrees(worst), Equations.WorstMargin,
                 text: $"at body to earth {QuantityText.Format(at.BodyToEarth, "F")}, ground electrode {QuantityText.Format(at.ElectrodeFactor * design.Electrodes.Ground!.DcResistance.Ohms, "Ω")}, "

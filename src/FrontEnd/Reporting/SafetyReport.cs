@@ -1,3 +1,4 @@
+using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
@@ -18,7 +19,8 @@ internal static class SafetyReport
     {
         Design design = evaluation.Design;
         Voltage highest = design.Supply.Highest;
-        (Lead Lead, double Ohms)[] leads = [.. Leads(design)];
+        var fitted = SafetyLanes.Least(design);
+        (Lead Lead, double Ohms)[] leads = [.. Leads(fitted)];
         Current limit = design.Requirements.FaultCurrent;
         (Lead worst, double least) = leads.MinBy(lead => lead.Ohms);
         AddCurrent(list, ResultIds.Safety.FaultCurrent, $"dc through one electrode after a single fault ({worst.Source().Words})", highest, least, limit);
@@ -30,7 +32,7 @@ internal static class SafetyReport
         if (evaluation.Drive is not null)
         {
             AddCurrent(
-                list, ResultIds.Safety.DrivenGroundCurrent, "dc through the driven ground with its amplifier at the rail (a lead fell off: normal operation)", highest, GroundOhms(design), design.Requirements.DrivenGroundCurrent);
+                list, ResultIds.Safety.DrivenGroundCurrent, "dc through the driven ground with its amplifier at the rail (a lead fell off: normal operation)", highest, fitted.Ground!.Value[0], design.Requirements.DrivenGroundCurrent);
         }
 
         AddNeeded(list, design, highest, limit);
@@ -43,29 +45,15 @@ internal static class SafetyReport
         }
     }
 
-    /// <summary>Fitted series resistance of every kind of lead, at −tolerance.</summary>
-    /// <param name="design">The design.</param>
-    /// <param name="built">One device's own leads: its resistors are what they are, and those outside the leads stand in the design as drawn. Null for the worst case.</param>
-    public static IEnumerable<(Lead Lead, double Ohms)> Leads(Design design, Amplifier.BuiltParts? built = null)
+    private static IEnumerable<(Lead Lead, double Ohms)> Leads(SafetyLanes fitted)
     {
-        double least = built is null ? 1 - design.Input.ResistorTolerance.Fraction : 1;
-        double nominal = design.Input.SeriesResistor.Ohms, active = nominal * least, reference = active;
-        if (built is not null && 0 < nominal)
+        yield return (Lead.Active, fitted.Active[0]);
+        yield return (Lead.Reference, fitted.Reference[0]);
+        if (fitted.Ground is { } ground)
         {
-            (active, reference) = (built.ActiveOhms, built.ReferenceOhms);
-        }
-
-        yield return (Lead.Active, design.Electrodes.ActiveBuffer is { } first ? first.SkinResistor.Ohms * least : active);
-        yield return (Lead.Reference, design.Electrodes.ReferenceBuffer is { } second ? second.SkinResistor.Ohms * least : reference);
-        if (design.Electrodes.Ground is not null)
-        {
-            yield return (Lead.Ground, GroundOhms(design, built));
+            yield return (Lead.Ground, ground[0]);
         }
     }
-
-    /// <summary>The ground electrode's series resistor, at −tolerance unless it is one device's own.</summary>
-    public static double GroundOhms(Design design, Amplifier.BuiltParts? built = null) =>
-        design.GroundDrive.SeriesResistor.Ohms * (built is null ? 1 - design.GroundDrive.ResistorTolerance.Fraction : 1);
 
     private static void AddCurrent(ResultList list, ResultId id, string name, Voltage highest, double ohms, Current limit)
     {
@@ -75,7 +63,7 @@ internal static class SafetyReport
             return;
         }
 
-        Current current = highest / Resistance.FromOhms(ohms);
+        var current = Current.FromAmperes(SafetyLanes.Current(highest.Volts, new(ohms))[0]);
         string word = current.Amperes <= limit.Amperes ? "below the quoted limit" : "above the quoted limit";
         list.Number(id, name, "I", current, Equations.FaultCurrent, hand: SafetyFormulas.FaultCurrent(highest, Resistance.FromOhms(ohms)), text: $"{word} {QuantityText.Format(limit)}; {LimitOrigin}");
     }

@@ -97,13 +97,19 @@ public static class Sizer
         return wrong ?? (request.BatteryLife is not null && request.Fixed.Supply.BatteryCapacity is null ? Messages.LifeWithoutBattery() : null);
     }
 
+    private static double? WorstPhaseMargin(Design design)
+    {
+        var built = BuiltParts.Worst(design);
+        return new DriveBudget(new PathModel(design, built), built).WorstPhaseMargin;
+    }
+
     /// <summary>Every amplifier on every ground that it is stable with: the driven ground's phase margin does not depend on gain, rate or filter, so it is decided once.</summary>
     private static (List<(Design Base, DifferentialAmplifier Amplifier)> Stable, Walk Unstable) Stable(SizingGrid grid, SizingRequest request)
     {
         (Design Base, DifferentialAmplifier Amplifier)[] pairs = [.. from ground in grid.Grounds() let design = grid.Base(ground) from amplifier in request.Shelf.Amplifiers select (design, amplifier)];
         double?[] margins = InParallel.Map(
             pairs,
-            pair => pair.Base.GroundDrive.Kind == GroundKind.Driven ? new DriveBudget(pair.Base with { Amplifier = pair.Amplifier }).WorstPhaseMargin : null);
+            pair => pair.Base.GroundDrive.Kind == GroundKind.Driven ? WorstPhaseMargin(pair.Base with { Amplifier = pair.Amplifier }) : null);
         List<(Design, DifferentialAmplifier)> stable = [];
         (int count, double best) = (0, double.NegativeInfinity);
         for (int i = 0; i < pairs.Length; i++)
@@ -266,9 +272,8 @@ public static class Sizer
         Result tightest = judged.Values.Where(result => result.Verdict.Margin is not null && result.Verdict.Limit is { SiValue: not 0 }).MinBy(Spare) ?? judged.Values.First();
         Result mains = judged[ResultIds.Mains.Total];
         var evaluation = new Evaluation(design);
-        double board = TradeConstants.NoisePeakToPeak * evaluation.Noise.WithoutExcess;
         return new SizedDesign(
-            Named(design), VoltageRms.FromVolts(evaluation.Noise.Total), VoltagePeakToPeak.FromVolts(board), Current.FromAmperes(SupplyReport.TotalAmperes(design)), candidate.Parts,
+            Named(design), VoltageRms.FromVolts(evaluation.Noise.Total), VoltageRms.FromVolts(evaluation.Noise.WithoutExcess).NoisePeakToPeak, Current.FromAmperes(SupplyReport.TotalAmperes(design)), candidate.Parts,
             Decibels.FromVoltageRatio(Math.Max(1e-9, mains.Verdict.Limit!.SiValue / Math.Max(1e-18, mains.Si))), $"{tightest.Name}: {tightest.Verdict.Because}")
         {
             Summary = Summary(design),

@@ -1,5 +1,6 @@
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
+using FrontEnd.Budgets;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
@@ -199,7 +200,7 @@ internal sealed class SizingGrid
     /// <summary>Densities that hold whatever the network does at most a little better: both protection resistors, the amplifier, the second stage's op-amp and Rg, the converter, over the band.</summary>
     private static double NoiseBound(Design design)
     {
-        double kt4 = 4 * PhysicalConstants.Boltzmann * design.BoardTemperature.Kelvins, g1 = design.Amplifier.Gain;
+        double kt4 = NoiseDensity.Thermal(design.BoardTemperature), g1 = design.Amplifier.Gain;
         double density = (2 * kt4 * design.Input.SeriesResistor.Ohms) + Square(design.Amplifier.InputNoise.VoltsPerRootHertz) + Square(design.Amplifier.OutputNoise.VoltsPerRootHertz / g1);
         double total = g1;
         double width = design.Band.High.Hertz - design.Band.Low.Hertz, log = Math.Log(design.Band.High.Hertz / design.Band.Low.Hertz);
@@ -214,7 +215,7 @@ internal sealed class SizingGrid
         }
 
         AnalogDigitalConverter converter = design.Converter;
-        density += (Square(converter.Noise.Volts) + (Square(converter.LsbVolts) / 12)) / (converter.Rate.Hertz / 2) / (total * total);
+        density += (Square(converter.Noise.Volts) + NoiseDensity.Quantisation(converter.LsbVolts)) / (converter.Rate.Hertz / 2) / (total * total);
         return Math.Sqrt((density * width) + (flicker * log));
     }
 

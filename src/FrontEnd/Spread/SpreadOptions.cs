@@ -26,11 +26,13 @@ public sealed record SpreadOptions
     public int? Threads { get; init; }
 }
 
-/// <summary>How far what is neither a resistor nor a capacitor goes from device to device and from room to room, where neither card nor design gives a range (common practice, no source).</summary>
+/// <summary>How far what is neither a resistor nor a capacitor goes from device to device and from room to room, where neither card nor
+/// design gives a range (common practice, no source).</summary>
 public sealed record SpreadRanges
 {
     /// <summary>Nothing moves but resistors and capacitors.</summary>
-    public static readonly SpreadRanges None = new() { Cmrr = 0, Gain = 0, Noise = 0, Electrodes = false, Surroundings = 1, MainsVoltage = 0 };
+    public static readonly SpreadRanges None =
+        new() { Cmrr = 0, Gain = 0, Noise = 0, Electrodes = false, Surroundings = 1, MainsVoltage = 0 };
 
     /// <summary>Amplifier's CMRR about the card's figure, ± this many dB, evenly in dB.</summary>
     public double Cmrr { get; init; } = 6;
@@ -44,7 +46,8 @@ public sealed record SpreadRanges
     /// <summary>True where each of the three electrodes is drawn evenly within 1 ± m/2 of its impedance, m being the mismatch.</summary>
     public bool Electrodes { get; init; } = true;
 
-    /// <summary>Stray capacitances of body, amplifier and leads go from the given value over this factor to the value times it, evenly in the logarithm.</summary>
+    /// <summary>Stray capacitances of body, amplifier and leads go from the given value over this factor to the value times it, evenly in
+    /// the logarithm.</summary>
     public double Surroundings { get; init; } = 2;
 
     /// <summary>Share by which the mains voltage may be off, ±; supply voltages within ±10 % are EN 50160's limit.</summary>

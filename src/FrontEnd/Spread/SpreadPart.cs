@@ -17,13 +17,15 @@ public enum SpreadLaw
 /// <param name="High">The same at the upper corner.</param>
 public sealed record SpreadPart(string Key, SpreadLaw Law, double Low, double High)
 {
-    /// <summary>The nominal device's: 1, or 0 where the nominal value is zero and the corners are counted in the larger end of the range.</summary>
+    /// <summary>The nominal device's: 1, or 0 where the nominal value is zero and the corners are counted in the larger end of the
+    /// range.</summary>
     public double Nominal { get; init; } = 1;
 
     /// <summary>True where a card or the design gives the range.</summary>
     public bool IsRanged { get; init; }
 
-    /// <summary>Value over nominal value of one build. A normal draw counts the range as ±3 standard deviations and is kept above a thousandth.</summary>
+    /// <summary>Value over nominal value of one build. A normal draw counts the range as ±3 standard deviations and is kept above a
+    /// thousandth.</summary>
     public double Draw(SeededRandom random) => Law switch
     {
         SpreadLaw.Uniform => Low + ((High - Low) * random.NextUnit()),
@@ -33,5 +35,6 @@ public sealed record SpreadPart(string Key, SpreadLaw Law, double Low, double Hi
     };
 
     /// <summary>Normal with mean 0 and standard deviation 1 (Box and Muller 1958, from memory).</summary>
-    private static double Normal(SeededRandom random) => Math.Sqrt(-2 * Math.Log(1 - random.NextUnit())) * Math.Cos(2 * Math.PI * random.NextUnit());
+    private static double Normal(SeededRandom random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextUnit())) * Math.Cos(2 * Math.PI * random.NextUnit());
 }

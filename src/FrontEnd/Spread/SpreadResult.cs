@@ -10,7 +10,8 @@ namespace FrontEnd.Spread;
 /// <param name="Parts">Everything that was drawn, in the order of the path.</param>
 /// <param name="Figures">The figures, in the order of the path.</param>
 /// <param name="Yield">Share of the builds that meet every requirement judged here, 0…1; null where none is judged.</param>
-public sealed record SpreadResult(Design Design, SpreadOptions Options, IReadOnlyList<SpreadPart> Parts, IReadOnlyList<SpreadFigure> Figures, double? Yield)
+public sealed record SpreadResult(
+    Design Design, SpreadOptions Options, IReadOnlyList<SpreadPart> Parts, IReadOnlyList<SpreadFigure> Figures, double? Yield)
 {
     /// <summary>The figure with this id; null where the run has none.</summary>
     public SpreadFigure? Find(ResultId id) => Figures.FirstOrDefault(figure => figure.Id == id);
@@ -19,10 +20,12 @@ public sealed record SpreadResult(Design Design, SpreadOptions Options, IReadOnl
     public SpreadFigure? Find(string id) => Find(new ResultId(id));
 }
 
-/// <summary>One headline figure over all builds; a value of +∞ has no bound, such as the current through a lead without a resistor.</summary>
+/// <summary>One headline figure over all builds; a value of +∞ has no bound, such as the current through a lead without a
+/// resistor.</summary>
 /// <param name="Id">The result's id, such as <c>noise.total</c>.</param>
 /// <param name="Unit">Unit of all its values.</param>
-/// <param name="Nominal">With every part at its nominal value and both leads alike; the assessment takes the worst signs of the mismatch instead.</param>
+/// <param name="Nominal">With every part at its nominal value and both leads alike; the assessment takes the worst signs of the mismatch
+/// instead.</param>
 /// <param name="Values">Of every build, in the order of the builds.</param>
 /// <param name="Percentiles">At <see cref="Percents"/>, by linear interpolation between the sorted values.</param>
 /// <param name="Mean">Mean of the builds.</param>
@@ -31,14 +34,17 @@ public sealed record SpreadResult(Design Design, SpreadOptions Options, IReadOnl
 /// <param name="Limit">The requirement's limit in the figure's unit; null where it is not judged.</param>
 /// <param name="LimitIsGreatest">True where the figure must not be above the limit, false where it must not be below.</param>
 /// <param name="Requirement">The key that sets the limit; null where it is not judged.</param>
-/// <param name="Ranks">Spearman's rank correlation with the parts, largest first; what chance alone makes (<see cref="Chance"/>) is left out.</param>
+/// <param name="Ranks">Spearman's rank correlation with the parts, largest first; what chance alone makes (<see cref="Chance"/>) is left
+/// out.</param>
 /// <param name="Least">Smallest value found by corners.</param>
 /// <param name="Most">Largest value found by corners.</param>
 public sealed record SpreadFigure(
-    ResultId Id, string Unit, double Nominal, IReadOnlyList<double> Values, IReadOnlyList<double> Percentiles, double Mean, double StandardDeviation, double? Yield, double? Limit, bool LimitIsGreatest, string? Requirement,
+    ResultId Id, string Unit, double Nominal, IReadOnlyList<double> Values, IReadOnlyList<double> Percentiles, double Mean,
+    double StandardDeviation, double? Yield, double? Limit, bool LimitIsGreatest, string? Requirement,
     IReadOnlyList<RankCorrelation> Ranks, double Least, double Most)
 {
-    /// <summary>Size of a rank correlation that chance alone makes about once in 370 times with so many builds, 3/√n: the standard error of Spearman's coefficient of independent values is 1/√(n − 1) (Kendall 1948, from memory).</summary>
+    /// <summary>Size of a rank correlation that chance alone makes about once in 370 times with so many builds, 3/√n: the standard error
+    /// of Spearman's coefficient of independent values is 1/√(n − 1) (Kendall 1948, from memory).</summary>
     public static double Chance(int builds) => 3 / Math.Sqrt(builds);
 
     /// <summary>The percentiles that are given.</summary>
@@ -68,15 +74,16 @@ public sealed record SpreadFigure(
     public double MostDrawn => Values.Max();
 
     /// <summary>
-    /// True where a build lies beyond the corners: a figure with its extreme inside the ranges, such as a difference that cancels, has it at no corner, and a normal draw may go beyond its tolerance.
+    /// True where a build lies beyond the corners: a figure with its extreme inside the ranges, such as a difference that cancels, has it
+    /// at no corner, and a normal draw may go beyond its tolerance.
     /// </summary>
     public bool IsDrawnBeyondCorners => LeastDrawn < Least - Rounding(Least) || Most + Rounding(Most) < MostDrawn;
 
     private static double Rounding(double value) => 1e-9 * Math.Abs(value);
 
     /// <summary>
-    /// The builds in bins of equal width from the least value to the greatest; null where all builds have the same value or one has no bound.
-    /// Whole bits have a bin for each number, and <paramref name="bins"/> does not count.
+    /// The builds in bins of equal width from the least value to the greatest; null where all builds have the same value or one has no
+    /// bound. Whole bits have a bin for each number, and <paramref name="bins"/> does not count.
     /// </summary>
     public Histogram? InBins(int bins)
     {

@@ -15,12 +15,14 @@ public static class SpreadRun
 {
     private const int Block = 256;
 
-    /// <summary>Runs; null where the design contradicts itself or cannot be evaluated (see <see cref="Evaluator.Evaluate"/> for the findings).</summary>
+    /// <summary>Runs; null where the design contradicts itself or cannot be evaluated (see <see cref="Evaluator.Evaluate"/> for the
+    /// findings).</summary>
     /// <param name="design">The design.</param>
     /// <param name="options">Number of builds, seed, distributions.</param>
     /// <param name="progress">Told the number of builds done, from any thread.</param>
     /// <param name="cancellation">Ends the run with <see cref="OperationCanceledException"/>.</param>
-    public static SpreadResult? Run(Design design, SpreadOptions options, IProgress<int>? progress = null, CancellationToken cancellation = default)
+    public static SpreadResult? Run(
+        Design design, SpreadOptions options, IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
         if (options.Builds < 1 || DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
         {

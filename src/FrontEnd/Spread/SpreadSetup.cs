@@ -8,11 +8,11 @@ namespace FrontEnd.Spread;
 
 /// <summary>What all builds of a run share: the device with every part at its nominal value, and the cheap rules made from it.</summary>
 /// <remarks>
-/// From build to build only the ratio of a density to the nominal one changes, and that ratio is smooth in log f. So the density is worked out at few
-/// points (Chebyshev–Lobatto in log f) and its ratio to the nominal density is interpolated by a polynomial; the integrals of the basis polynomials
-/// times the nominal density, digital filters and converter included, are worked out once by adaptive quadrature and are the weights of the points.
-/// The band takes one set of points. What folds takes another, from the fold frequency to the end of the zones that are summed one by one, weighted
-/// with all zones at once; the tail beyond takes the ratio at the last point.
+/// From build to build only the ratio of a density to the nominal one changes, and that ratio is smooth in log f. So the density is
+/// worked out at few points (Chebyshev–Lobatto in log f) and its ratio to the nominal density is interpolated by a polynomial; the
+/// integrals of the basis polynomials times the nominal density, digital filters and converter included, are worked out once by adaptive
+/// quadrature and are the weights of the points. The band takes one set of points. What folds takes another, from the fold frequency to
+/// the end of the zones that are summed one by one, weighted with all zones at once; the tail beyond takes the ratio at the last point.
 /// </remarks>
 internal sealed class SpreadSetup
 {
@@ -33,7 +33,8 @@ internal sealed class SpreadSetup
         AnalogDigitalConverter converter = design.Converter;
         double rate = converter.Rate.Hertz;
         BandHertz = Lobatto(low, high, BandPoints);
-        double top = converter.Kind == ConverterKind.DeltaSigma ? converter.ModulatorClock.Hertz * (FoldedNoise.ModulatorZones + 0.5) : rate * (FoldedNoise.Zones + 0.5);
+        double top = converter.Kind == ConverterKind.DeltaSigma
+            ? converter.ModulatorClock.Hertz * (FoldedNoise.ModulatorZones + 0.5) : rate * (FoldedNoise.Zones + 0.5);
         FoldHertz = Lobatto(rate - high, Math.Max(top, 2 * (rate - high)), FoldPoints);
         MakeBandWeights();
         MakeFoldWeights();
@@ -41,13 +42,10 @@ internal sealed class SpreadSetup
         MakeNodeWeights();
         if (Nominal.Drive is { } drive)
         {
-            Loop = drive.UnityGainHertz is { } unity ? PointOf(drive, new(design.Mains.BodyToEarth.Farads, design.Mains.AmplifierToEarth.Farads, 1), unity, drive.PhaseMarginDegrees!.Value) : null;
-            WorstLoops = [.. drive.Tried.Take(WorstCandidates).Select(tried => PointOf(drive, tried.Surroundings, tried.UnityGainHertz, tried.MarginDegrees))];
+            Loop = drive.Point;
+            WorstLoops = drive.LeastPoints(WorstCandidates);
         }
     }
-
-    /// <summary>The driven ground's loop in one surrounding of the nominal device: where its gain is 1, its margin and its return ratio there.</summary>
-    internal sealed record LoopPoint(DriveBudget.Lane Surroundings, double UnityGainHertz, double MarginDegrees, System.Numerics.Complex LoopAtUnity);
 
     public Design Design { get; }
 
@@ -70,39 +68,39 @@ internal sealed class SpreadSetup
     /// <summary>Weight of the electrodes' excess noise at each node at each point of the band, for the same [Hz].</summary>
     public double[][] NodeExcessWeights { get; } = new double[BandPoints][];
 
-    /// <summary>Weight of each node's density without the electrodes' excess noise at each point of the band for the node's rms from 0.01 Hz to half the rate [Hz].</summary>
+    /// <summary>Weight of each node's density without the electrodes' excess noise at each point of the band for the node's rms from 0.01
+    /// Hz to half the rate [Hz].</summary>
     public double[][] NodeWeights { get; } = new double[BandPoints][];
 
     /// <summary>A node's largest gain in the band over the largest at the band's points.</summary>
     public double[] SignalGainScale { get; private set; } = [];
 
-    /// <summary>Noise of steps as large as the full scale, after the digital filters [V²/V²].</summary>
-    public double StepPower { get; private set; }
-
-    /// <summary>Quantisation after the digital filters [V²].</summary>
-    public double QuantisationPower => StepPower * Design.Converter.LsbVolts * Design.Converter.LsbVolts;
-
-    /// <summary>The converter's own noise after the digital filters [V²].</summary>
-    public double ConverterPower { get; private set; }
+    /// <summary>What the digital filters leave of noise that is white to half the rate, within the band, over all of it.</summary>
+    public double WhitePower { get; private set; }
 
     public MainsHarmonic[] Harmonics { get; }
 
     /// <summary>The loop as the design stands; null where its gain stays below 1 or nothing drives the ground.</summary>
     public LoopPoint? Loop { get; }
 
-    /// <summary>The surroundings in which the nominal device's margin is least, the least first: a build's own least is looked for among these.</summary>
+    /// <summary>The surroundings in which the nominal device's margin is least, the least first: a build's own least is looked for among
+    /// these.</summary>
     public IReadOnlyList<LoopPoint> WorstLoops { get; } = [];
 
-    private static LoopPoint PointOf(DriveBudget drive, DriveBudget.Lane surroundings, double unity, double margin) => new(surroundings, unity, margin, drive.LoopAt(surroundings, [unity])[0]);
-
     /// <summary>
-    /// Each node's noise is cut into cells about the band's points, halfway between them in log f; the first begins at the levels' lowest frequency, the last ends at
-    /// half the rate. A cell's nominal power over the nominal density at its point is the point's weight. It is a small part of a level, so that this is enough;
-    /// but the electrodes' excess, which stands far below the band, is weighted apart from the rest.
+    /// Each node's noise is cut into cells about the band's points, halfway between them in log f; the first begins at the levels' lowest
+    /// frequency, the last ends at half the rate. A cell's nominal power over the nominal density at its point is the point's weight. It
+    /// is a small part of a level, so that this is enough; but the electrodes' excess, which stands far below the band, is weighted apart
+    /// from the rest.
     /// </summary>
     private void MakeNodeWeights()
     {
-        double[] edges = [LevelsBudget.LowestNoiseHertz, .. Enumerable.Range(0, BandPoints - 1).Select(i => Math.Sqrt(BandHertz[i] * BandHertz[i + 1])), Design.Converter.Rate.Hertz / 2];
+        double[] edges =
+        [
+            LevelsBudget.LowestNoiseHertz,
+            .. Enumerable.Range(0, BandPoints - 1).Select(i => Math.Sqrt(BandHertz[i] * BandHertz[i + 1])),
+            Design.Converter.Rate.Hertz / 2,
+        ];
         int nodes = Nominal.Path.Nodes;
         BandIntegral integral = BandIntegral.Over(edges, 2 * nodes, NodeDensities, 1e-4);
         double[][] density = [.. Enumerable.Range(0, 2 * nodes).Select(_ => new double[BandPoints])];
@@ -115,13 +113,14 @@ internal sealed class SpreadSetup
             {
                 NodeWeights[i][node] = Weight(node, i);
                 NodeExcessWeights[i][node] = Weight(nodes + node, i);
-                most[node] = Math.Max(most[node], new System.Numerics.Complex(Nominal.Path.NodeRe[node][i], Nominal.Path.NodeIm[node][i]).Magnitude);
+                most[node] = Math.Max(most[node], Nominal.Path.Size(node, i));
             }
         }
 
         SignalGainScale = [.. Nominal.Levels.SignalGain.Zip(most, (gain, at) => at == 0 ? 1 : gain / at)];
 
-        double Weight(int quantity, int i) => density[quantity][i] == 0 ? 0 : integral.Sum(quantity, edges[i], edges[i + 1]) / density[quantity][i];
+        double Weight(int quantity, int i) =>
+            density[quantity][i] == 0 ? 0 : integral.Sum(quantity, edges[i], edges[i + 1]) / density[quantity][i];
     }
 
     /// <summary>Density at every node without the electrodes' excess noise, then their excess noise at every node.</summary>
@@ -129,29 +128,12 @@ internal sealed class SpreadSetup
     {
         int nodes = Nominal.Path.Nodes;
         Nominal.Path.Sweep(hertz);
-        for (int lane = 0; lane < hertz.Length; lane++)
-        {
-            values[nodes][lane] = 0;
-        }
-
-        for (int source = 0; source < Nominal.Path.Sources.Count; source++)
-        {
-            if (Nominal.Path.Sources[source].Kind == NoiseKind.ElectrodeExcess)
-            {
-                ReadOnlySpan<double> atAmplifier = Nominal.Path.OwnDensity(source);
-                for (int lane = 0; lane < hertz.Length; lane++)
-                {
-                    values[nodes][lane] += atAmplifier[lane];
-                }
-            }
-        }
-
         for (int node = 0; node < nodes; node++)
         {
             for (int lane = 0; lane < hertz.Length; lane++)
             {
-                values[nodes + node][lane] = node == 0 ? values[nodes][lane] : values[nodes + node - 1][lane] * Nominal.Path.BlockPower[node][lane];
-                values[node][lane] = Nominal.Path.NodeDensity[node][lane] - values[nodes + node][lane];
+                values[nodes + node][lane] = Nominal.Path.NodeExcess[node][lane];
+                values[node][lane] = Nominal.Path.NodeDensity[node][lane] - Nominal.Path.NodeExcess[node][lane];
             }
         }
     }
@@ -215,8 +197,7 @@ internal sealed class SpreadSetup
             BoardWeights[i] = integral.Sum(BandPoints + i) / density[pin][i];
         }
 
-        StepPower = integral.Sum(2 * BandPoints) / 12;
-        ConverterPower = integral.Sum(2 * BandPoints) * converter.Noise.Volts * converter.Noise.Volts;
+        WhitePower = integral.Sum(2 * BandPoints);
     }
 
     private double[] Densities(double[] hertz)

@@ -7,7 +7,8 @@ using FrontEnd.Results;
 namespace FrontEnd.Spread;
 
 /// <summary>From the builds' figures to percentiles, yield, rank correlation and corners.</summary>
-internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, double[][] factors, double[][] figures, CancellationToken cancellation)
+internal sealed class SpreadSummary(
+    SpreadSetup setup, SpreadOptions options, double[][] factors, double[][] figures, CancellationToken cancellation)
 {
     private readonly Design _design = setup.Design;
     private readonly Dictionary<ResultId, Result> _judged = Evaluator.Judged(setup.Design) ?? [];
@@ -40,7 +41,8 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
             RankCorrelation[] correlations =
             [
                 .. setup.Parts.Parts.Select((part, at) => new RankCorrelation(part.Key, Statistics.Correlation(partRanks[at], ranks)))
-                    .Where(rank => SpreadFigure.Chance(n) < Math.Abs(rank.Coefficient)).OrderByDescending(rank => Math.Abs(rank.Coefficient)),
+                    .Where(rank => SpreadFigure.Chance(n) < Math.Abs(rank.Coefficient)).OrderByDescending(
+                        rank => Math.Abs(rank.Coefficient)),
             ];
             results[i] = new SpreadFigure(
                 ids[i], Unit(ids[i]), nominal[i], values, [.. SpreadFigure.Percents.Select(p => Statistics.Percentile(sorted, p))],
@@ -74,11 +76,14 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
     {
         int good = 0;
         (int Figure, double Limit, bool Greatest)[] judged =
-            [.. ids.Select((id, i) => (i, Requirement(id))).Where(pair => pair.Item2.Limit is not null).Select(pair => (pair.i, pair.Item2.Limit!.Value, pair.Item2.Greatest))];
+            [.. ids.Select((id, i) => (i, Requirement(id))).Where(pair => pair.Item2.Limit is not null).Select(
+                pair => (pair.i, pair.Item2.Limit!.Value, pair.Item2.Greatest))];
         for (int build = 0; build < options.Builds; build++)
         {
             // What a device has none of (NaN) it does not fail.
-            good += judged.All(j => double.IsNaN(figures[j.Figure][build]) || (j.Greatest ? figures[j.Figure][build] <= j.Limit : j.Limit <= figures[j.Figure][build])) ? 1 : 0;
+            good += judged.All(
+                j => double.IsNaN(figures[j.Figure][build])
+                || (j.Greatest ? figures[j.Figure][build] <= j.Limit : j.Limit <= figures[j.Figure][build])) ? 1 : 0;
         }
 
         return judged.Length == 0 ? null : good / (double)options.Builds;
@@ -91,12 +96,16 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
         return [.. values.Take(SpreadKernel.Ids.Length).Select(value => value[0])];
     }
 
-    private double[][] NominalParts() => [.. setup.Parts.Parts.Select(part => Enumerable.Repeat(part.Nominal, Vector<double>.Count).ToArray())];
+    private double[][] NominalParts() =>
+        [.. setup.Parts.Parts.Select(part => Enumerable.Repeat(part.Nominal, Vector<double>.Count).ToArray())];
 
-    /// <summary>Every part at the corner that makes a figure smallest and largest: the sign of each part's sensitivity is taken with the parts before it at their corners, twice round.</summary>
+    /// <summary>Every part at the corner that makes a figure smallest and largest: the sign of each part's sensitivity is taken with the
+    /// parts before it at their corners, twice round.</summary>
     /// <remarks>
-    /// At the balanced nominal device the sensitivity of a rejection has no sign (both ways are worse), hence the walk. A normal part's corner is its tolerance.
-    /// Two leads can be unbalanced in several ways that do not add up, so the walk from the nominal device may end at the lesser one: where a build lies beyond its end, it is walked once more from that build. That does not find the worst of every rejection either; <see cref="SpreadFigure.IsDrawnBeyondCorners"/> tells.
+    /// At the balanced nominal device the sensitivity of a rejection has no sign (both ways are worse), hence the walk. A normal part's
+    /// corner is its tolerance. Two leads can be unbalanced in several ways that do not add up, so the walk from the nominal device may
+    /// end at the lesser one: where a build lies beyond its end, it is walked once more from that build. That does not find the worst of
+    /// every rejection either; <see cref="SpreadFigure.IsDrawnBeyondCorners"/> tells.
     /// </remarks>
     private (double[] Least, double[] Most) Corners()
     {
@@ -121,13 +130,16 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
             int extreme = 0;
             for (int build = 1; build < drawn.Length; build++)
             {
-                extreme = direction == 0 ? (drawn[build] < drawn[extreme] ? build : extreme) : drawn[extreme] < drawn[build] ? build : extreme;
+                bool isBeyond = direction == 0 ? drawn[build] < drawn[extreme] : drawn[extreme] < drawn[build];
+                extreme = isBeyond ? build : extreme;
             }
 
             double reached = figures[figure][extreme];
             if (direction == 0 ? reached < least[figure] : most[figure] < reached)
             {
-                double end = Climb(kernel, figure, [.. factors.Select(factor => Enumerable.Repeat(factor[extreme], Vector<double>.Count).ToArray())], direction, 1)[0];
+                double end = Climb(
+                    kernel, figure, [.. factors.Select(factor => Enumerable.Repeat(factor[extreme], Vector<double>.Count).ToArray())],
+                    direction, 1)[0];
                 least[figure] = direction == 0 ? Math.Min(least[figure], end) : least[figure];
                 most[figure] = direction == 1 ? Math.Max(most[figure], end) : most[figure];
             }
@@ -137,7 +149,8 @@ internal sealed class SpreadSummary(SpreadSetup setup, SpreadOptions options, do
         return (least, most);
     }
 
-    /// <summary>Where the walks end that begin at <paramref name="at"/>, the first of them downwards for 0 and upwards for 1: two lanes a walk, the part at its lower and at its upper corner.</summary>
+    /// <summary>Where the walks end that begin at <paramref name="at"/>, the first of them downwards for 0 and upwards for 1: two lanes a
+    /// walk, the part at its lower and at its upper corner.</summary>
     private double[] Climb(SpreadKernel kernel, int figure, double[][] at, int first, int walks)
     {
         const int Rounds = 2;

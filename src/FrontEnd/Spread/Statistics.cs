@@ -1,3 +1,5 @@
+using MathNet.Numerics.Statistics;
+
 namespace FrontEnd.Spread;
 
 /// <summary>Percentiles and rank correlation.</summary>
@@ -16,33 +18,14 @@ internal static class Statistics
         return below + 1 < sorted.Length && sorted[below] < sorted[below + 1] ? sorted[below] + ((at - below) * (sorted[below + 1] - sorted[below])) : sorted[below];
     }
 
-    /// <summary>Ranks from 0 about their mean; equal values share the mean of their ranks.</summary>
+    /// <summary>Ranks about their mean; equal values share the mean of their ranks.</summary>
     public static double[] Ranks(ReadOnlySpan<double> values)
     {
-        double[] sorted = values.ToArray();
-        int[] order = new int[sorted.Length];
-        for (int i = 0; i < order.Length; i++)
+        double[] ranks = ArrayStatistics.RanksInplace(values.ToArray(), RankDefinition.Average);
+        double middle = (ranks.Length + 1) / 2.0;
+        for (int i = 0; i < ranks.Length; i++)
         {
-            order[i] = i;
-        }
-
-        Array.Sort(sorted, order);
-        var ranks = new double[order.Length];
-        double middle = (order.Length - 1) / 2.0;
-        for (int i = 0; i < order.Length;)
-        {
-            int end = i + 1;
-            while (end < order.Length && sorted[end] == sorted[i])
-            {
-                end++;
-            }
-
-            for (int j = i; j < end; j++)
-            {
-                ranks[order[j]] = ((i + end - 1) / 2.0) - middle;
-            }
-
-            i = end;
+            ranks[i] -= middle;
         }
 
         return ranks;

@@ -191,7 +191,7 @@ public sealed class InputModelTests
         ComplexVector front = with.Solve(f0, 0, 1), leads = with.Solve(f0, design.Mains.Voltage.Volts, 0), bare = without.Solve(f0, design.Mains.Voltage.Volts, 0);
         double gain = (front[with.A2] - front[with.R2]).Magnitude, body = (bare[without.Body] - bare[without.Common]).Magnitude;
         double imbalance = (leads[with.A2] - leads[with.R2]).Magnitude / gain;
-        MainsAtInput at = evaluation.Mains.AtInput;
+        MainsPartsAtInput at = evaluation.Mains.AtInput;
         if (evaluation.Mains.Signs == BuiltSigns.Built)
         {
             // The plain way takes differences of volts against earth: it is good to about 1e-9 of the body's voltage, not of the result.

@@ -137,7 +137,7 @@ public sealed class EvaluationLaws
             Electrodes = Designs.Dry.Electrodes with { Active = electrode, Reference = electrode, Mismatch = Ratio.FromFraction(0) },
             Input = Designs.Dry.Input with { ResistorTolerance = default, CapacitorTolerance = default, ReferenceInputs = 1 },
         };
-        MainsAtInput at = new Evaluation(design).Mains.AtInput;
+        MainsPartsAtInput at = new Evaluation(design).Mains.AtInput;
         Assert.True(0 < at.BodyCommonMode);
         Assert.True(at.Divider <= 1e-15 * at.BodyCommonMode, $"{at.Divider} of {at.BodyCommonMode}");
     }
@@ -152,7 +152,7 @@ public sealed class EvaluationLaws
         }
 
         Design twice = design with { Mains = design.Mains with { Voltage = VoltageRms.FromVolts(2 * design.Mains.Voltage.Volts) } };
-        MainsAtInput one = new Evaluation(design).Mains.AtInput, two = new Evaluation(twice).Mains.AtInput;
+        MainsPartsAtInput one = new Evaluation(design).Mains.AtInput, two = new Evaluation(twice).Mains.AtInput;
         Assert.Equal(2 * one.BodyCommonMode, two.BodyCommonMode, 1e-9 * two.BodyCommonMode);
         Assert.Equal(2 * one.Imbalance, two.Imbalance, (1e-9 * two.Imbalance) + 1e-25);
         Assert.Equal(one.Loop, two.Loop);

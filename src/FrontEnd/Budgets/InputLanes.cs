@@ -1,0 +1,152 @@
+using System.Numerics;
+using FrontEnd.Amplifier;
+using FrontEnd.Designs;
+using FrontEnd.Electrodes;
+using FrontEnd.Networks;
+
+namespace FrontEnd.Budgets;
+
+/// <summary>The input network, electrodes and driven ground included, solved for a group of lanes.</summary>
+internal sealed class InputLanes
+{
+    /// <summary>The electrodes in the order in which everything here numbers them.</summary>
+    public const int Active = 0, Reference = 1, Ground = 2;
+
+    private readonly NetworkLanes _network;
+    private readonly ElectrodeImpedance[] _electrodes;
+    private readonly int[] _slots;
+    private readonly Vector<double>[] _factor = new Vector<double>[3];
+    private readonly GroundDriveGain _drive;
+
+    /// <param name="design">The design.</param>
+    /// <param name="model">Its input network.</param>
+    /// <param name="isChecked">See <see cref="NetworkLanes"/>.</param>
+    /// <param name="late">Elements that change from group to group, see there.</param>
+    public InputLanes(Design design, InputModel model, bool isChecked, params ReadOnlySpan<int> late)
+    {
+        Model = model;
+        _network = new NetworkLanes(model.Program, isChecked, late);
+        ElectrodeSet set = design.Electrodes;
+        _electrodes = [.. new[] { set.Active, set.Reference, set.Ground }.OfType<Electrode>().Select(one => new ElectrodeImpedance(one))];
+        _slots = [model.ActiveElectrode, model.ReferenceElectrode, model.GroundElectrode];
+        _drive = new GroundDriveGain(design);
+    }
+
+    public InputModel Model { get; }
+
+    /// <summary>See <see cref="NetworkLanes.Live"/>.</summary>
+    public int Live
+    {
+        set => _network.Live = value;
+    }
+
+    /// <summary>See <see cref="NetworkLanes.Fallbacks"/>.</summary>
+    public int Fallbacks => _network.Fallbacks;
+
+    /// <summary>H_front: from the site to the amplifier's input, as <see cref="SolveDifference"/> found it.</summary>
+    public ComplexLanes Front { get; private set; }
+
+    /// <summary>Re Z of an electrode at the frequency of the last <see cref="Factor"/> [Ω].</summary>
+    public Vector<double>[] Resistance { get; } = new Vector<double>[3];
+
+    /// <summary>Puts a build on each lane.</summary>
+    public void Set(BuildLanes builds)
+    {
+        _network.Begin();
+        Resistor(Model.ActiveResistorElement, builds.ActiveSiemens);
+        Resistor(Model.ReferenceResistorElement, builds.ReferenceSiemens);
+        for (int i = 0; i < Model.Buffers.Count; i++)
+        {
+            Resistor(Model.Buffers[i].SkinElement, builds.SkinSiemens[i]);
+        }
+
+        Resistor(Model.ActiveBiasElement, builds.ActiveBiasSiemens);
+        Resistor(Model.ReferenceBiasElement, builds.ReferenceBiasSiemens);
+        Resistor(Model.GroundResistorElement, builds.GroundSiemens);
+        _network.Vary(Model.ActiveShuntElement, builds.ActiveFarads);
+        _network.Vary(Model.ReferenceShuntElement, builds.ReferenceFarads);
+        Surround(builds);
+        SetElectrodes(builds.ActiveFactor, builds.ReferenceFactor, builds.GroundFactor);
+    }
+
+    /// <summary>Puts the couplings to mains and earth of a group of builds on the lanes.</summary>
+    public void Surround(BuildLanes builds)
+    {
+        _network.Vary(Model.BodyToMainsElement, builds.BodyToMains);
+        Surround(builds.BodyToEarth, builds.CommonToEarth);
+        _network.Vary(Model.CommonToMainsElement, builds.CommonToMains);
+        SetLeads(builds.LeadToMains);
+    }
+
+    /// <summary>Puts the electrodes' sizes on each lane: impedance over the nominal one.</summary>
+    public void SetElectrodes(Vector<double> active, Vector<double> reference, Vector<double> ground) =>
+        (_factor[Active], _factor[Reference], _factor[Ground]) = (active, reference, ground);
+
+    /// <summary>Puts what each lead couples to the mains on the lanes [F].</summary>
+    public void SetLeads(Vector<double> leadToMains)
+    {
+        _network.Vary(Model.ActiveLeadElement, leadToMains);
+        _network.Vary(Model.ReferenceLeadElement, leadToMains);
+    }
+
+    /// <summary>Puts capacitances to earth on the lanes [F].</summary>
+    public void Surround(Vector<double> bodyToEarth, Vector<double> commonToEarth)
+    {
+        _network.Vary(Model.BodyToEarthElement, bodyToEarth);
+        _network.Vary(Model.CommonToEarthElement, commonToEarth);
+    }
+
+    /// <summary>Factors the network at a frequency of each lane [Hz].</summary>
+    public void Factor(Vector<double> hertz)
+    {
+        Vector<double> omega = 2 * Math.PI * hertz;
+        for (int i = 0; i < _electrodes.Length; i++)
+        {
+            (ComplexLanes admittance, Resistance[i]) = _electrodes[i].At(omega, _factor[i]);
+            _network.SetSlot(_slots[i], admittance);
+        }
+
+        if (0 <= Model.DriveSlot)
+        {
+            _network.SetSlot(Model.DriveSlot, _drive.Inverse(omega));
+        }
+
+        _network.Factor(omega);
+    }
+
+    /// <summary>An electrode's admittance at the frequency of the last <see cref="Factor"/> [S].</summary>
+    public ComplexLanes Admittance(int electrode) => _network.Slot(_slots[electrode]);
+
+    /// <summary>Conductance of a resistor of the network on each lane [S].</summary>
+    public Vector<double> Conductance(int element) => _network.Value(element);
+
+    /// <summary>Solves for one output: <see cref="Transfer"/> of every port to it.</summary>
+    public void Solve(int output) => _network.SolveAdjoint(output);
+
+    /// <summary>Solves for the difference of the amplifier's inputs.</summary>
+    public void SolveDifference()
+    {
+        _network.SolveAdjoint(Model.Difference);
+        Front = Admittance(Active) * _network.Transfer(Model.SignalPort);
+    }
+
+    /// <summary>Transfer of a port to the output last solved for [V/V or V/A].</summary>
+    public ComplexLanes Transfer(int port) => _network.Transfer(port);
+
+    /// <summary>Solves for the driven ground's source at the frequency of the last <see cref="Factor"/>: mean of the amplifier's inputs
+    /// and driven ground's output. Their ratio is β = ½(v(A2) + v(R2))/v(D), what the network leaves of the driven ground's output at the
+    /// amplifier's inputs.</summary>
+    public (ComplexLanes Mean, ComplexLanes Drive) SolveDrive()
+    {
+        _network.SolveForward(Model.DrivePort);
+        return (_network.Output(Model.Mean), _network.Output(Model.Drive));
+    }
+
+    private void Resistor(int element, Vector<double> siemens)
+    {
+        if (0 <= element)
+        {
+            _network.Vary(element, siemens);
+        }
+    }
+}

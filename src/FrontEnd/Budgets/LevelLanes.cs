@@ -1,0 +1,236 @@
+using System.Numerics;
+using FrontEnd.Designs;
+using FrontEnd.Fields;
+using FrontEnd.Identity;
+using FrontEnd.Quantities;
+using FrontEnd.Topologies;
+
+namespace FrontEnd.Budgets;
+
+/// <summary>What stands at one node of the path on each lane, each part by its size, against the swing there [V].</summary>
+internal readonly record struct NodeLevelLanes
+{
+    /// <summary>Swing over level of a node that cannot swing at all: −300 dB.</summary>
+    private const double NoSwing = 1e-15;
+
+    /// <summary>Below it a gain counts as none: the node does not see the offset or the signal.</summary>
+    private const double NoGain = 1e-12;
+
+    /// <summary>Half of what the node can swing about its middle.</summary>
+    public Vector<double> Swing { get; init; }
+
+    /// <summary>Volts here per volt of electrode offset.</summary>
+    public Vector<double> OffsetGain { get; init; }
+
+    /// <summary>From the electrodes' offset.</summary>
+    public Vector<double> Offset { get; init; }
+
+    /// <summary>Offset voltages and bias currents.</summary>
+    public Vector<double> OtherDc { get; init; }
+
+    /// <summary>Volts here per volt of signal.</summary>
+    public Vector<double> SignalGain { get; init; }
+
+    public Vector<double> Signal { get; init; }
+
+    /// <summary>Peak of the mains.</summary>
+    public Vector<double> Mains { get; init; }
+
+    /// <summary>Peak of the noise.</summary>
+    public Vector<double> Noise { get; init; }
+
+    public Vector<double> Total => Offset + OtherDc + Signal + Mains + Noise;
+
+    /// <summary>Swing over level; infinite where nothing stands there, 1e-15 where the node cannot swing.</summary>
+    public Vector<double> Headroom
+    {
+        get
+        {
+            Vector<double> total = Total;
+            Vector<double> ratio = Vector.ConditionalSelect(
+                Vector.LessThan(Vector<double>.Zero, Swing), Swing / total, new Vector<double>(NoSwing));
+            return Vector.ConditionalSelect(
+                Vector.LessThan(Vector<double>.Zero, total), ratio, new Vector<double>(double.PositiveInfinity));
+        }
+    }
+
+    /// <summary>Largest electrode offset with everything else in place [V]; infinite where the offset does not reach this node.</summary>
+    public Vector<double> OffsetSurvived => Largest(OtherDc + Signal + Mains + Noise, OffsetGain);
+
+    /// <summary>Largest signal with everything else in place [V]; infinite where the signal does not reach this node.</summary>
+    public Vector<double> LargestSignal => Largest(Offset + OtherDc + Mains + Noise, SignalGain);
+
+    private Vector<double> Largest(Vector<double> rest, Vector<double> gain) => Vector.ConditionalSelect(
+        Vector.LessThan(new Vector<double>(NoGain), gain), Vector.Max(Vector<double>.Zero, (Swing - rest) / gain),
+            new Vector<double>(double.PositiveInfinity));
+}
+
+/// <summary>Levels at every node at the lowest battery voltage: dc by size, signal peak, mains peak and noise peak, added
+/// linearly.</summary>
+/// <remarks>Set what stands at the nodes (gains, peaks, rms), then <see cref="Add"/> sums up every node that can clip.</remarks>
+internal sealed class LevelLanes
+{
+    /// <summary>Peak of noise over its rms: half of what its peak-to-peak counts.</summary>
+    internal const double NoisePeakFactor = TradeConstants.NoisePeakToPeak / 2;
+
+    private readonly Design _design;
+    private readonly bool _isDriven;
+    private readonly int[] _stageNode;
+    private readonly NodeLevelLanes[] _nodes;
+
+    public LevelLanes(Design design)
+    {
+        _design = design;
+        _isDriven = design.GroundIsDriven;
+        int stages = design.Stages.Count;
+        SignalGain = new Vector<double>[stages + 1];
+        MainsPeak = new Vector<double>[stages + 1];
+        NoiseRms = new Vector<double>[stages + 1];
+
+        // The amplifier's two inner nodes and its output, every stage that has an op-amp, the converter, the driven ground.
+        var ids = new List<NodeId> { NodeId.AmplifierInnerPlus, NodeId.AmplifierInnerMinus, NodeId.Amplifier };
+        _stageNode = [.. Enumerable.Repeat(-1, stages)];
+        for (int i = 0; i < stages; i++)
+        {
+            if (design.Stages[i].FittedOpAmp is not null)
+            {
+                _stageNode[i] = ids.Count;
+                ids.Add(NodeId.Of(design.Stages[i].Name));
+            }
+        }
+
+        ids.Add(NodeId.Converter);
+        ids.AddRange(_isDriven ? [NodeId.Drive] : Array.Empty<NodeId>());
+        Ids = ids;
+        _nodes = new NodeLevelLanes[ids.Count];
+    }
+
+    /// <summary>Largest gain in the band to the amplifier's output and to each stage's.</summary>
+    public Vector<double>[] SignalGain { get; }
+
+    /// <summary>√2·Σ_h of the mains residue there [V].</summary>
+    public Vector<double>[] MainsPeak { get; }
+
+    /// <summary>Noise there, rms from <see cref="LevelsBudget.LowestNoiseHertz"/> to half the rate [V].</summary>
+    public Vector<double>[] NoiseRms { get; }
+
+    /// <summary>√2·Σ_h of the mean and of the difference of the amplifier's inputs, and of the driven ground's output [V].</summary>
+    public Vector<double> CommonPeak { get; set; }
+
+    public Vector<double> DifferencePeak { get; set; }
+
+    public Vector<double> DrivePeak { get; set; }
+
+    /// <summary>The nodes that can clip.</summary>
+    public IReadOnlyList<NodeId> Ids { get; }
+
+    /// <summary>What stands at each of them.</summary>
+    public ReadOnlySpan<NodeLevelLanes> Nodes => _nodes;
+
+    /// <summary>The converter's pin among them.</summary>
+    public NodeLevelLanes Converter => _nodes[_nodes.Length - (_isDriven ? 2 : 1)];
+
+    /// <summary>Empties the sums over harmonics and frequencies.</summary>
+    public void Clear()
+    {
+        Array.Clear(SignalGain);
+        Array.Clear(MainsPeak);
+        Array.Clear(NoiseRms);
+        (CommonPeak, DifferencePeak, DrivePeak) = (default, default, default);
+    }
+
+    /// <summary>Adds one harmonic of the mains at the input network: mean and difference of the amplifier's inputs, driven ground's
+    /// output [V rms].</summary>
+    public void AddMains(Vector<double> common, Vector<double> difference, Vector<double> drive)
+    {
+        CommonPeak += Math.Sqrt(2) * common;
+        DifferencePeak += Math.Sqrt(2) * difference;
+        DrivePeak += Math.Sqrt(2) * drive;
+    }
+
+    /// <summary>Adds one harmonic at a node behind the amplifier.</summary>
+    /// <param name="node">0 for the amplifier's output, then the stages' in order.</param>
+    /// <param name="atInput">The harmonic at the input [V rms RTI].</param>
+    /// <param name="size">|H| from the site to the node.</param>
+    public void AddNodeMains(int node, Vector<double> atInput, Vector<double> size) => MainsPeak[node] += Math.Sqrt(2) * atInput * size;
+
+    /// <summary>Sums up every node.</summary>
+    /// <param name="builds">The builds.</param>
+    /// <param name="direct">Their input networks at dc.</param>
+    public void Add(BuildLanes builds, in DirectLanes direct)
+    {
+        double half = _design.Supply.HalfRailVolts;
+        Vector<double> offset = Vector.Abs(builds.ElectrodeOffset), gain = builds.Gain;
+        Vector<double> difference = Vector.Abs(direct.OffsetDifference),
+            inputDc = Vector.Abs(direct.BiasDifference) + Vector.Abs(builds.OffsetVoltage);
+
+        // An inner node carries the common mode and half of the amplified difference.
+        _nodes[0] = _nodes[1] = Node(
+            new(half - _design.Amplifier.InnerMargin.Volts), offset, Vector.Abs(direct.OffsetMean) + (gain / 2 * difference),
+            Vector.Abs(direct.BiasMean) + (gain / 2 * inputDc),
+            (SignalGain[0] / 2) + new Vector<double>(0.5), CommonPeak + (gain / 2 * DifferencePeak), NoiseRms[0] / 2);
+        Vector<double> offsetGain = gain * difference, dc = gain * inputDc;
+        _nodes[2] = Node(
+            new(half - _design.Amplifier.OutputMargin.Volts), offset, offsetGain, dc, SignalGain[0], MainsPeak[0], NoiseRms[0]);
+        for (int i = 0; i < _stageNode.Length; i++)
+        {
+            Stage stage = _design.Stages[i];
+            (Vector<double> dcGain, Vector<double> own) = builds.Stages[i].Dc();
+            offsetGain *= dcGain;
+            dc = (dc * dcGain) + own;
+            if (0 <= _stageNode[i])
+            {
+                _nodes[_stageNode[i]] = Node(
+                    new(half - stage.FittedOpAmp!.OutputMargin.Volts), offset, offsetGain, dc, SignalGain[i + 1], MainsPeak[i + 1],
+                    NoiseRms[i + 1]);
+            }
+        }
+
+        int at = _nodes.Length - (_isDriven ? 2 : 1);
+        _nodes[at] = Node(builds.FullScale / 2, offset, offsetGain, dc, SignalGain[^1], MainsPeak[^1], NoiseRms[^1]);
+        if (_isDriven)
+        {
+            _nodes[^1] = Node(
+                new(half - _design.GroundDrive.OutputMargin.Volts), offset, Vector.Abs(direct.OffsetDrive), Vector.Abs(direct.BiasDrive),
+                    new(0.5), DrivePeak, Vector<double>.Zero);
+        }
+    }
+
+    /// <summary>Largest electrode offset that no node clips at [V]; infinite where the path is ac-coupled throughout.</summary>
+    public Vector<double> OffsetSurvived()
+    {
+        var least = new Vector<double>(double.PositiveInfinity);
+        foreach (ref readonly NodeLevelLanes node in Nodes)
+        {
+            least = Vector.Min(least, node.OffsetSurvived);
+        }
+
+        return least;
+    }
+
+    /// <summary>Least swing over level of all nodes; infinite where nothing stands anywhere.</summary>
+    public Vector<double> LeastHeadroom()
+    {
+        var least = new Vector<double>(double.PositiveInfinity);
+        foreach (ref readonly NodeLevelLanes node in Nodes)
+        {
+            least = Vector.Min(least, node.Headroom);
+        }
+
+        return least;
+    }
+
+    private NodeLevelLanes Node(
+        Vector<double> swing, Vector<double> offset, Vector<double> offsetGain, Vector<double> dc, Vector<double> signalGain,
+        Vector<double> mainsPeak, Vector<double> noiseRms) => new()
+    {
+        Swing = swing,
+        OffsetGain = offsetGain,
+        Offset = offsetGain * offset,
+        OtherDc = dc,
+        SignalGain = signalGain,
+        Signal = signalGain * _design.LargestSignal.Volts,
+        Mains = mainsPeak,
+        Noise = NoisePeakFactor * noiseRms,
+    };
+}

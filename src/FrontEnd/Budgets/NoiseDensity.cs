@@ -1,0 +1,20 @@
+using System.Numerics;
+using FrontEnd.Quantities;
+
+namespace FrontEnd.Budgets;
+
+/// <summary>Densities of the noise sources, one-sided.</summary>
+internal static class NoiseDensity
+{
+    /// <summary>4kT [W/Hz]: times a resistance the squared voltage density [V²/Hz], times a conductance the squared current density
+    /// [A²/Hz] (Johnson, Nyquist 1928).</summary>
+    public static double Thermal(Temperature temperature) => 4 * PhysicalConstants.Boltzmann * temperature.Kelvins;
+
+    /// <summary>White noise with a flicker corner: level·(1 + fc/f).</summary>
+    public static Vector<double> Flicker(Vector<double> level, double corner, Vector<double> hertz) =>
+        corner == 0 ? level : level * (Vector<double>.One + (new Vector<double>(corner) / hertz));
+
+    /// <summary>Power of quantisation, q²/12 for a step q [V]: evenly spread from dc to half the sampling rate (Bennett 1948, from
+    /// memory).</summary>
+    public static double Quantisation(double step) => step * step / 12;
+}

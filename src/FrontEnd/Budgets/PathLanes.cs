@@ -1,0 +1,187 @@
+using System.Numerics;
+using FrontEnd.Amplifier;
+using FrontEnd.Networks;
+
+namespace FrontEnd.Budgets;
+
+/// <summary>
+/// The path from the electrode site to the converter's pin for a group of lanes: transfer and noise density at every node. Blocks are
+/// joined by low-impedance outputs, so transfers multiply and a block's noise is multiplied by the squared transfer of what follows.
+/// </summary>
+/// <remarks>The one place where the path's physics stands: the assessment solves one build at many frequencies with it, a spread many
+/// builds at few. Nothing is allocated after the start. Not for use by two threads at a time.</remarks>
+internal sealed class PathLanes
+{
+    private readonly PathModel _model;
+    private readonly StageLanes[] _stages;
+    private readonly Vector<double>[] _level;
+    private readonly bool[] _isExcess;
+    private Vector<double> _gain;
+    private Vector<double> _amplifierWhite;
+
+    public PathLanes(PathModel model, bool isChecked)
+    {
+        _model = model;
+        Input = new InputLanes(model.Design, model.Input, isChecked);
+        _stages = [.. model.Stages.Select(stage => new StageLanes(stage, isChecked))];
+        _level = new Vector<double>[model.InputNoises.Length];
+        _isExcess = [.. model.Sources.Select(source => source.Kind == NoiseKind.ElectrodeExcess)];
+        Node = new ComplexLanes[model.Nodes];
+        NodeDensity = new Vector<double>[model.Nodes];
+        NodeExcess = new Vector<double>[model.Nodes];
+        BlockPower = new Vector<double>[model.Nodes];
+        SourceDensity = new Vector<double>[model.Sources.Count];
+    }
+
+    public InputLanes Input { get; }
+
+    /// <summary>H from the site to each node.</summary>
+    public ComplexLanes[] Node { get; }
+
+    /// <summary>Noise density at each node [V²/Hz].</summary>
+    public Vector<double>[] NodeDensity { get; }
+
+    /// <summary>The electrodes' excess noise in it [V²/Hz].</summary>
+    public Vector<double>[] NodeExcess { get; }
+
+    /// <summary>|H|² of each block by itself; block 0 is input network and amplifier.</summary>
+    public Vector<double>[] BlockPower { get; }
+
+    /// <summary>Density of each of the model's sources at the output of its own block [V²/Hz].</summary>
+    public Vector<double>[] SourceDensity { get; }
+
+    /// <summary>|H| from the site to the converter's pin.</summary>
+    public Vector<double> Size => Node[^1].Magnitude;
+
+    /// <summary>Lanes that needed the pivoted fallback so far.</summary>
+    public int Fallbacks => Input.Fallbacks + _stages.Sum(stage => stage.Fallbacks);
+
+    /// <summary>See <see cref="NetworkLanes.Live"/>.</summary>
+    public int Live
+    {
+        set
+        {
+            Input.Live = value;
+            foreach (StageLanes stage in _stages)
+            {
+                stage.Live = value;
+            }
+        }
+    }
+
+    /// <summary>Puts a build on each lane.</summary>
+    public void Set(BuildLanes builds)
+    {
+        Input.Set(builds);
+        for (int i = 0; i < _level.Length; i++)
+        {
+            _level[i] = _model.InputNoises[i].Level(Input, builds);
+        }
+
+        _gain = builds.Gain;
+        Vector<double> output = builds.OutputNoise / builds.Gain;
+        _amplifierWhite = (builds.InputNoise * builds.InputNoise) + (output * output);
+        for (int i = 0; i < _stages.Length; i++)
+        {
+            _stages[i].Set(builds.Stages[i]);
+        }
+    }
+
+    /// <summary>Works out transfers and noise at a frequency of each lane [Hz].</summary>
+    public void Solve(Vector<double> hertz)
+    {
+        Input.Factor(hertz);
+        Input.SolveDifference();
+        Amplify(hertz);
+        AddInputNoise(hertz);
+        for (int i = 0; i < _stages.Length; i++)
+        {
+            Pass(i, hertz);
+            AddStageNoise(i, hertz);
+        }
+    }
+
+    /// <summary>Works out the transfers alone at a frequency of each lane [Hz].</summary>
+    public void SolveTransfer(Vector<double> hertz)
+    {
+        Input.Factor(hertz);
+        Input.SolveDifference();
+        Carry(hertz);
+    }
+
+    /// <summary>The transfers alone where the input network is solved for the difference at these frequencies already.</summary>
+    public void Carry(Vector<double> hertz)
+    {
+        Amplify(hertz);
+        for (int i = 0; i < _stages.Length; i++)
+        {
+            Pass(i, hertz);
+        }
+    }
+
+    /// <summary>Gain and bandwidth of the amplifier: G/(1 + jf/f_b).</summary>
+    private void Amplify(Vector<double> hertz)
+    {
+        Vector<double> x = hertz * (1 / _model.Design.Amplifier.Bandwidth.Hertz), scale = _gain / (Vector<double>.One + (x * x));
+        ComplexLanes front = Input.Front;
+        Node[0] = scale * new ComplexLanes(front.Re + (front.Im * x), front.Im - (front.Re * x));
+        BlockPower[0] = Node[0].Power;
+    }
+
+    private void Pass(int stage, Vector<double> hertz)
+    {
+        _stages[stage].Solve(hertz);
+        ComplexLanes transfer = _stages[stage].Transfer;
+        Node[stage + 1] = Node[stage] * transfer;
+        BlockPower[stage + 1] = transfer.Power;
+    }
+
+    private void AddInputNoise(Vector<double> hertz)
+    {
+        DifferentialAmplifier amplifier = _model.Design.Amplifier;
+        int last = _model.AmplifierVoltage;
+        SourceDensity.AsSpan(0, last).Clear();
+        InputNoise[] noises = _model.InputNoises;
+        for (int i = 0; i < _level.Length; i++)
+        {
+            InputNoise noise = noises[i];
+            Vector<double> own = noise.Kind switch
+            {
+                InputNoiseKind.Flicker => NoiseDensity.Flicker(_level[i], noise.Corner, hertz),
+                InputNoiseKind.ElectrodeThermal => _level[i] * Input.Resistance[noise.Electrode] * Input.Admittance(noise.Electrode).Power,
+                _ => _level[i] * LaneMath.InversePower(hertz, noise.Corner) * Input.Admittance(noise.Electrode).Power,
+            };
+            SourceDensity[noise.Source] += own * Input.Transfer(noise.Port).Power;
+        }
+
+        SourceDensity[last] = NoiseDensity.Flicker(_amplifierWhite, amplifier.NoiseCorner.Hertz, hertz);
+        Vector<double> x = hertz * (1 / amplifier.Bandwidth.Hertz), power = _gain * _gain / (Vector<double>.One + (x * x));
+        Vector<double> total = Vector<double>.Zero, excess = Vector<double>.Zero;
+        for (int source = 0; source <= last; source++)
+        {
+            Vector<double> density = SourceDensity[source] * power;
+            SourceDensity[source] = density;
+            total += density;
+            excess += _isExcess[source] ? density : Vector<double>.Zero;
+        }
+
+        (NodeDensity[0], NodeExcess[0]) = (total, excess);
+    }
+
+    private void AddStageNoise(int i, Vector<double> hertz)
+    {
+        StageLanes stage = _stages[i];
+        stage.SolveNoise(hertz);
+        int source = _model.StageSource[i];
+        Vector<double> power = BlockPower[i + 1];
+        Vector<double> total = (NodeDensity[i] * power) + stage.Noise;
+        SourceDensity[source] = stage.ResistorNoise;
+        if (stage.HasOpAmp)
+        {
+            SourceDensity[source + 1] = stage.CurrentNoise;
+            SourceDensity[source + 2] = stage.VoltageNoise;
+        }
+
+        (NodeDensity[i + 1], NodeExcess[i + 1]) = (total, NodeExcess[i] * power);
+    }
+}

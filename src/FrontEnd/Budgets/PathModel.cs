@@ -1,0 +1,180 @@
+using System.Numerics;
+using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Electrodes;
+using FrontEnd.Identity;
+using FrontEnd.Topologies;
+
+namespace FrontEnd.Budgets;
+
+/// <summary>How a contribution to the noise of the input network gets its density at the amplifier's inputs.</summary>
+internal enum InputNoiseKind
+{
+    /// <summary>4kT·Re Z in series with an electrode.</summary>
+    ElectrodeThermal,
+
+    /// <summary>K/f^α in series with an electrode.</summary>
+    ElectrodeExcess,
+
+    /// <summary>A level with a flicker corner at a port.</summary>
+    Flicker,
+}
+
+/// <summary>One contribution to the noise of the input network.</summary>
+/// <param name="Kind">Which formula.</param>
+/// <param name="Source">Its row among the path's sources.</param>
+/// <param name="Port">The network's port.</param>
+/// <param name="Level">White level: A²/Hz for a current, V²/Hz for a voltage, V²/Hz at 1 Hz for excess noise, 4kT [W/Hz] for an
+/// electrode's thermal noise. Asked once for a group of builds.</param>
+/// <param name="Corner">Flicker corner [Hz], or the excess noise's slope α.</param>
+/// <param name="Electrode">As <see cref="InputLanes"/> numbers them; −1 for none.</param>
+internal sealed record InputNoise(
+    InputNoiseKind Kind, int Source, int Port, Func<InputLanes, BuildLanes, Vector<double>> Level, double Corner, int Electrode);
+
+/// <summary>What all lanes of a design share: its networks made ready for solving, and the list of its noise sources in the order of the
+/// path.</summary>
+internal sealed class PathModel
+{
+    private readonly List<NoiseSource> _sources = [];
+    private readonly List<InputNoise> _inputNoise = [];
+
+    /// <param name="design">The design.</param>
+    /// <param name="built">What stands in its leads; other builds are put in lane by lane.</param>
+    public PathModel(Design design, BuiltParts built)
+    {
+        Design = design;
+        Input = new InputModel(design, built);
+        Stages = [.. design.Stages.Select(stage => new StageModel(stage, design.BoardTemperature))];
+        AddInputSources();
+        InputNoises = [.. _inputNoise];
+        AmplifierVoltage = AddSource(SourceId.AmplifierVoltage);
+        StageSource = new int[Stages.Length];
+        for (int i = 0; i < Stages.Length; i++)
+        {
+            string name = Stages[i].Stage.Name;
+            StageSource[i] = AddStageSource(SourceId.ResistorsOf(name), $"{name} resistors", i);
+            if (Stages[i].OpAmp is not null)
+            {
+                AddStageSource(SourceId.CurrentOf(name), $"{name} current", i);
+                AddStageSource(SourceId.VoltageOf(name), $"{name} voltage", i);
+            }
+        }
+    }
+
+    public Design Design { get; }
+
+    public InputModel Input { get; }
+
+    public StageModel[] Stages { get; }
+
+    /// <summary>Nodes after the amplifier (0) and each stage.</summary>
+    public int Nodes => Stages.Length + 1;
+
+    /// <summary>Every contribution in the order of the path.</summary>
+    public IReadOnlyList<NoiseSource> Sources => _sources;
+
+    /// <summary>Noise of the input network as it stands in the network.</summary>
+    public InputNoise[] InputNoises { get; }
+
+    /// <summary>The amplifier's voltage noise among the sources; all before it belong to the input network.</summary>
+    public int AmplifierVoltage { get; }
+
+    /// <summary>Each stage's resistors among the sources; current and voltage noise of its op-amp follow where it has one.</summary>
+    public int[] StageSource { get; }
+
+    private int AddSource(SourceId id, NoiseKind kind = NoiseKind.Board)
+    {
+        _sources.Add(new NoiseSource(id, id.Words, kind, 0));
+        return _sources.Count - 1;
+    }
+
+    private int AddStageSource(SourceId id, string name, int stage)
+    {
+        _sources.Add(new NoiseSource(id, name, NoiseKind.Board, stage + 1));
+        return _sources.Count - 1;
+    }
+
+    private void AddInputSources()
+    {
+        ElectrodeSet set = Design.Electrodes;
+        AddElectrode(SourceId.ActiveElectrode, set.Active, InputLanes.Active, Input.SignalPort);
+        AddElectrode(SourceId.ReferenceElectrode, set.Reference, InputLanes.Reference, Input.ReferencePort);
+        if (set.Ground is { } ground)
+        {
+            AddElectrode(SourceId.GroundElectrode, ground, InputLanes.Ground, Input.GroundPort);
+        }
+
+        int protection = AddSource(SourceId.ProtectionResistors);
+        AddResistor(protection, Input.ActiveResistorPort, Input.ActiveResistorElement);
+        AddResistor(protection, Input.ReferenceResistorPort, Input.ReferenceResistorElement);
+        if (Design.Input.BiasResistor is not null)
+        {
+            int bias = AddSource(SourceId.BiasResistors);
+            AddResistor(bias, Input.ActiveInputPort, Input.ActiveBiasElement);
+            AddResistor(bias, Input.ReferenceInputPort, Input.ReferenceBiasElement);
+        }
+
+        AddBufferSources();
+        int current = AddSource(SourceId.AmplifierCurrent);
+        double corner = Design.Amplifier.CurrentNoiseCorner.Hertz, references = Design.EffectiveReferenceInputs;
+        AddFlicker(current, Input.ActiveInputPort, builds => Square(builds.CurrentNoise), corner);
+        AddFlicker(current, Input.ReferenceInputPort, builds => Square(builds.CurrentNoise) * references, corner);
+        if (set.Ground is not null)
+        {
+            AddResistor(AddSource(SourceId.GroundResistor), Input.GroundResistorPort, Input.GroundResistorElement);
+        }
+    }
+
+    private void AddElectrode(SourceId id, Electrode electrode, int index, int port)
+    {
+        var thermal = new Vector<double>(NoiseDensity.Thermal(Design.SkinTemperature));
+        int resistance = AddSource(id, NoiseKind.ElectrodeThermal);
+        _inputNoise.Add(new InputNoise(InputNoiseKind.ElectrodeThermal, resistance, port, (_, _) => thermal, 0, index));
+        if (0 < electrode.ExcessNoise.VoltsSquaredPerHertz)
+        {
+            int source = AddSource(id, NoiseKind.ElectrodeExcess);
+            _inputNoise.Add(
+                new InputNoise(InputNoiseKind.ElectrodeExcess, source, port, (_, builds) => builds.Excess[index], electrode.ExcessSlope, index));
+        }
+    }
+
+    private void AddBufferSources()
+    {
+        if (Input.Buffers.Count == 0)
+        {
+            return;
+        }
+
+        int current = AddSource(SourceId.BufferCurrent), voltage = AddSource(SourceId.BufferVoltage);
+        for (int i = 0; i < Input.Buffers.Count; i++)
+        {
+            int buffer = i;
+            InputModel.BufferPorts ports = Input.Buffers[i];
+            OpAmp opAmp = ports.Buffer.OpAmp;
+            AddFlicker(current, ports.Current, builds => Square(builds.BufferOpAmps[buffer].CurrentNoise), opAmp.CurrentNoiseCorner.Hertz);
+            AddFlicker(voltage, ports.Voltage, builds => Square(builds.BufferOpAmps[buffer].VoltageNoise), opAmp.NoiseCorner.Hertz);
+        }
+
+        if (Input.Buffers.Any(ports => ports.SkinResistor is not null))
+        {
+            int skin = AddSource(SourceId.SkinResistors);
+            foreach (InputModel.BufferPorts ports in Input.Buffers.Where(ports => ports.SkinResistor is not null))
+            {
+                AddResistor(skin, ports.SkinResistor!.Value, ports.SkinElement);
+            }
+        }
+    }
+
+    /// <summary>4kT times the conductance that the network has.</summary>
+    private void AddResistor(int source, int port, int element)
+    {
+        double thermal = NoiseDensity.Thermal(Design.BoardTemperature);
+        _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, port, (input, _) => thermal * input.Conductance(element), 0, -1));
+    }
+
+    private void AddFlicker(int source, int port, Func<BuildLanes, Vector<double>> level, double corner) =>
+        _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, port, (_, builds) => level(builds), corner, -1));
+
+    private static Vector<double> Square(Vector<double> x) => x * x;
+}
