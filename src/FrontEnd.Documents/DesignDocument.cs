@@ -226,8 +226,9 @@ public sealed class DesignDocument
     /// <returns>What went wrong; null for nothing.</returns>
     public Finding? Save(string path) => TextFiles.WriteAtomically(path, Text);
 
-    // An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what this one
-    // did.
+    /// <summary>An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what this one did.</summary>
+    private static readonly string[] BesideTheDesign = ["command", "version", "design", "expected", "results", "spread", "findings", "defaults", "cautions"];
+
     private static TableNode PlainDesign(SourceText source, TableNode root, List<Finding> findings)
     {
         if (root.Find("design") is not { Value: TableNode design })
@@ -237,10 +238,10 @@ public sealed class DesignDocument
 
         foreach (Entry entry in root.Entries)
         {
-            if (entry.Key is not ("command" or "version" or "design" or "expected" or "results" or "spread" or "findings" or "defaults" or "cautions"))
+            if (!BesideTheDesign.Contains(entry.Key, StringComparer.Ordinal))
             {
-                findings.Add(source.Placed(ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, ["design", "expected"]),
-                    ["design", "expected"], false), entry.KeySpan.Start));
+                Finding unknown = ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, ["design", "expected"]), ["design", "expected"], false);
+                findings.Add(source.Placed(unknown, entry.KeySpan.Start));
             }
         }
 

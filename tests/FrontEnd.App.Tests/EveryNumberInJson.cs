@@ -15,7 +15,7 @@ internal static partial class EveryNumberInJson
     /// <summary>SI value of one unit; a unit that is not listed counts as 1.</summary>
     private static readonly Dictionary<string, double> Factors = new(StringComparer.Ordinal)
     {
-        ["min"] = 60, ["h"] = 3600, ["d"] = 86_400, ["Ah"] = 3600, ["ppm"] = 1e-6,
+        ["min"] = 60, ["h"] = 3600, ["d"] = 86_400, ["Ah"] = 3600, ["ppm"] = 1e-6, ["k"] = 1e3,
     };
 
     private static readonly Dictionary<string, double> Prefixes = new(StringComparer.Ordinal)
@@ -31,6 +31,65 @@ internal static partial class EveryNumberInJson
     {
         IReadOnlyList<string> missing = Missing(text, json, labels);
         Assert.True(missing.Count == 0, $"{missing.Count} printed numbers are not in the JSON:\n{string.Join("\n", missing)}");
+    }
+
+    /// <summary>Fails with every number of the text that the JSON has neither as a number nor in any of its texts and keys.</summary>
+    /// <remarks>For pages that are made of sentences and lists as much as of figures: a default's <c>47 kΩ</c>, a year in a source, a count in a remark. Signs do not count.</remarks>
+    public static void IsTold(string text, string json)
+    {
+        List<double> numbers = [];
+        using (JsonDocument document = JsonDocument.Parse(json))
+        {
+            CollectTold(document.RootElement, numbers);
+        }
+
+        double[] sorted = [.. numbers.SelectMany(one => new[] { one, -one }).Order()];
+        string[] missing = [.. Printed().Matches(text).Where(one => !IsFound(one, sorted, 2)).Select(one => $"  {one.Value.Trim()}   in: {About(text, one)}")];
+        Assert.True(missing.Length == 0, $"{missing.Length} printed numbers are nowhere in the JSON:\n{string.Join("\n", missing)}");
+    }
+
+    private static void CollectTold(JsonElement element, List<double> numbers)
+    {
+        switch (element.ValueKind)
+        {
+            case JsonValueKind.Object:
+                foreach (JsonProperty property in element.EnumerateObject())
+                {
+                    numbers.AddRange(Printed().Matches(property.Name).SelectMany(Values));
+                    CollectTold(property.Value, numbers);
+                }
+
+                break;
+            case JsonValueKind.Array:
+                foreach (JsonElement one in element.EnumerateArray())
+                {
+                    CollectTold(one, numbers);
+                }
+
+                break;
+            case JsonValueKind.Number:
+                numbers.Add(element.GetDouble());
+                break;
+            case JsonValueKind.String:
+                numbers.AddRange(Printed().Matches(element.GetString()!).SelectMany(Values));
+                break;
+            default:
+                break;
+        }
+    }
+
+    /// <summary>A written number as it stands, and in SI units.</summary>
+    private static double[] Values(Match printed)
+    {
+        double number = double.Parse(printed.Groups["number"].ValueSpan, CultureInfo.InvariantCulture);
+        return [number, number * Scale(printed), printed.Groups["unit"].Value is "%" ? number / 100 : number];
+    }
+
+    private static double Scale(Match printed)
+    {
+        string unit = printed.Groups["unit"].Value;
+        double prefix = Prefixes[printed.Groups["prefix"].Value];
+        return (unit is "m²" ? prefix * prefix : prefix) * Factors.GetValueOrDefault(unit, 1);
     }
 
     /// <summary>The printed numbers that the JSON lacks, each with the words about it.</summary>
@@ -90,13 +149,14 @@ internal static partial class EveryNumberInJson
     }
 
     /// <summary>True where the JSON has a number that prints as this one.</summary>
-    private static bool IsFound(Match printed, double[] sorted)
+    /// <param name="digits">The fewest digits to which a number is printed.</param>
+    private static bool IsFound(Match printed, double[] sorted, int digits = 3)
     {
         double number = double.Parse(printed.Groups["number"].ValueSpan, CultureInfo.InvariantCulture);
-        double room = HalfLastPlace(printed.Groups["mantissa"].Value) * (printed.Groups["exponent"] is { Success: true } e ? Math.Pow(10, int.Parse(e.ValueSpan, CultureInfo.InvariantCulture)) : 1);
+        double room = HalfLastPlace(printed.Groups["mantissa"].Value, digits) * (printed.Groups["exponent"] is { Success: true } e ? Math.Pow(10, int.Parse(e.ValueSpan, CultureInfo.InvariantCulture)) : 1);
         string sign = printed.Groups["sign"].Value;
         string unit = printed.Groups["unit"].Value;
-        double prefix = Prefixes[printed.Groups["prefix"].Value], scale = (unit is "m²" ? prefix * prefix : prefix) * Factors.GetValueOrDefault(unit, 1);
+        double scale = Scale(printed);
         return (sign switch { "±" => new[] { number, -number }, "-" or "−" => [-number], _ => [number] }).Any(value => unit switch
         {
             "%" => Has(value, 1) || Has(value, 0.01),
@@ -113,8 +173,8 @@ internal static partial class EveryNumberInJson
         }
     }
 
-    /// <summary>Half a unit of the last digit that counts. A number without a point is whole, or was trimmed from three digits or more; zeros at its end may only hold the place.</summary>
-    private static double HalfLastPlace(string mantissa)
+    /// <summary>Half a unit of the last digit that counts. A number without a point is whole, or was trimmed from that many digits or more; zeros at its end may only hold the place.</summary>
+    private static double HalfLastPlace(string mantissa, int fewest)
     {
         int point = mantissa.IndexOf('.', StringComparison.Ordinal);
         if (0 <= point)
@@ -123,7 +183,7 @@ internal static partial class EveryNumberInJson
         }
 
         int digits = mantissa.TrimStart('0').Length;
-        return digits == 0 ? 0.005 : 0.5 * Math.Pow(10, digits - Math.Max(3, mantissa.Trim('0').Length));
+        return digits == 0 ? 0.005 : 0.5 * Math.Pow(10, digits - Math.Max(fewest, mantissa.Trim('0').Length));
     }
 
     private static string About(string text, Match number)
@@ -136,7 +196,7 @@ internal static partial class EveryNumberInJson
     /// <summary>A number that is not part of a name, and the unit behind it.</summary>
     [GeneratedRegex(
         @"(?<![\p{L}\p{N}_.][-+−]?)(?<sign>[-+−±]?)(?<number>(?<mantissa>\d+(?:\.\d+)?)(?:e(?<exponent>[-+]?\d+))?)(?![\p{N}_]|\.\d)"
-        + @"(?:(?:\s|(?=[%°]))(?<prefix>[fpnuµmckMGT]?)(?<unit>Hz|S/s|bit/s|bit|m²|Ah|min|h|d|ppm|%|dB|°C|°|LSB|V|A|Ω|F|s|C|T|W|J|K|m|×)(?![\p{L}\p{N}])|(?!\p{L}))",
+        + @"(?:(?:\s|(?=[%°]))(?<prefix>[fpnuµmckMGT]?)(?<unit>Hz|S/s|bit/s|bit|m²|Ah|min|h|d|ppm|%|dB|°C|°|LSB|V|A|Ω|F|s|C|T|W|J|K|m|k|×)(?![\p{L}\p{N}])|(?!\p{L}))",
         RegexOptions.CultureInvariant, 5000)]
     private static partial Regex Printed();
 

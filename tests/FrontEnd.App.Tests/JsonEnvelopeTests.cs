@@ -18,6 +18,11 @@ public class JsonEnvelopeTests
         { "spread designs/starter.toml --builds 8", "design" },
         { "rates designs/starter.toml --rates 500", "design" },
         { "bench designs/starter.toml", "design" },
+        { "explain designs/starter.toml noise.total", "design" },
+        { "sites", "head" },
+        { "problems --list", "count" },
+        { "glossary", "terms" },
+        { "filter --family bessel --shape low-pass --order 4 --corner 40Hz", "sections" },
         { "size designs/hobbyist-requirements.toml", "name" },
     };
 

@@ -19,7 +19,7 @@ internal static class BenchCommand
         Option<string?> test = new("--test") { Description = "the test that was recorded, such as shorted; needed for a recording" };
         Option<string?> channel = new("--channel") { Description = "name or number of the recording's channel; default: the first" };
         Option<bool> raw = new("--raw") { Description = "the recording was made with the digital filters off; default: on where the test has them on" };
-        Option<bool> json = new("--json") { Description = "print as JSON with numbers in SI units; default: text, 80 columns" };
+        Option<bool> json = OptionValues.Json();
         Command command = new("bench", "Lists the tests of a built board with the readings it should give, or compares readings or a recording with them. Every test is on a fixture with nobody connected. Exit code 0: all agree, 1: some do not, 2: something cannot be used.") { design, measured, test, channel, raw, json };
         command.SetAction(call => Run(
             call.GetRequiredValue(design), call.GetValue(measured), call.GetValue(test), call.GetValue(channel), call.GetValue(raw), call.GetValue(json), outlet));

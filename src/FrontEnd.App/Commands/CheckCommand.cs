@@ -17,7 +17,7 @@ internal static class CheckCommand
             Description = "design file, TOML or plain-number JSON; default: the starter design",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        Option<bool> json = new("--json") { Description = "print design, results and findings as JSON with numbers in SI units; default: text, 80 columns" };
+        Option<bool> json = OptionValues.Json();
         Option<bool> plain = new("--no-advice") { Description = "do not look for the change that helps each verdict most, which takes longer; default: look" };
         Command command = new("check", "Works out a design and holds it against its requirements. Exit code 0: all met, 1: some not met, 2: the design cannot be used.") { design, json, plain };
         command.SetAction(call => Run(call.GetValue(design), call.GetValue(json), !call.GetValue(plain), outlet));

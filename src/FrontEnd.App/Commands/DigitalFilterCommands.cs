@@ -1,6 +1,5 @@
 using System.CommandLine;
-using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
+using FrontEnd.DesignedFilters;
 using FrontEnd.Digital;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Filters;
@@ -9,12 +8,11 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.App.Commands;
 
-/// <summary>Notches and the filters that have no analogue model: <c>frontend filter notch</c>, <c>fir</c>, <c>comb</c> and <c>sinc</c>.</summary>
+/// <summary>Notches and the filters that have no analogue model: <c>frontend filter notch</c>, <c>fir</c>, <c>comb</c> and
+/// <c>sinc</c>.</summary>
 internal static class DigitalFilterCommands
 {
     private const string Codes = "Exit code 0: done, 2: there is no such filter.";
-
-    private static readonly Dictionary<string, NotchKind> NotchTopologies = new(StringComparer.Ordinal) { ["twin-t"] = NotchKind.TwinT, ["state-variable"] = NotchKind.StateVariable };
 
     private static readonly Dictionary<string, FirMethod> Methods = new(StringComparer.Ordinal) { ["equiripple"] = FirMethod.Equiripple, ["kaiser"] = FirMethod.Kaiser };
 
@@ -41,7 +39,8 @@ internal static class DigitalFilterCommands
             Taps = call.GetValue(taps),
             Rate = frame.RateOf(call, findings),
         }.Design() is var answer && answer.Filter is { } filter
-            ? new Made(answer.Findings, () => DigitalPages.Of(answer), () => DigitalJson.Of(answer), $"FIR {FilterWords.Of(answer.Wish.Shape)}", arithmetic => TapsExport.Of(filter, "FIR", arithmetic))
+            ? Made.Of(answer.Findings, () => DesignedFir.Of(answer), DigitalPages.Of)
+                with { Title = $"FIR {FilterWords.Of(answer.Wish.Shape)}", Export = arithmetic => TapsExport.Of(filter, "FIR", arithmetic) }
             : Made.Nothing(answer.Findings));
     }
 
@@ -58,7 +57,8 @@ internal static class DigitalFilterCommands
             Edge = OptionValues.Quantity<Frequency>(call.GetValue(edge), edge.Name, findings) ?? Frequency.FromHertz(40),
             Rate = frame.RateOf(call, findings),
         }.Design() is var answer && answer.Comb is { } comb
-            ? new Made(answer.Findings, () => DigitalPages.Of(answer), () => DigitalJson.Of(answer), "comb over mains periods", arithmetic => CombExport.Of(comb, "comb", arithmetic))
+            ? Made.Of(answer.Findings, () => DesignedComb.Of(answer), DigitalPages.Of)
+                with { Title = "comb over mains periods", Export = arithmetic => CombExport.Of(comb, "comb", arithmetic) }
             : Made.Nothing(answer.Findings));
     }
 
@@ -68,7 +68,7 @@ internal static class DigitalFilterCommands
         Option<double> q = new("--q") { Description = "centre over the -3 dB width; default: 10", DefaultValueFactory = _ => 10, HelpName = "N" };
         Option<bool> common = new("--common-width") { Description = "digital: every harmonic's notch as wide as the first; default: every notch has the same Q" };
         Option<string?> edge = new("--edge") { Description = "digital: upper edge of the band: harmonics up to it get a notch, the mains always; default: 40 Hz", HelpName = "F" };
-        Option<string?> topology = new("--topology") { Description = "analogue: the circuit: " + string.Join(", ", NotchTopologies.Keys) + "; default: the first", HelpName = "word" };
+        Option<string?> topology = new("--topology") { Description = "analogue: the circuit: " + string.Join(", ", FilterParts.Notches.Keys) + "; default: the first", HelpName = "word" };
         Option<string?> opAmp = OptionValues.OpAmpOption();
         Frame frame = new(
             "notch", "Designs notches: with --rate digital ones at the mains and its harmonics, without it an analogue one at the mains and what it is built of. " + Codes, outlet, sections: true,
@@ -84,25 +84,27 @@ internal static class DigitalFilterCommands
                 Rate = frame.RateOf(call, findings),
             };
             bool isDigital = frame.HasRate(call);
-            findings.AddRange((isDigital ? (Option[])[topology, opAmp] : [common, edge]).Where(o => call.GetResult(o) is { Implicit: false })
+            findings.AddRange((isDigital ? (Option[])[topology, opAmp] : [common, edge])
+                .Where(o => call.GetResult(o) is { Implicit: false })
                 .Select(o => CallMessages.SaysNothing(o.Name, isDigital ? "a digital notch" : "an analogue notch")));
             if (!isDigital)
             {
                 FilterParts build = new()
                 {
                     OpAmp = OptionValues.OpAmp(call.GetValue(opAmp), opAmp.Name, findings),
-                    Notch = OptionValues.Word(call.GetValue(topology) ?? "twin-t", topology.Name, NotchTopologies, findings),
+                    Notch = OptionValues.Word(call.GetValue(topology) ?? "twin-t", topology.Name, FilterParts.Notches, findings),
                 };
                 FilterAnswer analog = wish.DesignAnalog();
-                return analog.Filter is null ? Made.Nothing(analog.Findings) : new Made(analog.Findings, () => FilterPage.Of(analog, build), () => FilterJson.Of(analog), "", null);
+                return analog.Filter is null
+                    ? Made.Nothing(analog.Findings)
+                    : Made.Of(analog.Findings, () => DesignedSections.Of(analog, build), FilterPage.Of);
             }
 
             NotchAnswer answer = wish.Design();
             return answer.Sections is not { } sections
                 ? Made.Nothing(answer.Findings)
-                : new Made(
-                    answer.Findings, () => DigitalPages.Of(answer), () => DigitalJson.Of(answer), string.Join(", ", answer.Names),
-                    arithmetic => SectionsExport.Of(sections, answer.Names, answer.Wish.Rate, arithmetic));
+                : Made.Of(answer.Findings, () => DesignedNotches.Of(answer), DigitalPages.Of)
+                    with { Title = string.Join(", ", answer.Names), Export = arithmetic => SectionsExport.Of(sections, answer.Names, answer.Wish.Rate, arithmetic) };
         });
     }
 
@@ -121,14 +123,25 @@ internal static class DigitalFilterCommands
             Taps = call.GetValue(taps),
             Rate = frame.RateOf(call, findings),
         }.Design() is var answer && answer.Compensation is { } filter
-            ? new Made(answer.Findings, () => DigitalPages.Of(answer), () => DigitalJson.Of(answer), $"taps behind a sinc^{answer.Wish.Order}", arithmetic => TapsExport.Of(filter, "compensation", arithmetic))
+            ? Made.Of(answer.Findings, () => DesignedSinc.Of(answer), DigitalPages.Of)
+                with { Title = $"taps behind a sinc^{answer.Wish.Order}", Export = arithmetic => TapsExport.Of(filter, "compensation", arithmetic) }
             : Made.Nothing(answer.Findings));
     }
 
-    /// <summary>What a command has made: findings, and where there is a filter its page, its JSON and its coefficients.</summary>
-    private sealed record Made(IReadOnlyList<Finding> Findings, Func<string>? Page, Func<string>? Json, string Title, Func<DigitalArithmetic, FilterExport?>? Export)
+    /// <summary>What a command has made: findings, and where there is a filter its page, its JSON and its coefficients, each worked out
+    /// when it is asked for.</summary>
+    private sealed record Made(IReadOnlyList<Finding> Findings, Func<string>? Page, Func<string, string>? Json)
     {
-        public static Made Nothing(IReadOnlyList<Finding> findings) => new(findings, null, null, "", null);
+        /// <summary>What is filtered, for the first lines of a coefficient file.</summary>
+        public string Title { get; init; } = "";
+
+        /// <summary>The coefficients; null for an analogue filter.</summary>
+        public Func<DigitalArithmetic, FilterExport?>? Export { get; init; }
+
+        public static Made Nothing(IReadOnlyList<Finding> findings) => new(findings, null, null);
+
+        public static Made Of<T>(IReadOnlyList<Finding> findings, Func<T> design, Func<T, string> page)
+            where T : DesignedFilter => new(findings, () => page(design()), command => AnswerJson.Of(design(), command));
     }
 
     /// <summary>What the four have in common: rate, JSON, coefficients, findings, exit codes.</summary>
@@ -156,7 +169,8 @@ internal static class DigitalFilterCommands
             _output.AddTo(_command, sections);
         }
 
-        public Frequency RateOf(ParseResult call, List<Finding> findings) => OptionValues.Quantity<Frequency>(call.GetValue(_rate), _rate.Name, findings) ?? default;
+        public Frequency RateOf(ParseResult call, List<Finding> findings) =>
+            OptionValues.Quantity<Frequency>(call.GetValue(_rate), _rate.Name, findings) ?? default;
 
         public bool HasRate(ParseResult call) => call.GetValue(_rate) is not null;
 
@@ -185,7 +199,7 @@ internal static class DigitalFilterCommands
                     return CoefficientOutput.Write(file, made.Title, made.Export(arithmetic), arithmetic, _outlet);
                 }
 
-                _outlet.Results.Write(call.GetValue(_json) ? made.Json!() : made.Page());
+                _outlet.Results.Write(call.GetValue(_json) ? made.Json!($"filter {_command.Name}") : made.Page());
                 return ExitCode.Met;
             });
             return _command;

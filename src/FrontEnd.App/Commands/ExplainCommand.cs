@@ -4,6 +4,7 @@ using FrontEnd.Documents.Sheets;
 using FrontEnd.Findings;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
+using FrontEnd.Teaching;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;
@@ -17,12 +18,13 @@ internal static class ExplainCommand
     {
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
         Argument<string> id = new("id") { Description = "the result's id as `frontend check` shows it, such as noise.total" };
-        Command command = new("explain", "Shows where a figure comes from: equation, numbers, the same figure by hand, source, verdict, a diagram where it helps, and how it moves with each input.") { design, id };
-        command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(id), outlet));
+        Option<bool> json = OptionValues.Json();
+        Command command = new("explain", "Shows where a figure comes from: equation, numbers, the same figure by hand, source, verdict, a diagram where it helps, and how it moves with each input.") { design, id, json };
+        command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(id), call.GetValue(json), outlet));
         return command;
     }
 
-    private static int Run(string path, string id, Outlet outlet)
+    private static int Run(string path, string id, bool json, Outlet outlet)
     {
         if (DesignInput.Usable(path, outlet) is not { } document)
         {
@@ -37,14 +39,13 @@ internal static class ExplainCommand
             return ExitCode.Unusable;
         }
 
-        if (assessment.Find(id) is not { } asked)
+        if (Explained.Of(assessment, id) is not { } explained)
         {
             outlet.Tell(CallMessages.NoResult(id, NearestOf(id, assessment)));
             return ExitCode.Unusable;
         }
 
-        Assessment advised = Advisor.Advise(assessment);
-        outlet.Results.Write(ExplainText.Of(advised, advised[asked.Id], Sensitivity.Of(assessment, asked.Id)));
+        outlet.Results.Write(json ? AnswerJson.Of(explained) : ExplainText.Of(explained));
         return ExitCode.Met;
     }
 

@@ -1,6 +1,5 @@
 using System.CommandLine;
-using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
+using FrontEnd.DesignedFilters;
 using FrontEnd.Digital;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Filters;
@@ -35,7 +34,12 @@ internal static class FilterCommand
     {
         List<Finding> findings = [];
         DigitalArithmetic arithmetic = options.Output.Arithmetic(call, findings);
-        FilterParts build = new() { OpAmp = OptionValues.OpAmp(call.GetValue(options.OpAmp), options.OpAmp.Name, findings), Topology = OptionValues.Word(call.GetValue(options.Topology) ?? "sallen-key", options.Topology.Name, Topologies, findings) };
+        FilterParts build = new()
+        {
+            OpAmp = OptionValues.OpAmp(call.GetValue(options.OpAmp), options.OpAmp.Name, findings),
+            Topology = OptionValues.Word(
+                call.GetValue(options.Topology) ?? "sallen-key", options.Topology.Name, FilterParts.Topologies, findings),
+        };
         FilterWish wish = new()
         {
             Family = OptionValues.Word(call.GetRequiredValue(options.Family), options.Family.Name, FilterWords.Families, findings),
@@ -46,7 +50,8 @@ internal static class FilterCommand
             Rate = OptionValues.Quantity<Frequency>(call.GetValue(options.Rate), options.Rate.Name, findings),
             Ripple = OptionValues.Quantity<Decibels>(call.GetValue(options.Ripple), options.Ripple.Name, findings),
             Attenuation = OptionValues.Quantity<Decibels>(call.GetValue(options.Attenuation), options.Attenuation.Name, findings),
-            Normalisation = OptionValues.Word(call.GetValue(options.Normalisation) ?? "magnitude", options.Normalisation.Name, Normalisations, findings),
+            Normalisation = OptionValues.Word(
+                call.GetValue(options.Normalisation) ?? "magnitude", options.Normalisation.Name, Normalisations, findings),
         };
         FilterAnswer? answer = findings.Count == 0 ? wish.Design() : null;
         findings.AddRange(answer?.Findings ?? []);
@@ -61,7 +66,8 @@ internal static class FilterCommand
             return Write(file, answer, arithmetic, outlet);
         }
 
-        outlet.Results.Write(call.GetValue(options.Json) ? FilterJson.Of(answer) : FilterPage.Of(answer, build));
+        DesignedSections filter = DesignedSections.Of(answer, build);
+        outlet.Results.Write(call.GetValue(options.Json) ? AnswerJson.Of(filter, "filter") : FilterPage.Of(filter));
         return ExitCode.Met;
     }
 
@@ -74,15 +80,9 @@ internal static class FilterCommand
         }
 
         string name = $"{FilterWords.Name(answer.Wish.Family)} {FilterWords.Of(answer.Wish.Shape)}, order {answer.Prototype!.Order}";
-        return CoefficientOutput.Write(file, name, SectionsExport.Of(digital.Sections, [.. Enumerable.Repeat(name, digital.Sections.Count)], digital.Rate, arithmetic), arithmetic, outlet);
+        SectionsExport? export = SectionsExport.Of(digital.Sections, [.. Enumerable.Repeat(name, digital.Sections.Count)], digital.Rate, arithmetic);
+        return CoefficientOutput.Write(file, name, export, arithmetic, outlet);
     }
-
-    private static readonly Dictionary<string, SectionKind> Topologies = new(StringComparer.Ordinal)
-    {
-        ["sallen-key"] = SectionKind.SallenKey,
-        ["sallen-key-equal"] = SectionKind.SallenKeyEqual,
-        ["multiple-feedback"] = SectionKind.MultipleFeedback,
-    };
 
     private static readonly Dictionary<string, BesselNormalisation> Normalisations = new(StringComparer.Ordinal)
     {
@@ -116,14 +116,15 @@ internal static class FilterCommand
 
         public Option<string?> Normalisation { get; } = new("--normalisation") { Description = "bessel: the corner is -3 dB (magnitude) or 1/(2π·group delay at 0 Hz) (delay); default: magnitude", HelpName = "word" };
 
-        public Option<string?> Topology { get; } = new("--topology") { Description = "circuit of an analogue low-pass: " + string.Join(", ", Topologies.Keys) + "; default: the first", HelpName = "word" };
+        public Option<string?> Topology { get; } = new("--topology") { Description = "circuit of an analogue low-pass: " + string.Join(", ", FilterParts.Topologies.Keys) + "; default: the first", HelpName = "word" };
 
         public Option<string?> OpAmp { get; } = OptionValues.OpAmpOption();
 
-        public Option<bool> Json { get; } = new("--json") { Description = "print sections, zeros, poles and gain as JSON; default: text, 80 columns" };
+        public Option<bool> Json { get; } = new("--json") { Description = "print sections, zeros, poles, gain and all that the page says as JSON; default: text, 80 columns" };
 
         public CoefficientOutput Output { get; } = new();
 
-        public IEnumerable<Option> All => [Family, Shape, Corner, Order, StopFrequency, Rate, Ripple, Attenuation, Normalisation, Topology, OpAmp, Json];
+        public IEnumerable<Option> All =>
+            [Family, Shape, Corner, Order, StopFrequency, Rate, Ripple, Attenuation, Normalisation, Topology, OpAmp, Json];
     }
 }

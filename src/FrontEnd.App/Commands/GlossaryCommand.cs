@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Teaching;
 using FrontEnd.Text;
@@ -11,12 +12,13 @@ internal static class GlossaryCommand
     public static Command Make(Outlet outlet)
     {
         Argument<string?> term = new("term") { Description = "term, symbol or short form, such as \"noise gain\", f_c or CMRR; default: all terms", Arity = ArgumentArity.ZeroOrOne };
-        Command command = new("glossary", "Explains a term or a symbol in a sentence.") { term };
-        command.SetAction(call => Run(call.GetValue(term), outlet));
+        Option<bool> json = OptionValues.Json();
+        Command command = new("glossary", "Explains a term or a symbol in a sentence.") { term, json };
+        command.SetAction(call => Run(call.GetValue(term), call.GetValue(json), outlet));
         return command;
     }
 
-    private static int Run(string? word, Outlet outlet)
+    private static int Run(string? word, bool json, Outlet outlet)
     {
         IReadOnlyList<Term> terms = word is null ? Glossary.All : Glossary.Find(word);
         if (terms.Count == 0)
@@ -25,10 +27,7 @@ internal static class GlossaryCommand
             return ExitCode.Unusable;
         }
 
-        foreach (Term term in terms)
-        {
-            outlet.Results.Write(GlossaryText.Of(term, others: word is not null));
-        }
+        outlet.Results.Write(json ? AnswerJson.Of(terms) : string.Concat(terms.Select(term => GlossaryText.Of(term, others: word is not null))));
 
         return ExitCode.Met;
     }

@@ -12,6 +12,9 @@ namespace FrontEnd.App.Commands;
 /// <summary>Values of options from their text; what cannot be read becomes a finding at the option.</summary>
 internal static class OptionValues
 {
+    /// <summary>The option that every command with figures has.</summary>
+    public static Option<bool> Json() => new("--json") { Description = "print JSON with numbers in SI units; default: text, 80 columns" };
+
     /// <summary>One of a set of words; the default value beside the finding.</summary>
     public static T Word<T>(string text, string option, IReadOnlyDictionary<string, T> words, List<Finding> findings)
         where T : struct

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Findings;
 using FrontEnd.Teaching;
@@ -22,15 +23,79 @@ internal static class ProblemsCommand
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
         Option<string?> folder = new("--output", "-o") { Description = "folder for problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced", HelpName = "folder" };
         Option<bool> only = new("--list") { Description = "only list the kinds of problems that there are; nothing is written" };
-        Command command = new("problems", "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count, seed, level, students, folder, only };
+        Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
+        Command command = new("problems", "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count, seed, level, students, folder, only, json };
         command.SetAction(call => Run(
-            call.GetValue(topics) ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students), call.GetValue(only), call.GetValue(folder), outlet));
+            new ProblemsCall(call.GetValue(topics) ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
+            {
+                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder),
+            },
+            outlet));
         return command;
     }
 
-    private static int Run(string[] words, string? countText, string? seedText, string? levelText, string? list, bool only, string? folder, Outlet outlet)
+    private static int Run(ProblemsCall call, Outlet outlet)
     {
         List<Finding> findings = [];
+        List<Topic> topics = Named(call.Topics, findings);
+        int count = (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
+        int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
+        ulong seed = Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings);
+        IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
+        if (!call.ListOnly && call.Folder is null)
+        {
+            findings.Add(CallMessages.Call("-o with a folder to write to is missing, or --list", "frontend problems"));
+        }
+
+        if (call.Json && !call.ListOnly)
+        {
+            findings.Add(CallMessages.Call("--json goes with --list only", "frontend problems"));
+        }
+
+        if (findings.Exists(finding => finding.Severity == Severity.Error))
+        {
+            outlet.Tell(findings);
+            return ExitCode.Unusable;
+        }
+
+        IReadOnlyList<Template> templates = TemplateSet.Fitting(topics, level);
+        if (templates.Count == 0)
+        {
+            outlet.Tell(Messages.NoTemplate());
+            return ExitCode.Unusable;
+        }
+
+        if (call.ListOnly)
+        {
+            outlet.Results.Write(call.Json ? AnswerJson.Of(templates) : TemplateList.Of(templates));
+            return ExitCode.Met;
+        }
+
+        if (templates.Count < count)
+        {
+            findings.Add(Messages.AskedAgain(count, templates.Count));
+        }
+
+        outlet.Tell(findings);
+        return Write(call.Folder!, Homework.Make(topics, level, count, seed, students), count, outlet);
+    }
+
+    private static int Write(string folder, Homework homework, int count, Outlet outlet)
+    {
+        if (HomeworkFiles.Write(folder, homework) is { } problem)
+        {
+            outlet.Tell(problem);
+            return ExitCode.Unusable;
+        }
+
+        string sheets = homework.Sheets.Count == 1 ? "1 sheet" : $"{homework.Sheets.Count} sheets", key = Path.Combine(folder, "key");
+        outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions");
+        outlet.Messages.WriteLine($"the key is in {key}; the list of answers to fill in a copy of is {Path.Combine(folder, "answers-blank.csv")}");
+        return ExitCode.Met;
+    }
+
+    private static List<Topic> Named(string[] words, List<Finding> findings)
+    {
         List<Topic> topics = [];
         foreach (string word in words)
         {
@@ -44,51 +109,7 @@ internal static class ProblemsCommand
             }
         }
 
-        int count = (int)Whole("--count", countText, 10, 1, MostQuestions, findings);
-        int? level = levelText is null ? null : (int)Whole("--level", levelText, 1, 1, 3, findings);
-        ulong seed = Whole("--seed", seedText, 1, 0, ulong.MaxValue, findings);
-        IReadOnlyList<Student> students = list is null ? [] : ReadStudents(list, findings);
-        if (!only && folder is null)
-        {
-            findings.Add(CallMessages.Call("-o with a folder to write to is missing, or --list", "frontend problems"));
-        }
-
-        if (findings.Exists(finding => finding.Severity == Severity.Error))
-        {
-            outlet.Tell(findings);
-            return ExitCode.Unusable;
-        }
-
-        int templates = TemplateSet.Fitting(topics, level).Count;
-        if (templates > 0 && only)
-        {
-            outlet.Results.Write(TemplateList.Of(TemplateSet.Fitting(topics, level)));
-            return ExitCode.Met;
-        }
-
-        if (templates == 0)
-        {
-            outlet.Tell(Messages.NoTemplate());
-            return ExitCode.Unusable;
-        }
-
-        if (templates < count)
-        {
-            findings.Add(Messages.AskedAgain(count, templates));
-        }
-
-        outlet.Tell(findings);
-        Homework homework = Homework.Make(topics, level, count, seed, students);
-        if (HomeworkFiles.Write(folder!, homework) is { } problem)
-        {
-            outlet.Tell(problem);
-            return ExitCode.Unusable;
-        }
-
-        string sheets = homework.Sheets.Count == 1 ? "1 sheet" : $"{homework.Sheets.Count} sheets";
-        outlet.Messages.WriteLine($"wrote {Path.Combine(folder!, "problems.html")} to print: {sheets} of {count} questions");
-        outlet.Messages.WriteLine($"the key is in {Path.Combine(folder!, "key")}; the list of answers to fill in a copy of is {Path.Combine(folder!, "answers-blank.csv")}");
-        return ExitCode.Met;
+        return topics;
     }
 
     private static IReadOnlyList<Student> ReadStudents(string path, List<Finding> findings)
@@ -123,5 +144,15 @@ internal static class ProblemsCommand
 
         findings.Add(Messages.NotInRange(option, text, FormattableString.Invariant($"{least} to {greatest}")));
         return usual;
+    }
+
+    /// <summary>What was typed.</summary>
+    private sealed record ProblemsCall(string[] Topics, string? Count, string? Seed, string? Level, string? Students)
+    {
+        public bool ListOnly { get; init; }
+
+        public bool Json { get; init; }
+
+        public string? Folder { get; init; }
     }
 }

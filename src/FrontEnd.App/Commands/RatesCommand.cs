@@ -17,7 +17,7 @@ internal static class RatesCommand
     {
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
         Option<string?> rates = new("--rates") { Description = $"rates to compare, in samples a second, separated by commas; default: {string.Join(',', RateStudy.Candidates.Select(rate => QuantityText.FormatTrimmed(rate.Hertz, "1", 6)))}" };
-        Option<bool> json = new("--json") { Description = "print as JSON with numbers in SI units; default: text, 80 columns" };
+        Option<bool> json = OptionValues.Json();
         Command command = new("rates", "Compares sampling rates: anti-alias order, where the mains lands at 50 and 60 Hz, what is left of it, droop, delay. Exit code 0: the recommended rate meets what depends on it, 1: none does, 2: the call or the design cannot be used.") { design, rates, json };
         command.SetAction(call => Run(call.GetRequiredValue(design), call.GetValue(rates), call.GetValue(json), outlet));
         return command;

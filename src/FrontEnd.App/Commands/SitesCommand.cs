@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Findings;
 using FrontEnd.Teaching;
@@ -20,18 +21,19 @@ internal static class SitesCommand
         Option<bool> column = new("--halfway-fp-c") { Description = "place F3, F4, P3, P4 halfway between Fp and C or O and C; default: halfway between Fz and F7 and so on" };
         Option<bool> rows = new("--ten-ten") { Description = "the 10-10 rows as well; default: the sites of the 10-20 system" };
         Option<string?> svg = new("--svg") { Description = "file for the head map; a file that is there is replaced", HelpName = "file" };
-        Command command = new("sites", "Shows where the sites of the 10-20 system are measured on a head, how far apart two of them are, and what a montage compares.") { sagittal, coronal, ring, from, to, montage, rows, column, svg };
+        Option<bool> json = OptionValues.Json();
+        Command command = new("sites", "Shows where the sites of the 10-20 system are measured on a head, how far apart two of them are, and what a montage compares.") { sagittal, coronal, ring, from, to, montage, rows, column, svg, json };
         command.SetAction(call => Run(
             new SitesRequest
             {
                 NasionInion = call.GetRequiredValue(sagittal), Preauricular = call.GetRequiredValue(coronal), Circumference = call.GetRequiredValue(ring),
                 From = call.GetValue(from) ?? "", To = call.GetValue(to) ?? "", Montage = call.GetValue(montage) ?? "", Rule = call.GetValue(column) ? SiteRule.Column : SiteRule.Row, Set = call.GetValue(rows) ? SiteSet.TenTen : SiteSet.TenTwenty,
             },
-            call.GetValue(svg), outlet));
+            call.GetValue(svg), call.GetValue(json), outlet));
         return command;
     }
 
-    private static int Run(SitesRequest request, string? svg, Outlet outlet)
+    private static int Run(SitesRequest request, string? svg, bool json, Outlet outlet)
     {
         (SitesAnswer? answer, IReadOnlyList<Finding> findings) = request.Work();
         if (answer is null)
@@ -40,13 +42,13 @@ internal static class SitesCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Results.Write(answer.Text);
+        outlet.Results.Write(json ? AnswerJson.Of(answer.Sites) : answer.Text);
         if (svg is null)
         {
             return ExitCode.Met;
         }
 
-        if (TextFiles.WriteAtomically(svg, HeadMap.Svg(request.Rule, request.Set, answer.Pairs)) is { } problem)
+        if (TextFiles.WriteAtomically(svg, HeadMap.Svg(answer.Sites)) is { } problem)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;

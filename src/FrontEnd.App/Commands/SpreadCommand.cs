@@ -18,7 +18,7 @@ internal static class SpreadCommand
         Option<string> distribution = new("--distribution") { Description = "resistors and capacitors uniform within their tolerance, or normal with tolerance = 3σ; default: uniform", DefaultValueFactory = _ => "uniform" };
         distribution.AcceptOnlyFromAmong("uniform", "normal");
         Option<string?> least = new("--yield") { Description = "least share of devices that must meet every requirement, such as 99%; default: judge nothing" };
-        Option<bool> json = new("--json") { Description = "print JSON with numbers in SI units; default: text" };
+        Option<bool> json = OptionValues.Json();
         Command command = new(
             "spread",
             "Draws devices of a design and shows how their figures spread. Exit code 0: done, 1: below --yield, 2: the design cannot be used, 130: interrupted.") { design, builds, seed, distribution, least, json };

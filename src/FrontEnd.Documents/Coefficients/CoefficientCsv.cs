@@ -13,7 +13,7 @@ internal static class CoefficientCsv
     {
         SectionsExport sections => Of(sections),
         TapsExport taps => Of(taps),
-        CombExport comb => $"filter,rate,word,period,periods\n{Quoted(comb.Names[0])},{Number(comb.Rate.Hertz)},{DigitalArithmetic.WordOf(comb.Arithmetic.Word)},{comb.Comb.Period},{comb.Comb.Periods}\n",
+        CombExport comb => $"filter,rate,word,period,periods\n{CsvText.Cell(comb.Names[0])},{Number(comb.Rate.Hertz)},{DigitalArithmetic.WordOf(comb.Arithmetic.Word)},{comb.Comb.Period},{comb.Comb.Periods}\n",
         _ => throw new ArgumentOutOfRangeException(nameof(export), export, "The export is not handled."),
     };
 
@@ -25,12 +25,10 @@ internal static class CoefficientCsv
         {
             string[] cells =
             [
-                Quoted(export.Names[0]), $"{k}", Number(export.Rate.Hertz), DigitalArithmetic.WordOf(export.Arithmetic.Word),
-                Number(taps[k]),
-                export.Taps.FractionBits is { } bits ? $"{bits}" : "",
-                export.Taps.Words.Count == 0 ? "" : export.Taps.Words[k].ToString(CultureInfo.InvariantCulture),
+                export.Names[0], $"{k}", Number(export.Rate.Hertz), DigitalArithmetic.WordOf(export.Arithmetic.Word), Number(taps[k]),
+                export.Taps.FractionBits is { } bits ? $"{bits}" : "", export.Taps.Words.Count == 0 ? "" : export.Taps.Words[k].ToString(CultureInfo.InvariantCulture),
             ];
-            text.AppendJoin(',', cells).Append('\n');
+            text.Row("\n", cells);
         }
 
         return text.ToString();
@@ -45,21 +43,15 @@ internal static class CoefficientCsv
             Biquad s = section.Rounded;
             string[] cells =
             [
-                Quoted(export.Names[i]), $"{i + 1}", Number(export.Rate.Hertz), DigitalArithmetic.WordOf(export.Arithmetic.Word),
-                DigitalArithmetic.FormOf(export.Arithmetic.Form),
-                Number(s.B0), Number(s.B1), Number(s.B2), "1", Number(s.A1), Number(s.A2),
-                section.FractionBits is { } bits ? $"{bits}" : "",
-                .. section.Words.Count == 0
-                ? Enumerable.Repeat("", 5) : section.Words.Select(word => word.ToString(CultureInfo.InvariantCulture)),
+                export.Names[i], $"{i + 1}", Number(export.Rate.Hertz), DigitalArithmetic.WordOf(export.Arithmetic.Word), DigitalArithmetic.FormOf(export.Arithmetic.Form),
+                Number(s.B0), Number(s.B1), Number(s.B2), "1", Number(s.A1), Number(s.A2), section.FractionBits is { } bits ? $"{bits}" : "",
+                .. section.Words.Count == 0 ? Enumerable.Repeat("", 5) : section.Words.Select(word => word.ToString(CultureInfo.InvariantCulture)),
             ];
-            text.AppendJoin(',', cells).Append('\n');
+            text.Row("\n", cells);
         }
 
         return text.ToString();
     }
 
     private static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);
-
-    private static string Quoted(string text) =>
-        text.AsSpan().IndexOfAny(",\"\n\r") < 0 ? text : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

@@ -12,7 +12,7 @@ public static class ReadingsFile
     /// <summary>True where the file's first line says that it holds readings.</summary>
     public static bool Is(string path) =>
         string.Equals(Path.GetExtension(path), ".csv", StringComparison.OrdinalIgnoreCase) && TextFiles.Read(path, out _) is { } text
-            && Head(text) is not null;
+        && CsvText.Rows(text, remarks: true).FirstOrDefault(row => row.Remark is null) is { Cells: not null } first && IsHead(first);
 
     /// <summary>Every reading with its test, in the order of the file, and what cannot be read.</summary>
     public static (IReadOnlyList<(BenchReading Test, IQuantity Reading)> Readings, IReadOnlyList<Finding> Findings) Read(string path,
@@ -28,18 +28,10 @@ public static class ReadingsFile
         List<(BenchReading, IQuantity)> readings = [];
         List<Finding> findings = [];
         string[] known = [.. plan.Select(test => test.Name)];
-        int number = 0;
-        foreach (string raw in text.Split('\n'))
+        foreach (CsvRow row in CsvText.Rows(text, remarks: true).Where(row => row.Remark is null && !IsHead(row)))
         {
-            number++;
-            string line = raw.Trim();
-            if (line.Length == 0 || line[0] == '#' || string.Equals(line, Head(text), StringComparison.Ordinal))
-            {
-                continue;
-            }
-
-            int comma = line.IndexOf(',', StringComparison.Ordinal);
-            string name = comma < 0 ? line : line[..comma].Trim(), value = comma < 0 ? "" : line[(comma + 1)..].Trim();
+            string name = row.Cells[0].Trim(), value = string.Join(',', row.Cells.Skip(1)).Trim();
+            int number = row.Line;
             if (plan.FirstOrDefault(test => string.Equals(test.Name, name, StringComparison.OrdinalIgnoreCase)) is not { } found)
             {
                 findings.Add(Messages.NoTest(name, Nearest.Of(name, known), known) with { Field = "", File = path, Line = number });
@@ -64,12 +56,6 @@ public static class ReadingsFile
         return (readings, findings);
     }
 
-    private static string? Head(string text)
-    {
-        string? first = text.Split('\n').Select(line => line.Trim().TrimStart('\uFEFF'))
-            .FirstOrDefault(line => line.Length != 0 && line[0] != '#');
-        return first is not null
-            && string.Equals(first.Replace(" ", "", StringComparison.Ordinal), "test,reading", StringComparison.OrdinalIgnoreCase)
-            ? first : null;
-    }
+    private static bool IsHead(CsvRow row) => row.Cells is [var test, var reading]
+        && string.Equals(test.Trim(), "test", StringComparison.OrdinalIgnoreCase) && string.Equals(reading.Trim(), "reading", StringComparison.OrdinalIgnoreCase);
 }

@@ -1,3 +1,4 @@
+using FrontEnd.Quantities;
 using FrontEnd.Bench;
 using FrontEnd.Designs;
 using FrontEnd.Text;
@@ -7,7 +8,6 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>Tests at the bench and what came of them as plain text, 80 columns wide.</summary>
 public static class BenchText
 {
-    private const int PlotRows = 16;
     private const int BarRoom = 24;
 
     /// <summary>The tests with the readings to expect.</summary>
@@ -104,32 +104,30 @@ public static class BenchText
             ]);
     }
 
-    /// <summary>Both spectra in rows of equal ratio: densities and a bar of their difference, one mark a decibel.</summary>
+    /// <summary>Densities and a bar of their difference, one mark a decibel.</summary>
     private static void Spectrum(TextPage page, BenchResult result)
     {
-        if (result.Spectra is not [{ } measured, { } predicted] || measured.X.Length < 2)
+        IReadOnlyList<SpectrumRow> rows = SpectrumRow.Of(result);
+        if (rows.Count == 0)
         {
             return;
         }
 
         page.Line("  spectrum, rms over each row's frequencies; bar: measured over predicted, one");
         page.Line("  mark a decibel");
-        double low = measured.X[0], high = measured.X[^1], step = Math.Pow(high / low, 1.0 / PlotRows);
-        List<Row> rows = [];
-        for (int row = 0; row < PlotRows; row++)
-        {
-            double from = low * Math.Pow(step, row), to = from * step;
-            int[] bins = [.. Enumerable.Range(0, measured.X.Length).Where(k => from <= measured.X[k] && (measured.X[k] < to || (row == PlotRows - 1 && k == measured.X.Length - 1)))];
-            if (bins.Length == 0)
-            {
-                continue;
-            }
+        page.Table(
+            [new Column("from"), new Column("measured"), new Column("predicted"), new Column("difference", IsText: true)],
+            [
+                .. rows.Select(row => new Row(
+                [
+                    QuantityText.Format(row.From, 2), QuantityText.Format(row.Measured, 2), QuantityText.Format(row.Predicted, 2), Bar(row.Difference),
+                ])),
+            ]);
+    }
 
-            double m = Math.Sqrt(bins.Average(k => measured.Y[k] * measured.Y[k])), p = Math.Sqrt(bins.Average(k => predicted.Y[k] * predicted.Y[k]));
-            int marks = 0 < m && 0 < p ? (int)Math.Clamp(Math.Round(20 * Math.Log10(m / p)), -BarRoom / 2, BarRoom) : 0;
-            rows.Add(new Row([QuantityText.Format(from, "Hz", 2), QuantityText.Format(m, "V/√Hz", 2), QuantityText.Format(p, "V/√Hz", 2), marks < 0 ? new string('-', -marks) : new string('+', marks)]));
-        }
-
-        page.Table([new Column("from"), new Column("measured"), new Column("predicted"), new Column("difference", IsText: true)], rows);
+    private static string Bar(Decibels? difference)
+    {
+        int marks = (int)Math.Clamp(Math.Round(difference?.Value ?? 0), -BarRoom / 2, BarRoom);
+        return new string(marks < 0 ? '-' : '+', Math.Abs(marks));
     }
 }

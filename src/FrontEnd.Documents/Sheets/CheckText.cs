@@ -83,15 +83,14 @@ public static class CheckText
         }
     }
 
-    /// <summary>By source, so that what rests on nothing but custom stands together.</summary>
     private static void Defaults(TextPage page, Sheet sheet)
     {
         page.Blank();
         page.Line("defaults used, by their source");
-        foreach (IGrouping<string, DefaultUsed> group in DefaultUsed.Of(sheet).GroupBy(one => one.Source, StringComparer.Ordinal))
+        foreach ((string source, string texts) in DefaultUsed.BySource(sheet))
         {
-            page.Paragraph(group.Key + ":", "  ");
-            page.Paragraph(string.Join(", ", group.Select(one => one.Value.Length == 0 ? one.Key : $"{one.Key} {one.Value}")), "    ");
+            page.Paragraph(source + ":", "  ");
+            page.Paragraph(texts, "    ");
         }
     }
 }

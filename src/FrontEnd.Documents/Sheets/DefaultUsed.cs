@@ -29,6 +29,10 @@ public sealed record DefaultUsed(string Key, string Value, string Source)
         return used;
     }
 
+    /// <summary>The defaults in a line for each source, so that what rests on nothing but custom stands together.</summary>
+    public static IEnumerable<(string Source, string Texts)> BySource(Sheet sheet) => Of(sheet).GroupBy(one => one.Source, StringComparer.Ordinal)
+        .Select(group => (group.Key, string.Join(", ", group.Select(one => one.Value.Length == 0 ? one.Key : $"{one.Key} {one.Value}"))));
+
     private static DefaultUsed One(FieldOrigin origin) =>
         origin.Text.Length == 0 || string.Equals(origin.Text, "none", StringComparison.Ordinal) ? new DefaultUsed(origin.Key, "", NotThere) : new DefaultUsed(origin.Key, origin.Text, origin.Source);
 

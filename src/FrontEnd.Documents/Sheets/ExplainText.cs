@@ -9,11 +9,13 @@ namespace FrontEnd.Documents.Sheets;
 public static class ExplainText
 {
     /// <summary>Inputs shown in the sensitivity table.</summary>
-    public const int Rows = 12;
+    public const int Rows = Explained.MovesShown;
 
-    public static string Of(Assessment assessment, Result result, IReadOnlyList<Sensitivity> sensitivities)
+    /// <summary>The whole page.</summary>
+    public static string Of(Explained explained)
     {
         TextPage page = new();
+        Result result = explained.Result;
         if (TextPage.Width < result.Name.Length + 2 + result.Id.Text.Length)
         {
             page.Paragraph(result.Name);
@@ -30,8 +32,8 @@ public static class ExplainText
             page.Paragraph(line.Text, line.Label.PadRight(12));
         }
 
-        Picture(page, assessment, result);
-        Moves(page, result, sensitivities);
+        Picture(page, explained);
+        Moves(page, result, explained.Moves);
         return page.ToString();
     }
 
@@ -81,16 +83,16 @@ public static class ExplainText
         return lines;
     }
 
-    private static void Picture(TextPage page, Assessment assessment, Result result)
+    private static void Picture(TextPage page, Explained explained)
     {
-        if (Diagrams.Of(assessment, result.Id) is not { } diagram)
+        if (explained.Picture is not { } diagram)
         {
             return;
         }
 
         page.Blank();
         page.Line(diagram.Title);
-        foreach (string line in diagram.Lines(assessment))
+        foreach (string line in diagram.Lines(explained.Assessment))
         {
             page.Line("  " + line);
         }
@@ -105,7 +107,7 @@ public static class ExplainText
             return;
         }
 
-        page.Line($"moves with each input a tenth up, temperatures by 10 K (the {Math.Min(Rows, sensitivities.Count)} largest of {sensitivities.Count})");
+        page.Line($"moves with each input a tenth up, temperatures by {Sensitivity.Kelvins:0} K (the {Math.Min(Rows, sensitivities.Count)} largest of {sensitivities.Count})");
         page.Table(
             [new("input", true), new("from"), new("to"), new("result"), new("change")],
             [.. sensitivities.Take(Rows).Select(one => new Row([one.Key, QuantityText.Format(one.From), QuantityText.Format(one.To), one.After is null ? "none" : QuantityText.Format(one.After), Change(result, one)]))]);

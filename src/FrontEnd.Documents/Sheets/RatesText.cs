@@ -113,15 +113,15 @@ public static class RatesText
         }
     }
 
-    /// <summary>The leak depends on the time between samples, not on the rate; a multiplexer that spreads N channels over one period is what the rate decides.</summary>
     private static void Skew(TextPage page, RateComparison comparison)
     {
-        Design design = comparison.Design;
+        int channels = comparison.Design.Channels;
         page.Blank();
         page.Line("multiplexed against simultaneous sampling, common mode at the mains");
-        double set = design.Converter.Skew.Seconds, f0 = design.Mains.Frequency.Hertz;
-        page.Paragraph(set == 0 ? "simultaneous: nothing leaks" : $"{QuantityText.Format(design.Converter.Skew)} between neighbours: {Leak(f0, set)}", "  as designed:  ");
-        if (design.Channels < 2)
+        SamplingSkew set = comparison.SkewAsDesigned;
+        page.Paragraph(
+            set.Apart.Seconds == 0 ? "simultaneous: nothing leaks" : $"{QuantityText.Format(set.Apart)} between neighbours: {Leak(set)}", "  as designed:  ");
+        if (channels < 2)
         {
             page.Paragraph("one channel: nothing to subtract", "  spread:       ");
             return;
@@ -129,16 +129,15 @@ public static class RatesText
 
         foreach (RateOption option in Worked(comparison))
         {
-            double spread = 1 / (option.Rate.Hertz * design.Channels);
-            page.Paragraph($"{design.Channels} channels spread evenly, {QuantityText.Format(spread, "s")} apart: {Leak(f0, spread)}; simultaneous: none", Lead(option));
+            SamplingSkew spread = comparison.SkewSpreadEvenly(option)!;
+            page.Paragraph(
+                $"{channels} channels spread evenly, {QuantityText.Format(spread.Apart.Seconds, "s")} apart: {Leak(spread)}; simultaneous: none", Lead(option));
         }
     }
 
-    private static string Leak(double hertz, double seconds)
-    {
-        Ratio leak = RateStudy.SkewLeak(Frequency.FromHertz(hertz), Duration.FromSeconds(seconds));
-        return leak.Fraction <= 0 ? "nothing leaks" : $"leak {QuantityText.FormatPercent(leak, 2)}, a rejection of {QuantityText.Format(Decibels.FromVoltageRatio(1 / leak.Fraction))}";
-    }
+    private static string Leak(SamplingSkew skew) => skew.Rejection is { } rejection
+        ? $"leak {QuantityText.FormatPercent(skew.Leak, 2)}, a rejection of {QuantityText.Format(rejection)}"
+        : "nothing leaks";
 
     private static string Order(OrderNeeded needed) => needed.Order is { } order ? QuantityText.FormatTrimmed(order, "1", 3) : $">{AntiAliasOrder.Most}";
 

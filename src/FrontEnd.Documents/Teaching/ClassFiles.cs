@@ -1,3 +1,4 @@
+using System.Text;
 using FrontEnd.Findings;
 using FrontEnd.Teaching;
 using FrontEnd.Text;
@@ -40,12 +41,12 @@ public static class ClassFiles
     /// <summary>The list of answers to fill in: a line for each student and question, its last field empty. A sheet that all share has lines for one student, to be copied.</summary>
     public static string AnswersTable(Homework homework)
     {
-        System.Text.StringBuilder text = new("student,name,question,asked,answer\n");
+        StringBuilder text = new("student,name,question,asked,answer\n");
         foreach (ProblemSheet sheet in homework.Sheets)
         {
             foreach (Question question in sheet.Questions)
             {
-                Row(text, sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", question.Id, question.Problem.Title, "");
+                text.Row("\n", sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", question.Id, question.Problem.Title, "");
             }
         }
 
@@ -55,21 +56,19 @@ public static class ClassFiles
     /// <summary>Marks as lines of <c>student,name,question,answer,points,of,remark</c>, and a line of totals for each student.</summary>
     public static string MarksTable(Marks marks)
     {
-        System.Text.StringBuilder text = new("student,name,question,answer,points,of,slip,remark\n");
+        StringBuilder text = new("student,name,question,answer,points,of,slip,remark\n");
         foreach (IGrouping<string, Mark> student in marks.Rows.GroupBy(row => row.Student, StringComparer.Ordinal))
         {
             foreach (Mark mark in student)
             {
-                Row(text, mark.Student, mark.Name, mark.Question, mark.Answer, Number(mark.Points), Number(mark.Possible), mark.Slip, mark.Remark);
+                text.Row("\n", mark.Student, mark.Name, mark.Question, mark.Answer, Number(mark.Points), Number(mark.Possible), mark.Slip, mark.Remark);
             }
 
-            Row(text, student.Key, student.First().Name, "total", "", Number(student.Sum(mark => mark.Points)), Number(student.Sum(mark => mark.Possible)), "", "");
+            text.Row("\n", student.Key, student.First().Name, "total", "", Number(student.Sum(mark => mark.Points)), Number(student.Sum(mark => mark.Possible)), "", "");
         }
 
         return text.ToString();
     }
-
-    private static void Row(System.Text.StringBuilder text, params string[] fields) => text.AppendJoin(',', fields.Select(CsvTable.Field)).Append('\n');
 
     private static string Number(double points) => QuantityText.FormatTrimmed(points, "1", 6);
 }

@@ -35,8 +35,10 @@ public static class HeadMap
     }
 
     /// <summary>As SVG, with lines for the pairs that a montage compares.</summary>
-    public static string Svg(SiteRule rule, SiteSet set, IReadOnlyList<(Site First, Site Second)> pairs)
+    public static string Svg(HeadSites sites)
     {
+        (SiteRule rule, SiteSet set) = (sites.Rule, sites.Set);
+        (Site First, Site Second)[] pairs = [.. sites.Pairs.Select(pair => (pair.First, pair.Second))];
         StringBuilder svg = new();
         svg.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"-122 -126 244 238\" width=\"732\" height=\"714\" font-family=\"Liberation Sans, DejaVu Sans, Arial, sans-serif\" role=\"img\" aria-label=\"Head from above with the sites of the 10-20 system\">\n");
         svg.Append("<rect x=\"-122\" y=\"-126\" width=\"244\" height=\"238\" fill=\"#fff\"/>\n<g fill=\"none\" stroke=\"#333\" stroke-width=\"1.2\">\n<circle r=\"100\"/>\n<path d=\"M-12 -99.3 L0 -116 L12 -99.3\"/>\n</g>\n");

@@ -25,7 +25,7 @@ public static class HomeworkFiles
             }
         }
 
-        files.Add(("key/key.json", KeyJson.Write(Key.Of(homework))));
+        files.Add(("key/key.json", KeyFile.Write(Key.Of(homework))));
         files.Add(("key/key.md", ProblemMarkdown.Key(homework)));
         files.Add(("key/key.html", ProblemHtml.Key(homework)));
         files.Add(("answers-blank.csv", ClassFiles.AnswersTable(homework)));

@@ -10,31 +10,29 @@ public static class MarksText
 {
     public static string Of(Marks marks)
     {
-        StringBuilder text = new();
-        int students = marks.Rows.Select(row => row.Student).Distinct(StringComparer.Ordinal).Count();
-        if (students == 0)
+        if (ClassSummary.Of(marks) is not { } all)
         {
             return "no answers\n";
         }
 
-        double share = marks.Rows.Sum(row => row.Points) / marks.Rows.Sum(row => row.Possible);
-        text.Append(FormattableString.Invariant($"{students} student{(students == 1 ? "" : "s")}, {marks.Rows.Count} answers asked for, {Percent(share)} of the points\n"));
-        IReadOnlyList<(string Student, double Share)> shares = marks.Shares;
-        text.Append(shares.Count == 1 ? "\n" : $"least {Percent(shares[0].Share)} ({shares[0].Student}), middle {Percent((shares[(shares.Count - 1) / 2].Share + shares[shares.Count / 2].Share) / 2)}, most {Percent(shares[^1].Share)} ({shares[^1].Student})\n\n");
+        StringBuilder text = new();
+        string students = all.Students == 1 ? "1 student" : $"{all.Students} students";
+        text.Append($"{students}, {all.Asked} answers asked for, {Percent(all.Share)} of the points\n");
+        (StudentShare least, StudentShare most) = (all.Shares[0], all.Shares[^1]);
+        text.Append(all.Students == 1
+            ? "\n"
+            : $"least {Percent(least.Share)} ({least.Student}), middle {Percent(all.Middle)}, most {Percent(most.Share)} ({most.Student})\n\n");
         text.Append("question   points   full   part   none   not answered\n");
-        foreach (IGrouping<string, Mark> question in marks.Rows.GroupBy(row => row.Question, StringComparer.Ordinal))
+        foreach (QuestionSummary one in all.Questions)
         {
-            int full = question.Count(row => row.Points == row.Possible), unanswered = question.Count(row => row.Answer.Length == 0);
-            int none = question.Count(row => row.Points == 0) - unanswered;
-            string percent = Percent(question.Sum(row => row.Points) / question.Sum(row => row.Possible));
-            text.Append(FormattableString.Invariant($"{question.Key,-8}{percent,9}{full,7}{question.Count() - full - none - unanswered,7}{none,7}{unanswered,15}\n"));
+            text.Append($"{one.Question,-8}{Percent(one.Share),9}{one.Full,7}{one.Part,7}{one.None,7}{one.NotAnswered,15}\n");
         }
 
-        text.Append(marks.Slips.Count == 0 ? "\nno known slips\n" : "\nslips\n");
+        text.Append(all.Slips.Count == 0 ? "\nno known slips\n" : "\nslips\n");
         TextPage page = new();
-        foreach ((string slip, string remark, int count) in marks.Slips)
+        foreach (SlipCount slip in all.Slips)
         {
-            page.Paragraph($"{slip}: {remark}", $"{count,5} × ");
+            page.Paragraph($"{slip.Slip}: {slip.Remark}", $"{slip.Count,5} × ");
         }
 
         return text.ToString() + page;

@@ -41,7 +41,7 @@ public sealed record SitesRequest
 
         return findings.Count > 0
             ? (null, findings)
-            : (new SitesAnswer(SitesText.Of(head, Rule, Set, first is not null && second is not null ? (first, second) : null, pairs), pairs), []);
+            : (new SitesAnswer(HeadSites.Of(head, Rule, Set, first is not null && second is not null ? (first, second) : null, pairs)), []);
     }
 
     private static Length Read(string option, string text, List<Finding> findings)
@@ -74,5 +74,9 @@ public sealed record SitesRequest
     private static Finding NoSite(string name) => Messages.NoSite(name, Nearest.Of(name, Sites.All.SelectMany(site => new[] { site.Name, site.Alias }).Where(one => one.Length > 0)));
 }
 
-/// <summary>Sites, distance and montage as text, and the pairs that the montage compares.</summary>
-public sealed record SitesAnswer(string Text, IReadOnlyList<(Site First, Site Second)> Pairs);
+/// <summary>Sites, distance and montage of one head, and their text.</summary>
+public sealed record SitesAnswer(HeadSites Sites)
+{
+    /// <summary>The page, 80 columns wide; kept, as the screens draw it at each key.</summary>
+    public string Text { get; } = SitesText.Of(Sites);
+}

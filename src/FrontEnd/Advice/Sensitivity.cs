@@ -20,6 +20,9 @@ namespace FrontEnd.Advice;
 /// <param name="Change">After over before less 1; for decibels, degrees and bits the plain difference.</param>
 public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQuantity To, IQuantity Before, IQuantity? After, double Change)
 {
+    /// <summary>By how much a temperature is moved [K]: a tenth of the absolute temperature would be no skin's.</summary>
+    public const double Kelvins = 10;
+
     private const double Step = 0.1;
 
     /// <summary>Smallest effect that is listed, as a share (or in dB, degrees or bits).</summary>
@@ -52,8 +55,7 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
 
         foreach (double factor in new[] { 1 + Step, 1 - Step })
         {
-            // A tenth of the absolute temperature would be no skin's: ten kelvins instead.
-            double to = field.Holds<Temperature>() ? from + (100 * (factor - 1)) : from * factor;
+            double to = field.Holds<Temperature>() ? from + (Kelvins * (factor < 1 ? -1 : 1)) : from * factor;
             if (field.Range is { } range && !range.Contains(to))
             {
                 continue;

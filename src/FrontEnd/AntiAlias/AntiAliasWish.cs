@@ -26,16 +26,21 @@ public sealed record AntiAliasWish
     /// <summary>Largest loss at the corner where no order is given; Chebyshev's ripple; null for 3.01 dB, Chebyshev 0.5 dB.</summary>
     public Decibels? Ripple { get; init; }
 
-    /// <summary><see cref="SectionKind.SallenKey"/>, <see cref="SectionKind.SallenKeyEqual"/> or <see cref="SectionKind.MultipleFeedback"/>.</summary>
+    /// <summary><see cref="SectionKind.SallenKey"/>, <see cref="SectionKind.SallenKeyEqual"/> or <see
+    /// cref="SectionKind.MultipleFeedback"/>.</summary>
     public SectionKind Topology { get; init; } = SectionKind.SallenKey;
 
+    /// <summary>±, of every resistor.</summary>
     public Ratio ResistorTolerance { get; init; } = Ratio.FromPercent(1);
 
+    /// <summary>±, of every capacitor.</summary>
     public Ratio CapacitorTolerance { get; init; } = Ratio.FromPercent(5);
 
+    /// <summary>In every section.</summary>
     public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
 
-    /// <summary>What the filter has to keep out: fs − f2 for a converter that samples once a word, the modulator's clock less f2 for delta-sigma, whose decimator does the rest.</summary>
+    /// <summary>What the filter has to keep out: fs − f2 for a converter that samples once a word, the modulator's clock less f2 for
+    /// delta-sigma, whose decimator does the rest.</summary>
     public static Frequency FoldOf(Design design) => Frequency.FromHertz(
         (design.Converter.Kind == ConverterKind.DeltaSigma ? design.Converter.ModulatorClock : design.Converter.Rate).Hertz - design.Band.High.Hertz);
 
@@ -65,7 +70,9 @@ public sealed record AntiAliasWish
     private FilterWish Wish(Design design, string field)
     {
         Frequency corner = Corner ?? design.Band.High;
-        Decibels? ripple = Family is FilterFamily.Chebyshev or FilterFamily.Elliptic ? Ripple ?? Decibels.FromStated(0.5) : Order is null ? Ripple : null;
+        Decibels? ripple = Family is FilterFamily.Chebyshev or FilterFamily.Elliptic
+            ? Ripple ?? Decibels.FromStated(0.5)
+            : Order is null ? Ripple : null;
         return new FilterWish
         {
             Family = Family,

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Circuits;
+using FrontEnd.Filters;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
@@ -177,20 +178,7 @@ internal readonly record struct SectionParts(SectionKind Kind, double R1, double
         (double a, double b) = Ideal();
         double half = -a / (2 * b);
         double discriminant = (half * half) - (1 / b);
-        Complex pole = discriminant < 0 ? new Complex(half, Math.Sqrt(-discriminant)) : new Complex(half, 1e-3 * Math.Abs(half));
-        for (int i = 0; i < 50; i++)
-        {
-            Complex step = 1e-6 * pole;
-            Complex slope = (Denominator(pole + step) - Denominator(pole - step)) / (2 * step);
-            Complex change = Denominator(pole) / slope;
-            pole -= change;
-            if (Complex.Abs(change) < 1e-13 * Complex.Abs(pole))
-            {
-                break;
-            }
-        }
-
-        return pole;
+        return MathExtra.RootNear(Denominator, discriminant < 0 ? new Complex(half, Math.Sqrt(-discriminant)) : new Complex(half, 1e-3 * Math.Abs(half)));
     }
 
     /// <summary>a and b of the ideal 1 + a·s + b·s².</summary>

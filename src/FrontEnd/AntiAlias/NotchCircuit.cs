@@ -1,8 +1,10 @@
 using System.Numerics;
+using FrontEnd.Filters;
 
 namespace FrontEnd.AntiAlias;
 
-/// <summary>An analogue notch as built: parts by name and the transfer function they make with real op-amps; how deep it is, and what its parts' tolerance does to it.</summary>
+/// <summary>An analogue notch as built: parts by name and the transfer function they make with real op-amps; how deep it is, and what its
+/// parts' tolerance does to it.</summary>
 public sealed class NotchCircuit
 {
     private const double SensitivityStep = 1e-4;
@@ -14,10 +16,15 @@ public sealed class NotchCircuit
     /// <param name="values">In ohms and farads, as many as names.</param>
     /// <param name="guessHertz">f0 by the formula for matched parts.</param>
     /// <param name="transfer">Numerator and denominator for values and s; a common factor does no harm.</param>
-    internal NotchCircuit(IReadOnlyList<string> names, double[] values, double guessHertz, Func<double[], Complex, (Complex Numerator, Complex Denominator)> transfer) =>
+    internal NotchCircuit(
+        IReadOnlyList<string> names, double[] values, double guessHertz, Func<double[], Complex, (Complex Numerator, Complex Denominator)> transfer) =>
         (Names, _values, _guessHertz, _transfer) = (names, values, guessHertz, transfer);
 
+    /// <summary>Names of the parts: "R1", "C2" …</summary>
     public IReadOnlyList<string> Names { get; }
+
+    /// <summary>Their values, in the same order [Ω, F].</summary>
+    public IReadOnlyList<double> Values => _values;
 
     /// <summary>H(j2πf).</summary>
     public Complex Response(double hertz)
@@ -33,20 +40,11 @@ public sealed class NotchCircuit
         return share < 1e-15 ? null : -20 * Math.Log10(share);
     }
 
-    /// <summary>Where the response is least: golden section within a tenth of the formula's f0 [Hz].</summary>
-    public double NullHertz()
-    {
-        double low = 0.9 * _guessHertz, high = 1.1 * _guessHertz;
-        for (int i = 0; i < 80; i++)
-        {
-            double a = high - (0.6180339887498949 * (high - low)), b = low + (0.6180339887498949 * (high - low));
-            (low, high) = Complex.Abs(Response(a)) < Complex.Abs(Response(b)) ? (low, b) : (a, high);
-        }
+    /// <summary>Where the response is least, within a tenth of the formula's f0 [Hz].</summary>
+    public double NullHertz() => MathExtra.LeastAt(f => Complex.Abs(Response(f)), 0.9 * _guessHertz, 1.1 * _guessHertz);
 
-        return (low + high) / 2;
-    }
-
-    /// <summary>Pole frequency [Hz] and Q as built; Q is below zero where the circuit oscillates. By Newton from the poles of matched parts with an ideal op-amp.</summary>
+    /// <summary>Pole frequency [Hz] and Q as built; Q is below zero where the circuit oscillates. By Newton from the poles of matched parts
+    /// with an ideal op-amp.</summary>
     /// <param name="q">Q by the formula, to start from.</param>
     public (double Hertz, double Q) Poles(double q)
     {
@@ -67,7 +65,8 @@ public sealed class NotchCircuit
     {
         (double upHertz, double upQ) = With(part, 1 + SensitivityStep).Poles(q);
         (double downHertz, double downQ) = With(part, 1 - SensitivityStep).Poles(q);
-        return new PartSensitivity(name, Math.Log(upHertz / downHertz) / (2 * SensitivityStep), Math.Log(upQ / downQ) / (2 * SensitivityStep));
+        return new PartSensitivity(
+            name, Math.Log(upHertz / downHertz) / (2 * SensitivityStep), Math.Log(upQ / downQ) / (2 * SensitivityStep));
     })];
 
     /// <summary>The worst of every corner: each part at plus or minus its tolerance, all combinations.</summary>
@@ -94,7 +93,8 @@ public sealed class NotchCircuit
         return new NotchTolerance(tolerance, least, lowQ, highQ, oscillates);
     }
 
-    /// <summary>The least loss at any of some frequencies over every corner of the parts' tolerances, against the gain far below [dB]; poles are not looked at.</summary>
+    /// <summary>The least loss at any of some frequencies over every corner of the parts' tolerances, against the gain far below [dB];
+    /// poles are not looked at.</summary>
     public double LeastLoss(double resistorTolerance, double capacitorTolerance, IReadOnlyList<double> hertz)
     {
         double least = double.PositiveInfinity;
@@ -117,20 +117,8 @@ public sealed class NotchCircuit
     private Complex Pole(double q)
     {
         double w = 2 * Math.PI * _guessHertz, real = w / (2 * q);
-        Complex pole = new(-real, Math.Sqrt(Math.Max(1e-6, (w * w) - (real * real))));
-        for (int i = 0; i < 60; i++)
-        {
-            Complex step = 1e-6 * pole;
-            Complex slope = (_transfer(_values, pole + step).Denominator - _transfer(_values, pole - step).Denominator) / (2 * step);
-            Complex change = _transfer(_values, pole).Denominator / slope;
-            pole -= change;
-            if (Complex.Abs(change) < 1e-12 * Complex.Abs(pole))
-            {
-                break;
-            }
-        }
-
-        return pole;
+        return MathExtra.RootNear(
+            s => _transfer(_values, s).Denominator, new Complex(-real, Math.Sqrt(Math.Max(1e-6, (w * w) - (real * real)))));
     }
 }
 

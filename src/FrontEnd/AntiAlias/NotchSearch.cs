@@ -8,11 +8,13 @@ namespace FrontEnd.AntiAlias;
 /// <summary>What an analogue notch is to be built from.</summary>
 public sealed record NotchRequest : PartsRequest
 {
+    /// <summary>Frequency to be removed.</summary>
     public required Frequency Centre { get; init; }
 
     /// <summary>Centre over the width between the −3 dB points.</summary>
     public required double Q { get; init; }
 
+    /// <summary>The circuit.</summary>
     public NotchKind Kind { get; init; } = NotchKind.TwinT;
 }
 
@@ -35,6 +37,7 @@ public sealed record NotchRealisation(NotchCircuit Circuit, double FormulaQ, dou
     /// <summary>The stage; null for the state-variable circuit.</summary>
     public TwinTNotch? TwinT { get; init; }
 
+    /// <summary>The circuit of four op-amps; null for the twin-T.</summary>
     public StateVariableNotch? StateVariable { get; init; }
 }
 

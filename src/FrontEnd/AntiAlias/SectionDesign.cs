@@ -3,7 +3,8 @@ using FrontEnd.Quantities;
 namespace FrontEnd.AntiAlias;
 
 /// <summary>Exact part values of a low-pass section for given capacitors, with an ideal op-amp.</summary>
-/// <remarks>Source: B. Carter, R. Mancini (eds.), Op Amps for Everyone, design reference SLOD006, section 16.3; S. Franco, Design with Operational Amplifiers and Analog Integrated Circuits, chapter 3
+/// <remarks>Source: B. Carter, R. Mancini (eds.), Op Amps for Everyone, design reference SLOD006, section 16.3; S. Franco, Design with
+/// Operational Amplifiers and Analog Integrated Circuits, chapter 3
 /// (worked examples of both are checked). The section is 1/(1 + a·s + b·s²), a = 1/(Q·ω0), b = 1/ω0².</remarks>
 public static class SectionDesign
 {
@@ -31,15 +32,18 @@ public static class SectionDesign
     }
 
     /// <summary>Gain of an equal-component Sallen–Key for a Q: K = 3 − 1/Q, from Q ½ (K = 1) up; below 3 at any Q.</summary>
-    /// <remarks>With R1 = R2 and C1 = C2 the section is K/(1 + (3 − K)·sRC + (sRC)²). Source: SLOD006, section 16.3, special case of equal components (from memory).</remarks>
+    /// <remarks>With R1 = R2 and C1 = C2 the section is K/(1 + (3 − K)·sRC + (sRC)²). Source: SLOD006, section 16.3, special case of equal
+    /// components (from memory).</remarks>
     public static double EqualGain(double q) => Math.Max(1, 3 - (1 / q));
 
     /// <summary>Multiple feedback with gain −H0: null where C1 &lt; 4Q²·(1 + H0)·C2.</summary>
     /// <param name="c1">From the middle node to common; the larger.</param>
     /// <param name="c2">From the inverting input to the output.</param>
     /// <param name="gain">H0 = R3/R1, above 0.</param>
-    /// <remarks>b = R2·R3·C1·C2, a = C2·(R3 + R2·(1 + H0)). Of the two roots the smaller R2 is taken: the op-amp then sees the smaller resistance.</remarks>
-    public static (Resistance R1, Resistance R2, Resistance R3)? MultipleFeedback(Frequency pole, double q, double gain, Capacitance c1, Capacitance c2)
+    /// <remarks>b = R2·R3·C1·C2, a = C2·(R3 + R2·(1 + H0)). Of the two roots the smaller R2 is taken: the op-amp then sees the smaller
+    /// resistance.</remarks>
+    public static (Resistance R1, Resistance R2, Resistance R3)? MultipleFeedback(
+        Frequency pole, double q, double gain, Capacitance c1, Capacitance c2)
     {
         double w0 = 2 * Math.PI * pole.Hertz;
         double a = 1 / (q * w0 * c2.Farads);

@@ -1,10 +1,13 @@
+using FrontEnd.Filters;
 using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 
-/// <summary>Where the stop band of sections as built stops falling and turns up again, as the op-amps' output resistance makes a Sallen–Key do; losses against the gain at 0 Hz.</summary>
-/// <remarks>Above the op-amp's bandwidth its output no longer holds the foot of C1, and the input gets through R1 and C1 to an output that only Ro ties to common.</remarks>
+/// <summary>Where the stop band of sections as built stops falling and turns up again, as the op-amps' output resistance makes a Sallen–Key
+/// do; losses against the gain at 0 Hz.</summary>
+/// <remarks>Above the op-amp's bandwidth its output no longer holds the foot of C1, and the input gets through R1 and C1 to an output that
+/// only Ro ties to common.</remarks>
 /// <param name="TurnsAt">The lowest frequency beyond the poles at which the response is least before it rises.</param>
 /// <param name="LossAtTurn">Loss there [dB]: the deepest point.</param>
 /// <param name="LeastLossBeyond">Least loss at any frequency above, up to 1 GHz [dB]: the floor.</param>
@@ -12,6 +15,10 @@ namespace FrontEnd.AntiAlias;
 public sealed record StopBandRise(Frequency TurnsAt, double LossAtTurn, double LeastLossBeyond, Frequency LeastAt)
 {
     private const double HighestHertz = 1e9;
+
+    /// <summary>Highest frequency that is looked at, 1 GHz.</summary>
+    public static Frequency Highest { get; } = Frequency.FromHertz(HighestHertz);
+
     private const int PerDecade = 24;
 
     /// <summary>A rise below this is none: rounding and ripples [dB].</summary>
@@ -42,7 +49,9 @@ public sealed record StopBandRise(Frequency TurnsAt, double LossAtTurn, double L
             double turn = Extreme(sections, hertz[i - 1], hertz[i + 1], -1);
             double deepest = Loss(turn);
             double peak = top == points ? hertz[top] : Extreme(sections, hertz[top - 1], hertz[top + 1], 1);
-            return deepest - Loss(peak) < Noticeable ? null : new StopBandRise(Frequency.FromHertz(turn), deepest, Loss(peak), Frequency.FromHertz(peak));
+            return deepest - Loss(peak) < Noticeable
+                ? null
+                : new StopBandRise(Frequency.FromHertz(turn), deepest, Loss(peak), Frequency.FromHertz(peak));
         }
 
         return null;
@@ -50,16 +59,7 @@ public sealed record StopBandRise(Frequency TurnsAt, double LossAtTurn, double L
         double Loss(double f) => -10 * Math.Log10(AsBuiltSection.PowerResponse(sections, f) / zero);
     }
 
-    /// <summary>The greatest (sign 1) or least (−1) response between two frequencies, by golden section on their logarithm.</summary>
-    private static double Extreme(IReadOnlyList<Stage> sections, double from, double to, int sign)
-    {
-        double low = Math.Log(from), high = Math.Log(to);
-        for (int i = 0; i < 60; i++)
-        {
-            double a = high - (0.6180339887498949 * (high - low)), b = low + (0.6180339887498949 * (high - low));
-            (low, high) = sign * AsBuiltSection.PowerResponse(sections, Math.Exp(a)) < sign * AsBuiltSection.PowerResponse(sections, Math.Exp(b)) ? (a, high) : (low, b);
-        }
-
-        return Math.Exp((low + high) / 2);
-    }
+    /// <summary>The greatest (sign 1) or least (−1) response between two frequencies, sought on their logarithm.</summary>
+    private static double Extreme(IReadOnlyList<Stage> sections, double from, double to, int sign) =>
+        Math.Exp(MathExtra.LeastAt(x => -sign * AsBuiltSection.PowerResponse(sections, Math.Exp(x)), Math.Log(from), Math.Log(to)));
 }

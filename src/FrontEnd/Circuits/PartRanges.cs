@@ -12,6 +12,7 @@ public sealed class PartRanges : IEquatable<PartRanges>
 
     public PartRanges(IEnumerable<PartRange> all) => _all = [.. all];
 
+    /// <summary>Every range, in the order given.</summary>
     public IReadOnlyList<PartRange> All => _all;
 
     /// <summary>The range of a field; null where none is known.</summary>

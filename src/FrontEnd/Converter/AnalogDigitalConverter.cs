@@ -6,18 +6,23 @@ namespace FrontEnd.Converter;
 /// <summary>How the converter works: it decides what folds into the band.</summary>
 public enum ConverterKind
 {
+    /// <summary>Samples once and decides bit by bit.</summary>
     SuccessiveApproximation,
+
+    /// <summary>A fast modulator of few bits, averaged by a sinc filter.</summary>
     DeltaSigma,
 }
 
 /// <summary>The analogue-to-digital converter.</summary>
 public sealed record AnalogDigitalConverter
 {
+    /// <summary>Name of the part card; "" for none.</summary>
     public string Card { get; init; } = "";
 
     /// <summary>How far its values go from piece to piece; see <see cref="PartRanges"/>.</summary>
     public PartRanges Ranges { get; init; } = PartRanges.None;
 
+    /// <summary>How it converts.</summary>
     public ConverterKind Kind { get; init; } = ConverterKind.SuccessiveApproximation;
 
     /// <summary>fs: the output rate.</summary>
@@ -29,6 +34,7 @@ public sealed record AnalogDigitalConverter
     /// <summary>One step where it is not full scale over 2^N; null for that.</summary>
     public Voltage? Lsb { get; init; }
 
+    /// <summary>From the lowest to the highest code at its input [V p-p].</summary>
     public VoltagePeakToPeak FullScale { get; init; } = VoltagePeakToPeak.FromVolts(3);
 
     /// <summary>The converter's own noise, rms over half the rate, without quantisation.</summary>
@@ -46,13 +52,16 @@ public sealed record AnalogDigitalConverter
     /// <summary>Rms noise of the reference in the band; null where not given.</summary>
     public VoltageRms? ReferenceNoise { get; init; }
 
+    /// <summary>Voltage of the reference [V]; null where it is not given.</summary>
     public Voltage? ReferenceVoltage { get; init; }
 
+    /// <summary>Supply current with its reference [A].</summary>
     public Current SupplyCurrent { get; init; } = Current.FromMicroamperes(200);
 
     /// <summary>Size of one step.</summary>
     public double LsbVolts => Lsb?.Volts ?? (FullScale.Volts / Math.Pow(2, Bits));
 
+    /// <summary>Clock of a delta-sigma modulator: rate times oversampling [Hz].</summary>
     public Frequency ModulatorClock => Frequency.FromHertz(Rate.Hertz * Oversampling);
 
     /// <summary>|sin(πf·OSR/f_mod)/(OSR·sin(πf/f_mod))|^order for a delta-sigma converter, before folding; 1 otherwise.</summary>

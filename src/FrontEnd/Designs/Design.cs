@@ -13,6 +13,7 @@ namespace FrontEnd.Designs;
 /// Meaning, unit, range, default and source of each field stand in the catalogue of fields (FrontEnd.Fields).</remarks>
 public sealed record Design
 {
+    /// <summary>What the design is called.</summary>
     public string Name { get; init; } = "unnamed design";
 
     /// <summary>What the device is for, in the builder's words; printed on the sheet.</summary>
@@ -24,6 +25,7 @@ public sealed record Design
     /// <summary>Number of recorded channels, one converter input each.</summary>
     public int Channels { get; init; } = 1;
 
+    /// <summary>The band that noise and mains are worked out in.</summary>
     public Band Band { get; init; } = new("design", Frequency.FromHertz(0.5), Frequency.FromHertz(40));
 
     /// <summary>Smallest signal that must still be seen.</summary>
@@ -32,32 +34,55 @@ public sealed record Design
     /// <summary>Largest signal that must pass without clipping, peak.</summary>
     public Voltage LargestSignal { get; init; } = Voltage.FromMillivolts(2);
 
+    /// <summary>Temperature of the resistors on the board [K].</summary>
     public Temperature BoardTemperature { get; init; } = Temperature.FromKelvins(298.15);
+
+    /// <summary>Temperature of the electrodes' contact [K].</summary>
     public Temperature SkinTemperature { get; init; } = Temperature.FromKelvins(306.15);
 
+    /// <summary>The mains around the wearer.</summary>
     public Mains Mains { get; init; } = new();
+
+    /// <summary>Electrodes and their buffers.</summary>
     public ElectrodeSet Electrodes { get; init; } = new();
+
+    /// <summary>Protection and bias between leads and amplifier.</summary>
     public InputNetwork Input { get; init; } = new();
+
+    /// <summary>The first amplifier.</summary>
     public DifferentialAmplifier Amplifier { get; init; } = new();
+
+    /// <summary>What the ground electrode is tied to.</summary>
     public GroundDrive GroundDrive { get; init; } = new();
 
     /// <summary>Gain stages and anti-alias sections between the amplifier and the converter, in the order of the path.</summary>
     public IReadOnlyList<Stage> Stages { get; init; } = [];
 
+    /// <summary>The converter.</summary>
     public AnalogDigitalConverter Converter { get; init; } = new();
+
+    /// <summary>Digital filters behind the converter, in order.</summary>
     public IReadOnlyList<DigitalStage> Digital { get; init; } = [];
 
     /// <summary>Word and form in which the digital filters are computed; the chain uses them as rounded.</summary>
     public DigitalArithmetic Arithmetic { get; init; } = new();
 
+    /// <summary>Battery and rails.</summary>
     public Supply Supply { get; init; } = new();
+
+    /// <summary>Sites and how channels are formed from them.</summary>
     public Montage Montage { get; init; } = new();
 
     /// <summary>Bands that are reported besides the design band.</summary>
     public IReadOnlyList<Band> Bands { get; init; } = Band.Conventional;
 
+    /// <summary>Interference besides the mains, each with a band.</summary>
     public IReadOnlyList<Interferer> Interferers { get; init; } = [Interferer.Muscle];
+
+    /// <summary>The check of the electrodes' contact; null for none.</summary>
     public ContactCheck? ContactCheck { get; init; }
+
+    /// <summary>What is asked of the figures.</summary>
     public Requirements Requirements { get; init; } = new();
 
     /// <summary>Delay of radio or cable packets that adds to the latency; null where not given.</summary>

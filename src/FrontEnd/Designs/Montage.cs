@@ -19,11 +19,13 @@ public enum MontageKind
 /// <summary>Which derived channels are computed from the recorded ones.</summary>
 public sealed record Montage
 {
+    /// <summary>How channels are formed.</summary>
     public MontageKind Kind { get; init; } = MontageKind.Referential;
 
     /// <summary>Names of the recorded sites, one a channel; empty for "1", "2", ….</summary>
     public IReadOnlyList<string> Sites { get; init; } = [];
 
+    /// <summary>The reference's site.</summary>
     public string Reference { get; init; } = "ref";
 
     /// <summary>The sites of so many channels: as named, else their numbers.</summary>

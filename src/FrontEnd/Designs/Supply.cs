@@ -26,6 +26,7 @@ public sealed record Supply
     /// <summary>Ripple on the analogue supply; null where not given.</summary>
     public VoltageRms? Ripple { get; init; }
 
+    /// <summary>Frequency of that ripple [Hz].</summary>
     public Frequency RippleFrequency { get; init; } = Frequency.FromHertz(33);
 
     /// <summary>Noise of the mid-rail or reference buffer in the band; null where not given.</summary>
@@ -34,6 +35,7 @@ public sealed record Supply
     /// <summary>Bits sent beyond the samples, as a share of them.</summary>
     public Ratio DataOverhead { get; init; } = Ratio.FromPercent(20);
 
+    /// <summary>The mid-rail, half the lowest supply where none is given [V].</summary>
     public double MidRailVolts => MidRail?.Volts ?? (Lowest.Volts / 2);
 
     /// <summary>From the mid-rail to the nearer rail at the lowest voltage: what a node could swing if nothing kept it from the rails.</summary>

@@ -21,8 +21,10 @@ public enum DigitalWord
 /// <summary>How the digital filters are computed: word, form, and bits kept below the LSB.</summary>
 public sealed record DigitalArithmetic
 {
+    /// <summary>Word of coefficients and states.</summary>
     public DigitalWord Word { get; init; } = DigitalWord.Double;
 
+    /// <summary>Form of the sections.</summary>
     public FilterForm Form { get; init; } = FilterForm.TransposedDirectII;
 
     /// <summary>Fixed point: bits below the sample's LSB in the states and between sections, 0…16.</summary>
@@ -56,5 +58,6 @@ public sealed record DigitalArithmetic
         _ => throw new ArgumentOutOfRangeException(nameof(form), form, "The form is not handled."),
     };
 
+    /// <summary>True for words of whole numbers.</summary>
     public bool IsFixed => Word is DigitalWord.Q31 or DigitalWord.Q15;
 }

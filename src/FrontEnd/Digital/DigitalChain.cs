@@ -19,12 +19,16 @@ public sealed class DigitalChain
         Designed = [.. stages.Select(stage => Realise(stage, rate))];
 
         // Double is what the design is worked out in: nothing is rounded, and no number may change.
-        Filters = Arithmetic.Word == DigitalWord.Double ? Designed : [.. Designed.Select(sections => QuantisedFilter.Of(sections, Arithmetic.Format).Sections)];
+        Filters = Arithmetic.Word == DigitalWord.Double
+            ? Designed
+            : [.. Designed.Select(sections => QuantisedFilter.Of(sections, Arithmetic.Format).Sections)];
         _all = SecondOrderSections.Cascade(Filters);
     }
 
+    /// <summary>In the order of the signal.</summary>
     public IReadOnlyList<DigitalStage> Stages { get; }
 
+    /// <summary>How they are computed.</summary>
     public DigitalArithmetic Arithmetic { get; }
 
     /// <summary>The sections of each stage as designed, before their coefficients were rounded.</summary>
@@ -39,6 +43,7 @@ public sealed class DigitalChain
     /// <summary>|H_dig|² at a frequency [Hz].</summary>
     public double Power(double hertz) => _all.PowerResponse(hertz, _rate);
 
+    /// <summary>Response of all, H at a frequency [Hz].</summary>
     public Complex Response(double hertz) => _all.Response(hertz, _rate);
 
     /// <summary>Group delay of all filters [s].</summary>
@@ -47,7 +52,8 @@ public sealed class DigitalChain
     /// <summary>The stage as designed.</summary>
     internal static SecondOrderSections Realise(DigitalStage stage, Frequency rate) => stage switch
     {
-        DigitalDesigned designed => designed.Wish(rate).Design().Digital?.Sections ?? throw new ArgumentOutOfRangeException(nameof(stage), stage, "Digital stage has no filter."),
+        DigitalDesigned designed => designed.Wish(rate).Design().Digital?.Sections
+            ?? throw new ArgumentOutOfRangeException(nameof(stage), stage, "Digital stage has no filter."),
         DigitalNotch notch => new SecondOrderSections([Notch.WithQ(notch.Centre, notch.Q, rate)]),
         DigitalSections rows => SecondOrderSections.FromRows(rows.Rows),
         _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "Digital stage is not handled."),

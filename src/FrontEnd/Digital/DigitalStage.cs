@@ -25,8 +25,10 @@ public abstract record DigitalDesigned : DigitalStage
     /// <summary>Least loss in the stop band: inverse Chebyshev and elliptic only.</summary>
     public Decibels Attenuation { get; init; } = Decibels.FromStated(40);
 
+    /// <summary>What it passes.</summary>
     public abstract FilterShape Shape { get; }
 
+    /// <summary>One corner, or two for a band shape, lower first.</summary>
     public abstract IReadOnlyList<Frequency> Corners { get; }
 
     /// <summary>What is asked for, at a sampling rate.</summary>
@@ -46,6 +48,7 @@ public abstract record DigitalDesigned : DigitalStage
 /// <summary>High-pass, Butterworth unless another family is given.</summary>
 public sealed record DigitalHighPass : DigitalDesigned
 {
+    /// <summary>The family's corner.</summary>
     public Frequency Corner { get; init; } = Frequency.FromHertz(0.5);
 
     public override FilterShape Shape => FilterShape.HighPass;
@@ -56,6 +59,7 @@ public sealed record DigitalHighPass : DigitalDesigned
 /// <summary>Low-pass, Butterworth unless another family is given.</summary>
 public sealed record DigitalLowPass : DigitalDesigned
 {
+    /// <summary>The family's corner.</summary>
     public Frequency Corner { get; init; } = Frequency.FromHertz(40);
 
     public override FilterShape Shape => FilterShape.LowPass;
@@ -66,8 +70,10 @@ public sealed record DigitalLowPass : DigitalDesigned
 /// <summary>Band-pass.</summary>
 public sealed record DigitalBandPass : DigitalDesigned
 {
+    /// <summary>Lower corner.</summary>
     public Frequency Low { get; init; } = Frequency.FromHertz(8);
 
+    /// <summary>Upper corner.</summary>
     public Frequency High { get; init; } = Frequency.FromHertz(13);
 
     public override FilterShape Shape => FilterShape.BandPass;
@@ -78,8 +84,10 @@ public sealed record DigitalBandPass : DigitalDesigned
 /// <summary>Band-stop.</summary>
 public sealed record DigitalBandStop : DigitalDesigned
 {
+    /// <summary>Lower corner.</summary>
     public Frequency Low { get; init; } = Frequency.FromHertz(45);
 
+    /// <summary>Upper corner.</summary>
     public Frequency High { get; init; } = Frequency.FromHertz(55);
 
     public override FilterShape Shape => FilterShape.BandStop;
@@ -90,12 +98,16 @@ public sealed record DigitalBandStop : DigitalDesigned
 /// <summary>Second-order notch; Q is centre over −3 dB width.</summary>
 public sealed record DigitalNotch : DigitalStage
 {
+    /// <summary>Frequency removed.</summary>
     public Frequency Centre { get; init; } = Frequency.FromHertz(50);
+
+    /// <summary>Centre over −3 dB width.</summary>
     public double Q { get; init; } = 10;
 }
 
 /// <summary>Second-order sections given as numbers: rows of b0 b1 b2 a0 a1 a2.</summary>
 public sealed record DigitalSections : DigitalStage
 {
+    /// <summary>One row for each section.</summary>
     public IReadOnlyList<IReadOnlyList<double>> Rows { get; init; } = [];
 }

@@ -9,8 +9,10 @@ public abstract record FilterExport
     /// <summary>Least number of samples in the test vector: enough for every section to answer with all of its states.</summary>
     public const int TestLength = 64;
 
+    /// <summary>Word, form and bits below the LSB.</summary>
     public required DigitalArithmetic Arithmetic { get; init; }
 
+    /// <summary>Sampling rate.</summary>
     public required Frequency Rate { get; init; }
 
     /// <summary>Name of the filter that each section belongs to; one name for a filter without sections.</summary>
@@ -19,7 +21,8 @@ public abstract record FilterExport
     /// <summary>Headroom above full scale that rules out overflow at every section's output, from the first input.</summary>
     public required int HeadroomBits { get; init; }
 
-    /// <summary>CRC-32 of the coefficients as little-endian words of the format: b0 b1 b2 a1 a2 of each section, the taps, or a comb's two lengths.</summary>
+    /// <summary>CRC-32 of the coefficients as little-endian words of the format: b0 b1 b2 a1 a2 of each section, the taps, or a comb's two
+    /// lengths.</summary>
     /// <remarks>Polynomial 0x04C11DB7, reflected, start and final exclusive-or 0xFFFFFFFF: the one of IEEE 802.3.</remarks>
     public required uint Checksum { get; init; }
 
@@ -29,7 +32,8 @@ public abstract record FilterExport
     /// <summary>What the machine must answer from rest.</summary>
     public required IReadOnlyList<double> TestOutput { get; init; }
 
-    /// <summary>Largest difference that is still right: 0 for fixed point; for floating point what rounding at other places (fused multiply-add, wider registers) can make.</summary>
+    /// <summary>Largest difference that is still right: 0 for fixed point; for floating point what rounding at other places (fused
+    /// multiply-add, wider registers) can make.</summary>
     public required double Tolerance { get; init; }
 
     /// <summary>Half a unit in the last place of 1: the largest relative rounding of the word.</summary>

@@ -18,13 +18,14 @@ public sealed record SectionsExport : FilterExport
     public static SectionsExport? Of(Design design)
     {
         DigitalChain chain = new(design.Digital, design.Converter.Rate, design.Arithmetic);
-        return Of(
-            SecondOrderSections.Cascade(chain.Designed), [.. chain.Designed.SelectMany((sections, i) => Enumerable.Repeat(design.Digital[i].Name, sections.Count))], design.Converter.Rate, design.Arithmetic,
-            design.Converter.Bits);
+        string[] names = [.. chain.Designed.SelectMany((sections, i) => Enumerable.Repeat(design.Digital[i].Name, sections.Count))];
+        return Of(SecondOrderSections.Cascade(chain.Designed), names, design.Converter.Rate, design.Arithmetic, design.Converter.Bits);
     }
 
-    /// <summary>Sections with a name each; null where there are none or where, rounded, a pole does not lie inside the unit circle.</summary>
-    public static SectionsExport? Of(SecondOrderSections sections, IReadOnlyList<string> names, Frequency rate, DigitalArithmetic arithmetic, double sampleBits = CustomaryBits)
+    /// <summary>Sections with a name each; null where there are none or where, rounded, a pole does not lie inside the unit
+    /// circle.</summary>
+    public static SectionsExport? Of(
+        SecondOrderSections sections, IReadOnlyList<string> names, Frequency rate, DigitalArithmetic arithmetic, double sampleBits = CustomaryBits)
     {
         QuantisedFilter filter = QuantisedFilter.Of(sections, arithmetic.Format);
         if (filter.Details.Count == 0 || filter.Standing != PoleStanding.InsideCircle)
@@ -36,6 +37,7 @@ public sealed record SectionsExport : FilterExport
         int bits = (int)Math.Clamp(sampleBits, 8, Math.Max(8, 31 - arithmetic.StateFraction - headroom));
         double[] input = Vector(arithmetic.IsFixed ? bits : null);
         double[] output = Run(filter, arithmetic, input);
+        IEnumerable<double> coefficients = filter.Sections.Sections.SelectMany(s => new[] { s.B0, s.B1, s.B2, s.A1, s.A2 });
         return new SectionsExport
         {
             Arithmetic = arithmetic,
@@ -43,7 +45,7 @@ public sealed record SectionsExport : FilterExport
             Names = names,
             Filter = filter,
             HeadroomBits = headroom,
-            Checksum = Crc(Bytes(arithmetic.Word, filter.Details.SelectMany(d => new[] { d.Rounded.B0, d.Rounded.B1, d.Rounded.B2, d.Rounded.A1, d.Rounded.A2 }), filter.Details.SelectMany(d => d.Words))),
+            Checksum = Crc(Bytes(arithmetic.Word, coefficients, filter.Details.SelectMany(d => d.Words))),
             TestInput = input,
             TestOutput = output,
             Tolerance = arithmetic.IsFixed ? 0 : TestTolerance(filter.Sections, Unit(arithmetic.Word), input, output),
@@ -71,10 +73,12 @@ public sealed record SectionsExport : FilterExport
         }
     }
 
-    /// <summary>Eight times the rms of independent roundings of half a unit each in every section, carried through the poles, at the size of the largest value; and never below four units of it.</summary>
+    /// <summary>Eight times the rms of independent roundings of half a unit each in every section, carried through the poles, at the size
+    /// of the largest value; and never below four units of it.</summary>
     private static double TestTolerance(SecondOrderSections sections, double unit, double[] input, double[] output)
     {
-        double size = Math.Max(input.Max(Math.Abs), output.Max(Math.Abs)) * RoundOff.Overflow(sections).Max(norms => Math.Max(1, norms.LInfinity));
+        double size = Math.Max(input.Max(Math.Abs), output.Max(Math.Abs)) * RoundOff.Overflow(sections).Max(
+            norms => Math.Max(1, norms.LInfinity));
         double gain = 0;
         for (int i = 0; i < sections.Count; i++)
         {

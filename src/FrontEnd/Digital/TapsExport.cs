@@ -9,6 +9,7 @@ public sealed record TapsExport : FilterExport
     private const int BeyondLength = 16;
     private const int SampleBits = 16;
 
+    /// <summary>As designed and as rounded.</summary>
     public required QuantisedTaps Taps { get; init; }
 
     /// <param name="arithmetic">Its word; taps have no form and no bits below the LSB.</param>
@@ -28,7 +29,9 @@ public sealed record TapsExport : FilterExport
             TestInput = input,
             TestOutput = Run(taps, arithmetic.Word, input),
             // Every product and sum is off by half a unit of the largest it can be; eight times their root sum of squares.
-            Tolerance = arithmetic.IsFixed ? 0 : 8 * Unit(arithmetic.Word) * Math.Max(1, taps.L1) * input.Max(Math.Abs) * Math.Sqrt(filter.Length),
+            Tolerance = arithmetic.IsFixed
+                ? 0
+                : 8 * Unit(arithmetic.Word) * Math.Max(1, taps.L1) * input.Max(Math.Abs) * Math.Sqrt(filter.Length),
         };
     }
 
@@ -60,6 +63,7 @@ public sealed record CombExport : FilterExport
     private const int BeyondLength = 16;
     private const int SampleBits = 16;
 
+    /// <summary>The comb.</summary>
     public required PeriodComb Comb { get; init; }
 
     /// <summary>By running sums for whole numbers, by its taps for floating point.</summary>

@@ -8,6 +8,7 @@ public sealed record ContactCheck
     /// <summary>Peak current.</summary>
     public Current Current { get; init; } = Current.FromNanoamperes(6);
 
+    /// <summary>Frequency of that current [Hz].</summary>
     public Frequency Frequency { get; init; } = Frequency.FromHertz(31.25);
 
     /// <summary>True where the current stays on while recording.</summary>

@@ -25,6 +25,7 @@ public sealed record Electrode
     /// <summary>Rd2 of a second block (skin beneath the gel); null for none.</summary>
     public Resistance? SecondResistance { get; init; }
 
+    /// <summary>Capacitance of the second block [F]; null where there is none.</summary>
     public Capacitance? SecondCapacitance { get; init; }
 
     /// <summary>K: excess noise power density at 1 Hz of this one electrode.</summary>
@@ -67,6 +68,9 @@ public sealed record Electrode
 /// <summary>Wet or dry contact: it decides default mismatch and noise limit.</summary>
 public enum ContactKind
 {
+    /// <summary>Gel or paste between metal and skin.</summary>
     Wet,
+
+    /// <summary>Metal on skin.</summary>
     Dry,
 }

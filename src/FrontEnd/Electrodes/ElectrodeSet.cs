@@ -6,7 +6,10 @@ namespace FrontEnd.Electrodes;
 /// <summary>The electrodes of one channel: active, reference and ground, and how unlike the first two are.</summary>
 public sealed record ElectrodeSet
 {
+    /// <summary>The electrode whose site is recorded.</summary>
     public Electrode Active { get; init; } = new();
+
+    /// <summary>The electrode that the recorded one is measured against.</summary>
     public Electrode Reference { get; init; } = new();
 
     /// <summary>The ground electrode; null for a two-electrode device, which then needs bias resistors.</summary>
@@ -22,7 +25,10 @@ public sealed record ElectrodeSet
     /// <summary>How far its values go from piece to piece; see <see cref="PartRanges"/>.</summary>
     public PartRanges Ranges { get; init; } = PartRanges.None;
 
+    /// <summary>Buffer at the recorded electrode; null for a passive one.</summary>
     public ElectrodeBuffer? ActiveBuffer { get; init; }
+
+    /// <summary>Buffer at the reference electrode; null for a passive one.</summary>
     public ElectrodeBuffer? ReferenceBuffer { get; init; }
 
     /// <summary>Dry if either of the two measuring electrodes is.</summary>
@@ -36,14 +42,22 @@ public sealed record ElectrodeSet
 /// <summary>An op-amp follower at the electrode: lead, protection resistor and lead capacitances follow its output.</summary>
 public sealed record ElectrodeBuffer
 {
+    /// <summary>Name of the part card; "" for none.</summary>
     public string Card { get; init; } = "";
+
+    /// <summary>Common-mode resistance of the buffer's input [Ω].</summary>
     public Resistance InputResistance { get; init; } = Resistance.FromOhms(1e12);
+
+    /// <summary>Capacitance of the buffer's input to common [F].</summary>
     public Capacitance InputCapacitance { get; init; } = Capacitance.FromPicofarads(5);
 
     /// <summary>A resistor between the electrode and the buffer's input, the only one that limits a fault current into this
     /// electrode.</summary>
     public Resistance SkinResistor { get; init; }
 
+    /// <summary>Resistance between the buffer's output and the lead [Ω].</summary>
     public Resistance OutputResistance { get; init; } = Resistance.FromOhms(100);
+
+    /// <summary>The op-amp that it is made of.</summary>
     public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
 }

@@ -45,6 +45,7 @@ public sealed class DesignList
     /// <summary>"stages".</summary>
     public string Key { get; }
 
+    /// <summary>What an element can be.</summary>
     public IReadOnlyList<Variant> Variants { get; }
 
     /// <summary>The elements, boxed as their base type's objects.</summary>
@@ -53,8 +54,10 @@ public sealed class DesignList
     /// <summary>The design with the list replaced.</summary>
     public Func<Design, IReadOnlyList<object>, Design> With { get; }
 
+    /// <summary>An element's name.</summary>
     public Func<object, string> NameOf { get; }
 
+    /// <summary>The element with another name.</summary>
     public Func<object, string, object> Renamed { get; }
 
     /// <summary>The name of an element that was given none, from the elements and its place among them (from 0).</summary>
@@ -63,8 +66,10 @@ public sealed class DesignList
     /// <summary>True where an element says with <c>kind</c> what it is.</summary>
     public bool HasKinds => Variants[0].Kind.Length > 0;
 
+    /// <summary>How many elements the design has.</summary>
     public int Count(Design design) => Elements(design).Count;
 
+    /// <summary>The variant that an element is.</summary>
     public Variant VariantOf(object element) => Variants.First(variant => variant.Matches(element));
 
     /// <summary>The fields of one element (counted from 0) as fields of the design.</summary>

@@ -18,6 +18,7 @@ public sealed record Field<TOwner> : FieldDescription
     internal Field(FieldDescription like)
         : base(like) => (Get, Set) = (null!, null!);
 
+    /// <summary>Reads the value, boxed as the remarks say.</summary>
     public required Func<TOwner, object?> Get { get; init; }
 
     /// <summary>Returns the owner with the value replaced. Null is allowed where <see cref="FieldDescription.NullWord"/> is.</summary>

@@ -12,6 +12,7 @@ public abstract record FieldDescription
     /// <summary>The key in the plain-number form (JSON): <c>electrodes.active.Rd</c>.</summary>
     public required string JsonKey { get; init; }
 
+    /// <summary>What sort of value it holds.</summary>
     public required FieldKind Kind { get; init; }
 
     /// <summary>Which quantity the field holds; of a pair of frequencies, a frequency; null for what has no unit.</summary>
@@ -77,9 +78,18 @@ public sealed record ChoiceWord(string Word, object Value, params IReadOnlyList<
 /// <summary>The classes of part cards, one folder each.</summary>
 public enum CardClass
 {
+    /// <summary>Electrodes.</summary>
     Electrode,
+
+    /// <summary>Differential amplifiers.</summary>
     Amplifier,
+
+    /// <summary>Op-amps.</summary>
     OpAmp,
+
+    /// <summary>Converters.</summary>
     Converter,
+
+    /// <summary>Electrode buffers.</summary>
     Buffer,
 }

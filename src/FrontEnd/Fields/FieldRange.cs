@@ -5,6 +5,7 @@ namespace FrontEnd.Fields;
 /// evaluation's business. All bounds: common practice, no source.</remarks>
 public readonly record struct FieldRange(double Least, double Greatest, bool LeastOpen, bool GreatestOpen)
 {
+    /// <summary>From <paramref name="least"/> to <paramref name="greatest"/>, both included.</summary>
     public static FieldRange Closed(double least, double greatest) => new(least, greatest, false, false);
 
     /// <summary>Above <paramref name="least"/>, up to and with <paramref name="greatest"/>.</summary>
@@ -13,6 +14,7 @@ public readonly record struct FieldRange(double Least, double Greatest, bool Lea
     /// <summary>From <paramref name="least"/> on, below <paramref name="greatest"/>.</summary>
     public static FieldRange Below(double least, double greatest) => new(least, greatest, false, true);
 
+    /// <summary>True for a legal value, in SI units.</summary>
     public bool Contains(double si) =>
         (LeastOpen ? Least < si : Least <= si) && (GreatestOpen ? si < Greatest : si <= Greatest);
 }

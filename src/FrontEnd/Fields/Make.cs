@@ -32,7 +32,7 @@ internal static class Make
     /// <summary>A field that may be left out; <paramref name="nullWord"/> says so in a design file.</summary>
     public static Field<TOwner> Maybe<TOwner, TValue>(
         string key, string json, FieldRange? range, string nullWord, string defaultText, string source, string meaning,
-        Func<TOwner, TValue?> get, Func<TOwner, TValue?, TOwner> set, bool safety = false)
+        Func<TOwner, TValue?> get, Func<TOwner, TValue?, TOwner> set)
         where TValue : struct => new()
         {
             Key = key,
@@ -45,7 +45,6 @@ internal static class Make
             DefaultIsValue = string.Equals(defaultText, nullWord, StringComparison.Ordinal),
             Range = range,
             NullWord = nullWord,
-            Safety = safety,
             Get = owner => get(owner),
             Set = (owner, value) => set(owner, (TValue?)value),
         };

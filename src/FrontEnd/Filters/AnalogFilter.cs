@@ -8,19 +8,24 @@ public sealed record AnalogFilter(ZeroPoleGain ZeroPoleGain, AnalogSections Sect
     /// <summary>The approximation it was made from; null where it was given as poles and zeros.</summary>
     public Prototype? Prototype { get; init; }
 
+    /// <summary>The shape it was designed to, with its corners; null where it was made of poles and zeros.</summary>
     public ResponseShape? Shape { get; init; }
 
     /// <summary>What the stated corner is, in words; "" where there is none.</summary>
     public string CornerMeaning => Prototype?.CornerMeaning ?? "";
 
+    /// <inheritdoc/>
     public Complex Response(double hertz) => Sections.Response(hertz);
 
+    /// <inheritdoc/>
     public double PowerResponse(double hertz) => Sections.PowerResponse(hertz);
 
+    /// <inheritdoc/>
     public double GroupDelay(double hertz) => Sections.GroupDelay(hertz);
 
     /// <summary>A filter given by its poles and zeros.</summary>
-    /// <param name="referenceAngular">Angular frequency [rad/s] at which every section gets gain 1: 0, infinite, or the centre of a band.</param>
+    /// <param name="referenceAngular">Angular frequency [rad/s] at which every section gets gain 1: 0, infinite, or the centre of a
+    /// band.</param>
     public static AnalogFilter FromZeroPoleGain(ZeroPoleGain filter, double referenceAngular = 0)
     {
         var sections = new List<AnalogSection>();

@@ -3,10 +3,12 @@ using System.Runtime.InteropServices;
 
 namespace FrontEnd.Filters;
 
-/// <summary>One analogue section: H(s) = (b0·s² + b1·s + b2)/(a0·s² + a1·s + a2), s in rad/s. a0 = 1; a section of first order has a0 = b0 = 0 and a1 = 1.</summary>
+/// <summary>One analogue section: H(s) = (b0·s² + b1·s + b2)/(a0·s² + a1·s + a2), s in rad/s. a0 = 1; a section of first order has a0 = b0
+/// = 0 and a1 = 1.</summary>
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct AnalogSection(double B0, double B1, double B2, double A0, double A1, double A2)
 {
+    /// <summary>True for a section with one pole.</summary>
     public bool IsFirstOrder => A0 == 0;
 
     /// <summary>Pole frequency ω0 = √a2 [rad/s]; for a section of first order |pole| = a2.</summary>
@@ -24,12 +26,16 @@ public readonly record struct AnalogSection(double B0, double B1, double B2, dou
 /// <summary>An analogue filter as a cascade of sections; their product is the whole filter, gain included.</summary>
 public sealed class AnalogSections
 {
+    /// <summary>The sections in the order of the signal.</summary>
     public AnalogSections(IEnumerable<AnalogSection> sections) => Sections = [.. sections];
 
+    /// <summary>In the order of the signal.</summary>
     public IReadOnlyList<AnalogSection> Sections { get; }
 
+    /// <summary>Number of sections.</summary>
     public int Count => Sections.Count;
 
+    /// <summary>The section at a place, from 0.</summary>
     public AnalogSection this[int index] => Sections[index];
 
     /// <summary>H(j2πf).</summary>

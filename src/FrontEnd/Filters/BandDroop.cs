@@ -29,7 +29,8 @@ public sealed record BandDroop(Frequency Edge, double? Largest, Frequency At, Fr
             }
         }
 
-        return new BandDroop(edge, least < 1e-15 ? null : Math.Max(0, -10 * Math.Log10(least)), Frequency.FromHertz(at), Frequency.FromHertz(one), Frequency.FromHertz(three));
+        double? largest = least < 1e-15 ? null : Math.Max(0, -10 * Math.Log10(least));
+        return new BandDroop(edge, largest, Frequency.FromHertz(at), Frequency.FromHertz(one), Frequency.FromHertz(three));
     }
 }
 
@@ -46,7 +47,8 @@ public sealed record HarmonicDepth(int Harmonic, Frequency Frequency, IReadOnlyL
         for (int h = 1; h * mains.Hertz <= most && h * mains.Hertz < rate.Hertz / 2; h++)
         {
             var f = Frequency.FromHertz(h * mains.Hertz);
-            depths.Add(new HarmonicDepth(h, f, [.. NotchFigures.CustomaryDeviations.Select(d => new NotchDepth(d, FrequencyResponse.DepthAt(filter, f, d)))]));
+            depths.Add(new HarmonicDepth(
+                h, f, [.. NotchFigures.CustomaryDeviations.Select(d => new NotchDepth(d, FrequencyResponse.DepthAt(filter, f, d)))]));
         }
 
         return depths;

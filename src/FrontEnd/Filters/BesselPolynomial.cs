@@ -3,7 +3,8 @@ using System.Numerics;
 namespace FrontEnd.Filters;
 
 /// <summary>Roots of the reverse Bessel polynomial θ_n(s) = Σ (2n − k)!/((n − k)!·k!)·s^k/2^(n−k).</summary>
-/// <remarks>In double precision the value near a root of order 20 is the small difference of terms some 10⁹ times larger, and roots are good to 7 digits only. The polynomial has whole coefficients,
+/// <remarks>In double precision the value near a root of order 20 is the small difference of terms some 10⁹ times larger, and roots are
+/// good to 7 digits only. The polynomial has whole coefficients,
 /// so it is evaluated in fixed point with 192 fraction bits, and all roots are found at once by Aberth's iteration
 /// (O. Aberth, Math. Comp. 27 (1973) 339, from memory).</remarks>
 internal static class BesselPolynomial
@@ -18,7 +19,8 @@ internal static class BesselPolynomial
         var roots = new Fixed[order];
         for (int i = 0; i < order; i++)
         {
-            // A ring to the left of the origin, not symmetric about the axis: the iteration separates equal starts by their neighbours only.
+            // A ring to the left of the origin, not symmetric about the axis: the iteration separates equal starts by their neighbours
+            // only.
             roots[i] = Fixed.From(Complex.FromPolarCoordinates(order, (Math.PI / 2) + (Math.PI * (i + 0.6) / (order + 0.3))));
         }
 
@@ -115,7 +117,8 @@ internal static class BesselPolynomial
 
         public static Fixed operator -(Fixed a, Fixed b) => new(a.Re - b.Re, a.Im - b.Im);
 
-        public static Fixed operator *(Fixed a, Fixed b) => new(((a.Re * b.Re) - (a.Im * b.Im)) >> Bits, ((a.Re * b.Im) + (a.Im * b.Re)) >> Bits);
+        public static Fixed operator *(Fixed a, Fixed b) =>
+            new(((a.Re * b.Re) - (a.Im * b.Im)) >> Bits, ((a.Re * b.Im) + (a.Im * b.Re)) >> Bits);
 
         public static Fixed operator /(Fixed a, Fixed b)
         {

@@ -14,7 +14,8 @@ public enum BesselNormalisation
 
 /// <summary>Maximally flat group delay: H = θ_n(0)/θ_n(s), θ_n the reverse Bessel polynomial.</summary>
 /// <remarks>Source: W. E. Thomson, Delay networks having maximally flat frequency characteristics, Proc. IEE 96 (1949) 487 (from memory).
-/// Accuracy of the poles: 2e-10 (all printed digits) against C. R. Bond's tables, orders 1 to 10; a few units in the last place up to order 20.</remarks>
+/// Accuracy of the poles: 2e-10 (all printed digits) against C. R. Bond's tables, orders 1 to 10; a few units in the last place up to order
+/// 20.</remarks>
 public sealed record BesselPrototype(int Order, BesselNormalisation Normalisation = BesselNormalisation.Magnitude) : Prototype(Order)
 {
     private static readonly Lazy<Complex[]>[] DelayPoles =

@@ -10,6 +10,7 @@ public readonly record struct Biquad(double B0, double B1, double B2, double A1,
     /// <summary>The section that changes nothing.</summary>
     public static readonly Biquad Through = new(1, 0, 0, 0, 0);
 
+    /// <summary>True for a section with one pole and at most one zero.</summary>
     public bool IsFirstOrder => B2 == 0 && A2 == 0;
 
     /// <summary>True where the gain at 0 Hz is 0, to a billionth of b0.</summary>

@@ -55,11 +55,13 @@ public sealed record CombWish
 /// <summary>What came of a wish for a comb.</summary>
 public sealed record CombAnswer
 {
+    /// <summary>What was asked for.</summary>
     public required CombWish Wish { get; init; }
 
     /// <summary>The comb; null where there is none.</summary>
     public PeriodComb? Comb { get; init; }
 
+    /// <summary>Errors where there is no comb; warnings where there is one.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
     /// <summary>The figures of an answer that has a comb.</summary>
@@ -76,17 +78,22 @@ public sealed record CombAnswer
 /// <param name="Words">Samples and sums that a channel keeps.</param>
 /// <param name="Multiplies">Multiplications per sample with running sums, see <see cref="CombRunner"/>; besides one division.</param>
 /// <param name="Additions">Additions per sample with running sums.</param>
-public sealed record CombFigures(IReadOnlyList<HarmonicDepth> Depths, BandDroop Droop, Frequency? HalfPower, Frequency Middle, Duration Delay, Duration LargestDelay, int Words, int Multiplies, int Additions)
+public sealed record CombFigures(
+    IReadOnlyList<HarmonicDepth> Depths, BandDroop Droop, Frequency? HalfPower, Frequency Middle, Duration Delay, Duration LargestDelay,
+    int Words, int Multiplies, int Additions)
 {
     internal static CombFigures Of(PeriodComb comb, CombWish wish)
     {
         double half = wish.Rate.Hertz / 2;
         IReadOnlyList<HarmonicDepth> depths = HarmonicDepth.Of(comb, wish.Mains, half, wish.Rate);
         var middle = Frequency.FromHertz(wish.Edge.Hertz / 2);
-        IReadOnlyList<Frequency> crossings = FrequencyResponse.Crossings(comb, Frequency.FromHertz(wish.Mains.Hertz / 100), Frequency.FromHertz(half), FrequencyResponse.HalfPower, 1);
-        double slowest = Enumerable.Range(0, 401).Select(i => wish.Edge.Hertz * i / 400).Where(f => 1e-4 < comb.PowerResponse(f)).Max(comb.GroupDelay);
+        IReadOnlyList<Frequency> crossings = FrequencyResponse.Crossings(
+            comb, Frequency.FromHertz(wish.Mains.Hertz / 100), Frequency.FromHertz(half), FrequencyResponse.HalfPower, 1);
+        double slowest = Enumerable.Range(0, 401).Select(i => wish.Edge.Hertz * i / 400)
+            .Where(f => 1e-4 < comb.PowerResponse(f)).Max(comb.GroupDelay);
         return new CombFigures(
-            depths, BandDroop.Of(comb, wish.Edge, [], default), crossings.Count == 0 ? null : crossings[0], middle, Duration.FromSeconds(comb.GroupDelay(middle.Hertz)), Duration.FromSeconds(slowest),
+            depths, BandDroop.Of(comb, wish.Edge, [], default), crossings.Count == 0 ? null : crossings[0], middle,
+            Duration.FromSeconds(comb.GroupDelay(middle.Hertz)), Duration.FromSeconds(slowest),
             comb.Length + (comb.Periods == 1 ? 1 : comb.Period + 1), comb.Periods == 1 ? 0 : 2, comb.Periods == 1 ? 2 : 5);
     }
 }

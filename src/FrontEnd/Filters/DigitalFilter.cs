@@ -3,21 +3,26 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Filters;
 
-/// <summary>A digital filter as designed: its poles and zeros in z, the same as sections, and the sampling rate that belongs to them.</summary>
+/// <summary>A digital filter as designed: its poles and zeros in z, the same as sections, and the sampling rate that belongs to
+/// them.</summary>
 public sealed record DigitalFilter(ZeroPoleGain ZeroPoleGain, SecondOrderSections Sections, Frequency Rate) : IFrequencyResponse
 {
     /// <summary>The approximation it was made from; null where it was given as poles and zeros.</summary>
     public Prototype? Prototype { get; init; }
 
+    /// <summary>The shape it was designed to, with its corners; null where it was made of poles and zeros.</summary>
     public ResponseShape? Shape { get; init; }
 
     /// <summary>What the stated corner is, in words; "" where there is none.</summary>
     public string CornerMeaning => Prototype?.CornerMeaning ?? "";
 
+    /// <inheritdoc/>
     public Complex Response(double hertz) => Sections.Response(hertz, Rate.Hertz);
 
+    /// <inheritdoc/>
     public double PowerResponse(double hertz) => Sections.PowerResponse(hertz, Rate.Hertz);
 
+    /// <inheritdoc/>
     public double GroupDelay(double hertz) => Sections.GroupDelay(hertz, Rate.Hertz);
 
     /// <summary>A filter given by its poles and zeros.</summary>

@@ -12,8 +12,10 @@ internal readonly record struct Modulus(double K, double Complement)
 }
 
 /// <summary>Jacobi's elliptic functions by descending Landen transformations.</summary>
-/// <remarks>Arguments are in units of the quarter period K: sn(u·K, k). k_(n+1) = (k_n/(1 + k_n'))², k'_(n+1) = 2√k'_n/(1 + k'_n); w_(n−1) = (1 + k_n)·w_n/(1 + k_n·w_n²).
-/// Source: S. J. Orfanidis, Lecture Notes on Elliptic Filter Design (2006), section 3 (from memory); M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions, 16.12 and 17.3 (from memory).
+/// <remarks>Arguments are in units of the quarter period K: sn(u·K, k). k_(n+1) = (k_n/(1 + k_n'))², k'_(n+1) = 2√k'_n/(1 + k'_n); w_(n−1)
+/// = (1 + k_n)·w_n/(1 + k_n·w_n²).
+/// Source: S. J. Orfanidis, Lecture Notes on Elliptic Filter Design (2006), section 3 (from memory); M. Abramowitz, I. A. Stegun, Handbook
+/// of Mathematical Functions, 16.12 and 17.3 (from memory).
 /// Accuracy: 2e-15 relative against reference/filters/elliptic-functions.csv, k up to 1 − 5e-13; 2e-14 next to a pole of sn.</remarks>
 internal static class EllipticFunctions
 {
@@ -49,7 +51,8 @@ internal static class EllipticFunctions
     }
 
     /// <summary>k of a filter of order n from k1: k' = k1'^n·Π sn⁴(u_i·K1', k1').</summary>
-    /// <remarks>Where k' is near 1 its digits say nothing about k, which then follows from the nome, q = q1^(1/n) with q1 = exp(−π·K1'/K1).</remarks>
+    /// <remarks>Where k' is near 1 its digits say nothing about k, which then follows from the nome, q = q1^(1/n) with q1 =
+    /// exp(−π·K1'/K1).</remarks>
     internal static Modulus Degree(int order, Modulus first)
     {
         Modulus complement = first.Swapped;
@@ -66,11 +69,13 @@ internal static class EllipticFunctions
         return new Modulus(k, product);
     }
 
-    /// <summary>k = (θ2(q)/θ3(q))² = 4·√q·((1 + q² + q⁶ + q¹² + …)/(1 + 2q + 2q⁴ + 2q⁹ + …))². Below q = e^(−π), k = √½, four terms are more than double precision holds.</summary>
+    /// <summary>k = (θ2(q)/θ3(q))² = 4·√q·((1 + q² + q⁶ + q¹² + …)/(1 + 2q + 2q⁴ + 2q⁹ + …))². Below q = e^(−π), k = √½, four terms are
+    /// more than double precision holds.</summary>
     /// <remarks>Source: M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions, 16.38 (from memory).</remarks>
     private static double FromNome(double q)
     {
-        double ratio = (1 + Math.Pow(q, 2) + Math.Pow(q, 6) + Math.Pow(q, 12)) / (1 + (2 * (q + Math.Pow(q, 4) + Math.Pow(q, 9) + Math.Pow(q, 16))));
+        double ratio = (1 + Math.Pow(q, 2) + Math.Pow(q, 6) + Math.Pow(q, 12))
+            / (1 + (2 * (q + Math.Pow(q, 4) + Math.Pow(q, 9) + Math.Pow(q, 16))));
         return 4 * Math.Sqrt(q) * ratio * ratio;
     }
 

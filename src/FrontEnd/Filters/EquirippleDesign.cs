@@ -9,26 +9,31 @@ namespace FrontEnd.Filters;
 /// <param name="Weight">How much an error counts at a frequency [Hz].</param>
 public sealed record FirBand(double Low, double High, Func<double, double> Desired, Func<double, double> Weight)
 {
-    public static FirBand Flat(Frequency low, Frequency high, double gain, double weight) => new(low.Hertz, high.Hertz, _ => gain, _ => weight);
+    /// <summary>A band with one gain and one weight throughout.</summary>
+    public static FirBand Flat(Frequency low, Frequency high, double gain, double weight) =>
+        new(low.Hertz, high.Hertz, _ => gain, _ => weight);
 }
 
 /// <summary>Linear-phase FIR with equal ripple: the least largest error for its length (Parks–McClellan).</summary>
-/// <remarks>Remez exchange on a dense grid, the trial response by barycentric interpolation. Source: J. H. McClellan, T. W. Parks, L. R. Rabiner, A computer program for designing optimum FIR linear phase digital
-/// filters, IEEE Trans. Audio Electroacoust. AU-21 (1973) 506; A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal Processing, section 7.7 (both from memory).
+/// <remarks>Remez exchange on a dense grid, the trial response by barycentric interpolation. Source: J. H. McClellan, T. W. Parks, L. R.
+/// Rabiner, A computer program for designing optimum FIR linear phase digital
+/// filters, IEEE Trans. Audio Electroacoust. AU-21 (1973) 506; A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal Processing, section 7.7
+/// (both from memory).
 /// Length is odd (type I) or even (type II, which has a zero at half the rate).</remarks>
 public static class EquirippleDesign
 {
     private const int GridDensity = 32;
     private const int MostIterations = 100;
 
-    /// <summary>The shortest equiripple filter of odd length that meets a requirement; null above <see cref="KaiserDesign.MostTaps"/>/10 taps.</summary>
+    /// <summary>The shortest equiripple filter of odd length that meets a requirement; null above <see cref="KaiserDesign.MostTaps"/>/10
+    /// taps.</summary>
     public static FirFilter? Design(FilterRequirement requirement, Frequency rate)
     {
         double dp = FirRequirement.PassDeviation(requirement);
         double ds = FirRequirement.StopDeviation(requirement);
         FirBand[] bands = [.. FirRequirement.Bands(requirement, rate.Hertz).Select(b =>
             new FirBand(b.Low, b.High, _ => b.Pass ? 1 : 0, _ => b.Pass ? 1 / dp : 1 / ds))];
-        double width = requirement.Pass.Corners.Zip(requirement.Stop.Corners).Min(p => Math.Abs(p.First.Hertz - p.Second.Hertz)) * 2 * Math.PI / rate.Hertz;
+        double width = FirRequirement.TransitionWidth(requirement, rate);
         // Kaiser's forecast for equiripple filters: (−10·log10(δp·δs) − 13)/(2.324·Δω) (Oppenheim & Schafer, equation 7.117, from memory).
         int forecast = Math.Max(3, (int)(((-10 * Math.Log10(dp * ds)) - 13) / (2.324 * width)) | 1);
         int length = forecast;
@@ -259,7 +264,8 @@ public static class EquirippleDesign
             return numerator / denominator;
         }
 
-        // Π 1/(x_i − x_k), each factor doubled: the span of cos is 2, and the product of hundreds of factors must not vanish. A common factor cancels.
+        // Π 1/(x_i − x_k), each factor doubled: the span of cos is 2, and the product of hundreds of factors must not vanish. A common
+        // factor cancels.
         private static double[] Barycentric(double[] x)
         {
             double[] logs = new double[x.Length];

@@ -16,11 +16,14 @@ public static class FilterDesign
     /// <summary>Lowest and highest frequency a filter may name.</summary>
     internal static readonly (Frequency Least, Frequency Most) Frequencies = (Frequency.FromHertz(1e-6), Frequency.FromHertz(1e12));
 
-    /// <summary>Least distance of a corner from 0 Hz and from half the rate, as a share of the rate, and least width of a band, as a share of its lower edge.</summary>
-    /// <remarks>At θ = 2π·1e-7 a section's coefficients, near −2 and 1, carry 1 − a1 + a2 = θ² = 4e-13 to a share of 5e-4: nearer, double precision no longer holds the filter.</remarks>
+    /// <summary>Least distance of a corner from 0 Hz and from half the rate, as a share of the rate, and least width of a band, as a share
+    /// of its lower edge.</summary>
+    /// <remarks>At θ = 2π·1e-7 a section's coefficients, near −2 and 1, carry 1 − a1 + a2 = θ² = 4e-13 to a share of 5e-4: nearer, double
+    /// precision no longer holds the filter.</remarks>
     internal const double LeastShare = 1e-7;
 
-    /// <summary>Least and greatest ripple, and least and greatest attenuation, that may be asked for [dB]. With more ripple than 60 dB the poles all but stand on the axis.</summary>
+    /// <summary>Least and greatest ripple, and least and greatest attenuation, that may be asked for [dB]. With more ripple than 60 dB the
+    /// poles all but stand on the axis.</summary>
     internal static readonly (double Least, double Most) Ripples = (1e-6, 60), Attenuations = (1e-6, 400);
 
     /// <summary>What is wrong with a wish, all of it; empty where <see cref="Analog"/> or <see cref="Digital"/> will work.</summary>
@@ -68,18 +71,23 @@ public static class FilterDesign
 
     /// <summary>The analogue filter, corners in s = j2πf.</summary>
     public static AnalogFilter Analog(Prototype prototype, ResponseShape shape) =>
-        AnalogFilter.FromZeroPoleGain(LegalRoots(prototype, shape, null), shape.ReferenceAngular(Angular)) with { Prototype = prototype, Shape = shape };
+        AnalogFilter.FromZeroPoleGain(
+            LegalRoots(prototype, shape, null), shape.ReferenceAngular(Angular)) with { Prototype = prototype, Shape = shape };
 
-    /// <summary>The digital filter by the bilinear transform, prewarped at every stated corner: each lands exactly where it was asked for.</summary>
+    /// <summary>The digital filter by the bilinear transform, prewarped at every stated corner: each lands exactly where it was asked
+    /// for.</summary>
     public static DigitalFilter Digital(Prototype prototype, ResponseShape shape, Frequency rate)
     {
         ZeroPoleGain roots = LegalRoots(prototype, shape, rate);
         double reference = shape.ReferenceAngular(f => Prewarp(f.Hertz, rate.Hertz));
-        Complex point = double.IsPositiveInfinity(reference) ? -1 : Complex.FromPolarCoordinates(1, 2 * Math.Atan2(reference, 2 * rate.Hertz));
+        Complex point = double.IsPositiveInfinity(reference)
+            ? -1
+            : Complex.FromPolarCoordinates(1, 2 * Math.Atan2(reference, 2 * rate.Hertz));
         return DigitalFilter.FromZeroPoleGain(roots, rate, point) with { Prototype = prototype, Shape = shape };
     }
 
-    /// <summary>Poles, zeros and gain of a filter whose ranges were checked; null where its numbers leave double precision all the same.</summary>
+    /// <summary>Poles, zeros and gain of a filter whose ranges were checked; null where its numbers leave double precision all the
+    /// same.</summary>
     private static ZeroPoleGain? Roots(Prototype prototype, ResponseShape shape, Frequency? rate)
     {
         ZeroPoleGain roots = rate is { } fs
@@ -93,7 +101,8 @@ public static class FilterDesign
         List<Finding> findings = CheckRanges(prototype, shape, rate, "");
         return findings.Count == 0 && Roots(prototype, shape, rate) is { } roots
             ? roots
-            : throw new ArgumentOutOfRangeException(nameof(shape), shape, findings is [var first, ..] ? first.Message : FilterMessages.OutOfNumbers("").Message);
+            : throw new ArgumentOutOfRangeException(
+                nameof(shape), shape, findings is [var first, ..] ? first.Message : FilterMessages.OutOfNumbers("").Message);
     }
 
     /// <summary>The analogue angular frequency that the bilinear transform takes to f: ω = 2·fs·tan(π·f/fs) [rad/s].</summary>
@@ -107,17 +116,20 @@ public static class FilterDesign
         {
             if (f.Hertz < Frequencies.Least.Hertz || Frequencies.Most.Hertz < f.Hertz)
             {
-                findings.Add(FilterMessages.OutOfRange(field, FilterMessages.Hertz(f), FilterMessages.Hertz(Frequencies.Least), FilterMessages.Hertz(Frequencies.Most)));
+                findings.Add(FilterMessages.OutOfRange(
+                    field, FilterMessages.Hertz(f), FilterMessages.Hertz(Frequencies.Least), FilterMessages.Hertz(Frequencies.Most)));
             }
             else if (rate is { } fs && Math.Min(f.Hertz, (fs.Hertz / 2) - f.Hertz) < LeastShare * fs.Hertz && f != fs)
             {
-                findings.Add(FilterMessages.TooNear(field, $"filter corner {FilterMessages.Hertz(f)}", f.Hertz < fs.Hertz / 4 ? $"0 Hz at a rate of {FilterMessages.Hertz(fs)}" : "half the sampling rate", LeastShare));
+                string limit = f.Hertz < fs.Hertz / 4 ? $"0 Hz at a rate of {FilterMessages.Hertz(fs)}" : "half the sampling rate";
+                findings.Add(FilterMessages.TooNear(field, $"filter corner {FilterMessages.Hertz(f)}", limit, LeastShare));
             }
         }
 
         if (shape.Corners is [var low, var high] && high.Hertz - low.Hertz < LeastShare * low.Hertz)
         {
-            findings.Add(FilterMessages.TooNear(field, $"the upper band edge {FilterMessages.Hertz(high)}", $"the lower, {FilterMessages.Hertz(low)}", LeastShare));
+            findings.Add(FilterMessages.TooNear(
+                field, $"the upper band edge {FilterMessages.Hertz(high)}", $"the lower, {FilterMessages.Hertz(low)}", LeastShare));
         }
     }
 

@@ -18,7 +18,8 @@ public sealed record FilterRequirement(ResponseShape Pass, ResponseShape Stop, D
         findings.AddRange(FilterDesign.Check(new ButterworthPrototype(1), Stop, rate, field));
         if (Pass.GetType() != Stop.GetType())
         {
-            throw new InvalidOperationException($"Pass band {Pass.GetType().Name} and stop band {Stop.GetType().Name} must be of one shape.");
+            throw new InvalidOperationException(
+                $"Pass band {Pass.GetType().Name} and stop band {Stop.GetType().Name} must be of one shape.");
         }
 
         if (findings.Count == 0)

@@ -9,11 +9,14 @@ public sealed record FilterWish
     /// <summary>Loss at the pass edge where none is asked for and the order is sought: half the power, 10·log10 2 dB.</summary>
     public static readonly Decibels HalfPowerLoss = FrequencyResponse.HalfPower;
 
+    /// <summary>The approximation.</summary>
     public FilterFamily Family { get; init; }
 
+    /// <summary>What it passes.</summary>
     public FilterShape Shape { get; init; }
 
-    /// <summary>One corner, or two for a band shape, lower first; what it means is the family's business, except where <see cref="StopEdges"/> are given: then it is the edge of the pass band.</summary>
+    /// <summary>One corner, or two for a band shape, lower first; what it means is the family's business, except where <see
+    /// cref="StopEdges"/> are given: then it is the edge of the pass band.</summary>
     public IReadOnlyList<Frequency> Corners { get; init; } = [];
 
     /// <summary>The prototype's order; null where <see cref="StopEdges"/> ask for the least.</summary>
@@ -37,13 +40,20 @@ public sealed record FilterWish
     /// <summary>The key under which it stands, put into findings.</summary>
     public string Field { get; init; } = "";
 
-    /// <summary>An analogue notch: a band-stop of first order whose corners, f0·(√(1 + 1/4Q²) ∓ 1/(2Q)), are its −3 dB points. Derived.</summary>
+    /// <summary>An analogue notch: a band-stop of first order whose corners, f0·(√(1 + 1/4Q²) ∓ 1/(2Q)), are its −3 dB points.
+    /// Derived.</summary>
     /// <param name="centre">f0, above 0 Hz.</param>
     /// <param name="q">f0 over the width between the −3 dB points, above 0.</param>
     internal static FilterWish Notch(Frequency centre, double q)
     {
         double half = centre.Hertz / (2 * q), middle = Math.Sqrt((centre.Hertz * centre.Hertz) + (half * half));
-        return new FilterWish { Family = FilterFamily.Butterworth, Shape = FilterShape.BandStop, Corners = [Frequency.FromHertz(middle - half), Frequency.FromHertz(middle + half)], Order = 1 };
+        return new FilterWish
+        {
+            Family = FilterFamily.Butterworth,
+            Shape = FilterShape.BandStop,
+            Corners = [Frequency.FromHertz(middle - half), Frequency.FromHertz(middle + half)],
+            Order = 1,
+        };
     }
 
     /// <summary>The filter that was asked for; findings with an error where there is none.</summary>
@@ -78,7 +88,10 @@ public sealed record FilterWish
         }
 
         findings.AddRange(Unused());
-        var answer = new FilterAnswer { Wish = this, Requirement = requirement, Choice = choice, Prototype = prototype, Response = shape, Findings = findings };
+        var answer = new FilterAnswer
+        {
+            Wish = this, Requirement = requirement, Choice = choice, Prototype = prototype, Response = shape, Findings = findings,
+        };
         return Rate is { } rate
             ? answer with { Digital = FilterDesign.Digital(prototype, shape, rate) }
             : answer with { Analog = FilterDesign.Analog(prototype, shape) };
@@ -132,12 +145,14 @@ public sealed record FilterWish
 
         if (Ripple is null && Family is FilterFamily.Chebyshev or FilterFamily.Elliptic)
         {
-            yield return FilterMessages.LossMissing(Field, FilterWords.Name(Family), "ripple", "the largest loss in the pass band", "0.5 dB");
+            yield return FilterMessages.LossMissing(
+                Field, FilterWords.Name(Family), "ripple", "the largest loss in the pass band", "0.5 dB");
         }
 
         if (Attenuation is null && (StopEdges is not null || Family is FilterFamily.InverseChebyshev or FilterFamily.Elliptic))
         {
-            yield return FilterMessages.LossMissing(Field, StopEdges is null ? FilterWords.Name(Family) : "stop edge", "attenuation", "the least loss in the stop band", "60 dB");
+            string who = StopEdges is null ? FilterWords.Name(Family) : "stop edge";
+            yield return FilterMessages.LossMissing(Field, who, "attenuation", "the least loss in the stop band", "60 dB");
         }
 
         if (Normalisation == BesselNormalisation.Delay && (Family != FilterFamily.Bessel || StopEdges is not null))
@@ -163,15 +178,19 @@ public sealed record FilterWish
 /// <summary>What came of a wish.</summary>
 public sealed record FilterAnswer
 {
+    /// <summary>What was asked for.</summary>
     public required FilterWish Wish { get; init; }
 
+    /// <summary>The approximation with its order; null where there is no filter.</summary>
     public Prototype? Prototype { get; init; }
 
+    /// <summary>The shape with the corners that were designed for; null where there is no filter.</summary>
     public ResponseShape? Response { get; init; }
 
     /// <summary>The requirement from which the order was sought; null where the order was given.</summary>
     public FilterRequirement? Requirement { get; init; }
 
+    /// <summary>How the order was found; null where it was given.</summary>
     public OrderChoice? Choice { get; init; }
 
     /// <summary>The filter, analogue; null for a digital one or where there is none.</summary>
@@ -180,9 +199,11 @@ public sealed record FilterAnswer
     /// <summary>The filter, digital; null for an analogue one or where there is none.</summary>
     public DigitalFilter? Digital { get; init; }
 
+    /// <summary>Errors where there is no filter; warnings where there is one.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
-    /// <summary>Centre and Q where the filter is an analogue notch: a pole pair and, of the same frequency, zeros on the axis; else null.</summary>
+    /// <summary>Centre and Q where the filter is an analogue notch: a pole pair and, of the same frequency, zeros on the axis; else
+    /// null.</summary>
     public (Frequency Centre, double Q)? AnalogNotch =>
         Analog?.Sections.Sections is [{ Q: { } q, B1: 0, B2: > 0, B0: > 0 } one] && Math.Abs((one.B2 / one.B0 / (one.PoleAngular * one.PoleAngular)) - 1) < 1e-9
             ? (Frequency.FromHertz(one.PoleHertz), q)
@@ -191,6 +212,7 @@ public sealed record FilterAnswer
     /// <summary>The form of record; null where there is no filter.</summary>
     public ZeroPoleGain? ZeroPoleGain => Analog?.ZeroPoleGain ?? Digital?.ZeroPoleGain;
 
+    /// <summary>The filter, analogue or digital; null where there is none.</summary>
     public IFrequencyResponse? Filter => (IFrequencyResponse?)Analog ?? Digital;
 
     /// <summary>True where there is a filter.</summary>

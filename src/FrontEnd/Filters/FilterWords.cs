@@ -32,8 +32,10 @@ public static class FilterWords
         ["band-stop"] = FilterShape.BandStop,
     };
 
+    /// <summary>The family's word: "inverse-chebyshev".</summary>
     public static string Of(FilterFamily family) => Families.First(pair => pair.Value == family).Key;
 
+    /// <summary>The shape's word: "low-pass".</summary>
     public static string Of(FilterShape shape) => Shapes.First(pair => pair.Value == shape).Key;
 
     /// <summary>"Butterworth", "inverse Chebyshev": the family's name in a sentence.</summary>

@@ -8,6 +8,7 @@ public sealed class FirFilter : IFrequencyResponse
 {
     private readonly double[] taps;
 
+    /// <summary>The filter of some taps, the first meets the newest sample.</summary>
     public FirFilter(ReadOnlySpan<double> taps, Frequency rate)
     {
         foreach (double tap in taps)
@@ -20,10 +21,13 @@ public sealed class FirFilter : IFrequencyResponse
         Rate = rate;
     }
 
+    /// <summary>The impulse response.</summary>
     public ReadOnlySpan<double> Taps => taps;
 
+    /// <summary>Sampling rate.</summary>
     public Frequency Rate { get; }
 
+    /// <summary>Number of taps.</summary>
     public int Length => taps.Length;
 
     /// <summary>True where the taps are symmetric about their middle, to the last bit: the phase is linear.</summary>
@@ -35,10 +39,13 @@ public sealed class FirFilter : IFrequencyResponse
     /// <summary>Multiplications per output sample; symmetric taps are added before they are multiplied.</summary>
     public int Multiplies => IsSymmetric ? (Length + 1) / 2 : Length;
 
+    /// <summary>Multiplications per second [1/s].</summary>
     public double MultipliesPerSecond => Multiplies * Rate.Hertz;
 
+    /// <inheritdoc/>
     public Complex Response(double hertz) => Sum(hertz, weighted: false);
 
+    /// <inheritdoc/>
     public double PowerResponse(double hertz)
     {
         Complex h = Response(hertz);

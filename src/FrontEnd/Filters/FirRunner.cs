@@ -50,7 +50,8 @@ public sealed record QuantisedTaps(FirFilter Ideal, NumberFormat Format, FirFilt
 }
 
 /// <summary>A running FIR, bit for bit as the exported code computes it. One runner per channel.</summary>
-/// <remarks>Floating point: symmetric taps meet the sum of their two samples, from the newest and oldest inwards, each product and sum rounded in turn. Fixed point: the exact sum, rounded once, half up, saturating at 32 bits.</remarks>
+/// <remarks>Floating point: symmetric taps meet the sum of their two samples, from the newest and oldest inwards, each product and sum
+/// rounded in turn. Fixed point: the exact sum, rounded once, half up, saturating at 32 bits.</remarks>
 public sealed class FirRunner(QuantisedTaps taps)
 {
     private readonly double[] coefficients = taps.Rounded.Taps.ToArray();
@@ -101,8 +102,10 @@ public sealed class FirRunner(QuantisedTaps taps)
         where T : struct => n < 0 ? default : input[n];
 }
 
-/// <summary>A running comb in whole numbers with running sums, bit for bit as the exported code computes it. One runner per channel.</summary>
-/// <remarks>With T the sum of the last K·M samples and P the sum of every M-th of them, the newest included: y = (K·M·x − M·P + T)/(K·M), rounded once, half up, saturating at 32 bits. Whole numbers lose nothing, so that the sums
+/// <summary>A running comb in whole numbers with running sums, bit for bit as the exported code computes it. One runner per
+/// channel.</summary>
+/// <remarks>With T the sum of the last K·M samples and P the sum of every M-th of them, the newest included: y = (K·M·x − M·P + T)/(K·M),
+/// rounded once, half up, saturating at 32 bits. Whole numbers lose nothing, so that the sums
 /// never drift, as they would in floating point. For K = 1 P is x and y is the mean of the last M. Derived from the comb's H.</remarks>
 public sealed class CombRunner(PeriodComb comb)
 {

@@ -19,11 +19,14 @@ public sealed record FirWish
     /// <summary>Longest filter that is designed: at 250 S/s it delays by eight seconds.</summary>
     public const int MostTaps = 4001;
 
-    /// <summary>Longest that is sought from a requirement: an exchange takes seconds from some 700 taps on, and the shortest filter takes several.</summary>
+    /// <summary>Longest that is sought from a requirement: an exchange takes seconds from some 700 taps on, and the shortest filter takes
+    /// several.</summary>
     private int MostSought => Method == FirMethod.Kaiser ? MostTaps : 1001;
 
+    /// <summary>How the taps are found.</summary>
     public FirMethod Method { get; init; }
 
+    /// <summary>What it passes.</summary>
     public FilterShape Shape { get; init; }
 
     /// <summary>Edge of the pass band, for a band shape both, lower first.</summary>
@@ -41,7 +44,8 @@ public sealed record FirWish
     /// <summary>Least loss in the stop band; null only together with <see cref="Taps"/> of an equiripple filter.</summary>
     public Decibels? Attenuation { get; init; }
 
-    /// <summary>Number of taps; null for the fewest that meet the losses. An even number has a zero at half the rate: low-pass and band-pass alone.</summary>
+    /// <summary>Number of taps; null for the fewest that meet the losses. An even number has a zero at half the rate: low-pass and
+    /// band-pass alone.</summary>
     public int? Taps { get; init; }
 
     /// <summary>The filter that was asked for; findings with an error where there is none.</summary>
@@ -54,7 +58,9 @@ public sealed record FirWish
         }
 
         // Where a loss is not given, 1 dB and 40 dB stand in for the checks of edges; they do not reach the taps.
-        FilterRequirement requirement = new(FilterWish.Make(Shape, PassEdges), FilterWish.Make(Shape, StopEdges), Ripple ?? Decibels.FromStated(1), Attenuation ?? Decibels.FromStated(Math.Max(40, 2 * (Ripple?.Value ?? 1))));
+        FilterRequirement requirement = new(
+            FilterWish.Make(Shape, PassEdges), FilterWish.Make(Shape, StopEdges), Ripple ?? Decibels.FromStated(1),
+            Attenuation ?? Decibels.FromStated(Math.Max(40, 2 * (Ripple?.Value ?? 1))));
         findings.AddRange(requirement.Check(Rate));
         if (0 < findings.Count)
         {
@@ -64,7 +70,8 @@ public sealed record FirWish
         FirFilter? filter = Taps is { } taps ? OfLength(taps, requirement) : Shortest(requirement);
         if (filter is null || MostTaps < filter.Length)
         {
-            return new FirAnswer { Wish = this, Findings = [Taps is { } given ? FilterMessages.NoEquiripple(given) : FilterMessages.TooManyTaps(MostSought)] };
+            Finding none = Taps is { } given ? FilterMessages.NoEquiripple(given) : FilterMessages.TooManyTaps(MostSought);
+            return new FirAnswer { Wish = this, Findings = [none] };
         }
 
         var figures = FirFigures.Of(filter, requirement);
@@ -78,7 +85,7 @@ public sealed record FirWish
 
     private FirFilter? Shortest(FilterRequirement requirement)
     {
-        double width = requirement.Pass.Corners.Zip(requirement.Stop.Corners).Min(p => Math.Abs(p.First.Hertz - p.Second.Hertz)) * 2 * Math.PI / Rate.Hertz;
+        double width = FirRequirement.TransitionWidth(requirement, Rate);
         // Beyond the bound the search would only wait for its end.
         return MostSought < KaiserDesign.ForecastLength(-20 * Math.Log10(Math.Max(FirRequirement.Deviation(requirement), 1e-20)), width)
             ? null
@@ -92,8 +99,12 @@ public sealed record FirWish
             return KaiserDesign.Windowed(requirement, Rate, taps, KaiserDesign.Beta(Attenuation!.Value.Value));
         }
 
-        (double pass, double stop) = Ripple is null || Attenuation is null ? (1, 1) : (1 / FirRequirement.PassDeviation(requirement), 1 / FirRequirement.StopDeviation(requirement));
-        return EquirippleDesign.Taps(taps, [.. FirRequirement.Bands(requirement, Rate.Hertz).Select(b => new FirBand(b.Low, b.High, _ => b.Pass ? 1 : 0, _ => b.Pass ? pass : stop))], Rate);
+        (double pass, double stop) = Ripple is null || Attenuation is null
+            ? (1, 1)
+            : (1 / FirRequirement.PassDeviation(requirement), 1 / FirRequirement.StopDeviation(requirement));
+        IEnumerable<FirBand> bands = FirRequirement.Bands(requirement, Rate.Hertz)
+            .Select(b => new FirBand(b.Low, b.High, _ => b.Pass ? 1 : 0, _ => b.Pass ? pass : stop));
+        return EquirippleDesign.Taps(taps, [.. bands], Rate);
     }
 
     private IEnumerable<Finding> Missing()
@@ -141,13 +152,16 @@ public sealed record FirWish
 /// <summary>What came of a wish for an FIR.</summary>
 public sealed record FirAnswer
 {
+    /// <summary>What was asked for.</summary>
     public required FirWish Wish { get; init; }
 
     /// <summary>The filter; null where there is none.</summary>
     public FirFilter? Filter { get; init; }
 
+    /// <summary>What it reaches; null where there is no filter.</summary>
     public FirFigures? Figures { get; init; }
 
+    /// <summary>Errors where there is no filter; warnings where there is one.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 }
 
@@ -165,7 +179,8 @@ public sealed record FirFigures(double PassLoss, double? StopLoss, IReadOnlyList
         return new FirFigures(
             20 * Math.Log10(reached.Top / Math.Max(reached.Bottom, 1e-300)),
             reached.Stop < 1e-15 * reached.Top ? null : 20 * Math.Log10(reached.Top / reached.Stop),
-            FrequencyResponse.Crossings(filter, Frequency.FromHertz(low), Frequency.FromHertz(filter.Rate.Hertz / 2 * (1 - 1e-9)), FrequencyResponse.HalfPower, reached.Top),
+            FrequencyResponse.Crossings(
+                filter, Frequency.FromHertz(low), Frequency.FromHertz(filter.Rate.Hertz / 2 * (1 - 1e-9)), FrequencyResponse.HalfPower, reached.Top),
             filter.Response(0).Real);
     }
 }

@@ -1,8 +1,11 @@
 namespace FrontEnd.Filters;
 
-/// <summary>A running filter in fixed point, bit for bit as a machine with a long accumulator computes it. One runner per channel.</summary>
-/// <remarks>Each section sums its five products exactly and rounds once (half up) to the state word, which has <see cref="FixedFormat.StateFraction"/> bits below the sample's LSB; the last section's output is
-/// rounded to the sample. A state beyond its word saturates and is counted. The transposed form keeps its two sums at the accumulator's full length and so gives the same bits as direct form I.
+/// <summary>A running filter in fixed point, bit for bit as a machine with a long accumulator computes it. One runner per
+/// channel.</summary>
+/// <remarks>Each section sums its five products exactly and rounds once (half up) to the state word, which has <see
+/// cref="FixedFormat.StateFraction"/> bits below the sample's LSB; the last section's output is
+/// rounded to the sample. A state beyond its word saturates and is counted. The transposed form keeps its two sums at the accumulator's
+/// full length and so gives the same bits as direct form I.
 /// Allocates nothing while running.</remarks>
 public sealed class FixedRunner
 {
@@ -40,6 +43,7 @@ public sealed class FixedRunner
     /// <summary>How many states have saturated so far.</summary>
     public long Overflows { get; private set; }
 
+    /// <summary>Back to rest: all states 0.</summary>
     public void Reset()
     {
         Array.Clear(state);

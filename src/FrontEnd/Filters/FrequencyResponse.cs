@@ -45,8 +45,10 @@ public static class FrequencyResponse
     /// <param name="reference">Gain that is 0 dB; null for the greatest in the range.</param>
     /// <param name="from">Lowest frequency [Hz], above 0.</param>
     /// <param name="to">Highest frequency [Hz].</param>
-    /// <remarks>Looked for on a grid of 4000 logarithmic steps and refined by bisection: features narrower than 1/400 of a decade can be missed.</remarks>
-    public static IReadOnlyList<Frequency> Crossings(IFrequencyResponse filter, Frequency from, Frequency to, Decibels below, double? reference = null)
+    /// <remarks>Looked for on a grid of 4000 logarithmic steps and refined by bisection: features narrower than 1/400 of a decade can be
+    /// missed.</remarks>
+    public static IReadOnlyList<Frequency> Crossings(
+        IFrequencyResponse filter, Frequency from, Frequency to, Decibels below, double? reference = null)
     {
         double step = Math.Log(to / from) / GridPoints;
         double[] power = new double[GridPoints + 1];
@@ -86,7 +88,8 @@ public static class FrequencyResponse
         return 10 * Math.Log10(filter.PowerResponse(reference.Hertz) / Math.Max(least, 1e-300));
     }
 
-    /// <summary>Least attenuation at a frequency that has wandered by ±deviation [dB]: what a notch is worth on a real mains. Null where it is without bound.</summary>
+    /// <summary>Least attenuation at a frequency that has wandered by ±deviation [dB]: what a notch is worth on a real mains. Null where it
+    /// is without bound.</summary>
     public static double? DepthAt(IFrequencyResponse filter, Frequency centre, Frequency deviation)
     {
         double power = Math.Max(filter.PowerResponse(centre.Hertz + deviation.Hertz), filter.PowerResponse(centre.Hertz - deviation.Hertz));

@@ -1,11 +1,15 @@
 using FrontEnd.Quantities;
+using MathNet.Numerics;
 
 namespace FrontEnd.Filters;
 
 /// <summary>Linear-phase FIR by the Kaiser window, from a requirement.</summary>
-/// <remarks>One δ for both bands, the smaller of pass-band and stop-band deviation; A = −20·log10 δ; β = 0.1102·(A − 8.7), A &gt; 50; 0.5842·(A − 21)^0.4 + 0.07886·(A − 21), 21 ≤ A ≤ 50; 0 below;
-/// L − 1 = (A − 7.95)/(2.285·Δω). Ideal cut-offs stand midway between pass and stop edge. The formula's length is a forecast: the filter is measured and made longer until it meets the requirement.
-/// Source: J. F. Kaiser, Nonrecursive digital filter design using the I0-sinh window function, IEEE ISCAS 1974; A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal Processing, section 7.5.3 (both from memory).</remarks>
+/// <remarks>One δ for both bands, the smaller of pass-band and stop-band deviation; A = −20·log10 δ; β = 0.1102·(A − 8.7), A &gt; 50;
+/// 0.5842·(A − 21)^0.4 + 0.07886·(A − 21), 21 ≤ A ≤ 50; 0 below;
+/// L − 1 = (A − 7.95)/(2.285·Δω). Ideal cut-offs stand midway between pass and stop edge. The formula's length is a forecast: the filter is
+/// measured and made longer until it meets the requirement.
+/// Source: J. F. Kaiser, Nonrecursive digital filter design using the I0-sinh window function, IEEE ISCAS 1974; A. V. Oppenheim, R. W.
+/// Schafer, Discrete-Time Signal Processing, section 7.5.3 (both from memory).</remarks>
 public static class KaiserDesign
 {
     /// <summary>Longest filter that is sought.</summary>
@@ -20,14 +24,16 @@ public static class KaiserDesign
     };
 
     /// <summary>Kaiser's length for attenuation A [dB] and transition width Δω [rad/sample], rounded up.</summary>
-    public static int ForecastLength(double attenuation, double width) => 1 + (int)Math.Ceiling(Math.Max(0, attenuation - 7.95) / (2.285 * width));
+    public static int ForecastLength(double attenuation, double width) =>
+        1 + (int)Math.Ceiling(Math.Max(0, attenuation - 7.95) / (2.285 * width));
 
-    /// <summary>The shortest Kaiser-window filter of odd length found from the forecast on that meets the requirement; null where it would be longer than <see cref="MostTaps"/>.</summary>
+    /// <summary>The shortest Kaiser-window filter of odd length found from the forecast on that meets the requirement; null where it would
+    /// be longer than <see cref="MostTaps"/>.</summary>
     public static FirFilter? Design(FilterRequirement requirement, Frequency rate)
     {
         double delta = FirRequirement.Deviation(requirement);
         double attenuation = -20 * Math.Log10(delta);
-        double width = requirement.Pass.Corners.Zip(requirement.Stop.Corners).Min(p => Math.Abs(p.First.Hertz - p.Second.Hertz)) * 2 * Math.PI / rate.Hertz;
+        double width = FirRequirement.TransitionWidth(requirement, rate);
         // Odd lengths only: an even one has a zero at half the rate, which a high-pass and a band-stop cannot use.
         int start = Math.Max(3, ForecastLength(attenuation, width) | 1);
         // Kaiser's fit leaves some lengths a few hundredths of a decibel short at any length; a little more β cures that.
@@ -49,7 +55,8 @@ public static class KaiserDesign
     /// <summary>The ideal filter's impulse response times the window, of any odd length.</summary>
     public static FirFilter Windowed(FilterRequirement requirement, Frequency rate, int length, double beta)
     {
-        double[] cuts = [.. requirement.Pass.Corners.Zip(requirement.Stop.Corners).Select(p => Math.PI * (p.First.Hertz + p.Second.Hertz) / rate.Hertz)];
+        double[] cuts = [.. requirement.Pass.Corners.Zip(requirement.Stop.Corners).Select(
+            p => Math.PI * (p.First.Hertz + p.Second.Hertz) / rate.Hertz)];
         double[] taps = new double[length];
         double middle = (length - 1) / 2.0;
         for (int k = 0; k <= (length - 1) / 2; k++)
@@ -64,35 +71,23 @@ public static class KaiserDesign
                 _ => throw new InvalidOperationException($"Shape {requirement.Pass.GetType().Name} is not handled."),
             };
             double x = middle == 0 ? 0 : t / middle;
-            taps[k] = ideal * BesselI0(beta * Math.Sqrt(Math.Max(0, 1 - (x * x)))) / BesselI0(beta);
+            taps[k] = ideal * SpecialFunctions.BesselI0(beta * Math.Sqrt(Math.Max(0, 1 - (x * x)))) / SpecialFunctions.BesselI0(beta);
             taps[length - 1 - k] = taps[k];
         }
 
         return new FirFilter(taps, rate);
     }
 
-    /// <summary>I0(x) = Σ ((x/2)^k/k!)². All terms are positive: no digits are lost.</summary>
-    internal static double BesselI0(double x)
-    {
-        double sum = 1;
-        double term = 1;
-        for (int k = 1; 1e-17 * sum < term; k++)
-        {
-            term *= x / (2 * k) * (x / (2 * k));
-            sum += term;
-        }
-
-        return sum;
-    }
-
     // Whole multiples of π make exact zeros: sin(π·t) of a whole t is 1e-16 otherwise.
-    private static double Sinc(double cut, double t) => t == 0 ? cut / Math.PI : cut == Math.PI && t == Math.Floor(t) ? 0 : Math.Sin(cut * t) / (Math.PI * t);
+    private static double Sinc(double cut, double t) =>
+        t == 0 ? cut / Math.PI : cut == Math.PI && t == Math.Floor(t) ? 0 : Math.Sin(cut * t) / (Math.PI * t);
 }
 
 /// <summary>A requirement as seen by a linear-phase FIR.</summary>
 internal static class FirRequirement
 {
-    /// <summary>Largest pass-band deviation of a response that wavers about 1: loss A from the top means (1 + δ)/(1 − δ) = 10^(A/20).</summary>
+    /// <summary>Largest pass-band deviation of a response that wavers about 1: loss A from the top means (1 + δ)/(1 − δ) =
+    /// 10^(A/20).</summary>
     internal static double PassDeviation(FilterRequirement requirement)
     {
         double ratio = requirement.Ripple.VoltageRatio;
@@ -100,7 +95,12 @@ internal static class FirRequirement
     }
 
     /// <summary>Largest stop-band gain, the top of the pass band being 1 + δp.</summary>
-    internal static double StopDeviation(FilterRequirement requirement) => (1 + PassDeviation(requirement)) / requirement.Attenuation.VoltageRatio;
+    internal static double StopDeviation(FilterRequirement requirement) =>
+        (1 + PassDeviation(requirement)) / requirement.Attenuation.VoltageRatio;
+
+    /// <summary>The narrowest transition between pass and stop edge, Δω [rad/sample].</summary>
+    internal static double TransitionWidth(FilterRequirement requirement, Frequency rate) =>
+        requirement.Pass.Corners.Zip(requirement.Stop.Corners).Min(p => Math.Abs(p.First.Hertz - p.Second.Hertz)) * 2 * Math.PI / rate.Hertz;
 
     internal static double Deviation(FilterRequirement requirement) => Math.Min(PassDeviation(requirement), StopDeviation(requirement));
 
@@ -124,7 +124,8 @@ internal static class FirRequirement
     {
         FirExtremes reached = Measure(filter, requirement);
         // 1e-5: an equiripple filter sits on its limit, to the accuracy of the grid it was made on.
-        return reached.Top <= reached.Bottom * requirement.Ripple.VoltageRatio * (1 + 1e-5) && reached.Stop * requirement.Attenuation.VoltageRatio <= reached.Top * (1 + 1e-5);
+        return reached.Top <= reached.Bottom * requirement.Ripple.VoltageRatio * (1 + 1e-5)
+            && reached.Stop * requirement.Attenuation.VoltageRatio <= reached.Top * (1 + 1e-5);
     }
 
     /// <summary>Measured on 24 points per lobe, the extremes between them by a parabola.</summary>
@@ -137,7 +138,8 @@ internal static class FirRequirement
         foreach ((double low, double high, bool pass) in Bands(requirement, filter.Rate.Hertz))
         {
             int points = 4 + (int)(24 * (high - low) / lobe);
-            (double least, double greatest) = Extremes([.. Enumerable.Range(0, points + 1).Select(i => Math.Sqrt(filter.PowerResponse(low + ((high - low) * i / points))))]);
+            (double least, double greatest) = Extremes(
+                [.. Enumerable.Range(0, points + 1).Select(i => Math.Sqrt(filter.PowerResponse(low + ((high - low) * i / points))))]);
             if (pass)
             {
                 top = Math.Max(top, greatest);
@@ -160,7 +162,8 @@ internal static class FirRequirement
         {
             double curvature = gains[i - 1] - (2 * gains[i]) + gains[i + 1];
             double slope = gains[i - 1] - gains[i + 1];
-            // Only about the largest or least of three: beside it the three may lie astride a zero, where |H| has a kink, and their parabola would overshoot.
+            // Only about the largest or least of three: beside it the three may lie astride a zero, where |H| has a kink, and their
+            // parabola would overshoot.
             if (Math.Abs(slope) <= Math.Abs(curvature))
             {
                 double vertex = gains[i] - (slope * slope / (8 * curvature));

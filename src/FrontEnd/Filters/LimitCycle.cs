@@ -5,11 +5,14 @@ namespace FrontEnd.Filters;
 /// <param name="Period">Samples until it repeats; 1 is a constant (a dead band).</param>
 public sealed record LimitCycle(double Amplitude, int Period)
 {
-    /// <summary>The largest limit cycle found in a section, by running it from many starts until its states repeat; null where it always comes to rest.</summary>
+    /// <summary>The largest limit cycle found in a section, by running it from many starts until its states repeat; null where it always
+    /// comes to rest.</summary>
     /// <param name="section">Rounded to fixed point.</param>
     /// <param name="starts">Starts tried in each direction; they go up to four times the dead band's forecast.</param>
-    /// <remarks>A search, not a proof: a larger cycle may exist. The pair of past outputs is the whole state, and it is a pair of whole numbers, so that it must repeat.</remarks>
-    public static LimitCycle? Search(QuantisedSection section, FixedFormat format, int starts = 12) => Search(section, format, starts, long.MaxValue).Largest;
+    /// <remarks>A search, not a proof: a larger cycle may exist. The pair of past outputs is the whole state, and it is a pair of whole
+    /// numbers, so that it must repeat.</remarks>
+    public static LimitCycle? Search(QuantisedSection section, FixedFormat format, int starts = 12) =>
+        Search(section, format, starts, long.MaxValue).Largest;
 
     /// <summary>The same within a number of steps; fewer starts where the poles lie so near the circle that each takes long.</summary>
     internal static LimitCycleSearch SearchWithin(QuantisedSection section, FixedFormat format, long most)

@@ -1,8 +1,13 @@
+using System.Numerics;
+
 namespace FrontEnd.Filters;
 
-/// <summary>Elementary functions that the platform lacks.</summary>
+/// <summary>Elementary functions and searches that the platform and the numerics library lack; DEVELOPERS.md section 6 says why.</summary>
 internal static class MathExtra
 {
+    // (√5 − 1)/2.
+    private const double GoldenShare = 0.6180339887498949;
+
     /// <summary>e^x − 1 without loss of digits near 0: 2·e^(x/2)·sinh(x/2).</summary>
     internal static double Expm1(double x) => Math.Abs(x) < 1 ? 2 * Math.Exp(x / 2) * Sinh(x / 2) : Math.Exp(x) - 1;
 
@@ -16,6 +21,39 @@ internal static class MathExtra
 
         double square = x * x;
         return x * (1 + (square / 6 * (1 + (square / 20 * (1 + (square / 42 * (1 + (square / 72 * (1 + (square / 110))))))))));
+    }
+
+    /// <summary>Where a function with one valley between two points is least, by golden section to the last bit; of two equal values the
+    /// lower point's side is taken.</summary>
+    internal static double LeastAt(Func<double, double> function, double low, double high)
+    {
+        for (int i = 0; i < 100; i++)
+        {
+            double a = high - (GoldenShare * (high - low)), b = low + (GoldenShare * (high - low));
+            (low, high) = function(b) < function(a) ? (a, high) : (low, b);
+        }
+
+        return (low + high) / 2;
+    }
+
+    /// <summary>A zero of an analytic function near a point, by Newton's rule with the slope from a central difference; the last point
+    /// where it does not settle.</summary>
+    internal static Complex RootNear(Func<Complex, Complex> function, Complex start)
+    {
+        Complex root = start;
+        for (int i = 0; i < 60; i++)
+        {
+            Complex step = 1e-6 * root;
+            Complex slope = (function(root + step) - function(root - step)) / (2 * step);
+            Complex change = function(root) / slope;
+            root -= change;
+            if (Complex.Abs(change) < 1e-13 * Complex.Abs(root))
+            {
+                break;
+            }
+        }
+
+        return root;
     }
 
     /// <summary>Root of a function that changes sign once between two points, by bisection to the last bit.</summary>

@@ -17,6 +17,7 @@ public enum FilterFamily
 /// <summary>The least order of a family that meets a requirement, and the filter that does.</summary>
 public sealed record OrderChoice
 {
+    /// <summary>The approximation.</summary>
     public required FilterFamily Family { get; init; }
 
     /// <summary>The least order; null where the family cannot meet the requirement, however large the order.</summary>
@@ -28,17 +29,21 @@ public sealed record OrderChoice
     /// <summary>Together with <see cref="Shape"/> the filter; null where there is none, or its order is above what is built.</summary>
     public Prototype? Prototype { get; init; }
 
-    /// <summary>The corner(s) to ask for, in the prototype's own meaning of corner: the pass band's edge is met exactly (inverse Chebyshev: the stop band's).</summary>
+    /// <summary>The corner(s) to ask for, in the prototype's own meaning of corner: the pass band's edge is met exactly (inverse Chebyshev:
+    /// the stop band's).</summary>
     public ResponseShape? Shape { get; init; }
 
+    /// <summary>Why there is no filter; empty where there is one.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 }
 
 /// <summary>From requirement to order, for every family.</summary>
-/// <remarks>The order is always rounded up, never down or to the nearest. Band shapes are reduced to the normalised low-pass with their pass edges kept (inverse Chebyshev: their stop edges)
+/// <remarks>The order is always rounded up, never down or to the nearest. Band shapes are reduced to the normalised low-pass with their
+/// pass edges kept (inverse Chebyshev: their stop edges)
 /// and the nearer of the two other edges counts. Formulas: n = ln(εs/εp)/ln Ω (Butterworth), acosh(εs/εp)/acosh Ω (Chebyshev and inverse),
 /// K(k)·K(k1')/(K(k')·K(k1)), k = 1/Ω, k1 = εp/εs (elliptic); the others are searched.
-/// Source: S. Orfanidis, Introduction to Signal Processing, chapter 11; Lecture Notes on Elliptic Filter Design, equation 34 (both from memory).</remarks>
+/// Source: S. Orfanidis, Introduction to Signal Processing, chapter 11; Lecture Notes on Elliptic Filter Design, equation 34 (both from
+/// memory).</remarks>
 public static class MinimumOrder
 {
     // An order that is whole by design (a filter asked for its own edges) comes out with rounding of this size.

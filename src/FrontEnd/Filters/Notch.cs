@@ -3,8 +3,10 @@ using FrontEnd.Quantities;
 namespace FrontEnd.Filters;
 
 /// <summary>Digital notches: one frequency out, the rest nearly untouched.</summary>
-/// <remarks>Q is the centre over the width between the −3 dB points of the digital filter itself, Q = f0/Δf, exact at any rate. The other form in use, α = sin ω0/(2Q), is
-/// narrower than f0/Q near half the rate and is not used here (reference/filters/published.csv keeps both: T4-N01 is this form, T4-N03 the other).</remarks>
+/// <remarks>Q is the centre over the width between the −3 dB points of the digital filter itself, Q = f0/Δf, exact at any rate. The other
+/// form in use, α = sin ω0/(2Q), is
+/// narrower than f0/Q near half the rate and is not used here (reference/filters/published.csv keeps both: T4-N01 is this form, T4-N03 the
+/// other).</remarks>
 public static class Notch
 {
     /// <summary>Second-order notch: removes one frequency and leaves the rest almost unchanged.</summary>
@@ -13,7 +15,8 @@ public static class Notch
     /// <param name="rate">Sampling rate, fs [Hz].</param>
     /// <returns>Coefficients with a0 = 1; unit gain at 0 Hz and at fs/2.</returns>
     /// <remarks>H(z) = b·(1 − 2cos ω0·z⁻¹ + z⁻²)/(1 − 2b·cos ω0·z⁻¹ + (2b − 1)·z⁻²), b = 1/(1 + tan(Δω/2)), ω = 2π·f/fs.
-    /// Source: S. J. Orfanidis, Introduction to Signal Processing (1996), p. 370, equations 8.2.22 and 8.2.23 (book not yet seen; as cited by general-purpose signal libraries).</remarks>
+    /// Source: S. J. Orfanidis, Introduction to Signal Processing (1996), p. 370, equations 8.2.22 and 8.2.23 (book not yet seen; as cited
+    /// by general-purpose signal libraries).</remarks>
     public static Biquad Coefficients(Frequency centre, Frequency bandwidth, Frequency rate)
     {
         RequireBelowHalf(centre, rate);
@@ -24,11 +27,14 @@ public static class Notch
     }
 
     /// <summary>The same by its quality Q = f0/Δf.</summary>
-    public static Biquad WithQ(Frequency centre, double q, Frequency rate) => Coefficients(centre, Frequency.FromHertz(centre.Hertz / Require.Positive(q)), rate);
+    public static Biquad WithQ(Frequency centre, double q, Frequency rate) =>
+        Coefficients(centre, Frequency.FromHertz(centre.Hertz / Require.Positive(q)), rate);
 
     /// <summary>Notches of the same width Δf = f0/Q at the mains and its harmonics h·f0, up to and including the band edge.</summary>
-    /// <remarks>A common width, not a common Q: the mains' deviation grows with h, but so would the ringing shrink; with a common Q the width grows with h and follows the deviation.
-    /// <paramref name="commonQ"/> chooses. A harmonic at or above half the rate lands elsewhere and gets no notch: see <see cref="Landing"/>.</remarks>
+    /// <remarks>A common width, not a common Q: the mains' deviation grows with h, but so would the ringing shrink; with a common Q the
+    /// width grows with h and follows the deviation.
+    /// <paramref name="commonQ"/> chooses. A harmonic at or above half the rate lands elsewhere and gets no notch: see <see
+    /// cref="Landing"/>.</remarks>
     public static SecondOrderSections AtHarmonics(Frequency mains, double q, Frequency edge, Frequency rate, bool commonQ = true)
     {
         var sections = new List<Biquad>();
@@ -48,7 +54,8 @@ public static class Notch
     {
         if (!(0 < frequency.Hertz && frequency.Hertz < rate.Hertz / 2))
         {
-            throw new ArgumentOutOfRangeException(nameof(frequency), frequency.Hertz, "The frequency must lie between 0 and half the sampling rate.");
+            throw new ArgumentOutOfRangeException(
+                nameof(frequency), frequency.Hertz, "The frequency must lie between 0 and half the sampling rate.");
         }
     }
 }

@@ -13,6 +13,7 @@ public sealed record NotchFigures(Frequency Bandwidth, Duration TimeConstant, Du
     public static IReadOnlyList<Frequency> CustomaryDeviations { get; } =
         [Frequency.FromHertz(0.05), Frequency.FromHertz(0.1), Frequency.FromHertz(0.2), Frequency.FromHertz(0.5)];
 
+    /// <summary>The figures of a digital notch by itself, at the customary deviations unless others are given.</summary>
     public static NotchFigures Of(Frequency centre, Frequency bandwidth, Frequency rate, IReadOnlyList<Frequency>? deviations = null)
     {
         Biquad notch = Notch.Coefficients(centre, bandwidth, rate);

@@ -4,7 +4,8 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Filters;
 
-/// <summary>Notches as someone asks for them: digital ones at the mains and its harmonics up to a band edge, or an analogue one at the mains.</summary>
+/// <summary>Notches as someone asks for them: digital ones at the mains and its harmonics up to a band edge, or an analogue one at the
+/// mains.</summary>
 public sealed record NotchWish
 {
     private const double MostQ = 10_000;
@@ -18,7 +19,8 @@ public sealed record NotchWish
     /// <summary>Centre over −3 dB width, of every notch, or of the first alone with <see cref="CommonWidth"/>.</summary>
     public double Q { get; init; } = 10;
 
-    /// <summary>Every notch as wide as the first: they ring as long as it, and a harmonic's deviation, h times the mains', finds them no wider.</summary>
+    /// <summary>Every notch as wide as the first: they ring as long as it, and a harmonic's deviation, h times the mains', finds them no
+    /// wider.</summary>
     public bool CommonWidth { get; init; }
 
     /// <summary>Upper edge of the band: harmonics up to it get a notch, and its droop is looked at.</summary>
@@ -38,7 +40,8 @@ public sealed record NotchWish
             return new NotchAnswer { Wish = this, Findings = findings };
         }
 
-        SecondOrderSections sections = Notch.AtHarmonics(Mains, Q, Frequency.FromHertz(Math.Max(Mains.Hertz, Edge.Hertz)), Rate, !CommonWidth);
+        SecondOrderSections sections = Notch.AtHarmonics(
+            Mains, Q, Frequency.FromHertz(Math.Max(Mains.Hertz, Edge.Hertz)), Rate, !CommonWidth);
         if (1 <= sections.PoleRadius)
         {
             return new NotchAnswer { Wish = this, Findings = [FilterMessages.OutOfNumbers("")] };
@@ -55,7 +58,8 @@ public sealed record NotchWish
 
     private Finding[] QCheck() => 0 < Q && Q <= MostQ ? [] : [FilterMessages.QOutOfRange(Q, MostQ)];
 
-    /// <summary>Harmonics in the analogue band that the converter has folded: a notch is wanted where they land, not where they were.</summary>
+    /// <summary>Harmonics in the analogue band that the converter has folded: a notch is wanted where they land, not where they
+    /// were.</summary>
     private IEnumerable<Finding> Landing()
     {
         int first = (int)Math.Ceiling(Rate.Hertz / 2 / Mains.Hertz);
@@ -74,15 +78,18 @@ public sealed record NotchWish
 /// <summary>What came of a wish for notches.</summary>
 public sealed record NotchAnswer
 {
+    /// <summary>What was asked for.</summary>
     public required NotchWish Wish { get; init; }
 
     /// <summary>One section for each harmonic; null where there are none.</summary>
     public SecondOrderSections? Sections { get; init; }
 
+    /// <summary>Errors where there are no notches; warnings where there are.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
     /// <summary>Names of the sections: "notch 50 Hz".</summary>
-    public IReadOnlyList<string> Names => [.. Enumerable.Range(1, Sections?.Count ?? 0).Select(h => $"notch {QuantityText.FormatPart(Frequency.FromHertz(h * Wish.Mains.Hertz))}")];
+    public IReadOnlyList<string> Names => [.. Enumerable.Range(1, Sections?.Count ?? 0).Select(
+        h => $"notch {QuantityText.FormatPart(Frequency.FromHertz(h * Wish.Mains.Hertz))}")];
 
     /// <summary>The figures of an answer that has notches.</summary>
     public NotchesFigures Figures => NotchesFigures.Of(Sections ?? throw new InvalidOperationException("The answer has no notches."), Wish);
@@ -94,10 +101,14 @@ public sealed record NotchAnswer
 /// <param name="Droop">In the band, farther than twice its width from every notch.</param>
 /// <param name="DelayAtEdge">Group delay at <see cref="BandDroop.Edge"/>.</param>
 /// <param name="RingTime">The longest of the notches' times to 1 %.</param>
-public sealed record NotchesFigures(IReadOnlyList<NotchFigures> Notches, IReadOnlyList<HarmonicDepth> Depths, BandDroop Droop, Duration DelayAtEdge, Duration RingTime)
+public sealed record NotchesFigures(
+    IReadOnlyList<NotchFigures> Notches, IReadOnlyList<HarmonicDepth> Depths, BandDroop Droop, Duration DelayAtEdge, Duration RingTime)
 {
     /// <summary>Multiplications per sample for each notch: b0 = b2 and b1 = a1 leave three, five without making use of it.</summary>
-    public const int MultipliesEach = 5;
+    private const int MultipliesEach = 5;
+
+    /// <summary>Multiplications per sample of all notches.</summary>
+    public int Multiplies => MultipliesEach * Notches.Count;
 
     internal static NotchesFigures Of(SecondOrderSections sections, NotchWish wish)
     {
@@ -111,7 +122,8 @@ public sealed record NotchesFigures(IReadOnlyList<NotchFigures> Notches, IReadOn
             notches.Add(NotchFigures.Of(Frequency.FromHertz(h * wish.Mains.Hertz), width, wish.Rate));
         }
 
-        IReadOnlyList<HarmonicDepth> depths = HarmonicDepth.Of(filter, wish.Mains, sections.Count * wish.Mains.Hertz * (1 + 1e-12), wish.Rate);
+        IReadOnlyList<HarmonicDepth> depths = HarmonicDepth.Of(
+            filter, wish.Mains, sections.Count * wish.Mains.Hertz * (1 + 1e-12), wish.Rate);
         return new NotchesFigures(
             notches, depths, BandDroop.Of(filter, wish.Edge, [.. depths.Select(d => d.Frequency)], Frequency.FromHertz(2 * widest)),
             Duration.FromSeconds(filter.GroupDelay(wish.Edge.Hertz)), notches.MaxBy(n => n.RingTime.Seconds)!.RingTime);

@@ -28,7 +28,8 @@ public sealed record SingleFormat : NumberFormat;
 
 /// <summary>Fixed point, two's complement.</summary>
 /// <param name="WordBits">Bits of a coefficient word, 8…32.</param>
-/// <remarks>A section's coefficients share a binary point, chosen so that the largest fits: |a1| is near 2 in most sections, so that 16-bit words have 14 fraction bits ("Q14") and not 15.</remarks>
+/// <remarks>A section's coefficients share a binary point, chosen so that the largest fits: |a1| is near 2 in most sections, so that 16-bit
+/// words have 14 fraction bits ("Q14") and not 15.</remarks>
 public sealed record FixedFormat(int WordBits) : NumberFormat
 {
     /// <summary>Fraction bits of the coefficients; null to choose them section by section.</summary>

@@ -5,8 +5,10 @@ namespace FrontEnd.Filters;
 
 /// <summary>Comb that removes a periodic interference and all its harmonics by averaging over whole periods.</summary>
 /// <remarks>
-/// Mean form: the mean of the last M samples, one period, D(z) = (1/M)·Σ z⁻ᵏ. Nulls every harmonic and is itself a low-pass: its droop has to be shown.
-/// <para>Signal less periodic part: H = 1 − A(z)·(1 − D(z)), A = (1/K)·Σ z^(−kM), k = 0…K−1: what repeats over K periods, less its mean, is taken away. Nulls every harmonic, gain 1 at 0 Hz,
+/// Mean form: the mean of the last M samples, one period, D(z) = (1/M)·Σ z⁻ᵏ. Nulls every harmonic and is itself a low-pass: its droop has
+/// to be shown.
+/// <para>Signal less periodic part: H = 1 − A(z)·(1 − D(z)), A = (1/K)·Σ z^(−kM), k = 0…K−1: what repeats over K periods, less its mean, is
+/// taken away. Nulls every harmonic, gain 1 at 0 Hz,
 /// and the band between stays flat the better the larger K. K = 1 is the mean form. Derived.</para>
 /// <para>The rate must be a whole multiple of the mains frequency: 250/50 and 480/60 are, 250/60 is not.</para>
 /// </remarks>
@@ -24,10 +26,13 @@ public sealed class PeriodComb : IFrequencyResponse
         Rate = rate;
     }
 
+    /// <summary>Sampling rate.</summary>
     public Frequency Rate { get; }
 
+    /// <summary>Samples of one mains period.</summary>
     public int Period { get; }
 
+    /// <summary>Samples of one mains period.</summary>
     public int Periods { get; }
 
     /// <summary>Samples per period, or null where the rate is no whole multiple of the mains frequency (1e-9 relative).</summary>
@@ -61,12 +66,14 @@ public sealed class PeriodComb : IFrequencyResponse
         return taps;
     }
 
+    /// <inheritdoc/>
     public Complex Response(double hertz)
     {
         double w = 2 * Math.PI * hertz / rate;
         return 1 - (Mean(w * Period, Periods) * (1 - Mean(w, Period)));
     }
 
+    /// <inheritdoc/>
     public double PowerResponse(double hertz)
     {
         Complex h = Response(hertz);

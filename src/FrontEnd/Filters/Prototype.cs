@@ -3,7 +3,8 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Filters;
 
-/// <summary>A normalised analogue low-pass with its corner at 1 rad/s: the approximation of a filter, apart from what it passes (<see cref="ResponseShape"/>).</summary>
+/// <summary>A normalised analogue low-pass with its corner at 1 rad/s: the approximation of a filter, apart from what it passes (<see
+/// cref="ResponseShape"/>).</summary>
 public abstract record Prototype
 {
     private protected Prototype(int order) => Order = order;
@@ -31,7 +32,8 @@ public abstract record Prototype
     internal static double Epsilon(double decibels) => Math.Sqrt(MathExtra.Expm1(decibels * Math.Log(10) / 10));
 
     /// <summary>Conjugate pairs and the real root −1·(…) of an order, from their upper halves.</summary>
-    private protected static ZeroPoleGain FromHalves(IEnumerable<Complex> upperZeros, IEnumerable<Complex> upperPoles, double? realPole, double gainAtZero)
+    private protected static ZeroPoleGain FromHalves(
+        IEnumerable<Complex> upperZeros, IEnumerable<Complex> upperPoles, double? realPole, double gainAtZero)
     {
         var zeros = new List<Complex>();
         foreach (Complex zero in upperZeros)
@@ -132,8 +134,10 @@ public sealed record InverseChebyshevPrototype(int Order, Decibels Attenuation) 
 /// <summary>Equal ripple in both bands (Cauer): the steepest edge for an order; the corner is the ripple edge.</summary>
 /// <param name="Ripple">Largest loss in the pass band [dB], above 0.</param>
 /// <param name="Attenuation">Least loss in the stop band [dB], above the ripple.</param>
-/// <remarks>k1 = ε_p/ε_s; degree equation k' = k1'^n·Π sn⁴(u_i·K1', k1'), u_i = (2i − 1)/n; zeros j/(k·cd(u_i·K, k)); poles j·cd((u_i − j·v0)·K, k).
-/// Source: S. J. Orfanidis, Lecture Notes on Elliptic Filter Design (2006), equations 46 to 65 (from memory). Both moduli of a pair (k, k') are carried, so that neither loses digits near 1.</remarks>
+/// <remarks>k1 = ε_p/ε_s; degree equation k' = k1'^n·Π sn⁴(u_i·K1', k1'), u_i = (2i − 1)/n; zeros j/(k·cd(u_i·K, k)); poles j·cd((u_i −
+/// j·v0)·K, k).
+/// Source: S. J. Orfanidis, Lecture Notes on Elliptic Filter Design (2006), equations 46 to 65 (from memory). Both moduli of a pair (k, k')
+/// are carried, so that neither loses digits near 1.</remarks>
 public sealed record EllipticPrototype(int Order, Decibels Ripple, Decibels Attenuation) : Prototype(Order)
 {
     public override string Family => "elliptic";

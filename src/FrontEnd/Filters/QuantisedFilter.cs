@@ -24,7 +24,8 @@ public enum PoleStanding
 /// <param name="DcZeroLost">The design has gain 0 at 0 Hz and the rounded section has not: drift comes through.</param>
 /// <param name="Saturated">A coefficient did not fit into its word.</param>
 public sealed record QuantisedSection(
-    Biquad Ideal, Biquad Rounded, int? FractionBits, IReadOnlyList<long> Words, double PoleMovement, PoleStanding Standing, bool DcZeroLost, bool Saturated);
+    Biquad Ideal, Biquad Rounded, int? FractionBits, IReadOnlyList<long> Words, double PoleMovement, PoleStanding Standing, bool DcZeroLost,
+    bool Saturated);
 
 /// <summary>A digital filter with its coefficients rounded to a number format, analysed anew.</summary>
 public sealed class QuantisedFilter
@@ -37,13 +38,16 @@ public sealed class QuantisedFilter
         Sections = new SecondOrderSections(details.Select(d => d.Rounded));
     }
 
+    /// <summary>As designed.</summary>
     public SecondOrderSections Ideal { get; }
 
+    /// <summary>The word that its coefficients are rounded to.</summary>
     public NumberFormat Format { get; }
 
     /// <summary>The filter as the machine holds it; its response is the one to be shown.</summary>
     public SecondOrderSections Sections { get; }
 
+    /// <summary>Section by section, before and after rounding.</summary>
     public IReadOnlyList<QuantisedSection> Details { get; }
 
     /// <summary>Gain at 0 Hz of the rounded filter; null with a pole there.</summary>
@@ -52,12 +56,15 @@ public sealed class QuantisedFilter
     /// <summary>The worst section's.</summary>
     public PoleStanding Standing => Details.Count == 0 ? PoleStanding.InsideCircle : Details.Max(d => d.Standing);
 
-    /// <param name="keepDcZero">Force b1 = −(b0 + b2) where the design has gain 0 at 0 Hz, so that rounding cannot let the drift through.</param>
+    /// <param name="keepDcZero">Force b1 = −(b0 + b2) where the design has gain 0 at 0 Hz, so that rounding cannot let the drift
+    /// through.</param>
     public static QuantisedFilter Of(SecondOrderSections sections, NumberFormat format, bool keepDcZero = true) =>
         new(sections, format, [.. sections.Sections.Select(s => Round(s, format, keepDcZero))]);
 
-    /// <summary>Binary places that let the largest coefficient of a section fit into a word: word − 1 − ⌈log2 |c|⌉, and one less where c rounds up to the bound.</summary>
-    public static int FractionFor(Biquad section, int wordBits) => FractionFor([section.B0, section.B1, section.B2, section.A1, section.A2], wordBits);
+    /// <summary>Binary places that let the largest coefficient of a section fit into a word: word − 1 − ⌈log2 |c|⌉, and one less where c
+    /// rounds up to the bound.</summary>
+    public static int FractionFor(Biquad section, int wordBits) =>
+        FractionFor([section.B0, section.B1, section.B2, section.A1, section.A2], wordBits);
 
     internal static int FractionFor(ReadOnlySpan<double> coefficients, int wordBits)
     {
@@ -120,7 +127,8 @@ public sealed class QuantisedFilter
         }
     }
 
-    /// <summary>Inside where |a2| &lt; 1 and |a1| &lt; 1 + a2. Rounded coefficients are short binary numbers, so the comparison is exact.</summary>
+    /// <summary>Inside where |a2| &lt; 1 and |a1| &lt; 1 + a2. Rounded coefficients are short binary numbers, so the comparison is
+    /// exact.</summary>
     private static PoleStanding StandingOf(Biquad s)
     {
         if (Math.Abs(s.A2) < 1 && Math.Abs(s.A1) < 1 + s.A2)

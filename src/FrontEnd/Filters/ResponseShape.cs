@@ -3,8 +3,10 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Filters;
 
-/// <summary>What a filter passes: low-pass, high-pass, band-pass or band-stop, with its corners. Composed with a <see cref="Prototype"/>.</summary>
-/// <remarks>What a corner means is the prototype's business (<see cref="Prototype.CornerMeaning"/>). The transforms of the normalised low-pass (corner 1 rad/s) are
+/// <summary>What a filter passes: low-pass, high-pass, band-pass or band-stop, with its corners. Composed with a <see
+/// cref="Prototype"/>.</summary>
+/// <remarks>What a corner means is the prototype's business (<see cref="Prototype.CornerMeaning"/>). The transforms of the normalised
+/// low-pass (corner 1 rad/s) are
 /// s → s/ω0, s → ω0/s, s → (s² + ω0²)/(s·B) and its inverse, ω0² = ω1·ω2, B = ω2 − ω1.
 /// Source: R. Schaumann, M. E. Van Valkenburg, Design of Analog Filters, chapter 9 (from memory).</remarks>
 public abstract record ResponseShape
@@ -43,9 +45,23 @@ public abstract record ResponseShape
         return value;
     }
 
+    /// <summary>The two roots that each of a prototype's gives, in its order.</summary>
+    private protected static List<Complex> BandRoots(IEnumerable<Complex> halves, double centre)
+    {
+        List<Complex> roots = [];
+        foreach (Complex half in halves)
+        {
+            (Complex first, Complex second) = BandRoots(half, centre);
+            roots.AddRange([first, second]);
+        }
+
+        return roots;
+    }
+
     /// <summary>The two roots of s² − 2·half·s + ω0² = 0.</summary>
-    /// <remarks>The larger root is formed without cancellation and the smaller as ω0² over it: a narrow low edge keeps its digits.</remarks>
-    private protected static (Complex First, Complex Second) BandRoots(Complex half, double centre)
+    /// <remarks>The larger root is formed without cancellation and the smaller as ω0² over it: a narrow low edge keeps its
+    /// digits.</remarks>
+    private static (Complex First, Complex Second) BandRoots(Complex half, double centre)
     {
         Complex root = Complex.Sqrt((half * half) - (centre * centre));
         if (half.Imaginary == 0 && root.Real == 0)
@@ -122,28 +138,10 @@ public sealed record BandPass(Frequency Low, Frequency High) : ResponseShape
     {
         double bandwidth = angular(High) - angular(Low);
         double centre = Math.Sqrt(angular(Low) * angular(High));
-        var zeros = new List<Complex>();
-        var poles = new List<Complex>();
-        foreach (Complex zero in prototype.Zeros)
-        {
-            (Complex first, Complex second) = BandRoots(zero * (bandwidth / 2), centre);
-            zeros.Add(first);
-            zeros.Add(second);
-        }
-
-        foreach (Complex pole in prototype.Poles)
-        {
-            (Complex first, Complex second) = BandRoots(pole * (bandwidth / 2), centre);
-            poles.Add(first);
-            poles.Add(second);
-        }
-
+        List<Complex> zeros = BandRoots(prototype.Zeros.Select(zero => zero * (bandwidth / 2)), centre);
+        List<Complex> poles = BandRoots(prototype.Poles.Select(pole => pole * (bandwidth / 2)), centre);
         int degree = prototype.Poles.Count - prototype.Zeros.Count;
-        for (int i = 0; i < degree; i++)
-        {
-            zeros.Add(Complex.Zero);
-        }
-
+        zeros.AddRange(Enumerable.Repeat(Complex.Zero, degree));
         return new ZeroPoleGain(zeros, poles, prototype.Gain * Math.Pow(bandwidth, degree));
     }
 
@@ -167,23 +165,9 @@ public sealed record BandStop(Frequency Low, Frequency High) : ResponseShape
     {
         double bandwidth = angular(High) - angular(Low);
         double centre = Math.Sqrt(angular(Low) * angular(High));
-        var zeros = new List<Complex>();
-        var poles = new List<Complex>();
-        foreach (Complex zero in prototype.Zeros)
-        {
-            Complex half = zero.Real == 0 ? new Complex(0, -bandwidth / 2 / zero.Imaginary) : bandwidth / 2 / zero;
-            (Complex first, Complex second) = BandRoots(half, centre);
-            zeros.Add(first);
-            zeros.Add(second);
-        }
-
-        foreach (Complex pole in prototype.Poles)
-        {
-            (Complex first, Complex second) = BandRoots(bandwidth / 2 / pole, centre);
-            poles.Add(first);
-            poles.Add(second);
-        }
-
+        List<Complex> poles = BandRoots(prototype.Poles.Select(pole => bandwidth / 2 / pole), centre);
+        List<Complex> zeros = BandRoots(
+            prototype.Zeros.Select(zero => zero.Real == 0 ? new Complex(0, -bandwidth / 2 / zero.Imaginary) : bandwidth / 2 / zero), centre);
         for (int i = prototype.Zeros.Count; i < prototype.Poles.Count; i++)
         {
             zeros.Add(new Complex(0, centre));

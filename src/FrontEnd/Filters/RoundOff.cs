@@ -12,12 +12,16 @@ public sealed record OverflowNorms(double L1, double L2, double LInfinity)
     public int SafeBits => Math.Max(0, (int)Math.Ceiling(Math.Log2(L1)));
 }
 
-/// <summary>The levels at which a fixed-point section with zero input can hang, in LSB of the sample. Each is a bound from the rounding of one word.</summary>
+/// <summary>The levels at which a fixed-point section with zero input can hang, in LSB of the sample. Each is a bound from the rounding of
+/// one word.</summary>
 /// <param name="Constant">A constant level up to this stays for ever: 0.5/|1 + a1 + a2|.</param>
 /// <param name="Alternating">The same for a level of alternating sign: 0.5/|1 − a1 + a2|.</param>
-/// <param name="Oscillating">Amplitude of an oscillation at the pole frequency, complex poles only: 0.5/(1 − a2); null for real poles.</param>
-/// <remarks>Source: L. B. Jackson, An analysis of limit cycles due to multiplication rounding in recursive digital filters, Proc. 7th Allerton Conf. (1969) (from memory). With a single rounding of the sum, as here,
-/// a constant is no larger than the first; oscillations up to 1.6 times the third have been found (a notch at 50 Hz, Q 10, 500 S/s).</remarks>
+/// <param name="Oscillating">Amplitude of an oscillation at the pole frequency, complex poles only: 0.5/(1 − a2); null for real
+/// poles.</param>
+/// <remarks>Source: L. B. Jackson, An analysis of limit cycles due to multiplication rounding in recursive digital filters, Proc. 7th
+/// Allerton Conf. (1969) (from memory). With a single rounding of the sum, as here,
+/// a constant is no larger than the first; oscillations up to 1.6 times the third have been found (a notch at 50 Hz, Q 10, 500
+/// S/s).</remarks>
 public sealed record DeadBand(double Constant, double Alternating, double? Oscillating);
 
 /// <summary>Round-off: what finite words add to the output, forecast from the coefficients.</summary>
@@ -25,8 +29,10 @@ public static class RoundOff
 {
     private const int MostSamples = 20_000_000;
 
-    /// <summary>Variance at the filter's output for unit variance of the rounding in one section: Σh², h the impulse response of 1/A_i·Π H_j, j &gt; i.</summary>
-    /// <remarks>Rounding enters where the section's sum is rounded and passes through its own poles and all that follows. ½·log2 of it is the number of extra bits the states need.
+    /// <summary>Variance at the filter's output for unit variance of the rounding in one section: Σh², h the impulse response of 1/A_i·Π
+    /// H_j, j &gt; i.</summary>
+    /// <remarks>Rounding enters where the section's sum is rounded and passes through its own poles and all that follows. ½·log2 of it is
+    /// the number of extra bits the states need.
     /// Source: A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal Processing, section 6.9 (from memory).</remarks>
     public static double NoiseGain(SecondOrderSections sections, int section)
     {
@@ -36,11 +42,14 @@ public static class RoundOff
         return Norms(new SecondOrderSections(path), withPeak: false).L2 is var l2 ? l2 * l2 : 0;
     }
 
-    /// <summary>Bits below the LSB that a section's states need to keep its round-off at the size of one rounding: ½·log2 of the noise gain.</summary>
+    /// <summary>Bits below the LSB that a section's states need to keep its round-off at the size of one rounding: ½·log2 of the noise
+    /// gain.</summary>
     public static double ExtraBits(SecondOrderSections sections, int section) => 0.5 * Math.Log2(NoiseGain(sections, section));
 
-    /// <summary>Variance of the round-off at the output of a fixed-point runner, in LSB² of the sample: Σ G_i·2^(−2F)/12 + (1 − 2^(−2F))/12, the second for the last rounding from F bits below the LSB.</summary>
-    /// <remarks>Rounding half up from F bits also shifts the mean, by 2^(−F)/2 LSB where F &gt; 0; the shift is not in the variance.</remarks>
+    /// <summary>Variance of the round-off at the output of a fixed-point runner, in LSB² of the sample: Σ G_i·2^(−2F)/12 + (1 −
+    /// 2^(−2F))/12, the second for the last rounding from F bits below the LSB.</summary>
+    /// <remarks>Rounding half up from F bits also shifts the mean, by 2^(−F)/2 LSB where F &gt; 0; the shift is not in the
+    /// variance.</remarks>
     public static double FixedVariance(QuantisedFilter filter)
     {
         if (filter.Format is not FixedFormat format)
@@ -58,13 +67,17 @@ public static class RoundOff
         return variance;
     }
 
-    /// <summary>Forecast variance of the round-off of a floating-point filter whose input carries a large constant, in the sample's units squared.</summary>
+    /// <summary>Forecast variance of the round-off of a floating-point filter whose input carries a large constant, in the sample's units
+    /// squared.</summary>
     /// <param name="sections">The filter; the constant is followed through its gains at 0 Hz.</param>
     /// <param name="offset">The constant at the input, such as an electrode offset in counts.</param>
     /// <param name="format"><see cref="NumberFormat.Single"/> or <see cref="NumberFormat.Double"/>.</param>
-    /// <remarks>Each product or sum of size v is rounded with variance ulp(v)²/12. The transposed form adds numerator products of the size of the constant to its sums: their rounding meets the poles alone, gain Σh²(1/A).
-    /// Direct form I forms b0·x, b1·x, b2·x: with b = b0·(1, ∓2, 1) the three roundings of one sample are multiples of each other and pass through the numerator's own zeros; what they leave is one rounding of the size of the
-    /// input times Σh²((1 ∓ z⁻¹)²/A). Holds within a factor of about 2 (measured); a constant that never varies rounds always alike and is not noise. Derived.</remarks>
+    /// <remarks>Each product or sum of size v is rounded with variance ulp(v)²/12. The transposed form adds numerator products of the size
+    /// of the constant to its sums: their rounding meets the poles alone, gain Σh²(1/A).
+    /// Direct form I forms b0·x, b1·x, b2·x: with b = b0·(1, ∓2, 1) the three roundings of one sample are multiples of each other and pass
+    /// through the numerator's own zeros; what they leave is one rounding of the size of the
+    /// input times Σh²((1 ∓ z⁻¹)²/A). Holds within a factor of about 2 (measured); a constant that never varies rounds always alike and is
+    /// not noise. Derived.</remarks>
     public static double FloatVariance(SecondOrderSections sections, FilterForm form, double offset, NumberFormat format)
     {
         double Rounding(double value) => RoundingOf(value, format);
@@ -79,7 +92,8 @@ public static class RoundOff
             {
                 double second = Math.Abs((s.B2 * level) - (s.A2 * output));
                 double first = Math.Abs((s.B1 * level) - (s.A1 * output) + (s.B2 * level) - (s.A2 * output));
-                variance += poles * (Rounding(s.B2 * level) + Rounding(second) + Rounding(s.B1 * level) + Rounding(first) + Rounding(s.B0 * level) + Rounding(output));
+                variance += poles * (
+                Rounding(s.B2 * level) + Rounding(second) + Rounding(s.B1 * level) + Rounding(first) + Rounding(s.B0 * level) + Rounding(output));
             }
             else
             {
@@ -104,7 +118,8 @@ public static class RoundOff
     {
         double half = 0.5 * Math.Pow(2, -stateFraction);
         bool complex = section.A1 * section.A1 < 4 * section.A2;
-        return new DeadBand(half / Math.Abs(1 + section.A1 + section.A2), half / Math.Abs(1 - section.A1 + section.A2), complex ? half / (1 - section.A2) : null);
+        return new DeadBand(
+            half / Math.Abs(1 + section.A1 + section.A2), half / Math.Abs(1 - section.A1 + section.A2), complex ? half / (1 - section.A2) : null);
     }
 
     private static double ShapedGain(SecondOrderSections sections, int i)

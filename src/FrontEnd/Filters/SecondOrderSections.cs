@@ -4,7 +4,8 @@ using FrontEnd.Quantities;
 namespace FrontEnd.Filters;
 
 /// <summary>A digital filter as a cascade of second-order sections: the form in which filters are worked with.</summary>
-/// <remarks>Held as one flat array, b0 b1 b2 a1 a2 for each section, a0 = 1. The product of the sections is the whole filter, gain included.
+/// <remarks>Held as one flat array, b0 b1 b2 a1 a2 for each section, a0 = 1. The product of the sections is the whole filter, gain
+/// included.
 /// Coefficients only: a running filter is another thing (the runners).</remarks>
 public sealed class SecondOrderSections
 {
@@ -29,6 +30,7 @@ public sealed class SecondOrderSections
         this.coefficients = coefficients.ToArray();
     }
 
+    /// <summary>The sections in the order of the signal.</summary>
     public SecondOrderSections(IEnumerable<Biquad> sections)
         : this(Flatten(sections))
     {
@@ -43,6 +45,7 @@ public sealed class SecondOrderSections
     /// <summary>b0 b1 b2 a1 a2 of each section.</summary>
     public ReadOnlySpan<double> Coefficients => coefficients;
 
+    /// <summary>The section at a place, from 0.</summary>
     public Biquad this[int index]
     {
         get
@@ -52,6 +55,7 @@ public sealed class SecondOrderSections
         }
     }
 
+    /// <summary>In the order of the signal.</summary>
     public IEnumerable<Biquad> Sections
     {
         get
@@ -69,10 +73,12 @@ public sealed class SecondOrderSections
     /// <summary>True where every pole lies inside the unit circle.</summary>
     public bool IsStable => PoleRadius < 1;
 
+    /// <summary>Gain at 0 Hz.</summary>
     public double DcGain => Sections.Aggregate(1.0, (gain, s) => gain * s.DcGain);
 
     /// <summary>All poles of the sections; the empty second place of a first-order section is left out.</summary>
-    public IReadOnlyList<Complex> Poles => [.. Sections.SelectMany(s => s.IsFirstOrder ? new[] { s.Poles.First } : [s.Poles.First, s.Poles.Second])];
+    public IReadOnlyList<Complex> Poles =>
+        [.. Sections.SelectMany(s => s.IsFirstOrder ? new[] { s.Poles.First } : [s.Poles.First, s.Poles.Second])];
 
     /// <summary>Sections from rows of b0 b1 b2 a0 a1 a2, divided by a0.</summary>
     public static SecondOrderSections FromRows(IEnumerable<IReadOnlyList<double>> rows) =>
@@ -82,7 +88,8 @@ public sealed class SecondOrderSections
     public static SecondOrderSections Cascade(params IEnumerable<SecondOrderSections> filters) => new(filters.SelectMany(f => f.Sections));
 
     /// <summary>|H|² at a frequency.</summary>
-    /// <remarks>With u = 4·sin²(πf/fs) and S = b0 + b1 + b2: |B|² = (S − u·(b0 + b2)/2)² + (b0 − b2)²·u·(1 − u/4), a sum of squares. Unlike the sum of b_k·e^(−jkω) this keeps its digits near
+    /// <remarks>With u = 4·sin²(πf/fs) and S = b0 + b1 + b2: |B|² = (S − u·(b0 + b2)/2)² + (b0 − b2)²·u·(1 − u/4), a sum of squares. Unlike
+    /// the sum of b_k·e^(−jkω) this keeps its digits near
     /// 0 Hz, where the terms of a high-pass cancel and its poles lie next to z = 1, and in a notch. Derived.</remarks>
     /// <param name="hertz">Frequency [Hz]; any real number, the response repeats at the rate.</param>
     /// <param name="rate">Sampling rate fs [Hz].</param>
@@ -97,7 +104,8 @@ public sealed class SecondOrderSections
     {
         if (destination.Length < hertz.Length)
         {
-            throw new ArgumentOutOfRangeException(nameof(destination), destination.Length, "The destination must be as long as the frequencies.");
+            throw new ArgumentOutOfRangeException(
+                nameof(destination), destination.Length, "The destination must be as long as the frequencies.");
         }
 
         ReadOnlySpan<double> c = coefficients;
@@ -109,7 +117,8 @@ public sealed class SecondOrderSections
         }
     }
 
-    /// <summary>H at a frequency, with v = z⁻¹ written as 1 + d for the same reason as in <see cref="PowerResponse(double, double)"/>.</summary>
+    /// <summary>H at a frequency, with v = z⁻¹ written as 1 + d for the same reason as in <see cref="PowerResponse(double,
+    /// double)"/>.</summary>
     public Complex Response(double hertz, double rate)
     {
         double half = Math.PI * hertz / rate;
@@ -125,7 +134,8 @@ public sealed class SecondOrderSections
     }
 
     /// <summary>Group delay −dφ/dω [s], worked out from the coefficients, not by differences.</summary>
-    /// <remarks>For a polynomial B(v) the delay is Re(v·B'/B) samples; a section's is its numerator's less its denominator's. A numerator with zeros on the unit circle
+    /// <remarks>For a polynomial B(v) the delay is Re(v·B'/B) samples; a section's is its numerator's less its denominator's. A numerator
+    /// with zeros on the unit circle
     /// has the constant delay of its symmetry, also at the zero itself. Derived.</remarks>
     public double GroupDelay(double hertz, double rate)
     {
@@ -187,7 +197,9 @@ public sealed class SecondOrderSections
 
         double sum = c0 + c1 + c2;
         double difference = c0 - c2;
-        double weighted = (sum * (sum - difference)) - (0.5 * u * ((sum * (c0 + (3 * c2))) - (difference * (c0 - (3 * c2))))) + (u * u * c0 * c2);
+        double weighted = (sum * (sum - difference))
+            - (0.5 * u * ((sum * (c0 + (3 * c2))) - (difference * (c0 - (3 * c2)))))
+            + (u * u * c0 * c2);
         return weighted / power;
     }
 

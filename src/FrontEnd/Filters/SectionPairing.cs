@@ -3,8 +3,10 @@ using System.Numerics;
 namespace FrontEnd.Filters;
 
 /// <summary>Which poles and zeros share a section, and in which order the sections stand.</summary>
-/// <remarks>The pole pair nearest the edge of stability chooses first and takes the complex zeros nearest to it, which keeps its peak low; sections then run from the tamest to the most
-/// peaked, so that early sections do not overload later ones. Real zeros are dealt out evenly, one from each end of their row: a band-pass section gets one at 0 and one at ∞.
+/// <remarks>The pole pair nearest the edge of stability chooses first and takes the complex zeros nearest to it, which keeps its peak low;
+/// sections then run from the tamest to the most
+/// peaked, so that early sections do not overload later ones. Real zeros are dealt out evenly, one from each end of their row: a band-pass
+/// section gets one at 0 and one at ∞.
 /// Common practice; L. B. Jackson, Digital Filters and Signal Processing, section 11.4 (from memory).</remarks>
 internal static class SectionPairing
 {

@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.Intrinsics;
 
 namespace FrontEnd.Filters;
@@ -13,8 +14,10 @@ public enum FilterForm
 }
 
 /// <summary>A running filter in double precision. Holds state; one runner per channel.</summary>
-/// <remarks>y = b0·x + s1, s1 = b1·x + s2 − a1·y, s2 = b2·x − a2·y, each product and sum rounded in this order: the new output enters last, which shortens the chain from one output to the next.
-/// Allocates nothing while running; input and output may be the same memory. A long record is filtered block by block, section by section.</remarks>
+/// <remarks>y = b0·x + s1, s1 = b1·x + s2 − a1·y, s2 = b2·x − a2·y, each product and sum rounded in this order: the new output enters last,
+/// which shortens the chain from one output to the next.
+/// Allocates nothing while running; input and output may be the same memory. A long record is filtered block by block, section by
+/// section.</remarks>
 public sealed class SectionRunner
 {
     /// <summary>Shorter blocks go section by section: four sections need three samples to fill and three to drain.</summary>
@@ -24,6 +27,7 @@ public sealed class SectionRunner
     private readonly double[] state;
     private readonly FilterForm form;
 
+    /// <summary>A runner at rest.</summary>
     public SectionRunner(SecondOrderSections sections, FilterForm form = FilterForm.TransposedDirectII)
     {
         coefficients = sections.Coefficients.ToArray();
@@ -61,7 +65,7 @@ public sealed class SectionRunner
             Span<double> s = state.AsSpan(i * 4, 4);
             if (form == FilterForm.DirectI)
             {
-                RunDirect(c, s, block);
+                RunnerBlocks.RunDirect(c, s, block);
             }
             else
             {
@@ -70,7 +74,8 @@ public sealed class SectionRunner
         }
     }
 
-    /// <summary>Two sections in one loop: the second works on sample n while the first already works on n + 1. Each section's own operations and their order are those of <see cref="RunTransposed"/>, so the bits are the same.</summary>
+    /// <summary>Two sections in one loop: the second works on sample n while the first already works on n + 1. Each section's own
+    /// operations and their order are those of <see cref="RunTransposed"/>, so the bits are the same.</summary>
     private static void RunPair(ReadOnlySpan<double> c, Span<double> s, Span<double> block)
     {
         (double b0, double b1, double b2, double a1, double a2) = (c[0], c[1], c[2], c[3], c[4]);
@@ -91,7 +96,8 @@ public sealed class SectionRunner
         (s[0], s[1], s[4], s[5]) = (s1, s2, t1, t2);
     }
 
-    /// <summary>Four sections in the four lanes of a vector, each one sample behind the one before it; the first and last three samples, where not all lanes have one, go one section at a time.</summary>
+    /// <summary>Four sections in the four lanes of a vector, each one sample behind the one before it; the first and last three samples,
+    /// where not all lanes have one, go one section at a time.</summary>
     private static void RunFour(ReadOnlySpan<double> c, Span<double> s, Span<double> block)
     {
         int length = block.Length;
@@ -143,21 +149,6 @@ public sealed class SectionRunner
         return y;
     }
 
-    private static void RunDirect(ReadOnlySpan<double> c, Span<double> s, Span<double> block)
-    {
-        (double b0, double b1, double b2, double a1, double a2) = (c[0], c[1], c[2], c[3], c[4]);
-        (double x1, double x2, double y1, double y2) = (s[0], s[1], s[2], s[3]);
-        for (int n = 0; n < block.Length; n++)
-        {
-            double x = block[n];
-            double y = (b0 * x) + (b1 * x1) + (b2 * x2) - (a1 * y1) - (a2 * y2);
-            (x2, x1, y2, y1) = (x1, x, y1, y);
-            block[n] = y;
-        }
-
-        (s[0], s[1], s[2], s[3]) = (x1, x2, y1, y2);
-    }
-
     private static void RunTransposed(ReadOnlySpan<double> c, Span<double> s, Span<double> block)
     {
         (double b0, double b1, double b2, double a1, double a2) = (c[0], c[1], c[2], c[3], c[4]);
@@ -178,6 +169,23 @@ public sealed class SectionRunner
 /// <summary>What the runners have in common.</summary>
 internal static class RunnerBlocks
 {
+    /// <summary>One section in direct form I. The transposed form stands in each runner by itself: the order of its sums, and so its last bit, is the runner's.</summary>
+    internal static void RunDirect<T>(ReadOnlySpan<T> c, Span<T> s, Span<T> block)
+        where T : struct, INumber<T>
+    {
+        (T b0, T b1, T b2, T a1, T a2) = (c[0], c[1], c[2], c[3], c[4]);
+        (T x1, T x2, T y1, T y2) = (s[0], s[1], s[2], s[3]);
+        for (int n = 0; n < block.Length; n++)
+        {
+            T x = block[n];
+            T y = (b0 * x) + (b1 * x1) + (b2 * x2) - (a1 * y1) - (a2 * y2);
+            (x2, x1, y2, y1) = (x1, x, y1, y);
+            block[n] = y;
+        }
+
+        (s[0], s[1], s[2], s[3]) = (x1, x2, y1, y2);
+    }
+
     internal static void RequireRoom(int input, int output)
     {
         if (output < input)

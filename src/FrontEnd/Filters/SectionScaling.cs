@@ -2,7 +2,8 @@ using System.Numerics;
 
 namespace FrontEnd.Filters;
 
-/// <summary>How the gain of a filter is spread over its sections: each has gain 1 in the middle of the pass band, the first carries what is left.</summary>
+/// <summary>How the gain of a filter is spread over its sections: each has gain 1 in the middle of the pass band, the first carries what is
+/// left.</summary>
 internal static class SectionScaling
 {
     internal static IEnumerable<AnalogSection> Spread(IReadOnlyList<AnalogSection> sections, double gain, double referenceAngular)

@@ -4,8 +4,10 @@ using MathNet.Numerics.LinearAlgebra;
 namespace FrontEnd.Filters;
 
 /// <summary>The sinc decimator of a delta-sigma converter: K running means over M modulator samples, then every M-th kept.</summary>
-/// <remarks>|H| = |sin(π·f·M/f_mod)/(M·sin(π·f/f_mod))|^K, f_mod = M·fs; nulls at every multiple of fs. Group delay K·(M − 1)/2 modulator clocks.
-/// Source: E. B. Hogenauer, An economical class of digital filters for decimation and interpolation, IEEE Trans. ASSP-29 (1981) 155 (from memory).</remarks>
+/// <remarks>|H| = |sin(π·f·M/f_mod)/(M·sin(π·f/f_mod))|^K, f_mod = M·fs; nulls at every multiple of fs. Group delay K·(M − 1)/2 modulator
+/// clocks.
+/// Source: E. B. Hogenauer, An economical class of digital filters for decimation and interpolation, IEEE Trans. ASSP-29 (1981) 155 (from
+/// memory).</remarks>
 public sealed record SincDecimator(int Order, int Ratio, Frequency OutputRate)
 {
     /// <summary>|H| before folding.</summary>
@@ -19,15 +21,18 @@ public sealed record SincDecimator(int Order, int Ratio, Frequency OutputRate)
     /// <summary>Loss at a frequency against 0 Hz [dB].</summary>
     public double Droop(Frequency frequency) => -20 * Math.Log10(Math.Max(Gain(frequency.Hertz), 1e-300));
 
+    /// <summary>Delay, the same at every frequency: k·(M − 1)/2 input samples.</summary>
     public Duration Delay => Duration.FromSeconds(Order * (Ratio - 1) / 2.0 / (OutputRate.Hertz * Ratio));
 
     /// <summary>Output samples after which a step has settled entirely: K.</summary>
     public int SettlingSamples => Order;
 
-    /// <summary>Symmetric FIR at the output rate that makes the band flat again: the least mean square of gain × sinc − 1 from 0 Hz to the edge, gain 1 at 0 Hz not forced.</summary>
+    /// <summary>Symmetric FIR at the output rate that makes the band flat again: the least mean square of gain × sinc − 1 from 0 Hz to the
+    /// edge, gain 1 at 0 Hz not forced.</summary>
     /// <param name="length">Taps, odd.</param>
     /// <param name="edge">Upper edge of the band that is made flat; below half the output rate.</param>
-    /// <remarks>Above the edge the filter goes on rising: it lifts what is there, noise included. Derived (normal equations over 400 points).</remarks>
+    /// <remarks>Above the edge the filter goes on rising: it lifts what is there, noise included. Derived (normal equations over 400
+    /// points).</remarks>
     public FirFilter Compensation(int length, Frequency edge)
     {
         if (length % 2 == 0)

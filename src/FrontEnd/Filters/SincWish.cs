@@ -63,13 +63,16 @@ public sealed record SincWish
 /// <summary>What came of a wish for a sinc decimator.</summary>
 public sealed record SincAnswer
 {
+    /// <summary>What was asked for.</summary>
     public required SincWish Wish { get; init; }
 
+    /// <summary>The decimator; null where there is none.</summary>
     public SincDecimator? Sinc { get; init; }
 
     /// <summary>FIR at the output rate; null where there is none.</summary>
     public FirFilter? Compensation { get; init; }
 
+    /// <summary>Errors where there is no decimator; else empty.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
     /// <summary>The figures of an answer that has a decimator.</summary>
@@ -83,7 +86,8 @@ public sealed record SincAnswer
 /// <param name="RiseAtHalfRate">Gain of the compensation at half the rate [dB]: what it lifts there.</param>
 /// <param name="NoiseGain">√Σh² of the compensation: growth of white noise.</param>
 /// <param name="GrowthBits">Bits by which the decimator's registers are longer than its input, k·log2 M rounded up.</param>
-public sealed record SincFigures(IReadOnlyList<SincPoint> Points, double FoldLoss, double LargestDeviation, double RiseAtHalfRate, double NoiseGain, int GrowthBits)
+public sealed record SincFigures(
+    IReadOnlyList<SincPoint> Points, double FoldLoss, double LargestDeviation, double RiseAtHalfRate, double NoiseGain, int GrowthBits)
 {
     internal static SincFigures Of(SincAnswer answer)
     {
@@ -95,7 +99,8 @@ public sealed record SincFigures(IReadOnlyList<SincPoint> Points, double FoldLos
         double[] at = [.. new[] { 0, 0.25, 0.5, 0.75, 1 }.Select(share => share * edge), half];
         return new SincFigures(
             [.. at.Select(f => new SincPoint(Frequency.FromHertz(f), sinc.Droop(Frequency.FromHertz(f)), -Together(f)))],
-            sinc.Droop(Frequency.FromHertz((2 * half) - edge)), worst, 10 * Math.Log10(flat.PowerResponse(half)), Math.Sqrt(flat.Taps.ToArray().Sum(h => h * h)),
+            sinc.Droop(Frequency.FromHertz((2 * half) - edge)), worst, 10 * Math.Log10(flat.PowerResponse(half)),
+            Math.Sqrt(flat.Taps.ToArray().Sum(h => h * h)),
             (int)Math.Ceiling((sinc.Order * Math.Log2(sinc.Ratio)) - 1e-9));
     }
 }

@@ -1,6 +1,7 @@
 namespace FrontEnd.Filters;
 
-/// <summary>A running filter in 32-bit floating point, bit for bit as a machine without fused multiply-add computes it. One runner per channel.</summary>
+/// <summary>A running filter in 32-bit floating point, bit for bit as a machine without fused multiply-add computes it. One runner per
+/// channel.</summary>
 /// <remarks>Products and sums are rounded one by one, left to right. Allocates nothing while running.</remarks>
 public sealed class SingleRunner
 {
@@ -21,6 +22,7 @@ public sealed class SingleRunner
         this.form = form;
     }
 
+    /// <summary>Back to rest: all states 0.</summary>
     public void Reset() => Array.Clear(state);
 
     /// <summary>Filters a block; the state carries over to the next.</summary>
@@ -35,28 +37,13 @@ public sealed class SingleRunner
             Span<float> s = state.AsSpan(i * 4, 4);
             if (form == FilterForm.DirectI)
             {
-                RunDirect(c, s, block);
+                RunnerBlocks.RunDirect(c, s, block);
             }
             else
             {
                 RunTransposed(c, s, block);
             }
         }
-    }
-
-    private static void RunDirect(ReadOnlySpan<float> c, Span<float> s, Span<float> block)
-    {
-        (float b0, float b1, float b2, float a1, float a2) = (c[0], c[1], c[2], c[3], c[4]);
-        (float x1, float x2, float y1, float y2) = (s[0], s[1], s[2], s[3]);
-        for (int n = 0; n < block.Length; n++)
-        {
-            float x = block[n];
-            float y = (b0 * x) + (b1 * x1) + (b2 * x2) - (a1 * y1) - (a2 * y2);
-            (x2, x1, y2, y1) = (x1, x, y1, y);
-            block[n] = y;
-        }
-
-        (s[0], s[1], s[2], s[3]) = (x1, x2, y1, y2);
     }
 
     private static void RunTransposed(ReadOnlySpan<float> c, Span<float> s, Span<float> block)

@@ -53,7 +53,8 @@ public static class StepResponse
         return Read(Of(filter, Duration.FromSeconds(step), AnalogPoints + 1), filter.Sections.Response(0).Real, step, tolerance);
     }
 
-    /// <summary>The response of an analogue filter to a step of 1 at times 0, dt, 2dt …: x' = Ax + B solved by the matrix exponential, exact at every point.</summary>
+    /// <summary>The response of an analogue filter to a step of 1 at times 0, dt, 2dt …: x' = Ax + B solved by the matrix exponential,
+    /// exact at every point.</summary>
     public static double[] Of(AnalogFilter filter, Duration spacing, int points)
     {
         var model = StateModel.Of(filter.Sections, filter.ZeroPoleGain);

@@ -3,26 +3,33 @@ namespace FrontEnd.Filters;
 /// <summary>What finite words do to a digital filter: coefficients, round-off, dead band, overflow.</summary>
 public sealed record WordFigures
 {
+    /// <summary>The filter before and after rounding.</summary>
     public required QuantisedFilter Filter { get; init; }
 
+    /// <summary>The form it is computed in.</summary>
     public required FilterForm Form { get; init; }
 
     /// <summary>Largest distance that a pole moves in the z plane.</summary>
     public double PoleMovement => Filter.Details.Count == 0 ? 0 : Filter.Details.Max(d => d.PoleMovement);
 
+    /// <summary>Where its rounded poles stand.</summary>
     public PoleStanding Standing => Filter.Standing;
 
     /// <summary>Gain at 0 Hz as rounded; null with a pole there.</summary>
     public double? DcGain => Filter.DcGain;
 
+    /// <summary>The design has gain 0 at 0 Hz and the rounded filter has not.</summary>
     public bool DcZeroLost => Filter.Details.Any(d => d.DcZeroLost);
 
+    /// <summary>A coefficient did not fit into its word.</summary>
     public bool Saturated => Filter.Details.Any(d => d.Saturated);
 
-    /// <summary>Round-off at the output, rms, in LSB of the sample; null for floating point, whose round-off follows the signal, and where a pole is not inside the circle.</summary>
+    /// <summary>Round-off at the output, rms, in LSB of the sample; null for floating point, whose round-off follows the signal, and where
+    /// a pole is not inside the circle.</summary>
     public double? RoundOff { get; init; }
 
-    /// <summary>Floating point: round-off at the output, rms, as a share of a large constant at the input; null for fixed point and where a pole is not inside the circle.</summary>
+    /// <summary>Floating point: round-off at the output, rms, as a share of a large constant at the input; null for fixed point and where a
+    /// pole is not inside the circle.</summary>
     public double? ConstantRoundOff { get; init; }
 
     /// <summary>Largest level at which the output can hang, in LSB of the sample; null likewise.</summary>
@@ -37,19 +44,23 @@ public sealed record WordFigures
     /// <summary>Bits below the LSB that bring the round-off down to the size of one rounding; 0 for floating point.</summary>
     public int ExtraBits { get; init; }
 
+    /// <summary>Every rounded pole is inside the unit circle.</summary>
     public bool IsStable => Standing == PoleStanding.InsideCircle;
 
-    /// <summary>What to do about it; null where nothing is wrong. Which remedy goes with which failure: common practice, no source.</summary>
+    /// <summary>What to do about it; null where nothing is wrong. Which remedy goes with which failure: common practice, no
+    /// source.</summary>
     public string? Remedy => Standing switch
     {
         PoleStanding.OutsideCircle or PoleStanding.OnCircle => WordMessages.LongerWords,
         _ when Saturated => WordMessages.LessFraction,
         _ when DcZeroLost => WordMessages.KeepDcZero,
         _ when 0 < ExtraBits => WordMessages.MoreStateBits(ExtraBits),
-        _ when Filter.Format is SingleFormat && Form == FilterForm.TransposedDirectII && Filter.Ideal.Sections.Any(IsNearDc) => WordMessages.DirectForm,
+        _ when Filter.Format is SingleFormat && Form == FilterForm.TransposedDirectII && Filter.Ideal.Sections.Any(IsNearDc) =>
+            WordMessages.DirectForm,
         _ => null,
     };
 
+    /// <summary>All but the limit cycles, which are sought by <see cref="SearchLimitCycles"/>.</summary>
     public static WordFigures Of(SecondOrderSections sections, NumberFormat format, FilterForm form)
     {
         QuantisedFilter filter = QuantisedFilter.Of(sections, format);
@@ -79,7 +90,8 @@ public sealed record WordFigures
         };
     }
 
-    /// <summary>The largest limit cycle that a search finds in any section, at that section's output; only for fixed point. Takes up to some tenths of a second, so it is no part of <see cref="Of"/>.</summary>
+    /// <summary>The largest limit cycle that a search finds in any section, at that section's output; only for fixed point. Takes up to
+    /// some tenths of a second, so it is no part of <see cref="Of"/>.</summary>
     public LimitCycleSearch SearchLimitCycles()
     {
         if (Filter.Format is not FixedFormat format)
@@ -87,8 +99,10 @@ public sealed record WordFigures
             throw new InvalidOperationException("Only whole numbers have limit cycles of their own.");
         }
 
-        LimitCycleSearch[] found = [.. Filter.Details.Select(section => LimitCycle.SearchWithin(section, format, MostSteps / Filter.Details.Count))];
-        return new LimitCycleSearch(found.Select(one => one.Largest).OfType<LimitCycle>().MaxBy(cycle => cycle.Amplitude), found.All(one => one.IsComplete));
+        LimitCycleSearch[] found = [.. Filter.Details.Select(
+            section => LimitCycle.SearchWithin(section, format, MostSteps / Filter.Details.Count))];
+        return new LimitCycleSearch(
+            found.Select(one => one.Largest).OfType<LimitCycle>().MaxBy(cycle => cycle.Amplitude), found.All(one => one.IsComplete));
     }
 
     /// <summary>Each section's levels, times the gain of what follows at their frequency; the largest.</summary>

@@ -2,8 +2,10 @@ using System.Numerics;
 
 namespace FrontEnd.Filters;
 
-/// <summary>A digital filter run over a record forwards and backwards: no phase shift, its response squared. For records only: a live signal has no future.</summary>
-/// <remarks>The stated −3 dB corners become −6.02 dB, and what rang after an edge now also rings before it. Derived: H(z)·H(1/z) = |H|².</remarks>
+/// <summary>A digital filter run over a record forwards and backwards: no phase shift, its response squared. For records only: a live
+/// signal has no future.</summary>
+/// <remarks>The stated −3 dB corners become −6.02 dB, and what rang after an edge now also rings before it. Derived: H(z)·H(1/z) =
+/// |H|².</remarks>
 public sealed class ZeroPhase(DigitalFilter filter) : IFrequencyResponse
 {
     /// <summary>|H|², real.</summary>
@@ -19,9 +21,11 @@ public sealed class ZeroPhase(DigitalFilter filter) : IFrequencyResponse
     /// <summary>0 at every frequency.</summary>
     public double GroupDelay(double hertz) => 0;
 
-    /// <summary>Filters a record in place. Both ends are lengthened by the record turned about its end point, and each pass starts at rest on its first sample, so that an offset does not ring there.</summary>
+    /// <summary>Filters a record in place. Both ends are lengthened by the record turned about its end point, and each pass starts at rest
+    /// on its first sample, so that an offset does not ring there.</summary>
     /// <param name="record">The samples, at least two.</param>
-    /// <param name="padding">Samples added at each end; three time constants of the slowest pole unless given, at most the record less one.</param>
+    /// <param name="padding">Samples added at each end; three time constants of the slowest pole unless given, at most the record less
+    /// one.</param>
     public void Run(Span<double> record, int? padding = null)
     {
         if (record.Length < 2)

@@ -29,6 +29,9 @@ public sealed record Finding(string Code, Severity Severity, string Field, strin
 /// <summary>An error makes the input unusable; a warning leaves figures standing that are to be read with care.</summary>
 public enum Severity
 {
+    /// <summary>Figures stand, with care.</summary>
     Warning,
+
+    /// <summary>The input is unusable.</summary>
     Error,
 }

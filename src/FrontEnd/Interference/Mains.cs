@@ -9,14 +9,22 @@ public sealed record Mains
     /// <summary>Shares of the fundamental, h = 1, 2, 3 …: the limits of EN 50160 for h = 2…9.</summary>
     public static readonly IReadOnlyList<double> StandardHarmonics = [1, 0.02, 0.05, 0.01, 0.06, 0.005, 0.05, 0.005, 0.015];
 
+    /// <summary>Mains frequency [Hz].</summary>
     public Frequency Frequency { get; init; } = Frequency.FromHertz(50);
+
+    /// <summary>Voltage of the mains to earth [V rms].</summary>
     public VoltageRms Voltage { get; init; } = VoltageRms.FromVolts(230);
+
+    /// <summary>Stray capacitance from the body to the mains, C_p [F].</summary>
     public Capacitance BodyToMains { get; init; } = Capacitance.FromPicofarads(3);
+
+    /// <summary>Stray capacitance from the body to earth, C_b [F].</summary>
     public Capacitance BodyToEarth { get; init; } = Capacitance.FromPicofarads(300);
 
     /// <summary>Amplifier common to earth: small for a battery device that floats, 1 µF stands for an earthed one.</summary>
     public Capacitance AmplifierToEarth { get; init; } = Capacitance.FromPicofarads(10);
 
+    /// <summary>Stray capacitance from the amplifier's common to the mains [F].</summary>
     public Capacitance AmplifierToMains { get; init; } = Capacitance.FromPicofarads(0.05);
 
     /// <summary>Each lead to the mains.</summary>

@@ -30,12 +30,16 @@ public sealed class Network
     private readonly List<NetworkElement> _elements = [];
     private int _slots;
 
+    /// <summary>Node voltages and op-amp outputs to be solved for.</summary>
     public int Unknowns => _names.Count;
 
+    /// <summary>Admittances that change from lane to lane.</summary>
     public int Slots => _slots;
 
+    /// <summary>Places where a current or voltage is put in.</summary>
     public int Ports => _ports.Count;
 
+    /// <summary>Voltages that are read off.</summary>
     public int Outputs => _outputs.Count;
 
     internal IReadOnlySet<int> Driven => _driven;

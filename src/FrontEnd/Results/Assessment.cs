@@ -22,11 +22,13 @@ public sealed record Assessment
         }
     }
 
+    /// <summary>The design that was evaluated.</summary>
     public Design Design { get; }
 
     /// <summary>All results, in the order of the signal's path and the budgets. Ids are unique.</summary>
     public IReadOnlyList<Result> Results { get; }
 
+    /// <summary>What is to be said about the design, errors and warnings.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>What the plots show.</summary>

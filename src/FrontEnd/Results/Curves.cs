@@ -5,6 +5,7 @@ namespace FrontEnd.Results;
 /// <summary>The lines of the plots: plain SI doubles, every Y array as long as its X.</summary>
 public sealed record Curves
 {
+    /// <summary>No curves, as of a design that cannot be evaluated.</summary>
     public static readonly Curves None = new();
 
     /// <summary>Gain of the path to the converter, of path and converter, and after the digital filters [dB] against frequency [Hz].</summary>

@@ -18,6 +18,7 @@ public sealed record Result
     /// <summary>The figure; null where <see cref="State"/> says that there is no number.</summary>
     public IQuantity? Value { get; init; }
 
+    /// <summary>Whether there is a number, and if not, why.</summary>
     public ResultState State { get; init; } = ResultState.Number;
 
     /// <summary>The unit's symbol, also where there is no number; "" for a word.</summary>
@@ -26,6 +27,7 @@ public sealed record Result
     /// <summary>The result itself where it is a word, else a remark to be shown beside the number; null for none.</summary>
     public string? Text { get; init; }
 
+    /// <summary>How it is worked out, and where that is written.</summary>
     public required Equation Equation { get; init; }
 
     /// <summary>The equation with this design's numbers put in; "" where the network was solved and no formula is short enough.</summary>
@@ -34,6 +36,7 @@ public sealed record Result
     /// <summary>The same figure by the textbook formula, where there is one.</summary>
     public HandFigure? Hand { get; init; }
 
+    /// <summary>What is to be said about it against its limit.</summary>
     public Verdict Verdict { get; init; } = Verdict.NotJudged;
 
     /// <summary>The code of the finding that says why the value is missing; null unless <see cref="State"/> is <see cref="ResultState.Missing"/>.</summary>

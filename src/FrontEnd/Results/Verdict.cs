@@ -13,6 +13,7 @@ public sealed record Verdict(VerdictKind Kind, string Because)
     /// <summary>The key in the design that sets the limit, such as <c>requirements.noise</c>; null where nothing is judged.</summary>
     public string? Requirement { get; init; }
 
+    /// <summary>The limit it was held against; null where none is set.</summary>
     public IQuantity? Limit { get; init; }
 
     /// <summary>True where the value must not be above the limit, false where it must not be below.</summary>
@@ -34,9 +35,16 @@ public sealed record Verdict(VerdictKind Kind, string Because)
 /// <summary>The four words of a verdict. Marginal counts as met.</summary>
 public enum VerdictKind
 {
+    /// <summary>No limit is set.</summary>
     NotJudged,
+
+    /// <summary>Within the limit, with room.</summary>
     Pass,
+
+    /// <summary>Within the limit, barely.</summary>
     Marginal,
+
+    /// <summary>Beyond the limit.</summary>
     Fail,
 }
 

@@ -6,6 +6,7 @@ namespace FrontEnd.Teaching;
 /// <param name="Sheets">By student; one sheet with the id "" where all share it.</param>
 public sealed record Key(ulong Seed, string TemplateVersion, IReadOnlyList<KeySheet> Sheets)
 {
+    /// <summary>The key of a homework's sheets.</summary>
     public static Key Of(Homework homework) =>
         new(homework.Seed, homework.TemplateVersion,
             [.. homework.Sheets.Select(sheet =>
@@ -44,8 +45,10 @@ public sealed record KeyQuestion(string Id, string Template, int Points, string 
     /// <summary>The right value in the SI unit; for a choice its index.</summary>
     public double Value { get; init; }
 
+    /// <summary>Least value taken as right, in the SI unit.</summary>
     public double Low { get; init; }
 
+    /// <summary>Greatest value taken as right, in the SI unit.</summary>
     public double High { get; init; }
 }
 

@@ -15,31 +15,25 @@ public sealed record GivenAnswer(string Student, string Question, string Text, i
 public sealed record Mark(string Student, string Name, string Question, string Answer, double Points, double Possible, string Slip,
     string Remark);
 
-/// <summary>All marks, what the class slipped on, and what was wrong with the list.</summary>
-public sealed record Marks(IReadOnlyList<Mark> Rows, IReadOnlyList<Finding> Findings)
-{
-    /// <summary>Each student's share of the points, the least first.</summary>
-    public IReadOnlyList<(string Student, double Share)> Shares =>
-        [.. Rows.GroupBy(row => row.Student, StringComparer.Ordinal)
-            .Select(rows => (rows.Key, rows.Sum(row => row.Points) / rows.Sum(row => row.Possible))).OrderBy(one => one.Item2)
-            .ThenBy(one => one.Key, StringComparer.Ordinal)];
-
-    /// <summary>How often each slip was made, commonest first.</summary>
-    public IReadOnlyList<(string Slip, string Remark, int Count)> Slips =>
-    [
-        .. Rows.Where(row => row.Slip.Length > 0).GroupBy(row => row.Slip, StringComparer.Ordinal)
-            .Select(group => (group.Key, group.First().Remark, group.Count())).OrderByDescending(one => one.Item3)
-            .ThenBy(one => one.Key, StringComparer.Ordinal),
-    ];
-}
+/// <summary>All marks, and what was wrong with the list.</summary>
+public sealed record Marks(IReadOnlyList<Mark> Rows, IReadOnlyList<Finding> Findings);
 
 /// <summary>Marks answers by a key.</summary>
 public static class Marker
 {
+    /// <summary>The digits are right and the size is not.</summary>
     public const string PowerOfTen = "power-of-ten";
+
+    /// <summary>Right but for the sign.</summary>
     public const string WrongSign = "wrong-sign";
+
+    /// <summary>Rms where peak-to-peak was asked for, or the like.</summary>
     public const string KindOfVoltage = "kind-of-voltage";
+
+    /// <summary>A number without its unit.</summary>
     public const string UnitLeftOut = "unit-left-out";
+
+    /// <summary>No number and no choice.</summary>
     public const string Unreadable = "unreadable";
 
     // Written numbers end on the edge of a range as often as not; rounding must not decide there.

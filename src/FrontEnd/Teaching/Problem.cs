@@ -8,21 +8,34 @@ namespace FrontEnd.Teaching;
 /// elsewhere.</summary>
 public sealed record Problem
 {
+    /// <summary>The template that it is made from.</summary>
     public required string TemplateId { get; init; }
+
+    /// <summary>What it is about.</summary>
     public required Topic Topic { get; init; }
 
     /// <summary>1: put numbers into one formula; 2: choose the right formula or convert first; 3: several steps or a judgement.</summary>
     public required int Level { get; init; }
 
+    /// <summary>Points for the right answer.</summary>
     public required int Points { get; init; }
+
+    /// <summary>Its heading.</summary>
     public required string Title { get; init; }
 
     /// <summary>The question, without the given values, which are listed beside it.</summary>
     public required string Text { get; init; }
 
+    /// <summary>What is given, each with symbol and value.</summary>
     public required IReadOnlyList<Given> Givens { get; init; }
+
+    /// <summary>The worked answer, step by step.</summary>
     public required IReadOnlyList<Step> Steps { get; init; }
+
+    /// <summary>The right answer.</summary>
     public required Answer Answer { get; init; }
+
+    /// <summary>Known mistakes and where they lead.</summary>
     public required IReadOnlyList<Slip> Slips { get; init; }
 }
 

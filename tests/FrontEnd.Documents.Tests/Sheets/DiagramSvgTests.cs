@@ -69,7 +69,7 @@ public sealed class DiagramSvgTests
             Assessment assessment = Evaluator.Evaluate(DesignDocument.Read(Path.Combine(Repository.Designs, name + ".toml")).Design);
             foreach (Result result in assessment.Results)
             {
-                Assert.All(ExplainText.Of(assessment, result, []).Split('\n'), line => Assert.True(line.Length <= 80, $"{name} {result.Id}: {line}"));
+                Assert.All(ExplainText.Of(new FrontEnd.Teaching.Explained(assessment, result, [])).Split('\n'), line => Assert.True(line.Length <= 80, $"{name} {result.Id}: {line}"));
             }
         }
     }

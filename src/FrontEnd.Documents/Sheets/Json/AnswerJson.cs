@@ -4,11 +4,13 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using FrontEnd.Bench;
 using FrontEnd.Compare;
+using FrontEnd.DesignedFilters;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
 using FrontEnd.Rates;
 using FrontEnd.Sizing;
 using FrontEnd.Spread;
+using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -46,6 +48,33 @@ public static class AnswerJson
     /// <summary>What a search for a design found; each design as the text of its file.</summary>
     public static string Of(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings) =>
         Write("size", SizeJson.From(request, outcome, findings));
+
+    /// <summary>Why one figure is what it is.</summary>
+    public static string Of(Explained explained) => Write("explain", ExplainJson.From(explained));
+
+    /// <summary>Where the sites lie on one head.</summary>
+    public static string Of(HeadSites sites) => Write("sites", SitesJson.From(sites));
+
+    /// <summary>What a class did, and every mark.</summary>
+    public static string Of(Marks marks, IEnumerable<Finding> findings) => Write("mark", MarkJson.From(marks, findings));
+
+    /// <summary>The kinds of problems that there are.</summary>
+    public static string Of(IReadOnlyList<Template> templates) => Write("problems", ProblemsJson.From(templates));
+
+    /// <summary>Terms of the glossary.</summary>
+    public static string Of(IReadOnlyList<Term> terms) => Write("glossary", new GlossaryJson(terms));
+
+    /// <summary>A designed filter: losses in dB, null where a loss is without bound. Every number reads back as the same double.</summary>
+    /// <param name="command">"filter", "filter notch" …</param>
+    public static string Of(DesignedFilter filter, string command) => filter switch
+    {
+        DesignedSections sections => Write(command, FilterJson.From(sections)),
+        DesignedFir fir => Write(command, FirJson.From(fir)),
+        DesignedComb comb => Write(command, CombJson.From(comb)),
+        DesignedNotches notches => Write(command, NotchJson.From(notches)),
+        DesignedSinc sinc => Write(command, SincJson.From(sinc)),
+        _ => throw new ArgumentOutOfRangeException(nameof(filter), filter, "The filter is not handled."),
+    };
 
     /// <summary>Any answer that <see cref="AnswerContext"/> lists, in the envelope that all share.</summary>
     internal static string Write<T>(string command, T answer)

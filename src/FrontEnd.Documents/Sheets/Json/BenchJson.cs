@@ -47,10 +47,13 @@ internal sealed record BenchResultJson(string Name, VerdictKind Verdict, IQuanti
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public SpectrumJson? Predicted { get; init; }
 
+    /// <summary>Both in rows of equal ratio, as they are printed; empty for a reading alone.</summary>
+    public required IReadOnlyList<SpectrumRowJson> Rows { get; init; }
+
     public static BenchResultJson From(BenchResult result) => new(
         result.Reading.Name, result.Verdict, result.Measured, result.Measured.SiUnit, result.Spread, result.Because, result.Taken)
     {
-        Suspects = result.Suspects,
+        Suspects = result.Suspects, Rows = [.. SpectrumRow.Of(result).Select(SpectrumRowJson.From)],
         Lines = [.. result.Lines.Select(line => new LineJson(line.Frequency, line.Rms, line.Harmonic, line.Mains, line.Folded))],
         MeasuredSpectrum = result.Spectra is [{ } measured, _] ? SpectrumJson.From(measured) : null,
         Predicted = result.Spectra is [_, { } predicted] ? SpectrumJson.From(predicted) : null,
@@ -59,6 +62,12 @@ internal sealed record BenchResultJson(string Name, VerdictKind Verdict, IQuanti
 
 /// <summary>A line found in a recording.</summary>
 internal sealed record LineJson(IQuantity Frequency, IQuantity Rms, int? Harmonic, IQuantity? Mains, bool Folded);
+
+/// <summary>Densities over a range of frequencies; the difference in decibels, null where one of them is 0.</summary>
+internal sealed record SpectrumRowJson(IQuantity Hertz, IQuantity Measured, IQuantity Predicted, IQuantity? Difference)
+{
+    public static SpectrumRowJson From(SpectrumRow row) => new(row.From, row.Measured, row.Predicted, row.Difference);
+}
 
 /// <summary>An amplitude density [V/√Hz] against frequency [Hz].</summary>
 internal sealed record SpectrumJson(IReadOnlyList<double> Hertz, IReadOnlyList<double> Density)

@@ -12,10 +12,16 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public SpreadJson? Spread { get; init; }
 
+    /// <summary>What the design leaves to the program, and by which source.</summary>
+    public required IReadOnlyList<DefaultUsed> Defaults { get; init; }
+
+    /// <summary>What must be said wherever a design is judged.</summary>
+    public IReadOnlyList<string> Cautions { get; } = FrontEnd.Results.Cautions.All;
+
     public static CheckJson From(Sheet sheet) =>
         new(new DesignJson(sheet.Design), [.. sheet.Assessment.Results.Select(ResultJson.From)], FindingJson.From(sheet.Findings))
         {
-            Spread = sheet.Spread is null ? null : SpreadJson.From(sheet.Spread),
+            Defaults = DefaultUsed.Of(sheet), Spread = sheet.Spread is null ? null : SpreadJson.From(sheet.Spread),
         };
 }
 

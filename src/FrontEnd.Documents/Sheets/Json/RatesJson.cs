@@ -1,3 +1,4 @@
+using FrontEnd.Designs;
 using FrontEnd.Quantities;
 using FrontEnd.Rates;
 
@@ -7,9 +8,18 @@ namespace FrontEnd.Documents.Sheets;
 internal sealed record RatesJson(
     string Design, IQuantity Corner, string CornerIs, IQuantity? Pick, IQuantity? RunnerUp, string Because, IReadOnlyList<RateJson> Rates, IReadOnlyList<FindingJson> Findings)
 {
+    /// <summary>What the rates are judged by.</summary>
+    public required AskedJson Asked { get; init; }
+
+    /// <summary>What leaks of a common mode at the mains between neighbouring channels as the design samples them.</summary>
+    public required SkewJson SkewAsDesigned { get; init; }
+
     public static RatesJson From(RateComparison comparison) => new(
         comparison.Design.Name, comparison.Corner, comparison.CornerIs, comparison.Pick?.Rate, comparison.RunnerUp?.Rate, comparison.Because,
-        [.. comparison.Options.Select(RateJson.From)], FindingJson.From(comparison.Findings));
+        [.. comparison.Options.Select(option => RateJson.From(option, comparison.SkewSpreadEvenly(option)))], FindingJson.From(comparison.Findings))
+    {
+        Asked = AskedJson.From(comparison.Design), SkewAsDesigned = SkewJson.From(comparison.SkewAsDesigned)!,
+    };
 }
 
 /// <summary>One rate; its figures are null where it cannot be worked out.</summary>
@@ -42,9 +52,12 @@ internal sealed record RateJson(IQuantity Rate, string Verdict, string Because)
 
     public IQuantity? BatteryLife { get; init; }
 
+    /// <summary>What leaks where a multiplexer spreads all channels over one period; null for a single channel.</summary>
+    public SkewJson? SkewSpreadEvenly { get; init; }
+
     public IReadOnlyList<FindingJson> Findings { get; init; } = [];
 
-    public static RateJson From(RateOption option)
+    public static RateJson From(RateOption option, SamplingSkew? skew)
     {
         IReadOnlyList<FindingJson> findings = FindingJson.From(option.Findings);
         return !option.IsWorkedOut
@@ -56,9 +69,22 @@ internal sealed record RateJson(IQuantity Rate, string Verdict, string Because)
                 Mains = [.. option.Mains.Select(MainsJson.From)],
                 Interferers = [.. option.Interferers.Select(one => new InterfererJson(one.Name, one.LandsAt, one.Folded, one.Direct))],
                 DroopLow = option.DroopLow, DroopHigh = option.DroopHigh, Delay = option.Delay, Noise = option.Noise, BitRate = option.DataRate,
-                BatteryLife = option.BatteryLife, Findings = findings,
+                BatteryLife = option.BatteryLife, SkewSpreadEvenly = SkewJson.From(skew), Findings = findings,
             };
     }
+}
+
+/// <summary>The band, the mains and the attenuation at the fold that is asked for.</summary>
+internal sealed record AskedJson(IQuantity BandLow, IQuantity BandHigh, IQuantity Mains, IQuantity MainsDeviation, IQuantity FoldAttenuation)
+{
+    public static AskedJson From(Design design) =>
+        new(design.Band.Low, design.Band.High, design.Mains.Frequency, design.Mains.Deviation, design.Requirements.Fold);
+}
+
+/// <summary>Time between two channels' samples, the share of a common mode that leaks, and the rejection that this is; null where nothing leaks.</summary>
+internal sealed record SkewJson(IQuantity Apart, IQuantity Leak, IQuantity? Rejection)
+{
+    public static SkewJson? From(SamplingSkew? skew) => skew is null ? null : new(skew.Apart, skew.Leak, skew.Rejection);
 }
 
 /// <summary>One mains frequency at one rate.</summary>

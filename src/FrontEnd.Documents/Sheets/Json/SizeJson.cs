@@ -9,14 +9,15 @@ internal sealed record SizeJson(
     string Name, int Candidates, int Evaluated, IReadOnlyList<SizedJson> Designs, IReadOnlyList<Obstacle> Obstacles, IReadOnlyList<FindingJson> Findings)
 {
     public static SizeJson From(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings) => new(
-        request.Fixed.Name, outcome.Candidates, outcome.Evaluated, [.. outcome.Front.Select(one => SizedJson.From(one, request.Stated))],
+        request.Fixed.Name, outcome.Candidates, outcome.Evaluated, [.. outcome.Front.Select((one, at) => SizedJson.From(one, at + 1, request.Stated))],
         outcome.Obstacles, FindingJson.From(findings));
 }
 
 /// <summary>One design that meets everything, with the text of its file.</summary>
+/// <param name="Number">From 1; <c>--take</c> chooses by it.</param>
 internal sealed record SizedJson(
-    string Summary, IQuantity Noise, IQuantity BoardNoisePeakToPeak, IQuantity Current, int Parts, IQuantity MainsMargin, string LimitedBy, string Toml)
+    int Number, string Summary, IQuantity Noise, IQuantity BoardNoisePeakToPeak, IQuantity Current, int Parts, IQuantity MainsMargin, string LimitedBy, string Toml)
 {
-    public static SizedJson From(SizedDesign one, IReadOnlyCollection<string> stated) => new(
-        one.Summary, one.Noise, one.BoardNoise, one.Current, one.Parts, one.MainsMargin, one.LimitedBy, DesignWriter.ToToml(one.Design, stated));
+    public static SizedJson From(SizedDesign one, int number, IReadOnlyCollection<string> stated) => new(
+        number, one.Summary, one.Noise, one.BoardNoise, one.Current, one.Parts, one.MainsMargin, one.LimitedBy, DesignWriter.ToToml(one.Design, stated));
 }

@@ -7,9 +7,24 @@ namespace FrontEnd.Documents.Sheets;
 internal sealed record SpreadJson(
     string Design, int Builds, ulong Seed, PartDistribution Distribution, double? Yield, IReadOnlyList<string> Ranged, IReadOnlyList<SpreadFigureJson> Figures)
 {
+    /// <summary>The percents of the percentiles.</summary>
+    public IReadOnlyList<double> Percents { get; } = SpreadFigure.Percents;
+
+    /// <summary>Rank correlations up to this are what chance makes of so many builds, and are left out.</summary>
+    public required double Chance { get; init; }
+
+    /// <summary>What is drawn where neither card nor design gives a range.</summary>
+    public required SpreadRanges Assumed { get; init; }
+
+    /// <summary>What must be said wherever a design is judged.</summary>
+    public IReadOnlyList<string> Cautions { get; } = FrontEnd.Results.Cautions.All;
+
     public static SpreadJson From(SpreadResult result) => new(
         result.Design.Name, result.Options.Builds, result.Options.Seed, result.Options.Distribution, result.Yield,
-        [.. result.Parts.Where(part => part.IsRanged).Select(part => part.Key)], [.. result.Figures.Select(SpreadFigureJson.From)]);
+        [.. result.Parts.Where(part => part.IsRanged).Select(part => part.Key)], [.. result.Figures.Select(SpreadFigureJson.From)])
+    {
+        Chance = SpreadFigure.Chance(result.Options.Builds), Assumed = result.Options.Ranges,
+    };
 }
 
 /// <summary>One figure over all builds.</summary>
@@ -21,6 +36,11 @@ internal sealed record SpreadFigureJson(
     /// <summary>By the percent, as text.</summary>
     public required OrderedDictionary<string, double> Percentiles { get; init; }
 
+    /// <summary>The smallest value of a build; the largest.</summary>
+    public double LeastDrawn { get; init; }
+
+    public double MostDrawn { get; init; }
+
     public HistogramJson? Histogram { get; init; }
 
     /// <summary>By the part's key, largest first.</summary>
@@ -29,12 +49,16 @@ internal sealed record SpreadFigureJson(
     public static SpreadFigureJson From(SpreadFigure figure) => new(
         figure.Id.Text, figure.Unit, figure.Nominal, figure.Mean, figure.StandardDeviation, figure.Least, figure.Most, figure.Yield, figure.Limit)
     {
-        Requirement = figure.Requirement,
+        Requirement = figure.Requirement, LeastDrawn = figure.LeastDrawn, MostDrawn = figure.MostDrawn,
         Percentiles = new(SpreadFigure.Percents.Zip(figure.Percentiles, (percent, value) => KeyValuePair.Create($"{percent}", value))),
-        Histogram = figure.InBins(SpreadWording.Bins) is { } bins ? new HistogramJson(bins.Low, bins.High, bins.Counts) : null,
+        Histogram = figure.InBins(SpreadWording.Bins) is { } bins ? HistogramJson.From(bins) : null,
         RankCorrelation = new(figure.Ranks.Select(rank => KeyValuePair.Create(rank.Key, rank.Coefficient))),
     };
 }
 
-/// <summary>Numbers of builds in bins of equal width from low to high.</summary>
-internal sealed record HistogramJson(double Low, double High, IReadOnlyList<int> Counts);
+/// <summary>Numbers of builds in bins of equal width from low to high, and the middle of each bin.</summary>
+internal sealed record HistogramJson(double Low, double High, IReadOnlyList<int> Counts, IReadOnlyList<double> Middles)
+{
+    public static HistogramJson From(Histogram bins) =>
+        new(bins.Low, bins.High, bins.Counts, [.. Enumerable.Range(0, bins.Counts.Count).Select(bins.Middle)]);
+}

@@ -1,0 +1,38 @@
+using System.Text.Json.Serialization;
+using FrontEnd.Teaching;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>The key of a homework as it is written beside the sheets, and read for marking.</summary>
+/// <param name="Format">Says that the file is a key.</param>
+/// <param name="Version">Of the format, not of the program.</param>
+/// <param name="Templates">Version of the templates that drew the numbers.</param>
+/// <param name="Generator">Of the random numbers.</param>
+internal sealed record KeyJson(string Format, int Version, string Templates, string Generator, ulong Seed, IReadOnlyList<KeySheetJson> Sheets);
+
+/// <summary>One student's questions; "" where all share a sheet.</summary>
+internal sealed record KeySheetJson(string Student, string Name, IReadOnlyList<KeyQuestionJson> Questions)
+{
+    public static KeySheetJson From(KeySheet sheet) => new(sheet.Student, sheet.Name, [.. sheet.Questions.Select(KeyQuestionJson.From)]);
+}
+
+/// <summary>One question: the accepted range in SI units, for a choice its index.</summary>
+/// <param name="Kind">Of the quantity; left out for a choice.</param>
+/// <param name="Choices">Left out for a quantity.</param>
+internal sealed record KeyQuestionJson(
+    string Id, string Template, int Points, string Answer,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Kind,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<string>? Choices,
+    double Value, double Low, double High)
+{
+    public required IReadOnlyList<KeySlipJson> Slips { get; init; }
+
+    public static KeyQuestionJson From(KeyQuestion one) => new(
+        one.Id, one.Template, one.Points, one.Answer, one.Kind?.Name, one.Options.Count > 0 ? one.Options : null, one.Value, one.Low, one.High)
+    {
+        Slips = [.. one.Slips.Select(slip => new KeySlipJson(slip.Code, slip.Value, slip.Low, slip.High, slip.Points, slip.Remark))],
+    };
+}
+
+/// <summary>A known slip and the range that gives it away.</summary>
+internal sealed record KeySlipJson(string Slip, double Value, double Low, double High, double Points, string Remark);

@@ -1,0 +1,76 @@
+using FrontEnd.Findings;
+using FrontEnd.Quantities;
+using FrontEnd.Teaching;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>Members of <c>sites --json</c>: where the sites lie on one head, lengths in metres.</summary>
+/// <param name="Distance">Between the two sites that were asked for; null for none.</param>
+internal sealed record SitesJson(
+    HeadJson Head, SiteDistanceJson? Distance, IReadOnlyList<SiteDistanceJson> Pairs, IReadOnlyList<ArcJson> Arcs, IQuantity RulesApart, IQuantity FromF3ToFz)
+{
+    public required IReadOnlyList<string> Notes { get; init; }
+
+    public static SitesJson From(HeadSites sites) => new(
+        new HeadJson(sites.Head.NasionInion, sites.Head.Preauricular, sites.Head.Circumference),
+        sites.Asked is { } asked ? SiteDistanceJson.From(asked) : null, [.. sites.Pairs.Select(SiteDistanceJson.From)], [.. sites.Arcs.Select(ArcJson.From)],
+        sites.RulesApart, sites.FromF3ToFz)
+    {
+        Notes = sites.Notes,
+    };
+}
+
+/// <summary>The three measures of a head.</summary>
+internal sealed record HeadJson(IQuantity NasionInion, IQuantity Preauricular, IQuantity Circumference);
+
+/// <summary>How far two sites are apart; null for an ear lobe or mastoid, and where no arc is shared.</summary>
+internal sealed record SiteDistanceJson(string First, string Second, IQuantity? OverTheSkin, IQuantity? Straight, string? Arc, IQuantity? AlongTheArc)
+{
+    public static SiteDistanceJson From(SiteDistance one) =>
+        new(one.First.Name, one.Second.Name, one.Over, one.Straight, one.Arc is { } arc ? HeadSites.Name(arc) : null, one.Along);
+}
+
+/// <summary>A measured arc and where its sites lie from its beginning.</summary>
+internal sealed record ArcJson(string Arc, IQuantity Length, IReadOnlyList<SiteJson> Sites)
+{
+    public static ArcJson From(MeasuredArc arc) =>
+        new(HeadSites.Name(arc.Arc), arc.Length, [.. arc.Marks.Select(mark => new SiteJson(mark.Site.Name, mark.Site.Alias, mark.At))]);
+}
+
+/// <summary>A site on an arc.</summary>
+internal sealed record SiteJson(string Name, string Alias, IQuantity At);
+
+/// <summary>Members of <c>mark --json</c>: what the class did. Without marks all but the marks and findings is null.</summary>
+/// <param name="Share">Share of all points, 0 to 1.</param>
+internal sealed record MarkJson(int Students, int Asked, double? Share, double? Least, double? Middle, double? Most, IReadOnlyList<QuestionSummary> Questions)
+{
+    public required IReadOnlyList<StudentShare> Shares { get; init; }
+
+    public required IReadOnlyList<SlipCount> Slips { get; init; }
+
+    public required IReadOnlyList<Mark> Marks { get; init; }
+
+    public required IReadOnlyList<FindingJson> Findings { get; init; }
+
+    public static MarkJson From(Marks marks, IEnumerable<Finding> findings)
+    {
+        ClassSummary? all = ClassSummary.Of(marks);
+        return new(all?.Students ?? 0, all?.Asked ?? 0, all?.Share, all?.Shares[0].Share, all?.Middle, all?.Shares[^1].Share, all?.Questions ?? [])
+        {
+            Shares = all?.Shares ?? [], Slips = all?.Slips ?? [], Marks = marks.Rows, Findings = FindingJson.From(findings),
+        };
+    }
+}
+
+/// <summary>Members of <c>problems --list --json</c>: the kinds of problems that there are.</summary>
+internal sealed record ProblemsJson(int Count, IReadOnlyList<ProblemKindJson> Problems)
+{
+    public static ProblemsJson From(IReadOnlyList<Template> templates) =>
+        new(templates.Count, [.. templates.Select(one => new ProblemKindJson(one.Id, Topics.Word(one.Topic), one.Level, one.Points, one.Title))]);
+}
+
+/// <summary>A kind of problems.</summary>
+internal sealed record ProblemKindJson(string Id, string Topic, int Level, int Points, string Title);
+
+/// <summary>Members of <c>glossary --json</c>.</summary>
+internal sealed record GlossaryJson(IReadOnlyList<Term> Terms);

@@ -1,0 +1,75 @@
+using System.Text.Json;
+using FrontEnd.Findings;
+using FrontEnd.Documents.Sheets;
+using FrontEnd.Numbers;
+using FrontEnd.Teaching;
+using FrontEnd.Text;
+
+namespace FrontEnd.Documents.Teaching;
+
+/// <summary>The key of a homework, a JSON file: written beside the sheets, read for marking.</summary>
+public static class KeyFile
+{
+    private const string Format = "frontend-key";
+    private const int FormatVersion = 1;
+
+    /// <summary>The text of the file.</summary>
+    public static string Write(Key key) => AnswerJson.Plain(new KeyJson(
+        Format, FormatVersion, key.TemplateVersion, SeededRandom.Name, key.Seed, [.. key.Sheets.Select(KeySheetJson.From)]));
+
+    /// <summary>Null with a finding where the text is no key.</summary>
+    public static Key? Read(string text, string path, out Finding? finding)
+    {
+        finding = null;
+        try
+        {
+            using JsonDocument document = JsonDocument.Parse(text);
+            JsonElement root = document.RootElement;
+            if (root.GetProperty("format").GetString() != Format || root.GetProperty("version").GetInt32() != FormatVersion)
+            {
+                finding = Messages.BadKey(path, $"it is not a {Format} of version {FormatVersion}");
+                return null;
+            }
+
+            return new Key(root.GetProperty("seed").GetUInt64(), Word(root, "templates"), [.. root.GetProperty("sheets").EnumerateArray().Select(ReadSheet)]);
+        }
+        catch (Exception problem) when (problem is JsonException or KeyNotFoundException or InvalidOperationException or FormatException or ArgumentException)
+        {
+            finding = Messages.BadKey(path, problem is KeyNotFoundException ? "a field is missing" : problem.Message.TrimEnd('.'));
+            return null;
+        }
+    }
+
+    private static KeySheet ReadSheet(JsonElement sheet) =>
+        new(Word(sheet, "student"), Word(sheet, "name"), [.. sheet.GetProperty("questions").EnumerateArray().Select(ReadQuestion)]);
+
+    private static KeyQuestion ReadQuestion(JsonElement question)
+    {
+        QuantityKind? kind = null;
+        if (question.TryGetProperty("kind", out JsonElement word))
+        {
+            kind = QuantityKind.Find(word.GetString()) ?? throw new FormatException($"`{word}` is no kind of quantity");
+        }
+
+        string[] options = question.TryGetProperty("choices", out JsonElement choices)
+            ? [.. choices.EnumerateArray().Select(choice => choice.GetString() ?? "")]
+            : [];
+        if (kind is null && options.Length == 0)
+        {
+            throw new FormatException("a question has neither a kind nor choices");
+        }
+
+        KeySlip[] slips = [.. question.GetProperty("slips").EnumerateArray().Select(ReadSlip)];
+        return new KeyQuestion(Word(question, "id"), Word(question, "template"), question.GetProperty("points").GetInt32(), Word(question, "answer"), slips)
+        {
+            Kind = kind, Options = options, Value = Number(question, "value"), Low = Number(question, "low"), High = Number(question, "high"),
+        };
+    }
+
+    private static KeySlip ReadSlip(JsonElement slip) =>
+        new(Word(slip, "slip"), Word(slip, "remark"), Number(slip, "value"), Number(slip, "low"), Number(slip, "high"), Number(slip, "points"));
+
+    private static string Word(JsonElement element, string name) => element.GetProperty(name).GetString() ?? "";
+
+    private static double Number(JsonElement element, string name) => element.GetProperty(name).GetDouble();
+}

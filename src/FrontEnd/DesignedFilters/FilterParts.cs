@@ -1,0 +1,32 @@
+using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
+
+namespace FrontEnd.DesignedFilters;
+
+/// <summary>What an analogue filter is to be built of.</summary>
+public sealed record FilterParts
+{
+    /// <summary>Of every section. Without a card its offset voltage, bias current and output resistance are not given.</summary>
+    public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
+
+    /// <summary>Of a low-pass's pole pairs.</summary>
+    public SectionKind Topology { get; init; } = SectionKind.SallenKey;
+
+    /// <summary>Of a notch.</summary>
+    public NotchKind Notch { get; init; } = NotchKind.TwinT;
+
+    /// <summary>Topology of a low-pass's pole pairs by its word.</summary>
+    public static IReadOnlyDictionary<string, SectionKind> Topologies { get; } = new Dictionary<string, SectionKind>(StringComparer.Ordinal)
+    {
+        ["sallen-key"] = SectionKind.SallenKey,
+        ["sallen-key-equal"] = SectionKind.SallenKeyEqual,
+        ["multiple-feedback"] = SectionKind.MultipleFeedback,
+    };
+
+    /// <summary>Circuit of a notch by its word.</summary>
+    public static IReadOnlyDictionary<string, NotchKind> Notches { get; } = new Dictionary<string, NotchKind>(StringComparer.Ordinal)
+    {
+        ["twin-t"] = NotchKind.TwinT,
+        ["state-variable"] = NotchKind.StateVariable,
+    };
+}

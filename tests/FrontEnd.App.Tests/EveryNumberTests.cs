@@ -1,0 +1,101 @@
+using System.Text.Json;
+using FrontEnd.Advice;
+using FrontEnd.Documents;
+using FrontEnd.Documents.Sheets;
+using FrontEnd.Documents.Tests;
+using FrontEnd.Numbers;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
+using FrontEnd.Teaching;
+using Xunit;
+
+namespace FrontEnd.App.Tests;
+
+/// <summary>Every number a command prints is in its <c>--json</c>.</summary>
+public class EveryNumberTests
+{
+    public static TheoryData<string> Designs => [.. Directory.GetFiles(Path.Combine(Repository.Root, "designs"), "*.toml")
+        .Where(file => !file.EndsWith("-requirements.toml", StringComparison.Ordinal) && !file.EndsWith("wrong-in-six-ways.toml", StringComparison.Ordinal)).Select(file => "designs/" + Path.GetFileName(file)).Order()];
+
+    [Theory]
+    [MemberData(nameof(Designs))]
+    public void Check_AnyDesign_HasEveryNumberInJson(string design) => Holds("check", design);
+
+    [Fact]
+    public void Spread_Design_HasEveryNumberInJson() => Holds("spread", "designs/dry-headband.toml", "--builds", "200");
+
+    [Fact]
+    public void Compare_Designs_HasEveryNumberInJson() => Holds("compare", "designs/dry-headband.toml", "designs/gel-cap.toml");
+
+    [Theory]
+    [InlineData("designs/engineer.toml")]
+    [InlineData("designs/dry-headband.toml")]
+    public void Rates_Design_HasEveryNumberInJson(string design) => Holds("rates", design);
+
+    [Theory]
+    [InlineData("designs/engineer.toml")]
+    [InlineData("designs/dry-headband.toml")]
+    public void Bench_Design_HasEveryNumberInJson(string design) => Holds("bench", design);
+
+    /// <summary>Noise of a known kind, so that the page has its spectrum.</summary>
+    [Fact]
+    public void Bench_Recording_HasEveryNumberInJson()
+    {
+        using TemporaryFolder folder = new();
+        string file = Path.Combine(folder.Path, "shorted.csv");
+        SeededRandom random = SeededRandom.For(7, "recording");
+        File.WriteAllLines(file, ["# rate: 250 Hz", "ch1 [µV]", .. Enumerable.Range(0, 5000).Select(_ => $"{random.NextUnit() - 0.5:0.000}")]);
+        string[] call = ["bench", "designs/engineer.toml", "--measured", file, "--test", "shorted"];
+        using JsonDocument json = JsonDocument.Parse(Shell.Run([.. call, "--json"]).Output);
+        Assert.NotEqual(0, json.RootElement.GetProperty("results")[0].GetProperty("rows").GetArrayLength());
+        Assert.Equal(JsonValueKind.Number, json.RootElement.GetProperty("results")[0].GetProperty("measured").ValueKind);
+        Holds(call);
+    }
+
+    [Theory]
+    [InlineData("hobbyist")]
+    [InlineData("engineer")]
+    public void Size_Requirements_HasEveryNumberInJson(string name) => Holds("size", $"designs/{name}-requirements.toml");
+
+    /// <summary>Ids of the starter, all of them, a quarter of them each, so that the cases run side by side.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void Explain_EveryIdOfTheStarter_HasEveryNumberInJson(int part)
+    {
+        Assessment assessment = Advisor.Advise(Evaluator.Evaluate(DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml).Design), TestContext.Current.CancellationToken);
+        foreach (Result result in assessment.Results.Where((_, at) => at % 4 == part))
+        {
+            Explained explained = new(assessment, result, part == 0 && result.Id.Text.StartsWith("noise.total", StringComparison.Ordinal) ? Sensitivity.Of(assessment, result.Id) : []);
+            EveryNumberInJson.IsTold(ExplainText.Of(explained), AnswerJson.Of(explained));
+        }
+    }
+
+    [Theory]
+    [InlineData("noise.total")]
+    [InlineData("safety.fault_current")]
+    [InlineData("mains.recorded")]
+    public void Explain_Command_HasEveryNumberInJson(string id) => Holds("explain", "designs/starter.toml", id);
+
+    [Theory]
+    [InlineData("sites")]
+    [InlineData("sites --from F3 --to T4 --montage chains --ten-ten")]
+    [InlineData("problems --list")]
+    [InlineData("glossary")]
+    [InlineData("glossary CMRR")]
+    public void Teaching_Command_HasEveryNumberInJson(string call) => Holds(call.Split(' '));
+
+    [Fact]
+    public void Mark_Class_HasEveryNumberInJson()
+    {
+        using TemporaryFolder folder = new();
+        Assert.Equal(0, Shell.Run("problems", "--count", "12", "--seed", "2026", "--students", "designs/classroom/class.csv", "-o", folder.Path).Code);
+        string key = Path.Combine(folder.Path, "key", "key.json"), marks = Path.Combine(folder.Path, "marks.csv");
+        Holds("mark", key, "designs/classroom/answers.csv", "-o", marks);
+    }
+
+    /// <summary>Runs a call without and with <c>--json</c> and compares the two.</summary>
+    private static void Holds(params string[] call) => EveryNumberInJson.IsTold(Shell.Run(call).Output, Shell.Run([.. call, "--json"]).Output);
+}
