@@ -100,7 +100,7 @@ public static class TextFiles
 
     /// <summary>What reading and writing throw for reasons of the file, its path or its rights.</summary>
     private static bool IsOfFile(Exception error) =>
-        error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or System.Security.SecurityException;
+        error is IOException or UnauthorizedAccessException or ArgumentException;
 
     private static void Remove(string? temporary)
     {

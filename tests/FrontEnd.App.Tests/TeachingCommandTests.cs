@@ -181,7 +181,7 @@ public sealed class TeachingCommandTests : IDisposable
         foreach (string file in Directory.GetFiles(Repository.Designs, "*.toml"))
         {
             DesignDocument document = DesignDocument.Read(file);
-            missing.AddRange(Evaluator.Evaluate(document.Design).Results.Select(result => result.Id).Where(id => Explanations.Of(id) is null));
+            missing.AddRange(Evaluator.Evaluate(document.Design).Results.Select(result => result.Id).Where(id => Explanations.Of(id) is null).Select(id => id.Text));
         }
 
         Assert.Equal([], missing);

@@ -33,4 +33,13 @@ public sealed class NotchStageTests
         Design again = DesignDocument.Parse(DesignWriter.ToToml(design), DocumentFormat.Toml, "d.toml").Design;
         Assert.Equal(notch, Assert.Single(again.Stages));
     }
+
+    /// <summary>An inner node of one stage and the name of another would share the id levels.trap-band-pass.headroom.</summary>
+    [Fact]
+    public void Toml_NameOfAnInnerNode_IsAFindingAtTheName()
+    {
+        DesignDocument document = DesignDocument.Parse(
+            "[[stages]]\nkind = \"notch\"\ntopology = \"state-variable\"\nname = \"trap\"\n[[stages]]\nkind = \"gain\"\nname = \"trap band-pass\"\n", DocumentFormat.Toml, "d.toml");
+        Assert.Contains(document.Findings, finding => finding.Code == Text.Messages.NameReserved && finding.Line == 7);
+    }
 }

@@ -57,7 +57,7 @@ public sealed class WorkedFigureTests
             compared++;
         }
 
-        Assert.Equal(noise.GetProperty("rms").EnumerateObject().Count(), assessment.Results.Count(result => result.Id.StartsWith("noise.source.", StringComparison.Ordinal)));
+        Assert.Equal(noise.GetProperty("rms").EnumerateObject().Count(), assessment.Results.Count(result => result.Id.Text.StartsWith("noise.source.", StringComparison.Ordinal)));
         JsonElement mains = expected.GetProperty("mains");
         foreach ((string key, string id) in new[]
         {

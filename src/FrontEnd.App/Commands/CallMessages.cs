@@ -14,7 +14,6 @@ internal static class CallMessages
     public const string UnknownWord = "FE0008";
     public const string NothingToWrite = FrontEnd.Documents.WritingMessages.NothingToWrite;
     public const string Stopped = "FE0010";
-    public const string Fault = "FE0070";
 
     public static Finding Call(string message, string command) =>
         Error(NotUnderstood, "", Lower(message), null, $"`{command} --help` lists what there is");
@@ -58,9 +57,6 @@ internal static class CallMessages
 
     public static Finding Output(string reason) =>
         Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");
-
-    public static Finding Broken(string what) =>
-        Error(Fault, "", $"the program failed: {what}", "this is a fault of the program, not of the design", "set FRONTEND_TRACE=1 for the place in the program, and report it with the design");
 
     private static Finding Error(string code, string field, string message, string? note, string? help) => new(code, Severity.Error, field, message, note, help);
 

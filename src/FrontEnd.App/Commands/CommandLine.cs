@@ -26,8 +26,8 @@ internal static class CommandLine
         // The outermost frame: a fault of ours is told in one line, not as a crash.
         catch (Exception fault)
         {
-            outlet.Tell(CallMessages.Broken(fault.Message));
-            if (!string.IsNullOrEmpty(Environment.GetEnvironmentVariable("FRONTEND_TRACE")))
+            outlet.Tell(Faults.Of(fault));
+            if (Faults.AreTraced)
             {
                 outlet.Messages.WriteLine(fault);
             }

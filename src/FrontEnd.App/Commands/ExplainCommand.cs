@@ -52,7 +52,7 @@ internal static class ExplainCommand
     /// <summary>The misspelt id first, then ids that share a word with what was asked for.</summary>
     private static List<string> NearestOf(string id, Assessment assessment)
     {
-        string[] ids = [.. assessment.Results.Select(result => result.Id)];
+        string[] ids = [.. assessment.Results.Select(result => result.Id.Text)];
         List<string> nearest = Nearest.Of(id, ids) is { } first ? [first] : [];
         string[] words = id.Split(['.', '_', '-'], StringSplitOptions.RemoveEmptyEntries);
         nearest.AddRange(ids.Where(one => Array.Exists(words, word => word.Length > 2 && one.Contains(word, StringComparison.OrdinalIgnoreCase))));

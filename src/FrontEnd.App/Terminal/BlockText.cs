@@ -1,7 +1,7 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
-using FrontEnd.Fields;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
@@ -23,7 +23,7 @@ public static class BlockText
                 design.Electrodes.Contact == ContactKind.Wet ? "wet" : "dry"),
             Place.Input => (
                 QuantityText.FormatTrimmed(design.Input.SeriesResistor, 3), QuantityText.FormatTrimmed(design.Input.ShuntCapacitor, 3)),
-            Place.Amplifier => (Times(Ratio.FromFraction(design.Amplifier.Gain)), Room("amplifier", shown, wide)),
+            Place.Amplifier => (Times(Ratio.FromFraction(design.Amplifier.Gain)), Room(NodeId.Amplifier, shown, wide)),
             Place.Converter => ($"{design.Converter.Bits} bit", QuantityText.FormatTrimmed(design.Converter.Rate, 4)),
             Place.Digital => design.Digital.Count switch
             {
@@ -37,20 +37,20 @@ public static class BlockText
 
     private static (string, string) OfStages(Place block, Design design, Assessment? shown, bool wide)
     {
-        string last = DesignFields.Slug(design.Stages[block.Stages[^1]].Name);
+        NodeId last = NodeId.Of(design.Stages[block.Stages[^1]].Name);
         if (design.Stages[block.Stages[0]] is { Role: StageRole.Gain } stage)
         {
             return (Times(Ratio.FromFraction(stage.NominalGain)), Room(last, shown, wide));
         }
 
-        string corner = shown?.Find($"filter.{last}.minus_3db")?.Value is { } hertz ? QuantityText.Format(hertz) : "";
+        string corner = shown?.Find(ResultIds.Filter.Of(last).MinusThree)?.Value is { } hertz ? QuantityText.Format(hertz) : "";
         return (corner, Room(last, shown, wide));
     }
 
     private static string Times(Ratio gain) => "x " + QuantityText.FormatTrimmed(gain.Fraction, "1", 4);
 
     /// <summary>The headroom: how far the node is from its rails.</summary>
-    private static string Room(string node, Assessment? shown, bool wide) => shown?.Find($"levels.{node}.headroom")?.Value is { } headroom
+    private static string Room(NodeId node, Assessment? shown, bool wide) => shown?.Find(ResultIds.Levels.Headroom(node))?.Value is { } headroom
         ? QuantityText.Format(headroom, 2) + (wide ? " room" : " up")
         : "";
 }

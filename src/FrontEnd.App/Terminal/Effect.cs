@@ -1,5 +1,6 @@
 using FrontEnd.Designs;
 using FrontEnd.Documents;
+using FrontEnd.Identity;
 using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
@@ -15,7 +16,7 @@ public abstract record Effect
     public sealed record Evaluate(int Slot, int Run, Design Design) : Effect;
 
     /// <summary>Work out what moves one result.</summary>
-    public sealed record Move(int Slot, int Run, Assessment Assessment, string ResultId) : Effect;
+    public sealed record Move(int Slot, int Run, Assessment Assessment, ResultId ResultId) : Effect;
 
     /// <summary>Read a design file.</summary>
     public sealed record Open(string Path) : Effect;

@@ -1,6 +1,7 @@
 using FrontEnd.Advice;
 using FrontEnd.Documents;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
@@ -49,7 +50,7 @@ public abstract record Message
     public sealed record Advised(int Slot, int Run, Assessment Assessment) : Message;
 
     /// <summary>What moves a figure.</summary>
-    public sealed record Moved(int Slot, int Run, string ResultId, IReadOnlyList<Sensitivity> Sensitivities) : Message;
+    public sealed record Moved(int Slot, int Run, ResultId ResultId, IReadOnlyList<Sensitivity> Sensitivities) : Message;
 
     /// <summary>How far a study is, 0 to 1.</summary>
     public sealed record Progressed(int Number, double Share) : Message;

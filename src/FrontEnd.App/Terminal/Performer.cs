@@ -173,7 +173,11 @@ public sealed class Performer : IDisposable
         _advice.Cancel();
         _evaluations.Submit(() =>
         {
-            Assessment assessment = _evaluate(effect.Design);
+            if (FiguresOf(effect) is not { } assessment)
+            {
+                return;
+            }
+
             _send(new Message.Evaluated(effect.Slot, effect.Run, assessment));
 
             // Advice takes many evaluations; it waits until the user pauses, so that it never stands in the way of a figure.
@@ -185,6 +189,23 @@ public sealed class Performer : IDisposable
                 }
             });
         });
+    }
+
+    /// <summary>The figures; null where working them out fails. Then none are sent, with the fault as the reason, so that none of an older design stay on the screen.</summary>
+    private Assessment? FiguresOf(Effect.Evaluate effect)
+    {
+        try
+        {
+            return _evaluate(effect.Design);
+        }
+#pragma warning disable CA1031 // Whatever it is, it is told.
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            Fail(fault);
+            _send(new Message.Evaluated(effect.Slot, effect.Run, Evaluator.WithoutFigures(effect.Design, [Faults.Of(fault)])));
+            return null;
+        }
     }
 
     private void Fail(Exception problem) => _fail(problem);
@@ -217,6 +238,13 @@ public sealed class Performer : IDisposable
             catch (OperationCanceledException)
             {
                 // Broken off: nobody waits for it.
+            }
+#pragma warning disable CA1031 // The page that waits for it says what happened.
+            catch (Exception fault)
+#pragma warning restore CA1031
+            {
+                Fail(fault);
+                _send(new Message.Studied(study.Number, new StudyOutcome(FindingText.Of(Faults.Of(fault)), [], 0)));
             }
         });
 

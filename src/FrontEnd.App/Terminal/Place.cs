@@ -1,6 +1,8 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
+using FrontEnd.Identity;
+using FrontEnd.Interference;
 using FrontEnd.Results;
 using FrontEnd.Topologies;
 
@@ -10,11 +12,11 @@ namespace FrontEnd.App.Terminal;
 /// there.</summary>
 /// <param name="Id">Stable word; for stages the number of the first one as well.</param>
 /// <param name="Fields">Beginnings of the fields' keys, in the order of the form.</param>
-/// <param name="Results">Beginnings of the results' ids.</param>
-/// <param name="Judges">Beginnings of the ids of the judged results that make the block's verdict on the strip.</param>
+/// <param name="Results">Which results, in their order.</param>
+/// <param name="Judges">The judged results that make the block's verdict on the strip.</param>
 /// <param name="Letter">The key that leads there; '\0' for the blocks of the path.</param>
 public sealed record Place(
-    string Id, string Title, IReadOnlyList<string> Fields, IReadOnlyList<string> Results, IReadOnlyList<string> Judges, PlotKind Plot,
+    string Id, string Title, IReadOnlyList<string> Fields, IReadOnlyList<ResultPattern> Results, IReadOnlyList<ResultPattern> Judges, PlotKind Plot,
     char Letter = '\0')
 {
     /// <summary>The block of the signal's source.</summary>
@@ -38,54 +40,88 @@ public sealed record Place(
     /// <summary>True for a block of the path, false for a view across it.</summary>
     public bool IsBlock => Letter == '\0';
 
+    private static readonly ResultPattern[] AmplifierHeadrooms =
+        [
+            ResultIds.Levels.Headroom(NodeId.AmplifierInnerPlus), ResultIds.Levels.Headroom(NodeId.AmplifierInnerMinus),
+            ResultIds.Levels.Headroom(NodeId.Amplifier),
+        ];
+
+    private static readonly ResultPattern[] Folds = [ResultIds.Alias.FoldFrequency, ResultIds.Alias.FoldAttenuation];
+
+    /// <summary>What the interferer of every new design does.</summary>
+    private static readonly ResultPattern MuscleAlias = ResultIds.Alias.Interferer(Interferer.Muscle.Name).Family;
+
     private static readonly Place ScalpPlace = new(Scalp, "scalp", ["signal.", "band", "skin-temperature", "bands["],
-        ["noise.total", "noise.peak_to_peak", "noise.band.", "levels.largest_signal", "alias.muscle"], [], PlotKind.Noise);
+        [
+            ResultIds.Noise.Total, ResultIds.Noise.PeakToPeak, ResultIds.Noise.Bands, ResultIds.Levels.LargestSignal, MuscleAlias,
+        ], [], PlotKind.Noise);
 
     private static readonly Place ElectrodesPlace = new(
         Electrodes, "electrodes", ["electrodes.mismatch", "electrodes.offset", "electrodes.", "contact-check."],
         [
-            "mains.total", "noise.total", "noise.board_share", "levels.offset_survived", "noise.electrodes", "noise.thermal_floor",
-            "noise.figure", "noise.source.active", "noise.source.reference-electrode",
-            "noise.source.ground-electrode", "mains.divider", "mains.system_cmrr", "open.", "contact.",
+            ResultIds.Mains.Total, ResultIds.Noise.Total, ResultIds.Noise.BoardShare, ResultIds.Levels.OffsetSurvived,
+            ResultIds.Noise.Electrodes, ResultIds.Noise.ThermalFloor, ResultIds.Noise.Figure,
+            ResultIds.Noise.Source(SourceId.ActiveElectrode), ResultIds.Noise.Source(SourceId.ReferenceElectrode),
+            ResultIds.Noise.Source(SourceId.GroundElectrode), ResultIds.Mains.Divider, ResultIds.Mains.SystemCmrr, ResultIds.Open.All,
+            ResultIds.Contact.All,
         ],
-        ["mains.total", "noise.board_share"], PlotKind.Electrodes);
+        [ResultIds.Mains.Total, ResultIds.Noise.BoardShare], PlotKind.Electrodes);
 
     private static readonly Place InputPlace = new(Input, "input", ["input."],
-        ["mains.total", "mains.divider", "mains.leads", "mains.imbalance", "mains.loop", "mains.system_cmrr", "input.",
-            "noise.source.protection", "safety.fault_current", "safety.series", "safety.sum"],
-        ["mains.total", "safety.fault_current"], PlotKind.Mains);
+        [
+            ResultIds.Mains.Total, ResultIds.Mains.Divider, ResultIds.Mains.Leads, ResultIds.Mains.Imbalance, ResultIds.Mains.Loop,
+            ResultIds.Mains.SystemCmrr, ResultIds.Input.All, ResultIds.Noise.Source(SourceId.ProtectionResistors),
+            ResultIds.Safety.FaultCurrent.AndMore, ResultIds.Safety.SeriesResistanceNeeded, ResultIds.Safety.SumOfLeads,
+        ],
+        [ResultIds.Mains.Total, ResultIds.Safety.FaultCurrent.AndMore], PlotKind.Mains);
 
     private static readonly Place AmplifierPlace = new(Amplifier, "amplifier", ["amplifier.", "ground-drive.", "board-temperature"],
         [
-            "levels.amplifier", "levels.offset_survived", "levels.first", "noise.board_share", "noise.source.amplifier", "noise.shorted",
-            "mains.amplifier", "mains.cmrr_needed", "filter.amplifier", "drive.", "levels.drive",
-            "safety.driven", "noise.source.ground-resistor",
+            .. AmplifierHeadrooms, ResultIds.Levels.OffsetSurvived, ResultIds.Levels.FirstToClip, ResultIds.Levels.FirstGainLimit,
+            ResultIds.Noise.BoardShare, ResultIds.Noise.Source(SourceId.AmplifierCurrent),
+            ResultIds.Noise.Source(SourceId.AmplifierVoltage), ResultIds.Noise.Shorted, ResultIds.Mains.Amplifier,
+            ResultIds.Mains.CmrrNeeded, ResultIds.Filter.Figures(NodeId.Amplifier), ResultIds.Drive.All,
+            ResultIds.Levels.Headroom(NodeId.Drive), ResultIds.Safety.DrivenGroundCurrent,
+            ResultIds.Noise.Source(SourceId.GroundResistor),
         ],
-        ["levels.amplifier", "levels.offset_survived", "noise.board_share", "drive.", "safety.driven"], PlotKind.Drive);
+        [
+            .. AmplifierHeadrooms, ResultIds.Levels.OffsetSurvived, ResultIds.Noise.BoardShare, ResultIds.Drive.All,
+            ResultIds.Safety.DrivenGroundCurrent,
+        ], PlotKind.Drive);
 
     private static readonly Place ConverterPlace = new(Converter, "converter", ["converter.", "channels"],
-        ["converter.", "levels.converter", "alias.fold", "alias.modulator", "noise.source.converter", "noise.source.quantisation",
-            "noise.source.folded", "skew.", "supply.reference_noise"],
-        ["converter.", "levels.converter", "alias.fold", "alias.modulator"], PlotKind.Response);
+        [
+            ResultIds.Converter.All, ResultIds.Levels.Headroom(NodeId.Converter), ResultIds.Alias.FoldFrequency,
+            ResultIds.Alias.FoldAttenuation, ResultIds.Alias.AnyModulatorFold, ResultIds.Noise.Source(SourceId.Converter),
+            ResultIds.Noise.Source(SourceId.Quantisation), ResultIds.Noise.Source(SourceId.Folded), ResultIds.Skew.All,
+            ResultIds.Supply.ReferenceNoise,
+        ],
+        [
+            ResultIds.Converter.All, ResultIds.Levels.Headroom(NodeId.Converter), ResultIds.Alias.FoldFrequency,
+            ResultIds.Alias.FoldAttenuation, ResultIds.Alias.AnyModulatorFold,
+        ], PlotKind.Response);
 
     private static readonly Place DigitalPlace = new(Digital, "digital", ["digital[", "digital", "packet-time"],
-        ["mains.recorded", "digital.", "latency.", "filter.path"], ["mains.recorded"], PlotKind.Response);
+        [
+            ResultIds.Mains.Recorded, ResultIds.Mains.RecordedEverywhere, ResultIds.Digital.All, ResultIds.Latency.All,
+            ResultIds.Filter.Figures(NodeId.Path),
+        ], [ResultIds.Mains.Recorded, ResultIds.Mains.RecordedEverywhere], PlotKind.Response);
 
     /// <summary>The views across the path, in the order of the key line.</summary>
     public static readonly IReadOnlyList<Place> Views =
     [
-        new(Verdicts, "verdicts", ["requirements."], [""], [], PlotKind.Response, 'v'),
+        new(Verdicts, "verdicts", ["requirements."], [new ResultFamily("")], [], PlotKind.Response, 'v'),
         new(
             "noise", "noise", ["band", "signal.smallest", "board-temperature", "skin-temperature", "requirements.noise", "bands["],
-            ["noise."], ["noise."], PlotKind.Noise, 'n'),
-        new("mains", "mains", ["mains.", "requirements.mains"], ["mains.", "drive."], ["mains."], PlotKind.Mains, 'm'),
+            [ResultIds.Noise.All], [ResultIds.Noise.All], PlotKind.Noise, 'n'),
+        new("mains", "mains", ["mains.", "requirements.mains"], [ResultIds.Mains.All, ResultIds.Drive.All], [ResultIds.Mains.All], PlotKind.Mains, 'm'),
         new(
             "levels", "levels",
             ["signal.largest", "electrodes.offset", "supply.lowest", "supply.mid-rail", "requirements.offset", "requirements.headroom"],
-            ["levels.", "gain.", "input.bias"], ["levels."], PlotKind.Step, 'l'),
+            [ResultIds.Levels.All, ResultIds.Gain.All, ResultIds.Input.BiasOffset], [ResultIds.Levels.All], PlotKind.Step, 'l'),
         new(
-            "aliases", "aliases", ["converter.rate", "band", "requirements.fold", "interferers["], ["alias.", "mains.harmonic."],
-            ["alias."], PlotKind.Response, 'a'),
+            "aliases", "aliases", ["converter.rate", "band", "requirements.fold", "interferers["],
+            [ResultIds.Alias.All, ResultIds.Mains.Harmonics], [ResultIds.Alias.All], PlotKind.Response, 'a'),
         new(
             "safety", "safety",
             [
@@ -93,11 +129,13 @@ public sealed record Place(
                 "ground-drive.resistor-tolerance", "electrodes.active-buffer.skin-resistor", "electrodes.reference-buffer.skin-resistor",
                 "requirements.fault", "requirements.driven",
             ],
-            ["safety.", "contact.adds"], ["safety."], PlotKind.Drive, 'f'),
-        new("power", "power", ["supply."], ["power.", "data.", "supply.", "latency."], ["power."], PlotKind.Step, 'p'),
+            [ResultIds.Safety.All, ResultIds.Contact.AddsInBand], [ResultIds.Safety.All], PlotKind.Drive, 'f'),
         new(
-            "sheet", "sheet", ["name", "purpose", "caution", "channels", "montage."], ["montage.", "gain.mid", "latency.total"], [],
-            PlotKind.Response, 's'),
+            "power", "power", ["supply."],
+            [ResultIds.Power.All, ResultIds.Data.All, ResultIds.Supply.All, ResultIds.Latency.All], [ResultIds.Power.All], PlotKind.Step, 'p'),
+        new(
+            "sheet", "sheet", ["name", "purpose", "caution", "channels", "montage."],
+            [ResultIds.Montage.All, ResultIds.Gain.Mid, ResultIds.Gain.MidFrequency, ResultIds.Latency.Total], [], PlotKind.Response, 's'),
     ];
 
     /// <summary>The blocks of a design's path, in order. Neighbouring anti-alias sections share one block.</summary>
@@ -135,16 +173,16 @@ public sealed record Place(
     {
         List<Result> mine = [];
         IEnumerable<Result> judged = assessment.Judged;
-        mine.AddRange(judged.Where(result => Results.Any(beginning => Begins(result.Id, beginning))));
+        mine.AddRange(judged.Where(result => Results.Any(pattern => pattern.Fits(result.Id))));
         if (Id == Verdicts)
         {
             return mine;
         }
 
-        HashSet<string> seen = [.. mine.Select(result => result.Id)];
-        foreach (string beginning in Results)
+        HashSet<ResultId> seen = [.. mine.Select(result => result.Id)];
+        foreach (ResultPattern pattern in Results)
         {
-            mine.AddRange(assessment.Results.Where(result => Begins(result.Id, beginning) && seen.Add(result.Id)));
+            mine.AddRange(assessment.Results.Where(result => pattern.Fits(result.Id) && seen.Add(result.Id)));
         }
 
         return mine;
@@ -152,18 +190,19 @@ public sealed record Place(
 
     /// <summary>The worst verdict that the block answers for.</summary>
     public VerdictKind Worst(Assessment assessment) =>
-        assessment.Results.Where(result => result.Verdict.Requirement is not null && Judges.Any(beginning => Begins(result.Id, beginning)))
+        assessment.Results.Where(result => result.Verdict.Requirement is not null && Judges.Any(pattern => pattern.Fits(result.Id)))
             .Select(result => result.Verdict.Kind).DefaultIfEmpty(VerdictKind.NotJudged).Max();
 
     private static Place OfStages(Design design, List<int> stages, bool gain)
     {
-        List<string> results = [], judges = [], noise = [];
+        List<ResultPattern> results = [], judges = [], noise = [];
         foreach (int stage in stages)
         {
-            string slug = DesignFields.Slug(design.Stages[stage].Name);
-            results.AddRange([$"levels.{slug}", $"filter.{slug}"]);
-            judges.Add($"levels.{slug}");
-            noise.Add($"noise.source.{slug}");
+            string name = design.Stages[stage].Name;
+            NodeId node = NodeId.Of(name);
+            results.AddRange([ResultIds.Levels.Headroom(node), ResultIds.Filter.Figures(node)]);
+            judges.Add(ResultIds.Levels.Headroom(node));
+            noise.AddRange(SourceId.Of(name).Select(source => (ResultPattern)ResultIds.Noise.Source(source)));
         }
 
         string title = gain || stages.Count == 1 ? design.Stages[stages[0]].Name : "anti-alias";
@@ -171,9 +210,9 @@ public sealed record Place(
             $"stage {stages[0] + 1}",
             gain ? title : "anti-alias",
             [.. stages.Select(stage => $"stages[{stage + 1}].")],
-            gain ? [.. results, .. noise, "gain."] : [
-                "alias.fold", "alias.high", "alias.low", "alias.muscle", .. results, "filter.path", .. noise],
-            gain ? judges : [.. judges, "alias.fold"],
+            gain ? [.. results, .. noise, ResultIds.Gain.All]
+                : [.. Folds, ResultIds.Alias.HighEdge.Family, ResultIds.Alias.LowEdge.Family, MuscleAlias, .. results, ResultIds.Filter.Figures(NodeId.Path), .. noise],
+            gain ? judges : [.. judges, .. Folds],
             PlotKind.Response)
         {
             Stages = stages,

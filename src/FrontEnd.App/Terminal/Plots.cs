@@ -1,4 +1,5 @@
 using FrontEnd.Designs;
+using FrontEnd.Identity;
 using FrontEnd.Results;
 using FrontEnd.Text;
 
@@ -77,9 +78,9 @@ public static class Plots
     private static IReadOnlyList<Curve> Harmonics(Assessment shown)
     {
         List<double> x = [], y = [];
-        for (int order = 1; shown.Find($"mains.harmonic.{order}.lands_at") is { } lands; order++)
+        for (int order = 1; shown.Find(ResultIds.Mains.Harmonic(order).LandsAt) is { } lands; order++)
         {
-            if (lands.Value is { } at && shown.Find($"mains.harmonic.{order}.recorded")?.Value is { } recorded && recorded.SiValue > 0)
+            if (lands.Value is { } at && shown.Find(ResultIds.Mains.Harmonic(order).Recorded)?.Value is { } recorded && recorded.SiValue > 0)
             {
                 x.Add(at.SiValue);
                 y.Add(recorded.SiValue);

@@ -13,7 +13,7 @@ public sealed class Session
         performer.Watch(model);
         performer.Attach(
             message => post(() => Send(message)),
-            problem => post(() => throw new InvalidOperationException("A piece of work in the background failed.", problem)));
+            fault => post(() => Tell(fault)));
     }
 
     /// <summary>Everything that the screen shows now.</summary>
@@ -28,8 +28,38 @@ public sealed class Session
     /// <summary>Everything is to be drawn anew.</summary>
     public Action? Redraw { get; set; }
 
-    /// <summary>Takes a message in and has its effect performed.</summary>
+    /// <summary>Takes a message. A fault of ours on the way is told and leaves the model, and with it every design, as it was.</summary>
     public void Send(Message message)
+    {
+        try
+        {
+            Take(message);
+        }
+#pragma warning disable CA1031 // Whatever it is: the design is kept and work goes on. A fault in telling of a fault ends the program, which puts the work aside first.
+        catch (Exception fault) when (message is not Message.Failed)
+#pragma warning restore CA1031
+        {
+            Tell(fault);
+        }
+    }
+
+    /// <summary>Says that the program failed.</summary>
+    public void Tell(Exception fault) => Send(new Message.Failed(Faults.Of(fault)));
+
+    /// <summary>Leaves a page that cannot be painted and says so; false where there is none to leave.</summary>
+    public bool Leave(Exception fault)
+    {
+        if (Model.Page is null)
+        {
+            return false;
+        }
+
+        Model = Model with { Page = null };
+        Tell(fault);
+        return true;
+    }
+
+    private void Take(Message message)
     {
         (Model next, Effect? effect) = Updater.Update(Model, message);
         bool changed = !ReferenceEquals(next, Model);

@@ -48,6 +48,10 @@ internal sealed class CardShelf
     /// <summary>The card's text as it comes with the program; null where there is none of that name.</summary>
     public static string? TextOf(CardClass cardClass, string name) => Embedded.Read($"{Prefix}{Folder(cardClass)}/{name}.toml");
 
+    /// <summary>The chip that a card that comes with the program says its part is on; "" for a part of its own.</summary>
+    public static string ChipOf(CardClass cardClass, string name) =>
+        new CardShelf(CardTexts.None).Find(cardClass, name, "", out _, out _)?.Chip ?? "";
+
     /// <param name="finding">What is wrong with naming this card; null where it was found.</param>
     /// <param name="inside">What is wrong inside the card, with places in it; only the first time it is asked for.</param>
     public PartCard? Find(CardClass cardClass, string name, string key, out Finding? finding, out IReadOnlyList<Finding> inside)
@@ -126,7 +130,7 @@ internal sealed class CardShelf
         finding = null;
         TableNode root = TomlTree.Read(source, findings);
         string title = name;
-        string from = "no source given on the card";
+        (string chip, string from) = ("", "no source given on the card");
         TableNode values = new(new Span(0, 0), TableForm.Implied);
         Dictionary<string, string> sources = new(StringComparer.Ordinal);
         foreach (Entry entry in root.Entries)
@@ -143,6 +147,9 @@ internal sealed class CardShelf
                     break;
                 case { Key: "name", Value: TextNode text }:
                     title = text.Value;
+                    break;
+                case { Key: "chip", Value: TextNode text }:
+                    chip = text.Value;
                     break;
                 case { Key: "source", Value: TextNode text }:
                     from = text.Value;
@@ -166,10 +173,10 @@ internal sealed class CardShelf
             return null;
         }
 
-        return new PartCard(cardClass, title, from, source, values, sources);
+        return new PartCard(cardClass, title, chip, from, source, values, sources);
     }
 
-    private static readonly string[] TopKeys = ["class", "name", "source", "values", "sources"];
+    private static readonly string[] TopKeys = ["class", "name", "chip", "source", "values", "sources"];
 
     private static void ReadSources(TableNode table, string prefix, SourceText source, List<Finding> findings,
         Dictionary<string, string> sources)

@@ -3,7 +3,8 @@ using FrontEnd.Fields;
 namespace FrontEnd.Documents.Reading;
 
 /// <summary>A part card as it was read: typical or data-sheet values of one part, each with its source.</summary>
-internal sealed record PartCard(CardClass Class, string Title, string Source, SourceText Text, TableNode Values,
+/// <param name="Chip">The chip that holds the part together with others; "" for a part of its own.</param>
+internal sealed record PartCard(CardClass Class, string Title, string Chip, string Source, SourceText Text, TableNode Values,
     IReadOnlyDictionary<string, string> Sources)
 {
     /// <summary>The source of one value; the card's own where none stands beside it.</summary>

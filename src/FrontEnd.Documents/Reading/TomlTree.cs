@@ -56,9 +56,9 @@ internal static partial class TomlTree
             // The parser's own check for keys set twice stops at the first; ours finds all.
             return SyntaxParser.Parse(text, source.File ?? "", validate: false);
         }
-        catch (Exception error) when (error is ArgumentException or InvalidOperationException or FormatException or IndexOutOfRangeException or OverflowException or NotSupportedException)
+        catch (ArgumentException error)
         {
-            // The parser is not ours; whatever it throws for is the text's fault and no reason to stop the program.
+            // The parser is not ours: an escape of a code that is no character is thrown for and not told. Of 40,000 texts of the fuzz test nothing else was.
             findings.Add(source.Placed(ReadingMessages.SyntaxError(error.Message.Split('\n')[0], "TOML"), 0));
             return null;
         }

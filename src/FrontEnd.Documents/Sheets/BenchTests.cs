@@ -1,4 +1,5 @@
 using FrontEnd.Designs;
+using FrontEnd.Identity;
 using FrontEnd.Results;
 using FrontEnd.Text;
 
@@ -15,35 +16,35 @@ public static class BenchTests
         Design design = assessment.Design;
         string band = $"{QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}";
         List<BenchTest> tests = [];
-        Add("supply current, all channels running", "power.supply_current");
-        Add("before anyone wears it: dc from each electrode to common through a milliammeter, supply at its highest", "safety.fault_current");
-        Add("dc from the ground electrode to common, the driven ground forced to each rail", "safety.driven_ground_current");
-        Add($"all electrode leads tied together and to common: noise of the recording in {band}, rms, divided by the gain", "noise.shorted", "about ");
-        Add("the same, in bits", "converter.enob_shorted");
-        Add($"a sine at {Text("gain.mid_frequency")} through a divider: samples over input", "gain.mid");
-        Add("raise the sine's frequency until the analogue output is 3 dB down", "filter.path.minus_3db");
-        Add("lower it until the analogue output is 3 dB down", "filter.path.minus_3db_low");
-        Add($"a sine at {Text("alias.fold_frequency")}: how far its image in the band lies below one of the same size in the band", "alias.fold_attenuation", "at least ");
-        Add($"a dc step of {QuantityText.FormatPart(design.Requirements.Offset)} at an input: time until the recording is back within 10 µV", "levels.recovery");
-        Add("largest dc between the inputs before anything clips, both signs", "levels.offset_survived", "±");
-        Add("largest sine before anything clips, peak", "levels.largest_signal");
-        Add("worn, or on a resistor and capacitor like the electrodes: noise in the band, rms", "noise.total");
-        Add("worn, indoors, digital filters off: mains line in the recording, rms at the electrodes, worst case", "mains.harmonic.1.converter", "up to ");
-        Add("the same with the digital filters on", "mains.harmonic.1.recorded", "up to ");
-        Add("active electrode taken off", "open.active");
-        Add("reference electrode taken off", "open.reference");
-        Add("ground electrode taken off", "open.ground");
+        Add("supply current, all channels running", ResultIds.Power.SupplyCurrent);
+        Add("before anyone wears it: dc from each electrode to common through a milliammeter, supply at its highest", ResultIds.Safety.FaultCurrent);
+        Add("dc from the ground electrode to common, the driven ground forced to each rail", ResultIds.Safety.DrivenGroundCurrent);
+        Add($"all electrode leads tied together and to common: noise of the recording in {band}, rms, divided by the gain", ResultIds.Noise.Shorted, "about ");
+        Add("the same, in bits", ResultIds.Converter.EnobShorted);
+        Add($"a sine at {Text(ResultIds.Gain.MidFrequency)} through a divider: samples over input", ResultIds.Gain.Mid);
+        Add("raise the sine's frequency until the analogue output is 3 dB down", ResultIds.Filter.Path.MinusThree);
+        Add("lower it until the analogue output is 3 dB down", ResultIds.Filter.Path.MinusThreeLow);
+        Add($"a sine at {Text(ResultIds.Alias.FoldFrequency)}: how far its image in the band lies below one of the same size in the band", ResultIds.Alias.FoldAttenuation, "at least ");
+        Add($"a dc step of {QuantityText.FormatPart(design.Requirements.Offset)} at an input: time until the recording is back within 10 µV", ResultIds.Levels.Recovery);
+        Add("largest dc between the inputs before anything clips, both signs", ResultIds.Levels.OffsetSurvived, "±");
+        Add("largest sine before anything clips, peak", ResultIds.Levels.LargestSignal);
+        Add("worn, or on a resistor and capacitor like the electrodes: noise in the band, rms", ResultIds.Noise.Total);
+        Add("worn, indoors, digital filters off: mains line in the recording, rms at the electrodes, worst case", ResultIds.Mains.Harmonic(1).Converter, "up to ");
+        Add("the same with the digital filters on", ResultIds.Mains.Harmonic(1).Recorded, "up to ");
+        Add("active electrode taken off", ResultIds.Open.Of(Lead.Active));
+        Add("reference electrode taken off", ResultIds.Open.Of(Lead.Reference));
+        Add("ground electrode taken off", ResultIds.Open.Of(Lead.Ground));
         return tests;
 
-        string Text(string id) => assessment.Find(id) is { } result ? Wording.Value(result) : "mid-band";
+        string Text(ResultId id) => assessment.Find(id) is { } result ? Wording.Value(result) : "mid-band";
 
-        void Add(string what, string id, string before = "")
+        void Add(string what, ResultId id, string before = "")
         {
             if (assessment.Find(id) is { State: not ResultState.Missing } result)
             {
                 // Where the figure is judged the reading may agree with it and still be too much.
                 string asked = result.Verdict.Limit is null ? "" : $" (asked for: {Wording.Limit(result.Verdict)})";
-                tests.Add(new BenchTest(what, (result.State == ResultState.Number ? before : "") + Wording.Value(result) + asked, id));
+                tests.Add(new BenchTest(what, (result.State == ResultState.Number ? before : "") + Wording.Value(result) + asked, id.Text));
             }
         }
     }

@@ -1,3 +1,4 @@
+using FrontEnd.Identity;
 using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
@@ -7,22 +8,22 @@ public static class BudgetTables
 {
     private const string Variance = " of the variance";
 
-    private static readonly (string Title, string[] Prefixes)[] Plain =
+    private static readonly (string Title, ResultFamily[] Families)[] Plain =
     [
-        ("noise, other figures", ["noise."]),
-        ("converter", ["converter."]),
-        ("mains, other figures", ["mains."]),
-        ("driven ground", ["drive."]),
-        ("filters and delays", ["filter.", "digital.", "latency.", "skew."]),
-        ("safety: dc through the wearer", ["safety."]),
-        ("montage", ["montage."]),
-        ("contact and open electrodes", ["contact.", "open."]),
-        ("supply, power, data", ["power.", "supply.", "data."]),
+        ("noise, other figures", [ResultIds.Noise.All]),
+        ("converter", [ResultIds.Converter.All]),
+        ("mains, other figures", [ResultIds.Mains.All]),
+        ("driven ground", [ResultIds.Drive.All]),
+        ("filters and delays", [ResultIds.Filter.All, ResultIds.Digital.All, ResultIds.Latency.All, ResultIds.Skew.All]),
+        ("safety: dc through the wearer", [ResultIds.Safety.All]),
+        ("montage", [ResultIds.Montage.All]),
+        ("contact and open electrodes", [ResultIds.Contact.All, ResultIds.Open.All]),
+        ("supply, power, data", [ResultIds.Power.All, ResultIds.Supply.All, ResultIds.Data.All]),
     ];
 
     public static IReadOnlyList<BudgetTable> Of(Assessment assessment)
     {
-        HashSet<string> taken = new(StringComparer.Ordinal);
+        HashSet<ResultId> taken = [];
         List<BudgetTable?> tables =
         [
             Levels(assessment, taken),
@@ -32,8 +33,8 @@ public static class BudgetTables
             Harmonics(assessment, taken),
             Aliases(assessment, taken),
         ];
-        tables.AddRange(Plain.Select(group => Listed(assessment, taken, group.Title, group.Prefixes)));
-        tables.Add(Listed(assessment, taken, "further results", [""]));
+        tables.AddRange(Plain.Select(group => Listed(assessment, taken, group.Title, group.Families)));
+        tables.Add(Listed(assessment, taken, "further results", [new("")]));
         return [.. Ordered(tables.OfType<BudgetTable>())];
     }
 
@@ -44,96 +45,98 @@ public static class BudgetTables
         return tables.OrderBy(table => Array.IndexOf(order, table.Title) is var at and >= 0 ? at : order.Length);
     }
 
-    private static BudgetTable? Levels(Assessment assessment, HashSet<string> taken)
+    private static BudgetTable? Levels(Assessment assessment, HashSet<ResultId> taken)
     {
+        ResultFamily[] families = [ResultIds.Gain.All, ResultIds.Levels.All, ResultIds.Input.All];
         List<Row> rows = [];
-        foreach (Result result in assessment.Results.Where(result => result.Id.StartsWith("gain.", StringComparison.Ordinal) || result.Id.StartsWith("levels.", StringComparison.Ordinal) || result.Id.StartsWith("input.", StringComparison.Ordinal)))
+        foreach (Result result in assessment.Results.Where(result => Array.Exists(families, family => family.Has(result.Id))))
         {
             taken.Add(result.Id);
 
             // The names of the nodes' headrooms differ in the node only, and that is the label; what adds up to the level is in the remark.
-            bool isNode = result.Id.EndsWith(".headroom", StringComparison.Ordinal) && result.Text is not null;
-            rows.Add(new Row([Label(result.Id, "levels."), Wording.Value(result), isNode ? result.Text! : Wording.Description(result)]));
+            bool isNode = ResultIds.Levels.IsHeadroom(result.Id) && result.Text is not null;
+            rows.Add(new Row([ResultIds.Levels.All.Rest(result.Id), Wording.Value(result), isNode ? result.Text! : Wording.Description(result)]));
         }
 
-        return rows.Count == 0 ? null : new BudgetTable("gain and levels", "gain.*, levels.*, input.*", [new("", true), new("value"), new("what it is", true)], rows);
+        return rows.Count == 0 ? null : new BudgetTable("gain and levels", Patterns(families), [new("", true), new("value"), new("what it is", true)], rows);
     }
 
-    private static BudgetTable? Noise(Assessment assessment, HashSet<string> taken)
+    private static BudgetTable? Noise(Assessment assessment, HashSet<ResultId> taken)
     {
-        if (assessment.Find("noise.total") is not { Value: not null } total)
+        if (assessment.Find(ResultIds.Noise.Total) is not { Value: not null } total)
         {
             return null;
         }
 
-        const string Prefix = "noise.source.";
+        ResultFamily sources = ResultIds.Noise.Sources;
         List<Row> rows = [];
-        foreach (Result result in assessment.Results.Where(result => result.Id.StartsWith(Prefix, StringComparison.Ordinal)).OrderByDescending(result => result.Value?.SiValue ?? 0))
+        foreach (Result result in assessment.Results.Where(result => sources.Has(result.Id)).OrderByDescending(result => result.Value?.SiValue ?? 0))
         {
             taken.Add(result.Id);
 
             // A share below 0.001 % is said as such: its digits would only look like knowledge.
             bool tiny = result.Value is not null && result.Si * result.Si < 1e-5 * total.Si * total.Si;
             string share = tiny ? "< 0.001 %" : (result.Text ?? "").Replace(Variance, "", StringComparison.Ordinal);
-            rows.Add(new Row([result.Id[Prefix.Length..], Wording.Value(result), share]));
+            rows.Add(new Row([sources.Rest(result.Id), Wording.Value(result), share]));
         }
 
         rows.Add(new Row(["total, root sum of squares", Wording.Value(total), "100 %"], IsSum: true));
         taken.Add(total.Id);
-        return new BudgetTable("noise by source", Prefix + "*", [new("source", true), new("at the electrodes"), new("of the variance")], rows);
+        return new BudgetTable("noise by source", sources + "*", [new("source", true), new("at the electrodes"), new("of the variance")], rows);
     }
 
-    private static BudgetTable? Bands(Assessment assessment, HashSet<string> taken)
+    private static BudgetTable? Bands(Assessment assessment, HashSet<ResultId> taken)
     {
-        const string Prefix = "noise.band.";
+        ResultFamily bands = ResultIds.Noise.Bands;
         List<Row> rows = [];
-        foreach (Result result in assessment.Results.Where(result => result.Id.StartsWith(Prefix, StringComparison.Ordinal)))
+        foreach (Result result in assessment.Results.Where(result => bands.Has(result.Id)))
         {
             taken.Add(result.Id);
-            if (result.Id.EndsWith(".ratio", StringComparison.Ordinal))
+            if (BandIds.IsRatio(result.Id))
             {
                 continue;
             }
 
-            string ratio = assessment.Find(result.Id + ".ratio") is { } found ? Wording.Value(found) : "";
-            rows.Add(new Row([result.Id[Prefix.Length..], Wording.Value(result), ratio, Wording.Description(result)]));
+            string ratio = assessment.Find(new BandIds(result.Id).Ratio) is { } found ? Wording.Value(found) : "";
+            rows.Add(new Row([bands.Rest(result.Id), Wording.Value(result), ratio, Wording.Description(result)]));
         }
 
-        return rows.Count == 0 ? null : new BudgetTable("bands", Prefix + "*, *.ratio", [new("band", true), new("noise"), new("signal/noise"), new("what it is", true)], rows);
+        return rows.Count == 0 ? null : new BudgetTable("bands", bands + "*, *.ratio", [new("band", true), new("noise"), new("signal/noise"), new("what it is", true)], rows);
     }
 
-    private static BudgetTable? Mains(Assessment assessment, HashSet<string> taken)
+    private static BudgetTable? Mains(Assessment assessment, HashSet<ResultId> taken)
     {
-        if (assessment.Find("mains.total") is not { Value: not null } total)
+        if (assessment.Find(ResultIds.Mains.Total) is not { Value: not null } total)
         {
             return null;
         }
 
         List<Row> rows = [];
-        foreach (string id in new[] { "mains.imbalance", "mains.amplifier", "mains.loop" })
+        foreach (ResultId id in new[] { ResultIds.Mains.Imbalance, ResultIds.Mains.Amplifier, ResultIds.Mains.Loop })
         {
             if (assessment.Find(id) is { } result)
             {
                 taken.Add(id);
-                rows.Add(new Row([Label(id, "mains."), Wording.Value(result), Wording.Description(result)]));
+                rows.Add(new Row([ResultIds.Mains.All.Rest(id), Wording.Value(result), Wording.Description(result)]));
             }
         }
 
         taken.Add(total.Id);
         rows.Add(new Row(["total", Wording.Value(total), Wording.Description(total)], IsSum: true));
-        return new BudgetTable("mains at the electrodes", "mains.*", [new("", true), new("value"), new("what it is", true)], rows);
+        return new BudgetTable("mains at the electrodes", ResultIds.Mains.All + "*", [new("", true), new("value"), new("what it is", true)], rows);
     }
 
-    private static BudgetTable? Harmonics(Assessment assessment, HashSet<string> taken)
+    private static BudgetTable? Harmonics(Assessment assessment, HashSet<ResultId> taken)
     {
-        const string Prefix = "mains.harmonic.";
+        ResultFamily harmonics = ResultIds.Mains.Harmonics;
         List<Row> rows = [];
-        foreach (string stem in Stems(assessment, Prefix))
+        foreach (ResultId stem in Stems(assessment, harmonics))
         {
-            Result? lands = assessment.Find(stem + ".lands_at");
+            HarmonicIds ids = new(stem);
+            Result? lands = assessment.Find(ids.LandsAt);
             rows.Add(new Row(
             [
-                stem[Prefix.Length..], Cell(assessment, stem + ".input"), Cell(assessment, stem + ".converter"), Cell(assessment, stem + ".recorded"), lands is null ? "" : Wording.Value(lands),
+                harmonics.Rest(stem), Cell(assessment, ids.Input), Cell(assessment, ids.Converter), Cell(assessment, ids.Recorded), lands is null ? "" : Wording.Value(lands),
                 lands?.Text?.Contains("in the band", StringComparison.Ordinal) == true ? "yes" : "",
             ]));
         }
@@ -143,8 +146,8 @@ public static class BudgetTables
             return null;
         }
 
-        taken.UnionWith(assessment.Results.Where(result => result.Id.StartsWith(Prefix, StringComparison.Ordinal)).Select(result => result.Id));
-        foreach ((string id, string label) in new[] { ("mains.recorded_everywhere", "all"), ("mains.recorded", "in the band") })
+        taken.UnionWith(assessment.Results.Where(result => harmonics.Has(result.Id)).Select(result => result.Id));
+        foreach ((ResultId id, string label) in new[] { (ResultIds.Mains.RecordedEverywhere, "all"), (ResultIds.Mains.Recorded, "in the band") })
         {
             if (assessment.Find(id) is { } sum)
             {
@@ -153,62 +156,63 @@ public static class BudgetTables
         }
 
         return new BudgetTable(
-            "mains harmonics", Prefix + "*.*, mains.recorded*", [new("harmonic", true), new("electrodes"), new("converter"), new("recorded"), new("lands at"), new("in band")], rows);
+            "mains harmonics", $"{harmonics}*.*, {ResultIds.Mains.Recorded}*", [new("harmonic", true), new("electrodes"), new("converter"), new("recorded"), new("lands at"), new("in band")], rows);
     }
 
-    private static BudgetTable? Aliases(Assessment assessment, HashSet<string> taken)
+    private static BudgetTable? Aliases(Assessment assessment, HashSet<ResultId> taken)
     {
-        const string Prefix = "alias.";
+        ResultFamily aliases = ResultIds.Alias.All;
         List<Row> rows = [];
-        foreach (Result result in assessment.Results.Where(result => result.Id.StartsWith(Prefix, StringComparison.Ordinal) && result.Id.LastIndexOf('.') < Prefix.Length))
+        foreach (Result result in assessment.Results.Where(result => aliases.Has(result.Id) && !HasStem(aliases, result.Id)))
         {
             taken.Add(result.Id);
-            rows.Add(new Row([result.Id[Prefix.Length..], "", result.Unit is "dB" ? Wording.Value(result) : "", result.Unit is "dB" ? "" : Wording.Value(result), result.Name]));
+            rows.Add(new Row([aliases.Rest(result.Id), "", result.Unit is "dB" ? Wording.Value(result) : "", result.Unit is "dB" ? "" : Wording.Value(result), result.Name]));
         }
 
-        foreach (string stem in Stems(assessment, Prefix))
+        foreach (ResultId stem in Stems(assessment, aliases))
         {
+            AliasIds ids = new(stem);
             // What has a width lands in a range: a word, which has no place in a column of numbers.
-            Result? lands = assessment.Find(stem + ".lands_at"), inBand = assessment.Find(stem + ".in_band");
+            Result? lands = assessment.Find(ids.LandsAt), inBand = assessment.Find(ids.InBand);
             bool isRange = lands?.State == ResultState.Word;
             string name = isRange ? $"{lands!.Name} {lands.Text}" : lands?.Name.Replace(" lands at", "", StringComparison.Ordinal) ?? "";
             rows.Add(new Row(
             [
-                stem[Prefix.Length..], isRange ? "" : Cell(assessment, stem + ".lands_at"), Cell(assessment, stem + ".attenuation"), Cell(assessment, stem + ".residue"),
+                aliases.Rest(stem), isRange ? "" : Cell(assessment, ids.LandsAt), Cell(assessment, ids.Attenuation), Cell(assessment, ids.Residue),
                 inBand is null ? name : $"{name}; {Wording.Value(inBand)} lies in the band itself: {inBand.Text}",
             ]));
-            taken.UnionWith(assessment.Results.Where(result => result.Id.StartsWith(stem + ".", StringComparison.Ordinal)).Select(result => result.Id));
+            taken.UnionWith([ids.LandsAt, ids.Attenuation, ids.Residue, ids.InBand]);
         }
 
         return rows.Count == 0
             ? null
-            : new BudgetTable("aliases", "alias.*", [new("", true), new("lands at"), new("attenuation"), new("what is left"), new("what it is", true)], rows);
+            : new BudgetTable("aliases", aliases + "*", [new("", true), new("lands at"), new("attenuation"), new("what is left"), new("what it is", true)], rows);
     }
 
-    private static BudgetTable? Listed(Assessment assessment, HashSet<string> taken, string title, string[] prefixes)
+    private static BudgetTable? Listed(Assessment assessment, HashSet<ResultId> taken, string title, ResultFamily[] families)
     {
         List<Row> rows = [];
-        string strip = prefixes.Length == 1 ? prefixes[0] : "";
-        foreach (Result result in assessment.Results.Where(result => !taken.Contains(result.Id) && Array.Exists(prefixes, prefix => result.Id.StartsWith(prefix, StringComparison.Ordinal))))
+        ResultFamily strip = families.Length == 1 ? families[0] : new("");
+        foreach (Result result in assessment.Results.Where(result => !taken.Contains(result.Id) && Array.Exists(families, family => family.Has(result.Id))))
         {
             taken.Add(result.Id);
             bool isWord = result.State == ResultState.Word;
-            rows.Add(new Row([Label(result.Id, strip), isWord ? "" : Wording.Value(result), isWord ? $"{result.Name}: {result.Text}" : Wording.Description(result)]));
+            rows.Add(new Row([strip.Rest(result.Id), isWord ? "" : Wording.Value(result), isWord ? $"{result.Name}: {result.Text}" : Wording.Description(result)]));
         }
 
         return rows.Count == 0
             ? null
-            : new BudgetTable(title, string.Join(", ", prefixes.Select(prefix => prefix + "*")), [new("", true), new("value"), new("what it is", true)], rows);
+            : new BudgetTable(title, Patterns(families), [new("", true), new("value"), new("what it is", true)], rows);
     }
 
-    private static string Label(string id, string prefix) => id.StartsWith(prefix, StringComparison.Ordinal) ? id[prefix.Length..] : id;
+    private static string Patterns(IEnumerable<ResultFamily> families) => string.Join(", ", families.Select(family => family + "*"));
 
-    private static string Cell(Assessment assessment, string id) => assessment.Find(id) is { } result ? Wording.Value(result) : "";
+    private static string Cell(Assessment assessment, ResultId id) => assessment.Find(id) is { } result ? Wording.Value(result) : "";
 
-    /// <summary>The ids below a prefix without their last word, in their order.</summary>
-    private static IEnumerable<string> Stems(Assessment assessment, string prefix) => assessment.Results
-        .Select(result => result.Id)
-        .Where(id => id.StartsWith(prefix, StringComparison.Ordinal) && prefix.Length < id.LastIndexOf('.'))
-        .Select(id => id[..id.LastIndexOf('.')])
-        .Distinct(StringComparer.Ordinal);
+    /// <summary>True where an id has more than one word behind the family's beginning.</summary>
+    private static bool HasStem(ResultFamily family, ResultId id) => family.Rest(id).Contains('.');
+
+    /// <summary>The ids of a family without their last word, in their order.</summary>
+    private static IEnumerable<ResultId> Stems(Assessment assessment, ResultFamily family) =>
+        assessment.Results.Select(result => result.Id).Where(id => family.Has(id) && HasStem(family, id)).Select(id => id.Stem).Distinct();
 }

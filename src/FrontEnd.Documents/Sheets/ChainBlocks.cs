@@ -1,6 +1,6 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
+using FrontEnd.Identity;
 using FrontEnd.Results;
 using FrontEnd.Text;
 using FrontEnd.Topologies;
@@ -24,18 +24,18 @@ public static class ChainBlocks
             new("scalp", [$"from {QuantityText.FormatPart(design.SmallestSignal)}", $"to ±{QuantityText.FormatPart(design.LargestSignal)}"], "", []),
             new("electrodes", [QuantityText.FormatPart(design.Electrodes.Active.ContactResistance), "‖ " + QuantityText.FormatPart(design.Electrodes.Active.ContactCapacitance), $"offset ±{QuantityText.FormatPart(design.Electrodes.Offset)}"], "", []),
             new("input", [$"leads {QuantityText.FormatPart(design.Input.SeriesResistor)}", $"shunt {QuantityText.FormatPart(design.Input.ShuntCapacitor)}"], "", []),
-            Block(assessment, "amplifier", "amplifier", [$"gain {QuantityText.FormatNumber(design.Amplifier.Gain)}"]),
+            Block(assessment, "amplifier", NodeId.Amplifier, [$"gain {QuantityText.FormatNumber(design.Amplifier.Gain)}"]),
         ];
-        blocks.AddRange(design.Stages.Select(stage => Block(assessment, stage.Name, DesignFields.Slug(stage.Name), Describe(assessment, stage))));
+        blocks.AddRange(design.Stages.Select(stage => Block(assessment, stage.Name, NodeId.Of(stage.Name), Describe(assessment, stage))));
         blocks.Add(Block(
-            assessment, "converter", "converter", [$"{design.Converter.Bits:0.##} bit", $"{QuantityText.FormatPart(design.Converter.Rate)}", QuantityText.FormatPart(design.Converter.FullScale)]));
+            assessment, "converter", NodeId.Converter, [$"{design.Converter.Bits:0.##} bit", $"{QuantityText.FormatPart(design.Converter.Rate)}", QuantityText.FormatPart(design.Converter.FullScale)]));
         blocks.Add(new ChainBlock("digital", design.Digital.Count == 0 ? ["no filters"] : [.. design.Digital.Select(filter => filter.Name)], "", []));
         return blocks;
     }
 
     private static List<string> Describe(Assessment assessment, Stage stage)
     {
-        string corner = assessment.Find($"filter.{DesignFields.Slug(stage.Name)}.minus_3db") is { } found ? Wording.Value(found) : "";
+        string corner = assessment.Find(ResultIds.Filter.Of(NodeId.Of(stage.Name)).MinusThree) is { } found ? Wording.Value(found) : "";
         List<string> lines = [.. stage.Lines];
         if (corner.Length > 0)
         {
@@ -45,9 +45,9 @@ public static class ChainBlocks
         return lines;
     }
 
-    private static ChainBlock Block(Assessment assessment, string name, string node, IReadOnlyList<string> lines)
+    private static ChainBlock Block(Assessment assessment, string name, NodeId node, IReadOnlyList<string> lines)
     {
-        Result? headroom = assessment.Find($"levels.{node}.headroom");
+        Result? headroom = assessment.Find(ResultIds.Levels.Headroom(node));
         return headroom is null
             ? new ChainBlock(name, lines, "", [])
             : new ChainBlock(name, lines, Wording.Value(headroom), (headroom.Text ?? "").Split([", ", "; "], StringSplitOptions.RemoveEmptyEntries));

@@ -1,5 +1,5 @@
 using FrontEnd.Designs;
-using FrontEnd.Fields;
+using FrontEnd.Identity;
 using FrontEnd.Results;
 using FrontEnd.Text;
 
@@ -129,9 +129,9 @@ internal static class Charts
         chart.Curve("total", total.X, total.Y);
 
         // The largest by their share of the total; the others would lie at the bottom in lines that no eye tells apart.
-        IEnumerable<string> largest = assessment.Results.Where(result => result.Id.StartsWith("noise.source.", StringComparison.Ordinal) && result.Value is not null)
-            .OrderByDescending(result => result.Si).Select(result => result.Id["noise.source.".Length..]);
-        foreach (Curve curve in largest.Select(slug => curves.FirstOrDefault(one => string.Equals(DesignFields.Slug(one.Name), slug, StringComparison.Ordinal))).OfType<Curve>().Take(Chart.MostLines - 1))
+        IEnumerable<Curve> largest = curves.Where(curve => curve.Source is not null).Select(curve => (Curve: curve, Result: assessment.Find(ResultIds.Noise.Source(curve.Source!.Value))))
+            .Where(one => one.Result?.Value is not null).OrderByDescending(one => one.Result!.Si).Select(one => one.Curve);
+        foreach (Curve curve in largest.Take(Chart.MostLines - 1))
         {
             chart.Curve(curve.Name, curve.X, curve.Y);
         }
@@ -158,9 +158,10 @@ internal static class Charts
     {
         const string Title = "where mains harmonics land in the recording";
         List<(string Order, double At, double Before, double After)> stems = [];
-        for (int order = 1; assessment.Find($"mains.harmonic.{order}.lands_at") is { Value: not null } lands; order++)
+        for (int order = 1; assessment.Find(ResultIds.Mains.Harmonic(order).LandsAt) is { Value: not null } lands; order++)
         {
-            if (assessment.Find($"mains.harmonic.{order}.converter") is { Value: not null } before && assessment.Find($"mains.harmonic.{order}.recorded") is { Value: not null } after && 0 < before.Si)
+            HarmonicIds ids = ResultIds.Mains.Harmonic(order);
+            if (assessment.Find(ids.Converter) is { Value: not null } before && assessment.Find(ids.Recorded) is { Value: not null } after && 0 < before.Si)
             {
                 stems.Add(($"{order}", lands.Si, before.Si, after.Si));
             }

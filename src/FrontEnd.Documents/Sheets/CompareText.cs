@@ -1,5 +1,6 @@
 using System.Text;
 using FrontEnd.Compare;
+using FrontEnd.Identity;
 using FrontEnd.Results;
 using FrontEnd.Text;
 
@@ -30,7 +31,7 @@ public static class CompareText
     private static void AddChanges(StringBuilder text, Comparison comparison, Assessment changed)
     {
         bool any = false;
-        foreach (string id in comparison.JudgedIds)
+        foreach (ResultId id in comparison.JudgedIds)
         {
             string before = Shown(comparison.From.Find(id)), after = Shown(changed.Find(id));
             if (before != after)

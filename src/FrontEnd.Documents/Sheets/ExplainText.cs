@@ -16,14 +16,14 @@ public static class ExplainText
     {
         TextPage page = new();
         Result result = explained.Result;
-        if (TextPage.Width < result.Name.Length + 2 + result.Id.Length)
+        if (TextPage.Width < result.Name.Length + 2 + result.Id.Text.Length)
         {
             page.Paragraph(result.Name);
-            page.Ends("", result.Id);
+            page.Ends("", result.Id.Text);
         }
         else
         {
-            page.Ends(result.Name, result.Id);
+            page.Ends(result.Name, result.Id.Text);
         }
 
         page.Blank();

@@ -51,12 +51,12 @@ internal static class SpreadWording
     public static Column[] YieldColumns { get; } = [new("figure", true), new("yield"), new("limit"), new("key", true)];
 
     public static IReadOnlyList<Row> YieldRows(SpreadResult result) =>
-        [.. result.Figures.Where(figure => figure.Yield is not null).Select(figure => new Row([figure.Id, Share(figure.Yield!.Value), Limit(figure), figure.Requirement!]))];
+        [.. result.Figures.Where(figure => figure.Yield is not null).Select(figure => new Row([figure.Id.Text, Share(figure.Yield!.Value), Limit(figure), figure.Requirement!]))];
 
     public static Column[] PercentileColumns { get; } = [new("figure", true), new(NoMismatch), .. SpreadFigure.Percents.Select(percent => new Column(Percent(percent)))];
 
     public static IReadOnlyList<Row> PercentileRows(SpreadResult result) =>
-        [.. result.Figures.Select(figure => new Row([figure.Id, Value(figure, figure.Nominal), .. figure.Percentiles.Select(value => Value(figure, value))]))];
+        [.. result.Figures.Select(figure => new Row([figure.Id.Text, Value(figure, figure.Nominal), .. figure.Percentiles.Select(value => Value(figure, value))]))];
 
     /// <summary>Why weak correlations are not shown.</summary>
     public static string ChanceMeaning(SpreadResult result) =>

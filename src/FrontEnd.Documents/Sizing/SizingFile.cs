@@ -29,7 +29,12 @@ public static class SizingFile
             .Select(name => Part($"[[stages]]\nkind = \"gain\"\nname = \"gain 2\"\nopamp = \"{name}\"",
             design => design.Stages[0].FittedOpAmp!))],
         [.. DesignDocument.CardNames(CardClass.Converter)
-            .Select(name => Part<AnalogDigitalConverter>($"converter.card = \"{name}\"", design => design.Converter))]);
+            .Select(name => Part<AnalogDigitalConverter>($"converter.card = \"{name}\"", design => design.Converter))])
+    {
+        Chips = new[] { CardClass.Amplifier, CardClass.Converter }
+            .SelectMany(cardClass => CardShelf.Names(cardClass).Select(name => (Name: name, Chip: CardShelf.ChipOf(cardClass, name))))
+            .Where(card => card.Chip.Length != 0).ToDictionary(card => card.Name, card => card.Chip, StringComparer.Ordinal),
+    };
 
     public static (SizingRequest? Request, IReadOnlyList<Finding> Findings) Read(string path)
     {

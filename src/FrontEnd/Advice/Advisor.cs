@@ -1,3 +1,4 @@
+using FrontEnd.Identity;
 using FrontEnd.Numbers;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -22,13 +23,13 @@ public static class Advisor
             return assessment;
         }
 
-        (Candidate Candidate, Dictionary<string, Result> Judged)[] tried =
+        (Candidate Candidate, Dictionary<ResultId, Result> Judged)[] tried =
         [
             .. InParallel.Map([.. Candidates.For(assessment.Design, assessment)], candidate => (candidate, Evaluator.Judged(candidate.Design)), cancellation)
                 .Where(pair => pair.Item2 is not null && !WorsensSafety(judged, pair.Item2))
                 .Select(pair => (pair.candidate, pair.Item2!)),
         ];
-        var improved = new Dictionary<string, Result>(StringComparer.Ordinal);
+        var improved = new Dictionary<ResultId, Result>();
         foreach (Result result in judged)
         {
             if (Best(result, judged, tried) is { } improvement)
@@ -40,11 +41,11 @@ public static class Advisor
         return new Assessment(assessment.Design, [.. assessment.Results.Select(result => improved.GetValueOrDefault(result.Id, result))], assessment.Findings, assessment.Curves);
     }
 
-    private static bool WorsensSafety(Result[] before, Dictionary<string, Result> after)
+    private static bool WorsensSafety(Result[] before, Dictionary<ResultId, Result> after)
     {
         foreach (Result result in before)
         {
-            if (!result.Id.StartsWith("safety.", StringComparison.Ordinal))
+            if (!ResultIds.Safety.All.Has(result.Id))
             {
                 continue;
             }
@@ -58,15 +59,15 @@ public static class Advisor
         }
 
         // A safety figure that the design did not have before must not begin with a fail.
-        return after.Values.Any(result => result.Id.StartsWith("safety.", StringComparison.Ordinal) && result.Verdict.Kind == VerdictKind.Fail && !before.Any(old => old.Id == result.Id));
+        return after.Values.Any(result => ResultIds.Safety.All.Has(result.Id) && result.Verdict.Kind == VerdictKind.Fail && !before.Any(old => old.Id == result.Id));
     }
 
-    private static Improvement? Best(Result result, Result[] judged, (Candidate Candidate, Dictionary<string, Result> Judged)[] tried)
+    private static Improvement? Best(Result result, Result[] judged, (Candidate Candidate, Dictionary<ResultId, Result> Judged)[] tried)
     {
         Improvement? best = null;
         (bool Clean, double Margin) bestKey = default;
         double now = Margin(result);
-        foreach ((Candidate candidate, Dictionary<string, Result> after) in tried)
+        foreach ((Candidate candidate, Dictionary<ResultId, Result> after) in tried)
         {
             if (!Counterpart(result, after, out Result? changed))
             {
@@ -92,7 +93,7 @@ public static class Advisor
     }
 
     /// <summary>The result of the same requirement; headroom may have moved to another node.</summary>
-    private static bool Counterpart(Result result, Dictionary<string, Result> after, [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out Result? changed)
+    private static bool Counterpart(Result result, Dictionary<ResultId, Result> after, [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out Result? changed)
     {
         if (result.Verdict.Requirement == "requirements.headroom")
         {
@@ -104,7 +105,7 @@ public static class Advisor
     }
 
     /// <summary>Another requirement that was met and would fail, in words; null for none.</summary>
-    private static string? Spoilt(Result result, Result[] judged, Dictionary<string, Result> after)
+    private static string? Spoilt(Result result, Result[] judged, Dictionary<ResultId, Result> after)
     {
         foreach (Result other in judged)
         {

@@ -5,6 +5,7 @@ using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
@@ -161,7 +162,7 @@ internal static class Candidates
     {
         DifferentialAmplifier amplifier = design.Amplifier;
         var gains = new SortedSet<double> { Nice(amplifier.Gain / 2), Nice(amplifier.Gain * 0.8), Nice(amplifier.Gain * 2) };
-        if (assessment.Find("levels.first_gain_limit") is { State: ResultState.Number } limit && 1 <= limit.Si)
+        if (assessment.Find(ResultIds.Levels.FirstGainLimit) is { State: ResultState.Number } limit && 1 <= limit.Si)
         {
             // The limit leaves no headroom: what is asked for, and 3 dB more so that it is not met barely.
             gains.Add(Math.Floor(limit.Si));
@@ -305,9 +306,9 @@ internal static class Candidates
     {
         double half = design.Converter.Rate.Hertz / 2;
         var landings = new SortedSet<double>();
-        for (int h = 1; assessment.Find($"mains.harmonic.{h}.lands_at") is { State: ResultState.Number } landing; h++)
+        for (int h = 1; assessment.Find(ResultIds.Mains.Harmonic(h).LandsAt) is { State: ResultState.Number } landing; h++)
         {
-            if (assessment.Find($"mains.harmonic.{h}.recorded") is { State: ResultState.Number } recorded && design.SmallestSignal.Volts / 10 < recorded.Si)
+            if (assessment.Find(ResultIds.Mains.Harmonic(h).Recorded) is { State: ResultState.Number } recorded && design.SmallestSignal.Volts / 10 < recorded.Si)
             {
                 landings.Add(Math.Round(landing.Si, 6));
             }

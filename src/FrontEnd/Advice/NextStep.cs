@@ -1,3 +1,4 @@
+using FrontEnd.Identity;
 using FrontEnd.Results;
 
 namespace FrontEnd.Advice;
@@ -22,5 +23,5 @@ public sealed record NextStep(string Change, IReadOnlyList<Result> Helps)
     ];
 
     private static bool ProtectsTheWearer(Result result) =>
-        result.Verdict.Kind == VerdictKind.Fail && result.Id.StartsWith("safety.", StringComparison.Ordinal);
+        result.Verdict.Kind == VerdictKind.Fail && ResultIds.Safety.All.Has(result.Id);
 }

@@ -1,6 +1,7 @@
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 using FrontEnd.Numbers;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
@@ -28,7 +29,7 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
     private const double Least = 1e-4;
 
     /// <summary>Moves every numeric input of the design by a tenth and evaluates anew; largest effect first, inputs without effect left out.</summary>
-    public static IReadOnlyList<Sensitivity> Of(Assessment assessment, string id)
+    public static IReadOnlyList<Sensitivity> Of(Assessment assessment, ResultId id)
     {
         if (assessment.Find(id) is not { State: ResultState.Number, Value: { } before })
         {
@@ -44,7 +45,7 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
         ];
     }
 
-    private static Sensitivity? Move(Design design, Field<Design> field, string id, IQuantity before)
+    private static Sensitivity? Move(Design design, Field<Design> field, ResultId id, IQuantity before)
     {
         double from = field.SiValue(design) ?? 0;
         if (from == 0)

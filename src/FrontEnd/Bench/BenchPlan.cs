@@ -2,10 +2,13 @@ using System.Numerics;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
+using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 using FrontEnd.Interference;
+using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -55,7 +58,7 @@ public static class BenchPlan
         {
             return ([.. Noise(design), .. Sine(design), .. InputImpedance(design), .. Crosstalk(design), .. Rejection(design), .. Offset(design), .. Alias(design), Step(design), .. Ring(design), Drift(design)], []);
         }
-        catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
+        catch (NetworkHasNoAnswer problem)
         {
             return ([], [Messages.Fails(problem.Message)]);
         }
@@ -288,7 +291,7 @@ public static class BenchPlan
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromKilohms(10), default));
         var list = new ResultList();
         LevelsReport.AddRecovery(list, [], new Evaluation(fixture));
-        Result recovery = list["levels.recovery"];
+        Result recovery = list[ResultIds.Levels.Recovery];
         double? seconds = recovery.State == ResultState.Number ? recovery.Si : null;
         return new BenchReading("step", "step and recovery", "a battery and a switch in series with the active lead, 10 kΩ in every lead",
             $"a step of {QuantityText.Format(design.Requirements.Offset)}; read the time until the recording stays within 10 µV", ReadingKind.Other)
@@ -309,9 +312,15 @@ public static class BenchPlan
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromKilohms(10), default));
         var list = new ResultList();
         FilterReport.AddTo(list, [], new Evaluation(fixture));
-        foreach (Result ring in list.Results.Where(result => result.Id.EndsWith(".ring_time", StringComparison.Ordinal) && result.State == ResultState.Number))
+        foreach (DigitalStage stage in design.Digital)
         {
-            string filter = ring.Id.Split('.')[^2];
+            ResultId id = ResultIds.Digital.Of(stage.Name).RingTime;
+            if (!list.Has(id) || list[id] is not { State: ResultState.Number } ring)
+            {
+                continue;
+            }
+
+            string filter = Slug.Of(stage.Name);
             yield return new BenchReading($"ring-{filter}", $"ring of {filter}", "a battery and a switch in series with the active lead, 10 kΩ in every lead",
                 $"a step of 100 µV with {filter} on; read the time until what it adds has fallen to 1 %", ReadingKind.Other)
             {

@@ -3,6 +3,7 @@ using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
@@ -94,22 +95,22 @@ internal sealed class LevelLanes
         NoiseRms = new Vector<double>[nodes];
 
         // The amplifier's two inner nodes and its output, every stage that has an op-amp, the converter, the driven ground.
-        var names = new List<string> { "amplifier-inner-plus", "amplifier-inner-minus", "amplifier" };
+        var ids = new List<NodeId> { NodeId.AmplifierInnerPlus, NodeId.AmplifierInnerMinus, NodeId.Amplifier };
         _stageNode = [.. Enumerable.Repeat(-1, stages)];
         for (int i = 0; i < stages; i++)
         {
-            names.AddRange(_inner[i].Select(inner => DesignFields.Slug($"{design.Stages[i].Name} {inner}")));
+            ids.AddRange(_inner[i].Select(inner => NodeId.Of($"{design.Stages[i].Name} {inner}")));
             if (design.Stages[i].FittedOpAmp is not null)
             {
-                _stageNode[i] = names.Count;
-                names.Add(DesignFields.Slug(design.Stages[i].Name));
+                _stageNode[i] = ids.Count;
+                ids.Add(NodeId.Of(design.Stages[i].Name));
             }
         }
 
-        names.Add("converter");
-        names.AddRange(_isDriven ? ["drive"] : Array.Empty<string>());
-        Names = names;
-        _nodes = new NodeLevelLanes[names.Count];
+        ids.Add(NodeId.Converter);
+        ids.AddRange(_isDriven ? [NodeId.Drive] : Array.Empty<NodeId>());
+        Ids = ids;
+        _nodes = new NodeLevelLanes[ids.Count];
     }
 
     /// <summary>Largest gain in the band to the amplifier's output and to each stage's; behind them the stages' inner nodes.</summary>
@@ -128,8 +129,8 @@ internal sealed class LevelLanes
 
     public Vector<double> DrivePeak { get; set; }
 
-    /// <summary>Names of the nodes that can clip.</summary>
-    public IReadOnlyList<string> Names { get; }
+    /// <summary>The nodes that can clip.</summary>
+    public IReadOnlyList<NodeId> Ids { get; }
 
     /// <summary>What stands at each of them.</summary>
     public ReadOnlySpan<NodeLevelLanes> Nodes => _nodes;

@@ -1,18 +1,14 @@
-using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
-using FrontEnd.Quantities;
+using FrontEnd.Identity;
 using FrontEnd.Topologies;
-using System.Numerics;
 
 namespace FrontEnd.Budgets;
 
 /// <summary>What stands at one node of the path, each part by its size and all added up, against the swing there [V]: one lane of <see cref="NodeLevelLanes"/>.</summary>
-internal sealed class NodeLevel(string node, NodeLevelLanes at)
+internal sealed class NodeLevel(NodeId node, NodeLevelLanes at)
 {
-    public string Node => node;
+    public NodeId Node => node;
 
     /// <summary>Half of what the node can swing about its middle.</summary>
     public double Swing => at.Swing[0];
@@ -76,9 +72,9 @@ internal sealed class LevelsBudget
         AddMains(levels, path, mains);
         Direct = DirectLanes.Of(design, path.Model.Input, path.Built);
         levels.Add(path.Builds, Direct);
-        for (int node = 0; node < levels.Names.Count; node++)
+        for (int node = 0; node < levels.Ids.Count; node++)
         {
-            _nodes.Add(new NodeLevel(levels.Names[node], levels.Nodes[node]));
+            _nodes.Add(new NodeLevel(levels.Ids[node], levels.Nodes[node]));
         }
 
         DcAtConverter = levels.Converter.Offset[0] + levels.Converter.OtherDc[0];

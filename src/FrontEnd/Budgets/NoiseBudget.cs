@@ -1,6 +1,7 @@
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
+using FrontEnd.Identity;
 
 namespace FrontEnd.Budgets;
 
@@ -85,7 +86,7 @@ internal sealed class NoiseBudget
 
     /// <summary>Active and reference electrode's thermal noise alone.</summary>
     public double ThermalFloor =>
-        Math.Sqrt(Power(Low, High, source => source.Kind == NoiseKind.ElectrodeThermal && source.Name != "ground electrode"));
+        Math.Sqrt(Power(Low, High, source => source.Kind == NoiseKind.ElectrodeThermal && source.Id != SourceId.GroundElectrode));
 
     /// <summary>Thermal and excess noise of all electrodes.</summary>
     public double Electrodes => Math.Sqrt(Power(Low, High, source => source.Kind != NoiseKind.Board));
@@ -93,17 +94,20 @@ internal sealed class NoiseBudget
     /// <summary>Everything but the electrodes: what shorted inputs would show.</summary>
     public double Shorted => Math.Sqrt(TotalPower(Low, High, source => source.Kind == NoiseKind.Board));
 
-    /// <summary>Rows of the budget in the order of the path: name and rms RTI.</summary>
-    public IEnumerable<(string Name, double Rms)> Rows()
+    /// <summary>Rms of the quantisation, RTI [V].</summary>
+    public double Quantisation => Rms(_quantisation);
+
+    /// <summary>Rows of the budget in the order of the path.</summary>
+    public IEnumerable<NoiseRow> Rows()
     {
-        foreach (string name in _sources.Select(source => source.Name).Distinct())
+        foreach (NoiseSource row in _sources.DistinctBy(source => source.Id))
         {
-            yield return (name, Math.Sqrt(Power(Low, High, source => source.Name == name)));
+            yield return new(row.Id, row.Name, Math.Sqrt(Power(Low, High, source => source.Id == row.Id)));
         }
 
-        yield return ("folded", Rms(_folded));
-        yield return ("quantisation", Rms(_quantisation));
-        yield return ("converter", Rms(_converter));
+        yield return new(SourceId.Folded, SourceId.Folded.Words, Rms(_folded));
+        yield return new(SourceId.Quantisation, SourceId.Quantisation.Words, Quantisation);
+        yield return new(SourceId.Converter, SourceId.Converter.Words, Rms(_converter));
     }
 
     /// <summary>The total in a band that was among the design's.</summary>

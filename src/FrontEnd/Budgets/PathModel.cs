@@ -3,6 +3,7 @@ using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Identity;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
@@ -47,16 +48,16 @@ internal sealed class PathModel
         Stages = [.. design.Stages.Select(stage => new StageModel(stage, design.BoardTemperature))];
         AddInputSources();
         InputNoises = [.. _inputNoise];
-        AmplifierVoltage = AddSource("amplifier voltage", NoiseKind.Board, 0);
+        AmplifierVoltage = AddSource(SourceId.AmplifierVoltage);
         StageSource = new int[Stages.Length];
         for (int i = 0; i < Stages.Length; i++)
         {
             string name = Stages[i].Stage.Name;
-            StageSource[i] = AddSource($"{name} resistors", NoiseKind.Board, i + 1);
+            StageSource[i] = AddStageSource(SourceId.ResistorsOf(name), $"{name} resistors", i);
             if (Stages[i].OpAmp is not null)
             {
-                AddSource($"{name} current", NoiseKind.Board, i + 1);
-                AddSource($"{name} voltage", NoiseKind.Board, i + 1);
+                AddStageSource(SourceId.CurrentOf(name), $"{name} current", i);
+                AddStageSource(SourceId.VoltageOf(name), $"{name} voltage", i);
             }
         }
     }
@@ -85,51 +86,57 @@ internal sealed class PathModel
     /// <summary>Each stage's resistors among the sources; current and voltage noise of its op-amp follow where it has one.</summary>
     public int[] StageSource { get; }
 
-    private int AddSource(string name, NoiseKind kind, int block)
+    private int AddSource(SourceId id, NoiseKind kind = NoiseKind.Board)
     {
-        _sources.Add(new NoiseSource(name, kind, block));
+        _sources.Add(new NoiseSource(id, id.Words, kind, 0));
+        return _sources.Count - 1;
+    }
+
+    private int AddStageSource(SourceId id, string name, int stage)
+    {
+        _sources.Add(new NoiseSource(id, name, NoiseKind.Board, stage + 1));
         return _sources.Count - 1;
     }
 
     private void AddInputSources()
     {
         ElectrodeSet set = Design.Electrodes;
-        AddElectrode("active electrode", set.Active, InputLanes.Active, Input.SignalPort);
-        AddElectrode("reference electrode", set.Reference, InputLanes.Reference, Input.ReferencePort);
+        AddElectrode(SourceId.ActiveElectrode, set.Active, InputLanes.Active, Input.SignalPort);
+        AddElectrode(SourceId.ReferenceElectrode, set.Reference, InputLanes.Reference, Input.ReferencePort);
         if (set.Ground is { } ground)
         {
-            AddElectrode("ground electrode", ground, InputLanes.Ground, Input.GroundPort);
+            AddElectrode(SourceId.GroundElectrode, ground, InputLanes.Ground, Input.GroundPort);
         }
 
-        int protection = AddSource("protection resistors", NoiseKind.Board, 0);
+        int protection = AddSource(SourceId.ProtectionResistors);
         AddResistor(protection, InputCircuit.ActiveResistor);
         AddResistor(protection, InputCircuit.ReferenceResistor);
         if (Design.Input.BiasResistor is not null)
         {
-            int bias = AddSource("bias resistors", NoiseKind.Board, 0);
+            int bias = AddSource(SourceId.BiasResistors);
             AddResistor(bias, InputCircuit.ActiveBias);
             AddResistor(bias, InputCircuit.ReferenceBias);
         }
 
         AddBufferSources();
-        int current = AddSource("amplifier current", NoiseKind.Board, 0);
+        int current = AddSource(SourceId.AmplifierCurrent);
         double corner = Design.Amplifier.CurrentNoiseCorner.Hertz, references = Design.EffectiveReferenceInputs;
         AddFlicker(current, Input.ActiveInputPort, builds => Square(builds.CurrentNoise), corner);
         AddFlicker(current, Input.ReferenceInputPort, builds => Square(builds.CurrentNoise) * references, corner);
         if (set.Ground is not null)
         {
-            AddResistor(AddSource("ground resistor", NoiseKind.Board, 0), InputCircuit.GroundResistor);
+            AddResistor(AddSource(SourceId.GroundResistor), InputCircuit.GroundResistor);
         }
     }
 
-    private void AddElectrode(string name, Electrode electrode, int index, int port)
+    private void AddElectrode(SourceId id, Electrode electrode, int index, int port)
     {
         var thermal = new Vector<double>(NoiseDensity.Thermal(Design.SkinTemperature));
-        int resistance = AddSource(name, NoiseKind.ElectrodeThermal, 0);
+        int resistance = AddSource(id, NoiseKind.ElectrodeThermal);
         _inputNoise.Add(new InputNoise(InputNoiseKind.ElectrodeThermal, resistance, port, (_, _) => thermal, 0, index));
         if (0 < electrode.ExcessNoise.VoltsSquaredPerHertz)
         {
-            int source = AddSource(name, NoiseKind.ElectrodeExcess, 0);
+            int source = AddSource(id, NoiseKind.ElectrodeExcess);
             _inputNoise.Add(
                 new InputNoise(InputNoiseKind.ElectrodeExcess, source, port, (_, builds) => builds.Excess[index], electrode.ExcessSlope, index));
         }
@@ -142,7 +149,7 @@ internal sealed class PathModel
             return;
         }
 
-        int current = AddSource("buffer current", NoiseKind.Board, 0), voltage = AddSource("buffer voltage", NoiseKind.Board, 0);
+        int current = AddSource(SourceId.BufferCurrent), voltage = AddSource(SourceId.BufferVoltage);
         for (int i = 0; i < Input.Buffers.Count; i++)
         {
             int buffer = i;
@@ -154,7 +161,7 @@ internal sealed class PathModel
         string[] skin = [.. Input.Buffers.Select(buffer => InputCircuit.SkinResistor(buffer.OpAmp.Role)).Where(role => Input.Part(role) is not null)];
         if (skin.Length != 0)
         {
-            int source = AddSource("skin resistors", NoiseKind.Board, 0);
+            int source = AddSource(SourceId.SkinResistors);
             foreach (string role in skin)
             {
                 AddResistor(source, role);

@@ -1,5 +1,6 @@
 using FrontEnd.Designs;
 using FrontEnd.Fields;
+using FrontEnd.Identity;
 using FrontEnd.Numbers;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -77,8 +78,8 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
         .ToDictionary(field => field.Key, field => FieldText.Format(field, field.Get(design)), StringComparer.Ordinal);
 
     /// <summary>The ids that either design is judged on, in the first one's order.</summary>
-    public IReadOnlyList<string> JudgedIds =>
-        [.. From.Judged.Concat(To.Judged).Select(result => result.Id).Distinct(StringComparer.Ordinal)];
+    public IReadOnlyList<ResultId> JudgedIds =>
+        [.. From.Judged.Concat(To.Judged).Select(result => result.Id).Distinct()];
 
     /// <summary>Share of a value below which two of them are the same: it comes from arithmetic, and no one writes so many digits.</summary>
     private const double SameValue = 1e-9;

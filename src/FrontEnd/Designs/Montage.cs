@@ -28,6 +28,23 @@ public sealed record Montage
     /// <summary>The reference's site.</summary>
     public string Reference { get; init; } = "ref";
 
+    /// <summary>The sites of so many channels: as named, else their numbers.</summary>
+    public IReadOnlyList<string> SitesOf(int channels) => [.. Enumerable.Range(0, channels).Select(i => i < Sites.Count ? Sites[i] : $"{i + 1}")];
+
+    /// <summary>Names of the channels that are derived from so many recorded ones, in their order.</summary>
+    public IReadOnlyList<string> ChannelNames(int channels)
+    {
+        IReadOnlyList<string> sites = SitesOf(channels);
+        return Kind switch
+        {
+            MontageKind.Referential => [.. sites.Select(site => $"{site}-{Reference}")],
+            MontageKind.Bipolar => [.. sites.Zip(sites.Skip(1), (site, next) => $"{site}-{next}")],
+            MontageKind.Average => [.. sites.Select(site => $"{site}-average")],
+            MontageKind.MeanOfOthers => channels < 2 ? [] : [.. sites.Select(site => $"{site}-others")],
+            _ => throw new InvalidOperationException($"Montage {Kind} is not handled."),
+        };
+    }
+
     /// <summary>True where one buffer stands between the reference electrode and all channels' inputs.</summary>
     public bool ReferenceBuffered { get; init; }
 }

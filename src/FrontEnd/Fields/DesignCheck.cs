@@ -1,6 +1,7 @@
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Topologies;
@@ -86,7 +87,7 @@ public static partial class DesignCheck
                 }
             }
 
-            Names("interferers", [.. design.Interferers.Select(one => one.Name)]);
+            Names("interferers", [.. design.Interferers.Select(one => one.Name)], ReservedNames.OfInterferer);
         }
 
         public void Electrodes()
@@ -109,7 +110,9 @@ public static partial class DesignCheck
 
         public void Stages()
         {
-            Names("stages", [.. design.Stages.Select(stage => stage.Name)]);
+            NodeId[] inner = [.. design.Stages.SelectMany(stage => stage.Circuit().InnerClipping.Select(node => NodeId.Of($"{stage.Name} {node}")))];
+            Names("stages", [.. design.Stages.Select(stage => stage.Name)],
+                name => ReservedNames.OfStage(name) ?? (inner.Contains(NodeId.Of(name)) ? ResultIds.Levels.At(NodeId.Of(name)) : null));
             for (int i = 0; i < design.Stages.Count; i++)
             {
                 string key = $"stages[{i + 1}]";
@@ -182,7 +185,13 @@ public static partial class DesignCheck
                 Error(Messages.SitesCount, "montage.sites", $"montage.sites names {design.Montage.Sites.Count} sites, and channels is {design.Channels}", "one site is recorded by each channel", "name as many sites as there are channels", "channels");
             }
 
+            int before = Findings.Count;
             Names("montage.sites", design.Montage.Sites);
+            if (Findings.Count == before)
+            {
+                Channels();
+            }
+
             if (design.Montage.Kind != MontageKind.Referential && design.Channels < 2)
             {
                 Error(Messages.TooFewChannels, "montage.kind", $"this montage needs two channels at least, and channels is {design.Channels}", null, "write \"referential\", or set channels", "channels");
@@ -223,21 +232,56 @@ public static partial class DesignCheck
             }
         }
 
-        private void Names(string list, IReadOnlyList<string> names)
+        /// <summary>Results carry the names, so each must be the only one of its list and must not give an id that is built in.</summary>
+        /// <param name="list">The list's key.</param>
+        /// <param name="names">The names in it.</param>
+        /// <param name="reserved">The built-in results that a name would share ids with; null for a list without such.</param>
+        private void Names(string list, IReadOnlyList<string> names, Func<string, ResultFamily?>? reserved = null)
         {
+            HashSet<string> all = [.. names.Select(Slug.Of)];
             Dictionary<string, int> seen = new(StringComparer.Ordinal);
             for (int i = 0; i < names.Count; i++)
             {
-                string slug = DesignFields.Slug(names[i]);
+                (string slug, string key) = (Slug.Of(names[i]), $"{list}[{i + 1}].name");
                 if (slug.Length == 0)
                 {
-                    Error(Messages.NameMissing, $"{list}[{i + 1}].name", $"{list}[{i + 1}] has no name", "results carry it", "give a name with a letter or digit in it", list);
+                    Error(Messages.NameMissing, key, $"{list}[{i + 1}] has no name", "results carry it", "give a name with a letter or digit in it", list);
+                }
+                else if (reserved?.Invoke(names[i]) is { } taken)
+                {
+                    Error(Messages.NameReserved, key, $"`{names[i]}` would give results the ids of what is built in, {taken}*", "results carry the name, so each id must be the only one",
+                        $"take another name, such as `{Free(names[i])}`", list);
                 }
                 else if (!seen.TryAdd(slug, i + 1))
                 {
-                    Error(Messages.NameTwice, $"{list}[{i + 1}].name", $"{list}[{seen[slug]}] and {list}[{i + 1}] are both named `{names[i]}`", "results carry the name, so it must be the only one", "rename one of them", list);
+                    string other = names[seen[slug] - 1];
+                    string same = other == names[i] ? $"{list}[{seen[slug]}] and {list}[{i + 1}] are both named `{other}`"
+                        : $"{list}[{seen[slug]}], `{other}`, and {list}[{i + 1}], `{names[i]}`, are both named {slug} in ids";
+                    Error(Messages.NameTwice, key, same, "results carry the name, so it must be the only one", $"rename one of them, such as to `{Free(names[i])}`", list);
                 }
             }
+
+            string Free(string name) => ReservedNames.Proposal(name, one => !all.Contains(Slug.Of(one)) && reserved?.Invoke(one) is null);
+        }
+
+        /// <summary>Sites that differ can still make derived channels of one name: <c>a-b</c> before <c>c</c>, and <c>a</c> before <c>b-c</c>.</summary>
+        private void Channels()
+        {
+            Montage montage = design.Montage;
+            string[] slugs = [.. montage.ChannelNames(design.Channels).Select(Slug.Of)];
+            int first = Array.FindIndex(slugs, slug => Array.IndexOf(slugs, slug) != Array.LastIndexOf(slugs, slug));
+            if (first < 0 || montage.Sites.Count != design.Channels || montage.Kind != MontageKind.Bipolar)
+            {
+                return;
+            }
+
+            // Of the later channel's two sites the second.
+            int site = Array.LastIndexOf(slugs, slugs[first]) + 1;
+            string free = ReservedNames.Proposal(montage.Sites[site], one => Distinct(montage with { Sites = [.. montage.Sites.Select((old, at) => at == site ? one : old)] }) > Distinct(montage));
+            Error(Messages.NameTwice, $"montage.sites[{site + 1}].name", $"channels {first + 1} and {site} of the montage would both be {slugs[first]} in ids", "results carry the channel's name, so it must be the only one",
+                $"rename the site `{montage.Sites[site]}`, such as to `{free}`", "montage.sites", "montage.kind");
+
+            int Distinct(Montage other) => other.ChannelNames(design.Channels).Concat(other.Sites).Select(Slug.Of).Distinct().Count();
         }
 
         private void Error(string code, string field, string message, string? note, string help, params ReadOnlySpan<string> restsOn) => Add(code, Severity.Error, field, message, note, help, restsOn);

@@ -122,23 +122,7 @@ public static class DesignFields
     }
 
     /// <summary>A name as it stands in keys and result ids: lower case, every run of other characters than letters and digits one hyphen.</summary>
-    public static string Slug(string name)
-    {
-        System.Text.StringBuilder slug = new(name.Length);
-        foreach (char letter in name)
-        {
-            if (char.IsLetterOrDigit(letter))
-            {
-                slug.Append(char.ToLowerInvariant(letter));
-            }
-            else if (slug.Length > 0 && slug[^1] != '-')
-            {
-                slug.Append('-');
-            }
-        }
-
-        return slug.ToString().TrimEnd('-');
-    }
+    public static string Slug(string name) => Text.Slug.Of(name);
 
     private static IReadOnlyList<Field<Design>> Build() =>
     [

@@ -97,7 +97,8 @@ public static class RoundOff
             }
             else
             {
-                bool shaped = s.B2 == s.B0 && Math.Abs(s.B1) == 2 * Math.Abs(s.B0);
+                // A section that lets nothing through has no zeros to pass through either.
+                bool shaped = s.B0 != 0 && s.B2 == s.B0 && Math.Abs(s.B1) == 2 * Math.Abs(s.B0);
                 double numerator = shaped ? ShapedGain(sections, i) : 3 * poles;
                 variance += (numerator * Rounding(s.B0 * level)) + (poles * Rounding(output) * 3);
             }

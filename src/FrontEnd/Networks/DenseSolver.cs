@@ -22,8 +22,8 @@ internal sealed class DenseSolver(int unknowns)
     public void Add(int row, int column, Complex value) => _a[(row * unknowns) + column] += value;
 
     /// <summary>Solves in place. A row without any entry is an unknown that nothing determines: it stays 0.</summary>
-    /// <returns>False where the matrix is singular beyond such rows.</returns>
-    public bool Solve()
+    /// <exception cref="NetworkHasNoAnswer">The matrix is singular beyond such rows, or has entries that are no numbers.</exception>
+    public void Solve()
     {
         Scale();
         for (int k = 0; k < unknowns; k++)
@@ -37,9 +37,10 @@ internal sealed class DenseSolver(int unknowns)
                 }
             }
 
-            if (Size(_a[(pivot * unknowns) + k]) * _scale[pivot] < 1e-15)
+            // A leak of picosiemens beside a short circuit of kilosiemens is a small pivot and no lack of an answer; nothing at all, or no number, is.
+            if (!(0 < Size(_a[(pivot * unknowns) + k])))
             {
-                return false;
+                throw new NetworkHasNoAnswer();
             }
 
             Swap(k, pivot);
@@ -55,8 +56,6 @@ internal sealed class DenseSolver(int unknowns)
 
             RightSide[k] /= _a[(k * unknowns) + k];
         }
-
-        return true;
     }
 
     private void Scale()

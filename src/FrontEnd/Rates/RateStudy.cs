@@ -3,7 +3,9 @@ using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 using FrontEnd.Interference;
+using FrontEnd.Networks;
 using FrontEnd.Numbers;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
@@ -21,7 +23,7 @@ public static class RateStudy
     public static readonly IReadOnlyList<Frequency> Candidates =
         [.. new double[] { 125, 128, 200, 250, 256, 500, 512, 1000, 1024, 2000 }.Select(Frequency.FromHertz)];
 
-    private static readonly string[] DependOnRate = ["alias.fold_attenuation", "mains.recorded", "converter.bits_needed"];
+    private static readonly ResultId[] DependOnRate = [ResultIds.Alias.FoldAttenuation, ResultIds.Mains.Recorded, ResultIds.Converter.BitsNeeded];
 
     private static readonly double[] MainsFrequencies = [50, 60];
 
@@ -104,7 +106,7 @@ public static class RateStudy
         {
             var list = new ResultList();
             FilterReport.AddTo(list, [], evaluation);
-            if (list.Has("filter.path.minus_3db") && list["filter.path.minus_3db"] is { State: ResultState.Number, Si: var corner } && high < corner && corner < 4 * high)
+            if (list.Has(ResultIds.Filter.Path.MinusThree) && list[ResultIds.Filter.Path.MinusThree] is { State: ResultState.Number, Si: var corner } && high < corner && corner < 4 * high)
             {
                 return (Frequency.FromHertz(corner), "the path's own half-power frequency");
             }
@@ -119,7 +121,7 @@ public static class RateStudy
         {
             return DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error) ? null : new Evaluation(design);
         }
-        catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
+        catch (NetworkHasNoAnswer)
         {
             return null;
         }
@@ -166,18 +168,18 @@ public static class RateStudy
         var option = new RateOption(rate)
         {
             Fold = Frequency.FromHertz(fold),
-            FoldAttenuation = list["alias.fold_attenuation"].Value as Decibels?,
+            FoldAttenuation = list[ResultIds.Alias.FoldAttenuation].Value as Decibels?,
             ConverterShare = Decibels.FromStated(share),
-            ModulatorAttenuation = list.Has("alias.modulator_fold_attenuation") ? list["alias.modulator_fold_attenuation"].Value as Decibels? : null,
+            ModulatorAttenuation = list.Has(ResultIds.Alias.ModulatorFoldAttenuation) ? list[ResultIds.Alias.ModulatorFoldAttenuation].Value as Decibels? : null,
             Orders = AntiAliasOrder.For(corner, Frequency.FromHertz(fold), Decibels.FromStated(design.Requirements.Fold.Value - share)),
             Mains = mains,
             Interferers = [.. design.Interferers.Select(interferer => At(list, interferer))],
             DroopLow = Decibels.FromVoltageRatio(evaluation.GainMid / Math.Max(1e-300, edges[0])),
             DroopHigh = Decibels.FromVoltageRatio(evaluation.GainMid / Math.Max(1e-300, edges[1])),
-            Delay = Duration.FromSeconds(list["latency.total"].Si),
-            Noise = VoltageRms.FromVolts(list["noise.total"].Si),
-            DataRate = DataRate.FromBitsPerSecond(list["data.bit_rate"].Si),
-            BatteryLife = list.Has("power.battery_life") ? Duration.FromSeconds(list["power.battery_life"].Si) : null,
+            Delay = Duration.FromSeconds(list[ResultIds.Latency.Total].Si),
+            Noise = VoltageRms.FromVolts(list[ResultIds.Noise.Total].Si),
+            DataRate = DataRate.FromBitsPerSecond(list[ResultIds.Data.BitRate].Si),
+            BatteryLife = list.Has(ResultIds.Power.BatteryLife) ? Duration.FromSeconds(list[ResultIds.Power.BatteryLife].Si) : null,
         };
         return Judged(option, list, own, design);
     }
@@ -220,11 +222,11 @@ public static class RateStudy
 
     private static InterfererAtRate At(ResultList list, Interferer interferer)
     {
-        string key = "alias." + DesignFields.Slug(interferer.Name);
-        Result lands = list[key + ".lands_at"];
+        AliasIds ids = ResultIds.Alias.Interferer(interferer.Name);
+        Result lands = list[ids.LandsAt];
         return new InterfererAtRate(
-            interferer.Name, lands.Text is { Length: > 0 } text ? text : QuantityText.Format(lands.Value), VoltageRms.FromVolts(list[key + ".residue"].Si),
-            list.Has(key + ".in_band") ? VoltageRms.FromVolts(list[key + ".in_band"].Si) : null);
+            interferer.Name, lands.Text is { Length: > 0 } text ? text : QuantityText.Format(lands.Value), VoltageRms.FromVolts(list[ids.Residue].Si),
+            list.Has(ids.InBand) ? VoltageRms.FromVolts(list[ids.InBand].Si) : null);
     }
 
     private static RateOption Judged(RateOption option, ResultList list, MainsAtRate own, Design design)
@@ -235,20 +237,23 @@ public static class RateStudy
         string because = failing.Length != 0
             ? string.Join("; ", failing.Select(result => Trouble(result, option, own)))
             : Fold(option);
-        because += failing.Any(result => result.Id == "mains.recorded") ? "" : $"; {Landed(own, design)}";
+        because += failing.Any(result => result.Id == ResultIds.Mains.Recorded) ? "" : $"; {Landed(own, design)}";
         return option with { Verdict = kind, Unmet = failing.Length, Because = because };
     }
 
-    private static string Trouble(Result result, RateOption option, MainsAtRate own) => result.Id switch
+    private static string Trouble(Result result, RateOption option, MainsAtRate own)
     {
-        "alias.fold_attenuation" =>
-            $"{QuantityText.Format(option.Fold)} folds onto the band's edge only {QuantityText.Format(result.Value)} down, {QuantityText.Format(-result.Verdict.Margin ?? 0, "dB")} short; "
-            + (option.Orders[0].Order is { } order ? $"order {order} Butterworth would do" : $"no Butterworth up to order {AntiAliasOrder.Most} would do"),
-        "mains.recorded" => own.Landings.Where(landing => landing.InBand).MaxBy(landing => landing.Residue.Volts) is { } worst
-            ? $"mains harmonic {worst.Harmonic} ({QuantityText.FormatPart(worst.Frequency)}) is recorded at {QuantityText.Format(worst.LandsAt)} with {QuantityText.Format(worst.Residue)}"
-            : "the mains in the band is too large",
-        _ => $"the converter's steps are too coarse: {QuantityText.Format(result.Value)} needed",
-    };
+        if (result.Id == ResultIds.Alias.FoldAttenuation)
+        {
+            return $"{QuantityText.Format(option.Fold)} folds onto the band's edge only {QuantityText.Format(result.Value)} down, {QuantityText.Format(-result.Verdict.Margin ?? 0, "dB")} short; "
+                + (option.Orders[0].Order is { } order ? $"order {order} Butterworth would do" : $"no Butterworth up to order {AntiAliasOrder.Most} would do");
+        }
+
+        return result.Id != ResultIds.Mains.Recorded ? $"the converter's steps are too coarse: {QuantityText.Format(result.Value)} needed"
+            : own.Landings.Where(landing => landing.InBand).MaxBy(landing => landing.Residue.Volts) is { } worst
+                ? $"mains harmonic {worst.Harmonic} ({QuantityText.FormatPart(worst.Frequency)}) is recorded at {QuantityText.Format(worst.LandsAt)} with {QuantityText.Format(worst.Residue)}"
+                : "the mains in the band is too large";
+    }
 
     private static string Fold(RateOption option) =>
         option.FoldAttenuation is { } attenuation ? $"the fold at {QuantityText.Format(option.Fold)} is {QuantityText.Format(attenuation)} down" : $"nothing passes at the fold, {QuantityText.Format(option.Fold)}";

@@ -1,7 +1,7 @@
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
+using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
@@ -24,11 +24,11 @@ internal static class AliasReport
         double fs = design.Converter.Rate.Hertz, f1 = design.Band.Low.Hertz, f2 = design.Band.High.Hertz;
         IReadOnlyList<MainsHarmonic> harmonics = evaluation.Mains.Harmonics;
         double[] gains = evaluation.PathAndConverter([fs - f2, fs - f1, .. harmonics.Select(harmonic => harmonic.Hertz)]);
-        AddPoint(list, evaluation, "low-edge", "image of the band's lower edge", fs - f1, gains[1], null);
-        AddPoint(list, evaluation, "high-edge", "image of the band's upper edge", fs - f2, gains[0], null);
+        AddPoint(list, evaluation, ResultIds.Alias.LowEdge, "image of the band's lower edge", fs - f1, gains[1], null);
+        AddPoint(list, evaluation, ResultIds.Alias.HighEdge, "image of the band's upper edge", fs - f2, gains[0], null);
         for (int i = 0; i < harmonics.Count; i++)
         {
-            AddPoint(list, evaluation, $"h{harmonics[i].Order}", $"mains harmonic {harmonics[i].Order}", harmonics[i].Hertz, gains[2 + i], harmonics[i].AtInput.Total);
+            AddPoint(list, evaluation, ResultIds.Alias.Harmonic(harmonics[i].Order), $"mains harmonic {harmonics[i].Order}", harmonics[i].Hertz, gains[2 + i], harmonics[i].AtInput.Total);
         }
 
         foreach (Interferer interferer in design.Interferers)
@@ -44,26 +44,26 @@ internal static class AliasReport
         AnalogDigitalConverter converter = design.Converter;
         double fold = converter.Rate.Hertz - design.Band.High.Hertz, modulator = converter.ModulatorClock.Hertz - design.Band.High.Hertz;
         double[] gains = evaluation.PathAndConverter([fold, modulator]);
-        list.Number("alias.fold_frequency", "lowest frequency that folds onto the band", "f_fold", Frequency.FromHertz(fold), Equations.Fold, hand: FilterFormulas.FoldFrequency(converter.Rate, design.Band.High));
-        list.Decibel("alias.fold_attenuation", "attenuation at the fold frequency, by path and converter", "A_fold", evaluation.GainMid, gains[0], Equations.FoldAttenuation, NoPath);
+        list.Number(ResultIds.Alias.FoldFrequency, "lowest frequency that folds onto the band", "f_fold", Frequency.FromHertz(fold), Equations.Fold, hand: FilterFormulas.FoldFrequency(converter.Rate, design.Band.High));
+        list.Decibel(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, by path and converter", "A_fold", evaluation.GainMid, gains[0], Equations.FoldAttenuation, NoPath);
         if (converter.Kind == ConverterKind.DeltaSigma)
         {
-            list.Number("alias.modulator_fold_frequency", "lowest frequency that folds at the modulator's clock", "", Frequency.FromHertz(modulator), Equations.ModulatorFold,
+            list.Number(ResultIds.Alias.ModulatorFoldFrequency, "lowest frequency that folds at the modulator's clock", "", Frequency.FromHertz(modulator), Equations.ModulatorFold,
                 $"{QuantityText.FormatPart(converter.ModulatorClock)} − {QuantityText.FormatPart(design.Band.High)}");
 
             // Around the modulator's clock the decimator's response repeats, so only the analogue path and the droop at the landing attenuate.
-            list.Decibel("alias.modulator_fold_attenuation", "attenuation where the modulator's clock folds, by path and converter", "", evaluation.GainMid, gains[1], Equations.FoldAttenuation, NoPath);
+            list.Decibel(ResultIds.Alias.ModulatorFoldAttenuation, "attenuation where the modulator's clock folds, by path and converter", "", evaluation.GainMid, gains[1], Equations.FoldAttenuation, NoPath);
         }
     }
 
-    private static void AddPoint(ResultList list, Evaluation evaluation, string key, string name, double hertz, double gain, double? amplitude)
+    private static void AddPoint(ResultList list, Evaluation evaluation, AliasIds ids, string name, double hertz, double gain, double? amplitude)
     {
         double fs = evaluation.Design.Converter.Rate.Hertz;
-        list.Number($"alias.{key}.lands_at", $"{name} lands at", "", Frequency.FromHertz(Folding.LandsAt(hertz, fs)), Equations.LandsAt, hand: FilterFormulas.LandsAt(Frequency.FromHertz(hertz), evaluation.Design.Converter.Rate));
-        list.Decibel($"alias.{key}.attenuation", $"{name}: attenuation by path and converter", "", evaluation.GainMid, gain, Equations.FoldAttenuation, NoPath);
+        list.Number(ids.LandsAt, $"{name} lands at", "", Frequency.FromHertz(Folding.LandsAt(hertz, fs)), Equations.LandsAt, hand: FilterFormulas.LandsAt(Frequency.FromHertz(hertz), evaluation.Design.Converter.Rate));
+        list.Decibel(ids.Attenuation, $"{name}: attenuation by path and converter", "", evaluation.GainMid, gain, Equations.FoldAttenuation, NoPath);
         if (amplitude is { } volts)
         {
-            list.Number($"alias.{key}.residue", $"{name}: what is left where it lands, rms", "", VoltageRms.FromVolts(volts * gain / evaluation.GainMid), Equations.AliasResidue);
+            list.Number(ids.Residue, $"{name}: what is left where it lands, rms", "", VoltageRms.FromVolts(volts * gain / evaluation.GainMid), Equations.AliasResidue);
         }
     }
 
@@ -71,24 +71,24 @@ internal static class AliasReport
     {
         Design design = evaluation.Design;
         double fs = design.Converter.Rate.Hertz, low = interferer.Low.Hertz, high = Math.Max(low, interferer.High.Hertz);
-        string key = "alias." + DesignFields.Slug(interferer.Name);
+        AliasIds ids = ResultIds.Alias.Interferer(interferer.Name);
         (double least, double most) = Folding.LandsWithin(low, high, fs);
         string range = high == low
             ? QuantityText.Format(interferer.Low)
             : $"{QuantityText.Format(least, "Hz")} to {QuantityText.Format(most, "Hz")}";
         if (high == low)
         {
-            list.Number(key + ".lands_at", $"{interferer.Name} lands at", "", Frequency.FromHertz(least), Equations.LandsAt);
+            list.Number(ids.LandsAt, $"{interferer.Name} lands at", "", Frequency.FromHertz(least), Equations.LandsAt);
             double left = evaluation.RecordedAt(interferer.Amplitude.Volts, low);
             bool inBand = design.Band.Low.Hertz <= least && least <= design.Band.High.Hertz;
-            list.Number(key + ".residue", $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.InterfererResidue, text: inBand ? "in the band" : "outside the band");
+            list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.InterfererResidue, text: inBand ? "in the band" : "outside the band");
             return;
         }
 
-        list.Word(key + ".lands_at", $"{interferer.Name} lands at", range, Equations.LandsAt);
+        list.Word(ids.LandsAt, $"{interferer.Name} lands at", range, Equations.LandsAt);
         (double direct, double folded) = InBand(evaluation, low, high, interferer.Amplitude.Volts);
-        list.Number(key + ".residue", $"{interferer.Name} folded into the band, rms", "", VoltageRms.FromVolts(folded), Equations.InterfererResidue);
-        list.Number(key + ".in_band", $"{interferer.Name} that lies in the band itself, rms", "", VoltageRms.FromVolts(direct), Equations.InterfererResidue, text: 0 < direct ? "no filter can take out what shares the signal's frequencies" : null);
+        list.Number(ids.Residue, $"{interferer.Name} folded into the band, rms", "", VoltageRms.FromVolts(folded), Equations.InterfererResidue);
+        list.Number(ids.InBand, $"{interferer.Name} that lies in the band itself, rms", "", VoltageRms.FromVolts(direct), Equations.InterfererResidue, text: 0 < direct ? "no filter can take out what shares the signal's frequencies" : null);
     }
 
     /// <summary>An evenly spread interferer inside the band: what was there and what folds there.</summary>

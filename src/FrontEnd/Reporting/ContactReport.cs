@@ -4,6 +4,7 @@ using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 
@@ -24,11 +25,11 @@ internal static class ContactReport
         }
 
         MainsAtInput[] open = evaluation.Mains.WithOpenElectrodes();
-        AddOpen(list, evaluation, "active", 0, open[0]);
-        AddOpen(list, evaluation, "reference", 1, open[1]);
+        AddOpen(list, evaluation, Lead.Active, open[0]);
+        AddOpen(list, evaluation, Lead.Reference, open[1]);
         if (design.Electrodes.Ground is not null)
         {
-            AddOpen(list, evaluation, "ground", 2, open[2]);
+            AddOpen(list, evaluation, Lead.Ground, open[2]);
         }
     }
 
@@ -36,24 +37,26 @@ internal static class ContactReport
     {
         Design design = evaluation.Design;
         ElectrodeSet set = design.Electrodes;
-        (string Name, Electrode Electrode, double Ohms)[] contacts =
+        (Lead Lead, Electrode Electrode, double Ohms)[] contacts =
         [
-            ("active", NoiseReport.Built(design, 0), design.Input.SeriesResistor.Ohms), ("reference", NoiseReport.Built(design, 1), design.Input.SeriesResistor.Ohms),
-            .. set.Ground is { } ground ? [("ground", ground, design.GroundDrive.SeriesResistor.Ohms)] : Array.Empty<(string, Electrode, double)>(),
+            (Lead.Active, NoiseReport.Built(design, 0), design.Input.SeriesResistor.Ohms), (Lead.Reference, NoiseReport.Built(design, 1), design.Input.SeriesResistor.Ohms),
+            .. set.Ground is { } ground ? [(Lead.Ground, ground, design.GroundDrive.SeriesResistor.Ohms)] : Array.Empty<(Lead, Electrode, double)>(),
         ];
         double swing = design.Supply.Lowest.Volts / 2;
         for (int i = 0; i < contacts.Length; i++)
         {
             // A path is two electrodes: the one that is read and the one the current returns through.
-            (string name, Electrode electrode, double ohms) = contacts[i];
+            (Lead lead, Electrode electrode, double ohms) = contacts[i];
+            string name = lead.Word();
+            ContactIds ids = ResultIds.Contact.Of(lead);
             (_, Electrode back, double backOhms) = i == contacts.Length - 1 ? contacts[0] : contacts[^1];
             Complex own = electrode.Impedance(check.Frequency), rest = ohms + backOhms + back.Impedance(check.Frequency);
             double good = check.Current.Amperes * (own + rest).Magnitude, poor = check.Current.Amperes * ((own * Poor) + rest).Magnitude;
             list.Number(
-                $"contact.{name}.good", $"contact check: reading of the {name} electrode as designed, peak", "", Voltage.FromVolts(good), Equations.ContactReading,
+                ids.Good, $"contact check: reading of the {name} electrode as designed, peak", "", Voltage.FromVolts(good), Equations.ContactReading,
                 $"{QuantityText.Format(check.Current)} · {QuantityText.Format((own + rest).Magnitude, "Ω")}");
-            list.Number($"contact.{name}.poor", $"contact check: reading of the {name} electrode at ten times its impedance, peak", "", Voltage.FromVolts(poor), Equations.ContactReading, text: "ten times: common practice, no source");
-            list.Word($"contact.{name}.open", $"contact check: reading with the {name} electrode off", $"at the rail, {QuantityText.Format(swing, "V")} or more: the current has nowhere to go", Equations.ContactReading);
+            list.Number(ids.Poor, $"contact check: reading of the {name} electrode at ten times its impedance, peak", "", Voltage.FromVolts(poor), Equations.ContactReading, text: "ten times: common practice, no source");
+            list.Word(ids.Open, $"contact check: reading with the {name} electrode off", $"at the rail, {QuantityText.Format(swing, "V")} or more: the current has nowhere to go", Equations.ContactReading);
         }
 
         AddBeat(list, findings, evaluation, check);
@@ -67,14 +70,14 @@ internal static class ContactReport
         if (nearest is not null)
         {
             list.Number(
-                "contact.beat", $"beat of the contact check with mains harmonic {nearest.Order}, the nearest where they land", "", Frequency.FromHertz(Math.Abs(nearest.LandsAt - lands)), Equations.LandsAt,
+                ResultIds.Contact.Beat, $"beat of the contact check with mains harmonic {nearest.Order}, the nearest where they land", "", Frequency.FromHertz(Math.Abs(nearest.LandsAt - lands)), Equations.LandsAt,
                 text: $"it lands at {QuantityText.Format(lands, "Hz")}, the harmonic at {QuantityText.Format(nearest.LandsAt, "Hz")}");
         }
 
         bool inBand = design.Band.Low.Hertz <= lands && lands <= design.Band.High.Hertz;
-        double added = check.OnWhileRecording && inBand ? list["contact.active.good"].Si / Math.Sqrt(2) : 0;
+        double added = check.OnWhileRecording && inBand ? list[ResultIds.Contact.Of(Lead.Active).Good].Si / Math.Sqrt(2) : 0;
         list.Number(
-            "contact.adds_in_band", "what the contact check adds to the recording in the band, rms", "", VoltageRms.FromVolts(added), Equations.ContactReading,
+            ResultIds.Contact.AddsInBand, "what the contact check adds to the recording in the band, rms", "", VoltageRms.FromVolts(added), Equations.ContactReading,
             text: check.OnWhileRecording ? (inBand ? "on, in the band" : "on, outside the band") : "off while recording");
         if (0 < added)
         {
@@ -83,17 +86,17 @@ internal static class ContactReport
     }
 
     /// <summary>Where the amplifier goes with one electrode off: dc by bias current, mains by everything that couples.</summary>
-    private static void AddOpen(ResultList list, Evaluation evaluation, string name, int which, MainsAtInput mains)
+    private static void AddOpen(ResultList list, Evaluation evaluation, Lead lead, MainsAtInput mains)
     {
         Design design = evaluation.Design;
-        DirectLanes direct = DirectLanes.Of(design, evaluation.Path.Model.Input, evaluation.Path.Built, which);
+        DirectLanes direct = DirectLanes.Of(design, evaluation.Path.Model.Input, evaluation.Path.Built, (int)lead);
         double gain = design.Amplifier.Gain, swing = design.Supply.HalfRailVolts;
-        double dc = Math.Abs(direct.BiasDifference[0]) + (which == 2 ? Math.Abs(direct.OffsetDifference[0] * design.Electrodes.Offset.Volts) : 0);
+        double dc = Math.Abs(direct.BiasDifference[0]) + (lead == Lead.Ground ? Math.Abs(direct.OffsetDifference[0] * design.Electrodes.Offset.Volts) : 0);
         double peak = Math.Sqrt(2) * mains.Difference, common = (Math.Sqrt(2) * mains.CommonMode) + Math.Abs(direct.BiasMean[0]);
         double atOutput = gain * (dc + peak);
         string clips = swing < common ? "the inputs leave the amplifier's range" : swing < atOutput ? "the amplifier clips" : "nothing clips: the channel shows mains and drift that look like a signal";
         list.Word(
-            $"open.{name}", $"with the {name} electrode off",
+            ResultIds.Open.Of(lead), $"with the {lead.Word()} electrode off",
             $"{clips}; difference {QuantityText.Format(dc, "V")} dc and {QuantityText.Format(peak, "V")} mains peak at the input, common mode {QuantityText.Format(common, "V")}", Equations.Open);
     }
 }

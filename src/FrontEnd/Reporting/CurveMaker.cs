@@ -3,6 +3,7 @@ using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 
@@ -86,11 +87,11 @@ internal static class CurveMaker
 
     internal static double Decibels(double ratio) => 0 < ratio ? Math.Max(-400, 20 * Math.Log10(ratio)) : -400;
 
-    /// <summary>Sources of the same name are one line; densities referred to the input by the mid-band gain.</summary>
+    /// <summary>Parts of the same source are one line; densities referred to the input by the mid-band gain.</summary>
     private static List<Curve> NoiseCurves(Evaluation evaluation, double[] hertz, double[][] density, double[] response)
     {
         var curves = new List<Curve>();
-        foreach (IGrouping<string, int> group in Enumerable.Range(0, evaluation.Path.Sources.Count).GroupBy(i => evaluation.Path.Sources[i].Name, StringComparer.Ordinal))
+        foreach (IGrouping<SourceId, int> group in Enumerable.Range(0, evaluation.Path.Sources.Count).GroupBy(i => evaluation.Path.Sources[i].Id))
         {
             var y = new double[Points];
             foreach (int source in group)
@@ -106,7 +107,7 @@ internal static class CurveMaker
                 y[i] = Math.Sqrt(y[i]) * response[i] / evaluation.GainMid;
             }
 
-            curves.Add(new Curve(group.Key, "Hz", "V/√Hz", hertz, y));
+            curves.Add(new Curve(evaluation.Path.Sources[group.First()].Name, "Hz", "V/√Hz", hertz, y) { Source = group.Key });
         }
 
         curves.Add(new Curve("total", "Hz", "V/√Hz", hertz, density[^1]));

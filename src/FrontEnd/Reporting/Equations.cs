@@ -1,3 +1,4 @@
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 
@@ -107,11 +108,6 @@ internal static class Equations
     public static readonly Equation BitRate = new("channels·fs·bits·(1 + overhead)", Derived);
 
     /// <summary>Electrode thermal noise, amplifier and resistor rows: the formula of the row's hand figure is beside it.</summary>
-    public static Equation ForSource(string name) => name switch
-    {
-        "folded" => Folded,
-        "quantisation" => Quantisation,
-        "converter" => ConverterNoise,
-        _ => SourceNoise,
-    };
+    public static Equation ForSource(SourceId source) =>
+        source == SourceId.Folded ? Folded : source == SourceId.Quantisation ? Quantisation : source == SourceId.Converter ? ConverterNoise : SourceNoise;
 }

@@ -1,6 +1,8 @@
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
+using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
@@ -10,30 +12,33 @@ namespace FrontEnd.Reporting;
 /// <summary>From a design to everything that follows from it. Pure: the same design gives the same assessment.</summary>
 public static class Evaluator
 {
-    /// <summary>Works out all results, verdicts, findings and curves of a design; never throws for what a user can write.</summary>
+    /// <summary>Works out all results, verdicts, findings and curves of a design; what a user can write gives findings; whatever is thrown is a fault of the program.</summary>
     /// <remarks>Where the design contradicts itself the findings say so and no figure is given.</remarks>
     public static Assessment Evaluate(Design design)
     {
         List<Finding> findings = [.. DesignCheck.Run(design)];
         if (findings.Exists(finding => finding.Severity == Severity.Error))
         {
-            return new Assessment(design, MissingHeadlines(findings.First(finding => finding.Severity == Severity.Error).Code), findings, Curves.None);
+            return WithoutFigures(design, findings);
         }
 
         try
         {
             return Work(design, findings);
         }
-        catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
+        catch (NetworkHasNoAnswer problem)
         {
             // Values within their ranges can still make a network without an answer, such as zeros in all the wrong places.
-            findings.Add(Messages.Fails(problem.Message));
-            return new Assessment(design, MissingHeadlines(Messages.CannotEvaluate), findings, Curves.None);
+            return WithoutFigures(design, [.. findings, Messages.Fails(problem.Message)]);
         }
     }
 
+    /// <summary>The assessment of a design that no figure can be given for: the judged ones are missing, and the first error says why.</summary>
+    public static Assessment WithoutFigures(Design design, IReadOnlyList<Finding> findings) =>
+        new(design, MissingHeadlines(findings.First(finding => finding.Severity == Severity.Error).Code), findings, Curves.None);
+
     /// <summary>The judged results alone, by id; null where the design cannot be evaluated. What the adviser tries changes with.</summary>
-    internal static Dictionary<string, Result>? Judged(Design design)
+    internal static Dictionary<ResultId, Result>? Judged(Design design)
     {
         if (DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
         {
@@ -51,9 +56,9 @@ public static class Evaluator
             AliasReport.AddFold(list, evaluation);
             SafetyReport.AddTo(list, [], evaluation);
             Judge.AddTo(list, evaluation);
-            return list.Results.Where(result => result.Verdict.Requirement is not null).ToDictionary(result => result.Id, StringComparer.Ordinal);
+            return list.Results.Where(result => result.Verdict.Requirement is not null).ToDictionary(result => result.Id);
         }
-        catch (Exception problem) when (problem is ArithmeticException or ArgumentException or InvalidOperationException)
+        catch (NetworkHasNoAnswer)
         {
             return null;
         }
@@ -125,15 +130,15 @@ public static class Evaluator
     private static List<Result> MissingHeadlines(string code)
     {
         var list = new ResultList();
-        list.Missing("gain.mid", "gain from the electrodes to the samples, mid-band", "G_mid", "1", Equations.GainMid, code);
-        list.Missing("noise.total", "noise at the electrodes, rms", "σ", "V", Equations.Noise, code);
-        list.Missing("noise.board_share", "noise at the electrodes without the electrodes' excess noise, peak-to-peak", $"{TradeConstants.NoisePeakToPeak}·σ_board", "V", Equations.Noise, code);
-        list.Missing("mains.total", "mains at the electrodes, worst case, rms", "", "V", Equations.MainsTotal, code);
-        list.Missing("mains.recorded", "mains recorded in the band, worst-case sum, rms", "", "V", Equations.Recorded, code);
-        list.Missing("levels.offset_survived", "largest electrode offset that nothing clips at, ±", "", "V", Equations.OffsetSurvived, code);
-        list.Missing("alias.fold_attenuation", "attenuation at the fold frequency, by path and converter", "A_fold", "dB", Equations.FoldAttenuation, code);
-        list.Missing("converter.bits_needed", "resolution needed", "N", "bit", Equations.BitsNeeded, code);
-        list.Missing("safety.fault_current", "dc through one electrode after a single fault", "I", "A", Equations.FaultCurrent, code);
+        list.Missing(ResultIds.Gain.Mid, "gain from the electrodes to the samples, mid-band", "G_mid", "1", Equations.GainMid, code);
+        list.Missing(ResultIds.Noise.Total, "noise at the electrodes, rms", "σ", "V", Equations.Noise, code);
+        list.Missing(ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak", $"{TradeConstants.NoisePeakToPeak}·σ_board", "V", Equations.Noise, code);
+        list.Missing(ResultIds.Mains.Total, "mains at the electrodes, worst case, rms", "", "V", Equations.MainsTotal, code);
+        list.Missing(ResultIds.Mains.Recorded, "mains recorded in the band, worst-case sum, rms", "", "V", Equations.Recorded, code);
+        list.Missing(ResultIds.Levels.OffsetSurvived, "largest electrode offset that nothing clips at, ±", "", "V", Equations.OffsetSurvived, code);
+        list.Missing(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, by path and converter", "A_fold", "dB", Equations.FoldAttenuation, code);
+        list.Missing(ResultIds.Converter.BitsNeeded, "resolution needed", "N", "bit", Equations.BitsNeeded, code);
+        list.Missing(ResultIds.Safety.FaultCurrent, "dc through one electrode after a single fault", "I", "A", Equations.FaultCurrent, code);
         return [.. list.Results];
     }
 }

@@ -5,9 +5,9 @@ using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
-using FrontEnd.Fields;
 using FrontEnd.Filters;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
@@ -34,58 +34,58 @@ internal static class FilterReport
         (double? Low, double? High)[] corners = Corners(evaluation);
         for (int block = 0; block < blocks; block++)
         {
-            string id = "filter." + DesignFields.Slug(names[block]);
+            FilterIds ids = ResultIds.Filter.Of(block == 0 ? NodeId.Amplifier : NodeId.Of(names[block]));
             if (block != 0 && design.Stages[block - 1].Notch is { } notch)
             {
-                AddNotch(list, id, design.Stages[block - 1], notch, design);
+                AddNotch(list, ids, design.Stages[block - 1], notch, design);
             }
             else
             {
-                AddCorners(list, id, names[block], corners[block], block == 0 ? AmplifierHand(design) : design.Stages[block - 1].UpperCorner, block == 0 ? null : design.Stages[block - 1].LowerCorner);
+                AddCorners(list, ids, names[block], corners[block], block == 0 ? AmplifierHand(design) : design.Stages[block - 1].UpperCorner, block == 0 ? null : design.Stages[block - 1].LowerCorner);
             }
 
             if (block != 0 && design.Stages[block - 1].Role == StageRole.LowPass)
             {
-                AddRise(list, id, names[block], design.Stages[block - 1]);
+                AddRise(list, ids, names[block], design.Stages[block - 1]);
             }
 
-            list.Number(id + ".group_delay", $"group delay of {names[block]}", "τ", Duration.FromSeconds(delays[block]), Equations.GroupDelay);
+            list.Number(ids.GroupDelay, $"group delay of {names[block]}", "τ", Duration.FromSeconds(delays[block]), Equations.GroupDelay);
             if (block != 0)
             {
-                AddSettling(list, id, names[block], [design.Stages[block - 1]]);
+                AddSettling(list, ids, names[block], [design.Stages[block - 1]]);
             }
         }
 
-        AddCorners(list, "filter.path", "the whole analogue path", corners[blocks], null, null);
-        list.Number("filter.path.group_delay", "group delay of the analogue path", "τ", Duration.FromSeconds(pathDelay), Equations.GroupDelay);
-        AddSettling(list, "filter.path", "the whole analogue path", design.Stages);
+        AddCorners(list, ResultIds.Filter.Path, "the whole analogue path", corners[blocks], null, null);
+        list.Number(ResultIds.Filter.Path.GroupDelay, "group delay of the analogue path", "τ", Duration.FromSeconds(pathDelay), Equations.GroupDelay);
+        AddSettling(list, ResultIds.Filter.Path, "the whole analogue path", design.Stages);
         AddPathRise(list, findings, evaluation);
         AddDigital(list, findings, evaluation);
         AddLatency(list, evaluation, pathDelay);
         double skew = design.Converter.Skew.Seconds;
         list.Number(
-            "skew.leak", "share of the common mode that unequal sampling times leak between neighbouring channels, at the mains frequency", "", Ratio.FromFraction(2 * Math.Sin(Math.PI * design.Mains.Frequency.Hertz * skew)), Equations.SkewLeak,
+            ResultIds.Skew.Leak, "share of the common mode that unequal sampling times leak between neighbouring channels, at the mains frequency", "", Ratio.FromFraction(2 * Math.Sin(Math.PI * design.Mains.Frequency.Hertz * skew)), Equations.SkewLeak,
             hand: MainsFormulas.SkewLeak(design.Mains.Frequency, design.Converter.Skew), text: skew == 0 ? "simultaneous sampling" : $"between channels {QuantityText.Format(design.Converter.Skew)} apart");
     }
 
     /// <summary>Where the section's stop band turns up again, and what is left of it; nothing where it falls all the way.</summary>
-    private static void AddRise(ResultList list, string id, string name, Stage section)
+    private static void AddRise(ResultList list, FilterIds ids, string name, Stage section)
     {
         if (StopBandRise.Of([section]) is not { } rise)
         {
             return;
         }
 
-        AddRise(list, id, name, rise, section.StopBandTurn, section.StopBandFloor);
+        AddRise(list, ids, name, rise, section.StopBandTurn, section.StopBandFloor);
     }
 
-    private static void AddRise(ResultList list, string id, string name, StopBandRise rise, TextbookFigure? turn, TextbookFigure? floor)
+    private static void AddRise(ResultList list, FilterIds ids, string name, StopBandRise rise, TextbookFigure? turn, TextbookFigure? floor)
     {
         list.Number(
-            id + ".stop_band_turn", $"where the stop band of {name} turns up again", "", rise.TurnsAt, Equations.StopBandTurn, hand: turn, assumption: "the formula takes the poles far below, and the op-amp's bandwidth far above",
+            ids.StopBandTurn, $"where the stop band of {name} turns up again", "", rise.TurnsAt, Equations.StopBandTurn, hand: turn, assumption: "the formula takes the poles far below, and the op-amp's bandwidth far above",
             text: $"{QuantityText.Format(rise.LossAtTurn, "dB")} there");
         list.Number(
-            id + ".stop_band_floor", $"least loss of {name} above that", "", Decibels.FromStated(rise.LeastLossBeyond), Equations.StopBandFloor, hand: floor, assumption: "the formula takes the capacitors as shorts",
+            ids.StopBandFloor, $"least loss of {name} above that", "", Decibels.FromStated(rise.LeastLossBeyond), Equations.StopBandFloor, hand: floor, assumption: "the formula takes the capacitors as shorts",
             text: $"at {QuantityText.Format(rise.LeastAt)}");
     }
 
@@ -101,7 +101,7 @@ internal static class FilterReport
 
         if (1 < sections.Length)
         {
-            AddRise(list, "filter.path", "all anti-alias sections", rise, null, null);
+            AddRise(list, ResultIds.Filter.Path, "all anti-alias sections", rise, null, null);
         }
 
         // What the amplifier and the input take off counts as well: the path's greatest gain above the turn, on a grid that its slow slopes do not need finer.
@@ -116,22 +116,22 @@ internal static class FilterReport
         }
     }
 
-    private static void AddNotch(ResultList list, string id, Stage stage, NotchFacts notch, Design design)
+    private static void AddNotch(ResultList list, FilterIds ids, Stage stage, NotchFacts notch, Design design)
     {
         NotchCircuit circuit = notch.Circuit;
         double mains = design.Mains.Frequency.Hertz, deviation = design.Mains.Deviation.Fraction;
         double[] points = [mains * (1 - deviation), mains * (1 + deviation)];
         TextbookFigure? hand = deviation == 0 && mains == notch.Centre.Hertz ? null : FilterFormulas.NotchAttenuation(Frequency.FromHertz(points[1]), notch.Centre, notch.Q);
-        AddDepth(".notch_depth", $"depth of {stage.Name} at the mains' real deviation", points.Min(f => circuit.Loss(f) ?? double.PositiveInfinity), Equations.AnalogNotchDepth, hand);
+        AddDepth(ids.NotchDepth, $"depth of {stage.Name} at the mains' real deviation", points.Min(f => circuit.Loss(f) ?? double.PositiveInfinity), Equations.AnalogNotchDepth, hand);
         AddDepth(
-            ".notch_depth_worst", $"the same with every part of {stage.Name} at its tolerance, the worst way",
+            ids.NotchDepthWorst, $"the same with every part of {stage.Name} at its tolerance, the worst way",
             circuit.LeastLoss(stage.ResistorTolerance.Fraction, stage.CapacitorTolerance.Fraction, points), Equations.AnalogNotchCorners, null);
 
-        void AddDepth(string key, string name, double loss, Equation equation, TextbookFigure? formula) => list.Decibel(
-            id + key, name, "", 1, Math.Pow(10, -loss / 20), equation, "the parts match and the mains does not move", formula, "the formula takes matched parts and the mains on its upper side");
+        void AddDepth(ResultId id, string name, double loss, Equation equation, TextbookFigure? formula) => list.Decibel(
+            id, name, "", 1, Math.Pow(10, -loss / 20), equation, "the parts match and the mains does not move", formula, "the formula takes matched parts and the mains on its upper side");
     }
 
-    private static void AddSettling(ResultList list, string id, string name, IEnumerable<Stage> stages)
+    private static void AddSettling(ResultList list, FilterIds ids, string name, IEnumerable<Stage> stages)
     {
         TimeResponse response = TimeResponse.Of(stages);
         if (response.SlowestSeconds <= 0)
@@ -144,28 +144,28 @@ internal static class FilterReport
         double peak = step.Max(Math.Abs), end = Math.Abs(step[^1]) < 1e-4 * peak ? 0 : step[^1];
         if (TimeResponse.Settled(step, dt, end, 1e-3 * (end == 0 ? peak : Math.Abs(end))) is { } seconds)
         {
-            list.Number(id + ".settling", $"settling of {name} to 0.1 %", "t", Duration.FromSeconds(seconds), Equations.Settling);
+            list.Number(ids.Settling, $"settling of {name} to 0.1 %", "t", Duration.FromSeconds(seconds), Equations.Settling);
         }
         else
         {
-            list.Unbounded(id + ".settling", $"settling of {name} to 0.1 %", "t", "s", Equations.Settling, "not within sixteen times its longest time constant");
+            list.Unbounded(ids.Settling, $"settling of {name} to 0.1 %", "t", "s", Equations.Settling, "not within sixteen times its longest time constant");
         }
     }
 
-    private static void AddCorners(ResultList list, string id, string name, (double? Low, double? High) corner, TextbookFigure? hand, TextbookFigure? lowHand)
+    private static void AddCorners(ResultList list, FilterIds ids, string name, (double? Low, double? High) corner, TextbookFigure? hand, TextbookFigure? lowHand)
     {
         if (corner.High is { } high)
         {
-            list.Number(id + ".minus_3db", $"upper -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(high), Equations.MinusThree, hand: hand, assumption: hand is null ? null : "the formula takes ideal op-amps and no load");
+            list.Number(ids.MinusThree, $"upper -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(high), Equations.MinusThree, hand: hand, assumption: hand is null ? null : "the formula takes ideal op-amps and no load");
         }
         else
         {
-            list.Unbounded(id + ".minus_3db", $"upper -3 dB frequency of {name}", "f_3dB", "Hz", Equations.MinusThree, "none below 1 GHz");
+            list.Unbounded(ids.MinusThree, $"upper -3 dB frequency of {name}", "f_3dB", "Hz", Equations.MinusThree, "none below 1 GHz");
         }
 
         if (corner.Low is { } low)
         {
-            list.Number(id + ".minus_3db_low", $"lower -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(low), Equations.MinusThree, hand: lowHand);
+            list.Number(ids.MinusThreeLow, $"lower -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(low), Equations.MinusThree, hand: lowHand);
         }
     }
 
@@ -294,15 +294,15 @@ internal static class FilterReport
         {
             DigitalStage stage = evaluation.Digital.Stages[i];
             SecondOrderSections sections = evaluation.Digital.Filters[i];
-            string id = "digital." + DesignFields.Slug(stage.Name);
-            list.Number(id + ".group_delay", $"group delay of {stage.Name}", "τ", Duration.FromSeconds(sections.GroupDelay(evaluation.CentreHertz, fs)), Equations.GroupDelay);
-            WordReport.AddTo(list, findings, evaluation, i, id);
+            DigitalIds ids = ResultIds.Digital.Of(stage.Name);
+            list.Number(ids.GroupDelay, $"group delay of {stage.Name}", "τ", Duration.FromSeconds(sections.GroupDelay(evaluation.CentreHertz, fs)), Equations.GroupDelay);
+            WordReport.AddTo(list, findings, evaluation, i, ids);
             double radius = sections.PoleRadius;
             if (0 < radius && radius < 1)
             {
                 double tau = -1 / (fs * Math.Log(radius));
                 list.Number(
-                    id + ".ring_time", $"time until {stage.Name} has rung down to 1 %", "t", Duration.FromSeconds(Math.Log(100) * tau), Equations.RingTime,
+                    ids.RingTime, $"time until {stage.Name} has rung down to 1 %", "t", Duration.FromSeconds(Math.Log(100) * tau), Equations.RingTime,
                     hand: stage is DigitalNotch named ? FilterFormulas.NotchRingTime(named.Centre, named.Q, design.Converter.Rate, Ratio.FromPercent(1)) : null);
             }
 
@@ -311,7 +311,7 @@ internal static class FilterReport
                 double deviation = design.Mains.Deviation.Fraction, f0 = notch.Centre.Hertz;
                 double power = Math.Max(sections.PowerResponse(f0 * (1 + deviation), fs), sections.PowerResponse(f0 * (1 - deviation), fs));
                 list.Decibel(
-                    id + ".notch_depth", $"depth of {stage.Name} at the mains' real deviation", "", 1, Math.Sqrt(power), Equations.NotchDepth, "the mains does not move",
+                    ids.NotchDepth, $"depth of {stage.Name} at the mains' real deviation", "", 1, Math.Sqrt(power), Equations.NotchDepth, "the mains does not move",
                     deviation == 0 ? null : FilterFormulas.NotchAttenuation(Frequency.FromHertz(f0 * (1 + deviation)), notch.Centre, notch.Q), "the formula is the analogue notch's");
             }
         }
@@ -324,7 +324,7 @@ internal static class FilterReport
         double own = converter.Kind == ConverterKind.DeltaSigma ? converter.SincOrder * (converter.Oversampling - 1) / 2.0 / converter.ModulatorClock.Hertz : 0;
         double digital = evaluation.Digital.GroupDelay(evaluation.CentreHertz), packet = design.PacketTime?.Seconds ?? 0;
         list.Number(
-            "latency.total", "delay from the electrode to the filtered sample", "", Duration.FromSeconds(pathDelay + own + digital + packet), Equations.Latency,
+            ResultIds.Latency.Total, "delay from the electrode to the filtered sample", "", Duration.FromSeconds(pathDelay + own + digital + packet), Equations.Latency,
             $"{QuantityText.Format(pathDelay, "s")} + {QuantityText.Format(own, "s")} + {QuantityText.Format(digital, "s")} + {QuantityText.Format(packet, "s")}",
             text: $"path {QuantityText.Format(pathDelay, "s")}, converter {QuantityText.Format(own, "s")}, digital filters {QuantityText.Format(digital, "s")}{(design.PacketTime is null ? "" : $", packets {QuantityText.Format(packet, "s")}")}");
     }

@@ -1,6 +1,7 @@
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
@@ -26,36 +27,36 @@ internal static class Judge
         Design design = evaluation.Design;
         Requirements requirements = design.Requirements;
         JudgeNoise(list, evaluation);
-        AtMost(list, "mains.total", "requirements.mains-at-electrodes", requirements.MainsAtElectrodes, MainsLimit, MainsDominates(evaluation.Mains.AtInput));
+        AtMost(list, ResultIds.Mains.Total, "requirements.mains-at-electrodes", requirements.MainsAtElectrodes, MainsLimit, MainsDominates(evaluation.Mains.AtInput));
         VoltageRms recorded = requirements.MainsRecorded ?? VoltageRms.FromVolts(design.SmallestSignal.Volts / 2);
         AtMost(
-            list, "mains.recorded", "requirements.mains-recorded", recorded, requirements.MainsRecorded is null ? Equations.CommonPractice : Given, RecordedDominates(evaluation.Mains),
+            list, ResultIds.Mains.Recorded, "requirements.mains-recorded", recorded, requirements.MainsRecorded is null ? Equations.CommonPractice : Given, RecordedDominates(evaluation.Mains),
             MainsReport.Everywhere(design, evaluation.Mains));
-        AtLeast(list, "levels.offset_survived", "requirements.offset", requirements.Offset, OffsetLimit, evaluation.Levels.OffsetLimitedBy?.Node);
+        AtLeast(list, ResultIds.Levels.OffsetSurvived, "requirements.offset", requirements.Offset, OffsetLimit, evaluation.Levels.OffsetLimitedBy?.Node.Text);
         if (evaluation.Levels.FirstToClip is { } first)
         {
-            AtLeast(list, $"levels.{first.Node}.headroom", "requirements.headroom", requirements.Headroom, Equations.CommonPractice, $"{first.Dominates} at {first.Node}");
+            AtLeast(list, ResultIds.Levels.Headroom(first.Node), "requirements.headroom", requirements.Headroom, Equations.CommonPractice, $"{first.Dominates} at {first.Node}");
         }
 
-        string fold = $"image of the band's upper edge, {QuantityText.Format(list["alias.fold_frequency"].Value)}";
-        AtLeast(list, "alias.fold_attenuation", "requirements.fold", requirements.Fold, Equations.CommonPractice, fold);
-        if (list.Has("alias.modulator_fold_attenuation"))
+        string fold = $"image of the band's upper edge, {QuantityText.Format(list[ResultIds.Alias.FoldFrequency].Value)}";
+        AtLeast(list, ResultIds.Alias.FoldAttenuation, "requirements.fold", requirements.Fold, Equations.CommonPractice, fold);
+        if (list.Has(ResultIds.Alias.ModulatorFoldAttenuation))
         {
-            AtLeast(list, "alias.modulator_fold_attenuation", "requirements.fold", requirements.Fold, Equations.CommonPractice, $"image at the modulator's clock, {QuantityText.Format(list["alias.modulator_fold_frequency"].Value)}");
+            AtLeast(list, ResultIds.Alias.ModulatorFoldAttenuation, "requirements.fold", requirements.Fold, Equations.CommonPractice, $"image at the modulator's clock, {QuantityText.Format(list[ResultIds.Alias.ModulatorFoldFrequency].Value)}");
         }
 
-        if (list.Has("converter.bits_needed"))
+        if (list.Has(ResultIds.Converter.BitsNeeded))
         {
-            AtMost(list, "converter.bits_needed", "converter.bits", BitCount.FromBits(design.Converter.Bits), Equations.Derived, "quantisation against the rest of the noise");
+            AtMost(list, ResultIds.Converter.BitsNeeded, "converter.bits", BitCount.FromBits(design.Converter.Bits), Equations.Derived, "quantisation against the rest of the noise");
         }
 
         if (evaluation.Drive is not null)
         {
-            AtLeast(list, "drive.worst_phase_margin", "requirements.phase-margin", requirements.PhaseMargin, Equations.CommonPractice, list["drive.worst_phase_margin"].Text);
-            AtMost(list, "safety.driven_ground_current", "requirements.driven-ground-current", requirements.DrivenGroundCurrent, DriveLimit, "the driven ground's series resistor");
+            AtLeast(list, ResultIds.Drive.WorstPhaseMargin, "requirements.phase-margin", requirements.PhaseMargin, Equations.CommonPractice, list[ResultIds.Drive.WorstPhaseMargin].Text);
+            AtMost(list, ResultIds.Safety.DrivenGroundCurrent, "requirements.driven-ground-current", requirements.DrivenGroundCurrent, DriveLimit, "the driven ground's series resistor");
         }
 
-        AtMost(list, "safety.fault_current", "requirements.fault-current", requirements.FaultCurrent, FaultLimit, "the smallest series resistance fitted in a lead");
+        AtMost(list, ResultIds.Safety.FaultCurrent, "requirements.fault-current", requirements.FaultCurrent, FaultLimit, "the smallest series resistance fitted in a lead");
     }
 
     private static readonly SourceRef Given = new("given-in-design");
@@ -68,18 +69,18 @@ internal static class Judge
     {
         Design design = evaluation.Design;
         const string Key = "requirements.noise";
-        string dominates = evaluation.Noise.Rows().Where(row => row.Name is not ("active electrode" or "reference electrode" or "ground electrode")).MaxBy(row => row.Rms).Name;
+        string dominates = evaluation.Noise.Rows().Where(row => !row.Id.IsElectrode).MaxBy(row => row.Rms).Name;
         if (design.Requirements.Noise is { } limit)
         {
-            AtMost(list, "noise.board_share", Key, limit, Given, dominates);
+            AtMost(list, ResultIds.Noise.BoardShare, Key, limit, Given, dominates);
         }
         else if (design.Electrodes.Contact == ContactKind.Wet)
         {
-            AtMost(list, "noise.board_share", Key, DefaultNoise(design), NoiseLimit, dominates);
+            AtMost(list, ResultIds.Noise.BoardShare, Key, DefaultNoise(design), NoiseLimit, dominates);
         }
         else
         {
-            list.Judge("noise.board_share", new Verdict(VerdictKind.NotJudged, "no limit is set for dry electrodes; set requirements.noise to judge it") { Requirement = Key, Dominates = dominates });
+            list.Judge(ResultIds.Noise.BoardShare, new Verdict(VerdictKind.NotJudged, "no limit is set for dry electrodes; set requirements.noise to judge it") { Requirement = Key, Dominates = dominates });
         }
     }
 
@@ -96,13 +97,13 @@ internal static class Judge
             : $"harmonic {worst.Order}, {QuantityText.Format(worst.Recorded, "V")} at {QuantityText.Format(worst.LandsAt, "Hz")}";
     }
 
-    private static void AtMost(ResultList list, string id, string key, IQuantity limit, SourceRef source, string? dominates, string? remark = null) =>
+    private static void AtMost(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, string? dominates, string? remark = null) =>
         Put(list, id, key, limit, source, dominates, greatest: true, remark);
 
-    private static void AtLeast(ResultList list, string id, string key, IQuantity limit, SourceRef source, string? dominates) =>
+    private static void AtLeast(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, string? dominates) =>
         Put(list, id, key, limit, source, dominates, greatest: false, null);
 
-    private static void Put(ResultList list, string id, string key, IQuantity limit, SourceRef source, string? dominates, bool greatest, string? remark)
+    private static void Put(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, string? dominates, bool greatest, string? remark)
     {
         Result result = list[id];
         (VerdictKind kind, double? margin) = result.State switch

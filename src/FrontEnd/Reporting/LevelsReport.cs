@@ -1,6 +1,7 @@
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
@@ -21,7 +22,7 @@ internal static class LevelsReport
         AddGainLimit(list, design);
         double bias = evaluation.Levels.Direct.BiasDifference[0];
         list.Number(
-            "input.bias_offset", "dc at the input from bias currents", "", Voltage.FromVolts(Math.Abs(bias)), Equations.BiasOffset,
+            ResultIds.Input.BiasOffset, "dc at the input from bias currents", "", Voltage.FromVolts(Math.Abs(bias)), Equations.BiasOffset,
             hand: AmplifierFormulas.BiasOffset(
                 Current.FromAmperes(Math.Abs(design.Amplifier.BiasCurrent.Amperes)),
                 Resistance.FromOhms(Math.Abs(
@@ -29,7 +30,7 @@ internal static class LevelsReport
                     - (design.EffectiveReferenceInputs * (NoiseReport.Built(design, 1).DcResistance.Ohms + design.Input.SeriesResistor.Ohms))))),
             assumption: design.Input.BiasResistor is null ? null : "the formula leaves out the bias resistors");
         double impedance = MainsReport.InputImpedance(design, design.Mains.Frequency.Hertz).Magnitude;
-        list.Number("input.impedance_at_mains", "impedance of one input to common at the mains frequency", "|Z_c|", Resistance.FromOhms(impedance), Equations.InputImpedance);
+        list.Number(ResultIds.Input.ImpedanceAtMains, "impedance of one input to common at the mains frequency", "|Z_c|", Resistance.FromOhms(impedance), Equations.InputImpedance);
         AddRecovery(list, findings, evaluation);
     }
 
@@ -39,8 +40,8 @@ internal static class LevelsReport
         LevelsBudget levels = evaluation.Levels;
         foreach (NodeLevel node in levels.Nodes)
         {
-            string id = $"levels.{node.Node}.headroom";
-            string name = $"headroom at {node.Node.Replace('-', ' ')}, lowest supply";
+            ResultId id = ResultIds.Levels.Headroom(node.Node);
+            string name = $"headroom at {node.Node.Words}, lowest supply";
             string parts = $"swing ±{V(node.Swing)}; dc {V(node.Offset + node.OtherDc)}, signal {V(node.Signal)}, mains {V(node.Mains)}, noise {V(node.Noise)}";
             if (node.Headroom is { } headroom)
             {
@@ -56,18 +57,18 @@ internal static class LevelsReport
 
         if (levels.FirstToClip is { } first)
         {
-            list.Word("levels.first_to_clip", "what clips first", first.Node, Equations.FirstToClip);
+            list.Word(ResultIds.Levels.FirstToClip, "what clips first", first.Node.Text, Equations.FirstToClip);
         }
 
         AddLimit(
-            list, "levels.offset_survived", "largest electrode offset that nothing clips at, ±", levels.OffsetSurvived, Equations.OffsetSurvived, $"limited by {levels.OffsetLimitedBy?.Node}",
+            list, ResultIds.Levels.OffsetSurvived, "largest electrode offset that nothing clips at, ±", levels.OffsetSurvived, Equations.OffsetSurvived, $"limited by {levels.OffsetLimitedBy?.Node}",
             "no node sees the electrodes' offset");
-        AddLimit(list, "levels.largest_signal", "largest signal that nothing clips at, peak", levels.LargestSignal, Equations.LargestSignal, null, "no node sees the signal");
+        AddLimit(list, ResultIds.Levels.LargestSignal, "largest signal that nothing clips at, peak", levels.LargestSignal, Equations.LargestSignal, null, "no node sees the signal");
     }
 
     private static string V(double volts) => QuantityText.Format(volts, "V");
 
-    private static void AddLimit(ResultList list, string id, string name, double? volts, Equation equation, string? text, string unbounded)
+    private static void AddLimit(ResultList list, ResultId id, string name, double? volts, Equation equation, string? text, string unbounded)
     {
         if (volts is { } value)
         {
@@ -88,7 +89,7 @@ internal static class LevelsReport
             TextbookFigure hand = AmplifierFormulas.FirstStageGainLimit(
                 Voltage.FromVolts(2 * design.Supply.HalfRailVolts), design.Amplifier.OutputMargin, offset, design.LargestSignal);
             list.Number(
-                "levels.first_gain_limit", "greatest gain of the first stage for the offset asked for", "G1", Ratio.FromFraction(Math.Max(0, hand.Value)), Equations.GainLimit, hand.Substituted, hand,
+                ResultIds.Levels.FirstGainLimit, "greatest gain of the first stage for the offset asked for", "G1", Ratio.FromFraction(Math.Max(0, hand.Value)), Equations.GainLimit, hand.Substituted, hand,
                 text: $"the design has {QuantityText.FormatNumber(design.Amplifier.Gain)}");
         }
     }
@@ -96,18 +97,18 @@ internal static class LevelsReport
     internal static void AddRecovery(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
-        const string Id = "levels.recovery", Name = "recovery after a full step of the electrode offset, to 10 µV at the input";
+        const string Name = "recovery after a full step of the electrode offset, to 10 µV at the input";
         double offset = evaluation.StepVolts;
         (double[] response, double dt) = evaluation.OffsetStep;
         double scale = offset * design.Amplifier.Gain / evaluation.GainMid;
         double? settled = TimeResponse.Settled(response, dt, 0, scale == 0 ? double.PositiveInfinity : RecoveryTolerance / scale);
         if (settled is { } seconds)
         {
-            list.Number(Id, Name, "t", Duration.FromSeconds(seconds), Equations.Recovery, $"step of {V(offset)}, sampled every {QuantityText.Format(dt, "s")}");
+            list.Number(ResultIds.Levels.Recovery, Name, "t", Duration.FromSeconds(seconds), Equations.Recovery, $"step of {V(offset)}, sampled every {QuantityText.Format(dt, "s")}");
         }
         else
         {
-            list.Unbounded(Id, Name, "t", "s", Equations.Recovery, "the offset stays: no high-pass in the path or in the digital filters");
+            list.Unbounded(ResultIds.Levels.Recovery, Name, "t", "s", Equations.Recovery, "the offset stays: no high-pass in the path or in the digital filters");
             findings.Add(Messages.DoesNotSettle("a step of the electrode offset", "add a digital high-pass, such as 0.5 Hz, second order"));
         }
     }

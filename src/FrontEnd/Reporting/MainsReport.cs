@@ -2,6 +2,7 @@ using System.Numerics;
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
@@ -18,43 +19,43 @@ internal static class MainsReport
         MainsBudget mains = evaluation.Mains;
         MainsPartsAtInput at = mains.AtInput;
         list.Number(
-            "mains.body_common_mode", "body against the amplifier's common, rms", "V_cm", VoltageRms.FromVolts(at.BodyCommonMode), Equations.BodyCommonMode,
+            ResultIds.Mains.BodyCommonMode, "body against the amplifier's common, rms", "V_cm", VoltageRms.FromVolts(at.BodyCommonMode), Equations.BodyCommonMode,
             hand: BodyHand(evaluation), assumption: design.GroundDrive.Kind == Amplifier.GroundKind.Driven
                 ? "the formula divides the ground electrode's impedance by 1 + f_u/f; the input's load and the drive's phase are left out"
                 : "the formula leaves out the leads' capacitance to common and the input's load");
         list.Number(
-            "mains.divider", "mains from the unequal electrodes' dividers, rms", "", VoltageRms.FromVolts(at.Divider), Equations.Divider,
+            ResultIds.Mains.Divider, "mains from the unequal electrodes' dividers, rms", "", VoltageRms.FromVolts(at.Divider), Equations.Divider,
             hand: DividerHand(evaluation), assumption: "the formula takes one input capacitance for both sides and leaves out tolerances and the differential capacitor");
-        list.Number("mains.leads", "mains that the leads pick up, rms", "", VoltageRms.FromVolts(at.Leads), Equations.Leads, hand: LeadHand(evaluation), assumption: "the formula leaves out what the leads do to the common mode");
-        list.Number("mains.imbalance", "divider and leads together as phasors, rms", "", VoltageRms.FromVolts(at.Imbalance), Equations.Imbalance);
-        list.Number("mains.amplifier", "mains through the amplifier's finite CMRR, rms", "", VoltageRms.FromVolts(at.Amplifier), Equations.AmplifierRejection);
+        list.Number(ResultIds.Mains.Leads, "mains that the leads pick up, rms", "", VoltageRms.FromVolts(at.Leads), Equations.Leads, hand: LeadHand(evaluation), assumption: "the formula leaves out what the leads do to the common mode");
+        list.Number(ResultIds.Mains.Imbalance, "divider and leads together as phasors, rms", "", VoltageRms.FromVolts(at.Imbalance), Equations.Imbalance);
+        list.Number(ResultIds.Mains.Amplifier, "mains through the amplifier's finite CMRR, rms", "", VoltageRms.FromVolts(at.Amplifier), Equations.AmplifierRejection);
         list.Number(
-            "mains.loop", "mains induced in the leads' loop, rms", "", VoltageRms.FromVolts(at.Loop), Equations.Loop,
+            ResultIds.Mains.Loop, "mains induced in the leads' loop, rms", "", VoltageRms.FromVolts(at.Loop), Equations.Loop,
             hand: MainsFormulas.LoopVoltage(design.Mains.Frequency, MagneticFluxDensity.FromTeslas(design.Mains.Field.Teslas * Fundamental(design)), design.Mains.LoopArea));
         list.Number(
-            "mains.total", "mains at the electrodes, worst case, rms", "", VoltageRms.FromVolts(at.Total), Equations.MainsTotal,
+            ResultIds.Mains.Total, "mains at the electrodes, worst case, rms", "", VoltageRms.FromVolts(at.Total), Equations.MainsTotal,
             $"{QuantityText.Format(at.Imbalance, "V")} + {QuantityText.Format(at.Amplifier, "V")} + {QuantityText.Format(at.Loop, "V")}");
-        list.Number("mains.rss", "mains at the electrodes, root sum of squares, rms", "", VoltageRms.FromVolts(at.RootSumOfSquares), Equations.MainsRss);
+        list.Number(ResultIds.Mains.Rss, "mains at the electrodes, root sum of squares, rms", "", VoltageRms.FromVolts(at.RootSumOfSquares), Equations.MainsRss);
         list.Decibel(
-            "mains.system_cmrr", "rejection of the body's common mode by electrodes and amplifier together", "CMRR", at.BodyCommonMode, at.Divider + at.Amplifier, Equations.SystemCmrr,
+            ResultIds.Mains.SystemCmrr, "rejection of the body's common mode by electrodes and amplifier together", "CMRR", at.BodyCommonMode, at.Divider + at.Amplifier, Equations.SystemCmrr,
             at.BodyCommonMode == 0 ? "no common mode to reject" : "electrodes and amplifier are perfectly balanced", DividerRejectionHand(evaluation), "the formula is the divider alone, for the electrodes' difference against one input's impedance");
         AddNeeded(list, design, at);
-        list.Word("mains.signs", "signs of electrode mismatch, resistor and capacitor tolerance in the worst case", $"{Sign(mains.Signs.Mismatch)}, {Sign(mains.Signs.Resistors)}, {Sign(mains.Signs.Capacitors)}", Equations.Signs);
+        list.Word(ResultIds.Mains.Signs, "signs of electrode mismatch, resistor and capacitor tolerance in the worst case", $"{Sign(mains.Signs.Mismatch)}, {Sign(mains.Signs.Resistors)}, {Sign(mains.Signs.Capacitors)}", Equations.Signs);
         foreach (MainsHarmonic harmonic in mains.Harmonics)
         {
-            string id = $"mains.harmonic.{harmonic.Order}";
+            HarmonicIds ids = ResultIds.Mains.Harmonic(harmonic.Order);
             string name = $"mains harmonic {harmonic.Order} ({QuantityText.FormatPart(Frequency.FromHertz(harmonic.Hertz))})";
-            list.Number(id + ".input", name + " at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.AtInput.Total), Equations.HarmonicInput);
-            list.Number(id + ".converter", name + " as the converter sees it, at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.Converter), Equations.HarmonicConverter);
-            list.Number(id + ".recorded", name + " in the recording, at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.Recorded), Equations.HarmonicRecorded);
+            list.Number(ids.Input, name + " at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.AtInput.Total), Equations.HarmonicInput);
+            list.Number(ids.Converter, name + " as the converter sees it, at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.Converter), Equations.HarmonicConverter);
+            list.Number(ids.Recorded, name + " in the recording, at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.Recorded), Equations.HarmonicRecorded);
             list.Number(
-                id + ".lands_at", name + " lands at", "", Frequency.FromHertz(harmonic.LandsAt), Equations.LandsAt,
+                ids.LandsAt, name + " lands at", "", Frequency.FromHertz(harmonic.LandsAt), Equations.LandsAt,
                 hand: ConverterLanding(harmonic.Hertz, design), text: $"{QuantityText.Format(harmonic.LandsLow, "Hz")} to {QuantityText.Format(harmonic.LandsHigh, "Hz")} with the mains' deviation{(harmonic.InBand ? "; in the band" : "")}");
         }
 
-        list.Number("mains.recorded", "mains recorded in the band, worst-case sum, rms", "", VoltageRms.FromVolts(mains.Recorded), Equations.Recorded);
+        list.Number(ResultIds.Mains.Recorded, "mains recorded in the band, worst-case sum, rms", "", VoltageRms.FromVolts(mains.Recorded), Equations.Recorded);
         list.Number(
-            "mains.recorded_everywhere", "mains recorded anywhere, worst-case sum, rms", "", VoltageRms.FromVolts(mains.RecordedEverywhere), Equations.RecordedEverywhere, text: Everywhere(design, mains));
+            ResultIds.Mains.RecordedEverywhere, "mains recorded anywhere, worst-case sum, rms", "", VoltageRms.FromVolts(mains.RecordedEverywhere), Equations.RecordedEverywhere, text: Everywhere(design, mains));
         if (evaluation.Drive is { } drive)
         {
             AddDrive(list, evaluation, drive);
@@ -90,13 +91,13 @@ internal static class MainsReport
         if (residue.Volts <= at.Leads + at.Loop)
         {
             list.Unbounded(
-                "mains.cmrr_needed", "rejection needed for the residue asked for", "", "dB", Equations.CmrrNeeded,
+                ResultIds.Mains.CmrrNeeded, "rejection needed for the residue asked for", "", "dB", Equations.CmrrNeeded,
                 $"no CMRR helps: leads and loop alone leave {QuantityText.Format(at.Leads + at.Loop, "V")}, above {QuantityText.Format(residue)}");
         }
         else
         {
             list.Decibel(
-                "mains.cmrr_needed", "rejection needed for the residue asked for", "", at.BodyCommonMode, residue.Volts, Equations.CmrrNeeded, "no common mode to reject",
+                ResultIds.Mains.CmrrNeeded, "rejection needed for the residue asked for", "", at.BodyCommonMode, residue.Volts, Equations.CmrrNeeded, "no common mode to reject",
                 0 < at.BodyCommonMode ? MainsFormulas.RejectionNeeded(VoltageRms.FromVolts(at.BodyCommonMode), residue) : null);
         }
     }
@@ -164,37 +165,37 @@ internal static class MainsReport
         {
             Frequency[] poles = HandPoles(design, set);
             list.Number(
-                "drive.unity_gain_frequency", "driven ground: where the loop gain falls to 1", "f_c", Frequency.FromHertz(crossing), Equations.UnityGain,
+                ResultIds.Drive.UnityGainFrequency, "driven ground: where the loop gain falls to 1", "f_c", Frequency.FromHertz(crossing), Equations.UnityGain,
                 hand: MainsFormulas.DrivenGroundCrossing(unity, poles), assumption: "the formula has one pole of the ground electrode's resistance and the body's capacitance");
             list.Number(
-                "drive.phase_margin", "driven ground: phase margin", "PM", Angle.FromDegrees(margin), Equations.PhaseMargin,
+                ResultIds.Drive.PhaseMargin, "driven ground: phase margin", "PM", Angle.FromDegrees(margin), Equations.PhaseMargin,
                 hand: MainsFormulas.DrivenGroundPhaseMargin(unity, poles), assumption: "the formula has one pole of the ground electrode's resistance and the body's capacitance");
         }
         else
         {
-            list.Unbounded("drive.unity_gain_frequency", "driven ground: where the loop gain falls to 1", "f_c", "Hz", Equations.UnityGain, Never);
-            list.Unbounded("drive.phase_margin", "driven ground: phase margin", "PM", "°", Equations.PhaseMargin, Never);
+            list.Unbounded(ResultIds.Drive.UnityGainFrequency, "driven ground: where the loop gain falls to 1", "f_c", "Hz", Equations.UnityGain, Never);
+            list.Unbounded(ResultIds.Drive.PhaseMargin, "driven ground: phase margin", "PM", "°", Equations.PhaseMargin, Never);
         }
 
         list.Number(
-            "drive.gain_at_mains", "driven ground: loop gain at the mains frequency", "|T|", Decibels.FromVoltageRatio(Math.Max(1e-15, drive.GainAtMains)), Equations.DriveGain,
+            ResultIds.Drive.GainAtMains, "driven ground: loop gain at the mains frequency", "|T|", Decibels.FromVoltageRatio(Math.Max(1e-15, drive.GainAtMains)), Equations.DriveGain,
             hand: MainsFormulas.DrivenGroundLoopGain(unity, design.Mains.Frequency), assumption: "the formula is the amplifier alone; the body's load takes the rest");
         double dc = Math.Abs(evaluation.Levels.Direct.OffsetDrive[0] * design.Electrodes.Offset.Volts);
         double ac = evaluation.Mains.DriveSwing;
         list.Number(
-            "drive.swing_needed", "driven ground: swing needed, peak", "", Voltage.FromVolts(ac + dc), Equations.DriveSwing, $"{QuantityText.Format(ac, "V")} + {QuantityText.Format(dc, "V")}",
+            ResultIds.Drive.SwingNeeded, "driven ground: swing needed, peak", "", Voltage.FromVolts(ac + dc), Equations.DriveSwing, $"{QuantityText.Format(ac, "V")} + {QuantityText.Format(dc, "V")}",
             text: $"{QuantityText.Format(ac, "V")} of it mains, {QuantityText.Format(dc, "V")} electrode offset");
         if (drive.WorstPhaseMargin is { } worst)
         {
             LoopSurroundings at = drive.WorstCase;
             list.Number(
-                "drive.worst_phase_margin", "driven ground: least phase margin over its range of loads", "PM_min", Angle.FromDegrees(worst), Equations.WorstMargin,
+                ResultIds.Drive.WorstPhaseMargin, "driven ground: least phase margin over its range of loads", "PM_min", Angle.FromDegrees(worst), Equations.WorstMargin,
                 text: $"at body to earth {QuantityText.Format(at.BodyToEarth, "F")}, ground electrode {QuantityText.Format(at.ElectrodeFactor * design.Electrodes.Ground!.DcResistance.Ohms, "Ω")}, "
                     + (1e-7 < at.CommonToEarth ? "common earthed" : "on battery"));
         }
         else
         {
-            list.Unbounded("drive.worst_phase_margin", "driven ground: least phase margin over its range of loads", "PM_min", "°", Equations.WorstMargin, Never);
+            list.Unbounded(ResultIds.Drive.WorstPhaseMargin, "driven ground: least phase margin over its range of loads", "PM_min", "°", Equations.WorstMargin, Never);
         }
     }
 

@@ -1,7 +1,7 @@
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 
@@ -13,7 +13,6 @@ internal static class MontageReport
     public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
-        string[] sites = [.. Enumerable.Range(0, design.Channels).Select(i => i < design.Montage.Sites.Count ? design.Montage.Sites[i] : $"{i + 1}")];
         if (design.Montage.Sites.Count != 0 && design.Montage.Sites.Count != design.Channels)
         {
             findings.Add(Messages.SiteCount(design.Montage.Sites.Count, design.Channels));
@@ -21,77 +20,43 @@ internal static class MontageReport
 
         (double own, double shared) = Split(evaluation.Noise);
         double total = own + shared;
-        list.Number("montage.correlation", "correlation of noise between recorded channels, from the shared reference", "ρ", Ratio.FromFraction(total == 0 ? 0 : shared / total), Equations.Correlation);
-        foreach ((string name, double[] weights) in Rows(design.Montage, sites))
+        list.Number(ResultIds.Montage.Correlation, "correlation of noise between recorded channels, from the shared reference", "ρ", Ratio.FromFraction(total == 0 ? 0 : shared / total), Equations.Correlation);
+        foreach ((string name, double[] weights) in design.Montage.ChannelNames(design.Channels).Zip(Weights(design.Montage.Kind, design.Channels)))
         {
             double squares = weights.Sum(c => c * c), sum = weights.Sum();
             sum = Math.Abs(sum) < 1e-12 ? 0 : sum;
             double noise = Math.Sqrt((own * squares) + (shared * sum * sum));
-            string id = "montage." + DesignFields.Slug(name);
-            if (list.Has(id + ".noise"))
-            {
-                continue;
-            }
-
+            MontageIds ids = ResultIds.Montage.Channel(name);
             list.Number(
-                id + ".noise", $"noise of derived channel {name}, rms", "σ", VoltageRms.FromVolts(noise), Equations.MontageNoise,
+                ids.Noise, $"noise of derived channel {name}, rms", "σ", VoltageRms.FromVolts(noise), Equations.MontageNoise,
                 $"√({QuantityText.Format(Math.Sqrt(own), "V")}²·{QuantityText.FormatNumber(squares)} + {QuantityText.Format(Math.Sqrt(shared), "V")}²·{QuantityText.FormatNumber(sum)}²)");
             list.Number(
-                id + ".shared_reference", $"what the shared reference puts into {name}, rms", "", VoltageRms.FromVolts(Math.Sqrt(shared) * Math.Abs(sum)), Equations.SharedReference,
+                ids.SharedReference, $"what the shared reference puts into {name}, rms", "", VoltageRms.FromVolts(Math.Sqrt(shared) * Math.Abs(sum)), Equations.SharedReference,
                 text: sum == 0 ? "the reference cancels" : null);
         }
     }
 
-    /// <summary>Weights of the recorded channels in each derived one.</summary>
-    public static IEnumerable<(string Name, double[] Weights)> Rows(Montage montage, string[] sites)
+    /// <summary>Weights of the recorded channels in each derived one, in the order of <see cref="Montage.ChannelNames"/>.</summary>
+    public static IEnumerable<double[]> Weights(MontageKind kind, int channels)
     {
-        int n = sites.Length;
-        switch (montage.Kind)
+        int n = channels, rows = kind == MontageKind.Bipolar ? n - 1 : kind == MontageKind.MeanOfOthers && n < 2 ? 0 : n;
+        for (int i = 0; i < rows; i++)
         {
-            case MontageKind.Referential:
-                for (int i = 0; i < n; i++)
-                {
-                    yield return ($"{sites[i]}-{montage.Reference}", Unit(n, i));
-                }
+            double others = kind switch
+            {
+                MontageKind.Average => -1.0 / n,
+                MontageKind.MeanOfOthers => -1.0 / (n - 1),
+                _ => 0,
+            };
+            double[] row = [.. Enumerable.Repeat(others, n)];
+            row[i] = kind == MontageKind.Average ? 1 + others : 1;
+            if (kind == MontageKind.Bipolar)
+            {
+                row[i + 1] = -1;
+            }
 
-                break;
-            case MontageKind.Bipolar:
-                for (int i = 0; i + 1 < n; i++)
-                {
-                    double[] row = Unit(n, i);
-                    row[i + 1] = -1;
-                    yield return ($"{sites[i]}-{sites[i + 1]}", row);
-                }
-
-                break;
-            case MontageKind.Average:
-                for (int i = 0; i < n; i++)
-                {
-                    double[] row = [.. Enumerable.Repeat(-1.0 / n, n)];
-                    row[i] += 1;
-                    yield return ($"{sites[i]}-average", row);
-                }
-
-                break;
-            case MontageKind.MeanOfOthers:
-                for (int i = 0; i < n && 1 < n; i++)
-                {
-                    double[] row = [.. Enumerable.Repeat(-1.0 / (n - 1), n)];
-                    row[i] = 1;
-                    yield return ($"{sites[i]}-others", row);
-                }
-
-                break;
-            default:
-                throw new ArgumentOutOfRangeException(nameof(montage), montage.Kind, "Montage is not handled.");
+            yield return row;
         }
-    }
-
-    private static double[] Unit(int n, int i)
-    {
-        var row = new double[n];
-        row[i] = 1;
-        return row;
     }
 
     /// <summary>Variances of a channel: its own, and that of the reference's lead, which every channel gets alike.</summary>
@@ -100,14 +65,9 @@ internal static class MontageReport
     private static (double Own, double Shared) Split(NoiseBudget noise)
     {
         double shared = 0, total = noise.Total * noise.Total;
-        foreach ((string name, double rms) in noise.Rows())
+        foreach (NoiseRow row in noise.Rows())
         {
-            shared += name switch
-            {
-                "reference electrode" => rms * rms,
-                "protection resistors" => rms * rms / 2,
-                _ => 0,
-            };
+            shared += row.Id == SourceId.ReferenceElectrode ? row.Rms * row.Rms : row.Id == SourceId.ProtectionResistors ? row.Rms * row.Rms / 2 : 0;
         }
 
         return (Math.Max(0, total - shared), shared);

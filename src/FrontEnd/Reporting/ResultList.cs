@@ -1,3 +1,4 @@
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
@@ -15,17 +16,17 @@ internal sealed class ResultList
     private const double NoticeablePlain = 0.05;
 
     private readonly List<Result> _results = new(256);
-    private readonly Dictionary<string, int> _index = new(256, StringComparer.Ordinal);
+    private readonly Dictionary<ResultId, int> _index = new(256);
 
     public IReadOnlyList<Result> Results => _results;
 
-    public Result this[string id] => _results[_index[id]];
+    public Result this[ResultId id] => _results[_index[id]];
 
-    public bool Has(string id) => _index.ContainsKey(id);
+    public bool Has(ResultId id) => _index.ContainsKey(id);
 
     /// <summary>Adds a number; a hand figure is compared with it.</summary>
     public void Number(
-        string id, string name, string symbol, IQuantity value, Equation equation, string substituted = "", TextbookFigure? hand = null, string? assumption = null, string? text = null) =>
+        ResultId id, string name, string symbol, IQuantity value, Equation equation, string substituted = "", TextbookFigure? hand = null, string? assumption = null, string? text = null) =>
         Add(new Result
         {
             Id = id,
@@ -39,17 +40,17 @@ internal sealed class ResultList
             Text = text,
         });
 
-    public void Word(string id, string name, string text, Equation equation) =>
+    public void Word(ResultId id, string name, string text, Equation equation) =>
         Add(new Result { Id = id, Name = name, Symbol = "", Unit = "", State = ResultState.Word, Text = text, Equation = equation });
 
-    public void Unbounded(string id, string name, string symbol, string unit, Equation equation, string text) =>
+    public void Unbounded(ResultId id, string name, string symbol, string unit, Equation equation, string text) =>
         Add(new Result { Id = id, Name = name, Symbol = symbol, Unit = unit, State = ResultState.Unbounded, Text = text, Equation = equation });
 
-    public void Missing(string id, string name, string symbol, string unit, Equation equation, string findingCode) =>
+    public void Missing(ResultId id, string name, string symbol, string unit, Equation equation, string findingCode) =>
         Add(new Result { Id = id, Name = name, Symbol = symbol, Unit = unit, State = ResultState.Missing, Equation = equation, FindingCode = findingCode });
 
     /// <summary>Adds a ratio in decibels, or "unbounded" where there is nothing to divide by or it is beyond 300 dB.</summary>
-    public void Decibel(string id, string name, string symbol, double numerator, double denominator, Equation equation, string unboundedText, TextbookFigure? hand = null, string? assumption = null, string? text = null)
+    public void Decibel(ResultId id, string name, string symbol, double numerator, double denominator, Equation equation, string unboundedText, TextbookFigure? hand = null, string? assumption = null, string? text = null)
     {
         double ratio = numerator / denominator;
         if (double.IsNaN(ratio) || ratio <= 0 || UnboundedDecibels < 20 * Math.Log10(ratio))
@@ -63,7 +64,7 @@ internal sealed class ResultList
     }
 
     /// <summary>Puts a verdict on a result.</summary>
-    public void Judge(string id, Verdict verdict) => _results[_index[id]] = this[id] with { Verdict = verdict };
+    public void Judge(ResultId id, Verdict verdict) => _results[_index[id]] = this[id] with { Verdict = verdict };
 
     /// <summary>The difference is a share for quantities with a scale and plain for decibels, degrees and bits.</summary>
     private static HandFigure Compare(IQuantity value, TextbookFigure hand, string? assumption)

@@ -1,7 +1,7 @@
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
@@ -20,19 +20,19 @@ internal static class SafetyReport
         Design design = evaluation.Design;
         Voltage highest = design.Supply.Highest;
         var fitted = SafetyLanes.Least(design);
-        (string Name, double Ohms)[] leads = [.. Leads(fitted)];
+        (Lead Lead, double Ohms)[] leads = [.. Leads(fitted)];
         Current limit = design.Requirements.FaultCurrent;
-        (string worstName, double least) = leads.MinBy(lead => lead.Ohms);
-        AddCurrent(list, "safety.fault_current", $"dc through one electrode after a single fault ({worstName})", highest, least, limit);
-        foreach ((string name, double ohms) in leads)
+        (Lead worst, double least) = leads.MinBy(lead => lead.Ohms);
+        AddCurrent(list, ResultIds.Safety.FaultCurrent, $"dc through one electrode after a single fault ({worst.Source().Words})", highest, least, limit);
+        foreach ((Lead lead, double ohms) in leads)
         {
-            AddCurrent(list, "safety.fault_current." + DesignFields.Slug(name), $"dc through the {name} after a single fault", highest, ohms, limit);
+            AddCurrent(list, ResultIds.Safety.FaultCurrentOf(lead), $"dc through the {lead.Source().Words} after a single fault", highest, ohms, limit);
         }
 
         if (evaluation.Drive is not null)
         {
             AddCurrent(
-                list, "safety.driven_ground_current", "dc through the driven ground with its amplifier at the rail (a lead fell off: normal operation)", highest, fitted.Ground!.Value[0], design.Requirements.DrivenGroundCurrent);
+                list, ResultIds.Safety.DrivenGroundCurrent, "dc through the driven ground with its amplifier at the rail (a lead fell off: normal operation)", highest, fitted.Ground!.Value[0], design.Requirements.DrivenGroundCurrent);
         }
 
         AddNeeded(list, design, highest, limit);
@@ -40,22 +40,22 @@ internal static class SafetyReport
         if (design.ContactCheck is { } check)
         {
             list.Number(
-                "safety.contact_check_current", "contact check's current, peak", "I", check.Current, new Equation("as set", Equations.Derived),
+                ResultIds.Safety.ContactCheckCurrent, "contact check's current, peak", "I", check.Current, new Equation("as set", Equations.Derived),
                 text: $"{(check.Current.Amperes <= design.Requirements.DrivenGroundCurrent.Amperes ? "below" : "above")} the quoted limit {QuantityText.Format(design.Requirements.DrivenGroundCurrent)}");
         }
     }
 
-    private static IEnumerable<(string Name, double Ohms)> Leads(SafetyLanes fitted)
+    private static IEnumerable<(Lead Lead, double Ohms)> Leads(SafetyLanes fitted)
     {
-        yield return ("active electrode", fitted.Active[0]);
-        yield return ("reference electrode", fitted.Reference[0]);
+        yield return (Lead.Active, fitted.Active[0]);
+        yield return (Lead.Reference, fitted.Reference[0]);
         if (fitted.Ground is { } ground)
         {
-            yield return ("ground electrode", ground[0]);
+            yield return (Lead.Ground, ground[0]);
         }
     }
 
-    private static void AddCurrent(ResultList list, string id, string name, Voltage highest, double ohms, Current limit)
+    private static void AddCurrent(ResultList list, ResultId id, string name, Voltage highest, double ohms, Current limit)
     {
         if (ohms <= 0)
         {
@@ -73,36 +73,36 @@ internal static class SafetyReport
         const string Name = "series resistor that each measuring lead needs";
         if (limit.Amperes <= 0)
         {
-            list.Unbounded("safety.series_resistance_needed", Name, "R", "Ω", Equations.SeriesNeeded, "a limit of zero allows no current at all");
+            list.Unbounded(ResultIds.Safety.SeriesResistanceNeeded, Name, "R", "Ω", Equations.SeriesNeeded, "a limit of zero allows no current at all");
             return;
         }
 
         double ohms = highest.Volts / limit.Amperes / (1 - design.Input.ResistorTolerance.Fraction);
         double preferred = PreferredValues.AtLeast(ohms, PreferredSeries.E24);
         list.Number(
-            "safety.series_resistance_needed", Name, "R", Resistance.FromOhms(ohms), Equations.SeriesNeeded, hand: SafetyFormulas.SeriesResistanceNeeded(highest, limit),
+            ResultIds.Safety.SeriesResistanceNeeded, Name, "R", Resistance.FromOhms(ohms), Equations.SeriesNeeded, hand: SafetyFormulas.SeriesResistanceNeeded(highest, limit),
             assumption: "the formula leaves out the resistor's tolerance", text: $"next preferred value {QuantityText.FormatPart(Resistance.FromOhms(preferred))}; {LimitOrigin}");
     }
 
-    private static void AddSum(ResultList list, List<Finding> findings, Design design, Voltage highest, (string Name, double Ohms)[] leads, Current limit)
+    private static void AddSum(ResultList list, List<Finding> findings, Design design, Voltage highest, (Lead Lead, double Ohms)[] leads, Current limit)
     {
-        const string Id = "safety.sum_of_leads", Name = "dc through all leads together, one shared fault";
+        const string Name = "dc through all leads together, one shared fault";
         int actives = design.Channels;
         double siemens = 0;
-        foreach ((string name, double ohms) in leads)
+        foreach ((Lead lead, double ohms) in leads)
         {
-            siemens += (name == "active electrode" ? actives : 1) / ohms;
+            siemens += (lead == Lead.Active ? actives : 1) / ohms;
         }
 
         if (!double.IsFinite(siemens))
         {
-            list.Unbounded(Id, Name, "I", "A", Equations.FaultCurrent, "a lead has no resistor: above the quoted limit");
+            list.Unbounded(ResultIds.Safety.SumOfLeads, Name, "I", "A", Equations.FaultCurrent, "a lead has no resistor: above the quoted limit");
             return;
         }
 
         Current sum = Current.FromAmperes(highest.Volts * siemens);
         bool above = limit.Amperes < sum.Amperes;
-        list.Number(Id, Name, "I", sum, Equations.FaultCurrent, text: $"{(above ? "above" : "below")} the quoted limit {QuantityText.Format(limit)} for one electrode; {LimitOrigin}");
+        list.Number(ResultIds.Safety.SumOfLeads, Name, "I", sum, Equations.FaultCurrent, text: $"{(above ? "above" : "below")} the quoted limit {QuantityText.Format(limit)} for one electrode; {LimitOrigin}");
         if (above)
         {
             findings.Add(Messages.SharedFault(QuantityText.Format(sum), QuantityText.Format(limit)));

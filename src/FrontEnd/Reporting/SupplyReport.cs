@@ -1,6 +1,7 @@
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
@@ -19,7 +20,7 @@ internal static class SupplyReport
             double volts = converter.ReferenceVoltage?.Volts ?? converter.FullScale.Volts;
             double residue = reference.Volts * evaluation.Levels.DcAtConverter / volts / evaluation.GainMid;
             list.Number(
-                "supply.reference_noise", "the reference's noise on the dc at the converter, at the electrodes, rms", "", VoltageRms.FromVolts(residue), Equations.ReferenceNoise,
+                ResultIds.Supply.ReferenceNoise, "the reference's noise on the dc at the converter, at the electrodes, rms", "", VoltageRms.FromVolts(residue), Equations.ReferenceNoise,
                 $"{QuantityText.Format(reference)} · {QuantityText.Format(evaluation.Levels.DcAtConverter, "V")}/{QuantityText.Format(volts, "V")}/{QuantityText.FormatNumber(evaluation.GainMid, 4)}");
         }
 
@@ -29,7 +30,7 @@ internal static class SupplyReport
             bool inBand = design.Band.Low.Hertz <= landing && landing <= design.Band.High.Hertz;
             TextbookFigure hand = AmplifierFormulas.SupplyRipple(ripple, design.Amplifier.SupplyRejection);
             list.Number(
-                "supply.ripple_residue", "supply ripple through the amplifier, at the electrodes, rms", "", VoltageRms.FromVolts(hand.Value), Equations.Ripple, hand.Substituted, hand,
+                ResultIds.Supply.RippleResidue, "supply ripple through the amplifier, at the electrodes, rms", "", VoltageRms.FromVolts(hand.Value), Equations.Ripple, hand.Substituted, hand,
                 text: $"lands at {QuantityText.Format(landing, "Hz")}{(inBand ? ", in the band" : ", outside the band")}");
         }
 
@@ -37,7 +38,7 @@ internal static class SupplyReport
         {
             // What the body's common mode suffers, the mid-rail's noise suffers too: divider and CMRR at the mains frequency.
             double share = (evaluation.Mains.AtInput.Divider + evaluation.Mains.AtInput.Amplifier) / evaluation.Mains.AtInput.BodyCommonMode;
-            list.Number("supply.mid_rail_noise", "the mid-rail's noise as common mode, at the electrodes, rms", "", VoltageRms.FromVolts(midRail.Volts * share), Equations.MidRail);
+            list.Number(ResultIds.Supply.MidRailNoise, "the mid-rail's noise as common mode, at the electrodes, rms", "", VoltageRms.FromVolts(midRail.Volts * share), Equations.MidRail);
         }
 
         AddPower(list, design);
@@ -64,16 +65,16 @@ internal static class SupplyReport
         (double perChannel, double shared) = Amperes(design);
         double total = TotalAmperes(design);
         list.Number(
-            "power.supply_current", "supply current", "I", Current.FromAmperes(total), Equations.SupplyCurrent,
+            ResultIds.Power.SupplyCurrent, "supply current", "I", Current.FromAmperes(total), Equations.SupplyCurrent,
             $"{design.Channels} · {QuantityText.Format(perChannel, "A")} + {QuantityText.Format(shared, "A")} + {QuantityText.Format(design.Converter.SupplyCurrent)} + {QuantityText.Format(design.Supply.OtherCurrent)}",
             text: $"analogue path {QuantityText.Format(design.Channels * perChannel, "A")}, buffers and driven ground {QuantityText.Format(shared, "A")}, converter {QuantityText.Format(design.Converter.SupplyCurrent)}, the rest {QuantityText.Format(design.Supply.OtherCurrent)}");
         if (design.Supply.BatteryCapacity is { } capacity && 0 < total)
         {
             TextbookFigure hand = PowerFormulas.BatteryLife(capacity, design.Supply.UsableShare, Current.FromAmperes(total));
-            list.Number("power.battery_life", "battery life", "t", Duration.FromSeconds(hand.Value), Equations.BatteryLife, hand.Substituted, hand);
+            list.Number(ResultIds.Power.BatteryLife, "battery life", "t", Duration.FromSeconds(hand.Value), Equations.BatteryLife, hand.Substituted, hand);
         }
 
         TextbookFigure rate = ConverterFormulas.DataRate(design.Channels, design.Converter.Rate, BitCount.FromBits(design.Converter.Bits), design.Supply.DataOverhead);
-        list.Number("data.bit_rate", "data rate with overhead", "", DataRate.FromBitsPerSecond(rate.Value), Equations.BitRate, rate.Substituted, rate);
+        list.Number(ResultIds.Data.BitRate, "data rate with overhead", "", DataRate.FromBitsPerSecond(rate.Value), Equations.BitRate, rate.Substituted, rate);
     }
 }

@@ -2,6 +2,7 @@ using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 
@@ -14,8 +15,8 @@ internal static class WordReport
     private const double ShareOfNoise = 0.1;
 
     /// <param name="index">The filter's place in the chain.</param>
-    /// <param name="id">"digital.high-pass".</param>
-    public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation, int index, string id)
+    /// <param name="ids">Its figures' ids.</param>
+    public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation, int index, DigitalIds ids)
     {
         DigitalArithmetic arithmetic = evaluation.Design.Arithmetic;
         if (arithmetic.Word == DigitalWord.Double)
@@ -25,13 +26,13 @@ internal static class WordReport
 
         string name = evaluation.Digital.Stages[index].Name;
         WordFigures figures = WordFigures.Of(evaluation.Digital.Designed[index], arithmetic.Format, arithmetic.Form);
-        list.Number(id + ".pole_movement", $"largest distance that a pole of {name} moves when its coefficients are rounded", "", Ratio.FromFraction(figures.PoleMovement), Equations.PoleMovement);
-        list.Number(id + ".dc_gain", $"gain of {name} at 0 Hz, coefficients as rounded", "", Ratio.FromFraction(figures.DcGain ?? 0), Equations.DigitalDcGain);
-        list.Number(id + ".overflow_bits", $"headroom above full scale that rules out overflow inside {name}", "", BitCount.FromBits(figures.HeadroomBits), Equations.OverflowBits);
+        list.Number(ids.PoleMovement, $"largest distance that a pole of {name} moves when its coefficients are rounded", "", Ratio.FromFraction(figures.PoleMovement), Equations.PoleMovement);
+        list.Number(ids.DcGain, $"gain of {name} at 0 Hz, coefficients as rounded", "", Ratio.FromFraction(figures.DcGain ?? 0), Equations.DigitalDcGain);
+        list.Number(ids.OverflowBits, $"headroom above full scale that rules out overflow inside {name}", "", BitCount.FromBits(figures.HeadroomBits), Equations.OverflowBits);
         double step = evaluation.Design.Converter.LsbVolts / evaluation.GainMid;
         double roundOff = step * (arithmetic.IsFixed ? FixedRoundOff(evaluation, index, arithmetic.StateFraction) : SingleRoundOff(evaluation, index));
         list.Number(
-            id + ".round_off", $"round-off of {name} in the band, at the electrodes, rms", "", VoltageRms.FromVolts(roundOff), arithmetic.IsFixed ? Equations.FixedRoundOff : Equations.SingleRoundOff,
+            ids.RoundOff, $"round-off of {name} in the band, at the electrodes, rms", "", VoltageRms.FromVolts(roundOff), arithmetic.IsFixed ? Equations.FixedRoundOff : Equations.SingleRoundOff,
             text: $"{QuantityText.FormatNumber(roundOff / step)} LSB");
         double noise = evaluation.Noise.Total;
         string key = $"digital[{index + 1}]";
@@ -43,7 +44,7 @@ internal static class WordReport
 
         if (figures.DeadBand is { } band)
         {
-            list.Number(id + ".dead_band", $"largest level at which {name} can hang, at the electrodes, peak", "", Voltage.FromVolts(band * step), Equations.DeadBand, text: $"{QuantityText.FormatNumber(band)} LSB");
+            list.Number(ids.DeadBand, $"largest level at which {name} can hang, at the electrodes, peak", "", Voltage.FromVolts(band * step), Equations.DeadBand, text: $"{QuantityText.FormatNumber(band)} LSB");
             double smallest = Math.Sqrt(2) * evaluation.Design.SmallestSignal.Volts;
             if (smallest < band * step)
             {

@@ -1,12 +1,13 @@
 using FrontEnd.Designs;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 
 namespace FrontEnd.Results;
 
 /// <summary>Everything that follows from a design. Views print it; they never calculate.</summary>
 public sealed record Assessment
 {
-    private readonly Dictionary<string, Result> _byId;
+    private readonly Dictionary<ResultId, Result> _byId;
 
     public Assessment(Design design, IReadOnlyList<Result> results, IReadOnlyList<Finding> findings, Curves curves)
     {
@@ -14,7 +15,7 @@ public sealed record Assessment
         Results = results;
         Findings = findings;
         Curves = curves;
-        _byId = new Dictionary<string, Result>(results.Count, StringComparer.Ordinal);
+        _byId = new Dictionary<ResultId, Result>(results.Count);
         foreach (Result result in results)
         {
             _byId.Add(result.Id, result);
@@ -40,11 +41,17 @@ public sealed record Assessment
     /// <summary>True where no requirement fails; marginal counts as met, not judged does not count.</summary>
     public bool AllRequirementsMet => Results.All(result => result.Verdict.Kind != VerdictKind.Fail);
 
-    /// <summary>The result with this id; throws where there is none.</summary>
-    public Result this[string id] => _byId[id];
+    /// <summary>The result with this id; throws where the design has none.</summary>
+    public Result this[ResultId id] => _byId[id];
 
-    /// <summary>The result with this id; null where there is none.</summary>
-    public Result? Find(string id) => _byId.GetValueOrDefault(id);
+    /// <summary>The same by the id as a user writes it.</summary>
+    public Result this[string id] => _byId[new(id)];
+
+    /// <summary>The result with this id; null where the design has none.</summary>
+    public Result? Find(ResultId id) => _byId.GetValueOrDefault(id);
+
+    /// <summary>The same by the id as a user writes it.</summary>
+    public Result? Find(string id) => Find(new ResultId(id));
 
     private static int Rank(VerdictKind kind) => kind switch
     {

@@ -1,3 +1,5 @@
+using FrontEnd.Identity;
+
 namespace FrontEnd.Results;
 
 /// <summary>The lines of the plots: plain SI doubles, every Y array as long as its X.</summary>
@@ -38,4 +40,8 @@ public sealed record Curves
 }
 
 /// <summary>One line of a plot.</summary>
-public sealed record Curve(string Name, string XUnit, string YUnit, double[] X, double[] Y);
+public sealed record Curve(string Name, string XUnit, string YUnit, double[] X, double[] Y)
+{
+    /// <summary>The source of noise that the line is; null for any other line.</summary>
+    public SourceId? Source { get; init; }
+}

@@ -1,3 +1,4 @@
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Results;
@@ -5,8 +6,8 @@ namespace FrontEnd.Results;
 /// <summary>One figure that follows from a design, with everything needed to answer "why?".</summary>
 public sealed record Result
 {
-    /// <summary>Stable dotted word, the same on screens, in the command, in sheets and in tests: <c>noise.total</c>.</summary>
-    public required string Id { get; init; }
+    /// <summary>Which figure it is.</summary>
+    public required ResultId Id { get; init; }
 
     /// <summary>What it is, in words of the trade, with its kind: "noise at the electrodes, rms".</summary>
     public required string Name { get; init; }

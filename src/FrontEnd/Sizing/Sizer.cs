@@ -6,6 +6,7 @@ using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Identity;
 using FrontEnd.Numbers;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
@@ -39,7 +40,7 @@ public static class Sizer
         public double Total { get; set; } = double.PositiveInfinity;
     }
 
-    private sealed record Tried(Design Design, Dictionary<string, Result> Judged);
+    private sealed record Tried(Design Design, Dictionary<ResultId, Result> Judged);
 
     private sealed record Walk(SizedDesign? Found, List<Tried> Failed, Dictionary<string, (int Count, double Best)> Bounds, int Candidates, int Evaluated);
 
@@ -61,7 +62,7 @@ public static class Sizer
         [
             .. from pair in grounds
                from converter in request.Shelf.Converters
-               where Belong(pair.Amplifier, converter)
+               where request.Shelf.Belong(pair.Amplifier, converter)
                select (Family[])[
                    .. from rate in SizingGrid.Rates(converter, start)
                       from filter in SizingGrid.Filters(converter)
@@ -96,10 +97,6 @@ public static class Sizer
             .FirstOrDefault(finding => finding.Severity == Severity.Error && !finding.Field.StartsWith("amplifier", StringComparison.Ordinal));
         return wrong ?? (request.BatteryLife is not null && request.Fixed.Supply.BatteryCapacity is null ? Messages.LifeWithoutBattery() : null);
     }
-
-    /// <summary>An amplifier on a converter's chip is used with such a converter only.</summary>
-    private static bool Belong(DifferentialAmplifier amplifier, AnalogDigitalConverter converter) =>
-        !amplifier.Card.StartsWith("integrated", StringComparison.Ordinal) || converter.Card.EndsWith("biopotential", StringComparison.Ordinal);
 
     private static double? WorstPhaseMargin(Design design)
     {
@@ -175,7 +172,7 @@ public static class Sizer
                 continue;
             }
 
-            string[] failing = [.. judged.Values.Where(result => result.Verdict.Kind == VerdictKind.Fail).Select(result => result.Id)];
+            ResultId[] failing = [.. judged.Values.Where(result => result.Verdict.Kind == VerdictKind.Fail).Select(result => result.Id)];
             if (failing.Length == 0)
             {
                 return new Walk(Describe(candidate, judged), failed, bounds, candidates.Count, evaluated);
@@ -188,11 +185,11 @@ public static class Sizer
                 break;
             }
 
-            if (judged.Values.FirstOrDefault(result => result.Id.EndsWith(".headroom", StringComparison.Ordinal)) is { State: ResultState.Number, Verdict.Kind: VerdictKind.Fail } headroom)
+            if (judged.Values.FirstOrDefault(result => ResultIds.Levels.IsHeadroom(result.Id)) is { State: ResultState.Number, Verdict.Kind: VerdictKind.Fail } headroom)
             {
                 Tighten(limits, headroom, design.Amplifier.Gain, total);
             }
-            else if (failing.Contains("levels.offset_survived", StringComparer.Ordinal))
+            else if (failing.Contains(ResultIds.Levels.OffsetSurvived))
             {
                 limits.First = Math.Min(limits.First, design.Amplifier.Gain * 0.999);
             }
@@ -201,17 +198,21 @@ public static class Sizer
         return new Walk(null, failed, bounds, candidates.Count, evaluated);
     }
 
-    private static bool IsLevel(string id) => id.StartsWith("levels.", StringComparison.Ordinal);
+    private static bool IsLevel(ResultId id) => ResultIds.Levels.All.Has(id);
 
     /// <summary>Does not depend on the gain split, or only gets worse along the walk.</summary>
-    private static bool IsShared(string id) =>
-        id is "mains.total" or "noise.board_share" or "alias.fold_attenuation" or "alias.modulator_fold_attenuation" || id.StartsWith("drive.", StringComparison.Ordinal) || id.StartsWith("safety.", StringComparison.Ordinal);
+    private static bool IsShared(ResultId id) =>
+        id == ResultIds.Mains.Total || id == ResultIds.Noise.BoardShare || ResultIds.Alias.All.Has(id) || ResultIds.Drive.All.Has(id) || ResultIds.Safety.All.Has(id);
+
+    /// <summary>The nodes that the first stage's gain alone decides.</summary>
+    private static readonly ResultId[] AmplifierHeadrooms =
+        [ResultIds.Levels.Headroom(NodeId.AmplifierInnerPlus), ResultIds.Levels.Headroom(NodeId.AmplifierInnerMinus), ResultIds.Levels.Headroom(NodeId.Amplifier)];
 
     /// <summary>A level is a + b·G with a ≥ 0: where it is L and may be L*, the gain must not be above G·L*/L. Two per cent are left for what rate and filter do to noise and mains.</summary>
     private static void Tighten(GainLimits limits, Result headroom, double first, double total)
     {
         double factor = 1.02 * Math.Pow(10, headroom.Verdict.Margin!.Value / 20);
-        if (headroom.Id.StartsWith("levels.amplifier", StringComparison.Ordinal))
+        if (AmplifierHeadrooms.Contains(headroom.Id))
         {
             limits.First = Math.Min(limits.First, Math.Max(first * factor, 0));
         }
@@ -266,11 +267,11 @@ public static class Sizer
         return request.Parts is { } most && most < candidate.Parts ? ("sizing.parts", candidate.Parts, true) : null;
     }
 
-    private static SizedDesign Describe(SizingCandidate candidate, Dictionary<string, Result> judged)
+    private static SizedDesign Describe(SizingCandidate candidate, Dictionary<ResultId, Result> judged)
     {
         Design design = candidate.Design;
         Result tightest = judged.Values.Where(result => result.Verdict.Margin is not null && result.Verdict.Limit is { SiValue: not 0 }).MinBy(Spare) ?? judged.Values.First();
-        Result mains = judged["mains.total"];
+        Result mains = judged[ResultIds.Mains.Total];
         var evaluation = new Evaluation(design);
         return new SizedDesign(
             Named(design), VoltageRms.FromVolts(evaluation.Noise.Total), VoltageRms.FromVolts(evaluation.Noise.WithoutExcess).NoisePeakToPeak, Current.FromAmperes(SupplyReport.TotalAmperes(design)), candidate.Parts,
@@ -405,7 +406,7 @@ public static class Sizer
     private static Obstacle OfResult(string key, int count, Result nearest, Result? alone)
     {
         string text = $"{nearest.Name}: {QuantityText.Format(nearest.Verdict.Limit)} asked, {QuantityText.Format(nearest.Value)} reached at best among those stopped";
-        bool mayRelax = alone is { State: ResultState.Number } && !alone.Id.StartsWith("safety.", StringComparison.Ordinal) && key.StartsWith("requirements.", StringComparison.Ordinal);
+        bool mayRelax = alone is { State: ResultState.Number } && !ResultIds.Safety.All.Has(alone.Id) && key.StartsWith("requirements.", StringComparison.Ordinal);
         return new Obstacle(key, count, text, mayRelax ? $"{key} = {QuantityText.Format(Rounded(alone!), alone!.Unit)} alone would let a design through" : null);
     }
 

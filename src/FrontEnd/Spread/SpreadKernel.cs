@@ -3,6 +3,7 @@ using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
+using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
@@ -19,13 +20,13 @@ internal sealed class SpreadKernel
     public const int GainMid = 0, NoiseTotal = 1, BoardShare = 2, Enob = 3, BitsNeeded = 4, MainsTotal = 5, SystemCmrr = 6, Recorded = 7,
         Offset = 8, Headroom = 9, PhaseMargin = 10, WorstMargin = 11, Fold = 12, ModulatorFold = 13, FaultCurrent = 14, GroundCurrent = 15;
 
-    /// <summary>Ids of the assessment's results; <c>levels.least_headroom</c> is the least of its <c>levels.*.headroom</c>.</summary>
-    public static readonly string[] Ids =
+    /// <summary>Ids of the assessment's results, and the least of its headrooms.</summary>
+    public static readonly ResultId[] Ids =
     [
-        "gain.mid", "noise.total", "noise.board_share", "converter.enob", "converter.bits_needed", "mains.total", "mains.system_cmrr",
-        "mains.recorded", "levels.offset_survived", "levels.least_headroom",
-        "drive.phase_margin", "drive.worst_phase_margin", "alias.fold_attenuation", "alias.modulator_fold_attenuation",
-        "safety.fault_current", "safety.driven_ground_current",
+        ResultIds.Gain.Mid, ResultIds.Noise.Total, ResultIds.Noise.BoardShare, ResultIds.Converter.Enob, ResultIds.Converter.BitsNeeded, ResultIds.Mains.Total, ResultIds.Mains.SystemCmrr,
+        ResultIds.Mains.Recorded, ResultIds.Levels.OffsetSurvived, ResultIds.Levels.LeastHeadroom,
+        ResultIds.Drive.PhaseMargin, ResultIds.Drive.WorstPhaseMargin, ResultIds.Alias.FoldAttenuation, ResultIds.Alias.ModulatorFoldAttenuation,
+        ResultIds.Safety.FaultCurrent, ResultIds.Safety.DrivenGroundCurrent,
     ];
 
     /// <summary>The row behind the figures: the bits needed before they are rounded up to a whole number.</summary>

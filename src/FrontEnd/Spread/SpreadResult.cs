@@ -1,4 +1,5 @@
 using FrontEnd.Designs;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Spread;
@@ -13,7 +14,10 @@ public sealed record SpreadResult(
     Design Design, SpreadOptions Options, IReadOnlyList<SpreadPart> Parts, IReadOnlyList<SpreadFigure> Figures, double? Yield)
 {
     /// <summary>The figure with this id; null where the run has none.</summary>
-    public SpreadFigure? Find(string id) => Figures.FirstOrDefault(figure => figure.Id == id);
+    public SpreadFigure? Find(ResultId id) => Figures.FirstOrDefault(figure => figure.Id == id);
+
+    /// <summary>The same by the id as a user writes it.</summary>
+    public SpreadFigure? Find(string id) => Find(new ResultId(id));
 }
 
 /// <summary>One headline figure over all builds; a value of +∞ has no bound, such as the current through a lead without a
@@ -35,7 +39,7 @@ public sealed record SpreadResult(
 /// <param name="Least">Smallest value found by corners.</param>
 /// <param name="Most">Largest value found by corners.</param>
 public sealed record SpreadFigure(
-    string Id, string Unit, double Nominal, IReadOnlyList<double> Values, IReadOnlyList<double> Percentiles, double Mean,
+    ResultId Id, string Unit, double Nominal, IReadOnlyList<double> Values, IReadOnlyList<double> Percentiles, double Mean,
     double StandardDeviation, double? Yield, double? Limit, bool LimitIsGreatest, string? Requirement,
     IReadOnlyList<RankCorrelation> Ranks, double Least, double Most)
 {
@@ -50,16 +54,16 @@ public sealed record SpreadFigure(
     public double MeanUncertainty => 1.96 * StandardDeviation / Math.Sqrt(Values.Count);
 
     /// <summary>A finite value of this figure as the quantity that the assessment gives it as, rms and peak-to-peak told apart.</summary>
-    public IQuantity Quantity(double value) => (Id, Unit) switch
+    public IQuantity Quantity(double value) => Unit switch
     {
-        ("noise.total" or "mains.total" or "mains.recorded", _) => VoltageRms.FromVolts(value),
-        ("noise.board_share", _) => VoltagePeakToPeak.FromVolts(value),
-        (_, "V") => Voltage.FromVolts(value),
-        (_, "A") => Current.FromAmperes(value),
-        (_, "dB") => Decibels.FromStated(value),
-        (_, "bit") => BitCount.FromBits(value),
-        (_, "°") => Angle.FromDegrees(value),
-        (_, "1") => Ratio.FromFraction(value),
+        "V" when Id == ResultIds.Noise.Total || ResultIds.Mains.All.Has(Id) => VoltageRms.FromVolts(value),
+        "V" when Id == ResultIds.Noise.BoardShare => VoltagePeakToPeak.FromVolts(value),
+        "V" => Voltage.FromVolts(value),
+        "A" => Current.FromAmperes(value),
+        "dB" => Decibels.FromStated(value),
+        "bit" => BitCount.FromBits(value),
+        "°" => Angle.FromDegrees(value),
+        "1" => Ratio.FromFraction(value),
         _ => throw new InvalidOperationException($"The unit {Unit} is not handled."),
     };
 

@@ -3,6 +3,7 @@ using System.Numerics;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Networks;
 using FrontEnd.Numbers;
 using FrontEnd.Reporting;
 
@@ -32,8 +33,7 @@ public static class SpreadRun
         {
             return Work(design, options, progress, cancellation);
         }
-        catch (Exception problem) when (
-            problem is ArithmeticException or ArgumentException or InvalidOperationException or AggregateException)
+        catch (NetworkHasNoAnswer)
         {
             return null;
         }

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Designs;
+using FrontEnd.Identity;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 
@@ -10,11 +11,11 @@ internal sealed class SpreadSummary(
     SpreadSetup setup, SpreadOptions options, double[][] factors, double[][] figures, CancellationToken cancellation)
 {
     private readonly Design _design = setup.Design;
-    private readonly Dictionary<string, Result> _judged = Evaluator.Judged(setup.Design) ?? [];
+    private readonly Dictionary<ResultId, Result> _judged = Evaluator.Judged(setup.Design) ?? [];
 
     public SpreadResult Result()
     {
-        string[] ids = SpreadKernel.Ids;
+        ResultId[] ids = SpreadKernel.Ids;
         int n = options.Builds;
         double[][] partRanks = new double[factors.Length][];
         Parallel.For(0, factors.Length, Parallelism(), i => partRanks[i] = Statistics.Ranks(factors[i].AsSpan(0, n)));
@@ -52,29 +53,26 @@ internal sealed class SpreadSummary(
 
     private ParallelOptions Parallelism() => new() { MaxDegreeOfParallelism = options.Threads ?? -1, CancellationToken = cancellation };
 
-    private static string Unit(string id) => id switch
-    {
-        "gain.mid" => "1",
-        "converter.enob" or "converter.bits_needed" => "bit",
-        "mains.system_cmrr" or "levels.least_headroom" or "alias.fold_attenuation" or "alias.modulator_fold_attenuation" => "dB",
-        "drive.phase_margin" or "drive.worst_phase_margin" => "°",
-        "safety.fault_current" or "safety.driven_ground_current" => "A",
-        _ => "V",
-    };
+    private static string Unit(ResultId id) =>
+        id == ResultIds.Gain.Mid ? "1"
+        : id == ResultIds.Converter.Enob || id == ResultIds.Converter.BitsNeeded ? "bit"
+        : id == ResultIds.Mains.SystemCmrr || id == ResultIds.Levels.LeastHeadroom || ResultIds.Alias.All.Has(id) ? "dB"
+        : ResultIds.Drive.All.Has(id) ? "°"
+        : ResultIds.Safety.All.Has(id) ? "A"
+        : "V";
 
     /// <summary>The limit that the assessment judges a figure by, in the figure's unit.</summary>
-    private (string? Key, double? Limit, bool Greatest) Requirement(string id)
+    private (string? Key, double? Limit, bool Greatest) Requirement(ResultId id)
     {
-        const string Headroom = "requirements.headroom";
-        Result? judged = string.Equals(id, "levels.least_headroom", StringComparison.Ordinal)
-            ? _judged.Values.FirstOrDefault(result => string.Equals(result.Verdict.Requirement, Headroom, StringComparison.Ordinal))
+        Result? judged = id == ResultIds.Levels.LeastHeadroom
+            ? _judged.Values.FirstOrDefault(result => ResultIds.Levels.IsHeadroom(result.Id))
             : _judged.GetValueOrDefault(id);
         return judged?.Verdict is { Limit: { } limit } verdict
             ? (verdict.Requirement, limit is Quantities.Angle angle ? angle.Degrees : limit.SiValue, verdict.LimitIsGreatest)
             : (null, null, false);
     }
 
-    private double? Yield(string[] ids)
+    private double? Yield(ResultId[] ids)
     {
         int good = 0;
         (int Figure, double Limit, bool Greatest)[] judged =

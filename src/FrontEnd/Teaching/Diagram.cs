@@ -1,3 +1,4 @@
+using FrontEnd.Identity;
 using FrontEnd.Results;
 
 namespace FrontEnd.Teaching;
@@ -15,8 +16,8 @@ namespace FrontEnd.Teaching;
 /// <param name="Values">The values by their names in the art.</param>
 /// <param name="When">True for the results and designs that it fits; null for all that the patterns name.</param>
 public sealed record Diagram(
-    string Id, string Title, IReadOnlyList<string> For, string Art, Func<Assessment, IReadOnlyDictionary<string, string>> Values,
-    Func<Assessment, string, bool>? When = null)
+    string Id, string Title, IReadOnlyList<ResultPattern> For, string Art, Func<Assessment, IReadOnlyDictionary<string, string>> Values,
+    Func<Assessment, ResultId, bool>? When = null)
 {
     /// <summary>The picture of one design, line by line, without blanks at the end.</summary>
     /// <remarks>A value longer than its place takes the blanks that follow it inside a frame.</remarks>

@@ -1,4 +1,6 @@
+using FrontEnd.AntiAlias;
 using FrontEnd.Fields;
+using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Text;
@@ -13,7 +15,7 @@ public static class Diagrams
     private static readonly Diagram[] Table =
     [
         new(
-            "noise-sources", "Where noise comes in, and what divides it", ["noise.total", "noise.peak_to_peak", "noise.board_share", "noise.shorted", "noise.figure", "noise.over_thermal_floor", "noise.source.*-voltage", "noise.band.*"],
+            "noise-sources", "Where noise comes in, and what divides it", [ResultIds.Noise.Total, ResultIds.Noise.PeakToPeak, ResultIds.Noise.BoardShare, ResultIds.Noise.Shorted, ResultIds.Noise.Figure, ResultIds.Noise.OverThermalFloor, ResultIds.Noise.AnyVoltage, ResultIds.Noise.Bands],
             """
             electrodes        amplifier        converter
             (~) e_1           (~) e_2          (~) e_3
@@ -24,10 +26,10 @@ public static class Diagrams
             at the electrodes: e_1, e_2/G_1, e_3/(G_1·G_2)
             total = root of the sum of their squares: {total}
             """,
-            assessment => Values(("total", Figure(assessment, "noise.total")))),
+            assessment => Values(("total", Figure(assessment, ResultIds.Noise.Total)))),
         new(
             "lead-network", "One lead: the electrode and what its input draws",
-            ["noise.thermal_floor", "noise.electrodes", "noise.source.*-electrode", "noise.source.protection-resistors", "noise.source.bias-resistors", "noise.source.*-current", "mains.divider", "mains.imbalance", "input.*", "gain.mid"],
+            [ResultIds.Noise.ThermalFloor, ResultIds.Noise.Electrodes, ResultIds.Noise.AnyElectrode, ResultIds.Noise.Source(SourceId.ProtectionResistors), ResultIds.Noise.Source(SourceId.BiasResistors), ResultIds.Noise.AnyCurrent, ResultIds.Mains.Divider, ResultIds.Mains.Imbalance, ResultIds.Input.All, ResultIds.Gain.Mid],
             """
                       ┌──[R_d]──┐
             skin─[R_s]┤         ├──┬──[R_p]──┬────────> amplifier
@@ -42,9 +44,9 @@ public static class Diagrams
             """,
             assessment => Values(
                 ("rs", Part(assessment.Design.Electrodes.Active.SeriesResistance)), ("rd", Part(assessment.Design.Electrodes.Active.ContactResistance)), ("cd", Part(assessment.Design.Electrodes.Active.ContactCapacitance)),
-                ("rp", Part(assessment.Design.Input.SeriesResistor)), ("zin", Figure(assessment, "input.impedance_at_mains")))),
+                ("rp", Part(assessment.Design.Input.SeriesResistor)), ("zin", Figure(assessment, ResultIds.Input.ImpedanceAtMains)))),
         new(
-            "lead-pick-up", "Each lead carries a current of its own", ["mains.leads"],
+            "lead-pick-up", "Each lead carries a current of its own", [ResultIds.Mains.Leads],
             """
             mains (~)─────┤├─────┐
                          C_lead  │ i
@@ -59,7 +61,7 @@ public static class Diagrams
             """,
             assessment => Values(("c", Part(assessment.Design.Mains.LeadToMains)), ("v", Part(assessment.Design.Mains.Voltage)), ("f", Part(assessment.Design.Mains.Frequency)))),
         new(
-            "leads-loop", "The leads enclose an area", ["mains.loop"],
+            "leads-loop", "The leads enclose an area", [ResultIds.Mains.Loop],
             """
                ┌───[Z_1]──────────────────> + input
                │
@@ -68,9 +70,9 @@ public static class Diagrams
                └───[Z_2]──────────────────> − input
             B {b}   A {a}   V {loop}
             """,
-            assessment => Values(("b", QuantityText.FormatTrimmed(assessment.Design.Mains.Field, 3)), ("a", Part(assessment.Design.Mains.LoopArea)), ("loop", Figure(assessment, "mains.loop")))),
+            assessment => Values(("b", QuantityText.FormatTrimmed(assessment.Design.Mains.Field, 3)), ("a", Part(assessment.Design.Mains.LoopArea)), ("loop", Figure(assessment, ResultIds.Mains.Loop)))),
         new(
-            "common-mode-path", "The mains' way through the body", ["mains.body_common_mode", "mains.amplifier", "mains.total", "mains.rss", "mains.system_cmrr", "mains.cmrr_needed", "mains.signs", "mains.recorded*", "open.ground"],
+            "common-mode-path", "The mains' way through the body", [ResultIds.Mains.BodyCommonMode, ResultIds.Mains.Amplifier, ResultIds.Mains.Total, ResultIds.Mains.Rss, ResultIds.Mains.SystemCmrr, ResultIds.Mains.CmrrNeeded, ResultIds.Mains.Signs, ResultIds.Mains.Recorded.AndMore, ResultIds.Open.Of(Lead.Ground)],
             """
              ┌─────┤├─────┬───────────┬───[Z_e]────> inputs
              │    C_p     │ body      │
@@ -85,9 +87,9 @@ public static class Diagrams
             common mode over Z_g: {cm}
             """,
             assessment => Values(
-                ("cp", Part(assessment.Design.Mains.BodyToMains)), ("cb", Part(assessment.Design.Mains.BodyToEarth)), ("ciso", Part(assessment.Design.Mains.AmplifierToEarth)), ("cm", Figure(assessment, "mains.body_common_mode")))),
+                ("cp", Part(assessment.Design.Mains.BodyToMains)), ("cb", Part(assessment.Design.Mains.BodyToEarth)), ("ciso", Part(assessment.Design.Mains.AmplifierToEarth)), ("cm", Figure(assessment, ResultIds.Mains.BodyCommonMode)))),
         new(
-            "driven-ground-loop", "The loop of a driven ground", ["drive.*", "levels.drive.headroom"],
+            "driven-ground-loop", "The loop of a driven ground", [ResultIds.Drive.All, ResultIds.Levels.Headroom(NodeId.Drive)],
             """
             mains (~)──┤├──┐
                       C_p  │ i
@@ -100,9 +102,9 @@ public static class Diagrams
             left of V_cm: i·(Z_g + R_o)/(1 + T)
             R_o {ro}   T at the mains {t}
             """,
-            assessment => Values(("ro", Part(assessment.Design.GroundDrive.SeriesResistor)), ("t", Figure(assessment, "drive.gain_at_mains")))),
+            assessment => Values(("ro", Part(assessment.Design.GroundDrive.SeriesResistor)), ("t", Figure(assessment, ResultIds.Drive.GainAtMains)))),
         new(
-            "folding", "Sampling copies what lies about the rate onto the band", ["noise.source.folded", "alias.*", "mains.harmonic.*.lands_at"],
+            "folding", "Sampling copies what lies about the rate onto the band", [ResultIds.Noise.Source(SourceId.Folded), ResultIds.Alias.All, ResultIds.Mains.AnyHarmonic.LandsAt],
             """
                 ┌───────────────────────────────┐
                 v                               │
@@ -113,9 +115,9 @@ public static class Diagrams
               f_1  f_2          f_s/2     f_s − f_2
             f_s {fs}   f_2 {f2}   f_s − f_2 {fold}
             """,
-            assessment => Values(("fs", Part(assessment.Design.Converter.Rate)), ("f2", Part(assessment.Design.Band.High)), ("fold", Figure(assessment, "alias.fold_frequency")))),
+            assessment => Values(("fs", Part(assessment.Design.Converter.Rate)), ("f2", Part(assessment.Design.Band.High)), ("fold", Figure(assessment, ResultIds.Alias.FoldFrequency)))),
         new(
-            "harmonics", "A harmonic on its way to the samples", ["mains.harmonic.*"],
+            "harmonics", "A harmonic on its way to the samples", [ResultIds.Mains.Harmonics],
             """
                    C_p, leads      filter      sampling
             h·f_0  ┌────────┐    ┌───────┐    ┌────────┐
@@ -127,7 +129,7 @@ public static class Diagrams
             """,
             assessment => Values(("f0", Part(assessment.Design.Mains.Frequency)), ("fs", Part(assessment.Design.Converter.Rate)))),
         new(
-            "headroom", "What must fit between the middle and the rail", ["levels.*.headroom", "levels.first_to_clip", "levels.offset_survived", "levels.largest_signal", "levels.first_gain_limit"],
+            "headroom", "What must fit between the middle and the rail", [ResultIds.Levels.AnyHeadroom, ResultIds.Levels.FirstToClip, ResultIds.Levels.OffsetSurvived, ResultIds.Levels.LargestSignal, ResultIds.Levels.FirstGainLimit],
             """
             rail    ──────────────────────────────────────
                      the output's margin
@@ -144,9 +146,9 @@ public static class Diagrams
             middle  ─┴────────────┴───────────────────────
             first to clip: {first}, {room}
             """,
-            assessment => Values(("first", assessment.Find("levels.first_to_clip")?.Text ?? "none"), ("room", First(assessment)))),
+            assessment => Values(("first", assessment.Find(ResultIds.Levels.FirstToClip)?.Text ?? "none"), ("room", First(assessment)))),
         new(
-            "coupling", "A step decays behind an ac coupling", ["levels.recovery", "filter.path.settling"],
+            "coupling", "A step decays behind an ac coupling", [ResultIds.Levels.Recovery, ResultIds.Filter.Path.Settling],
             """
                                    step of the offset
              in ──┤├───┬────> out   V│ ──┐
@@ -156,9 +158,9 @@ public static class Diagrams
                        ┷             └────────────────> t
             V = V_0·e^(−t/RC); back after {recovery}
             """,
-            assessment => Values(("recovery", Figure(assessment, "levels.recovery")))),
+            assessment => Values(("recovery", Figure(assessment, ResultIds.Levels.Recovery)))),
         new(
-            "gain-stages", "The signal's way, and what each stage multiplies", ["gain.*", "filter.path.*", "filter.amplifier.*"],
+            "gain-stages", "The signal's way, and what each stage multiplies", [ResultIds.Gain.All, ResultIds.Filter.Figures(NodeId.Path), ResultIds.Filter.Figures(NodeId.Amplifier)],
             """
                       ┌───────────┐   ┌────────┐   ┌───────────┐
             scalp ───>│ amplifier ├──>│ stages ├──>│ converter ├─>
@@ -166,9 +168,9 @@ public static class Diagrams
                       └───────────┘   └────────┘   └───────────┘
             mid-band gain, all together: {mid}
             """,
-            assessment => Values(("g1", QuantityText.FormatTrimmed(assessment.Design.Amplifier.Gain, "1", 4)), ("mid", Figure(assessment, "gain.mid")))),
+            assessment => Values(("g1", QuantityText.FormatTrimmed(assessment.Design.Amplifier.Gain, "1", 4)), ("mid", Figure(assessment, ResultIds.Gain.Mid)))),
         new(
-            "stage-sallen-key", "A unity-gain Sallen–Key section", ["filter.*"],
+            "stage-sallen-key", "A unity-gain Sallen–Key section", [ResultIds.Filter.All],
             """
                         ┌───────┤├─────────────┐
                         │       C1             │
@@ -182,7 +184,7 @@ public static class Diagrams
             """,
             NoValues, Is("stage-sallen-key")),
         new(
-            "stage-multiple-feedback", "A multiple-feedback section", ["filter.*"],
+            "stage-multiple-feedback", "A multiple-feedback section", [ResultIds.Filter.All],
             """
                         ┌────────[R3]──────────────────┐
                         │                              │
@@ -198,7 +200,7 @@ public static class Diagrams
             """,
             NoValues, Is("stage-multiple-feedback")),
         new(
-            "stage-gain", "A non-inverting stage behind a coupling capacitor", ["filter.*"],
+            "stage-gain", "A non-inverting stage behind a coupling capacitor", [ResultIds.Filter.All],
             """
                              ┌────────────┐
             in ──┤├──┬───────┤ + op-amp   ├──┬───> out
@@ -213,7 +215,7 @@ public static class Diagrams
             """,
             NoValues, Is("stage-gain")),
         new(
-            "stage-rc", "A low-pass of one pole", ["filter.*"],
+            "stage-rc", "A low-pass of one pole", [ResultIds.Filter.All],
             """
             in ──[R]──┬──────> out
                      ─┴─
@@ -223,7 +225,7 @@ public static class Diagrams
             """,
             NoValues, Is("stage-rc")),
         new(
-            "digital-section", "A second-order digital section", ["digital.*"],
+            "digital-section", "A second-order digital section", [ResultIds.Digital.All],
             """
             x ───┬──[b0]──>(+)────────────┬──> y
                  │          ^             │
@@ -238,7 +240,7 @@ public static class Diagrams
             """,
             NoValues),
         new(
-            "latency", "Delays add up on the way", ["latency.total"],
+            "latency", "Delays add up on the way", [ResultIds.Latency.Total],
             """
               ┌──────────┐  ┌───────────┐  ┌─────────┐
             ─>│ analogue ├─>│ converter ├─>│ digital ├─> reader
@@ -246,9 +248,9 @@ public static class Diagrams
               └──────────┘  └───────────┘  └─────────┘
             all together {total}
             """,
-            assessment => Values(("total", Figure(assessment, "latency.total")))),
+            assessment => Values(("total", Figure(assessment, ResultIds.Latency.Total)))),
         new(
-            "skew", "Two channels sampled at two moments", ["skew.leak"],
+            "skew", "Two channels sampled at two moments", [ResultIds.Skew.Leak],
             """
             channel 1 ──────┬───────────────> t
                             │ Δt
@@ -260,7 +262,7 @@ public static class Diagrams
             """,
             assessment => Values(("skew", Part(assessment.Design.Converter.Skew)))),
         new(
-            "quantiser", "A converter's steps", ["converter.*", "noise.source.quantisation", "noise.source.converter"],
+            "quantiser", "A converter's steps", [ResultIds.Converter.All, ResultIds.Noise.Source(SourceId.Quantisation), ResultIds.Noise.Source(SourceId.Converter)],
             """
             code │                 ┌─────
                  │           ┌─────┘
@@ -271,9 +273,9 @@ public static class Diagrams
             error within ± half a step, rms LSB/√12
             LSB at the electrodes {lsb}
             """,
-            assessment => Values(("lsb", Figure(assessment, "converter.lsb")))),
+            assessment => Values(("lsb", Figure(assessment, ResultIds.Converter.Lsb)))),
         new(
-            "montage", "One reference for all channels", ["montage.*"],
+            "montage", "One reference for all channels", [ResultIds.Montage.All],
             """
                                  ┌───────────┐
             site 1 ─────[Z_1]───>│+          ├──> x_1 = v_1 − v_r
@@ -287,7 +289,7 @@ public static class Diagrams
             """,
             NoValues),
         new(
-            "stage-noise", "Noise of one stage of the path", ["noise.source.*"],
+            "stage-noise", "Noise of one stage of the path", [ResultIds.Noise.Sources],
             """
                         (~) the part's own noise
                          │
@@ -299,7 +301,7 @@ public static class Diagrams
             """,
             NoValues),
         new(
-            "fault-path", "The current after a fault", ["safety.*"],
+            "fault-path", "The current after a fault", [ResultIds.Safety.All],
             """
              ┌── fault ───[R]────── skin, 0 Ω ──┐
              │  (short)  fitted                 │
@@ -310,9 +312,9 @@ public static class Diagrams
             worst lead: {worst}
             a design aid, no safety assessment
             """,
-            assessment => Values(("worst", Figure(assessment, "safety.fault_current")))),
+            assessment => Values(("worst", Figure(assessment, ResultIds.Safety.FaultCurrent)))),
         new(
-            "open-lead", "A lead without its electrode", ["open.*"],
+            "open-lead", "A lead without its electrode", [ResultIds.Open.All],
             """
             mains (~)────┤├─────┐
                        C_lead   │
@@ -325,7 +327,7 @@ public static class Diagrams
             """,
             NoValues),
         new(
-            "contact-check", "Impedance from a small known current", ["contact.*"],
+            "contact-check", "Impedance from a small known current", [ResultIds.Contact.All],
             """
              ┌────[Z_1]─── body ───[Z_2]────┐
              │                              │
@@ -336,7 +338,7 @@ public static class Diagrams
             """,
             assessment => Values(("i", assessment.Design.ContactCheck is { } check ? Part(check.Current) : "none"), ("f", assessment.Design.ContactCheck is { } used ? Part(used.Frequency) : "none"))),
         new(
-            "supply", "What hangs on the battery", ["supply.*", "power.*", "data.*"],
+            "supply", "What hangs on the battery", [ResultIds.Supply.All, ResultIds.Power.All, ResultIds.Data.All],
             """
             battery ──┬────────────────> amplifiers, converter
                       │
@@ -355,8 +357,8 @@ public static class Diagrams
     public static IReadOnlyList<Diagram> All => Table;
 
     /// <summary>The picture of a result of an assessment; null where none would help.</summary>
-    public static Diagram? Of(Assessment assessment, string resultId) =>
-        Array.Find(Table, diagram => diagram.For.Any(pattern => IdPattern.Fits(pattern, resultId)) && (diagram.When is null || diagram.When(assessment, resultId)));
+    public static Diagram? Of(Assessment assessment, ResultId resultId) =>
+        Array.Find(Table, diagram => diagram.For.Any(pattern => pattern.Fits(resultId)) && (diagram.When is null || diagram.When(assessment, resultId)));
 
     /// <summary>The pictures that an assessment's results have, each once, in the order of the table.</summary>
     public static IReadOnlyList<Diagram> Of(Assessment assessment)
@@ -366,8 +368,8 @@ public static class Diagrams
     }
 
     /// <summary>Whether a result such as filter.anti-alias-1.settling is one of a kind of stage.</summary>
-    private static Func<Assessment, string, bool> Is(string picture) => (assessment, id) =>
-        assessment.Design.Stages.Any(stage => stage.Picture == picture && id.Contains($".{DesignFields.Slug(stage.Name)}.", StringComparison.Ordinal));
+    private static Func<Assessment, ResultId, bool> Is(string picture) => (assessment, id) =>
+        assessment.Design.Stages.Any(stage => stage.Picture == picture && ResultIds.Filter.Figures(NodeId.Of(stage.Name)).Has(id));
 
     private static Dictionary<string, string> NoValues(Assessment assessment) => [];
 
@@ -375,9 +377,9 @@ public static class Diagrams
 
     private static string Part(IQuantity quantity) => QuantityText.FormatPart(quantity);
 
-    private static string Figure(Assessment assessment, string id) => assessment.Find(id)?.Value is { } value ? QuantityText.Format(value) : "no number";
+    private static string Figure(Assessment assessment, ResultId id) => assessment.Find(id)?.Value is { } value ? QuantityText.Format(value) : "no number";
 
     /// <summary>The headroom of the node that clips first.</summary>
     private static string First(Assessment assessment) =>
-        assessment.Results.Where(result => result.Id.EndsWith(".headroom", StringComparison.Ordinal) && result.Value is not null).MinBy(result => result.Si) is { } least ? QuantityText.Format(least.Value) : "no number";
+        assessment.Results.Where(result => ResultIds.Levels.IsHeadroom(result.Id) && result.Value is not null).MinBy(result => result.Si) is { } least ? QuantityText.Format(least.Value) : "no number";
 }

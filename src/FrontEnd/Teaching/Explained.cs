@@ -19,14 +19,16 @@ public sealed record Explained(Assessment Assessment, Result Result, IReadOnlyLi
     public Diagram? Picture => Diagrams.Of(Assessment, Result.Id);
 
     /// <summary>Null where the assessment has no such figure.</summary>
+    /// <param name="assessment">The design's figures.</param>
+    /// <param name="id">The figure's id as a user writes it.</param>
     public static Explained? Of(Assessment assessment, string id)
     {
-        if (assessment.Find(id) is null)
+        if (assessment.Find(id) is not { } asked)
         {
             return null;
         }
 
         Assessment advised = Advisor.Advise(assessment);
-        return new Explained(advised, advised[id], Sensitivity.Of(assessment, id));
+        return new Explained(advised, advised[asked.Id], Sensitivity.Of(assessment, asked.Id));
     }
 }

@@ -1,3 +1,4 @@
+using FrontEnd.Identity;
 using FrontEnd.Results;
 
 namespace FrontEnd.Teaching;
@@ -7,4 +8,4 @@ namespace FrontEnd.Teaching;
 /// <param name="Reason">What makes the figure, and what moves it.</param>
 /// <param name="Assumes">What is taken for granted.</param>
 /// <param name="Read">What to read.</param>
-public sealed record Explanation(string Pattern, string Reason, string Assumes, SourceRef Read);
+public sealed record Explanation(ResultPattern Pattern, string Reason, string Assumes, SourceRef Read);

@@ -39,6 +39,7 @@ public static partial class Messages
     public const string NameMissing = "FE0323";
     public const string MarginsExceedSupply = "FE0324";
     public const string RangeWithoutValue = "FE0325";
+    public const string NameReserved = "FE0326";
 
     /// <summary>Two edges in the wrong order.</summary>
     public static Finding EdgesReversed(string key, Frequency low, Frequency high) =>

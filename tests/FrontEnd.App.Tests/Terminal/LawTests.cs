@@ -149,13 +149,13 @@ public class LawTests
             {
                 string screen = (there with { ResultRow = row }).Screen();
                 string value = ResultText.Value(results[row]);
-                seen.Add(results[row].Id);
+                seen.Add(results[row].Id.Text);
                 Assert.True(results[row].State != ResultState.Number || screen.Contains(value, StringComparison.Ordinal), $"{results[row].Id}: {value} is not on the screen of {place}:\n{screen}");
             }
         }
 
         // And nothing that was worked out is out of reach.
-        Assert.Equal([], model.Here.Shown!.Results.Select(result => result.Id).Except(seen));
+        Assert.Equal([], model.Here.Shown!.Results.Select(result => result.Id.Text).Except(seen));
     }
 
     /// <summary>Every field of a design stands on some form.</summary>

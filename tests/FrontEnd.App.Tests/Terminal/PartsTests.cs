@@ -186,12 +186,16 @@ public class PartsTests
 
         session.Perform(first);
         Assert.True(posted.TryTake(out Action? news, TimeSpan.FromSeconds(20)));
-        Assert.IsType<NotSupportedException>(Assert.Throws<InvalidOperationException>(news).InnerException);
+        news();
+        Assert.Equal("FE0070", session.Model.Complaint?.Code);
+        Assert.True(posted.TryTake(out news, TimeSpan.FromSeconds(20)));
+        news();
+        Assert.All(session.Model.Here.Shown!.Results, result => Assert.Equal("FE0070", result.FindingCode));
 
         session.Perform(first);
         Assert.True(posted.TryTake(out news, TimeSpan.FromSeconds(20)));
         news();
-        Assert.NotNull(session.Model.Here.Shown);
+        Assert.True(100 < session.Model.Here.Shown!.Results.Count);
     }
 
     /// <summary>While one job runs only the newest of those that come is kept.</summary>

@@ -242,7 +242,7 @@ public class StudyTests
             why = Updater.Update(why, new Message.Moved(0, model.Here.Run, result.Id, Sensitivity.Of(advised, result.Id))).Model;
             string page = Words(why.Screen()), rest = Words(why.Press(PageDown, PageDown, PageDown).Screen());
 
-            string[] printed = Shell.Run("explain", "designs/dry-headband.toml", result.Id).Output.Split("\n\n");
+            string[] printed = Shell.Run("explain", "designs/dry-headband.toml", result.Id.Text).Output.Split("\n\n");
             foreach (string line in Paragraphs(printed[1]))
             {
                 Assert.True(page.Contains(Words(line), StringComparison.Ordinal) || rest.Contains(Words(line), StringComparison.Ordinal), $"{result.Id}: {line}\n{why.Screen()}");

@@ -37,7 +37,7 @@ public sealed class SheetTests
         foreach (Result result in sheet.Assessment.Results)
         {
             string shown = result.State == ResultState.Word ? result.Text! : Wording.Value(result);
-            bool found = rows.Any(row => (row.IsSum || result.Id.Contains(row.Cells[0], StringComparison.Ordinal)) && row.Cells.Any(cell => cell.Contains(shown, StringComparison.Ordinal)));
+            bool found = rows.Any(row => (row.IsSum || result.Id.Text.Contains(row.Cells[0], StringComparison.Ordinal)) && row.Cells.Any(cell => cell.Contains(shown, StringComparison.Ordinal)));
             Assert.True(found, $"{result.Id} with {shown} is in no table");
         }
     }
@@ -49,13 +49,13 @@ public sealed class SheetTests
         Assessment assessment = Of(name).Assessment;
 
         // The tables call these lines sums; rounding of doubles only.
-        double noise = assessment.Results.Where(result => result.Id.StartsWith("noise.source.", StringComparison.Ordinal)).Sum(result => result.Si * result.Si);
+        double noise = assessment.Results.Where(result => result.Id.Text.StartsWith("noise.source.", StringComparison.Ordinal)).Sum(result => result.Si * result.Si);
         Equal(Math.Sqrt(noise), assessment["noise.total"].Si, 1e-9);
         Equal(assessment["mains.imbalance"].Si + assessment["mains.amplifier"].Si + assessment["mains.loop"].Si, assessment["mains.total"].Si, 1e-9);
-        Result[] recorded = [.. assessment.Results.Where(result => result.Id.StartsWith("mains.harmonic.", StringComparison.Ordinal) && result.Id.EndsWith(".recorded", StringComparison.Ordinal))];
+        Result[] recorded = [.. assessment.Results.Where(result => result.Id.Text.StartsWith("mains.harmonic.", StringComparison.Ordinal) && result.Id.Text.EndsWith(".recorded", StringComparison.Ordinal))];
         Equal(recorded.Sum(result => result.Si), assessment["mains.recorded_everywhere"].Si, 1e-9);
         Equal(
-            recorded.Where(result => assessment[result.Id.Replace(".recorded", ".lands_at", StringComparison.Ordinal)].Text!.Contains("in the band", StringComparison.Ordinal)).Sum(result => result.Si),
+            recorded.Where(result => assessment[result.Id.Text.Replace(".recorded", ".lands_at", StringComparison.Ordinal)].Text!.Contains("in the band", StringComparison.Ordinal)).Sum(result => result.Si),
             assessment["mains.recorded"].Si, 1e-9);
     }
 
@@ -82,7 +82,7 @@ public sealed class SheetTests
         Sheet sheet = Of("dry-headband");
         using JsonDocument json = JsonDocument.Parse(AnswerJson.Of(sheet));
         JsonElement[] results = [.. json.RootElement.GetProperty("results").EnumerateArray()];
-        Assert.Equal(sheet.Assessment.Results.Select(result => result.Id), results.Select(result => result.GetProperty("id").GetString()));
+        Assert.Equal(sheet.Assessment.Results.Select(result => result.Id.Text), results.Select(result => result.GetProperty("id").GetString()));
         JsonElement total = results.First(result => result.GetProperty("id").GetString() is "noise.total");
         Assert.Equal(sheet.Assessment["noise.total"].Si, total.GetProperty("value").GetDouble());
         Assert.Equal("V", total.GetProperty("unit").GetString());

@@ -75,7 +75,7 @@ public sealed class AdvisorTests
     [Fact]
     public void Sensitivity_ProtectionNoise_MovesWithTheRootOfTheResistor()
     {
-        Sensitivity row = Sensitivity.Of(Evaluator.Evaluate(Designs.Gel), "noise.source.protection-resistors").Single(row => row.Key == "input.series-resistor");
+        Sensitivity row = Sensitivity.Of(Evaluator.Evaluate(Designs.Gel), new("noise.source.protection-resistors")).Single(row => row.Key == "input.series-resistor");
         Assert.Equal(Math.Sqrt(1.1) - 1, row.Change, 2e-3);
     }
 
@@ -83,7 +83,7 @@ public sealed class AdvisorTests
     public void Sensitivity_UnknownOrWordResult_IsEmpty()
     {
         Assessment assessment = Evaluator.Evaluate(Designs.Gel);
-        Assert.Empty(Sensitivity.Of(assessment, "no.such"));
-        Assert.Empty(Sensitivity.Of(assessment, "mains.signs"));
+        Assert.Empty(Sensitivity.Of(assessment, new("no.such")));
+        Assert.Empty(Sensitivity.Of(assessment, new("mains.signs")));
     }
 }

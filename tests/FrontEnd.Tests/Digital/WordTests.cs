@@ -23,7 +23,7 @@ public sealed class WordTests
     {
         DigitalChain chain = new(Designs.Dry.Digital, Designs.Dry.Converter.Rate, new DigitalArithmetic());
         Assert.Equal(Butterworth.HighPass(2, Frequency.FromHertz(0.5), Designs.Dry.Converter.Rate).Sections.Coefficients.ToArray(), chain.Filters[0].Coefficients.ToArray());
-        Assert.DoesNotContain(Evaluator.Evaluate(Designs.Dry).Results, result => result.Id.EndsWith(".round_off", StringComparison.Ordinal));
+        Assert.DoesNotContain(Evaluator.Evaluate(Designs.Dry).Results, result => result.Id.Text.EndsWith(".round_off", StringComparison.Ordinal));
     }
 
     /// <summary>a1 = −32695/16384, a2 = 16311/16384 at 1 kHz: 1 + a1 + a2 = 0 (worked by hand).</summary>
@@ -45,7 +45,7 @@ public sealed class WordTests
         double corner = MathExtra.Bisect(f => chain.Filters[0].PowerResponse(f, 250) - Math.Pow(10, -0.3), 0.3, 0.8);
         Assert.Equal(0.509, corner, 5e-4);
         Assessment assessment = Evaluator.Evaluate(design);
-        Assert.Equal(0, assessment.Results.Single(result => result.Id == "digital.high-pass.dc_gain").Si);
+        Assert.Equal(0, assessment.Results.Single(result => result.Id.Text == "digital.high-pass.dc_gain").Si);
         Assert.Contains(assessment.Findings, one => one.Code == "FE0622" && one.Field == "digital[1]");
     }
 
@@ -54,9 +54,9 @@ public sealed class WordTests
     public void RoundOff_OfAHighPass_IsPartOfTheNoiseGainAndHalvesWithEachBit()
     {
         Assessment none = Evaluator.Evaluate(With(DigitalWord.Q31, 250)), four = Evaluator.Evaluate(With(DigitalWord.Q31, 250, 4));
-        double Of(Assessment assessment) => assessment.Results.Single(result => result.Id == "digital.high-pass.round_off").Si;
+        double Of(Assessment assessment) => assessment.Results.Single(result => result.Id.Text == "digital.high-pass.round_off").Si;
         Design design = With(DigitalWord.Q31, 250);
-        double step = design.Converter.LsbVolts / none.Results.Single(result => result.Id == "gain.mid").Si;
+        double step = design.Converter.LsbVolts / none.Results.Single(result => result.Id.Text == "gain.mid").Si;
         Assert.InRange(Of(none) / step, 122 * 0.3, 122);
         Assert.Equal(16, Of(none) / Of(four), 1e-3);
     }
@@ -152,4 +152,9 @@ public sealed class WordTests
         Design design = Designs.Dry with { Digital = [new DigitalLowPass { Name = "low", Family = FilterFamily.Elliptic, Ripple = Decibels.FromStated(3), Attenuation = Decibels.FromStated(2) }] };
         Assert.Contains(Evaluator.Evaluate(design).Findings, one => one.Code == "FE0607" && one.Field == "digital[1]");
     }
+
+    /// <summary>A section of zeros alone, b = 0, 0, 0, once had its zeros divided by themselves.</summary>
+    [Fact]
+    public void FloatVariance_SectionThatLetsNothingThrough_IsNone() =>
+        Assert.Equal(0, RoundOff.FloatVariance(new SecondOrderSections([new Biquad(0, 0, 0, -1, 0.5)]), FilterForm.DirectI, 1e4, NumberFormat.Single), 1e-60);
 }

@@ -56,7 +56,7 @@ public class FilterCurvesTests
         Assessment assessment = Evaluator.Evaluate(Design);
         double centre = assessment["gain.mid_frequency"].Si, stage = assessment["filter.anti-alias-1.group_delay"].Si;
         Assert.Equal(stage, At(Of(assessment.Curves.FilterDelay, "anti-alias, as built"), centre), stage * 1e-3);
-        double digital = assessment.Results.Where(r => r.Id.StartsWith("digital.", StringComparison.Ordinal) && r.Id.EndsWith(".group_delay", StringComparison.Ordinal)).Sum(r => r.Si);
+        double digital = assessment.Results.Where(r => r.Id.Text.StartsWith("digital.", StringComparison.Ordinal) && r.Id.Text.EndsWith(".group_delay", StringComparison.Ordinal)).Sum(r => r.Si);
         Assert.Equal(digital, At(Of(assessment.Curves.FilterDelay, "digital"), centre), Math.Abs(digital) * 1e-2);
     }
 

@@ -47,7 +47,7 @@ public class SpreadRunTests
                 }
             }
         });
-        Assert.Equal(SpreadKernel.Ids.Order(), worst.Keys.Order());
+        Assert.Equal(SpreadKernel.Ids.Select(id => id.Text).Order(), worst.Keys.Order());
         Assert.True(worst.All(pair => pair.Value < Allowed(pair.Key)), string.Join(", ", worst.Select(pair => $"{pair.Key} {pair.Value:E1}")));
     }
 
@@ -136,7 +136,7 @@ public class SpreadRunTests
         double clock = built.Converter.ModulatorClock.Hertz - built.Band.High.Hertz, volts = built.Supply.Highest.Volts;
         return
         [
-            ("gain.mid", full.GainMid), ("noise.total", full.Noise.Total), ("noise.board_share", list["noise.board_share"].Si), ("converter.enob", list["converter.enob"].Si), ("converter.bits_needed", list["converter.bits_needed"].Si),
+            ("gain.mid", full.GainMid), ("noise.total", full.Noise.Total), ("noise.board_share", list[new("noise.board_share")].Si), ("converter.enob", list[new("converter.enob")].Si), ("converter.bits_needed", list[new("converter.bits_needed")].Si),
             ("mains.total", full.Mains.AtInput.Total), ("mains.system_cmrr", systemCmrr), ("mains.recorded", full.Mains.Recorded), ("levels.offset_survived", full.Levels.OffsetSurvived),
             ("levels.least_headroom", full.Levels.Nodes.Min(node => node.Headroom)), ("drive.phase_margin", full.Drive?.PhaseMarginDegrees), ("drive.worst_phase_margin", full.Drive?.WorstPhaseMargin),
             ("alias.fold_attenuation", fold),
@@ -197,8 +197,8 @@ public class SpreadRunTests
         Assert.Equal(figures, result.Figures.Count);
         foreach (SpreadFigure figure in result.Figures)
         {
-            double expected = figure.Id == "levels.least_headroom"
-                ? assessment.Results.Where(one => one.Id.EndsWith(".headroom", StringComparison.Ordinal)).Min(one => one.Si)
+            double expected = figure.Id.Text == "levels.least_headroom"
+                ? assessment.Results.Where(one => one.Id.Text.EndsWith(".headroom", StringComparison.Ordinal)).Min(one => one.Si)
                 : assessment[figure.Id].Si * (assessment[figure.Id].Value is Angle && figure.Unit == "°" ? AngleScale(assessment[figure.Id].Value!) : 1);
             Assert.All(figure.Values, value => Assert.Equal(expected, value, 1e-5 * Math.Abs(expected)));
             Assert.Equal(figure.Values[0], figure.Least, 1e-9 * Math.Abs(expected));
@@ -295,7 +295,7 @@ public class SpreadRunTests
             Assessment assessment = Evaluator.Evaluate(design);
             foreach (Result judged in assessment.Judged.Where(one => one.Verdict.Limit is not null))
             {
-                string id = judged.Id.EndsWith(".headroom", StringComparison.Ordinal) ? "levels.least_headroom" : judged.Id;
+                string id = judged.Id.Text.EndsWith(".headroom", StringComparison.Ordinal) ? "levels.least_headroom" : judged.Id.Text;
                 SpreadFigure figure = result.Find(id)!;
                 Assert.Equal(judged.Verdict.Requirement, figure.Requirement);
                 Assert.Equal(judged.Verdict.LimitIsGreatest, figure.LimitIsGreatest);
@@ -313,7 +313,7 @@ public class SpreadRunTests
             Assessment assessment = Evaluator.Evaluate(design);
             foreach (SpreadFigure figure in Run(design, new SpreadOptions { Builds = 16 })!.Figures)
             {
-                string id = figure.Id == "levels.least_headroom" ? "levels.converter.headroom" : figure.Id;
+                string id = figure.Id.Text == "levels.least_headroom" ? "levels.converter.headroom" : figure.Id.Text;
                 IQuantity theirs = assessment[id].Value!, ours = figure.Quantity(figure.Unit == "°" ? AngleScale(theirs) * theirs.SiValue : theirs.SiValue);
                 Assert.Equal(FrontEnd.Text.QuantityText.Format(theirs), FrontEnd.Text.QuantityText.Format(ours));
                 Assert.Equal(theirs.GetType(), ours.GetType());
@@ -386,7 +386,7 @@ public class SpreadRunTests
     {
         PartRanges ranges = new([new PartRange("contact-resistance", 0, 1e6), new PartRange("excess-density", 0, 1e-11)]);
         Design design = Designs.Dry with { Electrodes = Designs.Dry.Electrodes with { Active = Designs.Dry.Electrodes.Active with { Ranges = ranges } } };
-        Assert.All(Run(design, new SpreadOptions { Builds = 64 })!.Figures, figure => Assert.True(double.IsFinite(figure.Least + figure.Most), figure.Id));
+        Assert.All(Run(design, new SpreadOptions { Builds = 64 })!.Figures, figure => Assert.True(double.IsFinite(figure.Least + figure.Most), figure.Id.Text));
     }
 
     [Fact]
@@ -420,7 +420,7 @@ public class SpreadRunTests
     public void Corners_OfUniformParts_BoundWhatIsDrawn(string name)
     {
         SpreadResult result = Run(Several.Single(one => one.Name == name), new SpreadOptions { Builds = 2000 })!;
-        foreach (SpreadFigure figure in result.Figures.Where(figure => figure.Id is "converter.bits_needed" or "noise.total" or "safety.fault_current"))
+        foreach (SpreadFigure figure in result.Figures.Where(figure => figure.Id.Text is "converter.bits_needed" or "noise.total" or "safety.fault_current"))
         {
             Assert.True(figure.Least <= figure.LeastDrawn * (1 + 1e-9), $"{figure.Id}: {figure.LeastDrawn} is below {figure.Least}");
             Assert.True(figure.MostDrawn <= figure.Most * (1 + 1e-9), $"{figure.Id}: {figure.MostDrawn} is above {figure.Most}");

@@ -30,7 +30,7 @@ public class StaleRangesTests
     [Fact]
     public void Spread_RangeWithoutItsValue_IsLeftAside()
     {
-        SpreadFigure gain = SpreadRun.Run(Changed, new SpreadOptions { Builds = 400, Seed = 1 }, null, TestContext.Current.CancellationToken)!.Figures.Single(figure => figure.Id == "gain.mid");
+        SpreadFigure gain = SpreadRun.Run(Changed, new SpreadOptions { Builds = 400, Seed = 1 }, null, TestContext.Current.CancellationToken)!.Figures.Single(figure => figure.Id.Text == "gain.mid");
         Assert.InRange(gain.Nominal, gain.Values.Min(), gain.Values.Max());
     }
 

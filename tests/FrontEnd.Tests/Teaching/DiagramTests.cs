@@ -28,10 +28,10 @@ public class DiagramTests
     [Fact]
     public void Patterns_OfAllDiagrams_FitAResult()
     {
-        string[] ids = [.. Assessments.SelectMany(assessment => assessment.Results).Select(result => result.Id).Distinct()];
+        string[] ids = [.. Assessments.SelectMany(assessment => assessment.Results).Select(result => result.Id.Text).Distinct()];
         foreach (Diagram diagram in Diagrams.All)
         {
-            Assert.All(diagram.For, pattern => Assert.True(Array.Exists(ids, id => IdPattern.Fits(pattern, id)), $"{diagram.Id}: no result fits {pattern}"));
+            Assert.All(diagram.For, pattern => Assert.True(Array.Exists(ids, id => pattern.Fits(new(id))), $"{diagram.Id}: no result fits {pattern}"));
         }
 
         Assert.Equal(Diagrams.All.Count, Diagrams.All.Select(diagram => diagram.Id).Distinct().Count());
@@ -55,7 +55,7 @@ public class DiagramTests
     [InlineData("filter.anti-alias-3.minus_3db", "stage-rc")]
     [InlineData("safety.fault_current", "fault-path")]
     [InlineData("converter.lsb", "quantiser")]
-    public void Of_AResult_IsThePictureOfItsReason(string id, string diagram) => Assert.Equal(diagram, Diagrams.Of(Assessments[^1], id)?.Id);
+    public void Of_AResult_IsThePictureOfItsReason(string id, string diagram) => Assert.Equal(diagram, Diagrams.Of(Assessments[^1], new(id))?.Id);
 
     [Fact]
     public void Lines_OfEveryDiagramAndDesign_AreFilledAndNarrow()

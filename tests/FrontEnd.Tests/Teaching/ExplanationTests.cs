@@ -14,9 +14,9 @@ public class ExplanationTests
     public void EveryResultOfTheTestsDesigns_HasAnExplanation()
     {
         Design[] designs = [.. Designs.All, Designs.Dry with { ContactCheck = new Electrodes.ContactCheck() }];
-        string[] ids = [.. designs.SelectMany(design => Evaluator.Evaluate(design).Results.Select(result => result.Id)).Distinct()];
+        string[] ids = [.. designs.SelectMany(design => Evaluator.Evaluate(design).Results.Select(result => result.Id.Text)).Distinct()];
         Assert.True(100 < ids.Length);
-        Assert.All(ids, id => Assert.NotNull(Explanations.Of(id)));
+        Assert.All(ids, id => Assert.NotNull(Explanations.Of(new(id))));
     }
 
     [Fact]
@@ -42,7 +42,7 @@ public class ExplanationTests
     [InlineData("mains.harmonic.3.lands_at", "mains.harmonic.*.lands_at")]
     [InlineData("filter.gain-2.minus_3db_low", "filter.*.minus_3db*")]
     [InlineData("nothing.at.all", null)]
-    public void Of_TakesTheNarrowestPattern(string id, string? pattern) => Assert.Equal(pattern, Explanations.Of(id)?.Pattern);
+    public void Of_TakesTheNarrowestPattern(string id, string? pattern) => Assert.Equal(pattern, Explanations.Of(new(id))?.Pattern.Text);
 
     [Fact]
     public void Sources_OfAllTemplates_AreKnown()

@@ -120,7 +120,7 @@ public class TemplateTests
     {
         ChoiceAnswer choice = (ChoiceAnswer)problem.Answer;
         Assessment assessment = Evaluator.Evaluate(JudgedDesigns.Build(problem));
-        double Group(string option) => assessment.Results.Where(one => one.Id.StartsWith("noise.source.", StringComparison.Ordinal) && JudgedDesigns.Belongs(option, one.Id["noise.source.".Length..])).Sum(one => one.Si * one.Si);
+        double Group(string option) => assessment.Results.Where(one => one.Id.Text.StartsWith("noise.source.", StringComparison.Ordinal) && JudgedDesigns.Belongs(option, one.Id.Text["noise.source.".Length..])).Sum(one => one.Si * one.Si);
         double[] figures = [.. choice.Options.Select(Group)];
         Assert.All(figures, figure => Assert.True(figure > 0));
         Assert.Equal(figures.Max(), figures[choice.Right]);

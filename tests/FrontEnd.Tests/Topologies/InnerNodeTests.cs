@@ -2,6 +2,7 @@ using System.Numerics;
 using FrontEnd.Budgets;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
+using FrontEnd.Identity;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
@@ -36,7 +37,7 @@ public sealed class InnerNodeTests
         var evaluation = new Evaluation(design);
         (SignalPath path, MainsBudget mains) = (evaluation.Path, evaluation.Mains);
         NodeLevel[] nodes = [.. evaluation.Levels.Nodes];
-        NodeLevel band = nodes.Single(node => node.Node == "trap-band-pass"), amplifier = nodes.Single(node => node.Node == "amplifier");
+        NodeLevel band = nodes.Single(node => node.Node == NodeId.Of("trap band-pass")), amplifier = nodes.Single(node => node.Node == NodeId.Amplifier);
         CircuitDc dc = new CircuitDc(notch.Circuit()).Solve(CircuitDc.Nominal);
         Assert.Equal((amplifier.OtherDc * dc.Gain("band-pass")[0]) + dc.Own("band-pass")[0], band.OtherDc, 1e-12);
         double sum = 0;

@@ -1,5 +1,6 @@
 using FrontEnd.Advice;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Identity;
 using FrontEnd.Results;
 using FrontEnd.Text;
 
@@ -7,7 +8,7 @@ namespace FrontEnd.App.Terminal;
 
 /// <summary>The reason of one figure.</summary>
 /// <param name="ResultId">The figure.</param>
-public sealed record WhyPage(string ResultId) : LinesPage
+public sealed record WhyPage(ResultId ResultId) : LinesPage
 {
     private static readonly string[] ReadingOrder =
     [
@@ -47,7 +48,7 @@ public sealed record WhyPage(string ResultId) : LinesPage
             return;
         }
 
-        canvas.Put(1, frame.Top, canvas.Fit(result.Name, frame.Width - 2 - Lettering.Columns(result.Id) - 22), Ink.Title);
+        canvas.Put(1, frame.Top, canvas.Fit(result.Name, frame.Width - 2 - Lettering.Columns(result.Id.Text) - 22), Ink.Title);
         canvas.PutRight(frame.Width - 1, frame.Top, canvas.Say($"{canvas.Fit(ResultText.Value(result), 24)}   {result.Id}"), Ink.Strong);
     }
 

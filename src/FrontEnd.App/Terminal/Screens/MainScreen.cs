@@ -98,7 +98,7 @@ public sealed class MainScreen : Runnable
 
     protected override bool OnDrawingContent(DrawContext? context)
     {
-        Canvas canvas = Painter.Paint(_session.Model, _ascii);
+        Canvas canvas = Paint();
         Canvas? before = _drawAll || _painted is null || _painted.Width != canvas.Width || _painted.Height != canvas.Height
             ? null
             : _painted;
@@ -112,6 +112,20 @@ public sealed class MainScreen : Runnable
             ? new Cursor { Position = new System.Drawing.Point(place.X, place.Y), Style = CursorStyle.SteadyBar }
             : new Cursor { Position = null };
         return true;
+    }
+
+    private Canvas Paint()
+    {
+        try
+        {
+            return Painter.Paint(_session.Model, _ascii);
+        }
+#pragma warning disable CA1031 // A page of ours that cannot be painted must not take the others with it.
+        catch (Exception fault) when (_session.Leave(fault))
+#pragma warning restore CA1031
+        {
+            return Painter.Paint(_session.Model, _ascii);
+        }
     }
 
     private void DrawAll()

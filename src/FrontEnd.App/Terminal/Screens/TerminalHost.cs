@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Sheets;
 using Terminal.Gui.App;
 using Terminal.Gui.Drivers;
 using Terminal.Gui.Input;
@@ -134,7 +135,11 @@ public static class TerminalHost
         app.Dispose();
         if (error is not null)
         {
-            Console.Error.WriteLine($"frontend: internal error, the terminal was put back and unsaved work was kept: {error}");
+            Console.Error.WriteLine($"frontend: {FindingText.Of(Faults.Of(error))}the terminal was put back and unsaved work was kept");
+            if (Faults.AreTraced)
+            {
+                Console.Error.WriteLine(error);
+            }
         }
 
         return code;

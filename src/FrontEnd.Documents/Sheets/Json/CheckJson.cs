@@ -48,7 +48,7 @@ internal sealed record ResultJson(
     public string? Helps { get; init; }
 
     public static ResultJson From(Result result) => new(
-        result.Id, result.Name, result.Symbol, result.Value, result.Unit, result.Equation.Text, result.Substituted, HandJson.From(result.Hand), result.Equation.Source)
+        result.Id.Text, result.Name, result.Symbol, result.Value, result.Unit, result.Equation.Text, result.Substituted, HandJson.From(result.Hand), result.Equation.Source)
     {
         Verdict = result.Verdict.Kind, Limit = result.Verdict.Limit, Margin = result.Verdict.Margin, State = result.State, Text = result.Text,
         Finding = result.FindingCode, Because = result.Verdict.Because, Dominates = result.Verdict.Dominates, Helps = Wording.Helps(result.Verdict),

@@ -17,7 +17,7 @@ internal sealed record ComparisonJson(
 
         OrderedDictionary<string, JudgedJson> Judged(Assessment assessment) => new(
             comparison.JudgedIds.Select(assessment.Find).OfType<Result>()
-                .Select(result => KeyValuePair.Create(result.Id, new JudgedJson(result.Value, result.Unit, result.Verdict.Kind))));
+                .Select(result => KeyValuePair.Create(result.Id.Text, new JudgedJson(result.Value, result.Unit, result.Verdict.Kind))));
     }
 }
 

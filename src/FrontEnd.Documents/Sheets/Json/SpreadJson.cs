@@ -47,7 +47,7 @@ internal sealed record SpreadFigureJson(
     public required OrderedDictionary<string, double> RankCorrelation { get; init; }
 
     public static SpreadFigureJson From(SpreadFigure figure) => new(
-        figure.Id, figure.Unit, figure.Nominal, figure.Mean, figure.StandardDeviation, figure.Least, figure.Most, figure.Yield, figure.Limit)
+        figure.Id.Text, figure.Unit, figure.Nominal, figure.Mean, figure.StandardDeviation, figure.Least, figure.Most, figure.Yield, figure.Limit)
     {
         Requirement = figure.Requirement, LeastDrawn = figure.LeastDrawn, MostDrawn = figure.MostDrawn,
         Percentiles = new(SpreadFigure.Percents.Zip(figure.Percentiles, (percent, value) => KeyValuePair.Create($"{percent}", value))),

@@ -1,7 +1,10 @@
 using FrontEnd.Amplifier;
+using FrontEnd.AntiAlias;
+using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
@@ -125,7 +128,7 @@ internal static class WholeChainProblems
                     Bits = design.Converter.Bits + 2 } }),
             ],
             evaluation => evaluation.Noise.Total,
-            "noise.total",
+            ResultIds.Noise.Total,
             "V",
             least: true)),
         new("chain-judge-mains", Topic.WholeChain, 3, "Which change lowers the mains most", d => Judge(
@@ -144,7 +147,7 @@ internal static class WholeChainProblems
                     design with { GroundDrive = design.GroundDrive with { SeriesResistor = Resistance.FromOhms(design.GroundDrive.SeriesResistor.Ohms / 10) } }),
             ],
             evaluation => evaluation.Mains.AtInput.Total,
-            "mains.total",
+            ResultIds.Mains.Total,
             "V",
             least: true)),
         new("chain-judge-fold", Topic.WholeChain, 3, "Which change protects best against folding", d => Judge(
@@ -164,7 +167,7 @@ internal static class WholeChainProblems
                     design with { Converter = design.Converter with { Bits = design.Converter.Bits + 4 } }),
             ],
             FoldAttenuation,
-            "alias.fold_attenuation",
+            ResultIds.Alias.FoldAttenuation,
             "dB",
             least: false)),
         new("chain-judge-offset", Topic.WholeChain, 3, "Which change survives more offset", d => Judge(
@@ -183,35 +186,35 @@ internal static class WholeChainProblems
                     design with { Converter = design.Converter with { Bits = design.Converter.Bits + 4 } }),
             ],
             evaluation => evaluation.Levels.OffsetSurvived ?? 0,
-            "levels.offset_survived",
+            ResultIds.Levels.OffsetSurvived,
             "V",
             least: false)),
         new("chain-judge-dominant", Topic.WholeChain, 3, "Which source dominates the noise", d =>
         {
-            (string Name, Func<string, bool> Is)[] groups =
+            (string Name, Func<SourceId, bool> Is)[] groups =
             [
-                ("the electrodes' own noise", name => name.Contains("electrode", StringComparison.Ordinal)),
-                ("the protection resistors", name => name.Contains("protection", StringComparison.Ordinal)),
-                ("the differential amplifier, voltage and current", name => name.StartsWith("amplifier", StringComparison.Ordinal)),
-                ("the converter, its steps included", name => name is "converter" or "quantisation"),
+                ("the electrodes' own noise", source => source.IsElectrode),
+                ("the protection resistors", source => source == SourceId.ProtectionResistors),
+                ("the differential amplifier, voltage and current", source => source == SourceId.AmplifierVoltage || source == SourceId.AmplifierCurrent),
+                ("the converter, its steps included", source => source == SourceId.Converter || source == SourceId.Quantisation),
             ];
             double[] parts;
             Design design;
             do
             {
                 design = Base(d);
-                (string Name, double Rms)[] rows = [.. new Evaluation(design).Noise.Rows()];
-                parts = [.. groups.Select(group => Math.Sqrt(rows.Where(row => group.Is(row.Name)).Sum(row => row.Rms * row.Rms)))];
+                NoiseRow[] rows = [.. new Evaluation(design).Noise.Rows()];
+                parts = [.. groups.Select(group => Math.Sqrt(rows.Where(row => group.Is(row.Id)).Sum(row => row.Rms * row.Rms)))];
             }
             while (!Ahead(parts, -1, least: false) && d.Again());
 
-            return Choice(d, new ProblemText($"Which of these makes the largest part of the noise at the electrodes? {Temperatures(design)}{Listed}"), [.. groups.Select(group => group.Name)], parts, "V", "noise.source", least: false, Slips.Dominant);
+            return Choice(d, new ProblemText($"Which of these makes the largest part of the noise at the electrodes? {Temperatures(design)}{Listed}"), [.. groups.Select(group => group.Name)], parts, "V", ResultIds.Noise.Sources.Name, least: false, Slips.Dominant);
         }),
     ];
 
     private static ProblemText Judge(
         Draw d, Func<Design, string> question, Func<Draw, Design> make, Func<Design, IReadOnlyList<(string Text, Design Design)>> changes,
-        Func<Evaluation, double> figure, string id, string unit, bool least)
+        Func<Evaluation, double> figure, ResultId id, string unit, bool least)
     {
         double before;
         double[] after;
@@ -229,7 +232,7 @@ internal static class WholeChainProblems
 
         ProblemText text = new ProblemText(question(design) + Listed)
             .Say($"As drawn, {id} is {QuantityText.Format(before, unit)}; the whole network is solved again with each change");
-        return Choice(d, text, [.. options.Select(option => option.Text)], after, unit, id, least, Slips.Judgement);
+        return Choice(d, text, [.. options.Select(option => option.Text)], after, unit, id.Text, least, Slips.Judgement);
     }
 
     private static ProblemText Choice(Draw d, ProblemText text, string[] names, double[] values, string unit, string id, bool least,
@@ -273,7 +276,7 @@ internal static class WholeChainProblems
     {
         var list = new ResultList();
         AliasReport.AddFold(list, evaluation);
-        return list.Results.First(result => result.Id == "alias.fold_attenuation").Value?.SiValue ?? 0;
+        return list.Results.First(result => result.Id == ResultIds.Alias.FoldAttenuation).Value?.SiValue ?? 0;
     }
 
     private static Design HalfSecondGain(Design design)

@@ -1,0 +1,108 @@
+namespace FrontEnd.Identity;
+
+/// <summary>Ids of the figures of one named band.</summary>
+/// <param name="Noise">The noise in it, which has the band's own id.</param>
+public readonly record struct BandIds(ResultId Noise)
+{
+    private const string RatioFigure = "ratio";
+
+    public ResultId Ratio => Noise.With(RatioFigure);
+
+    public ResultId Sweeps => Noise.With("sweeps");
+
+    public ResultId SweepTime => Noise.With("sweep_time");
+
+    /// <summary>True for a band's ratio of signal to noise.</summary>
+    public static bool IsRatio(ResultId id) => ResultIds.Noise.Bands.Has(id.Stem) && id.Figure == RatioFigure;
+}
+
+/// <summary>Ids of the figures of one mains harmonic.</summary>
+/// <param name="Stem">Their beginning.</param>
+public readonly record struct HarmonicIds(ResultId Stem)
+{
+    public ResultId Input => Stem.With("input");
+
+    public ResultId Converter => Stem.With("converter");
+
+    public ResultId Recorded => Stem.With("recorded");
+
+    public ResultId LandsAt => Stem.With("lands_at");
+}
+
+/// <summary>Ids of the figures of something that folds: an image of an edge, a harmonic, an interferer.</summary>
+/// <param name="Stem">Their beginning.</param>
+public readonly record struct AliasIds(ResultId Stem)
+{
+    /// <summary>All of them.</summary>
+    public ResultFamily Family => new($"{Stem}.");
+
+    public ResultId LandsAt => Stem.With("lands_at");
+
+    public ResultId Attenuation => Stem.With("attenuation");
+
+    public ResultId Residue => Stem.With("residue");
+
+    public ResultId InBand => Stem.With("in_band");
+}
+
+/// <summary>Ids of the figures of one block of the analogue path, or of all of it.</summary>
+/// <param name="Stem">Their beginning.</param>
+public readonly record struct FilterIds(ResultId Stem)
+{
+    public ResultId MinusThree => Stem.With("minus_3db");
+
+    public ResultId MinusThreeLow => Stem.With("minus_3db_low");
+
+    public ResultId GroupDelay => Stem.With("group_delay");
+
+    public ResultId Settling => Stem.With("settling");
+
+    public ResultId StopBandTurn => Stem.With("stop_band_turn");
+
+    public ResultId StopBandFloor => Stem.With("stop_band_floor");
+
+    public ResultId NotchDepth => Stem.With("notch_depth");
+
+    public ResultId NotchDepthWorst => Stem.With("notch_depth_worst");
+}
+
+/// <summary>Ids of the figures of one digital filter.</summary>
+/// <param name="Stem">Their beginning.</param>
+public readonly record struct DigitalIds(ResultId Stem)
+{
+    public ResultId GroupDelay => Stem.With("group_delay");
+
+    public ResultId RingTime => Stem.With("ring_time");
+
+    public ResultId NotchDepth => Stem.With("notch_depth");
+
+    public ResultId PoleMovement => Stem.With("pole_movement");
+
+    public ResultId DcGain => Stem.With("dc_gain");
+
+    public ResultId OverflowBits => Stem.With("overflow_bits");
+
+    public ResultId RoundOff => Stem.With("round_off");
+
+    public ResultId DeadBand => Stem.With("dead_band");
+}
+
+/// <summary>Ids of the figures of one derived channel.</summary>
+/// <param name="Stem">Their beginning.</param>
+public readonly record struct MontageIds(ResultId Stem)
+{
+    public ResultId Noise => Stem.With("noise");
+
+    public ResultId SharedReference => Stem.With("shared_reference");
+}
+
+/// <summary>Ids of the contact check's readings at one electrode.</summary>
+/// <param name="Stem">Their beginning.</param>
+public readonly record struct ContactIds(ResultId Stem)
+{
+    public ResultId Good => Stem.With("good");
+
+    public ResultId Poor => Stem.With("poor");
+
+    public ResultId Open => Stem.With("open");
+}
