@@ -3,6 +3,7 @@ using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Benchmarks;
 

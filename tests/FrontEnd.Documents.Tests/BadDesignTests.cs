@@ -1,4 +1,6 @@
+using FrontEnd.Documents.Reading;
 using FrontEnd.Findings;
+using FrontEnd.Teaching.Problems;
 using FrontEnd.Topologies;
 using Xunit;
 

@@ -1,6 +1,9 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Teaching.Problems;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

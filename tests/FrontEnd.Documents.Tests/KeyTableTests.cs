@@ -1,5 +1,7 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
+using FrontEnd.Teaching.Problems;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -1,4 +1,5 @@
 using FrontEnd.Circuits;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using Xunit;

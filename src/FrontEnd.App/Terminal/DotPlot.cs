@@ -1,5 +1,6 @@
 using System.Text;
 using FrontEnd.Results;
+using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;

@@ -1,4 +1,5 @@
 using FrontEnd.Documents;
+using FrontEnd.Documents.Files;
 
 namespace FrontEnd.App.Terminal;
 

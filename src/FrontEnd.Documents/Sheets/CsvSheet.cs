@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Sheets;
 

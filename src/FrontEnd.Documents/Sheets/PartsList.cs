@@ -1,7 +1,6 @@
-using FrontEnd.AntiAlias;
-using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
+using FrontEnd.Inputs;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Topologies;

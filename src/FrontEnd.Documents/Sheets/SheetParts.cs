@@ -1,6 +1,7 @@
 using System.Globalization;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;

@@ -1,5 +1,6 @@
 using FrontEnd.App.Terminal;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using Xunit;
 
 namespace FrontEnd.App.Tests.Architecture;

@@ -1,6 +1,8 @@
 using FrontEnd.App.Terminal;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Topologies;
 using Xunit;

@@ -1,12 +1,16 @@
 using System.Text.Json;
 using System.Xml.Linq;
 using FrontEnd.Advice;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
+using FrontEnd.Citations;
+using FrontEnd.Teaching.Problems;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests.Sheets;

@@ -1,4 +1,5 @@
 using FrontEnd.Circuits;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Sizing;
 using FrontEnd.Findings;

@@ -1,9 +1,8 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
-using FrontEnd.Fields;
+using FrontEnd.Catalogue;
 using FrontEnd.Identity;
 using FrontEnd.Reporting;
-using FrontEnd.Results;
 using FrontEnd.Tests.Reference;
 using Xunit;
 

@@ -3,7 +3,6 @@ using FrontEnd.Budgets;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
-using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;

@@ -1,4 +1,5 @@
 using FrontEnd.Findings;
+using FrontEnd.Citations;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,3 +1,4 @@
+using FrontEnd.Teaching.Problems;
 using Terminal.Gui.Drawing;
 using Attribute = Terminal.Gui.Drawing.Attribute;
 

@@ -1,3 +1,4 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Fields;
 
 namespace FrontEnd.App.Terminal;
