@@ -1,6 +1,5 @@
 using BenchmarkDotNet.Attributes;
 using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
 using FrontEnd.Topologies;

@@ -1,5 +1,4 @@
 using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Findings;
 using FrontEnd.Reporting;

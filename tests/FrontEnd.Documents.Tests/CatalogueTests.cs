@@ -1,10 +1,8 @@
 using FrontEnd.Catalogue;
-using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
-using FrontEnd.Teaching.Problems;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -1,9 +1,7 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
-using FrontEnd.Teaching.Problems;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Text;
 using FrontEnd.Documents.Reading;
-using FrontEnd.Teaching.Problems;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

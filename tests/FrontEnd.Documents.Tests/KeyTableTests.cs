@@ -1,7 +1,6 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
-using FrontEnd.Teaching.Problems;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

@@ -1,4 +1,3 @@
-using FrontEnd.Circuits;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Findings;

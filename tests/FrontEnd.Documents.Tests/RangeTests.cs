@@ -1,5 +1,3 @@
-using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;

@@ -2,7 +2,6 @@ using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
-using FrontEnd.Teaching.Problems;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

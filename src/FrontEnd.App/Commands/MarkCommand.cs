@@ -4,7 +4,6 @@ using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Findings;
-using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.App.Commands;

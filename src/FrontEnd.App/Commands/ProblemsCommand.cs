@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using FrontEnd.Documents;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;

@@ -1,6 +1,5 @@
 using System.Text;
 using FrontEnd.Results;
-using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;

@@ -1,5 +1,3 @@
-using FrontEnd.Teaching.Problems;
-
 namespace FrontEnd.App.Terminal;
 
 /// <summary>What a piece of text is; the palette decides how it looks.</summary>

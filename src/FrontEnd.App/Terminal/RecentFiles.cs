@@ -1,4 +1,3 @@
-using FrontEnd.Documents;
 using FrontEnd.Documents.Files;
 
 namespace FrontEnd.App.Terminal;

@@ -1,5 +1,4 @@
 using FrontEnd.Catalogue;
-using FrontEnd.Fields;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,5 +1,4 @@
 using FrontEnd.Advice;
-using FrontEnd.Identity;
 using FrontEnd.Results;
 using FrontEnd.Teaching;
 using FrontEnd.Text;

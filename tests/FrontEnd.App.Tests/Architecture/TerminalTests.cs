@@ -1,5 +1,4 @@
 using FrontEnd.App.Terminal;
-using FrontEnd.Documents;
 using FrontEnd.Documents.Reading;
 using Xunit;
 

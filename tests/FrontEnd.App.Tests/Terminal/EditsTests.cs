@@ -3,8 +3,6 @@ using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Reading;
-using FrontEnd.Fields;
-using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.App.Tests.Terminal;

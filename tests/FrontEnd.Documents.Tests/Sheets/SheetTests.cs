@@ -9,8 +9,6 @@ using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
-using FrontEnd.Citations;
-using FrontEnd.Teaching.Problems;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests.Sheets;

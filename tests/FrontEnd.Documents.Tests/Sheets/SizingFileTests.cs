@@ -1,4 +1,3 @@
-using FrontEnd.Circuits;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Sizing;

@@ -1,5 +1,4 @@
 using FrontEnd.Findings;
-using FrontEnd.Citations;
 
 namespace FrontEnd.App.Terminal;
 

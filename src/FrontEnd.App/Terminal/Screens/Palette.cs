@@ -1,4 +1,3 @@
-using FrontEnd.Teaching.Problems;
 using Terminal.Gui.Drawing;
 using Attribute = Terminal.Gui.Drawing.Attribute;
 
