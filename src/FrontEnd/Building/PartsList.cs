@@ -1,3 +1,4 @@
+using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Quantities;
@@ -13,37 +14,25 @@ public static class PartsList
     public static IReadOnlyList<ListedPart> Of(Design design)
     {
         List<ListedPart> parts = [];
-        Ratio resistors = design.Input.ResistorTolerance, capacitors = design.Input.CapacitorTolerance;
-
-        // One reference lead serves all channels.
-        Add(parts, "protection resistor in each lead", "input.series-resistor", design.Input.SeriesResistor, resistors, 1, 1);
-        if (design.Electrodes.ActiveBuffer is { } active)
+        Circuit input = InputCircuit.Of(design);
+        AddParts("input.series-resistor");
+        foreach ((string which, Electrodes.ElectrodeBuffer? buffer, int perChannel) in new[] { ("active", design.Electrodes.ActiveBuffer, 1), ("reference", design.Electrodes.ReferenceBuffer, 0) })
         {
-            Add(parts, "skin resistor at the active electrode's buffer", "electrodes.active-buffer.skin-resistor", active.SkinResistor, resistors, 1, 0);
-            parts.Add(Active("buffer at the active electrode", "electrodes.active-buffer.card", active.Card, 1, 0));
-        }
-
-        if (design.Electrodes.ReferenceBuffer is { } reference)
-        {
-            Add(parts, "skin resistor at the reference electrode's buffer", "electrodes.reference-buffer.skin-resistor", reference.SkinResistor, resistors, 0, 1);
-            parts.Add(Active("buffer at the reference electrode", "electrodes.reference-buffer.card", reference.Card, 0, 1));
-        }
-
-        Add(parts, "capacitor from each input to common", "input.shunt-capacitor", design.Input.ShuntCapacitor, capacitors, 2, 0);
-        Add(parts, "capacitor between the inputs", "input.differential-capacitor", design.Input.DifferentialCapacitor, capacitors, 1, 0);
-        if (design.Input.BiasResistor is { } bias)
-        {
-            Add(parts, "bias resistor from each input to common", "input.bias-resistor", bias, resistors, 2, 0);
-        }
-
-        parts.Add(Active("differential amplifier", "amplifier.card", design.Amplifier.Card, 1, 0));
-        if (design.Electrodes.Ground is not null)
-        {
-            Add(parts, "resistor to the ground electrode", "ground-drive.series-resistor", design.GroundDrive.SeriesResistor, design.GroundDrive.ResistorTolerance, 0, 1);
-            if (design.GroundDrive.Kind == Amplifier.GroundKind.Driven)
+            if (buffer is not null)
             {
-                parts.Add(Active("op-amp of the driven ground", "ground-drive", "", 0, 1));
+                AddParts(InputCircuit.SkinResistor(which));
+                parts.Add(Active($"buffer at the {which} electrode", $"electrodes.{which}-buffer.card", buffer.Card, perChannel, 1 - perChannel));
             }
+        }
+
+        AddParts("input.shunt-capacitor");
+        AddParts(InputCircuit.Differential);
+        AddParts("input.bias-resistor");
+        parts.Add(Active("differential amplifier", "amplifier.card", design.Amplifier.Card, 1, 0));
+        AddParts(InputCircuit.GroundResistor);
+        if (design.GroundIsDriven)
+        {
+            parts.Add(Active("op-amp of the driven ground", "ground-drive", "", 0, 1));
         }
 
         for (int index = 0; index < design.Stages.Count; index++)
@@ -53,6 +42,16 @@ public static class PartsList
 
         parts.Add(Active($"converter, {design.Converter.Bits:0.##} bit, {QuantityText.FormatPart(design.Converter.Rate)} a channel", "converter.card", design.Converter.Card, 0, 1));
         return parts;
+
+        // One reference lead serves all channels.
+        void AddParts(string key)
+        {
+            CircuitPart[] alike = [.. input.Parts.Where(part => part.Key == key)];
+            if (alike.Length != 0)
+            {
+                Add(parts, alike[0].Label, key, alike[0].Quantity, Ratio.FromFraction(alike[0].Tolerance), alike.Count(part => !part.IsShared), alike.Count(part => part.IsShared));
+            }
+        }
     }
 
     private static void AddStage(List<ListedPart> parts, Stage stage, string key)

@@ -18,7 +18,7 @@ public class ViewsTests
     private static readonly string[] WorkingClasses =
     [
         "DigitalChain", "Folding", "PreferredValues", "Circuit", "CircuitPart", "FrequencyResponse", "StepResponse", "RoundOff", "ZeroPhase",
-        "Butterworth", "Prototype", "ResponseShape", "Notch", "MinimumOrder", "FilterDesign", "EquirippleDesign", "KaiserDesign",
+        "Butterworth", "Notch", "MinimumOrder", "FilterDesign", "EquirippleDesign", "KaiserDesign",
         "SectionRunner", "SingleRunner", "FixedRunner", "FirRunner", "CombRunner",
         "PowerFormulas", "AmplifierFormulas", "ConverterFormulas", "ElectrodeFormulas", "MainsFormulas", "FilterFormulas", "NoiseFormulas",
         "MontageFormulas", "SafetyFormulas",
