@@ -25,6 +25,9 @@ public sealed record BuiltNotch
     /// <summary>The circuit with its parts and its Q, built and by formula.</summary>
     public required NotchRealisation Circuit { get; init; }
 
+    /// <summary>Op-amps that it takes.</summary>
+    public int OpAmps => Circuit.Stage.Circuit().OpAmps.Count;
+
     /// <summary>Every part by name.</summary>
     public required IReadOnlyList<BuiltPart> Parts { get; init; }
 

@@ -24,7 +24,7 @@ internal sealed record CircuitJson(string Name, string Topology, int OpAmps, dou
     {
         Stage stage = notch.Circuit.Stage;
         return new(
-            "analogue notch", notch.Circuit.Kind == NotchKind.TwinT ? "twin-t" : "state-variable", stage.Circuit().OpAmps.Count, stage.NominalGain,
+            "analogue notch", notch.Circuit.Kind == NotchKind.TwinT ? "twin-t" : "state-variable", notch.OpAmps, stage.NominalGain,
             PartJson.From(notch.Parts));
     }
 

@@ -1,3 +1,4 @@
+using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Inputs;
@@ -5,24 +6,15 @@ using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Topologies;
 
-namespace FrontEnd.Documents.Sheets;
-
-/// <summary>A part to buy.</summary>
-/// <param name="Where">The block and what it does there.</param>
-/// <param name="Value">As it stands on the part; the part card for active parts.</param>
-/// <param name="Preferred">The series that has the value, or the nearest value of the series that fits the tolerance.</param>
-/// <param name="PerChannel">Pieces for each channel.</param>
-/// <param name="Once">Pieces for the device, whatever the number of channels.</param>
-public sealed record Part(string Where, string Key, string Value, string Tolerance, string Preferred, int PerChannel, int Once);
+namespace FrontEnd.Building;
 
 /// <summary>The parts of a design in the order of the path.</summary>
 public static class PartsList
 {
-    private const string Class = "of the class assumed";
-
-    public static IReadOnlyList<Part> Of(Design design)
+    /// <summary>All of them; a part that is not fitted is left out.</summary>
+    public static IReadOnlyList<ListedPart> Of(Design design)
     {
-        List<Part> parts = [];
+        List<ListedPart> parts = [];
         Circuit input = InputCircuit.Of(design);
         AddParts("input.series-resistor");
         foreach ((string which, Electrodes.ElectrodeBuffer? buffer, int perChannel) in new[] { ("active", design.Electrodes.ActiveBuffer, 1), ("reference", design.Electrodes.ReferenceBuffer, 0) })
@@ -63,7 +55,7 @@ public static class PartsList
         }
     }
 
-    private static void AddStage(List<Part> parts, Stage stage, string key)
+    private static void AddStage(List<ListedPart> parts, Stage stage, string key)
     {
         Circuit circuit = stage.Circuit();
         foreach (CircuitPart part in circuit.Parts)
@@ -78,23 +70,16 @@ public static class PartsList
     }
 
     /// <summary>A value of zero is a part that is not fitted.</summary>
-    private static void Add(List<Part> parts, string where, string key, IQuantity value, Ratio tolerance, int perChannel, int once)
+    private static void Add(List<ListedPart> parts, string where, string key, IQuantity value, Ratio tolerance, int perChannel, int once)
     {
         if (value.SiValue <= 0)
         {
             return;
         }
 
-        // Resistors of 1 % and better come in E96, of 5 % in E24; capacitors in E24 at best (common practice, no source).
-        (PreferredSeries Series, string Name)[] series = value is Resistance && tolerance.Fraction <= 0.02
-            ? [(PreferredSeries.E24, "E24"), (PreferredSeries.E96, "E96")]
-            : [(PreferredSeries.E12, "E12"), (PreferredSeries.E24, "E24")];
-        (PreferredSeries Series, string Name)? member = series.Where(one => PreferredValues.IsMember(value.SiValue, one.Series)).Select(one => ((PreferredSeries, string)?)one).FirstOrDefault();
-        string preferred = member is { } found
-            ? found.Name
-            : $"nearest {QuantityText.FormatTrimmed(PreferredValues.Nearest(value.SiValue, series[^1].Series), value.SiUnit, 6)} ({series[^1].Name})";
-        parts.Add(new Part(where, key, QuantityText.FormatPart(value), "±" + QuantityText.FormatTrimmed(tolerance, 3), preferred, perChannel, once));
+        parts.Add(new ListedPart(where, key, perChannel, once) { Value = PartValue.Of(value, tolerance) });
     }
 
-    private static Part Active(string where, string key, string card, int perChannel, int once) => new(where, key, card.Length == 0 ? Class : card, "", "", perChannel, once);
+    private static ListedPart Active(string where, string key, string card, int perChannel, int once) =>
+        new(where, key, perChannel, once) { Card = card };
 }
