@@ -1,5 +1,6 @@
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Results;
+using FrontEnd.Citations;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;

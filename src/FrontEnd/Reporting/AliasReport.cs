@@ -1,6 +1,7 @@
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
+using FrontEnd.Filters;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;

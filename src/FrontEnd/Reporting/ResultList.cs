@@ -1,6 +1,7 @@
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
+using FrontEnd.Citations;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
 

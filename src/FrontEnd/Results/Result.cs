@@ -1,5 +1,6 @@
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
+using FrontEnd.Citations;
 
 namespace FrontEnd.Results;
 

@@ -1,5 +1,6 @@
 using FrontEnd.Designs;
 using FrontEnd.Quantities;
+using FrontEnd.Citations;
 
 namespace FrontEnd.Results;
 

@@ -1,7 +1,9 @@
 using System.Text.Json;
 using System.Xml.Linq;
 using FrontEnd.Advice;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Fields;
 using FrontEnd.Findings;

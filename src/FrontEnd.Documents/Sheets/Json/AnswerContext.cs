@@ -2,7 +2,6 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using FrontEnd.Designs;
-using FrontEnd.Documents.Coefficients;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Results;

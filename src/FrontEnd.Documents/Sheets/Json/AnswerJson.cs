@@ -11,6 +11,7 @@ using FrontEnd.Rates;
 using FrontEnd.Sizing;
 using FrontEnd.Spread;
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Sheets;
 
