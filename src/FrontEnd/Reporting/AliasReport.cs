@@ -69,6 +69,7 @@ internal static class AliasReport
         double fs = evaluation.Design.Converter.Rate.Hertz;
         list.Number(ids.LandsAt, $"{name} lands at", "", Frequency.FromHertz(Folding.LandsAt(hertz, fs)), Equations.LandsAt,
             hand: FilterFormulas.LandsAt(Frequency.FromHertz(hertz), evaluation.Design.Converter.Rate));
+        list.Lands(ids.LandsAt, name);
         list.Decibel(ids.Attenuation, $"{name}: attenuation by path and converter", "", evaluation.GainMid, gain,
             Equations.FoldAttenuation, NoPath);
         if (amplitude is { } volts)
@@ -90,6 +91,7 @@ internal static class AliasReport
         if (high == low)
         {
             list.Number(ids.LandsAt, $"{interferer.Name} lands at", "", Frequency.FromHertz(least), Equations.LandsAt);
+            list.Lands(ids.LandsAt, interferer.Name);
             double left = evaluation.RecordedAt(interferer.Amplitude.Volts, low);
             bool inBand = design.Band.Low.Hertz <= least && least <= design.Band.High.Hertz;
             list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.InterfererResidue,

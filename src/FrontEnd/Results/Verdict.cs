@@ -24,6 +24,9 @@ public sealed record Verdict(VerdictKind Kind, string Because)
     /// passed.</summary>
     public double? Margin { get; init; }
 
+    /// <summary>True where the value lies above its limit; at the limit it counts as on the right side.</summary>
+    public bool IsAboveLimit => Margin is { } margin && (margin < 0) == LimitIsGreatest;
+
     /// <summary>Where the limit comes from.</summary>
     public SourceRef? LimitSource { get; init; }
 
