@@ -1,8 +1,6 @@
 using FrontEnd.Catalogue;
-using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents;
 

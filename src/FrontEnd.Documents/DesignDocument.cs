@@ -1,11 +1,8 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Circuits;
-using FrontEnd.Designs;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents;
 

@@ -1,8 +1,5 @@
-using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Documents;
 

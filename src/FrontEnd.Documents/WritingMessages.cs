@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.Documents;
 
 /// <summary>All wording about files that are to be written.</summary>

@@ -1,11 +1,7 @@
 using System.CommandLine;
 using FrontEnd.Bench;
-using FrontEnd.Designs;
 using FrontEnd.Documents.Recordings;
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Results;
 
 namespace FrontEnd.App.Commands;
 

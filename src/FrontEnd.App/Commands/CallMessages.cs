@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.App.Commands;
 
 /// <summary>All wording about calls of the program.</summary>

@@ -3,7 +3,6 @@ using FrontEnd.Advice;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Reporting;
-using FrontEnd.Results;
 
 namespace FrontEnd.App.Commands;
 

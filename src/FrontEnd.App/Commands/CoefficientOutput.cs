@@ -4,7 +4,6 @@ using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
 using FrontEnd.Documents.Files;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
 
 namespace FrontEnd.App.Commands;
 

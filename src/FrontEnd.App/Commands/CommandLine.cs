@@ -1,8 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using FrontEnd.App.Faults;
-using FrontEnd.Findings;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;
 

@@ -3,8 +3,6 @@ using FrontEnd.DesignedFilters;
 using FrontEnd.Digital;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.App.Commands;
 

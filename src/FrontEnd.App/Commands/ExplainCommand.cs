@@ -1,10 +1,7 @@
 using System.CommandLine;
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Findings;
 using FrontEnd.Reporting;
-using FrontEnd.Results;
 using FrontEnd.Teaching;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;
 

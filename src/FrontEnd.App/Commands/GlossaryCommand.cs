@@ -2,7 +2,6 @@ using System.CommandLine;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Teaching;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;
 

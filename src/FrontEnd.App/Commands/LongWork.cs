@@ -1,6 +1,4 @@
 using System.Runtime.InteropServices;
-using FrontEnd.Designs;
-using FrontEnd.Findings;
 using FrontEnd.Reporting;
 using FrontEnd.Spread;
 using Spectre.Console;

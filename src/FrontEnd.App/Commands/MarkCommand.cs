@@ -3,7 +3,6 @@ using FrontEnd.Documents;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
-using FrontEnd.Findings;
 using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.App.Commands;

@@ -2,9 +2,6 @@ using System.CommandLine;
 using FrontEnd.Circuits;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;
 

@@ -1,5 +1,4 @@
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Findings;
 
 namespace FrontEnd.App.Commands;
 

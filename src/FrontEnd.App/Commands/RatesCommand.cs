@@ -1,10 +1,6 @@
 using System.CommandLine;
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 using FrontEnd.Rates;
-using FrontEnd.Results;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;
 

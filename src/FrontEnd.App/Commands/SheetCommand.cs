@@ -3,7 +3,6 @@ using FrontEnd.Advice;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Findings;
 using FrontEnd.Reporting;
 using FrontEnd.Spread;
 

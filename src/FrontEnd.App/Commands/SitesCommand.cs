@@ -2,7 +2,6 @@ using System.CommandLine;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
-using FrontEnd.Findings;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.App.Commands;

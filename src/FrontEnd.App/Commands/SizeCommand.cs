@@ -3,7 +3,6 @@ using FrontEnd.Documents;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Sizing;
-using FrontEnd.Findings;
 using FrontEnd.Sizing;
 
 namespace FrontEnd.App.Commands;

@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.App.Faults;
 
 /// <summary>What is said of a fault of the program, in the command and in the interface.</summary>

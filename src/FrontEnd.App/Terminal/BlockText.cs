@@ -1,9 +1,5 @@
-using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
-using FrontEnd.Results;
-using FrontEnd.Text;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.App.Terminal;

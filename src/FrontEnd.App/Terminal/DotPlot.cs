@@ -1,6 +1,4 @@
 using System.Text;
-using FrontEnd.Results;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,5 +1,4 @@
 using FrontEnd.Fields;
-using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

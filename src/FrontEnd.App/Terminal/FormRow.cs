@@ -1,5 +1,4 @@
 using FrontEnd.Catalogue;
-using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;

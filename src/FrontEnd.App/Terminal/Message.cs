@@ -1,9 +1,7 @@
 using FrontEnd.Advice;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Reading;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
-using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using FrontEnd.Designs;
 using FrontEnd.Documents;
-using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

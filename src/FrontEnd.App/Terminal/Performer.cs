@@ -1,12 +1,9 @@
 using FrontEnd.App.Faults;
 using FrontEnd.Advice;
-using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Findings;
 using FrontEnd.Reporting;
-using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,7 +1,5 @@
-using FrontEnd.Designs;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
-using FrontEnd.Results;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.App.Terminal;

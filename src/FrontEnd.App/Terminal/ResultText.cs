@@ -1,7 +1,5 @@
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Results;
 using FrontEnd.Citations;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Coefficients;
 

@@ -1,7 +1,5 @@
-using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Documents.Files;
-using FrontEnd.Findings;
 
 namespace FrontEnd.Documents.Coefficients;
 

@@ -1,4 +1,3 @@
-using FrontEnd.Findings;
 using static FrontEnd.Findings.Finding;
 
 namespace FrontEnd.Documents.Files;

@@ -1,5 +1,4 @@
 using System.Text;
-using FrontEnd.Findings;
 
 namespace FrontEnd.Documents.Files;
 

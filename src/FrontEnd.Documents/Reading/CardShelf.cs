@@ -1,8 +1,6 @@
 using System.Reflection;
 using FrontEnd.Documents.Files;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using FrontEnd.Documents.Files;
-using FrontEnd.Findings;
 
 namespace FrontEnd.Documents.Reading;
 

@@ -1,10 +1,7 @@
 using FrontEnd.Catalogue;
-using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
-using FrontEnd.Text;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Reading;

@@ -1,6 +1,4 @@
 using FrontEnd.Fields;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
 

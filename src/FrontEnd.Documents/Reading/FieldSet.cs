@@ -1,5 +1,4 @@
 using FrontEnd.Catalogue;
-using FrontEnd.Designs;
 using FrontEnd.Fields;
 
 namespace FrontEnd.Documents.Reading;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using FrontEnd.Findings;
 
 namespace FrontEnd.Documents.Reading;
 

@@ -1,7 +1,5 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using FrontEnd.Fields;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
 

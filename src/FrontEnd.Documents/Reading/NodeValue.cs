@@ -1,7 +1,4 @@
 using FrontEnd.Fields;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
 

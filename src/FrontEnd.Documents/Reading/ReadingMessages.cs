@@ -1,8 +1,5 @@
 using FrontEnd.Documents.Files;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using static FrontEnd.Findings.Finding;
 
 namespace FrontEnd.Documents.Reading;

@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.Documents.Reading;
 
 /// <summary>A file's text with its name, for places in findings.</summary>

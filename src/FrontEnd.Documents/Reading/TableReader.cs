@@ -1,8 +1,5 @@
 using FrontEnd.Catalogue;
-using FrontEnd.Designs;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
 

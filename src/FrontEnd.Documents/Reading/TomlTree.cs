@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using FrontEnd.Findings;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 

@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.Documents.Recordings;
 
 /// <summary>Carries the one finding that ends the reading of a file up to where the file was opened; never leaves this folder. It is made

@@ -2,9 +2,6 @@ using System.Globalization;
 using System.Text;
 using FrontEnd.Bench;
 using FrontEnd.Documents.Files;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Recordings;
 

@@ -1,6 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Text;
-
 namespace FrontEnd.Documents.Recordings;
 
 /// <summary>All wording about files of samples and readings.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Text;
-
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>One axis of a chart: range, unit and scale, and where its ticks stand.</summary>

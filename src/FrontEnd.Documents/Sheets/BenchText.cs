@@ -1,7 +1,4 @@
-using FrontEnd.Quantities;
 using FrontEnd.Bench;
-using FrontEnd.Designs;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 

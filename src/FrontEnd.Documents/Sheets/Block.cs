@@ -1,5 +1,3 @@
-using FrontEnd.Results;
-
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>A piece of a sheet, for any format.</summary>

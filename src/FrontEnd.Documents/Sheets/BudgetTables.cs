@@ -1,7 +1,4 @@
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
-using FrontEnd.Results;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 

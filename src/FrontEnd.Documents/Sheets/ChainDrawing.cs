@@ -1,5 +1,3 @@
-using FrontEnd.Results;
-
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>The path as boxes in a row, with levels and headroom under each; more than nine stand in rows of about equal length.</summary>

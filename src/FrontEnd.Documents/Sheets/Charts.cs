@@ -1,7 +1,4 @@
-using FrontEnd.Designs;
 using FrontEnd.Identity;
-using FrontEnd.Results;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 

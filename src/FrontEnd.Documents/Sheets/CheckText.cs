@@ -1,6 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Results;
-
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>An assessment as plain text, 80 columns wide: verdicts first, then budgets, findings, defaults and cautions.</summary>

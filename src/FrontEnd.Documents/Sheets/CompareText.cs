@@ -1,8 +1,6 @@
 using System.Text;
 using FrontEnd.Compare;
 using FrontEnd.Identity;
-using FrontEnd.Results;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 

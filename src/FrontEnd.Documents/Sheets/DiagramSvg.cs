@@ -1,5 +1,4 @@
 using System.Text;
-using FrontEnd.Results;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Sheets;

@@ -2,8 +2,6 @@ using System.Globalization;
 using FrontEnd.DesignedFilters;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 

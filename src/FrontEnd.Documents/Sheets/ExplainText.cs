@@ -1,7 +1,5 @@
 using FrontEnd.Advice;
-using FrontEnd.Results;
 using FrontEnd.Teaching;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 

@@ -2,9 +2,6 @@ using System.Globalization;
 using FrontEnd.AntiAlias;
 using FrontEnd.DesignedFilters;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sheets;

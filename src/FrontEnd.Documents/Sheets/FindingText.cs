@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>A finding in its four parts: what is wrong, where, the fact it rests on, what to change.</summary>

@@ -1,5 +1,4 @@
 using System.Text;
-using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 

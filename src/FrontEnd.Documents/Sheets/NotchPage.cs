@@ -1,7 +1,5 @@
 using System.Globalization;
 using FrontEnd.DesignedFilters;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 

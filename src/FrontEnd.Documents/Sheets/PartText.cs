@@ -1,5 +1,4 @@
 using FrontEnd.Building;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 

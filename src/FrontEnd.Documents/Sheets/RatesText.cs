@@ -1,8 +1,4 @@
-using FrontEnd.Designs;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 using FrontEnd.Rates;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 

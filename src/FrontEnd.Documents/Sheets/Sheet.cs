@@ -1,7 +1,4 @@
-using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
-using FrontEnd.Findings;
-using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 

@@ -1,6 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Results;
 using FrontEnd.Citations;
 
 namespace FrontEnd.Documents.Sheets;

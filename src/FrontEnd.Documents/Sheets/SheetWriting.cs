@@ -1,6 +1,4 @@
 using FrontEnd.Documents.Files;
-using FrontEnd.Findings;
-using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 

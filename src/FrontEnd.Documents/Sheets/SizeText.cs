@@ -1,5 +1,4 @@
 using FrontEnd.Sizing;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 

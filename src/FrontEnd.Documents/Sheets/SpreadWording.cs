@@ -1,7 +1,5 @@
 using System.Globalization;
-using FrontEnd.Quantities;
 using FrontEnd.Spread;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 

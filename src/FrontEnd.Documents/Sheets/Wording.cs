@@ -1,8 +1,5 @@
 using FrontEnd.Bench;
-using FrontEnd.Findings;
-using FrontEnd.Results;
 using FrontEnd.Spread;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 

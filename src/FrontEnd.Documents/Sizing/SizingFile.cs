@@ -1,12 +1,8 @@
 using FrontEnd.Converter;
-using FrontEnd.Designs;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 using FrontEnd.Sizing;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sizing;
 

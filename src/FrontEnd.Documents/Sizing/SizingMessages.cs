@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.Documents.Sizing;
 
 /// <summary>Wording about requirements files.</summary>

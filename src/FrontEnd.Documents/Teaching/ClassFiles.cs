@@ -1,8 +1,6 @@
 using System.Text;
 using FrontEnd.Documents.Files;
-using FrontEnd.Findings;
 using FrontEnd.Teaching.Problems;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Teaching;
 

@@ -1,6 +1,4 @@
 using FrontEnd.Documents.Files;
-using FrontEnd.Findings;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Teaching;
 

@@ -1,5 +1,4 @@
 using FrontEnd.Documents.Files;
-using FrontEnd.Findings;
 using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Teaching;

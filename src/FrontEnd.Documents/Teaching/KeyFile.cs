@@ -1,9 +1,7 @@
 using System.Text.Json;
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Findings;
 using FrontEnd.Numbers;
 using FrontEnd.Teaching.Problems;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Teaching;
 

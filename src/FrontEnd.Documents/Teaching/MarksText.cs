@@ -1,7 +1,6 @@
 using System.Text;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Teaching.Problems;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Teaching;
 

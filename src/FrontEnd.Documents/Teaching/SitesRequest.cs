@@ -1,7 +1,4 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 using FrontEnd.Teaching;
-using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Teaching;
 

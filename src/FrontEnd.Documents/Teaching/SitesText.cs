@@ -1,5 +1,4 @@
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Quantities;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Teaching;

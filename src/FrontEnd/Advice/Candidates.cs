@@ -6,9 +6,7 @@ using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
 using FrontEnd.Results;
-using FrontEnd.Text;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Advice;

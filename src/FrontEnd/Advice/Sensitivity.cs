@@ -1,13 +1,10 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Numbers;
-using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
-using FrontEnd.Text;
 
 namespace FrontEnd.Advice;
 

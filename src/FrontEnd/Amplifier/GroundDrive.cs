@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Amplifier;
 
 /// <summary>How the amplifier common is tied to the body.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Amplifier;
 
 /// <summary>The driven ground's amplifier as an inverting integrator: R_a from the mean of the inputs to its − input, R_f and C_f across

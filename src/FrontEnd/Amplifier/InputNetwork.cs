@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Amplifier;
 
 /// <summary>What stands between the electrodes' leads and the differential amplifier.</summary>

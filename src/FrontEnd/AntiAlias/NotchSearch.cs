@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;

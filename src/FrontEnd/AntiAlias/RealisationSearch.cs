@@ -1,6 +1,4 @@
 using FrontEnd.Filters;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;

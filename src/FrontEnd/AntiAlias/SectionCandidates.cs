@@ -1,6 +1,5 @@
 using System.Numerics;
 using FrontEnd.Filters;
-using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;

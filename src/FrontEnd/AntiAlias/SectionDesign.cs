@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.AntiAlias;
 
 /// <summary>Exact part values of a low-pass section for given capacitors, with an ideal op-amp.</summary>

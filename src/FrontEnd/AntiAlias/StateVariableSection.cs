@@ -1,7 +1,6 @@
 using System.Numerics;
 using FrontEnd.Circuits;
 using FrontEnd.Filters;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.AntiAlias;
 

@@ -1,5 +1,4 @@
 using FrontEnd.Filters;
-using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;

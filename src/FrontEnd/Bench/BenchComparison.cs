@@ -1,9 +1,6 @@
 using FrontEnd.Designs;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 using FrontEnd.Results;
-using FrontEnd.Text;
 
 namespace FrontEnd.Bench;
 

@@ -5,16 +5,13 @@ using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Inputs;
 using FrontEnd.Interference;
 using FrontEnd.Networks;
-using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using FrontEnd.Citations;
-using FrontEnd.Text;
 
 namespace FrontEnd.Bench;
 

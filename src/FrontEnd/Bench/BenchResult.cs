@@ -1,4 +1,3 @@
-using FrontEnd.Quantities;
 using FrontEnd.Results;
 
 namespace FrontEnd.Bench;

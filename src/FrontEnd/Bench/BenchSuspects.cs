@@ -1,6 +1,3 @@
-using FrontEnd.Quantities;
-using FrontEnd.Text;
-
 namespace FrontEnd.Bench;
 
 /// <summary>What may be wrong where one reading of a test does not agree, by what the test exercises.</summary>

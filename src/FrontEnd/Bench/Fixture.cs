@@ -1,7 +1,6 @@
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Bench;
 

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Bench;
 
 /// <summary>A line that stands out of the noise of a recording.</summary>

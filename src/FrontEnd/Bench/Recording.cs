@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Bench;
 
 /// <summary>Samples of one channel.</summary>

@@ -1,6 +1,5 @@
 using System.Numerics;
 using FrontEnd.Networks;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Budgets;
 

@@ -2,7 +2,6 @@ using System.Numerics;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;

@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Budgets;
 

@@ -1,6 +1,5 @@
 using System.Numerics;
 using FrontEnd.Designs;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Budgets;
 

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Building;
 
 /// <summary>A part to buy.</summary>

@@ -1,8 +1,6 @@
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Inputs;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Building;

@@ -1,8 +1,6 @@
 using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Fields;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using static FrontEnd.Fields.FieldRange;
 using static FrontEnd.Fields.Make;
 

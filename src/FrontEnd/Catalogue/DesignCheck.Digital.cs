@@ -1,8 +1,5 @@
 using FrontEnd.Digital;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using static FrontEnd.Quantities.Frequency;
 
 namespace FrontEnd.Catalogue;

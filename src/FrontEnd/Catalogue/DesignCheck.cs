@@ -1,9 +1,6 @@
 using FrontEnd.Designs;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using FrontEnd.Topologies;
 using static FrontEnd.Quantities.Frequency;
 

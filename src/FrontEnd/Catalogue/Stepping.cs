@@ -1,6 +1,5 @@
 using FrontEnd.Designs;
 using FrontEnd.Fields;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Catalogue;
 

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Circuits;
 
 /// <summary>A circuit as a builder would describe it: parts with what they are there for, their nodes, values and tolerance, and

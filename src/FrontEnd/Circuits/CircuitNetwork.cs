@@ -1,5 +1,4 @@
 using FrontEnd.Networks;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Circuits;
 

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Circuits;
 
 /// <summary>What a part of two pins is.</summary>

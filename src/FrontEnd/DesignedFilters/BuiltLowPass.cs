@@ -1,8 +1,6 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 using FrontEnd.Textbook;
 using FrontEnd.Topologies;
 

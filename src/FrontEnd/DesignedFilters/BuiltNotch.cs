@@ -2,8 +2,6 @@ using System.Numerics;
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.DesignedFilters;

@@ -1,7 +1,6 @@
 using FrontEnd.Budgets;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
-using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.DesignedFilters;

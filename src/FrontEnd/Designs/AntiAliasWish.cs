@@ -2,8 +2,6 @@ using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Designs;

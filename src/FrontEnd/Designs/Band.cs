@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Designs;
 
 /// <summary>A named range of frequencies and, if wanted, what is looked for in it.</summary>

@@ -3,7 +3,6 @@ using FrontEnd.Converter;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
-using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Designs;

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Designs;
 
 /// <summary>What is asked of the design. Null takes the default of the requirement's table; a limit that is not set judges

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Designs;
 
 /// <summary>Battery and rails. Levels are judged at the lowest voltage, safety at the highest.</summary>

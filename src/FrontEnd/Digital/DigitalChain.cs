@@ -1,6 +1,5 @@
 using System.Numerics;
 using FrontEnd.Filters;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Digital;
 

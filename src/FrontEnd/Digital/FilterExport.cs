@@ -1,5 +1,4 @@
 using System.Buffers.Binary;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Digital;
 

@@ -1,5 +1,4 @@
 using FrontEnd.Filters;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Digital;
 

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Electrodes;
 
 /// <summary>A small known alternating current through two electrodes; the voltage tells how good the contact is.</summary>

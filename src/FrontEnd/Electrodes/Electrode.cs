@@ -1,6 +1,5 @@
 using System.Numerics;
 using FrontEnd.Fields;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Electrodes;
 

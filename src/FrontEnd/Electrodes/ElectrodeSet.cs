@@ -1,6 +1,5 @@
 using FrontEnd.Circuits;
 using FrontEnd.Fields;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Electrodes;
 

@@ -1,6 +1,3 @@
-using FrontEnd.Quantities;
-using FrontEnd.Text;
-
 namespace FrontEnd.Fields;
 
 /// <summary>What there is to know about one field of a design besides its value: the row of the key table.</summary>

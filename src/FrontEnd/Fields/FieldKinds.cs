@@ -1,6 +1,3 @@
-using FrontEnd.Quantities;
-using FrontEnd.Text;
-
 namespace FrontEnd.Fields;
 
 /// <summary>What follows from a field's kind: its name in a sentence, an example, and its value as a bare number. Quantities are described

@@ -1,7 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
-
 namespace FrontEnd.Fields;
 
 /// <summary>Wording about the values of fields. The codes stand with all others in <see cref="Messages"/>.</summary>

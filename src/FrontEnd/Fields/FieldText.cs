@@ -1,7 +1,4 @@
 using System.Globalization;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Fields;
 

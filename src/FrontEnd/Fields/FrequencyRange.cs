@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Fields;
 

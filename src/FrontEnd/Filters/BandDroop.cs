@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Filters;
 
 /// <summary>What a filter that takes the mains out does to the band from 0 Hz to an edge.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Filters;
 
 /// <summary>The digital Butterworth filters of everyday use; short for <see cref="FilterDesign.Digital"/> with a <see

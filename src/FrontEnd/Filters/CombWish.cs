@@ -1,6 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Filters;
 
 /// <summary>A comb over whole mains periods as someone asks for it.</summary>

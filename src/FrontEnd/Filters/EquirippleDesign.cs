@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Filters;
 
 /// <summary>One band of an equiripple design.</summary>

@@ -1,6 +1,4 @@
 using System.Numerics;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Filters;
 

@@ -1,6 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using static FrontEnd.Findings.Finding;
 
 namespace FrontEnd.Filters;

@@ -1,6 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Filters;
 
 /// <summary>What a filter has to do: pass band, stop band, largest loss in the one and least loss in the other.</summary>

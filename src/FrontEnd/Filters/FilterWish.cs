@@ -1,6 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Filters;
 
 /// <summary>A filter as someone asks for it: by family, shape and corners, with an order or with what it has to do.</summary>

@@ -1,6 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Filters;
 
 /// <summary>How the taps of a linear-phase FIR are found.</summary>

@@ -1,6 +1,5 @@
 using System.Numerics;
 using System.Runtime.InteropServices;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Filters;
 

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Filters;
 
 /// <summary>What is lost at one frequency.</summary>

@@ -1,6 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Filters;
 
 /// <summary>What must hold of mains frequency, rate and band edge.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Filters;
 
 /// <summary>Digital notches: one frequency out, the rest nearly untouched.</summary>

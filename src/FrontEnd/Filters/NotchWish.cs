@@ -1,7 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
-
 namespace FrontEnd.Filters;
 
 /// <summary>Notches as someone asks for them: digital ones at the mains and its harmonics up to a band edge, or an analogue one at the

@@ -1,4 +1,3 @@
-using FrontEnd.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace FrontEnd.Filters;

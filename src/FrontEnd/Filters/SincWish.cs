@@ -1,6 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Filters;
 
 /// <summary>A sinc decimator and the FIR that makes its band flat, as someone asks for them.</summary>

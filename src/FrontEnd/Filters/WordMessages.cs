@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.Filters;
 
 /// <summary>Wording about filters in finite words. Codes FE062x.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Text;
-
 namespace FrontEnd.Identity;
 
 /// <summary>Which node of the path something stands at, and so which block makes it: the output of a stage is the stage's.</summary>

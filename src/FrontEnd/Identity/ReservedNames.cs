@@ -1,5 +1,3 @@
-using FrontEnd.Text;
-
 namespace FrontEnd.Identity;
 
 /// <summary>Names that would give a result an id that something built in has, fitted or not: a design keeps its names when a part is put

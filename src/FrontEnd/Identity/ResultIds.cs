@@ -1,5 +1,3 @@
-using FrontEnd.Text;
-
 namespace FrontEnd.Identity;
 
 /// <summary>The catalogue of all result ids: what stands once is a member, what stands once for each source, node, filter … is made by a

@@ -1,5 +1,3 @@
-using FrontEnd.Text;
-
 namespace FrontEnd.Identity;
 
 /// <summary>Which source of noise a row of the budget is.</summary>

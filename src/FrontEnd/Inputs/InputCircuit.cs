@@ -2,7 +2,6 @@ using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Inputs;
 

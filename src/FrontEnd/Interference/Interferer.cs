@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Interference;
 
 /// <summary>A disturbance other than the mains: at one frequency, or spread evenly over a range.</summary>

@@ -1,5 +1,4 @@
 using FrontEnd.Fields;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Interference;
 

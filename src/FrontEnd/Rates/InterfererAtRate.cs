@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Rates;
 
 /// <summary>What an interferer other than the mains leaves at one sampling rate.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Rates;
 
 /// <summary>One mains frequency at one sampling rate.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Rates;
 
 /// <summary>Where one harmonic of the mains is recorded at one sampling rate, and what is left of it.</summary>

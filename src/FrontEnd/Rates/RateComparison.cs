@@ -1,6 +1,4 @@
 using FrontEnd.Designs;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Rates;
 

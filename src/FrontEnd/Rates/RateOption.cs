@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
 using FrontEnd.Results;
 
 namespace FrontEnd.Rates;

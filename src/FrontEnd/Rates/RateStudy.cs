@@ -2,15 +2,12 @@ using FrontEnd.Catalogue;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Networks;
 using FrontEnd.Numbers;
-using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
-using FrontEnd.Text;
 
 namespace FrontEnd.Rates;
 

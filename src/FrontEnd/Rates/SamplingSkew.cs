@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Rates;
 
 /// <summary>What is left of a common mode where two channels are sampled one after the other and subtracted later.</summary>

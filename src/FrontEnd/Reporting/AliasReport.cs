@@ -4,8 +4,6 @@ using FrontEnd.Designs;
 using FrontEnd.Filters;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Reporting;

@@ -3,10 +3,7 @@ using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Reporting;
 

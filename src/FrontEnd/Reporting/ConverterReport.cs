@@ -2,8 +2,6 @@ using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Reporting;

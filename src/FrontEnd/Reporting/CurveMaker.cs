@@ -4,7 +4,6 @@ using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
 using FrontEnd.Results;
 
 namespace FrontEnd.Reporting;

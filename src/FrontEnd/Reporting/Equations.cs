@@ -1,5 +1,4 @@
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
 using FrontEnd.Citations;
 
 namespace FrontEnd.Reporting;

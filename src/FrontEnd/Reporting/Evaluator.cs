@@ -1,11 +1,8 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Networks;
-using FrontEnd.Quantities;
 using FrontEnd.Results;
-using FrontEnd.Text;
 
 namespace FrontEnd.Reporting;
 

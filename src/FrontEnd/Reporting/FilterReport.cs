@@ -5,11 +5,8 @@ using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
 using FrontEnd.Citations;
-using FrontEnd.Text;
 using FrontEnd.Textbook;
 using FrontEnd.Topologies;
 

@@ -2,10 +2,8 @@ using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Citations;
-using FrontEnd.Text;
 
 namespace FrontEnd.Reporting;
 

@@ -1,9 +1,6 @@
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Reporting;
 

@@ -3,9 +3,7 @@ using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
 using FrontEnd.Citations;
-using FrontEnd.Text;
 using FrontEnd.Textbook;
 using FrontEnd.Topologies;
 

@@ -1,8 +1,6 @@
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
 using FrontEnd.Results;
 using FrontEnd.Citations;
-using FrontEnd.Text;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Reporting;

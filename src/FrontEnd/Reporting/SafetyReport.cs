@@ -1,10 +1,7 @@
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
 using FrontEnd.Citations;
-using FrontEnd.Text;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Reporting;

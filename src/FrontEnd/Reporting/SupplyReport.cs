@@ -2,8 +2,6 @@ using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Filters;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Reporting;

@@ -1,10 +1,7 @@
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Reporting;
 

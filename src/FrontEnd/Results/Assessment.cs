@@ -1,5 +1,4 @@
 using FrontEnd.Designs;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
 
 namespace FrontEnd.Results;

@@ -1,5 +1,4 @@
 using FrontEnd.Designs;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Sizing;
 

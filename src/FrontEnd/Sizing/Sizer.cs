@@ -4,14 +4,11 @@ using FrontEnd.Catalogue;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
-using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Inputs;
 using FrontEnd.Numbers;
-using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
-using FrontEnd.Text;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Sizing;

@@ -7,7 +7,6 @@ using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Filters;
-using FrontEnd.Quantities;
 using FrontEnd.Rates;
 using FrontEnd.Topologies;
 

@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.Sizing;
 
 /// <summary>What a search found.</summary>

@@ -7,7 +7,6 @@ using FrontEnd.Electrodes;
 using FrontEnd.Fields;
 using FrontEnd.Inputs;
 using FrontEnd.Interference;
-using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Spread;

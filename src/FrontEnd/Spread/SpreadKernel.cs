@@ -5,7 +5,6 @@ using FrontEnd.Designs;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Networks;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Spread;
 

@@ -1,6 +1,5 @@
 using FrontEnd.Designs;
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Spread;
 

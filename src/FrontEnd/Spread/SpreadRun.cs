@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Numerics;
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
-using FrontEnd.Findings;
 using FrontEnd.Networks;
 using FrontEnd.Numbers;
 using FrontEnd.Reporting;

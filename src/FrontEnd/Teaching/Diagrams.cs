@@ -1,7 +1,5 @@
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
 using FrontEnd.Results;
-using FrontEnd.Text;
 
 namespace FrontEnd.Teaching;
 

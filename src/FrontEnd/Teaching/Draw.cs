@@ -1,6 +1,4 @@
 using FrontEnd.Numbers;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 
 namespace FrontEnd.Teaching;
 

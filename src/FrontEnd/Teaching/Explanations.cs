@@ -1,5 +1,4 @@
 using FrontEnd.Identity;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Teaching;
 

@@ -1,6 +1,3 @@
-using FrontEnd.Quantities;
-using FrontEnd.Text;
-
 namespace FrontEnd.Teaching;
 
 /// <summary>A term of the trade.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Teaching;
 
 /// <summary>Where the sites of the 10-20 system lie on one head.</summary>

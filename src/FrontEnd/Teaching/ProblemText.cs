@@ -1,6 +1,4 @@
-using FrontEnd.Quantities;
 using FrontEnd.Citations;
-using FrontEnd.Text;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Teaching;

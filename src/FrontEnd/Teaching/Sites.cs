@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Teaching;
 
 /// <summary>Which rule places F3, F4, P3 and P4.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Teaching;
 
 /// <summary>The slips that are looked for, each with its remark: one table for keys, marks and the class's summary.</summary>

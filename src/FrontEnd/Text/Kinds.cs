@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Text;
 
 /// <summary>The table of kinds, one row for each struct in FrontEnd.Quantities: units, spellings, examples. Nothing else lists the

@@ -1,6 +1,3 @@
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Text;
 
 /// <summary>Wording for field values and for checks between fields that need no evaluation.</summary>

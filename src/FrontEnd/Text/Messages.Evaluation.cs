@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.Text;
 
 /// <summary>Messages of the evaluation: FE04xx.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.Text;
 
 /// <content>About sizing from requirements.</content>

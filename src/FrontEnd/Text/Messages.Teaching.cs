@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.Text;
 
 /// <summary>Messages of problem sheets, marking, glossary and sites: FE08xx.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.Text;
 
 /// <summary>Why a text is not the quantity that was asked for. The user's mistake, so it is returned and never thrown.</summary>

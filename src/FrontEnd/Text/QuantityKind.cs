@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Text;
 
 /// <summary>All that is known about writing and reading one kind of quantity: a row of <see cref="Kinds"/>.</summary>

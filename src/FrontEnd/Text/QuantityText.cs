@@ -1,5 +1,4 @@
 using System.Globalization;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Text;
 

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Textbook;
 
 /// <summary>Gain, bandwidth, gain limits and supply rejection of the amplifiers, by the formulas of the textbooks.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Textbook;
 
 /// <summary>Resolution of the converter by the formulas of the textbooks.</summary>

@@ -1,6 +1,5 @@
 using System.Numerics;
 using FrontEnd.Electrodes;
-using FrontEnd.Quantities;
 using FrontEnd.Citations;
 
 namespace FrontEnd.Textbook;

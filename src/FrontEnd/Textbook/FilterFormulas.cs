@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Textbook;
 
 /// <summary>Corners, settling, folding and notches by the formulas of the textbooks.</summary>

@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Textbook;
 
 /// <summary>Noise of channels derived from others by the formulas of the textbooks. A row of weights says how a channel is made: active 1,

@@ -1,5 +1,4 @@
 using FrontEnd.Electrodes;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Textbook;
 

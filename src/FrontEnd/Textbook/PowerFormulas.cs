@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Textbook;
 
 /// <summary>Battery and supply by the formulas of the textbooks.</summary>

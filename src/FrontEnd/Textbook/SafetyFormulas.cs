@@ -1,5 +1,3 @@
-using FrontEnd.Quantities;
-
 namespace FrontEnd.Textbook;
 
 /// <summary>Direct current through an electrode by Ohm's law. A design aid and no safety assessment; the limits it is held against are

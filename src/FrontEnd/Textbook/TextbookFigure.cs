@@ -1,7 +1,5 @@
 using System.Numerics;
-using FrontEnd.Quantities;
 using FrontEnd.Citations;
-using FrontEnd.Text;
 
 namespace FrontEnd.Textbook;
 

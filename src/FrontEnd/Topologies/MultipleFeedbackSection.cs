@@ -1,7 +1,5 @@
 using FrontEnd.Circuits;
 using FrontEnd.Fields;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using FrontEnd.Textbook;
 using static FrontEnd.Circuits.Circuit;
 using static FrontEnd.Topologies.StageFields;

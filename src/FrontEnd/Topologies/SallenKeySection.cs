@@ -1,8 +1,5 @@
 using FrontEnd.Circuits;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using FrontEnd.Textbook;
 using static FrontEnd.Circuits.Circuit;
 using static FrontEnd.Fields.FieldRange;

@@ -1,7 +1,4 @@
 using FrontEnd.Circuits;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Topologies;

@@ -1,6 +1,5 @@
 using FrontEnd.Circuits;
 using FrontEnd.Networks;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Topologies;
 

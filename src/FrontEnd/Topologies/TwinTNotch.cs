@@ -1,9 +1,6 @@
 using System.Numerics;
 using FrontEnd.Circuits;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Text;
 using static FrontEnd.Circuits.Circuit;
 using static FrontEnd.Fields.FieldRange;
 using static FrontEnd.Fields.Make;

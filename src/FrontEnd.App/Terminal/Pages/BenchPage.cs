@@ -1,7 +1,5 @@
 using FrontEnd.Bench;
-using FrontEnd.Designs;
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

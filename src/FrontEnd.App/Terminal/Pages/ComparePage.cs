@@ -1,6 +1,4 @@
 using FrontEnd.Compare;
-using FrontEnd.Designs;
-using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,7 +1,5 @@
-using FrontEnd.Designs;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Rates;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,5 +1,4 @@
 using FrontEnd.Documents.Teaching;
-using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

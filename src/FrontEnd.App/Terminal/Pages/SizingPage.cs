@@ -1,4 +1,3 @@
-using FrontEnd.Designs;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Sizing;
 using FrontEnd.Sizing;

@@ -1,4 +1,3 @@
-using FrontEnd.Designs;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Reporting;
 using FrontEnd.Spread;

@@ -1,6 +1,4 @@
-using FrontEnd.Designs;
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,8 +1,6 @@
 using FrontEnd.Advice;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Identity;
-using FrontEnd.Results;
-using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;
 

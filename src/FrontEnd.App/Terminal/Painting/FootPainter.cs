@@ -1,5 +1,3 @@
-using FrontEnd.Findings;
-
 namespace FrontEnd.App.Terminal;
 
 /// <summary>The foot: help, complaints and news, and the key line.</summary>

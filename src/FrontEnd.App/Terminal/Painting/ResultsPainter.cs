@@ -1,6 +1,4 @@
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Findings;
-using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,5 +1,4 @@
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,6 +1,4 @@
-using FrontEnd.Designs;
 using FrontEnd.Documents;
-using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,5 +1,4 @@
 using FrontEnd.Documents;
-using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

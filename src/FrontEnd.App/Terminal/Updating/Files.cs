@@ -4,7 +4,6 @@ using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;
 

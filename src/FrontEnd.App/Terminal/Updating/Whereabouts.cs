@@ -1,5 +1,3 @@
-using FrontEnd.Results;
-
 namespace FrontEnd.App.Terminal;
 
 /// <summary>Where the user is: the place, the rows in hand, and the ways from one to another.</summary>

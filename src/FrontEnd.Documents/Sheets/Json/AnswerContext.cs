@@ -1,10 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using FrontEnd.Designs;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Results;
 using FrontEnd.Spread;
 
 namespace FrontEnd.Documents.Sheets;

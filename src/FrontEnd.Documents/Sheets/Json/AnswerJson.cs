@@ -5,8 +5,6 @@ using System.Text.Json;
 using FrontEnd.Bench;
 using FrontEnd.Compare;
 using FrontEnd.DesignedFilters;
-using FrontEnd.Designs;
-using FrontEnd.Findings;
 using FrontEnd.Rates;
 using FrontEnd.Sizing;
 using FrontEnd.Spread;

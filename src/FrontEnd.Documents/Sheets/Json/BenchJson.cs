@@ -1,9 +1,5 @@
 using System.Text.Json.Serialization;
 using FrontEnd.Bench;
-using FrontEnd.Designs;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 

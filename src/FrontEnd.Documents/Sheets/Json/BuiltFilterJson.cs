@@ -1,7 +1,6 @@
 using System.Text.Json.Serialization;
 using FrontEnd.AntiAlias;
 using FrontEnd.DesignedFilters;
-using FrontEnd.Quantities;
 using FrontEnd.Textbook;
 using FrontEnd.Topologies;
 

@@ -1,7 +1,4 @@
 using System.Text.Json.Serialization;
-using FrontEnd.Findings;
-using FrontEnd.Quantities;
-using FrontEnd.Results;
 using FrontEnd.Citations;
 
 namespace FrontEnd.Documents.Sheets;

@@ -1,6 +1,4 @@
 using FrontEnd.Compare;
-using FrontEnd.Quantities;
-using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 

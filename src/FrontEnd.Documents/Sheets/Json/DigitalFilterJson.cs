@@ -1,7 +1,6 @@
 using System.Text.Json.Serialization;
 using FrontEnd.DesignedFilters;
 using FrontEnd.Filters;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Documents.Sheets;
 

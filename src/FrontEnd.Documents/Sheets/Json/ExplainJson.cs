@@ -1,6 +1,4 @@
 using FrontEnd.Advice;
-using FrontEnd.Quantities;
-using FrontEnd.Results;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Sheets;

@@ -1,7 +1,6 @@
 using System.Numerics;
 using FrontEnd.DesignedFilters;
 using FrontEnd.Filters;
-using FrontEnd.Quantities;
 
 namespace FrontEnd.Documents.Sheets;
 

@@ -1,5 +1,3 @@
-using FrontEnd.Designs;
-using FrontEnd.Quantities;
 using FrontEnd.Rates;
 
 namespace FrontEnd.Documents.Sheets;

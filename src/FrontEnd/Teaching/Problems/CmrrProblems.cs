@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.Quantities;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Teaching.Problems;

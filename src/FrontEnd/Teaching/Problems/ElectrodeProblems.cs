@@ -1,6 +1,5 @@
 using System.Numerics;
 using FrontEnd.Electrodes;
-using FrontEnd.Quantities;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Teaching.Problems;

@@ -1,4 +1,3 @@
-using FrontEnd.Quantities;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Teaching.Problems;

@@ -1,5 +1,3 @@
-using FrontEnd.Text;
-
 namespace FrontEnd.Teaching.Problems;
 
 /// <summary>What marking needs: for every sheet its questions with accepted ranges, slips and points.</summary>

@@ -5,9 +5,7 @@ using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
-using FrontEnd.Quantities;
 using FrontEnd.Reporting;
-using FrontEnd.Text;
 using FrontEnd.Textbook;
 using FrontEnd.Topologies;
 
