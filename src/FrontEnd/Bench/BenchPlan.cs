@@ -118,7 +118,7 @@ public static class BenchPlan
                 ? "calibrated sine: gain and polarity"
                 : "calibrated sine at the band's edge",
                 "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's foot",
-                $"100 mV rms at {QuantityText.Format(hertz, "Hz")} into the divider; read the rms of the line, at the electrodes (positive first input gives a positive reading)", rms, hertz, true, fixture, Practice, GainDecibels);
+                $"100 mV rms at {QuantityText.Format(hertz, "Hz")} into the divider; read the rms of the line, at the electrodes (positive first input gives a positive reading)", rms, hertz, true, fixture, Practice);
         }
     }
 
@@ -151,7 +151,7 @@ public static class BenchPlan
             yield return Tone(name, "input impedance",
                 $"{Parts(part)} between generator and the active lead, at the lead; reference and ground to the generator's foot; closed box",
                 $"about 1 mV rms at {QuantityText.Format(hertz, "Hz")}, digital filters off; without the part set the generator until the line reads 1.000 mV rms, at the electrodes; put the part in and read again",
-                Tone1 * designed, hertz, false, loaded, standard ? DryFixture : Practice, GainDecibels) with
+                Tone1 * designed, hertz, false, loaded, standard ? DryFixture : Practice) with
             {
                 Least = Tone1 * Math.Min(larger, smaller) * (1 - ReadTolerance),
                 Greatest = Tone1 * Math.Max(larger, smaller) * (1 + ReadTolerance),
@@ -197,7 +197,7 @@ public static class BenchPlan
             limit = Limit * Tone1;
         yield return Tone("crosstalk", "crosstalk between channels",
             "51 kΩ in parallel with 47 nF in every lead; all far ends but the driven channel's tied together",
-            $"1 mV rms at {QuantityText.FormatPart(design.Band.High)} into one channel's far end; read the line in every other channel, digital filters off, at the electrodes", rms, hertz, false, fixture, new SourceRef("digital-eeg-chapter"), GainDecibels) with
+            $"1 mV rms at {QuantityText.FormatPart(design.Band.High)} into one channel's far end; read the line in every other channel, digital filters off, at the electrodes", rms, hertz, false, fixture, new SourceRef("digital-eeg-chapter")) with
         {
             Least = null,
             Greatest = Math.Max(limit, rms),
@@ -266,7 +266,7 @@ public static class BenchPlan
             double peak = 2 * Math.Sqrt(2) * rms;
             yield return Tone(name, "rejection with imbalance",
                 words + "; far ends tied to one node, node to ground through 100 pF (strays included)",
-                $"20 V rms at {QuantityText.Format(mains.Frequency)} into the node through 100 pF, which is 10 V rms with the cable off; digital filters off; read the line, at the electrodes", rms, mains.Frequency.Hertz, false, fixture, Imbalance, RejectionDecibels) with
+                $"20 V rms at {QuantityText.Format(mains.Frequency)} into the node through 100 pF, which is 10 V rms with the cable off; digital filters off; read the line, at the electrodes", rms, mains.Frequency.Hertz, false, fixture, Imbalance) with
             {
                 Least = null,
                 Greatest = rms * factor,
@@ -311,7 +311,7 @@ public static class BenchPlan
             BenchReading tone = Tone(name, hertz < fs / 2
                 ? "tone below half the rate"
                 : "alias tone", "generator with 10 Ω or less at the active lead; reference and ground to its foot",
-                $"1 mV rms at {QuantityText.FormatPart(Frequency.FromHertz(hertz))}, digital filters off; read the line at {QuantityText.FormatPart(Frequency.FromHertz(landing))}, at the electrodes", rms, landing, false, fixture, Practice, GainDecibels);
+                $"1 mV rms at {QuantityText.FormatPart(Frequency.FromHertz(hertz))}, digital filters off; read the line at {QuantityText.FormatPart(Frequency.FromHertz(landing))}, at the electrodes", rms, landing, false, fixture, Practice);
             yield return landing < 0.1
                 ? tone with { Kind = ReadingKind.Other, Remark = "lands at 0 Hz: detune the generator by 0.5 Hz and read the slow beat" }
                 : tone;
@@ -391,15 +391,15 @@ public static class BenchPlan
     }
 
     private static BenchReading Tone(string name, string title, string words, string setting, double rms, double line, bool filtered,
-        Design fixture, SourceRef source, double decibels)
+        Design fixture, SourceRef source)
     {
-        double factor = Math.Pow(10, decibels / 20);
+        double factor = Math.Pow(10, GainDecibels / 20);
         return new BenchReading(name, title, words, setting, ReadingKind.Tone)
         {
             Expected = VoltageRms.FromVolts(rms),
             Least = rms / factor,
             Greatest = rms * factor,
-            Tolerance = $"±{QuantityText.FormatNumber(decibels, 2)} dB",
+            Tolerance = $"±{QuantityText.FormatNumber(GainDecibels, 2)} dB",
             Source = source,
             Line = Frequency.FromHertz(line),
             Filtered = filtered,

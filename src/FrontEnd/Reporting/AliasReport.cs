@@ -47,7 +47,7 @@ internal static class AliasReport
         list.Number(ResultIds.Alias.FoldFrequency, "lowest frequency that folds onto the band", "f_fold", Frequency.FromHertz(fold),
             Equations.Fold, hand: FilterFormulas.FoldFrequency(converter.Rate, design.Band.High));
         list.Decibel(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, by path and converter", "A_fold",
-            evaluation.GainMid, gains[0], Equations.FoldAttenuation, NoPath);
+            evaluation.GainMid / gains[0], Equations.FoldAttenuation, NoPath);
         if (converter.Kind == ConverterKind.DeltaSigma)
         {
             list.Number(ResultIds.Alias.ModulatorFoldFrequency, "lowest frequency that folds at the modulator's clock", "",
@@ -57,7 +57,7 @@ internal static class AliasReport
             // Around the modulator's clock the decimator's response repeats, so only the analogue path and the droop at the landing
             // attenuate.
             list.Decibel(ResultIds.Alias.ModulatorFoldAttenuation, "attenuation where the modulator's clock folds, by path and converter",
-                "", evaluation.GainMid, gains[1], Equations.FoldAttenuation, NoPath);
+                "", evaluation.GainMid / gains[1], Equations.FoldAttenuation, NoPath);
         }
     }
 
@@ -68,7 +68,7 @@ internal static class AliasReport
         list.Number(ids.LandsAt, $"{name} lands at", "", Frequency.FromHertz(Folding.LandsAt(hertz, fs)), Equations.LandsAt,
             hand: FilterFormulas.LandsAt(Frequency.FromHertz(hertz), evaluation.Design.Converter.Rate));
         list.Lands(ids.LandsAt, name);
-        list.Decibel(ids.Attenuation, $"{name}: attenuation by path and converter", "", evaluation.GainMid, gain,
+        list.Decibel(ids.Attenuation, $"{name}: attenuation by path and converter", "", evaluation.GainMid / gain,
             Equations.FoldAttenuation, NoPath);
         if (amplitude is { } volts)
         {

@@ -23,7 +23,7 @@ internal static class ConverterReport
                 $"{QuantityText.Format(converter.FullScale, 4)}/{QuantityText.FormatNumber(gain, 4)}");
         TextbookFigure range = ConverterFormulas.DynamicRange(fullScale, noise);
         list.Decibel(ResultIds.Converter.DynamicRange, "dynamic range: a full-scale sine over the noise", "DR",
-            fullScale.Volts / (2 * Math.Sqrt(2)), sigma, Equations.DynamicRange, "no noise at all", range);
+            fullScale.Volts / (2 * Math.Sqrt(2)) / sigma, Equations.DynamicRange, "no noise at all", range);
         if (sigma <= 0)
         {
             return;

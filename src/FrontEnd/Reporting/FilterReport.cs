@@ -143,7 +143,7 @@ internal static class FilterReport
                 null);
 
         void AddDepth(ResultId id, string name, double loss, Equation equation, TextbookFigure? formula) => list.Decibel(
-            id, name, "", 1, Math.Pow(10, -loss / 20), equation, "the parts match and the mains does not move", formula,
+            id, name, "", 1 / Math.Pow(10, -loss / 20), equation, "the parts match and the mains does not move", formula,
                 "the formula takes matched parts and the mains on its upper side");
     }
 
@@ -343,7 +343,7 @@ internal static class FilterReport
                 double deviation = design.Mains.Deviation.Fraction, f0 = notch.Centre.Hertz;
                 double power = Math.Max(sections.PowerResponse(f0 * (1 + deviation), fs), sections.PowerResponse(f0 * (1 - deviation), fs));
                 list.Decibel(
-                    ids.NotchDepth, $"depth of {stage.Name} at the mains' real deviation", "", 1, Math.Sqrt(power), Equations.NotchDepth,
+                    ids.NotchDepth, $"depth of {stage.Name} at the mains' real deviation", "", 1 / Math.Sqrt(power), Equations.NotchDepth,
                     "the mains does not move",
                     deviation == 0
                         ? null

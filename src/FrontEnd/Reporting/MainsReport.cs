@@ -44,7 +44,7 @@ internal static class MainsReport
             VoltageRms.FromVolts(at.RootSumOfSquares), Equations.MainsRss);
         list.Decibel(
             ResultIds.Mains.SystemCmrr, "rejection of the body's common mode by electrodes and amplifier together", "CMRR",
-            at.BodyCommonMode, at.Divider + at.Amplifier, Equations.SystemCmrr,
+            at.BodyCommonMode / (at.Divider + at.Amplifier), Equations.SystemCmrr,
             at.BodyCommonMode == 0
                 ? "no common mode to reject"
                 : "electrodes and amplifier are perfectly balanced", DividerRejectionHand(evaluation),
@@ -116,7 +116,7 @@ internal static class MainsReport
         else
         {
             list.Decibel(
-                ResultIds.Mains.CmrrNeeded, "rejection needed for the residue asked for", "", at.BodyCommonMode, residue.Volts,
+                ResultIds.Mains.CmrrNeeded, "rejection needed for the residue asked for", "", at.BodyCommonMode / residue.Volts,
                 Equations.CmrrNeeded, "no common mode to reject",
                 0 < at.BodyCommonMode ? MainsFormulas.RejectionNeeded(VoltageRms.FromVolts(at.BodyCommonMode), residue) : null);
         }

@@ -46,11 +46,11 @@ internal static class NoiseReport
             Equations.Thermal,
             hand: NoiseFormulas.ElectrodeThermal([Built(design, 0), Built(design, 1)], design.SkinTemperature, low, high),
             assumption: ElectrodeAssumption(design));
-        list.Decibel(ResultIds.Noise.OverThermalFloor, "noise over the electrodes' thermal floor", "", total, floor, Equations.OverFloor,
+        list.Decibel(ResultIds.Noise.OverThermalFloor, "noise over the electrodes' thermal floor", "", total / floor, Equations.OverFloor,
             "the electrodes have no resistance");
         list.Number(ResultIds.Noise.Electrodes, "noise of all electrodes, thermal and excess, rms", "σ_el",
             VoltageRms.FromVolts(electrodes), Equations.ElectrodeNoise);
-        list.Decibel(ResultIds.Noise.Figure, "noise figure: what the design adds to what the skin gives", "NF", total, electrodes,
+        list.Decibel(ResultIds.Noise.Figure, "noise figure: what the design adds to what the skin gives", "NF", total / electrodes,
             Equations.NoiseFigure, "the electrodes make no noise");
         foreach (NoiseRow row in rows)
         {
@@ -116,7 +116,7 @@ internal static class NoiseReport
                 : "mains harmonics that land in it: " + string.Join(", ", inside.Select(harmonic => harmonic.Order));
             list.Number(ids.Noise, $"noise in {band.Name} ({range}), rms", "σ", VoltageRms.FromVolts(rms), Equations.Noise, text: lands);
             VoltageRms smallest = band.SmallestSignal ?? design.SmallestSignal;
-            list.Decibel(ids.Ratio, $"smallest signal over noise in {band.Name}", "", smallest.Volts, rms, Equations.SignalToNoise,
+            list.Decibel(ids.Ratio, $"smallest signal over noise in {band.Name}", "", smallest.Volts / rms, Equations.SignalToNoise,
                 "no noise in the band");
             if (band.EvokedAmplitude is { } amplitude)
             {

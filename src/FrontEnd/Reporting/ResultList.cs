@@ -52,10 +52,9 @@ internal sealed class ResultList
             FindingCode = findingCode });
 
     /// <summary>Adds a ratio in decibels, or "unbounded" where there is nothing to divide by or it is beyond 300 dB.</summary>
-    public void Decibel(ResultId id, string name, string symbol, double numerator, double denominator, Equation equation,
+    public void Decibel(ResultId id, string name, string symbol, double ratio, Equation equation,
         string unboundedText, TextbookFigure? hand = null, string? assumption = null, string? text = null)
     {
-        double ratio = numerator / denominator;
         if (double.IsNaN(ratio) || ratio <= 0 || UnboundedDecibels < 20 * Math.Log10(ratio))
         {
             Unbounded(id, name, symbol, "dB", equation, unboundedText);
