@@ -59,7 +59,7 @@ public sealed record AnalogDigitalConverter
     public Current SupplyCurrent { get; init; } = Current.FromMicroamperes(200);
 
     /// <summary>Size of one step.</summary>
-    public double LsbVolts => Lsb?.Volts ?? (FullScale.Volts / Math.Pow(2, Bits));
+    internal double LsbVolts => Lsb?.Volts ?? (FullScale.Volts / Math.Pow(2, Bits));
 
     /// <summary>Clock of a delta-sigma modulator: rate times oversampling [Hz].</summary>
     public Frequency ModulatorClock => Frequency.FromHertz(Rate.Hertz * Oversampling);
