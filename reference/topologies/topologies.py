@@ -18,8 +18,11 @@ NETLISTS = {
     "sallen-key-equal": ([("r1", "in", "x"), ("r2", "x", "p"), ("c1", "x", "out"), ("c2", "p", "0"), ("feedback-resistor", "out", "m"), ("ground-resistor", "m", "0")],
                          [("out", "p", "m")], "out"),
     "multiple-feedback": ([("r1", "in", "x"), ("r2", "x", "m"), ("r3", "x", "out"), ("c1", "x", "0"), ("c2", "m", "out")], [("out", "0", "m")], "out"),
-    "notch": ([("r1", "in", "a"), ("r2", "a", "p"), ("r3", "b", "out"), ("c1", "in", "b"), ("c2", "b", "p"), ("c3", "a", "0"), ("feedback-resistor", "out", "m"), ("ground-resistor", "m", "0")],
+    "twin-t": ([("r1", "in", "a"), ("r2", "a", "p"), ("r3", "b", "out"), ("c1", "in", "b"), ("c2", "b", "p"), ("c3", "a", "0"), ("feedback-resistor", "out", "m"), ("ground-resistor", "m", "0")],
               [("out", "p", "m")], "out"),
+    "state-variable": ([("ra", "high-pass", "a"), ("rb", "band-pass", "b"), ("ca", "a", "band-pass"), ("cb", "b", "low-pass"), ("r1", "p", "0"), ("r2", "band-pass", "p"), ("r3", "in", "s"),
+                        ("r4", "low-pass", "s"), ("r5", "high-pass", "s"), ("r6", "high-pass", "t"), ("r7", "low-pass", "t"), ("r8", "out", "t")],
+                       [("high-pass", "p", "s"), ("band-pass", "0", "a"), ("low-pass", "0", "b"), ("out", "0", "t")], "out"),
 }
 
 # Nominal values; each case has every part somewhere within ± 20 % of them.
@@ -30,7 +33,8 @@ VALUES = {
     "sallen-key": {"r1": 22e3, "r2": 22e3, "c1": 150e-9, "c2": 68e-9},
     "sallen-key-equal": {"r1": 22e3, "r2": 22e3, "c1": 100e-9, "c2": 100e-9, "feedback-resistor": 5e3, "ground-resistor": 10e3},
     "multiple-feedback": {"r1": 22e3, "r2": 22e3, "r3": 22e3, "c1": 220e-9, "c2": 47e-9},
-    "notch": {"r1": 31.6e3, "r2": 31.6e3, "r3": 15.8e3, "c1": 100e-9, "c2": 100e-9, "c3": 200e-9, "feedback-resistor": 12e3, "ground-resistor": 20e3},
+    "twin-t": {"r1": 31.6e3, "r2": 31.6e3, "r3": 15.8e3, "c1": 100e-9, "c2": 100e-9, "c3": 200e-9, "feedback-resistor": 12e3, "ground-resistor": 20e3},
+    "state-variable": {"ra": 31.6e3, "rb": 31.6e3, "ca": 100e-9, "cb": 100e-9, "r1": 10e3, "r2": 140e3, "r3": 20e3, "r4": 20e3, "r5": 20e3, "r6": 20e3, "r7": 20e3, "r8": 20e3},
 }
 
 OPAMP = {"dc-gain": 1e6, "gain-bandwidth": 350e3, "output-resistance": 150.0, "voltage-noise": 55e-9, "noise-corner": 5.0, "current-noise": 100e-15, "current-noise-corner": 3.0,
@@ -118,6 +122,7 @@ def dc(netlist, values, opamp, node):
     resistive = ([p for p in parts if "resistor" in p[0] or p[0][0] == "r"], amps, out)
     c = Circuit(resistive, values, opamp, 0, True)
     gain = abs(c.voltages(source=1)(node))
+    gain = 0 if gain < 1e-12 else gain
     own = 0
     for i, (output, plus, minus) in enumerate(amps):
         own += abs(opamp["offset-voltage"] * c.voltages(inputs={i: 1})(node))
@@ -127,23 +132,26 @@ def dc(netlist, values, opamp, node):
 
 
 def main(name):
-    kind = name if name in ("gain", "notch") else "low-pass"
+    kind = name if name == "gain" else "notch" if name in ("twin-t", "state-variable") else "low-pass"
     print(f"# what:    transfer, noise density at 298.15 K (input shorted), gain and dc errors (worst signs, ideal op-amps) of the stage `{name}`")
     print("# source:  its netlist solved by modified nodal analysis in plain complex numbers, computed")
     print(f"# made by: python3 topologies.py {name} > {name}.csv")
     print("# digits:  12 printed; compared to 1e-8, dc to 1e-9")
     print("# licence: none needed, the figures are facts")
-    print("# columns: case;kind;topology;key=value … | transfer;Hz;re;im | noise;Hz;V²/Hz | dc;node (out: the stage's);gain;V")
+    print("# columns: case;kind;topology;key=value … | transfer;Hz;re;im | inner;node;Hz;re;im | noise;Hz;V²/Hz | dc;node (out: the stage's);gain;V")
     rng = random.Random(20261125)
     netlist = NETLISTS[name]
     for _ in range(4):
         values = {key: float(f"{value * rng.uniform(0.8, 1.2):.6g}") for key, value in VALUES[name].items()}
         opamp = dict(OPAMP) if netlist[1] else {}
         keys = [f"{key}={value:.12g}" for key, value in values.items()] + [f"opamp.{key}={value:.12g}" for key, value in opamp.items()]
-        print(";".join(["case", kind, "" if kind != "low-pass" else name] + keys))
+        print(";".join(["case", kind, "" if name == "gain" else name] + keys))
         for f in (0.05, 1, 10, 50, 60, 300, 1e4, 1e6):
             h = Circuit(netlist, values, opamp, 2j * math.pi * f, False).voltages(source=1)(netlist[2])
             print(f"transfer;{f:g};{h.real:.12g};{h.imag:.12g}")
+            for node in [amp[0] for amp in netlist[1] if amp[0] != netlist[2]]:
+                h = Circuit(netlist, values, opamp, 2j * math.pi * f, False).voltages(source=1)(node)
+                print(f"inner;{node};{f:g};{h.real:.12g};{h.imag:.12g}")
         for f in (1, 50, 1e3):
             print(f"noise;{f:g};{noise(netlist, values, opamp or {'voltage-noise': 0, 'noise-corner': 0, 'current-noise': 0, 'current-noise-corner': 0}, f, 298.15):.12g}")
         for node in sorted({netlist[2]} | {amp[0] for amp in netlist[1]}):

@@ -62,7 +62,7 @@ public static class DesignWriter
                 text.Append("kind = ").Append(Literals.Quoted(variant.Kind)).Append('\n');
             }
 
-            if (variant.Topology is { } topology)
+            if (variant is { Topology: { } topology, IsDefault: false })
             {
                 text.Append("topology = ").Append(Literals.Quoted(topology)).Append('\n');
             }

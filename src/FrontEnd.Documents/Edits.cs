@@ -134,7 +134,7 @@ public static class Edits
             text.Append($"kind = \"{variant.Kind}\"\n");
         }
 
-        if (variant.Topology is { } topology)
+        if (variant is { Topology: { } topology, IsDefault: false })
         {
             text.Append($"topology = \"{topology}\"\n");
         }

@@ -30,7 +30,7 @@ public static class KeyTable
                 foreach (Variant variant in kind)
                 {
                     string heading = $"[[{list.Key}]]" + (list.HasKinds ? $" with kind = \"{variant.Kind}\"" : "")
-                        + (variant.Topology is null ? "" : $", topology = \"{variant.Topology}\"");
+                        + (variant.Topology is null ? "" : $", topology = \"{variant.Topology}\"" + (variant.IsDefault ? " or none" : ""));
                     Section(text, heading, [.. variant.Fields.Where(field => !field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
                     if (variant.Fields.Any(field => field.Key.StartsWith("opamp.", StringComparison.Ordinal)))
                     {

@@ -43,7 +43,7 @@ public sealed class BadDesignTests
         { Stage + "feedback-resistor = \"1 kΩ\"\n", "FE0122", 4, "stages[1].feedback-resistor", "a Sallen-Key section has no key", "remove the key" },
         { "[[stages]]\nkind = \"low-pass\"\ntopology = \"rc-passive\"\nopamp = \"micropower-cmos\"\n", "FE0122", 4, "stages[1].opamp", "a passive first-order section", "change the element's kind" },
         { "[[stages]]\nkind = \"gain\"\ntopology = \"rc\"\n", "FE0121", 3, "stages[1].topology", "no key", "remove it" },
-        { Stage + "r4 = \"1 kΩ\"\n", "FE0121", 4, "stages[1].r4", "nearest is `stages[1].r", "if that is meant" },
+        { Stage + "r9 = \"1 kΩ\"\n", "FE0121", 4, "stages[1].r9", "nearest is `stages[1].r", "if that is meant" },
 
         // Set twice.
         { "[amplifier]\ngain = 4\ngain = 5\n", "FE0123", 3, "amplifier.gain", "set in line 2 already", "remove one" },

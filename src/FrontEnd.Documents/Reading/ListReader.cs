@@ -99,6 +99,11 @@ internal sealed class ListReader(ReadingLog log, FieldSets sets, TableReader rea
             return only;
         }
 
+        if (table.Find("topology") is null && Array.Find(candidates, variant => variant.IsDefault) is { } usual)
+        {
+            return usual;
+        }
+
         string[] topologies = [.. candidates.Select(variant => variant.Topology!)];
         return Word(table, key, "topology", topologies, () => ReadingMessages.NoTopology(key, topologies)) is { } topology
             ? Array.Find(candidates, variant => string.Equals(variant.Topology, topology, StringComparison.Ordinal))

@@ -1,12 +1,15 @@
 using FrontEnd.Identity;
+using FrontEnd.Quantities;
 using FrontEnd.Results;
+using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>All results of an assessment as budgets: every result stands in exactly one table, or is a sum in several.</summary>
 public static class BudgetTables
 {
-    private const string Variance = " of the variance";
+    /// <summary>Of the variance.</summary>
+    private const double LeastShareShown = 1e-5;
 
     private static readonly (string Title, ResultFamily[] Families)[] Plain =
     [
@@ -75,8 +78,8 @@ public static class BudgetTables
             taken.Add(result.Id);
 
             // A share below 0.001 % is said as such: its digits would only look like knowledge.
-            bool tiny = result.Value is not null && result.Si * result.Si < 1e-5 * total.Si * total.Si;
-            string share = tiny ? "< 0.001 %" : (result.Text ?? "").Replace(Variance, "", StringComparison.Ordinal);
+            double part = result.ShareOfVariance ?? 0;
+            string share = result.ShareOfVariance < LeastShareShown ? "< 0.001 %" : QuantityText.FormatPercent(Ratio.FromFraction(part));
             rows.Add(new Row([sources.Rest(result.Id), Wording.Value(result), share]));
         }
 
@@ -137,7 +140,7 @@ public static class BudgetTables
             rows.Add(new Row(
             [
                 harmonics.Rest(stem), Cell(assessment, ids.Input), Cell(assessment, ids.Converter), Cell(assessment, ids.Recorded), lands is null ? "" : Wording.Value(lands),
-                lands?.Text?.Contains("in the band", StringComparison.Ordinal) == true ? "yes" : "",
+                lands?.LandsInBand == true ? "yes" : "",
             ]));
         }
 

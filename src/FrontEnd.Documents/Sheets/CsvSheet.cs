@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Building;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -13,10 +14,9 @@ public static class CsvSheet
         StringBuilder text = new();
         int channels = sheet.Design.Channels;
         text.Row(End, "part", "key", "value", "tolerance", "preferred value", "per channel", "once", $"for {channels} channel{(channels == 1 ? "" : "s")}");
-        foreach (Part part in PartsList.Of(sheet.Design))
+        foreach (ListedPart part in PartsList.Of(sheet.Design))
         {
-            int all = (part.PerChannel * channels) + part.Once;
-            text.Row(End, part.Where, part.Key, part.Value, part.Tolerance, part.Preferred, $"{part.PerChannel}", $"{part.Once}", $"{all}");
+            text.Row(End, [part.Where, part.Key, .. PartText.Cells(part), $"{part.PerChannel}", $"{part.Once}", $"{part.For(channels)}"]);
         }
 
         return text.ToString();

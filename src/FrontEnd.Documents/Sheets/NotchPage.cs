@@ -16,7 +16,7 @@ internal static class NotchPage
         string centre = QuantityText.FormatPart(notch.Centre);
         page.Blank();
         page.Ends("parts", "E12 capacitors, E96 resistors");
-        page.Paragraph(Values(notch.Circuit), "  ");
+        page.Paragraph(notch.Circuit.Stage.PartsText, "  ");
         page.Blank();
         page.Line($"as built, with the op-amp's real gain-bandwidth product, {QuantityText.FormatPart(notch.OpAmp.GainBandwidth)}");
         page.Table(
@@ -28,9 +28,7 @@ internal static class NotchPage
                 new([$"depth at {centre}", FilterPage.Loss(notch.Depth)]),
                 new([$"depth at the mains' deviation, ±{Share(notch.Deviation)}", FilterPage.Loss(notch.DepthAtDeviation)]),
                 new(["gain far from the notch", FilterPage.Plain(notch.Gain, 4)]),
-                .. notch.Noise is { } noise
-                    ? FilterPage.NoiseRows(noise)
-                    : [new Row(["own noise and dc error of four op-amps", "not worked out"])],
+                .. FilterPage.NoiseRows(notch.Noise),
             ],
             heads: false);
         page.Blank();
@@ -49,28 +47,7 @@ internal static class NotchPage
                 one.Move.Part, FilterPage.Percent(one.Move.ToFrequency), FilterPage.Percent(one.Move.ToQ!.Value),
                 FilterPage.Loss(one.DepthWithOnePerCent),
             ]))]);
-        page.Paragraph(
-            notch.Circuit.TwinT is null
-                ? "The null stays a null whatever the parts are; they only move it away from the mains."
-                : "Unequal parts leave a residue at the null as well as moving it. Where the mains has to be deeper, match the parts, or filter behind the converter, with a sampling rate.", "  ");
-    }
-
-    private static string Values(NotchRealisation built)
-    {
-        if (built.TwinT is { } t)
-        {
-            (string r, string c) = (QuantityText.FormatPart(t.R1), QuantityText.FormatPart(t.C1));
-            return $"twin-T, amplifier of gain {FilterPage.Plain(t.NominalGain, 4)} that drives the foot of R3: "
-                + $"R1 and R2 {r}, R3 two of them in parallel to the output, C1 and C2 {c}, C3 two of them in parallel to common"
-                + (t.GroundResistor is { } rg ? $", Rf {QuantityText.FormatPart(t.FeedbackResistor)}, Rg {QuantityText.FormatPart(rg)}" : "");
-        }
-
-        StateVariableNotch s = built.StateVariable!;
-        return $"state-variable filter and adding amplifier, {StateVariableNotch.OpAmps} op-amps: "
-            + $"integrators Ra and Rb {QuantityText.FormatPart(s.R)}, Ca and Cb {QuantityText.FormatPart(s.C)}; "
-            + $"R1 {QuantityText.FormatPart(s.R1)} from the first + input to common, R2 {QuantityText.FormatPart(s.R2)} from the band-pass output to it; "
-            + $"R3 from the input, R4 from the low-pass output and R5 feedback, all {QuantityText.FormatPart(s.Equal)}; "
-            + "R6 from the high-pass output, R7 from the low-pass output and R8 feedback of the adding amplifier, the same";
+        page.Paragraph(notch.Circuit.Stage.Remark, "  ");
     }
 
     private static string Share(Ratio ratio) => (100 * ratio.Fraction).ToString("0.##", CultureInfo.InvariantCulture) + " %";

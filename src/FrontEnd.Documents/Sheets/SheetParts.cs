@@ -1,4 +1,5 @@
 using System.Globalization;
+using FrontEnd.Building;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Text;
@@ -15,7 +16,7 @@ internal static class SheetParts
         yield return new Block.Heading($"parts, for {design.Channels} channel{(design.Channels == 1 ? "" : "s")}");
         yield return new Block.Table(
             [new("part", true), new("value"), new("tolerance"), new("preferred value", true), new("per channel"), new("once")],
-            [.. PartsList.Of(design).Select(part => new Row([part.Where, part.Value, part.Tolerance, part.Preferred, Count(part.PerChannel), Count(part.Once)]))],
+            [.. PartsList.Of(design).Select(part => new Row([part.Where, .. PartText.Cells(part), Count(part.PerChannel), Count(part.Once)]))],
             Small: true);
         ILookup<string, BudgetTable> tables = BudgetTables.Of(sheet.Assessment).ToLookup(table => table.Title, StringComparer.Ordinal);
         yield return new Block.Pair(
@@ -60,13 +61,12 @@ internal static class SheetParts
 
     private static IEnumerable<Row> Sections(Design design)
     {
-        DigitalChain chain = new(design.Digital, design.Converter.Rate, design.Arithmetic);
-        for (int filter = 0; filter < chain.Filters.Count; filter++)
+        foreach (ProgrammedFilter filter in ProgrammedFilter.AllOf(design))
         {
-            foreach (Filters.Biquad section in chain.Filters[filter].Sections)
+            foreach (Filters.Biquad section in filter.Sections)
             {
                 double[] numbers = [section.B0, section.B1, section.B2, section.A1, section.A2];
-                yield return new Row([design.Digital[filter].Name, .. numbers.Select(number => number.ToString("R", CultureInfo.InvariantCulture))]);
+                yield return new Row([filter.Name, .. numbers.Select(number => number.ToString("R", CultureInfo.InvariantCulture))]);
             }
         }
     }

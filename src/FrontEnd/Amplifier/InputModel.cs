@@ -1,3 +1,4 @@
+using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;
@@ -12,6 +13,8 @@ namespace FrontEnd.Amplifier;
 /// <remarks>What other builds have instead of the parts given is put in lane by lane (<see cref="Budgets.InputLanes"/>). With the mains merged into earth, one matrix serves signal, noise, loop and mains; only the ports differ.</remarks>
 internal sealed class InputModel
 {
+    private readonly Dictionary<string, NetworkPart> _parts;
+
     public InputModel(Design design, BuiltParts built)
     {
         Mains mains = design.Mains;
@@ -29,39 +32,37 @@ internal sealed class InputModel
         CommonToMainsElement = network.Capacitor(Network.Common, earth, mains.AmplifierToMains.Farads);
         BodyToEarthElement = network.Capacitor(body, earth, mains.BodyToEarth.Farads);
         CommonToEarthElement = network.Capacitor(Network.Common, earth, mains.AmplifierToEarth.Farads);
-        ElectrodeBuffer? activeBuffer = design.Electrodes.ActiveBuffer, referenceBuffer = design.Electrodes.ReferenceBuffer;
-        int activeTop = activeBuffer is null ? active1 : network.Node("active electrode");
-        int referenceTop = referenceBuffer is null ? reference1 : network.Node("reference electrode");
+        int activeTop = design.Electrodes.ActiveBuffer is null ? active1 : network.Node(InputCircuit.Top("active"));
+        int referenceTop = design.Electrodes.ReferenceBuffer is null ? reference1 : network.Node(InputCircuit.Top("reference"));
         ActiveElectrode = network.Admittance(body, activeTop);
         ReferenceElectrode = network.Admittance(body, referenceTop);
         SignalPort = network.CurrentPort(body, activeTop);
         ReferencePort = network.CurrentPort(body, referenceTop);
-        Buffers = [.. new[] { AddBuffer(network, activeBuffer, activeTop, active1), AddBuffer(network, referenceBuffer, referenceTop, reference1) }.OfType<BufferPorts>()];
+        Circuit whole = InputCircuit.Of(design, built);
+        double differential = whole.Find(InputCircuit.Differential)!.Value;
+        (string, int)[] known =
+        [
+            (InputCircuit.ActiveLead, active1), (InputCircuit.ReferenceLead, reference1), (InputCircuit.ActiveInput, active2), (InputCircuit.ReferenceInput, reference2),
+            (InputCircuit.Top("active"), activeTop), (InputCircuit.Top("reference"), referenceTop),
+        ];
 
-        ActiveResistorElement = network.Resistor(active1, active2, built.ActiveOhms);
-        ReferenceResistorElement = network.Resistor(reference1, reference2, built.ReferenceOhms);
-        ActiveShuntElement = network.Capacitor(active2, Network.Common, built.ActiveFarads);
-        ReferenceShuntElement = network.Capacitor(reference2, Network.Common, built.ReferenceFarads);
+        // Buffer by buffer, then the leads: a pair's branches are added one after the other, and what stands between the inputs in one element with the amplifier's own.
+        CircuitNetwork[] buffers = [.. whole.OpAmps.Select(opAmp => new CircuitNetwork(InputCircuit.Buffer(whole, opAmp), network, known))];
+        var circuit = new CircuitNetwork(InputCircuit.Leads(whole), network, known);
+        _parts = buffers.Append(circuit).SelectMany(one => one.Parts).ToDictionary(part => part.Part.Role, StringComparer.Ordinal);
+        Buffers = [.. buffers.SelectMany(one => one.OpAmps)];
         ActiveLeadElement = network.Capacitor(active1, earth, leadToMains);
         ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains);
         network.Capacitor(active1, Network.Common, leadToCommon);
         network.Capacitor(reference1, Network.Common, leadToCommon);
-        if (input.BiasResistor is not null)
-        {
-            ActiveBiasElement = network.Resistor(active2, Network.Common, built.ActiveBiasOhms);
-            ReferenceBiasElement = network.Resistor(reference2, Network.Common, built.ReferenceBiasOhms);
-        }
-
         int n = design.EffectiveReferenceInputs;
         network.Resistor(active2, Network.Common, amplifier.CommonModeResistance.Ohms);
         network.Resistor(reference2, Network.Common, amplifier.CommonModeResistance.Ohms / n);
         network.Capacitor(active2, Network.Common, amplifier.CommonModeCapacitance.Farads);
         network.Capacitor(reference2, Network.Common, amplifier.CommonModeCapacitance.Farads * n);
         network.Resistor(active2, reference2, amplifier.DifferentialResistance.Ohms);
-        network.Capacitor(active2, reference2, amplifier.DifferentialCapacitance.Farads + input.DifferentialCapacitor.Farads);
+        network.Capacitor(active2, reference2, amplifier.DifferentialCapacitance.Farads + differential);
 
-        ActiveResistorPort = network.CurrentPort(active1, active2);
-        ReferenceResistorPort = network.CurrentPort(reference1, reference2);
         ActiveInputPort = network.CurrentPort(active2, Network.Common);
         ReferenceInputPort = network.CurrentPort(reference2, Network.Common);
         BodyMainsPort = network.CurrentPort(earth, body);
@@ -72,21 +73,20 @@ internal sealed class InputModel
         Difference = network.Output(active2, reference2);
         Mean = network.MeanOutput(active2, reference2);
         Body = network.Output(body);
-        AddGround(network, design, body, active2, reference2);
+        AddGround(network, design, body, circuit, active2, reference2);
         Program = NetworkProgram.Compile(network);
     }
 
-    /// <summary>Ports and parts of one buffer at an electrode.</summary>
-    /// <param name="SkinElement">The skin resistor among the network's elements; −1 without one.</param>
-    internal sealed record BufferPorts(ElectrodeBuffer Buffer, int Voltage, int Current, int? SkinResistor, int SkinElement);
-
     public NetworkProgram Program { get; }
+
+    /// <summary>A part of <see cref="InputCircuit"/> by its role; null where it is not fitted.</summary>
+    public NetworkPart? Part(string role) => _parts.GetValueOrDefault(role);
 
     public int ActiveElectrode { get; }
 
     public int ReferenceElectrode { get; }
 
-    // Elements whose value changes from build to build; −1 where there is none.
+    // Elements whose value changes from build to build.
     public int BodyToMainsElement { get; }
 
     public int CommonToMainsElement { get; }
@@ -95,23 +95,9 @@ internal sealed class InputModel
 
     public int CommonToEarthElement { get; }
 
-    public int ActiveResistorElement { get; }
-
-    public int ReferenceResistorElement { get; }
-
-    public int ActiveShuntElement { get; }
-
-    public int ReferenceShuntElement { get; }
-
     public int ActiveLeadElement { get; }
 
     public int ReferenceLeadElement { get; }
-
-    public int ActiveBiasElement { get; } = -1;
-
-    public int ReferenceBiasElement { get; } = -1;
-
-    public int GroundResistorElement { get; private set; } = -1;
 
     /// <summary>Slot of the ground electrode; −1 without one.</summary>
     public int GroundElectrode { get; private set; } = -1;
@@ -125,12 +111,6 @@ internal sealed class InputModel
     public int ReferencePort { get; }
 
     public int GroundPort { get; private set; } = -1;
-
-    public int ActiveResistorPort { get; }
-
-    public int ReferenceResistorPort { get; }
-
-    public int GroundResistorPort { get; private set; } = -1;
 
     public int ActiveInputPort { get; }
 
@@ -147,7 +127,8 @@ internal sealed class InputModel
     /// <summary>Source in the driven ground's constraint; −1 without one.</summary>
     public int DrivePort { get; private set; } = -1;
 
-    public IReadOnlyList<BufferPorts> Buffers { get; }
+    /// <summary>Op-amps of the buffers that are there, active before reference.</summary>
+    public IReadOnlyList<NetworkOpAmp> Buffers { get; }
 
     public int Difference { get; }
 
@@ -159,62 +140,26 @@ internal sealed class InputModel
     public int Drive { get; private set; } = -1;
 
     /// <summary>A missing resistor is a short circuit of 1 mΩ to the network (and a fail to the safety budget).</summary>
-    public static double ProtectionOhms(Design design) => Math.Max(1e-3, design.Input.SeriesResistor.Ohms);
+    public static double ProtectionOhms(Design design) => CircuitPart.AtLeast(design.Input.SeriesResistor.Ohms);
 
-    public static double GroundOhms(Design design) => Math.Max(1e-3, design.GroundDrive.SeriesResistor.Ohms);
+    public static double GroundOhms(Design design) => CircuitPart.AtLeast(design.GroundDrive.SeriesResistor.Ohms);
 
-    private static BufferPorts? AddBuffer(Network network, ElectrodeBuffer? buffer, int top, int lead)
-    {
-        if (buffer is null)
-        {
-            return null;
-        }
-
-        int plus = top;
-        int? skinPort = null;
-        int skinElement = -1;
-        if (0 < buffer.SkinResistor.Ohms)
-        {
-            plus = network.Node("buffer input");
-            skinElement = network.Resistor(top, plus, buffer.SkinResistor.Ohms);
-            skinPort = network.CurrentPort(top, plus);
-        }
-
-        int output = network.Node("buffer output");
-        network.Resistor(plus, Network.Common, buffer.InputResistance.Ohms);
-        network.Capacitor(plus, Network.Common, buffer.InputCapacitance.Farads);
-        int inner = output;
-        if (0 < buffer.OpAmp.OutputResistance.Ohms)
-        {
-            inner = network.Node("buffer before Ro");
-            network.Resistor(inner, output, buffer.OpAmp.OutputResistance.Ohms);
-        }
-
-        int voltage = network.OpAmp(inner, plus, output, buffer.OpAmp.DcGain, buffer.OpAmp.GainBandwidth.Hertz);
-        network.Resistor(output, lead, Math.Max(1e-3, buffer.OutputResistance.Ohms));
-        return new BufferPorts(buffer, voltage, network.CurrentPort(plus, Network.Common), skinPort, skinElement);
-    }
-
-    private void AddGround(Network network, Design design, int body, int active2, int reference2)
+    private void AddGround(Network network, Design design, int body, CircuitNetwork circuit, int active2, int reference2)
     {
         if (design.Electrodes.Ground is null)
         {
             return;
         }
 
-        int ground = network.Node("G1");
+        int ground = circuit.Node(InputCircuit.GroundLead);
         GroundElectrode = network.Admittance(body, ground);
         GroundPort = network.CurrentPort(body, ground);
-        int end = Network.Common;
-        if (design.GroundDrive.Kind == GroundKind.Driven)
+        if (design.GroundIsDriven)
         {
-            end = network.Node("D");
+            int drive = circuit.Node(InputCircuit.Drive);
             DriveSlot = network.Slot();
-            DrivePort = network.Drive(end, DriveSlot, (active2, -0.5), (reference2, -0.5));
-            Drive = network.Output(end);
+            DrivePort = network.Drive(drive, DriveSlot, (active2, -0.5), (reference2, -0.5));
+            Drive = network.Output(drive);
         }
-
-        GroundResistorElement = network.Resistor(ground, end, GroundOhms(design));
-        GroundResistorPort = network.CurrentPort(ground, end);
     }
 }

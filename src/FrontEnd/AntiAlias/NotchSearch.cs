@@ -1,3 +1,4 @@
+using FrontEnd.Circuits;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
@@ -34,11 +35,10 @@ public enum NotchKind
 /// <param name="BuiltQ">Q of the pole pair with rounded parts and real op-amps.</param>
 public sealed record NotchRealisation(NotchCircuit Circuit, double FormulaQ, double BuiltQ)
 {
-    /// <summary>The stage; null for the state-variable circuit.</summary>
-    public TwinTNotch? TwinT { get; init; }
+    /// <summary>The parts as a stage of a design.</summary>
+    public required Stage Stage { get; init; }
 
-    /// <summary>The circuit of four op-amps; null for the twin-T.</summary>
-    public StateVariableNotch? StateVariable { get; init; }
+    public required NotchKind Kind { get; init; }
 }
 
 /// <summary>From centre and Q to the parts of an analogue notch in preferred values.</summary>
@@ -105,7 +105,7 @@ public static class NotchSearch
             if (notch.IsStable)
             {
                 NotchCircuit circuit = notch.AsBuilt();
-                yield return new NotchRealisation(circuit, notch.Q, circuit.Poles(notch.Q).Q) { TwinT = notch };
+                yield return new NotchRealisation(circuit, notch.Q, circuit.Poles(notch.Q).Q) { Stage = notch, Kind = NotchKind.TwinT };
             }
         }
     }
@@ -116,11 +116,17 @@ public static class NotchSearch
         double ratio = Math.Max(0, (3 * q) - 1), from = Math.Max(request.LeastResistor.Ohms, Math.Min(5 * request.LeastResistor.Ohms, request.GreatestResistor.Ohms / (1 + ratio)));
         foreach (double r1 in PreferredValues.Between(from, 3 * from, request.ResistorSeries))
         {
-            var notch = new StateVariableNotch(
-                Resistance.FromOhms(ohms), Capacitance.FromFarads(farads), Resistance.FromOhms(r1),
-                Resistance.FromOhms(ratio == 0 ? 0 : PreferredValues.Nearest(ratio * r1, request.ResistorSeries)), Resistance.FromKilohms(20), request.OpAmp);
+            Resistance r = Resistance.FromOhms(ohms), equal = Resistance.FromKilohms(20);
+            Capacitance c = Capacitance.FromFarads(farads);
+            var notch = new StateVariableNotch
+            {
+                Name = "analogue notch 1", Ra = r, Rb = r, Ca = c, Cb = c,
+                R1 = Resistance.FromOhms(r1), R2 = Resistance.FromOhms(ratio == 0 ? 0 : PreferredValues.Nearest(ratio * r1, request.ResistorSeries)),
+                R3 = equal, R4 = equal, R5 = equal, R6 = equal, R7 = equal, R8 = equal,
+                OpAmp = request.OpAmp, ResistorTolerance = request.ResistorTolerance, CapacitorTolerance = request.CapacitorTolerance,
+            };
             NotchCircuit circuit = notch.AsBuilt();
-            yield return new NotchRealisation(circuit, notch.Q, circuit.Poles(notch.Q).Q) { StateVariable = notch };
+            yield return new NotchRealisation(circuit, notch.Q, circuit.Poles(notch.Q).Q) { Stage = notch, Kind = NotchKind.StateVariable };
         }
     }
 }

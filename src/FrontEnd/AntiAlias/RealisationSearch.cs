@@ -1,3 +1,5 @@
+using FrontEnd.Circuits;
+using System.Numerics;
 using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;

@@ -206,12 +206,8 @@ internal sealed class StageBuildLanes
 
     public OpAmpLanes OpAmp { get; }
 
-    /// <summary>Gain at dc by size, and the dc that the stage's own op-amp makes at its output [V].</summary>
-    public (Vector<double> Gain, Vector<double> Own) Dc()
-    {
-        CircuitDc dc = _dc.Solve(_value);
-        return (dc.Gain(_model.Circuit.Output), dc.Own(_model.Circuit.Output));
-    }
+    /// <summary>The stage at dc: gains by size, and what its own op-amps make at its nodes.</summary>
+    public CircuitDc Dc() => _dc.Solve(_value);
 
     private Vector<double> Value(string part, double nominal)
     {

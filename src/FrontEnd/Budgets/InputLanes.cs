@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Networks;
@@ -53,18 +54,18 @@ internal sealed class InputLanes
     public void Set(BuildLanes builds)
     {
         _network.Begin();
-        Resistor(Model.ActiveResistorElement, builds.ActiveSiemens);
-        Resistor(Model.ReferenceResistorElement, builds.ReferenceSiemens);
+        Resistor(Model.Part(InputCircuit.ActiveResistor), builds.ActiveSiemens);
+        Resistor(Model.Part(InputCircuit.ReferenceResistor), builds.ReferenceSiemens);
         for (int i = 0; i < Model.Buffers.Count; i++)
         {
-            Resistor(Model.Buffers[i].SkinElement, builds.SkinSiemens[i]);
+            Resistor(Model.Part(InputCircuit.SkinResistor(Model.Buffers[i].OpAmp.Role)), builds.SkinSiemens[i]);
         }
 
-        Resistor(Model.ActiveBiasElement, builds.ActiveBiasSiemens);
-        Resistor(Model.ReferenceBiasElement, builds.ReferenceBiasSiemens);
-        Resistor(Model.GroundResistorElement, builds.GroundSiemens);
-        _network.Vary(Model.ActiveShuntElement, builds.ActiveFarads);
-        _network.Vary(Model.ReferenceShuntElement, builds.ReferenceFarads);
+        Resistor(Model.Part(InputCircuit.ActiveBias), builds.ActiveBiasSiemens);
+        Resistor(Model.Part(InputCircuit.ReferenceBias), builds.ReferenceBiasSiemens);
+        Resistor(Model.Part(InputCircuit.GroundResistor), builds.GroundSiemens);
+        _network.Vary(Model.Part(InputCircuit.ActiveShunt)!.Element, builds.ActiveFarads);
+        _network.Vary(Model.Part(InputCircuit.ReferenceShunt)!.Element, builds.ReferenceFarads);
         Surround(builds);
         SetElectrodes(builds.ActiveFactor, builds.ReferenceFactor, builds.GroundFactor);
     }
@@ -142,11 +143,11 @@ internal sealed class InputLanes
         return (_network.Output(Model.Mean), _network.Output(Model.Drive));
     }
 
-    private void Resistor(int element, Vector<double> siemens)
+    private void Resistor(NetworkPart? part, Vector<double> siemens)
     {
-        if (0 <= element)
+        if (part is not null)
         {
-            _network.Vary(element, siemens);
+            _network.Vary(part.Element, siemens);
         }
     }
 }

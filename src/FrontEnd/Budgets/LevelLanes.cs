@@ -1,4 +1,6 @@
 using System.Numerics;
+using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Identity;
@@ -76,6 +78,8 @@ internal sealed class LevelLanes
     private readonly Design _design;
     private readonly bool _isDriven;
     private readonly int[] _stageNode;
+    private readonly string[][] _inner;
+    private readonly string[] _output;
     private readonly NodeLevelLanes[] _nodes;
 
     public LevelLanes(Design design)
@@ -83,15 +87,19 @@ internal sealed class LevelLanes
         _design = design;
         _isDriven = design.GroundIsDriven;
         int stages = design.Stages.Count;
-        SignalGain = new Vector<double>[stages + 1];
-        MainsPeak = new Vector<double>[stages + 1];
-        NoiseRms = new Vector<double>[stages + 1];
+        _inner = [.. design.Stages.Select(stage => stage.Circuit().InnerClipping.ToArray())];
+        _output = [.. design.Stages.Select(stage => stage.Circuit().Output)];
+        int nodes = stages + 1 + _inner.Sum(inner => inner.Length);
+        SignalGain = new Vector<double>[nodes];
+        MainsPeak = new Vector<double>[nodes];
+        NoiseRms = new Vector<double>[nodes];
 
         // The amplifier's two inner nodes and its output, every stage that has an op-amp, the converter, the driven ground.
         var ids = new List<NodeId> { NodeId.AmplifierInnerPlus, NodeId.AmplifierInnerMinus, NodeId.Amplifier };
         _stageNode = [.. Enumerable.Repeat(-1, stages)];
         for (int i = 0; i < stages; i++)
         {
+            ids.AddRange(_inner[i].Select(inner => NodeId.Of($"{design.Stages[i].Name} {inner}")));
             if (design.Stages[i].FittedOpAmp is not null)
             {
                 _stageNode[i] = ids.Count;
@@ -105,7 +113,7 @@ internal sealed class LevelLanes
         _nodes = new NodeLevelLanes[ids.Count];
     }
 
-    /// <summary>Largest gain in the band to the amplifier's output and to each stage's.</summary>
+    /// <summary>Largest gain in the band to the amplifier's output and to each stage's; behind them the stages' inner nodes.</summary>
     public Vector<double>[] SignalGain { get; }
 
     /// <summary>√2·Σ_h of the mains residue there [V].</summary>
@@ -172,22 +180,30 @@ internal sealed class LevelLanes
         Vector<double> offsetGain = gain * difference, dc = gain * inputDc;
         _nodes[2] = Node(
             new(half - _design.Amplifier.OutputMargin.Volts), offset, offsetGain, dc, SignalGain[0], MainsPeak[0], NoiseRms[0]);
+        int inner = _design.Stages.Count + 1;
         for (int i = 0; i < _stageNode.Length; i++)
         {
             Stage stage = _design.Stages[i];
-            (Vector<double> dcGain, Vector<double> own) = builds.Stages[i].Dc();
+            CircuitDc stageDc = builds.Stages[i].Dc();
+            Vector<double> swing = new(half - (stage.FittedOpAmp?.OutputMargin.Volts ?? 0));
+            for (int k = 0; k < _inner[i].Length; k++, inner++)
+            {
+                Vector<double> innerGain = stageDc.Gain(_inner[i][k]);
+                _nodes[_stageNode[i] - _inner[i].Length + k] = Node(
+                    swing, offset, offsetGain * innerGain, (dc * innerGain) + stageDc.Own(_inner[i][k]), SignalGain[inner], MainsPeak[inner], NoiseRms[inner]);
+            }
+
+            Vector<double> dcGain = stageDc.Gain(_output[i]);
             offsetGain *= dcGain;
-            dc = (dc * dcGain) + own;
+            dc = (dc * dcGain) + stageDc.Own(_output[i]);
             if (0 <= _stageNode[i])
             {
-                _nodes[_stageNode[i]] = Node(
-                    new(half - stage.FittedOpAmp!.OutputMargin.Volts), offset, offsetGain, dc, SignalGain[i + 1], MainsPeak[i + 1],
-                    NoiseRms[i + 1]);
+                _nodes[_stageNode[i]] = Node(swing, offset, offsetGain, dc, SignalGain[i + 1], MainsPeak[i + 1], NoiseRms[i + 1]);
             }
         }
 
-        int at = _nodes.Length - (_isDriven ? 2 : 1);
-        _nodes[at] = Node(builds.FullScale / 2, offset, offsetGain, dc, SignalGain[^1], MainsPeak[^1], NoiseRms[^1]);
+        int at = _nodes.Length - (_isDriven ? 2 : 1), pin = _design.Stages.Count;
+        _nodes[at] = Node(builds.FullScale / 2, offset, offsetGain, dc, SignalGain[pin], MainsPeak[pin], NoiseRms[pin]);
         if (_isDriven)
         {
             _nodes[^1] = Node(

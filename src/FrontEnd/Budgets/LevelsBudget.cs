@@ -64,7 +64,7 @@ internal sealed class LevelsBudget
         NodeRms = NodeNoise(path);
         SignalGain = SignalGains(path);
         var levels = new LevelLanes(design);
-        for (int node = 0; node < path.Nodes; node++)
+        for (int node = 0; node < path.AllNodes; node++)
         {
             (levels.SignalGain[node], levels.NoiseRms[node]) = (new(SignalGain[node]), new(NodeRms[node]));
         }
@@ -83,14 +83,14 @@ internal sealed class LevelsBudget
     /// <summary>The input network at dc, the same on all lanes.</summary>
     public DirectLanes Direct { get; }
 
-    /// <summary>Noise at the amplifier's output and after each stage, 0.01 Hz to half the rate, rms [V].</summary>
+    /// <summary>Noise at the amplifier's output and after each stage, 0.01 Hz to half the rate, rms [V]; behind them the stages' inner nodes.</summary>
     public double[] NodeRms { get; }
 
     /// <summary>Largest gain in the band to the amplifier's output and to each stage's.</summary>
     public double[] SignalGain { get; }
 
     /// <summary>Rms noise at the converter's pin, 0.01 Hz to half the rate [V].</summary>
-    public double NoiseAtConverter => NodeRms[^1];
+    public double NoiseAtConverter => NodeRms[_design.Stages.Count];
 
     public IReadOnlyList<NodeLevel> Nodes => _nodes;
 
@@ -128,32 +128,31 @@ internal sealed class LevelsBudget
         breaks.Add(high);
         BandIntegral integral = BandIntegral.Over(
             [.. breaks],
-            path.Nodes,
+            path.AllNodes,
             (hertz, values) =>
             {
                 path.Sweep(hertz);
-                for (int node = 0; node < path.Nodes; node++)
+                for (int node = 0; node < path.AllNodes; node++)
                 {
                     path.NodeDensity[node].AsSpan(0, hertz.Length).CopyTo(values[node]);
                 }
             },
             1e-6);
-        return [.. Enumerable.Range(0, path.Nodes).Select(node => Math.Sqrt(integral.Sum(node)))];
+        return [.. Enumerable.Range(0, path.AllNodes).Select(node => Math.Sqrt(integral.Sum(node)))];
     }
 
     /// <summary>Largest gain to every node within the band.</summary>
     private double[] SignalGains(SignalPath path)
     {
         double low = _design.Band.Low.Hertz, high = _design.Band.High.Hertz;
-        var hertz = new double[64];
-        for (int i = 0; i < hertz.Length; i++)
-        {
-            hertz[i] = low * Math.Pow(high / low, i / (hertz.Length - 1.0));
-        }
+        const int Points = 64;
 
+        // An inner node of a notch is loudest at the notch's own frequency, which a narrow one may hide between two points.
+        double[] own = [.. _design.Stages.Select(stage => stage.Notch?.Centre.Hertz ?? 0).Where(f => low < f && f < high).Take(SignalPath.Chunk - Points)];
+        double[] hertz = [.. Enumerable.Range(0, Points).Select(i => low * Math.Pow(high / low, i / (Points - 1.0))), .. own];
         path.SweepTransfer(hertz);
-        var gains = new double[path.Nodes];
-        for (int node = 0; node < path.Nodes; node++)
+        var gains = new double[path.AllNodes];
+        for (int node = 0; node < path.AllNodes; node++)
         {
             for (int i = 0; i < hertz.Length; i++)
             {
@@ -173,7 +172,7 @@ internal sealed class LevelsBudget
             {
                 MainsAtInput at = some[i].AtInput;
                 levels.AddMains(new(at.CommonMode), new(at.Difference), new(at.Drive));
-                for (int node = 0; node < path.Nodes; node++)
+                for (int node = 0; node < path.AllNodes; node++)
                 {
                     levels.AddNodeMains(node, new(at.Total), new(path.Size(node, i)));
                 }

@@ -26,16 +26,19 @@ internal sealed class PathLanes
         _stages = [.. model.Stages.Select(stage => new StageLanes(stage, isChecked))];
         _level = new Vector<double>[model.InputNoises.Length];
         _isExcess = [.. model.Sources.Select(source => source.Kind == NoiseKind.ElectrodeExcess)];
-        Node = new ComplexLanes[model.Nodes];
-        NodeDensity = new Vector<double>[model.Nodes];
-        NodeExcess = new Vector<double>[model.Nodes];
+        Node = new ComplexLanes[model.AllNodes];
+        NodeDensity = new Vector<double>[model.AllNodes];
+        NodeExcess = new Vector<double>[model.AllNodes];
         BlockPower = new Vector<double>[model.Nodes];
         SourceDensity = new Vector<double>[model.Sources.Count];
     }
 
     public InputLanes Input { get; }
 
-    /// <summary>H from the site to each node.</summary>
+    /// <summary>The converter's pin among the nodes.</summary>
+    public int Pin => BlockPower.Length - 1;
+
+    /// <summary>H from the site to each node; behind the pin the stages' inner nodes.</summary>
     public ComplexLanes[] Node { get; }
 
     /// <summary>Noise density at each node [V²/Hz].</summary>
@@ -51,7 +54,7 @@ internal sealed class PathLanes
     public Vector<double>[] SourceDensity { get; }
 
     /// <summary>|H| from the site to the converter's pin.</summary>
-    public Vector<double> Size => Node[^1].Magnitude;
+    public Vector<double> Size => Node[Pin].Magnitude;
 
     /// <summary>Lanes that needed the pivoted fallback so far.</summary>
     public int Fallbacks => Input.Fallbacks + _stages.Sum(stage => stage.Fallbacks);
@@ -94,10 +97,12 @@ internal sealed class PathLanes
         Input.SolveDifference();
         Amplify(hertz);
         AddInputNoise(hertz);
+        int inner = BlockPower.Length;
         for (int i = 0; i < _stages.Length; i++)
         {
             Pass(i, hertz);
             AddStageNoise(i, hertz);
+            inner = AddInner(i, inner, hertz, withNoise: true);
         }
     }
 
@@ -113,9 +118,11 @@ internal sealed class PathLanes
     public void Carry(Vector<double> hertz)
     {
         Amplify(hertz);
+        int inner = BlockPower.Length;
         for (int i = 0; i < _stages.Length; i++)
         {
             Pass(i, hertz);
+            inner = AddInner(i, inner, hertz, withNoise: false);
         }
     }
 
@@ -134,6 +141,26 @@ internal sealed class PathLanes
         ComplexLanes transfer = _stages[stage].Transfer;
         Node[stage + 1] = Node[stage] * transfer;
         BlockPower[stage + 1] = transfer.Power;
+    }
+
+    /// <summary>The stage's inner nodes, from a place among the nodes on; the place behind them.</summary>
+    private int AddInner(int stage, int at, Vector<double> hertz, bool withNoise)
+    {
+        StageLanes lanes = _stages[stage];
+        lanes.SolveInner(hertz, withNoise);
+        for (int i = 0; i < lanes.InnerTransfer.Length; i++)
+        {
+            Node[at] = Node[stage] * lanes.InnerTransfer[i];
+            if (withNoise)
+            {
+                Vector<double> power = lanes.InnerTransfer[i].Power;
+                (NodeDensity[at], NodeExcess[at]) = ((NodeDensity[stage] * power) + lanes.InnerNoise[i], NodeExcess[stage] * power);
+            }
+
+            at++;
+        }
+
+        return at;
     }
 
     private void AddInputNoise(Vector<double> hertz)

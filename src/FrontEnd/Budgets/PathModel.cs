@@ -71,6 +71,9 @@ internal sealed class PathModel
     /// <summary>Nodes after the amplifier (0) and each stage.</summary>
     public int Nodes => Stages.Length + 1;
 
+    /// <summary>Those, and behind them the stages' inner nodes that can clip, in the order of the path.</summary>
+    public int AllNodes => Nodes + Stages.Sum(stage => stage.InnerNodes.Count);
+
     /// <summary>Every contribution in the order of the path.</summary>
     public IReadOnlyList<NoiseSource> Sources => _sources;
 
@@ -106,13 +109,13 @@ internal sealed class PathModel
         }
 
         int protection = AddSource(SourceId.ProtectionResistors);
-        AddResistor(protection, Input.ActiveResistorPort, Input.ActiveResistorElement);
-        AddResistor(protection, Input.ReferenceResistorPort, Input.ReferenceResistorElement);
+        AddResistor(protection, InputCircuit.ActiveResistor);
+        AddResistor(protection, InputCircuit.ReferenceResistor);
         if (Design.Input.BiasResistor is not null)
         {
             int bias = AddSource(SourceId.BiasResistors);
-            AddResistor(bias, Input.ActiveInputPort, Input.ActiveBiasElement);
-            AddResistor(bias, Input.ReferenceInputPort, Input.ReferenceBiasElement);
+            AddResistor(bias, InputCircuit.ActiveBias);
+            AddResistor(bias, InputCircuit.ReferenceBias);
         }
 
         AddBufferSources();
@@ -122,7 +125,7 @@ internal sealed class PathModel
         AddFlicker(current, Input.ReferenceInputPort, builds => Square(builds.CurrentNoise) * references, corner);
         if (set.Ground is not null)
         {
-            AddResistor(AddSource(SourceId.GroundResistor), Input.GroundResistorPort, Input.GroundResistorElement);
+            AddResistor(AddSource(SourceId.GroundResistor), InputCircuit.GroundResistor);
         }
     }
 
@@ -150,27 +153,28 @@ internal sealed class PathModel
         for (int i = 0; i < Input.Buffers.Count; i++)
         {
             int buffer = i;
-            InputModel.BufferPorts ports = Input.Buffers[i];
-            OpAmp opAmp = ports.Buffer.OpAmp;
-            AddFlicker(current, ports.Current, builds => Square(builds.BufferOpAmps[buffer].CurrentNoise), opAmp.CurrentNoiseCorner.Hertz);
-            AddFlicker(voltage, ports.Voltage, builds => Square(builds.BufferOpAmps[buffer].VoltageNoise), opAmp.NoiseCorner.Hertz);
+            NetworkOpAmp opAmp = Input.Buffers[i];
+            AddFlicker(current, opAmp.CurrentPorts[0], builds => Square(builds.BufferOpAmps[buffer].CurrentNoise), opAmp.OpAmp.Model.CurrentNoiseCorner.Hertz);
+            AddFlicker(voltage, opAmp.VoltagePort, builds => Square(builds.BufferOpAmps[buffer].VoltageNoise), opAmp.OpAmp.Model.NoiseCorner.Hertz);
         }
 
-        if (Input.Buffers.Any(ports => ports.SkinResistor is not null))
+        string[] skin = [.. Input.Buffers.Select(buffer => InputCircuit.SkinResistor(buffer.OpAmp.Role)).Where(role => Input.Part(role) is not null)];
+        if (skin.Length != 0)
         {
-            int skin = AddSource(SourceId.SkinResistors);
-            foreach (InputModel.BufferPorts ports in Input.Buffers.Where(ports => ports.SkinResistor is not null))
+            int source = AddSource(SourceId.SkinResistors);
+            foreach (string role in skin)
             {
-                AddResistor(skin, ports.SkinResistor!.Value, ports.SkinElement);
+                AddResistor(source, role);
             }
         }
     }
 
     /// <summary>4kT times the conductance that the network has.</summary>
-    private void AddResistor(int source, int port, int element)
+    private void AddResistor(int source, string role)
     {
+        NetworkPart part = Input.Part(role)!;
         double thermal = NoiseDensity.Thermal(Design.BoardTemperature);
-        _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, port, (input, _) => thermal * input.Conductance(element), 0, -1));
+        _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, part.NoisePort, (input, _) => thermal * input.Conductance(part.Element), 0, -1));
     }
 
     private void AddFlicker(int source, int port, Func<BuildLanes, Vector<double>> level, double corner) =>

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
@@ -29,11 +30,11 @@ internal sealed class SignalPath
         Lanes = new PathLanes(Model, isChecked: true);
         Lanes.Set(Builds);
         _density = [.. Model.Sources.Select(_ => new double[Chunk])];
-        NodeRe = [.. Enumerable.Range(0, Nodes).Select(_ => new double[Chunk])];
+        NodeRe = [.. Enumerable.Range(0, AllNodes).Select(_ => new double[Chunk])];
         NodeIm = [.. NodeRe.Select(_ => new double[Chunk])];
         NodeDensity = [.. NodeRe.Select(_ => new double[Chunk])];
         NodeExcess = [.. NodeRe.Select(_ => new double[Chunk])];
-        BlockPower = [.. NodeRe.Select(_ => new double[Chunk])];
+        BlockPower = [.. Enumerable.Range(0, Nodes).Select(_ => new double[Chunk])];
     }
 
     public PathModel Model { get; }
@@ -52,6 +53,9 @@ internal sealed class SignalPath
 
     /// <summary>Nodes after the amplifier (0) and each stage.</summary>
     public int Nodes => Model.Nodes;
+
+    /// <summary>Those, and behind them the stages' inner nodes that can clip.</summary>
+    public int AllNodes => Model.AllNodes;
 
     /// <summary>H from the site to each node, real and imaginary part.</summary>
     public double[][] NodeRe { get; }
@@ -76,14 +80,14 @@ internal sealed class SignalPath
     public int Fallbacks => Lanes.Fallbacks;
 
     /// <summary>H from the site to the converter's pin on a lane of the last sweep.</summary>
-    public Complex Path(int lane) => new(NodeRe[^1][lane], NodeIm[^1][lane]);
+    public Complex Path(int lane) => new(NodeRe[Nodes - 1][lane], NodeIm[Nodes - 1][lane]);
 
     /// <summary>|H| from the site to a node on a lane of the last sweep.</summary>
     public double Size(int node, int lane) =>
         Math.Sqrt((NodeRe[node][lane] * NodeRe[node][lane]) + (NodeIm[node][lane] * NodeIm[node][lane]));
 
     /// <summary>Noise density at the converter's pin on each lane of the last sweep.</summary>
-    public ReadOnlySpan<double> Density => NodeDensity[^1];
+    public ReadOnlySpan<double> Density => NodeDensity[Nodes - 1];
 
     /// <summary>Works out transfers and noise at up to <see cref="Chunk"/> frequencies [Hz].</summary>
     public void Sweep(ReadOnlySpan<double> hertz)
@@ -141,7 +145,11 @@ internal sealed class SignalPath
         {
             Lanes.Node[node].Re.CopyTo(NodeRe[node], first);
             Lanes.Node[node].Im.CopyTo(NodeIm[node], first);
-            Lanes.BlockPower[node].CopyTo(BlockPower[node], first);
+        }
+
+        for (int block = 0; block < BlockPower.Length; block++)
+        {
+            Lanes.BlockPower[block].CopyTo(BlockPower[block], first);
         }
     }
 

@@ -1,4 +1,6 @@
 using System.Numerics;
+using FrontEnd.AntiAlias;
+using FrontEnd.Circuits;
 using FrontEnd.Topologies;
 using FrontEnd.Networks;
 
@@ -19,6 +21,8 @@ internal sealed class StageLanes
 
     public StageLanes(StageModel model, bool isChecked)
     {
+        InnerTransfer = new ComplexLanes[model.InnerNodes.Count];
+        InnerNoise = new Vector<double>[InnerTransfer.Length];
         _model = model;
         _network = new NetworkLanes(model.Program, isChecked);
         _parts = [.. model.Parts.Select(part => (part.Element, part.Resistor, model.Program.Elements[part.Element].Value))];
@@ -41,6 +45,12 @@ internal sealed class StageLanes
 
     /// <summary>From the stage's input to its output.</summary>
     public ComplexLanes Transfer { get; private set; }
+
+    /// <summary>From the stage's input to its inner nodes that can clip.</summary>
+    public ComplexLanes[] InnerTransfer { get; }
+
+    /// <summary>Noise of the stage's own parts there [V²/Hz].</summary>
+    public Vector<double>[] InnerNoise { get; }
 
     /// <summary>Noise at the stage's output of its resistors, of its op-amp's input currents and of its voltage noise [V²/Hz].</summary>
     public Vector<double> ResistorNoise { get; private set; }
@@ -87,28 +97,50 @@ internal sealed class StageLanes
     /// fc/f) and in²·(1 + fc/f).</summary>
     public void SolveNoise(Vector<double> hertz)
     {
+        (ResistorNoise, CurrentNoise, VoltageNoise) = Noises(hertz);
+    }
+
+    /// <summary>Works out transfer and noise at the inner nodes at the frequencies of the last <see cref="Solve"/>, after <see cref="SolveNoise"/>: they share the solved network.</summary>
+    public void SolveInner(Vector<double> hertz, bool withNoise)
+    {
+        for (int i = 0; i < InnerTransfer.Length; i++)
+        {
+            _network.SolveAdjoint(i + 1);
+            InnerTransfer[i] = _network.Transfer(_model.SignalPort);
+            if (withNoise)
+            {
+                (Vector<double> resistors, Vector<double> current, Vector<double> voltage) = Noises(hertz);
+                InnerNoise[i] = resistors + current + voltage;
+            }
+        }
+    }
+
+    /// <summary>At the node that the network was last solved for.</summary>
+    private (Vector<double> Resistors, Vector<double> Current, Vector<double> Voltage) Noises(Vector<double> hertz)
+    {
         Vector<double> sum = Vector<double>.Zero;
         for (int i = 0; i < _resistorLevel.Length; i++)
         {
             sum += _resistorLevel[i] * _network.Transfer(_resistors[i].Port).Power;
         }
 
-        ResistorNoise = sum;
         if (_model.OpAmp is not { } opAmp)
         {
-            return;
+            return (sum, default, default);
         }
 
-        CurrentNoise = NoiseDensity.Flicker(_currentLevel, opAmp.CurrentNoiseCorner.Hertz, hertz) * Power(_currentPorts);
-        VoltageNoise = NoiseDensity.Flicker(_voltageLevel, opAmp.NoiseCorner.Hertz, hertz) * Power(_voltagePorts);
+        return (
+            sum,
+            NoiseDensity.Flicker(_currentLevel, opAmp.CurrentNoiseCorner.Hertz, hertz) * Power(_currentPorts),
+            NoiseDensity.Flicker(_voltageLevel, opAmp.NoiseCorner.Hertz, hertz) * Power(_voltagePorts));
     }
 
     private Vector<double> Power(int[] ports)
     {
         Vector<double> sum = Vector<double>.Zero;
-        foreach (int port in ports)
+        for (int i = 0; i < ports.Length; i++)
         {
-            sum += _network.Transfer(port).Power;
+            sum += _network.Transfer(ports[i]).Power;
         }
 
         return sum;

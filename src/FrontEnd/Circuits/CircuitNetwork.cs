@@ -55,7 +55,7 @@ internal sealed class CircuitNetwork
     {
         int from = Node(part.From), to = Node(part.To);
         return part.Kind == PartKind.Capacitor
-            ? new NetworkPart(part, _network.Capacitor(from, to, part.Value), -1)
+            ? new NetworkPart(part, _network.Capacitor(from, to, part.NetworkValue), -1)
             : new NetworkPart(part, _network.Resistor(from, to, part.NetworkValue), _network.CurrentPort(from, to));
     }
 

@@ -21,11 +21,23 @@ public sealed record CircuitPart(string Role, string Label, PartKind Kind, strin
     /// <summary>What a resistance of less than this is taken for in a network [Ω]: a short circuit has no conductance to add. The one place of it.</summary>
     public const double LeastOhms = 1e-3;
 
+    /// <summary>The key of its value in the design, where two parts share one; else the role.</summary>
+    public string Key { get => field ?? Role; init; }
+
+    /// <summary>True for a part that serves all channels together.</summary>
+    public bool IsShared { get; init; }
+
+    /// <summary>False for a property of another part, which nobody solders in: a buffer's input resistance.</summary>
+    public bool IsFitted { get; init; } = true;
+
     /// <summary>Pieces that make up the value, such as two equal ones in parallel.</summary>
     public int Pieces { get; init; } = 1;
 
     /// <summary>The value as it stands in a network: a resistance is at least <see cref="LeastOhms"/>.</summary>
-    public double NetworkValue => Kind == PartKind.Resistor ? AtLeast(Value) : Value;
+    public double NetworkValue => AsBuilt ?? (Kind == PartKind.Resistor ? AtLeast(Value) : Value);
+
+    /// <summary>The value that the part has in one device; null for the nominal one.</summary>
+    public double? AsBuilt { get; init; }
 
     /// <summary>The value as a quantity, for printing.</summary>
     public IQuantity Quantity => Kind == PartKind.Resistor ? Resistance.FromOhms(Value) : Capacitance.FromFarads(Value);

@@ -24,6 +24,9 @@ public sealed record BuiltNotch
     /// <summary>The circuit with its parts and its Q, built and by formula.</summary>
     public required NotchRealisation Circuit { get; init; }
 
+    /// <summary>Op-amps that it takes.</summary>
+    public int OpAmps => Circuit.Stage.Circuit().OpAmps.Count;
+
     /// <summary>Every part by name.</summary>
     public required IReadOnlyList<BuiltPart> Parts { get; init; }
 
@@ -42,8 +45,8 @@ public sealed record BuiltNotch
     /// <summary>Gain far from the notch, by size.</summary>
     public required double Gain { get; init; }
 
-    /// <summary>Noise and dc error at the output; null for the state-variable circuit, whose are not worked out.</summary>
-    public required OwnNoise? Noise { get; init; }
+    /// <summary>Noise and dc error at the output.</summary>
+    public required OwnNoise Noise { get; init; }
 
     /// <summary>Every part at its tolerance, the worst way: ±1 % and ±0.1 %.</summary>
     public required IReadOnlyList<NotchTolerance> Corners { get; init; }
@@ -76,7 +79,7 @@ public sealed record BuiltNotch
             Deviation = deviation,
             DepthAtDeviation = Stated(flanks.Min(f => circuit.Loss(f) ?? double.PositiveInfinity)),
             Gain = Complex.Abs(circuit.Response(centre.Hertz / 1e4)),
-            Noise = built.TwinT is { } notch ? OwnNoise.Of([notch], centre, parts.OpAmp) : null,
+            Noise = OwnNoise.Of([built.Stage], centre, parts.OpAmp),
             Corners = [.. Tolerances.Select(tolerance => circuit.Corners(tolerance, centre.Hertz, built.FormulaQ))],
             Sensitivities = [.. circuit.Sensitivities(built.FormulaQ).Select(
                 (move, part) => new NotchPartEffect(move, Stated(circuit.With(part, 1.01).Loss(centre.Hertz))))],

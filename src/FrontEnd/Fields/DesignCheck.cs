@@ -110,7 +110,9 @@ public static partial class DesignCheck
 
         public void Stages()
         {
-            Names("stages", [.. design.Stages.Select(stage => stage.Name)], ReservedNames.OfStage);
+            NodeId[] inner = [.. design.Stages.SelectMany(stage => stage.Circuit().InnerClipping.Select(node => NodeId.Of($"{stage.Name} {node}")))];
+            Names("stages", [.. design.Stages.Select(stage => stage.Name)],
+                name => ReservedNames.OfStage(name) ?? (inner.Contains(NodeId.Of(name)) ? ResultIds.Levels.At(NodeId.Of(name)) : null));
             for (int i = 0; i < design.Stages.Count; i++)
             {
                 string key = $"stages[{i + 1}]";

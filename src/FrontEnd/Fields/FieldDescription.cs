@@ -1,3 +1,4 @@
+using FrontEnd.Circuits;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 

@@ -4,14 +4,17 @@ namespace FrontEnd.Fields;
 public sealed class Variant
 {
     private Variant(string kind, string? topology, string noun, Func<object> create, IReadOnlyList<Field<object>> fields,
-        Func<object, bool> matches) =>
-        (Kind, Topology, Noun, Create, Fields, Matches) = (kind, topology, noun, create, fields, matches);
+        Func<object, bool> matches, bool isDefault) =>
+        (Kind, Topology, Noun, Create, Fields, Matches, IsDefault) = (kind, topology, noun, create, fields, matches, isDefault);
 
     /// <summary>The word of <c>kind</c>; "" where the list has one kind only.</summary>
     public string Kind { get; }
 
     /// <summary>The word of <c>topology</c>; null where the kind says all.</summary>
     public string? Topology { get; }
+
+    /// <summary>True for the topology that is meant where a design names none; it is not written either.</summary>
+    public bool IsDefault { get; }
 
     /// <summary>"a gain stage".</summary>
     public string Noun { get; }
@@ -24,7 +27,7 @@ public sealed class Variant
     public Func<object, bool> Matches { get; }
 
     internal static Variant Make<TElement>(string kind, string? topology, string noun, Func<TElement> create,
-        IReadOnlyList<Field<TElement>> fields, Func<object, bool> matches)
+        IReadOnlyList<Field<TElement>> fields, Func<object, bool> matches, bool isDefault = false)
         where TElement : class =>
         new(
             kind,
@@ -34,5 +37,6 @@ public sealed class Variant
             [.. fields.Select(field =>
                 field.Redirected<object>(field.Key, field.JsonKey, owner => field.Get((TElement)owner),
                 (owner, value) => field.Set((TElement)owner, value)))],
-            matches);
+            matches,
+            isDefault);
 }

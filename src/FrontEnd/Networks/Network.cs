@@ -1,3 +1,5 @@
+using FrontEnd.Circuits;
+
 
 namespace FrontEnd.Networks;
 

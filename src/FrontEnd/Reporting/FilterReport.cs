@@ -1,6 +1,7 @@
 using System.Numerics;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
+using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;

@@ -51,6 +51,7 @@ internal static class MainsReport
             list.Number(
                 ids.LandsAt, name + " lands at", "", Frequency.FromHertz(harmonic.LandsAt), Equations.LandsAt,
                 hand: ConverterLanding(harmonic.Hertz, design), text: $"{QuantityText.Format(harmonic.LandsLow, "Hz")} to {QuantityText.Format(harmonic.LandsHigh, "Hz")} with the mains' deviation{(harmonic.InBand ? "; in the band" : "")}");
+            list.Lands(ids.LandsAt, harmonic.InBand);
         }
 
         list.Number(ResultIds.Mains.Recorded, "mains recorded in the band, worst-case sum, rms", "", VoltageRms.FromVolts(mains.Recorded), Equations.Recorded);

@@ -48,6 +48,7 @@ internal static class NoiseReport
                 ResultIds.Noise.Source(row.Id), RowName(row), "σ", VoltageRms.FromVolts(row.Rms), Equations.ForSource(row.Id),
                 hand: Hand(evaluation, row.Id), assumption: Assumption(design, row.Id),
                 text: QuantityText.FormatPercent(Ratio.FromFraction(share)) + " of the variance");
+            list.Share(ResultIds.Noise.Source(row.Id), total == 0 ? null : share);
         }
 
         AddBands(list, evaluation);

@@ -66,6 +66,12 @@ internal sealed class ResultList
     /// <summary>Puts a verdict on a result.</summary>
     public void Judge(ResultId id, Verdict verdict) => _results[_index[id]] = this[id] with { Verdict = verdict };
 
+    /// <summary>Says of a result which share of a total's variance it has.</summary>
+    public void Share(ResultId id, double? ofVariance) => _results[_index[id]] = this[id] with { ShareOfVariance = ofVariance };
+
+    /// <summary>Says of a frequency that sampling folds whether it lands in the band.</summary>
+    public void Lands(ResultId id, bool inBand) => _results[_index[id]] = this[id] with { LandsInBand = inBand };
+
     /// <summary>The difference is a share for quantities with a scale and plain for decibels, degrees and bits.</summary>
     private static HandFigure Compare(IQuantity value, TextbookFigure hand, string? assumption)
     {

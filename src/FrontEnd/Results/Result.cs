@@ -27,6 +27,14 @@ public sealed record Result
     /// <summary>The result itself where it is a word, else a remark to be shown beside the number; null for none.</summary>
     public string? Text { get; init; }
 
+    /// <summary>Share of the variance of the total that it is a part of, 0 to 1; null for what is no part of such a total, and where the
+    /// total is 0.</summary>
+    public double? ShareOfVariance { get; init; }
+
+    /// <summary>Of the frequency at which a mains harmonic lands: whether that lies in the band at some mains frequency within its
+    /// deviation. Null for every other figure.</summary>
+    public bool? LandsInBand { get; init; }
+
     /// <summary>How it is worked out, and where that is written.</summary>
     public required Equation Equation { get; init; }
 

@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
@@ -6,6 +7,7 @@ using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Spread;
 
@@ -87,9 +89,9 @@ internal sealed class SpreadKernel
         {
             double hertz = _setup.BandHertz[i];
             _path.Solve(new(hertz));
-            Vector<double> density = _path.NodeDensity[^1];
+            Vector<double> density = _path.NodeDensity[_path.Pin];
             rest += density * _setup.BandWeights[i];
-            excess += (density * _setup.BandWeights[i]) - ((density - _path.NodeExcess[^1]) * _setup.BoardWeights[i]);
+            excess += (density * _setup.BandWeights[i]) - ((density - _path.NodeExcess[_path.Pin]) * _setup.BoardWeights[i]);
             AddNodes(i);
             if (i == SpreadSetup.BandPoints / 2)
             {
@@ -101,7 +103,7 @@ internal sealed class SpreadKernel
         {
             double hertz = _setup.FoldHertz[i];
             _path.Solve(new(hertz));
-            rest += _path.NodeDensity[^1] * _setup.FoldWeights[i];
+            rest += _path.NodeDensity[_path.Pin] * _setup.FoldWeights[i];
             if (i == 0)
             {
                 fold = _path.Size * _design.Converter.Response(hertz);

@@ -101,7 +101,7 @@ internal sealed class SpreadSetup
             .. Enumerable.Range(0, BandPoints - 1).Select(i => Math.Sqrt(BandHertz[i] * BandHertz[i + 1])),
             Design.Converter.Rate.Hertz / 2,
         ];
-        int nodes = Nominal.Path.Nodes;
+        int nodes = Nominal.Path.AllNodes;
         BandIntegral integral = BandIntegral.Over(edges, 2 * nodes, NodeDensities, 1e-4);
         double[][] density = [.. Enumerable.Range(0, 2 * nodes).Select(_ => new double[BandPoints])];
         NodeDensities(BandHertz, density);
@@ -126,7 +126,7 @@ internal sealed class SpreadSetup
     /// <summary>Density at every node without the electrodes' excess noise, then their excess noise at every node.</summary>
     private void NodeDensities(ReadOnlySpan<double> hertz, double[][] values)
     {
-        int nodes = Nominal.Path.Nodes;
+        int nodes = Nominal.Path.AllNodes;
         Nominal.Path.Sweep(hertz);
         for (int node = 0; node < nodes; node++)
         {
@@ -171,7 +171,7 @@ internal sealed class SpreadSetup
         AnalogDigitalConverter converter = Design.Converter;
         double half = converter.Rate.Hertz / 2;
         var basis = new double[BandPoints];
-        int nodes = Nominal.Path.Nodes, pin = nodes - 1;
+        int nodes = Nominal.Path.AllNodes, pin = Nominal.Path.Nodes - 1;
         double[][] density = [.. Enumerable.Range(0, 2 * nodes).Select(_ => new double[SignalPath.Chunk])];
         BandIntegral integral = BandIntegral.Over(Nominal.Noise.BandBreaks, (2 * BandPoints) + 1, (hertz, values) =>
         {

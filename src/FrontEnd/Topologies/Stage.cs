@@ -69,6 +69,9 @@ public abstract record Stage
     /// <summary>The parts in a sentence: "R 10 kΩ, C 100 nF".</summary>
     public virtual string PartsText => string.Join(", ", Circuit().Parts.Select(part => $"{part.Label.Split(',')[0]} {QuantityText.FormatPart(part.Quantity)}"));
 
+    /// <summary>What to know of the topology before it is built; "" for nothing.</summary>
+    public virtual string Remark => "";
+
     /// <summary>The teaching diagram that shows it; null for none.</summary>
     public virtual string? Picture => null;
 

@@ -14,6 +14,7 @@ internal static class TopologyCatalogue
         .. SallenKeySection.Variants,
         .. MultipleFeedbackSection.Variants,
         .. TwinTNotch.Variants,
+        .. StateVariableNotch.Variants,
     ];
 
     /// <summary>The row of a stage's field, such as "r1"; null for none of that name.</summary>

@@ -20,7 +20,7 @@ public sealed record TwinTNotch : Stage
 {
     internal static readonly IReadOnlyList<Variant> Variants =
     [
-        Variant.Make("notch", null, "an analogue notch", () => new TwinTNotch(), Of<TwinTNotch>(
+        Variant.Make("notch", "twin-t", "an analogue notch", () => new TwinTNotch(), Of<TwinTNotch>(
         [
             Ohms("r1", "R1", "31.6 kΩ", "R1, from the input to the resistors' middle", (TwinTNotch s) => s.R1, (s, v) => s with { R1 = v }),
             Ohms("r2", "R2", "31.6 kΩ", "R2, from the resistors' middle to the op-amp's + input", (TwinTNotch s) => s.R2, (s, v) => s with { R2 = v }),
@@ -31,7 +31,7 @@ public sealed record TwinTNotch : Stage
             Value("feedback-resistor", "Rf", Closed(0, 1e10), "18 kΩ", Practice, "Rf of the gain G = 1 + Rf/Rg; Q = 1/(2(2 − G))", (TwinTNotch s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
             Maybe("ground-resistor", "Rg", Above(0, 1e10), "none", "20 kΩ", Practice, "Rg of the gain G = 1 + Rf/Rg; \"none\" makes a follower, Q 0.5",
                 (TwinTNotch s) => s.GroundResistor, (s, v) => s with { GroundResistor = v }) with { DefaultIsValue = true },
-        ]), stage => stage is TwinTNotch),
+        ]), stage => stage is TwinTNotch, isDefault: true),
     ];
 
     /// <summary>Input to the resistors' middle.</summary>
@@ -69,6 +69,13 @@ public sealed record TwinTNotch : Stage
     public override IReadOnlyList<string> Lines => [Word, $"at {QuantityText.Format(Centre)}", $"gain {QuantityText.FormatNumber(NominalGain)}"];
 
     public override string GainText => NonInvertingText(FeedbackResistor, GroundResistor);
+
+    public override string PartsText =>
+        $"twin-T, amplifier of gain {QuantityText.FormatTrimmed(NominalGain, "1", 4)} that drives the foot of R3: R1 and R2 {QuantityText.FormatPart(R1)}, R3 two of them in parallel to the output, "
+        + $"C1 and C2 {QuantityText.FormatPart(C1)}, C3 two of them in parallel to common{GainParts(FeedbackResistor, GroundResistor)}";
+
+    public override string Remark =>
+        "Unequal parts leave a residue at the null as well as moving it. Where the mains has to be deeper, match the parts, or filter behind the converter, with a sampling rate.";
 
     internal override NotchFacts? Notch => new(Centre, Q, AsBuilt());
 

@@ -246,17 +246,15 @@ public class StageNetworkTests
     public void StateVariableNotch_AnyParts_IsThePlainNetwork(int seed)
     {
         var random = new Random(seed);
-        var notch = new StateVariableNotch(
-            Resistance.FromKilohms(11.8), Capacitance.FromNanofarads(270), Resistance.FromKilohms(16.5), Resistance.FromKilohms(475), Resistance.FromKilohms(20), FrontEnd.Circuits.OpAmp.MicropowerCmos with { DcGain = 1e5 });
-        NotchCircuit circuit = notch.AsBuilt();
-        double[] x = [11.8e3, 11.8e3, 270e-9, 270e-9, 16.5e3, 475e3, 20e3, 20e3, 20e3, 20e3, 20e3, 20e3];
-        for (int part = 0; part < x.Length; part++)
+        Stage stage = new StateVariableNotch
         {
-            double factor = 0.8 + (0.4 * random.NextDouble());
-            circuit = circuit.With(part, factor);
-            x[part] *= factor;
-        }
-
+            R1 = Resistance.FromKilohms(16.5), R2 = Resistance.FromKilohms(475), OpAmp = FrontEnd.Circuits.OpAmp.MicropowerCmos with { DcGain = 1e5 },
+        };
+        stage = stage.Circuit().Parts.Aggregate(stage, (built, part) => TopologyCatalogue.Times(built, part.Role, 0.8 + (0.4 * random.NextDouble())));
+        NotchCircuit circuit = ((StateVariableNotch)stage).AsBuilt();
+        double[] x = [.. stage.Circuit().Parts.OrderBy(part => "ra rb ca cb r1 r2 r3 r4 r5 r6 r7 r8".IndexOf(part.Role, StringComparison.Ordinal)).Select(part => part.Value)];
+        var model = new StageModel(stage, Temperature.FromKelvins(298.15));
+        NetworkSweep sweep = model.Program.CreateSweep(1);
         var plain = new PlainNetwork();
         int input = plain.Node(), sum = plain.Node(), plus = plain.Node(), high = plain.Node(), a = plain.Node(), band = plain.Node(), b = plain.Node(), low = plain.Node(), add = plain.Node(), output = plain.Node();
         int source = plain.Source(input);
@@ -279,8 +277,17 @@ public class StageNetworkTests
         Amplifier(output, PlainNetwork.Common, add);
         foreach (double hertz in (double[])[1, 30, 49, 50, 51, 300, 20e3])
         {
-            Complex slow = plain.Solve(new Complex(0, 2 * Math.PI * hertz), [], [], [(source, 1)])[output];
-            Assert.True(Complex.Abs(circuit.Response(hertz) - slow) <= 1e-9 * Math.Max(1, Complex.Abs(slow)), $"{circuit.Response(hertz)} against {slow} at {hertz} Hz");
+            MathNet.Numerics.LinearAlgebra.Vector<Complex> slow = plain.Solve(new Complex(0, 2 * Math.PI * hertz), [], [], [(source, 1)]);
+            Complex closed = circuit.Response(hertz);
+            Assert.True(Complex.Abs(closed - slow[output]) <= 1e-9 * Math.Max(1, Complex.Abs(slow[output])), $"{closed} against {slow[output]} at {hertz} Hz");
+            sweep.Omega[0] = 2 * Math.PI * hertz;
+            sweep.SolveAdjoint(1, 4);
+            Assert.Equal(["high-pass", "band-pass", "low-pass"], model.InnerNodes);
+            foreach ((int node, int number) in new[] { (output, 0), (high, 1), (band, 2), (low, 3) })
+            {
+                Complex clever = sweep.Transfer(number, model.SignalPort, 0);
+                Assert.True(Complex.Abs(clever - slow[node]) <= 1e-8 * Math.Max(1, Complex.Abs(slow[node])), $"node {number}: {clever} against {slow[node]} at {hertz} Hz");
+            }
         }
     }
 

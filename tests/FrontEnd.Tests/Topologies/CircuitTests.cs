@@ -26,6 +26,7 @@ public sealed class CircuitTests
             new SallenKeySection { R1 = R(), R2 = R(), C1 = C(), C2 = C(), FeedbackResistor = R(), GroundResistor = R() },
             new MultipleFeedbackSection { R1 = R(), R2 = R(), R3 = R(), C1 = C(), C2 = C() },
             new TwinTNotch(),
+            new StateVariableNotch { Ra = R(), Rb = R(), Ca = C(), Cb = C(), R1 = R(), R2 = R(), R3 = R(), R4 = R(), R5 = R(), R6 = R(), R7 = R(), R8 = R() },
         ];
     }
 
@@ -60,7 +61,7 @@ public sealed class CircuitTests
     {
         double v = 1e-6 * offset.Get, i = 1e-12 * bias.Get;
         OpAmp opAmp = OpAmp.MicropowerCmos with { OffsetVoltage = Voltage.FromVolts(-v), BiasCurrent = Current.FromAmperes(i) };
-        foreach (Stage stage in Drawn(seed).Where(stage => stage.FittedOpAmp is not null).Select(stage => stage.WithOpAmp(opAmp)))
+        foreach (Stage stage in Drawn(seed).Where(stage => stage.Circuit().OpAmps.Count == 1).Select(stage => stage.WithOpAmp(opAmp)))
         {
             double NonInverting(double source, Resistance feedback, Resistance? ground) =>
                 ground is { } rg ? ((v + (i * source)) * (1 + (feedback / rg))) + (i * feedback.Ohms) : v + (i * source);

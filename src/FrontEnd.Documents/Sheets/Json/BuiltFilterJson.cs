@@ -22,9 +22,9 @@ internal sealed record CircuitJson(string Name, string Topology, int OpAmps, dou
 
     public static CircuitJson From(BuiltNotch notch)
     {
-        bool isTwinT = notch.Circuit.TwinT is not null;
+        Stage stage = notch.Circuit.Stage;
         return new(
-            "analogue notch", isTwinT ? "twin-t" : "state-variable", isTwinT ? 1 : StateVariableNotch.OpAmps, notch.Circuit.TwinT?.NominalGain ?? 1,
+            "analogue notch", notch.Circuit.Kind == NotchKind.TwinT ? "twin-t" : "state-variable", notch.OpAmps, stage.NominalGain,
             PartJson.From(notch.Parts));
     }
 

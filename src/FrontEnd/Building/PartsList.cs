@@ -1,0 +1,84 @@
+using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Quantities;
+using FrontEnd.Text;
+using FrontEnd.Topologies;
+
+namespace FrontEnd.Building;
+
+/// <summary>The parts of a design in the order of the path.</summary>
+public static class PartsList
+{
+    /// <summary>All of them; a part that is not fitted is left out.</summary>
+    public static IReadOnlyList<ListedPart> Of(Design design)
+    {
+        List<ListedPart> parts = [];
+        Circuit input = InputCircuit.Of(design);
+        AddParts("input.series-resistor");
+        foreach ((string which, Electrodes.ElectrodeBuffer? buffer, int perChannel) in new[] { ("active", design.Electrodes.ActiveBuffer, 1), ("reference", design.Electrodes.ReferenceBuffer, 0) })
+        {
+            if (buffer is not null)
+            {
+                AddParts(InputCircuit.SkinResistor(which));
+                parts.Add(Active($"buffer at the {which} electrode", $"electrodes.{which}-buffer.card", buffer.Card, perChannel, 1 - perChannel));
+            }
+        }
+
+        AddParts("input.shunt-capacitor");
+        AddParts(InputCircuit.Differential);
+        AddParts("input.bias-resistor");
+        parts.Add(Active("differential amplifier", "amplifier.card", design.Amplifier.Card, 1, 0));
+        AddParts(InputCircuit.GroundResistor);
+        if (design.GroundIsDriven)
+        {
+            parts.Add(Active("op-amp of the driven ground", "ground-drive", "", 0, 1));
+        }
+
+        for (int index = 0; index < design.Stages.Count; index++)
+        {
+            AddStage(parts, design.Stages[index], $"stages[{index + 1}]");
+        }
+
+        parts.Add(Active($"converter, {design.Converter.Bits:0.##} bit, {QuantityText.FormatPart(design.Converter.Rate)} a channel", "converter.card", design.Converter.Card, 0, 1));
+        return parts;
+
+        // One reference lead serves all channels.
+        void AddParts(string key)
+        {
+            CircuitPart[] alike = [.. input.Parts.Where(part => part.Key == key)];
+            if (alike.Length != 0)
+            {
+                Add(parts, alike[0].Label, key, alike[0].Quantity, Ratio.FromFraction(alike[0].Tolerance), alike.Count(part => !part.IsShared), alike.Count(part => part.IsShared));
+            }
+        }
+    }
+
+    private static void AddStage(List<ListedPart> parts, Stage stage, string key)
+    {
+        Circuit circuit = stage.Circuit();
+        foreach (CircuitPart part in circuit.Parts)
+        {
+            Add(parts, $"{stage.Name}: {part.Label}", $"{key}.{part.Role}", part.Quantity, Ratio.FromFraction(part.Tolerance), 1, 0);
+        }
+
+        foreach (CircuitOpAmp opAmp in circuit.OpAmps)
+        {
+            parts.Add(Active($"{stage.Name}: {opAmp.Role}", $"{key}.{opAmp.Key}.card", opAmp.Model.Card, 1, 0));
+        }
+    }
+
+    /// <summary>A value of zero is a part that is not fitted.</summary>
+    private static void Add(List<ListedPart> parts, string where, string key, IQuantity value, Ratio tolerance, int perChannel, int once)
+    {
+        if (value.SiValue <= 0)
+        {
+            return;
+        }
+
+        parts.Add(new ListedPart(where, key, perChannel, once) { Value = PartValue.Of(value, tolerance) });
+    }
+
+    private static ListedPart Active(string where, string key, string card, int perChannel, int once) =>
+        new(where, key, perChannel, once) { Card = card };
+}

@@ -1,0 +1,64 @@
+using FrontEnd.Amplifier;
+using FrontEnd.Building;
+using FrontEnd.Designs;
+using FrontEnd.Digital;
+using FrontEnd.Filters;
+using FrontEnd.Quantities;
+using FrontEnd.Topologies;
+using Xunit;
+
+namespace FrontEnd.Tests.Building;
+
+/// <summary>What is bought and programmed for a design.</summary>
+public sealed class PartsListTests
+{
+    /// <summary>The series by hand: 47 is in E12, 51 in E24 first, 49.9 in E96 first; 50 is in none of them.</summary>
+    [Theory]
+    [InlineData(47e3, 0.01, PreferredSeries.E24, null)]
+    [InlineData(49.9e3, 0.01, PreferredSeries.E96, null)]
+    [InlineData(50e3, 0.01, PreferredSeries.E96, 49.9e3)]
+    [InlineData(47e3, 0.05, PreferredSeries.E12, null)]
+    [InlineData(51e3, 0.05, PreferredSeries.E24, null)]
+    [InlineData(50e3, 0.05, PreferredSeries.E24, 51e3)]
+    public void Value_OfAResistor_IsLookedUpInTheSeriesOfItsTolerance(double ohms, double tolerance, PreferredSeries series, double? nearest)
+    {
+        PartValue value = PartValue.Of(Resistance.FromOhms(ohms), Ratio.FromFraction(tolerance));
+        Assert.Equal(series, value.Series);
+        Assert.Equal(nearest is { } found ? Resistance.FromOhms(found) : null, value.Nearest);
+    }
+
+    /// <summary>Capacitors come in E24 at best, however tight.</summary>
+    [Fact]
+    public void Value_OfACapacitor_StaysInE24()
+    {
+        PartValue value = PartValue.Of(Capacitance.FromFarads(99e-9), Ratio.FromFraction(0.01));
+        Assert.Equal(PreferredSeries.E24, value.Series);
+        Assert.Equal(Capacitance.FromFarads(100e-9), value.Nearest);
+    }
+
+    [Fact]
+    public void Parts_OfADesign_AreThoseOfItsCircuitsForEveryChannel()
+    {
+        Design design = new() { Channels = 8, Input = new InputNetwork { SeriesResistor = Resistance.FromKilohms(10) }, Stages = [new GainStage()] };
+        IReadOnlyList<ListedPart> parts = PartsList.Of(design);
+        Assert.Equal(9, parts.Single(part => part.Key == "input.series-resistor").For(design.Channels));
+        Assert.Equal(1, parts.Single(part => part.Key == "converter.card").For(design.Channels));
+        int fitted = design.Stages.Sum(stage => stage.Circuit().Parts.Count(part => part.Value > 0) + stage.Circuit().OpAmps.Count);
+        Assert.Equal(fitted, parts.Count(part => part.Key.StartsWith("stages[", StringComparison.Ordinal)));
+        Assert.All(parts.Where(part => part.Value is not null), part => Assert.True(0 < part.Value!.Nominal.SiValue));
+    }
+
+    /// <summary>Rounding to words of 16 bits moves a coefficient by less than half a step, and does move one.</summary>
+    [Fact]
+    public void Filters_InShortWords_AreProgrammedAsRounded()
+    {
+        Design exact = new() { Digital = [new DigitalHighPass { Name = "drift" }, new DigitalNotch { Name = "hum" }] };
+        Design rounded = exact with { Arithmetic = new DigitalArithmetic { Word = DigitalWord.Q15 } };
+        Assert.Equal(["drift", "hum"], ProgrammedFilter.AllOf(rounded).Select(filter => filter.Name));
+        double[] from = A1(exact), to = A1(rounded);
+        Assert.NotEqual(from, to);
+        Assert.All(from.Zip(to), pair => Assert.Equal(pair.First, pair.Second, 1e-3));
+
+        static double[] A1(Design design) => [.. ProgrammedFilter.AllOf(design).SelectMany(filter => filter.Sections).Select((Biquad section) => section.A1)];
+    }
+}
