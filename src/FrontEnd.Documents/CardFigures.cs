@@ -1,5 +1,6 @@
-using FrontEnd.Circuits;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Text;
 

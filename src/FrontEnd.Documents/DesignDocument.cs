@@ -1,11 +1,11 @@
-using FrontEnd.AntiAlias;
+using FrontEnd.Catalogue;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
+using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Text;
-using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents;
 

@@ -1,5 +1,7 @@
 using System.Text;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 

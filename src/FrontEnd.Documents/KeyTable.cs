@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;

@@ -1,8 +1,9 @@
 using System.Buffers;
 using System.Text;
 using System.Text.Json;
-using FrontEnd.Circuits;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 
 namespace FrontEnd.Documents;

@@ -3,6 +3,7 @@ using FrontEnd.Documents.Teaching;
 using FrontEnd.Documents.Tests;
 using FrontEnd.Findings;
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
 using Xunit;
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using FrontEnd.Advice;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Tests;
 using FrontEnd.Numbers;

@@ -4,6 +4,7 @@ using FrontEnd.Documents;
 using FrontEnd.Documents.Tests;
 using FrontEnd.Reporting;
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 using Xunit;
 
 namespace FrontEnd.App.Tests;

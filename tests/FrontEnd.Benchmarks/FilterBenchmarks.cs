@@ -1,8 +1,8 @@
 using BenchmarkDotNet.Attributes;
 using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Benchmarks;
 

@@ -1,6 +1,5 @@
 using System.Numerics;
 using BenchmarkDotNet.Attributes;
-using FrontEnd.Circuits;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Benchmarks;

@@ -1,5 +1,5 @@
 using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Findings;
 using FrontEnd.Reporting;
 using FrontEnd.Results;

@@ -1,5 +1,5 @@
+using FrontEnd.Documents.Reading;
 using FrontEnd.Findings;
-using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

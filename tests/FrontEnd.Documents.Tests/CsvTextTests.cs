@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Documents.Files;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

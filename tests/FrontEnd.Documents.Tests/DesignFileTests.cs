@@ -1,5 +1,6 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Findings;
 using Xunit;
 

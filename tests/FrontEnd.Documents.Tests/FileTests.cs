@@ -1,3 +1,5 @@
+using FrontEnd.Documents.Files;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Findings;
 using Xunit;
 

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text;
+using FrontEnd.Documents.Reading;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;

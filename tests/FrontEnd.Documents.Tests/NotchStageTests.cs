@@ -1,4 +1,5 @@
 using FrontEnd.Designs;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Topologies;
 using Xunit;
 

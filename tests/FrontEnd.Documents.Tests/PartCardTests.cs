@@ -1,4 +1,4 @@
-using FrontEnd.Circuits;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using Xunit;

@@ -1,6 +1,6 @@
-using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
 using FrontEnd.Designs;
+using FrontEnd.Documents.Reading;
+using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Topologies;
 using Xunit;

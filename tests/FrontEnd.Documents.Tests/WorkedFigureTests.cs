@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using Xunit;

@@ -1,11 +1,10 @@
 using FrontEnd.Amplifier;
-using FrontEnd.AntiAlias;
+using FrontEnd.Catalogue;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
-using FrontEnd.Fields;
 using FrontEnd.Quantities;
 using FrontEnd.Topologies;
 

@@ -2,6 +2,7 @@ using System.CommandLine;
 using FrontEnd.Digital;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
+using FrontEnd.Documents.Files;
 using FrontEnd.Filters;
 using FrontEnd.Findings;
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using FrontEnd.App.Faults;
 using FrontEnd.Findings;
 using FrontEnd.Text;
 
@@ -46,8 +47,8 @@ internal static class CommandLine
         // The outermost frame: a fault of ours is told in one line, not as a crash.
         catch (Exception fault)
         {
-            outlet.Tell(Faults.Of(fault));
-            if (Faults.AreTraced)
+            outlet.Tell(Fault.Of(fault));
+            if (Fault.IsTraced)
             {
                 outlet.Messages.WriteLine(fault);
             }

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using FrontEnd.Compare;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;

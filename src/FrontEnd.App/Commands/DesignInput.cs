@@ -1,4 +1,5 @@
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 
 namespace FrontEnd.App.Commands;
 

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using FrontEnd.Advice;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Findings;
 using FrontEnd.Reporting;

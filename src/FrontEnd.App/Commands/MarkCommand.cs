@@ -1,9 +1,10 @@
 using System.CommandLine;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Findings;
-using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.App.Commands;
 

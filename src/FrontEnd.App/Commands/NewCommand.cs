@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Files;
 using FrontEnd.Findings;
 
 namespace FrontEnd.App.Commands;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Documents;
 using FrontEnd.Fields;

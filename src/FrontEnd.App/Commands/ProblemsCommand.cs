@@ -1,10 +1,11 @@
 using System.CommandLine;
 using System.Globalization;
-using FrontEnd.Documents;
+using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Findings;
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Commands;

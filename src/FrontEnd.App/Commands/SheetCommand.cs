@@ -1,6 +1,7 @@
 using System.CommandLine;
 using FrontEnd.Advice;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Findings;
 using FrontEnd.Reporting;

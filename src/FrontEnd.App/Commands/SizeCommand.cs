@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Sizing;
 using FrontEnd.Findings;

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Files;
+using FrontEnd.Documents.Reading;
 
 namespace FrontEnd.App.Terminal;
 

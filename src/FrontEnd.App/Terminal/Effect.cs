@@ -1,5 +1,6 @@
 using FrontEnd.Designs;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Identity;
 using FrontEnd.Results;
 

@@ -1,5 +1,7 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 
 namespace FrontEnd.App.Terminal;

@@ -1,5 +1,6 @@
 using FrontEnd.Advice;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Results;

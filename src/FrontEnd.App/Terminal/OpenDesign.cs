@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Results;
 
 namespace FrontEnd.App.Terminal;

@@ -1,3 +1,4 @@
+using FrontEnd.App.Faults;
 using FrontEnd.Advice;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
@@ -203,7 +204,7 @@ public sealed class Performer : IDisposable
 #pragma warning restore CA1031
         {
             Fail(fault);
-            _send(new Message.Evaluated(effect.Slot, effect.Run, Evaluator.WithoutFigures(effect.Design, [Faults.Of(fault)])));
+            _send(new Message.Evaluated(effect.Slot, effect.Run, Evaluator.WithoutFigures(effect.Design, [Fault.Of(fault)])));
             return null;
         }
     }
@@ -244,7 +245,7 @@ public sealed class Performer : IDisposable
 #pragma warning restore CA1031
             {
                 Fail(fault);
-                _send(new Message.Studied(study.Number, new StudyOutcome(FindingText.Of(Faults.Of(fault)), [], 0)));
+                _send(new Message.Studied(study.Number, new StudyOutcome(FindingText.Of(Fault.Of(fault)), [], 0)));
             }
         });
 

@@ -1,6 +1,4 @@
-using FrontEnd.AntiAlias;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Results;

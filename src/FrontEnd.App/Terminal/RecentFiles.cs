@@ -1,4 +1,4 @@
-using FrontEnd.Documents;
+using FrontEnd.Documents.Files;
 
 namespace FrontEnd.App.Terminal;
 

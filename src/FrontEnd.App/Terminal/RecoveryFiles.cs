@@ -1,4 +1,6 @@
 using FrontEnd.Documents;
+using FrontEnd.Documents.Files;
+using FrontEnd.Documents.Reading;
 
 namespace FrontEnd.App.Terminal;
 

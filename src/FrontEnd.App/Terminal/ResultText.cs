@@ -1,5 +1,6 @@
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Results;
+using FrontEnd.Citations;
 using FrontEnd.Text;
 
 namespace FrontEnd.App.Terminal;
@@ -36,7 +37,7 @@ public static class ResultText
             return $"{Wording.Word(verdict.Kind)}: {verdict.Because}";
         }
 
-        string side = (margin < 0) == verdict.LimitIsGreatest ? "above" : "below";
+        string side = verdict.IsAboveLimit ? "above" : "below";
         return $"{Wording.Word(verdict.Kind)}, {QuantityText.Format(Math.Abs(margin), limit.SiUnit)} {side} {QuantityText.Format(limit)}";
     }
 

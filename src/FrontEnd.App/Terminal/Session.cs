@@ -1,3 +1,5 @@
+using FrontEnd.App.Faults;
+
 namespace FrontEnd.App.Terminal;
 
 /// <summary>Holds the model, takes messages one after another, and hands effects to their performer. Belongs to one thread.</summary>
@@ -44,7 +46,7 @@ public sealed class Session
     }
 
     /// <summary>Says that the program failed.</summary>
-    public void Tell(Exception fault) => Send(new Message.Failed(Faults.Of(fault)));
+    public void Tell(Exception fault) => Send(new Message.Failed(Fault.Of(fault)));
 
     /// <summary>Leaves a page that cannot be painted and says so; false where there is none to leave.</summary>
     public bool Leave(Exception fault)

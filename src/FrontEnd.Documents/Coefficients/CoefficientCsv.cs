@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using FrontEnd.Digital;
+using FrontEnd.Documents.Files;
 using FrontEnd.Filters;
 
 namespace FrontEnd.Documents.Coefficients;

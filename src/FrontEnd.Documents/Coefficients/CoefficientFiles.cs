@@ -1,3 +1,4 @@
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Digital;
 
 namespace FrontEnd.Documents.Coefficients;

@@ -1,5 +1,5 @@
 using System.Reflection;
-using FrontEnd.Circuits;
+using FrontEnd.Documents.Files;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Text;

@@ -1,4 +1,4 @@
-using FrontEnd.AntiAlias;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
@@ -138,7 +138,7 @@ internal sealed class DesignBuilder
         return design;
     }
 
-    /// <summary>A step size without a word length says the word length, log2(full scale / LSB).</summary>
+    /// <summary>A step size without a word length says the word length.</summary>
     private void SettleStep(ref Design design)
     {
         if (design.Converter.Lsb is not { } lsb || _log.Origins.ContainsKey("converter.bits") || lsb.Volts <= 0)
@@ -146,14 +146,7 @@ internal sealed class DesignBuilder
             return;
         }
 
-        double bits = Math.Log2(design.Converter.FullScale.Volts / lsb.Volts);
-        double whole = Math.Round(bits);
-        bool isWhole = design.Converter.FullScale.Volts / Math.Pow(2, whole) == lsb.Volts;
-        if (bits is > 0 and <= 64)
-        {
-            design = design with { Converter = design.Converter with { Bits = isWhole ? whole : bits,
-                Lsb = isWhole && IsPlain ? null : lsb } };
-        }
+        design = design with { Converter = design.Converter.WithBitsOf(lsb, IsPlain) };
     }
 
     private void Assumptions()

@@ -1,4 +1,4 @@
-using FrontEnd.AntiAlias;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 

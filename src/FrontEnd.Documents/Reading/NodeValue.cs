@@ -1,4 +1,3 @@
-using FrontEnd.Circuits;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;

@@ -1,4 +1,4 @@
-using FrontEnd.Circuits;
+using FrontEnd.Documents.Files;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
@@ -24,13 +24,7 @@ public static class ReadingMessages
     public const string UnknownField = "FE0131";
     public const string TooMany = "FE0132";
 
-    public const string FileMissing = "FE0140";
-    public const string FileUnreadable = "FE0141";
-    public const string FileTooLarge = "FE0142";
-    public const string FileNotText = "FE0143";
-    public const string FileIsFolder = "FE0144";
     public const string CardUnreadable = "FE0145";
-    public const string FileUnwritable = "FE0146";
 
     public const string KindMissing = "FE0201";
     public const string TopologyMissing = "FE0202";
@@ -40,7 +34,7 @@ public static class ReadingMessages
     public const string ProtectionAssumed = "FE0212";
 
     internal static Finding SyntaxError(string message, string format) =>
-        Error(Syntax, "", $"the file is not valid {format}: {Lower(message)}", null,
+        Error(Syntax, "", $"the file is not valid {format}: {FileMessages.Lower(message)}", null,
             string.Equals(format, "TOML", StringComparison.Ordinal)
             ? "a line is `key = value`, a table begins with `[name]`; texts stand in double quotes"
             : "names and texts stand in double quotes, values are separated by commas");
@@ -126,28 +120,6 @@ public static class ReadingMessages
             "a resistor counts only if it is fitted, and without one the fault current is above any limit",
             "set input.series-resistor to what is fitted; the highest voltage over 50 µA is the least the quoted limit allows");
 
-    internal static Finding Missing(string path) =>
-        Error(FileMissing, "", $"there is no file `{path}`", null, "check the name and the folder") with { File = path };
-
-    internal static Finding Unreadable(string path, string why) =>
-        Error(FileUnreadable, "", $"`{path}` cannot be read: {Lower(why)}", null,
-            "check that the file is yours to read") with { File = path };
-
-    internal static Finding Unwritable(string path, string why) =>
-        Error(FileUnwritable, "", $"`{path}` cannot be written: {Lower(why)}", null,
-            "check the folder, its permissions and the space left") with { File = path };
-
-    internal static Finding TooLarge(string path, long bytes, long limit) =>
-        Error(FileTooLarge, "", $"`{path}` has {bytes} bytes, and a design file has at most {limit}", null,
-            "check that it is a design file") with { File = path };
-
-    internal static Finding NotText(string path, string what, long position) =>
-        Error(FileNotText, "", $"`{path}` is not a text file in UTF-8: {what} at byte {position}", null,
-            "save it as UTF-8") with { File = path };
-
-    internal static Finding Folder(string path) =>
-        Error(FileIsFolder, "", $"`{path}` is a folder", null, "name the design file inside it") with { File = path };
-
     internal static Finding NotEditable(string key, string why) =>
         Error(CannotEdit, key, $"{key} cannot be changed in this file: {why}", null, "save the design as a new TOML file and change that");
 
@@ -182,9 +154,4 @@ public static class ReadingMessages
 
     private static string Last(string key) => key[(key.LastIndexOf('.') + 1)..];
 
-    private static string Lower(string text)
-    {
-        string trimmed = text.Trim().TrimEnd('.');
-        return trimmed.Length == 0 ? trimmed : char.ToLowerInvariant(trimmed[0]) + trimmed[1..];
-    }
 }

@@ -1,4 +1,4 @@
-using FrontEnd.Circuits;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Findings;

@@ -1,4 +1,5 @@
 using FrontEnd.Bench;
+using FrontEnd.Documents.Files;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using FrontEnd.Bench;
+using FrontEnd.Documents.Files;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FrontEnd.Bench;
+using FrontEnd.Documents.Files;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 

@@ -178,7 +178,7 @@ public static class BudgetTables
             // What has a width lands in a range: a word, which has no place in a column of numbers.
             Result? lands = assessment.Find(ids.LandsAt), inBand = assessment.Find(ids.InBand);
             bool isRange = lands?.State == ResultState.Word;
-            string name = isRange ? $"{lands!.Name} {lands.Text}" : lands?.Name.Replace(" lands at", "", StringComparison.Ordinal) ?? "";
+            string name = isRange ? $"{lands!.Name} {lands.Text}" : lands?.WhatLands ?? "";
             rows.Add(new Row(
             [
                 aliases.Rest(stem), isRange ? "" : Cell(assessment, ids.LandsAt), Cell(assessment, ids.Attenuation), Cell(assessment, ids.Residue),

@@ -1,5 +1,5 @@
 using System.Text;
-using FrontEnd.Fields;
+using FrontEnd.Catalogue;
 
 namespace FrontEnd.Documents.Sheets;
 

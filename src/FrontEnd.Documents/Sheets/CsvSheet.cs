@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Documents.Files;
 using FrontEnd.Building;
 
 namespace FrontEnd.Documents.Sheets;

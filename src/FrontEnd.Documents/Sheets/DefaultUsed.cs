@@ -1,4 +1,5 @@
-using FrontEnd.Fields;
+using FrontEnd.Catalogue;
+using FrontEnd.Documents.Reading;
 
 namespace FrontEnd.Documents.Sheets;
 

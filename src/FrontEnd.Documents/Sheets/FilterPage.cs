@@ -5,6 +5,7 @@ using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sheets;
 

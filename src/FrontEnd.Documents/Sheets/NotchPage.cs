@@ -1,9 +1,7 @@
 using System.Globalization;
-using FrontEnd.AntiAlias;
 using FrontEnd.DesignedFilters;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
-using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sheets;
 

@@ -1,4 +1,5 @@
 using FrontEnd.Designs;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Findings;
 using FrontEnd.Results;
 

@@ -1,9 +1,4 @@
-using System.Globalization;
 using FrontEnd.Advice;
-using FrontEnd.Designs;
-using FrontEnd.Digital;
-using FrontEnd.Findings;
-using FrontEnd.Identity;
 using FrontEnd.Results;
 using FrontEnd.Teaching;
 using FrontEnd.Text;

@@ -1,6 +1,7 @@
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
+using FrontEnd.Citations;
 
 namespace FrontEnd.Documents.Sheets;
 

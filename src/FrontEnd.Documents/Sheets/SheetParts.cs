@@ -2,6 +2,7 @@ using System.Globalization;
 using FrontEnd.Building;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;

@@ -1,5 +1,6 @@
 using System.Text.Json;
-using FrontEnd.Results;
+using FrontEnd.Documents.Files;
+using FrontEnd.Citations;
 
 namespace FrontEnd.Documents.Sheets;
 

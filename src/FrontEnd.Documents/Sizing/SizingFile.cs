@@ -1,14 +1,12 @@
-using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
+using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Sizing;
 using FrontEnd.Text;
-using FrontEnd.Topologies;
 
 namespace FrontEnd.Documents.Sizing;
 

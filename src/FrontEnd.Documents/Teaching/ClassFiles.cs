@@ -1,6 +1,7 @@
 using System.Text;
+using FrontEnd.Documents.Files;
 using FrontEnd.Findings;
-using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Teaching;

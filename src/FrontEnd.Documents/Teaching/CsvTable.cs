@@ -1,3 +1,4 @@
+using FrontEnd.Documents.Files;
 using FrontEnd.Findings;
 using FrontEnd.Text;
 

@@ -1,5 +1,6 @@
+using FrontEnd.Documents.Files;
 using FrontEnd.Findings;
-using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Teaching;
 

@@ -1,8 +1,8 @@
 using System.Text.Json;
-using FrontEnd.Findings;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Findings;
 using FrontEnd.Numbers;
-using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Teaching;

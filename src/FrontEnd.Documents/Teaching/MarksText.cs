@@ -1,6 +1,6 @@
 using System.Text;
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Teaching;

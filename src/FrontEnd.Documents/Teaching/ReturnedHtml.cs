@@ -1,5 +1,5 @@
 using System.Text;
-using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
 using static FrontEnd.Documents.Teaching.PrintedPage;
 

@@ -1,10 +1,10 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Catalogue;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
-using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;

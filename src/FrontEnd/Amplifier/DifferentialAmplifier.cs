@@ -1,4 +1,4 @@
-using FrontEnd.Circuits;
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Amplifier;

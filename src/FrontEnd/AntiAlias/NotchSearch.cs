@@ -1,7 +1,5 @@
-using FrontEnd.Circuits;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
-using FrontEnd.Text;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;

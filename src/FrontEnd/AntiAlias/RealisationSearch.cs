@@ -1,9 +1,6 @@
-using FrontEnd.Circuits;
-using System.Numerics;
 using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
-using FrontEnd.Text;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;

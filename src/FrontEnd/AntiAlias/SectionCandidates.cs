@@ -1,6 +1,7 @@
 using System.Numerics;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.AntiAlias;
 

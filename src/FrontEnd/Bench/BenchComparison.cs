@@ -1,5 +1,5 @@
-using FrontEnd.Converter;
 using FrontEnd.Designs;
+using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Results;

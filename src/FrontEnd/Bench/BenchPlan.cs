@@ -1,17 +1,19 @@
 using System.Numerics;
 using FrontEnd.Budgets;
-using FrontEnd.Converter;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
-using FrontEnd.Fields;
+using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
+using FrontEnd.Inputs;
 using FrontEnd.Interference;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
+using FrontEnd.Citations;
 using FrontEnd.Text;
 
 namespace FrontEnd.Bench;
@@ -208,7 +210,7 @@ public static class BenchPlan
 
         // A buffer at the reference electrode leaves the lead behind its output resistance.
         Complex source = design.Electrodes.ReferenceBuffer is { } buffer ? buffer.OutputResistance.Ohms : design.Electrodes.Reference.Impedance(Frequency.FromHertz(hertz));
-        return (across / (across + pin + (1 / (source + Amplifier.InputModel.ProtectionOhms(design))))).Magnitude;
+        return (across / (across + pin + (1 / (source + InputModel.ProtectionOhms(design))))).Magnitude;
     }
 
     private static IEnumerable<BenchReading> Rejection(Design design)

@@ -1,6 +1,6 @@
 using FrontEnd.Designs;
 using FrontEnd.Quantities;
-using FrontEnd.Results;
+using FrontEnd.Citations;
 
 namespace FrontEnd.Bench;
 

@@ -1,7 +1,7 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Inputs;
 
 namespace FrontEnd.Budgets;
 

@@ -1,8 +1,8 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Inputs;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;

@@ -1,8 +1,6 @@
 using System.Numerics;
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Topologies;

@@ -1,8 +1,9 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
+using FrontEnd.Filters;
+using FrontEnd.Inputs;
 using FrontEnd.Interference;
 
 namespace FrontEnd.Budgets;

@@ -1,6 +1,6 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Designs;
+using FrontEnd.Inputs;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;

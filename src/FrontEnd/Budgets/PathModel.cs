@@ -1,9 +1,9 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
+using FrontEnd.Inputs;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;

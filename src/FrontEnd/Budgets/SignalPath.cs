@@ -1,12 +1,6 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
-using FrontEnd.Circuits;
 using FrontEnd.Designs;
-using FrontEnd.Electrodes;
-using FrontEnd.Identity;
-using FrontEnd.Networks;
-using FrontEnd.Quantities;
-using FrontEnd.Topologies;
+using FrontEnd.Inputs;
 
 namespace FrontEnd.Budgets;
 

@@ -1,6 +1,4 @@
 using System.Numerics;
-using FrontEnd.AntiAlias;
-using FrontEnd.Circuits;
 using FrontEnd.Topologies;
 using FrontEnd.Networks;
 

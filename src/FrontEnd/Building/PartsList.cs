@@ -1,6 +1,6 @@
-using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
+using FrontEnd.Inputs;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 using FrontEnd.Topologies;

@@ -1,3 +1,4 @@
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Circuits;

@@ -1,4 +1,4 @@
-using FrontEnd.Circuits;
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Converter;
@@ -63,6 +63,19 @@ public sealed record AnalogDigitalConverter
 
     /// <summary>Clock of a delta-sigma modulator: rate times oversampling [Hz].</summary>
     public Frequency ModulatorClock => Frequency.FromHertz(Rate.Hertz * Oversampling);
+
+    /// <summary>The same with the word length that a step says, log2(full scale/LSB); unchanged where that is not above 0 and at most 64.</summary>
+    /// <param name="step">One step, above 0 V.</param>
+    /// <param name="wholeSaysIt">True to leave the step out where a whole word length gives exactly it.</param>
+    public AnalogDigitalConverter WithBitsOf(Voltage step, bool wholeSaysIt)
+    {
+        double bits = Math.Log2(FullScale.Volts / step.Volts);
+        double whole = Math.Round(bits);
+        bool isWhole = FullScale.Volts / Math.Pow(2, whole) == step.Volts;
+        return bits is > 0 and <= 64
+            ? this with { Bits = isWhole ? whole : bits, Lsb = isWhole && wholeSaysIt ? null : step }
+            : this;
+    }
 
     /// <summary>|sin(πf·OSR/f_mod)/(OSR·sin(πf/f_mod))|^order for a delta-sigma converter, before folding; 1 otherwise.</summary>
     public double Response(double hertz)

@@ -4,6 +4,7 @@ using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.DesignedFilters;
 

@@ -1,5 +1,6 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.DesignedFilters;
 

@@ -1,4 +1,4 @@
-using FrontEnd.AntiAlias;
+using FrontEnd.Budgets;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Quantities;

@@ -1,4 +1,3 @@
-using FrontEnd.Designs;
 using FrontEnd.Filters;
 using FrontEnd.Quantities;
 
@@ -13,13 +12,17 @@ public sealed record SectionsExport : FilterExport
     /// <summary>All sections, one after the other.</summary>
     public required QuantisedFilter Filter { get; init; }
 
-    /// <summary>The filters of a design; null where it has none or where a pole does not lie inside the unit circle.</summary>
-    /// <param name="design">One without errors.</param>
-    public static SectionsExport? Of(Design design)
+    /// <summary>The digital filters of a chain; null where there are none or where a pole does not lie inside the unit circle.</summary>
+    /// <param name="filters">The chain's filters, in their order.</param>
+    /// <param name="rate">Sampling rate.</param>
+    /// <param name="arithmetic">Word and form.</param>
+    /// <param name="sampleBits">Bits of the samples.</param>
+    public static SectionsExport? Of(
+        IReadOnlyList<DigitalStage> filters, Frequency rate, DigitalArithmetic arithmetic, double sampleBits)
     {
-        DigitalChain chain = new(design.Digital, design.Converter.Rate, design.Arithmetic);
-        string[] names = [.. chain.Designed.SelectMany((sections, i) => Enumerable.Repeat(design.Digital[i].Name, sections.Count))];
-        return Of(SecondOrderSections.Cascade(chain.Designed), names, design.Converter.Rate, design.Arithmetic, design.Converter.Bits);
+        DigitalChain chain = new(filters, rate, arithmetic);
+        string[] names = [.. chain.Designed.SelectMany((sections, i) => Enumerable.Repeat(filters[i].Name, sections.Count))];
+        return Of(SecondOrderSections.Cascade(chain.Designed), names, rate, arithmetic, sampleBits);
     }
 
     /// <summary>Sections with a name each; null where there are none or where, rounded, a pole does not lie inside the unit

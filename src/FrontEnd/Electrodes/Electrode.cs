@@ -1,5 +1,5 @@
 using System.Numerics;
-using FrontEnd.Circuits;
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Electrodes;

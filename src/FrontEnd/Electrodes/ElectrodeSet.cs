@@ -1,4 +1,5 @@
 using FrontEnd.Circuits;
+using FrontEnd.Fields;
 using FrontEnd.Quantities;
 
 namespace FrontEnd.Electrodes;

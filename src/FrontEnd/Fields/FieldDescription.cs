@@ -1,4 +1,3 @@
-using FrontEnd.Circuits;
 using FrontEnd.Quantities;
 using FrontEnd.Text;
 

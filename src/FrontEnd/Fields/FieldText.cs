@@ -1,5 +1,4 @@
 using System.Globalization;
-using FrontEnd.Circuits;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Text;

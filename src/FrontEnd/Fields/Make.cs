@@ -1,5 +1,3 @@
-using FrontEnd.Circuits;
-
 namespace FrontEnd.Fields;
 
 /// <summary>Short ways to write a row of the catalogue; the kind follows from the property's type.</summary>

@@ -48,7 +48,7 @@ public static class Notch
 
     /// <summary>Where a frequency lands after sampling: |f − fs·round(f/fs)|.</summary>
     public static Frequency Landing(Frequency frequency, Frequency rate) =>
-        Frequency.FromHertz(Converter.Folding.LandsAt(frequency.Hertz, rate.Hertz));
+        Frequency.FromHertz(Folding.LandsAt(frequency.Hertz, rate.Hertz));
 
     private static void RequireBelowHalf(Frequency frequency, Frequency rate)
     {

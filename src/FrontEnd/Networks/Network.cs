@@ -1,6 +1,3 @@
-using FrontEnd.Circuits;
-
-
 namespace FrontEnd.Networks;
 
 /// <summary>

@@ -1,7 +1,7 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Interference;

@@ -1,6 +1,7 @@
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
+using FrontEnd.Filters;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
@@ -60,6 +61,7 @@ internal static class AliasReport
     {
         double fs = evaluation.Design.Converter.Rate.Hertz;
         list.Number(ids.LandsAt, $"{name} lands at", "", Frequency.FromHertz(Folding.LandsAt(hertz, fs)), Equations.LandsAt, hand: FilterFormulas.LandsAt(Frequency.FromHertz(hertz), evaluation.Design.Converter.Rate));
+        list.Lands(ids.LandsAt, name);
         list.Decibel(ids.Attenuation, $"{name}: attenuation by path and converter", "", evaluation.GainMid, gain, Equations.FoldAttenuation, NoPath);
         if (amplitude is { } volts)
         {
@@ -79,6 +81,7 @@ internal static class AliasReport
         if (high == low)
         {
             list.Number(ids.LandsAt, $"{interferer.Name} lands at", "", Frequency.FromHertz(least), Equations.LandsAt);
+            list.Lands(ids.LandsAt, interferer.Name);
             double left = evaluation.RecordedAt(interferer.Amplitude.Volts, low);
             bool inBand = design.Band.Low.Hertz <= least && least <= design.Band.High.Hertz;
             list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.InterfererResidue, text: inBand ? "in the band" : "outside the band");

@@ -1,8 +1,8 @@
 using System.Numerics;
 using FrontEnd.Budgets;
-using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;

@@ -1,6 +1,6 @@
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
-using FrontEnd.Results;
+using FrontEnd.Citations;
 
 namespace FrontEnd.Reporting;
 

@@ -1,8 +1,8 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
+using FrontEnd.Inputs;
 
 namespace FrontEnd.Reporting;
 

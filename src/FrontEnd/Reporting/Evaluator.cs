@@ -1,5 +1,5 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Networks;

@@ -1,7 +1,6 @@
 using System.Numerics;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
-using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
@@ -9,7 +8,7 @@ using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
-using FrontEnd.Results;
+using FrontEnd.Citations;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
 using FrontEnd.Topologies;

@@ -4,6 +4,7 @@ using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
+using FrontEnd.Citations;
 using FrontEnd.Text;
 
 namespace FrontEnd.Reporting;

@@ -3,7 +3,7 @@ using FrontEnd.Designs;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
-using FrontEnd.Results;
+using FrontEnd.Citations;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
 

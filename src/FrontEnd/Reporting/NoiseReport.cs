@@ -4,7 +4,7 @@ using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
-using FrontEnd.Results;
+using FrontEnd.Citations;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
 using FrontEnd.Topologies;

@@ -1,6 +1,7 @@
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
+using FrontEnd.Citations;
 using FrontEnd.Text;
 using FrontEnd.Textbook;
 
@@ -71,6 +72,9 @@ internal sealed class ResultList
 
     /// <summary>Says of a frequency that sampling folds whether it lands in the band.</summary>
     public void Lands(ResultId id, bool inBand) => _results[_index[id]] = this[id] with { LandsInBand = inBand };
+
+    /// <summary>Says of a frequency that sampling folds what lands there.</summary>
+    public void Lands(ResultId id, string what) => _results[_index[id]] = this[id] with { WhatLands = what };
 
     /// <summary>The difference is a share for quantities with a scale and plain for decibels, degrees and bits.</summary>
     private static HandFigure Compare(IQuantity value, TextbookFigure hand, string? assumption)

@@ -1,6 +1,6 @@
-using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
+using FrontEnd.Filters;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Text;

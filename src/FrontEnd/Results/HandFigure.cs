@@ -1,4 +1,5 @@
 using FrontEnd.Quantities;
+using FrontEnd.Citations;
 
 namespace FrontEnd.Results;
 

@@ -1,5 +1,6 @@
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
+using FrontEnd.Citations;
 
 namespace FrontEnd.Results;
 
@@ -11,6 +12,10 @@ public sealed record Result
 
     /// <summary>What it is, in words of the trade, with its kind: "noise at the electrodes, rms".</summary>
     public required string Name { get; init; }
+
+    /// <summary>Of the frequency at which something lands: what lands there, "mains harmonic 3" or the interferer's name. Null for every
+    /// other figure.</summary>
+    public string? WhatLands { get; init; }
 
     /// <summary>The formula symbol, such as σ or G.</summary>
     public required string Symbol { get; init; }

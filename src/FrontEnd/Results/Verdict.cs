@@ -1,5 +1,6 @@
 using FrontEnd.Designs;
 using FrontEnd.Quantities;
+using FrontEnd.Citations;
 
 namespace FrontEnd.Results;
 
@@ -21,6 +22,9 @@ public sealed record Verdict(VerdictKind Kind, string Because)
 
     /// <summary>How far the value is on the right side of the limit, in the result's own unit; negative where the limit is passed.</summary>
     public double? Margin { get; init; }
+
+    /// <summary>True where the value lies above its limit; at the limit it counts as on the right side.</summary>
+    public bool IsAboveLimit => Margin is { } margin && (margin < 0) == LimitIsGreatest;
 
     /// <summary>Where the limit comes from.</summary>
     public SourceRef? LimitSource { get; init; }

@@ -1,12 +1,12 @@
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
-using FrontEnd.Circuits;
+using FrontEnd.Catalogue;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
+using FrontEnd.Inputs;
 using FrontEnd.Numbers;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;

@@ -1,9 +1,8 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
-using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
+using FrontEnd.Inputs;
 
 namespace FrontEnd.Spread;
 

@@ -1,9 +1,11 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Catalogue;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
+using FrontEnd.Inputs;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Topologies;

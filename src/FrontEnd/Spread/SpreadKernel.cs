@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
@@ -7,7 +6,6 @@ using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Networks;
 using FrontEnd.Quantities;
-using FrontEnd.Topologies;
 
 namespace FrontEnd.Spread;
 

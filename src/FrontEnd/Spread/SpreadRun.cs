@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Numerics;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Networks;
 using FrontEnd.Numbers;

@@ -1,7 +1,7 @@
-using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
+using FrontEnd.Inputs;
 using FrontEnd.Reporting;
 
 namespace FrontEnd.Spread;

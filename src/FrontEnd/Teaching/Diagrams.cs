@@ -1,5 +1,3 @@
-using FrontEnd.AntiAlias;
-using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Results;

@@ -1,5 +1,5 @@
 using FrontEnd.Identity;
-using FrontEnd.Results;
+using FrontEnd.Citations;
 
 namespace FrontEnd.Teaching;
 

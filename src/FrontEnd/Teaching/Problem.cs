@@ -1,5 +1,5 @@
 using FrontEnd.Quantities;
-using FrontEnd.Results;
+using FrontEnd.Citations;
 using FrontEnd.Text;
 
 namespace FrontEnd.Teaching;

@@ -1,7 +1,7 @@
 using System.Numerics;
 using FrontEnd.Electrodes;
 using FrontEnd.Quantities;
-using FrontEnd.Results;
+using FrontEnd.Citations;
 
 namespace FrontEnd.Textbook;
 

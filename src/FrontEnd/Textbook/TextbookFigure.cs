@@ -1,6 +1,6 @@
 using System.Numerics;
 using FrontEnd.Quantities;
-using FrontEnd.Results;
+using FrontEnd.Citations;
 using FrontEnd.Text;
 
 namespace FrontEnd.Textbook;

@@ -1,4 +1,3 @@
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Fields;
 using FrontEnd.Quantities;

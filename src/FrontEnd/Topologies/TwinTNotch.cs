@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Fields;
 using FrontEnd.Findings;

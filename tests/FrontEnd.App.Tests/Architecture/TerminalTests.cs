@@ -1,5 +1,5 @@
 using FrontEnd.App.Terminal;
-using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using Xunit;
 
 namespace FrontEnd.App.Tests.Architecture;

@@ -32,7 +32,7 @@ public class ViewsTests
     public void WorkingClasses_AllOfThem_Exist()
     {
         HashSet<string> names = [.. Core.GetTypes().Select(type => type.Name)];
-        Assert.Empty(WorkingClasses.Concat(EntryPoints).Where(name => !names.Contains(name)));
+        Assert.Equal([], WorkingClasses.Concat(EntryPoints).Except(names));
         Assert.All(WorkingRooms, room => Assert.Contains(Core.GetTypes(), type => type.Namespace == room));
     }
 

@@ -1,4 +1,5 @@
 using FrontEnd.App.Terminal;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using Xunit;

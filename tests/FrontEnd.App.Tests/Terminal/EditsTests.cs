@@ -1,8 +1,8 @@
 using FrontEnd.App.Terminal;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
-using FrontEnd.Fields;
-using FrontEnd.Topologies;
+using FrontEnd.Documents.Reading;
 using Xunit;
 
 namespace FrontEnd.App.Tests.Terminal;

@@ -2,6 +2,7 @@ using System.Drawing;
 using FrontEnd.App.Terminal;
 using FrontEnd.App.Terminal.Screens;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using Terminal.Gui.App;
 using Terminal.Gui.Drivers;
 using Terminal.Gui.Input;

@@ -2,6 +2,7 @@ using System.Runtime.CompilerServices;
 using FrontEnd.App.Terminal;
 using FrontEnd.App.Terminal.Screens;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Reporting;
 using Xunit;
 

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Diagnostics;
 using FrontEnd.Advice;
 using FrontEnd.App.Terminal;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Tests;

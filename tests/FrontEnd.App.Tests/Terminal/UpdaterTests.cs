@@ -1,7 +1,9 @@
 using FrontEnd.Advice;
 using FrontEnd.App.Terminal;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Reporting;
 using FrontEnd.Results;

@@ -1,10 +1,13 @@
 using System.Text.Json;
 using System.Xml.Linq;
 using FrontEnd.Advice;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Interference;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using Xunit;
@@ -56,6 +59,16 @@ public sealed class SheetTests
 
         static IEnumerable<string> Cells(Assessment assessment, string title) =>
             BudgetTables.Of(assessment).Where(table => table.Title == title).SelectMany(table => table.Rows).SelectMany(row => row.Cells);
+    }
+
+    /// <summary>A name is the user's, whatever words stand in it.</summary>
+    [Fact]
+    public void Aliases_OfAnOddlyNamedInterferer_KeepItsName()
+    {
+        const string Name = "what lands at night";
+        Design design = Of("starter").Design with { Interferers = [Interferer.Muscle with { Name = Name, High = Interferer.Muscle.Low }] };
+        BudgetTable aliases = BudgetTables.Of(Evaluator.Evaluate(design)).Single(table => table.Title == "aliases");
+        Assert.Contains(aliases.Rows, row => row.Cells[^1] == Name);
     }
 
     [Theory]

@@ -1,4 +1,4 @@
-using FrontEnd.Circuits;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Sizing;
 using FrontEnd.Findings;

@@ -2,7 +2,6 @@ using System.Numerics;
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
 using FrontEnd.Filters;
-using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Tests.Filters;
 using FrontEnd.Topologies;

@@ -2,7 +2,6 @@ using System.Numerics;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
 using FrontEnd.Circuits;
-using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Tests.Networks;
 using FrontEnd.Textbook;

@@ -1,7 +1,7 @@
 using System.Reflection;
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using FrontEnd.Results;
+using FrontEnd.Citations;
 using FrontEnd.Tests.Reference;
 using Xunit;
 

@@ -1,7 +1,6 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
-using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Quantities;

@@ -1,9 +1,8 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
-using FrontEnd.Fields;
+using FrontEnd.Catalogue;
 using FrontEnd.Identity;
 using FrontEnd.Reporting;
-using FrontEnd.Results;
 using FrontEnd.Tests.Reference;
 using Xunit;
 
@@ -37,7 +36,7 @@ public sealed partial class CatalogueTests
 
             foreach (string line in File.ReadLines(file).Select(line => line.TrimStart()).Where(line => !line.StartsWith("//", StringComparison.Ordinal)))
             {
-                spelt.AddRange(Literal().Matches(line).Select(match => match.Groups[1].Value)
+                spelt.AddRange(Literal().Matches(line).Select(match => match.Groups["text"].Value)
                     .Where(text => ids.Contains(text) || families.Any(start => text.StartsWith(start, StringComparison.Ordinal) && !text.Contains(' ', StringComparison.Ordinal)))
                     .Select(text => $"{Path.GetFileName(file)}: {text}"));
             }
@@ -57,6 +56,6 @@ public sealed partial class CatalogueTests
         Assert.All(Designs.All.SelectMany(design => Evaluator.Evaluate(design).Results), result => Assert.True(Array.Exists(families, family => family.Has(result.Id)), result.Id.Text));
     }
 
-    [GeneratedRegex("\"((?:[^\"\\\\]|\\\\.)*)\"", RegexOptions.None, 5000)]
+    [GeneratedRegex("\"(?<text>(?:[^\"\\\\]|\\\\.)*)\"", RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Literal();
 }

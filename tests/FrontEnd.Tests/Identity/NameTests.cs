@@ -1,6 +1,6 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Interference;

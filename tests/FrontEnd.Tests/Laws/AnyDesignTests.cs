@@ -30,7 +30,7 @@ public sealed class AnyDesignTests
         (IReadOnlyList<BenchReading> readings, IReadOnlyList<Finding> refused) = BenchPlan.Of(design);
         SpreadResult? spread = SpreadRun.Run(design, new SpreadOptions { Builds = 4, Threads = 1 });
         RateStudy.Compare(design);
-        if (refused.FirstOrDefault() is { } error)
+        if (refused is [{ } error, ..])
         {
             return (error.Code == Messages.CannotEvaluate ? $"the bench plan is refused with {error.Message}" : spread is null ? null : "is spread although it is refused", error.Code);
         }

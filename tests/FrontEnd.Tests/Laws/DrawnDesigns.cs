@@ -1,4 +1,5 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Catalogue;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;

@@ -1,10 +1,12 @@
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
+using FrontEnd.Catalogue;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
+using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;

@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.Circuits;
 using FrontEnd.Networks;
 using FsCheck;
 using FsCheck.Xunit;

@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.Circuits;
 using FrontEnd.Networks;
 using MathNet.Numerics.LinearAlgebra;
 using ComplexVector = MathNet.Numerics.LinearAlgebra.Vector<System.Numerics.Complex>;

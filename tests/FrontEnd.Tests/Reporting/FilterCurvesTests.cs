@@ -1,7 +1,6 @@
-using FrontEnd.AntiAlias;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;

@@ -1,15 +1,16 @@
 using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
+using FrontEnd.Catalogue;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Inputs;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using FrontEnd.Spread;
-using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.Spread;

@@ -1,5 +1,5 @@
 using FrontEnd.Advice;
-using FrontEnd.Circuits;
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Findings;

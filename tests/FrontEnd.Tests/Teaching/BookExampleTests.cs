@@ -1,5 +1,6 @@
 using FrontEnd.Quantities;
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 using FrontEnd.Tests.Reference;
 using FrontEnd.Text;
 using Xunit;

@@ -1,4 +1,3 @@
-using FrontEnd.AntiAlias;
 using FrontEnd.Electrodes;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Tests.Teaching;
 

@@ -2,6 +2,7 @@ using System.Text.Json;
 using FrontEnd.Designs;
 using FrontEnd.Reporting;
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 using FrontEnd.Tests.Reference;
 using Xunit;
 

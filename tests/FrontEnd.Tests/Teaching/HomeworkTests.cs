@@ -1,5 +1,6 @@
 using System.Text;
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 using FrontEnd.Tests.Reference;
 using Xunit;
 

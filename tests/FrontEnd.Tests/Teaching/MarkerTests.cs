@@ -1,4 +1,5 @@
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
 using Xunit;
 

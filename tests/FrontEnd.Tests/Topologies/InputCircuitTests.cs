@@ -3,6 +3,7 @@ using FrontEnd.Amplifier;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Inputs;
 using FrontEnd.Quantities;
 using FrontEnd.Tests.Networks;
 using Xunit;

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Numerics;
 using FrontEnd.Circuits;
 using FrontEnd.Fields;
-using FrontEnd.Networks;
 using FrontEnd.Quantities;
 using FrontEnd.Tests.Reference;
 using FrontEnd.Topologies;

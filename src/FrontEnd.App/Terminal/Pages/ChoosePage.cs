@@ -1,3 +1,4 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
 using FrontEnd.Fields;

@@ -1,3 +1,5 @@
+using FrontEnd.Documents.Reading;
+
 namespace FrontEnd.App.Terminal;
 
 /// <summary>The form of the place in hand with its plot.</summary>
@@ -98,7 +100,7 @@ public static class FormPainter
         const int Indent = 2;
         int labelRoom = Math.Min(24, Math.Max(width / 2, width - 16));
         bool changed = FormRow.IsChanged(row.Field, model.Here);
-        bool given = model.Here.Document.OriginOf(row.Field.Key)?.Kind != Documents.OriginKind.Default;
+        bool given = model.Here.Document.OriginOf(row.Field.Key)?.Kind != OriginKind.Default;
         canvas.Put(x, y, inHand && !model.OnResults ? ">" : " ", Ink.Key);
         canvas.Put(x + Indent, y, canvas.Fit(row.Label, labelRoom - Indent), inHand && !model.OnResults ? Ink.Strong : Ink.Plain);
         int at = x + labelRoom + 1, room = width - labelRoom - 3;

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using FrontEnd.App.Faults;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
 using Terminal.Gui.App;
@@ -135,8 +136,8 @@ public static class TerminalHost
         app.Dispose();
         if (error is not null)
         {
-            Console.Error.WriteLine($"frontend: {FindingText.Of(Faults.Of(error))}the terminal was put back and unsaved work was kept");
-            if (Faults.AreTraced)
+            Console.Error.WriteLine($"frontend: {FindingText.Of(Fault.Of(error))}the terminal was put back and unsaved work was kept");
+            if (Fault.IsTraced)
             {
                 Console.Error.WriteLine(error);
             }

@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal.Screens;

@@ -1,5 +1,5 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Documents;
-using FrontEnd.Fields;
 
 namespace FrontEnd.App.Terminal;
 

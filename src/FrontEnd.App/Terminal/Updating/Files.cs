@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
+using FrontEnd.Catalogue;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Sheets;
-using FrontEnd.Fields;
 using FrontEnd.Findings;
 
 namespace FrontEnd.App.Terminal;

@@ -1,4 +1,4 @@
-using FrontEnd.Fields;
+using FrontEnd.Catalogue;
 
 namespace FrontEnd.App.Terminal;
 

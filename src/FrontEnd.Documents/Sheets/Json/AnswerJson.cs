@@ -13,6 +13,7 @@ using FrontEnd.Rates;
 using FrontEnd.Sizing;
 using FrontEnd.Spread;
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Sheets;
 

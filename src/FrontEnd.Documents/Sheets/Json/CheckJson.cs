@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Results;
+using FrontEnd.Citations;
 
 namespace FrontEnd.Documents.Sheets;
 

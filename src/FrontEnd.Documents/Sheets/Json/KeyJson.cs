@@ -1,5 +1,5 @@
 using System.Text.Json.Serialization;
-using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Sheets;
 

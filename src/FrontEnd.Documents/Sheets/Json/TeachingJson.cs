@@ -1,6 +1,7 @@
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Sheets;
 

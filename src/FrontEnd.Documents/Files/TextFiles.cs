@@ -1,0 +1,144 @@
+using System.Text;
+using FrontEnd.Findings;
+
+namespace FrontEnd.Documents.Files;
+
+/// <summary>Small UTF-8 text files in and out. What goes wrong with a file is a finding.</summary>
+public static class TextFiles
+{
+    /// <summary>Largest file that is read, 4 MiB: a design file has some thousand bytes.</summary>
+    public const int Limit = 4 * 1024 * 1024;
+
+    /// <summary>The file's text without a byte order mark; null with a finding where it cannot be had.</summary>
+    public static string? Read(string path, out Finding? finding) =>
+        Bytes(path, Limit, FileMessages.TooLarge, out finding) is { } bytes ? Decode(path, bytes, out finding) : null;
+
+    /// <summary>The file's bytes; null with a finding where they cannot be had.</summary>
+    /// <param name="limit">Largest file that is read, in bytes.</param>
+    /// <param name="tooLarge">The finding for a larger one: path, its bytes, the limit.</param>
+    internal static byte[]? Bytes(string path, long limit, Func<string, long, long, Finding> tooLarge, out Finding? finding)
+    {
+        try
+        {
+            finding = Directory.Exists(path) ? FileMessages.Folder(path) : File.Exists(path) ? null : FileMessages.Missing(path);
+            if (finding is not null)
+            {
+                return null;
+            }
+
+            using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+
+            // A pipe or device has no length to trust: read until it is too much.
+            using MemoryStream held = new(stream.CanSeek ? (int)Math.Min(limit, stream.Length) : 0);
+            byte[] chunk = new byte[64 * 1024];
+            for (int read; held.Length <= limit && (read = stream.Read(chunk)) > 0;)
+            {
+                held.Write(chunk, 0, read);
+            }
+
+            long length = stream.CanSeek ? Math.Max(held.Length, stream.Length) : held.Length;
+            finding = limit < length ? tooLarge(path, length, limit) : null;
+            return finding is null ? held.ToArray() : null;
+        }
+        catch (Exception error) when (IsOfFile(error))
+        {
+            finding = FileMessages.Unreadable(path, error.Message);
+            return null;
+        }
+    }
+
+    /// <summary>Writes so that the file is never half written: to a temporary file beside it, flushed to the disk, then renamed over
+    /// it.</summary>
+    /// <returns>What went wrong; null for nothing.</returns>
+    public static Finding? WriteAtomically(string path, string text)
+    {
+        string? temporary = null;
+        try
+        {
+            if (Directory.Exists(path))
+            {
+                return FileMessages.Folder(path);
+            }
+
+            string full = Path.GetFullPath(path);
+            temporary = Path.Combine(Path.GetDirectoryName(full)!, $".{Path.GetFileName(full)}.{Path.GetRandomFileName()}");
+            using (FileStream stream = new(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            {
+                stream.Write(new UTF8Encoding(encoderShouldEmitUTF8Identifier: false).GetBytes(text));
+                stream.Flush(flushToDisk: true);
+            }
+
+            if (!OperatingSystem.IsWindows() && File.Exists(full))
+            {
+                File.SetUnixFileMode(temporary, File.GetUnixFileMode(full));
+            }
+
+            File.Move(temporary, full, overwrite: true);
+            return null;
+        }
+        catch (Exception error) when (IsOfFile(error))
+        {
+            Remove(temporary);
+            return FileMessages.Unwritable(path, error.Message);
+        }
+    }
+
+    /// <summary>Makes a folder with those above it, if it is not there; what went wrong, or null.</summary>
+    public static Finding? MakeFolder(string path)
+    {
+        try
+        {
+            Directory.CreateDirectory(path);
+            return null;
+        }
+        catch (Exception error) when (IsOfFile(error))
+        {
+            return FileMessages.Unwritable(path, error.Message);
+        }
+    }
+
+    /// <summary>What reading and writing throw for reasons of the file, its path or its rights.</summary>
+    private static bool IsOfFile(Exception error) =>
+        error is IOException or UnauthorizedAccessException or ArgumentException;
+
+    private static void Remove(string? temporary)
+    {
+        try
+        {
+            if (temporary is not null)
+            {
+                File.Delete(temporary);
+            }
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            // The write's own failure is what the user needs to know; a left-over temporary file is the lesser evil.
+        }
+    }
+
+    private static string? Decode(string path, ReadOnlySpan<byte> bytes, out Finding? finding)
+    {
+        finding = null;
+        if (bytes.StartsWith<byte>([0xEF, 0xBB, 0xBF]))
+        {
+            bytes = bytes[3..];
+        }
+
+        int zero = bytes.IndexOf((byte)0);
+        if (0 <= zero)
+        {
+            finding = FileMessages.NotText(path, "a zero byte", zero);
+            return null;
+        }
+
+        try
+        {
+            return new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes);
+        }
+        catch (DecoderFallbackException error)
+        {
+            finding = FileMessages.NotText(path, $"byte 0x{(error.BytesUnknown is [var first, ..] ? first : (byte)0):X2}", error.Index);
+            return null;
+        }
+    }
+}

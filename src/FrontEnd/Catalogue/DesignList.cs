@@ -1,0 +1,164 @@
+using FrontEnd.Designs;
+using FrontEnd.Digital;
+using FrontEnd.Fields;
+using FrontEnd.Interference;
+using FrontEnd.Topologies;
+
+namespace FrontEnd.Catalogue;
+
+/// <summary>A list in a design whose elements have fields of their own.</summary>
+public sealed class DesignList
+{
+    /// <summary>In the order of the design file. Set from the static constructor so that the tables it needs are there.</summary>
+    public static readonly IReadOnlyList<DesignList> All =
+    [
+        Make<Stage>("stages", design => design.Stages, (design, value) => design with { Stages = value }, stage => stage.Name, (stage, name) => stage with { Name = name }, StageName,
+            TopologyCatalogue.Variants),
+        Make<DigitalStage>("digital", design => design.Digital, (design, value) => design with { Digital = value }, filter => filter.Name, (filter, name) => filter with { Name = name }, FilterName,
+        [
+            Variant.Make("high-pass", null, "a digital high-pass", () => new DigitalHighPass(), PathFields.HighPass, filter => filter is DigitalHighPass),
+            Variant.Make("low-pass", null, "a digital low-pass", () => new DigitalLowPass(), PathFields.LowPass, filter => filter is DigitalLowPass),
+            Variant.Make("band-pass", null, "a digital band-pass", () => new DigitalBandPass(), PathFields.BandPass, filter => filter is DigitalBandPass),
+            Variant.Make("band-stop", null, "a digital band-stop", () => new DigitalBandStop(), PathFields.BandStop, filter => filter is DigitalBandStop),
+            Variant.Make("notch", null, "a digital notch", () => new DigitalNotch(), PathFields.Notch, filter => filter is DigitalNotch),
+            Variant.Make("sections", null, "second-order sections", () => new DigitalSections(), PathFields.Sections, filter => filter is DigitalSections),
+        ]),
+        Make<Band>("bands", design => design.Bands, (design, value) => design with { Bands = value }, band => band.Name, (band, name) => band with { Name = name }, (_, index) => $"band {index + 1}",
+        [
+            Variant.Make("", null, "a band", () => new Band("", new Design().Band.Low, new Design().Band.High), PathFields.NamedBand, _ => true),
+        ]),
+        Make<Interferer>("interferers", design => design.Interferers, (design, value) => design with { Interferers = value }, one => one.Name, (one, name) => one with { Name = name }, (_, index) => $"interferer {index + 1}",
+        [
+            Variant.Make("", null, "an interferer", () => Interferer.Muscle with { Name = "" }, PathFields.Interferer, _ => true),
+        ]),
+    ];
+
+    private DesignList(
+        string key,
+        Func<Design, IReadOnlyList<object>> get,
+        Func<Design, IReadOnlyList<object>, Design> set,
+        Func<object, string> name,
+        Func<object, string, object> rename,
+        Func<IReadOnlyList<object>, int, string> defaultName,
+        IReadOnlyList<Variant> variants) =>
+        (Key, Elements, With, NameOf, Renamed, DefaultName, Variants) = (key, get, set, name, rename, defaultName, variants);
+
+    /// <summary>"stages".</summary>
+    public string Key { get; }
+
+    /// <summary>What an element can be.</summary>
+    public IReadOnlyList<Variant> Variants { get; }
+
+    /// <summary>The elements, boxed as their base type's objects.</summary>
+    public Func<Design, IReadOnlyList<object>> Elements { get; }
+
+    /// <summary>The design with the list replaced.</summary>
+    public Func<Design, IReadOnlyList<object>, Design> With { get; }
+
+    /// <summary>An element's name.</summary>
+    public Func<object, string> NameOf { get; }
+
+    /// <summary>The element with another name.</summary>
+    public Func<object, string, object> Renamed { get; }
+
+    /// <summary>The name of an element that was given none, from the elements and its place among them (from 0).</summary>
+    public Func<IReadOnlyList<object>, int, string> DefaultName { get; }
+
+    /// <summary>True where an element says with <c>kind</c> what it is.</summary>
+    public bool HasKinds => Variants[0].Kind.Length > 0;
+
+    /// <summary>How many elements the design has.</summary>
+    public int Count(Design design) => Elements(design).Count;
+
+    /// <summary>The variant that an element is.</summary>
+    public Variant VariantOf(object element) => Variants.First(variant => variant.Matches(element));
+
+    /// <summary>The fields of one element (counted from 0) as fields of the design.</summary>
+    public IEnumerable<Field<Design>> FieldsAt(Design design, int index) =>
+        VariantOf(Elements(design)[index]).Fields.Select(field => At(field, index));
+
+    internal Field<Design>? Find(Design design, string rest)
+    {
+        IReadOnlyList<object> elements = Elements(design);
+        if (rest.StartsWith('[') && rest.IndexOf(']') is var close and > 0 && int.TryParse(rest.AsSpan(1, close - 1), out int number)
+            && 1 <= number && number <= elements.Count && close + 1 < rest.Length && rest[close + 1] == '.')
+        {
+            return FieldOf(elements, number - 1, rest[(close + 2)..]);
+        }
+
+        if (!rest.StartsWith('.'))
+        {
+            return null;
+        }
+
+        for (int index = 0; index < elements.Count; index++)
+        {
+            string slug = DesignFields.Slug(NameOf(elements[index]));
+            if (slug.Length > 0 && rest.Length > slug.Length + 2 && rest[slug.Length + 1] == '.' && string.CompareOrdinal(rest, 1, slug, 0, slug.Length) == 0)
+            {
+                return FieldOf(elements, index, rest[(slug.Length + 2)..]);
+            }
+        }
+
+        return null;
+    }
+
+    private Field<Design>? FieldOf(IReadOnlyList<object> elements, int index, string key)
+    {
+        Field<object>? field = VariantOf(elements[index]).Fields.FirstOrDefault(field => string.Equals(field.Key, key, StringComparison.Ordinal));
+        return field is null ? null : At(field, index);
+    }
+
+    private Field<Design> At(Field<object> field, int index) => field.Redirected<Design>(
+        $"{Key}[{index + 1}].{field.Key}",
+        $"{Key}[{index + 1}].{field.JsonKey}",
+        design => index < Count(design) ? field.Get(Elements(design)[index]) : null,
+        (design, value) =>
+        {
+            object[] elements = [.. Elements(design)];
+            elements[index] = field.Set(elements[index], value);
+            return With(design, elements);
+        });
+
+    private static DesignList Make<TElement>(
+        string key,
+        Func<Design, IReadOnlyList<TElement>> get,
+        Func<Design, IReadOnlyList<TElement>, Design> set,
+        Func<TElement, string> name,
+        Func<TElement, string, TElement> rename,
+        Func<IReadOnlyList<object>, int, string> defaultName,
+        IReadOnlyList<Variant> variants)
+        where TElement : class =>
+        new(
+            key,
+            get,
+            (design, value) => set(design, [.. value.Cast<TElement>()]),
+            element => name((TElement)element),
+            (element, text) => rename((TElement)element, text),
+            defaultName,
+            variants);
+
+    /// <summary>The differential amplifier is the first gain, so gain stages count from 2.</summary>
+    private static string StageName(IReadOnlyList<object> elements, int index)
+    {
+        StageRole role = ((Stage)elements[index]).Role;
+        int before = elements.Take(index).Count(element => ((Stage)element).Role == role);
+        return role switch
+        {
+            StageRole.Gain => $"gain {before + 2}",
+            StageRole.Notch => $"analogue notch {before + 1}",
+            _ => $"anti-alias {before + 1}",
+        };
+    }
+
+    private static string FilterName(IReadOnlyList<object> elements, int index) => elements[index] switch
+    {
+        DigitalHighPass => "high-pass",
+        DigitalLowPass => "low-pass",
+        DigitalBandPass => "band-pass",
+        DigitalBandStop => "band-stop",
+        DigitalNotch notch => $"notch {notch.Centre.Hertz:0.###} Hz",
+        DigitalSections => "sections",
+        _ => throw new ArgumentOutOfRangeException(nameof(index), elements[index], "Filter is not handled."),
+    };
+}

@@ -1,0 +1,165 @@
+using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Interference;
+using FrontEnd.Networks;
+
+namespace FrontEnd.Inputs;
+
+/// <summary>
+/// Mains, body, electrodes and input parts as one network: common is the reference node, and the mains is held at earth, its voltage
+/// being put in as the currents that its couplings carry.
+/// </summary>
+/// <remarks>What other builds have instead of the parts given is put in lane by lane (<see cref="Budgets.InputLanes"/>). With the mains merged into earth, one matrix serves signal, noise, loop and mains; only the ports differ.</remarks>
+internal sealed class InputModel
+{
+    private readonly Dictionary<string, NetworkPart> _parts;
+
+    public InputModel(Design design, BuiltParts built)
+    {
+        Mains mains = design.Mains;
+        InputNetwork input = design.Input;
+        DifferentialAmplifier amplifier = design.Amplifier;
+        var network = new Network();
+        int earth = network.Node("earth"), body = network.Node("body");
+        (int active1, int reference1) = network.NodePair("A1", "R1");
+        (int active2, int reference2) = network.NodePair("A2", "R2");
+
+        double shield = 1 - input.DrivenShield.Fraction;
+        double leadToMains = mains.LeadToMains.Farads * shield;
+        double leadToCommon = input.LeadToCommon.Farads * shield;
+        BodyToMainsElement = network.Capacitor(body, earth, mains.BodyToMains.Farads);
+        CommonToMainsElement = network.Capacitor(Network.Common, earth, mains.AmplifierToMains.Farads);
+        BodyToEarthElement = network.Capacitor(body, earth, mains.BodyToEarth.Farads);
+        CommonToEarthElement = network.Capacitor(Network.Common, earth, mains.AmplifierToEarth.Farads);
+        int activeTop = design.Electrodes.ActiveBuffer is null ? active1 : network.Node(InputCircuit.Top("active"));
+        int referenceTop = design.Electrodes.ReferenceBuffer is null ? reference1 : network.Node(InputCircuit.Top("reference"));
+        ActiveElectrode = network.Admittance(body, activeTop);
+        ReferenceElectrode = network.Admittance(body, referenceTop);
+        SignalPort = network.CurrentPort(body, activeTop);
+        ReferencePort = network.CurrentPort(body, referenceTop);
+        Circuit whole = InputCircuit.Of(design, built);
+        double differential = whole.Find(InputCircuit.Differential)!.Value;
+        (string, int)[] known =
+        [
+            (InputCircuit.ActiveLead, active1), (InputCircuit.ReferenceLead, reference1), (InputCircuit.ActiveInput, active2), (InputCircuit.ReferenceInput, reference2),
+            (InputCircuit.Top("active"), activeTop), (InputCircuit.Top("reference"), referenceTop),
+        ];
+
+        // Buffer by buffer, then the leads: a pair's branches are added one after the other, and what stands between the inputs in one element with the amplifier's own.
+        CircuitNetwork[] buffers = [.. whole.OpAmps.Select(opAmp => new CircuitNetwork(InputCircuit.Buffer(whole, opAmp), network, known))];
+        var circuit = new CircuitNetwork(InputCircuit.Leads(whole), network, known);
+        _parts = buffers.Append(circuit).SelectMany(one => one.Parts).ToDictionary(part => part.Part.Role, StringComparer.Ordinal);
+        Buffers = [.. buffers.SelectMany(one => one.OpAmps)];
+        ActiveLeadElement = network.Capacitor(active1, earth, leadToMains);
+        ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains);
+        network.Capacitor(active1, Network.Common, leadToCommon);
+        network.Capacitor(reference1, Network.Common, leadToCommon);
+        int n = design.EffectiveReferenceInputs;
+        network.Resistor(active2, Network.Common, amplifier.CommonModeResistance.Ohms);
+        network.Resistor(reference2, Network.Common, amplifier.CommonModeResistance.Ohms / n);
+        network.Capacitor(active2, Network.Common, amplifier.CommonModeCapacitance.Farads);
+        network.Capacitor(reference2, Network.Common, amplifier.CommonModeCapacitance.Farads * n);
+        network.Resistor(active2, reference2, amplifier.DifferentialResistance.Ohms);
+        network.Capacitor(active2, reference2, amplifier.DifferentialCapacitance.Farads + differential);
+
+        ActiveInputPort = network.CurrentPort(active2, Network.Common);
+        ReferenceInputPort = network.CurrentPort(reference2, Network.Common);
+        BodyMainsPort = network.CurrentPort(earth, body);
+        CommonMainsPort = network.CurrentPort(earth, Network.Common);
+        ActiveLeadPort = network.CurrentPort(earth, active1);
+        ReferenceLeadPort = network.CurrentPort(earth, reference1);
+
+        Difference = network.Output(active2, reference2);
+        Mean = network.MeanOutput(active2, reference2);
+        Body = network.Output(body);
+        AddGround(network, design, body, circuit, active2, reference2);
+        Program = NetworkProgram.Compile(network);
+    }
+
+    public NetworkProgram Program { get; }
+
+    /// <summary>A part of <see cref="InputCircuit"/> by its role; null where it is not fitted.</summary>
+    public NetworkPart? Part(string role) => _parts.GetValueOrDefault(role);
+
+    public int ActiveElectrode { get; }
+
+    public int ReferenceElectrode { get; }
+
+    // Elements whose value changes from build to build.
+    public int BodyToMainsElement { get; }
+
+    public int CommonToMainsElement { get; }
+
+    public int BodyToEarthElement { get; }
+
+    public int CommonToEarthElement { get; }
+
+    public int ActiveLeadElement { get; }
+
+    public int ReferenceLeadElement { get; }
+
+    /// <summary>Slot of the ground electrode; −1 without one.</summary>
+    public int GroundElectrode { get; private set; } = -1;
+
+    /// <summary>Slot of 1/K(s); −1 without a driven ground.</summary>
+    public int DriveSlot { get; private set; } = -1;
+
+    /// <summary>Currents from the body into the electrodes' tops: times the electrode's admittance, a voltage in series with the electrode.</summary>
+    public int SignalPort { get; }
+
+    public int ReferencePort { get; }
+
+    public int GroundPort { get; private set; } = -1;
+
+    public int ActiveInputPort { get; }
+
+    public int ReferenceInputPort { get; }
+
+    public int BodyMainsPort { get; }
+
+    public int CommonMainsPort { get; }
+
+    public int ActiveLeadPort { get; }
+
+    public int ReferenceLeadPort { get; }
+
+    /// <summary>Source in the driven ground's constraint; −1 without one.</summary>
+    public int DrivePort { get; private set; } = -1;
+
+    /// <summary>Op-amps of the buffers that are there, active before reference.</summary>
+    public IReadOnlyList<NetworkOpAmp> Buffers { get; }
+
+    public int Difference { get; }
+
+    public int Mean { get; }
+
+    public int Body { get; }
+
+    /// <summary>Output at the driven node; −1 without a driven ground.</summary>
+    public int Drive { get; private set; } = -1;
+
+    /// <summary>A missing resistor is a short circuit of 1 mΩ to the network (and a fail to the safety budget).</summary>
+    public static double ProtectionOhms(Design design) => CircuitPart.AtLeast(design.Input.SeriesResistor.Ohms);
+
+    public static double GroundOhms(Design design) => CircuitPart.AtLeast(design.GroundDrive.SeriesResistor.Ohms);
+
+    private void AddGround(Network network, Design design, int body, CircuitNetwork circuit, int active2, int reference2)
+    {
+        if (design.Electrodes.Ground is null)
+        {
+            return;
+        }
+
+        int ground = circuit.Node(InputCircuit.GroundLead);
+        GroundElectrode = network.Admittance(body, ground);
+        GroundPort = network.CurrentPort(body, ground);
+        if (design.GroundIsDriven)
+        {
+            int drive = circuit.Node(InputCircuit.Drive);
+            DriveSlot = network.Slot();
+            DrivePort = network.Drive(drive, DriveSlot, (active2, -0.5), (reference2, -0.5));
+            Drive = network.Output(drive);
+        }
+    }
+}

@@ -1,0 +1,56 @@
+using FrontEnd.Text;
+
+namespace FrontEnd.Teaching.Problems;
+
+/// <summary>What marking needs: for every sheet its questions with accepted ranges, slips and points.</summary>
+/// <param name="Sheets">By student; one sheet with the id "" where all share it.</param>
+public sealed record Key(ulong Seed, string TemplateVersion, IReadOnlyList<KeySheet> Sheets)
+{
+    /// <summary>The key of a homework's sheets.</summary>
+    public static Key Of(Homework homework) =>
+        new(homework.Seed, homework.TemplateVersion,
+            [.. homework.Sheets.Select(sheet =>
+            new KeySheet(sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", [.. sheet.Questions.Select(Question)]))]);
+
+    private static KeyQuestion Question(Question question)
+    {
+        Problem problem = question.Problem;
+        KeySlip[] slips = [.. problem.Slips.Select(slip =>
+            new KeySlip(slip.Kind.Code, slip.Kind.Remark, slip.Value, slip.Low, slip.High, slip.Share * problem.Points))];
+        return problem.Answer switch
+        {
+            QuantityAnswer answer =>
+                new KeyQuestion(question.Id, problem.TemplateId, problem.Points, answer.Text, slips) { Kind = answer.Kind,
+                Value = answer.Value, Low = answer.Low, High = answer.High },
+            ChoiceAnswer answer => new KeyQuestion(question.Id, problem.TemplateId, problem.Points, answer.Text,
+                slips) { Options = answer.Options, Value = answer.Right, Low = answer.Right, High = answer.Right },
+            _ => throw new ArgumentOutOfRangeException(nameof(question), problem.Answer, "Answer is not handled."),
+        };
+    }
+}
+
+/// <summary>One student's questions.</summary>
+public sealed record KeySheet(string Student, string Name, IReadOnlyList<KeyQuestion> Questions);
+
+/// <summary>One question's answer.</summary>
+/// <param name="Answer">The right answer as text.</param>
+public sealed record KeyQuestion(string Id, string Template, int Points, string Answer, IReadOnlyList<KeySlip> Slips)
+{
+    /// <summary>What kind of quantity is asked for; null for a choice.</summary>
+    public QuantityKind? Kind { get; init; }
+
+    /// <summary>The choices; empty for a quantity.</summary>
+    public IReadOnlyList<string> Options { get; init; } = [];
+
+    /// <summary>The right value in the SI unit; for a choice its index.</summary>
+    public double Value { get; init; }
+
+    /// <summary>Least value taken as right, in the SI unit.</summary>
+    public double Low { get; init; }
+
+    /// <summary>Greatest value taken as right, in the SI unit.</summary>
+    public double High { get; init; }
+}
+
+/// <summary>A known slip: the range that gives it away, and what it still earns.</summary>
+public sealed record KeySlip(string Code, string Remark, double Value, double Low, double High, double Points);
