@@ -4,7 +4,8 @@ using FrontEnd.App.Terminal.Screens;
 
 // UTF-8 whatever the locale says: the output is full of Ω and µ.
 using StreamWriter output = new(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
-using StreamWriter messages = new(Console.OpenStandardError(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = true };
+using StreamWriter messages = new(Console.OpenStandardError(),
+    new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = true };
 if (OperatingSystem.IsWindows())
 {
     Console.OutputEncoding = Encoding.UTF8;

@@ -19,11 +19,14 @@ public static class CardFigures
         (string text, string part, (string Field, string Short)[] keys) = cardClass switch
         {
             CardClass.Electrode => ($"[electrodes.active]\ncard = \"{name}\"\n", "electrodes.active.",
-                [("contact-resistance", "Rd"), ("contact-capacitance", "Cd"), ("series-resistance", "Rs"), ("excess-density", "excess at 1 Hz")]),
+                [("contact-resistance", "Rd"), ("contact-capacitance", "Cd"), ("series-resistance", "Rs"),
+                    ("excess-density", "excess at 1 Hz")]),
             CardClass.Amplifier => ($"[amplifier]\ncard = \"{name}\"\n", "amplifier.",
-                new[] { ("input-noise", "noise"), ("noise-corner", "corner"), ("cmrr", "CMRR"), ("bias-current", "bias"), ("supply-current", "supply") }),
+                new[] { ("input-noise", "noise"), ("noise-corner", "corner"), ("cmrr", "CMRR"), ("bias-current", "bias"),
+                    ("supply-current", "supply") }),
             CardClass.OpAmp => ($"[[stages]]\nkind = \"gain\"\nopamp.card = \"{name}\"\n", "stages[1].opamp.",
-                [("voltage-noise", "noise"), ("noise-corner", "corner"), ("gain-bandwidth", "GBW"), ("bias-current", "bias"), ("supply-current", "supply")]),
+                [("voltage-noise", "noise"), ("noise-corner", "corner"), ("gain-bandwidth", "GBW"), ("bias-current", "bias"),
+                    ("supply-current", "supply")]),
             CardClass.Converter => (
                 $"[converter]\ncard = \"{name}\"\n", "converter.",
                 [("bits", "bits"), ("full-scale", "full scale"), ("noise", "noise"), ("rate", "rate")]),
@@ -36,6 +39,7 @@ public static class CardFigures
         return string.Join(", ", keys
             .Select(key => (key.Short, Field: DesignFields.Find(design, part + key.Field)))
             .Where(pair => pair.Field?.Get(design) is not null)
-            .Select(pair => $"{pair.Short} {(pair.Field!.Get(design) is Quantities.IQuantity quantity ? QuantityText.FormatTrimmed(quantity, 3) : FieldText.Format(pair.Field, pair.Field.Get(design)))}"));
+            .Select(pair =>
+                $"{pair.Short} {(pair.Field!.Get(design) is Quantities.IQuantity quantity ? QuantityText.FormatTrimmed(quantity, 3) : FieldText.Format(pair.Field, pair.Field.Get(design)))}"));
     }
 }

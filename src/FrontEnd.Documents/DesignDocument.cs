@@ -45,7 +45,8 @@ public sealed class DesignDocument
     /// <summary>The form that the text is written in.</summary>
     public DocumentFormat Format { get; }
 
-    /// <summary>The user's own part cards that the design was read with. A change to the text is read with the same, whatever the files say meanwhile.</summary>
+    /// <summary>The user's own part cards that the design was read with. A change to the text is read with the same, whatever the files say
+    /// meanwhile.</summary>
     public CardTexts Cards { get; }
 
     /// <summary>Cards that the text names and that are not among <see cref="Cards"/>: they are to be read from the disk first.</summary>
@@ -68,7 +69,8 @@ public sealed class DesignDocument
         if (text is null)
         {
             SourceText nothing = new(path, "");
-            return new DesignDocument(nothing, FormatOf(path, ""), new CardShelf(CardTexts.None), new TableNode(default, TableForm.Header), null, [finding!]);
+            return new DesignDocument(nothing, FormatOf(path, ""), new CardShelf(CardTexts.None), new TableNode(default, TableForm.Header),
+                null, [finding!]);
         }
 
         return ReadText(text, FormatOf(path, text), path, Path.GetDirectoryName(Path.GetFullPath(path)));
@@ -77,12 +79,14 @@ public sealed class DesignDocument
     /// <summary>Reads a text, and from the disk the part cards that it names by a path.</summary>
     /// <param name="file">The name for findings; null for none.</param>
     /// <param name="folder">Where relative paths of part cards start; null where there is no such place.</param>
-    public static DesignDocument ReadText(string text, DocumentFormat format, string? file, string? folder) => Parse(text, format, file, CardShelf.OnDisk(folder));
+    public static DesignDocument ReadText(string text, DocumentFormat format, string? file, string? folder) =>
+        Parse(text, format, file, CardShelf.OnDisk(folder));
 
     /// <summary>Reads a text. Touches no file.</summary>
     /// <param name="file">The name for findings; null for none.</param>
     /// <param name="cards">The user's own part cards that it may name; null for none.</param>
-    public static DesignDocument Parse(string text, DocumentFormat format, string? file = null, CardTexts? cards = null) => Parse(text, format, file, new CardShelf(cards ?? CardTexts.None));
+    public static DesignDocument Parse(string text, DocumentFormat format, string? file = null, CardTexts? cards = null) =>
+        Parse(text, format, file, new CardShelf(cards ?? CardTexts.None));
 
     private static DesignDocument Parse(string text, DocumentFormat format, string? file, CardShelf shelf)
     {
@@ -202,7 +206,8 @@ public sealed class DesignDocument
 
     /// <summary>True where the design, or a card of it, names this card.</summary>
     public bool NamesCard(string name) =>
-        DesignFields.Of(Design).Any(field => field.Kind == FieldKind.Card && string.Equals(field.Get(Design) as string, name, StringComparison.Ordinal));
+        DesignFields.Of(Design).Any(field =>
+            field.Kind == FieldKind.Card && string.Equals(field.Get(Design) as string, name, StringComparison.Ordinal));
 
     /// <summary>Another text under the same name, read with the same cards.</summary>
     public DesignDocument WithText(string text) => Parse(text, Format, File, Cards);
@@ -226,8 +231,10 @@ public sealed class DesignDocument
     /// <returns>What went wrong; null for nothing.</returns>
     public Finding? Save(string path) => TextFiles.WriteAtomically(path, Text);
 
-    /// <summary>An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what this one did.</summary>
-    private static readonly string[] BesideTheDesign = ["command", "version", "design", "expected", "results", "spread", "findings", "defaults", "cautions"];
+    /// <summary>An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what
+    /// this one did.</summary>
+    private static readonly string[] BesideTheDesign = ["command", "version", "design", "expected", "results", "spread", "findings",
+        "defaults", "cautions"];
 
     private static TableNode PlainDesign(SourceText source, TableNode root, List<Finding> findings)
     {
@@ -240,7 +247,8 @@ public sealed class DesignDocument
         {
             if (!BesideTheDesign.Contains(entry.Key, StringComparer.Ordinal))
             {
-                Finding unknown = ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, ["design", "expected"]), ["design", "expected"], false);
+                Finding unknown = ReadingMessages.Unknown(entry.Key, Nearest.Of(entry.Key, ["design", "expected"]), ["design", "expected"],
+                    false);
                 findings.Add(source.Placed(unknown, entry.KeySpan.Start));
             }
         }

@@ -9,7 +9,8 @@ namespace FrontEnd.Documents;
 /// <summary>A document after a change, or the same document and why it was not changed.</summary>
 public sealed record EditResult(DesignDocument Document, Finding? Finding)
 {
-    /// <summary>Cards that the edit names and that are to be read from the disk first; then it can be made again. Empty where nothing is in its way.</summary>
+    /// <summary>Cards that the edit names and that are to be read from the disk first; then it can be made again. Empty where nothing is in
+    /// its way.</summary>
     public IReadOnlyList<string> CardsWanted { get; init; } = [];
 }
 

@@ -37,7 +37,8 @@ public static class Edits
         }
 
         string part = field.Key[..(field.Key.LastIndexOf('.') + 1)];
-        foreach (string key in Stated(edit.Document).Where(key => key.StartsWith(part, StringComparison.Ordinal) && key != field.Key).ToList())
+        foreach (string key in Stated(edit.Document).Where(key =>
+            key.StartsWith(part, StringComparison.Ordinal) && key != field.Key).ToList())
         {
             // A value that cannot be taken out, such as one inside a shared line, stays and goes on holding.
             EditResult cleared = edit.Document.Clear(key);
@@ -338,7 +339,8 @@ public static class Edits
     }
 
     private static Finding OnlyToml(string key) => new(
-        "FE0190", Severity.Error, key, "this file's form does not allow the change here", "lists are changed in TOML files with one [[table]] an element", "save as a .toml file first, or change the file in an editor");
+        "FE0190", Severity.Error, key, "this file's form does not allow the change here",
+            "lists are changed in TOML files with one [[table]] an element", "save as a .toml file first, or change the file in an editor");
 }
 
 /// <summary>A document with another design's values in it.</summary>

@@ -24,7 +24,8 @@ public static class WritingMessages
 
     private static Finding NoForm(string path, string what, IEnumerable<string> known) =>
         new(
-            UnknownFormat, Severity.Error, "", $"`{Path.GetExtension(path)}` says no kind of {what}", "the file's extension decides what is written",
+            UnknownFormat, Severity.Error, "", $"`{Path.GetExtension(path)}` says no kind of {what}",
+            "the file's extension decides what is written",
             $"use one of {string.Join(", ", known)}")
         {
             File = path,

@@ -20,9 +20,12 @@ internal static class BenchCommand
         Option<string?> channel = new("--channel") { Description = "name or number of the recording's channel; default: the first" };
         Option<bool> raw = new("--raw") { Description = "the recording was made with the digital filters off; default: on where the test has them on" };
         Option<bool> json = OptionValues.Json();
-        Command command = new("bench", "Lists the tests of a built board with the readings it should give, or compares readings or a recording with them. Every test is on a fixture with nobody connected. Exit code 0: all agree, 1: some do not, 2: something cannot be used.") { design, measured, test, channel, raw, json };
+        Command command = new("bench",
+            "Lists the tests of a built board with the readings it should give, or compares readings or a recording with them. Every test is on a fixture with nobody connected. Exit code 0: all agree, 1: some do not, 2: something cannot be used.") { design,
+            measured, test, channel, raw, json };
         command.SetAction(call => Run(
-            call.GetRequiredValue(design), call.GetValue(measured), call.GetValue(test), call.GetValue(channel), call.GetValue(raw), call.GetValue(json), outlet));
+            call.GetRequiredValue(design), call.GetValue(measured), call.GetValue(test), call.GetValue(channel), call.GetValue(raw),
+                call.GetValue(json), outlet));
         return command;
     }
 
@@ -38,7 +41,9 @@ internal static class BenchCommand
         List<BenchResult> results = [];
         if (measured is not null && problems.Count == 0)
         {
-            problems.AddRange(ReadingsFile.Is(measured) ? Readings(measured, plan, results) : Recording(document.Design, measured, test, channel, raw, results));
+            problems.AddRange(ReadingsFile.Is(measured)
+                ? Readings(measured, plan, results)
+                : Recording(document.Design, measured, test, channel, raw, results));
         }
 
         if (json)
@@ -55,7 +60,11 @@ internal static class BenchCommand
         }
 
         outlet.Tell(problems);
-        return problems.Count != 0 ? ExitCode.Unusable : results.Exists(result => result.Verdict == VerdictKind.Fail) ? ExitCode.NotMet : ExitCode.Met;
+        return problems.Count != 0
+            ? ExitCode.Unusable
+            : results.Exists(result => result.Verdict == VerdictKind.Fail)
+            ? ExitCode.NotMet
+            : ExitCode.Met;
     }
 
     private static List<Finding> Readings(string path, IReadOnlyList<BenchReading> plan, List<BenchResult> results)
@@ -79,7 +88,8 @@ internal static class BenchCommand
         return problems;
     }
 
-    private static IReadOnlyList<Finding> Recording(Design design, string path, string? test, string? channel, bool raw, List<BenchResult> results)
+    private static IReadOnlyList<Finding> Recording(Design design, string path, string? test, string? channel, bool raw,
+        List<BenchResult> results)
     {
         if (test is null)
         {

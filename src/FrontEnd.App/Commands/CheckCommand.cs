@@ -19,7 +19,9 @@ internal static class CheckCommand
         };
         Option<bool> json = OptionValues.Json();
         Option<bool> plain = new("--no-advice") { Description = "do not look for the change that helps each verdict most, which takes longer; default: look" };
-        Command command = new("check", "Works out a design and holds it against its requirements. Exit code 0: all met, 1: some not met, 2: the design cannot be used.") { design, json, plain };
+        Command command = new("check",
+            "Works out a design and holds it against its requirements. Exit code 0: all met, 1: some not met, 2: the design cannot be used.") { design,
+            json, plain };
         command.SetAction(call => Run(call.GetValue(design), call.GetValue(json), !call.GetValue(plain), outlet));
         return command;
     }
@@ -29,7 +31,9 @@ internal static class CheckCommand
         DesignDocument document = DesignInput.Read(path);
 
         // Figures of a design that was read in part would be figures of another design.
-        Assessment assessment = document.HasErrors ? new Assessment(document.Design, [], [], Curves.None) : Evaluator.Evaluate(document.Design);
+        Assessment assessment = document.HasErrors
+            ? new Assessment(document.Design, [], [], Curves.None)
+            : Evaluator.Evaluate(document.Design);
         Sheet sheet = new(document, advice ? Advisor.Advise(assessment) : assessment);
         if (json)
         {

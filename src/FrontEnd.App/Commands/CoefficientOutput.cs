@@ -23,9 +23,11 @@ internal sealed class CoefficientOutput
         HelpName = "file",
     };
 
-    private readonly Option<string?> _word = new("--word") { Description = "with -o: word of the coefficients: " + string.Join(", ", Words.Keys) + "; default: double", HelpName = "word" };
+    private readonly Option<string?> _word = new("--word") { Description = "with -o: word of the coefficients: "
+        + string.Join(", ", Words.Keys) + "; default: double", HelpName = "word" };
 
-    private readonly Option<string?> _form = new("--form") { Description = "with -o: form of sections: " + string.Join(", ", Forms.Keys) + "; default: transposed-2", HelpName = "word" };
+    private readonly Option<string?> _form = new("--form") { Description = "with -o: form of sections: " + string.Join(", ", Forms.Keys)
+        + "; default: transposed-2", HelpName = "word" };
 
     private readonly Option<int?> _fraction = new("--state-fraction") { Description = "with -o, sections in q31 or q15: bits below the sample's LSB in the states, 0 to 16; default: 0", HelpName = "N" };
 
@@ -61,7 +63,8 @@ internal sealed class CoefficientOutput
         return new DigitalArithmetic
         {
             Word = OptionValues.Word(call.GetValue(_word) ?? "double", _word.Name, Words, findings),
-            Form = OptionValues.Word((call.CommandResult.Command.Options.Contains(_form) ? call.GetValue(_form) : null) ?? "transposed-2", _form.Name, Forms, findings),
+            Form = OptionValues.Word((call.CommandResult.Command.Options.Contains(_form) ? call.GetValue(_form) : null)
+                ?? "transposed-2", _form.Name, Forms, findings),
             StateFraction = Math.Clamp(fraction, 0, 16),
         };
     }

@@ -16,7 +16,9 @@ internal static class CoefficientsCommand
             Required = true,
             HelpName = "file",
         };
-        Command command = new("coefficients", "Writes a design's digital filters in its word and form (digital-word, digital-form). Exit code 0: done, 2: there is nothing to write.") { design, file };
+        Command command = new("coefficients",
+            "Writes a design's digital filters in its word and form (digital-word, digital-form). Exit code 0: done, 2: there is nothing to write.") { design,
+            file };
         command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(file), outlet));
         return command;
     }

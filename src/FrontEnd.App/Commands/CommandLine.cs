@@ -29,7 +29,8 @@ internal static class CommandLine
         SizeCommand.Make,
     ];
 
-    /// <param name="openTerminal">Opens the screens and returns their exit code; null, or a null answer, where there is no terminal to open them on.</param>
+    /// <param name="openTerminal">Opens the screens and returns their exit code; null, or a null answer, where there is no terminal to open
+    /// them on.</param>
     public static int Run(string[] args, Outlet outlet, Func<int?>? openTerminal = null)
     {
         try
@@ -83,7 +84,8 @@ internal static class CommandLine
             return ExitCode.Unusable;
         }
 
-        return call.Invoke(new InvocationConfiguration { Output = outlet.Results, Error = outlet.Messages, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });
+        return call.Invoke(new InvocationConfiguration { Output = outlet.Results, Error = outlet.Messages,
+            EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });
     }
 
     /// <summary>What is wrong with a call: an unknown option alone, since whatever else is wrong follows from it.</summary>
@@ -97,13 +99,16 @@ internal static class CommandLine
 
         if (UnknownOption(call) is { } option)
         {
-            return [CallMessages.NoOption(option, Nearest.Of(option, call.CommandResult.Command.Options.Select(known => known.Name)), command)];
+            return [CallMessages.NoOption(option, Nearest.Of(option, call.CommandResult.Command.Options.Select(known => known.Name)),
+                command)];
         }
 
         if (call.CommandResult.Command is RootCommand root)
         {
             // "No command" follows from a word that is none.
-            return [call.UnmatchedTokens is [var word, ..] ? CallMessages.NoCommand(word, Nearest.Of(word, root.Subcommands.Select(known => known.Name))) : CallMessages.Call(call.Errors[0].Message, command)];
+            return [call.UnmatchedTokens is [var word, ..]
+                ? CallMessages.NoCommand(word, Nearest.Of(word, root.Subcommands.Select(known => known.Name)))
+                : CallMessages.Call(call.Errors[0].Message, command)];
         }
 
         return [.. call.Errors.Select(error => CallMessages.Call(error.Message, command))];
@@ -118,10 +123,12 @@ internal static class CommandLine
         }
     }
 
-    /// <summary>The parser takes an unknown option for an argument where there is room for one: a design would be called <c>--jsn</c>.</summary>
+    /// <summary>The parser takes an unknown option for an argument where there is room for one: a design would be called
+    /// <c>--jsn</c>.</summary>
     private static string? UnknownOption(ParseResult call)
     {
-        IEnumerable<Token> words = call.Tokens.TakeWhile(token => token.Type != TokenType.DoubleDash).Where(token => token.Type == TokenType.Argument);
+        IEnumerable<Token> words = call.Tokens.TakeWhile(token =>
+            token.Type != TokenType.DoubleDash).Where(token => token.Type == TokenType.Argument);
         return words.Select(token => token.Value).FirstOrDefault(word => word.Length > 1 && word[0] == '-');
     }
 }

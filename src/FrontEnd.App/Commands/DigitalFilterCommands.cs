@@ -14,20 +14,25 @@ internal static class DigitalFilterCommands
 {
     private const string Codes = "Exit code 0: done, 2: there is no such filter.";
 
-    private static readonly Dictionary<string, FirMethod> Methods = new(StringComparer.Ordinal) { ["equiripple"] = FirMethod.Equiripple, ["kaiser"] = FirMethod.Kaiser };
+    private static readonly Dictionary<string, FirMethod> Methods = new(StringComparer.Ordinal) { ["equiripple"] = FirMethod.Equiripple,
+        ["kaiser"] = FirMethod.Kaiser };
 
     public static IEnumerable<Command> Make(Outlet outlet) => [Fir(outlet), Comb(outlet), NotchFilters(outlet), Sinc(outlet)];
 
     private static Command Fir(Outlet outlet)
     {
-        Option<string> shape = new("--shape") { Description = "what it passes: " + string.Join(", ", FilterWords.Shapes.Keys), Required = true, HelpName = "word" };
-        Option<string> pass = new("--pass") { Description = "edge of the pass band, for a band shape both, such as 8Hz,13Hz", Required = true, HelpName = "F[,F]" };
+        Option<string> shape = new("--shape") { Description = "what it passes: " + string.Join(", ", FilterWords.Shapes.Keys),
+            Required = true, HelpName = "word" };
+        Option<string> pass = new("--pass") { Description = "edge of the pass band, for a band shape both, such as 8Hz,13Hz",
+            Required = true, HelpName = "F[,F]" };
         Option<string> stop = new("--stop") { Description = "edge of the stop band, as many", Required = true, HelpName = "F[,F]" };
         Option<string?> ripple = new("--ripple") { Description = "largest loss in the pass band, largest gain to least, such as 0.5dB; may be left out with --taps", HelpName = "dB" };
         Option<string?> attenuation = new("--attenuation") { Description = "least loss in the stop band, such as 60dB; may be left out with --taps of an equiripple filter: errors then count alike in all bands", HelpName = "dB" };
         Option<int?> taps = new("--taps") { Description = $"number of taps, 3 to {FirWish.MostTaps}; default: the fewest that meet the losses", HelpName = "N" };
-        Option<string?> method = new("--method") { Description = "how the taps are found: " + string.Join(", ", Methods.Keys) + "; default: equiripple", HelpName = "word" };
-        Frame frame = new("fir", "Designs a filter without feedback, of constant delay. " + Codes, outlet, sections: false, [shape, pass, stop, ripple, attenuation, taps, method]);
+        Option<string?> method = new("--method") { Description = "how the taps are found: " + string.Join(", ", Methods.Keys)
+            + "; default: equiripple", HelpName = "word" };
+        Frame frame = new("fir", "Designs a filter without feedback, of constant delay. " + Codes, outlet, sections: false,
+            [shape, pass, stop, ripple, attenuation, taps, method]);
         return frame.With((call, findings) => new FirWish
         {
             Method = OptionValues.Word(call.GetValue(method) ?? "equiripple", method.Name, Methods, findings),
@@ -49,7 +54,9 @@ internal static class DigitalFilterCommands
         Option<string?> mains = new("--mains") { Description = "mains frequency; default: 50 Hz", HelpName = "F" };
         Option<int> periods = new("--periods") { Description = "1: the mean over one mains period; more: the signal less what repeats over so many periods; default: 1", DefaultValueFactory = _ => 1, HelpName = "N" };
         Option<string?> edge = new("--edge") { Description = "upper edge of the band, for its droop; default: 40 Hz", HelpName = "F" };
-        Frame frame = new("comb", "Designs a comb that takes out the mains and all its harmonics by averaging over whole periods. " + Codes, outlet, sections: false, [mains, periods, edge]);
+        Frame frame = new("comb",
+            "Designs a comb that takes out the mains and all its harmonics by averaging over whole periods. " + Codes, outlet,
+            sections: false, [mains, periods, edge]);
         return frame.With((call, findings) => new CombWish
         {
             Mains = OptionValues.Quantity<Frequency>(call.GetValue(mains), mains.Name, findings) ?? Frequency.FromHertz(50),
@@ -65,13 +72,17 @@ internal static class DigitalFilterCommands
     private static Command NotchFilters(Outlet outlet)
     {
         Option<string?> mains = new("--mains") { Description = "mains frequency; default: 50 Hz", HelpName = "F" };
-        Option<double> q = new("--q") { Description = "centre over the -3 dB width; default: 10", DefaultValueFactory = _ => 10, HelpName = "N" };
+        Option<double> q = new("--q") { Description = "centre over the -3 dB width; default: 10", DefaultValueFactory = _ =>
+            10, HelpName = "N" };
         Option<bool> common = new("--common-width") { Description = "digital: every harmonic's notch as wide as the first; default: every notch has the same Q" };
         Option<string?> edge = new("--edge") { Description = "digital: upper edge of the band: harmonics up to it get a notch, the mains always; default: 40 Hz", HelpName = "F" };
-        Option<string?> topology = new("--topology") { Description = "analogue: the circuit: " + string.Join(", ", FilterParts.Notches.Keys) + "; default: the first", HelpName = "word" };
+        Option<string?> topology = new("--topology") { Description = "analogue: the circuit: "
+            + string.Join(", ", FilterParts.Notches.Keys) + "; default: the first", HelpName = "word" };
         Option<string?> opAmp = OptionValues.OpAmpOption();
         Frame frame = new(
-            "notch", "Designs notches: with --rate digital ones at the mains and its harmonics, without it an analogue one at the mains and what it is built of. " + Codes, outlet, sections: true,
+            "notch",
+            "Designs notches: with --rate digital ones at the mains and its harmonics, without it an analogue one at the mains and what it is built of. " + Codes,
+            outlet, sections: true,
             [mains, q, common, edge, topology, opAmp], "default: an analogue notch");
         return frame.With((call, findings) =>
         {
@@ -104,17 +115,23 @@ internal static class DigitalFilterCommands
             return answer.Sections is not { } sections
                 ? Made.Nothing(answer.Findings)
                 : Made.Of(answer.Findings, () => DesignedNotches.Of(answer), DigitalPages.Of)
-                    with { Title = string.Join(", ", answer.Names), Export = arithmetic => SectionsExport.Of(sections, answer.Names, answer.Wish.Rate, arithmetic) };
+                    with { Title = string.Join(", ", answer.Names), Export = arithmetic =>
+                        SectionsExport.Of(sections, answer.Names, answer.Wish.Rate, arithmetic) };
         });
     }
 
     private static Command Sinc(Outlet outlet)
     {
-        Option<int> order = new("--order") { Description = "k of sinc^k, 1 to 10; default: 3", DefaultValueFactory = _ => 3, HelpName = "N" };
-        Option<int> ratio = new("--ratio") { Description = "modulator samples for each output sample, 2 to 65536; default: 256", DefaultValueFactory = _ => 256, HelpName = "N" };
+        Option<int> order = new("--order") { Description = "k of sinc^k, 1 to 10; default: 3", DefaultValueFactory = _ =>
+            3, HelpName = "N" };
+        Option<int> ratio = new("--ratio") { Description = "modulator samples for each output sample, 2 to 65536; default: 256",
+            DefaultValueFactory = _ => 256, HelpName = "N" };
         Option<string?> edge = new("--edge") { Description = "upper edge of the band that is made flat; default: 40 Hz", HelpName = "F" };
-        Option<int> taps = new("--taps") { Description = "taps that make it flat, odd, 3 to 63; default: 11", DefaultValueFactory = _ => 11, HelpName = "N" };
-        Frame frame = new("sinc", "Shows the droop of a delta-sigma converter's sinc decimator and designs the taps that make its band flat. --rate is the output rate. " + Codes, outlet, sections: false, [order, ratio, edge, taps]);
+        Option<int> taps = new("--taps") { Description = "taps that make it flat, odd, 3 to 63; default: 11", DefaultValueFactory = _ =>
+            11, HelpName = "N" };
+        Frame frame = new("sinc",
+            "Shows the droop of a delta-sigma converter's sinc decimator and designs the taps that make its band flat. --rate is the output rate. " + Codes,
+            outlet, sections: false, [order, ratio, edge, taps]);
         return frame.With((call, findings) => new SincWish
         {
             Order = call.GetValue(order),
@@ -124,7 +141,8 @@ internal static class DigitalFilterCommands
             Rate = frame.RateOf(call, findings),
         }.Design() is var answer && answer.Compensation is { } filter
             ? Made.Of(answer.Findings, () => DesignedSinc.Of(answer), DigitalPages.Of)
-                with { Title = $"taps behind a sinc^{answer.Wish.Order}", Export = arithmetic => TapsExport.Of(filter, "compensation", arithmetic) }
+                with { Title = $"taps behind a sinc^{answer.Wish.Order}",
+                    Export = arithmetic => TapsExport.Of(filter, "compensation", arithmetic) }
             : Made.Nothing(answer.Findings));
     }
 
@@ -156,7 +174,9 @@ internal static class DigitalFilterCommands
         /// <param name="withoutRate">What comes of a call without a sampling rate; null where there has to be one.</param>
         public Frame(string name, string description, Outlet outlet, bool sections, IEnumerable<Option> options, string? withoutRate = null)
         {
-            _rate = new Option<string?>("--rate") { Description = withoutRate is null ? "sampling rate" : $"sampling rate; {withoutRate}", Required = withoutRate is null, HelpName = "F" };
+            _rate = new Option<string?>("--rate") { Description = withoutRate is null
+                ? "sampling rate"
+                : $"sampling rate; {withoutRate}", Required = withoutRate is null, HelpName = "F" };
             _outlet = outlet;
             _command = new Command(name, description);
             foreach (Option option in options)

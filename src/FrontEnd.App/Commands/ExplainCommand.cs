@@ -18,7 +18,9 @@ internal static class ExplainCommand
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
         Argument<string> id = new("id") { Description = "the result's id as `frontend check` shows it, such as noise.total" };
         Option<bool> json = OptionValues.Json();
-        Command command = new("explain", "Shows where a figure comes from: equation, numbers, the same figure by hand, source, verdict, a diagram where it helps, and how it moves with each input.") { design, id, json };
+        Command command = new("explain",
+            "Shows where a figure comes from: equation, numbers, the same figure by hand, source, verdict, a diagram where it helps, and how it moves with each input.") { design,
+            id, json };
         command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(id), call.GetValue(json), outlet));
         return command;
     }
@@ -54,7 +56,8 @@ internal static class ExplainCommand
         string[] ids = [.. assessment.Results.Select(result => result.Id.Text)];
         List<string> nearest = Nearest.Of(id, ids) is { } first ? [first] : [];
         string[] words = id.Split(['.', '_', '-'], StringSplitOptions.RemoveEmptyEntries);
-        nearest.AddRange(ids.Where(one => Array.Exists(words, word => word.Length > 2 && one.Contains(word, StringComparison.OrdinalIgnoreCase))));
+        nearest.AddRange(ids.Where(one =>
+            Array.Exists(words, word => word.Length > 2 && one.Contains(word, StringComparison.OrdinalIgnoreCase))));
         return [.. nearest.Distinct(StringComparer.Ordinal).Take(NearestShown)];
     }
 }

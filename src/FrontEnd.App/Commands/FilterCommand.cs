@@ -14,7 +14,8 @@ internal static class FilterCommand
     public static Command Make(Outlet outlet)
     {
         Options options = new();
-        Command command = new("filter", "Designs a filter and shows what it does and what it is built of; the commands below design notches and the digital filters that have no analogue model. Exit code 0: done, 2: there is no such filter.");
+        Command command = new("filter",
+            "Designs a filter and shows what it does and what it is built of; the commands below design notches and the digital filters that have no analogue model. Exit code 0: done, 2: there is no such filter.");
         foreach (Option option in options.All)
         {
             command.Options.Add(option);
@@ -80,7 +81,8 @@ internal static class FilterCommand
         }
 
         string name = $"{FilterWords.Name(answer.Wish.Family)} {FilterWords.Of(answer.Wish.Shape)}, order {answer.Prototype!.Order}";
-        SectionsExport? export = SectionsExport.Of(digital.Sections, [.. Enumerable.Repeat(name, digital.Sections.Count)], digital.Rate, arithmetic);
+        SectionsExport? export = SectionsExport.Of(digital.Sections, [.. Enumerable.Repeat(name, digital.Sections.Count)], digital.Rate,
+            arithmetic);
         return CoefficientOutput.Write(file, name, export, arithmetic, outlet);
     }
 
@@ -92,9 +94,11 @@ internal static class FilterCommand
 
     private sealed class Options
     {
-        public Option<string> Family { get; } = new("--family") { Description = "approximation: " + string.Join(", ", FilterWords.Families.Keys), Required = true, HelpName = "word" };
+        public Option<string> Family { get; } = new("--family") { Description = "approximation: "
+            + string.Join(", ", FilterWords.Families.Keys), Required = true, HelpName = "word" };
 
-        public Option<string> Shape { get; } = new("--shape") { Description = "what it passes: " + string.Join(", ", FilterWords.Shapes.Keys), Required = true, HelpName = "word" };
+        public Option<string> Shape { get; } = new("--shape") { Description = "what it passes: "
+            + string.Join(", ", FilterWords.Shapes.Keys), Required = true, HelpName = "word" };
 
         public Option<string> Corner { get; } = new("--corner")
         {
@@ -112,11 +116,13 @@ internal static class FilterCommand
 
         public Option<string?> Ripple { get; } = new("--ripple") { Description = "largest loss in the pass band, such as 0.5dB; default where an order is sought: half the power, 3.01 dB", HelpName = "dB" };
 
-        public Option<string?> Attenuation { get; } = new("--attenuation") { Description = "least loss in the stop band, such as 60dB", HelpName = "dB" };
+        public Option<string?> Attenuation { get; } = new("--attenuation") { Description = "least loss in the stop band, such as 60dB",
+            HelpName = "dB" };
 
         public Option<string?> Normalisation { get; } = new("--normalisation") { Description = "bessel: the corner is -3 dB (magnitude) or 1/(2π·group delay at 0 Hz) (delay); default: magnitude", HelpName = "word" };
 
-        public Option<string?> Topology { get; } = new("--topology") { Description = "circuit of an analogue low-pass: " + string.Join(", ", FilterParts.Topologies.Keys) + "; default: the first", HelpName = "word" };
+        public Option<string?> Topology { get; } = new("--topology") { Description = "circuit of an analogue low-pass: "
+            + string.Join(", ", FilterParts.Topologies.Keys) + "; default: the first", HelpName = "word" };
 
         public Option<string?> OpAmp { get; } = OptionValues.OpAmpOption();
 

@@ -27,7 +27,9 @@ internal static class GlossaryCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Results.Write(json ? AnswerJson.Of(terms) : string.Concat(terms.Select(term => GlossaryText.Of(term, others: word is not null))));
+        outlet.Results.Write(json
+            ? AnswerJson.Of(terms)
+            : string.Concat(terms.Select(term => GlossaryText.Of(term, others: word is not null))));
 
         return ExitCode.Met;
     }

@@ -14,12 +14,15 @@ internal static class LongWork
     /// <param name="exit">What the shell is told where there is no result.</param>
     public static SpreadResult? Spread(Design design, SpreadOptions options, Outlet outlet, out int exit)
     {
-        SpreadResult? result = Run($"drawing {options.Builds} builds", options.Builds, outlet, (progress, cancellation) => SpreadRun.Run(design, options, progress, cancellation), out bool cancelled);
+        SpreadResult? result = Run($"drawing {options.Builds} builds", options.Builds, outlet, (progress, cancellation) =>
+            SpreadRun.Run(design, options, progress, cancellation), out bool cancelled);
         exit = cancelled ? ExitCode.Interrupted : ExitCode.Unusable;
         if (result is null && !cancelled)
         {
             Finding[] errors = [.. Evaluator.Evaluate(design).Findings.Where(finding => finding.Severity == Severity.Error)];
-            outlet.Tell(errors.Length != 0 ? errors : [CallMessages.Call("some build of this design makes a network without an answer", "frontend spread")]);
+            outlet.Tell(errors.Length != 0
+                ? errors
+                : [CallMessages.Call("some build of this design makes a network without an answer", "frontend spread")]);
         }
 
         return result;
@@ -44,7 +47,8 @@ internal static class LongWork
             }
 
             T? result = null;
-            Terminal().Progress().AutoClear(true).Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(), new RemainingTimeColumn())
+            Terminal().Progress().AutoClear(true).Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(),
+                new RemainingTimeColumn())
                 .Start(context => result = work(new Bar(context.AddTask(what, maxValue: total)), source.Token));
             return result;
         }
@@ -56,7 +60,9 @@ internal static class LongWork
         }
     }
 
-    private static IAnsiConsole Terminal() => AnsiConsole.Create(new AnsiConsoleSettings { ColorSystem = ColorSystemSupport.NoColors, Out = new AnsiConsoleOutput(Console.Error) });
+    private static IAnsiConsole Terminal() =>
+        AnsiConsole.Create(new AnsiConsoleSettings { ColorSystem = ColorSystemSupport.NoColors,
+            Out = new AnsiConsoleOutput(Console.Error) });
 
     /// <summary>Reports come from any thread and out of order; the bar never goes back.</summary>
     private sealed class Bar(ProgressTask task) : IProgress<int>

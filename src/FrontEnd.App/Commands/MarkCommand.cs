@@ -22,14 +22,19 @@ internal static class MarkCommand
             Description = "file to write: marks as a list (.csv), or a page for each student to hand back (.html). May be given several times; a file that is there is replaced", Required = true, HelpName = "file",
         };
         Option<bool> json = OptionValues.Json();
-        Command command = new("mark", "Marks answers as people write them, with part of the points and a remark where a known slip explains an answer; tells which slips the class made.") { key, answers, output, json };
-        command.SetAction(call => Run(call.GetRequiredValue(key), call.GetRequiredValue(answers), call.GetRequiredValue(output), call.GetValue(json), outlet));
+        Command command = new("mark",
+            "Marks answers as people write them, with part of the points and a remark where a known slip explains an answer; tells which slips the class made.") { key,
+            answers, output, json };
+        command.SetAction(call =>
+            Run(call.GetRequiredValue(key), call.GetRequiredValue(answers), call.GetRequiredValue(output), call.GetValue(json), outlet));
         return command;
     }
 
     private static int Run(string keyPath, string answersPath, string[] outputs, bool json, Outlet outlet)
     {
-        Finding[] wrong = [.. outputs.Where(file => !Extensions.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase)).Select(file => WritingMessages.Format(file, Extensions))];
+        Finding[] wrong = [.. outputs.Where(file =>
+            !Extensions.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase)).Select(file =>
+                WritingMessages.Format(file, Extensions))];
         if (wrong.Length > 0)
         {
             outlet.Tell(wrong);
@@ -38,7 +43,9 @@ internal static class MarkCommand
 
         List<Finding> findings = [];
         Key? key = TextFiles.Read(keyPath, out Finding? noKey) is { } keyText ? KeyFile.Read(keyText, keyPath, out noKey) : null;
-        IReadOnlyList<GivenAnswer>? answers = TextFiles.Read(answersPath, out Finding? noAnswers) is { } text ? ClassFiles.Answers(text, answersPath, findings) : null;
+        IReadOnlyList<GivenAnswer>? answers = TextFiles.Read(answersPath, out Finding? noAnswers) is { } text
+            ? ClassFiles.Answers(text, answersPath, findings)
+            : null;
         findings.AddRange(new[] { noKey, noAnswers }.OfType<Finding>());
         if (key is null || answers is null)
         {

@@ -68,7 +68,9 @@ internal static class OptionValues
     /// <summary>The option that <see cref="OpAmp"/> reads.</summary>
     public static Option<string?> OpAmpOption() => new("--op-amp")
     {
-        Description = "part card of the op-amp that an analogue filter is built with: " + string.Join(", ", DesignDocument.CardNames(CardClass.OpAmp)) + ", or a file; default: a micropower CMOS whose offset, bias current and output resistance are not given",
+        Description = "part card of the op-amp that an analogue filter is built with: "
+            + string.Join(", ", DesignDocument.CardNames(CardClass.OpAmp))
+            + ", or a file; default: a micropower CMOS whose offset, bias current and output resistance are not given",
         HelpName = "card",
     };
 

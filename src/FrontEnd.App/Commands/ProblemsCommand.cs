@@ -18,16 +18,22 @@ internal static class ProblemsCommand
     public static Command Make(Outlet outlet)
     {
         Option<string[]> topics = new("--topic") { Description = $"what the problems are about: {string.Join(", ", Topics.Words)}; may be given several times; default: all, taking turns", HelpName = "topic" };
-        Option<string?> count = new("--count") { Description = $"questions on a sheet, 1 to {MostQuestions}; default: 10", HelpName = "number" };
+        Option<string?> count = new("--count") { Description = $"questions on a sheet, 1 to {MostQuestions}; default: 10",
+            HelpName = "number" };
         Option<string?> seed = new("--seed") { Description = "whole number from 0 that fixes all numbers; the same seed gives the same sheets; default: 1", HelpName = "number" };
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
-        Option<string?> folder = new("--output", "-o") { Description = "folder for problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced", HelpName = "folder" };
+        Option<string?> folder = new("--output",
+            "-o") { Description = "folder for problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced",
+            HelpName = "folder" };
         Option<bool> only = new("--list") { Description = "only list the kinds of problems that there are; nothing is written" };
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
-        Command command = new("problems", "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count, seed, level, students, folder, only, json };
+        Command command = new("problems",
+            "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
+            seed, level, students, folder, only, json };
         command.SetAction(call => Run(
-            new ProblemsCall(call.GetValue(topics) ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
+            new ProblemsCall(call.GetValue(topics)
+                ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
                 ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder),
             },

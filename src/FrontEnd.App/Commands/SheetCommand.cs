@@ -23,21 +23,28 @@ internal static class SheetCommand
         };
         Option<int?> builds = new("--builds") { Description = "devices to draw: yield, percentiles and histograms on a page of their own; default: no such page" };
         Option<ulong> seed = SpreadCommand.SeedOption();
-        Command command = new("sheet", "Writes the design sheet: verdicts, budgets, plots, parts, filter coefficients, sources and bench tests.") { design, files, builds, seed };
-        command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(files), call.GetValue(builds) is { } number ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) } : null, outlet));
+        Command command = new("sheet",
+            "Writes the design sheet: verdicts, budgets, plots, parts, filter coefficients, sources and bench tests.") { design, files,
+            builds, seed };
+        command.SetAction(call =>
+            Run(call.GetRequiredValue(design), call.GetRequiredValue(files), call.GetValue(builds) is { } number
+                ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
+                : null, outlet));
         return command;
     }
 
     private static int Run(string path, string[] files, SpreadOptions? spread, Outlet outlet)
     {
-        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file)).Select(file => WritingMessages.Format(file, SheetFormats.Extensions)), .. Twice(files)];
+        Finding[] wrong = [.. files.Where(file =>
+            !SheetFormats.Knows(file)).Select(file => WritingMessages.Format(file, SheetFormats.Extensions)), .. Twice(files)];
         if (wrong.Length > 0)
         {
             outlet.Tell(wrong);
             return ExitCode.Unusable;
         }
 
-        if ((spread is not null && !SpreadCommand.IsNumber(spread.Builds, "sheet", outlet)) || DesignInput.Usable(path, outlet) is not { } document)
+        if ((spread is not null && !SpreadCommand.IsNumber(spread.Builds, "sheet", outlet))
+            || DesignInput.Usable(path, outlet) is not { } document)
         {
             return ExitCode.Unusable;
         }
@@ -74,5 +81,6 @@ internal static class SheetCommand
     }
 
     private static IEnumerable<Finding> Twice(string[] files) =>
-        files.GroupBy(Path.GetFullPath, StringComparer.Ordinal).Where(group => group.Count() > 1).Select(group => CallMessages.Twice(group.First()));
+        files.GroupBy(Path.GetFullPath, StringComparer.Ordinal).Where(group =>
+            group.Count() > 1).Select(group => CallMessages.Twice(group.First()));
 }

@@ -12,9 +12,11 @@ internal static class SitesCommand
 {
     public static Command Make(Outlet outlet)
     {
-        Option<string> sagittal = new("--nasion-inion") { Description = "nasion to inion over the vertex, along the skin; default: 36 cm", HelpName = "length", DefaultValueFactory = _ => "36 cm" };
+        Option<string> sagittal = new("--nasion-inion") { Description = "nasion to inion over the vertex, along the skin; default: 36 cm",
+            HelpName = "length", DefaultValueFactory = _ => "36 cm" };
         Option<string> coronal = new("--preauricular") { Description = "preauricular point to preauricular point over the vertex; default: 37 cm", HelpName = "length", DefaultValueFactory = _ => "37 cm" };
-        Option<string> ring = new("--circumference") { Description = "around the head through Fpz, T3, Oz and T4; default: 56 cm", HelpName = "length", DefaultValueFactory = _ => "56 cm" };
+        Option<string> ring = new("--circumference") { Description = "around the head through Fpz, T3, Oz and T4; default: 56 cm",
+            HelpName = "length", DefaultValueFactory = _ => "56 cm" };
         Option<string?> from = new("--from") { Description = "site to measure a distance from", HelpName = "site" };
         Option<string?> to = new("--to") { Description = "site to measure a distance to", HelpName = "site" };
         Option<string?> montage = new("--montage") { Description = $"which pairs it compares: {string.Join(", ", Sites.Montages.Keys)}, or chains written out as \"Fp1 F3 C3; Fz Cz\"", HelpName = "montage" };
@@ -22,12 +24,20 @@ internal static class SitesCommand
         Option<bool> rows = new("--ten-ten") { Description = "the 10-10 rows as well; default: the sites of the 10-20 system" };
         Option<string?> svg = new("--svg") { Description = "file for the head map; a file that is there is replaced", HelpName = "file" };
         Option<bool> json = OptionValues.Json();
-        Command command = new("sites", "Shows where the sites of the 10-20 system are measured on a head, how far apart two of them are, and what a montage compares.") { sagittal, coronal, ring, from, to, montage, rows, column, svg, json };
+        Command command = new("sites",
+            "Shows where the sites of the 10-20 system are measured on a head, how far apart two of them are, and what a montage compares.") { sagittal,
+            coronal, ring, from, to, montage, rows, column, svg, json };
         command.SetAction(call => Run(
             new SitesRequest
             {
-                NasionInion = call.GetRequiredValue(sagittal), Preauricular = call.GetRequiredValue(coronal), Circumference = call.GetRequiredValue(ring),
-                From = call.GetValue(from) ?? "", To = call.GetValue(to) ?? "", Montage = call.GetValue(montage) ?? "", Rule = call.GetValue(column) ? SiteRule.Column : SiteRule.Row, Set = call.GetValue(rows) ? SiteSet.TenTen : SiteSet.TenTwenty,
+                NasionInion = call.GetRequiredValue(sagittal), Preauricular = call.GetRequiredValue(coronal),
+                Circumference = call.GetRequiredValue(ring),
+                From = call.GetValue(from) ?? "", To = call.GetValue(to) ?? "", Montage = call.GetValue(montage)
+                    ?? "", Rule = call.GetValue(column)
+                        ? SiteRule.Column
+                        : SiteRule.Row, Set = call.GetValue(rows)
+                        ? SiteSet.TenTen
+                        : SiteSet.TenTwenty,
             },
             call.GetValue(svg), call.GetValue(json), outlet));
         return command;

@@ -14,11 +14,15 @@ internal static class SizeCommand
     public static Command Make(Outlet outlet)
     {
         Argument<string> requirements = new("requirements") { Description = "requirements file, TOML: keys of a design file for what is given, and [sizing] with battery-life and parts" };
-        Option<string?> output = new("--output", "-o") { Description = "write a design found to this file; it must not exist; default: show them only" };
+        Option<string?> output = new("--output",
+            "-o") { Description = "write a design found to this file; it must not exist; default: show them only" };
         Option<int> take = new("--take") { Description = "which design of the list is written, from 1", DefaultValueFactory = _ => 1 };
         Option<bool> json = OptionValues.Json();
-        Command command = new("size", "Searches for complete designs that meet requirements. Exit code 0: found, 1: none meets them all, 2: something cannot be used.") { requirements, output, take, json };
-        command.SetAction(call => Run(call.GetRequiredValue(requirements), call.GetValue(output), call.GetValue(take), call.GetValue(json), outlet));
+        Command command = new("size",
+            "Searches for complete designs that meet requirements. Exit code 0: found, 1: none meets them all, 2: something cannot be used.") { requirements,
+            output, take, json };
+        command.SetAction(call =>
+            Run(call.GetRequiredValue(requirements), call.GetValue(output), call.GetValue(take), call.GetValue(json), outlet));
         return command;
     }
 

@@ -27,7 +27,8 @@ internal static class SpreadCommand
             double? share = null;
             if (call.GetValue(least) is { } text)
             {
-                if (!double.TryParse(text.TrimEnd('%', ' '), NumberStyles.Float, CultureInfo.InvariantCulture, out double percent) || percent is not (>= 0 and <= 100))
+                if (!double.TryParse(text.TrimEnd('%', ' '), NumberStyles.Float, CultureInfo.InvariantCulture, out double percent)
+                    || percent is not (>= 0 and <= 100))
                 {
                     outlet.Tell(CallMessages.Call($"'{text}' is not a share such as 99%", "frontend spread"));
                     return ExitCode.Unusable;
@@ -36,7 +37,8 @@ internal static class SpreadCommand
                 share = percent / 100;
             }
 
-            if (!IsNumber(call.GetValue(builds), "spread", outlet) || DesignInput.Usable(call.GetValue(design)!, outlet) is not { } document)
+            if (!IsNumber(call.GetValue(builds), "spread", outlet)
+                || DesignInput.Usable(call.GetValue(design)!, outlet) is not { } document)
             {
                 return ExitCode.Unusable;
             }
@@ -59,7 +61,8 @@ internal static class SpreadCommand
     }
 
     /// <summary>The option that chooses the random numbers.</summary>
-    public static Option<ulong> SeedOption() => new("--seed") { Description = "seed of the random numbers; default: 1", DefaultValueFactory = _ => 1UL };
+    public static Option<ulong> SeedOption() =>
+        new("--seed") { Description = "seed of the random numbers; default: 1", DefaultValueFactory = _ => 1UL };
 
     /// <summary>False for a number of builds that cannot be drawn; the outlet has been told.</summary>
     public static bool IsNumber(int builds, string command, Outlet outlet)

@@ -22,6 +22,7 @@ internal static class Fault
             note += $"; {first.GetType().Name} {first.StackTrace?.Split('\n')[0].Trim()}";
         }
 
-        return new Finding(Code, Severity.Error, "", $"the program failed: {first.Message}", note, $"set {Switch}=1 for the place in the program, and report it with the design");
+        return new Finding(Code, Severity.Error, "", $"the program failed: {first.Message}", note,
+            $"set {Switch}=1 for the place in the program, and report it with the design");
     }
 }

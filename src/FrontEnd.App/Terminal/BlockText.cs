@@ -49,7 +49,8 @@ public static class BlockText
     private static string Times(Ratio gain) => "x " + QuantityText.FormatTrimmed(gain.Fraction, "1", 4);
 
     /// <summary>The headroom: how far the node is from its rails.</summary>
-    private static string Room(NodeId node, Assessment? shown, bool wide) => shown?.Find(ResultIds.Levels.Headroom(node))?.Value is { } headroom
+    private static string Room(NodeId node, Assessment? shown, bool wide) =>
+        shown?.Find(ResultIds.Levels.Headroom(node))?.Value is { } headroom
         ? QuantityText.Format(headroom, 2) + (wide ? " room" : " up")
         : "";
 }

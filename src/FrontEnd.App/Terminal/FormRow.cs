@@ -94,7 +94,11 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
         : FieldText.Words(field) is { Count: > 0 and < 8 } words ? string.Join(", ", words) : "";
 
     private static string Bound(Field<Design> field, double si) => field.Kind is FieldKind.Number or FieldKind.Count
-        ? Text.QuantityText.FormatNumber(si, 6).TrimEnd('0').TrimEnd('.') is { Length: > 0 } text ? Math.Abs(si) < 1e6 ? si.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture) : text : "0"
+        ? Text.QuantityText.FormatNumber(si, 6).TrimEnd('0').TrimEnd('.') is { Length: > 0 } text
+            ? Math.Abs(si) < 1e6
+            ? si.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture)
+            : text
+            : "0"
         : Text.QuantityText.FormatPart((Quantities.IQuantity)field.FromSi(si));
 
     private static string LabelOf(string key) => key[(key.LastIndexOf('.') + 1)..].Replace('-', ' ');

@@ -16,10 +16,12 @@ public static class Listing
             DirectoryInfo place = new(folder.Length == 0 ? "." : folder);
             IEnumerable<string> folders = !place.Exists
                 ? []
-                : place.EnumerateDirectories().Where(one => Fits(one.Name)).Select(one => folder + one.Name + "/").Order(StringComparer.Ordinal);
+                : place.EnumerateDirectories().Where(one =>
+                    Fits(one.Name)).Select(one => folder + one.Name + "/").Order(StringComparer.Ordinal);
             IEnumerable<string> files = !place.Exists
                 ? []
-                : place.EnumerateFiles().Where(one => Fits(one.Name) && IsWanted(one.Name, purpose)).Select(one => folder + one.Name).Order(StringComparer.Ordinal);
+                : place.EnumerateFiles().Where(one =>
+                    Fits(one.Name) && IsWanted(one.Name, purpose)).Select(one => folder + one.Name).Order(StringComparer.Ordinal);
             IEnumerable<string> lately = typed.Length == 0 && purpose == FilePurpose.Open && recent is not null
                 ? recent.All.Where(File.Exists)
                 : [];

@@ -192,7 +192,8 @@ public sealed class Performer : IDisposable
         });
     }
 
-    /// <summary>The figures; null where working them out fails. Then none are sent, with the fault as the reason, so that none of an older design stay on the screen.</summary>
+    /// <summary>The figures; null where working them out fails. Then none are sent, with the fault as the reason, so that none of an older
+    /// design stay on the screen.</summary>
     private Assessment? FiguresOf(Effect.Evaluate effect)
     {
         try

@@ -14,7 +14,8 @@ namespace FrontEnd.App.Terminal;
 /// <param name="Judges">The judged results that make the block's verdict on the strip.</param>
 /// <param name="Letter">The key that leads there; '\0' for the blocks of the path.</param>
 public sealed record Place(
-    string Id, string Title, IReadOnlyList<string> Fields, IReadOnlyList<ResultPattern> Results, IReadOnlyList<ResultPattern> Judges, PlotKind Plot,
+    string Id, string Title, IReadOnlyList<string> Fields, IReadOnlyList<ResultPattern> Results, IReadOnlyList<ResultPattern> Judges,
+    PlotKind Plot,
     char Letter = '\0')
 {
     /// <summary>The block of the signal's source.</summary>
@@ -112,7 +113,8 @@ public sealed record Place(
         new(
             "noise", "noise", ["band", "signal.smallest", "board-temperature", "skin-temperature", "requirements.noise", "bands["],
             [ResultIds.Noise.All], [ResultIds.Noise.All], PlotKind.Noise, 'n'),
-        new("mains", "mains", ["mains.", "requirements.mains"], [ResultIds.Mains.All, ResultIds.Drive.All], [ResultIds.Mains.All], PlotKind.Mains, 'm'),
+        new("mains", "mains", ["mains.", "requirements.mains"], [ResultIds.Mains.All, ResultIds.Drive.All], [ResultIds.Mains.All],
+            PlotKind.Mains, 'm'),
         new(
             "levels", "levels",
             ["signal.largest", "electrodes.offset", "supply.lowest", "supply.mid-rail", "requirements.offset", "requirements.headroom"],
@@ -130,7 +132,8 @@ public sealed record Place(
             [ResultIds.Safety.All, ResultIds.Contact.AddsInBand], [ResultIds.Safety.All], PlotKind.Drive, 'f'),
         new(
             "power", "power", ["supply."],
-            [ResultIds.Power.All, ResultIds.Data.All, ResultIds.Supply.All, ResultIds.Latency.All], [ResultIds.Power.All], PlotKind.Step, 'p'),
+            [ResultIds.Power.All, ResultIds.Data.All, ResultIds.Supply.All, ResultIds.Latency.All], [ResultIds.Power.All], PlotKind.Step,
+            'p'),
         new(
             "sheet", "sheet", ["name", "purpose", "caution", "channels", "montage."],
             [ResultIds.Montage.All, ResultIds.Gain.Mid, ResultIds.Gain.MidFrequency, ResultIds.Latency.Total], [], PlotKind.Response, 's'),
@@ -209,7 +212,8 @@ public sealed record Place(
             gain ? title : "anti-alias",
             [.. stages.Select(stage => $"stages[{stage + 1}].")],
             gain ? [.. results, .. noise, ResultIds.Gain.All]
-                : [.. Folds, ResultIds.Alias.HighEdge.Family, ResultIds.Alias.LowEdge.Family, MuscleAlias, .. results, ResultIds.Filter.Figures(NodeId.Path), .. noise],
+                : [.. Folds, ResultIds.Alias.HighEdge.Family, ResultIds.Alias.LowEdge.Family, MuscleAlias, .. results,
+                    ResultIds.Filter.Figures(NodeId.Path), .. noise],
             gain ? judges : [.. judges, .. Folds],
             PlotKind.Response)
         {

@@ -43,7 +43,8 @@ public static class Plots
                 "mains in the recording", "Hz", "V", Harmonics(shown), [nyquist], false, logY) { Bars = true, Decades = 4 },
             PlotKind.Electrodes => new("electrode impedance |Z|", "Hz", "Ω", shown.Curves.ElectrodeImpedance, [hum], logX, logY),
             PlotKind.Drive => new(
-                "driven-ground loop", "Hz", "dB", [.. shown.Curves.DrivenGroundLoop.Where(curve => curve.YUnit == "dB")], [hum], logX, false),
+                "driven-ground loop", "Hz", "dB", [.. shown.Curves.DrivenGroundLoop.Where(curve => curve.YUnit == "dB")], [hum], logX,
+                false),
             PlotKind.Step => new(
                 "after a step of the electrode offset", "s", "V",
                 [.. shown.Curves.StepResponse.Select(curve => curve with { Name = "at the electrodes" })], [], false, false),
@@ -80,7 +81,8 @@ public static class Plots
         List<double> x = [], y = [];
         for (int order = 1; shown.Find(ResultIds.Mains.Harmonic(order).LandsAt) is { } lands; order++)
         {
-            if (lands.Value is { } at && shown.Find(ResultIds.Mains.Harmonic(order).Recorded)?.Value is { } recorded && recorded.SiValue > 0)
+            if (lands.Value is { } at && shown.Find(ResultIds.Mains.Harmonic(order).Recorded)?.Value is { } recorded
+                && recorded.SiValue > 0)
             {
                 x.Add(at.SiValue);
                 y.Add(recorded.SiValue);

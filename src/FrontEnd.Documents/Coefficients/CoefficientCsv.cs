@@ -27,7 +27,11 @@ internal static class CoefficientCsv
             string[] cells =
             [
                 export.Names[0], $"{k}", Number(export.Rate.Hertz), DigitalArithmetic.WordOf(export.Arithmetic.Word), Number(taps[k]),
-                export.Taps.FractionBits is { } bits ? $"{bits}" : "", export.Taps.Words.Count == 0 ? "" : export.Taps.Words[k].ToString(CultureInfo.InvariantCulture),
+                export.Taps.FractionBits is { } bits
+                    ? $"{bits}"
+                    : "", export.Taps.Words.Count == 0
+                    ? ""
+                    : export.Taps.Words[k].ToString(CultureInfo.InvariantCulture),
             ];
             text.Row("\n", cells);
         }
@@ -44,9 +48,14 @@ internal static class CoefficientCsv
             Biquad s = section.Rounded;
             string[] cells =
             [
-                export.Names[i], $"{i + 1}", Number(export.Rate.Hertz), DigitalArithmetic.WordOf(export.Arithmetic.Word), DigitalArithmetic.FormOf(export.Arithmetic.Form),
-                Number(s.B0), Number(s.B1), Number(s.B2), "1", Number(s.A1), Number(s.A2), section.FractionBits is { } bits ? $"{bits}" : "",
-                .. section.Words.Count == 0 ? Enumerable.Repeat("", 5) : section.Words.Select(word => word.ToString(CultureInfo.InvariantCulture)),
+                export.Names[i], $"{i + 1}", Number(export.Rate.Hertz), DigitalArithmetic.WordOf(export.Arithmetic.Word),
+                DigitalArithmetic.FormOf(export.Arithmetic.Form),
+                Number(s.B0), Number(s.B1), Number(s.B2), "1", Number(s.A1), Number(s.A2), section.FractionBits is { } bits
+                    ? $"{bits}"
+                    : "",
+                .. section.Words.Count == 0
+                    ? Enumerable.Repeat("", 5)
+                    : section.Words.Select(word => word.ToString(CultureInfo.InvariantCulture)),
             ];
             text.Row("\n", cells);
         }

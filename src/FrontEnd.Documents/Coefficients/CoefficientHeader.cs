@@ -6,9 +6,11 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Coefficients;
 
-/// <summary>The filters as a C99 header without dependencies: coefficients, a run function bit for bit like the program's own runner, and a self-test.</summary>
-/// <remarks>No behaviour that C leaves open is relied on: right shifts of negative numbers are written out, and what does not fit into 64 bits is summed in two words.
-/// The prototypes are plain <c>static</c> and the definitions add <c>inline</c>, so that a compiler does not complain about functions that are not called.</remarks>
+/// <summary>The filters as a C99 header without dependencies: coefficients, a run function bit for bit like the program's own runner, and a
+/// self-test.</summary>
+/// <remarks>No behaviour that C leaves open is relied on: right shifts of negative numbers are written out, and what does not fit into 64
+/// bits is summed in two words. The prototypes are plain <c>static</c> and the definitions add <c>inline</c>, so that a compiler does not
+/// complain about functions that are not called.</remarks>
 internal static class CoefficientHeader
 {
     private const int NumbersPerLine = 4;
@@ -54,7 +56,8 @@ internal static class CoefficientHeader
     }
 
     // A comment must not end early, open another, or join lines.
-    private static string Comment(string text) => new([.. text.Select(letter => letter is '*' or '/' or '\\' or '?' || char.IsControl(letter) ? '_' : letter)]);
+    private static string Comment(string text) =>
+        new([.. text.Select(letter => letter is '*' or '/' or '\\' or '?' || char.IsControl(letter) ? '_' : letter)]);
 
     private static void Head(StringBuilder text, FilterExport export, string design, string prefix)
     {
@@ -81,12 +84,18 @@ internal static class CoefficientHeader
         Line("samples", arithmetic.IsFixed ? "converter counts in int32_t" : "any unit; the filters are linear");
         if (arithmetic.IsFixed && export is not CombExport)
         {
-            Line("scaling", export is TapsExport ? "tap = word / 2^fraction, the fraction chosen so that the largest tap fits" : "coefficient = word / 2^fraction, the fraction chosen for each section so that its largest coefficient fits");
+            Line("scaling", export is TapsExport
+                ? "tap = word / 2^fraction, the fraction chosen so that the largest tap fits"
+                : "coefficient = word / 2^fraction, the fraction chosen for each section so that its largest coefficient fits");
         }
 
         if (arithmetic.IsFixed)
         {
-            Line(export is SectionsExport ? "states" : "rounding", export is SectionsExport ? $"{arithmetic.StateFraction} bits below the sample's LSB, rounded half up, saturating" : "the exact sum once, half up, saturating");
+            Line(export is SectionsExport
+                ? "states"
+                : "rounding", export is SectionsExport
+                ? $"{arithmetic.StateFraction} bits below the sample's LSB, rounded half up, saturating"
+                : "the exact sum once, half up, saturating");
         }
 
         Line("headroom", $"{export.HeadroomBits} bits above full scale rule out overflow for any input");
@@ -288,12 +297,15 @@ internal static class CoefficientHeader
     }
 
     internal static string Value(FilterExport export, double value) =>
-        export.Arithmetic.Word == DigitalWord.Single ? Mended(((float)value).ToString("R", CultureInfo.InvariantCulture), "f") : Real(value, "");
+        export.Arithmetic.Word == DigitalWord.Single
+            ? Mended(((float)value).ToString("R", CultureInfo.InvariantCulture), "f")
+            : Real(value, "");
 
     internal static string Real(double value, string suffix) => Mended(value.ToString("R", CultureInfo.InvariantCulture), suffix);
 
     // "1" would be a whole number in C.
-    internal static string Mended(string text, string suffix) => (text.AsSpan().IndexOfAny('.', 'E', 'e') < 0 ? text + ".0" : text) + suffix;
+    internal static string Mended(string text, string suffix) =>
+        (text.AsSpan().IndexOfAny('.', 'E', 'e') < 0 ? text + ".0" : text) + suffix;
 
     // −2^31 is no constant in C: it is the negation of one that does not fit.
     internal static string Whole(long value) => value == int.MinValue ? "(-2147483647 - 1)" : value.ToString(CultureInfo.InvariantCulture);

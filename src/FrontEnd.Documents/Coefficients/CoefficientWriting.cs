@@ -16,6 +16,7 @@ public static class CoefficientWriting
     /// <returns>What went wrong; null for nothing.</returns>
     public static Finding? Write(string path, Design design, string? designPath) =>
         !CoefficientFiles.Knows(path) ? WritingMessages.CoefficientFormat(path, CoefficientFiles.Extensions)
-        : SectionsExport.Of(design.Digital, design.Converter.Rate, design.Arithmetic, design.Converter.Bits) is not { } export ? WritingMessages.NoFilters(designPath)
+        : SectionsExport.Of(design.Digital, design.Converter.Rate, design.Arithmetic, design.Converter.Bits) is not { } export
+            ? WritingMessages.NoFilters(designPath)
         : TextFiles.WriteAtomically(path, CoefficientFiles.Write(export, design.Name, path));
 }

@@ -45,7 +45,9 @@ internal static class SectionsCode
         foreach (QuantisedSection section in export.Filter.Details)
         {
             Biquad s = section.Rounded;
-            IEnumerable<string> numbers = section.Words.Count != 0 ? section.Words.Select(CoefficientHeader.Whole) : new[] { s.B0, s.B1, s.B2, s.A1, s.A2 }.Select(c => CoefficientHeader.Value(export, c));
+            IEnumerable<string> numbers = section.Words.Count != 0
+                ? section.Words.Select(CoefficientHeader.Whole)
+                : new[] { s.B0, s.B1, s.B2, s.A1, s.A2 }.Select(c => CoefficientHeader.Value(export, c));
             text.Append("    {").AppendJoin(", ", numbers).Append("},\n");
         }
 
@@ -122,8 +124,12 @@ internal static class SectionsCode
                 """,
         };
         int fraction = export.Arithmetic.StateFraction;
-        string first = export.Arithmetic.IsFixed && fraction != 0 ? $"{prefix}_clamp((int64_t)in[n] * ((int64_t)1 << {fraction}))" : "in[n]";
-        string last = export.Arithmetic.IsFixed && fraction != 0 ? $"{prefix}_clamp({prefix}_shift((int64_t)x + ((int64_t)1 << {fraction - 1}), {fraction}))" : "x";
+        string first = export.Arithmetic.IsFixed && fraction != 0
+            ? $"{prefix}_clamp((int64_t)in[n] * ((int64_t)1 << {fraction}))"
+            : "in[n]";
+        string last = export.Arithmetic.IsFixed && fraction != 0
+            ? $"{prefix}_clamp({prefix}_shift((int64_t)x + ((int64_t)1 << {fraction - 1}), {fraction}))"
+            : "x";
         return
             $$"""
             static inline void {{prefix}}_reset({{prefix}}_state *state)

@@ -21,7 +21,9 @@ internal static class TapsCode
             """.ReplaceLineEndings("\n"));
         CoefficientHeader.Prototypes(text, export, prefix);
         text.Append($"/* h0, h1, ... */\nstatic const {CoefficientHeader.CoefficientType(export.Arithmetic.Word)} {prefix}_coefficients[{upper}_TAPS] = {{\n");
-        IEnumerable<string> taps = export.Arithmetic.IsFixed ? export.Taps.Words.Select(CoefficientHeader.Whole) : export.Taps.Rounded.Taps.ToArray().Select(h => CoefficientHeader.Value(export, h));
+        IEnumerable<string> taps = export.Arithmetic.IsFixed
+            ? export.Taps.Words.Select(CoefficientHeader.Whole)
+            : export.Taps.Rounded.Taps.ToArray().Select(h => CoefficientHeader.Value(export, h));
         CoefficientHeader.Numbers(text, "    ", [.. taps]);
         text.Append("};\n\n").Append(CoefficientHeader.FixedHelpers(export, prefix)).Append(
             $$"""
@@ -67,7 +69,9 @@ internal static class TapsCode
         string upper = prefix.ToUpperInvariant();
         if (export.Arithmetic.IsFixed)
         {
-            string add = export.Arithmetic.Word == DigitalWord.Q31 ? $"sum = {prefix}_add(sum, (int64_t)c[k] * x[k]);" : "sum += (int64_t)c[k] * x[k];";
+            string add = export.Arithmetic.Word == DigitalWord.Q31
+                ? $"sum = {prefix}_add(sum, (int64_t)c[k] * x[k]);"
+                : "sum += (int64_t)c[k] * x[k];";
             return
                 $$"""
                         for (k = 0; k < {{upper}}_TAPS; k++)

@@ -50,7 +50,8 @@ internal static class CsvText
         }
     }
 
-    /// <summary>A cell as it is written: in quotes where it must be. A text that a spreadsheet would take for a formula gets an apostrophe in front, as names come from files that anyone may have written.</summary>
+    /// <summary>A cell as it is written: in quotes where it must be. A text that a spreadsheet would take for a formula gets an apostrophe
+    /// in front, as names come from files that anyone may have written.</summary>
     public static string Cell(string text)
     {
         string safe = IsFormula(text) ? "'" + text : text;
@@ -58,7 +59,8 @@ internal static class CsvText
     }
 
     /// <summary>Adds a row.</summary>
-    public static StringBuilder Row(this StringBuilder text, string end, params IEnumerable<string> cells) => text.AppendJoin(',', cells.Select(Cell)).Append(end);
+    public static StringBuilder Row(this StringBuilder text, string end, params IEnumerable<string> cells) =>
+        text.AppendJoin(',', cells.Select(Cell)).Append(end);
 
     /// <summary>A signed number, with its unit or not, is none.</summary>
     private static bool IsFormula(string text) => text switch

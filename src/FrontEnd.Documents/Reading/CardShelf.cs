@@ -6,7 +6,8 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Reading;
 
-/// <summary>Finds part cards: by name among those that come with the program, by path among the user's own. Touches no file itself.</summary>
+/// <summary>Finds part cards: by name among those that come with the program, by path among the user's own. Touches no file
+/// itself.</summary>
 internal sealed class CardShelf
 {
     private const string Prefix = "parts/";

@@ -58,7 +58,8 @@ internal static partial class TomlTree
         }
         catch (ArgumentException error)
         {
-            // The parser is not ours: an escape of a code that is no character is thrown for and not told. Of 40,000 texts of the fuzz test nothing else was.
+            // The parser is not ours: an escape of a code that is no character is thrown for and not told. Of 40,000 texts of the fuzz test
+            // nothing else was.
             findings.Add(source.Placed(ReadingMessages.SyntaxError(error.Message.Split('\n')[0], "TOML"), 0));
             return null;
         }

@@ -58,5 +58,6 @@ public static class ReadingsFile
     }
 
     private static bool IsHead(CsvRow row) => row.Cells is [var test, var reading]
-        && string.Equals(test.Trim(), "test", StringComparison.OrdinalIgnoreCase) && string.Equals(reading.Trim(), "reading", StringComparison.OrdinalIgnoreCase);
+        && string.Equals(test.Trim(), "test", StringComparison.OrdinalIgnoreCase)
+            && string.Equals(reading.Trim(), "reading", StringComparison.OrdinalIgnoreCase);
 }

@@ -64,7 +64,8 @@ public static class RecordingFile
     private static Recording Binary(byte[] bytes, string path, string? channel, int width)
     {
         Signal signal = Header(bytes, path, channel, width);
-        double unit = RecordingUnits.Volts(signal.Dimension) ?? throw new BadRecordingException(RecordingMessages.Unit(path, signal.Dimension));
+        double unit = RecordingUnits.Volts(signal.Dimension)
+            ?? throw new BadRecordingException(RecordingMessages.Unit(path, signal.Dimension));
         Demand(0 < signal.Record && signal.Record <= bytes.Length - signal.Size, path, "it holds no whole record");
 
         // The number of records may be −1 while recording; the file's length says how many there are.

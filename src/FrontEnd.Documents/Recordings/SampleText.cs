@@ -44,7 +44,9 @@ internal sealed class SampleText
             }
         }
 
-        return reader._samples.Count == 0 ? throw new BadRecordingException(RecordingMessages.Sample(path, line, "")) : reader.Whole(designRate);
+        return reader._samples.Count == 0
+            ? throw new BadRecordingException(RecordingMessages.Sample(path, line, ""))
+            : reader.Whole(designRate);
     }
 
     /// <summary>Takes names and units from the first row; false where that is a sample already.</summary>
@@ -88,7 +90,8 @@ internal sealed class SampleText
     }
 
     private double Number(IReadOnlyList<string> cells, int at, int line) =>
-        at < cells.Count && double.TryParse(cells[at], NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value)
+        at < cells.Count && double.TryParse(cells[at], NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+            && double.IsFinite(value)
             ? value
             : throw new BadRecordingException(RecordingMessages.Sample(_path, line, at < cells.Count ? cells[at].Trim() : ""));
 
@@ -100,7 +103,8 @@ internal sealed class SampleText
         {
             _rate = QuantityText.TryParse(value, out Frequency read, out ParseProblem? problem) && 0 < read.Hertz
                 ? read
-                : throw new BadRecordingException((problem?.ToFinding("rate", value) ?? RecordingMessages.Sample(_path, line, value)) with { File = _path, Line = line });
+                : throw new BadRecordingException((problem?.ToFinding("rate", value)
+                    ?? RecordingMessages.Sample(_path, line, value)) with { File = _path, Line = line });
         }
         else if (string.Equals(word, "unit", StringComparison.OrdinalIgnoreCase))
         {

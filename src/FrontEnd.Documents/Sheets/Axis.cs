@@ -27,7 +27,8 @@ internal sealed record Axis(string Title, string Unit, double Low, double High, 
     {
         double span = high - low;
         double step = Step(span <= 0 ? Math.Max(1e-12, Math.Abs(high)) : span);
-        return new Axis(title, unit, Math.Floor(low / step) * step, Math.Max(Math.Ceiling(high / step), Math.Floor(low / step) + 1) * step, IsLog: false);
+        return new Axis(title, unit, Math.Floor(low / step) * step, Math.Max(Math.Ceiling(high / step), Math.Floor(low / step) + 1) * step,
+            IsLog: false);
     }
 
     private IEnumerable<(double, string)> LogTicks()

@@ -45,7 +45,8 @@ public static class BenchText
         foreach (BenchResult result in results)
         {
             page.Blank();
-            page.Ends($"{Wording.Sign(result.Verdict)} {Wording.Word(result.Verdict)}  {result.Reading.Name}: {result.Reading.Title}", QuantityText.Format(result.Measured));
+            page.Ends($"{Wording.Sign(result.Verdict)} {Wording.Word(result.Verdict)}  {result.Reading.Name}: {result.Reading.Title}",
+                QuantityText.Format(result.Measured));
             if (result.Taken is { } taken)
             {
                 page.Paragraph(taken, "  taken:      ");
@@ -99,7 +100,9 @@ public static class BenchText
                 .. result.Lines.Select(line => new Row(
                 [
                     QuantityText.Format(line.Frequency), QuantityText.Format(line.Rms),
-                    line is { Harmonic: { } h, Mains: { } f0 } ? $"harmonic {h} of {QuantityText.FormatPart(f0)}{(line.Folded ? ", folded" : "")}" : "no mains harmonic",
+                    line is { Harmonic: { } h, Mains: { } f0 }
+                        ? $"harmonic {h} of {QuantityText.FormatPart(f0)}{(line.Folded ? ", folded" : "")}"
+                        : "no mains harmonic",
                 ])),
             ]);
     }
@@ -120,7 +123,8 @@ public static class BenchText
             [
                 .. rows.Select(row => new Row(
                 [
-                    QuantityText.Format(row.From, 2), QuantityText.Format(row.Measured, 2), QuantityText.Format(row.Predicted, 2), Bar(row.Difference),
+                    QuantityText.Format(row.From, 2), QuantityText.Format(row.Measured, 2), QuantityText.Format(row.Predicted, 2),
+                    Bar(row.Difference),
                 ])),
             ]);
     }

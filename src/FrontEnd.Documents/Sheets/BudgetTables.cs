@@ -44,7 +44,8 @@ public static class BudgetTables
     /// <summary>A "other figures" table follows the budget that it belongs to.</summary>
     private static IEnumerable<BudgetTable> Ordered(IEnumerable<BudgetTable> tables)
     {
-        string[] order = ["gain and levels", "noise by source", "noise, other figures", "bands", "mains at the electrodes", "mains harmonics", "mains, other figures", "converter", "aliases"];
+        string[] order = ["gain and levels", "noise by source", "noise, other figures", "bands", "mains at the electrodes",
+            "mains harmonics", "mains, other figures", "converter", "aliases"];
         return tables.OrderBy(table => Array.IndexOf(order, table.Title) is var at and >= 0 ? at : order.Length);
     }
 
@@ -58,10 +59,14 @@ public static class BudgetTables
 
             // The names of the nodes' headrooms differ in the node only, and that is the label; what adds up to the level is in the remark.
             bool isNode = ResultIds.Levels.IsHeadroom(result.Id) && result.Text is not null;
-            rows.Add(new Row([ResultIds.Levels.All.Rest(result.Id), Wording.Value(result), isNode ? result.Text! : Wording.Description(result)]));
+            rows.Add(new Row([ResultIds.Levels.All.Rest(result.Id), Wording.Value(result), isNode
+                ? result.Text!
+                : Wording.Description(result)]));
         }
 
-        return rows.Count == 0 ? null : new BudgetTable("gain and levels", Patterns(families), [new("", true), new("value"), new("what it is", true)], rows);
+        return rows.Count == 0
+            ? null
+            : new BudgetTable("gain and levels", Patterns(families), [new("", true), new("value"), new("what it is", true)], rows);
     }
 
     private static BudgetTable? Noise(Assessment assessment, HashSet<ResultId> taken)
@@ -73,7 +78,8 @@ public static class BudgetTables
 
         ResultFamily sources = ResultIds.Noise.Sources;
         List<Row> rows = [];
-        foreach (Result result in assessment.Results.Where(result => sources.Has(result.Id)).OrderByDescending(result => result.Value?.SiValue ?? 0))
+        foreach (Result result in assessment.Results.Where(result =>
+            sources.Has(result.Id)).OrderByDescending(result => result.Value?.SiValue ?? 0))
         {
             taken.Add(result.Id);
 
@@ -85,7 +91,8 @@ public static class BudgetTables
 
         rows.Add(new Row(["total, root sum of squares", Wording.Value(total), "100 %"], IsSum: true));
         taken.Add(total.Id);
-        return new BudgetTable("noise by source", sources + "*", [new("source", true), new("at the electrodes"), new("of the variance")], rows);
+        return new BudgetTable("noise by source", sources + "*", [new("source", true), new("at the electrodes"), new("of the variance")],
+            rows);
     }
 
     private static BudgetTable? Bands(Assessment assessment, HashSet<ResultId> taken)
@@ -104,7 +111,10 @@ public static class BudgetTables
             rows.Add(new Row([bands.Rest(result.Id), Wording.Value(result), ratio, Wording.Description(result)]));
         }
 
-        return rows.Count == 0 ? null : new BudgetTable("bands", bands + "*, *.ratio", [new("band", true), new("noise"), new("signal/noise"), new("what it is", true)], rows);
+        return rows.Count == 0
+            ? null
+            : new BudgetTable("bands", bands + "*, *.ratio",
+                [new("band", true), new("noise"), new("signal/noise"), new("what it is", true)], rows);
     }
 
     private static BudgetTable? Mains(Assessment assessment, HashSet<ResultId> taken)
@@ -126,7 +136,8 @@ public static class BudgetTables
 
         taken.Add(total.Id);
         rows.Add(new Row(["total", Wording.Value(total), Wording.Description(total)], IsSum: true));
-        return new BudgetTable("mains at the electrodes", ResultIds.Mains.All + "*", [new("", true), new("value"), new("what it is", true)], rows);
+        return new BudgetTable("mains at the electrodes", ResultIds.Mains.All + "*",
+            [new("", true), new("value"), new("what it is", true)], rows);
     }
 
     private static BudgetTable? Harmonics(Assessment assessment, HashSet<ResultId> taken)
@@ -139,7 +150,8 @@ public static class BudgetTables
             Result? lands = assessment.Find(ids.LandsAt);
             rows.Add(new Row(
             [
-                harmonics.Rest(stem), Cell(assessment, ids.Input), Cell(assessment, ids.Converter), Cell(assessment, ids.Recorded), lands is null ? "" : Wording.Value(lands),
+                harmonics.Rest(stem), Cell(assessment, ids.Input), Cell(assessment, ids.Converter), Cell(assessment, ids.Recorded),
+                lands is null ? "" : Wording.Value(lands),
                 lands?.LandsInBand == true ? "yes" : "",
             ]));
         }
@@ -150,7 +162,8 @@ public static class BudgetTables
         }
 
         taken.UnionWith(assessment.Results.Where(result => harmonics.Has(result.Id)).Select(result => result.Id));
-        foreach ((ResultId id, string label) in new[] { (ResultIds.Mains.RecordedEverywhere, "all"), (ResultIds.Mains.Recorded, "in the band") })
+        foreach ((ResultId id, string label) in new[] { (ResultIds.Mains.RecordedEverywhere, "all"),
+            (ResultIds.Mains.Recorded, "in the band") })
         {
             if (assessment.Find(id) is { } sum)
             {
@@ -159,7 +172,8 @@ public static class BudgetTables
         }
 
         return new BudgetTable(
-            "mains harmonics", $"{harmonics}*.*, {ResultIds.Mains.Recorded}*", [new("harmonic", true), new("electrodes"), new("converter"), new("recorded"), new("lands at"), new("in band")], rows);
+            "mains harmonics", $"{harmonics}*.*, {ResultIds.Mains.Recorded}*",
+                [new("harmonic", true), new("electrodes"), new("converter"), new("recorded"), new("lands at"), new("in band")], rows);
     }
 
     private static BudgetTable? Aliases(Assessment assessment, HashSet<ResultId> taken)
@@ -169,7 +183,11 @@ public static class BudgetTables
         foreach (Result result in assessment.Results.Where(result => aliases.Has(result.Id) && !HasStem(aliases, result.Id)))
         {
             taken.Add(result.Id);
-            rows.Add(new Row([aliases.Rest(result.Id), "", result.Unit is "dB" ? Wording.Value(result) : "", result.Unit is "dB" ? "" : Wording.Value(result), result.Name]));
+            rows.Add(new Row([aliases.Rest(result.Id), "", result.Unit is "dB"
+                ? Wording.Value(result)
+                : "", result.Unit is "dB"
+                ? ""
+                : Wording.Value(result), result.Name]));
         }
 
         foreach (ResultId stem in Stems(assessment, aliases))
@@ -181,7 +199,9 @@ public static class BudgetTables
             string name = isRange ? $"{lands!.Name} {lands.Text}" : lands?.WhatLands ?? "";
             rows.Add(new Row(
             [
-                aliases.Rest(stem), isRange ? "" : Cell(assessment, ids.LandsAt), Cell(assessment, ids.Attenuation), Cell(assessment, ids.Residue),
+                aliases.Rest(stem), isRange
+                    ? ""
+                    : Cell(assessment, ids.LandsAt), Cell(assessment, ids.Attenuation), Cell(assessment, ids.Residue),
                 inBand is null ? name : $"{name}; {Wording.Value(inBand)} lies in the band itself: {inBand.Text}",
             ]));
             taken.UnionWith([ids.LandsAt, ids.Attenuation, ids.Residue, ids.InBand]);
@@ -189,18 +209,24 @@ public static class BudgetTables
 
         return rows.Count == 0
             ? null
-            : new BudgetTable("aliases", aliases + "*", [new("", true), new("lands at"), new("attenuation"), new("what is left"), new("what it is", true)], rows);
+            : new BudgetTable("aliases", aliases + "*",
+                [new("", true), new("lands at"), new("attenuation"), new("what is left"), new("what it is", true)], rows);
     }
 
     private static BudgetTable? Listed(Assessment assessment, HashSet<ResultId> taken, string title, ResultFamily[] families)
     {
         List<Row> rows = [];
         ResultFamily strip = families.Length == 1 ? families[0] : new("");
-        foreach (Result result in assessment.Results.Where(result => !taken.Contains(result.Id) && Array.Exists(families, family => family.Has(result.Id))))
+        foreach (Result result in assessment.Results.Where(result =>
+            !taken.Contains(result.Id) && Array.Exists(families, family => family.Has(result.Id))))
         {
             taken.Add(result.Id);
             bool isWord = result.State == ResultState.Word;
-            rows.Add(new Row([strip.Rest(result.Id), isWord ? "" : Wording.Value(result), isWord ? $"{result.Name}: {result.Text}" : Wording.Description(result)]));
+            rows.Add(new Row([strip.Rest(result.Id), isWord
+                ? ""
+                : Wording.Value(result), isWord
+                ? $"{result.Name}: {result.Text}"
+                : Wording.Description(result)]));
         }
 
         return rows.Count == 0

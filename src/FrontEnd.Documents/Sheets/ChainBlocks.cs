@@ -20,15 +20,27 @@ public static class ChainBlocks
         Design design = assessment.Design;
         List<ChainBlock> blocks =
         [
-            new("scalp", [$"from {QuantityText.FormatPart(design.SmallestSignal)}", $"to ±{QuantityText.FormatPart(design.LargestSignal)}"], "", []),
-            new("electrodes", [QuantityText.FormatPart(design.Electrodes.Active.ContactResistance), "‖ " + QuantityText.FormatPart(design.Electrodes.Active.ContactCapacitance), $"offset ±{QuantityText.FormatPart(design.Electrodes.Offset)}"], "", []),
-            new("input", [$"leads {QuantityText.FormatPart(design.Input.SeriesResistor)}", $"shunt {QuantityText.FormatPart(design.Input.ShuntCapacitor)}"], "", []),
+            new("scalp",
+                [$"from {QuantityText.FormatPart(design.SmallestSignal)}", $"to ±{QuantityText.FormatPart(design.LargestSignal)}"], "", []),
+            new("electrodes",
+                [QuantityText.FormatPart(design.Electrodes.Active.ContactResistance),
+                    "‖ " + QuantityText.FormatPart(design.Electrodes.Active.ContactCapacitance),
+                    $"offset ±{QuantityText.FormatPart(design.Electrodes.Offset)}"],
+                "", []),
+            new("input",
+                [$"leads {QuantityText.FormatPart(design.Input.SeriesResistor)}",
+                    $"shunt {QuantityText.FormatPart(design.Input.ShuntCapacitor)}"],
+                "", []),
             Block(assessment, "amplifier", NodeId.Amplifier, [$"gain {QuantityText.FormatNumber(design.Amplifier.Gain)}"]),
         ];
         blocks.AddRange(design.Stages.Select(stage => Block(assessment, stage.Name, NodeId.Of(stage.Name), Describe(assessment, stage))));
         blocks.Add(Block(
-            assessment, "converter", NodeId.Converter, [$"{design.Converter.Bits:0.##} bit", $"{QuantityText.FormatPart(design.Converter.Rate)}", QuantityText.FormatPart(design.Converter.FullScale)]));
-        blocks.Add(new ChainBlock("digital", design.Digital.Count == 0 ? ["no filters"] : [.. design.Digital.Select(filter => filter.Name)], "", []));
+            assessment, "converter", NodeId.Converter,
+                [$"{design.Converter.Bits:0.##} bit", $"{QuantityText.FormatPart(design.Converter.Rate)}",
+                    QuantityText.FormatPart(design.Converter.FullScale)]));
+        blocks.Add(new ChainBlock("digital", design.Digital.Count == 0
+            ? ["no filters"]
+            : [.. design.Digital.Select(filter => filter.Name)], "", []));
         return blocks;
     }
 
@@ -49,6 +61,7 @@ public static class ChainBlocks
         Result? headroom = assessment.Find(ResultIds.Levels.Headroom(node));
         return headroom is null
             ? new ChainBlock(name, lines, "", [])
-            : new ChainBlock(name, lines, Wording.Value(headroom), (headroom.Text ?? "").Split([", ", "; "], StringSplitOptions.RemoveEmptyEntries));
+            : new ChainBlock(name, lines, Wording.Value(headroom),
+                (headroom.Text ?? "").Split([", ", "; "], StringSplitOptions.RemoveEmptyEntries));
     }
 }

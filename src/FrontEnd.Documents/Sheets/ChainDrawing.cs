@@ -13,7 +13,8 @@ internal static class ChainDrawing
         IReadOnlyList<ChainBlock> blocks = ChainBlocks.Of(assessment);
         int rows = (blocks.Count + MostInRow - 1) / MostInRow, columns = (blocks.Count + rows - 1) / rows;
         double box = (Width - (Gap * (columns - 1)) - 4) / columns;
-        Svg svg = new(Width, rows * RowHeight, "the signal's path, left to right: " + string.Join(", ", blocks.Select(block => block.Name)));
+        Svg svg = new(Width, rows * RowHeight,
+            "the signal's path, left to right: " + string.Join(", ", blocks.Select(block => block.Name)));
         for (int at = 0; at < blocks.Count; at++)
         {
             double x = 2 + (at % columns * (box + Gap)), y = 2 + (at / columns * RowHeight);

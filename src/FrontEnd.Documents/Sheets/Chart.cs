@@ -3,19 +3,23 @@ using FrontEnd.Catalogue;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>A line chart as a vector drawing: axes with units, ticks in decades, the legend beside the plot so that it covers nothing.</summary>
-/// <remarks>Our own and small, because a sheet must look the same wherever it is opened: plotting packages place every letter by the measures of one font, which the reader may not have,
-/// and bring a native drawing library that does not fit into a single native executable. Here text is anchored and its width never matters to the layout.</remarks>
+/// <summary>A line chart as a vector drawing: axes with units, ticks in decades, the legend beside the plot so that it covers
+/// nothing.</summary>
+/// <remarks>Our own and small, because a sheet must look the same wherever it is opened: plotting packages place every letter by the
+/// measures of one font, which the reader may not have, and bring a native drawing library that does not fit into a single native
+/// executable. Here text is anchored and its width never matters to the layout.</remarks>
 internal sealed class Chart(string title, Axis x, Axis y)
 {
     private const double Width = 760, Height = 226, Left = 78, Right = 190, Top = 24, Bottom = 42;
     private const int LegendLetters = 27;
     private const double PlotWidth = Width - Left - Right, PlotHeight = Height - Top - Bottom;
 
-    // Colours that stay apart for every kind of colour vision (Okabe and Ito, from memory), each with a dash of its own for print without colour.
+    // Colours that stay apart for every kind of colour vision (Okabe and Ito, from memory), each with a dash of its own for print without
+    // colour.
     private static readonly (string Colour, string Dash)[] Styles =
     [
-        ("#000000", ""), ("#d55e00", "7 3"), ("#0072b2", "2 2"), ("#009e73", "9 3 2 3"), ("#cc79a7", "4 2"), ("#e69f00", "1 3"), ("#56b4e9", "12 3"), ("#7f7f7f", "6 2 1 2 1 2"),
+        ("#000000", ""), ("#d55e00", "7 3"), ("#0072b2", "2 2"), ("#009e73", "9 3 2 3"), ("#cc79a7", "4 2"), ("#e69f00", "1 3"),
+        ("#56b4e9", "12 3"), ("#7f7f7f", "6 2 1 2 1 2"),
     ];
 
     private int _explained;
@@ -59,7 +63,9 @@ internal sealed class Chart(string title, Axis x, Axis y)
         string data = Data(xs, ys);
         string width = _legend.Count == 0 ? "2" : "1.5";
         _legend.Add((name, _legend.Count));
-        _lines.Add(svg => svg.Path(data, $"fill=\"none\" stroke=\"{colour}\" stroke-width=\"{width}\" stroke-linejoin=\"round\" clip-path=\"url(#{Clip})\"{(dash.Length == 0 ? "" : $" stroke-dasharray=\"{dash}\"")}"));
+        _lines.Add(svg =>
+            svg.Path(data,
+                $"fill=\"none\" stroke=\"{colour}\" stroke-width=\"{width}\" stroke-linejoin=\"round\" clip-path=\"url(#{Clip})\"{(dash.Length == 0 ? "" : $" stroke-dasharray=\"{dash}\"")}"));
     }
 
     /// <summary>A stem from the bottom with a mark on top: filled or open.</summary>
@@ -91,7 +97,9 @@ internal sealed class Chart(string title, Axis x, Axis y)
     {
         double share = x.At(at);
         string anchor = share < 0.05 ? "start" : 0.95 < share ? "end" : "middle";
-        _lines.Add(svg => svg.Text(X(at) + (share < 0.05 ? 6 : 0.95 < share ? -6 : 0), Math.Max(Top + 10, Y(Math.Clamp(value, y.Low, y.High)) - 7), text, anchor, 10));
+        _lines.Add(svg =>
+            svg.Text(X(at) + (share < 0.05 ? 6 : 0.95 < share ? -6 : 0), Math.Max(Top + 10, Y(Math.Clamp(value, y.Low, y.High)) - 7), text,
+                anchor, 10));
     }
 
     /// <summary>A legend entry for marks: filled or open.</summary>
@@ -129,13 +137,17 @@ internal sealed class Chart(string title, Axis x, Axis y)
     {
         foreach ((double value, string label) in x.Ticks())
         {
-            svg.Line(X(value), Top, X(value), Top + PlotHeight, label.Length > 0 ? "stroke=\"#bbb\" stroke-width=\"0.8\"" : "stroke=\"#e4e4e4\" stroke-width=\"0.6\"");
+            svg.Line(X(value), Top, X(value), Top + PlotHeight, label.Length > 0
+                ? "stroke=\"#bbb\" stroke-width=\"0.8\""
+                : "stroke=\"#e4e4e4\" stroke-width=\"0.6\"");
             svg.Text(X(value), Top + PlotHeight + 14, label, "middle", 10);
         }
 
         foreach ((double value, string label) in y.Ticks())
         {
-            svg.Line(Left, Y(value), Left + PlotWidth, Y(value), label.Length > 0 ? "stroke=\"#bbb\" stroke-width=\"0.8\"" : "stroke=\"#e4e4e4\" stroke-width=\"0.6\"");
+            svg.Line(Left, Y(value), Left + PlotWidth, Y(value), label.Length > 0
+                ? "stroke=\"#bbb\" stroke-width=\"0.8\""
+                : "stroke=\"#e4e4e4\" stroke-width=\"0.6\"");
             svg.Text(Left - 5, Y(value) + 3.5, label, "end", 10);
         }
 
@@ -154,7 +166,8 @@ internal sealed class Chart(string title, Axis x, Axis y)
         foreach ((string name, int style) in _legend)
         {
             (string colour, string dash) = Styles[style % Styles.Length];
-            svg.Line(Left + PlotWidth + 8, line, Left + PlotWidth + 32, line, $"stroke=\"{colour}\" stroke-width=\"2\"{(dash.Length == 0 ? "" : $" stroke-dasharray=\"{dash}\"")}");
+            svg.Line(Left + PlotWidth + 8, line, Left + PlotWidth + 32, line,
+                $"stroke=\"{colour}\" stroke-width=\"2\"{(dash.Length == 0 ? "" : $" stroke-dasharray=\"{dash}\"")}");
             foreach (string part in TextPage.Wrap(name, LegendLetters))
             {
                 svg.Text(Left + PlotWidth + 37, line + 3.5, part, "start", 10);
@@ -172,7 +185,8 @@ internal sealed class Chart(string title, Axis x, Axis y)
         bool down = false;
         for (int i = 0; i < xs.Length; i++)
         {
-            if (!double.IsFinite(ys[i]) || (y.IsLog && ys[i] <= 0) || xs[i] < x.Low * (x.IsLog ? 1 - 1e-9 : 1) || x.High * (1 + 1e-9) < xs[i])
+            if (!double.IsFinite(ys[i]) || (y.IsLog && ys[i] <= 0) || xs[i] < x.Low * (x.IsLog ? 1 - 1e-9 : 1)
+                || x.High * (1 + 1e-9) < xs[i])
             {
                 down = false;
                 continue;

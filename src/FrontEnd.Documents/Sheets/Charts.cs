@@ -21,13 +21,15 @@ internal static class Charts
         .. new[] { Noise(assessment), Response(assessment), Landings(assessment) }.OfType<(string, string)>(),
     ];
 
-    /// <summary>The filters' own plots: response, difference of built and ideal, group delay, step, each with its lines; none for a design without filters.</summary>
+    /// <summary>The filters' own plots: response, difference of built and ideal, group delay, step, each with its lines; none for a design
+    /// without filters.</summary>
     public static IReadOnlyList<(string Title, string Drawing, IReadOnlyList<Curve> Lines)> OfFilters(Assessment assessment)
     {
         Curves curves = assessment.Curves;
         ((string Title, string Drawing)? Chart, IReadOnlyList<Curve> Lines)[] all =
         [
-            (FilterResponse(assessment), curves.FilterResponse), (FilterDifference(assessment), curves.FilterDifference), (FilterDelay(assessment), curves.FilterDelay), (FilterStep(assessment), curves.FilterStep),
+            (FilterResponse(assessment), curves.FilterResponse), (FilterDifference(assessment), curves.FilterDifference),
+            (FilterDelay(assessment), curves.FilterDelay), (FilterStep(assessment), curves.FilterStep),
         ];
         return [.. all.Where(one => one.Chart is not null).Select(one => (one.Chart!.Value.Title, one.Chart.Value.Drawing, one.Lines))];
     }
@@ -44,8 +46,10 @@ internal static class Charts
         string title = "filters alone: as built less ideal" + (curves.Count == 1 ? $" ({curves[0].Name})" : "");
         (double low, double high) = Edges(assessment);
 
-        // Far above its corner a section leaks, and the difference says nothing about the band; the smallest range shown keeps rounding from filling the plot.
-        double bottom = Math.Clamp(curves.Min(curve => Least(curve, low, high)), -DifferenceShown, -LeastDifferenceShown), top = Math.Clamp(curves.Max(curve => Largest(curve, low, high)), LeastDifferenceShown, DifferenceShown);
+        // Far above its corner a section leaks, and the difference says nothing about the band; the smallest range shown keeps rounding
+        // from filling the plot.
+        double bottom = Math.Clamp(curves.Min(curve => Least(curve, low, high)), -DifferenceShown, -LeastDifferenceShown),
+            top = Math.Clamp(curves.Max(curve => Largest(curve, low, high)), LeastDifferenceShown, DifferenceShown);
         return (title, Lines(title, assessment, curves, Frequencies(low, high), Axis.Steps10("difference, dB", "dB", bottom, top)));
     }
 
@@ -60,7 +64,9 @@ internal static class Charts
         const string Title = "filters alone: gain, ideal against as built";
         (double low, double high) = Edges(assessment);
         double bottom = curves.Min(curve => Least(curve, low, high));
-        return (Title, Lines(Title, assessment, curves, Frequencies(low, high), Axis.Steps10("gain, dB", "dB", Math.Max(bottom, -FilterDecibelsShown), 0)));
+        return (Title,
+            Lines(Title, assessment, curves, Frequencies(low, high),
+                Axis.Steps10("gain, dB", "dB", Math.Max(bottom, -FilterDecibelsShown), 0)));
     }
 
     private static (string, string)? FilterDelay(Assessment assessment)
@@ -74,7 +80,9 @@ internal static class Charts
 
         const string Title = "filters alone: group delay";
         (double low, double high) = Edges(assessment);
-        return (Title, Lines(Title, assessment, curves, Frequencies(low, high), Axis.Decades("group delay, s", "s", Math.Max(seen.Min(), seen.Max() * Math.Pow(10, -DelayDecadesShown)), seen.Max())));
+        return (Title,
+            Lines(Title, assessment, curves, Frequencies(low, high),
+                Axis.Decades("group delay, s", "s", Math.Max(seen.Min(), seen.Max() * Math.Pow(10, -DelayDecadesShown)), seen.Max())));
     }
 
     private static (string, string)? FilterStep(Assessment assessment)
@@ -88,7 +96,8 @@ internal static class Charts
         const string Title = "filters alone: answer to a step of 1";
         double first = curves.Min(curve => curve.X[0]), last = curves.Max(curve => curve.X[^1]);
         double bottom = Math.Min(0, curves.Min(curve => curve.Y.Min())), top = curves.Max(curve => curve.Y.Max());
-        return (Title, Lines(Title, null, curves, Axis.Decades("time after the step, s", "s", first, last), Axis.Steps10("output", "", bottom, top)));
+        return (Title,
+            Lines(Title, null, curves, Axis.Decades("time after the step, s", "s", first, last), Axis.Steps10("output", "", bottom, top)));
     }
 
     private static string Lines(string title, Assessment? shaded, IReadOnlyList<Curve> curves, Axis x, Axis y)
@@ -124,12 +133,14 @@ internal static class Charts
             return null;
         }
 
-        Chart chart = new(Title, Frequencies(low, high), Axis.Decades("noise density, V/√Hz", "V/√Hz", Math.Max(bottom / 100, top * Math.Pow(10, -DecadesShown)), top));
+        Chart chart = new(Title, Frequencies(low, high),
+            Axis.Decades("noise density, V/√Hz", "V/√Hz", Math.Max(bottom / 100, top * Math.Pow(10, -DecadesShown)), top));
         ShadeBand(chart, assessment.Design);
         chart.Curve("total", total.X, total.Y);
 
         // The largest by their share of the total; the others would lie at the bottom in lines that no eye tells apart.
-        IEnumerable<Curve> largest = curves.Where(curve => curve.Source is not null).Select(curve => (Curve: curve, Result: assessment.Find(ResultIds.Noise.Source(curve.Source!.Value))))
+        IEnumerable<Curve> largest = curves.Where(curve =>
+            curve.Source is not null).Select(curve => (Curve: curve, Result: assessment.Find(ResultIds.Noise.Source(curve.Source!.Value))))
             .Where(one => one.Result?.Value is not null).OrderByDescending(one => one.Result!.Si).Select(one => one.Curve);
         foreach (Curve curve in largest.Take(Chart.MostLines - 1))
         {
@@ -150,7 +161,9 @@ internal static class Charts
         const string Title = "gain against frequency";
         (double low, double high) = Edges(assessment);
         double top = curves.Max(curve => Largest(curve, low, high)), bottom = curves.Min(curve => Least(curve, low, high));
-        return (Title, Lines(Title, assessment, curves, Frequencies(low, high), Axis.Steps10("gain, dB", "dB", Math.Max(bottom, top - DecibelsShown), top)));
+        return (Title,
+            Lines(Title, assessment, curves, Frequencies(low, high),
+                Axis.Steps10("gain, dB", "dB", Math.Max(bottom, top - DecibelsShown), top)));
     }
 
     /// <summary>Where the mains and its images land among the samples, and how large: before and after the digital filters.</summary>
@@ -161,7 +174,8 @@ internal static class Charts
         for (int order = 1; assessment.Find(ResultIds.Mains.Harmonic(order).LandsAt) is { Value: not null } lands; order++)
         {
             HarmonicIds ids = ResultIds.Mains.Harmonic(order);
-            if (assessment.Find(ids.Converter) is { Value: not null } before && assessment.Find(ids.Recorded) is { Value: not null } after && 0 < before.Si)
+            if (assessment.Find(ids.Converter) is { Value: not null } before && assessment.Find(ids.Recorded) is { Value: not null } after
+                && 0 < before.Si)
             {
                 stems.Add(($"{order}", lands.Si, before.Si, after.Si));
             }
@@ -172,10 +186,14 @@ internal static class Charts
             return null;
         }
 
-        double top = stems.Max(stem => Math.Max(stem.Before, stem.After)), bottom = stems.Min(stem => stem.After <= 0 ? stem.Before : Math.Min(stem.Before, stem.After));
+        double top = stems.Max(stem => Math.Max(stem.Before, stem.After)),
+            bottom = stems.Min(stem => stem.After <= 0 ? stem.Before : Math.Min(stem.Before, stem.After));
         Design design = assessment.Design;
-        Axis x = Axis.Steps10("frequency in the recording, up to half the sampling rate; the number is the harmonic's", "Hz", 0, design.Converter.Rate.Hertz / 2);
-        Chart chart = new(Title, x with { High = design.Converter.Rate.Hertz / 2 }, Axis.Decades("size at the electrodes, V rms", "V", Math.Max(bottom, top * Math.Pow(10, -DecadesShown)) / 2, Math.Max(top, design.SmallestSignal.Volts) * 2));
+        Axis x = Axis.Steps10("frequency in the recording, up to half the sampling rate; the number is the harmonic's", "Hz", 0,
+            design.Converter.Rate.Hertz / 2);
+        Chart chart = new(Title, x with { High = design.Converter.Rate.Hertz / 2 },
+            Axis.Decades("size at the electrodes, V rms", "V", Math.Max(bottom, top * Math.Pow(10, -DecadesShown)) / 2,
+                Math.Max(top, design.SmallestSignal.Volts) * 2));
         ShadeBand(chart, design);
         foreach (var place in stems.GroupBy(stem => QuantityText.Format(stem.At, "Hz"), StringComparer.Ordinal))
         {
@@ -186,7 +204,8 @@ internal static class Charts
             }
 
             // Several may land on one frequency: one label above the largest.
-            chart.Label(place.First().At, place.Max(stem => Math.Max(stem.Before, stem.After)), string.Join(", ", place.OrderByDescending(stem => stem.After).Select(stem => stem.Order)));
+            chart.Label(place.First().At, place.Max(stem => Math.Max(stem.Before, stem.After)),
+                string.Join(", ", place.OrderByDescending(stem => stem.After).Select(stem => stem.Order)));
         }
 
         chart.Explain("at the converter", filled: false);
@@ -210,5 +229,6 @@ internal static class Charts
 
     private static double Least(Curve curve, double low, double high) => Inside(curve, low, high).DefaultIfEmpty(0).Min();
 
-    private static IEnumerable<double> Inside(Curve curve, double low, double high) => curve.Y.Where((y, at) => double.IsFinite(y) && low <= curve.X[at] && curve.X[at] <= high);
+    private static IEnumerable<double> Inside(Curve curve, double low, double high) =>
+        curve.Y.Where((y, at) => double.IsFinite(y) && low <= curve.X[at] && curve.X[at] <= high);
 }

@@ -49,7 +49,8 @@ public static class CheckText
         foreach (Result result in assessment.Judged)
         {
             Verdict verdict = result.Verdict;
-            page.Line($"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind)}".PadRight(Word) + Wording.Value(result).PadRight(Value) + Wording.Limit(verdict).PadRight(Limit) + Wording.Margin(result));
+            page.Line($"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind)}".PadRight(Word) + Wording.Value(result).PadRight(Value)
+                + Wording.Limit(verdict).PadRight(Limit) + Wording.Margin(result));
             page.Paragraph($"{result.Id}: {result.Name}", "    ");
             if (verdict.Dominates is { Length: > 0 } dominates)
             {

@@ -6,13 +6,16 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>What differs between two designs as plain text: each difference with the judged figures that it alone changes, then all together.</summary>
+/// <summary>What differs between two designs as plain text: each difference with the judged figures that it alone changes, then all
+/// together.</summary>
 public static class CompareText
 {
     public static string Of(Comparison comparison)
     {
         StringBuilder text = new();
-        text.Append(comparison.Differences.Count == 0 ? "the designs do not differ" : $"{comparison.From.Design.Name} -> {comparison.To.Design.Name}").Append('\n');
+        text.Append(comparison.Differences.Count == 0
+            ? "the designs do not differ"
+            : $"{comparison.From.Design.Name} -> {comparison.To.Design.Name}").Append('\n');
         foreach (Difference difference in comparison.Differences)
         {
             text.Append('\n').Append($"{difference.Key}: {difference.From} -> {difference.To}\n");

@@ -14,7 +14,8 @@ public static class CsvSheet
     {
         StringBuilder text = new();
         int channels = sheet.Design.Channels;
-        text.Row(End, "part", "key", "value", "tolerance", "preferred value", "per channel", "once", $"for {channels} channel{(channels == 1 ? "" : "s")}");
+        text.Row(End, "part", "key", "value", "tolerance", "preferred value", "per channel", "once",
+            $"for {channels} channel{(channels == 1 ? "" : "s")}");
         foreach (ListedPart part in PartsList.Of(sheet.Design))
         {
             text.Row(End, [part.Where, part.Key, .. PartText.Cells(part), $"{part.PerChannel}", $"{part.Once}", $"{part.For(channels)}"]);

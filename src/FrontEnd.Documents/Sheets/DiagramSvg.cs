@@ -98,7 +98,8 @@ internal static class DiagramSvg
 
         private static double Y(double row) => 1 + (row * CellHeight);
 
-        private char At(int row, int column) => 0 <= row && row < _rows.Length && 0 <= column && column < _rows[row].Length ? _rows[row][column] : ' ';
+        private char At(int row, int column) =>
+            0 <= row && row < _rows.Length && 0 <= column && column < _rows[row].Length ? _rows[row][column] : ' ';
 
         private bool Goes(int row, int column, Way way) => Ways(At(row, column)).HasFlag(way);
 
@@ -111,7 +112,8 @@ internal static class DiagramSvg
                 int end = line[column] == '[' ? line.IndexOf(']', column) + 1 : 0;
                 if (end > 0)
                 {
-                    _svg.Rectangle(X(column) + 1, Y(row) + 1, ((end - column) * CellWidth) - 2, CellHeight - 2, "fill=\"#fff\" stroke=\"#222\" stroke-width=\"1.1\"");
+                    _svg.Rectangle(X(column) + 1, Y(row) + 1, ((end - column) * CellWidth) - 2, CellHeight - 2,
+                        "fill=\"#fff\" stroke=\"#222\" stroke-width=\"1.1\"");
                     _svg.Formula(X((column + end) / 2.0), Y(row) + 10.6, line[(column + 1)..(end - 1)], "middle", TextSize - 1);
                     Take(row, column, end - column);
                 }
@@ -141,7 +143,8 @@ internal static class DiagramSvg
                 _svg.Path($"M{Svg.N(X(column))} {Svg.N(y)}H{Svg.N(middle - Plate)}M{Svg.N(middle + Plate)} {Svg.N(y)}H{Svg.N(X(column + 2))}M{Svg.N(middle - Plate)} {Svg.N(y - 6)}v12M{Svg.N(middle + Plate)} {Svg.N(y - 6)}v12", Stroke);
                 Take(row, column, 2);
             }
-            else if (At(row, column) == '┴' && At(row + 1, column) == '┬' && At(row, column - 1) == '─' && At(row, column + 1) == '─' && At(row + 1, column - 1) == '─' && At(row + 1, column + 1) == '─')
+            else if (At(row, column) == '┴' && At(row + 1, column) == '┬' && At(row, column - 1) == '─' && At(row, column + 1) == '─'
+                && At(row + 1, column - 1) == '─' && At(row + 1, column + 1) == '─')
             {
                 double x = X(column + 0.5), between = Y(row + 1);
                 _svg.Path($"M{Svg.N(x)} {Svg.N(Y(row))}V{Svg.N(between - Plate)}M{Svg.N(x)} {Svg.N(between + Plate)}V{Svg.N(Y(row + 2))}M{Svg.N(x - 8)} {Svg.N(between - Plate)}h16M{Svg.N(x - 8)} {Svg.N(between + Plate)}h16", Stroke);
@@ -156,8 +159,10 @@ internal static class DiagramSvg
             string? head = At(row, column) switch
             {
                 '>' when Goes(row, column - 1, Way.Right) => $"M{Svg.N(x)} {Svg.N(centre)}h{Svg.N(CellWidth)}m-6 -3.2l6 3.2l-6 3.2",
-                '<' when Goes(row, column + 1, Way.Left) => $"M{Svg.N(x + CellWidth)} {Svg.N(centre)}h{Svg.N(-CellWidth)}m6 -3.2l-6 3.2l6 3.2",
-                '^' when Goes(row + 1, column, Way.Up) || At(row + 1, column) == '[' || At(row + 1, column - 1) == '[' || At(row + 1, column - 2) == '[' => $"M{Svg.N(middle)} {Svg.N(y + CellHeight)}V{Svg.N(y)}m-3.2 6l3.2 -6l3.2 6",
+                '<' when Goes(row, column + 1, Way.Left) =>
+                    $"M{Svg.N(x + CellWidth)} {Svg.N(centre)}h{Svg.N(-CellWidth)}m6 -3.2l-6 3.2l6 3.2",
+                '^' when Goes(row + 1, column, Way.Up) || At(row + 1, column) == '[' || At(row + 1, column - 1) == '['
+                    || At(row + 1, column - 2) == '[' => $"M{Svg.N(middle)} {Svg.N(y + CellHeight)}V{Svg.N(y)}m-3.2 6l3.2 -6l3.2 6",
                 'v' when Goes(row - 1, column, Way.Down) => $"M{Svg.N(middle)} {Svg.N(y)}v{Svg.N(CellHeight)}m-3.2 -6l3.2 6l3.2 -6",
                 _ => null,
             };
@@ -206,7 +211,8 @@ internal static class DiagramSvg
                 bottom++;
             }
 
-            bool closed = Goes(row, right, Way.Left) && Goes(row, right, Way.Down) && Goes(bottom, column, Way.Up) && Goes(bottom, column, Way.Right) && Goes(bottom, right, Way.Up) && Goes(bottom, right, Way.Left)
+            bool closed = Goes(row, right, Way.Left) && Goes(row, right, Way.Down) && Goes(bottom, column, Way.Up)
+                && Goes(bottom, column, Way.Right) && Goes(bottom, right, Way.Up) && Goes(bottom, right, Way.Left)
                 && Enumerable.Range(column + 1, right - column - 1).All(at => Goes(bottom, at, Way.Left) && Goes(bottom, at, Way.Right))
                 && Enumerable.Range(row + 1, bottom - row - 1).All(at => Goes(at, right, Way.Up) && Goes(at, right, Way.Down));
             if (!closed)
@@ -245,7 +251,8 @@ internal static class DiagramSvg
 
                         path.Append($"M{Svg.N(ways.HasFlag(Way.Left) ? X(column) : x)} {Svg.N(y)}H{Svg.N(X(end + (_ways[row, end].HasFlag(Way.Right) ? 1 : 0.5)))}");
                     }
-                    else if (ways.HasFlag(Way.Left) && !ways.HasFlag(Way.Right) && !(column > 0 && _ways[row, column - 1].HasFlag(Way.Right)))
+                    else if (ways.HasFlag(Way.Left) && !ways.HasFlag(Way.Right)
+                        && !(column > 0 && _ways[row, column - 1].HasFlag(Way.Right)))
                     {
                         path.Append($"M{Svg.N(X(column))} {Svg.N(y)}H{Svg.N(x)}");
                     }
@@ -301,15 +308,21 @@ internal static class DiagramSvg
                 }
 
                 int end = column;
-                while (end < line.Length && !_taken[row, end] && !(line[end] == ' ' && (end + 1 == line.Length || line[end + 1] == ' ' || _taken[row, end + 1])))
+                while (end < line.Length && !_taken[row, end]
+                    && !(line[end] == ' ' && (end + 1 == line.Length || line[end + 1] == ' ' || _taken[row, end + 1])))
                 {
                     end++;
                 }
 
                 string text = line[column..end];
-                (int left, int _, int right, int _) = _boxes.FirstOrDefault(box => box.Left < column && end <= box.Right && box.Top < row && row < box.Bottom);
+                (int left, int _, int right, int _) = _boxes.FirstOrDefault(box =>
+                    box.Left < column && end <= box.Right && box.Top < row && row < box.Bottom);
                 bool centred = right > 0 && left + 1 < column;
-                _svg.Formula(centred ? X((left + right + 1) / 2.0) : X(column) + 1, Y(row) + 10.6, text, centred ? "middle" : "start", TextSize);
+                _svg.Formula(centred
+                    ? X((left + right + 1) / 2.0)
+                    : X(column) + 1, Y(row) + 10.6, text, centred
+                    ? "middle"
+                    : "start", TextSize);
                 column = end;
             }
         }

@@ -30,7 +30,8 @@ public static class DigitalPages
         page.Table(
             Pairs,
             [
-                new([Asked("ripple in the pass band, largest gain to least", wish.Ripple, "at most"), FilterPage.Decibel(figures.PassLoss)]),
+                new([Asked("ripple in the pass band, largest gain to least", wish.Ripple, "at most"),
+                    FilterPage.Decibel(figures.PassLoss)]),
                 new([Asked("loss in the stop band", wish.Attenuation, "at least"), FilterPage.Loss(figures.StopLoss)]),
                 new(["-3 dB (half power)", FilterPage.Crossings(figures.HalfPower)]),
                 new(["gain at 0 Hz", FilterPage.Plain(figures.DcGain, 6)]),
@@ -129,13 +130,15 @@ public static class DigitalPages
         page.Table(
             [new("frequency"), new("decimator"), new("with taps")],
             [.. figures.Points.Select(
-                at => new Row([QuantityText.FormatTrimmed(at.At, 4), FilterPage.Decibel(at.Decimator), FilterPage.Decibel(at.Compensated)]))]);
+                at => new Row([QuantityText.FormatTrimmed(at.At, 4), FilterPage.Decibel(at.Decimator),
+                    FilterPage.Decibel(at.Compensated)]))]);
         page.Blank();
         page.Line("what it does");
         page.Table(
             Pairs,
             [
-                new([$"largest distance from gain 1 up to {QuantityText.FormatPart(wish.Edge)}, with taps", FilterPage.Decibel(figures.LargestDeviation)]),
+                new([$"largest distance from gain 1 up to {QuantityText.FormatPart(wish.Edge)}, with taps",
+                    FilterPage.Decibel(figures.LargestDeviation)]),
                 new(["least loss of what folds into that band", FilterPage.Decibel(figures.FoldLoss)]),
                 new(["the taps lift, at half the rate", FilterPage.Decibel(figures.RiseAtHalfRate)]),
                 new(["the taps multiply white noise by", FilterPage.Plain(figures.NoiseGain, 4)]),
@@ -158,7 +161,8 @@ public static class DigitalPages
         page.Table(
             [new("harmonic", IsText: true), .. depths[0].Depths.Select(d => new Column($"±{QuantityText.FormatTrimmed(d.Deviation, 3)}"))],
             [.. depths.Select(
-                h => new Row([$"{h.Harmonic}, {QuantityText.FormatPart(h.Frequency)}", .. h.Depths.Select(d => FilterPage.Loss(d.Attenuation))]))]);
+                h => new Row([$"{h.Harmonic}, {QuantityText.FormatPart(h.Frequency)}",
+                    .. h.Depths.Select(d => FilterPage.Loss(d.Attenuation))]))]);
         if (1 < depths.Count)
         {
             page.Paragraph("Harmonic h moves by h times as much as the mains.", "  ");

@@ -37,7 +37,8 @@ public static class ExplainText
         return page.ToString();
     }
 
-    /// <summary>Where the figure comes from: equation, numbers, the same by hand, source, why in plain words, what is taken for granted, what to read.</summary>
+    /// <summary>Where the figure comes from: equation, numbers, the same by hand, source, why in plain words, what is taken for granted,
+    /// what to read.</summary>
     public static IReadOnlyList<ExplainLine> Reasons(Result result)
     {
         List<ExplainLine> lines = [];
@@ -47,12 +48,15 @@ public static class ExplainText
 
         // Where the network was solved the only numbers put in are the hand formula's; they stand there.
         Line("numbers", string.Equals(result.Substituted, result.Hand?.Substituted, StringComparison.Ordinal) ? "" : result.Substituted);
-        Line("figure", Wording.Value(result) + (result.Text is { Length: > 0 } text && result.State != ResultState.Word ? $"; {text}" : ""));
+        Line("figure",
+            Wording.Value(result) + (result.Text is { Length: > 0 } text && result.State != ResultState.Word ? $"; {text}" : ""));
         if (result.Hand is { } hand)
         {
             Line("by hand", hand.Formula);
             Line("", hand.Substituted);
-            Line("", $"{QuantityText.Format(hand.Value)}, {Wording.Difference(result, hand)} against the figure" + (hand.Assumption is null || hand.Difference == 0 ? "" : $": {hand.Assumption}"));
+            Line("",
+                $"{QuantityText.Format(hand.Value)}, {Wording.Difference(result, hand)} against the figure"
+                    + (hand.Assumption is null || hand.Difference == 0 ? "" : $": {hand.Assumption}"));
         }
 
         Line("source", SourceList.Of(result.Equation.Source));
@@ -110,10 +114,14 @@ public static class ExplainText
         page.Line($"moves with each input a tenth up, temperatures by {Sensitivity.Kelvins:0} K (the {Math.Min(Rows, sensitivities.Count)} largest of {sensitivities.Count})");
         page.Table(
             [new("input", true), new("from"), new("to"), new("result"), new("change")],
-            [.. sensitivities.Take(Rows).Select(one => new Row([one.Key, QuantityText.Format(one.From), QuantityText.Format(one.To), one.After is null ? "none" : QuantityText.Format(one.After), Change(result, one)]))]);
+            [.. sensitivities.Take(Rows).Select(one =>
+                new Row([one.Key, QuantityText.Format(one.From), QuantityText.Format(one.To), one.After is null
+                    ? "none"
+                    : QuantityText.Format(one.After), Change(result, one)]))]);
     }
 
-    /// <summary>What an input's tenth does to the figure, as a share or a plain difference, with its sign; "" where there is no number.</summary>
+    /// <summary>What an input's tenth does to the figure, as a share or a plain difference, with its sign; "" where there is no
+    /// number.</summary>
     public static string Change(Result result, Sensitivity one)
     {
         if (one.After is null || !double.IsFinite(one.Change))
@@ -122,7 +130,9 @@ public static class ExplainText
         }
 
         bool plain = QuantityKind.IsByDifference(result.Value);
-        string text = plain ? QuantityText.Format(one.Change, result.Unit) : QuantityText.FormatPercent(Quantities.Ratio.FromFraction(one.Change), 2);
+        string text = plain
+            ? QuantityText.Format(one.Change, result.Unit)
+            : QuantityText.FormatPercent(Quantities.Ratio.FromFraction(one.Change), 2);
         return one.Change < 0 ? text : "+" + text;
     }
 

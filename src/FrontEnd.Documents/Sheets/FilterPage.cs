@@ -76,7 +76,10 @@ public static class FilterPage
         page.Table(
             [new("no."), new("f0"), new("Q"), new("zeros at", IsText: true)],
             [.. figures.Sections.Select(
-                (one, i) => new Row([$"{i + 1}", QuantityText.Format(one.Pole, 5), one.Q is { } q ? Plain(q, 5) : "first order", Zeros(one.Zeros)]))]);
+                (one, i) =>
+                    new Row([$"{i + 1}", QuantityText.Format(one.Pole, 5), one.Q is { } q
+                        ? Plain(q, 5)
+                        : "first order", Zeros(one.Zeros)]))]);
     }
 
     internal static string Zeros(SectionZeros zeros) => zeros.Place switch
@@ -104,7 +107,8 @@ public static class FilterPage
                 .. figures.AtCorners.Select(at => new Row([$"loss at the {edge}, {QuantityText.FormatTrimmed(at.At, 6)}", Loss(at.Loss)])),
                 .. figures.AtStopEdges.Select(at => new Row([$"loss at the stop edge, {QuantityText.FormatPart(at.At)}", Loss(at.Loss)])),
                 new([$"group delay at {QuantityText.FormatTrimmed(figures.Middle, 4)}", QuantityText.Format(figures.DelayAtMiddle, 4)]),
-                new([$"largest group delay, at {QuantityText.FormatTrimmed(figures.LargestDelayAt, 4)}", QuantityText.Format(figures.LargestDelay, 4)]),
+                new([$"largest group delay, at {QuantityText.FormatTrimmed(figures.LargestDelayAt, 4)}",
+                    QuantityText.Format(figures.LargestDelay, 4)]),
             ],
             heads: false);
     }
@@ -220,7 +224,8 @@ public static class FilterPage
         if (built.Rise is not null && rows.Length != 0)
         {
             page.Blank();
-            page.Table([new("each by itself", IsText: true), new("turns at"), new("by formula"), new("least loss above"), new("by formula")], rows);
+            page.Table([new("each by itself", IsText: true), new("turns at"), new("by formula"), new("least loss above"),
+                new("by formula")], rows);
         }
     }
 

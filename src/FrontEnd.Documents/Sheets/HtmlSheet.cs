@@ -109,7 +109,11 @@ public static class HtmlSheet
     private static void Write(StringBuilder html, Block.Items items)
     {
         string tag = items.Numbered ? "ol" : "ul";
-        html.Append('<').Append(tag).Append(!items.Small ? ">\n" : items.Texts.Count < Many ? " class=\"small\">\n" : " class=\"small many\">\n");
+        html.Append('<').Append(tag).Append(!items.Small
+            ? ">\n"
+            : items.Texts.Count < Many
+            ? " class=\"small\">\n"
+            : " class=\"small many\">\n");
         foreach (string text in items.Texts)
         {
             html.Append("<li>").Append(Svg.Escape(items.AsWritten ? text : Capital(text))).Append("</li>\n");
@@ -170,6 +174,8 @@ public static class HtmlSheet
     private static string Capital(string text)
     {
         ReadOnlySpan<char> word = text.AsSpan(0, text.IndexOf(' ') is var blank and > 0 ? blank : text.Length);
-        return (word.Length > 1 || word is "a") && char.IsAsciiLetterLower(word[0]) && word.IndexOfAny(".[-:_") < 0 ? char.ToUpperInvariant(text[0]) + text[1..] : text;
+        return (word.Length > 1 || word is "a") && char.IsAsciiLetterLower(word[0]) && word.IndexOfAny(".[-:_") < 0
+            ? char.ToUpperInvariant(text[0]) + text[1..]
+            : text;
     }
 }

@@ -45,7 +45,9 @@ public static class MarkdownSheet
                 Write(text, new Block.Table(
                     [new("verdict", true), new("what is judged", true), new("value"), new("limit"), new("margin"), new("most of it", true)],
                     [.. verdicts.Results.Select(result => new Row(
-                        [$"{Wording.Sign(result.Verdict.Kind)} {Wording.Word(result.Verdict.Kind)}", $"{result.Name} ({result.Id})", Wording.Value(result), Wording.Limit(result.Verdict), Wording.Margin(result), result.Verdict.Dominates ?? ""]))]));
+                        [$"{Wording.Sign(result.Verdict.Kind)} {Wording.Word(result.Verdict.Kind)}", $"{result.Name} ({result.Id})",
+                            Wording.Value(result), Wording.Limit(result.Verdict), Wording.Margin(result),
+                            result.Verdict.Dominates ?? ""]))]));
                 break;
             case Block.Pair pair:
                 foreach (Block one in pair.Left.Concat(pair.Right))
@@ -71,10 +73,12 @@ public static class MarkdownSheet
 
     private static void Write(StringBuilder text, Block.Table table)
     {
-        text.Append('|').AppendJoin('|', table.Columns.Select(column => $" {Escape(column.Head)} ")).Append("|\n|").AppendJoin('|', table.Columns.Select(column => column.IsText ? " --- " : " ---: ")).Append("|\n");
+        text.Append('|').AppendJoin('|', table.Columns.Select(column => $" {Escape(column.Head)} ")).Append("|\n|").AppendJoin('|',
+            table.Columns.Select(column => column.IsText ? " --- " : " ---: ")).Append("|\n");
         foreach (Row row in table.Rows)
         {
-            text.Append('|').AppendJoin('|', row.Cells.Select(cell => row.IsSum && cell.Length > 0 ? $" **{Escape(cell)}** " : $" {Escape(cell)} ")).Append("|\n");
+            text.Append('|').AppendJoin('|',
+                row.Cells.Select(cell => row.IsSum && cell.Length > 0 ? $" **{Escape(cell)}** " : $" {Escape(cell)} ")).Append("|\n");
         }
 
         text.Append('\n');

@@ -6,7 +6,8 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>Sampling rates side by side as plain text, 80 columns wide: the recommendation first, then one line a rate, then where everything lands.</summary>
+/// <summary>Sampling rates side by side as plain text, 80 columns wide: the recommendation first, then one line a rate, then where
+/// everything lands.</summary>
 public static class RatesText
 {
     public static string Of(RateComparison comparison)
@@ -51,16 +52,21 @@ public static class RatesText
     {
         bool battery = comparison.Design.Supply.BatteryCapacity is not null;
         string[] mains = [.. Worked(comparison).FirstOrDefault()?.Mains.Select(one => QuantityText.FormatPart(one.Frequency)) ?? []];
-        List<Column> columns = [new(""), new("S/s"), new("fold"), new("order"), .. mains.Select(one => new Column($"at {one}")), new("droop"), new("delay"), new("bit/s"), .. battery ? [new Column("battery")] : (Column[])[]];
+        List<Column> columns = [new(""), new("S/s"), new("fold"), new("order"), .. mains.Select(one => new Column($"at {one}")),
+            new("droop"), new("delay"), new("bit/s"), .. battery ? [new Column("battery")] : (Column[])[]];
         List<Row> rows = [];
         foreach (RateOption option in Worked(comparison))
         {
             string mark = option == comparison.Pick ? ">" : option == comparison.RunnerUp ? "-" : "";
             rows.Add(new Row(
             [
-                $"{mark}{Wording.Sign(option.Verdict)}", Number(option.Rate, 6), option.FoldAttenuation is { } fold ? QuantityText.Format(fold, 2) : "no limit",
-                Order(option.Orders[0]), .. option.Mains.Select(one => QuantityText.Format(one.Recorded.Volts, "V", 2)), QuantityText.Format(Math.Round(option.DroopHigh.Value, 2) + 0.0, "dB", 2),
-                QuantityText.Format(option.Delay, 2), QuantityText.Format(option.DataRate.BitsPerSecond, "bit/s", 2).Replace("bit/s", "", StringComparison.Ordinal).TrimEnd(),
+                $"{mark}{Wording.Sign(option.Verdict)}", Number(option.Rate, 6), option.FoldAttenuation is { } fold
+                    ? QuantityText.Format(fold, 2)
+                    : "no limit",
+                Order(option.Orders[0]), .. option.Mains.Select(one => QuantityText.Format(one.Recorded.Volts, "V", 2)),
+                QuantityText.Format(Math.Round(option.DroopHigh.Value, 2) + 0.0, "dB", 2),
+                QuantityText.Format(option.Delay, 2),
+                QuantityText.Format(option.DataRate.BitsPerSecond, "bit/s", 2).Replace("bit/s", "", StringComparison.Ordinal).TrimEnd(),
                 .. option.BatteryLife is { } life ? [QuantityText.Format(life, 2)] : (string[])[],
             ]));
         }
@@ -73,7 +79,10 @@ public static class RatesText
     {
         page.Blank();
         page.Ends("order of the anti-alias filter", "0: the converter alone does it");
-        List<Column> columns = [new("S/s"), .. AntiAliasOrder.Families.Select(family => new Column(family.Replace("critically", "crit.", StringComparison.Ordinal).Replace("inverse", "inv.", StringComparison.Ordinal)))];
+        List<Column> columns = [new("S/s"),
+            .. AntiAliasOrder.Families.Select(family =>
+                new Column(family.Replace("critically", "crit.", StringComparison.Ordinal).Replace("inverse", "inv.",
+                    StringComparison.Ordinal)))];
         page.Table(columns, [.. Worked(comparison).Select(option => new Row([Number(option.Rate, 6), .. option.Orders.Select(Order)]))]);
     }
 
@@ -81,7 +90,8 @@ public static class RatesText
     {
         MainsAtRate first = Worked(comparison).First().Mains[at];
         page.Blank();
-        page.Ends($"mains {QuantityText.FormatPart(first.Frequency)}, {QuantityText.FormatPart(first.Voltage)}: what lands in the band", "harmonic, where, rms left");
+        page.Ends($"mains {QuantityText.FormatPart(first.Frequency)}, {QuantityText.FormatPart(first.Voltage)}: what lands in the band",
+            "harmonic, where, rms left");
         foreach (RateOption option in Worked(comparison))
         {
             MainsAtRate mains = option.Mains[at];
@@ -94,7 +104,8 @@ public static class RatesText
     private static string Landing(MainsLanding landing) =>
         $"{landing.Harmonic}: {QuantityText.FormatPart(landing.Frequency)} -> {QuantityText.FormatTrimmed(landing.LandsAt, 4)} ({Number(landing.Low)}..{Number(landing.High)}) {QuantityText.Format(landing.Residue.Volts, "V", 2)}";
 
-    private static string Number(Frequency frequency, int digits = 3) => QuantityText.FormatTrimmed(Math.Round(frequency.Hertz, 6), "1", digits);
+    private static string Number(Frequency frequency, int digits = 3) =>
+        QuantityText.FormatTrimmed(Math.Round(frequency.Hertz, 6), "1", digits);
 
     private static string Lead(RateOption option) => $"  {Number(option.Rate, 6)} S/s: ".PadRight(14);
 
@@ -120,7 +131,9 @@ public static class RatesText
         page.Line("multiplexed against simultaneous sampling, common mode at the mains");
         SamplingSkew set = comparison.SkewAsDesigned;
         page.Paragraph(
-            set.Apart.Seconds == 0 ? "simultaneous: nothing leaks" : $"{QuantityText.Format(set.Apart)} between neighbours: {Leak(set)}", "  as designed:  ");
+            set.Apart.Seconds == 0
+                ? "simultaneous: nothing leaks"
+                : $"{QuantityText.Format(set.Apart)} between neighbours: {Leak(set)}", "  as designed:  ");
         if (channels < 2)
         {
             page.Paragraph("one channel: nothing to subtract", "  spread:       ");
@@ -139,7 +152,8 @@ public static class RatesText
         ? $"leak {QuantityText.FormatPercent(skew.Leak, 2)}, a rejection of {QuantityText.Format(rejection)}"
         : "nothing leaks";
 
-    private static string Order(OrderNeeded needed) => needed.Order is { } order ? QuantityText.FormatTrimmed(order, "1", 3) : $">{AntiAliasOrder.Most}";
+    private static string Order(OrderNeeded needed) =>
+        needed.Order is { } order ? QuantityText.FormatTrimmed(order, "1", 3) : $">{AntiAliasOrder.Most}";
 
     private static IEnumerable<RateOption> Worked(RateComparison comparison) => comparison.Options.Where(option => option.IsWorkedOut);
 }

@@ -17,7 +17,8 @@ public sealed record Sheet(DesignDocument Document, Assessment Assessment)
     /// <remarks>The design check runs in both; its findings carry a line only where the design came from a file.</remarks>
     public IReadOnlyList<Finding> Findings =>
     [
-        .. Document.Findings.Concat(Assessment.Findings).DistinctBy(finding => (finding.Code, finding.Field, finding.Message)).OrderByDescending(finding => finding.Severity),
+        .. Document.Findings.Concat(Assessment.Findings).DistinctBy(finding =>
+            (finding.Code, finding.Field, finding.Message)).OrderByDescending(finding => finding.Severity),
     ];
 
     public bool HasErrors => Findings.Any(finding => finding.Severity == Severity.Error);

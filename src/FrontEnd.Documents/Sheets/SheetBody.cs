@@ -5,14 +5,16 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>What stands on a sheet's pages, without its form: bench first, then budgets, then parts and settings, then what it rests on and how to read it.</summary>
+/// <summary>What stands on a sheet's pages, without its form: bench first, then budgets, then parts and settings, then what it rests on and
+/// how to read it.</summary>
 internal static class SheetBody
 {
     public static IReadOnlyList<IReadOnlyList<Block>> Pages(Sheet sheet)
     {
         List<List<Block>> pages =
         [
-            [.. Bench(sheet)], [.. BudgetsAndPlots(sheet)], [.. FiltersAlone(sheet)], [.. sheet.Spread is { } spread ? SpreadBlocks.Of(spread) : []],
+            [.. Bench(sheet)], [.. BudgetsAndPlots(sheet)], [.. FiltersAlone(sheet)],
+            [.. sheet.Spread is { } spread ? SpreadBlocks.Of(spread) : []],
             [.. SheetParts.Of(sheet)], [.. SheetGrounds.Of(sheet)],
         ];
         pages.Add([.. Reading(sheet.Assessment, [.. pages.SelectMany(page => page)])]);
@@ -37,8 +39,10 @@ internal static class SheetBody
         IReadOnlyList<Diagram> diagrams = Diagrams.Of(assessment);
         yield return new Block.Heading("terms and symbols on this sheet");
         IEnumerable<string> texts = Texts(rest).Concat(diagrams.SelectMany(diagram => diagram.Lines(assessment)));
-        yield return new Block.Items([.. Glossary.UsedIn(texts).Select(term => $"{Glossary.Head(term)}: {term.Meaning}")], Small: true, AsWritten: true);
-        yield return new Block.Drawings([.. diagrams.Select(diagram => new Block.Drawing(diagram.Title, DiagramSvg.Of(diagram, assessment), null))]);
+        yield return new Block.Items([.. Glossary.UsedIn(texts).Select(term => $"{Glossary.Head(term)}: {term.Meaning}")], Small: true,
+            AsWritten: true);
+        yield return new Block.Drawings([.. diagrams.Select(diagram =>
+            new Block.Drawing(diagram.Title, DiagramSvg.Of(diagram, assessment), null))]);
     }
 
     private static IEnumerable<Block> Bench(Sheet sheet)
@@ -68,7 +72,8 @@ internal static class SheetBody
             [new("block", true), new("what it is", true), new("headroom"), new("levels at its output", true)],
             [.. ChainBlocks.Of(assessment).Select(Described)]));
 
-    private static Row Described(ChainBlock block) => new([block.Name, string.Join(", ", block.Lines), block.Headroom, string.Join(", ", block.Levels)]);
+    private static Row Described(ChainBlock block) =>
+        new([block.Name, string.Join(", ", block.Lines), block.Headroom, string.Join(", ", block.Levels)]);
 
     private static Block Next(Assessment assessment)
     {
@@ -83,7 +88,11 @@ internal static class SheetBody
     private static string Helped(Result result)
     {
         Improvement change = result.Verdict.Improvement!;
-        string after = change.After is { } value ? QuantityText.Format(value) : "no limit found", side = change.SideEffect is { } worse ? $" (but {worse})." : ".";
+        string after = change.After is { } value
+            ? QuantityText.Format(value)
+            : "no limit found", side = change.SideEffect is { } worse
+            ? $" (but {worse})."
+            : ".";
         return $"{Capital(result.Name)}: from {Wording.Value(result)} to {after}, {Wording.Word(change.Verdict)}{side}";
     }
 
@@ -104,7 +113,8 @@ internal static class SheetBody
     }
 
     /// <summary>A budget under its title.</summary>
-    internal static IEnumerable<Block> Titled(BudgetTable table) => [new Block.Heading(table.Title), new Block.Table(table.Columns, table.Rows, Small: true)];
+    internal static IEnumerable<Block> Titled(BudgetTable table) =>
+        [new Block.Heading(table.Title), new Block.Table(table.Columns, table.Rows, Small: true)];
 
     /// <summary>Sources that nobody would miss in one line.</summary>
     private static Block.Table WithoutTiny(Block.Table table)
@@ -129,7 +139,9 @@ internal static class SheetBody
         foreach ((string title, string drawing, IReadOnlyList<Curve> lines) in charts)
         {
             // Differences of hundredths of a decibel are for the eye alone.
-            yield return new Block.Drawing(title, drawing, ReferenceEquals(lines, sheet.Assessment.Curves.FilterDifference) ? null : Instead(lines));
+            yield return new Block.Drawing(title, drawing, ReferenceEquals(lines, sheet.Assessment.Curves.FilterDifference)
+                ? null
+                : Instead(lines));
         }
     }
 

@@ -31,7 +31,9 @@ internal static class SheetGrounds
         [
             "Figures are of the nominal design in its stated worst case; parts are linear, op-amps have one pole, electrodes are one or two RC pairs.",
             $"Peak-to-peak noise is {TradeConstants.NoisePeakToPeak} times the rms; mains figures add up with the worst signs.",
-            .. assumptions.Length == 0 ? (string[])[] : ["Where a figure by hand differs from the network's: " + string.Join("; ", assumptions) + "."],
+            .. assumptions.Length == 0
+                ? (string[])[]
+                : ["Where a figure by hand differs from the network's: " + string.Join("; ", assumptions) + "."],
         ],
             Small: true);
         yield return new Block.Heading("defaults used, by their source");
@@ -39,9 +41,11 @@ internal static class SheetGrounds
         yield return new Block.Heading("sources of the equations and limits");
         IEnumerable<SourceRef> sources = sheet.Assessment.Results
             .SelectMany(result => new[] { result.Equation.Source, result.Hand?.Source, result.Verdict.LimitSource }).OfType<SourceRef>();
-        yield return new Block.Items([.. sources.Select(SourceList.Of).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)], Small: true);
+        yield return new Block.Items([.. sources.Select(SourceList.Of).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Small: true);
     }
 
     private static string Told(Finding finding) =>
-        finding.Message + (finding.Note is null ? "" : $"; {finding.Note}") + (finding.Help is null ? "." : $". To do: {finding.Help}.") + $" [{finding.Code}]";
+        finding.Message + (finding.Note is null ? "" : $"; {finding.Note}") + (finding.Help is null ? "." : $". To do: {finding.Help}.")
+            + $" [{finding.Code}]";
 }

@@ -17,16 +17,19 @@ internal static class SheetParts
         yield return new Block.Heading($"parts, for {design.Channels} channel{(design.Channels == 1 ? "" : "s")}");
         yield return new Block.Table(
             [new("part", true), new("value"), new("tolerance"), new("preferred value", true), new("per channel"), new("once")],
-            [.. PartsList.Of(design).Select(part => new Row([part.Where, .. PartText.Cells(part), Count(part.PerChannel), Count(part.Once)]))],
+            [.. PartsList.Of(design).Select(part =>
+                new Row([part.Where, .. PartText.Cells(part), Count(part.PerChannel), Count(part.Once)]))],
             Small: true);
         ILookup<string, BudgetTable> tables = BudgetTables.Of(sheet.Assessment).ToLookup(table => table.Title, StringComparer.Ordinal);
         yield return new Block.Pair(
-            [.. tables["converter"].SelectMany(SheetBody.Titled)], [.. tables["filters and delays"].SelectMany(SheetBody.Titled).Select(WithoutNames)]);
+            [.. tables["converter"].SelectMany(SheetBody.Titled)],
+                [.. tables["filters and delays"].SelectMany(SheetBody.Titled).Select(WithoutNames)]);
         if (design.Digital.Count > 0)
         {
             yield return new Block.Heading($"digital filters: second-order sections at {QuantityText.FormatPart(design.Converter.Rate)}, a0 = 1, in this order");
             yield return new Block.Paragraph($"y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2] for each section, {Arithmetic(design)}.");
-            yield return new Block.Table([new("filter", true), new("b0"), new("b1"), new("b2"), new("a1"), new("a2")], [.. Sections(design)], Small: true);
+            yield return new Block.Table([new("filter", true), new("b0"), new("b1"), new("b2"), new("a1"), new("a2")],
+                [.. Sections(design)], Small: true);
         }
 
         yield return new Block.Heading("settings given");
@@ -35,7 +38,8 @@ internal static class SheetParts
 
     /// <summary>The ids of filter figures say what they are; the names beside them would say it again.</summary>
     private static Block WithoutNames(Block block) => block is Block.Table table
-        ? table with { Columns = [.. table.Columns.Take(2)], Rows = [.. table.Rows.Select(row => row with { Cells = [.. row.Cells.Take(2)] })] }
+        ? table with { Columns = [.. table.Columns.Take(2)],
+            Rows = [.. table.Rows.Select(row => row with { Cells = [.. row.Cells.Take(2)] })] }
         : block;
 
     private static string Count(int pieces) => pieces == 0 ? "" : $"{pieces}";

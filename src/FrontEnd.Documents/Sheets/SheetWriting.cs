@@ -20,6 +20,7 @@ public static class SheetWriting
         }
 
         Sheet sheet = new(document, assessment);
-        return sheet.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error) ?? TextFiles.WriteAtomically(path, SheetFormats.Write(sheet, path));
+        return sheet.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error)
+            ?? TextFiles.WriteAtomically(path, SheetFormats.Write(sheet, path));
     }
 }

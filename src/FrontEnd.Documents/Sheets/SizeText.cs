@@ -23,10 +23,12 @@ public static class SizeText
             for (int at = 0; at < outcome.Front.Count; at++)
             {
                 SizedDesign one = outcome.Front[at];
-                rows.Add(new Row([$"{at + 1}", QuantityText.Format(one.Noise), QuantityText.Format(one.BoardNoise), QuantityText.Format(one.Current), $"{one.Parts}", QuantityText.Format(one.MainsMargin)]));
+                rows.Add(new Row([$"{at + 1}", QuantityText.Format(one.Noise), QuantityText.Format(one.BoardNoise),
+                    QuantityText.Format(one.Current), $"{one.Parts}", QuantityText.Format(one.MainsMargin)]));
             }
 
-            page.Table([new Column(""), new Column("noise"), new Column("board"), new Column("current"), new Column("parts"), new Column("mains margin")], rows);
+            page.Table([new Column(""), new Column("noise"), new Column("board"), new Column("current"), new Column("parts"),
+                new Column("mains margin")], rows);
             for (int at = 0; at < outcome.Front.Count; at++)
             {
                 page.Blank();

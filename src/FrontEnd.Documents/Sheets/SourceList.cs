@@ -9,7 +9,8 @@ public static class SourceList
 {
     private static readonly Lazy<IReadOnlyDictionary<string, string>> All = new(Read);
 
-    /// <summary>Author, title, number, year, place, and whether the source itself was seen; the key where the list does not have it.</summary>
+    /// <summary>Author, title, number, year, place, and whether the source itself was seen; the key where the list does not have
+    /// it.</summary>
     public static string Of(SourceRef source)
     {
         string text = All.Value.GetValueOrDefault(source.Key) ?? source.Key;
@@ -39,5 +40,6 @@ public static class SourceList
         return all;
     }
 
-    private static string Of(JsonElement entry, string name) => entry.TryGetProperty(name, out JsonElement value) ? value.GetString() ?? "" : "";
+    private static string Of(JsonElement entry, string name) =>
+        entry.TryGetProperty(name, out JsonElement value) ? value.GetString() ?? "" : "";
 }

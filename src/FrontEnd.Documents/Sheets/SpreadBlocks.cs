@@ -20,20 +20,27 @@ internal static class SpreadBlocks
         yield return new Block.Heading("percentiles");
         yield return new Block.Paragraph(SpreadWording.NoMismatchMeaning);
         yield return new Block.Table(SpreadWording.PercentileColumns, SpreadWording.PercentileRows(result), Small: true);
-        yield return new Block.Drawing("histograms: number of builds, from the least value to the greatest; the dashed line is the limit", Histograms(result), Counts(result));
+        yield return new Block.Drawing("histograms: number of builds, from the least value to the greatest; the dashed line is the limit",
+            Histograms(result), Counts(result));
         yield return new Block.Heading("rank correlation with the parts that matter most");
-        yield return new Block.Table([new("figure", true), new("parts", true)], [.. result.Figures.Select(figure => new Row([figure.Id.Text, SpreadWording.Parts(figure)]))], Small: true);
+        yield return new Block.Table([new("figure", true), new("parts", true)],
+            [.. result.Figures.Select(figure => new Row([figure.Id.Text, SpreadWording.Parts(figure)]))], Small: true);
         yield return new Block.Items([SpreadWording.ChanceMeaning(result), .. SpreadWording.Drawn(result)], Small: true);
     }
 
     /// <summary>The histograms as numbers, for a format without drawings.</summary>
     private static Block.Table Counts(SpreadResult result) => new(
-        [new("figure", true), new("least"), .. Enumerable.Range(1, SpreadWording.Bins).Select(bin => new Column($"{bin}")), new("greatest")],
-        [.. Drawn(result).Select(one => new Row([one.Figure.Id.Text, SpreadWording.Value(one.Figure, one.Bins.Least), .. Enumerable.Range(0, SpreadWording.Bins).Select(bin => bin < one.Bins.Counts.Count ? $"{one.Bins.Counts[bin]}" : ""), SpreadWording.Value(one.Figure, one.Bins.Greatest)]))],
+        [new("figure", true), new("least"), .. Enumerable.Range(1, SpreadWording.Bins).Select(bin => new Column($"{bin}")),
+            new("greatest")],
+        [.. Drawn(result).Select(one =>
+            new Row([one.Figure.Id.Text, SpreadWording.Value(one.Figure, one.Bins.Least),
+                .. Enumerable.Range(0, SpreadWording.Bins).Select(bin => bin < one.Bins.Counts.Count ? $"{one.Bins.Counts[bin]}" : ""),
+                SpreadWording.Value(one.Figure, one.Bins.Greatest)]))],
         Small: true);
 
     private static IEnumerable<(SpreadFigure Figure, Histogram Bins)> Drawn(SpreadResult result) =>
-        result.Figures.Select(figure => (figure, figure.InBins(SpreadWording.Bins))).Where(pair => pair.Item2 is not null).Select(pair => (pair.figure, pair.Item2!));
+        result.Figures.Select(figure =>
+            (figure, figure.InBins(SpreadWording.Bins))).Where(pair => pair.Item2 is not null).Select(pair => (pair.figure, pair.Item2!));
 
     private static string Histograms(SpreadResult result)
     {

@@ -43,7 +43,9 @@ public static class SpreadText
     {
         string V(double value, int digits = 3) => SpreadWording.Value(figure, value, digits);
         page.Paragraph(SpreadWording.Extremes(figure), figure.Id + "  ");
-        (string Percent, string Value)[] cells = [.. SpreadFigure.Percents.Zip(figure.Percentiles, (percent, value) => (SpreadWording.Percent(percent), V(value)))];
+        (string Percent,
+            string Value)[] cells = [.. SpreadFigure.Percents.Zip(figure.Percentiles, (percent, value) =>
+                (SpreadWording.Percent(percent), V(value)))];
 
         // Cells stand two apart; with rms or p-p seven of them are wider than the page.
         foreach ((string Percent, string Value)[] row in cells.Chunk(cells.Sum(cell => cell.Value.Length + 2) <= 80 ? cells.Length : 4))

@@ -27,9 +27,11 @@ internal static class SpreadWording
 
     public static string Share(double share) => QuantityText.FormatPercent(Ratio.FromFraction(share));
 
-    public static string Limit(SpreadFigure figure) => figure.Limit is { } limit ? $"{(figure.LimitIsGreatest ? "at most" : "at least")} {Value(figure, limit)}" : "none set";
+    public static string Limit(SpreadFigure figure) =>
+        figure.Limit is { } limit ? $"{(figure.LimitIsGreatest ? "at most" : "at least")} {Value(figure, limit)}" : "none set";
 
-    public static string Yield(SpreadResult result) => result.Yield is { } yield ? $"{Share(yield)} of the builds meet every requirement that is judged" : "nothing is judged";
+    public static string Yield(SpreadResult result) =>
+        result.Yield is { } yield ? $"{Share(yield)} of the builds meet every requirement that is judged" : "nothing is judged";
 
     /// <summary>Number, seed and how resistors and capacitors are drawn.</summary>
     public static string Run(SpreadResult result) =>
@@ -51,12 +53,16 @@ internal static class SpreadWording
     public static Column[] YieldColumns { get; } = [new("figure", true), new("yield"), new("limit"), new("key", true)];
 
     public static IReadOnlyList<Row> YieldRows(SpreadResult result) =>
-        [.. result.Figures.Where(figure => figure.Yield is not null).Select(figure => new Row([figure.Id.Text, Share(figure.Yield!.Value), Limit(figure), figure.Requirement!]))];
+        [.. result.Figures.Where(figure =>
+            figure.Yield is not null).Select(figure =>
+                new Row([figure.Id.Text, Share(figure.Yield!.Value), Limit(figure), figure.Requirement!]))];
 
-    public static Column[] PercentileColumns { get; } = [new("figure", true), new(NoMismatch), .. SpreadFigure.Percents.Select(percent => new Column(Percent(percent)))];
+    public static Column[] PercentileColumns { get; } = [new("figure", true), new(NoMismatch),
+        .. SpreadFigure.Percents.Select(percent => new Column(Percent(percent)))];
 
     public static IReadOnlyList<Row> PercentileRows(SpreadResult result) =>
-        [.. result.Figures.Select(figure => new Row([figure.Id.Text, Value(figure, figure.Nominal), .. figure.Percentiles.Select(value => Value(figure, value))]))];
+        [.. result.Figures.Select(figure =>
+            new Row([figure.Id.Text, Value(figure, figure.Nominal), .. figure.Percentiles.Select(value => Value(figure, value))]))];
 
     /// <summary>Why weak correlations are not shown.</summary>
     public static string ChanceMeaning(SpreadResult result) =>
@@ -65,11 +71,17 @@ internal static class SpreadWording
     /// <summary>The parts that a figure follows most.</summary>
     public static string Parts(SpreadFigure figure) => figure.Ranks.Count == 0
         ? "no part stands out"
-        : string.Join(", ", figure.Ranks.Take(MostParts).Select(rank => $"{rank.Key} {rank.Coefficient.ToString("+0.00;-0.00", CultureInfo.InvariantCulture)}")) + (figure.Ranks.Count <= MostParts ? "; nothing else stands out" : "");
+        : string.Join(", ",
+            figure.Ranks.Take(MostParts).Select(rank =>
+                $"{rank.Key} {rank.Coefficient.ToString("+0.00;-0.00", CultureInfo.InvariantCulture)}"))
+                    + (figure.Ranks.Count <= MostParts ? "; nothing else stands out" : "");
 
     /// <summary>The design without mismatch and the parts' corners, in one line.</summary>
-    public static string Extremes(SpreadFigure figure) => $"{NoMismatch} {Value(figure, figure.Nominal)}, parts at their corners {Value(figure, figure.Least)} to {Value(figure, figure.Most)}"
-        + (figure.IsDrawnBeyondCorners ? $" (builds beyond them: {Value(figure, figure.LeastDrawn)} to {Value(figure, figure.MostDrawn)})" : "");
+    public static string Extremes(SpreadFigure figure) =>
+        $"{NoMismatch} {Value(figure, figure.Nominal)}, parts at their corners {Value(figure, figure.Least)} to {Value(figure, figure.Most)}"
+        + (figure.IsDrawnBeyondCorners
+            ? $" (builds beyond them: {Value(figure, figure.LeastDrawn)} to {Value(figure, figure.MostDrawn)})"
+            : "");
 
     public static string Percent(double percent) => percent.ToString(CultureInfo.InvariantCulture) + " %";
 }

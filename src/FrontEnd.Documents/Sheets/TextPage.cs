@@ -58,7 +58,8 @@ internal sealed class TextPage(int width = TextPage.Width)
         }
     }
 
-    /// <summary>Breaks at blanks, but not between a number and its unit; a word longer than the line is broken behind a hyphen or point, or where the line ends.</summary>
+    /// <summary>Breaks at blanks, but not between a number and its unit; a word longer than the line is broken behind a hyphen or point, or
+    /// where the line ends.</summary>
     public static IEnumerable<string> Wrap(string text, int width)
     {
         width = Math.Max(10, width);
@@ -117,15 +118,18 @@ internal sealed class TextPage(int width = TextPage.Width)
     private static bool IsUnit(string word)
     {
         ReadOnlySpan<char> bare = word.AsSpan().TrimEnd(",;.):");
-        return bare is "%" or "×" or "dB" or "bit" or "Hz" or "s" or "V" or "A" or "Ω" or "F" || (2 <= bare.Length && bare.Length <= 6 && "pnµmkMGf".Contains(bare[0]) && (Units.Contains(bare[1]) || bare[1..] is "Hz"));
+        return bare is "%" or "×" or "dB" or "bit" or "Hz" or "s" or "V" or "A" or "Ω" or "F"
+            || (2 <= bare.Length && bare.Length <= 6 && "pnµmkMGf".Contains(bare[0]) && (Units.Contains(bare[1]) || bare[1..] is "Hz"));
     }
 
     private const string Units = "VAΩFsTW";
 
-    /// <summary>Numbers get the room they need; texts give way, the last column first, down to a quarter of the line and only then to a sixth.</summary>
+    /// <summary>Numbers get the room they need; texts give way, the last column first, down to a quarter of the line and only then to a
+    /// sixth.</summary>
     private int[] Widths(IReadOnlyList<Column> columns, IReadOnlyList<Row> rows, bool heads)
     {
-        int[] widths = [.. columns.Select((column, at) => Math.Max(heads ? column.Head.Length : 0, rows.Count == 0 ? 0 : rows.Max(row => row.Cells[at].Length)))];
+        int[] widths = [.. columns.Select((column, at) =>
+            Math.Max(heads ? column.Head.Length : 0, rows.Count == 0 ? 0 : rows.Max(row => row.Cells[at].Length)))];
         int room = width - Gap - (Gap * (columns.Count - 1));
         foreach (int least in (ReadOnlySpan<int>)[width / 4, width / 6])
         {

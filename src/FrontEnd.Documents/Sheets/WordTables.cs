@@ -13,7 +13,8 @@ internal static class WordTables
         page.Blank();
         page.Line("coefficients as rounded, the same in both forms");
         page.Table(
-            [new("word", IsText: true), new("poles move"), new("poles", IsText: true), new("dc gain"), new("zero at dc", IsText: true), new("headroom")],
+            [new("word", IsText: true), new("poles move"), new("poles", IsText: true), new("dc gain"), new("zero at dc", IsText: true),
+                new("headroom")],
             [.. study.Words.Select(Coefficients)]);
         page.Blank();
         page.Line("round-off at the output, rms; states at the sample's LSB");

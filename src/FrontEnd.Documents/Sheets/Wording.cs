@@ -60,7 +60,8 @@ public static class Wording
     };
 
     /// <summary>How many of each: "x 2  ~ 3  + 14  . 1".</summary>
-    public static string Counts(Assessment assessment) => string.Join("   ", new[] { VerdictKind.Fail, VerdictKind.Marginal, VerdictKind.Pass, VerdictKind.NotJudged }
+    public static string Counts(Assessment assessment) =>
+        string.Join("   ", new[] { VerdictKind.Fail, VerdictKind.Marginal, VerdictKind.Pass, VerdictKind.NotJudged }
         .Select(kind => $"{Sign(kind)} {assessment.Judged.Count(result => result.Verdict.Kind == kind)}"));
 
     /// <summary>The figure, or the word that stands for it.</summary>
@@ -85,7 +86,8 @@ public static class Wording
     public static string Margin(Result result) =>
         result.Verdict.Margin is { } margin ? (margin < 0 ? "" : "+") + QuantityText.Format(margin, result.Unit) : "";
 
-    /// <summary>The change, the figure and the verdict that it gives, and what it makes worse; null where none helps or the requirement is met with enough to spare.</summary>
+    /// <summary>The change, the figure and the verdict that it gives, and what it makes worse; null where none helps or the requirement is
+    /// met with enough to spare.</summary>
     public static string? Helps(Verdict verdict) => verdict.Improvement is not { } improvement || verdict.Kind == VerdictKind.Pass
         ? null
         : $"{improvement.Change}; gives {(improvement.After is null ? "no limit found" : QuantityText.Format(improvement.After))}, {Word(improvement.Verdict)}"

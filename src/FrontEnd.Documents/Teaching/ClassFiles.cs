@@ -20,7 +20,9 @@ public static class ClassFiles
         {
             if (fields[0].Length is 0 or > LongestId)
             {
-                findings.Add(Messages.BadStudent(path, line, fields[0].Length == 0 ? "a student has no id" : "an id is longer than 100 letters"));
+                findings.Add(Messages.BadStudent(path, line, fields[0].Length == 0
+                    ? "a student has no id"
+                    : "an id is longer than 100 letters"));
             }
             else if (!ids.Add(fields[0]))
             {
@@ -37,9 +39,11 @@ public static class ClassFiles
 
     /// <summary>Answers from lines of <c>student,question,answer</c>; null where the list cannot be used.</summary>
     public static IReadOnlyList<GivenAnswer>? Answers(string text, string path, List<Finding> findings) =>
-        CsvTable.Read(text, path, ["student", "question", "answer"], findings)?.Select(row => new GivenAnswer(row.Fields[0], row.Fields[1], row.Fields[2], row.Line)).ToList();
+        CsvTable.Read(text, path, ["student", "question", "answer"], findings)?.Select(row =>
+            new GivenAnswer(row.Fields[0], row.Fields[1], row.Fields[2], row.Line)).ToList();
 
-    /// <summary>The list of answers to fill in: a line for each student and question, its last field empty. A sheet that all share has lines for one student, to be copied.</summary>
+    /// <summary>The list of answers to fill in: a line for each student and question, its last field empty. A sheet that all share has
+    /// lines for one student, to be copied.</summary>
     public static string AnswersTable(Homework homework)
     {
         StringBuilder text = new("student,name,question,asked,answer\n");
@@ -62,10 +66,12 @@ public static class ClassFiles
         {
             foreach (Mark mark in student)
             {
-                text.Row("\n", mark.Student, mark.Name, mark.Question, mark.Answer, Number(mark.Points), Number(mark.Possible), mark.Slip, mark.Remark);
+                text.Row("\n", mark.Student, mark.Name, mark.Question, mark.Answer, Number(mark.Points), Number(mark.Possible), mark.Slip,
+                    mark.Remark);
             }
 
-            text.Row("\n", student.Key, student.First().Name, "total", "", Number(student.Sum(mark => mark.Points)), Number(student.Sum(mark => mark.Possible)), "", "");
+            text.Row("\n", student.Key, student.First().Name, "total", "", Number(student.Sum(mark => mark.Points)),
+                Number(student.Sum(mark => mark.Possible)), "", "");
         }
 
         return text.ToString();

@@ -7,7 +7,8 @@ namespace FrontEnd.Documents.Teaching;
 /// <summary>A small table whose first row names its columns. Rows that do not fit are findings and left out.</summary>
 internal static class CsvTable
 {
-    /// <summary>The wanted columns of every row, by the names in the first row, in any order and case; null with a finding where the table cannot be used.</summary>
+    /// <summary>The wanted columns of every row, by the names in the first row, in any order and case; null with a finding where the table
+    /// cannot be used.</summary>
     public static List<(string[] Fields, int Line)>? Read(string text, string path, string[] columns, List<Finding> findings)
     {
         CsvRow[] rows = [.. CsvText.Rows(text)];

@@ -5,7 +5,8 @@ using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Teaching;
 
-/// <summary>The head seen from above, nose up: as text and as SVG. Ear lobes and mastoids stand beside it, not where they are measured.</summary>
+/// <summary>The head seen from above, nose up: as text and as SVG. Ear lobes and mastoids stand beside it, not where they are
+/// measured.</summary>
 public static class HeadMap
 {
     private const int Columns = 79;

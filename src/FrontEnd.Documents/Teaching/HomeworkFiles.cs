@@ -7,7 +7,8 @@ namespace FrontEnd.Documents.Teaching;
 /// <summary>The files of a homework.</summary>
 public static class HomeworkFiles
 {
-    /// <summary>Every file with its name below the folder: the page to print, a sheet for each student, the list of answers to fill in, and the key apart from them.</summary>
+    /// <summary>Every file with its name below the folder: the page to print, a sheet for each student, the list of answers to fill in, and
+    /// the key apart from them.</summary>
     public static IReadOnlyList<(string Name, string Text)> All(Homework homework)
     {
         List<(string, string)> files = [("problems.html", ProblemHtml.Page(homework, homework.Sheets))];

@@ -31,7 +31,8 @@ public static class KeyFile
                 return null;
             }
 
-            return new Key(root.GetProperty("seed").GetUInt64(), Word(root, "templates"), [.. root.GetProperty("sheets").EnumerateArray().Select(ReadSheet)]);
+            return new Key(root.GetProperty("seed").GetUInt64(), Word(root, "templates"),
+                [.. root.GetProperty("sheets").EnumerateArray().Select(ReadSheet)]);
         }
         catch (Exception problem) when (problem is JsonException or KeyNotFoundException or InvalidOperationException or FormatException or ArgumentException)
         {
@@ -60,14 +61,17 @@ public static class KeyFile
         }
 
         KeySlip[] slips = [.. question.GetProperty("slips").EnumerateArray().Select(ReadSlip)];
-        return new KeyQuestion(Word(question, "id"), Word(question, "template"), question.GetProperty("points").GetInt32(), Word(question, "answer"), slips)
+        return new KeyQuestion(Word(question, "id"), Word(question, "template"), question.GetProperty("points").GetInt32(),
+            Word(question, "answer"), slips)
         {
-            Kind = kind, Options = options, Value = Number(question, "value"), Low = Number(question, "low"), High = Number(question, "high"),
+            Kind = kind, Options = options, Value = Number(question, "value"), Low = Number(question, "low"),
+            High = Number(question, "high"),
         };
     }
 
     private static KeySlip ReadSlip(JsonElement slip) =>
-        new(Word(slip, "slip"), Word(slip, "remark"), Number(slip, "value"), Number(slip, "low"), Number(slip, "high"), Number(slip, "points"));
+        new(Word(slip, "slip"), Word(slip, "remark"), Number(slip, "value"), Number(slip, "low"), Number(slip, "high"),
+            Number(slip, "points"));
 
     private static string Word(JsonElement element, string name) => element.GetProperty(name).GetString() ?? "";
 

@@ -3,7 +3,8 @@ using System.Text;
 
 namespace FrontEnd.Documents.Teaching;
 
-/// <summary>The frame of every page that a class prints: every section begins on a new page. No scripts, nothing loaded from elsewhere.</summary>
+/// <summary>The frame of every page that a class prints: every section begins on a new page. No scripts, nothing loaded from
+/// elsewhere.</summary>
 internal static class PrintedPage
 {
     public const string Subject = "small scalp-biopotential front ends";

@@ -15,10 +15,12 @@ public static class ProblemHtml
     // Columns of the table of answers that a page is wide enough for.
     private const int QuestionsInTable = 12;
 
-    public static string Page(Homework homework, IReadOnlyList<ProblemSheet> sheets) => PrintedPage.Of("Problems", sheets.Select(sheet => Sheet(homework, sheet)));
+    public static string Page(Homework homework, IReadOnlyList<ProblemSheet> sheets) =>
+        PrintedPage.Of("Problems", sheets.Select(sheet => Sheet(homework, sheet)));
 
     /// <summary>The key: all answers at a glance, then every sheet with worked solutions.</summary>
-    public static string Key(Homework homework) => PrintedPage.Of("Key", homework.Sheets.Select(sheet => Solutions(sheet)).Prepend(Glance(homework)));
+    public static string Key(Homework homework) =>
+        PrintedPage.Of("Key", homework.Sheets.Select(sheet => Solutions(sheet)).Prepend(Glance(homework)));
 
     private static string Sheet(Homework homework, ProblemSheet sheet)
     {
@@ -45,11 +47,13 @@ public static class ProblemHtml
         for (int first = 0; first < questions; first += QuestionsInTable)
         {
             Question[] shown = [.. homework.Sheets[0].Questions.Skip(first).Take(QuestionsInTable)];
-            html.Append("<table class=\"ruled glance\">\n<thead><tr><th></th>").Append(string.Concat(shown.Select(question => $"<th>{question.Id}</th>"))).Append("</tr></thead>\n");
+            html.Append("<table class=\"ruled glance\">\n<thead><tr><th></th>").Append(string.Concat(shown.Select(question =>
+                $"<th>{question.Id}</th>"))).Append("</tr></thead>\n");
             foreach (ProblemSheet sheet in homework.Sheets)
             {
                 html.Append($"<tr><td>{Safe(sheet.Student?.Id ?? "all")}</td>");
-                html.Append(string.Concat(sheet.Questions.Skip(first).Take(QuestionsInTable).Select(question => $"<td>{Safe(Short(question.Problem.Answer))}</td>"))).Append("</tr>\n");
+                html.Append(string.Concat(sheet.Questions.Skip(first).Take(QuestionsInTable).Select(question =>
+                    $"<td>{Safe(Short(question.Problem.Answer))}</td>"))).Append("</tr>\n");
             }
 
             html.Append("</table>\n");
@@ -79,7 +83,9 @@ public static class ProblemHtml
             html.Append(ProblemMarkdown.Range(problem.Answer) is { Length: > 0 } range ? $" (accepted: {Safe(range)})</p>\n" : "</p>\n");
             if (problem.Answer is QuantityAnswer && problem.Slips.Count > 0)
             {
-                html.Append("<p class=\"note\">Slips: ").Append(Safe(string.Join("; ", problem.Slips.Select(slip => $"{ProblemMarkdown.SlipValue(problem, slip)}: {slip.Kind.Remark}, {QuantityText.FormatTrimmed(slip.Share * problem.Points, "1", 3)} points")))).Append(".</p>\n");
+                html.Append("<p class=\"note\">Slips: ").Append(Safe(string.Join("; ",
+                    problem.Slips.Select(slip =>
+                        $"{ProblemMarkdown.SlipValue(problem, slip)}: {slip.Kind.Remark}, {QuantityText.FormatTrimmed(slip.Share * problem.Points, "1", 3)} points")))).Append(".</p>\n");
             }
 
             html.Append("</div>\n");
@@ -105,7 +111,8 @@ public static class ProblemHtml
 
         if (problem.Answer is ChoiceAnswer choice)
         {
-            html.Append("<ol class=\"choices\">\n").Append(string.Concat(choice.Options.Select(option => $"<li>{Safe(option)}</li>\n"))).Append("</ol>\n");
+            html.Append("<ol class=\"choices\">\n").Append(string.Concat(choice.Options.Select(option =>
+                $"<li>{Safe(option)}</li>\n"))).Append("</ol>\n");
         }
     }
 }

@@ -13,7 +13,9 @@ public static class ProblemMarkdown
     {
         StringBuilder text = new();
         text.Append("# Problems: small scalp-biopotential front ends\n\n");
-        text.Append(sheet.Student is { } student ? $"{Plain(student.Name)} ({Plain(student.Id)})" : "Name: ______________________________").Append("\n\n");
+        text.Append(sheet.Student is { } student
+            ? $"{Plain(student.Name)} ({Plain(student.Id)})"
+            : "Name: ______________________________").Append("\n\n");
         text.Append(HowToAnswer).Append(".\n");
         foreach (Question question in sheet.Questions)
         {
@@ -32,7 +34,9 @@ public static class ProblemMarkdown
         text.Append("# Key with worked solutions\n\n").Append(Footing(homework)).Append(".\n");
         foreach (ProblemSheet sheet in homework.Sheets)
         {
-            text.Append("\n## ").Append(sheet.Student is { } student ? $"{Plain(student.Name)} ({Plain(student.Id)})" : "Common sheet").Append('\n');
+            text.Append("\n## ").Append(sheet.Student is { } student
+                ? $"{Plain(student.Name)} ({Plain(student.Id)})"
+                : "Common sheet").Append('\n');
             foreach (Question question in sheet.Questions)
             {
                 AppendQuestion(text, question, "###");
@@ -101,7 +105,11 @@ public static class ProblemMarkdown
 
         text.Append($"\n**Answer: {problem.Answer.Text}**");
         text.Append(Range(problem.Answer) is { Length: > 0 } range ? $" (accepted: {range})\n" : "\n");
-        string sources = string.Join(", ", problem.Steps.Select(step => step.Source.Place.Length == 0 ? step.Source.Key : $"{step.Source.Key} {step.Source.Place}").Distinct(StringComparer.Ordinal));
+        string sources = string.Join(", ",
+            problem.Steps.Select(step =>
+                step.Source.Place.Length == 0
+                    ? step.Source.Key
+                    : $"{step.Source.Key} {step.Source.Place}").Distinct(StringComparer.Ordinal));
         text.Append($"\nSources: {sources}\n");
         if (problem.Slips.Count > 0)
         {
@@ -121,7 +129,11 @@ public static class ProblemMarkdown
         StringBuilder plain = new();
         foreach (char letter in name)
         {
-            plain.Append(letter is '*' or '_' or '`' or '#' or '[' or ']' or '<' or '>' or '|' or '\\' ? "\\" : "").Append(char.IsControl(letter) ? ' ' : letter);
+            plain.Append(letter is '*' or '_' or '`' or '#' or '[' or ']' or '<' or '>' or '|' or '\\'
+                ? "\\"
+                : "").Append(char.IsControl(letter)
+                ? ' '
+                : letter);
         }
 
         return plain.ToString();

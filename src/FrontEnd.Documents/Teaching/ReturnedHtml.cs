@@ -5,13 +5,17 @@ using static FrontEnd.Documents.Teaching.PrintedPage;
 
 namespace FrontEnd.Documents.Teaching;
 
-/// <summary>Marked answers to hand back: a page for each student with what was answered, what it earned, why, and the right answer.</summary>
+/// <summary>Marked answers to hand back: a page for each student with what was answered, what it earned, why, and the right
+/// answer.</summary>
 public static class ReturnedHtml
 {
     public static string Page(Key key, Marks marks)
     {
         ILookup<string, KeySheet> sheets = key.Sheets.ToLookup(sheet => sheet.Student, StringComparer.Ordinal);
-        return PrintedPage.Of("Marked answers", marks.Rows.GroupBy(row => row.Student, StringComparer.Ordinal).Select(student => Student(student, sheets[student.Key].FirstOrDefault() ?? key.Sheets[0])));
+        return PrintedPage.Of("Marked answers",
+            marks.Rows.GroupBy(row =>
+                row.Student, StringComparer.Ordinal).Select(student =>
+                    Student(student, sheets[student.Key].FirstOrDefault() ?? key.Sheets[0])));
     }
 
     private static string Student(IGrouping<string, Mark> student, KeySheet sheet)

@@ -30,7 +30,8 @@ public sealed record SitesRequest
     public (SitesAnswer? Answer, IReadOnlyList<Finding> Findings) Work()
     {
         List<Finding> findings = [];
-        HeadSize head = new(Read("--nasion-inion", NasionInion, findings), Read("--preauricular", Preauricular, findings), Read("--circumference", Circumference, findings));
+        HeadSize head = new(Read("--nasion-inion", NasionInion, findings), Read("--preauricular", Preauricular, findings),
+            Read("--circumference", Circumference, findings));
         Site? first = Find(From, findings), second = Find(To, findings);
         string? unknown = null;
         IReadOnlyList<(Site First, Site Second)> pairs = Montage.Length == 0 ? [] : Sites.Pairs(Montage, out unknown);
@@ -71,7 +72,8 @@ public sealed record SitesRequest
         return site;
     }
 
-    private static Finding NoSite(string name) => Messages.NoSite(name, Nearest.Of(name, Sites.All.SelectMany(site => new[] { site.Name, site.Alias }).Where(one => one.Length > 0)));
+    private static Finding NoSite(string name) =>
+        Messages.NoSite(name, Nearest.Of(name, Sites.All.SelectMany(site => new[] { site.Name, site.Alias }).Where(one => one.Length > 0)));
 }
 
 /// <summary>Sites, distance and montage of one head, and their text.</summary>

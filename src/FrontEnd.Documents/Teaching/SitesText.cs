@@ -63,7 +63,8 @@ public static class SitesText
 
     private static void Rules(TextPage page, HeadSites sites)
     {
-        const string row = "halfway between Fz and F7, Fz and F8, Pz and T5, Pz and T6 (from memory)", column = "halfway between Fp1 and C3, Fp2 and C4, O1 and C3, O2 and C4";
+        const string row = "halfway between Fz and F7, Fz and F8, Pz and T5, Pz and T6 (from memory)",
+            column = "halfway between Fp1 and C3, Fp2 and C4, O1 and C3, O2 and C4";
         (string used, string other) = sites.Rule == SiteRule.Row ? (row, column) : (column, row);
         page.Paragraph(
             $"F3, F4, P3, P4 have two rules. Used here: {used}. The other: {other}; its F3 is {Cm(sites.RulesApart)} away. In practice both marks are drawn and the crossing is used.");

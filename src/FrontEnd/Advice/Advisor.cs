@@ -5,10 +5,11 @@ using FrontEnd.Results;
 
 namespace FrontEnd.Advice;
 
-/// <summary>Looks, for every judged result, for the single change that helps most, and works out its effect by evaluating the changed design.</summary>
+/// <summary>Looks, for every judged result, for the single change that helps most, and works out its effect by evaluating the changed
+/// design.</summary>
 /// <remarks>
-/// A change is dropped where it makes a safety figure that was met exceed its limit or one that was not met worse. Among the rest, those that
-/// leave every other requirement where it was go before those that spoil one, and the largest gain in margin wins.
+/// A change is dropped where it makes a safety figure that was met exceed its limit or one that was not met worse. Among the rest, those
+/// that leave every other requirement where it was go before those that spoil one, and the largest gain in margin wins.
 /// </remarks>
 public static class Advisor
 {
@@ -29,7 +30,8 @@ public static class Advisor
 
         (Candidate Candidate, Dictionary<ResultId, Result> Judged)[] tried =
         [
-            .. InParallel.Map([.. candidates], candidate => (candidate, Evaluator.Judged(candidate.Design)), cancellation)
+            .. InParallel.Map([.. candidates], candidate =>
+                (candidate, Evaluator.Judged(candidate.Design)), cancellation)
                 .Where(pair => pair.Item2 is not null && !WorsensSafety(judged, pair.Item2))
                 .Select(pair => (pair.candidate, pair.Item2!)),
         ];
@@ -42,7 +44,8 @@ public static class Advisor
             }
         }
 
-        return new Assessment(assessment.Design, [.. assessment.Results.Select(result => improved.GetValueOrDefault(result.Id, result))], assessment.Findings, assessment.Curves);
+        return new Assessment(assessment.Design, [.. assessment.Results.Select(result => improved.GetValueOrDefault(result.Id, result))],
+            assessment.Findings, assessment.Curves);
     }
 
     private static bool WorsensSafety(Result[] before, Dictionary<ResultId, Result> after)
@@ -63,7 +66,8 @@ public static class Advisor
         }
 
         // A safety figure that the design did not have before must not begin with a fail.
-        return after.Values.Any(result => ResultIds.Safety.All.Has(result.Id) && result.Verdict.Kind == VerdictKind.Fail && !before.Any(old => old.Id == result.Id));
+        return after.Values.Any(result =>
+            ResultIds.Safety.All.Has(result.Id) && result.Verdict.Kind == VerdictKind.Fail && !before.Any(old => old.Id == result.Id));
     }
 
     private static Improvement? Best(Result result, Result[] judged, (Candidate Candidate, Dictionary<ResultId, Result> Judged)[] tried)
@@ -97,7 +101,8 @@ public static class Advisor
     }
 
     /// <summary>The result of the same requirement; headroom may have moved to another node.</summary>
-    private static bool Counterpart(Result result, Dictionary<ResultId, Result> after, [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out Result? changed)
+    private static bool Counterpart(Result result, Dictionary<ResultId, Result> after,
+        [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out Result? changed)
     {
         if (result.Verdict.Requirement == "requirements.headroom")
         {
@@ -113,7 +118,8 @@ public static class Advisor
     {
         foreach (Result other in judged)
         {
-            if (other.Id != result.Id && other.Verdict.Kind != VerdictKind.Fail && Counterpart(other, after, out Result? changed) && changed.Verdict.Kind == VerdictKind.Fail)
+            if (other.Id != result.Id && other.Verdict.Kind != VerdictKind.Fail && Counterpart(other, after, out Result? changed)
+                && changed.Verdict.Kind == VerdictKind.Fail)
             {
                 return $"{changed.Name}: {changed.Verdict.Because}";
             }

@@ -13,22 +13,25 @@ using FrontEnd.Topologies;
 
 namespace FrontEnd.Advice;
 
-/// <summary>The single changes that are tried for every verdict: what a builder can do with contacts, leads, parts, rates and filters.</summary>
-/// <remarks>None connects anything to earth or to a mains-powered device, asks for abraded skin, or takes a protection resistor below what the fault limit
-/// needs; <see cref="Advisor"/> checks the safety figures of each all the same.</remarks>
+/// <summary>The single changes that are tried for every verdict: what a builder can do with contacts, leads, parts, rates and
+/// filters.</summary>
+/// <remarks>None connects anything to earth or to a mains-powered device, asks for abraded skin, or takes a protection resistor below what
+/// the fault limit needs; <see cref="Advisor"/> checks the safety figures of each all the same.</remarks>
 internal static class Candidates
 {
     public static IEnumerable<Candidate> For(Design design, Assessment assessment) =>
         All(design, assessment).Select(candidate => candidate with { Design = DesignFields.WithoutStaleRanges(candidate.Design) });
 
     private static IEnumerable<Candidate> All(Design design, Assessment assessment) =>
-        Contacts(design).Concat(Leads(design)).Concat(Ground(design)).Concat(Amplifiers(design, assessment)).Concat(AntiAliasing(design)).Concat(Conversion(design)).Concat(DigitalFilters(design, assessment));
+        Contacts(design).Concat(Leads(design)).Concat(Ground(design)).Concat(Amplifiers(design,
+            assessment)).Concat(AntiAliasing(design)).Concat(Conversion(design)).Concat(DigitalFilters(design, assessment));
 
     private static string P(IQuantity quantity) => QuantityText.FormatPart(quantity);
 
     private static string F(IQuantity quantity) => QuantityText.Format(quantity);
 
-    private static Candidate Contact(Design design, string change, Func<ElectrodeSet, ElectrodeSet> with) => new(change, design with { Electrodes = with(design.Electrodes) });
+    private static Candidate Contact(Design design, string change, Func<ElectrodeSet, ElectrodeSet> with) =>
+        new(change, design with { Electrodes = with(design.Electrodes) });
 
     private static IEnumerable<Candidate> Contacts(Design design)
     {
@@ -36,7 +39,9 @@ internal static class Candidates
         double m = set.EffectiveMismatch;
         if (0.02 < m)
         {
-            yield return Contact(design, $"both contacts alike: mismatch {QuantityText.FormatPercent(Ratio.FromFraction(m))} -> {QuantityText.FormatPercent(Ratio.FromFraction(m / 2))}", s => s with { Mismatch = Ratio.FromFraction(m / 2) });
+            yield return Contact(design,
+                $"both contacts alike: mismatch {QuantityText.FormatPercent(Ratio.FromFraction(m))} -> {QuantityText.FormatPercent(Ratio.FromFraction(m / 2))}",
+                s => s with { Mismatch = Ratio.FromFraction(m / 2) });
         }
 
         yield return Contact(
@@ -46,16 +51,20 @@ internal static class Candidates
             // The wet surrogate of the ECG standards' skin-electrode network stands for an unprepared gel contact.
             var gel = new Electrode
             {
-                SeriesResistance = Resistance.FromOhms(200), ContactResistance = Resistance.FromKilohms(51), ContactCapacitance = Capacitance.FromNanofarads(47), Contact = ContactKind.Wet,
+                SeriesResistance = Resistance.FromOhms(200), ContactResistance = Resistance.FromKilohms(51),
+                ContactCapacitance = Capacitance.FromNanofarads(47), Contact = ContactKind.Wet,
                 ExcessNoise = ExcessNoise.FromRms(VoltageRms.FromMicrovolts(2), Frequency.FromHertz(0.5), Frequency.FromHertz(500), 2),
             };
-            yield return Contact(design, $"gel electrodes: contact {P(set.Active.ContactResistance)} -> {P(gel.ContactResistance)}", s => s with { Active = gel, Reference = gel, Mismatch = Ratio.FromFraction(Math.Min(m, 0.5)) });
+            yield return Contact(design, $"gel electrodes: contact {P(set.Active.ContactResistance)} -> {P(gel.ContactResistance)}", s =>
+                s with { Active = gel, Reference = gel, Mismatch = Ratio.FromFraction(Math.Min(m, 0.5)) });
         }
 
         if (set.ActiveBuffer is null && set.ReferenceBuffer is null)
         {
-            var buffer = new ElectrodeBuffer { SkinResistor = Needed(design, design.Requirements.FaultCurrent, design.Input.ResistorTolerance) };
-            yield return Contact(design, $"a buffer at each electrode, {P(buffer.SkinResistor)} in front of it", s => s with { ActiveBuffer = buffer, ReferenceBuffer = buffer });
+            var buffer = new ElectrodeBuffer { SkinResistor = Needed(design, design.Requirements.FaultCurrent,
+                design.Input.ResistorTolerance) };
+            yield return Contact(design, $"a buffer at each electrode, {P(buffer.SkinResistor)} in front of it", s =>
+                s with { ActiveBuffer = buffer, ReferenceBuffer = buffer });
         }
     }
 
@@ -66,7 +75,10 @@ internal static class Candidates
 
     /// <summary>The next preferred resistor that keeps the current below a limit at −tolerance.</summary>
     private static Resistance Needed(Design design, Current limit, Ratio tolerance) =>
-        limit.Amperes <= 0 ? Resistance.FromMegohms(10) : Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1, design.Supply.Highest.Volts / limit.Amperes / (1 - tolerance.Fraction)), PreferredSeries.E24));
+        limit.Amperes <= 0
+            ? Resistance.FromMegohms(10)
+            : Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1,
+                design.Supply.Highest.Volts / limit.Amperes / (1 - tolerance.Fraction)), PreferredSeries.E24));
 
     private static IEnumerable<Candidate> Leads(Design design)
     {
@@ -74,36 +86,43 @@ internal static class Candidates
         Resistance needed = Needed(design, design.Requirements.FaultCurrent, input.ResistorTolerance);
         if (input.SeriesResistor != needed)
         {
-            yield return new($"series resistors in the leads {P(input.SeriesResistor)} -> {P(needed)}", design with { Input = input with { SeriesResistor = needed } });
+            yield return new($"series resistors in the leads {P(input.SeriesResistor)} -> {P(needed)}",
+                design with { Input = input with { SeriesResistor = needed } });
         }
 
         if (input.DrivenShield.Fraction < 0.85 && 0 < input.LeadToCommon.Farads)
         {
-            yield return new("driven shield on the leads, 90 %", design with { Input = input with { DrivenShield = Ratio.FromFraction(0.9) } });
+            yield return new("driven shield on the leads, 90 %",
+                design with { Input = input with { DrivenShield = Ratio.FromFraction(0.9) } });
         }
 
         if (0 < design.Mains.LeadToMains.Farads)
         {
-            Capacitance mains = Capacitance.FromFarads(design.Mains.LeadToMains.Farads / 3), common = Capacitance.FromFarads(input.LeadToCommon.Farads / 3);
+            Capacitance mains = Capacitance.FromFarads(design.Mains.LeadToMains.Farads / 3),
+                common = Capacitance.FromFarads(input.LeadToCommon.Farads / 3);
             yield return new(
-                $"leads a third as long: to the mains {F(design.Mains.LeadToMains)} -> {F(mains)}", design with { Mains = design.Mains with { LeadToMains = mains }, Input = input with { LeadToCommon = common } });
+                $"leads a third as long: to the mains {F(design.Mains.LeadToMains)} -> {F(mains)}",
+                    design with { Mains = design.Mains with { LeadToMains = mains }, Input = input with { LeadToCommon = common } });
         }
 
         if (0 < design.Mains.LoopArea.SquareMetres)
         {
             Area area = Area.FromSquareMetres(design.Mains.LoopArea.SquareMetres / 4);
-            yield return new($"leads twisted together: loop {F(design.Mains.LoopArea)} -> {F(area)}", design with { Mains = design.Mains with { LoopArea = area } });
+            yield return new($"leads twisted together: loop {F(design.Mains.LoopArea)} -> {F(area)}",
+                design with { Mains = design.Mains with { LoopArea = area } });
         }
 
         if (0.011 < input.CapacitorTolerance.Fraction && 0 < input.ShuntCapacitor.Farads)
         {
-            yield return new($"shunt capacitors matched to 1 % (now {QuantityText.FormatPercent(input.CapacitorTolerance)})", design with { Input = input with { CapacitorTolerance = Ratio.FromPercent(1) } });
+            yield return new($"shunt capacitors matched to 1 % (now {QuantityText.FormatPercent(input.CapacitorTolerance)})",
+                design with { Input = input with { CapacitorTolerance = Ratio.FromPercent(1) } });
         }
 
         if (0 < input.ShuntCapacitor.Farads)
         {
             Capacitance smaller = PreferredValues.AtMost(Capacitance.FromFarads(input.ShuntCapacitor.Farads / 3), PreferredSeries.E12);
-            yield return new($"shunt capacitors {P(input.ShuntCapacitor)} -> {P(smaller)}", design with { Input = input with { ShuntCapacitor = smaller } });
+            yield return new($"shunt capacitors {P(input.ShuntCapacitor)} -> {P(smaller)}",
+                design with { Input = input with { ShuntCapacitor = smaller } });
         }
 
         if (input.BiasResistor is { } bias)
@@ -132,11 +151,13 @@ internal static class Candidates
         {
             Resistance series = Needed(design, design.Requirements.DrivenGroundCurrent, drive.ResistorTolerance);
             var driven = drive with { Kind = GroundKind.Driven, SeriesResistor = series };
-            yield return new($"driven ground through {P(series)}, unity gain at {P(driven.UnityGainFrequency)}", design with { GroundDrive = driven });
+            yield return new($"driven ground through {P(series)}, unity gain at {P(driven.UnityGainFrequency)}",
+                design with { GroundDrive = driven });
             Resistance fault = Needed(design, design.Requirements.FaultCurrent, drive.ResistorTolerance);
             if (drive.SeriesResistor != fault)
             {
-                yield return new($"series resistor in the ground lead {P(drive.SeriesResistor)} -> {P(fault)}", design with { GroundDrive = drive with { SeriesResistor = fault } });
+                yield return new($"series resistor in the ground lead {P(drive.SeriesResistor)} -> {P(fault)}",
+                    design with { GroundDrive = drive with { SeriesResistor = fault } });
             }
 
             yield break;
@@ -145,7 +166,8 @@ internal static class Candidates
         Resistance needed = Needed(design, design.Requirements.DrivenGroundCurrent, drive.ResistorTolerance);
         if (drive.SeriesResistor != needed)
         {
-            yield return new($"series resistor of the driven ground {P(drive.SeriesResistor)} -> {P(needed)}", design with { GroundDrive = drive with { SeriesResistor = needed } });
+            yield return new($"series resistor of the driven ground {P(drive.SeriesResistor)} -> {P(needed)}",
+                design with { GroundDrive = drive with { SeriesResistor = needed } });
         }
 
         foreach (double factor in new[] { 0.25, 0.5, 2 })
@@ -155,7 +177,8 @@ internal static class Candidates
         }
 
         yield return new(
-            $"passive ground through {P(needed)} in place of the driven one", design with { GroundDrive = drive with { Kind = GroundKind.Passive, SeriesResistor = needed } });
+            $"passive ground through {P(needed)} in place of the driven one",
+                design with { GroundDrive = drive with { Kind = GroundKind.Passive, SeriesResistor = needed } });
     }
 
     private static IEnumerable<Candidate> Amplifiers(Design design, Assessment assessment)
@@ -174,17 +197,21 @@ internal static class Candidates
 
         foreach (double gain in gains.Where(gain => 1 <= gain && 0.01 < Math.Abs((gain / amplifier.Gain) - 1)))
         {
-            yield return new($"amplifier's gain {QuantityText.FormatNumber(amplifier.Gain)} -> {QuantityText.FormatNumber(gain)}", design with { Amplifier = amplifier with { Gain = gain } });
+            yield return new($"amplifier's gain {QuantityText.FormatNumber(amplifier.Gain)} -> {QuantityText.FormatNumber(gain)}",
+                design with { Amplifier = amplifier with { Gain = gain } });
         }
 
         VoltageNoiseDensity quieter = VoltageNoiseDensity.FromVoltsPerRootHertz(amplifier.InputNoise.VoltsPerRootHertz / 2);
         yield return new(
             $"an amplifier with half the voltage noise: {F(amplifier.InputNoise)} -> {F(quieter)}",
-            design with { Amplifier = amplifier with { InputNoise = quieter, OutputNoise = VoltageNoiseDensity.FromVoltsPerRootHertz(amplifier.OutputNoise.VoltsPerRootHertz / 2) } });
+            design with { Amplifier = amplifier with { InputNoise = quieter,
+                OutputNoise = VoltageNoiseDensity.FromVoltsPerRootHertz(amplifier.OutputNoise.VoltsPerRootHertz / 2) } });
         CurrentNoiseDensity lower = CurrentNoiseDensity.FromAmperesPerRootHertz(amplifier.CurrentNoise.AmperesPerRootHertz / 10);
-        yield return new($"an amplifier with a tenth of the current noise: {F(amplifier.CurrentNoise)} -> {F(lower)}", design with { Amplifier = amplifier with { CurrentNoise = lower } });
+        yield return new($"an amplifier with a tenth of the current noise: {F(amplifier.CurrentNoise)} -> {F(lower)}",
+            design with { Amplifier = amplifier with { CurrentNoise = lower } });
         Decibels more = Decibels.FromStated(amplifier.Cmrr.Value + 20);
-        yield return new($"an amplifier with more rejection: CMRR {F(amplifier.Cmrr)} -> {F(more)}", design with { Amplifier = amplifier with { Cmrr = more } });
+        yield return new($"an amplifier with more rejection: CMRR {F(amplifier.Cmrr)} -> {F(more)}",
+            design with { Amplifier = amplifier with { Cmrr = more } });
         for (int i = 0; i < design.Stages.Count; i++)
         {
             Stage stage = design.Stages[i];
@@ -200,7 +227,9 @@ internal static class Candidates
                 {
                     Resistance rf = PreferredValues.Nearest(Resistance.FromOhms(feedback.Value * factor), PreferredSeries.E24);
                     Stage changed = TopologyCatalogue.With(stage, "feedback-resistor", rf.Ohms);
-                    changed = circuit.Find("feedback-capacitor") is { } cf ? TopologyCatalogue.With(changed, cf.Role, cf.Value * (feedback.Value / rf.Ohms)) : changed;
+                    changed = circuit.Find("feedback-capacitor") is { } cf
+                        ? TopologyCatalogue.With(changed, cf.Role, cf.Value * (feedback.Value / rf.Ohms))
+                        : changed;
                     yield return new($"{stage.Name}: Rf {P(feedback.Quantity)} -> {P(rf)}, gain {QuantityText.FormatNumber(stage.NominalGain)} -> {QuantityText.FormatNumber(changed.NominalGain)}", Replace(design, i, changed));
                 }
             }
@@ -215,7 +244,8 @@ internal static class Candidates
         Voltage lowest = Voltage.FromVolts(Math.Min(design.Supply.Highest.Volts, design.Supply.Lowest.Volts * 1.1));
         if (design.Supply.Lowest.Volts * 1.01 < lowest.Volts)
         {
-            yield return new($"switch off earlier: lowest supply {P(design.Supply.Lowest)} -> {F(lowest)}", design with { Supply = design.Supply with { Lowest = lowest, MidRail = null } });
+            yield return new($"switch off earlier: lowest supply {P(design.Supply.Lowest)} -> {F(lowest)}",
+                design with { Supply = design.Supply with { Lowest = lowest, MidRail = null } });
         }
     }
 
@@ -236,7 +266,9 @@ internal static class Candidates
             if (sections.Length != 0)
             {
                 Stage[] scaled = [.. design.Stages.Select(stage => Scaled(stage, factor))];
-                yield return new(1 < factor ? "anti-alias corner lower by a third (capacitors × 1.5)" : "anti-alias corner higher by half (capacitors ÷ 1.5)", design with { Stages = scaled });
+                yield return new(1 < factor
+                    ? "anti-alias corner lower by a third (capacitors × 1.5)"
+                    : "anti-alias corner higher by half (capacitors ÷ 1.5)", design with { Stages = scaled });
             }
         }
 
@@ -251,11 +283,13 @@ internal static class Candidates
 
     private static Stage Scaled(Stage stage, double factor)
     {
-        Capacitance Times(Capacitance c) => c.Farads <= 0 ? c : PreferredValues.Nearest(Capacitance.FromFarads(c.Farads * factor), PreferredSeries.E12);
+        Capacitance Times(Capacitance c) =>
+            c.Farads <= 0 ? c : PreferredValues.Nearest(Capacitance.FromFarads(c.Farads * factor), PreferredSeries.E12);
         return stage.Role != StageRole.LowPass
             ? stage
             : stage.Circuit().Parts.Where(part => part.Kind == PartKind.Capacitor)
-                .Aggregate(stage, (scaled, part) => TopologyCatalogue.With(scaled, part.Role, Times(Capacitance.FromFarads(part.Value)).Farads));
+                .Aggregate(stage, (scaled, part) =>
+                    TopologyCatalogue.With(scaled, part.Role, Times(Capacitance.FromFarads(part.Value)).Farads));
     }
 
     /// <summary>A unity-gain Butterworth section of equal resistors: C1 = 2Q/(2πf0R), C2 = 1/(2Q·2πf0R), Q = 1/√2.</summary>
@@ -271,7 +305,8 @@ internal static class Candidates
 
         return new SallenKeySection
         {
-            Name = $"anti-alias {number}", R1 = Resistance.FromOhms(r), R2 = Resistance.FromOhms(r), C1 = PreferredValues.Nearest(Capacitance.FromFarads(2 * q / (w * r)), PreferredSeries.E12),
+            Name = $"anti-alias {number}", R1 = Resistance.FromOhms(r), R2 = Resistance.FromOhms(r),
+            C1 = PreferredValues.Nearest(Capacitance.FromFarads(2 * q / (w * r)), PreferredSeries.E12),
             C2 = PreferredValues.Nearest(Capacitance.FromFarads(1 / (2 * q * w * r)), PreferredSeries.E12),
             OpAmp = design.Stages.Select(stage => stage.FittedOpAmp).OfType<OpAmp>().FirstOrDefault() ?? OpAmp.MicropowerCmos,
         };
@@ -287,7 +322,8 @@ internal static class Candidates
             foreach (double factor in new[] { 2.0, 4.0 })
             {
                 Frequency rate = Frequency.FromHertz(converter.Rate.Hertz * factor);
-                yield return new($"sampling rate {P(converter.Rate)} -> {P(rate)}", design with { Converter = converter with { Rate = rate } });
+                yield return new($"sampling rate {P(converter.Rate)} -> {P(rate)}",
+                    design with { Converter = converter with { Rate = rate } });
             }
         }
 
@@ -299,7 +335,9 @@ internal static class Candidates
 
         yield return new(
             $"a converter with 4 more bits and a quarter of the noise: {QuantityText.FormatNumber(converter.Bits)} -> {QuantityText.FormatNumber(converter.Bits + 4)} bit",
-            design with { Converter = converter with { Bits = converter.Bits + 4, Lsb = converter.Lsb is { } lsb ? Voltage.FromVolts(lsb.Volts / 16) : null, Noise = VoltageRms.FromVolts(converter.Noise.Volts / 4) } });
+            design with { Converter = converter with { Bits = converter.Bits + 4, Lsb = converter.Lsb is { } lsb
+                ? Voltage.FromVolts(lsb.Volts / 16)
+                : null, Noise = VoltageRms.FromVolts(converter.Noise.Volts / 4) } });
     }
 
     private static IEnumerable<Candidate> DigitalFilters(Design design, Assessment assessment)
@@ -308,7 +346,8 @@ internal static class Candidates
         var landings = new SortedSet<double>();
         for (int h = 1; assessment.Find(ResultIds.Mains.Harmonic(h).LandsAt) is { State: ResultState.Number } landing; h++)
         {
-            if (assessment.Find(ResultIds.Mains.Harmonic(h).Recorded) is { State: ResultState.Number } recorded && design.SmallestSignal.Volts / 10 < recorded.Si)
+            if (assessment.Find(ResultIds.Mains.Harmonic(h).Recorded) is { State: ResultState.Number } recorded
+                && design.SmallestSignal.Volts / 10 < recorded.Si)
             {
                 landings.Add(Math.Round(landing.Si, 6));
             }
@@ -316,7 +355,8 @@ internal static class Candidates
 
         foreach (double landing in landings.Where(landing => 0.1 < landing && landing < 0.98 * half).Take(4))
         {
-            var notch = new DigitalNotch { Name = Unique(design, $"notch {P(Frequency.FromHertz(landing))}"), Centre = Frequency.FromHertz(landing), Q = 10 };
+            var notch = new DigitalNotch { Name = Unique(design, $"notch {P(Frequency.FromHertz(landing))}"),
+                Centre = Frequency.FromHertz(landing), Q = 10 };
             yield return new($"a notch at {P(notch.Centre)}, Q 10", design with { Digital = [.. design.Digital, notch] });
         }
 

@@ -11,7 +11,8 @@ public sealed record NextStep(string Change, IReadOnlyList<Result> Helps)
     private const int Most = 3;
 
     /// <summary>
-    /// The changes that help failing and marginal verdicts most: what protects the wearer first, then what helps several at once, then the worst.
+    /// The changes that help failing and marginal verdicts most: what protects the wearer first, then what helps several at once, then the
+    /// worst.
     /// </summary>
     /// <param name="advised">With the changes that help.</param>
     public static IReadOnlyList<NextStep> Of(Assessment advised) =>

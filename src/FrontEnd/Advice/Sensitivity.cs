@@ -19,7 +19,8 @@ namespace FrontEnd.Advice;
 /// <param name="Before">The result as it is.</param>
 /// <param name="After">The result with the input moved; null where it can no longer be computed.</param>
 /// <param name="Change">After over before less 1; for decibels, degrees and bits the plain difference.</param>
-public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQuantity To, IQuantity Before, IQuantity? After, double Change)
+public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQuantity To, IQuantity Before, IQuantity? After,
+    double Change)
 {
     /// <summary>By how much a temperature is moved [K]: a tenth of the absolute temperature would be no skin's.</summary>
     public const double Kelvins = 10;
@@ -29,7 +30,8 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
     /// <summary>Smallest effect that is listed, as a share (or in dB, degrees or bits).</summary>
     private const double Least = 1e-4;
 
-    /// <summary>Moves every numeric input of the design by a tenth and evaluates anew; largest effect first, inputs without effect left out.</summary>
+    /// <summary>Moves every numeric input of the design by a tenth and evaluates anew; largest effect first, inputs without effect left
+    /// out.</summary>
     public static IReadOnlyList<Sensitivity> Of(Assessment assessment, ResultId id)
     {
         if (assessment.Find(id) is not { State: ResultState.Number, Value: { } before })
@@ -77,8 +79,13 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
                 continue;
             }
 
-            double change = after is null ? 0 : QuantityKind.IsByDifference(before) || before.SiValue == 0 ? after.SiValue - before.SiValue : (after.SiValue / before.SiValue) - 1;
-            return new Sensitivity(field.Key, field.Meaning, Quantity(field.Get(design)), Quantity(field.Get(moved)), before, after, change);
+            double change = after is null
+                ? 0
+                : QuantityKind.IsByDifference(before) || before.SiValue == 0
+                ? after.SiValue - before.SiValue
+                : (after.SiValue / before.SiValue) - 1;
+            return new Sensitivity(field.Key, field.Meaning, Quantity(field.Get(design)), Quantity(field.Get(moved)), before, after,
+                change);
         }
 
         return null;

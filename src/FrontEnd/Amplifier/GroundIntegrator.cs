@@ -2,8 +2,10 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Amplifier;
 
-/// <summary>The driven ground's amplifier as an inverting integrator: R_a from the mean of the inputs to its − input, R_f and C_f across it.</summary>
-/// <remarks>K(s) = (R_f/R_a)/(1 + s·R_f·C_f): f_u = 1/(2πR_aC_f), K0 = R_f/R_a. (Inverting integrator with a leak, any op-amp text; derived.) The mean of n buffered nodes comes over n resistors of n·R_a each.</remarks>
+/// <summary>The driven ground's amplifier as an inverting integrator: R_a from the mean of the inputs to its − input, R_f and C_f across
+/// it.</summary>
+/// <remarks>K(s) = (R_f/R_a)/(1 + s·R_f·C_f): f_u = 1/(2πR_aC_f), K0 = R_f/R_a. (Inverting integrator with a leak, any op-amp text;
+/// derived.) The mean of n buffered nodes comes over n resistors of n·R_a each.</remarks>
 /// <param name="Input">R_a.</param>
 /// <param name="Feedback">R_f.</param>
 /// <param name="Capacitor">C_f.</param>

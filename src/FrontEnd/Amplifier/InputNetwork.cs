@@ -11,7 +11,8 @@ public sealed record InputNetwork
     /// <summary>g: share of lead-to-common that a driven shield ties to the lead's own potential.</summary>
     public Ratio DrivenShield { get; init; }
 
-    /// <summary>Protection resistor in each of the two measuring leads. A resistor counts only if it is fitted: none unless given.</summary>
+    /// <summary>Protection resistor in each of the two measuring leads. A resistor counts only if it is fitted: none unless
+    /// given.</summary>
     public Resistance SeriesResistor { get; init; }
 
     public Ratio ResistorTolerance { get; init; } = Ratio.FromPercent(1);

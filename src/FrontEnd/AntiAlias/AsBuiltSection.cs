@@ -6,8 +6,10 @@ namespace FrontEnd.AntiAlias;
 /// <summary>Response and pole pair of one low-pass section with its real parts and its real op-amp, in closed form.</summary>
 /// <remarks>Op-amp 1/A(s) = 1/A0 + s/(2π·GBW) behind Ro. H(s) = N(s)/D(s), with u = 1 + sR2C2:
 /// <para>RC and follower: N = 1, D = (1 + sRC)·(1 + 1/A); Ro carries no current.</para>
-/// <para>Sallen–Key of gain K = 1 + Rf/Rg: N = 1 + sRoC1·u/A, m = 1/K + [1 + Ro·(sC1 + 1/(Rf + Rg))]/A, D = [(1 + sR1C1)·u + sR1C2]·m − sR1C1·N.</para>
-/// <para>Multiple feedback: k = Ro·(sC2 + u/R3)/A, N = −(1 − k), D = R1·{(1/R1 + 1/R2 + 1/R3 + sC1)·(u/A + sR2C2 + k) + (1 − k)/R3 − (1/A + k)/R2}.</para>
+/// <para>Sallen–Key of gain K = 1 + Rf/Rg: N = 1 + sRoC1·u/A, m = 1/K + [1 + Ro·(sC1 + 1/(Rf + Rg))]/A, D = [(1 + sR1C1)·u + sR1C2]·m −
+/// sR1C1·N.</para>
+/// <para>Multiple feedback: k = Ro·(sC2 + u/R3)/A, N = −(1 − k), D = R1·{(1/R1 + 1/R2 + 1/R3 + sC1)·(u/A + sR2C2 + k) + (1 − k)/R3 − (1/A +
+/// k)/R2}.</para>
 /// Derived from the node equations; the network solver gives the same to 1e-9 (test).
 /// Meant for search and sensitivity, where thousands of sections are tried; the evaluator solves the network.</remarks>
 public static class AsBuiltSection

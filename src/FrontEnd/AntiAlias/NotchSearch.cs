@@ -40,8 +40,9 @@ public sealed record NotchRealisation(NotchCircuit Circuit, double FormulaQ, dou
 }
 
 /// <summary>From centre and Q to the parts of an analogue notch in preferred values.</summary>
-/// <remarks>The null's place hangs on R·C alone: of all capacitors with the resistor rounded down and up the pair is taken whose f0 is nearest; pairs nearer than what parts of 0.1 % can hold count as equal, and of
-/// those the smallest resistor makes the least noise. Then the two resistors that set Q are chosen for the Q as built, the op-amp's bandwidth included.</remarks>
+/// <remarks>The null's place hangs on R·C alone: of all capacitors with the resistor rounded down and up the pair is taken whose f0 is
+/// nearest; pairs nearer than what parts of 0.1 % can hold count as equal, and of those the smallest resistor makes the least noise. Then
+/// the two resistors that set Q are chosen for the Q as built, the op-amp's bandwidth included.</remarks>
 public static class NotchSearch
 {
     /// <summary>An error of f0 that no part of 0.1 % can be told from.</summary>
@@ -58,7 +59,9 @@ public static class NotchSearch
         }
 
         var pairs = request.Capacitors
-            .SelectMany(c => request.Rounded(SectionDesign.Rc(request.Centre, Capacitance.FromFarads(c)).Ohms).Select(r => (R: r, C: c, Error: Math.Abs(Math.Log(2 * Math.PI * r * c * request.Centre.Hertz)))))
+            .SelectMany(c =>
+                request.Rounded(SectionDesign.Rc(request.Centre, Capacitance.FromFarads(c)).Ohms).Select(r =>
+                    (R: r, C: c, Error: Math.Abs(Math.Log(2 * Math.PI * r * c * request.Centre.Hertz)))))
             .Where(pair => request.Kind != NotchKind.TwinT || request.LeastResistor.Ohms <= pair.R / 2)
             .ToList();
         if (pairs.Count == 0)
@@ -68,7 +71,9 @@ public static class NotchSearch
 
         double limit = Math.Max(NearEnough, pairs.Min(pair => pair.Error));
         (double ohms, double farads, _) = pairs.Where(pair => pair.Error <= limit).MinBy(pair => pair.R);
-        Func<double, IEnumerable<NotchRealisation>> near = request.Kind == NotchKind.TwinT ? q => TwinT(request, ohms, farads, q) : q => StateVariable(request, ohms, farads, q);
+        Func<double, IEnumerable<NotchRealisation>> near = request.Kind == NotchKind.TwinT
+            ? q => TwinT(request, ohms, farads, q)
+            : q => StateVariable(request, ohms, farads, q);
 
         // Designed for a Q displaced by what the op-amps did, as in the search for low-pass sections.
         double aim = request.Q;
@@ -82,7 +87,8 @@ public static class NotchSearch
 
         return (best, []);
 
-        NotchRealisation Nearest(IEnumerable<NotchRealisation> all) => all.MinBy(one => one.BuiltQ <= 0 ? double.PositiveInfinity : Math.Abs(Math.Log(one.BuiltQ / request.Q)))!;
+        NotchRealisation Nearest(IEnumerable<NotchRealisation> all) =>
+            all.MinBy(one => one.BuiltQ <= 0 ? double.PositiveInfinity : Math.Abs(Math.Log(one.BuiltQ / request.Q)))!;
     }
 
     /// <summary>Beyond it no part holds the Q (common practice, no source).</summary>
@@ -97,7 +103,9 @@ public static class NotchSearch
                 Name = "analogue notch 1",
                 R1 = Resistance.FromOhms(ohms), R2 = Resistance.FromOhms(ohms), R3 = Resistance.FromOhms(ohms / 2),
                 C1 = Capacitance.FromFarads(farads), C2 = Capacitance.FromFarads(farads), C3 = Capacitance.FromFarads(2 * farads),
-                FeedbackResistor = Resistance.FromOhms(rf), GroundResistor = double.IsPositiveInfinity(rg) ? null : Resistance.FromOhms(rg), OpAmp = request.OpAmp,
+                FeedbackResistor = Resistance.FromOhms(rf), GroundResistor = double.IsPositiveInfinity(rg)
+                    ? null
+                    : Resistance.FromOhms(rg), OpAmp = request.OpAmp,
                 ResistorTolerance = request.ResistorTolerance, CapacitorTolerance = request.CapacitorTolerance,
             };
             if (notch.IsStable)
@@ -111,7 +119,9 @@ public static class NotchSearch
     private static IEnumerable<NotchRealisation> StateVariable(NotchRequest request, double ohms, double farads, double q)
     {
         // R2/R1 = 3Q − 1, with R2 within the limits; the six equal ones as the integrators', which they load alike.
-        double ratio = Math.Max(0, (3 * q) - 1), from = Math.Max(request.LeastResistor.Ohms, Math.Min(5 * request.LeastResistor.Ohms, request.GreatestResistor.Ohms / (1 + ratio)));
+        double ratio = Math.Max(0, (3 * q) - 1),
+            from = Math.Max(request.LeastResistor.Ohms,
+                Math.Min(5 * request.LeastResistor.Ohms, request.GreatestResistor.Ohms / (1 + ratio)));
         foreach (double r1 in PreferredValues.Between(from, 3 * from, request.ResistorSeries))
         {
             Resistance r = Resistance.FromOhms(ohms), equal = Resistance.FromKilohms(20);
@@ -119,7 +129,8 @@ public static class NotchSearch
             var notch = new StateVariableNotch
             {
                 Name = "analogue notch 1", Ra = r, Rb = r, Ca = c, Cb = c,
-                R1 = Resistance.FromOhms(r1), R2 = Resistance.FromOhms(ratio == 0 ? 0 : PreferredValues.Nearest(ratio * r1, request.ResistorSeries)),
+                R1 = Resistance.FromOhms(r1),
+                R2 = Resistance.FromOhms(ratio == 0 ? 0 : PreferredValues.Nearest(ratio * r1, request.ResistorSeries)),
                 R3 = equal, R4 = equal, R5 = equal, R6 = equal, R7 = equal, R8 = equal,
                 OpAmp = request.OpAmp, ResistorTolerance = request.ResistorTolerance, CapacitorTolerance = request.CapacitorTolerance,
             };

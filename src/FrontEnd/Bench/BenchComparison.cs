@@ -40,7 +40,9 @@ public static class BenchComparison
 
         bool pass = Within(test, measured.SiValue, 0);
         IReadOnlyList<Suspect> suspects = pass ? [] : BenchSuspects.Of(test, measured.SiValue);
-        return (new BenchResult(test, measured, pass ? VerdictKind.Pass : VerdictKind.Fail, Sentence(test, measured, 0), test.Spread, suspects), null);
+        return (new BenchResult(test, measured, pass
+            ? VerdictKind.Pass
+            : VerdictKind.Fail, Sentence(test, measured, 0), test.Spread, suspects), null);
     }
 
     /// <summary>A recording made during one test.</summary>
@@ -48,7 +50,8 @@ public static class BenchComparison
     /// <param name="name">The test's name.</param>
     /// <param name="recording">Samples as the board delivers them.</param>
     /// <param name="raw">True where the digital filters were off also in tests that have them on.</param>
-    public static (BenchResult? Result, IReadOnlyList<Finding> Findings) Recording(Design design, string name, Recording recording, bool raw = false)
+    public static (BenchResult? Result, IReadOnlyList<Finding> Findings) Recording(Design design, string name, Recording recording,
+        bool raw = false)
     {
         (IReadOnlyList<BenchReading> plan, IReadOnlyList<Finding> errors) = BenchPlan.Of(design);
         if (errors.Count != 0)
@@ -104,7 +107,8 @@ public static class BenchComparison
             Taken = $"channel `{recording.Channel}`, its samples read as {(recording.AreSteps ? "converter steps" : $"{recording.Unit} at the electrodes")}, {QuantityText.Format(recording.Rate)}",
             Spectra =
             [
-                new Curve("measured", "Hz", "V/√Hz", hertz, [.. Enumerable.Range(1, hertz.Length).Select(k => Math.Sqrt(measured.Density[k]))]),
+                new Curve("measured", "Hz", "V/√Hz", hertz,
+                    [.. Enumerable.Range(1, hertz.Length).Select(k => Math.Sqrt(measured.Density[k]))]),
                 new Curve("predicted", "Hz", "V/√Hz", hertz, [.. density.Select(Math.Sqrt)]),
             ],
         }, []);
@@ -114,11 +118,16 @@ public static class BenchComparison
     {
         VoltageRms rms = VoltageRms.FromVolts(measured.ToneRms(test.Line!.Value.Hertz));
         bool pass = Within(test, rms.Volts, 0);
-        return new BenchResult(test, rms, pass ? VerdictKind.Pass : VerdictKind.Fail, Sentence(test, rms, 0), 0, pass ? [] : BenchSuspects.Of(test, rms.Volts));
+        return new BenchResult(test, rms, pass
+            ? VerdictKind.Pass
+            : VerdictKind.Fail, Sentence(test, rms, 0), 0, pass
+            ? []
+            : BenchSuspects.Of(test, rms.Volts));
     }
 
     private static BenchResult Noise(
-        BenchReading test, WelchSpectrum measured, double[] density, PredictedSpectrum predicted, double total, Recording recording, double[] samples, bool filtered)
+        BenchReading test, WelchSpectrum measured, double[] density, PredictedSpectrum predicted, double total, Recording recording,
+        double[] samples, bool filtered)
     {
         Design design = test.Design;
         double low = design.Band.Low.Hertz, high = Math.Min(design.Band.High.Hertz, design.Converter.Rate.Hertz / 2);
@@ -136,8 +145,13 @@ public static class BenchComparison
         VoltageRms value = VoltageRms.FromVolts(rms);
         string because = $"{QuantityText.Format(value)} measured in {QuantityText.Format(recording.Length)}, {QuantityText.Format(VoltageRms.FromVolts(filtered ? total : expected))} predicted: {Percent(ratio)}, "
             + $"the record's own spread {QuantityText.FormatPercent(Ratio.FromFraction(spread), 2)}, allowed ±{QuantityText.FormatPercent(Ratio.FromFraction(width), 2)}"
-            + (inside && loud.Length != 0 ? $"; but a line of {QuantityText.Format(loud[0].Rms)} stands at {QuantityText.Format(loud[0].Frequency)}" : "");
-        IReadOnlyList<Suspect> suspects = pass ? [] : [.. BenchSuspects.OfUnit(ratio, width), .. Suspects(measured, density, predicted, lines, samples, low, high, expectedPower, ratio)];
+            + (inside && loud.Length != 0
+                ? $"; but a line of {QuantityText.Format(loud[0].Rms)} stands at {QuantityText.Format(loud[0].Frequency)}"
+                : "");
+        IReadOnlyList<Suspect> suspects = pass
+            ? []
+            : [.. BenchSuspects.OfUnit(ratio, width),
+                .. Suspects(measured, density, predicted, lines, samples, low, high, expectedPower, ratio)];
         return new BenchResult(test, value, pass ? VerdictKind.Pass : VerdictKind.Fail, because, spread, suspects) { Lines = lines };
     }
 
@@ -161,7 +175,8 @@ public static class BenchComparison
                 double power = spectrum.LobePower(k) - (5 * spectrum.Step * spectrum.Background(k));
                 double hertz = Centroid(spectrum, k);
                 (int? harmonic, double? mains, bool folded) = Named(hertz, spectrum.Step, rate, design);
-                found.Add(new FoundLine(Frequency.FromHertz(hertz), VoltageRms.FromVolts(Math.Sqrt(Math.Max(0, power))), harmonic, mains is { } f0 ? Frequency.FromHertz(f0) : null, folded));
+                found.Add(new FoundLine(Frequency.FromHertz(hertz), VoltageRms.FromVolts(Math.Sqrt(Math.Max(0, power))), harmonic,
+                    mains is { } f0 ? Frequency.FromHertz(f0) : null, folded));
             }
         }
 
@@ -170,7 +185,8 @@ public static class BenchComparison
 
     private static double Median(double[] density, int centre)
     {
-        double[] beside = [.. Enumerable.Range(-20, 41).Where(at => 4 <= Math.Abs(at) && 0 <= centre + at && centre + at < density.Length).Select(at => density[centre + at]).Order()];
+        double[] beside = [.. Enumerable.Range(-20, 41).Where(at =>
+            4 <= Math.Abs(at) && 0 <= centre + at && centre + at < density.Length).Select(at => density[centre + at]).Order()];
         return beside.Length == 0 ? density[centre] : beside[beside.Length / 2];
     }
 
@@ -208,20 +224,26 @@ public static class BenchComparison
     }
 
     private static List<Suspect> Suspects(
-        WelchSpectrum measured, double[] density, PredictedSpectrum predicted, FoundLine[] lines, double[] samples, double low, double high, double expectedPower, double ratio)
+        WelchSpectrum measured, double[] density, PredictedSpectrum predicted, FoundLine[] lines, double[] samples, double low,
+        double high, double expectedPower, double ratio)
     {
         var ranked = new List<(double Weight, Suspect Suspect)>();
         double first = samples[0];
         if (Array.TrueForAll(samples, sample => sample == first))
         {
-            return [new Suspect(SuspectKind.DeadChannel, "the channel is dead: no sample differs from the first; check power, the converter's clock and the channel's wire", $"{samples.Length} equal samples")];
+            return [new Suspect(SuspectKind.DeadChannel,
+                "the channel is dead: no sample differs from the first; check power, the converter's clock and the channel's wire",
+                $"{samples.Length} equal samples")];
         }
 
         double top = samples.Max(), bottom = samples.Min();
         int stuck = samples.Count(sample => sample == top || sample == bottom);
         if (samples.Length / 50 < stuck)
         {
-            ranked.Add((double.MaxValue, new Suspect(SuspectKind.Clipping, "the samples stay at their extremes: an input beyond its range, or a range of too few steps", $"{stuck} of {samples.Length} samples are the largest or the smallest")));
+            ranked.Add((double.MaxValue,
+                new Suspect(SuspectKind.Clipping,
+                    "the samples stay at their extremes: an input beyond its range, or a range of too few steps",
+                    $"{stuck} of {samples.Length} samples are the largest or the smallest")));
         }
 
         // The part of the excess that each line carries weighs it against the part that the broad noise carries.
@@ -230,7 +252,8 @@ public static class BenchComparison
             ranked.Add((line.Rms.Volts * line.Rms.Volts / expectedPower, OfLine(line)));
         }
 
-        double linePower = lines.Where(line => low <= line.Frequency.Hertz && line.Frequency.Hertz <= high).Sum(line => line.Rms.Volts * line.Rms.Volts);
+        double linePower = lines.Where(line =>
+            low <= line.Frequency.Hertz && line.Frequency.Hertz <= high).Sum(line => line.Rms.Volts * line.Rms.Volts);
         double broad = Math.Max(0, (ratio * ratio) - 1 - (linePower / expectedPower));
         double[] thirds = [.. Thirds(measured, density, low, high)];
         double mean = thirds.Average(), slope = thirds[2] - thirds[0];
@@ -238,19 +261,29 @@ public static class BenchComparison
         if (mean < -0.8)
         {
             ranked.Add((1 - Math.Min(1, ratio * ratio), new Suspect(
-                SuspectKind.TooQuiet, "less noise than the parts must make: the gain is lower than stated, a filter is on that the design does not have, or the fixture is not where it should be", evidence)));
+                SuspectKind.TooQuiet,
+                    "less noise than the parts must make: the gain is lower than stated, a filter is on that the design does not have, or the fixture is not where it should be",
+                    evidence)));
         }
         else if (0.2 < broad)
         {
             ranked.Add((broad, Math.Abs(slope) < SlopeDecibels
-                ? new Suspect(SuspectKind.LouderPart, $"every frequency is up alike: the part that makes most of the noise is louder than its card ({predicted.LargestSource}), or gain or converter reference differ from the design; the calibrated sine tells which", evidence)
+                ? new Suspect(SuspectKind.LouderPart,
+                    $"every frequency is up alike: the part that makes most of the noise is louder than its card ({predicted.LargestSource}), or gain or converter reference differ from the design; the calibrated sine tells which",
+                    evidence)
                 : slope < 0
-                    ? new Suspect(SuspectKind.LowFrequency, "more towards low frequencies: flicker of amplifier or mid-rail, draughts, a fixture with a bad joint", evidence)
-                    : new Suspect(SuspectKind.HighFrequency, "more towards high frequencies: converter noise, what folds back from above, radio and its supply ripple", evidence)));
+                    ? new Suspect(SuspectKind.LowFrequency,
+                        "more towards low frequencies: flicker of amplifier or mid-rail, draughts, a fixture with a bad joint", evidence)
+                    : new Suspect(SuspectKind.HighFrequency,
+                        "more towards high frequencies: converter noise, what folds back from above, radio and its supply ripple",
+                        evidence)));
         }
 
-        List<Suspect> suspects = [.. ranked.OrderByDescending(pair => pair.Weight).Select(pair => pair.Suspect).DistinctBy(suspect => suspect.Kind)];
-        return suspects.Count != 0 ? suspects : [new Suspect(SuspectKind.LouderPart, "the excess is small and has no shape: repeat with a longer record", evidence)];
+        List<Suspect> suspects = [.. ranked.OrderByDescending(pair =>
+            pair.Weight).Select(pair => pair.Suspect).DistinctBy(suspect => suspect.Kind)];
+        return suspects.Count != 0
+            ? suspects
+            : [new Suspect(SuspectKind.LouderPart, "the excess is small and has no shape: repeat with a longer record", evidence)];
     }
 
     private static Suspect OfLine(FoundLine line)
@@ -259,10 +292,16 @@ public static class BenchComparison
         return line switch
         {
             { Harmonic: { } h, Mains: { } f0, Folded: true } => new Suspect(
-                SuspectKind.Aliasing, $"harmonic {h} of {QuantityText.FormatPart(f0)} folds back from {QuantityText.FormatPart(Frequency.FromHertz(h * f0.Hertz))}: a section of the anti-alias filter is missing, or the rate is unlucky", evidence),
+                SuspectKind.Aliasing,
+                $"harmonic {h} of {QuantityText.FormatPart(f0)} folds back from {QuantityText.FormatPart(Frequency.FromHertz(h * f0.Hertz))}: a section of the anti-alias filter is missing, or the rate is unlucky",
+                evidence),
             { Harmonic: { } h, Mains: { } f0 } => new Suspect(
-                SuspectKind.MainsPickup, $"mains pick-up, {(h == 1 ? "the fundamental" : $"harmonic {h}")} of {QuantityText.FormatPart(f0)}: ground lead off or long, box open, cable untwisted, or a supply wired to the mains", evidence),
-            _ => new Suspect(SuspectKind.OtherLine, "a line that no mains harmonic explains: radio bursts or supply ripple through mid-rail or converter reference, a clock that beats with the sampling rate", evidence),
+                SuspectKind.MainsPickup,
+                $"mains pick-up, {(h == 1 ? "the fundamental" : $"harmonic {h}")} of {QuantityText.FormatPart(f0)}: ground lead off or long, box open, cable untwisted, or a supply wired to the mains",
+                evidence),
+            _ => new Suspect(SuspectKind.OtherLine,
+                "a line that no mains harmonic explains: radio bursts or supply ripple through mid-rail or converter reference, a clock that beats with the sampling rate",
+                evidence),
         };
     }
 
@@ -274,16 +313,19 @@ public static class BenchComparison
         for (int third = 0; third < 3; third++)
         {
             double from = low * Math.Pow(step, third), to = from * step;
-            double[] ratios = [.. Enumerable.Range(2, density.Length - 2).Where(k => from <= k * measured.Step && k * measured.Step <= to).Select(k => measured.Density[k] / density[k - 1]).Order()];
+            double[] ratios = [.. Enumerable.Range(2, density.Length - 2).Where(k =>
+                from <= k * measured.Step && k * measured.Step <= to).Select(k => measured.Density[k] / density[k - 1]).Order()];
             yield return ratios.Length == 0 ? 0 : 10 * Math.Log10(Math.Max(1e-30, ratios[ratios.Length / 2]));
         }
     }
 
     private static bool Within(BenchReading test, double value, double widening) =>
-        (test.Least is not { } least || least * (1 - widening) <= value) && (test.Greatest is not { } greatest || value <= greatest * (1 + widening));
+        (test.Least is not { } least || least * (1 - widening) <= value)
+            && (test.Greatest is not { } greatest || value <= greatest * (1 + widening));
 
     private static string Sentence(BenchReading test, IQuantity measured, double widening) =>
         $"{QuantityText.Format(measured)} measured, {QuantityText.Format(test.Expected)} predicted, {test.Tolerance}: {(Within(test, measured.SiValue, widening) ? "inside" : "outside")}";
 
-    private static string Percent(double ratio) => $"{(1 <= ratio ? "+" : "")}{QuantityText.FormatPercent(Ratio.FromFraction(ratio - 1), 2)}";
+    private static string Percent(double ratio) =>
+        $"{(1 <= ratio ? "+" : "")}{QuantityText.FormatPercent(Ratio.FromFraction(ratio - 1), 2)}";
 }

@@ -43,8 +43,10 @@ public static class BenchPlan
     [
         ("shorted", "all electrode leads tied together and to common, at the electrodes' end", Fixture.Short, Practice),
         ("10k", "10 kΩ in every lead, the far ends tied together", Fixture.Of(Resistance.FromKilohms(10), default), Practice),
-        ("51k-47n", "51 kΩ in parallel with 47 nF in every lead, the far ends tied together", Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47)), Imbalance),
-        ("620k-4.7n", "620 kΩ in parallel with 4.7 nF in every lead, the far ends tied together", Fixture.Of(Resistance.FromKilohms(620), Capacitance.FromNanofarads(4.7)), DryFixture),
+        ("51k-47n", "51 kΩ in parallel with 47 nF in every lead, the far ends tied together",
+            Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47)), Imbalance),
+        ("620k-4.7n", "620 kΩ in parallel with 4.7 nF in every lead, the far ends tied together",
+            Fixture.Of(Resistance.FromKilohms(620), Capacitance.FromNanofarads(4.7)), DryFixture),
     ];
 
     /// <summary>The tests in the order in which a board is brought up; findings where the design cannot be evaluated.</summary>
@@ -58,7 +60,8 @@ public static class BenchPlan
 
         try
         {
-            return ([.. Noise(design), .. Sine(design), .. InputImpedance(design), .. Crosstalk(design), .. Rejection(design), .. Offset(design), .. Alias(design), Step(design), .. Ring(design), Drift(design)], []);
+            return ([.. Noise(design), .. Sine(design), .. InputImpedance(design), .. Crosstalk(design), .. Rejection(design),
+                .. Offset(design), .. Alias(design), Step(design), .. Ring(design), Drift(design)], []);
         }
         catch (NetworkHasNoAnswer problem)
         {
@@ -68,7 +71,8 @@ public static class BenchPlan
 
     private static IEnumerable<BenchReading> Noise(Design design)
     {
-        BenchReading[] readings = [.. NoiseFixtures.Select(fixture => NoiseOf(design, fixture.Name, fixture.Words, fixture.Electrode, fixture.Source))];
+        BenchReading[] readings = [.. NoiseFixtures.Select(fixture =>
+            NoiseOf(design, fixture.Name, fixture.Words, fixture.Electrode, fixture.Source))];
         return readings.Append(readings[0] with
         {
             Name = "lowest-supply",
@@ -83,7 +87,8 @@ public static class BenchPlan
         Design fixture = Fixture.With(design, electrode);
         var evaluation = new Evaluation(fixture);
         double rms = evaluation.Noise.Total;
-        double spread = new PredictedSpectrum(evaluation, filtered: true).Spread(design.Band.Low.Hertz, Math.Min(design.Band.High.Hertz, design.Converter.Rate.Hertz / 2), RecordSeconds);
+        double spread = new PredictedSpectrum(evaluation, filtered: true).Spread(design.Band.Low.Hertz,
+            Math.Min(design.Band.High.Hertz, design.Converter.Rate.Hertz / 2), RecordSeconds);
         double width = NoiseTolerance + (2 * spread);
         return new BenchReading(name, name == "shorted" ? "noise, inputs shorted" : $"noise, {Parts(electrode)} at each input", words,
             $"record {RecordSeconds:0} s in a closed metal box on battery; read the rms in {band}, at the electrodes", ReadingKind.Noise)
@@ -112,7 +117,10 @@ public static class BenchPlan
         foreach ((string name, double hertz) in new[] { ("sine", centre), ("sine-low", design.Band.Low.Hertz), ("sine-high", high) })
         {
             double rms = evaluation.RecordedAt(Generator * Divider, hertz);
-            yield return Tone(name, name == "sine" ? "calibrated sine: gain and polarity" : "calibrated sine at the band's edge", "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's foot",
+            yield return Tone(name, name == "sine"
+                ? "calibrated sine: gain and polarity"
+                : "calibrated sine at the band's edge",
+                "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's foot",
                 $"100 mV rms at {QuantityText.Format(hertz, "Hz")} into the divider; read the rms of the line, at the electrodes (positive first input gives a positive reading)", rms, hertz, true, fixture, Practice, GainDecibels);
         }
     }
@@ -129,17 +137,22 @@ public static class BenchPlan
     {
         const double PartTolerance = 0.05, ImpedanceTolerance = 0.2, ReadTolerance = 0.01;
         double mains = design.Mains.Frequency.Hertz, impedance = MainsReport.InputImpedance(design, mains).Magnitude;
-        Electrode high = Fixture.Of(PreferredValues.Nearest(Resistance.FromOhms(Math.Clamp(impedance / 2, LeastSeriesOhms, GreatestSeriesOhms)), PreferredSeries.E12), default);
+        Electrode high = Fixture.Of(PreferredValues.Nearest(Resistance.FromOhms(Math.Clamp(impedance / 2, LeastSeriesOhms,
+            GreatestSeriesOhms)), PreferredSeries.E12), default);
         Electrode dry = Fixture.Of(Resistance.FromKilohms(620), Capacitance.FromNanofarads(4.7));
-        (string Name, double Hertz, Electrode Part)[] cases = [("impedance", mains, high), ("impedance-low", 0.67, dry), ("impedance-high", 40, dry)];
+        (string Name, double Hertz, Electrode Part)[] cases = [("impedance", mains, high), ("impedance-low", 0.67, dry),
+            ("impedance-high", 40, dry)];
         var bare = new Evaluation(Fixture.With(design, Fixture.Of(Resistance.FromOhms(10), default), Fixture.Short, Fixture.Short));
         foreach ((string name, double hertz, Electrode part) in cases.Where(one => one.Hertz < design.Converter.Rate.Hertz / 2))
         {
             Design loaded = Behind(design, part, 1);
-            double Share(double factor) => new Evaluation(Behind(design, part, factor)).PathAndConverter([hertz])[0] / bare.PathAndConverter([hertz])[0];
-            double designed = Share(1), larger = Share((1 + PartTolerance) / (1 - ImpedanceTolerance)), smaller = Share((1 - PartTolerance) / (1 + ImpedanceTolerance));
+            double Share(double factor) =>
+                new Evaluation(Behind(design, part, factor)).PathAndConverter([hertz])[0] / bare.PathAndConverter([hertz])[0];
+            double designed = Share(1), larger = Share((1 + PartTolerance) / (1 - ImpedanceTolerance)),
+                smaller = Share((1 - PartTolerance) / (1 + ImpedanceTolerance));
             bool standard = name != "impedance";
-            yield return Tone(name, "input impedance", $"{Parts(part)} between generator and the active lead, at the lead; reference and ground to the generator's foot; closed box",
+            yield return Tone(name, "input impedance",
+                $"{Parts(part)} between generator and the active lead, at the lead; reference and ground to the generator's foot; closed box",
                 $"about 1 mV rms at {QuantityText.Format(hertz, "Hz")}, digital filters off; without the part set the generator until the line reads 1.000 mV rms, at the electrodes; put the part in and read again",
                 Tone1 * designed, hertz, false, loaded, standard ? DryFixture : Practice, GainDecibels) with
             {
@@ -159,7 +172,8 @@ public static class BenchPlan
 
     /// <summary>The part at the active lead, its impedance times a factor.</summary>
     private static Design Behind(Design design, Electrode part, double factor) => Fixture.With(
-        design, Fixture.Of(Resistance.FromOhms(part.ContactResistance.Ohms * factor), Capacitance.FromFarads(part.ContactCapacitance.Farads / factor)), Fixture.Short, Fixture.Short);
+        design, Fixture.Of(Resistance.FromOhms(part.ContactResistance.Ohms * factor),
+            Capacitance.FromFarads(part.ContactCapacitance.Farads / factor)), Fixture.Short, Fixture.Short);
 
     /// <summary>Rms of the tones that go to an input without a divider [V].</summary>
     private const double Tone1 = 1e-3;
@@ -182,14 +196,18 @@ public static class BenchPlan
 
         double hertz = design.Band.High.Hertz;
         var evaluation = new Evaluation(fixture);
-        double share = SharedReference(fixture, hertz), rms = Tone1 * share * evaluation.PathAndConverter([hertz])[0] / evaluation.GainMid, limit = Limit * Tone1;
-        yield return Tone("crosstalk", "crosstalk between channels", "51 kΩ in parallel with 47 nF in every lead; all far ends but the driven channel's tied together",
+        double share = SharedReference(fixture, hertz), rms = Tone1 * share * evaluation.PathAndConverter([hertz])[0] / evaluation.GainMid,
+            limit = Limit * Tone1;
+        yield return Tone("crosstalk", "crosstalk between channels",
+            "51 kΩ in parallel with 47 nF in every lead; all far ends but the driven channel's tied together",
             $"1 mV rms at {QuantityText.FormatPart(design.Band.High)} into one channel's far end; read the line in every other channel, digital filters off, at the electrodes", rms, hertz, false, fixture, new SourceRef("digital-eeg-chapter"), GainDecibels) with
         {
             Least = null,
             Greatest = Math.Max(limit, rms),
             Tolerance = "below 1 % of the tone (40 dB)",
-            Remark = share == 0 ? "the channels share no lead: what is read comes from wires and converter, which the design does not know" : "predicted is what the shared reference lead does; wires and converter add to it",
+            Remark = share == 0
+                ? "the channels share no lead: what is read comes from wires and converter, which the design does not know"
+                : "predicted is what the shared reference lead does; wires and converter add to it",
         };
     }
 
@@ -204,12 +222,16 @@ public static class BenchPlan
 
         Amplifier.DifferentialAmplifier amplifier = design.Amplifier;
         Complex s = new(0, 2 * Math.PI * hertz);
-        Complex across = (1 / amplifier.DifferentialResistance.Ohms) + (s * (amplifier.DifferentialCapacitance.Farads + design.Input.DifferentialCapacitor.Farads));
-        Complex pin = (inputs * ((1 / amplifier.CommonModeResistance.Ohms) + (s * amplifier.CommonModeCapacitance.Farads))) + (s * design.Input.ShuntCapacitor.Farads)
+        Complex across = (1 / amplifier.DifferentialResistance.Ohms)
+            + (s * (amplifier.DifferentialCapacitance.Farads + design.Input.DifferentialCapacitor.Farads));
+        Complex pin = (inputs * ((1 / amplifier.CommonModeResistance.Ohms) + (s * amplifier.CommonModeCapacitance.Farads)))
+            + (s * design.Input.ShuntCapacitor.Farads)
             + (design.Input.BiasResistor is { } bias ? 1 / bias.Ohms : 0);
 
         // A buffer at the reference electrode leaves the lead behind its output resistance.
-        Complex source = design.Electrodes.ReferenceBuffer is { } buffer ? buffer.OutputResistance.Ohms : design.Electrodes.Reference.Impedance(Frequency.FromHertz(hertz));
+        Complex source = design.Electrodes.ReferenceBuffer is { } buffer
+            ? buffer.OutputResistance.Ohms
+            : design.Electrodes.Reference.Impedance(Frequency.FromHertz(hertz));
         return (across / (across + pin + (1 / (source + InputModel.ProtectionOhms(design))))).Magnitude;
     }
 
@@ -219,12 +241,17 @@ public static class BenchPlan
         (string Name, string Words, Electrode Active, Electrode Reference, Electrode Ground, bool Earthed)[] cases =
         [
             ("rejection", "51 kΩ in parallel with 47 nF in every lead", part, part, part, false),
-            ("rejection-active", "51 kΩ in parallel with 47 nF in every lead but the active one, which is bridged", Fixture.Short, part, part, false),
-            ("rejection-reference", "51 kΩ in parallel with 47 nF in every lead but the reference, which is bridged", part, Fixture.Short, part, false),
-            ("rejection-ground", "51 kΩ in parallel with 47 nF in every lead but the ground, which is bridged", part, part, Fixture.Short, false),
-            ("rejection-earthed", "51 kΩ in parallel with 47 nF in every lead, and the charger or the USB lead plugged in", part, part, part, true),
+            ("rejection-active", "51 kΩ in parallel with 47 nF in every lead but the active one, which is bridged", Fixture.Short, part,
+                part, false),
+            ("rejection-reference", "51 kΩ in parallel with 47 nF in every lead but the reference, which is bridged", part, Fixture.Short,
+                part, false),
+            ("rejection-ground", "51 kΩ in parallel with 47 nF in every lead but the ground, which is bridged", part, part, Fixture.Short,
+                false),
+            ("rejection-earthed", "51 kΩ in parallel with 47 nF in every lead, and the charger or the USB lead plugged in", part, part,
+                part, true),
         ];
-        foreach ((string name, string words, Electrode active, Electrode reference, Electrode ground, bool earthed) in cases.Where(one => one.Name != "rejection-ground" || design.Electrodes.Ground is not null))
+        foreach ((string name, string words, Electrode active, Electrode reference, Electrode ground, bool earthed) in cases.Where(one =>
+            one.Name != "rejection-ground" || design.Electrodes.Ground is not null))
         {
             Design fixture = Fixture.With(design, active, reference, ground);
             Mains mains = fixture.Mains;
@@ -232,14 +259,16 @@ public static class BenchPlan
             {
                 Mains = mains with
                 {
-                    Voltage = VoltageRms.FromVolts(20), BodyToMains = Capacitance.FromPicofarads(100), BodyToEarth = Capacitance.FromPicofarads(100), Harmonics = [1], Deviation = default,
+                    Voltage = VoltageRms.FromVolts(20), BodyToMains = Capacitance.FromPicofarads(100),
+                    BodyToEarth = Capacitance.FromPicofarads(100), Harmonics = [1], Deviation = default,
                     AmplifierToEarth = earthed ? Capacitance.FromFarads(DriveBudget.EarthedFarads) : mains.AmplifierToEarth,
                 },
             };
             var evaluation = new Evaluation(fixture);
             double rms = evaluation.Mains.Harmonics[0].Converter, factor = Math.Pow(10, RejectionDecibels / 20);
             double peak = 2 * Math.Sqrt(2) * rms;
-            yield return Tone(name, "rejection with imbalance", words + "; far ends tied to one node, node to ground through 100 pF (strays included)",
+            yield return Tone(name, "rejection with imbalance",
+                words + "; far ends tied to one node, node to ground through 100 pF (strays included)",
                 $"20 V rms at {QuantityText.Format(mains.Frequency)} into the node through 100 pF, which is 10 V rms with the cable off; digital filters off; read the line, at the electrodes", rms, mains.Frequency.Hertz, false, fixture, Imbalance, RejectionDecibels) with
             {
                 Least = null,
@@ -255,7 +284,8 @@ public static class BenchPlan
     {
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromKilohms(10), default));
         double? survived = new Evaluation(fixture).Levels.OffsetLimitedBy?.OffsetSurvived;
-        yield return new BenchReading("offset", "offset survived", "a battery and a potentiometer in series with the active lead, 10 kΩ in every lead",
+        yield return new BenchReading("offset", "offset survived",
+            "a battery and a potentiometer in series with the active lead, 10 kΩ in every lead",
             $"raise the dc, both signs, under a 10 µV sine until the line falls by 5 %; {QuantityText.Format(design.Requirements.Offset)} must pass with gain and noise unchanged; supply at its lowest", ReadingKind.Other)
         {
             Expected = survived is { } volts ? Voltage.FromVolts(volts) : null,
@@ -272,7 +302,8 @@ public static class BenchPlan
         double fs = design.Converter.Rate.Hertz;
         Design fixture = Fixture.With(design, Fixture.Short);
         var evaluation = new Evaluation(fixture);
-        foreach ((string name, double hertz) in new[] { ("alias-below", fs - 10), ("alias-rate", fs), ("alias-above", fs + 10), ("alias-240", 240.0) })
+        foreach ((string name, double hertz) in new[] { ("alias-below", fs - 10), ("alias-rate", fs), ("alias-above", fs + 10),
+            ("alias-240", 240.0) })
         {
             if (hertz <= 0)
             {
@@ -280,7 +311,9 @@ public static class BenchPlan
             }
 
             double landing = Folding.LandsAt(hertz, fs), rms = 1e-3 * evaluation.PathAndConverter([hertz])[0] / evaluation.GainMid;
-            BenchReading tone = Tone(name, hertz < fs / 2 ? "tone below half the rate" : "alias tone", "generator with 10 Ω or less at the active lead; reference and ground to its foot",
+            BenchReading tone = Tone(name, hertz < fs / 2
+                ? "tone below half the rate"
+                : "alias tone", "generator with 10 Ω or less at the active lead; reference and ground to its foot",
                 $"1 mV rms at {QuantityText.FormatPart(Frequency.FromHertz(hertz))}, digital filters off; read the line at {QuantityText.FormatPart(Frequency.FromHertz(landing))}, at the electrodes", rms, landing, false, fixture, Practice, GainDecibels);
             yield return landing < 0.1
                 ? tone with { Kind = ReadingKind.Other, Remark = "lands at 0 Hz: detune the generator by 0.5 Hz and read the slow beat" }
@@ -296,7 +329,8 @@ public static class BenchPlan
         Result recovery = list[ResultIds.Levels.Recovery];
         double? seconds = recovery.State == ResultState.Number ? recovery.Si : null;
         return new BenchReading("step", "step and recovery", "a battery and a switch in series with the active lead, 10 kΩ in every lead",
-            $"a step of {QuantityText.Format(design.Requirements.Offset)}; read the time until the recording stays within 10 µV", ReadingKind.Other)
+            $"a step of {QuantityText.Format(design.Requirements.Offset)}; read the time until the recording stays within 10 µV",
+            ReadingKind.Other)
         {
             Expected = seconds is { } s ? Duration.FromSeconds(s) : null,
             Least = seconds * 0.8,
@@ -323,7 +357,8 @@ public static class BenchPlan
             }
 
             string filter = Slug.Of(stage.Name);
-            yield return new BenchReading($"ring-{filter}", $"ring of {filter}", "a battery and a switch in series with the active lead, 10 kΩ in every lead",
+            yield return new BenchReading($"ring-{filter}", $"ring of {filter}",
+                "a battery and a switch in series with the active lead, 10 kΩ in every lead",
                 $"a step of 100 µV with {filter} on; read the time until what it adds has fallen to 1 %", ReadingKind.Other)
             {
                 Expected = Duration.FromSeconds(ring.Si),
@@ -337,7 +372,8 @@ public static class BenchPlan
     }
 
     /// <summary>Wander of the baseline over two minutes.</summary>
-    /// <remarks>Predicted is the noise from one period in the record to the band's upper edge without the digital filters, peak-to-peak. What temperature does to offsets is not in the design.</remarks>
+    /// <remarks>Predicted is the noise from one period in the record to the band's upper edge without the digital filters, peak-to-peak.
+    /// What temperature does to offsets is not in the design.</remarks>
     private static BenchReading Drift(Design design)
     {
         const double Seconds = 120, Limit = 500e-6;
@@ -357,7 +393,8 @@ public static class BenchPlan
         };
     }
 
-    private static BenchReading Tone(string name, string title, string words, string setting, double rms, double line, bool filtered, Design fixture, SourceRef source, double decibels)
+    private static BenchReading Tone(string name, string title, string words, string setting, double rms, double line, bool filtered,
+        Design fixture, SourceRef source, double decibels)
     {
         double factor = Math.Pow(10, decibels / 20);
         return new BenchReading(name, title, words, setting, ReadingKind.Tone)

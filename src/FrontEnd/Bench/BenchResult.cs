@@ -10,7 +10,8 @@ namespace FrontEnd.Bench;
 /// <param name="Because">One sentence with both numbers.</param>
 /// <param name="Spread">Relative standard deviation of the measured reading; 0 where it is not statistical.</param>
 /// <param name="Suspects">In order; empty for a pass.</param>
-public sealed record BenchResult(BenchReading Reading, IQuantity Measured, VerdictKind Verdict, string Because, double Spread, IReadOnlyList<Suspect> Suspects)
+public sealed record BenchResult(BenchReading Reading, IQuantity Measured, VerdictKind Verdict, string Because, double Spread,
+    IReadOnlyList<Suspect> Suspects)
 {
     /// <summary>Lines found in the recording, largest first.</summary>
     public IReadOnlyList<FoundLine> Lines { get; init; } = [];

@@ -18,7 +18,9 @@ internal static class BenchSuspects
     public static IReadOnlyList<Suspect> Of(BenchReading test, double value)
     {
         double expected = Math.Abs(test.Expected!.SiValue), ratio = value / Math.Max(1e-300, expected);
-        double width = test is { Least: { } least, Greatest: { } greatest } ? Math.Max(UnitWidth, (greatest - least) / 2 / Math.Max(1e-300, expected)) : UnitWidth;
+        double width = test is { Least: { } least, Greatest: { } greatest }
+            ? Math.Max(UnitWidth, (greatest - least) / 2 / Math.Max(1e-300, expected))
+            : UnitWidth;
         string evidence = $"{QuantityText.FormatNumber(ratio)} times the prediction";
         return [.. OfUnit(ratio, width), .. ByTest(test, 1 < ratio).Select(pair => new Suspect(pair.Kind, pair.Text, evidence))];
     }
@@ -37,27 +39,35 @@ internal static class BenchSuspects
         {
             return above
                 ? [
-                    (SuspectKind.MainsPickup, "mains pick-up: ground lead off or long, box open; a recording shows whether there is a line"),
-                    (SuspectKind.LouderPart, "a part is louder than its card, or gain or converter reference differ from the design; the calibrated sine tells which"),
+                    (SuspectKind.MainsPickup,
+                        "mains pick-up: ground lead off or long, box open; a recording shows whether there is a line"),
+                    (SuspectKind.LouderPart,
+                        "a part is louder than its card, or gain or converter reference differ from the design; the calibrated sine tells which"),
                     (SuspectKind.LowFrequency, "mid-rail noise, or a fixture with a bad joint")]
-                : [(SuspectKind.TooQuiet, "less noise than the parts must make: gain lower than stated, or a filter that the design does not have")];
+                : [(SuspectKind.TooQuiet,
+                    "less noise than the parts must make: gain lower than stated, or a filter that the design does not have")];
         }
 
         if (Is("alias"))
         {
             // One that reads low says nothing about the gain, which the calibrated sine measures by itself.
             return above
-                ? [(SuspectKind.Aliasing, "the anti-alias filter attenuates less than designed: a capacitor of the wrong value, a section left out, the converter's own filter set wider")]
+                ? [(SuspectKind.Aliasing,
+                    "the anti-alias filter attenuates less than designed: a capacitor of the wrong value, a section left out, the converter's own filter set wider")]
                 : [
-                    (SuspectKind.Aliasing, "the anti-alias filter attenuates more than designed: a capacitor above its value, the converter's own filter set narrower"),
-                    (SuspectKind.Fixture, "the generator's frequency or level: the line lands elsewhere in the spectrum, or is smaller than set")];
+                    (SuspectKind.Aliasing,
+                        "the anti-alias filter attenuates more than designed: a capacitor above its value, the converter's own filter set narrower"),
+                    (SuspectKind.Fixture,
+                        "the generator's frequency or level: the line lands elsewhere in the spectrum, or is smaller than set")];
         }
 
         if (Is("ring"))
         {
             return [
-                (SuspectKind.DigitalFilter, "the digital filter's coefficients: of another width or centre, or rounded to fewer bits than the design says"),
-                (SuspectKind.DigitalFilter, "the sampling rate at which the filter runs is not the one that its coefficients were worked out for")];
+                (SuspectKind.DigitalFilter,
+                    "the digital filter's coefficients: of another width or centre, or rounded to fewer bits than the design says"),
+                (SuspectKind.DigitalFilter,
+                    "the sampling rate at which the filter runs is not the one that its coefficients were worked out for")];
         }
 
         if (Is("drift"))
@@ -65,7 +75,8 @@ internal static class BenchSuspects
             return [
                 (SuspectKind.LowFrequency, "temperature: draughts, a board that is still warming up, parts beside a source of heat"),
                 (SuspectKind.Fixture, "the fixture's contacts: a joint or clip of unlike metals, a connector that moves"),
-                (SuspectKind.InputLoad, "leakage current at the inputs: flux, moisture, a protection part, which the fixture's resistance turns into volts"),
+                (SuspectKind.InputLoad,
+                    "leakage current at the inputs: flux, moisture, a protection part, which the fixture's resistance turns into volts"),
                 (SuspectKind.LouderPart, "flicker of amplifier, mid-rail or converter reference above its card")];
         }
 
@@ -74,27 +85,36 @@ internal static class BenchSuspects
             return above
                 ? [(SuspectKind.Fixture, "the series part is bridged or smaller than stated, or the level was not set without it")]
                 : [
-                    (SuspectKind.InputLoad, "leakage at the input: a protection part, the bias resistor below its value, flux or moisture on the board"),
-                    (SuspectKind.InputLoad, "input capacitance above the design: cable and its screen, protection parts, shunt capacitor, long traces"),
+                    (SuspectKind.InputLoad,
+                        "leakage at the input: a protection part, the bias resistor below its value, flux or moisture on the board"),
+                    (SuspectKind.InputLoad,
+                        "input capacitance above the design: cable and its screen, protection parts, shunt capacitor, long traces"),
                     (SuspectKind.Fixture, "the series part above its value, or its own leads' capacitance to ground")];
         }
 
         if (Is("rejection"))
         {
-            return [(SuspectKind.MainsPickup, "unequal strays of box, cable and input: bring the leads together, screen the node; then a shunt capacitor or protection resistor out of tolerance")];
+            return [(SuspectKind.MainsPickup,
+                "unequal strays of box, cable and input: bring the leads together, screen the node; then a shunt capacitor or protection resistor out of tolerance")];
         }
 
         if (Is("crosstalk"))
         {
             return [
-                (SuspectKind.InputLoad, "wires of two channels side by side, or a reference lead with more resistance than its fixture has"),
+                (SuspectKind.InputLoad,
+                    "wires of two channels side by side, or a reference lead with more resistance than its fixture has"),
                 (SuspectKind.Clipping, "a multiplexed converter that has not settled from the channel before")];
         }
 
         if (Is("sine-"))
         {
-            string which = Is("sine-low") ? "the high-pass: coupling capacitor and its resistor, or the digital high-pass" : "the anti-alias filter, the converter's own filter or a digital low-pass";
-            return [(above ? SuspectKind.LouderPart : SuspectKind.TooQuiet, $"the corner of {which} differs from the design; if the calibrated sine in mid-band is off alike, the gain: gain resistors, converter reference")];
+            string which = Is("sine-low")
+                ? "the high-pass: coupling capacitor and its resistor, or the digital high-pass"
+                : "the anti-alias filter, the converter's own filter or a digital low-pass";
+            return [(above
+                ? SuspectKind.LouderPart
+                : SuspectKind.TooQuiet,
+                    $"the corner of {which} differs from the design; if the calibrated sine in mid-band is off alike, the gain: gain resistors, converter reference")];
         }
 
         if (Is("offset"))
@@ -104,7 +124,9 @@ internal static class BenchSuspects
 
         if (Is("step"))
         {
-            return [(SuspectKind.Clipping, above ? "coupling capacitor or its resistor above its value, or an amplifier that recovers slowly after clipping" : "coupling capacitor or its resistor below its value")];
+            return [(SuspectKind.Clipping, above
+                ? "coupling capacitor or its resistor above its value, or an amplifier that recovers slowly after clipping"
+                : "coupling capacitor or its resistor below its value")];
         }
 
         return above

@@ -18,7 +18,8 @@ public static class Fixture
     /// <summary>A resistor with a capacitor across it; no capacitance for a resistor alone.</summary>
     public static Electrode Of(Resistance resistance, Capacitance capacitance) => new()
     {
-        SeriesResistance = default, ContactResistance = resistance, ContactCapacitance = capacitance, ExcessNoise = default, Contact = ContactKind.Wet,
+        SeriesResistance = default, ContactResistance = resistance, ContactCapacitance = capacitance, ExcessNoise = default,
+        Contact = ContactKind.Wet,
     };
 
     /// <summary>The same part at every electrode.</summary>
@@ -28,12 +29,15 @@ public static class Fixture
     {
         Electrodes = design.Electrodes with
         {
-            Active = active, Reference = reference, Ground = design.Electrodes.Ground is null ? null : ground, Mismatch = default(Ratio), Offset = default,
+            Active = active, Reference = reference, Ground = design.Electrodes.Ground is null
+                ? null
+                : ground, Mismatch = default(Ratio), Offset = default,
         },
         SkinTemperature = design.BoardTemperature,
         Mains = Quiet(design.Mains),
     };
 
     /// <summary>A screened box: no coupling to the mains, no loop.</summary>
-    private static Mains Quiet(Mains mains) => mains with { BodyToMains = default, AmplifierToMains = default, LeadToMains = default, LoopArea = default };
+    private static Mains Quiet(Mains mains) =>
+        mains with { BodyToMains = default, AmplifierToMains = default, LeadToMains = default, LoopArea = default };
 }

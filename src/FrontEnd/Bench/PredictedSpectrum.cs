@@ -47,7 +47,8 @@ public sealed class PredictedSpectrum
             {
                 double response = converter.Response(f[first + lane]);
                 double digital = _filtered ? _evaluation.Digital.Power(f[first + lane]) : 1;
-                density[first + lane] = digital * ((_evaluation.Path.Density[lane] * response * response) + folded[first + lane] + white) * perGain;
+                density[first + lane] = digital * ((_evaluation.Path.Density[lane] * response * response) + folded[first + lane]
+                    + white) * perGain;
             }
         }
 

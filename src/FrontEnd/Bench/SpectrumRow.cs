@@ -16,7 +16,8 @@ public sealed record SpectrumRow(Frequency From, VoltageNoiseDensity Measured, V
         ? Decibels.FromVoltageRatio(Measured.VoltsPerRootHertz / Predicted.VoltsPerRootHertz)
         : null;
 
-    /// <summary>Both spectra of a recording in rows of equal ratio, those without a line of the spectrum left out; empty for a reading alone.</summary>
+    /// <summary>Both spectra of a recording in rows of equal ratio, those without a line of the spectrum left out; empty for a reading
+    /// alone.</summary>
     public static IReadOnlyList<SpectrumRow> Of(BenchResult result)
     {
         if (result.Spectra is not [{ } measured, { } predicted] || measured.X.Length < 2)

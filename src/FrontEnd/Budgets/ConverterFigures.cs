@@ -17,7 +17,8 @@ internal static class ConverterFigures
     /// <param name="fullScale">Full scale at the electrodes [V p-p].</param>
     /// <param name="noise">Noise at the electrodes [V rms].</param>
     public static Vector<double> EffectiveBits(Vector<double> fullScale, Vector<double> noise) =>
-        (LaneMath.Decibels(DynamicRange(fullScale, noise)) - new Vector<double>(TradeConstants.DecibelsOfSine)) / TradeConstants.DecibelsPerBit;
+        (LaneMath.Decibels(DynamicRange(fullScale,
+            noise)) - new Vector<double>(TradeConstants.DecibelsOfSine)) / TradeConstants.DecibelsPerBit;
 
     /// <summary>The resolution at which quantisation raises the noise by just the factor asked for, not rounded [bit]: √(1 + q²/σ0²) with
     /// q = q1/2^N.</summary>

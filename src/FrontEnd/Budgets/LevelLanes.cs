@@ -188,7 +188,8 @@ internal sealed class LevelLanes
             {
                 Vector<double> innerGain = stageDc.Gain(_inner[i][k]);
                 _nodes[_stageNode[i] - _inner[i].Length + k] = Node(
-                    swing, offset, offsetGain * innerGain, (dc * innerGain) + stageDc.Own(_inner[i][k]), SignalGain[inner], MainsPeak[inner], NoiseRms[inner]);
+                    swing, offset, offsetGain * innerGain, (dc * innerGain) + stageDc.Own(_inner[i][k]), SignalGain[inner],
+                        MainsPeak[inner], NoiseRms[inner]);
             }
 
             Vector<double> dcGain = stageDc.Gain(_output[i]);

@@ -5,7 +5,8 @@ using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 
-/// <summary>What stands at one node of the path, each part by its size and all added up, against the swing there [V]: one lane of <see cref="NodeLevelLanes"/>.</summary>
+/// <summary>What stands at one node of the path, each part by its size and all added up, against the swing there [V]: one lane of <see
+/// cref="NodeLevelLanes"/>.</summary>
 internal sealed class NodeLevel(NodeId node, NodeLevelLanes at)
 {
     public NodeId Node => node;
@@ -44,13 +45,15 @@ internal sealed class NodeLevel(NodeId node, NodeLevelLanes at)
     /// <summary>The largest of the parts, in words.</summary>
     public string Dominates => new (string Name, double Size)[]
         {
-            ("electrode offset", Offset), ("amplifier offsets and bias currents", OtherDc), ("signal", Signal), ("mains", Mains), ("noise", Noise),
+            ("electrode offset", Offset), ("amplifier offsets and bias currents", OtherDc), ("signal", Signal), ("mains", Mains),
+            ("noise", Noise),
         }.MaxBy(part => part.Size).Name;
 
     private static double? Finite(double value) => double.IsInfinity(value) ? null : value;
 }
 
-/// <summary>Levels at every node at the lowest battery voltage: one build's <see cref="LevelLanes"/>, with the integrals and largest values over frequency that they rest on.</summary>
+/// <summary>Levels at every node at the lowest battery voltage: one build's <see cref="LevelLanes"/>, with the integrals and largest values
+/// over frequency that they rest on.</summary>
 internal sealed class LevelsBudget
 {
     internal const double LowestNoiseHertz = 0.01;
@@ -83,7 +86,8 @@ internal sealed class LevelsBudget
     /// <summary>The input network at dc, the same on all lanes.</summary>
     public DirectLanes Direct { get; }
 
-    /// <summary>Noise at the amplifier's output and after each stage, 0.01 Hz to half the rate, rms [V]; behind them the stages' inner nodes.</summary>
+    /// <summary>Noise at the amplifier's output and after each stage, 0.01 Hz to half the rate, rms [V]; behind them the stages' inner
+    /// nodes.</summary>
     public double[] NodeRms { get; }
 
     /// <summary>Largest gain in the band to the amplifier's output and to each stage's.</summary>
@@ -148,7 +152,8 @@ internal sealed class LevelsBudget
         const int Points = 64;
 
         // An inner node of a notch is loudest at the notch's own frequency, which a narrow one may hide between two points.
-        double[] own = [.. _design.Stages.Select(stage => stage.Notch?.Centre.Hertz ?? 0).Where(f => low < f && f < high).Take(SignalPath.Chunk - Points)];
+        double[] own = [.. _design.Stages.Select(stage =>
+            stage.Notch?.Centre.Hertz ?? 0).Where(f => low < f && f < high).Take(SignalPath.Chunk - Points)];
         double[] hertz = [.. Enumerable.Range(0, Points).Select(i => low * Math.Pow(high / low, i / (Points - 1.0))), .. own];
         path.SweepTransfer(hertz);
         var gains = new double[path.AllNodes];

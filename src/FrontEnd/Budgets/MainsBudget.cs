@@ -103,7 +103,8 @@ internal sealed class MainsBudget
         _built = built;
         InputModel model = path.Model.Input;
         _input = new InputLanes(
-            design, model, isChecked: true, model.Part(InputCircuit.ActiveResistor)!.Element, model.Part(InputCircuit.ReferenceResistor)!.Element, model.Part(InputCircuit.ActiveShunt)!.Element,
+            design, model, isChecked: true, model.Part(InputCircuit.ActiveResistor)!.Element,
+            model.Part(InputCircuit.ReferenceResistor)!.Element, model.Part(InputCircuit.ActiveShunt)!.Element,
             model.Part(InputCircuit.ReferenceShunt)!.Element,
             model.ActiveLeadElement, model.ReferenceLeadElement);
         _builds = new BuildLanes(path.Model, BuiltParts.Balanced(design));

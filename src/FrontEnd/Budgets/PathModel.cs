@@ -138,7 +138,8 @@ internal sealed class PathModel
         {
             int source = AddSource(id, NoiseKind.ElectrodeExcess);
             _inputNoise.Add(
-                new InputNoise(InputNoiseKind.ElectrodeExcess, source, port, (_, builds) => builds.Excess[index], electrode.ExcessSlope, index));
+                new InputNoise(InputNoiseKind.ElectrodeExcess, source, port, (_, builds) =>
+                    builds.Excess[index], electrode.ExcessSlope, index));
         }
     }
 
@@ -154,11 +155,14 @@ internal sealed class PathModel
         {
             int buffer = i;
             NetworkOpAmp opAmp = Input.Buffers[i];
-            AddFlicker(current, opAmp.CurrentPorts[0], builds => Square(builds.BufferOpAmps[buffer].CurrentNoise), opAmp.OpAmp.Model.CurrentNoiseCorner.Hertz);
-            AddFlicker(voltage, opAmp.VoltagePort, builds => Square(builds.BufferOpAmps[buffer].VoltageNoise), opAmp.OpAmp.Model.NoiseCorner.Hertz);
+            AddFlicker(current, opAmp.CurrentPorts[0], builds =>
+                Square(builds.BufferOpAmps[buffer].CurrentNoise), opAmp.OpAmp.Model.CurrentNoiseCorner.Hertz);
+            AddFlicker(voltage, opAmp.VoltagePort, builds =>
+                Square(builds.BufferOpAmps[buffer].VoltageNoise), opAmp.OpAmp.Model.NoiseCorner.Hertz);
         }
 
-        string[] skin = [.. Input.Buffers.Select(buffer => InputCircuit.SkinResistor(buffer.OpAmp.Role)).Where(role => Input.Part(role) is not null)];
+        string[] skin = [.. Input.Buffers.Select(buffer =>
+            InputCircuit.SkinResistor(buffer.OpAmp.Role)).Where(role => Input.Part(role) is not null)];
         if (skin.Length != 0)
         {
             int source = AddSource(SourceId.SkinResistors);
@@ -174,7 +178,8 @@ internal sealed class PathModel
     {
         NetworkPart part = Input.Part(role)!;
         double thermal = NoiseDensity.Thermal(Design.BoardTemperature);
-        _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, part.NoisePort, (input, _) => thermal * input.Conductance(part.Element), 0, -1));
+        _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, part.NoisePort, (input, _) =>
+            thermal * input.Conductance(part.Element), 0, -1));
     }
 
     private void AddFlicker(int source, int port, Func<BuildLanes, Vector<double>> level, double corner) =>

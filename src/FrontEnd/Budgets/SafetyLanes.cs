@@ -18,8 +18,12 @@ internal readonly record struct SafetyLanes(Vector<double> Active, Vector<double
         Resistance series = design.Input.SeriesResistor;
         int buffer = 0;
         return new SafetyLanes(
-            design.Electrodes.ActiveBuffer is null ? Fitted(builds.ActiveSiemens, series) : Vector<double>.One / builds.SkinSiemens[buffer++],
-            design.Electrodes.ReferenceBuffer is null ? Fitted(builds.ReferenceSiemens, series) : Vector<double>.One / builds.SkinSiemens[buffer],
+            design.Electrodes.ActiveBuffer is null
+                ? Fitted(builds.ActiveSiemens, series)
+                : Vector<double>.One / builds.SkinSiemens[buffer++],
+            design.Electrodes.ReferenceBuffer is null
+                ? Fitted(builds.ReferenceSiemens, series)
+                : Vector<double>.One / builds.SkinSiemens[buffer],
             design.Electrodes.Ground is null ? null : Fitted(builds.GroundSiemens, design.GroundDrive.SeriesResistor));
 
         static Vector<double> Fitted(Vector<double> siemens, Resistance nominal) =>

@@ -98,7 +98,8 @@ internal sealed class StageLanes
         (ResistorNoise, CurrentNoise, VoltageNoise) = Noises(hertz);
     }
 
-    /// <summary>Works out transfer and noise at the inner nodes at the frequencies of the last <see cref="Solve"/>, after <see cref="SolveNoise"/>: they share the solved network.</summary>
+    /// <summary>Works out transfer and noise at the inner nodes at the frequencies of the last <see cref="Solve"/>, after <see
+    /// cref="SolveNoise"/>: they share the solved network.</summary>
     public void SolveInner(Vector<double> hertz, bool withNoise)
     {
         for (int i = 0; i < InnerTransfer.Length; i++)

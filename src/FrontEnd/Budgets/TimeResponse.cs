@@ -4,10 +4,12 @@ using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 
-/// <summary>Step responses in time: the stages' circuits with ideal op-amps, joined into one state space, and the digital filters behind the sampler.</summary>
+/// <summary>Step responses in time: the stages' circuits with ideal op-amps, joined into one state space, and the digital filters behind
+/// the sampler.</summary>
 /// <remarks>
-/// The input network and the amplifier settle within microseconds of what is shown here (milliseconds to seconds) and count as instantaneous;
-/// the op-amps' finite bandwidth moves the poles used here by less than the parts' tolerance. Sampling the state space with its matrix exponential is exact.
+/// The input network and the amplifier settle within microseconds of what is shown here (milliseconds to seconds) and count as
+/// instantaneous; the op-amps' finite bandwidth moves the poles used here by less than the parts' tolerance. Sampling the state space with
+/// its matrix exponential is exact.
 /// </remarks>
 internal sealed class TimeResponse
 {
@@ -112,7 +114,8 @@ internal sealed class TimeResponse
         return y;
     }
 
-    /// <summary>Last time at which the response is further than a tolerance from its end value; null where it has not settled by the end.</summary>
+    /// <summary>Last time at which the response is further than a tolerance from its end value; null where it has not settled by the
+    /// end.</summary>
     public static double? Settled(double[] response, double dt, double end, double tolerance)
     {
         int last = response.Length - 1;

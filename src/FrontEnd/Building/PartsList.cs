@@ -16,12 +16,14 @@ public static class PartsList
         List<ListedPart> parts = [];
         Circuit input = InputCircuit.Of(design);
         AddParts("input.series-resistor");
-        foreach ((string which, Electrodes.ElectrodeBuffer? buffer, int perChannel) in new[] { ("active", design.Electrodes.ActiveBuffer, 1), ("reference", design.Electrodes.ReferenceBuffer, 0) })
+        foreach ((string which, Electrodes.ElectrodeBuffer? buffer,
+            int perChannel) in new[] { ("active", design.Electrodes.ActiveBuffer, 1), ("reference", design.Electrodes.ReferenceBuffer, 0) })
         {
             if (buffer is not null)
             {
                 AddParts(InputCircuit.SkinResistor(which));
-                parts.Add(Active($"buffer at the {which} electrode", $"electrodes.{which}-buffer.card", buffer.Card, perChannel, 1 - perChannel));
+                parts.Add(Active($"buffer at the {which} electrode", $"electrodes.{which}-buffer.card", buffer.Card, perChannel,
+                    1 - perChannel));
             }
         }
 
@@ -40,7 +42,8 @@ public static class PartsList
             AddStage(parts, design.Stages[index], $"stages[{index + 1}]");
         }
 
-        parts.Add(Active($"converter, {design.Converter.Bits:0.##} bit, {QuantityText.FormatPart(design.Converter.Rate)} a channel", "converter.card", design.Converter.Card, 0, 1));
+        parts.Add(Active($"converter, {design.Converter.Bits:0.##} bit, {QuantityText.FormatPart(design.Converter.Rate)} a channel",
+            "converter.card", design.Converter.Card, 0, 1));
         return parts;
 
         // One reference lead serves all channels.
@@ -49,7 +52,8 @@ public static class PartsList
             CircuitPart[] alike = [.. input.Parts.Where(part => part.Key == key)];
             if (alike.Length != 0)
             {
-                Add(parts, alike[0].Label, key, alike[0].Quantity, Ratio.FromFraction(alike[0].Tolerance), alike.Count(part => !part.IsShared), alike.Count(part => part.IsShared));
+                Add(parts, alike[0].Label, key, alike[0].Quantity, Ratio.FromFraction(alike[0].Tolerance),
+                    alike.Count(part => !part.IsShared), alike.Count(part => part.IsShared));
             }
         }
     }

@@ -49,7 +49,9 @@ public static partial class DesignCheck
         {
             foreach ((Field<Design> field, PartRange range, Field<Design> value) in DesignFields.StaleRanges(design, fields))
             {
-                Warning(Messages.RangeWithoutValue, field.Key, $"the range of {value.Key} does not hold its value, {FieldText.Format(value, value.Get(design))}", "a spread run leaves such a range aside",
+                Warning(Messages.RangeWithoutValue, field.Key,
+                    $"the range of {value.Key} does not hold its value, {FieldText.Format(value, value.Get(design))}",
+                    "a spread run leaves such a range aside",
                     $"change the value, or take `{range.Key}` out of the ranges", value.Key);
             }
         }
@@ -59,12 +61,14 @@ public static partial class DesignCheck
             Frequency half = FromHertz(design.Converter.Rate.Hertz / 2);
             if (design.Band.High.Hertz <= design.Band.Low.Hertz)
             {
-                Error(Messages.BandOrder, "band", $"the band begins at {Text(design.Band.Low)} and ends at {Text(design.Band.High)}", null, "write the lower frequency first");
+                Error(Messages.BandOrder, "band", $"the band begins at {Text(design.Band.Low)} and ends at {Text(design.Band.High)}", null,
+                    "write the lower frequency first");
             }
 
             if (half.Hertz <= design.Band.High.Hertz)
             {
-                Error(Messages.BandAboveHalfRate, "band", $"the band's upper edge {Text(design.Band.High)} is not below half the sampling rate, {Text(half)}",
+                Error(Messages.BandAboveHalfRate, "band",
+                    $"the band's upper edge {Text(design.Band.High)} is not below half the sampling rate, {Text(half)}",
                     $"converter.rate is {Text(design.Converter.Rate)}", "lower the edge, or raise converter.rate", "converter.rate");
             }
 
@@ -73,7 +77,9 @@ public static partial class DesignCheck
                 Band band = design.Bands[i];
                 if (band.High.Hertz <= band.Low.Hertz)
                 {
-                    Error(Messages.BandOrder, $"bands[{i + 1}]", $"band `{band.Name}` begins at {Text(band.Low)} and ends at {Text(band.High)}", null, "write the lower frequency first", $"bands[{i + 1}].low", $"bands[{i + 1}].high");
+                    Error(Messages.BandOrder, $"bands[{i + 1}]",
+                        $"band `{band.Name}` begins at {Text(band.Low)} and ends at {Text(band.High)}", null,
+                        "write the lower frequency first", $"bands[{i + 1}].low", $"bands[{i + 1}].high");
                 }
             }
 
@@ -82,7 +88,9 @@ public static partial class DesignCheck
             {
                 if (design.Interferers[i].High.Hertz < design.Interferers[i].Low.Hertz)
                 {
-                    Error(Messages.BandOrder, $"interferers[{i + 1}]", $"interferer `{design.Interferers[i].Name}` begins at {Text(design.Interferers[i].Low)} and ends at {Text(design.Interferers[i].High)}", null,
+                    Error(Messages.BandOrder, $"interferers[{i + 1}]",
+                        $"interferer `{design.Interferers[i].Name}` begins at {Text(design.Interferers[i].Low)} and ends at {Text(design.Interferers[i].High)}",
+                        null,
                         "write the lower frequency first", $"interferers[{i + 1}].low", $"interferers[{i + 1}].high");
                 }
             }
@@ -94,8 +102,10 @@ public static partial class DesignCheck
         {
             if (design.Electrodes.Ground is null && design.Input.BiasResistor is null)
             {
-                Error(Messages.NoDcPath, "input.bias-resistor", "the amplifier's inputs have no dc path to its common: there is neither a ground electrode nor a bias resistor",
-                    "without a path the inputs' bias currents drive them to a rail", "set input.bias-resistor, or add a ground electrode", "electrodes.ground", "electrodes.ground-electrode");
+                Error(Messages.NoDcPath, "input.bias-resistor",
+                    "the amplifier's inputs have no dc path to its common: there is neither a ground electrode nor a bias resistor",
+                    "without a path the inputs' bias currents drive them to a rail", "set input.bias-resistor, or add a ground electrode",
+                        "electrodes.ground", "electrodes.ground-electrode");
             }
 
             HalfBlock("active", design.Electrodes.Active);
@@ -103,14 +113,17 @@ public static partial class DesignCheck
             HalfBlock("ground", design.Electrodes.Ground);
             if (0 < design.Input.DrivenShield.Fraction && design.Input.LeadToCommon.Farads == 0)
             {
-                Warning(Messages.ShieldWithoutLead, "input.driven-shield", $"input.driven-shield is {QuantityText.Format(design.Input.DrivenShield)} and input.lead-to-common is 0 F",
-                    "the shield drives a share of lead-to-common", "set input.lead-to-common to the cable's capacitance", "input.lead-to-common");
+                Warning(Messages.ShieldWithoutLead, "input.driven-shield",
+                    $"input.driven-shield is {QuantityText.Format(design.Input.DrivenShield)} and input.lead-to-common is 0 F",
+                    "the shield drives a share of lead-to-common", "set input.lead-to-common to the cable's capacitance",
+                        "input.lead-to-common");
             }
         }
 
         public void Stages()
         {
-            NodeId[] inner = [.. design.Stages.SelectMany(stage => stage.Circuit().InnerClipping.Select(node => NodeId.Of($"{stage.Name} {node}")))];
+            NodeId[] inner = [.. design.Stages.SelectMany(stage =>
+                stage.Circuit().InnerClipping.Select(node => NodeId.Of($"{stage.Name} {node}")))];
             Names("stages", [.. design.Stages.Select(stage => stage.Name)],
                 name => ReservedNames.OfStage(name) ?? (inner.Contains(NodeId.Of(name)) ? ResultIds.Levels.At(NodeId.Of(name)) : null));
             for (int i = 0; i < design.Stages.Count; i++)
@@ -118,7 +131,8 @@ public static partial class DesignCheck
                 string key = $"stages[{i + 1}]";
                 foreach (StageFault fault in design.Stages[i].Faults(isLast: i + 1 == design.Stages.Count))
                 {
-                    Add(fault.Code, fault.Severity, key, fault.Message, fault.Note, fault.Help(key), [.. fault.RestsOn.Select(field => $"{key}.{field}")]);
+                    Add(fault.Code, fault.Severity, key, fault.Message, fault.Note, fault.Help(key),
+                        [.. fault.RestsOn.Select(field => $"{key}.{field}")]);
                 }
             }
         }
@@ -133,7 +147,8 @@ public static partial class DesignCheck
             double bits = Math.Log2(design.Converter.FullScale.Volts / lsb.Volts);
             if (0.01 < Math.Abs(bits - design.Converter.Bits))
             {
-                Warning(Messages.StepDisagrees, "converter.lsb", $"a step of {QuantityText.Format(lsb)} in {QuantityText.Format(design.Converter.FullScale)} makes {bits:0.##} bits, and converter.bits is {design.Converter.Bits:0.##}",
+                Warning(Messages.StepDisagrees, "converter.lsb",
+                    $"a step of {QuantityText.Format(lsb)} in {QuantityText.Format(design.Converter.FullScale)} makes {bits:0.##} bits, and converter.bits is {design.Converter.Bits:0.##}",
                     "the step counts", "leave one of the two out", "converter.bits", "converter.full-scale");
             }
         }
@@ -143,46 +158,61 @@ public static partial class DesignCheck
             Supply supply = design.Supply;
             if (supply.Highest.Volts < supply.Lowest.Volts)
             {
-                Error(Messages.SupplyOrder, "supply.highest", $"supply.highest {QuantityText.Format(supply.Highest)} is below supply.lowest {QuantityText.Format(supply.Lowest)}",
-                    "safety is judged at the highest voltage anywhere in the box", "set supply.highest to the battery full, the charger's input or a converter's output, whichever is most", "supply.lowest");
+                Error(Messages.SupplyOrder, "supply.highest",
+                    $"supply.highest {QuantityText.Format(supply.Highest)} is below supply.lowest {QuantityText.Format(supply.Lowest)}",
+                    "safety is judged at the highest voltage anywhere in the box",
+                        "set supply.highest to the battery full, the charger's input or a converter's output, whichever is most",
+                        "supply.lowest");
             }
 
             if (supply.MidRail is { } mid && supply.Lowest.Volts <= mid.Volts)
             {
-                Error(Messages.MidRailOutside, "supply.mid-rail", $"supply.mid-rail {QuantityText.Format(mid)} is not below supply.lowest {QuantityText.Format(supply.Lowest)}", null, "set a mid-rail between the rails", "supply.lowest");
+                Error(Messages.MidRailOutside, "supply.mid-rail",
+                    $"supply.mid-rail {QuantityText.Format(mid)} is not below supply.lowest {QuantityText.Format(supply.Lowest)}", null,
+                    "set a mid-rail between the rails", "supply.lowest");
             }
 
             if (supply.Lowest.Volts <= 2 * design.Amplifier.OutputMargin.Volts)
             {
-                Error(Messages.MarginsExceedSupply, "amplifier.output-margin", $"twice amplifier.output-margin {QuantityText.Format(design.Amplifier.OutputMargin)} leaves nothing of supply.lowest {QuantityText.Format(supply.Lowest)}",
+                Error(Messages.MarginsExceedSupply, "amplifier.output-margin",
+                    $"twice amplifier.output-margin {QuantityText.Format(design.Amplifier.OutputMargin)} leaves nothing of supply.lowest {QuantityText.Format(supply.Lowest)}",
                     null, "lower the margin, or raise the supply", "supply.lowest");
             }
 
             if (EarthedFrom <= design.Mains.AmplifierToEarth.Farads && design.Caution.Length == 0)
             {
-                Warning(Messages.EarthedWithoutCaution, "mains.amplifier-to-earth", $"mains.amplifier-to-earth {QuantityText.Format(design.Mains.AmplifierToEarth)} stands for a recorder with a wire to earth or to the mains, and caution is empty",
-                    "such a recorder is a case to calculate, not a way to use the device", "set caution to say so on the sheet, or set the capacitance of a battery device that floats, 5 to 50 pF", "caution");
+                Warning(Messages.EarthedWithoutCaution, "mains.amplifier-to-earth",
+                    $"mains.amplifier-to-earth {QuantityText.Format(design.Mains.AmplifierToEarth)} stands for a recorder with a wire to earth or to the mains, and caution is empty",
+                    "such a recorder is a case to calculate, not a way to use the device",
+                        "set caution to say so on the sheet, or set the capacitance of a battery device that floats, 5 to 50 pF",
+                        "caution");
             }
 
             Limit("requirements.fault-current", design.Requirements.FaultCurrent, Current.FromAmperes(TradeConstants.FaultAmperes));
-            Limit("requirements.driven-ground-current", design.Requirements.DrivenGroundCurrent, Current.FromAmperes(TradeConstants.NormalAmperes));
+            Limit("requirements.driven-ground-current", design.Requirements.DrivenGroundCurrent,
+                Current.FromAmperes(TradeConstants.NormalAmperes));
         }
 
         public void Rest()
         {
             if (design.LargestSignal.Volts <= design.SmallestSignal.Volts)
             {
-                Error(Messages.SignalOrder, "signal.largest", $"signal.largest {QuantityText.Format(design.LargestSignal)} is not above signal.smallest {QuantityText.Format(design.SmallestSignal)}", null, "check the prefixes of the two", "signal.smallest");
+                Error(Messages.SignalOrder, "signal.largest",
+                    $"signal.largest {QuantityText.Format(design.LargestSignal)} is not above signal.smallest {QuantityText.Format(design.SmallestSignal)}",
+                    null, "check the prefixes of the two", "signal.smallest");
             }
 
             if (design.Mains.Harmonics.Count == 0 || design.Mains.Harmonics[0] <= 0)
             {
-                Error(Messages.NoFundamental, "mains.harmonics", "mains.harmonics has no fundamental", "its first number is the share at the mains frequency itself", "begin the list with 1");
+                Error(Messages.NoFundamental, "mains.harmonics", "mains.harmonics has no fundamental",
+                    "its first number is the share at the mains frequency itself", "begin the list with 1");
             }
 
             if (design.Montage.Sites.Count > 0 && design.Montage.Sites.Count != design.Channels)
             {
-                Error(Messages.SitesCount, "montage.sites", $"montage.sites names {design.Montage.Sites.Count} sites, and channels is {design.Channels}", "one site is recorded by each channel", "name as many sites as there are channels", "channels");
+                Error(Messages.SitesCount, "montage.sites",
+                    $"montage.sites names {design.Montage.Sites.Count} sites, and channels is {design.Channels}",
+                    "one site is recorded by each channel", "name as many sites as there are channels", "channels");
             }
 
             int before = Findings.Count;
@@ -194,22 +224,28 @@ public static partial class DesignCheck
 
             if (design.Montage.Kind != MontageKind.Referential && design.Channels < 2)
             {
-                Error(Messages.TooFewChannels, "montage.kind", $"this montage needs two channels at least, and channels is {design.Channels}", null, "write \"referential\", or set channels", "channels");
+                Error(Messages.TooFewChannels, "montage.kind",
+                    $"this montage needs two channels at least, and channels is {design.Channels}", null,
+                    "write \"referential\", or set channels", "channels");
             }
 
             if (design.Input.ReferenceInputs is { } inputs && design.Channels < inputs)
             {
-                Warning(Messages.ReferenceInputsAboveChannels, "input.reference-inputs", $"input.reference-inputs is {inputs}, and channels is {design.Channels}", null, "count one input for each channel that is not buffered", "channels");
+                Warning(Messages.ReferenceInputsAboveChannels, "input.reference-inputs",
+                    $"input.reference-inputs is {inputs}, and channels is {design.Channels}", null,
+                    "count one input for each channel that is not buffered", "channels");
             }
 
             if (design.ContactCheck is { } check && design.Converter.Rate.Hertz / 2 <= check.Frequency.Hertz)
             {
-                Error(Messages.CheckAboveHalfRate, "contact-check.frequency", $"contact-check.frequency {Text(check.Frequency)} is not below half the sampling rate, {Text(FromHertz(design.Converter.Rate.Hertz / 2))}",
+                Error(Messages.CheckAboveHalfRate, "contact-check.frequency",
+                    $"contact-check.frequency {Text(check.Frequency)} is not below half the sampling rate, {Text(FromHertz(design.Converter.Rate.Hertz / 2))}",
                     $"converter.rate is {Text(design.Converter.Rate)}", "lower the frequency, or raise converter.rate", "converter.rate");
             }
         }
 
-        // A floating battery device has 5 to 50 pF, one on a cable to a computer that runs on its battery up to 300 pF (common practice, no source).
+        // A floating battery device has 5 to 50 pF, one on a cable to a computer that runs on its battery up to 300 pF (common practice, no
+        // source).
         private const double EarthedFrom = 1e-9;
 
         private static string Text(Frequency frequency) => QuantityText.Format(frequency);
@@ -219,7 +255,8 @@ public static partial class DesignCheck
             if (electrode is not null && electrode.SecondResistance is null != electrode.SecondCapacitance is null)
             {
                 string missing = electrode.SecondResistance is null ? "second-resistance" : "second-capacitance";
-                Error(Messages.HalfABlock, $"electrodes.{which}.{missing}", $"the {which} electrode's second block has no {missing}", "the block is a resistance and a capacitance in parallel",
+                Error(Messages.HalfABlock, $"electrodes.{which}.{missing}", $"the {which} electrode's second block has no {missing}",
+                    "the block is a resistance and a capacitance in parallel",
                     "give both or neither", $"electrodes.{which}.second-resistance", $"electrodes.{which}.second-capacitance");
             }
         }
@@ -228,7 +265,9 @@ public static partial class DesignCheck
         {
             if (quoted.Amperes < set.Amperes)
             {
-                Warning(Messages.LimitRaised, key, $"{key} {QuantityText.Format(set)} is above the limit commonly quoted, {QuantityText.Format(quoted)}", "the quoted limit is from memory", $"set {QuantityText.Format(quoted)} or less");
+                Warning(Messages.LimitRaised, key,
+                    $"{key} {QuantityText.Format(set)} is above the limit commonly quoted, {QuantityText.Format(quoted)}",
+                    "the quoted limit is from memory", $"set {QuantityText.Format(quoted)} or less");
             }
         }
 
@@ -245,11 +284,13 @@ public static partial class DesignCheck
                 (string slug, string key) = (Slug.Of(names[i]), $"{list}[{i + 1}].name");
                 if (slug.Length == 0)
                 {
-                    Error(Messages.NameMissing, key, $"{list}[{i + 1}] has no name", "results carry it", "give a name with a letter or digit in it", list);
+                    Error(Messages.NameMissing, key, $"{list}[{i + 1}] has no name", "results carry it",
+                        "give a name with a letter or digit in it", list);
                 }
                 else if (reserved?.Invoke(names[i]) is { } taken)
                 {
-                    Error(Messages.NameReserved, key, $"`{names[i]}` would give results the ids of what is built in, {taken}*", "results carry the name, so each id must be the only one",
+                    Error(Messages.NameReserved, key, $"`{names[i]}` would give results the ids of what is built in, {taken}*",
+                        "results carry the name, so each id must be the only one",
                         $"take another name, such as `{Free(names[i])}`", list);
                 }
                 else if (!seen.TryAdd(slug, i + 1))
@@ -257,14 +298,16 @@ public static partial class DesignCheck
                     string other = names[seen[slug] - 1];
                     string same = other == names[i] ? $"{list}[{seen[slug]}] and {list}[{i + 1}] are both named `{other}`"
                         : $"{list}[{seen[slug]}], `{other}`, and {list}[{i + 1}], `{names[i]}`, are both named {slug} in ids";
-                    Error(Messages.NameTwice, key, same, "results carry the name, so it must be the only one", $"rename one of them, such as to `{Free(names[i])}`", list);
+                    Error(Messages.NameTwice, key, same, "results carry the name, so it must be the only one",
+                        $"rename one of them, such as to `{Free(names[i])}`", list);
                 }
             }
 
             string Free(string name) => ReservedNames.Proposal(name, one => !all.Contains(Slug.Of(one)) && reserved?.Invoke(one) is null);
         }
 
-        /// <summary>Sites that differ can still make derived channels of one name: <c>a-b</c> before <c>c</c>, and <c>a</c> before <c>b-c</c>.</summary>
+        /// <summary>Sites that differ can still make derived channels of one name: <c>a-b</c> before <c>c</c>, and <c>a</c> before
+        /// <c>b-c</c>.</summary>
         private void Channels()
         {
             Montage montage = design.Montage;
@@ -277,18 +320,24 @@ public static partial class DesignCheck
 
             // Of the later channel's two sites the second.
             int site = Array.LastIndexOf(slugs, slugs[first]) + 1;
-            string free = ReservedNames.Proposal(montage.Sites[site], one => Distinct(montage with { Sites = [.. montage.Sites.Select((old, at) => at == site ? one : old)] }) > Distinct(montage));
-            Error(Messages.NameTwice, $"montage.sites[{site + 1}].name", $"channels {first + 1} and {site} of the montage would both be {slugs[first]} in ids", "results carry the channel's name, so it must be the only one",
+            string free = ReservedNames.Proposal(montage.Sites[site], one =>
+                Distinct(montage with { Sites = [.. montage.Sites.Select((old, at) => at == site ? one : old)] }) > Distinct(montage));
+            Error(Messages.NameTwice, $"montage.sites[{site + 1}].name",
+                $"channels {first + 1} and {site} of the montage would both be {slugs[first]} in ids",
+                "results carry the channel's name, so it must be the only one",
                 $"rename the site `{montage.Sites[site]}`, such as to `{free}`", "montage.sites", "montage.kind");
 
             int Distinct(Montage other) => other.ChannelNames(design.Channels).Concat(other.Sites).Select(Slug.Of).Distinct().Count();
         }
 
-        private void Error(string code, string field, string message, string? note, string help, params ReadOnlySpan<string> restsOn) => Add(code, Severity.Error, field, message, note, help, restsOn);
+        private void Error(string code, string field, string message, string? note, string help, params ReadOnlySpan<string> restsOn) =>
+            Add(code, Severity.Error, field, message, note, help, restsOn);
 
-        private void Warning(string code, string field, string message, string? note, string help, params ReadOnlySpan<string> restsOn) => Add(code, Severity.Warning, field, message, note, help, restsOn);
+        private void Warning(string code, string field, string message, string? note, string help, params ReadOnlySpan<string> restsOn) =>
+            Add(code, Severity.Warning, field, message, note, help, restsOn);
 
-        private void Add(string code, Severity severity, string field, string message, string? note, string help, ReadOnlySpan<string> restsOn)
+        private void Add(string code, Severity severity, string field, string message, string? note, string help,
+            ReadOnlySpan<string> restsOn)
         {
             bool silent = unread.Contains(field);
             foreach (string key in restsOn)

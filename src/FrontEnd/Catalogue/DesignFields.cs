@@ -5,8 +5,10 @@ using static FrontEnd.Fields.Make;
 
 namespace FrontEnd.Catalogue;
 
-/// <summary>The catalogue of a design's fields: one table from which the design file's keys, its documentation, the sensitivities and the forms follow.</summary>
-/// <remarks>A list's elements are counted from 1 in keys: <c>stages[1].r1</c> is the first stage. They may also be named: <c>stages.anti-alias-1.r1</c>.</remarks>
+/// <summary>The catalogue of a design's fields: one table from which the design file's keys, its documentation, the sensitivities and the
+/// forms follow.</summary>
+/// <remarks>A list's elements are counted from 1 in keys: <c>stages[1].r1</c> is the first stage. They may also be named:
+/// <c>stages.anti-alias-1.r1</c>.</remarks>
 public static class DesignFields
 {
     /// <summary>The fields outside lists, in the order of the design file.</summary>
@@ -15,7 +17,8 @@ public static class DesignFields
     /// <summary>The lists of a design: stages, digital, bands, interferers.</summary>
     public static IReadOnlyList<DesignList> Lists => DesignList.All;
 
-    /// <summary>The fields of an anti-alias filter that is given by what it has to do, in its own table: it is turned into stages when the design is read, and is no part of the design after that.</summary>
+    /// <summary>The fields of an anti-alias filter that is given by what it has to do, in its own table: it is turned into stages when the
+    /// design is read, and is no part of the design after that.</summary>
     public static IReadOnlyList<Field<AntiAliasWish>> AntiAlias => PathFields.AntiAlias;
 
     /// <summary>The key of that table.</summary>
@@ -25,11 +28,18 @@ public static class DesignFields
     public static readonly IReadOnlyList<OptionalPart> OptionalParts =
     [
         new("electrodes.ground", design => design.Electrodes.Ground is not null,
-            (design, there) => design with { Electrodes = design.Electrodes with { Ground = there ? design.Electrodes.Ground ?? new() : null } }),
+            (design, there) =>
+                design with { Electrodes = design.Electrodes with { Ground = there ? design.Electrodes.Ground ?? new() : null } }),
         new("electrodes.active-buffer", design => design.Electrodes.ActiveBuffer is not null,
-            (design, there) => design with { Electrodes = design.Electrodes with { ActiveBuffer = there ? design.Electrodes.ActiveBuffer ?? new() : null } }),
+            (design, there) =>
+                design with { Electrodes = design.Electrodes with { ActiveBuffer = there
+                    ? design.Electrodes.ActiveBuffer ?? new()
+                    : null } }),
         new("electrodes.reference-buffer", design => design.Electrodes.ReferenceBuffer is not null,
-            (design, there) => design with { Electrodes = design.Electrodes with { ReferenceBuffer = there ? design.Electrodes.ReferenceBuffer ?? new() : null } }),
+            (design, there) =>
+                design with { Electrodes = design.Electrodes with { ReferenceBuffer = there
+                    ? design.Electrodes.ReferenceBuffer ?? new()
+                    : null } }),
         new("contact-check", design => design.ContactCheck is not null,
             (design, there) => design with { ContactCheck = there ? design.ContactCheck ?? new() : null }),
     ];
@@ -71,10 +81,13 @@ public static class DesignFields
         return null;
     }
 
-    /// <summary>Ranges that do not hold the value they are about, as after the value was changed and the part's card was not: the field of the ranges, the range, the field of the value. A value of 0 says only that none was given.</summary>
-    public static IEnumerable<(Field<Design> Ranges, PartRange Range, Field<Design> Value)> StaleRanges(Design design) => StaleRanges(design, Of(design));
+    /// <summary>Ranges that do not hold the value they are about, as after the value was changed and the part's card was not: the field of
+    /// the ranges, the range, the field of the value. A value of 0 says only that none was given.</summary>
+    public static IEnumerable<(Field<Design> Ranges, PartRange Range, Field<Design> Value)> StaleRanges(Design design) =>
+        StaleRanges(design, Of(design));
 
-    internal static IEnumerable<(Field<Design> Ranges, PartRange Range, Field<Design> Value)> StaleRanges(Design design, IReadOnlyList<Field<Design>> all)
+    internal static IEnumerable<(Field<Design> Ranges, PartRange Range, Field<Design> Value)> StaleRanges(Design design,
+        IReadOnlyList<Field<Design>> all)
     {
         foreach (Field<Design> field in all.Where(field => field.Kind == FieldKind.Ranges))
         {
@@ -82,7 +95,8 @@ public static class DesignFields
             {
                 // 1e-9 of the value for what was written in decimal digits.
                 string key = field.Key[..(field.Key.LastIndexOf('.') + 1)] + range.Key;
-                if (all.FirstOrDefault(one => string.Equals(one.Key, key, StringComparison.Ordinal)) is { } valued && valued.SiValue(design) is { } value && value != 0
+                if (all.FirstOrDefault(one => string.Equals(one.Key, key, StringComparison.Ordinal)) is { } valued
+                    && valued.SiValue(design) is { } value && value != 0
                     && (value < range.Low - (1e-9 * Math.Abs(value)) || range.High + (1e-9 * Math.Abs(value)) < value))
                 {
                     yield return (field, range, valued);
@@ -121,40 +135,63 @@ public static class DesignFields
         return true;
     }
 
-    /// <summary>A name as it stands in keys and result ids: lower case, every run of other characters than letters and digits one hyphen.</summary>
+    /// <summary>A name as it stands in keys and result ids: lower case, every run of other characters than letters and digits one
+    /// hyphen.</summary>
     public static string Slug(string name) => Text.Slug.Of(name);
 
     private static IReadOnlyList<Field<Design>> Build() =>
     [
         Wording("name", "unnamed design", "what the design is called", (Design d) => d.Name, (d, v) => d with { Name = v }),
-        Wording("purpose", "", "what the device is for, in the builder's words; printed on the sheet", (Design d) => d.Purpose, (d, v) => d with { Purpose = v }),
+        Wording("purpose", "", "what the device is for, in the builder's words; printed on the sheet", (Design d) =>
+            d.Purpose, (d, v) => d with { Purpose = v }),
         Wording("caution", "", "a sentence for the sheet's first lines", (Design d) => d.Caution, (d, v) => d with { Caution = v }),
         Value("channels", "channels", Closed(1, 1024), "1", Practice, "number of recorded channels, one converter input each",
             (Design d) => d.Channels, (d, v) => d with { Channels = v }),
-        Value("band", "band", Above(0, 1e9), "[\"0.5 Hz\", \"40 Hz\"]", Practice, "the band that noise and mains are worked out in, f1 and f2",
-            (Design d) => new FrequencyRange(d.Band.Low, d.Band.High), (d, v) => d with { Band = d.Band with { Low = v.Low, High = v.High } }),
-        Value("board-temperature", "board_temperature", Closed(223.15, 423.15), "298.15 K", Practice, "temperature of the resistors on the board",
+        Value("band", "band", Above(0, 1e9), "[\"0.5 Hz\", \"40 Hz\"]", Practice,
+            "the band that noise and mains are worked out in, f1 and f2",
+            (Design d) =>
+                new FrequencyRange(d.Band.Low, d.Band.High), (d, v) => d with { Band = d.Band with { Low = v.Low, High = v.High } }),
+        Value("board-temperature", "board_temperature", Closed(223.15, 423.15), "298.15 K", Practice,
+            "temperature of the resistors on the board",
             (Design d) => d.BoardTemperature, (d, v) => d with { BoardTemperature = v }),
-        Value("skin-temperature", "skin_temperature", Closed(253.15, 353.15), "306.15 K", Practice, "temperature of the electrodes' contact",
+        Value("skin-temperature", "skin_temperature", Closed(253.15, 353.15), "306.15 K", Practice,
+            "temperature of the electrodes' contact",
             (Design d) => d.SkinTemperature, (d, v) => d with { SkinTemperature = v }),
-        Maybe("packet-time", "packet_time", Closed(0, 60), "none", "none", ByDesign, "delay of radio or cable packets that adds to the latency",
+        Maybe("packet-time", "packet_time", Closed(0, 60), "none", "none", ByDesign,
+            "delay of radio or cable packets that adds to the latency",
             (Design d) => d.PacketTime, (d, v) => d with { PacketTime = v }),
-        Value("signal.smallest", "signal.smallest", Above(0, 1), "0.5 µV", "0.5 µV resolvable: requirements attributed to a technologists' association, 2001", "smallest signal that must still be seen, rms",
+        Value("signal.smallest", "signal.smallest", Above(0, 1), "0.5 µV",
+            "0.5 µV resolvable: requirements attributed to a technologists' association, 2001",
+            "smallest signal that must still be seen, rms",
             (Design d) => d.SmallestSignal, (d, v) => d with { SmallestSignal = v }),
-        Value("signal.largest", "signal.largest", Closed(0, 5), "2 mV", "±2 mV: requirements attributed to a technologists' association, 2001", "largest signal that must pass without clipping, peak",
+        Value("signal.largest", "signal.largest", Closed(0, 5), "2 mV",
+            "±2 mV: requirements attributed to a technologists' association, 2001", "largest signal that must pass without clipping, peak",
             (Design d) => d.LargestSignal, (d, v) => d with { LargestSignal = v }),
-        .. ChainFields.Mains.Select(field => field.Within("mains.", "mains.", (Design d) => d.Mains, (d, v) => d with { Mains = v }, () => new())),
-        .. ElectrodeFields.Set.Select(field => field.Within("electrodes.", "electrodes.", (Design d) => d.Electrodes, (d, v) => d with { Electrodes = v }, () => new())),
+        .. ChainFields.Mains.Select(field =>
+            field.Within("mains.", "mains.", (Design d) => d.Mains, (d, v) => d with { Mains = v }, () => new())),
+        .. ElectrodeFields.Set.Select(field =>
+            field.Within("electrodes.", "electrodes.", (Design d) => d.Electrodes, (d, v) => d with { Electrodes = v }, () => new())),
         .. AmplifierFields.Input.Select(field => field.Within(
-            "input.", string.Equals(field.Key, "reference-inputs", StringComparison.Ordinal) ? "" : "input.", (Design d) => d.Input, (d, v) => d with { Input = v }, () => new())),
-        .. AmplifierFields.Differential.Select(field => field.Within("amplifier.", "amplifier.", (Design d) => d.Amplifier, (d, v) => d with { Amplifier = v }, () => new())),
-        .. AmplifierFields.Ground.Select(field => field.Within("ground-drive.", "ground_drive.", (Design d) => d.GroundDrive, (d, v) => d with { GroundDrive = v }, () => new())),
-        .. PathFields.Converter.Select(field => field.Within("converter.", "converter.", (Design d) => d.Converter, (d, v) => d with { Converter = v }, () => new())),
-        .. PathFields.Arithmetic.Select(field => field.Within("", "", (Design d) => d.Arithmetic, (d, v) => d with { Arithmetic = v }, () => new())),
-        .. ChainFields.Supply.Select(field => field.Within("supply.", "supply.", (Design d) => d.Supply, (d, v) => d with { Supply = v }, () => new())),
-        .. ChainFields.Montage.Select(field => field.Within("montage.", "montage.", (Design d) => d.Montage, (d, v) => d with { Montage = v }, () => new())),
-        .. ElectrodeFields.Check.Select(field => field.Within("contact-check.", "contact_check.", (Design d) => d.ContactCheck, (d, v) => d with { ContactCheck = v }, () => new())),
-        .. ChainFields.Requirements.Select(field => field.Within("requirements.", "requirements.", (Design d) => d.Requirements, (d, v) => d with { Requirements = v }, () => new())),
+            "input.", string.Equals(field.Key, "reference-inputs", StringComparison.Ordinal) ? "" : "input.", (Design d) =>
+                d.Input, (d, v) => d with { Input = v }, () => new())),
+        .. AmplifierFields.Differential.Select(field =>
+            field.Within("amplifier.", "amplifier.", (Design d) => d.Amplifier, (d, v) => d with { Amplifier = v }, () => new())),
+        .. AmplifierFields.Ground.Select(field =>
+            field.Within("ground-drive.", "ground_drive.", (Design d) => d.GroundDrive, (d, v) => d with { GroundDrive = v }, () => new())),
+        .. PathFields.Converter.Select(field =>
+            field.Within("converter.", "converter.", (Design d) => d.Converter, (d, v) => d with { Converter = v }, () => new())),
+        .. PathFields.Arithmetic.Select(field =>
+            field.Within("", "", (Design d) => d.Arithmetic, (d, v) => d with { Arithmetic = v }, () => new())),
+        .. ChainFields.Supply.Select(field =>
+            field.Within("supply.", "supply.", (Design d) => d.Supply, (d, v) => d with { Supply = v }, () => new())),
+        .. ChainFields.Montage.Select(field =>
+            field.Within("montage.", "montage.", (Design d) => d.Montage, (d, v) => d with { Montage = v }, () => new())),
+        .. ElectrodeFields.Check.Select(field =>
+            field.Within("contact-check.", "contact_check.", (Design d) =>
+                d.ContactCheck, (d, v) => d with { ContactCheck = v }, () => new())),
+        .. ChainFields.Requirements.Select(field =>
+            field.Within("requirements.", "requirements.", (Design d) =>
+                d.Requirements, (d, v) => d with { Requirements = v }, () => new())),
     ];
 }
 

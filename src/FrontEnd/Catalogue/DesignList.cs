@@ -12,22 +12,38 @@ public sealed class DesignList
     /// <summary>In the order of the design file. Set from the static constructor so that the tables it needs are there.</summary>
     public static readonly IReadOnlyList<DesignList> All =
     [
-        Make<Stage>("stages", design => design.Stages, (design, value) => design with { Stages = value }, stage => stage.Name, (stage, name) => stage with { Name = name }, StageName,
+        Make<Stage>("stages", design =>
+            design.Stages, (design, value) =>
+                design with { Stages = value }, stage => stage.Name, (stage, name) => stage with { Name = name }, StageName,
             TopologyCatalogue.Variants),
-        Make<DigitalStage>("digital", design => design.Digital, (design, value) => design with { Digital = value }, filter => filter.Name, (filter, name) => filter with { Name = name }, FilterName,
+        Make<DigitalStage>("digital", design =>
+            design.Digital, (design, value) =>
+                design with { Digital = value }, filter => filter.Name, (filter, name) => filter with { Name = name }, FilterName,
         [
-            Variant.Make("high-pass", null, "a digital high-pass", () => new DigitalHighPass(), PathFields.HighPass, filter => filter is DigitalHighPass),
-            Variant.Make("low-pass", null, "a digital low-pass", () => new DigitalLowPass(), PathFields.LowPass, filter => filter is DigitalLowPass),
-            Variant.Make("band-pass", null, "a digital band-pass", () => new DigitalBandPass(), PathFields.BandPass, filter => filter is DigitalBandPass),
-            Variant.Make("band-stop", null, "a digital band-stop", () => new DigitalBandStop(), PathFields.BandStop, filter => filter is DigitalBandStop),
+            Variant.Make("high-pass", null, "a digital high-pass", () =>
+                new DigitalHighPass(), PathFields.HighPass, filter => filter is DigitalHighPass),
+            Variant.Make("low-pass", null, "a digital low-pass", () =>
+                new DigitalLowPass(), PathFields.LowPass, filter => filter is DigitalLowPass),
+            Variant.Make("band-pass", null, "a digital band-pass", () =>
+                new DigitalBandPass(), PathFields.BandPass, filter => filter is DigitalBandPass),
+            Variant.Make("band-stop", null, "a digital band-stop", () =>
+                new DigitalBandStop(), PathFields.BandStop, filter => filter is DigitalBandStop),
             Variant.Make("notch", null, "a digital notch", () => new DigitalNotch(), PathFields.Notch, filter => filter is DigitalNotch),
-            Variant.Make("sections", null, "second-order sections", () => new DigitalSections(), PathFields.Sections, filter => filter is DigitalSections),
+            Variant.Make("sections", null, "second-order sections", () =>
+                new DigitalSections(), PathFields.Sections, filter => filter is DigitalSections),
         ]),
-        Make<Band>("bands", design => design.Bands, (design, value) => design with { Bands = value }, band => band.Name, (band, name) => band with { Name = name }, (_, index) => $"band {index + 1}",
+        Make<Band>("bands", design =>
+            design.Bands, (design, value) =>
+                design with { Bands = value }, band => band.Name, (band, name) => band with { Name = name },
+                (_, index) => $"band {index + 1}",
         [
-            Variant.Make("", null, "a band", () => new Band("", new Design().Band.Low, new Design().Band.High), PathFields.NamedBand, _ => true),
+            Variant.Make("", null, "a band", () =>
+                new Band("", new Design().Band.Low, new Design().Band.High), PathFields.NamedBand, _ => true),
         ]),
-        Make<Interferer>("interferers", design => design.Interferers, (design, value) => design with { Interferers = value }, one => one.Name, (one, name) => one with { Name = name }, (_, index) => $"interferer {index + 1}",
+        Make<Interferer>("interferers", design =>
+            design.Interferers, (design, value) =>
+                design with { Interferers = value }, one => one.Name, (one, name) => one with { Name = name },
+                (_, index) => $"interferer {index + 1}",
         [
             Variant.Make("", null, "an interferer", () => Interferer.Muscle with { Name = "" }, PathFields.Interferer, _ => true),
         ]),
@@ -94,7 +110,8 @@ public sealed class DesignList
         for (int index = 0; index < elements.Count; index++)
         {
             string slug = DesignFields.Slug(NameOf(elements[index]));
-            if (slug.Length > 0 && rest.Length > slug.Length + 2 && rest[slug.Length + 1] == '.' && string.CompareOrdinal(rest, 1, slug, 0, slug.Length) == 0)
+            if (slug.Length > 0 && rest.Length > slug.Length + 2 && rest[slug.Length + 1] == '.'
+                && string.CompareOrdinal(rest, 1, slug, 0, slug.Length) == 0)
             {
                 return FieldOf(elements, index, rest[(slug.Length + 2)..]);
             }
@@ -105,7 +122,8 @@ public sealed class DesignList
 
     private Field<Design>? FieldOf(IReadOnlyList<object> elements, int index, string key)
     {
-        Field<object>? field = VariantOf(elements[index]).Fields.FirstOrDefault(field => string.Equals(field.Key, key, StringComparison.Ordinal));
+        Field<object>? field = VariantOf(elements[index]).Fields.FirstOrDefault(field =>
+            string.Equals(field.Key, key, StringComparison.Ordinal));
         return field is null ? null : At(field, index);
     }
 

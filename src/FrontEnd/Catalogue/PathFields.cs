@@ -17,19 +17,32 @@ internal static class PathFields
     public static readonly IReadOnlyList<Field<AntiAliasWish>> AntiAlias =
     [
         Word("family", "family", "butterworth", Practice, "approximation of the anti-alias filter",
-            [new("butterworth", FilterFamily.Butterworth), new("chebyshev", FilterFamily.Chebyshev), new("bessel", FilterFamily.Bessel), new("critically-damped", FilterFamily.CriticallyDamped)],
+            [new("butterworth", FilterFamily.Butterworth), new("chebyshev", FilterFamily.Chebyshev), new("bessel", FilterFamily.Bessel),
+                new("critically-damped", FilterFamily.CriticallyDamped)],
             (AntiAliasWish w) => w.Family, (w, v) => w with { Family = v }),
-        Maybe("corner", "corner", Above(0, 1e9), "auto", "the band's upper edge", Practice, "with an order the filter's corner, else the edge of the pass band", (AntiAliasWish w) => w.Corner, (w, v) => w with { Corner = v }),
-        Maybe("order", "order", Closed(1, 10), "auto", "the least that reaches the attenuation", Derived, "order of the filter", (AntiAliasWish w) => w.Order, (w, v) => w with { Order = v }),
-        Value("attenuation", "attenuation", Above(0, 200), "60 dB", Practice, "where no order is given: wanted at the fold frequency, rate less the band's upper edge (delta-sigma: modulator clock less it)",
+        Maybe("corner", "corner", Above(0, 1e9), "auto", "the band's upper edge", Practice,
+            "with an order the filter's corner, else the edge of the pass band", (AntiAliasWish w) => w.Corner,
+            (w, v) => w with { Corner = v }),
+        Maybe("order", "order", Closed(1, 10), "auto", "the least that reaches the attenuation", Derived, "order of the filter",
+            (AntiAliasWish w) => w.Order, (w, v) => w with { Order = v }),
+        Value("attenuation", "attenuation", Above(0, 200), "60 dB", Practice,
+            "where no order is given: wanted at the fold frequency, rate less the band's upper edge (delta-sigma: modulator clock less it)",
             (AntiAliasWish w) => w.Attenuation, (w, v) => w with { Attenuation = v }),
-        Maybe("ripple", "ripple", Above(0, 40), "auto", "3.01 dB; chebyshev 0.5 dB", Practice, "where no order is given: largest loss at the corner; chebyshev's ripple", (AntiAliasWish w) => w.Ripple, (w, v) => w with { Ripple = v }),
-        Word("topology", "topology", "sallen-key", Practice, "circuit of each pole pair: sallen-key has gain 1, sallen-key-equal equal parts and the gain 3 − 1/Q, multiple feedback inverts",
-            [new("sallen-key", SectionKind.SallenKey), new("sallen-key-equal", SectionKind.SallenKeyEqual), new("multiple-feedback", SectionKind.MultipleFeedback)],
+        Maybe("ripple", "ripple", Above(0, 40), "auto", "3.01 dB; chebyshev 0.5 dB", Practice,
+            "where no order is given: largest loss at the corner; chebyshev's ripple", (AntiAliasWish w) => w.Ripple,
+            (w, v) => w with { Ripple = v }),
+        Word("topology", "topology", "sallen-key", Practice,
+            "circuit of each pole pair: sallen-key has gain 1, sallen-key-equal equal parts and the gain 3 − 1/Q, multiple feedback inverts",
+            [new("sallen-key", SectionKind.SallenKey), new("sallen-key-equal", SectionKind.SallenKeyEqual),
+                new("multiple-feedback", SectionKind.MultipleFeedback)],
             (AntiAliasWish w) => w.Topology, (w, v) => w with { Topology = v }),
-        Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of the resistors, ±", (AntiAliasWish w) => w.ResistorTolerance, (w, v) => w with { ResistorTolerance = v }),
-        Value("capacitor-tolerance", "capacitor_tolerance", Below(0, 1), "5 %", Practice, "tolerance of the capacitors, ±", (AntiAliasWish w) => w.CapacitorTolerance, (w, v) => w with { CapacitorTolerance = v }),
-        .. OpAmpFields.All.Select(field => field.Within("opamp.", "opamp.", (AntiAliasWish w) => w.OpAmp, (w, v) => w with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
+        Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of the resistors, ±",
+            (AntiAliasWish w) => w.ResistorTolerance, (w, v) => w with { ResistorTolerance = v }),
+        Value("capacitor-tolerance", "capacitor_tolerance", Below(0, 1), "5 %", Practice, "tolerance of the capacitors, ±",
+            (AntiAliasWish w) => w.CapacitorTolerance, (w, v) => w with { CapacitorTolerance = v }),
+        .. OpAmpFields.All.Select(field =>
+            field.Within("opamp.", "opamp.", (AntiAliasWish w) =>
+                w.OpAmp, (w, v) => w with { OpAmp = v }, () => Circuits.OpAmp.MicropowerCmos)),
     ];
 
     private static readonly IReadOnlyList<Field<AnalogDigitalConverter>> ConverterValues =
@@ -38,21 +51,26 @@ internal static class PathFields
         Word("kind", "kind", "successive-approximation", Practice, "how it converts",
             [new("successive-approximation", ConverterKind.SuccessiveApproximation, "sar"), new("delta-sigma", ConverterKind.DeltaSigma)],
             (AnalogDigitalConverter c) => c.Kind, (c, v) => c with { Kind = v }),
-        Value("rate", "rate", Above(0, 1e9), "250 Hz", "200 samples a second at least, 250 to 400 preferred: requirements attributed to a technologists' association, 2001", "output rate of each channel, fs",
+        Value("rate", "rate", Above(0, 1e9), "250 Hz",
+            "200 samples a second at least, 250 to 400 preferred: requirements attributed to a technologists' association, 2001",
+            "output rate of each channel, fs",
             (AnalogDigitalConverter c) => c.Rate, (c, v) => c with { Rate = v }),
-        Value("bits", "bits", Above(0, 64), "12", "12 bits at least: requirements attributed to a technologists' association, 2001", "word length, N",
+        Value("bits", "bits", Above(0, 64), "12", "12 bits at least: requirements attributed to a technologists' association, 2001",
+            "word length, N",
             (AnalogDigitalConverter c) => c.Bits, (c, v) => c with { Bits = v }),
         Maybe("lsb", "lsb", Above(0, 100), "auto", "full scale over 2^N", Derived, "size of one step where it is not full scale over 2^N",
             (AnalogDigitalConverter c) => c.Lsb, (c, v) => c with { Lsb = v }),
         Value("full-scale", "full_scale_pp", Above(0, 1000), "3 V", Practice, "full scale, peak-to-peak",
             (AnalogDigitalConverter c) => c.FullScale, (c, v) => c with { FullScale = v }),
-        Value("noise", "noise_rms", Closed(0, 10), "300 µV", "about 0.4 steps of a 12-bit converter; " + Practice, "the converter's own noise over half the rate, rms, without quantisation",
+        Value("noise", "noise_rms", Closed(0, 10), "300 µV", "about 0.4 steps of a 12-bit converter; " + Practice,
+            "the converter's own noise over half the rate, rms, without quantisation",
             (AnalogDigitalConverter c) => c.Noise, (c, v) => c with { Noise = v }),
         Value("oversampling", "osr", Closed(2, 1e6), "256", Practice, "delta-sigma: modulator clock over output rate, OSR",
             (AnalogDigitalConverter c) => c.Oversampling, (c, v) => c with { Oversampling = v }),
         Value("sinc-order", "sinc_order", Closed(1, 8), "3", Practice, "delta-sigma: order of the sinc decimator",
             (AnalogDigitalConverter c) => c.SincOrder, (c, v) => c with { SincOrder = v }),
-        Value("skew", "skew", Closed(0, 1), "0 s", "simultaneous sampling unless given", "time between the samples of two neighbouring channels",
+        Value("skew", "skew", Closed(0, 1), "0 s", "simultaneous sampling unless given",
+            "time between the samples of two neighbouring channels",
             (AnalogDigitalConverter c) => c.Skew, (c, v) => c with { Skew = v }),
         Maybe("reference-noise", "reference_noise", Closed(0, 10), "none", "none", ByDesign, "rms noise of the reference in the band",
             (AnalogDigitalConverter c) => c.ReferenceNoise, (c, v) => c with { ReferenceNoise = v }),
@@ -70,43 +88,56 @@ internal static class PathFields
 
     public static readonly IReadOnlyList<Field<DigitalArithmetic>> Arithmetic =
     [
-        Word("digital-word", "digital_word", "double", Practice, "numbers that the digital filters are computed with; the figures are of the filters as rounded to them",
-            [new("double", DigitalWord.Double), new("single", DigitalWord.Single, "float"), new("q31", DigitalWord.Q31), new("q15", DigitalWord.Q15)],
+        Word("digital-word", "digital_word", "double", Practice,
+            "numbers that the digital filters are computed with; the figures are of the filters as rounded to them",
+            [new("double", DigitalWord.Double), new("single", DigitalWord.Single, "float"), new("q31", DigitalWord.Q31),
+                new("q15", DigitalWord.Q15)],
             (DigitalArithmetic a) => a.Word, (a, v) => a with { Word = v }),
         Word("digital-form", "digital_form", "transposed-2", Practice, "form of each second-order section",
             [new("direct-1", FilterForm.DirectI), new("transposed-2", FilterForm.TransposedDirectII)],
             (DigitalArithmetic a) => a.Form, (a, v) => a with { Form = v }),
-        Value("digital-state-fraction", "digital_state_fraction", Closed(0, 16), "0", Practice, "q31 and q15: bits below the sample's LSB that the states keep",
+        Value("digital-state-fraction", "digital_state_fraction", Closed(0, 16), "0", Practice,
+            "q31 and q15: bits below the sample's LSB that the states keep",
             (DigitalArithmetic a) => a.StateFraction, (a, v) => a with { StateFraction = v }),
     ];
 
     private static readonly IReadOnlyList<Field<DigitalStage>> AnyDigital =
     [
-        Make.Wording("name", "the kind; a notch's with its frequency", "unique in the design; results carry it", (DigitalStage s) => s.Name, (s, v) => s with { Name = v }) with { DefaultIsValue = false },
+        Make.Wording("name", "the kind; a notch's with its frequency", "unique in the design; results carry it", (DigitalStage s) =>
+            s.Name, (s, v) => s with { Name = v }) with { DefaultIsValue = false },
     ];
 
     private static IEnumerable<Field<TStage>> Designed<TStage>(int most)
         where TStage : DigitalDesigned =>
     [
-        Value("order", "order", Closed(1, most), "2", Practice, most == FilterDesign.MostBandOrder ? "order of the prototype; the filter has twice as many poles" : "order of the filter",
+        Value("order", "order", Closed(1, most), "2", Practice, most == FilterDesign.MostBandOrder
+            ? "order of the prototype; the filter has twice as many poles"
+            : "order of the filter",
             (TStage s) => s.Order, (s, v) => (TStage)(s with { Order = v })),
-        Word("family", "family", "butterworth", Practice, "approximation; a corner is -3 dB (butterworth, bessel, critically-damped), the ripple edge (chebyshev, elliptic) or the stop edge (inverse-chebyshev)",
-            [.. FilterWords.Families.Select(pair => new ChoiceWord(pair.Key, pair.Value))], (TStage s) => s.Family, (s, v) => (TStage)(s with { Family = v })),
-        Value("ripple", "ripple", Above(0, 40), "0.5 dB", Practice, "chebyshev and elliptic: largest loss in the pass band", (TStage s) => s.Ripple, (s, v) => (TStage)(s with { Ripple = v })),
-        Value("attenuation", "attenuation", Above(0, 300), "40 dB", Practice, "inverse-chebyshev and elliptic: least loss in the stop band", (TStage s) => s.Attenuation, (s, v) => (TStage)(s with { Attenuation = v })),
+        Word("family", "family", "butterworth", Practice,
+            "approximation; a corner is -3 dB (butterworth, bessel, critically-damped), the ripple edge (chebyshev, elliptic) or the stop edge (inverse-chebyshev)",
+            [.. FilterWords.Families.Select(pair => new ChoiceWord(pair.Key, pair.Value))], (TStage s) =>
+                s.Family, (s, v) => (TStage)(s with { Family = v })),
+        Value("ripple", "ripple", Above(0, 40), "0.5 dB", Practice, "chebyshev and elliptic: largest loss in the pass band", (TStage s) =>
+            s.Ripple, (s, v) => (TStage)(s with { Ripple = v })),
+        Value("attenuation", "attenuation", Above(0, 300), "40 dB", Practice,
+            "inverse-chebyshev and elliptic: least loss in the stop band", (TStage s) => s.Attenuation,
+            (s, v) => (TStage)(s with { Attenuation = v })),
     ];
 
     public static readonly IReadOnlyList<Field<DigitalHighPass>> HighPass =
     [
         .. AnyDigital.Select(AsA<DigitalHighPass, DigitalStage>),
-        Value("corner", "corner", Above(0, 1e9), "0.5 Hz", Practice, "the filter's corner", (DigitalHighPass s) => s.Corner, (s, v) => s with { Corner = v }),
+        Value("corner", "corner", Above(0, 1e9), "0.5 Hz", Practice, "the filter's corner", (DigitalHighPass s) =>
+            s.Corner, (s, v) => s with { Corner = v }),
         .. Designed<DigitalHighPass>(FilterDesign.MostOrder),
     ];
 
     public static readonly IReadOnlyList<Field<DigitalLowPass>> LowPass =
     [
         .. AnyDigital.Select(AsA<DigitalLowPass, DigitalStage>),
-        Value("corner", "corner", Above(0, 1e9), "40 Hz", Practice, "the filter's corner", (DigitalLowPass s) => s.Corner, (s, v) => s with { Corner = v }),
+        Value("corner", "corner", Above(0, 1e9), "40 Hz", Practice, "the filter's corner", (DigitalLowPass s) =>
+            s.Corner, (s, v) => s with { Corner = v }),
         .. Designed<DigitalLowPass>(FilterDesign.MostOrder),
     ];
 
@@ -114,7 +145,8 @@ internal static class PathFields
     [
         .. AnyDigital.Select(AsA<DigitalBandPass, DigitalStage>),
         Value("low", "low", Above(0, 1e9), "8 Hz", Practice, "lower corner", (DigitalBandPass s) => s.Low, (s, v) => s with { Low = v }),
-        Value("high", "high", Above(0, 1e9), "13 Hz", Practice, "upper corner", (DigitalBandPass s) => s.High, (s, v) => s with { High = v }),
+        Value("high", "high", Above(0, 1e9), "13 Hz", Practice, "upper corner", (DigitalBandPass s) =>
+            s.High, (s, v) => s with { High = v }),
         .. Designed<DigitalBandPass>(FilterDesign.MostBandOrder),
     ];
 
@@ -122,31 +154,39 @@ internal static class PathFields
     [
         .. AnyDigital.Select(AsA<DigitalBandStop, DigitalStage>),
         Value("low", "low", Above(0, 1e9), "45 Hz", Practice, "lower corner", (DigitalBandStop s) => s.Low, (s, v) => s with { Low = v }),
-        Value("high", "high", Above(0, 1e9), "55 Hz", Practice, "upper corner", (DigitalBandStop s) => s.High, (s, v) => s with { High = v }),
+        Value("high", "high", Above(0, 1e9), "55 Hz", Practice, "upper corner", (DigitalBandStop s) =>
+            s.High, (s, v) => s with { High = v }),
         .. Designed<DigitalBandStop>(FilterDesign.MostBandOrder),
     ];
 
     public static readonly IReadOnlyList<Field<DigitalNotch>> Notch =
     [
         .. AnyDigital.Select(AsA<DigitalNotch, DigitalStage>),
-        Value("centre", "centre", Above(0, 1e9), "50 Hz", Practice, "frequency removed", (DigitalNotch s) => s.Centre, (s, v) => s with { Centre = v }),
-        Value("q", "q", Above(0, 1e4), "10", "5 to 10, since the mains wanders; " + Practice, "quality: centre over -3 dB width", (DigitalNotch s) => s.Q, (s, v) => s with { Q = v }),
+        Value("centre", "centre", Above(0, 1e9), "50 Hz", Practice, "frequency removed", (DigitalNotch s) =>
+            s.Centre, (s, v) => s with { Centre = v }),
+        Value("q", "q", Above(0, 1e4), "10", "5 to 10, since the mains wanders; " + Practice, "quality: centre over -3 dB width",
+            (DigitalNotch s) => s.Q, (s, v) => s with { Q = v }),
     ];
 
     public static readonly IReadOnlyList<Field<DigitalSections>> Sections =
     [
         .. AnyDigital.Select(AsA<DigitalSections, DigitalStage>),
-        Value("rows", "rows", null, "[]", "no sections unless given", "rows of b0, b1, b2, a0, a1, a2", (DigitalSections s) => s.Rows, (s, v) => s with { Rows = v }),
+        Value("rows", "rows", null, "[]", "no sections unless given", "rows of b0, b1, b2, a0, a1, a2", (DigitalSections s) =>
+            s.Rows, (s, v) => s with { Rows = v }),
     ];
 
     public static readonly IReadOnlyList<Field<Band>> NamedBand =
     [
         Make.Wording("name", "", "name of the band", (Band b) => b.Name, (b, v) => b with { Name = v }),
-        Value("low", "low", Above(0, 1e9), "0.5 Hz", "edges are a convention and sources disagree", "lower edge", (Band b) => b.Low, (b, v) => b with { Low = v }),
-        Value("high", "high", Above(0, 1e9), "40 Hz", "edges are a convention and sources disagree", "upper edge", (Band b) => b.High, (b, v) => b with { High = v }),
-        Maybe("smallest-signal", "smallest_signal", Above(0, 1), "auto", "the design's smallest signal", Derived, "smallest signal looked for in this band, rms",
+        Value("low", "low", Above(0, 1e9), "0.5 Hz", "edges are a convention and sources disagree", "lower edge", (Band b) =>
+            b.Low, (b, v) => b with { Low = v }),
+        Value("high", "high", Above(0, 1e9), "40 Hz", "edges are a convention and sources disagree", "upper edge", (Band b) =>
+            b.High, (b, v) => b with { High = v }),
+        Maybe("smallest-signal", "smallest_signal", Above(0, 1), "auto", "the design's smallest signal", Derived,
+            "smallest signal looked for in this band, rms",
             (Band b) => b.SmallestSignal, (b, v) => b with { SmallestSignal = v }),
-        Maybe("evoked-amplitude", "evoked_amplitude", Above(0, 1), "none", "none", ByDesign, "amplitude of an evoked response to be averaged out of the noise",
+        Maybe("evoked-amplitude", "evoked_amplitude", Above(0, 1), "none", "none", ByDesign,
+            "amplitude of an evoked response to be averaged out of the noise",
             (Band b) => b.EvokedAmplitude, (b, v) => b with { EvokedAmplitude = v }),
         Value("evoked-ratio", "evoked_ratio", Above(0, 1000), "3", Practice, "amplitude over the noise of the average that is asked for, S",
             (Band b) => b.EvokedRatio, (b, v) => b with { EvokedRatio = v }),
@@ -158,7 +198,9 @@ internal static class PathFields
     [
         Make.Wording("name", "", "name of the disturbance", (Interferer i) => i.Name, (i, v) => i with { Name = v }),
         Value("low", "low", Above(0, 1e10), "20 Hz", Memory, "lower edge", (Interferer i) => i.Low, (i, v) => i with { Low = v }),
-        Value("high", "high", Above(0, 1e10), "300 Hz", Memory, "upper edge; the same as the lower for a single frequency", (Interferer i) => i.High, (i, v) => i with { High = v }),
-        Value("amplitude", "amplitude", Closed(0, 100), "20 µV", Memory, "amplitude, rms", (Interferer i) => i.Amplitude, (i, v) => i with { Amplitude = v }),
+        Value("high", "high", Above(0, 1e10), "300 Hz", Memory, "upper edge; the same as the lower for a single frequency",
+            (Interferer i) => i.High, (i, v) => i with { High = v }),
+        Value("amplitude", "amplitude", Closed(0, 100), "20 µV", Memory, "amplitude, rms", (Interferer i) =>
+            i.Amplitude, (i, v) => i with { Amplitude = v }),
     ];
 }

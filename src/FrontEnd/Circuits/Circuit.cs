@@ -2,10 +2,11 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Circuits;
 
-/// <summary>A circuit as a builder would describe it: parts with what they are there for, their nodes, values and tolerance, and op-amps.</summary>
+/// <summary>A circuit as a builder would describe it: parts with what they are there for, their nodes, values and tolerance, and
+/// op-amps.</summary>
 /// <remarks>
-/// The one description of a topology. Its network, its gain and errors at dc, its response in time, its rows of a parts list and what a spread draws of it follow
-/// from it and stand nowhere else.
+/// The one description of a topology. Its network, its gain and errors at dc, its response in time, its rows of a parts list and what a
+/// spread draws of it follow from it and stand nowhere else.
 /// </remarks>
 /// <param name="Parts">In the order of a parts list.</param>
 /// <param name="OpAmps">In the order of the signal.</param>
@@ -60,7 +61,8 @@ public sealed class CircuitDraft(Ratio resistorTolerance, Ratio capacitorToleran
         return this;
     }
 
-    /// <summary>A non-inverting amplifier 1 + Rf/Rg from a node to <see cref="Circuit.Out"/>; without Rg a follower, which has no Rf either.</summary>
+    /// <summary>A non-inverting amplifier 1 + Rf/Rg from a node to <see cref="Circuit.Out"/>; without Rg a follower, which has no Rf
+    /// either.</summary>
     public CircuitDraft NonInverting(OpAmp model, string plus, Resistance feedback, Resistance? ground)
     {
         if (ground is not { } rg)

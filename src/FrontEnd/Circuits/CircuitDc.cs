@@ -2,10 +2,12 @@ using System.Numerics;
 
 namespace FrontEnd.Circuits;
 
-/// <summary>A circuit at dc with ideal op-amps: gain from its input to its nodes, and what its op-amps' offset voltages and bias currents make there.</summary>
+/// <summary>A circuit at dc with ideal op-amps: gain from its input to its nodes, and what its op-amps' offset voltages and bias currents
+/// make there.</summary>
 /// <remarks>
-/// Capacitors are open. The bias current of each input flows through the dc resistances that the nodes leave it; a follower's − input hangs on its output, where a current does
-/// nothing. Offset voltages and bias currents add up by size: every sign the worst. Not safe for several threads at once.
+/// Capacitors are open. The bias current of each input flows through the dc resistances that the nodes leave it; a follower's − input hangs
+/// on its output, where a current does nothing. Offset voltages and bias currents add up by size: every sign the worst. Not safe for
+/// several threads at once.
 /// </remarks>
 internal sealed class CircuitDc
 {
@@ -28,7 +30,8 @@ internal sealed class CircuitDc
     public static Func<string, double, Vector<double>> Nominal { get; } = (_, value) => new Vector<double>(value);
 
     /// <summary>Solves for several builds at once.</summary>
-    /// <param name="part">The builds' values of a part by its role and its nominal value, of an op-amp's dc error by "opamp.offset-voltage" or "opamp.bias-current" [SI].</param>
+    /// <param name="part">The builds' values of a part by its role and its nominal value, of an op-amp's dc error by "opamp.offset-voltage"
+    /// or "opamp.bias-current" [SI].</param>
     public CircuitDc Solve(Func<string, double, Vector<double>> part)
     {
         _system.Clear();

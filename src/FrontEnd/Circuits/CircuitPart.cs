@@ -10,7 +10,8 @@ public enum PartKind
 }
 
 /// <summary>A resistor or a capacitor of a circuit.</summary>
-/// <param name="Role">What it is there; the key of its value among the fields of what it belongs to: "r1", "coupling-capacitor". Unique in its circuit.</param>
+/// <param name="Role">What it is there; the key of its value among the fields of what it belongs to: "r1", "coupling-capacitor". Unique in
+/// its circuit.</param>
 /// <param name="Label">Its name for a reader of a parts list: "R1, input to middle".</param>
 /// <param name="From">Node of the one pin.</param>
 /// <param name="To">Node of the other.</param>
@@ -18,7 +19,8 @@ public enum PartKind
 /// <param name="Tolerance">±, as a share.</param>
 public sealed record CircuitPart(string Role, string Label, PartKind Kind, string From, string To, double Value, double Tolerance)
 {
-    /// <summary>What a resistance of less than this is taken for in a network [Ω]: a short circuit has no conductance to add. The one place of it.</summary>
+    /// <summary>What a resistance of less than this is taken for in a network [Ω]: a short circuit has no conductance to add. The one place
+    /// of it.</summary>
     public const double LeastOhms = 1e-3;
 
     /// <summary>The key of its value in the design, where two parts share one; else the role.</summary>

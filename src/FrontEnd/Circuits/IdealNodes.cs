@@ -3,7 +3,8 @@ using System.Numerics;
 namespace FrontEnd.Circuits;
 
 /// <summary>The nodes of a circuit with ideal op-amps: which of them are one, which are unknown, and which op-amp holds which.</summary>
-/// <remarks>Nodes that a resistance of zero joins are one. A node that an op-amp drives has, in place of Kirchhoff's row, the op-amp's: its inputs are equal.</remarks>
+/// <remarks>Nodes that a resistance of zero joins are one. A node that an op-amp drives has, in place of Kirchhoff's row, the op-amp's: its
+/// inputs are equal.</remarks>
 internal sealed class IdealNodes
 {
     /// <summary>Of <see cref="Circuit.Common"/>.</summary>

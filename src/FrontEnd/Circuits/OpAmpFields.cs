@@ -16,15 +16,18 @@ internal static class OpAmpFields
             (OpAmp o) => o.DcGain, (o, v) => o with { DcGain = v }),
         Value("gain-bandwidth", "gbw", Above(0, 1e11), "350 kHz", CmosClass, "gain-bandwidth product, GBW",
             (OpAmp o) => o.GainBandwidth, (o, v) => o with { GainBandwidth = v }),
-        Value("output-resistance", "Ro", Closed(0, 1e6), "0 Ω", "an ideal output unless given", "open-loop output resistance, Ro; behind it a Sallen-Key's stop band rises again",
+        Value("output-resistance", "Ro", Closed(0, 1e6), "0 Ω", "an ideal output unless given",
+            "open-loop output resistance, Ro; behind it a Sallen-Key's stop band rises again",
             (OpAmp o) => o.OutputResistance, (o, v) => o with { OutputResistance = v }),
         Value("voltage-noise", "en", Closed(0, 1e-3), "55 nV/√Hz", CmosClass, "white voltage noise",
             (OpAmp o) => o.VoltageNoise, (o, v) => o with { VoltageNoise = v }),
-        Value("noise-corner", "en_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given", "where flicker and white voltage noise are equal",
+        Value("noise-corner", "en_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given",
+            "where flicker and white voltage noise are equal",
             (OpAmp o) => o.NoiseCorner, (o, v) => o with { NoiseCorner = v }),
         Value("current-noise", "in", Closed(0, 1e-6), "1 fA/√Hz", CmosClass, "white current noise of each input",
             (OpAmp o) => o.CurrentNoise, (o, v) => o with { CurrentNoise = v }),
-        Value("current-noise-corner", "in_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given", "where flicker and white current noise are equal",
+        Value("current-noise-corner", "in_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given",
+            "where flicker and white current noise are equal",
             (OpAmp o) => o.CurrentNoiseCorner, (o, v) => o with { CurrentNoiseCorner = v }),
         Value("offset-voltage", "offset_voltage", Closed(-1, 1), "0 V", "none unless given", "dc offset at the input, worst case",
             (OpAmp o) => o.OffsetVoltage, (o, v) => o with { OffsetVoltage = v }),
@@ -39,6 +42,7 @@ internal static class OpAmpFields
     public static readonly IReadOnlyList<Field<OpAmp>> All =
     [
         .. Values,
-        Make.Ranges(Values, ["voltage-noise", "current-noise", "offset-voltage", "bias-current"], (OpAmp o) => o.Ranges, (o, v) => o with { Ranges = v }),
+        Make.Ranges(Values, ["voltage-noise", "current-noise", "offset-voltage", "bias-current"], (OpAmp o) =>
+            o.Ranges, (o, v) => o with { Ranges = v }),
     ];
 }

@@ -18,7 +18,9 @@ internal sealed record StateSpace(double[,] A, double[] B, double[] C, double D)
     public static StateSpace First(double tau, double through, double gain)
     {
         double scale = 1 / tau;
-        return tau <= 0 ? Constant(through + gain) : new(new[,] { { -scale } }, [scale], [gain], through) { SlowestSeconds = tau, FastestSeconds = tau };
+        return tau <= 0
+            ? Constant(through + gain)
+            : new(new[,] { { -scale } }, [scale], [gain], through) { SlowestSeconds = tau, FastestSeconds = tau };
     }
 
     /// <summary>gain/(1 + s·a1 + s²·a2).</summary>
@@ -28,11 +30,13 @@ internal sealed record StateSpace(double[,] A, double[] B, double[] C, double D)
     public static StateSpace Stop(double a1, double a2, double gain) => Companion(a1, a2, gain, 0, -gain * a1);
 
     /// <summary>From the circuit's input to its output.</summary>
-    /// <remarks>Each capacitor stands as a source of its voltage; the current that flows through it, over its capacitance, is the state's slope.</remarks>
+    /// <remarks>Each capacitor stands as a source of its voltage; the current that flows through it, over its capacitance, is the state's
+    /// slope.</remarks>
     public static StateSpace Of(Circuit circuit)
     {
         var nodes = new IdealNodes(circuit);
-        CircuitPart[] capacitors = [.. circuit.Parts.Where(part => part is { Kind: PartKind.Capacitor, Value: > 0 } && nodes.Of(part.From) != nodes.Of(part.To))];
+        CircuitPart[] capacitors = [.. circuit.Parts.Where(part =>
+            part is { Kind: PartKind.Capacitor, Value: > 0 } && nodes.Of(part.From) != nodes.Of(part.To))];
         int n = capacitors.Length;
 
         // Unknown: the nodes' voltages, then the capacitors' currents. Right sides: each capacitor's volt, then the input's.
@@ -70,7 +74,8 @@ internal sealed record StateSpace(double[,] A, double[] B, double[] C, double D)
         int output = nodes.Of(circuit.Output);
         double Output(int side) => 0 <= output ? Value(output, side) : side == n && output == IdealNodes.Input ? 1 : 0;
         var space = new StateSpace(
-            a, [.. Enumerable.Range(0, n).Select(k => Value(nodes.Count + k, n) / capacitors[k].Value)], [.. Enumerable.Range(0, n).Select(Output)], Output(n));
+            a, [.. Enumerable.Range(0, n).Select(k => Value(nodes.Count + k, n) / capacitors[k].Value)],
+                [.. Enumerable.Range(0, n).Select(Output)], Output(n));
         (double slowest, double fastest) = space.TimeConstants();
         return space with { SlowestSeconds = slowest, FastestSeconds = fastest };
 
@@ -101,10 +106,12 @@ internal sealed record StateSpace(double[,] A, double[] B, double[] C, double D)
     private static StateSpace Companion(double a1, double a2, double through, double gain, double slope)
     {
         double scale = 1 / a2;
-        return new(new[,] { { 0, 1 }, { -scale, -a1 * scale } }, [0, scale], [gain, slope], through) { SlowestSeconds = Slowest(a1, a2), FastestSeconds = Math.Sqrt(a2) };
+        return new(new[,] { { 0, 1 }, { -scale, -a1 * scale } }, [0, scale], [gain, slope], through) { SlowestSeconds = Slowest(a1, a2),
+            FastestSeconds = Math.Sqrt(a2) };
     }
 
-    /// <summary>Longest and shortest time constant of the circuit's independent parts; the short one of several poles that hang together is the mean of their periods over 2π.</summary>
+    /// <summary>Longest and shortest time constant of the circuit's independent parts; the short one of several poles that hang together is
+    /// the mean of their periods over 2π.</summary>
     private (double Slowest, double Fastest) TimeConstants()
     {
         double slowest = 0, fastest = double.PositiveInfinity;

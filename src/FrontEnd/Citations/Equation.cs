@@ -6,6 +6,7 @@ namespace FrontEnd.Citations;
 public sealed record Equation(string Text, SourceRef Source);
 
 /// <summary>A place in a source.</summary>
-/// <param name="Key">A key of reference/sources.json, such as <c>metting-van-rijn-1990</c>, <c>common-practice</c>, <c>from-memory</c> or <c>derived</c>.</param>
+/// <param name="Key">A key of reference/sources.json, such as <c>metting-van-rijn-1990</c>, <c>common-practice</c>, <c>from-memory</c> or
+/// <c>derived</c>.</param>
 /// <param name="Place">Page, section or equation number in it; "" for the whole.</param>
 public sealed record SourceRef(string Key, string Place = "");

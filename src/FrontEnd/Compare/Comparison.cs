@@ -19,7 +19,8 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
     {
         Assessment start = Evaluator.Evaluate(from), end = Evaluator.Evaluate(to);
         IReadOnlyList<Differing> found = Differing(from, to);
-        Difference[] differences = InParallel.Map(found, one => new Difference(one.Key, one.From, one.To, Evaluator.Evaluate(one.Alone)), cancellation);
+        Difference[] differences = InParallel.Map(found, one =>
+            new Difference(one.Key, one.From, one.To, Evaluator.Evaluate(one.Alone)), cancellation);
         return new Comparison(start, end, differences);
     }
 
@@ -32,24 +33,31 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
         {
             whole.Add(part.Key + ".");
             Design changed = part.With(from, part.IsThere(to));
-            foreach (Field<Design> field in DesignFields.Of(to).Where(field => field.Key.StartsWith(part.Key + ".", StringComparison.Ordinal)))
+            foreach (Field<Design> field in DesignFields.Of(to).Where(field =>
+                field.Key.StartsWith(part.Key + ".", StringComparison.Ordinal)))
             {
                 changed = field.Set(changed, field.Get(to));
             }
 
-            found.Add(new Differing(part.Key, part.IsThere(from) ? "there" : "none", part.IsThere(to) ? "there" : "none", changed) { Within = Within(from, to, part.Key + ".") });
+            found.Add(new Differing(part.Key, part.IsThere(from)
+                ? "there"
+                : "none", part.IsThere(to)
+                ? "there"
+                : "none", changed) { Within = Within(from, to, part.Key + ".") });
         }
 
         foreach (DesignList list in DesignFields.Lists.Where(list => !SameShape(list, from, to)))
         {
             whole.Add(list.Key + "[");
-            found.Add(new Differing(list.Key, Names(list, from), Names(list, to), list.With(from, list.Elements(to))) { Within = Within(from, to, list.Key + "[") });
+            found.Add(new Differing(list.Key, Names(list, from), Names(list, to),
+                list.With(from, list.Elements(to))) { Within = Within(from, to, list.Key + "[") });
         }
 
         Dictionary<string, Field<Design>> others = DesignFields.Of(to).ToDictionary(field => field.Key, StringComparer.Ordinal);
         foreach (Field<Design> field in DesignFields.Of(from))
         {
-            if (whole.Any(prefix => field.Key.StartsWith(prefix, StringComparison.Ordinal)) || !others.TryGetValue(field.Key, out Field<Design>? other))
+            if (whole.Any(prefix => field.Key.StartsWith(prefix, StringComparison.Ordinal))
+                || !others.TryGetValue(field.Key, out Field<Design>? other))
             {
                 continue;
             }
@@ -63,13 +71,15 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
         return found;
     }
 
-    /// <summary>The values inside a part or list that only one design has, or that are not the same in both; of what is gone, the names.</summary>
+    /// <summary>The values inside a part or list that only one design has, or that are not the same in both; of what is gone, the
+    /// names.</summary>
     private static List<FieldPair> Within(Design from, Design to, string beginning)
     {
         Dictionary<string, string> before = Texts(from, beginning), after = Texts(to, beginning);
         IEnumerable<FieldPair> there = after.Where(pair => before.GetValueOrDefault(pair.Key) != pair.Value)
             .Select(pair => new FieldPair(pair.Key, before.GetValueOrDefault(pair.Key), pair.Value));
-        IEnumerable<FieldPair> gone = before.Where(pair => !after.ContainsKey(pair.Key) && pair.Key.EndsWith(".name", StringComparison.Ordinal))
+        IEnumerable<FieldPair> gone = before.Where(pair =>
+            !after.ContainsKey(pair.Key) && pair.Key.EndsWith(".name", StringComparison.Ordinal))
             .Select(pair => new FieldPair(pair.Key, pair.Value, null));
         return [.. there, .. gone];
     }
@@ -82,7 +92,8 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
     public IReadOnlyList<ResultId> JudgedIds =>
         [.. From.Judged.Concat(To.Judged).Select(result => result.Id).Distinct()];
 
-    /// <summary>Share of a value below which two of them are the same: it comes from arithmetic, and no one writes so many digits.</summary>
+    /// <summary>Share of a value below which two of them are the same: it comes from arithmetic, and no one writes so many
+    /// digits.</summary>
     private const double SameValue = 1e-9;
 
     /// <summary>The same for numbers that are written in full, such as the coefficients of filters.</summary>
@@ -117,12 +128,16 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
     private static bool AreSame(object a, object b) => (a, b) switch
     {
         (IReadOnlyList<double> x, IReadOnlyList<double> y) => AreNear(x, y),
-        (IReadOnlyList<IReadOnlyList<double>> x, IReadOnlyList<IReadOnlyList<double>> y) => x.Count == y.Count && x.Zip(y).All(rows => AreNear(rows.First, rows.Second)),
-        _ => FieldKinds.SiValue(a) is { } x && FieldKinds.SiValue(b) is { } y && Math.Abs(x - y) <= SameValue * Math.Max(Math.Abs(x), Math.Abs(y)),
+        (IReadOnlyList<IReadOnlyList<double>> x, IReadOnlyList<IReadOnlyList<double>> y) =>
+            x.Count == y.Count && x.Zip(y).All(rows => AreNear(rows.First, rows.Second)),
+        _ => FieldKinds.SiValue(a) is { } x && FieldKinds.SiValue(b) is { } y
+            && Math.Abs(x - y) <= SameValue * Math.Max(Math.Abs(x), Math.Abs(y)),
     };
 
     private static bool AreNear(IReadOnlyList<double> a, IReadOnlyList<double> b) =>
-        a.Count == b.Count && a.Zip(b).All(pair => Math.Abs(pair.First - pair.Second) <= SameNumber * Math.Max(Math.Abs(pair.First), Math.Abs(pair.Second)));
+        a.Count == b.Count
+            && a.Zip(b).All(pair =>
+                Math.Abs(pair.First - pair.Second) <= SameNumber * Math.Max(Math.Abs(pair.First), Math.Abs(pair.Second)));
 
     /// <summary>What arithmetic made longer than anyone types, in fewer digits.</summary>
     private static string Short(object? value, string text, int digits) =>

@@ -84,11 +84,14 @@ public sealed record BuiltLowPass
 /// <param name="Parts">By name.</param>
 /// <param name="Frequency">f0 by the textbook's formula, ideal op-amp [Hz].</param>
 /// <param name="Q">Q likewise; null for a section of first order.</param>
-/// <param name="Rise">Where its stop band turns up again by itself; null where it does not below 1 GHz, or there is no formula for it.</param>
+/// <param name="Rise">Where its stop band turns up again by itself; null where it does not below 1 GHz, or there is no formula for
+/// it.</param>
 public sealed record BuiltSection(
-    RealisedSection Section, SectionKind Kind, IReadOnlyList<BuiltPart> Parts, TextbookFigure Frequency, TextbookFigure? Q, RiseAgainstFormula? Rise)
+    RealisedSection Section, SectionKind Kind, IReadOnlyList<BuiltPart> Parts, TextbookFigure Frequency, TextbookFigure? Q,
+    RiseAgainstFormula? Rise)
 {
-    /// <summary>Three op-amps for the same pole pair, offered where its Q is high for one: R and C of both integrators, R1 and R2; null where it is not.</summary>
+    /// <summary>Three op-amps for the same pole pair, offered where its Q is high for one: R and C of both integrators, R1 and R2; null
+    /// where it is not.</summary>
     public IReadOnlyList<BuiltPart>? StateVariableParts =>
         Section.StateVariable is { } three ? [new("R", three.R), new("C", three.C), new("R1", three.R1), new("R2", three.R2)] : null;
 
@@ -96,7 +99,8 @@ public sealed record BuiltSection(
     {
         Stage stage = section.Stage;
         return new(
-            section, stage.Section!.Value.Kind, [.. stage.Circuit().Parts.Select(BuiltPart.Of)], stage.PoleFormula!, stage.QFormula, RiseAgainstFormula.Of(stage));
+            section, stage.Section!.Value.Kind, [.. stage.Circuit().Parts.Select(BuiltPart.Of)], stage.PoleFormula!, stage.QFormula,
+                RiseAgainstFormula.Of(stage));
     }
 }
 
@@ -141,5 +145,7 @@ public sealed record RiseAgainstIdeal(StopBandRise Built, Decibels IdealAtTurn, 
 public sealed record RiseAgainstFormula(StopBandRise Built, TextbookFigure Turn, TextbookFigure Floor)
 {
     internal static RiseAgainstFormula? Of(Stage stage) =>
-        stage.StopBandTurn is { } turn && stage.StopBandFloor is { } floor && StopBandRise.Of([stage]) is { } rise ? new(rise, turn, floor) : null;
+        stage.StopBandTurn is { } turn && stage.StopBandFloor is { } floor && StopBandRise.Of([stage]) is { } rise
+            ? new(rise, turn, floor)
+            : null;
 }

@@ -87,7 +87,8 @@ public sealed record BuiltNotch
         }, findings);
     }
 
-    private static BuiltPart Part(string name, double value) => new(name, name[0] == 'C' ? Capacitance.FromFarads(value) : Resistance.FromOhms(value));
+    private static BuiltPart Part(string name, double value) =>
+        new(name, name[0] == 'C' ? Capacitance.FromFarads(value) : Resistance.FromOhms(value));
 
     private static Decibels? Stated(double? decibels) =>
         decibels is { } value && double.IsFinite(value) ? Decibels.FromStated(value) : null;

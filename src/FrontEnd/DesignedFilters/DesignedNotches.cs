@@ -57,7 +57,8 @@ public sealed record DesignedSinc(SincAnswer Answer, SincFigures Figures, Freque
         SincDecimator sinc = answer.Sinc!;
         FirFilter taps = answer.Compensation!;
         return new(
-            answer, answer.Figures, Frequency.FromHertz(answer.Wish.Rate.Hertz * sinc.Ratio), sinc.SettlingSamples + taps.Length - 1, FirCost.Of(taps))
+            answer, answer.Figures, Frequency.FromHertz(answer.Wish.Rate.Hertz * sinc.Ratio), sinc.SettlingSamples + taps.Length - 1,
+            FirCost.Of(taps))
         {
             Findings = answer.Findings,
         };

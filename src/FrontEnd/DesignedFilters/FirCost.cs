@@ -11,7 +11,8 @@ namespace FrontEnd.DesignedFilters;
 public sealed record FirCost(int Multiplies, double MultipliesPerSecond, int Samples, IReadOnlyList<RoundedTaps> Words)
 {
     internal static FirCost Of(FirFilter filter) => new(
-        filter.Multiplies, filter.MultipliesPerSecond, filter.Length, [RoundedTaps.Of(filter, DigitalWord.Q31), RoundedTaps.Of(filter, DigitalWord.Q15)]);
+        filter.Multiplies, filter.MultipliesPerSecond, filter.Length,
+            [RoundedTaps.Of(filter, DigitalWord.Q31), RoundedTaps.Of(filter, DigitalWord.Q15)]);
 }
 
 /// <summary>Taps rounded to a word.</summary>

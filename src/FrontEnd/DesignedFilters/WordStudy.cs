@@ -24,7 +24,8 @@ public sealed record WordStudy(IReadOnlyList<WordResult> Words, IReadOnlyList<Ov
     /// <summary>What to do about words that do harm, each remedy once.</summary>
     public IReadOnlyList<WordRemedy> Remedies =>
     [
-        .. Words.SelectMany(word => word.Forms.Where(form => form.Remedy is not null).Select(form => new WordRemedy(word.Word, form.Remedy!))).Distinct(),
+        .. Words.SelectMany(word =>
+            word.Forms.Where(form => form.Remedy is not null).Select(form => new WordRemedy(word.Word, form.Remedy!))).Distinct(),
     ];
 
     internal static WordStudy Of(SecondOrderSections sections) =>

@@ -42,7 +42,9 @@ public sealed record AntiAliasWish
     /// <summary>What the filter has to keep out: fs − f2 for a converter that samples once a word, the modulator's clock less f2 for
     /// delta-sigma, whose decimator does the rest.</summary>
     public static Frequency FoldOf(Design design) => Frequency.FromHertz(
-        (design.Converter.Kind == ConverterKind.DeltaSigma ? design.Converter.ModulatorClock : design.Converter.Rate).Hertz - design.Band.High.Hertz);
+        (design.Converter.Kind == ConverterKind.DeltaSigma
+            ? design.Converter.ModulatorClock
+            : design.Converter.Rate).Hertz - design.Band.High.Hertz);
 
     /// <summary>The stages; none together with findings where it cannot be built.</summary>
     /// <param name="design">For band and converter; its own stages play no part.</param>

@@ -9,8 +9,8 @@ using FrontEnd.Topologies;
 namespace FrontEnd.Designs;
 
 /// <summary>What the user chose: the chain from scalp to samples and what is asked of it. Immutable.</summary>
-/// <remarks>Every property has a default; where it depends on other choices it is null here and the block's <c>Effective…</c> property resolves it.
-/// Meaning, unit, range, default and source of each field stand in the catalogue of fields (FrontEnd.Fields).</remarks>
+/// <remarks>Every property has a default; where it depends on other choices it is null here and the block's <c>Effective…</c> property
+/// resolves it. Meaning, unit, range, default and source of each field stand in the catalogue of fields (FrontEnd.Fields).</remarks>
 public sealed record Design
 {
     /// <summary>What the design is called.</summary>

@@ -29,7 +29,8 @@ public sealed record Montage
     public string Reference { get; init; } = "ref";
 
     /// <summary>The sites of so many channels: as named, else their numbers.</summary>
-    public IReadOnlyList<string> SitesOf(int channels) => [.. Enumerable.Range(0, channels).Select(i => i < Sites.Count ? Sites[i] : $"{i + 1}")];
+    public IReadOnlyList<string> SitesOf(int channels) =>
+        [.. Enumerable.Range(0, channels).Select(i => i < Sites.Count ? Sites[i] : $"{i + 1}")];
 
     /// <summary>Names of the channels that are derived from so many recorded ones, in their order.</summary>
     public IReadOnlyList<string> ChannelNames(int channels)

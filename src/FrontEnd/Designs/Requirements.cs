@@ -2,10 +2,12 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Designs;
 
-/// <summary>What is asked of the design. Null takes the default of the requirement's table; a limit that is not set judges nothing.</summary>
+/// <summary>What is asked of the design. Null takes the default of the requirement's table; a limit that is not set judges
+/// nothing.</summary>
 public sealed record Requirements
 {
-    /// <summary>Greatest noise at the electrodes, the board's share, peak-to-peak. Default for wet electrodes 1.5 µV · √((f2 − f1)/99.5 Hz); none for dry ones.</summary>
+    /// <summary>Greatest noise at the electrodes, the board's share, peak-to-peak. Default for wet electrodes 1.5 µV · √((f2 − f1)/99.5
+    /// Hz); none for dry ones.</summary>
     public VoltagePeakToPeak? Noise { get; init; }
 
     /// <summary>Greatest mains residue at the electrodes (<c>mains.total</c>).</summary>

@@ -8,7 +8,8 @@ public sealed record Supply
     /// <summary>Lowest voltage at the analogue rails while the device works (both rails of a split supply together).</summary>
     public Voltage Lowest { get; init; } = Voltage.FromVolts(3.0);
 
-    /// <summary>Highest voltage anywhere in the box: battery full, charger input, boost or inverting converters, the whole of a split supply.</summary>
+    /// <summary>Highest voltage anywhere in the box: battery full, charger input, boost or inverting converters, the whole of a split
+    /// supply.</summary>
     public Voltage Highest { get; init; } = Voltage.FromVolts(3.3);
 
     /// <summary>Mid-rail of the analogue path above the negative rail; null for half the lowest voltage.</summary>
@@ -38,6 +39,7 @@ public sealed record Supply
     /// <summary>The mid-rail, half the lowest supply where none is given [V].</summary>
     internal double MidRailVolts => MidRail?.Volts ?? (Lowest.Volts / 2);
 
-    /// <summary>From the mid-rail to the nearer rail at the lowest voltage: what a node could swing if nothing kept it from the rails.</summary>
+    /// <summary>From the mid-rail to the nearer rail at the lowest voltage: what a node could swing if nothing kept it from the
+    /// rails.</summary>
     internal double HalfRailVolts => Math.Min(MidRailVolts, Lowest.Volts - MidRailVolts);
 }

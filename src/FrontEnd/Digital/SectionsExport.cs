@@ -28,7 +28,8 @@ public sealed record SectionsExport : FilterExport
     /// <summary>Sections with a name each; null where there are none or where, rounded, a pole does not lie inside the unit
     /// circle.</summary>
     public static SectionsExport? Of(
-        SecondOrderSections sections, IReadOnlyList<string> names, Frequency rate, DigitalArithmetic arithmetic, double sampleBits = CustomaryBits)
+        SecondOrderSections sections, IReadOnlyList<string> names, Frequency rate, DigitalArithmetic arithmetic,
+        double sampleBits = CustomaryBits)
     {
         QuantisedFilter filter = QuantisedFilter.Of(sections, arithmetic.Format);
         if (filter.Details.Count == 0 || filter.Standing != PoleStanding.InsideCircle)

@@ -109,5 +109,6 @@ internal static class Make
     public static Field<TDerived> AsA<TDerived, TBase>(Field<TBase> field)
         where TDerived : class, TBase
         where TBase : class =>
-        field.Redirected<TDerived>(field.Key, field.JsonKey, owner => field.Get(owner), (owner, value) => (TDerived)field.Set(owner, value));
+        field.Redirected<TDerived>(field.Key, field.JsonKey, owner =>
+            field.Get(owner), (owner, value) => (TDerived)field.Set(owner, value));
 }

@@ -107,7 +107,8 @@ internal static class BesselPolynomial
 
         // 2^52 keeps every digit of the start; its accuracy does not matter.
         internal static Fixed From(Complex value) =>
-            new(new BigInteger(value.Real * 4503599627370496.0) << (Bits - 52), new BigInteger(value.Imaginary * 4503599627370496.0) << (Bits - 52));
+            new(new BigInteger(value.Real * 4503599627370496.0) << (Bits - 52),
+                new BigInteger(value.Imaginary * 4503599627370496.0) << (Bits - 52));
 
         internal Complex ToComplex() => new(ToDouble(Re), ToDouble(Im));
 

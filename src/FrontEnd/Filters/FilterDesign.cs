@@ -164,7 +164,8 @@ public static class FilterDesign
     {
         if (0 < loss && (loss < range.Least || range.Most < loss))
         {
-            findings.Add(FilterMessages.OutOfRange(field, $"{what} of {FilterMessages.Number(loss.Value)} dB", $"{FilterMessages.Number(range.Least)} dB", $"{range.Most} dB"));
+            findings.Add(FilterMessages.OutOfRange(field, $"{what} of {FilterMessages.Number(loss.Value)} dB",
+                $"{FilterMessages.Number(range.Least)} dB", $"{range.Most} dB"));
         }
     }
 }

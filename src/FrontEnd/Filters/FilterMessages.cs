@@ -24,84 +24,125 @@ internal static class FilterMessages
         $"upper band edge {Hertz(high)} is not above the lower, {Hertz(low)}", null, "exchange the edges, or move them apart");
 
     internal static Finding RippleNotAboveZero(string field, double ripple) => Error("FE0605", field,
-        $"pass-band ripple {Number(ripple)} dB is not above 0 dB", "ripple is the largest loss in the pass band", "give a ripple above 0 dB, or use a Butterworth");
+        $"pass-band ripple {Number(ripple)} dB is not above 0 dB", "ripple is the largest loss in the pass band",
+            "give a ripple above 0 dB, or use a Butterworth");
 
     internal static Finding AttenuationNotAboveZero(string field, double attenuation) => Error("FE0606", field,
-        $"stop-band attenuation {Number(attenuation)} dB is not above 0 dB", "attenuation is the least loss in the stop band, a positive number", "give an attenuation above 0 dB");
+        $"stop-band attenuation {Number(attenuation)} dB is not above 0 dB",
+            "attenuation is the least loss in the stop band, a positive number", "give an attenuation above 0 dB");
 
     internal static Finding AttenuationNotAboveRipple(string field, double ripple, double attenuation) => Error("FE0607", field,
-        $"stop-band attenuation {Number(attenuation)} dB is not above the pass-band ripple, {Number(ripple)} dB", null, "raise the attenuation, or lower the ripple");
+        $"stop-band attenuation {Number(attenuation)} dB is not above the pass-band ripple, {Number(ripple)} dB", null,
+            "raise the attenuation, or lower the ripple");
 
     internal static Finding StopEdgeOnWrongSide(string field, Frequency pass, Frequency stop) => Error("FE0608", field,
         $"stop edge {Hertz(stop)} lies in the pass band, whose edge is {Hertz(pass)}", null, "move the stop edge outside the pass band");
 
     internal static Finding OrderNotFound(string field, string family, int most, int? needed) => Error("FE0609", field,
-        needed is { } n ? $"the requirement needs a {family} filter of order {n}, above {most}" : $"no {family} filter up to order {most} meets the requirement",
-        needed is null ? "its edge does not become steep enough as the order grows" : null, "move the edges apart, or choose another family");
+        needed is { } n
+            ? $"the requirement needs a {family} filter of order {n}, above {most}"
+            : $"no {family} filter up to order {most} meets the requirement",
+        needed is null
+            ? "its edge does not become steep enough as the order grows"
+            : null, "move the edges apart, or choose another family");
 
     internal static Finding EdgeCount(string field, string what, string shape, int wanted, int given) => Error("FE0610", field,
-        $"a {shape} has {wanted} {what}{(wanted == 1 ? "" : "s")} and {given} {(given == 1 ? "is" : "are")} given", wanted == 2 ? "lower first" : null,
+        $"a {shape} has {wanted} {what}{(wanted == 1 ? "" : "s")} and {given} {(given == 1 ? "is" : "are")} given", wanted == 2
+            ? "lower first"
+            : null,
         wanted == 2 ? "write both, such as 8 Hz and 13 Hz" : "give one frequency");
 
     internal static Finding NoOrder(string field) => Error("FE0611", field, "neither an order nor a stop edge is given", null,
         "give the order, or the stop edge together with the attenuation, and the least order is sought");
 
-    internal static Finding OrderAndEdges(string field) => Error("FE0612", field, "an order and a stop edge are given", "a stop edge asks for the least order", "leave one of the two out");
+    internal static Finding OrderAndEdges(string field) =>
+        Error("FE0612", field, "an order and a stop edge are given", "a stop edge asks for the least order", "leave one of the two out");
 
-    internal static Finding RateNotAboveZero(string field, Frequency rate) => Error("FE0613", field, $"sampling rate {Hertz(rate)} is not above 0 Hz", null, "give a rate above 0 Hz, or none for an analogue filter");
+    internal static Finding RateNotAboveZero(string field, Frequency rate) =>
+        Error("FE0613", field, $"sampling rate {Hertz(rate)} is not above 0 Hz", null,
+            "give a rate above 0 Hz, or none for an analogue filter");
 
     internal static Finding LossMissing(string field, string family, string what, string meaning, string example) => Error("FE0614", field,
-        $"{(family == "stop edge" ? "a stop edge" : $"the {family} filter")} needs the {what}", $"{what} is {meaning}", $"give the {what}, such as {example}");
+        $"{(family == "stop edge" ? "a stop edge" : $"the {family} filter")} needs the {what}", $"{what} is {meaning}",
+            $"give the {what}, such as {example}");
 
     internal static Finding LossUnused(string field, string family, string what) => new("FE0615", Severity.Warning, field,
-        $"the {what} plays no part in a {family} filter of given order", null, $"leave the {what} out, or give a stop edge in place of the order");
+        $"the {what} plays no part in a {family} filter of given order", null,
+            $"leave the {what} out, or give a stop edge in place of the order");
 
     internal static Finding DelayNotHere(string field, bool isBessel) => Error("FE0616", field,
         isBessel ? "the delay normalisation cannot be combined with a stop edge" : "only a Bessel filter has a delay normalisation",
-        isBessel ? "its corner is 1/(2π·group delay), no edge of a pass band" : null, isBessel ? "give the order, or use the magnitude normalisation" : "use the magnitude normalisation");
+        isBessel
+            ? "its corner is 1/(2π·group delay), no edge of a pass band"
+            : null, isBessel
+            ? "give the order, or use the magnitude normalisation"
+            : "use the magnitude normalisation");
 
     internal static Finding OutOfNumbers(string field) => Error("FE0617", field, "the filter's numbers leave the range of double precision",
-        "its poles must lie on the stable side and every coefficient must be finite", "bring corners, rate, losses or order nearer to each other");
+        "its poles must lie on the stable side and every coefficient must be finite",
+            "bring corners, rate, losses or order nearer to each other");
 
-    internal static Finding OutOfRange(string field, string what, string least, string most) => Error("FE0618", field, $"{what} is not between {least} and {most}", null, "give a value in the range");
+    internal static Finding OutOfRange(string field, string what, string least, string most) =>
+        Error("FE0618", field, $"{what} is not between {least} and {most}", null, "give a value in the range");
 
-    internal static Finding TooNear(string field, string what, string end, double share) => Error("FE0619", field, $"{what} lies too near to {end}",
-        $"nearer than a share of {share:0e0}, coefficients in double precision no longer hold the filter", "lower the rate, or move the corners apart");
+    internal static Finding TooNear(string field, string what, string end, double share) =>
+        Error("FE0619", field, $"{what} lies too near to {end}",
+        $"nearer than a share of {share:0e0}, coefficients in double precision no longer hold the filter",
+            "lower the rate, or move the corners apart");
 
-    internal static Finding NotInRange(string what, int value, int least, int most) => Error("FE0640", "", $"{what} {value} is not in {least}..{most}", null, "choose a number in the range");
+    internal static Finding NotInRange(string what, int value, int least, int most) =>
+        Error("FE0640", "", $"{what} {value} is not in {least}..{most}", null, "choose a number in the range");
 
     internal static Finding EvenTaps(int taps, bool anyShape) => Error("FE0641", "", $"{taps} taps are an even number",
-        anyShape ? null : "an even number of symmetric taps has gain 0 at half the rate, which a high-pass and a band-stop cannot use", "use one tap more or less");
+        anyShape
+            ? null
+            : "an even number of symmetric taps has gain 0 at half the rate, which a high-pass and a band-stop cannot use",
+                "use one tap more or less");
 
-    internal static Finding TooManyTaps(int most) => Error("FE0642", "", $"no filter up to {most} taps meets the requirement", "the number of taps goes with the rate over the distance of pass and stop edge",
+    internal static Finding TooManyTaps(int most) =>
+        Error("FE0642", "", $"no filter up to {most} taps meets the requirement",
+            "the number of taps goes with the rate over the distance of pass and stop edge",
         "move the edges apart, decimate first, or use sections with feedback");
 
-    internal static Finding NoEquiripple(int taps) => Error("FE0643", "", $"there is no equiripple filter of {taps} taps for these bands", "the exchange of extremes found no alternation, as where a band is left without an extreme",
+    internal static Finding NoEquiripple(int taps) =>
+        Error("FE0643", "", $"there is no equiripple filter of {taps} taps for these bands",
+            "the exchange of extremes found no alternation, as where a band is left without an extreme",
         "use another number of taps, move the edges, or use a Kaiser window");
 
-    internal static Finding TapsTooFew(int taps, double passLoss, double? stopLoss, Decibels ripple, Decibels attenuation) => new("FE0644", Severity.Warning, "",
+    internal static Finding TapsTooFew(int taps, double passLoss, double? stopLoss, Decibels ripple, Decibels attenuation) =>
+        new("FE0644", Severity.Warning, "",
         $"{taps} taps reach {Number(passLoss)} dB in the pass band and {(stopLoss is { } stop ? $"{Number(stop)} dB" : "no bound")} in the stop band",
-        $"asked for are {Number(ripple.Value)} dB and {Number(attenuation.Value)} dB", "use more taps, or leave their number out and the fewest are sought");
+        $"asked for are {Number(ripple.Value)} dB and {Number(attenuation.Value)} dB",
+            "use more taps, or leave their number out and the fewest are sought");
 
     internal static Finding NoWholePeriods(Frequency mains, Frequency rate)
     {
         double below = Math.Max(2, Math.Floor(rate / mains)) * mains.Hertz, above = Math.Max(3, Math.Floor(rate / mains) + 1) * mains.Hertz;
-        return Error("FE0645", "", $"sampling rate {Hertz(rate)} is no whole multiple of the mains frequency {Hertz(mains)}", $"a period has {Number(rate / mains)} samples, and a comb averages over whole periods",
+        return Error("FE0645", "", $"sampling rate {Hertz(rate)} is no whole multiple of the mains frequency {Hertz(mains)}",
+            $"a period has {Number(rate / mains)} samples, and a comb averages over whole periods",
             $"sample at {Number(below)} Hz or {Number(above)} Hz, or use notches");
     }
 
-    internal static Finding CombTooLong(long samples, int most) => Error("FE0646", "", $"the comb remembers {samples} samples, above {most}", null, "average over fewer periods, or decimate first");
+    internal static Finding CombTooLong(long samples, int most) =>
+        Error("FE0646", "", $"the comb remembers {samples} samples, above {most}", null, "average over fewer periods, or decimate first");
 
-    internal static Finding EdgeOutOfBand(Frequency edge, Frequency rate) => Error("FE0647", "", $"band edge {Hertz(edge)} is not above 0 Hz and below half the sampling rate, {Number(rate.Hertz / 2)} Hz", null,
+    internal static Finding EdgeOutOfBand(Frequency edge, Frequency rate) =>
+        Error("FE0647", "", $"band edge {Hertz(edge)} is not above 0 Hz and below half the sampling rate, {Number(rate.Hertz / 2)} Hz",
+            null,
         "give the upper edge of the band that is recorded");
 
-    internal static Finding QOutOfRange(double q, double most) => Error("FE0648", "", $"Q {Number(q)} is not above 0 and up to {Number(most)}", "Q is the centre over the width between the -3 dB points", "use a Q of 5 to 50");
+    internal static Finding QOutOfRange(double q, double most) =>
+        Error("FE0648", "", $"Q {Number(q)} is not above 0 and up to {Number(most)}",
+            "Q is the centre over the width between the -3 dB points", "use a Q of 5 to 50");
 
-    internal static Finding NotchTooWide(Frequency mains, double q, Frequency rate) => Error("FE0649", "", $"a notch at {Hertz(mains)} with Q {Number(q)} is {Number(mains.Hertz / q)} Hz wide, not below half the sampling rate, {Number(rate.Hertz / 2)} Hz",
+    internal static Finding NotchTooWide(Frequency mains, double q, Frequency rate) =>
+        Error("FE0649", "",
+            $"a notch at {Hertz(mains)} with Q {Number(q)} is {Number(mains.Hertz / q)} Hz wide, not below half the sampling rate, {Number(rate.Hertz / 2)} Hz",
         null, "raise Q");
 
     internal static Finding HarmonicFolds(int harmonic, Frequency at, Frequency landing) => new("FE0650", Severity.Warning, "",
-        $"mains harmonic {harmonic}, {Hertz(at)}, lands at {Hertz(landing)} after sampling, in the band and at no notch", "a frequency above half the rate is recorded as its distance to the nearest multiple of the rate",
+        $"mains harmonic {harmonic}, {Hertz(at)}, lands at {Hertz(landing)} after sampling, in the band and at no notch",
+        "a frequency above half the rate is recorded as its distance to the nearest multiple of the rate",
         "keep it out before the converter, or sample at another rate");
 
     internal static string Hertz(Frequency frequency) => QuantityText.FormatExact(frequency);

@@ -205,7 +205,8 @@ public sealed record FilterAnswer
     /// <summary>Centre and Q where the filter is an analogue notch: a pole pair and, of the same frequency, zeros on the axis; else
     /// null.</summary>
     public (Frequency Centre, double Q)? AnalogNotch =>
-        Analog?.Sections.Sections is [{ Q: { } q, B1: 0, B2: > 0, B0: > 0 } one] && Math.Abs((one.B2 / one.B0 / (one.PoleAngular * one.PoleAngular)) - 1) < 1e-9
+        Analog?.Sections.Sections is [{ Q: { } q, B1: 0, B2: > 0, B0: > 0 } one]
+            && Math.Abs((one.B2 / one.B0 / (one.PoleAngular * one.PoleAngular)) - 1) < 1e-9
             ? (Frequency.FromHertz(one.PoleHertz), q)
             : null;
 

@@ -180,7 +180,8 @@ public sealed record FirFigures(double PassLoss, double? StopLoss, IReadOnlyList
             20 * Math.Log10(reached.Top / Math.Max(reached.Bottom, 1e-300)),
             reached.Stop < 1e-15 * reached.Top ? null : 20 * Math.Log10(reached.Top / reached.Stop),
             FrequencyResponse.Crossings(
-                filter, Frequency.FromHertz(low), Frequency.FromHertz(filter.Rate.Hertz / 2 * (1 - 1e-9)), FrequencyResponse.HalfPower, reached.Top),
+                filter, Frequency.FromHertz(low), Frequency.FromHertz(filter.Rate.Hertz / 2 * (1 - 1e-9)), FrequencyResponse.HalfPower,
+                reached.Top),
             filter.Response(0).Real);
     }
 }

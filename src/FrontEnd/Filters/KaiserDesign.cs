@@ -100,7 +100,8 @@ internal static class FirRequirement
 
     /// <summary>The narrowest transition between pass and stop edge, Δω [rad/sample].</summary>
     internal static double TransitionWidth(FilterRequirement requirement, Frequency rate) =>
-        requirement.Pass.Corners.Zip(requirement.Stop.Corners).Min(p => Math.Abs(p.First.Hertz - p.Second.Hertz)) * 2 * Math.PI / rate.Hertz;
+        requirement.Pass.Corners.Zip(requirement.Stop.Corners).Min(p =>
+            Math.Abs(p.First.Hertz - p.Second.Hertz)) * 2 * Math.PI / rate.Hertz;
 
     internal static double Deviation(FilterRequirement requirement) => Math.Min(PassDeviation(requirement), StopDeviation(requirement));
 

@@ -94,7 +94,9 @@ public sealed record ChebyshevPrototype(int Order, Decibels Ripple) : Prototype(
         double a = Math.Asinh(1 / epsilon) / Order;
         double sinh = Math.Sinh(a);
         double cosh = Math.Cosh(a);
-        return FromHalves([], Angles(Order).Select(t => new Complex(-sinh * Math.Sin(t), cosh * Math.Cos(t))), Order % 2 == 1 ? -sinh : null,
+        return FromHalves([], Angles(Order).Select(t => new Complex(-sinh * Math.Sin(t), cosh * Math.Cos(t))), Order % 2 == 1
+            ? -sinh
+            : null,
             Order % 2 == 1 ? 1 : 1 / Math.Sqrt(1 + (epsilon * epsilon)));
     }
 

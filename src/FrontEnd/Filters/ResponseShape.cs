@@ -167,7 +167,8 @@ public sealed record BandStop(Frequency Low, Frequency High) : ResponseShape
         double centre = Math.Sqrt(angular(Low) * angular(High));
         List<Complex> poles = BandRoots(prototype.Poles.Select(pole => bandwidth / 2 / pole), centre);
         List<Complex> zeros = BandRoots(
-            prototype.Zeros.Select(zero => zero.Real == 0 ? new Complex(0, -bandwidth / 2 / zero.Imaginary) : bandwidth / 2 / zero), centre);
+            prototype.Zeros.Select(zero => zero.Real == 0 ? new Complex(0, -bandwidth / 2 / zero.Imaginary) : bandwidth / 2 / zero),
+                centre);
         for (int i = prototype.Zeros.Count; i < prototype.Poles.Count; i++)
         {
             zeros.Add(new Complex(0, centre));

@@ -93,7 +93,8 @@ public static class RoundOff
                 double second = Math.Abs((s.B2 * level) - (s.A2 * output));
                 double first = Math.Abs((s.B1 * level) - (s.A1 * output) + (s.B2 * level) - (s.A2 * output));
                 variance += poles * (
-                Rounding(s.B2 * level) + Rounding(second) + Rounding(s.B1 * level) + Rounding(first) + Rounding(s.B0 * level) + Rounding(output));
+                Rounding(s.B2 * level) + Rounding(second) + Rounding(s.B1 * level) + Rounding(first) + Rounding(s.B0 * level)
+                    + Rounding(output));
             }
             else
             {
@@ -119,7 +120,9 @@ public static class RoundOff
         double half = 0.5 * Math.Pow(2, -stateFraction);
         bool complex = section.A1 * section.A1 < 4 * section.A2;
         return new DeadBand(
-            half / Math.Abs(1 + section.A1 + section.A2), half / Math.Abs(1 - section.A1 + section.A2), complex ? half / (1 - section.A2) : null);
+            half / Math.Abs(1 + section.A1 + section.A2), half / Math.Abs(1 - section.A1 + section.A2), complex
+                ? half / (1 - section.A2)
+                : null);
     }
 
     private static double ShapedGain(SecondOrderSections sections, int i)

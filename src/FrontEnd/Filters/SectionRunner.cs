@@ -169,7 +169,8 @@ public sealed class SectionRunner
 /// <summary>What the runners have in common.</summary>
 internal static class RunnerBlocks
 {
-    /// <summary>One section in direct form I. The transposed form stands in each runner by itself: the order of its sums, and so its last bit, is the runner's.</summary>
+    /// <summary>One section in direct form I. The transposed form stands in each runner by itself: the order of its sums, and so its last
+    /// bit, is the runner's.</summary>
     internal static void RunDirect<T>(ReadOnlySpan<T> c, Span<T> s, Span<T> block)
         where T : struct, INumber<T>
     {

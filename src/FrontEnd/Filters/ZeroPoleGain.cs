@@ -31,7 +31,8 @@ public sealed class ZeroPoleGain
     /// <summary>True where every number is finite, complex roots stand in pairs and every pole is stable: what double precision has left
     /// intact.</summary>
     internal bool IsSound(bool isDigital) =>
-        double.IsFinite(Gain) && Gain != 0 && IsPaired(Zeros) && IsPaired(Poles) && Poles.All(p => isDigital ? Complex.Abs(p) < 1 : p.Real < 0);
+        double.IsFinite(Gain) && Gain != 0 && IsPaired(Zeros) && IsPaired(Poles)
+            && Poles.All(p => isDigital ? Complex.Abs(p) < 1 : p.Real < 0);
 
     /// <summary>H at a point of the plane. One zero is divided by one pole at a time so that no product overflows.</summary>
     public Complex At(Complex point)

@@ -1,6 +1,7 @@
 namespace FrontEnd.Identity;
 
-/// <summary>Which figure of a design this is: a stable dotted word, the same on screens, in the command, in sheets and in tests, such as <c>noise.total</c>. All of them come from <see cref="ResultIds"/>.</summary>
+/// <summary>Which figure of a design this is: a stable dotted word, the same on screens, in the command, in sheets and in tests, such as
+/// <c>noise.total</c>. All of them come from <see cref="ResultIds"/>.</summary>
 /// <param name="Text">The word as it is printed and as a user writes it.</param>
 public readonly record struct ResultId(string Text)
 {

@@ -2,7 +2,8 @@ using FrontEnd.Text;
 
 namespace FrontEnd.Identity;
 
-/// <summary>The catalogue of all result ids: what stands once is a member, what stands once for each source, node, filter … is made by a method. No other file spells an id.</summary>
+/// <summary>The catalogue of all result ids: what stands once is a member, what stands once for each source, node, filter … is made by a
+/// method. No other file spells an id.</summary>
 public static class ResultIds
 {
     /// <summary>Gains from the electrodes on.</summary>

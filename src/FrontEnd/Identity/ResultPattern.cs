@@ -1,6 +1,7 @@
 namespace FrontEnd.Identity;
 
-/// <summary>Which results a text or a picture belongs to: one id, or one with <c>*</c> for one or more words of a family; a second <c>*</c> may end it.</summary>
+/// <summary>Which results a text or a picture belongs to: one id, or one with <c>*</c> for one or more words of a family; a second <c>*</c>
+/// may end it.</summary>
 /// <param name="Text">The pattern as it is shown.</param>
 public readonly record struct ResultPattern(string Text)
 {
@@ -19,7 +20,9 @@ public readonly record struct ResultPattern(string Text)
 
         string head = Text[..star], tail = Text[(star + 1)..];
         return head.Length + tail.Length <= id.Text.Length && id.Text.StartsWith(head, StringComparison.Ordinal)
-            && (tail.EndsWith('*') ? id.Text.AsSpan(head.Length).Contains(tail.AsSpan(0, tail.Length - 1), StringComparison.Ordinal) : id.Text.EndsWith(tail, StringComparison.Ordinal));
+            && (tail.EndsWith('*')
+                ? id.Text.AsSpan(head.Length).Contains(tail.AsSpan(0, tail.Length - 1), StringComparison.Ordinal)
+                : id.Text.EndsWith(tail, StringComparison.Ordinal));
     }
 
     public override string ToString() => Text;

@@ -24,7 +24,8 @@ public readonly record struct SourceId(string Text)
     /// <summary>Every source that is there without a stage, fitted or not.</summary>
     public static readonly IReadOnlyList<SourceId> BuiltIn =
     [
-        ActiveElectrode, ReferenceElectrode, GroundElectrode, ProtectionResistors, BiasResistors, BufferCurrent, BufferVoltage, SkinResistors, AmplifierCurrent, AmplifierVoltage, GroundResistor,
+        ActiveElectrode, ReferenceElectrode, GroundElectrode, ProtectionResistors, BiasResistors, BufferCurrent, BufferVoltage,
+        SkinResistors, AmplifierCurrent, AmplifierVoltage, GroundResistor,
         Folded, Quantisation, Converter,
     ];
 

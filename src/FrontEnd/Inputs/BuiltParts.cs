@@ -2,7 +2,8 @@ using FrontEnd.Designs;
 
 namespace FrontEnd.Inputs;
 
-/// <summary>What stands in the two leads of one device and how large its electrodes are: the values that a tolerance or a mismatch leaves open.</summary>
+/// <summary>What stands in the two leads of one device and how large its electrodes are: the values that a tolerance or a mismatch leaves
+/// open.</summary>
 /// <param name="ActiveOhms">Protection resistor in the active lead [Ω].</param>
 /// <param name="ReferenceOhms">The same in the reference lead.</param>
 /// <param name="ActiveFarads">Shunt capacitor at the active input [F].</param>
@@ -13,15 +14,19 @@ namespace FrontEnd.Inputs;
 /// <param name="ReferenceFactor">The same for the reference electrode.</param>
 /// <param name="GroundFactor">The same for the ground electrode.</param>
 internal sealed record BuiltParts(
-    double ActiveOhms, double ReferenceOhms, double ActiveFarads, double ReferenceFarads, double ActiveBiasOhms, double ReferenceBiasOhms, double ActiveFactor, double ReferenceFactor, double GroundFactor)
+    double ActiveOhms, double ReferenceOhms, double ActiveFarads, double ReferenceFarads, double ActiveBiasOhms, double ReferenceBiasOhms,
+    double ActiveFactor, double ReferenceFactor, double GroundFactor)
 {
-    /// <summary>The mains around the device as the design gives it, for the driven ground's margin; null where it is the evaluated design's own.</summary>
+    /// <summary>The mains around the device as the design gives it, for the driven ground's margin; null where it is the evaluated design's
+    /// own.</summary>
     public Interference.Mains? NominalMains { get; init; }
 
-    /// <summary>Active lead at +tolerance, reference lead at −tolerance, electrodes apart by the mismatch: what a design is judged with.</summary>
+    /// <summary>Active lead at +tolerance, reference lead at −tolerance, electrodes apart by the mismatch: what a design is judged
+    /// with.</summary>
     public static BuiltParts Worst(Design design) => Signed(design, 1, 1, 1);
 
-    /// <summary>Leads and electrodes apart by tolerances and mismatch, each with a sign: +1 for the larger value in the active lead, −1 for the smaller.</summary>
+    /// <summary>Leads and electrodes apart by tolerances and mismatch, each with a sign: +1 for the larger value in the active lead, −1 for
+    /// the smaller.</summary>
     public static BuiltParts Signed(Design design, int mismatch, int resistors, int capacitors)
     {
         double r = InputModel.ProtectionOhms(design), dr = resistors * design.Input.ResistorTolerance.Fraction;

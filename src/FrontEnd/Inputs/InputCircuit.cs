@@ -6,8 +6,10 @@ using FrontEnd.Quantities;
 
 namespace FrontEnd.Inputs;
 
-/// <summary>What is soldered between the electrodes and the differential amplifier: buffers, protection resistors, capacitors, bias resistors and the ground electrode's resistor, as one circuit.</summary>
-/// <remarks>The body, the electrodes, the couplings to the mains and the amplifier's own input impedance are no parts: <see cref="InputModel"/> adds them. Roles are the keys that a spread draws by.</remarks>
+/// <summary>What is soldered between the electrodes and the differential amplifier: buffers, protection resistors, capacitors, bias
+/// resistors and the ground electrode's resistor, as one circuit.</summary>
+/// <remarks>The body, the electrodes, the couplings to the mains and the amplifier's own input impedance are no parts: <see
+/// cref="InputModel"/> adds them. Roles are the keys that a spread draws by.</remarks>
 public static class InputCircuit
 {
     // Roles.
@@ -16,10 +18,12 @@ public static class InputCircuit
     public const string ActiveBias = "input.bias-resistor (active)", ReferenceBias = "input.bias-resistor (reference)";
     public const string Differential = "input.differential-capacitor", GroundResistor = "ground-drive.series-resistor";
 
-    // Nodes: the leads behind the electrodes (or their buffers), the amplifier's inputs, the ground electrode's lead, the driving amplifier's output.
+    // Nodes: the leads behind the electrodes (or their buffers), the amplifier's inputs, the ground electrode's lead, the driving
+    // amplifier's output.
     public const string ActiveLead = "A1", ReferenceLead = "R1", ActiveInput = "A2", ReferenceInput = "R2", GroundLead = "G1", Drive = "D";
 
-    private static readonly (string Which, string Lead, bool IsShared)[] Sides = [("active", ActiveLead, false), ("reference", ReferenceLead, true)];
+    private static readonly (string Which, string Lead, bool IsShared)[] Sides = [("active", ActiveLead, false),
+        ("reference", ReferenceLead, true)];
 
     /// <summary>The node at an electrode: its lead, or the input of its buffer.</summary>
     /// <param name="which">"active" or "reference".</param>
@@ -34,7 +38,8 @@ public static class InputCircuit
 
     /// <summary>The circuit without its buffers and without what stands between the amplifier's inputs.</summary>
     internal static Circuit Leads(Circuit circuit) =>
-        circuit with { Parts = [.. circuit.Parts.Where(part => part.Role != Differential && !part.Role.StartsWith("electrodes.", StringComparison.Ordinal))], OpAmps = [] };
+        circuit with { Parts = [.. circuit.Parts.Where(part =>
+            part.Role != Differential && !part.Role.StartsWith("electrodes.", StringComparison.Ordinal))], OpAmps = [] };
 
     private static string Key(string which) => $"electrodes.{which}-buffer";
 
@@ -50,7 +55,8 @@ public static class InputCircuit
         double series = input.SeriesResistor.Ohms, shunt = input.ShuntCapacitor.Farads;
         List<CircuitPart> parts =
         [
-            Resistor(ActiveResistor, "protection resistor in each lead", ActiveLead, ActiveInput, series, resistors) with { Key = "input.series-resistor", AsBuilt = built?.ActiveOhms },
+            Resistor(ActiveResistor, "protection resistor in each lead", ActiveLead, ActiveInput, series,
+                resistors) with { Key = "input.series-resistor", AsBuilt = built?.ActiveOhms },
             Resistor(ReferenceResistor, "protection resistor in each lead", ReferenceLead, ReferenceInput, series, resistors)
                 with { Key = "input.series-resistor", IsShared = true, AsBuilt = built?.ReferenceOhms },
         ];
@@ -63,41 +69,53 @@ public static class InputCircuit
             }
         }
 
-        parts.Add(Capacitor(ActiveShunt, "capacitor from each input to common", ActiveInput, Circuit.Common, shunt, capacitors) with { Key = "input.shunt-capacitor", AsBuilt = built?.ActiveFarads });
-        parts.Add(Capacitor(ReferenceShunt, "capacitor from each input to common", ReferenceInput, Circuit.Common, shunt, capacitors) with { Key = "input.shunt-capacitor", AsBuilt = built?.ReferenceFarads });
-        parts.Add(Capacitor(Differential, "capacitor between the inputs", ActiveInput, ReferenceInput, input.DifferentialCapacitor.Farads, capacitors));
+        parts.Add(Capacitor(ActiveShunt, "capacitor from each input to common", ActiveInput, Circuit.Common, shunt,
+            capacitors) with { Key = "input.shunt-capacitor", AsBuilt = built?.ActiveFarads });
+        parts.Add(Capacitor(ReferenceShunt, "capacitor from each input to common", ReferenceInput, Circuit.Common, shunt,
+            capacitors) with { Key = "input.shunt-capacitor", AsBuilt = built?.ReferenceFarads });
+        parts.Add(Capacitor(Differential, "capacitor between the inputs", ActiveInput, ReferenceInput, input.DifferentialCapacitor.Farads,
+            capacitors));
         if (input.BiasResistor is { } bias)
         {
-            parts.Add(Resistor(ActiveBias, "bias resistor from each input to common", ActiveInput, Circuit.Common, bias.Ohms, resistors) with { Key = "input.bias-resistor", AsBuilt = built?.ActiveBiasOhms });
-            parts.Add(Resistor(ReferenceBias, "bias resistor from each input to common", ReferenceInput, Circuit.Common, bias.Ohms, resistors) with { Key = "input.bias-resistor", AsBuilt = built?.ReferenceBiasOhms });
+            parts.Add(Resistor(ActiveBias, "bias resistor from each input to common", ActiveInput, Circuit.Common, bias.Ohms,
+                resistors) with { Key = "input.bias-resistor", AsBuilt = built?.ActiveBiasOhms });
+            parts.Add(Resistor(ReferenceBias, "bias resistor from each input to common", ReferenceInput, Circuit.Common, bias.Ohms,
+                resistors) with { Key = "input.bias-resistor", AsBuilt = built?.ReferenceBiasOhms });
         }
 
         if (design.Electrodes.Ground is not null)
         {
             string end = design.GroundIsDriven ? Drive : Circuit.Common;
-            parts.Add(Resistor(GroundResistor, "resistor to the ground electrode", GroundLead, end, design.GroundDrive.SeriesResistor.Ohms, design.GroundDrive.ResistorTolerance) with { IsShared = true });
+            parts.Add(Resistor(GroundResistor, "resistor to the ground electrode", GroundLead, end, design.GroundDrive.SeriesResistor.Ohms,
+                design.GroundDrive.ResistorTolerance) with { IsShared = true });
         }
 
         return new Circuit(parts, opAmps, ActiveInput);
     }
 
-    private static void AddBuffer(List<CircuitPart> parts, List<CircuitOpAmp> opAmps, ElectrodeBuffer buffer, string which, string lead, bool isShared, Ratio tolerance)
+    private static void AddBuffer(List<CircuitPart> parts, List<CircuitOpAmp> opAmps, ElectrodeBuffer buffer, string which, string lead,
+        bool isShared, Ratio tolerance)
     {
         string key = Key(which), plus = Top(which), output = $"buffer-{which}";
         if (0 < buffer.SkinResistor.Ohms)
         {
             plus = $"{output} input";
-            parts.Add(Resistor(SkinResistor(which), $"skin resistor at the {which} electrode's buffer", Top(which), plus, buffer.SkinResistor.Ohms, tolerance) with { IsShared = isShared });
+            parts.Add(Resistor(SkinResistor(which), $"skin resistor at the {which} electrode's buffer", Top(which), plus,
+                buffer.SkinResistor.Ohms, tolerance) with { IsShared = isShared });
         }
 
         // Properties of the buffer as a part, not parts of their own.
-        parts.Add(Resistor($"{key}.input-resistance", "", plus, Circuit.Common, buffer.InputResistance.Ohms, default) with { IsFitted = false });
-        parts.Add(Capacitor($"{key}.input-capacitance", "", plus, Circuit.Common, buffer.InputCapacitance.Farads, default) with { IsFitted = false });
+        parts.Add(Resistor($"{key}.input-resistance", "", plus, Circuit.Common, buffer.InputResistance.Ohms,
+            default) with { IsFitted = false });
+        parts.Add(Capacitor($"{key}.input-capacitance", "", plus, Circuit.Common, buffer.InputCapacitance.Farads,
+            default) with { IsFitted = false });
         parts.Add(Resistor($"{key}.output-resistance", "", output, lead, buffer.OutputResistance.Ohms, default) with { IsFitted = false });
         opAmps.Add(new CircuitOpAmp(which, $"{key}.opamp", buffer.OpAmp, output, plus, output));
     }
 
-    private static CircuitPart Resistor(string role, string label, string from, string to, double ohms, Ratio tolerance) => new(role, label, PartKind.Resistor, from, to, ohms, tolerance.Fraction);
+    private static CircuitPart Resistor(string role, string label, string from, string to, double ohms, Ratio tolerance) =>
+        new(role, label, PartKind.Resistor, from, to, ohms, tolerance.Fraction);
 
-    private static CircuitPart Capacitor(string role, string label, string from, string to, double farads, Ratio tolerance) => new(role, label, PartKind.Capacitor, from, to, farads, tolerance.Fraction);
+    private static CircuitPart Capacitor(string role, string label, string from, string to, double farads, Ratio tolerance) =>
+        new(role, label, PartKind.Capacitor, from, to, farads, tolerance.Fraction);
 }

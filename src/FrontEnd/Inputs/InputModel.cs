@@ -10,7 +10,8 @@ namespace FrontEnd.Inputs;
 /// Mains, body, electrodes and input parts as one network: common is the reference node, and the mains is held at earth, its voltage
 /// being put in as the currents that its couplings carry.
 /// </summary>
-/// <remarks>What other builds have instead of the parts given is put in lane by lane (<see cref="Budgets.InputLanes"/>). With the mains merged into earth, one matrix serves signal, noise, loop and mains; only the ports differ.</remarks>
+/// <remarks>What other builds have instead of the parts given is put in lane by lane (<see cref="Budgets.InputLanes"/>). With the mains
+/// merged into earth, one matrix serves signal, noise, loop and mains; only the ports differ.</remarks>
 internal sealed class InputModel
 {
     private readonly Dictionary<string, NetworkPart> _parts;
@@ -42,11 +43,13 @@ internal sealed class InputModel
         double differential = whole.Find(InputCircuit.Differential)!.Value;
         (string, int)[] known =
         [
-            (InputCircuit.ActiveLead, active1), (InputCircuit.ReferenceLead, reference1), (InputCircuit.ActiveInput, active2), (InputCircuit.ReferenceInput, reference2),
+            (InputCircuit.ActiveLead, active1), (InputCircuit.ReferenceLead, reference1), (InputCircuit.ActiveInput, active2),
+            (InputCircuit.ReferenceInput, reference2),
             (InputCircuit.Top("active"), activeTop), (InputCircuit.Top("reference"), referenceTop),
         ];
 
-        // Buffer by buffer, then the leads: a pair's branches are added one after the other, and what stands between the inputs in one element with the amplifier's own.
+        // Buffer by buffer, then the leads: a pair's branches are added one after the other, and what stands between the inputs in one
+        // element with the amplifier's own.
         CircuitNetwork[] buffers = [.. whole.OpAmps.Select(opAmp => new CircuitNetwork(InputCircuit.Buffer(whole, opAmp), network, known))];
         var circuit = new CircuitNetwork(InputCircuit.Leads(whole), network, known);
         _parts = buffers.Append(circuit).SelectMany(one => one.Parts).ToDictionary(part => part.Part.Role, StringComparer.Ordinal);
@@ -105,7 +108,8 @@ internal sealed class InputModel
     /// <summary>Slot of 1/K(s); −1 without a driven ground.</summary>
     public int DriveSlot { get; private set; } = -1;
 
-    /// <summary>Currents from the body into the electrodes' tops: times the electrode's admittance, a voltage in series with the electrode.</summary>
+    /// <summary>Currents from the body into the electrodes' tops: times the electrode's admittance, a voltage in series with the
+    /// electrode.</summary>
     public int SignalPort { get; }
 
     public int ReferencePort { get; }

@@ -37,7 +37,8 @@ internal sealed class DenseSolver(int unknowns)
                 }
             }
 
-            // A leak of picosiemens beside a short circuit of kilosiemens is a small pivot and no lack of an answer; nothing at all, or no number, is.
+            // A leak of picosiemens beside a short circuit of kilosiemens is a small pivot and no lack of an answer; nothing at all, or no
+            // number, is.
             if (!(0 < Size(_a[(pivot * unknowns) + k])))
             {
                 throw new NetworkHasNoAnswer();

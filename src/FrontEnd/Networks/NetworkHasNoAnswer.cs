@@ -1,6 +1,7 @@
 namespace FrontEnd.Networks;
 
-/// <summary>A network whose equations have no single solution, such as one with no resistance anywhere: of all that solving can throw the one thing that the design's values are to blame for.</summary>
+/// <summary>A network whose equations have no single solution, such as one with no resistance anywhere: of all that solving can throw the
+/// one thing that the design's values are to blame for.</summary>
 /// <remarks>It becomes a finding. Whatever else is thrown is a fault of the program and is not caught in the core.</remarks>
 #pragma warning disable CA1710 // The name is the sentence that a reader of a catch needs.
 public sealed class NetworkHasNoAnswer : Exception

@@ -15,7 +15,8 @@ public static class AntiAliasOrder
     private const double Ripple = 0.5;
 
     /// <summary>The families in the order in which they are shown; the first is the one a design is taken to have.</summary>
-    public static readonly IReadOnlyList<string> Families = ["Butterworth", "Bessel", "critically damped", "Chebyshev", "inverse Chebyshev", "elliptic"];
+    public static readonly IReadOnlyList<string> Families = ["Butterworth", "Bessel", "critically damped", "Chebyshev",
+        "inverse Chebyshev", "elliptic"];
 
     /// <summary>One row for each family.</summary>
     /// <param name="corner">Half-power frequency, f_c [Hz].</param>

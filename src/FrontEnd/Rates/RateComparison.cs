@@ -13,13 +13,15 @@ namespace FrontEnd.Rates;
 /// <param name="Because">Why, in a sentence.</param>
 /// <param name="Findings">About the design or the rates as a whole.</param>
 public sealed record RateComparison(
-    Design Design, Frequency Corner, string CornerIs, IReadOnlyList<RateOption> Options, RateOption? Pick, RateOption? RunnerUp, string Because, IReadOnlyList<Finding> Findings)
+    Design Design, Frequency Corner, string CornerIs, IReadOnlyList<RateOption> Options, RateOption? Pick, RateOption? RunnerUp,
+    string Because, IReadOnlyList<Finding> Findings)
 {
     /// <summary>What leaks of a common mode at the design's mains between neighbouring channels as the design samples them.</summary>
     public SamplingSkew SkewAsDesigned => SamplingSkew.Of(Design.Mains.Frequency, Design.Converter.Skew);
 
     /// <summary>The same where a multiplexer spreads all channels over one period of a rate; null for a single channel.</summary>
-    /// <remarks>The leak depends on the time between samples, not on the rate; a multiplexer that spreads them is what the rate decides.</remarks>
+    /// <remarks>The leak depends on the time between samples, not on the rate; a multiplexer that spreads them is what the rate
+    /// decides.</remarks>
     public SamplingSkew? SkewSpreadEvenly(RateOption option) => Design.Channels < 2
         ? null
         : SamplingSkew.Of(Design.Mains.Frequency, Duration.FromSeconds(1 / (option.Rate.Hertz * Design.Channels)));

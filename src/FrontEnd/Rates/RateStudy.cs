@@ -23,7 +23,8 @@ public static class RateStudy
     public static readonly IReadOnlyList<Frequency> Candidates =
         [.. new double[] { 125, 128, 200, 250, 256, 500, 512, 1000, 1024, 2000 }.Select(Frequency.FromHertz)];
 
-    private static readonly ResultId[] DependOnRate = [ResultIds.Alias.FoldAttenuation, ResultIds.Mains.Recorded, ResultIds.Converter.BitsNeeded];
+    private static readonly ResultId[] DependOnRate = [ResultIds.Alias.FoldAttenuation, ResultIds.Mains.Recorded,
+        ResultIds.Converter.BitsNeeded];
 
     private static readonly double[] MainsFrequencies = [50, 60];
 
@@ -43,12 +44,15 @@ public static class RateStudy
 
         (Frequency corner, string cornerIs) = Corner(design);
         RateOption[] options = InParallel.Map(sorted, rate => Work(design, rate, corner), cancellation);
-        if (options.FirstOrDefault(option => option.ModulatorAttenuation is { } image && image.Value < design.Requirements.Fold.Value) is { } passing)
+        if (options.FirstOrDefault(option =>
+            option.ModulatorAttenuation is { } image && image.Value < design.Requirements.Fold.Value) is { } passing)
         {
-            findings.Add(Messages.ModulatorPasses(QuantityText.FormatPart(design.Converter.ModulatorClock), QuantityText.Format(passing.ModulatorAttenuation), QuantityText.Format(design.Requirements.Fold)));
+            findings.Add(Messages.ModulatorPasses(QuantityText.FormatPart(design.Converter.ModulatorClock),
+                QuantityText.Format(passing.ModulatorAttenuation), QuantityText.Format(design.Requirements.Fold)));
         }
 
-        RateOption[] ranked = [.. options.Where(option => option.IsWorkedOut).OrderBy(Rank).ThenBy(option => option.Unmet).ThenBy(OwnOrder).ThenBy(option => option.Rate.Hertz)];
+        RateOption[] ranked = [.. options.Where(option =>
+            option.IsWorkedOut).OrderBy(Rank).ThenBy(option => option.Unmet).ThenBy(OwnOrder).ThenBy(option => option.Rate.Hertz)];
         RateOption? pick = ranked.FirstOrDefault(), runnerUp = ranked.Skip(1).FirstOrDefault();
         return new RateComparison(design, corner, cornerIs, options, pick, runnerUp, Recommendation(pick, runnerUp), findings);
     }
@@ -77,13 +81,15 @@ public static class RateStudy
 
     /// <summary>Share of the common mode that leaks between two channels sampled a time Δt apart and subtracted later,
     /// 2·sin(πf·Δt).</summary>
-    public static Ratio SkewLeak(Frequency frequency, Duration skew) => Ratio.FromFraction(2 * Math.Abs(Math.Sin(Math.PI * frequency.Hertz * skew.Seconds)));
+    public static Ratio SkewLeak(Frequency frequency, Duration skew) =>
+        Ratio.FromFraction(2 * Math.Abs(Math.Sin(Math.PI * frequency.Hertz * skew.Seconds)));
 
     /// <summary>Worst verdict last. Marginal counts as met, as everywhere.</summary>
     private static int Rank(RateOption option) => option.Verdict == VerdictKind.Fail ? 1 : 0;
 
     /// <summary>What a rate costs in analogue parts where the filter as it stands is not enough.</summary>
-    private static int OwnOrder(RateOption option) => option.Verdict == VerdictKind.Fail ? option.Orders[0].Order ?? AntiAliasOrder.Most + 1 : 0;
+    private static int OwnOrder(RateOption option) =>
+        option.Verdict == VerdictKind.Fail ? option.Orders[0].Order ?? AntiAliasOrder.Most + 1 : 0;
 
     private static string Recommendation(RateOption? pick, RateOption? runnerUp)
     {
@@ -106,13 +112,16 @@ public static class RateStudy
         {
             var list = new ResultList();
             FilterReport.AddTo(list, [], evaluation);
-            if (list.Has(ResultIds.Filter.Path.MinusThree) && list[ResultIds.Filter.Path.MinusThree] is { State: ResultState.Number, Si: var corner } && high < corner && corner < 4 * high)
+            if (list.Has(ResultIds.Filter.Path.MinusThree)
+                && list[ResultIds.Filter.Path.MinusThree] is { State: ResultState.Number, Si: var corner } && high < corner
+                && corner < 4 * high)
             {
                 return (Frequency.FromHertz(corner), "the path's own half-power frequency");
             }
         }
 
-        return (Frequency.FromHertz(CornerOverBand * high), $"{QuantityText.FormatNumber(CornerOverBand)} times the band's upper edge, as the path has none near the band");
+        return (Frequency.FromHertz(CornerOverBand * high),
+            $"{QuantityText.FormatNumber(CornerOverBand)} times the band's upper edge, as the path has none near the band");
     }
 
     private static Evaluation? Try(Design design)
@@ -138,7 +147,8 @@ public static class RateStudy
 
         if (Try(design) is not { } evaluation)
         {
-            return new RateOption(rate) { Because = "the network has no answer at this rate", Findings = [Messages.Fails("the network has no answer")] };
+            return new RateOption(rate) { Because = "the network has no answer at this rate",
+                Findings = [Messages.Fails("the network has no answer")] };
         }
 
         var list = new ResultList();
@@ -154,7 +164,8 @@ public static class RateStudy
 
         double[] edges = evaluation.PathAndConverter([design.Band.Low.Hertz, design.Band.High.Hertz]);
         double fold = rate.Hertz - design.Band.High.Hertz;
-        double share = 20 * Math.Log10(design.Converter.Response(evaluation.CentreHertz) / Math.Max(1e-15, design.Converter.Response(fold)));
+        double share = 20 * Math.Log10(design.Converter.Response(evaluation.CentreHertz) / Math.Max(1e-15,
+            design.Converter.Response(fold)));
         MainsAtRate own = At(evaluation);
         var mains = new List<MainsAtRate> { own };
         foreach (double other in MainsFrequencies.Where(other => 1e-9 < Math.Abs(other - design.Mains.Frequency.Hertz)))
@@ -170,7 +181,9 @@ public static class RateStudy
             Fold = Frequency.FromHertz(fold),
             FoldAttenuation = list[ResultIds.Alias.FoldAttenuation].Value as Decibels?,
             ConverterShare = Decibels.FromStated(share),
-            ModulatorAttenuation = list.Has(ResultIds.Alias.ModulatorFoldAttenuation) ? list[ResultIds.Alias.ModulatorFoldAttenuation].Value as Decibels? : null,
+            ModulatorAttenuation = list.Has(ResultIds.Alias.ModulatorFoldAttenuation)
+                ? list[ResultIds.Alias.ModulatorFoldAttenuation].Value as Decibels?
+                : null,
             Orders = AntiAliasOrder.For(corner, Frequency.FromHertz(fold), Decibels.FromStated(design.Requirements.Fold.Value - share)),
             Mains = mains,
             Interferers = [.. design.Interferers.Select(interferer => At(list, interferer))],
@@ -194,7 +207,10 @@ public static class RateStudy
             Digital =
             [
                 .. design.Digital
-                    .Select(stage => stage is DigitalNotch notch && OnMains(notch.Centre.Hertz / f0) ? notch with { Centre = Frequency.FromHertz(notch.Centre.Hertz / f0 * hertz) } : stage)
+                    .Select(stage =>
+                        stage is DigitalNotch notch && OnMains(notch.Centre.Hertz / f0)
+                            ? notch with { Centre = Frequency.FromHertz(notch.Centre.Hertz / f0 * hertz) }
+                            : stage)
                     .Where(stage => stage is not DigitalNotch notch || notch.Centre.Hertz < design.Converter.Rate.Hertz / 2),
             ],
         };
@@ -211,7 +227,8 @@ public static class RateStudy
             mains.Voltage,
             [
                 .. evaluation.Mains.Harmonics.Select(harmonic => new MainsLanding(
-                    harmonic.Order, Frequency.FromHertz(harmonic.Hertz), Frequency.FromHertz(harmonic.LandsAt), Frequency.FromHertz(harmonic.LandsLow), Frequency.FromHertz(harmonic.LandsHigh),
+                    harmonic.Order, Frequency.FromHertz(harmonic.Hertz), Frequency.FromHertz(harmonic.LandsAt),
+                    Frequency.FromHertz(harmonic.LandsLow), Frequency.FromHertz(harmonic.LandsHigh),
                     harmonic.InBand, VoltageRms.FromVolts(harmonic.Recorded))),
             ],
             VoltageRms.FromVolts(evaluation.Mains.Recorded),
@@ -225,7 +242,9 @@ public static class RateStudy
         AliasIds ids = ResultIds.Alias.Interferer(interferer.Name);
         Result lands = list[ids.LandsAt];
         return new InterfererAtRate(
-            interferer.Name, lands.Text is { Length: > 0 } text ? text : QuantityText.Format(lands.Value), VoltageRms.FromVolts(list[ids.Residue].Si),
+            interferer.Name, lands.Text is { Length: > 0 } text
+                ? text
+                : QuantityText.Format(lands.Value), VoltageRms.FromVolts(list[ids.Residue].Si),
             list.Has(ids.InBand) ? VoltageRms.FromVolts(list[ids.InBand].Si) : null);
     }
 
@@ -233,7 +252,11 @@ public static class RateStudy
     {
         Result[] judged = [.. DependOnRate.Where(list.Has).Select(id => list[id])];
         Result[] failing = [.. judged.Where(result => result.Verdict.Kind == VerdictKind.Fail)];
-        VerdictKind kind = failing.Length != 0 ? VerdictKind.Fail : judged.Any(result => result.Verdict.Kind == VerdictKind.Marginal) ? VerdictKind.Marginal : VerdictKind.Pass;
+        VerdictKind kind = failing.Length != 0
+            ? VerdictKind.Fail
+            : judged.Any(result => result.Verdict.Kind == VerdictKind.Marginal)
+            ? VerdictKind.Marginal
+            : VerdictKind.Pass;
         string because = failing.Length != 0
             ? string.Join("; ", failing.Select(result => Trouble(result, option, own)))
             : Fold(option);
@@ -246,7 +269,9 @@ public static class RateStudy
         if (result.Id == ResultIds.Alias.FoldAttenuation)
         {
             return $"{QuantityText.Format(option.Fold)} folds onto the band's edge only {QuantityText.Format(result.Value)} down, {QuantityText.Format(-result.Verdict.Margin ?? 0, "dB")} short; "
-                + (option.Orders[0].Order is { } order ? $"order {order} Butterworth would do" : $"no Butterworth up to order {AntiAliasOrder.Most} would do");
+                + (option.Orders[0].Order is { } order
+                    ? $"order {order} Butterworth would do"
+                    : $"no Butterworth up to order {AntiAliasOrder.Most} would do");
         }
 
         return result.Id != ResultIds.Mains.Recorded ? $"the converter's steps are too coarse: {QuantityText.Format(result.Value)} needed"
@@ -256,19 +281,25 @@ public static class RateStudy
     }
 
     private static string Fold(RateOption option) =>
-        option.FoldAttenuation is { } attenuation ? $"the fold at {QuantityText.Format(option.Fold)} is {QuantityText.Format(attenuation)} down" : $"nothing passes at the fold, {QuantityText.Format(option.Fold)}";
+        option.FoldAttenuation is { } attenuation
+            ? $"the fold at {QuantityText.Format(option.Fold)} is {QuantityText.Format(attenuation)} down"
+            : $"nothing passes at the fold, {QuantityText.Format(option.Fold)}";
 
     private static string Landed(MainsAtRate own, Design design)
     {
         // A harmonic that lies in the band before sampling is there at every rate and says nothing about this one.
-        MainsLanding[] folded = [.. own.Landings.Where(landing => landing.InBand && 1e-6 < Math.Abs(landing.LandsAt.Hertz - landing.Frequency.Hertz))];
+        MainsLanding[] folded = [.. own.Landings.Where(landing =>
+            landing.InBand && 1e-6 < Math.Abs(landing.LandsAt.Hertz - landing.Frequency.Hertz))];
         return folded.Length == 0
             ? $"no harmonic of {QuantityText.FormatPart(own.Frequency)} folds into {QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}"
-            : string.Join(", ", folded.Select(landing => $"{QuantityText.FormatPart(landing.Frequency)} lands at {QuantityText.FormatPart(landing.LandsAt)}{Named(design, landing)}"))
+            : string.Join(", ",
+                folded.Select(landing =>
+                    $"{QuantityText.FormatPart(landing.Frequency)} lands at {QuantityText.FormatPart(landing.LandsAt)}{Named(design, landing)}"))
                 + $", at most {QuantityText.Format(VoltageRms.FromVolts(folded.Max(landing => landing.Residue.Volts)))} left";
     }
 
     /// <summary>The named band that a landing lies in, as ", in the alpha band"; "" for none.</summary>
     private static string Named(Design design, MainsLanding landing) =>
-        design.Bands.FirstOrDefault(band => band.Low.Hertz <= landing.LandsAt.Hertz && landing.LandsAt.Hertz < band.High.Hertz) is { } named ? $" ({named.Name})" : "";
+        design.Bands.FirstOrDefault(band =>
+            band.Low.Hertz <= landing.LandsAt.Hertz && landing.LandsAt.Hertz < band.High.Hertz) is { } named ? $" ({named.Name})" : "";
 }

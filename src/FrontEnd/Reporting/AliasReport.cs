@@ -29,7 +29,8 @@ internal static class AliasReport
         AddPoint(list, evaluation, ResultIds.Alias.HighEdge, "image of the band's upper edge", fs - f2, gains[0], null);
         for (int i = 0; i < harmonics.Count; i++)
         {
-            AddPoint(list, evaluation, ResultIds.Alias.Harmonic(harmonics[i].Order), $"mains harmonic {harmonics[i].Order}", harmonics[i].Hertz, gains[2 + i], harmonics[i].AtInput.Total);
+            AddPoint(list, evaluation, ResultIds.Alias.Harmonic(harmonics[i].Order), $"mains harmonic {harmonics[i].Order}",
+                harmonics[i].Hertz, gains[2 + i], harmonics[i].AtInput.Total);
         }
 
         foreach (Interferer interferer in design.Interferers)
@@ -45,27 +46,36 @@ internal static class AliasReport
         AnalogDigitalConverter converter = design.Converter;
         double fold = converter.Rate.Hertz - design.Band.High.Hertz, modulator = converter.ModulatorClock.Hertz - design.Band.High.Hertz;
         double[] gains = evaluation.PathAndConverter([fold, modulator]);
-        list.Number(ResultIds.Alias.FoldFrequency, "lowest frequency that folds onto the band", "f_fold", Frequency.FromHertz(fold), Equations.Fold, hand: FilterFormulas.FoldFrequency(converter.Rate, design.Band.High));
-        list.Decibel(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, by path and converter", "A_fold", evaluation.GainMid, gains[0], Equations.FoldAttenuation, NoPath);
+        list.Number(ResultIds.Alias.FoldFrequency, "lowest frequency that folds onto the band", "f_fold", Frequency.FromHertz(fold),
+            Equations.Fold, hand: FilterFormulas.FoldFrequency(converter.Rate, design.Band.High));
+        list.Decibel(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, by path and converter", "A_fold",
+            evaluation.GainMid, gains[0], Equations.FoldAttenuation, NoPath);
         if (converter.Kind == ConverterKind.DeltaSigma)
         {
-            list.Number(ResultIds.Alias.ModulatorFoldFrequency, "lowest frequency that folds at the modulator's clock", "", Frequency.FromHertz(modulator), Equations.ModulatorFold,
+            list.Number(ResultIds.Alias.ModulatorFoldFrequency, "lowest frequency that folds at the modulator's clock", "",
+                Frequency.FromHertz(modulator), Equations.ModulatorFold,
                 $"{QuantityText.FormatPart(converter.ModulatorClock)} − {QuantityText.FormatPart(design.Band.High)}");
 
-            // Around the modulator's clock the decimator's response repeats, so only the analogue path and the droop at the landing attenuate.
-            list.Decibel(ResultIds.Alias.ModulatorFoldAttenuation, "attenuation where the modulator's clock folds, by path and converter", "", evaluation.GainMid, gains[1], Equations.FoldAttenuation, NoPath);
+            // Around the modulator's clock the decimator's response repeats, so only the analogue path and the droop at the landing
+            // attenuate.
+            list.Decibel(ResultIds.Alias.ModulatorFoldAttenuation, "attenuation where the modulator's clock folds, by path and converter",
+                "", evaluation.GainMid, gains[1], Equations.FoldAttenuation, NoPath);
         }
     }
 
-    private static void AddPoint(ResultList list, Evaluation evaluation, AliasIds ids, string name, double hertz, double gain, double? amplitude)
+    private static void AddPoint(ResultList list, Evaluation evaluation, AliasIds ids, string name, double hertz, double gain,
+        double? amplitude)
     {
         double fs = evaluation.Design.Converter.Rate.Hertz;
-        list.Number(ids.LandsAt, $"{name} lands at", "", Frequency.FromHertz(Folding.LandsAt(hertz, fs)), Equations.LandsAt, hand: FilterFormulas.LandsAt(Frequency.FromHertz(hertz), evaluation.Design.Converter.Rate));
+        list.Number(ids.LandsAt, $"{name} lands at", "", Frequency.FromHertz(Folding.LandsAt(hertz, fs)), Equations.LandsAt,
+            hand: FilterFormulas.LandsAt(Frequency.FromHertz(hertz), evaluation.Design.Converter.Rate));
         list.Lands(ids.LandsAt, name);
-        list.Decibel(ids.Attenuation, $"{name}: attenuation by path and converter", "", evaluation.GainMid, gain, Equations.FoldAttenuation, NoPath);
+        list.Decibel(ids.Attenuation, $"{name}: attenuation by path and converter", "", evaluation.GainMid, gain,
+            Equations.FoldAttenuation, NoPath);
         if (amplitude is { } volts)
         {
-            list.Number(ids.Residue, $"{name}: what is left where it lands, rms", "", VoltageRms.FromVolts(volts * gain / evaluation.GainMid), Equations.AliasResidue);
+            list.Number(ids.Residue, $"{name}: what is left where it lands, rms", "",
+                VoltageRms.FromVolts(volts * gain / evaluation.GainMid), Equations.AliasResidue);
         }
     }
 
@@ -84,21 +94,25 @@ internal static class AliasReport
             list.Lands(ids.LandsAt, interferer.Name);
             double left = evaluation.RecordedAt(interferer.Amplitude.Volts, low);
             bool inBand = design.Band.Low.Hertz <= least && least <= design.Band.High.Hertz;
-            list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.InterfererResidue, text: inBand ? "in the band" : "outside the band");
+            list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.InterfererResidue,
+                text: inBand ? "in the band" : "outside the band");
             return;
         }
 
         list.Word(ids.LandsAt, $"{interferer.Name} lands at", range, Equations.LandsAt);
         (double direct, double folded) = InBand(evaluation, low, high, interferer.Amplitude.Volts);
-        list.Number(ids.Residue, $"{interferer.Name} folded into the band, rms", "", VoltageRms.FromVolts(folded), Equations.InterfererResidue);
-        list.Number(ids.InBand, $"{interferer.Name} that lies in the band itself, rms", "", VoltageRms.FromVolts(direct), Equations.InterfererResidue, text: 0 < direct ? "no filter can take out what shares the signal's frequencies" : null);
+        list.Number(ids.Residue, $"{interferer.Name} folded into the band, rms", "", VoltageRms.FromVolts(folded),
+            Equations.InterfererResidue);
+        list.Number(ids.InBand, $"{interferer.Name} that lies in the band itself, rms", "", VoltageRms.FromVolts(direct),
+            Equations.InterfererResidue, text: 0 < direct ? "no filter can take out what shares the signal's frequencies" : null);
     }
 
     /// <summary>An evenly spread interferer inside the band: what was there and what folds there.</summary>
     private static (double Direct, double Folded) InBand(Evaluation evaluation, double low, double high, double amplitude)
     {
         Design design = evaluation.Design;
-        double fs = design.Converter.Rate.Hertz, f1 = design.Band.Low.Hertz, f2 = Math.Min(design.Band.High.Hertz, fs / 2), density = amplitude * amplitude / (high - low);
+        double fs = design.Converter.Rate.Hertz, f1 = design.Band.Low.Hertz, f2 = Math.Min(design.Band.High.Hertz, fs / 2),
+            density = amplitude * amplitude / (high - low);
         int images = (int)Math.Min(MostImages, Math.Ceiling((high + f2) / fs));
         double direct = 0, folded = 0, beyond = (MostImages + 0.5) * fs;
         for (int k = 0; k <= images; k++)

@@ -39,8 +39,11 @@ internal static class ContactReport
         ElectrodeSet set = design.Electrodes;
         (Lead Lead, Electrode Electrode, double Ohms)[] contacts =
         [
-            (Lead.Active, NoiseReport.Built(design, 0), design.Input.SeriesResistor.Ohms), (Lead.Reference, NoiseReport.Built(design, 1), design.Input.SeriesResistor.Ohms),
-            .. set.Ground is { } ground ? [(Lead.Ground, ground, design.GroundDrive.SeriesResistor.Ohms)] : Array.Empty<(Lead, Electrode, double)>(),
+            (Lead.Active, NoiseReport.Built(design, 0), design.Input.SeriesResistor.Ohms),
+            (Lead.Reference, NoiseReport.Built(design, 1), design.Input.SeriesResistor.Ohms),
+            .. set.Ground is { } ground
+                ? [(Lead.Ground, ground, design.GroundDrive.SeriesResistor.Ohms)]
+                : Array.Empty<(Lead, Electrode, double)>(),
         ];
         double swing = design.Supply.Lowest.Volts / 2;
         for (int i = 0; i < contacts.Length; i++)
@@ -53,10 +56,13 @@ internal static class ContactReport
             Complex own = electrode.Impedance(check.Frequency), rest = ohms + backOhms + back.Impedance(check.Frequency);
             double good = check.Current.Amperes * (own + rest).Magnitude, poor = check.Current.Amperes * ((own * Poor) + rest).Magnitude;
             list.Number(
-                ids.Good, $"contact check: reading of the {name} electrode as designed, peak", "", Voltage.FromVolts(good), Equations.ContactReading,
+                ids.Good, $"contact check: reading of the {name} electrode as designed, peak", "", Voltage.FromVolts(good),
+                Equations.ContactReading,
                 $"{QuantityText.Format(check.Current)} · {QuantityText.Format((own + rest).Magnitude, "Ω")}");
-            list.Number(ids.Poor, $"contact check: reading of the {name} electrode at ten times its impedance, peak", "", Voltage.FromVolts(poor), Equations.ContactReading, text: "ten times: common practice, no source");
-            list.Word(ids.Open, $"contact check: reading with the {name} electrode off", $"at the rail, {QuantityText.Format(swing, "V")} or more: the current has nowhere to go", Equations.ContactReading);
+            list.Number(ids.Poor, $"contact check: reading of the {name} electrode at ten times its impedance, peak", "",
+                Voltage.FromVolts(poor), Equations.ContactReading, text: "ten times: common practice, no source");
+            list.Word(ids.Open, $"contact check: reading with the {name} electrode off",
+                $"at the rail, {QuantityText.Format(swing, "V")} or more: the current has nowhere to go", Equations.ContactReading);
         }
 
         AddBeat(list, findings, evaluation, check);
@@ -70,14 +76,16 @@ internal static class ContactReport
         if (nearest is not null)
         {
             list.Number(
-                ResultIds.Contact.Beat, $"beat of the contact check with mains harmonic {nearest.Order}, the nearest where they land", "", Frequency.FromHertz(Math.Abs(nearest.LandsAt - lands)), Equations.LandsAt,
+                ResultIds.Contact.Beat, $"beat of the contact check with mains harmonic {nearest.Order}, the nearest where they land", "",
+                Frequency.FromHertz(Math.Abs(nearest.LandsAt - lands)), Equations.LandsAt,
                 text: $"it lands at {QuantityText.Format(lands, "Hz")}, the harmonic at {QuantityText.Format(nearest.LandsAt, "Hz")}");
         }
 
         bool inBand = design.Band.Low.Hertz <= lands && lands <= design.Band.High.Hertz;
         double added = check.OnWhileRecording && inBand ? list[ResultIds.Contact.Of(Lead.Active).Good].Si / Math.Sqrt(2) : 0;
         list.Number(
-            ResultIds.Contact.AddsInBand, "what the contact check adds to the recording in the band, rms", "", VoltageRms.FromVolts(added), Equations.ContactReading,
+            ResultIds.Contact.AddsInBand, "what the contact check adds to the recording in the band, rms", "", VoltageRms.FromVolts(added),
+            Equations.ContactReading,
             text: check.OnWhileRecording ? (inBand ? "on, in the band" : "on, outside the band") : "off while recording");
         if (0 < added)
         {
@@ -91,10 +99,15 @@ internal static class ContactReport
         Design design = evaluation.Design;
         DirectLanes direct = DirectLanes.Of(design, evaluation.Path.Model.Input, evaluation.Path.Built, (int)lead);
         double gain = design.Amplifier.Gain, swing = design.Supply.HalfRailVolts;
-        double dc = Math.Abs(direct.BiasDifference[0]) + (lead == Lead.Ground ? Math.Abs(direct.OffsetDifference[0] * design.Electrodes.Offset.Volts) : 0);
+        double dc = Math.Abs(direct.BiasDifference[0])
+            + (lead == Lead.Ground ? Math.Abs(direct.OffsetDifference[0] * design.Electrodes.Offset.Volts) : 0);
         double peak = Math.Sqrt(2) * mains.Difference, common = (Math.Sqrt(2) * mains.CommonMode) + Math.Abs(direct.BiasMean[0]);
         double atOutput = gain * (dc + peak);
-        string clips = swing < common ? "the inputs leave the amplifier's range" : swing < atOutput ? "the amplifier clips" : "nothing clips: the channel shows mains and drift that look like a signal";
+        string clips = swing < common
+            ? "the inputs leave the amplifier's range"
+            : swing < atOutput
+            ? "the amplifier clips"
+            : "nothing clips: the channel shows mains and drift that look like a signal";
         list.Word(
             ResultIds.Open.Of(lead), $"with the {lead.Word()} electrode off",
             $"{clips}; difference {QuantityText.Format(dc, "V")} dc and {QuantityText.Format(peak, "V")} mains peak at the input, common mode {QuantityText.Format(common, "V")}", Equations.Open);

@@ -18,11 +18,14 @@ internal static class ConverterReport
         double gain = evaluation.GainMid, sigma = evaluation.Noise.Total, lsb = converter.LsbVolts;
         VoltagePeakToPeak fullScale = VoltagePeakToPeak.FromVolts(converter.FullScale.Volts / gain);
         VoltageRms noise = VoltageRms.FromVolts(sigma);
-        list.Number(ResultIds.Converter.Lsb, "one step at the electrodes", "LSB_rti", Voltage.FromVolts(lsb / gain), Equations.Lsb, $"{QuantityText.Format(lsb, "V", 4)}/{QuantityText.FormatNumber(gain, 4)}");
+        list.Number(ResultIds.Converter.Lsb, "one step at the electrodes", "LSB_rti", Voltage.FromVolts(lsb / gain), Equations.Lsb,
+            $"{QuantityText.Format(lsb, "V", 4)}/{QuantityText.FormatNumber(gain, 4)}");
         list.Number(
-            ResultIds.Converter.FullScale, "full scale at the electrodes, peak-to-peak", "FS_rti", fullScale, Equations.FullScale, $"{QuantityText.Format(converter.FullScale, 4)}/{QuantityText.FormatNumber(gain, 4)}");
+            ResultIds.Converter.FullScale, "full scale at the electrodes, peak-to-peak", "FS_rti", fullScale, Equations.FullScale,
+                $"{QuantityText.Format(converter.FullScale, 4)}/{QuantityText.FormatNumber(gain, 4)}");
         TextbookFigure range = ConverterFormulas.DynamicRange(fullScale, noise);
-        list.Decibel(ResultIds.Converter.DynamicRange, "dynamic range: a full-scale sine over the noise", "DR", fullScale.Volts / (2 * Math.Sqrt(2)), sigma, Equations.DynamicRange, "no noise at all", range);
+        list.Decibel(ResultIds.Converter.DynamicRange, "dynamic range: a full-scale sine over the noise", "DR",
+            fullScale.Volts / (2 * Math.Sqrt(2)), sigma, Equations.DynamicRange, "no noise at all", range);
         if (sigma <= 0)
         {
             return;
@@ -32,10 +35,14 @@ internal static class ConverterReport
         double bits = ConverterFigures.EffectiveBits(new(fullScale.Volts), new(sigma))[0];
         double shortedBits = ConverterFigures.EffectiveBits(new(fullScale.Volts), new(evaluation.Noise.Shorted))[0];
         list.Number(
-            ResultIds.Converter.Enob, "bits of the whole chain, electrodes included", "ENOB", BitCount.FromBits(bits), Equations.Enob, hand: ConverterFormulas.EffectiveNumberOfBits(Decibels.FromStated(decibels)),
+            ResultIds.Converter.Enob, "bits of the whole chain, electrodes included", "ENOB", BitCount.FromBits(bits), Equations.Enob,
+            hand: ConverterFormulas.EffectiveNumberOfBits(Decibels.FromStated(decibels)),
             text: $"with shorted inputs {QuantityText.FormatNumber(shortedBits, 4)} bit");
-        list.Number(ResultIds.Converter.EnobShorted, "bits of the chain with shorted inputs", "ENOB_short", BitCount.FromBits(shortedBits), Equations.Enob);
-        list.Number(ResultIds.Converter.NoiseFreeBits, "noise-free bits", "", BitCount.FromBits(Math.Log2(fullScale / noise.NoisePeakToPeak)), Equations.NoiseFreeBits, hand: ConverterFormulas.NoiseFreeBits(fullScale, noise));
+        list.Number(ResultIds.Converter.EnobShorted, "bits of the chain with shorted inputs", "ENOB_short", BitCount.FromBits(shortedBits),
+            Equations.Enob);
+        list.Number(ResultIds.Converter.NoiseFreeBits, "noise-free bits", "",
+            BitCount.FromBits(Math.Log2(fullScale / noise.NoisePeakToPeak)), Equations.NoiseFreeBits,
+            hand: ConverterFormulas.NoiseFreeBits(fullScale, noise));
         AddBitsNeeded(list, evaluation);
     }
 
@@ -55,6 +62,7 @@ internal static class ConverterReport
             return;
         }
 
-        list.Unbounded(ResultIds.Converter.BitsNeeded, "resolution needed", "N", "bit", Equations.BitsNeeded, "more than 40 bit: nothing but quantisation makes noise");
+        list.Unbounded(ResultIds.Converter.BitsNeeded, "resolution needed", "N", "bit", Equations.BitsNeeded,
+            "more than 40 bit: nothing but quantisation makes noise");
     }
 }

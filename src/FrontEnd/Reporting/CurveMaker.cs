@@ -21,7 +21,8 @@ internal static class CurveMaker
         double fs = design.Converter.Rate.Hertz;
         double[] hertz = Grid(Math.Min(0.05, design.Band.Low.Hertz / 5), Math.Max(5 * fs, design.Band.High.Hertz * 10));
         int nodes = evaluation.Path.Nodes, sources = evaluation.Path.Sources.Count;
-        double[] path = new double[Points], chain = new double[Points], filtered = new double[Points], phase = new double[Points], delay = new double[Points];
+        double[] path = new double[Points], chain = new double[Points], filtered = new double[Points], phase = new double[Points],
+            delay = new double[Points];
         double[][] density = [.. Enumerable.Range(0, sources + 1).Select(_ => new double[Points])];
         var converter = new double[Points];
         var row = new double[SignalPath.Chunk];
@@ -37,7 +38,9 @@ internal static class CurveMaker
                 double response = converter[at] = design.Converter.Response(hertz[at]);
                 path[at] = Decibels(h.Magnitude);
                 chain[at] = Decibels(h.Magnitude * response);
-                filtered[at] = hertz[at] < fs / 2 ? Decibels(h.Magnitude * response * Math.Sqrt(evaluation.Digital.Power(hertz[at]))) : double.NaN;
+                filtered[at] = hertz[at] < fs / 2
+                    ? Decibels(h.Magnitude * response * Math.Sqrt(evaluation.Digital.Power(hertz[at])))
+                    : double.NaN;
                 phase[at] = at == 0 ? h.Phase * 180 / Math.PI : phase[at - 1] + ((h / before).Phase * 180 / Math.PI);
                 delay[at] = at == 0 ? 0 : -(phase[at] - phase[at - 1]) / 360 / (hertz[at] - hertz[at - 1]);
                 density[sources][at] = Math.Sqrt(evaluation.Path.NodeDensity[nodes - 1][i]) * response / evaluation.GainMid;
@@ -60,7 +63,8 @@ internal static class CurveMaker
         {
             Response =
             [
-                new Curve("analogue path", "Hz", "dB", hertz, path), new Curve("path and converter", "Hz", "dB", hertz, chain), new Curve("with digital filters", "Hz", "dB", hertz, filtered),
+                new Curve("analogue path", "Hz", "dB", hertz, path), new Curve("path and converter", "Hz", "dB", hertz, chain),
+                new Curve("with digital filters", "Hz", "dB", hertz, filtered),
             ],
             PhaseAndDelay = [new Curve("phase", "Hz", "°", hertz, phase), new Curve("group delay", "Hz", "s", hertz, delay)],
             NoiseDensity = NoiseCurves(evaluation, hertz, density, converter),
@@ -91,7 +95,8 @@ internal static class CurveMaker
     private static List<Curve> NoiseCurves(Evaluation evaluation, double[] hertz, double[][] density, double[] response)
     {
         var curves = new List<Curve>();
-        foreach (IGrouping<SourceId, int> group in Enumerable.Range(0, evaluation.Path.Sources.Count).GroupBy(i => evaluation.Path.Sources[i].Id))
+        foreach (IGrouping<SourceId, int> group in Enumerable.Range(0, evaluation.Path.Sources.Count).GroupBy(i =>
+            evaluation.Path.Sources[i].Id))
         {
             var y = new double[Points];
             foreach (int source in group)
@@ -124,7 +129,8 @@ internal static class CurveMaker
 
         return curves;
 
-        Curve Line(string name, Electrode electrode) => new(name, "Hz", "Ω", hertz, [.. hertz.Select(f => electrode.Impedance(Frequency.FromHertz(f)).Magnitude)]);
+        Curve Line(string name, Electrode electrode) =>
+            new(name, "Hz", "Ω", hertz, [.. hertz.Select(f => electrode.Impedance(Frequency.FromHertz(f)).Magnitude)]);
     }
 
     private static List<Curve> LoopCurves(Evaluation evaluation)
@@ -143,7 +149,8 @@ internal static class CurveMaker
             phase[i] = i == 0 ? loop[0].Phase * 180 / Math.PI : phase[i - 1] + ((loop[i] / loop[i - 1]).Phase * 180 / Math.PI);
         }
 
-        return [new Curve("loop gain", "Hz", "dB", hertz, [.. loop.Select(t => Decibels(t.Magnitude))]), new Curve("phase", "Hz", "°", hertz, phase)];
+        return [new Curve("loop gain", "Hz", "dB", hertz, [.. loop.Select(t => Decibels(t.Magnitude))]),
+            new Curve("phase", "Hz", "°", hertz, phase)];
     }
 
     private static List<Curve> StepCurves(Evaluation evaluation)

@@ -15,15 +15,19 @@ internal static class Equations
     public static readonly Equation CentreFrequency = new("√(f1·f2)", Derived);
     public static readonly Equation GainTotal = new("|H_path| at √(f1·f2), nodal analysis of each block", Derived);
 
-    public static readonly Equation Noise = new("σ² = 1/G_mid² · ∫ |H_dig|²·[S·|H_adc|² + F + LSB²/(6·fs) + 2σ_adc²/fs] df over f1…f2", Derived);
+    public static readonly Equation Noise = new("σ² = 1/G_mid² · ∫ |H_dig|²·[S·|H_adc|² + F + LSB²/(6·fs) + 2σ_adc²/fs] df over f1…f2",
+        Derived);
     public static readonly Equation PeakToPeak = new($"{TradeConstants.NoisePeakToPeak}·σ", new SourceRef("baker-2008"));
-    public static readonly Equation Thermal = new("σ² = 1/G_mid² · ∫ |H_dig·H_adc|²·4kT·Re Z·|H|² df", new SourceRef("op-amps-for-everyone", "sec. 10.3.2"));
-    public static readonly Equation ElectrodeNoise = new("S = 4kT·Re Z + K/f^α for each electrode, carried to the input", new SourceRef("huigen-2002"));
+    public static readonly Equation Thermal = new("σ² = 1/G_mid² · ∫ |H_dig·H_adc|²·4kT·Re Z·|H|² df",
+        new SourceRef("op-amps-for-everyone", "sec. 10.3.2"));
+    public static readonly Equation ElectrodeNoise = new("S = 4kT·Re Z + K/f^α for each electrode, carried to the input",
+        new SourceRef("huigen-2002"));
     public static readonly Equation NoiseFigure = new("20·log10(total / electrodes' thermal and excess noise)", Derived);
     public static readonly Equation OverFloor = new("20·log10(total / thermal floor)", Derived);
     public static readonly Equation SourceNoise = new("σ² = 1/G_mid² · ∫ |H_dig·H_adc|²·S_source·|H|² df", Derived);
     public static readonly Equation Folded = new("σ² = 1/G_mid² · ∫ |H_dig|²·F df, F = Σ S(k·fs ± f)", Derived);
-    public static readonly Equation Quantisation = new("σ² = 1/G_mid² · ∫ |H_dig|²·LSB²/12/(fs/2) df", new SourceRef("quantisation-mt-001"));
+    public static readonly Equation Quantisation = new("σ² = 1/G_mid² · ∫ |H_dig|²·LSB²/12/(fs/2) df",
+        new SourceRef("quantisation-mt-001"));
     public static readonly Equation ConverterNoise = new("σ² = 1/G_mid² · ∫ |H_dig|²·σ_adc²/(fs/2) df", Derived);
     public static readonly Equation Sweeps = new("N = (S·σ/A)²", CommonPractice);
     public static readonly Equation SignalToNoise = new("20·log10(smallest signal / σ in the band)", Derived);
@@ -32,14 +36,19 @@ internal static class Equations
     public static readonly Equation FullScale = new("FS/G_mid", Derived);
     public static readonly Equation DynamicRange = new("20·log10(FS_rti/(2√2·σ))", Derived);
     public static readonly Equation Enob = new("(DR − 1.76)/6.02", new SourceRef("quantisation-mt-001"));
-    public static readonly Equation NoiseFreeBits = new($"log2(FS_rti/({TradeConstants.NoisePeakToPeak}·σ))", new SourceRef("delta-sigma-sbas350g", "Tables 7-1 and 7-2, their definitions"));
+    public static readonly Equation NoiseFreeBits = new($"log2(FS_rti/({TradeConstants.NoisePeakToPeak}·σ))",
+        new SourceRef("delta-sigma-sbas350g", "Tables 7-1 and 7-2, their definitions"));
     public static readonly Equation BitsNeeded = new("least N with √(1 + q²/σ0²) below the setting, q from LSB = FS/2^N", Derived);
 
-    public static readonly Equation BodyCommonMode = new("|v(B) − v(C)| with V_mains at M, leads uncoupled", new SourceRef("metting-van-rijn-1990", "sec. 2.1"));
-    public static readonly Equation Divider = new("|v(A2) − v(R2)|/|H_front|, leads uncoupled", new SourceRef("haberman-spinelli-2010", "Eq. 1"));
-    public static readonly Equation Leads = new("|Δ(v(A2) − v(R2))|/|H_front| that the leads' coupling adds", new SourceRef("huhta-webster-1973"));
+    public static readonly Equation BodyCommonMode = new("|v(B) − v(C)| with V_mains at M, leads uncoupled",
+        new SourceRef("metting-van-rijn-1990", "sec. 2.1"));
+    public static readonly Equation Divider = new("|v(A2) − v(R2)|/|H_front|, leads uncoupled",
+        new SourceRef("haberman-spinelli-2010", "Eq. 1"));
+    public static readonly Equation Leads = new("|Δ(v(A2) − v(R2))|/|H_front| that the leads' coupling adds",
+        new SourceRef("huhta-webster-1973"));
     public static readonly Equation Imbalance = new("|v(A2) − v(R2)|/|H_front|, everything coupled", Derived);
-    public static readonly Equation AmplifierRejection = new("|½(v(A2) + v(R2))|/CMRR(f)/|H_front|, CMRR = CMRR_dc/√(1 + (f/f_cm)²)", CommonPractice);
+    public static readonly Equation AmplifierRejection = new("|½(v(A2) + v(R2))|/CMRR(f)/|H_front|, CMRR = CMRR_dc/√(1 + (f/f_cm)²)",
+        CommonPractice);
     public static readonly Equation Loop = new("2πf·B·A", Derived);
     public static readonly Equation MainsTotal = new("imbalance + amplifier + loop", Derived);
     public static readonly Equation MainsRss = new("√(imbalance² + amplifier² + loop²)", Derived);
@@ -63,7 +72,8 @@ internal static class Equations
     public static readonly Equation FirstToClip = new("the node with the least headroom", Derived);
     public static readonly Equation OffsetSurvived = new("least (swing − everything else)/dc gain over the nodes", Derived);
     public static readonly Equation LargestSignal = new("least (swing − everything else)/gain over the nodes", Derived);
-    public static readonly Equation Recovery = new("time from a full-offset step until the recording stays within 10 µV at the input", CommonPractice);
+    public static readonly Equation Recovery = new("time from a full-offset step until the recording stays within 10 µV at the input",
+        CommonPractice);
     public static readonly Equation BiasOffset = new("bias currents through the input network at dc", Derived);
     public static readonly Equation InputImpedance = new("1/|Y| of one input to common at f0: bias, shunt, lead and amplifier", Derived);
     public static readonly Equation GainLimit = new("(V_s/2 − h)/(V_off + V_sig)", Derived);
@@ -81,22 +91,27 @@ internal static class Equations
     public static readonly Equation AnalogNotchCorners = new("the same, the least over every part at ± its tolerance", Derived);
     public static readonly Equation Settling = new("time from a step until within 0.1 % of the end value", Derived);
     public static readonly Equation GroupDelay = new("−dφ/dω at √(f1·f2)", Derived);
-    public static readonly Equation RingTime = new("4.6·τ, τ = −1/(fs·ln r): time to 1 %", new SourceRef("orfanidis-1996", "Eqs. 8.2.22 and 8.2.23"));
+    public static readonly Equation RingTime = new("4.6·τ, τ = −1/(fs·ln r): time to 1 %",
+        new SourceRef("orfanidis-1996", "Eqs. 8.2.22 and 8.2.23"));
     public static readonly Equation NotchDepth = new("−20·log10|H| at f0·(1 ± δ), the smaller", Derived);
     public static readonly Equation PoleMovement = new("max |p_rounded − p|, p = −a1/2 ± √(a1²/4 − a2)", Derived);
     public static readonly Equation DigitalDcGain = new("Π (b0 + b1 + b2)/(1 + a1 + a2), coefficients as rounded", Derived);
-    public static readonly Equation FixedRoundOff = new("LSB/G_mid·√(Σ 2^(−2F)/6/fs·∫|H_behind/A|² df over f1…f2)", new SourceRef("oppenheim-schafer", "sec. 6.9"));
+    public static readonly Equation FixedRoundOff = new("LSB/G_mid·√(Σ 2^(−2F)/6/fs·∫|H_behind/A|² df over f1…f2)",
+        new SourceRef("oppenheim-schafer", "sec. 6.9"));
     public static readonly Equation SingleRoundOff = new("LSB/G_mid·√(Σ ulp²/12·Σh²), the dc at the converter in its sums", Derived);
     public static readonly Equation DeadBand = new("LSB/G_mid·2^(−F)·max[0.5/|1 + a1 + a2|, 0.5/|1 − a1 + a2|, 0.5/(1 − a2)], with the gain of the sections behind", new SourceRef("jackson-1969"));
-    public static readonly Equation OverflowBits = new("⌈log2 Σ|h|⌉ from the filter's input to each section's output, the largest", new SourceRef("oppenheim-schafer", "sec. 6.9"));
+    public static readonly Equation OverflowBits = new("⌈log2 Σ|h|⌉ from the filter's input to each section's output, the largest",
+        new SourceRef("oppenheim-schafer", "sec. 6.9"));
     public static readonly Equation Latency = new("group delay of path, converter and digital filters + packet time", Derived);
     public static readonly Equation SkewLeak = new("2·sin(πf·Δt)", Derived);
     public static readonly Equation MontageNoise = new("√(σ_own²·Σc² + σ_shared²·(Σc)²)", Derived);
     public static readonly Equation SharedReference = new("σ_shared·|Σc|", Derived);
     public static readonly Equation Correlation = new("σ_shared²/σ²", Derived);
 
-    public static readonly Equation FaultCurrent = new("I = V_max/R_series, skin and body counted as 0 Ω", new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
-    public static readonly Equation SeriesNeeded = new("R = V_max/I_limit/(1 − tolerance)", new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
+    public static readonly Equation FaultCurrent = new("I = V_max/R_series, skin and body counted as 0 Ω",
+        new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
+    public static readonly Equation SeriesNeeded = new("R = V_max/I_limit/(1 − tolerance)",
+        new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
     public static readonly Equation ContactReading = new("I·|Z1 + R1 + Z2 + R2|", new SourceRef("luck-2005"));
     public static readonly Equation Open = new("dc and mains with that electrode's impedance without bound", Derived);
 
@@ -109,5 +124,11 @@ internal static class Equations
 
     /// <summary>Electrode thermal noise, amplifier and resistor rows: the formula of the row's hand figure is beside it.</summary>
     public static Equation ForSource(SourceId source) =>
-        source == SourceId.Folded ? Folded : source == SourceId.Quantisation ? Quantisation : source == SourceId.Converter ? ConverterNoise : SourceNoise;
+        source == SourceId.Folded
+            ? Folded
+            : source == SourceId.Quantisation
+            ? Quantisation
+            : source == SourceId.Converter
+            ? ConverterNoise
+            : SourceNoise;
 }

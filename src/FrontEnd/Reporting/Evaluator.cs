@@ -12,7 +12,8 @@ namespace FrontEnd.Reporting;
 /// <summary>From a design to everything that follows from it. Pure: the same design gives the same assessment.</summary>
 public static class Evaluator
 {
-    /// <summary>Works out all results, verdicts, findings and curves of a design; what a user can write gives findings; whatever is thrown is a fault of the program.</summary>
+    /// <summary>Works out all results, verdicts, findings and curves of a design; what a user can write gives findings; whatever is thrown
+    /// is a fault of the program.</summary>
     /// <remarks>Where the design contradicts itself the findings say so and no figure is given.</remarks>
     public static Assessment Evaluate(Design design)
     {
@@ -33,7 +34,8 @@ public static class Evaluator
         }
     }
 
-    /// <summary>The assessment of a design that no figure can be given for: the judged ones are missing, and the first error says why.</summary>
+    /// <summary>The assessment of a design that no figure can be given for: the judged ones are missing, and the first error says
+    /// why.</summary>
     public static Assessment WithoutFigures(Design design, IReadOnlyList<Finding> findings) =>
         new(design, MissingHeadlines(findings.First(finding => finding.Severity == Severity.Error).Code), findings, Curves.None);
 
@@ -94,10 +96,12 @@ public static class Evaluator
         double half = design.Converter.Rate.Hertz / 2;
         foreach (Band band in design.Bands.Where(band => half <= band.Low.Hertz))
         {
-            findings.Add(Messages.BandTooHigh(band.Name, QuantityText.FormatPart(band.Low), QuantityText.FormatPart(Frequency.FromHertz(half))));
+            findings.Add(Messages.BandTooHigh(band.Name, QuantityText.FormatPart(band.Low),
+                QuantityText.FormatPart(Frequency.FromHertz(half))));
         }
 
-        // The part of the noise that dithers the steps: all that stands at the converter's pin up to half the rate, and the converter's own.
+        // The part of the noise that dithers the steps: all that stands at the converter's pin up to half the rate, and the converter's
+        // own.
         double pin = evaluation.Levels.NoiseAtConverter, own = design.Converter.Noise.Volts;
         double rms = Math.Sqrt((pin * pin) + (own * own)), lsb = design.Converter.LsbVolts;
         if (rms < 0.5 * lsb)
@@ -132,13 +136,17 @@ public static class Evaluator
         var list = new ResultList();
         list.Missing(ResultIds.Gain.Mid, "gain from the electrodes to the samples, mid-band", "G_mid", "1", Equations.GainMid, code);
         list.Missing(ResultIds.Noise.Total, "noise at the electrodes, rms", "σ", "V", Equations.Noise, code);
-        list.Missing(ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak", $"{TradeConstants.NoisePeakToPeak}·σ_board", "V", Equations.Noise, code);
+        list.Missing(ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak",
+            $"{TradeConstants.NoisePeakToPeak}·σ_board", "V", Equations.Noise, code);
         list.Missing(ResultIds.Mains.Total, "mains at the electrodes, worst case, rms", "", "V", Equations.MainsTotal, code);
         list.Missing(ResultIds.Mains.Recorded, "mains recorded in the band, worst-case sum, rms", "", "V", Equations.Recorded, code);
-        list.Missing(ResultIds.Levels.OffsetSurvived, "largest electrode offset that nothing clips at, ±", "", "V", Equations.OffsetSurvived, code);
-        list.Missing(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, by path and converter", "A_fold", "dB", Equations.FoldAttenuation, code);
+        list.Missing(ResultIds.Levels.OffsetSurvived, "largest electrode offset that nothing clips at, ±", "", "V",
+            Equations.OffsetSurvived, code);
+        list.Missing(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, by path and converter", "A_fold", "dB",
+            Equations.FoldAttenuation, code);
         list.Missing(ResultIds.Converter.BitsNeeded, "resolution needed", "N", "bit", Equations.BitsNeeded, code);
-        list.Missing(ResultIds.Safety.FaultCurrent, "dc through one electrode after a single fault", "I", "A", Equations.FaultCurrent, code);
+        list.Missing(ResultIds.Safety.FaultCurrent, "dc through one electrode after a single fault", "I", "A", Equations.FaultCurrent,
+            code);
         return [.. list.Results];
     }
 }

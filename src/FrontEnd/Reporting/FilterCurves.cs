@@ -16,7 +16,8 @@ internal static class FilterCurves
     private const int StepPoints = 400;
     private const int FinePoints = 1600;
 
-    /// <summary>Anti-alias sections with ideal op-amps and as built, digital filters as designed and as rounded, below half the rate.</summary>
+    /// <summary>Anti-alias sections with ideal op-amps and as built, digital filters as designed and as rounded, below half the
+    /// rate.</summary>
     public static List<Curve> Response(Evaluation evaluation, double[] hertz)
     {
         List<Curve> curves = [];
@@ -32,10 +33,12 @@ internal static class FilterCurves
             double rate = evaluation.Design.Converter.Rate.Hertz;
             bool rounded = evaluation.Digital.Arithmetic.Word != DigitalWord.Double;
             var designed = SecondOrderSections.Cascade(evaluation.Digital.Designed);
-            curves.Add(Line(rounded ? "digital" + IdealName : "digital", hertz, f => f < rate / 2 ? Math.Sqrt(designed.PowerResponse(f, rate)) : double.NaN));
+            curves.Add(Line(rounded ? "digital" + IdealName : "digital", hertz, f =>
+                f < rate / 2 ? Math.Sqrt(designed.PowerResponse(f, rate)) : double.NaN));
             if (rounded)
             {
-                curves.Add(Line($"digital, as rounded to {DigitalArithmetic.WordOf(evaluation.Digital.Arithmetic.Word)}", hertz, f => f < rate / 2 ? Math.Sqrt(evaluation.Digital.Power(f)) : double.NaN));
+                curves.Add(Line($"digital, as rounded to {DigitalArithmetic.WordOf(evaluation.Digital.Arithmetic.Word)}", hertz, f =>
+                    f < rate / 2 ? Math.Sqrt(evaluation.Digital.Power(f)) : double.NaN));
             }
         }
 
@@ -58,7 +61,8 @@ internal static class FilterCurves
         return curves;
     }
 
-    /// <summary>Group delay of the anti-alias sections as built, by a central difference of their phase, and of the digital filters.</summary>
+    /// <summary>Group delay of the anti-alias sections as built, by a central difference of their phase, and of the digital
+    /// filters.</summary>
     public static List<Curve> Delay(Evaluation evaluation, double[] hertz)
     {
         List<Curve> curves = [];
@@ -71,7 +75,8 @@ internal static class FilterCurves
         if (evaluation.Digital.Stages.Count != 0)
         {
             double half = evaluation.Design.Converter.Rate.Hertz / 2;
-            curves.Add(new Curve("digital", "Hz", "s", hertz, [.. hertz.Select(f => f < half ? evaluation.Digital.GroupDelay(f) : double.NaN)]));
+            curves.Add(new Curve("digital", "Hz", "s", hertz,
+                [.. hertz.Select(f => f < half ? evaluation.Digital.GroupDelay(f) : double.NaN)]));
         }
 
         return curves;
@@ -79,7 +84,8 @@ internal static class FilterCurves
         double AnalogDelay(double f)
         {
             double step = f * PhaseStep;
-            return -(Product(sections, AsBuiltSection.Response, f + step) / Product(sections, AsBuiltSection.Response, f - step)).Phase / (4 * Math.PI * step);
+            return -(Product(sections, AsBuiltSection.Response, f + step) / Product(sections, AsBuiltSection.Response,
+                f - step)).Phase / (4 * Math.PI * step);
         }
     }
 
@@ -98,7 +104,9 @@ internal static class FilterCurves
         if (evaluation.Digital.Stages.Count != 0)
         {
             double dt = 1 / evaluation.Design.Converter.Rate.Hertz;
-            curves.Add(Thinned(sections.Length == 0 ? "digital" : "anti-alias and digital", analog.Step(dt, evaluation.OffsetStep.Response.Length, evaluation.Digital.Sections), dt));
+            curves.Add(Thinned(sections.Length == 0
+                ? "digital"
+                : "anti-alias and digital", analog.Step(dt, evaluation.OffsetStep.Response.Length, evaluation.Digital.Sections), dt));
         }
 
         return curves;
@@ -125,7 +133,8 @@ internal static class FilterCurves
         return new Curve(name, "Hz", "dB", hertz, [.. gains.Select(g => double.IsNaN(g) ? g : CurveMaker.Decibels(g / top))]);
     }
 
-    /// <summary>From the second sample on, which is the first with a place on a logarithmic axis; at most so many points, evenly spread on it.</summary>
+    /// <summary>From the second sample on, which is the first with a place on a logarithmic axis; at most so many points, evenly spread on
+    /// it.</summary>
     private static Curve Thinned(string name, double[] values, double dt)
     {
         SortedSet<int> kept = [];

@@ -40,7 +40,11 @@ internal static class FilterReport
             }
             else
             {
-                AddCorners(list, ids, names[block], corners[block], block == 0 ? AmplifierHand(design) : design.Stages[block - 1].UpperCorner, block == 0 ? null : design.Stages[block - 1].LowerCorner);
+                AddCorners(list, ids, names[block], corners[block], block == 0
+                    ? AmplifierHand(design)
+                    : design.Stages[block - 1].UpperCorner, block == 0
+                    ? null
+                    : design.Stages[block - 1].LowerCorner);
             }
 
             if (block != 0 && design.Stages[block - 1].Role == StageRole.LowPass)
@@ -56,15 +60,20 @@ internal static class FilterReport
         }
 
         AddCorners(list, ResultIds.Filter.Path, "the whole analogue path", corners[blocks], null, null);
-        list.Number(ResultIds.Filter.Path.GroupDelay, "group delay of the analogue path", "τ", Duration.FromSeconds(pathDelay), Equations.GroupDelay);
+        list.Number(ResultIds.Filter.Path.GroupDelay, "group delay of the analogue path", "τ", Duration.FromSeconds(pathDelay),
+            Equations.GroupDelay);
         AddSettling(list, ResultIds.Filter.Path, "the whole analogue path", design.Stages);
         AddPathRise(list, findings, evaluation);
         AddDigital(list, findings, evaluation);
         AddLatency(list, evaluation, pathDelay);
         double skew = design.Converter.Skew.Seconds;
         list.Number(
-            ResultIds.Skew.Leak, "share of the common mode that unequal sampling times leak between neighbouring channels, at the mains frequency", "", Ratio.FromFraction(2 * Math.Sin(Math.PI * design.Mains.Frequency.Hertz * skew)), Equations.SkewLeak,
-            hand: MainsFormulas.SkewLeak(design.Mains.Frequency, design.Converter.Skew), text: skew == 0 ? "simultaneous sampling" : $"between channels {QuantityText.Format(design.Converter.Skew)} apart");
+            ResultIds.Skew.Leak,
+            "share of the common mode that unequal sampling times leak between neighbouring channels, at the mains frequency", "",
+            Ratio.FromFraction(2 * Math.Sin(Math.PI * design.Mains.Frequency.Hertz * skew)), Equations.SkewLeak,
+            hand: MainsFormulas.SkewLeak(design.Mains.Frequency, design.Converter.Skew), text: skew == 0
+                ? "simultaneous sampling"
+                : $"between channels {QuantityText.Format(design.Converter.Skew)} apart");
     }
 
     /// <summary>Where the section's stop band turns up again, and what is left of it; nothing where it falls all the way.</summary>
@@ -81,14 +90,17 @@ internal static class FilterReport
     private static void AddRise(ResultList list, FilterIds ids, string name, StopBandRise rise, TextbookFigure? turn, TextbookFigure? floor)
     {
         list.Number(
-            ids.StopBandTurn, $"where the stop band of {name} turns up again", "", rise.TurnsAt, Equations.StopBandTurn, hand: turn, assumption: "the formula takes the poles far below, and the op-amp's bandwidth far above",
+            ids.StopBandTurn, $"where the stop band of {name} turns up again", "", rise.TurnsAt, Equations.StopBandTurn, hand: turn,
+            assumption: "the formula takes the poles far below, and the op-amp's bandwidth far above",
             text: $"{QuantityText.Format(rise.LossAtTurn, "dB")} there");
         list.Number(
-            ids.StopBandFloor, $"least loss of {name} above that", "", Decibels.FromStated(rise.LeastLossBeyond), Equations.StopBandFloor, hand: floor, assumption: "the formula takes the capacitors as shorts",
+            ids.StopBandFloor, $"least loss of {name} above that", "", Decibels.FromStated(rise.LeastLossBeyond), Equations.StopBandFloor,
+            hand: floor, assumption: "the formula takes the capacitors as shorts",
             text: $"at {QuantityText.Format(rise.LeastAt)}");
     }
 
-    /// <summary>The anti-alias sections together; a warning where what rises again passes the whole path by more than is asked for at the fold.</summary>
+    /// <summary>The anti-alias sections together; a warning where what rises again passes the whole path by more than is asked for at the
+    /// fold.</summary>
     private static void AddPathRise(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
@@ -103,15 +115,18 @@ internal static class FilterReport
             AddRise(list, ResultIds.Filter.Path, "all anti-alias sections", rise, null, null);
         }
 
-        // What the amplifier and the input take off counts as well: the path's greatest gain above the turn, on a grid that its slow slopes do not need finer.
-        double[] grid = [.. Enumerable.Range(0, RiseDecades * PerDecade).Select(i => rise.TurnsAt.Hertz * Math.Pow(10, (double)i / PerDecade))];
+        // What the amplifier and the input take off counts as well: the path's greatest gain above the turn, on a grid that its slow slopes
+        // do not need finer.
+        double[] grid = [.. Enumerable.Range(0, RiseDecades * PerDecade).Select(i =>
+            rise.TurnsAt.Hertz * Math.Pow(10, (double)i / PerDecade))];
         double[] power = Powers(evaluation, grid)[^1];
         int at = Enumerable.Range(0, grid.Length).MaxBy(i => power[i]);
         double loss = 10 * Math.Log10(Powers(evaluation, [evaluation.CentreHertz])[^1][0] / power[at]);
         if (loss < design.Requirements.Fold.Value)
         {
             int first = Array.FindIndex([.. design.Stages], stage => stage.Role == StageRole.LowPass);
-            findings.Add(RealisationMessages.StopBandRises($"stages[{first + 1}]", rise.TurnsAt, rise.LossAtTurn, loss, Frequency.FromHertz(grid[at]), design.Requirements.Fold));
+            findings.Add(RealisationMessages.StopBandRises($"stages[{first + 1}]", rise.TurnsAt, rise.LossAtTurn, loss,
+                Frequency.FromHertz(grid[at]), design.Requirements.Fold));
         }
     }
 
@@ -120,14 +135,19 @@ internal static class FilterReport
         NotchCircuit circuit = notch.Circuit;
         double mains = design.Mains.Frequency.Hertz, deviation = design.Mains.Deviation.Fraction;
         double[] points = [mains * (1 - deviation), mains * (1 + deviation)];
-        TextbookFigure? hand = deviation == 0 && mains == notch.Centre.Hertz ? null : FilterFormulas.NotchAttenuation(Frequency.FromHertz(points[1]), notch.Centre, notch.Q);
-        AddDepth(ids.NotchDepth, $"depth of {stage.Name} at the mains' real deviation", points.Min(f => circuit.Loss(f) ?? double.PositiveInfinity), Equations.AnalogNotchDepth, hand);
+        TextbookFigure? hand = deviation == 0 && mains == notch.Centre.Hertz
+            ? null
+            : FilterFormulas.NotchAttenuation(Frequency.FromHertz(points[1]), notch.Centre, notch.Q);
+        AddDepth(ids.NotchDepth, $"depth of {stage.Name} at the mains' real deviation",
+            points.Min(f => circuit.Loss(f) ?? double.PositiveInfinity), Equations.AnalogNotchDepth, hand);
         AddDepth(
             ids.NotchDepthWorst, $"the same with every part of {stage.Name} at its tolerance, the worst way",
-            circuit.LeastLoss(stage.ResistorTolerance.Fraction, stage.CapacitorTolerance.Fraction, points), Equations.AnalogNotchCorners, null);
+            circuit.LeastLoss(stage.ResistorTolerance.Fraction, stage.CapacitorTolerance.Fraction, points), Equations.AnalogNotchCorners,
+                null);
 
         void AddDepth(ResultId id, string name, double loss, Equation equation, TextbookFigure? formula) => list.Decibel(
-            id, name, "", 1, Math.Pow(10, -loss / 20), equation, "the parts match and the mains does not move", formula, "the formula takes matched parts and the mains on its upper side");
+            id, name, "", 1, Math.Pow(10, -loss / 20), equation, "the parts match and the mains does not move", formula,
+                "the formula takes matched parts and the mains on its upper side");
     }
 
     private static void AddSettling(ResultList list, FilterIds ids, string name, IEnumerable<Stage> stages)
@@ -147,15 +167,18 @@ internal static class FilterReport
         }
         else
         {
-            list.Unbounded(ids.Settling, $"settling of {name} to 0.1 %", "t", "s", Equations.Settling, "not within sixteen times its longest time constant");
+            list.Unbounded(ids.Settling, $"settling of {name} to 0.1 %", "t", "s", Equations.Settling,
+                "not within sixteen times its longest time constant");
         }
     }
 
-    private static void AddCorners(ResultList list, FilterIds ids, string name, (double? Low, double? High) corner, TextbookFigure? hand, TextbookFigure? lowHand)
+    private static void AddCorners(ResultList list, FilterIds ids, string name, (double? Low, double? High) corner, TextbookFigure? hand,
+        TextbookFigure? lowHand)
     {
         if (corner.High is { } high)
         {
-            list.Number(ids.MinusThree, $"upper -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(high), Equations.MinusThree, hand: hand, assumption: hand is null ? null : "the formula takes ideal op-amps and no load");
+            list.Number(ids.MinusThree, $"upper -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(high), Equations.MinusThree,
+                hand: hand, assumption: hand is null ? null : "the formula takes ideal op-amps and no load");
         }
         else
         {
@@ -164,12 +187,15 @@ internal static class FilterReport
 
         if (corner.Low is { } low)
         {
-            list.Number(ids.MinusThreeLow, $"lower -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(low), Equations.MinusThree, hand: lowHand);
+            list.Number(ids.MinusThreeLow, $"lower -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(low), Equations.MinusThree,
+                hand: lowHand);
         }
     }
 
     private static TextbookFigure? AmplifierHand(Design design) =>
-        new(design.Amplifier.Bandwidth.Hertz, "f_bw", $"{QuantityText.FormatPart(design.Amplifier.Bandwidth)} = {QuantityText.Format(design.Amplifier.Bandwidth, 4)}", Equations.CommonPractice) { Unit = "Hz" };
+        new(design.Amplifier.Bandwidth.Hertz, "f_bw",
+            $"{QuantityText.FormatPart(design.Amplifier.Bandwidth)} = {QuantityText.Format(design.Amplifier.Bandwidth, 4)}",
+            Equations.CommonPractice) { Unit = "Hz" };
 
     /// <summary>Group delay of every block at the centre of the band by a central difference of the phase.</summary>
     private static double[] Delays(Evaluation evaluation, out double path)
@@ -192,7 +218,8 @@ internal static class FilterReport
         return delays;
     }
 
-    /// <summary>−3 dB frequencies below and above the band's centre, of every block and (last) of the whole path without its analogue notches, whose flanks are no corners.</summary>
+    /// <summary>−3 dB frequencies below and above the band's centre, of every block and (last) of the whole path without its analogue
+    /// notches, whose flanks are no corners.</summary>
     private static (double? Low, double? High)[] Corners(Evaluation evaluation)
     {
         int nodes = evaluation.Path.Nodes;
@@ -231,12 +258,15 @@ internal static class FilterReport
             (int block, _, double inside, double outside) = open[i];
             double half = centre[block][0] / 2;
             int at = Array.IndexOf(grid, inside);
-            values[i] = (at < 0 ? Math.Log(2) : Math.Log(power[block][at] / half), Math.Log(Math.Max(1e-300, power[block][Array.IndexOf(grid, outside)]) / half), 0);
+            values[i] = (at < 0
+                ? Math.Log(2)
+                : Math.Log(power[block][at] / half), Math.Log(Math.Max(1e-300, power[block][Array.IndexOf(grid, outside)]) / half), 0);
         }
 
         for (int round = 0; round < 12 && open.Count != 0; round++)
         {
-            double[] middle = [.. open.Select((bracket, i) => bracket.Inside * Math.Pow(bracket.Outside / bracket.Inside, values[i].Inside / (values[i].Inside - values[i].Outside)))];
+            double[] middle = [.. open.Select((bracket, i) =>
+                bracket.Inside * Math.Pow(bracket.Outside / bracket.Inside, values[i].Inside / (values[i].Inside - values[i].Outside)))];
             double[][] powers = Powers(evaluation, middle);
             for (int i = 0; i < open.Count; i++)
             {
@@ -275,7 +305,9 @@ internal static class FilterReport
                 for (int block = 0; block < nodes; block++)
                 {
                     power[block][first + i] = evaluation.Path.BlockPower[block][i];
-                    product *= block != 0 && evaluation.Design.Stages[block - 1].Role == StageRole.Notch ? 1 : evaluation.Path.BlockPower[block][i];
+                    product *= block != 0 && evaluation.Design.Stages[block - 1].Role == StageRole.Notch
+                        ? 1
+                        : evaluation.Path.BlockPower[block][i];
                 }
 
                 power[nodes][first + i] = product;
@@ -294,15 +326,19 @@ internal static class FilterReport
             DigitalStage stage = evaluation.Digital.Stages[i];
             SecondOrderSections sections = evaluation.Digital.Filters[i];
             DigitalIds ids = ResultIds.Digital.Of(stage.Name);
-            list.Number(ids.GroupDelay, $"group delay of {stage.Name}", "τ", Duration.FromSeconds(sections.GroupDelay(evaluation.CentreHertz, fs)), Equations.GroupDelay);
+            list.Number(ids.GroupDelay, $"group delay of {stage.Name}", "τ",
+                Duration.FromSeconds(sections.GroupDelay(evaluation.CentreHertz, fs)), Equations.GroupDelay);
             WordReport.AddTo(list, findings, evaluation, i, ids);
             double radius = sections.PoleRadius;
             if (0 < radius && radius < 1)
             {
                 double tau = -1 / (fs * Math.Log(radius));
                 list.Number(
-                    ids.RingTime, $"time until {stage.Name} has rung down to 1 %", "t", Duration.FromSeconds(Math.Log(100) * tau), Equations.RingTime,
-                    hand: stage is DigitalNotch named ? FilterFormulas.NotchRingTime(named.Centre, named.Q, design.Converter.Rate, Ratio.FromPercent(1)) : null);
+                    ids.RingTime, $"time until {stage.Name} has rung down to 1 %", "t", Duration.FromSeconds(Math.Log(100) * tau),
+                    Equations.RingTime,
+                    hand: stage is DigitalNotch named
+                        ? FilterFormulas.NotchRingTime(named.Centre, named.Q, design.Converter.Rate, Ratio.FromPercent(1))
+                        : null);
             }
 
             if (stage is DigitalNotch notch)
@@ -310,8 +346,12 @@ internal static class FilterReport
                 double deviation = design.Mains.Deviation.Fraction, f0 = notch.Centre.Hertz;
                 double power = Math.Max(sections.PowerResponse(f0 * (1 + deviation), fs), sections.PowerResponse(f0 * (1 - deviation), fs));
                 list.Decibel(
-                    ids.NotchDepth, $"depth of {stage.Name} at the mains' real deviation", "", 1, Math.Sqrt(power), Equations.NotchDepth, "the mains does not move",
-                    deviation == 0 ? null : FilterFormulas.NotchAttenuation(Frequency.FromHertz(f0 * (1 + deviation)), notch.Centre, notch.Q), "the formula is the analogue notch's");
+                    ids.NotchDepth, $"depth of {stage.Name} at the mains' real deviation", "", 1, Math.Sqrt(power), Equations.NotchDepth,
+                    "the mains does not move",
+                    deviation == 0
+                        ? null
+                        : FilterFormulas.NotchAttenuation(Frequency.FromHertz(f0 * (1 + deviation)), notch.Centre, notch.Q),
+                            "the formula is the analogue notch's");
             }
         }
     }
@@ -320,10 +360,13 @@ internal static class FilterReport
     {
         Design design = evaluation.Design;
         AnalogDigitalConverter converter = design.Converter;
-        double own = converter.Kind == ConverterKind.DeltaSigma ? converter.SincOrder * (converter.Oversampling - 1) / 2.0 / converter.ModulatorClock.Hertz : 0;
+        double own = converter.Kind == ConverterKind.DeltaSigma
+            ? converter.SincOrder * (converter.Oversampling - 1) / 2.0 / converter.ModulatorClock.Hertz
+            : 0;
         double digital = evaluation.Digital.GroupDelay(evaluation.CentreHertz), packet = design.PacketTime?.Seconds ?? 0;
         list.Number(
-            ResultIds.Latency.Total, "delay from the electrode to the filtered sample", "", Duration.FromSeconds(pathDelay + own + digital + packet), Equations.Latency,
+            ResultIds.Latency.Total, "delay from the electrode to the filtered sample", "",
+            Duration.FromSeconds(pathDelay + own + digital + packet), Equations.Latency,
             $"{QuantityText.Format(pathDelay, "s")} + {QuantityText.Format(own, "s")} + {QuantityText.Format(digital, "s")} + {QuantityText.Format(packet, "s")}",
             text: $"path {QuantityText.Format(pathDelay, "s")}, converter {QuantityText.Format(own, "s")}, digital filters {QuantityText.Format(digital, "s")}{(design.PacketTime is null ? "" : $", packets {QuantityText.Format(packet, "s")}")}");
     }

@@ -28,36 +28,46 @@ internal static class Judge
         Design design = evaluation.Design;
         Requirements requirements = design.Requirements;
         JudgeNoise(list, evaluation);
-        AtMost(list, ResultIds.Mains.Total, "requirements.mains-at-electrodes", requirements.MainsAtElectrodes, MainsLimit, MainsDominates(evaluation.Mains.AtInput));
+        AtMost(list, ResultIds.Mains.Total, "requirements.mains-at-electrodes", requirements.MainsAtElectrodes, MainsLimit,
+            MainsDominates(evaluation.Mains.AtInput));
         VoltageRms recorded = requirements.MainsRecorded ?? VoltageRms.FromVolts(design.SmallestSignal.Volts / 2);
         AtMost(
-            list, ResultIds.Mains.Recorded, "requirements.mains-recorded", recorded, requirements.MainsRecorded is null ? Equations.CommonPractice : Given, RecordedDominates(evaluation.Mains),
+            list, ResultIds.Mains.Recorded, "requirements.mains-recorded", recorded, requirements.MainsRecorded is null
+                ? Equations.CommonPractice
+                : Given, RecordedDominates(evaluation.Mains),
             MainsReport.Everywhere(design, evaluation.Mains));
-        AtLeast(list, ResultIds.Levels.OffsetSurvived, "requirements.offset", requirements.Offset, OffsetLimit, evaluation.Levels.OffsetLimitedBy?.Node.Text);
+        AtLeast(list, ResultIds.Levels.OffsetSurvived, "requirements.offset", requirements.Offset, OffsetLimit,
+            evaluation.Levels.OffsetLimitedBy?.Node.Text);
         if (evaluation.Levels.FirstToClip is { } first)
         {
-            AtLeast(list, ResultIds.Levels.Headroom(first.Node), "requirements.headroom", requirements.Headroom, Equations.CommonPractice, $"{first.Dominates} at {first.Node}");
+            AtLeast(list, ResultIds.Levels.Headroom(first.Node), "requirements.headroom", requirements.Headroom, Equations.CommonPractice,
+                $"{first.Dominates} at {first.Node}");
         }
 
         string fold = $"image of the band's upper edge, {QuantityText.Format(list[ResultIds.Alias.FoldFrequency].Value)}";
         AtLeast(list, ResultIds.Alias.FoldAttenuation, "requirements.fold", requirements.Fold, Equations.CommonPractice, fold);
         if (list.Has(ResultIds.Alias.ModulatorFoldAttenuation))
         {
-            AtLeast(list, ResultIds.Alias.ModulatorFoldAttenuation, "requirements.fold", requirements.Fold, Equations.CommonPractice, $"image at the modulator's clock, {QuantityText.Format(list[ResultIds.Alias.ModulatorFoldFrequency].Value)}");
+            AtLeast(list, ResultIds.Alias.ModulatorFoldAttenuation, "requirements.fold", requirements.Fold, Equations.CommonPractice,
+                $"image at the modulator's clock, {QuantityText.Format(list[ResultIds.Alias.ModulatorFoldFrequency].Value)}");
         }
 
         if (list.Has(ResultIds.Converter.BitsNeeded))
         {
-            AtMost(list, ResultIds.Converter.BitsNeeded, "converter.bits", BitCount.FromBits(design.Converter.Bits), Equations.Derived, "quantisation against the rest of the noise");
+            AtMost(list, ResultIds.Converter.BitsNeeded, "converter.bits", BitCount.FromBits(design.Converter.Bits), Equations.Derived,
+                "quantisation against the rest of the noise");
         }
 
         if (evaluation.Drive is not null)
         {
-            AtLeast(list, ResultIds.Drive.WorstPhaseMargin, "requirements.phase-margin", requirements.PhaseMargin, Equations.CommonPractice, list[ResultIds.Drive.WorstPhaseMargin].Text);
-            AtMost(list, ResultIds.Safety.DrivenGroundCurrent, "requirements.driven-ground-current", requirements.DrivenGroundCurrent, DriveLimit, "the driven ground's series resistor");
+            AtLeast(list, ResultIds.Drive.WorstPhaseMargin, "requirements.phase-margin", requirements.PhaseMargin,
+                Equations.CommonPractice, list[ResultIds.Drive.WorstPhaseMargin].Text);
+            AtMost(list, ResultIds.Safety.DrivenGroundCurrent, "requirements.driven-ground-current", requirements.DrivenGroundCurrent,
+                DriveLimit, "the driven ground's series resistor");
         }
 
-        AtMost(list, ResultIds.Safety.FaultCurrent, "requirements.fault-current", requirements.FaultCurrent, FaultLimit, "the smallest series resistance fitted in a lead");
+        AtMost(list, ResultIds.Safety.FaultCurrent, "requirements.fault-current", requirements.FaultCurrent, FaultLimit,
+            "the smallest series resistance fitted in a lead");
     }
 
     private static readonly SourceRef Given = new("given-in-design");
@@ -81,13 +91,16 @@ internal static class Judge
         }
         else
         {
-            list.Judge(ResultIds.Noise.BoardShare, new Verdict(VerdictKind.NotJudged, "no limit is set for dry electrodes; set requirements.noise to judge it") { Requirement = Key, Dominates = dominates });
+            list.Judge(ResultIds.Noise.BoardShare,
+                new Verdict(VerdictKind.NotJudged,
+                    "no limit is set for dry electrodes; set requirements.noise to judge it") { Requirement = Key, Dominates = dominates });
         }
     }
 
     private static string MainsDominates(MainsPartsAtInput at) => new (string Name, double Size)[]
         {
-            ("unequal electrodes' dividers", at.Divider), ("pick-up of the leads", at.Leads), ("the amplifier's CMRR", at.Amplifier), ("the leads' loop", at.Loop),
+            ("unequal electrodes' dividers", at.Divider), ("pick-up of the leads", at.Leads), ("the amplifier's CMRR", at.Amplifier),
+            ("the leads' loop", at.Loop),
         }.MaxBy(part => part.Size) is var worst ? $"{worst.Name}, {QuantityText.Format(worst.Size, "V")}" : "";
 
     private static string RecordedDominates(MainsBudget mains)
@@ -98,13 +111,15 @@ internal static class Judge
             : $"harmonic {worst.Order}, {QuantityText.Format(worst.Recorded, "V")} at {QuantityText.Format(worst.LandsAt, "Hz")}";
     }
 
-    private static void AtMost(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, string? dominates, string? remark = null) =>
+    private static void AtMost(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, string? dominates,
+        string? remark = null) =>
         Put(list, id, key, limit, source, dominates, greatest: true, remark);
 
     private static void AtLeast(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, string? dominates) =>
         Put(list, id, key, limit, source, dominates, greatest: false, null);
 
-    private static void Put(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, string? dominates, bool greatest, string? remark)
+    private static void Put(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, string? dominates, bool greatest,
+        string? remark)
     {
         Result result = list[id];
         (VerdictKind kind, double? margin) = result.State switch
@@ -145,7 +160,9 @@ internal static class Judge
             < 0 => greatest ? "is above" : "is below",
             _ => greatest ? "is not above" : "is not below",
         };
-        string by = margin is { } m ? $", {(0 <= m ? "spare" : greatest ? "over by" : "short by")} {QuantityText.Format(Math.Abs(m), limit.SiUnit)}" : "";
+        string by = margin is { } m
+            ? $", {(0 <= m ? "spare" : greatest ? "over by" : "short by")} {QuantityText.Format(Math.Abs(m), limit.SiUnit)}"
+            : "";
         return $"{value} {relation} {QuantityText.Format(limit)} ({key}){by}" + (remark is null ? "" : $"; {remark}");
     }
 }

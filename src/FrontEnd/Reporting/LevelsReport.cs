@@ -27,10 +27,12 @@ internal static class LevelsReport
                 Current.FromAmperes(Math.Abs(design.Amplifier.BiasCurrent.Amperes)),
                 Resistance.FromOhms(Math.Abs(
                     NoiseReport.Built(design, 0).DcResistance.Ohms + design.Input.SeriesResistor.Ohms
-                    - (design.EffectiveReferenceInputs * (NoiseReport.Built(design, 1).DcResistance.Ohms + design.Input.SeriesResistor.Ohms))))),
+                    - (design.EffectiveReferenceInputs * (NoiseReport.Built(design, 1).DcResistance.Ohms
+                        + design.Input.SeriesResistor.Ohms))))),
             assumption: design.Input.BiasResistor is null ? null : "the formula leaves out the bias resistors");
         double impedance = MainsReport.InputImpedance(design, design.Mains.Frequency.Hertz).Magnitude;
-        list.Number(ResultIds.Input.ImpedanceAtMains, "impedance of one input to common at the mains frequency", "|Z_c|", Resistance.FromOhms(impedance), Equations.InputImpedance);
+        list.Number(ResultIds.Input.ImpedanceAtMains, "impedance of one input to common at the mains frequency", "|Z_c|",
+            Resistance.FromOhms(impedance), Equations.InputImpedance);
         AddRecovery(list, findings, evaluation);
     }
 
@@ -61,14 +63,17 @@ internal static class LevelsReport
         }
 
         AddLimit(
-            list, ResultIds.Levels.OffsetSurvived, "largest electrode offset that nothing clips at, ±", levels.OffsetSurvived, Equations.OffsetSurvived, $"limited by {levels.OffsetLimitedBy?.Node}",
+            list, ResultIds.Levels.OffsetSurvived, "largest electrode offset that nothing clips at, ±", levels.OffsetSurvived,
+            Equations.OffsetSurvived, $"limited by {levels.OffsetLimitedBy?.Node}",
             "no node sees the electrodes' offset");
-        AddLimit(list, ResultIds.Levels.LargestSignal, "largest signal that nothing clips at, peak", levels.LargestSignal, Equations.LargestSignal, null, "no node sees the signal");
+        AddLimit(list, ResultIds.Levels.LargestSignal, "largest signal that nothing clips at, peak", levels.LargestSignal,
+            Equations.LargestSignal, null, "no node sees the signal");
     }
 
     private static string V(double volts) => QuantityText.Format(volts, "V");
 
-    private static void AddLimit(ResultList list, ResultId id, string name, double? volts, Equation equation, string? text, string unbounded)
+    private static void AddLimit(ResultList list, ResultId id, string name, double? volts, Equation equation, string? text,
+        string unbounded)
     {
         if (volts is { } value)
         {
@@ -89,7 +94,8 @@ internal static class LevelsReport
             TextbookFigure hand = AmplifierFormulas.FirstStageGainLimit(
                 Voltage.FromVolts(2 * design.Supply.HalfRailVolts), design.Amplifier.OutputMargin, offset, design.LargestSignal);
             list.Number(
-                ResultIds.Levels.FirstGainLimit, "greatest gain of the first stage for the offset asked for", "G1", Ratio.FromFraction(Math.Max(0, hand.Value)), Equations.GainLimit, hand.Substituted, hand,
+                ResultIds.Levels.FirstGainLimit, "greatest gain of the first stage for the offset asked for", "G1",
+                Ratio.FromFraction(Math.Max(0, hand.Value)), Equations.GainLimit, hand.Substituted, hand,
                 text: $"the design has {QuantityText.FormatNumber(design.Amplifier.Gain)}");
         }
     }
@@ -104,11 +110,13 @@ internal static class LevelsReport
         double? settled = TimeResponse.Settled(response, dt, 0, scale == 0 ? double.PositiveInfinity : RecoveryTolerance / scale);
         if (settled is { } seconds)
         {
-            list.Number(ResultIds.Levels.Recovery, Name, "t", Duration.FromSeconds(seconds), Equations.Recovery, $"step of {V(offset)}, sampled every {QuantityText.Format(dt, "s")}");
+            list.Number(ResultIds.Levels.Recovery, Name, "t", Duration.FromSeconds(seconds), Equations.Recovery,
+                $"step of {V(offset)}, sampled every {QuantityText.Format(dt, "s")}");
         }
         else
         {
-            list.Unbounded(ResultIds.Levels.Recovery, Name, "t", "s", Equations.Recovery, "the offset stays: no high-pass in the path or in the digital filters");
+            list.Unbounded(ResultIds.Levels.Recovery, Name, "t", "s", Equations.Recovery,
+                "the offset stays: no high-pass in the path or in the digital filters");
             findings.Add(Messages.DoesNotSettle("a step of the electrode offset", "add a digital high-pass, such as 0.5 Hz, second order"));
         }
     }

@@ -19,44 +19,63 @@ internal static class MainsReport
         MainsBudget mains = evaluation.Mains;
         MainsPartsAtInput at = mains.AtInput;
         list.Number(
-            ResultIds.Mains.BodyCommonMode, "body against the amplifier's common, rms", "V_cm", VoltageRms.FromVolts(at.BodyCommonMode), Equations.BodyCommonMode,
+            ResultIds.Mains.BodyCommonMode, "body against the amplifier's common, rms", "V_cm", VoltageRms.FromVolts(at.BodyCommonMode),
+            Equations.BodyCommonMode,
             hand: BodyHand(evaluation), assumption: design.GroundDrive.Kind == Amplifier.GroundKind.Driven
                 ? "the formula divides the ground electrode's impedance by 1 + f_u/f; the input's load and the drive's phase are left out"
                 : "the formula leaves out the leads' capacitance to common and the input's load");
         list.Number(
-            ResultIds.Mains.Divider, "mains from the unequal electrodes' dividers, rms", "", VoltageRms.FromVolts(at.Divider), Equations.Divider,
-            hand: DividerHand(evaluation), assumption: "the formula takes one input capacitance for both sides and leaves out tolerances and the differential capacitor");
-        list.Number(ResultIds.Mains.Leads, "mains that the leads pick up, rms", "", VoltageRms.FromVolts(at.Leads), Equations.Leads, hand: LeadHand(evaluation), assumption: "the formula leaves out what the leads do to the common mode");
-        list.Number(ResultIds.Mains.Imbalance, "divider and leads together as phasors, rms", "", VoltageRms.FromVolts(at.Imbalance), Equations.Imbalance);
-        list.Number(ResultIds.Mains.Amplifier, "mains through the amplifier's finite CMRR, rms", "", VoltageRms.FromVolts(at.Amplifier), Equations.AmplifierRejection);
+            ResultIds.Mains.Divider, "mains from the unequal electrodes' dividers, rms", "", VoltageRms.FromVolts(at.Divider),
+            Equations.Divider,
+            hand: DividerHand(evaluation),
+                assumption: "the formula takes one input capacitance for both sides and leaves out tolerances and the differential capacitor");
+        list.Number(ResultIds.Mains.Leads, "mains that the leads pick up, rms", "", VoltageRms.FromVolts(at.Leads), Equations.Leads,
+            hand: LeadHand(evaluation), assumption: "the formula leaves out what the leads do to the common mode");
+        list.Number(ResultIds.Mains.Imbalance, "divider and leads together as phasors, rms", "", VoltageRms.FromVolts(at.Imbalance),
+            Equations.Imbalance);
+        list.Number(ResultIds.Mains.Amplifier, "mains through the amplifier's finite CMRR, rms", "", VoltageRms.FromVolts(at.Amplifier),
+            Equations.AmplifierRejection);
         list.Number(
             ResultIds.Mains.Loop, "mains induced in the leads' loop, rms", "", VoltageRms.FromVolts(at.Loop), Equations.Loop,
-            hand: MainsFormulas.LoopVoltage(design.Mains.Frequency, MagneticFluxDensity.FromTeslas(design.Mains.Field.Teslas * Fundamental(design)), design.Mains.LoopArea));
+            hand: MainsFormulas.LoopVoltage(design.Mains.Frequency,
+                MagneticFluxDensity.FromTeslas(design.Mains.Field.Teslas * Fundamental(design)), design.Mains.LoopArea));
         list.Number(
             ResultIds.Mains.Total, "mains at the electrodes, worst case, rms", "", VoltageRms.FromVolts(at.Total), Equations.MainsTotal,
             $"{QuantityText.Format(at.Imbalance, "V")} + {QuantityText.Format(at.Amplifier, "V")} + {QuantityText.Format(at.Loop, "V")}");
-        list.Number(ResultIds.Mains.Rss, "mains at the electrodes, root sum of squares, rms", "", VoltageRms.FromVolts(at.RootSumOfSquares), Equations.MainsRss);
+        list.Number(ResultIds.Mains.Rss, "mains at the electrodes, root sum of squares, rms", "",
+            VoltageRms.FromVolts(at.RootSumOfSquares), Equations.MainsRss);
         list.Decibel(
-            ResultIds.Mains.SystemCmrr, "rejection of the body's common mode by electrodes and amplifier together", "CMRR", at.BodyCommonMode, at.Divider + at.Amplifier, Equations.SystemCmrr,
-            at.BodyCommonMode == 0 ? "no common mode to reject" : "electrodes and amplifier are perfectly balanced", DividerRejectionHand(evaluation), "the formula is the divider alone, for the electrodes' difference against one input's impedance");
+            ResultIds.Mains.SystemCmrr, "rejection of the body's common mode by electrodes and amplifier together", "CMRR",
+            at.BodyCommonMode, at.Divider + at.Amplifier, Equations.SystemCmrr,
+            at.BodyCommonMode == 0
+                ? "no common mode to reject"
+                : "electrodes and amplifier are perfectly balanced", DividerRejectionHand(evaluation),
+                    "the formula is the divider alone, for the electrodes' difference against one input's impedance");
         AddNeeded(list, design, at);
-        list.Word(ResultIds.Mains.Signs, "signs of electrode mismatch, resistor and capacitor tolerance in the worst case", $"{Sign(mains.Signs.Mismatch)}, {Sign(mains.Signs.Resistors)}, {Sign(mains.Signs.Capacitors)}", Equations.Signs);
+        list.Word(ResultIds.Mains.Signs, "signs of electrode mismatch, resistor and capacitor tolerance in the worst case",
+            $"{Sign(mains.Signs.Mismatch)}, {Sign(mains.Signs.Resistors)}, {Sign(mains.Signs.Capacitors)}", Equations.Signs);
         foreach (MainsHarmonic harmonic in mains.Harmonics)
         {
             HarmonicIds ids = ResultIds.Mains.Harmonic(harmonic.Order);
             string name = $"mains harmonic {harmonic.Order} ({QuantityText.FormatPart(Frequency.FromHertz(harmonic.Hertz))})";
-            list.Number(ids.Input, name + " at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.AtInput.Total), Equations.HarmonicInput);
-            list.Number(ids.Converter, name + " as the converter sees it, at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.Converter), Equations.HarmonicConverter);
-            list.Number(ids.Recorded, name + " in the recording, at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.Recorded), Equations.HarmonicRecorded);
+            list.Number(ids.Input, name + " at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.AtInput.Total),
+                Equations.HarmonicInput);
+            list.Number(ids.Converter, name + " as the converter sees it, at the electrodes, rms", "",
+                VoltageRms.FromVolts(harmonic.Converter), Equations.HarmonicConverter);
+            list.Number(ids.Recorded, name + " in the recording, at the electrodes, rms", "", VoltageRms.FromVolts(harmonic.Recorded),
+                Equations.HarmonicRecorded);
             list.Number(
                 ids.LandsAt, name + " lands at", "", Frequency.FromHertz(harmonic.LandsAt), Equations.LandsAt,
-                hand: ConverterLanding(harmonic.Hertz, design), text: $"{QuantityText.Format(harmonic.LandsLow, "Hz")} to {QuantityText.Format(harmonic.LandsHigh, "Hz")} with the mains' deviation{(harmonic.InBand ? "; in the band" : "")}");
+                hand: ConverterLanding(harmonic.Hertz, design),
+                    text: $"{QuantityText.Format(harmonic.LandsLow, "Hz")} to {QuantityText.Format(harmonic.LandsHigh, "Hz")} with the mains' deviation{(harmonic.InBand ? "; in the band" : "")}");
             list.Lands(ids.LandsAt, harmonic.InBand);
         }
 
-        list.Number(ResultIds.Mains.Recorded, "mains recorded in the band, worst-case sum, rms", "", VoltageRms.FromVolts(mains.Recorded), Equations.Recorded);
+        list.Number(ResultIds.Mains.Recorded, "mains recorded in the band, worst-case sum, rms", "", VoltageRms.FromVolts(mains.Recorded),
+            Equations.Recorded);
         list.Number(
-            ResultIds.Mains.RecordedEverywhere, "mains recorded anywhere, worst-case sum, rms", "", VoltageRms.FromVolts(mains.RecordedEverywhere), Equations.RecordedEverywhere, text: Everywhere(design, mains));
+            ResultIds.Mains.RecordedEverywhere, "mains recorded anywhere, worst-case sum, rms", "",
+                VoltageRms.FromVolts(mains.RecordedEverywhere), Equations.RecordedEverywhere, text: Everywhere(design, mains));
         if (evaluation.Drive is { } drive)
         {
             AddDrive(list, evaluation, drive);
@@ -84,7 +103,8 @@ internal static class MainsReport
         return shares.Count == 0 ? 0 : shares[0];
     }
 
-    private static TextbookFigure ConverterLanding(double hertz, Design design) => FilterFormulas.LandsAt(Frequency.FromHertz(hertz), design.Converter.Rate);
+    private static TextbookFigure ConverterLanding(double hertz, Design design) =>
+        FilterFormulas.LandsAt(Frequency.FromHertz(hertz), design.Converter.Rate);
 
     private static void AddNeeded(ResultList list, Design design, MainsPartsAtInput at)
     {
@@ -98,7 +118,8 @@ internal static class MainsReport
         else
         {
             list.Decibel(
-                ResultIds.Mains.CmrrNeeded, "rejection needed for the residue asked for", "", at.BodyCommonMode, residue.Volts, Equations.CmrrNeeded, "no common mode to reject",
+                ResultIds.Mains.CmrrNeeded, "rejection needed for the residue asked for", "", at.BodyCommonMode, residue.Volts,
+                Equations.CmrrNeeded, "no common mode to reject",
                 0 < at.BodyCommonMode ? MainsFormulas.RejectionNeeded(VoltageRms.FromVolts(at.BodyCommonMode), residue) : null);
         }
     }
@@ -117,14 +138,16 @@ internal static class MainsReport
 
         double loop = evaluation.Drive is null ? 0 : design.GroundDrive.UnityGainFrequency / mains.Frequency;
         return MainsFormulas.BodyCommonMode(
-            mains.Voltage, mains.Frequency, mains.BodyToMains, mains.BodyToEarth, mains.AmplifierToMains, mains.AmplifierToEarth, GroundImpedance(design) / (1 + loop));
+            mains.Voltage, mains.Frequency, mains.BodyToMains, mains.BodyToEarth, mains.AmplifierToMains, mains.AmplifierToEarth,
+                GroundImpedance(design) / (1 + loop));
     }
 
     /// <summary>One input's impedance to common: bias, shunt, lead and amplifier.</summary>
     public static Complex InputImpedance(Design design, double hertz)
     {
         double shield = 1 - design.Input.DrivenShield.Fraction;
-        double farads = (design.Input.LeadToCommon.Farads * shield) + design.Input.ShuntCapacitor.Farads + design.Amplifier.CommonModeCapacitance.Farads;
+        double farads = (design.Input.LeadToCommon.Farads * shield) + design.Input.ShuntCapacitor.Farads
+            + design.Amplifier.CommonModeCapacitance.Farads;
         double siemens = (1 / design.Amplifier.CommonModeResistance.Ohms) + (design.Input.BiasResistor is { } bias ? 1 / bias.Ohms : 0);
         return 1 / new Complex(siemens, 2 * Math.PI * hertz * farads);
     }
@@ -137,7 +160,8 @@ internal static class MainsReport
         double body = evaluation.Mains.AtInput.BodyCommonMode;
         return body <= 0 || evaluation.Design.Electrodes.ActiveBuffer is not null
             ? null
-            : MainsFormulas.DividerVoltage(VoltageRms.FromVolts(body), InputImpedance(evaluation.Design, evaluation.Design.Mains.Frequency.Hertz), Imbalance(evaluation.Design));
+            : MainsFormulas.DividerVoltage(VoltageRms.FromVolts(body),
+                InputImpedance(evaluation.Design, evaluation.Design.Mains.Frequency.Hertz), Imbalance(evaluation.Design));
     }
 
     private static TextbookFigure? DividerRejectionHand(Evaluation evaluation)
@@ -166,37 +190,46 @@ internal static class MainsReport
         {
             Frequency[] poles = HandPoles(design, set);
             list.Number(
-                ResultIds.Drive.UnityGainFrequency, "driven ground: where the loop gain falls to 1", "f_c", Frequency.FromHertz(crossing), Equations.UnityGain,
-                hand: MainsFormulas.DrivenGroundCrossing(unity, poles), assumption: "the formula has one pole of the ground electrode's resistance and the body's capacitance");
+                ResultIds.Drive.UnityGainFrequency, "driven ground: where the loop gain falls to 1", "f_c", Frequency.FromHertz(crossing),
+                Equations.UnityGain,
+                hand: MainsFormulas.DrivenGroundCrossing(unity, poles),
+                    assumption: "the formula has one pole of the ground electrode's resistance and the body's capacitance");
             list.Number(
                 ResultIds.Drive.PhaseMargin, "driven ground: phase margin", "PM", Angle.FromDegrees(margin), Equations.PhaseMargin,
-                hand: MainsFormulas.DrivenGroundPhaseMargin(unity, poles), assumption: "the formula has one pole of the ground electrode's resistance and the body's capacitance");
+                hand: MainsFormulas.DrivenGroundPhaseMargin(unity, poles),
+                    assumption: "the formula has one pole of the ground electrode's resistance and the body's capacitance");
         }
         else
         {
-            list.Unbounded(ResultIds.Drive.UnityGainFrequency, "driven ground: where the loop gain falls to 1", "f_c", "Hz", Equations.UnityGain, Never);
+            list.Unbounded(ResultIds.Drive.UnityGainFrequency, "driven ground: where the loop gain falls to 1", "f_c", "Hz",
+                Equations.UnityGain, Never);
             list.Unbounded(ResultIds.Drive.PhaseMargin, "driven ground: phase margin", "PM", "°", Equations.PhaseMargin, Never);
         }
 
         list.Number(
-            ResultIds.Drive.GainAtMains, "driven ground: loop gain at the mains frequency", "|T|", Decibels.FromVoltageRatio(Math.Max(1e-15, drive.GainAtMains)), Equations.DriveGain,
-            hand: MainsFormulas.DrivenGroundLoopGain(unity, design.Mains.Frequency), assumption: "the formula is the amplifier alone; the body's load takes the rest");
+            ResultIds.Drive.GainAtMains, "driven ground: loop gain at the mains frequency", "|T|",
+            Decibels.FromVoltageRatio(Math.Max(1e-15, drive.GainAtMains)), Equations.DriveGain,
+            hand: MainsFormulas.DrivenGroundLoopGain(unity, design.Mains.Frequency),
+                assumption: "the formula is the amplifier alone; the body's load takes the rest");
         double dc = Math.Abs(evaluation.Levels.Direct.OffsetDrive[0] * design.Electrodes.Offset.Volts);
         double ac = evaluation.Mains.DriveSwing;
         list.Number(
-            ResultIds.Drive.SwingNeeded, "driven ground: swing needed, peak", "", Voltage.FromVolts(ac + dc), Equations.DriveSwing, $"{QuantityText.Format(ac, "V")} + {QuantityText.Format(dc, "V")}",
+            ResultIds.Drive.SwingNeeded, "driven ground: swing needed, peak", "", Voltage.FromVolts(ac + dc), Equations.DriveSwing,
+            $"{QuantityText.Format(ac, "V")} + {QuantityText.Format(dc, "V")}",
             text: $"{QuantityText.Format(ac, "V")} of it mains, {QuantityText.Format(dc, "V")} electrode offset");
         if (drive.WorstPhaseMargin is { } worst)
         {
             LoopSurroundings at = drive.WorstCase;
             list.Number(
-                ResultIds.Drive.WorstPhaseMargin, "driven ground: least phase margin over its range of loads", "PM_min", Angle.FromDegrees(worst), Equations.WorstMargin,
+                ResultIds.Drive.WorstPhaseMargin, "driven ground: least phase margin over its range of loads", "PM_min",
+                Angle.FromDegrees(worst), Equations.WorstMargin,
                 text: $"at body to earth {QuantityText.Format(at.BodyToEarth, "F")}, ground electrode {QuantityText.Format(at.ElectrodeFactor * design.Electrodes.Ground!.DcResistance.Ohms, "Ω")}, "
                     + (1e-7 < at.CommonToEarth ? "common earthed" : "on battery"));
         }
         else
         {
-            list.Unbounded(ResultIds.Drive.WorstPhaseMargin, "driven ground: least phase margin over its range of loads", "PM_min", "°", Equations.WorstMargin, Never);
+            list.Unbounded(ResultIds.Drive.WorstPhaseMargin, "driven ground: least phase margin over its range of loads", "PM_min", "°",
+                Equations.WorstMargin, Never);
         }
     }
 
@@ -204,7 +237,8 @@ internal static class MainsReport
     private static Frequency[] HandPoles(Design design, ElectrodeSet set)
     {
         double resistance = design.GroundDrive.SeriesResistor.Ohms + set.Ground!.DcResistance.Ohms;
-        double body = design.Mains.BodyToEarth.Farads + design.Mains.BodyToMains.Farads, common = design.Mains.AmplifierToEarth.Farads + design.Mains.AmplifierToMains.Farads;
+        double body = design.Mains.BodyToEarth.Farads + design.Mains.BodyToMains.Farads,
+            common = design.Mains.AmplifierToEarth.Farads + design.Mains.AmplifierToMains.Farads;
         double effective = body + common == 0 ? 0 : body * common / (body + common);
         return resistance * effective == 0 ? [] : [Frequency.FromHertz(1 / (2 * Math.PI * resistance * effective))];
     }

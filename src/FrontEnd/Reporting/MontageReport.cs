@@ -20,8 +20,10 @@ internal static class MontageReport
 
         (double own, double shared) = Split(evaluation.Noise);
         double total = own + shared;
-        list.Number(ResultIds.Montage.Correlation, "correlation of noise between recorded channels, from the shared reference", "ρ", Ratio.FromFraction(total == 0 ? 0 : shared / total), Equations.Correlation);
-        foreach ((string name, double[] weights) in design.Montage.ChannelNames(design.Channels).Zip(Weights(design.Montage.Kind, design.Channels)))
+        list.Number(ResultIds.Montage.Correlation, "correlation of noise between recorded channels, from the shared reference", "ρ",
+            Ratio.FromFraction(total == 0 ? 0 : shared / total), Equations.Correlation);
+        foreach ((string name,
+            double[] weights) in design.Montage.ChannelNames(design.Channels).Zip(Weights(design.Montage.Kind, design.Channels)))
         {
             double squares = weights.Sum(c => c * c), sum = weights.Sum();
             sum = Math.Abs(sum) < 1e-12 ? 0 : sum;
@@ -31,7 +33,8 @@ internal static class MontageReport
                 ids.Noise, $"noise of derived channel {name}, rms", "σ", VoltageRms.FromVolts(noise), Equations.MontageNoise,
                 $"√({QuantityText.Format(Math.Sqrt(own), "V")}²·{QuantityText.FormatNumber(squares)} + {QuantityText.Format(Math.Sqrt(shared), "V")}²·{QuantityText.FormatNumber(sum)}²)");
             list.Number(
-                ids.SharedReference, $"what the shared reference puts into {name}, rms", "", VoltageRms.FromVolts(Math.Sqrt(shared) * Math.Abs(sum)), Equations.SharedReference,
+                ids.SharedReference, $"what the shared reference puts into {name}, rms", "",
+                VoltageRms.FromVolts(Math.Sqrt(shared) * Math.Abs(sum)), Equations.SharedReference,
                 text: sum == 0 ? "the reference cancels" : null);
         }
     }
@@ -60,14 +63,18 @@ internal static class MontageReport
     }
 
     /// <summary>Variances of a channel: its own, and that of the reference's lead, which every channel gets alike.</summary>
-    /// <remarks>The reference's lead has the reference electrode and one of the two protection resistors; the amplifier's current noise there is
-    /// counted with the channel's own.</remarks>
+    /// <remarks>The reference's lead has the reference electrode and one of the two protection resistors; the amplifier's current noise
+    /// there is counted with the channel's own.</remarks>
     private static (double Own, double Shared) Split(NoiseBudget noise)
     {
         double shared = 0, total = noise.Total * noise.Total;
         foreach (NoiseRow row in noise.Rows())
         {
-            shared += row.Id == SourceId.ReferenceElectrode ? row.Rms * row.Rms : row.Id == SourceId.ProtectionResistors ? row.Rms * row.Rms / 2 : 0;
+            shared += row.Id == SourceId.ReferenceElectrode
+                ? row.Rms * row.Rms
+                : row.Id == SourceId.ProtectionResistors
+                ? row.Rms * row.Rms / 2
+                : 0;
         }
 
         return (Math.Max(0, total - shared), shared);

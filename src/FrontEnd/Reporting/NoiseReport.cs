@@ -24,23 +24,36 @@ internal static class NoiseReport
         string band = FormattableString.Invariant($"in {QuantityText.FormatPart(low)} to {QuantityText.FormatPart(high)}");
         NoiseRow[] rows = [.. noise.Rows()];
         TextbookFigure[] hands = [.. rows.Select(row => Hand(evaluation, row.Id)).OfType<TextbookFigure>().Where(hand => 0 < hand.Value)];
-        TextbookFigure? together = hands.Length == 0 ? null : NoiseFormulas.Together([.. hands.Select(hand => VoltageRms.FromVolts(hand.Value))]);
-        string? assumption = design.Digital.Count == 0 ? null : "the sum takes the band as a rectangle and the path as flat; the digital filters and the path's own response shape it";
+        TextbookFigure? together = hands.Length == 0
+            ? null
+            : NoiseFormulas.Together([.. hands.Select(hand => VoltageRms.FromVolts(hand.Value))]);
+        string? assumption = design.Digital.Count == 0
+            ? null
+            : "the sum takes the band as a rectangle and the path as flat; the digital filters and the path's own response shape it";
         list.Number(ResultIds.Noise.Total, $"noise at the electrodes, rms, {band}", "σ", VoltageRms.FromVolts(total), Equations.Noise,
             $"√({string.Join(" + ", rows.Where(row => 1e-4 * total < row.Rms).OrderByDescending(row => row.Rms).Select(row => $"({QuantityText.Format(row.Rms, "V", 4)})²"))}) = {QuantityText.Format(total, "V", 4)}",
             together, assumption);
-        list.Number(ResultIds.Noise.PeakToPeak, "noise at the electrodes, peak-to-peak", $"{TradeConstants.NoisePeakToPeak}·σ", VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * total), Equations.PeakToPeak, hand: NoiseFormulas.PeakToPeak(VoltageRms.FromVolts(total)));
+        list.Number(ResultIds.Noise.PeakToPeak, "noise at the electrodes, peak-to-peak", $"{TradeConstants.NoisePeakToPeak}·σ",
+            VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * total), Equations.PeakToPeak,
+            hand: NoiseFormulas.PeakToPeak(VoltageRms.FromVolts(total)));
         list.Number(
-            ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak", $"{TradeConstants.NoisePeakToPeak}·σ_board", VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * noise.WithoutExcess), Equations.Noise,
+            ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak",
+            $"{TradeConstants.NoisePeakToPeak}·σ_board", VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * noise.WithoutExcess),
+            Equations.Noise,
             text: "the board's share: what better parts can change");
-        list.Number(ResultIds.Noise.Shorted, "noise with every electrode a short circuit, rms, as far as the board makes it", "σ_short", VoltageRms.FromVolts(noise.Shorted), Equations.Noise);
+        list.Number(ResultIds.Noise.Shorted, "noise with every electrode a short circuit, rms, as far as the board makes it", "σ_short",
+            VoltageRms.FromVolts(noise.Shorted), Equations.Noise);
         list.Number(
-            ResultIds.Noise.ThermalFloor, "thermal noise of active and reference electrode, rms", "σ_th", VoltageRms.FromVolts(floor), Equations.Thermal,
+            ResultIds.Noise.ThermalFloor, "thermal noise of active and reference electrode, rms", "σ_th", VoltageRms.FromVolts(floor),
+            Equations.Thermal,
             hand: NoiseFormulas.ElectrodeThermal([Built(design, 0), Built(design, 1)], design.SkinTemperature, low, high),
             assumption: ElectrodeAssumption(design));
-        list.Decibel(ResultIds.Noise.OverThermalFloor, "noise over the electrodes' thermal floor", "", total, floor, Equations.OverFloor, "the electrodes have no resistance");
-        list.Number(ResultIds.Noise.Electrodes, "noise of all electrodes, thermal and excess, rms", "σ_el", VoltageRms.FromVolts(electrodes), Equations.ElectrodeNoise);
-        list.Decibel(ResultIds.Noise.Figure, "noise figure: what the design adds to what the skin gives", "NF", total, electrodes, Equations.NoiseFigure, "the electrodes make no noise");
+        list.Decibel(ResultIds.Noise.OverThermalFloor, "noise over the electrodes' thermal floor", "", total, floor, Equations.OverFloor,
+            "the electrodes have no resistance");
+        list.Number(ResultIds.Noise.Electrodes, "noise of all electrodes, thermal and excess, rms", "σ_el",
+            VoltageRms.FromVolts(electrodes), Equations.ElectrodeNoise);
+        list.Decibel(ResultIds.Noise.Figure, "noise figure: what the design adds to what the skin gives", "NF", total, electrodes,
+            Equations.NoiseFigure, "the electrodes make no noise");
         foreach (NoiseRow row in rows)
         {
             double share = total == 0 ? 0 : row.Rms * row.Rms / (total * total);
@@ -70,13 +83,17 @@ internal static class NoiseReport
     {
         Design design = evaluation.Design;
         double nominal = design.Amplifier.Gain * design.Stages.Aggregate(1.0, (product, stage) => product * stage.NominalGain);
-        string substituted = QuantityText.FormatNumber(design.Amplifier.Gain, 4) + string.Concat(design.Stages.Select(stage => stage.GainText));
-        var hand = new TextbookFigure(nominal, "G1·Π(1 + Rf/Rg)", $"{substituted} = {QuantityText.FormatNumber(nominal, 4)}", Equations.CommonPractice) { Unit = "1" };
+        string substituted = QuantityText.FormatNumber(design.Amplifier.Gain, 4)
+            + string.Concat(design.Stages.Select(stage => stage.GainText));
+        var hand = new TextbookFigure(nominal, "G1·Π(1 + Rf/Rg)", $"{substituted} = {QuantityText.FormatNumber(nominal, 4)}",
+            Equations.CommonPractice) { Unit = "1" };
         const string Assumption = "the formula leaves out the electrode divider, the coupling's corner and the op-amps' finite gain";
-        list.Number(ResultIds.Gain.Mid, "gain from the electrodes to the samples, mid-band", "G_mid", Ratio.FromFraction(evaluation.GainMid), Equations.GainMid, hand: hand, assumption: Assumption);
+        list.Number(ResultIds.Gain.Mid, "gain from the electrodes to the samples, mid-band", "G_mid",
+            Ratio.FromFraction(evaluation.GainMid), Equations.GainMid, hand: hand, assumption: Assumption);
         list.Number(ResultIds.Gain.MidFrequency, "geometric centre of the band", "f_mid", design.Band.Centre, Equations.CentreFrequency,
             $"√({QuantityText.FormatPart(design.Band.Low)} · {QuantityText.FormatPart(design.Band.High)})");
-        list.Number(ResultIds.Gain.TotalAnalog, "analogue gain to the converter's pin, mid-band", "|H_path|", Ratio.FromFraction(evaluation.PathGain), Equations.GainTotal, hand: hand, assumption: Assumption);
+        list.Number(ResultIds.Gain.TotalAnalog, "analogue gain to the converter's pin, mid-band", "|H_path|",
+            Ratio.FromFraction(evaluation.PathGain), Equations.GainTotal, hand: hand, assumption: Assumption);
     }
 
     private static void AddBands(ResultList list, Evaluation evaluation)
@@ -94,27 +111,36 @@ internal static class NoiseReport
             }
 
             double rms = evaluation.Noise.InBand(band.Low.Hertz, band.High.Hertz);
-            MainsHarmonic[] inside = [.. evaluation.Mains.Harmonics.Where(harmonic => harmonic.LandsLow <= band.High.Hertz && band.Low.Hertz <= harmonic.LandsHigh)];
-            string lands = inside.Length == 0 ? "no mains harmonic lands in it" : "mains harmonics that land in it: " + string.Join(", ", inside.Select(harmonic => harmonic.Order));
+            MainsHarmonic[] inside = [.. evaluation.Mains.Harmonics.Where(harmonic =>
+                harmonic.LandsLow <= band.High.Hertz && band.Low.Hertz <= harmonic.LandsHigh)];
+            string lands = inside.Length == 0
+                ? "no mains harmonic lands in it"
+                : "mains harmonics that land in it: " + string.Join(", ", inside.Select(harmonic => harmonic.Order));
             list.Number(ids.Noise, $"noise in {band.Name} ({range}), rms", "σ", VoltageRms.FromVolts(rms), Equations.Noise, text: lands);
             VoltageRms smallest = band.SmallestSignal ?? design.SmallestSignal;
-            list.Decibel(ids.Ratio, $"smallest signal over noise in {band.Name}", "", smallest.Volts, rms, Equations.SignalToNoise, "no noise in the band");
+            list.Decibel(ids.Ratio, $"smallest signal over noise in {band.Name}", "", smallest.Volts, rms, Equations.SignalToNoise,
+                "no noise in the band");
             if (band.EvokedAmplitude is { } amplitude)
             {
                 TextbookFigure sweeps = NoiseFormulas.SweepsToAverage(band.EvokedRatio, VoltageRms.FromVolts(rms), amplitude);
                 double count = Math.Ceiling(sweeps.Value - 1e-9);
-                list.Number(ids.Sweeps, $"sweeps to average for an evoked response in {band.Name}", "N", Ratio.FromFraction(count), Equations.Sweeps, hand: sweeps);
-                list.Number(ids.SweepTime, $"time that the sweeps take in {band.Name}", "t", Duration.FromSeconds(count / band.EvokedRate.Hertz), Equations.Sweeps);
+                list.Number(ids.Sweeps, $"sweeps to average for an evoked response in {band.Name}", "N", Ratio.FromFraction(count),
+                    Equations.Sweeps, hand: sweeps);
+                list.Number(ids.SweepTime, $"time that the sweeps take in {band.Name}", "t",
+                    Duration.FromSeconds(count / band.EvokedRate.Hertz), Equations.Sweeps);
             }
         }
     }
 
     private static string ElectrodeAssumption(Design design) =>
-        design.Digital.Count == 0 ? "the input's load and the path's response are left out of the formula" : "the digital filters and the path's response are left out of the formula";
+        design.Digital.Count == 0
+            ? "the input's load and the path's response are left out of the formula"
+            : "the digital filters and the path's response are left out of the formula";
 
     private static string? Assumption(Design design, SourceId source) =>
         source == SourceId.ActiveElectrode || source == SourceId.ReferenceElectrode ? ElectrodeAssumption(design)
-        : source == SourceId.ProtectionResistors || source == SourceId.BiasResistors || source == SourceId.AmplifierVoltage || source == SourceId.AmplifierCurrent
+        : source == SourceId.ProtectionResistors || source == SourceId.BiasResistors || source == SourceId.AmplifierVoltage
+            || source == SourceId.AmplifierCurrent
             ? "the formula takes the band as a rectangle; filters and path shape it"
         : source == SourceId.SkinResistors || source == SourceId.BufferVoltage
             || design.Stages.Any(stage => source == SourceId.ResistorsOf(stage.Name) || source == SourceId.VoltageOf(stage.Name))
@@ -129,7 +155,11 @@ internal static class NoiseReport
         DifferentialAmplifier amplifier = design.Amplifier;
         if (source.IsElectrode)
         {
-            return source == SourceId.ActiveElectrode ? ElectrodeHand(design, 0) : source == SourceId.ReferenceElectrode ? ElectrodeHand(design, 1) : null;
+            return source == SourceId.ActiveElectrode
+                ? ElectrodeHand(design, 0)
+                : source == SourceId.ReferenceElectrode
+                ? ElectrodeHand(design, 1)
+                : null;
         }
 
         if (source == SourceId.ProtectionResistors)
@@ -150,7 +180,11 @@ internal static class NoiseReport
             return NoiseFormulas.Current(amplifier.CurrentNoise, electrodes, amplifier.CurrentNoiseCorner, low, high);
         }
 
-        return source == SourceId.Quantisation ? QuantisationHand(evaluation) : source == SourceId.Converter ? ConverterHand(evaluation) : StageHand(design, source);
+        return source == SourceId.Quantisation
+            ? QuantisationHand(evaluation)
+            : source == SourceId.Converter
+            ? ConverterHand(evaluation)
+            : StageHand(design, source);
     }
 
     private static TextbookFigure QuantisationHand(Evaluation evaluation)
@@ -170,7 +204,8 @@ internal static class NoiseReport
     }
 
     /// <summary>The band's width over half the sampling rate.</summary>
-    private static double ShareOfHalfRate(Design design) => (design.Band.High.Hertz - design.Band.Low.Hertz) / (design.Converter.Rate.Hertz / 2);
+    private static double ShareOfHalfRate(Design design) =>
+        (design.Band.High.Hertz - design.Band.Low.Hertz) / (design.Converter.Rate.Hertz / 2);
 
     private static string InTheBand(Evaluation evaluation, double value)
     {
@@ -186,7 +221,9 @@ internal static class NoiseReport
         return electrode.ExcessNoise.VoltsSquaredPerHertz <= 0
             ? thermal
             : NoiseFormulas.Together(
-                VoltageRms.FromVolts(thermal.Value), VoltageRms.FromVolts(NoiseFormulas.Excess(electrode.ExcessNoise, electrode.ExcessSlope, design.Band.Low, design.Band.High).Value));
+                VoltageRms.FromVolts(thermal.Value),
+                    VoltageRms.FromVolts(NoiseFormulas.Excess(electrode.ExcessNoise, electrode.ExcessSlope, design.Band.Low,
+                        design.Band.High).Value));
     }
 
     /// <summary>Op-amp voltage of a stage, referred to the input by the gain in front.</summary>
@@ -197,7 +234,8 @@ internal static class NoiseReport
         {
             if (source == SourceId.VoltageOf(stage.Name) && stage.FittedOpAmp is { } opAmp)
             {
-                return NoiseFormulas.Amplifier(VoltageNoiseDensity.FromVoltsPerRootHertz(opAmp.VoltageNoise.VoltsPerRootHertz / before), opAmp.NoiseCorner, design.Band.Low, design.Band.High);
+                return NoiseFormulas.Amplifier(VoltageNoiseDensity.FromVoltsPerRootHertz(opAmp.VoltageNoise.VoltsPerRootHertz / before),
+                    opAmp.NoiseCorner, design.Band.Low, design.Band.High);
             }
 
             before *= stage.NominalGain;

@@ -27,7 +27,8 @@ internal sealed class ResultList
 
     /// <summary>Adds a number; a hand figure is compared with it.</summary>
     public void Number(
-        ResultId id, string name, string symbol, IQuantity value, Equation equation, string substituted = "", TextbookFigure? hand = null, string? assumption = null, string? text = null) =>
+        ResultId id, string name, string symbol, IQuantity value, Equation equation, string substituted = "", TextbookFigure? hand = null,
+        string? assumption = null, string? text = null) =>
         Add(new Result
         {
             Id = id,
@@ -45,13 +46,16 @@ internal sealed class ResultList
         Add(new Result { Id = id, Name = name, Symbol = "", Unit = "", State = ResultState.Word, Text = text, Equation = equation });
 
     public void Unbounded(ResultId id, string name, string symbol, string unit, Equation equation, string text) =>
-        Add(new Result { Id = id, Name = name, Symbol = symbol, Unit = unit, State = ResultState.Unbounded, Text = text, Equation = equation });
+        Add(new Result { Id = id, Name = name, Symbol = symbol, Unit = unit, State = ResultState.Unbounded, Text = text,
+            Equation = equation });
 
     public void Missing(ResultId id, string name, string symbol, string unit, Equation equation, string findingCode) =>
-        Add(new Result { Id = id, Name = name, Symbol = symbol, Unit = unit, State = ResultState.Missing, Equation = equation, FindingCode = findingCode });
+        Add(new Result { Id = id, Name = name, Symbol = symbol, Unit = unit, State = ResultState.Missing, Equation = equation,
+            FindingCode = findingCode });
 
     /// <summary>Adds a ratio in decibels, or "unbounded" where there is nothing to divide by or it is beyond 300 dB.</summary>
-    public void Decibel(ResultId id, string name, string symbol, double numerator, double denominator, Equation equation, string unboundedText, TextbookFigure? hand = null, string? assumption = null, string? text = null)
+    public void Decibel(ResultId id, string name, string symbol, double numerator, double denominator, Equation equation,
+        string unboundedText, TextbookFigure? hand = null, string? assumption = null, string? text = null)
     {
         double ratio = numerator / denominator;
         if (double.IsNaN(ratio) || ratio <= 0 || UnboundedDecibels < 20 * Math.Log10(ratio))

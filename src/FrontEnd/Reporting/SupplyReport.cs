@@ -20,7 +20,8 @@ internal static class SupplyReport
             double volts = converter.ReferenceVoltage?.Volts ?? converter.FullScale.Volts;
             double residue = reference.Volts * evaluation.Levels.DcAtConverter / volts / evaluation.GainMid;
             list.Number(
-                ResultIds.Supply.ReferenceNoise, "the reference's noise on the dc at the converter, at the electrodes, rms", "", VoltageRms.FromVolts(residue), Equations.ReferenceNoise,
+                ResultIds.Supply.ReferenceNoise, "the reference's noise on the dc at the converter, at the electrodes, rms", "",
+                VoltageRms.FromVolts(residue), Equations.ReferenceNoise,
                 $"{QuantityText.Format(reference)} · {QuantityText.Format(evaluation.Levels.DcAtConverter, "V")}/{QuantityText.Format(volts, "V")}/{QuantityText.FormatNumber(evaluation.GainMid, 4)}");
         }
 
@@ -30,15 +31,18 @@ internal static class SupplyReport
             bool inBand = design.Band.Low.Hertz <= landing && landing <= design.Band.High.Hertz;
             TextbookFigure hand = AmplifierFormulas.SupplyRipple(ripple, design.Amplifier.SupplyRejection);
             list.Number(
-                ResultIds.Supply.RippleResidue, "supply ripple through the amplifier, at the electrodes, rms", "", VoltageRms.FromVolts(hand.Value), Equations.Ripple, hand.Substituted, hand,
+                ResultIds.Supply.RippleResidue, "supply ripple through the amplifier, at the electrodes, rms", "",
+                VoltageRms.FromVolts(hand.Value), Equations.Ripple, hand.Substituted, hand,
                 text: $"lands at {QuantityText.Format(landing, "Hz")}{(inBand ? ", in the band" : ", outside the band")}");
         }
 
         if (design.Supply.MidRailNoise is { } midRail && 0 < evaluation.Mains.AtInput.BodyCommonMode)
         {
             // What the body's common mode suffers, the mid-rail's noise suffers too: divider and CMRR at the mains frequency.
-            double share = (evaluation.Mains.AtInput.Divider + evaluation.Mains.AtInput.Amplifier) / evaluation.Mains.AtInput.BodyCommonMode;
-            list.Number(ResultIds.Supply.MidRailNoise, "the mid-rail's noise as common mode, at the electrodes, rms", "", VoltageRms.FromVolts(midRail.Volts * share), Equations.MidRail);
+            double share = (evaluation.Mains.AtInput.Divider
+                + evaluation.Mains.AtInput.Amplifier) / evaluation.Mains.AtInput.BodyCommonMode;
+            list.Number(ResultIds.Supply.MidRailNoise, "the mid-rail's noise as common mode, at the electrodes, rms", "",
+                VoltageRms.FromVolts(midRail.Volts * share), Equations.MidRail);
         }
 
         AddPower(list, design);
@@ -54,8 +58,10 @@ internal static class SupplyReport
     /// <summary>Of the analogue path of one channel, and of what all channels share: buffers and driven ground.</summary>
     private static (double PerChannel, double Shared) Amperes(Design design)
     {
-        double perChannel = design.Amplifier.SupplyCurrent.Amperes + design.Stages.Sum(stage => stage.Circuit().OpAmps.Sum(opAmp => opAmp.Model.SupplyCurrent.Amperes));
-        double buffers = (design.Channels * (design.Electrodes.ActiveBuffer?.OpAmp.SupplyCurrent.Amperes ?? 0)) + (design.Electrodes.ReferenceBuffer?.OpAmp.SupplyCurrent.Amperes ?? 0);
+        double perChannel = design.Amplifier.SupplyCurrent.Amperes
+            + design.Stages.Sum(stage => stage.Circuit().OpAmps.Sum(opAmp => opAmp.Model.SupplyCurrent.Amperes));
+        double buffers = (design.Channels * (design.Electrodes.ActiveBuffer?.OpAmp.SupplyCurrent.Amperes ?? 0))
+            + (design.Electrodes.ReferenceBuffer?.OpAmp.SupplyCurrent.Amperes ?? 0);
         double drive = design.GroundDrive.Kind == Amplifier.GroundKind.Driven ? design.GroundDrive.SupplyCurrent.Amperes : 0;
         return (perChannel, buffers + drive);
     }
@@ -71,10 +77,13 @@ internal static class SupplyReport
         if (design.Supply.BatteryCapacity is { } capacity && 0 < total)
         {
             TextbookFigure hand = PowerFormulas.BatteryLife(capacity, design.Supply.UsableShare, Current.FromAmperes(total));
-            list.Number(ResultIds.Power.BatteryLife, "battery life", "t", Duration.FromSeconds(hand.Value), Equations.BatteryLife, hand.Substituted, hand);
+            list.Number(ResultIds.Power.BatteryLife, "battery life", "t", Duration.FromSeconds(hand.Value), Equations.BatteryLife,
+                hand.Substituted, hand);
         }
 
-        TextbookFigure rate = ConverterFormulas.DataRate(design.Channels, design.Converter.Rate, BitCount.FromBits(design.Converter.Bits), design.Supply.DataOverhead);
-        list.Number(ResultIds.Data.BitRate, "data rate with overhead", "", DataRate.FromBitsPerSecond(rate.Value), Equations.BitRate, rate.Substituted, rate);
+        TextbookFigure rate = ConverterFormulas.DataRate(design.Channels, design.Converter.Rate, BitCount.FromBits(design.Converter.Bits),
+            design.Supply.DataOverhead);
+        list.Number(ResultIds.Data.BitRate, "data rate with overhead", "", DataRate.FromBitsPerSecond(rate.Value), Equations.BitRate,
+            rate.Substituted, rate);
     }
 }

@@ -8,7 +8,8 @@ public sealed record Curves
     /// <summary>No curves, as of a design that cannot be evaluated.</summary>
     public static readonly Curves None = new();
 
-    /// <summary>Gain of the path to the converter, of path and converter, and after the digital filters [dB] against frequency [Hz].</summary>
+    /// <summary>Gain of the path to the converter, of path and converter, and after the digital filters [dB] against frequency
+    /// [Hz].</summary>
     public IReadOnlyList<Curve> Response { get; init; } = [];
 
     /// <summary>Phase of path and converter [°] and group delay [s] against frequency [Hz].</summary>
@@ -23,7 +24,8 @@ public sealed record Curves
     /// <summary>Driven-ground loop gain [dB] and phase [°] against frequency [Hz]; empty without a driven ground.</summary>
     public IReadOnlyList<Curve> DrivenGroundLoop { get; init; } = [];
 
-    /// <summary>Gain [dB] against frequency [Hz] of the anti-alias sections with their op-amps and with ideal ones, and of the digital filters as designed and, where the word rounds them, as rounded; each against its own largest gain.</summary>
+    /// <summary>Gain [dB] against frequency [Hz] of the anti-alias sections with their op-amps and with ideal ones, and of the digital
+    /// filters as designed and, where the word rounds them, as rounded; each against its own largest gain.</summary>
     public IReadOnlyList<Curve> FilterResponse { get; init; } = [];
 
     /// <summary>As built less ideal [dB] against frequency [Hz], of the same two.</summary>
@@ -32,7 +34,8 @@ public sealed record Curves
     /// <summary>Group delay [s] against frequency [Hz]: the anti-alias sections, the digital filters.</summary>
     public IReadOnlyList<Curve> FilterDelay { get; init; } = [];
 
-    /// <summary>Answer to a unit step against time [s], logarithmic: the anti-alias sections, and the samples behind them and the digital filters.</summary>
+    /// <summary>Answer to a unit step against time [s], logarithmic: the anti-alias sections, and the samples behind them and the digital
+    /// filters.</summary>
     public IReadOnlyList<Curve> FilterStep { get; init; } = [];
 
     /// <summary>Output of the path after a full step of the electrode offset, referred to the input [V], against time [s].</summary>

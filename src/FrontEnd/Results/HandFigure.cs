@@ -8,6 +8,8 @@ namespace FrontEnd.Results;
 /// <param name="Formula">The formula.</param>
 /// <param name="Substituted">The formula with the numbers put in.</param>
 /// <param name="Source">Where the formula is written down.</param>
-/// <param name="Difference">Formula less network, as a share of the network's figure; for decibels, degrees and bits the plain difference.</param>
+/// <param name="Difference">Formula less network, as a share of the network's figure; for decibels, degrees and bits the plain
+/// difference.</param>
 /// <param name="Assumption">The assumption that fails in this design and explains the difference; null where it holds.</param>
-public sealed record HandFigure(IQuantity Value, string Formula, string Substituted, SourceRef Source, double Difference, string? Assumption);
+public sealed record HandFigure(IQuantity Value, string Formula, string Substituted, SourceRef Source, double Difference,
+    string? Assumption);

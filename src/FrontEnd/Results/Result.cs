@@ -52,7 +52,8 @@ public sealed record Result
     /// <summary>What is to be said about it against its limit.</summary>
     public Verdict Verdict { get; init; } = Verdict.NotJudged;
 
-    /// <summary>The code of the finding that says why the value is missing; null unless <see cref="State"/> is <see cref="ResultState.Missing"/>.</summary>
+    /// <summary>The code of the finding that says why the value is missing; null unless <see cref="State"/> is <see
+    /// cref="ResultState.Missing"/>.</summary>
     public string? FindingCode { get; init; }
 
     /// <summary>The value in SI units; throws where there is no number.</summary>

@@ -20,7 +20,8 @@ public sealed record Verdict(VerdictKind Kind, string Because)
     /// <summary>True where the value must not be above the limit, false where it must not be below.</summary>
     public bool LimitIsGreatest { get; init; }
 
-    /// <summary>How far the value is on the right side of the limit, in the result's own unit; negative where the limit is passed.</summary>
+    /// <summary>How far the value is on the right side of the limit, in the result's own unit; negative where the limit is
+    /// passed.</summary>
     public double? Margin { get; init; }
 
     /// <summary>True where the value lies above its limit; at the limit it counts as on the right side.</summary>
@@ -59,4 +60,5 @@ public enum VerdictKind
 /// <param name="After">Its value with the change made.</param>
 /// <param name="Verdict">Its verdict word with the change made.</param>
 /// <param name="SideEffect">Another requirement's verdict that the change makes worse, in words; null for none.</param>
-public sealed record Improvement(string Change, Design Design, IQuantity? Before, IQuantity? After, VerdictKind Verdict, string? SideEffect);
+public sealed record Improvement(string Change, Design Design, IQuantity? Before, IQuantity? After, VerdictKind Verdict,
+    string? SideEffect);

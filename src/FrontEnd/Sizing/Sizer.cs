@@ -16,11 +16,14 @@ using FrontEnd.Topologies;
 
 namespace FrontEnd.Sizing;
 
-/// <summary>From requirements to complete designs: a search over part cards, gain split, rate, order of the anti-alias filter, its topology, preferred values and ground.</summary>
+/// <summary>From requirements to complete designs: a search over part cards, gain split, rate, order of the anti-alias filter, its
+/// topology, preferred values and ground.</summary>
 /// <remarks>
-/// Each family (amplifier, ground, converter, rate, filter) is walked in the order of a bound on its noise, which no limit moves. A candidate that a bound rules out (first-stage gain against offset and swing,
-/// noise floor, full scale, current, parts) is not evaluated; the first that passes the full evaluation is its family's. So a looser requirement meets the same candidates in the same order and
-/// stops no later. Safety limits are not searched over: every lead gets the preferred resistor that the quoted limit needs, and nothing is connected to earth.
+/// Each family (amplifier, ground, converter, rate, filter) is walked in the order of a bound on its noise, which no limit moves. A
+/// candidate that a bound rules out (first-stage gain against offset and swing, noise floor, full scale, current, parts) is not evaluated;
+/// the first that passes the full evaluation is its family's. So a looser requirement meets the same candidates in the same order and stops
+/// no later. Safety limits are not searched over: every lead gets the preferred resistor that the quoted limit needs, and nothing is
+/// connected to earth.
 /// </remarks>
 public static class Sizer
 {
@@ -32,7 +35,8 @@ public static class Sizer
 
     private sealed record Family(Design Base, DifferentialAmplifier Amplifier, AnalogDigitalConverter Converter, double Rate, int Filter);
 
-    /// <summary>What clipping at one rate and filter tells about the others of the same amplifier, converter and ground: levels hardly depend on either.</summary>
+    /// <summary>What clipping at one rate and filter tells about the others of the same amplifier, converter and ground: levels hardly
+    /// depend on either.</summary>
     private sealed class GainLimits
     {
         public double First { get; set; } = double.PositiveInfinity;
@@ -42,7 +46,8 @@ public static class Sizer
 
     private sealed record Tried(Design Design, Dictionary<ResultId, Result> Judged);
 
-    private sealed record Walk(SizedDesign? Found, List<Tried> Failed, Dictionary<string, (int Count, double Best)> Bounds, int Candidates, int Evaluated);
+    private sealed record Walk(SizedDesign? Found, List<Tried> Failed, Dictionary<string, (int Count, double Best)> Bounds, int Candidates,
+        int Evaluated);
 
     /// <summary>Searches; the same request gives the same outcome.</summary>
     /// <param name="request">What is given and what is asked.</param>
@@ -88,14 +93,17 @@ public static class Sizer
                 cancellation).SelectMany(group => group),
         ];
         SizedDesign[] found = [.. walks.Select(walk => walk.Found).OfType<SizedDesign>()];
-        return new SizingOutcome(Spread(Front(found)), Obstacles(walks, request, found.Length != 0), walks.Sum(walk => walk.Candidates), walks.Sum(walk => walk.Evaluated), []);
+        return new SizingOutcome(Spread(Front(found)), Obstacles(walks, request, found.Length != 0), walks.Sum(walk => walk.Candidates),
+            walks.Sum(walk => walk.Evaluated), []);
     }
 
     private static Finding? Impossible(SizingRequest request)
     {
         Finding? wrong = DesignCheck.Run(request.Fixed with { Converter = request.Fixed.Converter with { Rate = Frequency.FromHertz(Math.Max(2000, 4 * request.Fixed.Band.High.Hertz)) } })
-            .FirstOrDefault(finding => finding.Severity == Severity.Error && !finding.Field.StartsWith("amplifier", StringComparison.Ordinal));
-        return wrong ?? (request.BatteryLife is not null && request.Fixed.Supply.BatteryCapacity is null ? Messages.LifeWithoutBattery() : null);
+            .FirstOrDefault(finding =>
+                finding.Severity == Severity.Error && !finding.Field.StartsWith("amplifier", StringComparison.Ordinal));
+        return wrong
+            ?? (request.BatteryLife is not null && request.Fixed.Supply.BatteryCapacity is null ? Messages.LifeWithoutBattery() : null);
     }
 
     private static double? WorstPhaseMargin(Design design)
@@ -104,13 +112,18 @@ public static class Sizer
         return new DriveBudget(new PathModel(design, built), built).WorstPhaseMargin;
     }
 
-    /// <summary>Every amplifier on every ground that it is stable with: the driven ground's phase margin does not depend on gain, rate or filter, so it is decided once.</summary>
-    private static (List<(Design Base, DifferentialAmplifier Amplifier)> Stable, Walk Unstable) Stable(SizingGrid grid, SizingRequest request)
+    /// <summary>Every amplifier on every ground that it is stable with: the driven ground's phase margin does not depend on gain, rate or
+    /// filter, so it is decided once.</summary>
+    private static (List<(Design Base, DifferentialAmplifier Amplifier)> Stable, Walk Unstable) Stable(SizingGrid grid,
+        SizingRequest request)
     {
-        (Design Base, DifferentialAmplifier Amplifier)[] pairs = [.. from ground in grid.Grounds() let design = grid.Base(ground) from amplifier in request.Shelf.Amplifiers select (design, amplifier)];
+        (Design Base,
+            DifferentialAmplifier Amplifier)[] pairs = [.. from ground in grid.Grounds() let design = grid.Base(ground) from amplifier in request.Shelf.Amplifiers select (design, amplifier)];
         double?[] margins = InParallel.Map(
             pairs,
-            pair => pair.Base.GroundDrive.Kind == GroundKind.Driven ? WorstPhaseMargin(pair.Base with { Amplifier = pair.Amplifier }) : null);
+            pair => pair.Base.GroundDrive.Kind == GroundKind.Driven
+                ? WorstPhaseMargin(pair.Base with { Amplifier = pair.Amplifier })
+                : null);
         List<(Design, DifferentialAmplifier)> stable = [];
         (int count, double best) = (0, double.NegativeInfinity);
         for (int i = 0; i < pairs.Length; i++)
@@ -179,13 +192,15 @@ public static class Sizer
             }
 
             failed.Add(new Tried(design, judged));
-            // What amplifier, ground, rate and filter share stops the whole family, but not before it is seen without clipping: only then is it known whether it stops it alone.
+            // What amplifier, ground, rate and filter share stops the whole family, but not before it is seen without clipping: only then
+            // is it known whether it stops it alone.
             if (!Array.Exists(failing, IsLevel) && Array.Exists(failing, IsShared))
             {
                 break;
             }
 
-            if (judged.Values.FirstOrDefault(result => ResultIds.Levels.IsHeadroom(result.Id)) is { State: ResultState.Number, Verdict.Kind: VerdictKind.Fail } headroom)
+            if (judged.Values.FirstOrDefault(result =>
+                ResultIds.Levels.IsHeadroom(result.Id)) is { State: ResultState.Number, Verdict.Kind: VerdictKind.Fail } headroom)
             {
                 Tighten(limits, headroom, design.Amplifier.Gain, total);
             }
@@ -202,13 +217,16 @@ public static class Sizer
 
     /// <summary>Does not depend on the gain split, or only gets worse along the walk.</summary>
     private static bool IsShared(ResultId id) =>
-        id == ResultIds.Mains.Total || id == ResultIds.Noise.BoardShare || ResultIds.Alias.All.Has(id) || ResultIds.Drive.All.Has(id) || ResultIds.Safety.All.Has(id);
+        id == ResultIds.Mains.Total || id == ResultIds.Noise.BoardShare || ResultIds.Alias.All.Has(id) || ResultIds.Drive.All.Has(id)
+            || ResultIds.Safety.All.Has(id);
 
     /// <summary>The nodes that the first stage's gain alone decides.</summary>
     private static readonly ResultId[] AmplifierHeadrooms =
-        [ResultIds.Levels.Headroom(NodeId.AmplifierInnerPlus), ResultIds.Levels.Headroom(NodeId.AmplifierInnerMinus), ResultIds.Levels.Headroom(NodeId.Amplifier)];
+        [ResultIds.Levels.Headroom(NodeId.AmplifierInnerPlus), ResultIds.Levels.Headroom(NodeId.AmplifierInnerMinus),
+            ResultIds.Levels.Headroom(NodeId.Amplifier)];
 
-    /// <summary>A level is a + b·G with a ≥ 0: where it is L and may be L*, the gain must not be above G·L*/L. Two per cent are left for what rate and filter do to noise and mains.</summary>
+    /// <summary>A level is a + b·G with a ≥ 0: where it is L and may be L*, the gain must not be above G·L*/L. Two per cent are left for
+    /// what rate and filter do to noise and mains.</summary>
     private static void Tighten(GainLimits limits, Result headroom, double first, double total)
     {
         double factor = 1.02 * Math.Pow(10, headroom.Verdict.Margin!.Value / 20);
@@ -222,7 +240,9 @@ public static class Sizer
         }
     }
 
-    private static double TotalGain(Design design) => design.Stages.Where(stage => stage.Role == StageRole.Gain).Aggregate(design.Amplifier.Gain, (gain, stage) => gain * stage.NominalGain);
+    private static double TotalGain(Design design) =>
+        design.Stages.Where(stage =>
+            stage.Role == StageRole.Gain).Aggregate(design.Amplifier.Gain, (gain, stage) => gain * stage.NominalGain);
 
     /// <summary>Bounds that need no network; the requirement's key and how near the candidate comes.</summary>
     private static (string Key, double Best, bool LeastIsBest)? RuledOut(SizingCandidate candidate, SizingRequest request)
@@ -234,7 +254,9 @@ public static class Sizer
 
         // (V_s/2 − h)/G − V_sig is the offset that the first stage survives at best; every other node only lowers it.
         double survived = ((half - margin) / g1) - signal;
-        survived = design.Stages.Any(stage => stage.Circuit().IsAcCoupled) ? survived : Math.Min(survived, (design.Converter.FullScale.Volts / 2 / g1) - signal);
+        survived = design.Stages.Any(stage => stage.Circuit().IsAcCoupled)
+            ? survived
+            : Math.Min(survived, (design.Converter.FullScale.Volts / 2 / g1) - signal);
         if (survived < requirements.Offset.Volts)
         {
             return ("requirements.offset", Math.Max(0, survived), false);
@@ -270,12 +292,16 @@ public static class Sizer
     private static SizedDesign Describe(SizingCandidate candidate, Dictionary<ResultId, Result> judged)
     {
         Design design = candidate.Design;
-        Result tightest = judged.Values.Where(result => result.Verdict.Margin is not null && result.Verdict.Limit is { SiValue: not 0 }).MinBy(Spare) ?? judged.Values.First();
+        Result tightest = judged.Values.Where(result =>
+            result.Verdict.Margin is not null && result.Verdict.Limit is { SiValue: not 0 }).MinBy(Spare) ?? judged.Values.First();
         Result mains = judged[ResultIds.Mains.Total];
         var evaluation = new Evaluation(design);
         return new SizedDesign(
-            Named(design), VoltageRms.FromVolts(evaluation.Noise.Total), VoltageRms.FromVolts(evaluation.Noise.WithoutExcess).NoisePeakToPeak, Current.FromAmperes(SupplyReport.TotalAmperes(design)), candidate.Parts,
-            Decibels.FromVoltageRatio(Math.Max(1e-9, mains.Verdict.Limit!.SiValue / Math.Max(1e-18, mains.Si))), $"{tightest.Name}: {tightest.Verdict.Because}")
+            Named(design), VoltageRms.FromVolts(evaluation.Noise.Total),
+            VoltageRms.FromVolts(evaluation.Noise.WithoutExcess).NoisePeakToPeak, Current.FromAmperes(SupplyReport.TotalAmperes(design)),
+            candidate.Parts,
+            Decibels.FromVoltageRatio(Math.Max(1e-9, mains.Verdict.Limit!.SiValue / Math.Max(1e-18, mains.Si))),
+            $"{tightest.Name}: {tightest.Verdict.Because}")
         {
             Summary = Summary(design),
         };
@@ -289,15 +315,26 @@ public static class Sizer
         var limit => result.Verdict.Margin!.Value / Math.Abs(limit!.SiValue),
     };
 
-    private static Design Named(Design design) => DesignFields.WithoutStaleRanges(design) with { Name = design.Name.Length == 0 || design.Name == new Design().Name ? "sized from requirements" : design.Name };
+    private static Design Named(Design design) =>
+        DesignFields.WithoutStaleRanges(design) with { Name = design.Name.Length == 0 || design.Name == new Design().Name
+            ? "sized from requirements"
+            : design.Name };
 
     private static string Summary(Design design)
     {
-        string gains = string.Join(" × ", new[] { QuantityText.FormatTrimmed(design.Amplifier.Gain, "1", 3) }.Concat(design.Stages.Where(stage => stage.Role == StageRole.Gain).Select(stage => QuantityText.FormatTrimmed(stage.NominalGain, "1", 3))));
+        string gains = string.Join(" × ",
+            new[] { QuantityText.FormatTrimmed(design.Amplifier.Gain, "1", 3) }.Concat(design.Stages.Where(stage =>
+                stage.Role == StageRole.Gain).Select(stage => QuantityText.FormatTrimmed(stage.NominalGain, "1", 3))));
         Stage[] sections = [.. design.Stages.Where(stage => stage.Role == StageRole.LowPass)];
         int order = sections.Sum(stage => stage.Circuit().Capacitors);
-        string filter = design.Converter.Kind == ConverterKind.DeltaSigma ? "RC at the pin" : $"order {order} {sections.MaxBy(stage => stage.Circuit().Capacitors)?.Word ?? "Sallen-Key"}";
-        string ground = design.Electrodes.Ground is null ? "no ground electrode" : design.GroundDrive.Kind == GroundKind.Driven ? $"driven ground {QuantityText.FormatPart(design.GroundDrive.UnityGainFrequency)}" : "passive ground";
+        string filter = design.Converter.Kind == ConverterKind.DeltaSigma
+            ? "RC at the pin"
+            : $"order {order} {sections.MaxBy(stage => stage.Circuit().Capacitors)?.Word ?? "Sallen-Key"}";
+        string ground = design.Electrodes.Ground is null
+            ? "no ground electrode"
+            : design.GroundDrive.Kind == GroundKind.Driven
+            ? $"driven ground {QuantityText.FormatPart(design.GroundDrive.UnityGainFrequency)}"
+            : "passive ground";
         return $"{design.Amplifier.Card}, gain {gains}, {filter}, {design.Converter.Card} at {QuantityText.FormatPart(design.Converter.Rate)}, {ground}";
     }
 
@@ -306,8 +343,9 @@ public static class Sizer
 
     /// <summary>The designs that no other one equals or beats in all figures, least noise first.</summary>
     /// <remarks>
-    /// Differences below <see cref="Same"/> do not count, so "no worse" is not transitive, and leaving out all that is beaten at once might leave nothing.
-    /// One design after the other is held against those that are left, the noisiest first: what goes is beaten by one that stays, but by at most <see cref="Same"/> in noise for the quietest.
+    /// Differences below <see cref="Same"/> do not count, so "no worse" is not transitive, and leaving out all that is beaten at once might
+    /// leave nothing. One design after the other is held against those that are left, the noisiest first: what goes is beaten by one that
+    /// stays, but by at most <see cref="Same"/> in noise for the quietest.
     /// </remarks>
     internal static SizedDesign[] Front(IEnumerable<SizedDesign> found)
     {
@@ -324,12 +362,14 @@ public static class Sizer
         return [.. left];
     }
 
-    /// <summary>True where a is as good as b in every figure, differences below <see cref="Same"/> aside; decibels are compared as the ratios they stand for.</summary>
+    /// <summary>True where a is as good as b in every figure, differences below <see cref="Same"/> aside; decibels are compared as the
+    /// ratios they stand for.</summary>
     private static bool IsNoWorse(SizedDesign a, SizedDesign b)
     {
         bool AtMost(double mine, double theirs) => mine <= theirs * (1 + Same);
 
-        return AtMost(a.Noise.Volts, b.Noise.Volts) && AtMost(a.Current.Amperes, b.Current.Amperes) && AtMost(a.Parts, b.Parts) && AtMost(b.MainsMargin.VoltageRatio, a.MainsMargin.VoltageRatio);
+        return AtMost(a.Noise.Volts, b.Noise.Volts) && AtMost(a.Current.Amperes, b.Current.Amperes) && AtMost(a.Parts, b.Parts)
+            && AtMost(b.MainsMargin.VoltageRatio, a.MainsMargin.VoltageRatio);
     }
 
     /// <summary>The best by each figure first, then those with the least noise, in order of noise.</summary>
@@ -340,13 +380,15 @@ public static class Sizer
             return front;
         }
 
-        IEnumerable<SizedDesign> best = [front[0], front.MinBy(one => one.Current.Amperes)!, front.MinBy(one => one.Parts)!, front.MaxBy(one => one.MainsMargin.Value)!];
+        IEnumerable<SizedDesign> best = [front[0], front.MinBy(one => one.Current.Amperes)!, front.MinBy(one => one.Parts)!,
+            front.MaxBy(one => one.MainsMargin.Value)!];
         return [.. best.Concat(front).Distinct().Take(Shown).OrderBy(one => one.Noise.Volts)];
     }
 
     /// <summary>Requirements that bounds decide on, in the order of the search: grounds, filters, then <see cref="RuledOut"/>.</summary>
     private static readonly string[] BoundOrder =
-        ["requirements.phase-margin", "requirements.fold", "requirements.offset", "requirements.headroom", "requirements.noise", "sizing.battery-life", "sizing.parts"];
+        ["requirements.phase-margin", "requirements.fold", "requirements.offset", "requirements.headroom", "requirements.noise",
+            "sizing.battery-life", "sizing.parts"];
 
     private static List<Obstacle> Obstacles(Walk[] walks, SizingRequest request, bool isAnyFound)
     {
@@ -369,12 +411,15 @@ public static class Sizer
             }
         }
 
-        List<Obstacle> obstacles = [.. stopped.Select(pair => OfResult(pair.Key, pair.Value, nearest[pair.Key], alone.GetValueOrDefault(pair.Key)))];
-        foreach (IGrouping<string, (string Key, int Count, double Best)> bound in walks.SelectMany(walk => walk.Bounds.Select(pair => (pair.Key, pair.Value.Count, pair.Value.Best))).GroupBy(row => row.Key, StringComparer.Ordinal))
+        List<Obstacle> obstacles = [.. stopped.Select(pair =>
+            OfResult(pair.Key, pair.Value, nearest[pair.Key], alone.GetValueOrDefault(pair.Key)))];
+        foreach (IGrouping<string, (string Key, int Count, double Best)> bound in walks.SelectMany(walk =>
+            walk.Bounds.Select(pair => (pair.Key, pair.Value.Count, pair.Value.Best))).GroupBy(row => row.Key, StringComparer.Ordinal))
         {
             if (!stopped.ContainsKey(bound.Key))
             {
-                obstacles.Add(OfBound(bound.Key, bound.Sum(row => row.Count), bound.Min(row => row.Best), bound.Max(row => row.Best), request));
+                obstacles.Add(OfBound(bound.Key, bound.Sum(row => row.Count), bound.Min(row => row.Best), bound.Max(row => row.Best),
+                    request));
             }
         }
 
@@ -384,20 +429,30 @@ public static class Sizer
             return [.. obstacles.Select(obstacle => obstacle with { Relaxation = null }).OrderByDescending(obstacle => obstacle.Stopped)];
         }
 
-        // The bounds stand in the order in which a combination meets them. Each but the last that stopped any has let some through; the last has stopped all that were left, unless some were worked out in full.
-        string? last = all.Length == 0 ? BoundOrder.LastOrDefault(key => obstacles.Exists(obstacle => string.Equals(obstacle.Requirement, key, StringComparison.Ordinal))) : null;
-        bool StopsTheRest(Obstacle obstacle) => all.Length == 0 ? string.Equals(obstacle.Requirement, last, StringComparison.Ordinal) : stopped.GetValueOrDefault(obstacle.Requirement) == all.Length;
+        // The bounds stand in the order in which a combination meets them. Each but the last that stopped any has let some through; the
+        // last has stopped all that were left, unless some were worked out in full.
+        string? last = all.Length == 0
+            ? BoundOrder.LastOrDefault(key =>
+                obstacles.Exists(obstacle => string.Equals(obstacle.Requirement, key, StringComparison.Ordinal)))
+            : null;
+        bool StopsTheRest(Obstacle obstacle) =>
+            all.Length == 0
+                ? string.Equals(obstacle.Requirement, last, StringComparison.Ordinal)
+                : stopped.GetValueOrDefault(obstacle.Requirement) == all.Length;
 
         return
         [
-            .. obstacles.Select(obstacle => StopsTheRest(obstacle) || alone.ContainsKey(obstacle.Requirement) ? obstacle : obstacle with { Relaxation = null })
-                .OrderByDescending(StopsTheRest).ThenByDescending(obstacle => obstacle.Relaxation is not null).ThenByDescending(obstacle => obstacle.Stopped),
+            .. obstacles.Select(obstacle =>
+                StopsTheRest(obstacle) || alone.ContainsKey(obstacle.Requirement) ? obstacle : obstacle with { Relaxation = null })
+                .OrderByDescending(StopsTheRest).ThenByDescending(obstacle =>
+                    obstacle.Relaxation is not null).ThenByDescending(obstacle => obstacle.Stopped),
         ];
     }
 
     private static void Keep(Dictionary<string, Result> best, string key, Result result)
     {
-        if (!best.TryGetValue(key, out Result? old) || (old.Verdict.Margin ?? double.NegativeInfinity) < (result.Verdict.Margin ?? double.NegativeInfinity))
+        if (!best.TryGetValue(key, out Result? old)
+            || (old.Verdict.Margin ?? double.NegativeInfinity) < (result.Verdict.Margin ?? double.NegativeInfinity))
         {
             best[key] = result;
         }
@@ -406,8 +461,11 @@ public static class Sizer
     private static Obstacle OfResult(string key, int count, Result nearest, Result? alone)
     {
         string text = $"{nearest.Name}: {QuantityText.Format(nearest.Verdict.Limit)} asked, {QuantityText.Format(nearest.Value)} reached at best among those stopped";
-        bool mayRelax = alone is { State: ResultState.Number } && !ResultIds.Safety.All.Has(alone.Id) && key.StartsWith("requirements.", StringComparison.Ordinal);
-        return new Obstacle(key, count, text, mayRelax ? $"{key} = {QuantityText.Format(Rounded(alone!), alone!.Unit)} alone would let a design through" : null);
+        bool mayRelax = alone is { State: ResultState.Number } && !ResultIds.Safety.All.Has(alone.Id)
+            && key.StartsWith("requirements.", StringComparison.Ordinal);
+        return new Obstacle(key, count, text, mayRelax
+            ? $"{key} = {QuantityText.Format(Rounded(alone!), alone!.Unit)} alone would let a design through"
+            : null);
     }
 
     /// <summary>Rounded to three digits towards the looser side.</summary>
@@ -419,12 +477,22 @@ public static class Sizer
 
     private static Obstacle OfBound(string key, int count, double least, double greatest, SizingRequest request) => key switch
     {
-        "requirements.offset" => new(key, count, $"the first stage clips: {QuantityText.Format(request.Fixed.Requirements.Offset)} of electrode offset asked, {QuantityText.Format(greatest, "V")} survived at best among those stopped", "raise supply.lowest, or ask less of requirements.offset"),
-        "requirements.phase-margin" => new(key, count, $"driven grounds that are not stable over all loads: {QuantityText.Format(request.Fixed.Requirements.PhaseMargin)} asked, {QuantityText.Format(greatest, "°")} at best among those stopped", null),
-        "requirements.headroom" => new(key, count, "the largest signal does not fit between the rails or into the converter with that much gain", null),
-        "requirements.noise" => new(key, count, $"the noise floor of parts and protection resistors: {QuantityText.Format(VoltagePeakToPeak.FromVolts(least))} at best among those stopped", null),
+        "requirements.offset" => new(key, count,
+            $"the first stage clips: {QuantityText.Format(request.Fixed.Requirements.Offset)} of electrode offset asked, {QuantityText.Format(greatest, "V")} survived at best among those stopped",
+            "raise supply.lowest, or ask less of requirements.offset"),
+        "requirements.phase-margin" => new(key, count,
+            $"driven grounds that are not stable over all loads: {QuantityText.Format(request.Fixed.Requirements.PhaseMargin)} asked, {QuantityText.Format(greatest, "°")} at best among those stopped",
+            null),
+        "requirements.headroom" => new(key, count,
+            "the largest signal does not fit between the rails or into the converter with that much gain", null),
+        "requirements.noise" => new(key, count,
+            $"the noise floor of parts and protection resistors: {QuantityText.Format(VoltagePeakToPeak.FromVolts(least))} at best among those stopped",
+            null),
         "requirements.fold" => new(key, count, "no filter of up to order 5 reaches the attenuation at that rate", null),
-        "sizing.battery-life" => new(key, count, $"{QuantityText.Format(request.BatteryLife)} asked, {QuantityText.Format(Duration.FromSeconds(greatest))} reached at best among those stopped", "a larger battery, or less supply.other-current"),
-        _ => new(key, count, $"{request.Parts} parts allowed, {QuantityText.FormatNumber(least)} needed at least among those stopped", $"sizing.parts = {QuantityText.FormatTrimmed(least, "1", 6)}"),
+        "sizing.battery-life" => new(key, count,
+            $"{QuantityText.Format(request.BatteryLife)} asked, {QuantityText.Format(Duration.FromSeconds(greatest))} reached at best among those stopped",
+            "a larger battery, or less supply.other-current"),
+        _ => new(key, count, $"{request.Parts} parts allowed, {QuantityText.FormatNumber(least)} needed at least among those stopped",
+            $"sizing.parts = {QuantityText.FormatTrimmed(least, "1", 6)}"),
     };
 }

@@ -14,10 +14,12 @@ using FrontEnd.Topologies;
 namespace FrontEnd.Sizing;
 
 /// <summary>One combination of parts, gains and rate, with bounds that need no network.</summary>
-/// <param name="NoiseBound">Board noise that amplifier, protection, second stage and converter alone make, mid-band densities over the band [V rms]: never above the full figure by more than rounding.</param>
+/// <param name="NoiseBound">Board noise that amplifier, protection, second stage and converter alone make, mid-band densities over the band
+/// [V rms]: never above the full figure by more than rounding.</param>
 internal sealed record SizingCandidate(Design Design, double NoiseBound, int Parts);
 
-/// <summary>The fixed grid that the search walks: it does not depend on any limit, so that a looser limit never takes a candidate away.</summary>
+/// <summary>The fixed grid that the search walks: it does not depend on any limit, so that a looser limit never takes a candidate
+/// away.</summary>
 internal sealed class SizingGrid
 {
     /// <summary>Gains of the first stage, set by one resistor (common practice, no source).</summary>
@@ -47,7 +49,8 @@ internal sealed class SizingGrid
     public SizingGrid(SizingRequest request)
     {
         _request = request;
-        _filterOpAmp = request.Shelf.OpAmps.OrderBy(opAmp => opAmp.SupplyCurrent.Amperes).ThenBy(opAmp => opAmp.BiasCurrent.Amperes).FirstOrDefault() ?? OpAmp.MicropowerCmos;
+        _filterOpAmp = request.Shelf.OpAmps.OrderBy(opAmp =>
+            opAmp.SupplyCurrent.Amperes).ThenBy(opAmp => opAmp.BiasCurrent.Amperes).FirstOrDefault() ?? OpAmp.MicropowerCmos;
         for (int order = 2; order <= MostOrder; order++)
         {
             _filters[order] = Realise(order);
@@ -59,7 +62,9 @@ internal sealed class SizingGrid
     {
         GroundDrive given = _request.Fixed.GroundDrive;
         double tolerance = 1 - given.ResistorTolerance.Fraction;
-        Resistance Needed(double limit) => Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1000, _request.Fixed.Supply.Highest.Volts / limit / tolerance), PreferredSeries.E24));
+        Resistance Needed(double limit) =>
+            Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1000, _request.Fixed.Supply.Highest.Volts / limit / tolerance),
+                PreferredSeries.E24));
         GroundDrive passive = given with { Kind = GroundKind.Passive, SeriesResistor = Needed(FaultAmperes) };
         if (_request.Fixed.Electrodes.Ground is null)
         {
@@ -67,7 +72,8 @@ internal sealed class SizingGrid
         }
 
         GroundDrive driven = given with { Kind = GroundKind.Driven, SeriesResistor = Needed(DrivenAmperes), DcGain = 5000 };
-        return [passive, driven with { UnityGainFrequency = Frequency.FromHertz(300) }, driven with { UnityGainFrequency = Frequency.FromHertz(2000) }];
+        return [passive, driven with { UnityGainFrequency = Frequency.FromHertz(300) },
+            driven with { UnityGainFrequency = Frequency.FromHertz(2000) }];
     }
 
     /// <summary>Safety limits are kept at the quoted ones or below: a request may tighten them and not raise them.</summary>
@@ -80,14 +86,17 @@ internal sealed class SizingGrid
     {
         Design design = _request.Fixed;
         double tolerance = 1 - design.Input.ResistorTolerance.Fraction;
-        Resistance series = Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1000, design.Supply.Highest.Volts / FaultAmperes / tolerance), PreferredSeries.E24));
+        Resistance series = Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1000,
+            design.Supply.Highest.Volts / FaultAmperes / tolerance), PreferredSeries.E24));
         bool dry = design.Electrodes.Contact == ContactKind.Dry;
         return design with
         {
             Electrodes = design.Electrodes with { ActiveBuffer = null, ReferenceBuffer = null },
-            Input = design.Input with { SeriesResistor = series, ShuntCapacitor = Capacitance.FromPicofarads(dry ? 10 : 22), ResistorTolerance = design.Input.ResistorTolerance },
+            Input = design.Input with { SeriesResistor = series, ShuntCapacitor = Capacitance.FromPicofarads(dry ? 10 : 22),
+                ResistorTolerance = design.Input.ResistorTolerance },
             GroundDrive = ground,
-            Requirements = design.Requirements with { FaultCurrent = Current.FromAmperes(FaultAmperes), DrivenGroundCurrent = Current.FromAmperes(DrivenAmperes) },
+            Requirements = design.Requirements with { FaultCurrent = Current.FromAmperes(FaultAmperes),
+                DrivenGroundCurrent = Current.FromAmperes(DrivenAmperes) },
             Digital = design.Digital.Count != 0
                 ? design.Digital
                 : [
@@ -101,13 +110,18 @@ internal sealed class SizingGrid
     public static IReadOnlyList<double> Rates(AnalogDigitalConverter card, Design design) =>
         [.. (card.Kind == ConverterKind.DeltaSigma ? DeltaSigmaRates : SarRates).Where(rate => 2.2 * design.Band.High.Hertz < rate)];
 
-    /// <summary>Anti-alias filters that are tried in front of a converter: orders; or, for delta-sigma, the attenuation in decibels that R and C give at the modulator's clock.</summary>
-    public static IReadOnlyList<int> Filters(AnalogDigitalConverter card) => card.Kind == ConverterKind.DeltaSigma ? [40, 60] : [2, 3, 4, 5];
+    /// <summary>Anti-alias filters that are tried in front of a converter: orders; or, for delta-sigma, the attenuation in decibels that R
+    /// and C give at the modulator's clock.</summary>
+    public static IReadOnlyList<int> Filters(AnalogDigitalConverter card) =>
+        card.Kind == ConverterKind.DeltaSigma ? [40, 60] : [2, 3, 4, 5];
 
-    /// <summary>All candidates of one amplifier, converter, rate and filter, least noise bound first; none where the filter cannot do what the fold needs.</summary>
-    public IReadOnlyList<SizingCandidate> At(Design start, DifferentialAmplifier amplifier, AnalogDigitalConverter card, double rate, int filter)
+    /// <summary>All candidates of one amplifier, converter, rate and filter, least noise bound first; none where the filter cannot do what
+    /// the fold needs.</summary>
+    public IReadOnlyList<SizingCandidate> At(Design start, DifferentialAmplifier amplifier, AnalogDigitalConverter card, double rate,
+        int filter)
     {
-        Design atRate = RateStudy.AtRate(start with { Converter = card, Digital = [] }, Frequency.FromHertz(rate)) with { Digital = start.Digital };
+        Design atRate = RateStudy.AtRate(start with { Converter = card, Digital = [] },
+            Frequency.FromHertz(rate)) with { Digital = start.Digital };
         List<SizingCandidate> found = [];
         if (Attenuation(atRate, filter) < start.Requirements.Fold.Value)
         {
@@ -129,7 +143,8 @@ internal sealed class SizingGrid
                 {
                     foreach (double second in SecondGains)
                     {
-                        found.Add(Make(atRate with { Amplifier = amplifier with { Gain = first }, Stages = [Second(second, opAmp, start.Band), .. sections] }));
+                        found.Add(Make(atRate with { Amplifier = amplifier with { Gain = first },
+                            Stages = [Second(second, opAmp, start.Band), .. sections] }));
                     }
                 }
             }
@@ -153,7 +168,8 @@ internal sealed class SizingGrid
 
     private double Corner(int order) => _request.Fixed.Band.High.Hertz / Math.Pow(Math.Pow(10, Droop / 10) - 1, 1.0 / (2 * order));
 
-    /// <summary>Both topologies are searched; the one nearer to the ideal response as built is taken, the one with fewer parts where they are alike.</summary>
+    /// <summary>Both topologies are searched; the one nearer to the ideal response as built is taken, the one with fewer parts where they
+    /// are alike.</summary>
     private IReadOnlyList<Stage>? Realise(int order)
     {
         AnalogFilter target = FilterDesign.Analog(new ButterworthPrototype(order), new LowPass(Frequency.FromHertz(Corner(order))));
@@ -162,7 +178,8 @@ internal sealed class SizingGrid
         {
             (Realisation? found, _) = RealisationSearch.Find(new RealisationRequest
             {
-                Target = target, OpAmp = _filterOpAmp, Topology = topology, ResistorSeries = PreferredSeries.E24, CapacitorSeries = PreferredSeries.E6,
+                Target = target, OpAmp = _filterOpAmp, Topology = topology, ResistorSeries = PreferredSeries.E24,
+                CapacitorSeries = PreferredSeries.E6,
             });
             if (found is not null && (best is null || found.LargestError < best.LargestError - 0.1))
             {
@@ -179,29 +196,35 @@ internal sealed class SizingGrid
         double clock = design.Converter.ModulatorClock.Hertz - design.Band.High.Hertz;
         double corner = clock / Math.Pow(10, (decibels + RoundingDecibels) / 20);
         const double Ohms = 2200;
-        return new RcSection { Name = "anti-alias 1", R = Resistance.FromOhms(Ohms), C = Capacitance.FromFarads(PreferredValues.AtLeast(1 / (2 * Math.PI * Ohms * corner), PreferredSeries.E6)), OpAmp = null };
+        return new RcSection { Name = "anti-alias 1", R = Resistance.FromOhms(Ohms),
+            C = Capacitance.FromFarads(PreferredValues.AtLeast(1 / (2 * Math.PI * Ohms * corner), PreferredSeries.E6)), OpAmp = null };
     }
 
-    /// <summary>The second gain behind a coupling of at most a third of the band's lower edge, so that it takes less than 0.5 dB there.</summary>
+    /// <summary>The second gain behind a coupling of at most a third of the band's lower edge, so that it takes less than 0.5 dB
+    /// there.</summary>
     private static GainStage Second(double gain, OpAmp opAmp, Band band)
     {
-        Resistance ground = Resistance.FromKilohms(1), feedback = PreferredValues.Nearest(Resistance.FromOhms((gain - 1) * ground.Ohms), PreferredSeries.E24);
+        Resistance ground = Resistance.FromKilohms(1),
+            feedback = PreferredValues.Nearest(Resistance.FromOhms((gain - 1) * ground.Ohms), PreferredSeries.E24);
         double tau = 3 / (2 * Math.PI * band.Low.Hertz);
         Capacitance coupling = Capacitance.FromMicrofarads(1);
         return new GainStage
         {
-            Name = "gain 2", CouplingCapacitor = coupling, CouplingResistor = PreferredValues.AtLeast(Resistance.FromOhms(tau / coupling.Farads), PreferredSeries.E24),
+            Name = "gain 2", CouplingCapacitor = coupling,
+            CouplingResistor = PreferredValues.AtLeast(Resistance.FromOhms(tau / coupling.Farads), PreferredSeries.E24),
             FeedbackResistor = feedback, GroundResistor = ground, OpAmp = opAmp,
         };
     }
 
     private static SizingCandidate Make(Design design) => new(design, NoiseBound(design), PartCount(design));
 
-    /// <summary>Densities that hold whatever the network does at most a little better: both protection resistors, the amplifier, the second stage's op-amp and Rg, the converter, over the band.</summary>
+    /// <summary>Densities that hold whatever the network does at most a little better: both protection resistors, the amplifier, the second
+    /// stage's op-amp and Rg, the converter, over the band.</summary>
     private static double NoiseBound(Design design)
     {
         double kt4 = NoiseDensity.Thermal(design.BoardTemperature), g1 = design.Amplifier.Gain;
-        double density = (2 * kt4 * design.Input.SeriesResistor.Ohms) + Square(design.Amplifier.InputNoise.VoltsPerRootHertz) + Square(design.Amplifier.OutputNoise.VoltsPerRootHertz / g1);
+        double density = (2 * kt4 * design.Input.SeriesResistor.Ohms) + Square(design.Amplifier.InputNoise.VoltsPerRootHertz)
+            + Square(design.Amplifier.OutputNoise.VoltsPerRootHertz / g1);
         double total = g1;
         double width = design.Band.High.Hertz - design.Band.Low.Hertz, log = Math.Log(design.Band.High.Hertz / design.Band.Low.Hertz);
         double flicker = Square(design.Amplifier.InputNoise.VoltsPerRootHertz) * design.Amplifier.NoiseCorner.Hertz;
@@ -215,16 +238,19 @@ internal sealed class SizingGrid
         }
 
         AnalogDigitalConverter converter = design.Converter;
-        density += (Square(converter.Noise.Volts) + NoiseDensity.Quantisation(converter.LsbVolts)) / (converter.Rate.Hertz / 2) / (total * total);
+        density += (Square(converter.Noise.Volts)
+            + NoiseDensity.Quantisation(converter.LsbVolts)) / (converter.Rate.Hertz / 2) / (total * total);
         return Math.Sqrt((density * width) + (flicker * log));
     }
 
     private static double Square(double x) => x * x;
 
-    /// <summary>Pieces of the whole device: resistors, capacitors, amplifiers, op-amps, the converter; electrodes, battery and microcontroller not counted.</summary>
+    /// <summary>Pieces of the whole device: resistors, capacitors, amplifiers, op-amps, the converter; electrodes, battery and
+    /// microcontroller not counted.</summary>
     public static int PartCount(Design design)
     {
-        int perChannel = 1 + (1 < design.Amplifier.Gain ? 1 : 0) + 1 + (0 < design.Input.ShuntCapacitor.Farads ? 2 : 0) + (design.Input.BiasResistor is null ? 0 : 2);
+        int perChannel = 1 + (1 < design.Amplifier.Gain ? 1 : 0) + 1 + (0 < design.Input.ShuntCapacitor.Farads ? 2 : 0)
+            + (design.Input.BiasResistor is null ? 0 : 2);
         perChannel += design.Stages.Sum(stage => stage.Circuit().Pieces);
 
         // A delta-sigma converter of this class is one for each channel; the other kinds are shared.

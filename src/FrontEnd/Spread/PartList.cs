@@ -14,9 +14,10 @@ namespace FrontEnd.Spread;
 
 /// <summary>Everything that is drawn for a design, in a fixed order, and how drawn values are put into it.</summary>
 /// <remarks>
-/// What has a range, on its card or in the design, is drawn within it; evenly in the logarithm where the ends have one sign and lie a factor of two or more
-/// apart and where the unit is the decibel, else evenly. An electrode's range of contact resistance scales all of its impedance, time constants kept,
-/// and takes the mismatch's place. A range of what is zero in the design is drawn for offsets and bias currents only: nothing else can be scaled from zero.
+/// What has a range, on its card or in the design, is drawn within it; evenly in the logarithm where the ends have one sign and lie a
+/// factor of two or more apart and where the unit is the decibel, else evenly. An electrode's range of contact resistance scales all of its
+/// impedance, time constants kept, and takes the mismatch's place. A range of what is zero in the design is drawn for offsets and bias
+/// currents only: nothing else can be scaled from zero.
 /// </remarks>
 internal sealed class PartList
 {
@@ -36,7 +37,8 @@ internal sealed class PartList
         double r = design.Input.ResistorTolerance.Fraction, c = design.Input.CapacitorTolerance.Fraction;
         ActiveResistor = Add("input.series-resistor (active)", law, 1 - r, 1 + r);
         ReferenceResistor = Add("input.series-resistor (reference)", law, 1 - r, 1 + r);
-        Buffers = [.. new[] { ("active", design.Electrodes.ActiveBuffer), ("reference", design.Electrodes.ReferenceBuffer) }.Where(one => one.Item2 is not null).Select(one => AddBuffer(one.Item1, one.Item2!, law, r))];
+        Buffers = [.. new[] { ("active", design.Electrodes.ActiveBuffer), ("reference", design.Electrodes.ReferenceBuffer) }.Where(one =>
+            one.Item2 is not null).Select(one => AddBuffer(one.Item1, one.Item2!, law, r))];
         if (0 < design.Input.ShuntCapacitor.Farads)
         {
             ActiveShunt = Add("input.shunt-capacitor (active)", law, 1 - c, 1 + c);
@@ -65,11 +67,15 @@ internal sealed class PartList
         PartRanges own = amplifier.Ranges;
         double decibels = Math.Pow(10, ranges.Cmrr / 20);
         Cmrr = own.Of("cmrr") is { } cmrr
-            ? Add("amplifier.cmrr", SpreadLaw.LogUniform, Math.Pow(10, (cmrr.Low - amplifier.Cmrr.Value) / 20), Math.Pow(10, (cmrr.High - amplifier.Cmrr.Value) / 20), ranged: true)
+            ? Add("amplifier.cmrr", SpreadLaw.LogUniform, Math.Pow(10, (cmrr.Low - amplifier.Cmrr.Value) / 20),
+                Math.Pow(10, (cmrr.High - amplifier.Cmrr.Value) / 20), ranged: true)
             : Add("amplifier.cmrr", SpreadLaw.LogUniform, 1 / decibels, decibels);
         Gain = Ranged("amplifier.", "gain", own, amplifier.Gain, otherwise: new("", SpreadLaw.Uniform, 1 - ranges.Gain, 1 + ranges.Gain));
-        Noise = Ranged("amplifier.", "input-noise", own, amplifier.InputNoise.VoltsPerRootHertz, otherwise: new("", SpreadLaw.Uniform, 1 - ranges.Noise, 1 + ranges.Noise));
-        OutputNoise = Ranged("amplifier.", "output-noise", own, amplifier.OutputNoise.VoltsPerRootHertz) is var output and >= 0 ? output : Noise;
+        Noise = Ranged("amplifier.", "input-noise", own, amplifier.InputNoise.VoltsPerRootHertz,
+            otherwise: new("", SpreadLaw.Uniform, 1 - ranges.Noise, 1 + ranges.Noise));
+        OutputNoise = Ranged("amplifier.", "output-noise", own, amplifier.OutputNoise.VoltsPerRootHertz) is var output and >= 0
+            ? output
+            : Noise;
         CurrentNoise = Ranged("amplifier.", "current-noise", own, amplifier.CurrentNoise.AmperesPerRootHertz);
         BiasCurrent = Ranged("amplifier.", "bias-current", own, amplifier.BiasCurrent.Amperes, fromZero: true);
         OffsetVoltage = Ranged("amplifier.", "offset-voltage", own, amplifier.OffsetVoltage.Volts, fromZero: true);
@@ -85,7 +91,9 @@ internal sealed class PartList
             ActiveElectrode = Electrode("active", set.Active, half);
             ReferenceElectrode = Electrode("reference", set.Reference, half);
             GroundElectrode = set.Ground is { } ground ? Electrode("ground", ground, half) : -1;
-            Excess = [Density("active", set.Active), Density("reference", set.Reference), set.Ground is { } third ? Density("ground", third) : -1];
+            Excess = [Density("active", set.Active), Density("reference", set.Reference), set.Ground is { } third
+                ? Density("ground", third)
+                : -1];
             ElectrodeOffset = Ranged("electrodes.", "offset", set.Ranges, set.Offset.Volts, fromZero: true);
         }
 
@@ -98,11 +106,13 @@ internal sealed class PartList
             AmplifierToEarth = Stray("amplifier-to-earth", mains.AmplifierToEarth);
             AmplifierToMains = Stray("amplifier-to-mains", mains.AmplifierToMains);
             LeadToMains = Stray("lead-to-mains", mains.LeadToMains);
-            MainsVoltage = Ranged("mains.", "voltage", mains.Ranges, mains.Voltage.Volts, otherwise: new("", SpreadLaw.Uniform, 1 - ranges.MainsVoltage, 1 + ranges.MainsVoltage));
+            MainsVoltage = Ranged("mains.", "voltage", mains.Ranges, mains.Voltage.Volts,
+                otherwise: new("", SpreadLaw.Uniform, 1 - ranges.MainsVoltage, 1 + ranges.MainsVoltage));
             Field = Ranged("mains.", "field", mains.Ranges, mains.Field.Teslas);
             LoopArea = Ranged("mains.", "loop-area", mains.Ranges, mains.LoopArea.SquareMetres);
 
-            int Stray(string key, Capacitance nominal) => Ranged("mains.", key, mains.Ranges, nominal.Farads, otherwise: new("", SpreadLaw.LogUniform, 1 / factor, factor));
+            int Stray(string key, Capacitance nominal) =>
+                Ranged("mains.", key, mains.Ranges, nominal.Farads, otherwise: new("", SpreadLaw.LogUniform, 1 / factor, factor));
         }
 
         int Electrode(string which, Electrode electrode, double half)
@@ -119,7 +129,8 @@ internal sealed class PartList
             return ranged;
         }
 
-        int Density(string which, Electrode electrode) => Ranged($"electrodes.{which}.", "excess-density", electrode.Ranges, electrode.ExcessNoise.VoltsSquaredPerHertz);
+        int Density(string which, Electrode electrode) =>
+            Ranged($"electrodes.{which}.", "excess-density", electrode.Ranges, electrode.ExcessNoise.VoltsSquaredPerHertz);
     }
 
     /// <summary>Numbers of an op-amp's drawn values; −1 for what is not drawn.</summary>
@@ -202,12 +213,15 @@ internal sealed class PartList
     /// <summary>What the factor of a part that is nominally zero is multiplied by to give its value: the larger end of its range.</summary>
     public double FromZero(int part) => _fromZero[part];
 
-    /// <summary>The number of a stage's resistor or capacitor, or of its op-amp's offset voltage or bias current; −1 for what is not drawn.</summary>
+    /// <summary>The number of a stage's resistor or capacitor, or of its op-amp's offset voltage or bias current; −1 for what is not
+    /// drawn.</summary>
     public int OfStage(int stage, string part) => part switch
     {
         "opamp.offset-voltage" => _stageOpAmps[stage].OffsetVoltage,
         "opamp.bias-current" => _stageOpAmps[stage].BiasCurrent,
-        _ => _stageParts.FindIndex(one => one.Stage == stage && string.Equals(one.Part, part, StringComparison.Ordinal)) is var at and >= 0 ? _stageParts[at].Index : -1,
+        _ => _stageParts.FindIndex(one => one.Stage == stage && string.Equals(one.Part, part, StringComparison.Ordinal)) is var at and >= 0
+            ? _stageParts[at].Index
+            : -1,
     };
 
     /// <summary>The design and the leads' parts of one build, for the full evaluation.</summary>
@@ -235,7 +249,8 @@ internal sealed class PartList
         int buffer = 0;
         Design design = _design with
         {
-            GroundDrive = _design.GroundDrive with { SeriesResistor = Times(_design.GroundDrive.SeriesResistor, At(factor, GroundResistor)) },
+            GroundDrive = _design.GroundDrive with { SeriesResistor = Times(_design.GroundDrive.SeriesResistor,
+                At(factor, GroundResistor)) },
             Stages = Stages(factor),
             Amplifier = amplifier with
             {
@@ -243,7 +258,8 @@ internal sealed class PartList
                 Cmrr = Decibels.FromVoltageRatio(amplifier.Cmrr.VoltageRatio * At(factor, Cmrr)),
                 InputNoise = VoltageNoiseDensity.FromVoltsPerRootHertz(amplifier.InputNoise.VoltsPerRootHertz * At(factor, Noise)),
                 OutputNoise = VoltageNoiseDensity.FromVoltsPerRootHertz(amplifier.OutputNoise.VoltsPerRootHertz * At(factor, OutputNoise)),
-                CurrentNoise = CurrentNoiseDensity.FromAmperesPerRootHertz(amplifier.CurrentNoise.AmperesPerRootHertz * At(factor, CurrentNoise)),
+                CurrentNoise = CurrentNoiseDensity.FromAmperesPerRootHertz(amplifier.CurrentNoise.AmperesPerRootHertz * At(factor,
+                    CurrentNoise)),
                 BiasCurrent = Current.FromAmperes(Value(factor, BiasCurrent, amplifier.BiasCurrent.Amperes)),
                 OffsetVoltage = Voltage.FromVolts(Value(factor, OffsetVoltage, amplifier.OffsetVoltage.Volts)),
             },
@@ -298,7 +314,8 @@ internal sealed class PartList
 
     private static double At(ReadOnlySpan<double> factor, int index) => index < 0 ? 1 : factor[index];
 
-    private double Value(ReadOnlySpan<double> factor, int index, double nominal) => index < 0 ? nominal : factor[index] * (nominal != 0 ? nominal : _fromZero[index]);
+    private double Value(ReadOnlySpan<double> factor, int index, double nominal) =>
+        index < 0 ? nominal : factor[index] * (nominal != 0 ? nominal : _fromZero[index]);
 
     private static Resistance Times(Resistance r, double factor) => Resistance.FromOhms(r.Ohms * factor);
 
@@ -308,7 +325,8 @@ internal sealed class PartList
         electrode with { ExcessNoise = ExcessNoise.FromVoltsSquaredPerHertz(electrode.ExcessNoise.VoltsSquaredPerHertz * factor) };
 
     private ElectrodeBuffer Buffer(ElectrodeBuffer buffer, BufferParts parts, ReadOnlySpan<double> factor) =>
-        buffer with { SkinResistor = Times(buffer.SkinResistor, At(factor, parts.SkinResistor)), OpAmp = OpAmp(buffer.OpAmp, parts.OpAmp, factor) };
+        buffer with { SkinResistor = Times(buffer.SkinResistor, At(factor, parts.SkinResistor)),
+            OpAmp = OpAmp(buffer.OpAmp, parts.OpAmp, factor) };
 
     private OpAmp OpAmp(OpAmp opAmp, OpAmpParts parts, ReadOnlySpan<double> factor) => opAmp with
     {
@@ -341,7 +359,11 @@ internal sealed class PartList
             }
 
             double low = Math.Min(range.Low / scale, range.High / scale), high = Math.Max(range.Low / scale, range.High / scale);
-            return Add(owner + field, 0 < low && 2 * low <= high ? SpreadLaw.LogUniform : SpreadLaw.Uniform, low, high, nominal == 0 ? scale : null, ranged: true);
+            return Add(owner + field, 0 < low && 2 * low <= high
+                ? SpreadLaw.LogUniform
+                : SpreadLaw.Uniform, low, high, nominal == 0
+                ? scale
+                : null, ranged: true);
         }
 
         return otherwise is null ? -1 : Add(owner + field, otherwise.Law, otherwise.Low, otherwise.High);

@@ -21,9 +21,11 @@ internal sealed class SpreadKernel
     /// <summary>Ids of the assessment's results, and the least of its headrooms.</summary>
     public static readonly ResultId[] Ids =
     [
-        ResultIds.Gain.Mid, ResultIds.Noise.Total, ResultIds.Noise.BoardShare, ResultIds.Converter.Enob, ResultIds.Converter.BitsNeeded, ResultIds.Mains.Total, ResultIds.Mains.SystemCmrr,
+        ResultIds.Gain.Mid, ResultIds.Noise.Total, ResultIds.Noise.BoardShare, ResultIds.Converter.Enob, ResultIds.Converter.BitsNeeded,
+        ResultIds.Mains.Total, ResultIds.Mains.SystemCmrr,
         ResultIds.Mains.Recorded, ResultIds.Levels.OffsetSurvived, ResultIds.Levels.LeastHeadroom,
-        ResultIds.Drive.PhaseMargin, ResultIds.Drive.WorstPhaseMargin, ResultIds.Alias.FoldAttenuation, ResultIds.Alias.ModulatorFoldAttenuation,
+        ResultIds.Drive.PhaseMargin, ResultIds.Drive.WorstPhaseMargin, ResultIds.Alias.FoldAttenuation,
+        ResultIds.Alias.ModulatorFoldAttenuation,
         ResultIds.Safety.FaultCurrent, ResultIds.Safety.DrivenGroundCurrent,
     ];
 

@@ -15,7 +15,9 @@ internal static class Statistics
 
         double at = (sorted.Length - 1) * percent / 100;
         int below = (int)at;
-        return below + 1 < sorted.Length && sorted[below] < sorted[below + 1] ? sorted[below] + ((at - below) * (sorted[below + 1] - sorted[below])) : sorted[below];
+        return below + 1 < sorted.Length && sorted[below] < sorted[below + 1]
+            ? sorted[below] + ((at - below) * (sorted[below + 1] - sorted[below]))
+            : sorted[below];
     }
 
     /// <summary>Ranks about their mean; equal values share the mean of their ranks.</summary>

@@ -13,7 +13,9 @@ public static class Diagrams
     private static readonly Diagram[] Table =
     [
         new(
-            "noise-sources", "Where noise comes in, and what divides it", [ResultIds.Noise.Total, ResultIds.Noise.PeakToPeak, ResultIds.Noise.BoardShare, ResultIds.Noise.Shorted, ResultIds.Noise.Figure, ResultIds.Noise.OverThermalFloor, ResultIds.Noise.AnyVoltage, ResultIds.Noise.Bands],
+            "noise-sources", "Where noise comes in, and what divides it",
+            [ResultIds.Noise.Total, ResultIds.Noise.PeakToPeak, ResultIds.Noise.BoardShare, ResultIds.Noise.Shorted,
+                ResultIds.Noise.Figure, ResultIds.Noise.OverThermalFloor, ResultIds.Noise.AnyVoltage, ResultIds.Noise.Bands],
             """
             electrodes        amplifier        converter
             (~) e_1           (~) e_2          (~) e_3
@@ -27,7 +29,9 @@ public static class Diagrams
             assessment => Values(("total", Figure(assessment, ResultIds.Noise.Total)))),
         new(
             "lead-network", "One lead: the electrode and what its input draws",
-            [ResultIds.Noise.ThermalFloor, ResultIds.Noise.Electrodes, ResultIds.Noise.AnyElectrode, ResultIds.Noise.Source(SourceId.ProtectionResistors), ResultIds.Noise.Source(SourceId.BiasResistors), ResultIds.Noise.AnyCurrent, ResultIds.Mains.Divider, ResultIds.Mains.Imbalance, ResultIds.Input.All, ResultIds.Gain.Mid],
+            [ResultIds.Noise.ThermalFloor, ResultIds.Noise.Electrodes, ResultIds.Noise.AnyElectrode,
+                ResultIds.Noise.Source(SourceId.ProtectionResistors), ResultIds.Noise.Source(SourceId.BiasResistors),
+                ResultIds.Noise.AnyCurrent, ResultIds.Mains.Divider, ResultIds.Mains.Imbalance, ResultIds.Input.All, ResultIds.Gain.Mid],
             """
                       ┌──[R_d]──┐
             skin─[R_s]┤         ├──┬──[R_p]──┬────────> amplifier
@@ -41,7 +45,9 @@ public static class Diagrams
             divider: Z_in/(Z_e + R_p + Z_in)
             """,
             assessment => Values(
-                ("rs", Part(assessment.Design.Electrodes.Active.SeriesResistance)), ("rd", Part(assessment.Design.Electrodes.Active.ContactResistance)), ("cd", Part(assessment.Design.Electrodes.Active.ContactCapacitance)),
+                ("rs", Part(assessment.Design.Electrodes.Active.SeriesResistance)),
+                ("rd", Part(assessment.Design.Electrodes.Active.ContactResistance)),
+                ("cd", Part(assessment.Design.Electrodes.Active.ContactCapacitance)),
                 ("rp", Part(assessment.Design.Input.SeriesResistor)), ("zin", Figure(assessment, ResultIds.Input.ImpedanceAtMains)))),
         new(
             "lead-pick-up", "Each lead carries a current of its own", [ResultIds.Mains.Leads],
@@ -57,7 +63,8 @@ public static class Diagrams
             mains (~)─────┤├─────┘
             C_lead {c}   mains {v}, {f}
             """,
-            assessment => Values(("c", Part(assessment.Design.Mains.LeadToMains)), ("v", Part(assessment.Design.Mains.Voltage)), ("f", Part(assessment.Design.Mains.Frequency)))),
+            assessment => Values(("c", Part(assessment.Design.Mains.LeadToMains)), ("v", Part(assessment.Design.Mains.Voltage)),
+                ("f", Part(assessment.Design.Mains.Frequency)))),
         new(
             "leads-loop", "The leads enclose an area", [ResultIds.Mains.Loop],
             """
@@ -68,9 +75,13 @@ public static class Diagrams
                └───[Z_2]──────────────────> − input
             B {b}   A {a}   V {loop}
             """,
-            assessment => Values(("b", QuantityText.FormatTrimmed(assessment.Design.Mains.Field, 3)), ("a", Part(assessment.Design.Mains.LoopArea)), ("loop", Figure(assessment, ResultIds.Mains.Loop)))),
+            assessment => Values(("b", QuantityText.FormatTrimmed(assessment.Design.Mains.Field, 3)),
+                ("a", Part(assessment.Design.Mains.LoopArea)), ("loop", Figure(assessment, ResultIds.Mains.Loop)))),
         new(
-            "common-mode-path", "The mains' way through the body", [ResultIds.Mains.BodyCommonMode, ResultIds.Mains.Amplifier, ResultIds.Mains.Total, ResultIds.Mains.Rss, ResultIds.Mains.SystemCmrr, ResultIds.Mains.CmrrNeeded, ResultIds.Mains.Signs, ResultIds.Mains.Recorded.AndMore, ResultIds.Open.Of(Lead.Ground)],
+            "common-mode-path", "The mains' way through the body",
+            [ResultIds.Mains.BodyCommonMode, ResultIds.Mains.Amplifier, ResultIds.Mains.Total, ResultIds.Mains.Rss,
+                ResultIds.Mains.SystemCmrr, ResultIds.Mains.CmrrNeeded, ResultIds.Mains.Signs, ResultIds.Mains.Recorded.AndMore,
+                ResultIds.Open.Of(Lead.Ground)],
             """
              ┌─────┤├─────┬───────────┬───[Z_e]────> inputs
              │    C_p     │ body      │
@@ -85,7 +96,8 @@ public static class Diagrams
             common mode over Z_g: {cm}
             """,
             assessment => Values(
-                ("cp", Part(assessment.Design.Mains.BodyToMains)), ("cb", Part(assessment.Design.Mains.BodyToEarth)), ("ciso", Part(assessment.Design.Mains.AmplifierToEarth)), ("cm", Figure(assessment, ResultIds.Mains.BodyCommonMode)))),
+                ("cp", Part(assessment.Design.Mains.BodyToMains)), ("cb", Part(assessment.Design.Mains.BodyToEarth)),
+                ("ciso", Part(assessment.Design.Mains.AmplifierToEarth)), ("cm", Figure(assessment, ResultIds.Mains.BodyCommonMode)))),
         new(
             "driven-ground-loop", "The loop of a driven ground", [ResultIds.Drive.All, ResultIds.Levels.Headroom(NodeId.Drive)],
             """
@@ -100,9 +112,11 @@ public static class Diagrams
             left of V_cm: i·(Z_g + R_o)/(1 + T)
             R_o {ro}   T at the mains {t}
             """,
-            assessment => Values(("ro", Part(assessment.Design.GroundDrive.SeriesResistor)), ("t", Figure(assessment, ResultIds.Drive.GainAtMains)))),
+            assessment => Values(("ro", Part(assessment.Design.GroundDrive.SeriesResistor)),
+                ("t", Figure(assessment, ResultIds.Drive.GainAtMains)))),
         new(
-            "folding", "Sampling copies what lies about the rate onto the band", [ResultIds.Noise.Source(SourceId.Folded), ResultIds.Alias.All, ResultIds.Mains.AnyHarmonic.LandsAt],
+            "folding", "Sampling copies what lies about the rate onto the band",
+            [ResultIds.Noise.Source(SourceId.Folded), ResultIds.Alias.All, ResultIds.Mains.AnyHarmonic.LandsAt],
             """
                 ┌───────────────────────────────┐
                 v                               │
@@ -113,7 +127,8 @@ public static class Diagrams
               f_1  f_2          f_s/2     f_s − f_2
             f_s {fs}   f_2 {f2}   f_s − f_2 {fold}
             """,
-            assessment => Values(("fs", Part(assessment.Design.Converter.Rate)), ("f2", Part(assessment.Design.Band.High)), ("fold", Figure(assessment, ResultIds.Alias.FoldFrequency)))),
+            assessment => Values(("fs", Part(assessment.Design.Converter.Rate)), ("f2", Part(assessment.Design.Band.High)),
+                ("fold", Figure(assessment, ResultIds.Alias.FoldFrequency)))),
         new(
             "harmonics", "A harmonic on its way to the samples", [ResultIds.Mains.Harmonics],
             """
@@ -127,7 +142,9 @@ public static class Diagrams
             """,
             assessment => Values(("f0", Part(assessment.Design.Mains.Frequency)), ("fs", Part(assessment.Design.Converter.Rate)))),
         new(
-            "headroom", "What must fit between the middle and the rail", [ResultIds.Levels.AnyHeadroom, ResultIds.Levels.FirstToClip, ResultIds.Levels.OffsetSurvived, ResultIds.Levels.LargestSignal, ResultIds.Levels.FirstGainLimit],
+            "headroom", "What must fit between the middle and the rail",
+            [ResultIds.Levels.AnyHeadroom, ResultIds.Levels.FirstToClip, ResultIds.Levels.OffsetSurvived, ResultIds.Levels.LargestSignal,
+                ResultIds.Levels.FirstGainLimit],
             """
             rail    ──────────────────────────────────────
                      the output's margin
@@ -158,7 +175,8 @@ public static class Diagrams
             """,
             assessment => Values(("recovery", Figure(assessment, ResultIds.Levels.Recovery)))),
         new(
-            "gain-stages", "The signal's way, and what each stage multiplies", [ResultIds.Gain.All, ResultIds.Filter.Figures(NodeId.Path), ResultIds.Filter.Figures(NodeId.Amplifier)],
+            "gain-stages", "The signal's way, and what each stage multiplies",
+            [ResultIds.Gain.All, ResultIds.Filter.Figures(NodeId.Path), ResultIds.Filter.Figures(NodeId.Amplifier)],
             """
                       ┌───────────┐   ┌────────┐   ┌───────────┐
             scalp ───>│ amplifier ├──>│ stages ├──>│ converter ├─>
@@ -166,7 +184,8 @@ public static class Diagrams
                       └───────────┘   └────────┘   └───────────┘
             mid-band gain, all together: {mid}
             """,
-            assessment => Values(("g1", QuantityText.FormatTrimmed(assessment.Design.Amplifier.Gain, "1", 4)), ("mid", Figure(assessment, ResultIds.Gain.Mid)))),
+            assessment => Values(("g1", QuantityText.FormatTrimmed(assessment.Design.Amplifier.Gain, "1", 4)),
+                ("mid", Figure(assessment, ResultIds.Gain.Mid)))),
         new(
             "stage-sallen-key", "A unity-gain Sallen–Key section", [ResultIds.Filter.All],
             """
@@ -260,7 +279,8 @@ public static class Diagrams
             """,
             assessment => Values(("skew", Part(assessment.Design.Converter.Skew)))),
         new(
-            "quantiser", "A converter's steps", [ResultIds.Converter.All, ResultIds.Noise.Source(SourceId.Quantisation), ResultIds.Noise.Source(SourceId.Converter)],
+            "quantiser", "A converter's steps",
+            [ResultIds.Converter.All, ResultIds.Noise.Source(SourceId.Quantisation), ResultIds.Noise.Source(SourceId.Converter)],
             """
             code │                 ┌─────
                  │           ┌─────┘
@@ -334,7 +354,8 @@ public static class Diagrams
              └──────────────────────────────┘
             I {i} at {f}
             """,
-            assessment => Values(("i", assessment.Design.ContactCheck is { } check ? Part(check.Current) : "none"), ("f", assessment.Design.ContactCheck is { } used ? Part(used.Frequency) : "none"))),
+            assessment => Values(("i", assessment.Design.ContactCheck is { } check ? Part(check.Current) : "none"),
+                ("f", assessment.Design.ContactCheck is { } used ? Part(used.Frequency) : "none"))),
         new(
             "supply", "What hangs on the battery", [ResultIds.Supply.All, ResultIds.Power.All, ResultIds.Data.All],
             """
@@ -356,7 +377,8 @@ public static class Diagrams
 
     /// <summary>The picture of a result of an assessment; null where none would help.</summary>
     public static Diagram? Of(Assessment assessment, ResultId resultId) =>
-        Array.Find(Table, diagram => diagram.For.Any(pattern => pattern.Fits(resultId)) && (diagram.When is null || diagram.When(assessment, resultId)));
+        Array.Find(Table, diagram =>
+            diagram.For.Any(pattern => pattern.Fits(resultId)) && (diagram.When is null || diagram.When(assessment, resultId)));
 
     /// <summary>The pictures that an assessment's results have, each once, in the order of the table.</summary>
     public static IReadOnlyList<Diagram> Of(Assessment assessment)
@@ -371,13 +393,18 @@ public static class Diagrams
 
     private static Dictionary<string, string> NoValues(Assessment assessment) => [];
 
-    private static Dictionary<string, string> Values(params (string Name, string Text)[] values) => values.ToDictionary(value => value.Name, value => value.Text, StringComparer.Ordinal);
+    private static Dictionary<string, string> Values(params (string Name, string Text)[] values) =>
+        values.ToDictionary(value => value.Name, value => value.Text, StringComparer.Ordinal);
 
     private static string Part(IQuantity quantity) => QuantityText.FormatPart(quantity);
 
-    private static string Figure(Assessment assessment, ResultId id) => assessment.Find(id)?.Value is { } value ? QuantityText.Format(value) : "no number";
+    private static string Figure(Assessment assessment, ResultId id) =>
+        assessment.Find(id)?.Value is { } value ? QuantityText.Format(value) : "no number";
 
     /// <summary>The headroom of the node that clips first.</summary>
     private static string First(Assessment assessment) =>
-        assessment.Results.Where(result => ResultIds.Levels.IsHeadroom(result.Id) && result.Value is not null).MinBy(result => result.Si) is { } least ? QuantityText.Format(least.Value) : "no number";
+        assessment.Results.Where(result =>
+            ResultIds.Levels.IsHeadroom(result.Id) && result.Value is not null).MinBy(result => result.Si) is { } least
+                ? QuantityText.Format(least.Value)
+                : "no number";
 }

@@ -9,7 +9,8 @@ namespace FrontEnd.Teaching;
 /// <param name="Asked">Two sites whose distance was asked for; null for none.</param>
 /// <param name="Pairs">What a montage compares, first minus second; empty for none.</param>
 /// <param name="Arcs">The measured arcs with the sites on them.</param>
-public sealed record HeadSites(HeadSize Head, SiteRule Rule, SiteSet Set, SiteDistance? Asked, IReadOnlyList<SiteDistance> Pairs, IReadOnlyList<MeasuredArc> Arcs)
+public sealed record HeadSites(HeadSize Head, SiteRule Rule, SiteSet Set, SiteDistance? Asked, IReadOnlyList<SiteDistance> Pairs,
+    IReadOnlyList<MeasuredArc> Arcs)
 {
     private const string TenTenNote =
         "The sites with 1, 2, 5 and 6, the AF and PO sites with 3 and 4 and the rows FC and CP lie on quarters or halves of the way from their midline site to their site on the ring; "
@@ -46,7 +47,9 @@ public sealed record HeadSites(HeadSize Head, SiteRule Rule, SiteSet Set, SiteDi
         HeadSize head, SiteRule rule, SiteSet set, (Site First, Site Second)? asked, IReadOnlyList<(Site First, Site Second)> pairs)
     {
         return new HeadSites(
-            head, rule, set, asked is { } two ? Between(two) : null, [.. pairs.Select(Between)], [.. Measured.Select(arc => MeasuredArc.Of(arc, head, set))]);
+            head, rule, set, asked is { } two
+                ? Between(two)
+                : null, [.. pairs.Select(Between)], [.. Measured.Select(arc => MeasuredArc.Of(arc, head, set))]);
 
         SiteDistance Between((Site First, Site Second) pair) => SiteDistance.Of(pair.First, pair.Second, head, rule);
     }
@@ -62,7 +65,8 @@ public sealed record SiteDistance(Site First, Site Second, Length? Over, Length?
     public static SiteDistance Of(Site first, Site second, HeadSize head, SiteRule rule)
     {
         (SiteArc Arc, Length Distance)? shared = Sites.AlongSharedArc(first, second, head);
-        return new(first, second, Sites.Distance(first, second, head, rule), Sites.Straight(first, second, head, rule), shared?.Arc, shared?.Distance);
+        return new(first, second, Sites.Distance(first, second, head, rule), Sites.Straight(first, second, head, rule), shared?.Arc,
+            shared?.Distance);
     }
 }
 

@@ -72,7 +72,8 @@ internal static class Slips
         new("asymptote", "the straight line of n·20 dB a decade was taken, without the corner's own 3 dB");
     public static readonly SlipKind NoFactorTwo = new("no-factor-two", "the factor 2 was left out");
     public static readonly SlipKind HalfPhase =
-        new("half-phase", "the difference of two samples is 2·sin(πf·Δt); the whole phase 2πf·Δt was taken as its half, or the other way round");
+        new("half-phase",
+            "the difference of two samples is 2·sin(πf·Δt); the whole phase 2πf·Δt was taken as its half, or the other way round");
     public static readonly SlipKind AveragedRejections = new("smallest-alone", "the weakest rejection alone was counted: every path leaks");
     public static readonly SlipKind RootSumForWorst =
         new("root-sum-for-worst", "the worst case has all leaks in phase: they add one to one, not as squares");
@@ -112,7 +113,8 @@ internal static class Slips
         new("skin-counted", "skin and electrode count as 0 Ω: only resistors that are fitted protect");
     public static readonly SlipKind NoTolerance = new("tolerance-forgotten", "the resistor may be at its lower tolerance");
     public static readonly SlipKind NormalForFault =
-        new("normal-for-fault", "the limit for normal operation was taken where the single-fault limit was asked for, or the other way round");
+        new("normal-for-fault",
+            "the limit for normal operation was taken where the single-fault limit was asked for, or the other way round");
     public static readonly SlipKind OneLead = new("one-lead", "all leads that share the fault add up");
     public static readonly SlipKind Judgement =
         new("judgement", "this change helps less: the solution shows the figure after each of them");

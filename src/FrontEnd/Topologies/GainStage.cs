@@ -17,9 +17,11 @@ public sealed record GainStage : Stage
     [
         Variant.Make("gain", null, "a gain stage", () => new GainStage(), StageFields.Of<GainStage>(
         [
-            Maybe("coupling-capacitor", "coupling_C", Above(0, 1e-2), "none", "none", ByDesign, "series capacitor of the ac coupling; \"none\" couples the stage for dc",
+            Maybe("coupling-capacitor", "coupling_C", Above(0, 1e-2), "none", "none", ByDesign,
+                "series capacitor of the ac coupling; \"none\" couples the stage for dc",
                 (GainStage s) => s.CouplingCapacitor, (s, v) => s with { CouplingCapacitor = v }),
-            Value("coupling-resistor", "coupling_R", Above(0, 1e12), "1 MΩ", Practice, "from the op-amp's input to common, behind the coupling capacitor",
+            Value("coupling-resistor", "coupling_R", Above(0, 1e12), "1 MΩ", Practice,
+                "from the op-amp's input to common, behind the coupling capacitor",
                 (GainStage s) => s.CouplingResistor, (s, v) => s with { CouplingResistor = v }),
             Value("feedback-resistor", "Rf", Closed(0, 1e10), "0 Ω", "a follower unless given", "Rf of the gain 1 + Rf/Rg",
                 (GainStage s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
@@ -56,7 +58,9 @@ public sealed record GainStage : Stage
 
     public override string Word => "gain stage";
 
-    public override IReadOnlyList<string> Lines => [$"gain {QuantityText.FormatNumber(NominalGain)}", CouplingCapacitor is null ? "dc coupled" : "ac coupled"];
+    public override IReadOnlyList<string> Lines => [$"gain {QuantityText.FormatNumber(NominalGain)}", CouplingCapacitor is null
+        ? "dc coupled"
+        : "ac coupled"];
 
     public override string GainText => GroundResistor is null ? " · 1" : NonInvertingText(FeedbackResistor, GroundResistor);
 
@@ -73,8 +77,12 @@ public sealed record GainStage : Stage
 
     internal override IEnumerable<StateSpace> InTime() =>
     [
-        .. CouplingCapacitor is { } coupling ? [StateSpace.First(coupling.Farads * CouplingResistor.Ohms, 1, -1)] : Array.Empty<StateSpace>(),
-        FeedbackCapacitor is { } cf ? StateSpace.First(cf.Farads * FeedbackResistor.Ohms, 1, NominalGain - 1) : StateSpace.Constant(NominalGain),
+        .. CouplingCapacitor is { } coupling
+            ? [StateSpace.First(coupling.Farads * CouplingResistor.Ohms, 1, -1)]
+            : Array.Empty<StateSpace>(),
+        FeedbackCapacitor is { } cf
+            ? StateSpace.First(cf.Farads * FeedbackResistor.Ohms, 1, NominalGain - 1)
+            : StateSpace.Constant(NominalGain),
     ];
 
     public override Circuit Circuit()
@@ -101,12 +109,14 @@ public sealed record GainStage : Stage
     {
         if (GroundResistor is null && 0 < FeedbackResistor.Ohms)
         {
-            yield return new(Messages.FeedbackWithoutGround, Severity.Warning, $"the gain stage `{Name}` has a feedback resistor and no ground resistor, so its gain is 1", "the gain is 1 + Rf/Rg",
+            yield return new(Messages.FeedbackWithoutGround, Severity.Warning,
+                $"the gain stage `{Name}` has a feedback resistor and no ground resistor, so its gain is 1", "the gain is 1 + Rf/Rg",
                 key => $"set {key}.ground-resistor, or leave the feedback resistor out", "ground-resistor");
         }
         else if (GroundResistor is not null && FeedbackResistor.Ohms == 0)
         {
-            yield return new(Messages.FeedbackWithoutGround, Severity.Warning, $"the gain stage `{Name}` has a ground resistor and no feedback resistor, so its gain is 1", "the gain is 1 + Rf/Rg",
+            yield return new(Messages.FeedbackWithoutGround, Severity.Warning,
+                $"the gain stage `{Name}` has a ground resistor and no feedback resistor, so its gain is 1", "the gain is 1 + Rf/Rg",
                 key => $"set {key}.feedback-resistor", "feedback-resistor");
         }
     }

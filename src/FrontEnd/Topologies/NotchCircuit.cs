@@ -17,7 +17,8 @@ public sealed class NotchCircuit
     /// <param name="guessHertz">f0 by the formula for matched parts.</param>
     /// <param name="transfer">Numerator and denominator for values and s; a common factor does no harm.</param>
     internal NotchCircuit(
-        IReadOnlyList<string> names, double[] values, double guessHertz, Func<double[], Complex, (Complex Numerator, Complex Denominator)> transfer) =>
+        IReadOnlyList<string> names, double[] values, double guessHertz,
+        Func<double[], Complex, (Complex Numerator, Complex Denominator)> transfer) =>
         (Names, _values, _guessHertz, _transfer) = (names, values, guessHertz, transfer);
 
     /// <summary>Names of the parts: "R1", "C2" …</summary>

@@ -20,8 +20,10 @@ public sealed record RcSection : Stage
 
     internal static readonly IReadOnlyList<Variant> Variants =
     [
-        Variant.Make("low-pass", "rc", "a first-order section with follower", () => new RcSection(), Of(Rows), stage => stage is RcSection { OpAmp: not null }),
-        Variant.Make("low-pass", "rc-passive", "a passive first-order section", () => new RcSection { OpAmp = null }, Of(Rows, hasOpAmp: false), stage => stage is RcSection { OpAmp: null }),
+        Variant.Make("low-pass", "rc", "a first-order section with follower", () =>
+            new RcSection(), Of(Rows), stage => stage is RcSection { OpAmp: not null }),
+        Variant.Make("low-pass", "rc-passive", "a passive first-order section", () =>
+            new RcSection { OpAmp = null }, Of(Rows, hasOpAmp: false), stage => stage is RcSection { OpAmp: null }),
     ];
 
     public Resistance R { get; init; } = Resistance.FromKilohms(10);
@@ -46,7 +48,9 @@ public sealed record RcSection : Stage
     internal override TextbookFigure? UpperCorner => PoleFormula;
 
     internal override SectionParts? Section =>
-        new SectionParts(SectionKind.Rc, R.Ohms, 0, 0, C.Farads, 0, OpAmp is { } a ? 1 / a.DcGain : 0, OpAmp?.GainBandwidth.Hertz ?? double.PositiveInfinity);
+        new SectionParts(SectionKind.Rc, R.Ohms, 0, 0, C.Farads, 0, OpAmp is { } a
+            ? 1 / a.DcGain
+            : 0, OpAmp?.GainBandwidth.Hertz ?? double.PositiveInfinity);
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
@@ -62,7 +66,8 @@ public sealed record RcSection : Stage
     {
         if (OpAmp is null && !isLast)
         {
-            yield return new(Messages.PassiveNotLast, Severity.Error, $"the passive section `{Name}` is not the last stage", "only the converter's pin loads it little enough to be left without a buffer",
+            yield return new(Messages.PassiveNotLast, Severity.Error, $"the passive section `{Name}` is not the last stage",
+                "only the converter's pin loads it little enough to be left without a buffer",
                 _ => "write topology = \"rc\" to add a follower, or move it to the end");
         }
     }

@@ -11,14 +11,16 @@ using static FrontEnd.Topologies.StageFields;
 
 namespace FrontEnd.Topologies;
 
-/// <summary>Second-order Sallen–Key low-pass: R1 in–X, R2 X–P, C1 X–out, C2 P–common; with a follower, or with the gain K = 1 + Rf/Rg.</summary>
+/// <summary>Second-order Sallen–Key low-pass: R1 in–X, R2 X–P, C1 X–out, C2 P–common; with a follower, or with the gain K = 1 +
+/// Rf/Rg.</summary>
 /// <remarks>With K = 3 − 1/Q all of R1, R2 and of C1, C2 may be equal: the equal-component form.</remarks>
 public sealed record SallenKeySection : Stage
 {
     /// <summary>A section of equal parts as it stands where nothing is given: Q 0.707 at 72 Hz.</summary>
     private static readonly SallenKeySection EqualDefault = new()
     {
-        C1 = Capacitance.FromNanofarads(100), C2 = Capacitance.FromNanofarads(100), FeedbackResistor = Resistance.FromOhms(5900), GroundResistor = Resistance.FromKilohms(10),
+        C1 = Capacitance.FromNanofarads(100), C2 = Capacitance.FromNanofarads(100), FeedbackResistor = Resistance.FromOhms(5900),
+        GroundResistor = Resistance.FromKilohms(10),
     };
 
     private static readonly IReadOnlyList<Field<SallenKeySection>> Rows =
@@ -32,14 +34,19 @@ public sealed record SallenKeySection : Stage
     private static readonly IReadOnlyList<Field<SallenKeySection>> EqualRows =
     [
         .. Rows.Select(field => field.Key is "c1" or "c2" ? field with { DefaultText = "100 nF" } : field),
-        Value("feedback-resistor", "Rf", Closed(0, 1e10), "5.9 kΩ", Practice, "Rf of the gain K = 1 + Rf/Rg; with equal parts Q = 1/(3 − K)", (SallenKeySection s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
-        Ohms("ground-resistor", "Rg", "10 kΩ", "Rg of the gain K = 1 + Rf/Rg", (SallenKeySection s) => s.GroundResistor ?? EqualDefault.GroundResistor!.Value, (s, v) => s with { GroundResistor = v }),
+        Value("feedback-resistor", "Rf", Closed(0, 1e10), "5.9 kΩ", Practice,
+            "Rf of the gain K = 1 + Rf/Rg; with equal parts Q = 1/(3 − K)", (SallenKeySection s) => s.FeedbackResistor,
+            (s, v) => s with { FeedbackResistor = v }),
+        Ohms("ground-resistor", "Rg", "10 kΩ", "Rg of the gain K = 1 + Rf/Rg", (SallenKeySection s) =>
+            s.GroundResistor ?? EqualDefault.GroundResistor!.Value, (s, v) => s with { GroundResistor = v }),
     ];
 
     internal static readonly IReadOnlyList<Variant> Variants =
     [
-        Variant.Make("low-pass", "sallen-key", "a Sallen-Key section", () => new SallenKeySection(), Of(Rows), stage => stage is SallenKeySection { GroundResistor: null }),
-        Variant.Make("low-pass", "sallen-key-equal", "a Sallen-Key section of equal parts", () => EqualDefault, Of(EqualRows), stage => stage is SallenKeySection { GroundResistor: not null }),
+        Variant.Make("low-pass", "sallen-key", "a Sallen-Key section", () =>
+            new SallenKeySection(), Of(Rows), stage => stage is SallenKeySection { GroundResistor: null }),
+        Variant.Make("low-pass", "sallen-key-equal", "a Sallen-Key section of equal parts", () =>
+            EqualDefault, Of(EqualRows), stage => stage is SallenKeySection { GroundResistor: not null }),
     ];
 
     public Resistance R1 { get; init; } = Resistance.FromKilohms(22);
@@ -70,9 +77,13 @@ public sealed record SallenKeySection : Stage
 
     public override string Word => "Sallen-Key";
 
-    public override string Title => GroundResistor is null ? "Sallen-Key, gain 1" : $"Sallen-Key of equal parts, gain {QuantityText.FormatTrimmed(NominalGain, "1", 4)}";
+    public override string Title => GroundResistor is null
+        ? "Sallen-Key, gain 1"
+        : $"Sallen-Key of equal parts, gain {QuantityText.FormatTrimmed(NominalGain, "1", 4)}";
 
-    public override IReadOnlyList<string> Lines => GroundResistor is null ? [Word] : [Word, $"gain {QuantityText.FormatNumber(NominalGain)}"];
+    public override IReadOnlyList<string> Lines => GroundResistor is null
+        ? [Word]
+        : [Word, $"gain {QuantityText.FormatNumber(NominalGain)}"];
 
     public override string GainText => NonInvertingText(FeedbackResistor, GroundResistor);
 
@@ -83,16 +94,27 @@ public sealed record SallenKeySection : Stage
 
     public override TextbookFigure? PoleFormula => IsGiven ? FilterFormulas.SallenKeyFrequency(R1, R2, C1, C2) : null;
 
-    public override TextbookFigure? QFormula => !IsGiven ? null : GroundResistor is null ? FilterFormulas.SallenKeyQ(R1, R2, C1, C2) : FilterFormulas.SallenKeyQ(R1, R2, C1, C2, NominalGain);
+    public override TextbookFigure? QFormula => !IsGiven
+        ? null
+        : GroundResistor is null
+        ? FilterFormulas.SallenKeyQ(R1, R2, C1, C2)
+        : FilterFormulas.SallenKeyQ(R1, R2, C1, C2, NominalGain);
 
-    internal override TextbookFigure? UpperCorner => IsGiven ? FilterFormulas.SecondOrderCorner(Frequency.FromHertz(PoleFormula!.Value), QFormula!.Value) : null;
+    internal override TextbookFigure? UpperCorner => IsGiven
+        ? FilterFormulas.SecondOrderCorner(Frequency.FromHertz(PoleFormula!.Value), QFormula!.Value)
+        : null;
 
-    public override TextbookFigure? StopBandTurn => IsGiven ? FilterFormulas.SallenKeyTurn(Frequency.FromHertz(PoleFormula!.Value), R1, OpAmp.OutputResistance, OpAmp.GainBandwidth) : null;
+    public override TextbookFigure? StopBandTurn => IsGiven
+        ? FilterFormulas.SallenKeyTurn(Frequency.FromHertz(PoleFormula!.Value), R1, OpAmp.OutputResistance, OpAmp.GainBandwidth)
+        : null;
 
-    public override TextbookFigure? StopBandFloor => IsGiven ? FilterFormulas.SallenKeyFloor(R1, R2, OpAmp.OutputResistance, NominalGain, GainLoad) : null;
+    public override TextbookFigure? StopBandFloor => IsGiven
+        ? FilterFormulas.SallenKeyFloor(R1, R2, OpAmp.OutputResistance, NominalGain, GainLoad)
+        : null;
 
     internal override SectionParts? Section => GroundResistor is { } rg
-        ? new SectionParts(SectionKind.SallenKeyEqual, R1.Ohms, R2.Ohms, 0, C1.Farads, C2.Farads, 1 / OpAmp.DcGain, OpAmp.GainBandwidth.Hertz) { Rf = FeedbackResistor.Ohms, Rg = rg.Ohms }
+        ? new SectionParts(SectionKind.SallenKeyEqual, R1.Ohms, R2.Ohms, 0, C1.Farads, C2.Farads, 1 / OpAmp.DcGain,
+            OpAmp.GainBandwidth.Hertz) { Rf = FeedbackResistor.Ohms, Rg = rg.Ohms }
         : new SectionParts(SectionKind.SallenKey, R1.Ohms, R2.Ohms, 0, C1.Farads, C2.Farads, 1 / OpAmp.DcGain, OpAmp.GainBandwidth.Hertz);
 
     private bool IsGiven => 0 < R1.Ohms && 0 < R2.Ohms && 0 < C1.Farads && 0 < C2.Farads;
@@ -100,7 +122,8 @@ public sealed record SallenKeySection : Stage
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
     internal override IEnumerable<StateSpace> InTime() =>
-        [StateSpace.Second((C2.Farads * (R1.Ohms + R2.Ohms)) - ((NominalGain - 1) * R1.Ohms * C1.Farads), R1.Ohms * R2.Ohms * C1.Farads * C2.Farads, NominalGain)];
+        [StateSpace.Second((C2.Farads * (R1.Ohms + R2.Ohms)) - ((NominalGain - 1) * R1.Ohms * C1.Farads),
+            R1.Ohms * R2.Ohms * C1.Farads * C2.Farads, NominalGain)];
 
     public override Circuit Circuit() => Draft()
         .Resistor("r1", "R1, input to middle", Input, "X", R1)

@@ -11,7 +11,8 @@ namespace FrontEnd.Topologies;
 public sealed record PartSensitivity(string Part, double ToFrequency, double? ToQ);
 
 /// <summary>The parts of a section as plain SI numbers, for the search's inner loop.</summary>
-internal readonly record struct SectionParts(SectionKind Kind, double R1, double R2, double R3, double C1, double C2, double InverseA0, double Gbw)
+internal readonly record struct SectionParts(SectionKind Kind, double R1, double R2, double R3, double C1, double C2, double InverseA0,
+    double Gbw)
 {
     internal bool IsFirstOrder => Kind == SectionKind.Rc;
 
@@ -35,7 +36,8 @@ internal readonly record struct SectionParts(SectionKind Kind, double R1, double
     };
 
     internal static SectionParts Of(Stage section) =>
-        (section.Section ?? throw new ArgumentOutOfRangeException(nameof(section), section, "The section is not a low-pass of this family."))
+        (section.Section
+            ?? throw new ArgumentOutOfRangeException(nameof(section), section, "The section is not a low-pass of this family."))
             with { Ro = section.FittedOpAmp?.OutputResistance.Ohms ?? 0 };
 
     internal static SectionParts Of(SectionKind kind, OpAmp amplifier, double r1, double r2, double r3, double c1, double c2) =>
@@ -111,7 +113,9 @@ internal readonly record struct SectionParts(SectionKind Kind, double R1, double
         (double a, double b) = Ideal();
         double half = -a / (2 * b);
         double discriminant = (half * half) - (1 / b);
-        return MathExtra.RootNear(Denominator, discriminant < 0 ? new Complex(half, Math.Sqrt(-discriminant)) : new Complex(half, 1e-3 * Math.Abs(half)));
+        return MathExtra.RootNear(Denominator, discriminant < 0
+            ? new Complex(half, Math.Sqrt(-discriminant))
+            : new Complex(half, 1e-3 * Math.Abs(half)));
     }
 
     /// <summary>a and b of the ideal 1 + a·s + b·s².</summary>

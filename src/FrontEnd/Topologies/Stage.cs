@@ -20,8 +20,8 @@ public enum StageRole
 
 /// <summary>A block between the differential amplifier and the converter.</summary>
 /// <remarks>
-/// A topology is one record in one file: its values, its <see cref="Circuit"/>, the words and hand figures that go with it, its fields and its line in <see cref="TopologyCatalogue"/>.
-/// Everything else follows from the circuit.
+/// A topology is one record in one file: its values, its <see cref="Circuit"/>, the words and hand figures that go with it, its fields and
+/// its line in <see cref="TopologyCatalogue"/>. Everything else follows from the circuit.
 /// </remarks>
 public abstract record Stage
 {
@@ -51,8 +51,9 @@ public abstract record Stage
 
     /// <summary>The stage's blocks in responses over time, one after the other; with ideal op-amps.</summary>
     /// <remarks>
-    /// They follow from the circuit. A topology that gives a closed form does it because its settling time hangs on the coordinates: with the output and its slope as states, the matrix
-    /// exponential of a path of seconds and milliseconds loses digits (8e-7 of the settling time), and the figures are to stay as they are.
+    /// They follow from the circuit. A topology that gives a closed form does it because its settling time hangs on the coordinates: with
+    /// the output and its slope as states, the matrix exponential of a path of seconds and milliseconds loses digits (8e-7 of the settling
+    /// time), and the figures are to stay as they are.
     /// </remarks>
     internal virtual IEnumerable<StateSpace> InTime() => [StateSpace.Of(Circuit())];
 
@@ -62,11 +63,13 @@ public abstract record Stage
     /// <summary>What the block says on a drawing of the path, one value a line.</summary>
     public virtual IReadOnlyList<string> Lines => [Word];
 
-    /// <summary>The gain as it stands in the product of all gains, with the values put in: " · (1 + 9 kΩ/1 kΩ)"; "" where it is 1 by nature.</summary>
+    /// <summary>The gain as it stands in the product of all gains, with the values put in: " · (1 + 9 kΩ/1 kΩ)"; "" where it is 1 by
+    /// nature.</summary>
     public virtual string GainText => "";
 
     /// <summary>The parts in a sentence: "R 10 kΩ, C 100 nF".</summary>
-    public virtual string PartsText => string.Join(", ", Circuit().Parts.Select(part => $"{part.Label.Split(',')[0]} {QuantityText.FormatPart(part.Quantity)}"));
+    public virtual string PartsText => string.Join(", ",
+        Circuit().Parts.Select(part => $"{part.Label.Split(',')[0]} {QuantityText.FormatPart(part.Quantity)}"));
 
     /// <summary>What to know of the topology before it is built; "" for nothing.</summary>
     public virtual string Remark => "";
@@ -124,4 +127,5 @@ internal sealed record NotchFacts(Frequency Centre, double Q, NotchCircuit Circu
 /// <summary>A contradiction within a stage, before the design's key is put in front of its fields.</summary>
 /// <param name="Help">What to change, from the stage's key.</param>
 /// <param name="RestsOn">Fields of the stage that it rests on; the message falls away where one of them could not be read.</param>
-internal sealed record StageFault(string Code, Severity Severity, string Message, string? Note, Func<string, string> Help, params IReadOnlyList<string> RestsOn);
+internal sealed record StageFault(string Code, Severity Severity, string Message, string? Note, Func<string, string> Help,
+    params IReadOnlyList<string> RestsOn);

@@ -10,12 +10,13 @@ using static FrontEnd.Topologies.StageFields;
 
 namespace FrontEnd.Topologies;
 
-/// <summary>Analogue notch of four op-amps: the high-pass and the low-pass output of a state-variable filter added. Its null stays whatever the parts are, they only move it; its Q is set by two resistors and does not run away.</summary>
-/// <remarks>Matched parts: f0 = 1/(2πRC), Q = (1 + R2/R1)/3, gain 1 far from the notch, not inverting. The band-pass output swings Q times what comes in at the notch's own frequency: it is a node that can clip.
-/// With da = sRaCa + (1 + sRaCa)/A, db alike, N = R5·(1/R3 + 1/R4 + 1/R5), β = R1/(R1 + R2):
-/// H = (R5/R3)·(R8/R6·da·db + R8/R7)/{[(1 + N/A)·da·db + N·β·db + R5/R4]·(1 + (1 + R8/R6 + R8/R7)/A)}.
-/// Derived; Q and R2/R1 agree with S. Franco, Design with Operational Amplifiers and Analog Integrated Circuits, Example 3.18. The op-amps' output resistance plays no part so far below their bandwidth: the formula
-/// leaves it out, the network has it.</remarks>
+/// <summary>Analogue notch of four op-amps: the high-pass and the low-pass output of a state-variable filter added. Its null stays whatever
+/// the parts are, they only move it; its Q is set by two resistors and does not run away.</summary>
+/// <remarks>Matched parts: f0 = 1/(2πRC), Q = (1 + R2/R1)/3, gain 1 far from the notch, not inverting. The band-pass output swings Q times
+/// what comes in at the notch's own frequency: it is a node that can clip. With da = sRaCa + (1 + sRaCa)/A, db alike, N = R5·(1/R3 + 1/R4 +
+/// 1/R5), β = R1/(R1 + R2): H = (R5/R3)·(R8/R6·da·db + R8/R7)/{[(1 + N/A)·da·db + N·β·db + R5/R4]·(1 + (1 + R8/R6 + R8/R7)/A)}.
+/// Derived; Q and R2/R1 agree with S. Franco, Design with Operational Amplifiers and Analog Integrated Circuits, Example 3.18. The op-amps'
+/// output resistance plays no part so far below their bandwidth: the formula leaves it out, the network has it.</remarks>
 public sealed record StateVariableNotch : Stage
 {
     private const string HighPass = "high-pass", BandPass = "band-pass", LowPass = "low-pass";
@@ -24,17 +25,26 @@ public sealed record StateVariableNotch : Stage
     [
         Variant.Make("notch", "state-variable", "a state-variable notch", () => new StateVariableNotch(), Of<StateVariableNotch>(
         [
-            Ohms("ra", "Ra", "31.6 kΩ", "Ra, of the first integrator, from the high-pass output", (StateVariableNotch s) => s.Ra, (s, v) => s with { Ra = v }),
-            Ohms("rb", "Rb", "31.6 kΩ", "Rb, of the second integrator, from the band-pass output", (StateVariableNotch s) => s.Rb, (s, v) => s with { Rb = v }),
+            Ohms("ra", "Ra", "31.6 kΩ", "Ra, of the first integrator, from the high-pass output", (StateVariableNotch s) =>
+                s.Ra, (s, v) => s with { Ra = v }),
+            Ohms("rb", "Rb", "31.6 kΩ", "Rb, of the second integrator, from the band-pass output", (StateVariableNotch s) =>
+                s.Rb, (s, v) => s with { Rb = v }),
             Farads("ca", "Ca", "100 nF", "Ca, of the first integrator", (StateVariableNotch s) => s.Ca, (s, v) => s with { Ca = v }),
             Farads("cb", "Cb", "100 nF", "Cb, of the second integrator", (StateVariableNotch s) => s.Cb, (s, v) => s with { Cb = v }),
-            Ohms("r1", "R1", "10 kΩ", "R1, from the first amplifier's + input to common", (StateVariableNotch s) => s.R1, (s, v) => s with { R1 = v }),
-            Value("r2", "R2", Closed(0, 1e10), "140 kΩ", Practice, "R2, from the band-pass output to the first amplifier's + input; Q = (1 + R2/R1)/3", (StateVariableNotch s) => s.R2, (s, v) => s with { R2 = v }),
-            Ohms("r3", "R3", "20 kΩ", "R3, from the input to the first amplifier", (StateVariableNotch s) => s.R3, (s, v) => s with { R3 = v }),
-            Ohms("r4", "R4", "20 kΩ", "R4, from the low-pass output to the first amplifier", (StateVariableNotch s) => s.R4, (s, v) => s with { R4 = v }),
+            Ohms("r1", "R1", "10 kΩ", "R1, from the first amplifier's + input to common", (StateVariableNotch s) =>
+                s.R1, (s, v) => s with { R1 = v }),
+            Value("r2", "R2", Closed(0, 1e10), "140 kΩ", Practice,
+                "R2, from the band-pass output to the first amplifier's + input; Q = (1 + R2/R1)/3", (StateVariableNotch s) => s.R2,
+                (s, v) => s with { R2 = v }),
+            Ohms("r3", "R3", "20 kΩ", "R3, from the input to the first amplifier", (StateVariableNotch s) =>
+                s.R3, (s, v) => s with { R3 = v }),
+            Ohms("r4", "R4", "20 kΩ", "R4, from the low-pass output to the first amplifier", (StateVariableNotch s) =>
+                s.R4, (s, v) => s with { R4 = v }),
             Ohms("r5", "R5", "20 kΩ", "R5, feedback of the first amplifier", (StateVariableNotch s) => s.R5, (s, v) => s with { R5 = v }),
-            Ohms("r6", "R6", "20 kΩ", "R6, from the high-pass output to the adding amplifier", (StateVariableNotch s) => s.R6, (s, v) => s with { R6 = v }),
-            Ohms("r7", "R7", "20 kΩ", "R7, from the low-pass output to the adding amplifier", (StateVariableNotch s) => s.R7, (s, v) => s with { R7 = v }),
+            Ohms("r6", "R6", "20 kΩ", "R6, from the high-pass output to the adding amplifier", (StateVariableNotch s) =>
+                s.R6, (s, v) => s with { R6 = v }),
+            Ohms("r7", "R7", "20 kΩ", "R7, from the low-pass output to the adding amplifier", (StateVariableNotch s) =>
+                s.R7, (s, v) => s with { R7 = v }),
             Ohms("r8", "R8", "20 kΩ", "R8, feedback of the adding amplifier", (StateVariableNotch s) => s.R8, (s, v) => s with { R8 = v }),
         ]), stage => stage is StateVariableNotch),
     ];
@@ -98,7 +108,8 @@ public sealed record StateVariableNotch : Stage
 
     public override string Word => "state-variable notch";
 
-    public override IReadOnlyList<string> Lines => ["state-variable", $"notch at {QuantityText.Format(Centre)}", $"gain {QuantityText.FormatNumber(NominalGain)}"];
+    public override IReadOnlyList<string> Lines => ["state-variable", $"notch at {QuantityText.Format(Centre)}",
+        $"gain {QuantityText.FormatNumber(NominalGain)}"];
 
     public override string GainText => $" · {QuantityText.FormatPart(R4)}/{QuantityText.FormatPart(R3)} · {QuantityText.FormatPart(R8)}/{QuantityText.FormatPart(R7)}";
 
@@ -146,7 +157,8 @@ public sealed record StateVariableNotch : Stage
                 Complex inverse = (1 / opAmp.DcGain) + (s / (2 * Math.PI * opAmp.GainBandwidth.Hertz));
                 Complex a = s * (x[0] * x[2]), b = s * (x[1] * x[3]);
                 Complex da = a + ((1 + a) * inverse), db = b + ((1 + b) * inverse), both = da * db;
-                double noiseGain = x[8] * ((1 / x[6]) + (1 / x[7]) + (1 / x[8])), beta = x[4] / (x[4] + x[5]), high = x[11] / x[9], low = x[11] / x[10];
+                double noiseGain = x[8] * ((1 / x[6]) + (1 / x[7]) + (1 / x[8])), beta = x[4] / (x[4] + x[5]), high = x[11] / x[9],
+                    low = x[11] / x[10];
                 return (
                     x[8] / x[6] * ((high * both) + low),
                     (((1 + (noiseGain * inverse)) * both) + (noiseGain * beta * db) + (x[8] / x[7])) * (1 + ((1 + high + low) * inverse)));

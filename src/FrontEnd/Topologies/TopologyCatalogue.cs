@@ -31,7 +31,8 @@ internal static class TopologyCatalogue
     /// <summary>A stage with one of its fitted parts times a factor.</summary>
     public static Stage Times(Stage stage, string role, double factor)
     {
-        CircuitPart part = stage.Circuit().Find(role) ?? throw new ArgumentException($"`{role}` of {stage.Name} is not fitted.", nameof(role));
+        CircuitPart part = stage.Circuit().Find(role)
+            ?? throw new ArgumentException($"`{role}` of {stage.Name} is not fitted.", nameof(role));
         return With(stage, role, part.Value * factor);
     }
 }

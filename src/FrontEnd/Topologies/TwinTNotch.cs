@@ -11,9 +11,12 @@ using static FrontEnd.Topologies.StageFields;
 
 namespace FrontEnd.Topologies;
 
-/// <summary>Analogue notch: a twin-T network and a non-inverting amplifier of gain G = 1 + Rf/Rg whose output also drives the foot of R3; the foot of C3 is at common.</summary>
-/// <remarks>Ideal parts: H = G·(1 + S²)/(1 + 2(2 − G)·S + S²), S = s/ω0, Q = 1/(2(2 − G)). (Each foot carries half of what the network takes from them, hence G up to 2; both feet at common and no amplifier: Q = 1/4.)
-/// Source: B. Carter, R. Mancini (eds.), Op Amps for Everyone, design reference SLOD006, section 16.6.1, equation 16-21. Unequal parts leave a residue at the null and move it, which is why a digital notch is deeper:
+/// <summary>Analogue notch: a twin-T network and a non-inverting amplifier of gain G = 1 + Rf/Rg whose output also drives the foot of R3;
+/// the foot of C3 is at common.</summary>
+/// <remarks>Ideal parts: H = G·(1 + S²)/(1 + 2(2 − G)·S + S²), S = s/ω0, Q = 1/(2(2 − G)). (Each foot carries half of what the network
+/// takes from them, hence G up to 2; both feet at common and no amplifier: Q = 1/4.) Source: B. Carter, R. Mancini (eds.), Op Amps for
+/// Everyone, design reference SLOD006, section 16.6.1, equation 16-21. Unequal parts leave a residue at the null and move it, which is why
+/// a digital notch is deeper:
 /// <see cref="NotchCircuit"/> works that out. R3 and C3 are two of the others in parallel, which keeps the ratio.</remarks>
 public sealed record TwinTNotch : Stage
 {
@@ -22,13 +25,20 @@ public sealed record TwinTNotch : Stage
         Variant.Make("notch", "twin-t", "an analogue notch", () => new TwinTNotch(), Of<TwinTNotch>(
         [
             Ohms("r1", "R1", "31.6 kΩ", "R1, from the input to the resistors' middle", (TwinTNotch s) => s.R1, (s, v) => s with { R1 = v }),
-            Ohms("r2", "R2", "31.6 kΩ", "R2, from the resistors' middle to the op-amp's + input", (TwinTNotch s) => s.R2, (s, v) => s with { R2 = v }),
-            Ohms("r3", "R3", "15.8 kΩ", "R3, from the capacitors' middle to the output; half of R1", (TwinTNotch s) => s.R3, (s, v) => s with { R3 = v }),
-            Farads("c1", "C1", "100 nF", "C1, from the input to the capacitors' middle", (TwinTNotch s) => s.C1, (s, v) => s with { C1 = v }),
-            Farads("c2", "C2", "100 nF", "C2, from the capacitors' middle to the op-amp's + input", (TwinTNotch s) => s.C2, (s, v) => s with { C2 = v }),
-            Farads("c3", "C3", "200 nF", "C3, from the resistors' middle to common; twice C1", (TwinTNotch s) => s.C3, (s, v) => s with { C3 = v }),
-            Value("feedback-resistor", "Rf", Closed(0, 1e10), "18 kΩ", Practice, "Rf of the gain G = 1 + Rf/Rg; Q = 1/(2(2 − G))", (TwinTNotch s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
-            Maybe("ground-resistor", "Rg", Above(0, 1e10), "none", "20 kΩ", Practice, "Rg of the gain G = 1 + Rf/Rg; \"none\" makes a follower, Q 0.5",
+            Ohms("r2", "R2", "31.6 kΩ", "R2, from the resistors' middle to the op-amp's + input", (TwinTNotch s) =>
+                s.R2, (s, v) => s with { R2 = v }),
+            Ohms("r3", "R3", "15.8 kΩ", "R3, from the capacitors' middle to the output; half of R1", (TwinTNotch s) =>
+                s.R3, (s, v) => s with { R3 = v }),
+            Farads("c1", "C1", "100 nF", "C1, from the input to the capacitors' middle", (TwinTNotch s) =>
+                s.C1, (s, v) => s with { C1 = v }),
+            Farads("c2", "C2", "100 nF", "C2, from the capacitors' middle to the op-amp's + input", (TwinTNotch s) =>
+                s.C2, (s, v) => s with { C2 = v }),
+            Farads("c3", "C3", "200 nF", "C3, from the resistors' middle to common; twice C1", (TwinTNotch s) =>
+                s.C3, (s, v) => s with { C3 = v }),
+            Value("feedback-resistor", "Rf", Closed(0, 1e10), "18 kΩ", Practice, "Rf of the gain G = 1 + Rf/Rg; Q = 1/(2(2 − G))",
+                (TwinTNotch s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
+            Maybe("ground-resistor", "Rg", Above(0, 1e10), "none", "20 kΩ", Practice,
+                "Rg of the gain G = 1 + Rf/Rg; \"none\" makes a follower, Q 0.5",
                 (TwinTNotch s) => s.GroundResistor, (s, v) => s with { GroundResistor = v }) with { DefaultIsValue = true },
         ]), stage => stage is TwinTNotch, isDefault: true),
     ];
@@ -65,7 +75,8 @@ public sealed record TwinTNotch : Stage
 
     public override string Word => "twin-T notch";
 
-    public override IReadOnlyList<string> Lines => [Word, $"at {QuantityText.Format(Centre)}", $"gain {QuantityText.FormatNumber(NominalGain)}"];
+    public override IReadOnlyList<string> Lines => [Word, $"at {QuantityText.Format(Centre)}",
+        $"gain {QuantityText.FormatNumber(NominalGain)}"];
 
     public override string GainText => NonInvertingText(FeedbackResistor, GroundResistor);
 
@@ -87,7 +98,8 @@ public sealed record TwinTNotch : Stage
     /// <summary>Q for matched parts and an ideal op-amp.</summary>
     public double Q => QFor(NominalGain);
 
-    /// <summary>True where the circuit does not oscillate, with an ideal op-amp: the Routh criterion on the cubic denominator. Derived; for matched parts it says G below 2.</summary>
+    /// <summary>True where the circuit does not oscillate, with an ideal op-amp: the Routh criterion on the cubic denominator. Derived; for
+    /// matched parts it says G below 2.</summary>
     public bool IsStable
     {
         get
@@ -116,7 +128,8 @@ public sealed record TwinTNotch : Stage
         .NonInverting(OpAmp, "P", FeedbackResistor, GroundResistor)
         .Finish();
 
-    /// <summary>With matched parts G·(1 + S²)/(1 + S/Q + S²) = G − G·(S/Q)/(1 + S/Q + S²); parts off by their tolerance leave a residue that settles alike.</summary>
+    /// <summary>With matched parts G·(1 + S²)/(1 + S/Q + S²) = G − G·(S/Q)/(1 + S/Q + S²); parts off by their tolerance leave a residue
+    /// that settles alike.</summary>
     internal override IEnumerable<StateSpace> InTime()
     {
         double period = 1 / (2 * Math.PI * Centre.Hertz);
@@ -127,7 +140,8 @@ public sealed record TwinTNotch : Stage
     {
         if (0 < R1.Ohms && 0 < R2.Ohms && 0 < R3.Ohms && !IsStable)
         {
-            yield return new(Messages.StageOscillates, Severity.Error, $"the notch `{Name}` oscillates: its gain is {NominalGain:0.###}", "with matched parts 1 + Rf/Rg must be below 2",
+            yield return new(Messages.StageOscillates, Severity.Error, $"the notch `{Name}` oscillates: its gain is {NominalGain:0.###}",
+                "with matched parts 1 + Rf/Rg must be below 2",
                 key => $"lower {key}.feedback-resistor", "feedback-resistor", "ground-resistor");
         }
     }
@@ -149,10 +163,12 @@ public sealed record TwinTNotch : Stage
                 Centre.Hertz,
                 (x, s) => Transfer(x, x[6] + x[7] == 0 ? 1 : x[7] / (x[6] + x[7]), 1 / (x[6] + x[7]), opAmp, s))
             : new NotchCircuit(
-                ["R1", "R2", "R3", "C1", "C2", "C3"], [R1.Ohms, R2.Ohms, R3.Ohms, C1.Farads, C2.Farads, C3.Farads], Centre.Hertz, (x, s) => Transfer(x, 1, 0, opAmp, s));
+                ["R1", "R2", "R3", "C1", "C2", "C3"], [R1.Ohms, R2.Ohms, R3.Ohms, C1.Farads, C2.Farads, C3.Farads], Centre.Hertz, (x, s) =>
+                    Transfer(x, 1, 0, opAmp, s));
     }
 
-    /// <summary>Numerator and denominator by Cramer's rule on the two equations that are left when the middle nodes are put in: no current leaves the + input P; the op-amp's law at its output O with Ro.</summary>
+    /// <summary>Numerator and denominator by Cramer's rule on the two equations that are left when the middle nodes are put in: no current
+    /// leaves the + input P; the op-amp's law at its output O with Ro.</summary>
     /// <param name="share">β = 1/G.</param>
     /// <param name="load">1/(Rf + Rg).</param>
     private static (Complex Numerator, Complex Denominator) Transfer(double[] x, double share, double load, OpAmp opAmp, Complex s)
@@ -164,7 +180,8 @@ public sealed record TwinTNotch : Stage
         Complex resistors = g1 + g2 + y3, capacitors = y1 + y2 + g3;
 
         // P·a + O·b = c: currents at P. P·d + O·e = f: P = O·β + (O + Ro·(what the output gives))/A.
-        Complex a = g2 + y2 - (g2 * g2 / resistors) - (y2 * y2 / capacitors), b = -y2 * g3 / capacitors, c = (g2 * g1 / resistors) + (y2 * y1 / capacitors);
+        Complex a = g2 + y2 - (g2 * g2 / resistors) - (y2 * y2 / capacitors), b = -y2 * g3 / capacitors,
+            c = (g2 * g1 / resistors) + (y2 * y1 / capacitors);
         Complex pull = inverse * ro * g3 / capacitors;
         Complex d = 1 + (pull * y2), e = -(share + (inverse * (1 + (ro * (g3 + load)))) - (pull * g3)), f = -pull * y1;
         return ((a * f) - (c * d), (a * e) - (b * d));

@@ -50,6 +50,6 @@ public partial class GuideTests
     private static partial Regex SourceFile();
 
     /// <summary>`NameTests`, `Architecture/NameTests`, `What_When_Then`.</summary>
-    [GeneratedRegex("`([A-Z][A-Za-z]+/)?(?<name>[A-Z][A-Za-z]*Tests|[A-Z][A-Za-z]+(_[A-Z][A-Za-z]*)+)`", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("`([A-Z][A-Za-z]+/)?(?<name>[A-Z][A-Za-z]*Tests|[A-Z][a-z][A-Za-z]*(_[A-Z][A-Za-z]*)+)`", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex TestName();
 }

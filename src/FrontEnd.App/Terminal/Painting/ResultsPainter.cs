@@ -85,7 +85,8 @@ public static class ResultsPainter
             lines.Add((index, canvas.Fit(name, nameRoom), ink, value));
         }
 
-        string? was = model.Here.Before?.Find(result.Id) is { } before && ResultText.Value(before) is var old && old != ResultText.Value(result)
+        string? was = model.Here.Before?.Find(result.Id) is { } before && ResultText.Value(before) is var old
+            && old != ResultText.Value(result)
             ? $"was {old}" + (judged && before.Verdict.Kind != result.Verdict.Kind ? $", {Wording.Word(before.Verdict.Kind)}" : "")
             : null;
         if (judged)

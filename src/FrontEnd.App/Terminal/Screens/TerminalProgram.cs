@@ -16,7 +16,8 @@ public static class TerminalProgram
     /// has.</summary>
     public static bool IsDesign(string argument) =>
         !argument.StartsWith('-')
-            && (argument.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) || argument.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || argument.Contains('/') || File.Exists(argument));
+            && (argument.EndsWith(".toml", StringComparison.OrdinalIgnoreCase)
+                || argument.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || argument.Contains('/') || File.Exists(argument));
 
     /// <summary>Opens the interface over a design file, or over the starter where none is named. Returns the exit code.</summary>
     public static int Run(string? path)

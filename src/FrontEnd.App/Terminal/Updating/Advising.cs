@@ -32,7 +32,9 @@ public static class Advising
 
         if (result?.Verdict.Improvement is not { } improvement)
         {
-            return (model.Tell(!model.Here.Advised || !model.Here.IsFresh ? "still looking for the change that helps most; try again in a moment" : "no single change was found that helps here"), null);
+            return (model.Tell(!model.Here.Advised || !model.Here.IsFresh
+                ? "still looking for the change that helps most; try again in a moment"
+                : "no single change was found that helps here"), null);
         }
 
         if (!model.Here.IsFresh)
@@ -55,7 +57,8 @@ public static class Advising
                 Editing = null,
                 Page = new QuestionPage(
                     $"The form of this file leaves no place for the change ({label}): the file would be written anew, and {(comments == 1 ? "its comment" : $"its {comments} comments")} would stand at its end.",
-                    [new('y', "yes, write it anew", new Message.Take(taken.Document, label)), new('n', "no, leave it as it is", new Message.Dismiss())]),
+                    [new('y', "yes, write it anew", new Message.Take(taken.Document, label)),
+                        new('n', "no, leave it as it is", new Message.Dismiss())]),
             }, null),
             _ => Changes.Change(model, taken.Document, label, status),
         };

@@ -37,7 +37,8 @@ public static class Disk
             return model;
         }
 
-        OpenDesign after = before with { FileOnDisk = seen.File, CardsOnDisk = seen.Cards, IsGone = seen is { Path: not null, File: null } };
+        OpenDesign after = before with { FileOnDisk = seen.File, CardsOnDisk = seen.Cards,
+            IsGone = seen is { Path: not null, File: null } };
         if (News(after) is not { } news)
         {
             return News(before) is null ? model : model.WithDesign(seen.Slot, _ => after);

@@ -46,7 +46,8 @@ public static class Files
             return (model with { Current = known, Page = null, Status = $"{opened.Path} is open already" }, null);
         }
 
-        OpenDesign design = new() { Slot = model.NextSlot, Document = opened.Document, Saved = opened.Document, Path = opened.Path, Run = 1 };
+        OpenDesign design = new() { Slot = model.NextSlot, Document = opened.Document, Saved = opened.Document, Path = opened.Path,
+            Run = 1 };
         Model next = model with
         {
             Designs = model.Designs.Add(design),
@@ -122,7 +123,8 @@ public static class Files
 
         if (format == DocumentFormat.Json)
         {
-            return (model.Complain(new Finding("FE0191", Severity.Error, "", "a TOML design is not saved as JSON", null, "choose a name that ends in .toml; y writes a sheet that is JSON")), null);
+            return (model.Complain(new Finding("FE0191", Severity.Error, "", "a TOML design is not saved as JSON", null,
+                "choose a name that ends in .toml; y writes a sheet that is JSON")), null);
         }
 
         DesignDocument written = DesignDocument.Parse(DesignWriter.ToToml(document.Design), format, document.File, document.Cards);

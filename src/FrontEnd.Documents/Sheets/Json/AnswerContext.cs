@@ -53,10 +53,12 @@ internal sealed class NumberConverter : WritingConverter<double>
     }
 }
 
-/// <summary>A quantity as the number in its SI unit; records declare it as <see cref="IQuantity"/>, so that one converter does for all of them.</summary>
+/// <summary>A quantity as the number in its SI unit; records declare it as <see cref="IQuantity"/>, so that one converter does for all of
+/// them.</summary>
 internal sealed class QuantityConverter : WritingConverter<IQuantity>
 {
-    public override void Write(Utf8JsonWriter writer, IQuantity value, JsonSerializerOptions options) => writer.WriteNumberValue(value.SiValue);
+    public override void Write(Utf8JsonWriter writer, IQuantity value, JsonSerializerOptions options) =>
+        writer.WriteNumberValue(value.SiValue);
 }
 
 /// <summary>A choice as the word that all views print.</summary>
@@ -69,7 +71,8 @@ internal sealed class WordConverter<T>(Func<T, string> word) : WritingConverter<
 /// <summary>A design inside an answer: the plain-number form, which <see cref="DesignDocument"/> reads.</summary>
 internal sealed class DesignConverter : WritingConverter<DesignJson>
 {
-    public override void Write(Utf8JsonWriter writer, DesignJson value, JsonSerializerOptions options) => PlainDesign.Write(writer, value.Design);
+    public override void Write(Utf8JsonWriter writer, DesignJson value, JsonSerializerOptions options) =>
+        PlainDesign.Write(writer, value.Design);
 }
 
 /// <summary>A design, written by <see cref="DesignConverter"/> and not member by member.</summary>

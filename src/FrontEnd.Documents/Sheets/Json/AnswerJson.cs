@@ -19,8 +19,8 @@ namespace FrontEnd.Documents.Sheets;
 
 /// <summary>The answers of the commands as JSON: the only writer of it. Numbers are in SI units, decibels, degrees or bits.</summary>
 /// <remarks>
-/// Every answer is one object that begins with <c>command</c> and <c>version</c>. What follows are the members of a small record that is mapped
-/// from the core's answer in one place (<see cref="CheckJson"/> and its neighbours) and written by the generated
+/// Every answer is one object that begins with <c>command</c> and <c>version</c>. What follows are the members of a small record that is
+/// mapped from the core's answer in one place (<see cref="CheckJson"/> and its neighbours) and written by the generated
 /// <see cref="AnswerContext"/>, without reflection. Names are snake_case; a number that is missing or without bound is null.
 /// </remarks>
 public static class AnswerJson
@@ -45,7 +45,8 @@ public static class AnswerJson
     public static string Of(RateComparison comparison) => Write("rates", RatesJson.From(comparison));
 
     /// <summary>Tests at the bench and what came of them.</summary>
-    public static string Of(Design design, IReadOnlyList<BenchReading> plan, IReadOnlyList<BenchResult> results, IReadOnlyList<Finding> findings) =>
+    public static string Of(Design design, IReadOnlyList<BenchReading> plan, IReadOnlyList<BenchResult> results,
+        IReadOnlyList<Finding> findings) =>
         Write("bench", BenchJson.From(design, plan, results, findings));
 
     /// <summary>What a search for a design found; each design as the text of its file.</summary>

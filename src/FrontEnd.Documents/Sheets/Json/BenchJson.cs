@@ -9,15 +9,19 @@ namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Members of <c>bench --json</c>: tests and what came of them.</summary>
 internal sealed record BenchJson(
-    string Design, string Caution, IReadOnlyList<BenchTestJson> Tests, IReadOnlyList<BenchResultJson> Results, IReadOnlyList<FindingJson> Findings)
+    string Design, string Caution, IReadOnlyList<BenchTestJson> Tests, IReadOnlyList<BenchResultJson> Results,
+    IReadOnlyList<FindingJson> Findings)
 {
-    public static BenchJson From(Design design, IReadOnlyList<BenchReading> plan, IReadOnlyList<BenchResult> results, IReadOnlyList<Finding> findings) => new(
-        design.Name, BenchPlan.Caution, [.. plan.Select(BenchTestJson.From)], [.. results.Select(BenchResultJson.From)], FindingJson.From(findings));
+    public static BenchJson From(Design design, IReadOnlyList<BenchReading> plan, IReadOnlyList<BenchResult> results,
+        IReadOnlyList<Finding> findings) => new(
+        design.Name, BenchPlan.Caution, [.. plan.Select(BenchTestJson.From)], [.. results.Select(BenchResultJson.From)],
+            FindingJson.From(findings));
 }
 
 /// <summary>One test and the reading to expect.</summary>
 internal sealed record BenchTestJson(
-    string Name, string Title, string Fixture, string Setting, IQuantity? Expected, string? Unit, double? Least, double? Greatest, string Tolerance)
+    string Name, string Title, string Fixture, string Setting, IQuantity? Expected, string? Unit, double? Least, double? Greatest,
+    string Tolerance)
 {
     public double Spread { get; init; }
 
@@ -33,7 +37,8 @@ internal sealed record BenchTestJson(
 }
 
 /// <summary>A reading or a recording against what was expected.</summary>
-internal sealed record BenchResultJson(string Name, VerdictKind Verdict, IQuantity Measured, string Unit, double Spread, string Because, string? Taken)
+internal sealed record BenchResultJson(string Name, VerdictKind Verdict, IQuantity Measured, string Unit, double Spread, string Because,
+    string? Taken)
 {
     public required IReadOnlyList<Suspect> Suspects { get; init; }
 

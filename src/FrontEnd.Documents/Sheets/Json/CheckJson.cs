@@ -28,7 +28,8 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
 
 /// <summary>One figure with what is known of it.</summary>
 internal sealed record ResultJson(
-    string Id, string Name, string Symbol, IQuantity? Value, string Unit, string Equation, string Substituted, HandJson? Hand, SourceRef Source)
+    string Id, string Name, string Symbol, IQuantity? Value, string Unit, string Equation, string Substituted, HandJson? Hand,
+    SourceRef Source)
 {
     public VerdictKind Verdict { get; init; }
 
@@ -49,15 +50,19 @@ internal sealed record ResultJson(
     public string? Helps { get; init; }
 
     public static ResultJson From(Result result) => new(
-        result.Id.Text, result.Name, result.Symbol, result.Value, result.Unit, result.Equation.Text, result.Substituted, HandJson.From(result.Hand), result.Equation.Source)
+        result.Id.Text, result.Name, result.Symbol, result.Value, result.Unit, result.Equation.Text, result.Substituted,
+        HandJson.From(result.Hand), result.Equation.Source)
     {
-        Verdict = result.Verdict.Kind, Limit = result.Verdict.Limit, Margin = result.Verdict.Margin, State = result.State, Text = result.Text,
-        Finding = result.FindingCode, Because = result.Verdict.Because, Dominates = result.Verdict.Dominates, Helps = Wording.Helps(result.Verdict),
+        Verdict = result.Verdict.Kind, Limit = result.Verdict.Limit, Margin = result.Verdict.Margin, State = result.State,
+        Text = result.Text,
+        Finding = result.FindingCode, Because = result.Verdict.Because, Dominates = result.Verdict.Dominates,
+        Helps = Wording.Helps(result.Verdict),
     };
 }
 
 /// <summary>The same figure by the textbook formula.</summary>
-internal sealed record HandJson(IQuantity Value, string Formula, string Substituted, SourceRef Source, double Difference, string? Assumption)
+internal sealed record HandJson(IQuantity Value, string Formula, string Substituted, SourceRef Source, double Difference,
+    string? Assumption)
 {
     public static HandJson? From(HandFigure? hand) =>
         hand is null ? null : new(hand.Value, hand.Formula, hand.Substituted, hand.Source, hand.Difference, hand.Assumption);
@@ -69,6 +74,7 @@ internal sealed record FindingJson(
 {
     public static IReadOnlyList<FindingJson> From(IEnumerable<Finding> findings) =>
     [
-        .. findings.Select(one => new FindingJson(one.Code, one.Severity, one.Field, one.Message, one.Note, one.Help, one.File, one.Line, one.Excerpt)),
+        .. findings.Select(one =>
+            new FindingJson(one.Code, one.Severity, one.Field, one.Message, one.Note, one.Help, one.File, one.Line, one.Excerpt)),
     ];
 }

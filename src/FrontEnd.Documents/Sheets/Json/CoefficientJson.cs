@@ -50,7 +50,9 @@ internal sealed record CoefficientJson(
         DigitalArithmetic arithmetic = export.Arithmetic;
         CoefficientJson head = new(
             design, export.Rate.Hertz, DigitalArithmetic.WordOf(arithmetic.Word), DigitalArithmetic.FormOf(arithmetic.Form),
-            arithmetic.IsFixed ? arithmetic.StateFraction : 0, export.HeadroomBits, export.Checksum.ToString("x8", CultureInfo.InvariantCulture))
+            arithmetic.IsFixed
+                ? arithmetic.StateFraction
+                : 0, export.HeadroomBits, export.Checksum.ToString("x8", CultureInfo.InvariantCulture))
         {
             SelfTest = new(Numbers(export.TestInput), Numbers(export.TestOutput), export.Tolerance),
         };
@@ -73,7 +75,8 @@ internal sealed record CoefficientJson(
     private static Section SectionOf(string name, QuantisedSection section)
     {
         Biquad s = section.Rounded;
-        return new(name, Numbers([s.B0, s.B1, s.B2]), Numbers([1, s.A1, s.A2]), section.FractionBits, WordsOf(section.FractionBits, section.Words));
+        return new(name, Numbers([s.B0, s.B1, s.B2]), Numbers([1, s.A1, s.A2]), section.FractionBits,
+            WordsOf(section.FractionBits, section.Words));
     }
 
     private static IReadOnlyList<long>? WordsOf(int? fraction, IReadOnlyList<long> words) => fraction is null ? null : words;

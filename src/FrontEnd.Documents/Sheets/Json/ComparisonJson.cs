@@ -4,9 +4,11 @@ using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>Members of <c>compare --json</c>: the figures that either design is judged on, and what each difference alone makes of them.</summary>
+/// <summary>Members of <c>compare --json</c>: the figures that either design is judged on, and what each difference alone makes of
+/// them.</summary>
 internal sealed record ComparisonJson(
-    string FromDesign, string ToDesign, OrderedDictionary<string, JudgedJson> From, OrderedDictionary<string, JudgedJson> To, IReadOnlyList<DifferenceJson> Differences)
+    string FromDesign, string ToDesign, OrderedDictionary<string, JudgedJson> From, OrderedDictionary<string, JudgedJson> To,
+    IReadOnlyList<DifferenceJson> Differences)
 {
     // Named apart from the member `from`.
     public static ComparisonJson Of(Comparison comparison)

@@ -8,7 +8,8 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>Members of <c>explain --json</c>: why one figure is what it is.</summary>
 /// <param name="Why">The reason in plain words; null where there is none.</param>
 /// <param name="Diagram">The picture in letters; null where none helps.</param>
-/// <param name="MovesWith">How the figure moves with each input a tenth up, temperatures by 10 K; all inputs that move it, largest first.</param>
+/// <param name="MovesWith">How the figure moves with each input a tenth up, temperatures by 10 K; all inputs that move it, largest
+/// first.</param>
 internal sealed record ExplainJson(
     string Design, ResultJson Result, SourcesJson Sources, WhyJson? Why, DiagramJson? Diagram, IReadOnlyList<MoveJson> MovesWith)
 {
@@ -22,7 +23,8 @@ internal sealed record ExplainJson(
     public int Shown => Math.Min(Explained.MovesShown, Moving);
 
     public static ExplainJson From(Explained explained) => new(
-        explained.Assessment.Design.Name, ResultJson.From(explained.Result), SourcesJson.From(explained.Result), WhyJson.From(explained.Why),
+        explained.Assessment.Design.Name, ResultJson.From(explained.Result), SourcesJson.From(explained.Result),
+        WhyJson.From(explained.Why),
         explained.Picture is { } picture ? new DiagramJson(picture.Title, picture.Lines(explained.Assessment)) : null,
         [.. explained.Moves.Select(MoveJson.Of)]);
 }
@@ -48,7 +50,8 @@ internal sealed record DiagramJson(string Title, IReadOnlyList<string> Lines);
 /// <param name="InputUnit">Unit of <paramref name="From"/> and <paramref name="To"/>.</param>
 /// <param name="Result">The figure then; null where it can no longer be computed.</param>
 /// <param name="Change">As a share; for decibels, degrees and bits the plain difference.</param>
-internal sealed record MoveJson(string Input, string Meaning, string InputUnit, IQuantity From, IQuantity To, IQuantity? Result, double Change)
+internal sealed record MoveJson(string Input, string Meaning, string InputUnit, IQuantity From, IQuantity To, IQuantity? Result,
+    double Change)
 {
     // Named apart from the member `from`.
     public static MoveJson Of(Sensitivity one) => new(one.Key, one.Meaning, one.From.SiUnit, one.From, one.To, one.After, one.Change);

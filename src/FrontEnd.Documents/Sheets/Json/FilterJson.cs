@@ -74,8 +74,10 @@ internal sealed record FilterJson(
         };
         return filter switch
         {
-            { LowPass: { } built } => json with { Parts = CircuitJson.From(built), AsBuilt = LowPassBuiltJson.From(built), Tolerances = TolerancesJson.From(built) },
-            { Notch: { } built } => json with { Parts = [CircuitJson.From(built)], AsBuilt = NotchBuiltJson.From(built), Tolerances = TolerancesJson.From(built) },
+            { LowPass: { } built } => json with { Parts = CircuitJson.From(built), AsBuilt = LowPassBuiltJson.From(built),
+                Tolerances = TolerancesJson.From(built) },
+            { Notch: { } built } => json with { Parts = [CircuitJson.From(built)], AsBuilt = NotchBuiltJson.From(built),
+                Tolerances = TolerancesJson.From(built) },
             _ => json,
         };
     }

@@ -8,7 +8,8 @@ namespace FrontEnd.Documents.Sheets;
 /// <param name="Version">Of the format, not of the program.</param>
 /// <param name="Templates">Version of the templates that drew the numbers.</param>
 /// <param name="Generator">Of the random numbers.</param>
-internal sealed record KeyJson(string Format, int Version, string Templates, string Generator, ulong Seed, IReadOnlyList<KeySheetJson> Sheets);
+internal sealed record KeyJson(string Format, int Version, string Templates, string Generator, ulong Seed,
+    IReadOnlyList<KeySheetJson> Sheets);
 
 /// <summary>One student's questions; "" where all share a sheet.</summary>
 internal sealed record KeySheetJson(string Student, string Name, IReadOnlyList<KeyQuestionJson> Questions)
@@ -28,7 +29,9 @@ internal sealed record KeyQuestionJson(
     public required IReadOnlyList<KeySlipJson> Slips { get; init; }
 
     public static KeyQuestionJson From(KeyQuestion one) => new(
-        one.Id, one.Template, one.Points, one.Answer, one.Kind?.Name, one.Options.Count > 0 ? one.Options : null, one.Value, one.Low, one.High)
+        one.Id, one.Template, one.Points, one.Answer, one.Kind?.Name, one.Options.Count > 0
+            ? one.Options
+            : null, one.Value, one.Low, one.High)
     {
         Slips = [.. one.Slips.Select(slip => new KeySlipJson(slip.Code, slip.Value, slip.Low, slip.High, slip.Points, slip.Remark))],
     };

@@ -6,7 +6,8 @@ namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Members of <c>rates --json</c>: sampling rates side by side.</summary>
 internal sealed record RatesJson(
-    string Design, IQuantity Corner, string CornerIs, IQuantity? Pick, IQuantity? RunnerUp, string Because, IReadOnlyList<RateJson> Rates, IReadOnlyList<FindingJson> Findings)
+    string Design, IQuantity Corner, string CornerIs, IQuantity? Pick, IQuantity? RunnerUp, string Because, IReadOnlyList<RateJson> Rates,
+    IReadOnlyList<FindingJson> Findings)
 {
     /// <summary>What the rates are judged by.</summary>
     public required AskedJson Asked { get; init; }
@@ -15,8 +16,10 @@ internal sealed record RatesJson(
     public required SkewJson SkewAsDesigned { get; init; }
 
     public static RatesJson From(RateComparison comparison) => new(
-        comparison.Design.Name, comparison.Corner, comparison.CornerIs, comparison.Pick?.Rate, comparison.RunnerUp?.Rate, comparison.Because,
-        [.. comparison.Options.Select(option => RateJson.From(option, comparison.SkewSpreadEvenly(option)))], FindingJson.From(comparison.Findings))
+        comparison.Design.Name, comparison.Corner, comparison.CornerIs, comparison.Pick?.Rate, comparison.RunnerUp?.Rate,
+        comparison.Because,
+        [.. comparison.Options.Select(option => RateJson.From(option, comparison.SkewSpreadEvenly(option)))],
+        FindingJson.From(comparison.Findings))
     {
         Asked = AskedJson.From(comparison.Design), SkewAsDesigned = SkewJson.From(comparison.SkewAsDesigned)!,
     };
@@ -65,23 +68,27 @@ internal sealed record RateJson(IQuantity Rate, string Verdict, string Because)
             : new RateJson(option.Rate, Wording.Word(option.Verdict), option.Because)
             {
                 FoldFrequency = option.Fold, FoldAttenuation = option.FoldAttenuation, ConverterShare = option.ConverterShare,
-                ModulatorAttenuation = option.ModulatorAttenuation, Orders = new(option.Orders.Select(one => KeyValuePair.Create(one.Family, one.Order))),
+                ModulatorAttenuation = option.ModulatorAttenuation,
+                Orders = new(option.Orders.Select(one => KeyValuePair.Create(one.Family, one.Order))),
                 Mains = [.. option.Mains.Select(MainsJson.From)],
                 Interferers = [.. option.Interferers.Select(one => new InterfererJson(one.Name, one.LandsAt, one.Folded, one.Direct))],
-                DroopLow = option.DroopLow, DroopHigh = option.DroopHigh, Delay = option.Delay, Noise = option.Noise, BitRate = option.DataRate,
+                DroopLow = option.DroopLow, DroopHigh = option.DroopHigh, Delay = option.Delay, Noise = option.Noise,
+                BitRate = option.DataRate,
                 BatteryLife = option.BatteryLife, SkewSpreadEvenly = SkewJson.From(skew), Findings = findings,
             };
     }
 }
 
 /// <summary>The band, the mains and the attenuation at the fold that is asked for.</summary>
-internal sealed record AskedJson(IQuantity BandLow, IQuantity BandHigh, IQuantity Mains, IQuantity MainsDeviation, IQuantity FoldAttenuation)
+internal sealed record AskedJson(IQuantity BandLow, IQuantity BandHigh, IQuantity Mains, IQuantity MainsDeviation,
+    IQuantity FoldAttenuation)
 {
     public static AskedJson From(Design design) =>
         new(design.Band.Low, design.Band.High, design.Mains.Frequency, design.Mains.Deviation, design.Requirements.Fold);
 }
 
-/// <summary>Time between two channels' samples, the share of a common mode that leaks, and the rejection that this is; null where nothing leaks.</summary>
+/// <summary>Time between two channels' samples, the share of a common mode that leaks, and the rejection that this is; null where nothing
+/// leaks.</summary>
 internal sealed record SkewJson(IQuantity Apart, IQuantity Leak, IQuantity? Rejection)
 {
     public static SkewJson? From(SamplingSkew? skew) => skew is null ? null : new(skew.Apart, skew.Leak, skew.Rejection);
@@ -89,11 +96,13 @@ internal sealed record SkewJson(IQuantity Apart, IQuantity Leak, IQuantity? Reje
 
 /// <summary>One mains frequency at one rate.</summary>
 internal sealed record MainsJson(
-    IQuantity Frequency, IQuantity Voltage, IQuantity Recorded, IQuantity RecordedEverywhere, int? CombSamples, IQuantity SkewLeak, IReadOnlyList<LandingJson> Harmonics)
+    IQuantity Frequency, IQuantity Voltage, IQuantity Recorded, IQuantity RecordedEverywhere, int? CombSamples, IQuantity SkewLeak,
+    IReadOnlyList<LandingJson> Harmonics)
 {
     public static MainsJson From(MainsAtRate mains) => new(
         mains.Frequency, mains.Voltage, mains.Recorded, mains.Everywhere, mains.Comb, mains.Skew,
-        [.. mains.Landings.Select(one => new LandingJson(one.Harmonic, one.Frequency, one.LandsAt, one.Low, one.High, one.InBand, one.Residue))]);
+        [.. mains.Landings.Select(one =>
+            new LandingJson(one.Harmonic, one.Frequency, one.LandsAt, one.Low, one.High, one.InBand, one.Residue))]);
 }
 
 /// <summary>Where one harmonic lands and what is left of it.</summary>

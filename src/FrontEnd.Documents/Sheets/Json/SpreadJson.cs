@@ -5,7 +5,8 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>Members of <c>spread --json</c>: how the figures of many builds spread.</summary>
 /// <param name="Ranged">What is drawn from a range that a card or the design gives.</param>
 internal sealed record SpreadJson(
-    string Design, int Builds, ulong Seed, PartDistribution Distribution, double? Yield, IReadOnlyList<string> Ranged, IReadOnlyList<SpreadFigureJson> Figures)
+    string Design, int Builds, ulong Seed, PartDistribution Distribution, double? Yield, IReadOnlyList<string> Ranged,
+    IReadOnlyList<SpreadFigureJson> Figures)
 {
     /// <summary>The percents of the percentiles.</summary>
     public IReadOnlyList<double> Percents { get; } = SpreadFigure.Percents;
@@ -29,7 +30,8 @@ internal sealed record SpreadJson(
 
 /// <summary>One figure over all builds.</summary>
 internal sealed record SpreadFigureJson(
-    string Id, string Unit, double Nominal, double Mean, double StandardDeviation, double LeastCorner, double MostCorner, double? Yield, double? Limit)
+    string Id, string Unit, double Nominal, double Mean, double StandardDeviation, double LeastCorner, double MostCorner, double? Yield,
+    double? Limit)
 {
     public string? Requirement { get; init; }
 
@@ -47,7 +49,8 @@ internal sealed record SpreadFigureJson(
     public required OrderedDictionary<string, double> RankCorrelation { get; init; }
 
     public static SpreadFigureJson From(SpreadFigure figure) => new(
-        figure.Id.Text, figure.Unit, figure.Nominal, figure.Mean, figure.StandardDeviation, figure.Least, figure.Most, figure.Yield, figure.Limit)
+        figure.Id.Text, figure.Unit, figure.Nominal, figure.Mean, figure.StandardDeviation, figure.Least, figure.Most, figure.Yield,
+        figure.Limit)
     {
         Requirement = figure.Requirement, LeastDrawn = figure.LeastDrawn, MostDrawn = figure.MostDrawn,
         Percentiles = new(SpreadFigure.Percents.Zip(figure.Percentiles, (percent, value) => KeyValuePair.Create($"{percent}", value))),

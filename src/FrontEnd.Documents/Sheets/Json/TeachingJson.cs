@@ -8,13 +8,16 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>Members of <c>sites --json</c>: where the sites lie on one head, lengths in metres.</summary>
 /// <param name="Distance">Between the two sites that were asked for; null for none.</param>
 internal sealed record SitesJson(
-    HeadJson Head, SiteDistanceJson? Distance, IReadOnlyList<SiteDistanceJson> Pairs, IReadOnlyList<ArcJson> Arcs, IQuantity RulesApart, IQuantity FromF3ToFz)
+    HeadJson Head, SiteDistanceJson? Distance, IReadOnlyList<SiteDistanceJson> Pairs, IReadOnlyList<ArcJson> Arcs, IQuantity RulesApart,
+    IQuantity FromF3ToFz)
 {
     public required IReadOnlyList<string> Notes { get; init; }
 
     public static SitesJson From(HeadSites sites) => new(
         new HeadJson(sites.Head.NasionInion, sites.Head.Preauricular, sites.Head.Circumference),
-        sites.Asked is { } asked ? SiteDistanceJson.From(asked) : null, [.. sites.Pairs.Select(SiteDistanceJson.From)], [.. sites.Arcs.Select(ArcJson.From)],
+        sites.Asked is { } asked
+            ? SiteDistanceJson.From(asked)
+            : null, [.. sites.Pairs.Select(SiteDistanceJson.From)], [.. sites.Arcs.Select(ArcJson.From)],
         sites.RulesApart, sites.FromF3ToFz)
     {
         Notes = sites.Notes,
@@ -25,7 +28,8 @@ internal sealed record SitesJson(
 internal sealed record HeadJson(IQuantity NasionInion, IQuantity Preauricular, IQuantity Circumference);
 
 /// <summary>How far two sites are apart; null for an ear lobe or mastoid, and where no arc is shared.</summary>
-internal sealed record SiteDistanceJson(string First, string Second, IQuantity? OverTheSkin, IQuantity? Straight, string? Arc, IQuantity? AlongTheArc)
+internal sealed record SiteDistanceJson(string First, string Second, IQuantity? OverTheSkin, IQuantity? Straight, string? Arc,
+    IQuantity? AlongTheArc)
 {
     public static SiteDistanceJson From(SiteDistance one) =>
         new(one.First.Name, one.Second.Name, one.Over, one.Straight, one.Arc is { } arc ? HeadSites.Name(arc) : null, one.Along);
@@ -43,7 +47,8 @@ internal sealed record SiteJson(string Name, string Alias, IQuantity At);
 
 /// <summary>Members of <c>mark --json</c>: what the class did. Without marks all but the marks and findings is null.</summary>
 /// <param name="Share">Share of all points, 0 to 1.</param>
-internal sealed record MarkJson(int Students, int Asked, double? Share, double? Least, double? Middle, double? Most, IReadOnlyList<QuestionSummary> Questions)
+internal sealed record MarkJson(int Students, int Asked, double? Share, double? Least, double? Middle, double? Most,
+    IReadOnlyList<QuestionSummary> Questions)
 {
     public required IReadOnlyList<StudentShare> Shares { get; init; }
 
@@ -56,7 +61,8 @@ internal sealed record MarkJson(int Students, int Asked, double? Share, double? 
     public static MarkJson From(Marks marks, IEnumerable<Finding> findings)
     {
         ClassSummary? all = ClassSummary.Of(marks);
-        return new(all?.Students ?? 0, all?.Asked ?? 0, all?.Share, all?.Shares[0].Share, all?.Middle, all?.Shares[^1].Share, all?.Questions ?? [])
+        return new(all?.Students ?? 0, all?.Asked
+            ?? 0, all?.Share, all?.Shares[0].Share, all?.Middle, all?.Shares[^1].Share, all?.Questions ?? [])
         {
             Shares = all?.Shares ?? [], Slips = all?.Slips ?? [], Marks = marks.Rows, Findings = FindingJson.From(findings),
         };
@@ -67,7 +73,8 @@ internal sealed record MarkJson(int Students, int Asked, double? Share, double? 
 internal sealed record ProblemsJson(int Count, IReadOnlyList<ProblemKindJson> Problems)
 {
     public static ProblemsJson From(IReadOnlyList<Template> templates) =>
-        new(templates.Count, [.. templates.Select(one => new ProblemKindJson(one.Id, Topics.Word(one.Topic), one.Level, one.Points, one.Title))]);
+        new(templates.Count,
+            [.. templates.Select(one => new ProblemKindJson(one.Id, Topics.Word(one.Topic), one.Level, one.Points, one.Title))]);
 }
 
 /// <summary>A kind of problems.</summary>

@@ -8,7 +8,8 @@ namespace FrontEnd.Teaching.Problems;
 /// <param name="Questions">In the order of the sheets.</param>
 /// <param name="Slips">How often each slip was made, commonest first.</param>
 public sealed record ClassSummary(
-    int Students, int Asked, double Share, IReadOnlyList<StudentShare> Shares, IReadOnlyList<QuestionSummary> Questions, IReadOnlyList<SlipCount> Slips)
+    int Students, int Asked, double Share, IReadOnlyList<StudentShare> Shares, IReadOnlyList<QuestionSummary> Questions,
+    IReadOnlyList<SlipCount> Slips)
 {
     /// <summary>The median of the students' shares.</summary>
     public double Middle => (Shares[(Shares.Count - 1) / 2].Share + Shares[Shares.Count / 2].Share) / 2;
@@ -29,9 +30,12 @@ public sealed record ClassSummary(
         SlipCount[] slips =
         [
             .. marks.Rows.Where(row => row.Slip.Length > 0).GroupBy(row => row.Slip, StringComparer.Ordinal)
-                .Select(rows => new SlipCount(rows.Key, rows.First().Remark, rows.Count())).OrderByDescending(one => one.Count).ThenBy(one => one.Slip, StringComparer.Ordinal),
+                .Select(rows =>
+                    new SlipCount(rows.Key, rows.First().Remark, rows.Count())).OrderByDescending(one =>
+                        one.Count).ThenBy(one => one.Slip, StringComparer.Ordinal),
         ];
-        QuestionSummary[] questions = [.. marks.Rows.GroupBy(row => row.Question, StringComparer.Ordinal).Select(rows => Question(rows.Key, [.. rows]))];
+        QuestionSummary[] questions = [.. marks.Rows.GroupBy(row =>
+            row.Question, StringComparer.Ordinal).Select(rows => Question(rows.Key, [.. rows]))];
         return new ClassSummary(shares.Length, marks.Rows.Count, ShareOf(marks.Rows), shares, questions, slips);
     }
 
@@ -48,7 +52,8 @@ public sealed record ClassSummary(
 /// <summary>A student's share of the points, 0 to 1.</summary>
 public sealed record StudentShare(string Student, double Share);
 
-/// <summary>A question's share of the points, and how many earned all of them, part of them and none, and how many gave no answer.</summary>
+/// <summary>A question's share of the points, and how many earned all of them, part of them and none, and how many gave no
+/// answer.</summary>
 public sealed record QuestionSummary(string Question, double Share, int Full, int Part, int None, int NotAnswered);
 
 /// <summary>How often a slip was made.</summary>

@@ -194,7 +194,8 @@ internal static class WholeChainProblems
             [
                 ("the electrodes' own noise", source => source.IsElectrode),
                 ("the protection resistors", source => source == SourceId.ProtectionResistors),
-                ("the differential amplifier, voltage and current", source => source == SourceId.AmplifierVoltage || source == SourceId.AmplifierCurrent),
+                ("the differential amplifier, voltage and current", source =>
+                    source == SourceId.AmplifierVoltage || source == SourceId.AmplifierCurrent),
                 ("the converter, its steps included", source => source == SourceId.Converter || source == SourceId.Quantisation),
             ];
             double[] parts;
@@ -207,7 +208,9 @@ internal static class WholeChainProblems
             }
             while (!Ahead(parts, -1, least: false) && d.Again());
 
-            return Choice(d, new ProblemText($"Which of these makes the largest part of the noise at the electrodes? {Temperatures(design)}{Listed}"), [.. groups.Select(group => group.Name)], parts, "V", ResultIds.Noise.Sources.Name, least: false, Slips.Dominant);
+            return Choice(d,
+                new ProblemText($"Which of these makes the largest part of the noise at the electrodes? {Temperatures(design)}{Listed}"),
+                [.. groups.Select(group => group.Name)], parts, "V", ResultIds.Noise.Sources.Name, least: false, Slips.Dominant);
         }),
     ];
 
