@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Xml.Linq;
+using FrontEnd.App.Commands;
 using FrontEnd.Documents.Tests;
 using Xunit;
 
@@ -36,6 +37,19 @@ public class JsonEnvelopeTests
         Assert.Equal(["command", "version", member], first.Select(one => one.Name));
         Assert.Equal(words[0], first[0].Value.GetString());
         Assert.Equal(Version, first[1].Value.GetString());
+    }
+
+    /// <summary>No command is left out above, nor where the numbers of its text are looked for in its JSON; mark wants a class's files and stands there alone.</summary>
+    [Fact]
+    public void Calls_EveryCommandWithJson_StandsAmongThem()
+    {
+        using StringWriter nowhere = new();
+        IEnumerable<string> commands = CommandLine.Makers.Select(make => make(new Outlet(nowhere, nowhere)))
+            .Where(command => command.Options.Any(option => option.Name == "--json")).Select(command => command.Name);
+        string numbers = File.ReadAllText(Path.Combine(Repository.Root, "tests", "FrontEnd.App.Tests", "EveryNumberTests.cs"));
+        string[] called = [.. Calls.Select(call => call.Data.Item1.Split(' ')[0])];
+        Assert.Empty(commands.Where(name => name != "mark" && !called.Contains(name)));
+        Assert.Empty(commands.Where(name => name != "filter" && !numbers.Contains($"\"{name}", StringComparison.Ordinal)));
     }
 
     [Fact]

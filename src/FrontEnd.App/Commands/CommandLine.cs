@@ -7,6 +7,26 @@ namespace FrontEnd.App.Commands;
 /// <summary>The program's front door: reads the call, runs the command, turns whatever happens into an exit code.</summary>
 internal static class CommandLine
 {
+    /// <summary>Every command, in the order of the help: a new one is its file and a line here.</summary>
+    internal static readonly IReadOnlyList<Func<Outlet, Command>> Makers =
+    [
+        CheckCommand.Make,
+        ExplainCommand.Make,
+        SheetCommand.Make,
+        SpreadCommand.Make,
+        CompareCommand.Make,
+        NewCommand.Make,
+        FilterCommand.Make,
+        CoefficientsCommand.Make,
+        ProblemsCommand.Make,
+        MarkCommand.Make,
+        SitesCommand.Make,
+        GlossaryCommand.Make,
+        RatesCommand.Make,
+        BenchCommand.Make,
+        SizeCommand.Make,
+    ];
+
     /// <param name="openTerminal">Opens the screens and returns their exit code; null, or a null answer, where there is no terminal to open
     /// them on.</param>
     public static int Run(string[] args, Outlet outlet, Func<int?>? openTerminal = null)
@@ -39,21 +59,11 @@ internal static class CommandLine
     private static int Dispatch(string[] args, Outlet outlet, Func<int?>? openTerminal)
     {
         RootCommand root = new("Works out what a scalp-biopotential front end records, from the electrodes to the digital filters, and whether that meets what is asked of it.");
-        root.Subcommands.Add(CheckCommand.Make(outlet));
-        root.Subcommands.Add(ExplainCommand.Make(outlet));
-        root.Subcommands.Add(SheetCommand.Make(outlet));
-        root.Subcommands.Add(SpreadCommand.Make(outlet));
-        root.Subcommands.Add(CompareCommand.Make(outlet));
-        root.Subcommands.Add(NewCommand.Make(outlet));
-        root.Subcommands.Add(FilterCommand.Make(outlet));
-        root.Subcommands.Add(CoefficientsCommand.Make(outlet));
-        root.Subcommands.Add(ProblemsCommand.Make(outlet));
-        root.Subcommands.Add(MarkCommand.Make(outlet));
-        root.Subcommands.Add(SitesCommand.Make(outlet));
-        root.Subcommands.Add(GlossaryCommand.Make(outlet));
-        root.Subcommands.Add(RatesCommand.Make(outlet));
-        root.Subcommands.Add(BenchCommand.Make(outlet));
-        root.Subcommands.Add(SizeCommand.Make(outlet));
+        foreach (Func<Outlet, Command> make in Makers)
+        {
+            root.Subcommands.Add(make(outlet));
+        }
+
         if (args.Length == 0)
         {
             if (openTerminal?.Invoke() is { } code)

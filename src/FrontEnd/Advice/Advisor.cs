@@ -16,7 +16,11 @@ public static class Advisor
     private const double WorthMentioning = 0.02;
 
     /// <summary>The same assessment with <see cref="Verdict.Improvement"/> filled in where a change helps.</summary>
-    public static Assessment Advise(Assessment assessment, CancellationToken cancellation = default)
+    public static Assessment Advise(Assessment assessment, CancellationToken cancellation = default) =>
+        Advise(assessment, Candidates.For(assessment.Design, assessment), cancellation);
+
+    /// <summary>The same with the changes to try given.</summary>
+    internal static Assessment Advise(Assessment assessment, IEnumerable<Candidate> candidates, CancellationToken cancellation = default)
     {
         Result[] judged = [.. assessment.Results.Where(result => result.Verdict.Kind != VerdictKind.NotJudged)];
         if (judged.Length == 0)
@@ -26,7 +30,7 @@ public static class Advisor
 
         (Candidate Candidate, Dictionary<ResultId, Result> Judged)[] tried =
         [
-            .. InParallel.Map([.. Candidates.For(assessment.Design, assessment)], candidate =>
+            .. InParallel.Map([.. candidates], candidate =>
                 (candidate, Evaluator.Judged(candidate.Design)), cancellation)
                 .Where(pair => pair.Item2 is not null && !WorsensSafety(judged, pair.Item2))
                 .Select(pair => (pair.candidate, pair.Item2!)),

@@ -1,4 +1,7 @@
+using FrontEnd.Circuits;
 using FrontEnd.Fields;
+using static FrontEnd.Fields.FieldRange;
+using static FrontEnd.Fields.Make;
 
 namespace FrontEnd.Amplifier;
 
@@ -54,4 +57,63 @@ public sealed record DifferentialAmplifier
     public Decibels SupplyRejection { get; init; } = Decibels.FromStated(80);
 
     public Current SupplyCurrent { get; init; } = Current.FromMicroamperes(50);
+
+    /// <summary>Its values, in the order of the key table.</summary>
+    private static readonly IReadOnlyList<Field<DifferentialAmplifier>> Values =
+    [
+        Make.Card(CardClass.Amplifier, (DifferentialAmplifier a) => a.Card, (a, v) => a with { Card = v }),
+        Value("gain", "gain", Above(0, 1e5), "5", "±300 mV of electrode offset on 3 V leave about 5; " + Derived,
+            "gain of the first stage, G",
+            (DifferentialAmplifier a) => a.Gain, (a, v) => a with { Gain = v }),
+        Value("bandwidth", "bandwidth", Above(0, 1e10), "35 kHz",
+            "low-power instrumentation amplifier at gain 10, application report SLAA486B table 4", "-3 dB bandwidth at this gain",
+            (DifferentialAmplifier a) => a.Bandwidth, (a, v) => a with { Bandwidth = v }),
+        Value("input-noise", "eni", Closed(0, 1e-3), "50 nV/√Hz", OpAmpFields.CmosClass, "white voltage noise of the input stage",
+            (DifferentialAmplifier a) => a.InputNoise, (a, v) => a with { InputNoise = v }),
+        Value("output-noise", "eno", Closed(0, 1e-3), "150 nV/√Hz", OpAmpFields.CmosClass,
+            "white voltage noise of the output stage; counts divided by the gain",
+            (DifferentialAmplifier a) => a.OutputNoise, (a, v) => a with { OutputNoise = v }),
+        Value("noise-corner", "en_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given",
+            "where flicker and white voltage noise are equal",
+            (DifferentialAmplifier a) => a.NoiseCorner, (a, v) => a with { NoiseCorner = v }),
+        Value("current-noise", "in", Closed(0, 1e-6), "1 fA/√Hz", OpAmpFields.CmosClass, "white current noise of each input",
+            (DifferentialAmplifier a) => a.CurrentNoise, (a, v) => a with { CurrentNoise = v }),
+        Value("current-noise-corner", "in_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given",
+            "where flicker and white current noise are equal",
+            (DifferentialAmplifier a) => a.CurrentNoiseCorner, (a, v) => a with { CurrentNoiseCorner = v }),
+        Value("common-mode-resistance", "Rcm", Above(0, 1e16), "100 GΩ", OpAmpFields.CmosClass, "each input to common",
+            (DifferentialAmplifier a) => a.CommonModeResistance, (a, v) => a with { CommonModeResistance = v }),
+        Value("common-mode-capacitance", "Ccm", Closed(0, 1e-6), "5 pF", OpAmpFields.CmosClass, "each input to common",
+            (DifferentialAmplifier a) => a.CommonModeCapacitance, (a, v) => a with { CommonModeCapacitance = v }),
+        Value("differential-resistance", "Rdm", Above(0, 1e16), "100 GΩ", OpAmpFields.CmosClass, "input to input",
+            (DifferentialAmplifier a) => a.DifferentialResistance, (a, v) => a with { DifferentialResistance = v }),
+        Value("differential-capacitance", "Cdm", Closed(0, 1e-6), "3 pF", OpAmpFields.CmosClass, "input to input",
+            (DifferentialAmplifier a) => a.DifferentialCapacitance, (a, v) => a with { DifferentialCapacitance = v }),
+        Value("cmrr", "cmrr_db", Closed(0, 200), "100 dB", OpAmpFields.CmosClass, "common-mode rejection at dc",
+            (DifferentialAmplifier a) => a.Cmrr, (a, v) => a with { Cmrr = v }),
+        Value("cmrr-corner", "cmrr_corner", Above(0, 1e9), "150 Hz", OpAmpFields.CmosClass, "where the common-mode rejection is 3 dB down",
+            (DifferentialAmplifier a) => a.CmrrCorner, (a, v) => a with { CmrrCorner = v }),
+        Value("bias-current", "bias_current", Closed(-1e-3, 1e-3), "0 A", "none unless given", "dc current into each input, worst case",
+            (DifferentialAmplifier a) => a.BiasCurrent, (a, v) => a with { BiasCurrent = v }),
+        Value("offset-voltage", "offset_voltage", Closed(-1, 1), "0 V", "none unless given", "dc offset at the input, worst case",
+            (DifferentialAmplifier a) => a.OffsetVoltage, (a, v) => a with { OffsetVoltage = v }),
+        Value("output-margin", "output_margin", Closed(0, 20), "100 mV", OpAmpFields.CmosClass, "how close to the rails the output may go",
+            (DifferentialAmplifier a) => a.OutputMargin, (a, v) => a with { OutputMargin = v }),
+        Value("inner-margin", "inner_margin", Closed(0, 20), "100 mV", OpAmpFields.CmosClass,
+            "how close to the rails the inner nodes V_cm ± G·V_d/2 may go",
+            (DifferentialAmplifier a) => a.InnerMargin, (a, v) => a with { InnerMargin = v }),
+        Value("supply-rejection", "supply_rejection", Closed(0, 200), "80 dB", OpAmpFields.CmosClass, "rejection of ripple on the supply",
+            (DifferentialAmplifier a) => a.SupplyRejection, (a, v) => a with { SupplyRejection = v }),
+        Value("supply-current", "supply_current", Closed(0, 10), "50 µA",
+            "low-power instrumentation amplifier, application report SLAA486B table 4", "supply current of one channel",
+            (DifferentialAmplifier a) => a.SupplyCurrent, (a, v) => a with { SupplyCurrent = v }),
+    ];
+
+    /// <summary>Its fields: the values, and how far they go from piece to piece.</summary>
+    internal static readonly IReadOnlyList<Field<DifferentialAmplifier>> Rows =
+    [
+        .. Values,
+        Make.Ranges(Values, ["gain", "input-noise", "output-noise", "current-noise", "cmrr", "bias-current", "offset-voltage"],
+            (DifferentialAmplifier a) => a.Ranges, (a, v) => a with { Ranges = v }),
+    ];
 }

@@ -1,3 +1,8 @@
+using FrontEnd.Circuits;
+using FrontEnd.Fields;
+using static FrontEnd.Fields.FieldRange;
+using static FrontEnd.Fields.Make;
+
 namespace FrontEnd.Amplifier;
 
 /// <summary>How the amplifier common is tied to the body.</summary>
@@ -38,4 +43,46 @@ public sealed record GroundDrive
     public VoltageNoiseDensity VoltageNoise { get; init; } = VoltageNoiseDensity.FromNanovoltsPerRootHertz(55);
 
     public Current SupplyCurrent { get; init; } = Current.FromMicroamperes(20);
+
+    /// <summary>Its fields, in the order of the key table.</summary>
+    internal static readonly IReadOnlyList<Field<GroundDrive>> Rows =
+    [
+        Word("kind", "kind", "passive", Practice,
+            "passive: tied to common through the resistor; driven: driven with the inverted mean of the inputs",
+            [new("passive", GroundKind.Passive), new("driven", GroundKind.Driven)],
+            (GroundDrive g) => g.Kind, (g, v) => g with { Kind = v }),
+        Value("series-resistor", "series_R", Closed(0, 1e9), "0 Ω", "none is fitted unless given",
+            "resistor between the ground electrode and common or the driving amplifier; the quoted limits want at least the highest voltage over 50 µA (passive), 10 µA (driven)",
+            (GroundDrive g) => g.SeriesResistor, (g, v) => g with { SeriesResistor = v }, safety: true),
+        Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of that resistor, ±",
+            (GroundDrive g) => g.ResistorTolerance, (g, v) => g with { ResistorTolerance = v }, safety: true),
+        Value("dc-gain", "dc_gain", Above(0, 1e12), "10000", Practice, "gain of the driving amplifier at dc, K0",
+            (GroundDrive g) => g.DcGain, (g, v) => g with { DcGain = v }),
+        Value("unity-gain-frequency", "unity_gain_f", Above(0, 1e9), "2 kHz", Practice, "where the driving amplifier's gain is 1, f_u",
+            (GroundDrive g) => g.UnityGainFrequency, (g, v) => g with { UnityGainFrequency = v }),
+        new()
+        {
+            Key = "averaging-bandwidth",
+            JsonKey = "averaging_bandwidth",
+            Kind = FieldKind.Quantity,
+            Quantity = QuantityKind.Of<Frequency>(),
+            Meaning = "bandwidth of the averaging of the two inputs, f_2; \"unlimited\" takes it as infinitely fast",
+            Range = Above(0, 1e12),
+            NullWord = "auto",
+            SpecialWord = "unlimited",
+            DefaultText = "the amplifier's bandwidth",
+            DefaultIsValue = false,
+            DefaultSource = Derived,
+            Get = g => g.AveragingUnlimited ? "unlimited" : (object?)g.AveragingBandwidth,
+            Set = (g, v) => g with { AveragingUnlimited = v is string, AveragingBandwidth = v as Frequency? },
+        },
+        Value("output-margin", "output_margin", Closed(0, 20), "50 mV", OpAmpFields.CmosClass,
+            "how close to the rails the driving amplifier's output may go",
+            (GroundDrive g) => g.OutputMargin, (g, v) => g with { OutputMargin = v }),
+        Value("voltage-noise", "voltage_noise", Closed(0, 1e-3), "55 nV/√Hz", OpAmpFields.CmosClass,
+            "white voltage noise of the driving amplifier",
+            (GroundDrive g) => g.VoltageNoise, (g, v) => g with { VoltageNoise = v }),
+        Value("supply-current", "supply_current", Closed(0, 10), "20 µA", OpAmpFields.CmosClass, "supply current of the driving amplifier",
+            (GroundDrive g) => g.SupplyCurrent, (g, v) => g with { SupplyCurrent = v }),
+    ];
 }

@@ -1,3 +1,4 @@
+using FrontEnd.Amplifier;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using static FrontEnd.Fields.FieldRange;
@@ -171,12 +172,12 @@ public static class DesignFields
             field.Within("mains.", "mains.", (Design d) => d.Mains, (d, v) => d with { Mains = v }, () => new())),
         .. ElectrodeFields.Set.Select(field =>
             field.Within("electrodes.", "electrodes.", (Design d) => d.Electrodes, (d, v) => d with { Electrodes = v }, () => new())),
-        .. AmplifierFields.Input.Select(field => field.Within(
+        .. InputNetwork.Rows.Select(field => field.Within(
             "input.", string.Equals(field.Key, "reference-inputs", StringComparison.Ordinal) ? "" : "input.", (Design d) =>
                 d.Input, (d, v) => d with { Input = v }, () => new())),
-        .. AmplifierFields.Differential.Select(field =>
+        .. DifferentialAmplifier.Rows.Select(field =>
             field.Within("amplifier.", "amplifier.", (Design d) => d.Amplifier, (d, v) => d with { Amplifier = v }, () => new())),
-        .. AmplifierFields.Ground.Select(field =>
+        .. GroundDrive.Rows.Select(field =>
             field.Within("ground-drive.", "ground_drive.", (Design d) => d.GroundDrive, (d, v) => d with { GroundDrive = v }, () => new())),
         .. PathFields.Converter.Select(field =>
             field.Within("converter.", "converter.", (Design d) => d.Converter, (d, v) => d with { Converter = v }, () => new())),

@@ -58,12 +58,13 @@ public sealed record AnalogDigitalConverter
     public Current SupplyCurrent { get; init; } = Current.FromMicroamperes(200);
 
     /// <summary>Size of one step.</summary>
-    public double LsbVolts => Lsb?.Volts ?? (FullScale.Volts / Math.Pow(2, Bits));
+    internal double LsbVolts => Lsb?.Volts ?? (FullScale.Volts / Math.Pow(2, Bits));
 
     /// <summary>Clock of a delta-sigma modulator: rate times oversampling [Hz].</summary>
     public Frequency ModulatorClock => Frequency.FromHertz(Rate.Hertz * Oversampling);
 
-    /// <summary>The same with the word length that a step says, log2(full scale/LSB); unchanged where that is not above 0 and at most 64.</summary>
+    /// <summary>The same with the word length that a step says, log2(full scale/LSB); unchanged where that is not above 0 and at most
+    /// 64.</summary>
     /// <param name="step">One step, above 0 V.</param>
     /// <param name="wholeSaysIt">True to leave the step out where a whole word length gives exactly it.</param>
     public AnalogDigitalConverter WithBitsOf(Voltage step, bool wholeSaysIt)

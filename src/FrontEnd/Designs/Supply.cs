@@ -35,9 +35,9 @@ public sealed record Supply
     public Ratio DataOverhead { get; init; } = Ratio.FromPercent(20);
 
     /// <summary>The mid-rail, half the lowest supply where none is given [V].</summary>
-    public double MidRailVolts => MidRail?.Volts ?? (Lowest.Volts / 2);
+    internal double MidRailVolts => MidRail?.Volts ?? (Lowest.Volts / 2);
 
     /// <summary>From the mid-rail to the nearer rail at the lowest voltage: what a node could swing if nothing kept it from the
     /// rails.</summary>
-    public double HalfRailVolts => Math.Min(MidRailVolts, Lowest.Volts - MidRailVolts);
+    internal double HalfRailVolts => Math.Min(MidRailVolts, Lowest.Volts - MidRailVolts);
 }

@@ -15,7 +15,7 @@ public readonly record struct AnalogSection(double B0, double B1, double B2, dou
     public double PoleAngular => IsFirstOrder ? A2 : Math.Sqrt(A2);
 
     /// <summary>Pole frequency f0 [Hz].</summary>
-    public double PoleHertz => PoleAngular / (2 * Math.PI);
+    internal double PoleHertz => PoleAngular / (2 * Math.PI);
 
     /// <summary>Quality Q = ω0/a1 of the pole pair; null for a section of first order.</summary>
     public double? Q => IsFirstOrder ? null : Math.Sqrt(A2) / A1;

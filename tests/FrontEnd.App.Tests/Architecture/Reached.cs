@@ -59,6 +59,22 @@ internal static class Reached
         return foreign;
     }
 
+    /// <summary>Every member of a foreign assembly that our code refers to, with the method that does.</summary>
+    public static IEnumerable<(MemberInfo Member, MethodBase By)> OutsideOurs() =>
+        from method in Ours.SelectMany(assembly => assembly.GetTypes()).SelectMany(MethodsOf)
+        from member in MembersIn(method)
+        let plain = Plain(member)
+        where plain.DeclaringType is not { } owner || !Ours.Contains(owner.Assembly)
+        select (plain, method);
+
+    /// <summary>The methods of ours that make one of a type.</summary>
+    public static IEnumerable<MethodBase> Makers(Type type) =>
+        Ours.SelectMany(assembly => assembly.GetTypes()).SelectMany(MethodsOf)
+            .Where(method => MembersIn(method).Any(member => member is ConstructorInfo made && made.DeclaringType == type));
+
+    /// <summary>Everything that a type itself can be called for.</summary>
+    public static IEnumerable<MethodBase> MethodsOf(Type type) => type.GetMethods(All).Cast<MethodBase>().Concat(type.GetConstructors(All));
+
     /// <summary>The types of ours that a type's code, fields and signatures refer to.</summary>
     public static IEnumerable<Type> TypesIn(Type type)
     {
@@ -71,8 +87,6 @@ internal static class Reached
 
     private static IEnumerable<Type> Parts(Type type) =>
         type.HasElementType ? Parts(type.GetElementType()!) : type.IsGenericType ? type.GetGenericArguments().SelectMany(Parts).Append(type) : [type];
-
-    private static IEnumerable<MethodBase> MethodsOf(Type type) => type.GetMethods(All).Cast<MethodBase>().Concat(type.GetConstructors(All));
 
     private static ILookup<MethodBase, MethodBase> FindOverrides()
     {

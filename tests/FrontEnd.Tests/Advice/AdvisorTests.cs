@@ -63,6 +63,35 @@ public sealed class AdvisorTests
         }
     }
 
+    /// <summary>What is tried, helpful or not, ties nothing to earth and asks for no other limit.</summary>
+    [Property(MaxTest = 30)]
+    public void Candidates_OfAnyDesign_TieNothingToEarthAndMoveNoLimit(int seed)
+    {
+        Design design = Designs.Varied(seed, 3);
+        foreach (Candidate candidate in Candidates.For(design, Evaluator.Evaluate(design)))
+        {
+            Assert.True(candidate.Design.Mains.AmplifierToEarth.Farads <= design.Mains.AmplifierToEarth.Farads, candidate.Change);
+            Assert.True(candidate.Design.Mains.BodyToEarth == design.Mains.BodyToEarth, candidate.Change);
+            Assert.True(candidate.Design.Requirements == design.Requirements, candidate.Change);
+            Assert.True(candidate.Design.Supply.Highest == design.Supply.Highest, candidate.Change);
+        }
+    }
+
+    /// <summary>Leads without protection resistors have less noise. That is not suggested, however much it helps: a fault would drive more than the limit.</summary>
+    [Fact]
+    public void Advise_AHelpingChangeThatEndangersTheWearer_IsDropped()
+    {
+        Design tight = Designs.Gel with { Requirements = Designs.Gel.Requirements with { Noise = VoltagePeakToPeak.FromVolts(1e-9) } };
+        Candidate bare = new("no protection resistors", tight with { Input = tight.Input with { SeriesResistor = default } });
+        Candidate quiet = new("no current noise", tight with { Amplifier = tight.Amplifier with { InputNoise = default } });
+        Assessment assessment = Evaluator.Evaluate(tight), unsafeOne = Evaluator.Evaluate(bare.Design);
+        Assert.NotEqual(VerdictKind.Fail, assessment["safety.fault_current"].Verdict.Kind);
+        Assert.Equal(VerdictKind.Fail, unsafeOne["safety.fault_current"].Verdict.Kind);
+        Assert.True(unsafeOne["noise.total"].Si < assessment["noise.total"].Si);
+        Assert.DoesNotContain(Advisor.Advise(assessment, [bare]).Judged, result => result.Verdict.Improvement is not null);
+        Assert.Contains(Advisor.Advise(assessment, [quiet]).Judged, result => result.Verdict.Improvement is not null);
+    }
+
     [Fact]
     public void Advise_ResistorsAtWhatIsNeeded_AreNeverMadeSmaller()
     {

@@ -52,6 +52,19 @@ public partial class ArchitectureTests
         Assert.All(quantities, type => Assert.Empty(type.GetConstructors(BindingFlags.Public | BindingFlags.Instance)));
     }
 
+    /// <summary>What another project can read and what carries a unit in its name is a quantity. Curves are rows of many plain numbers, and so is a point of one.</summary>
+    [Fact]
+    public void PublicMembers_NamedByAUnit_AreNoBareNumbers()
+    {
+        Type[] bare = [typeof(double), typeof(double?), typeof(double[]), typeof(IReadOnlyList<double>)];
+        IEnumerable<string> named = from type in Core.GetExportedTypes()
+            where type.Namespace != typeof(IQuantity).Namespace && type != typeof(FrontEnd.Filters.ResponsePoint)
+            from property in type.GetProperties(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly)
+            where bare.Contains(property.PropertyType) && UnitName().IsMatch(property.Name)
+            select $"{type.Name}.{property.Name}";
+        Assert.Empty(named);
+    }
+
     [Fact]
     public void Core_References_MathNetNumericsAndTheFrameworkOnly()
     {
@@ -119,6 +132,9 @@ public partial class ArchitectureTests
         Assert.Equal(codes.Length, codes.Distinct(StringComparer.Ordinal).Count());
         Assert.All(codes, code => Assert.Matches(CodeForm(), code));
     }
+
+    [GeneratedRegex("(Hertz|Volts|Ohms|Siemens|Farads|Amperes|Seconds|Kelvins|Celsius|Watts|Metres|Teslas|Degrees|Decibels?)$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex UnitName();
 
     [GeneratedRegex("^FE[0-9]{4}$", RegexOptions.None, 1000)]
     private static partial Regex CodeForm();

@@ -5,27 +5,8 @@ using FrontEnd.Spread;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>Generated code that writes the records of <see cref="AnswerJson"/>; a line for each answer.</summary>
-[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
-[JsonSerializable(typeof(BenchJson))]
-[JsonSerializable(typeof(CheckJson))]
-[JsonSerializable(typeof(CoefficientJson))]
-[JsonSerializable(typeof(CombJson))]
-[JsonSerializable(typeof(ComparisonJson))]
-[JsonSerializable(typeof(ExplainJson))]
-[JsonSerializable(typeof(FilterJson))]
-[JsonSerializable(typeof(FirJson))]
-[JsonSerializable(typeof(GlossaryJson))]
-[JsonSerializable(typeof(KeyJson))]
-[JsonSerializable(typeof(MarkJson))]
-[JsonSerializable(typeof(NotchJson))]
-[JsonSerializable(typeof(ProblemsJson))]
-[JsonSerializable(typeof(RatesJson))]
-[JsonSerializable(typeof(SincJson))]
-[JsonSerializable(typeof(SitesJson))]
-[JsonSerializable(typeof(SizeJson))]
-[JsonSerializable(typeof(SpreadJson))]
-internal sealed partial class AnswerContext : JsonSerializerContext
+/// <summary>How the answers are written; which there are stands beside <see cref="AnswerJson"/>.</summary>
+internal sealed partial class AnswerContext
 {
     /// <summary>With our names, our words and quantities as numbers.</summary>
     public static AnswerContext Shared { get; } = new(new JsonSerializerOptions

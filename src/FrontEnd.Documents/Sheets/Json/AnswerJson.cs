@@ -2,9 +2,11 @@ using System.Buffers;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using FrontEnd.Bench;
 using FrontEnd.Compare;
 using FrontEnd.DesignedFilters;
+using FrontEnd.Documents.Coefficients;
 using FrontEnd.Rates;
 using FrontEnd.Sizing;
 using FrontEnd.Spread;
@@ -111,3 +113,25 @@ public static class AnswerJson
         return Encoding.UTF8.GetString(buffer.WrittenSpan) + "\n";
     }
 }
+
+/// <summary>Generated code that writes the records of <see cref="AnswerJson"/>; a line for each answer.</summary>
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
+[JsonSerializable(typeof(BenchJson))]
+[JsonSerializable(typeof(CheckJson))]
+[JsonSerializable(typeof(CoefficientJson))]
+[JsonSerializable(typeof(CombJson))]
+[JsonSerializable(typeof(ComparisonJson))]
+[JsonSerializable(typeof(ExplainJson))]
+[JsonSerializable(typeof(FilterJson))]
+[JsonSerializable(typeof(FirJson))]
+[JsonSerializable(typeof(GlossaryJson))]
+[JsonSerializable(typeof(KeyJson))]
+[JsonSerializable(typeof(MarkJson))]
+[JsonSerializable(typeof(NotchJson))]
+[JsonSerializable(typeof(ProblemsJson))]
+[JsonSerializable(typeof(RatesJson))]
+[JsonSerializable(typeof(SincJson))]
+[JsonSerializable(typeof(SitesJson))]
+[JsonSerializable(typeof(SizeJson))]
+[JsonSerializable(typeof(SpreadJson))]
+internal sealed partial class AnswerContext : JsonSerializerContext;
