@@ -6,7 +6,6 @@ using System.Text.Json.Serialization;
 using FrontEnd.Bench;
 using FrontEnd.Compare;
 using FrontEnd.DesignedFilters;
-using FrontEnd.Documents.Coefficients;
 using FrontEnd.Rates;
 using FrontEnd.Sizing;
 using FrontEnd.Spread;
