@@ -7,6 +7,8 @@ namespace FrontEnd.App.Tests.Architecture;
 /// <summary>What the guide for contributors names is there.</summary>
 public partial class GuideTests
 {
+    private static readonly string[] Projects = ["FrontEnd", "FrontEnd.Documents", "FrontEnd.App"];
+
     private static readonly string Guide = File.ReadAllText(Path.Combine(Repository.Root, "DEVELOPERS.md"));
 
     private static readonly string[] Sources =
@@ -21,7 +23,7 @@ public partial class GuideTests
     {
         string map = string.Join(' ', Guide.Split('\n').Where(line => line.StartsWith("| ", StringComparison.Ordinal)).Select(line => line.Split('|')[1]));
         string[] rows = [.. Folder().Matches(map).Select(match => match.Value.TrimEnd('/'))];
-        IEnumerable<string> rooms = new[] { "FrontEnd", "FrontEnd.Documents", "FrontEnd.App" }.SelectMany(RoomOrder.Of)
+        IEnumerable<string> rooms = Projects.SelectMany(RoomOrder.Of)
             .Where(room => room != RoomOrder.Top && !room.Contains('.', StringComparison.Ordinal));
         Assert.Empty(rooms.Except(rows));
     }
@@ -30,7 +32,7 @@ public partial class GuideTests
     public void Files_ThatAreNamed_AreThere()
     {
         HashSet<string> names = [.. Sources.Select(path => Path.GetFileName(path))];
-        Assert.Empty(SourceFile().Matches(Guide).Select(match => match.Groups["name"].Value).Where(name => !names.Contains(name)));
+        Assert.Equal([], SourceFile().Matches(Guide).Select(match => match.Groups["name"].Value).Except(names));
     }
 
     /// <summary>Every test that is said to guard something is a class or a method of the tests.</summary>
@@ -40,7 +42,9 @@ public partial class GuideTests
         string[] named = [.. TestName().Matches(Guide).Select(match => match.Groups["name"].Value).Distinct()];
         Assert.True(30 < named.Length, $"{named.Length} tests named");
         string tests = string.Join('\n', Sources.Where(path => path.Contains(Path.Combine(Repository.Root, "tests"), StringComparison.Ordinal)).Select(File.ReadAllText));
-        Assert.Empty(named.Where(name => !tests.Contains($"class {name}", StringComparison.Ordinal) && !tests.Contains($" {name}(", StringComparison.Ordinal)));
+        Assert.Equal([], named.Where(IsGone));
+
+        bool IsGone(string name) => !tests.Contains($"class {name}", StringComparison.Ordinal) && !tests.Contains($" {name}(", StringComparison.Ordinal);
     }
 
     [GeneratedRegex("[A-Z][A-Za-z]+/", RegexOptions.None, 1000)]
