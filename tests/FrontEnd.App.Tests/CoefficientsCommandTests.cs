@@ -88,7 +88,7 @@ public sealed partial class CoefficientsCommandTests : IDisposable
         File.WriteAllText(Path("none.toml"), "name = \"none\"\n");
         Outcome outcome = Shell.Run("coefficients", Path("none.toml"), "-o", Path("f.h"));
         Assert.Equal(2, outcome.Code);
-        Assert.Contains("error[FE0009]", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains("FE0009 error", outcome.Messages, StringComparison.Ordinal);
         Assert.False(File.Exists(Path("f.h")));
     }
 
@@ -97,7 +97,7 @@ public sealed partial class CoefficientsCommandTests : IDisposable
     {
         Outcome outcome = Shell.Run("coefficients", Design("double", "direct-1", 0), "-o", Path("f.hpp"));
         Assert.Equal(2, outcome.Code);
-        Assert.Contains("error[FE0004]", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains("FE0004 error", outcome.Messages, StringComparison.Ordinal);
     }
 
     [GeneratedRegex(@"_coefficients\[\w+\]\[5\] = \{\s*\{(?<first>[^,]+),", RegexOptions.CultureInvariant, 1000)]

@@ -53,11 +53,11 @@ public sealed class CommandTests : IDisposable
         Assert.Equal("", outcome.Output);
         foreach (string code in new[] { "FE0126", "FE0305", "FE0102", "FE0121", "FE0110", "FE0306" })
         {
-            Assert.Contains($"error[{code}]", outcome.Messages, StringComparison.Ordinal);
+            Assert.Contains($"{code} error: ", outcome.Messages, StringComparison.Ordinal);
         }
 
-        Assert.Contains("  --> designs/wrong-in-six-ways.toml:", outcome.Messages, StringComparison.Ordinal);
-        Assert.Contains("  help: ", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains("  at       designs/wrong-in-six-ways.toml:", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains("  do       ", outcome.Messages, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public sealed class CommandTests : IDisposable
     {
         Outcome outcome = Shell.Run("check", "designs/no-such.toml");
         Assert.Equal(2, outcome.Code);
-        Assert.Contains("error[FE0140]", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains("FE0140 error", outcome.Messages, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -119,8 +119,8 @@ public sealed class CommandTests : IDisposable
         Outcome outcome = Shell.Run(args);
         Assert.Equal(2, outcome.Code);
         Assert.Equal("", outcome.Output);
-        Assert.StartsWith($"error[{code}]: ", outcome.Messages, StringComparison.Ordinal);
-        Assert.Equal(1, outcome.Messages.Split("error[").Length - 1);
+        Assert.StartsWith($"{code} error: ", outcome.Messages, StringComparison.Ordinal);
+        Assert.Equal(1, outcome.Messages.Split(" error: ").Length - 1);
     }
 
     [Fact]
@@ -145,7 +145,7 @@ public sealed class CommandTests : IDisposable
         File.WriteAllText(path, "name = \"work of a week\"\n");
         Outcome second = Shell.Run("new", path);
         Assert.Equal(2, second.Code);
-        Assert.Contains("error[FE0003]", second.Messages, StringComparison.Ordinal);
+        Assert.Contains("FE0003 error", second.Messages, StringComparison.Ordinal);
         Assert.Equal("name = \"work of a week\"\n", File.ReadAllText(path));
         Assert.Single(Directory.GetFiles(_folder.FullName));
     }
@@ -199,7 +199,7 @@ public sealed class CommandTests : IDisposable
     {
         Outcome outcome = Shell.Run([], () => throw new InvalidOperationException("a bulb broke"));
         Assert.Equal(70, outcome.Code);
-        Assert.StartsWith("error[FE0070]: the program failed: a bulb broke\n", outcome.Messages, StringComparison.Ordinal);
+        Assert.StartsWith("FE0070 error: the program failed: a bulb broke\n", outcome.Messages, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", outcome.Messages, StringComparison.Ordinal);
     }
 

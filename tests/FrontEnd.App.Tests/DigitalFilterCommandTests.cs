@@ -138,7 +138,7 @@ public sealed partial class DigitalFilterCommandTests : IDisposable
     {
         Outcome outcome = Shell.Run(["filter", .. call]);
         Assert.Equal((2, ""), (outcome.Code, outcome.Output));
-        Assert.Contains($"error[{code}]", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains($"{code} error: ", outcome.Messages, StringComparison.Ordinal);
     }
 
     [GeneratedRegex(@"(?<head>_coefficients\[\w+\] = \{\s*)(?<tap>[^,]+)", RegexOptions.CultureInvariant, 1000)]

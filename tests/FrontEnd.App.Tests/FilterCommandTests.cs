@@ -137,7 +137,7 @@ public sealed class FilterCommandTests
         Outcome outcome = Shell.Run(["filter", .. call]);
         Assert.Equal(2, outcome.Code);
         Assert.Equal("", outcome.Output);
-        Assert.Contains($"error[{code}]", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains($"{code} error: ", outcome.Messages, StringComparison.Ordinal);
     }
 
     [Fact]

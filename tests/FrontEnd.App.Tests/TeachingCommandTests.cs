@@ -86,7 +86,7 @@ public sealed class TeachingCommandTests : IDisposable
     {
         Outcome outcome = Shell.Run("problems", option, value, "-o", In("x"));
         Assert.Equal(2, outcome.Code);
-        Assert.Contains(code == "FE0111" ? "error[FE01" : $"error[{code}]", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains(code == "FE0111" ? "FE01" : $"{code} error", outcome.Messages, StringComparison.Ordinal);
         Assert.False(Directory.Exists(In("x")));
     }
 
@@ -172,7 +172,7 @@ public sealed class TeachingCommandTests : IDisposable
     {
         Outcome outcome = Shell.Run("sites", option, value);
         Assert.Equal(2, outcome.Code);
-        Assert.Contains($"error[{code}]", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains($"{code} error: ", outcome.Messages, StringComparison.Ordinal);
     }
 
     [Fact]

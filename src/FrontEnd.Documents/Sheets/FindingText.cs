@@ -12,20 +12,20 @@ public static class FindingText
 
     internal static void Write(TextPage page, Finding finding)
     {
-        page.Paragraph(finding.Message, $"{Wording.Word(finding.Severity)}[{finding.Code}]: ");
+        page.Paragraph(finding.Message, $"{finding.Code} {Wording.Word(finding.Severity)}: ");
         if (Place(finding) is { Length: > 0 } place)
         {
-            page.Paragraph(place, "  --> ");
+            page.Paragraph(place, "  at       ");
         }
 
         if (finding.Note is { } note)
         {
-            page.Paragraph(note, "  note: ");
+            page.Paragraph(note, "  because  ");
         }
 
         if (finding.Help is { } help)
         {
-            page.Paragraph(help, "  help: ");
+            page.Paragraph(help, "  do       ");
         }
     }
 

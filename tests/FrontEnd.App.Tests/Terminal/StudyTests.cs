@@ -72,7 +72,7 @@ public class StudyTests
             Design wrong = new Design() with { Band = new Design().Band with { High = FrontEnd.Quantities.Frequency.FromHertz(1e6) } };
             StudyOutcome outcome = (letter == "s" ? new SpreadPage(10) : (StudyPage)new BenchPage()).Work(wrong, _ => { }, TestContext.Current.CancellationToken);
 
-            Assert.Contains("error[", outcome.Text, StringComparison.Ordinal);
+            Assert.Contains(" error: ", outcome.Text, StringComparison.Ordinal);
             Assert.Empty(outcome.Choices);
             Assert.NotNull(model.Screen());
         }

@@ -39,7 +39,7 @@ public static class TerminalHost
         if (!Driver.IsAttachedToTerminal(out _, out _))
         {
             Console.Error.WriteLine("frontend: there is no terminal here to show screens on.");
-            Console.Error.WriteLine("  help: `frontend check DESIGN` prints the verdicts, `frontend --help` lists the commands");
+            Console.Error.WriteLine("  do       `frontend check DESIGN` prints the verdicts, `frontend --help` lists the commands");
             return TerminalProgram.NoTerminal;
         }
 

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Reading;
+using FrontEnd.Documents.Sheets;
 
 namespace FrontEnd.App.Terminal.Screens;
 
@@ -24,7 +25,7 @@ public static class TerminalProgram
         if (Environment.GetEnvironmentVariable("TERM") is null or "" or "dumb" && !OperatingSystem.IsWindows())
         {
             Console.Error.WriteLine("frontend: this terminal (TERM unset or dumb) cannot show screens.");
-            Console.Error.WriteLine("  help: `frontend check DESIGN` prints the verdicts, `frontend --help` lists the commands");
+            Console.Error.WriteLine("  do       `frontend check DESIGN` prints the verdicts, `frontend --help` lists the commands");
             return NoTerminal;
         }
 
@@ -33,13 +34,7 @@ public static class TerminalProgram
             : DesignDocument.Read(path);
         if (path is not null && !File.Exists(path))
         {
-            Finding finding = document.Findings[0];
-            Console.Error.WriteLine($"error[{finding.Code}]: {finding.Message}");
-            if (finding.Help is { } help)
-            {
-                Console.Error.WriteLine($"  help: {help}");
-            }
-
+            Console.Error.Write(FindingText.Of(document.Findings[0]));
             return NoTerminal;
         }
 
