@@ -262,7 +262,7 @@ public sealed class DesignDocument
 
         bool isCard = field.Kind == FieldKind.Card;
         string text = field.DefaultIsValue || isCard ? FieldText.Format(field, field.Get(Design)) : field.DefaultText;
-        return Format == DocumentFormat.Json && field.Key is "electrodes.offset" or "ground-drive.averaging-bandwidth"
+        return Format == DocumentFormat.Json && field.Key is DesignKeys.Electrodes.Offset or DesignKeys.GroundDrive.AveragingBandwidth
             ? new FieldOrigin(field.Key, OriginKind.Default, FieldText.Format(field, field.Get(Design)),
                 "the plain-number form leaves dc errors out and takes the averaging as unlimited")
             : new FieldOrigin(field.Key, OriginKind.Default, text, field.DefaultSource);

@@ -91,7 +91,7 @@ public static class DesignWriter
 
     // A step size alone would be read as saying the word length too.
     private static bool IsBitsBesideStep(Field<Design> field, Design design) =>
-        design.Converter.Lsb is not null && string.Equals(field.Key, "converter.bits", StringComparison.Ordinal);
+        design.Converter.Lsb is not null && string.Equals(field.Key, DesignKeys.Converter.Bits, StringComparison.Ordinal);
 
     private static bool HasCard(Design design, string owner)
     {

@@ -54,7 +54,7 @@ public sealed record Place(
         ], [], PlotKind.Noise);
 
     private static readonly Place ElectrodesPlace = new(
-        Electrodes, "electrodes", ["electrodes.mismatch", "electrodes.offset", "electrodes.", "contact-check."],
+        Electrodes, "electrodes", [DesignKeys.Electrodes.Mismatch, DesignKeys.Electrodes.Offset, "electrodes.", "contact-check."],
         [
             ResultIds.Mains.Total, ResultIds.Noise.Total, ResultIds.Noise.BoardShare, ResultIds.Levels.OffsetSurvived,
             ResultIds.Noise.Electrodes, ResultIds.Noise.ThermalFloor, ResultIds.Noise.Figure,
@@ -109,22 +109,26 @@ public sealed record Place(
     [
         new(Verdicts, "verdicts", ["requirements."], [new ResultFamily("")], [], PlotKind.Response, 'v'),
         new(
-            "noise", "noise", ["band", "signal.smallest", "board-temperature", "skin-temperature", "requirements.noise", "bands["],
+            "noise", "noise",
+            ["band", DesignKeys.Signal.Smallest, "board-temperature", "skin-temperature", DesignKeys.Requirements.Noise, "bands["],
             [ResultIds.Noise.All], [ResultIds.Noise.All], PlotKind.Noise, 'n'),
         new("mains", "mains", ["mains.", "requirements.mains"], [ResultIds.Mains.All, ResultIds.Drive.All], [ResultIds.Mains.All],
             PlotKind.Mains, 'm'),
         new(
             "levels", "levels",
-            ["signal.largest", "electrodes.offset", "supply.lowest", "supply.mid-rail", "requirements.offset", "requirements.headroom"],
+            [DesignKeys.Signal.Largest, DesignKeys.Electrodes.Offset, DesignKeys.Supply.Lowest, DesignKeys.Supply.MidRail,
+                DesignKeys.Requirements.Offset, DesignKeys.Requirements.Headroom],
             [ResultIds.Levels.All, ResultIds.Gain.All, ResultIds.Input.BiasOffset], [ResultIds.Levels.All], PlotKind.Step, 'l'),
         new(
-            "aliases", "aliases", ["converter.rate", "band", "requirements.fold", "interferers["],
+            "aliases", "aliases", [DesignKeys.Converter.Rate, "band", DesignKeys.Requirements.Fold, "interferers["],
             [ResultIds.Alias.All, ResultIds.Mains.Harmonics], [ResultIds.Alias.All], PlotKind.Response, 'a'),
         new(
             "safety", "safety",
             [
-                "supply.highest", "input.series-resistor", "input.resistor-tolerance", "ground-drive.series-resistor",
-                "ground-drive.resistor-tolerance", "electrodes.active-buffer.skin-resistor", "electrodes.reference-buffer.skin-resistor",
+                DesignKeys.Supply.Highest, DesignKeys.Input.SeriesResistor, DesignKeys.Input.ResistorTolerance,
+                DesignKeys.GroundDrive.SeriesResistor,
+                DesignKeys.GroundDrive.ResistorTolerance, DesignKeys.Electrodes.ActiveBufferSkinResistor,
+                DesignKeys.Electrodes.ReferenceBufferSkinResistor,
                 "requirements.fault", "requirements.driven",
             ],
             [ResultIds.Safety.All, ResultIds.Contact.AddsInBand], [ResultIds.Safety.All], PlotKind.Drive, 'f'),

@@ -44,8 +44,8 @@ internal sealed class DesignBuilder
             string? described = _log.Origins.Keys.FirstOrDefault(key => key.StartsWith("electrodes.ground.", StringComparison.Ordinal));
             if (described is not null)
             {
-                _log.Report(ReadingMessages.BothForms("electrodes.ground-electrode", "electrodes.ground-electrode = false",
-                    "[electrodes.ground]"), _log.Places["electrodes.ground-electrode"]);
+                _log.Report(ReadingMessages.BothForms(DesignKeys.Electrodes.GroundElectrode, "electrodes.ground-electrode = false",
+                    "[electrodes.ground]"), _log.Places[DesignKeys.Electrodes.GroundElectrode]);
             }
         }
 
@@ -96,7 +96,7 @@ internal sealed class DesignBuilder
             ? one with { Field = WishKey(field) } : null).OfType<Finding>()];
         bool isRead = wrong.Count == 0
             && !_log.Unread.Any(key => key.StartsWith(DesignFields.AntiAliasKey + ".", StringComparison.Ordinal)
-            || key is "band" or "converter.rate")
+            || key is "band" or DesignKeys.Converter.Rate)
             && 0 < design.Band.High.Hertz && design.Band.High.Hertz < AntiAliasWish.FoldOf(design).Hertz;
         (IReadOnlyList<Stage> stages, IReadOnlyList<Finding> findings) = isRead
             ? wish.Realise(design, DesignFields.AntiAliasKey) : ([], wrong);
@@ -138,7 +138,7 @@ internal sealed class DesignBuilder
     /// <summary>A step size without a word length says the word length.</summary>
     private void SettleStep(ref Design design)
     {
-        if (design.Converter.Lsb is not { } lsb || _log.Origins.ContainsKey("converter.bits") || lsb.Volts <= 0)
+        if (design.Converter.Lsb is not { } lsb || _log.Origins.ContainsKey(DesignKeys.Converter.Bits) || lsb.Volts <= 0)
         {
             return;
         }
@@ -159,12 +159,12 @@ internal sealed class DesignBuilder
             }
         }
 
-        if (!_log.Mentions("supply.highest"))
+        if (!_log.Mentions(DesignKeys.Supply.Highest))
         {
             _log.Report(ReadingMessages.AssumedHighest(QuantityText.FormatExact(Design.Supply.Highest)));
         }
 
-        if (!_log.Mentions("input.series-resistor"))
+        if (!_log.Mentions(DesignKeys.Input.SeriesResistor))
         {
             _log.Report(ReadingMessages.NoProtection());
         }

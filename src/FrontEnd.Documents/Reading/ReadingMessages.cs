@@ -109,11 +109,11 @@ public static class ReadingMessages
             $"set electrodes.{which}.card or electrodes.{which}.contact-resistance and contact-capacitance");
 
     internal static Finding AssumedHighest(string value) =>
-        Warning(HighestAssumed, "supply.highest", $"the highest voltage in the box is not given: {value} is taken",
+        Warning(HighestAssumed, DesignKeys.Supply.Highest, $"the highest voltage in the box is not given: {value} is taken",
             "the currents after a fault are worked out from it", "set supply.highest; count charger input and converters too");
 
     internal static Finding NoProtection() =>
-        Warning(ProtectionAssumed, "input.series-resistor", "the protection resistor is not given: none is taken",
+        Warning(ProtectionAssumed, DesignKeys.Input.SeriesResistor, "the protection resistor is not given: none is taken",
             "a resistor counts only if it is fitted, and without one the fault current is above any limit",
             "set input.series-resistor to what is fitted; the highest voltage over 50 µA is the least the quoted limit allows");
 

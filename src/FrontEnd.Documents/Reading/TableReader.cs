@@ -116,7 +116,7 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             return;
         }
 
-        if (owner is Design && string.Equals(key, "electrodes.ground-electrode", StringComparison.Ordinal))
+        if (owner is Design && string.Equals(key, DesignKeys.Electrodes.GroundElectrode, StringComparison.Ordinal))
         {
             GroundLeftOut = value is false;   // decided when all of the file is read
         }

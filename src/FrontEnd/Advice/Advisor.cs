@@ -104,9 +104,9 @@ public static class Advisor
     private static bool Counterpart(Result result, Dictionary<ResultId, Result> after,
         [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out Result? changed)
     {
-        if (result.Verdict.Requirement == "requirements.headroom")
+        if (result.Verdict.Requirement == DesignKeys.Requirements.Headroom)
         {
-            changed = after.Values.FirstOrDefault(other => other.Verdict.Requirement == "requirements.headroom");
+            changed = after.Values.FirstOrDefault(other => other.Verdict.Requirement == DesignKeys.Requirements.Headroom);
             return changed is not null;
         }
 

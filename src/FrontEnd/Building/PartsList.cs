@@ -13,7 +13,7 @@ public static class PartsList
     {
         List<ListedPart> parts = [];
         Circuit input = InputCircuit.Of(design);
-        AddParts("input.series-resistor");
+        AddParts(DesignKeys.Input.SeriesResistor);
         foreach ((string which, Electrodes.ElectrodeBuffer? buffer,
             int perChannel) in new[] { ("active", design.Electrodes.ActiveBuffer, 1), ("reference", design.Electrodes.ReferenceBuffer, 0) })
         {
@@ -25,10 +25,10 @@ public static class PartsList
             }
         }
 
-        AddParts("input.shunt-capacitor");
+        AddParts(DesignKeys.Input.ShuntCapacitor);
         AddParts(InputCircuit.Differential);
-        AddParts("input.bias-resistor");
-        parts.Add(Active("differential amplifier", "amplifier.card", design.Amplifier.Card, 1, 0));
+        AddParts(DesignKeys.Input.BiasResistor);
+        parts.Add(Active("differential amplifier", DesignKeys.Amplifier.Card, design.Amplifier.Card, 1, 0));
         AddParts(InputCircuit.GroundResistor);
         if (design.GroundIsDriven)
         {
@@ -41,7 +41,7 @@ public static class PartsList
         }
 
         parts.Add(Active($"converter, {design.Converter.Bits:0.##} bit, {QuantityText.FormatPart(design.Converter.Rate)} a channel",
-            "converter.card", design.Converter.Card, 0, 1));
+            DesignKeys.Converter.Card, design.Converter.Card, 0, 1));
         return parts;
 
         // One reference lead serves all channels.

@@ -15,7 +15,7 @@ public static class InputCircuit
     public const string ActiveResistor = "input.series-resistor (active)", ReferenceResistor = "input.series-resistor (reference)";
     public const string ActiveShunt = "input.shunt-capacitor (active)", ReferenceShunt = "input.shunt-capacitor (reference)";
     public const string ActiveBias = "input.bias-resistor (active)", ReferenceBias = "input.bias-resistor (reference)";
-    public const string Differential = "input.differential-capacitor", GroundResistor = "ground-drive.series-resistor";
+    public const string Differential = DesignKeys.Input.DifferentialCapacitor, GroundResistor = DesignKeys.GroundDrive.SeriesResistor;
 
     // Nodes: the leads behind the electrodes (or their buffers), the amplifier's inputs, the ground electrode's lead, the driving
     // amplifier's output.
@@ -55,9 +55,9 @@ public static class InputCircuit
         List<CircuitPart> parts =
         [
             Resistor(ActiveResistor, "protection resistor in each lead", ActiveLead, ActiveInput, series,
-                resistors) with { Key = "input.series-resistor", AsBuilt = built?.ActiveOhms },
+                resistors) with { Key = DesignKeys.Input.SeriesResistor, AsBuilt = built?.ActiveOhms },
             Resistor(ReferenceResistor, "protection resistor in each lead", ReferenceLead, ReferenceInput, series, resistors)
-                with { Key = "input.series-resistor", IsShared = true, AsBuilt = built?.ReferenceOhms },
+                with { Key = DesignKeys.Input.SeriesResistor, IsShared = true, AsBuilt = built?.ReferenceOhms },
         ];
         List<CircuitOpAmp> opAmps = [];
         foreach ((string which, string lead, bool isShared) in Sides)
@@ -69,17 +69,17 @@ public static class InputCircuit
         }
 
         parts.Add(Capacitor(ActiveShunt, "capacitor from each input to common", ActiveInput, Circuit.Common, shunt,
-            capacitors) with { Key = "input.shunt-capacitor", AsBuilt = built?.ActiveFarads });
+            capacitors) with { Key = DesignKeys.Input.ShuntCapacitor, AsBuilt = built?.ActiveFarads });
         parts.Add(Capacitor(ReferenceShunt, "capacitor from each input to common", ReferenceInput, Circuit.Common, shunt,
-            capacitors) with { Key = "input.shunt-capacitor", AsBuilt = built?.ReferenceFarads });
+            capacitors) with { Key = DesignKeys.Input.ShuntCapacitor, AsBuilt = built?.ReferenceFarads });
         parts.Add(Capacitor(Differential, "capacitor between the inputs", ActiveInput, ReferenceInput, input.DifferentialCapacitor.Farads,
             capacitors));
         if (input.BiasResistor is { } bias)
         {
             parts.Add(Resistor(ActiveBias, "bias resistor from each input to common", ActiveInput, Circuit.Common, bias.Ohms,
-                resistors) with { Key = "input.bias-resistor", AsBuilt = built?.ActiveBiasOhms });
+                resistors) with { Key = DesignKeys.Input.BiasResistor, AsBuilt = built?.ActiveBiasOhms });
             parts.Add(Resistor(ReferenceBias, "bias resistor from each input to common", ReferenceInput, Circuit.Common, bias.Ohms,
-                resistors) with { Key = "input.bias-resistor", AsBuilt = built?.ReferenceBiasOhms });
+                resistors) with { Key = DesignKeys.Input.BiasResistor, AsBuilt = built?.ReferenceBiasOhms });
         }
 
         if (design.Electrodes.Ground is not null)

@@ -26,45 +26,49 @@ internal static class Judge
         Design design = evaluation.Design;
         Requirements requirements = design.Requirements;
         JudgeNoise(list, evaluation);
-        AtMost(list, ResultIds.Mains.Total, "requirements.mains-at-electrodes", requirements.MainsAtElectrodes, MainsLimit,
+        AtMost(list, ResultIds.Mains.Total, DesignKeys.Requirements.MainsAtElectrodes, requirements.MainsAtElectrodes, MainsLimit,
             MainsDominates(evaluation.Mains.AtInput));
         VoltageRms recorded = requirements.MainsRecorded ?? VoltageRms.FromVolts(design.SmallestSignal.Volts / 2);
         AtMost(
-            list, ResultIds.Mains.Recorded, "requirements.mains-recorded", recorded, requirements.MainsRecorded is null
+            list, ResultIds.Mains.Recorded, DesignKeys.Requirements.MainsRecorded, recorded, requirements.MainsRecorded is null
                 ? Equations.CommonPractice
                 : Given, RecordedDominates(evaluation.Mains),
             MainsReport.Everywhere(design, evaluation.Mains));
-        AtLeast(list, ResultIds.Levels.OffsetSurvived, "requirements.offset", requirements.Offset, OffsetLimit,
+        AtLeast(list, ResultIds.Levels.OffsetSurvived, DesignKeys.Requirements.Offset, requirements.Offset, OffsetLimit,
             evaluation.Levels.OffsetLimitedBy?.Node.Text);
         if (evaluation.Levels.FirstToClip is { } first)
         {
-            AtLeast(list, ResultIds.Levels.Headroom(first.Node), "requirements.headroom", requirements.Headroom, Equations.CommonPractice,
+            AtLeast(list, ResultIds.Levels.Headroom(first.Node), DesignKeys.Requirements.Headroom, requirements.Headroom,
+                Equations.CommonPractice,
                 $"{first.Dominates} at {first.Node}");
         }
 
         string fold = $"image of the band's upper edge, {QuantityText.Format(list[ResultIds.Alias.FoldFrequency].Value)}";
-        AtLeast(list, ResultIds.Alias.FoldAttenuation, "requirements.fold", requirements.Fold, Equations.CommonPractice, fold);
+        AtLeast(list, ResultIds.Alias.FoldAttenuation, DesignKeys.Requirements.Fold, requirements.Fold, Equations.CommonPractice, fold);
         if (list.Has(ResultIds.Alias.ModulatorFoldAttenuation))
         {
-            AtLeast(list, ResultIds.Alias.ModulatorFoldAttenuation, "requirements.fold", requirements.Fold, Equations.CommonPractice,
+            AtLeast(list, ResultIds.Alias.ModulatorFoldAttenuation, DesignKeys.Requirements.Fold, requirements.Fold,
+                Equations.CommonPractice,
                 $"image at the modulator's clock, {QuantityText.Format(list[ResultIds.Alias.ModulatorFoldFrequency].Value)}");
         }
 
         if (list.Has(ResultIds.Converter.BitsNeeded))
         {
-            AtMost(list, ResultIds.Converter.BitsNeeded, "converter.bits", BitCount.FromBits(design.Converter.Bits), Equations.Derived,
+            AtMost(list, ResultIds.Converter.BitsNeeded, DesignKeys.Converter.Bits, BitCount.FromBits(design.Converter.Bits),
+                Equations.Derived,
                 "quantisation against the rest of the noise");
         }
 
         if (evaluation.Drive is not null)
         {
-            AtLeast(list, ResultIds.Drive.WorstPhaseMargin, "requirements.phase-margin", requirements.PhaseMargin,
+            AtLeast(list, ResultIds.Drive.WorstPhaseMargin, DesignKeys.Requirements.PhaseMargin, requirements.PhaseMargin,
                 Equations.CommonPractice, list[ResultIds.Drive.WorstPhaseMargin].Text);
-            AtMost(list, ResultIds.Safety.DrivenGroundCurrent, "requirements.driven-ground-current", requirements.DrivenGroundCurrent,
+            AtMost(list, ResultIds.Safety.DrivenGroundCurrent, DesignKeys.Requirements.DrivenGroundCurrent,
+                requirements.DrivenGroundCurrent,
                 DriveLimit, "the driven ground's series resistor");
         }
 
-        AtMost(list, ResultIds.Safety.FaultCurrent, "requirements.fault-current", requirements.FaultCurrent, FaultLimit,
+        AtMost(list, ResultIds.Safety.FaultCurrent, DesignKeys.Requirements.FaultCurrent, requirements.FaultCurrent, FaultLimit,
             "the smallest series resistance fitted in a lead");
     }
 
@@ -77,7 +81,7 @@ internal static class Judge
     private static void JudgeNoise(ResultList list, Evaluation evaluation)
     {
         Design design = evaluation.Design;
-        const string Key = "requirements.noise";
+        const string Key = DesignKeys.Requirements.Noise;
         string dominates = evaluation.Noise.Rows().Where(row => !row.Id.IsElectrode).MaxBy(row => row.Rms).Name;
         if (design.Requirements.Noise is { } limit)
         {

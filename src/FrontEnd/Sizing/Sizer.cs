@@ -138,7 +138,7 @@ public static class Sizer
         var bounds = new Dictionary<string, (int, double)>(StringComparer.Ordinal);
         if (0 < count)
         {
-            bounds["requirements.phase-margin"] = (count, best);
+            bounds[DesignKeys.Requirements.PhaseMargin] = (count, best);
         }
 
         return (stable, new Walk(null, [], bounds, 0, 0));
@@ -151,7 +151,7 @@ public static class Sizer
         IReadOnlyList<SizingCandidate> candidates = grid.At(family.Base, family.Amplifier, family.Converter, family.Rate, family.Filter);
         if (candidates.Count == 0)
         {
-            bounds["requirements.fold"] = (1, 0);
+            bounds[DesignKeys.Requirements.Fold] = (1, 0);
         }
 
         int evaluated = 0;
@@ -256,14 +256,14 @@ public static class Sizer
             : Math.Min(survived, (design.Converter.FullScale.Volts / 2 / g1) - signal);
         if (survived < requirements.Offset.Volts)
         {
-            return ("requirements.offset", Math.Max(0, survived), false);
+            return (DesignKeys.Requirements.Offset, Math.Max(0, survived), false);
         }
 
         double total = TotalGain(design);
         double swing = Math.Min(design.Converter.FullScale.Volts / 2, half);
         if (swing < signal * total)
         {
-            return ("requirements.headroom", 20 * Math.Log10(swing / (signal * total)), false);
+            return (DesignKeys.Requirements.Headroom, 20 * Math.Log10(swing / (signal * total)), false);
         }
 
         VoltagePeakToPeak? noise = requirements.Noise ?? (design.Electrodes.Contact == ContactKind.Wet ? Judge.DefaultNoise(design) : null);
@@ -271,7 +271,7 @@ public static class Sizer
         // A tenth below: the band's edges are rounded off by the filters.
         if (noise is { } limit && limit.Volts < 0.9 * TradeConstants.NoisePeakToPeak * candidate.NoiseBound)
         {
-            return ("requirements.noise", TradeConstants.NoisePeakToPeak * candidate.NoiseBound, true);
+            return (DesignKeys.Requirements.Noise, TradeConstants.NoisePeakToPeak * candidate.NoiseBound, true);
         }
 
         if (request.BatteryLife is { } wanted && design.Supply.BatteryCapacity is { } capacity)
@@ -384,7 +384,8 @@ public static class Sizer
 
     /// <summary>Requirements that bounds decide on, in the order of the search: grounds, filters, then <see cref="RuledOut"/>.</summary>
     private static readonly string[] BoundOrder =
-        ["requirements.phase-margin", "requirements.fold", "requirements.offset", "requirements.headroom", "requirements.noise",
+        [DesignKeys.Requirements.PhaseMargin, DesignKeys.Requirements.Fold, DesignKeys.Requirements.Offset,
+            DesignKeys.Requirements.Headroom, DesignKeys.Requirements.Noise,
             "sizing.battery-life", "sizing.parts"];
 
     private static List<Obstacle> Obstacles(Walk[] walks, SizingRequest request, bool isAnyFound)
@@ -474,18 +475,18 @@ public static class Sizer
 
     private static Obstacle OfBound(string key, int count, double least, double greatest, SizingRequest request) => key switch
     {
-        "requirements.offset" => new(key, count,
+        DesignKeys.Requirements.Offset => new(key, count,
             $"the first stage clips: {QuantityText.Format(request.Fixed.Requirements.Offset)} of electrode offset asked, {QuantityText.Format(greatest, "V")} survived at best among those stopped",
             "raise supply.lowest, or ask less of requirements.offset"),
-        "requirements.phase-margin" => new(key, count,
+        DesignKeys.Requirements.PhaseMargin => new(key, count,
             $"driven grounds that are not stable over all loads: {QuantityText.Format(request.Fixed.Requirements.PhaseMargin)} asked, {QuantityText.Format(greatest, "°")} at best among those stopped",
             null),
-        "requirements.headroom" => new(key, count,
+        DesignKeys.Requirements.Headroom => new(key, count,
             "the largest signal does not fit between the rails or into the converter with that much gain", null),
-        "requirements.noise" => new(key, count,
+        DesignKeys.Requirements.Noise => new(key, count,
             $"the noise floor of parts and protection resistors: {QuantityText.Format(VoltagePeakToPeak.FromVolts(least))} at best among those stopped",
             null),
-        "requirements.fold" => new(key, count, "no filter of up to order 5 reaches the attenuation at that rate", null),
+        DesignKeys.Requirements.Fold => new(key, count, "no filter of up to order 5 reaches the attenuation at that rate", null),
         "sizing.battery-life" => new(key, count,
             $"{QuantityText.Format(request.BatteryLife)} asked, {QuantityText.Format(Duration.FromSeconds(greatest))} reached at best among those stopped",
             "a larger battery, or less supply.other-current"),

@@ -53,7 +53,7 @@ internal sealed class PartList
         if (design.Electrodes.Ground is not null)
         {
             double tolerance = design.GroundDrive.ResistorTolerance.Fraction;
-            GroundResistor = Add("ground-drive.series-resistor", law, 1 - tolerance, 1 + tolerance);
+            GroundResistor = Add(DesignKeys.GroundDrive.SeriesResistor, law, 1 - tolerance, 1 + tolerance);
         }
 
         _stageOpAmps = new OpAmpParts[design.Stages.Count];
@@ -66,9 +66,9 @@ internal sealed class PartList
         PartRanges own = amplifier.Ranges;
         double decibels = Math.Pow(10, ranges.Cmrr / 20);
         Cmrr = own.Of("cmrr") is { } cmrr
-            ? Add("amplifier.cmrr", SpreadLaw.LogUniform, Math.Pow(10, (cmrr.Low - amplifier.Cmrr.Value) / 20),
+            ? Add(DesignKeys.Amplifier.Cmrr, SpreadLaw.LogUniform, Math.Pow(10, (cmrr.Low - amplifier.Cmrr.Value) / 20),
                 Math.Pow(10, (cmrr.High - amplifier.Cmrr.Value) / 20), ranged: true)
-            : Add("amplifier.cmrr", SpreadLaw.LogUniform, 1 / decibels, decibels);
+            : Add(DesignKeys.Amplifier.Cmrr, SpreadLaw.LogUniform, 1 / decibels, decibels);
         Gain = Ranged("amplifier.", "gain", own, amplifier.Gain, otherwise: new("", SpreadLaw.Uniform, 1 - ranges.Gain, 1 + ranges.Gain));
         Noise = Ranged("amplifier.", "input-noise", own, amplifier.InputNoise.VoltsPerRootHertz,
             otherwise: new("", SpreadLaw.Uniform, 1 - ranges.Noise, 1 + ranges.Noise));

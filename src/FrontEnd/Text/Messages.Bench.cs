@@ -20,7 +20,7 @@ public static partial class Messages
         "a line or a band cannot be told from chance in less", "record 60 s");
 
     internal static Finding OtherRate(string recorded, string designed) => new(
-        RecordingRate, Severity.Error, "converter.rate", $"the recording has {recorded}, and the design {designed}",
+        RecordingRate, Severity.Error, DesignKeys.Converter.Rate, $"the recording has {recorded}, and the design {designed}",
         "what folds and what the digital filters do depends on the rate",
         "record at the design's rate, or set converter.rate to the recording's");
 

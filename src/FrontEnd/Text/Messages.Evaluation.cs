@@ -22,7 +22,8 @@ public static partial class Messages
         "nothing above half the rate can be told from what folds", "raise converter.rate, or leave the band out");
 
     internal static Finding FewSteps(string rms, string lsb) => new(
-        NotQuantisationLimited, Severity.Warning, "converter.bits", $"noise at the converter is {rms} rms, below half a step of {lsb}",
+        NotQuantisationLimited, Severity.Warning, DesignKeys.Converter.Bits,
+        $"noise at the converter is {rms} rms, below half a step of {lsb}",
         "quantisation noise is white only where other noise exceeds about half a step (from memory)",
         "raise the gain in front of the converter, or take one with more bits");
 
@@ -43,18 +44,18 @@ public static partial class Messages
         "nothing in the path or behind the converter removes a dc offset", help);
 
     internal static Finding Earthed(string capacitance) => new(
-        EarthedRecorder, Severity.Warning, "mains.amplifier-to-earth", $"the amplifier's common is tied to earth by {capacitance}",
+        EarthedRecorder, Severity.Warning, DesignKeys.Mains.AmplifierToEarth, $"the amplifier's common is tied to earth by {capacitance}",
         "an earthed recorder raises the common mode about 30 times and removes the isolation that protects the wearer",
         "a calculation case, not a way to use the device: run it on battery with no wire to anything");
 
     internal static Finding SharedFault(string sum, string limit) => new(
-        LeadsShareOneFault, Severity.Warning, "input.series-resistor",
+        LeadsShareOneFault, Severity.Warning, DesignKeys.Input.SeriesResistor,
         $"one fault shared by all leads drives {sum} through the wearer, above the quoted limit of {limit} for one",
         "all electrodes touch the same skin in parallel",
         "larger series resistors, or two barriers in series between the supply and the leads");
 
     internal static Finding CheckCurrentInBand(string frequency) => new(
-        ContactCheckInBand, Severity.Warning, "contact-check.frequency",
+        ContactCheckInBand, Severity.Warning, DesignKeys.ContactCheck.Frequency,
         $"the contact check's current stays on at {frequency}, inside the band", null,
         "switch it off while recording, or move it out of the band and away from the mains");
 
@@ -64,11 +65,11 @@ public static partial class Messages
         "lower ground-drive.unity-gain-frequency, or the resistance in the ground lead");
 
     internal static Finding NothingToDrive() => new(
-        NoGroundToDrive, Severity.Warning, "ground-drive.kind", "the ground is driven, but there is no ground electrode",
+        NoGroundToDrive, Severity.Warning, DesignKeys.GroundDrive.Kind, "the ground is driven, but there is no ground electrode",
         "without the electrode the drive has no effect and no figure",
         "give electrodes.ground, or set ground-drive.kind to passive");
 
     internal static Finding SiteCount(int sites, int channels) => new(
-        MontageSites, Severity.Warning, "montage.sites", $"{sites} sites are named for {channels} channels",
+        MontageSites, Severity.Warning, DesignKeys.Montage.Sites, $"{sites} sites are named for {channels} channels",
         "sites without a name are numbered, names without a channel are left out", "name one site for each channel");
 }

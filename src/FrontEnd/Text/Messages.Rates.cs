@@ -13,7 +13,7 @@ public static partial class Messages
         "give the filter by its corner, so that it follows the rate");
 
     internal static Finding ModulatorPasses(string clock, string attenuation, string limit) => new(
-        ModulatorImage, Severity.Warning, "requirements.fold",
+        ModulatorImage, Severity.Warning, DesignKeys.Requirements.Fold,
         $"the image at the modulator's clock of {clock} is {attenuation} down, and {limit} is asked for",
         "the clock stays where it is at every rate, so no rate mends it",
         "lower the corner of the passive filter in front of the converter");

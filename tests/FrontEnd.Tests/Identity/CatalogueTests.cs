@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
+using FrontEnd.Findings;
 using FrontEnd.Catalogue;
 using FrontEnd.Identity;
 using FrontEnd.Reporting;
@@ -54,6 +55,23 @@ public sealed partial class CatalogueTests
     {
         ResultFamily[] families = [.. Of<ResultFamily>()];
         Assert.All(Designs.All.SelectMany(design => Evaluator.Evaluate(design).Results), result => Assert.True(Array.Exists(families, family => family.Has(result.Id)), result.Id.Text));
+    }
+
+    /// <summary>A key that the sources name stands in <see cref="DesignKeys"/>, and every key there is one of a design.</summary>
+    [Fact]
+    public void Sources_OutsideTheirCatalogue_SpellNoKey()
+    {
+        string[] named = [.. typeof(DesignKeys).GetNestedTypes().SelectMany(type => type.GetFields()).Select(field => (string)field.GetRawConstantValue()!)];
+        string[] known = [.. DesignFields.Fixed.Select(field => field.Key).Where(key => key.Contains('.', StringComparison.Ordinal))];
+        Assert.Equal([], named.Except(known));
+        string root = Path.GetDirectoryName(ReferenceTable.Folder)!;
+        string[] made = ["DesignKeys.cs", "Catalogue", "Identity", "obj"];
+        IEnumerable<string> spelt = Directory.EnumerateFiles(Path.Combine(root, "src"), "*.cs", SearchOption.AllDirectories)
+            .Where(file => !Path.GetRelativePath(root, file).Split(Path.DirectorySeparatorChar).Intersect(made).Any())
+            .SelectMany(file => File.ReadLines(file).Where(line => !line.TrimStart().StartsWith("//", StringComparison.Ordinal))
+                .SelectMany(line => Literal().Matches(line).Select(match => match.Groups["text"].Value)).Where(text => known.Contains(text))
+                .Select(text => $"{Path.GetFileName(file)}: {text}"));
+        Assert.Equal([], spelt);
     }
 
     [GeneratedRegex("\"(?<text>(?:[^\"\\\\]|\\\\.)*)\"", RegexOptions.ExplicitCapture, 5000)]

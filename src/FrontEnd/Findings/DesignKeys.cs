@@ -1,0 +1,102 @@
+namespace FrontEnd.Findings;
+
+/// <summary>The keys of a design that the sources name: places of findings, requirements, fields that a page goes to. Whoever needs another
+/// adds it here.</summary>
+public static class DesignKeys
+{
+    /// <summary>Of the table <c>[amplifier]</c>.</summary>
+    public static class Amplifier
+    {
+        public const string Card = "amplifier.card";
+        public const string Cmrr = "amplifier.cmrr";
+        public const string Gain = "amplifier.gain";
+    }
+
+    /// <summary>Of the table <c>[contact-check]</c>.</summary>
+    public static class ContactCheck
+    {
+        public const string Frequency = "contact-check.frequency";
+    }
+
+    /// <summary>Of the table <c>[converter]</c>.</summary>
+    public static class Converter
+    {
+        public const string Bits = "converter.bits";
+        public const string Card = "converter.card";
+        public const string Rate = "converter.rate";
+    }
+
+    /// <summary>Of the table <c>[electrodes]</c>.</summary>
+    public static class Electrodes
+    {
+        public const string ActiveBufferSkinResistor = "electrodes.active-buffer.skin-resistor";
+        public const string ActiveCard = "electrodes.active.card";
+        public const string GroundElectrode = "electrodes.ground-electrode";
+        public const string GroundCard = "electrodes.ground.card";
+        public const string Mismatch = "electrodes.mismatch";
+        public const string Offset = "electrodes.offset";
+        public const string ReferenceBufferSkinResistor = "electrodes.reference-buffer.skin-resistor";
+        public const string ReferenceCard = "electrodes.reference.card";
+    }
+
+    /// <summary>Of the table <c>[ground-drive]</c>.</summary>
+    public static class GroundDrive
+    {
+        public const string AveragingBandwidth = "ground-drive.averaging-bandwidth";
+        public const string Kind = "ground-drive.kind";
+        public const string ResistorTolerance = "ground-drive.resistor-tolerance";
+        public const string SeriesResistor = "ground-drive.series-resistor";
+    }
+
+    /// <summary>Of the table <c>[input]</c>.</summary>
+    public static class Input
+    {
+        public const string BiasResistor = "input.bias-resistor";
+        public const string DifferentialCapacitor = "input.differential-capacitor";
+        public const string ResistorTolerance = "input.resistor-tolerance";
+        public const string SeriesResistor = "input.series-resistor";
+        public const string ShuntCapacitor = "input.shunt-capacitor";
+    }
+
+    /// <summary>Of the table <c>[mains]</c>.</summary>
+    public static class Mains
+    {
+        public const string AmplifierToEarth = "mains.amplifier-to-earth";
+        public const string LeadToMains = "mains.lead-to-mains";
+    }
+
+    /// <summary>Of the table <c>[montage]</c>.</summary>
+    public static class Montage
+    {
+        public const string Sites = "montage.sites";
+    }
+
+    /// <summary>Of the table <c>[requirements]</c>.</summary>
+    public static class Requirements
+    {
+        public const string DrivenGroundCurrent = "requirements.driven-ground-current";
+        public const string FaultCurrent = "requirements.fault-current";
+        public const string Fold = "requirements.fold";
+        public const string Headroom = "requirements.headroom";
+        public const string MainsAtElectrodes = "requirements.mains-at-electrodes";
+        public const string MainsRecorded = "requirements.mains-recorded";
+        public const string Noise = "requirements.noise";
+        public const string Offset = "requirements.offset";
+        public const string PhaseMargin = "requirements.phase-margin";
+    }
+
+    /// <summary>Of the table <c>[signal]</c>.</summary>
+    public static class Signal
+    {
+        public const string Largest = "signal.largest";
+        public const string Smallest = "signal.smallest";
+    }
+
+    /// <summary>Of the table <c>[supply]</c>.</summary>
+    public static class Supply
+    {
+        public const string Highest = "supply.highest";
+        public const string Lowest = "supply.lowest";
+        public const string MidRail = "supply.mid-rail";
+    }
+}
