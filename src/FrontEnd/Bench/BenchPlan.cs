@@ -133,7 +133,7 @@ public static class BenchPlan
     private static IEnumerable<BenchReading> InputImpedance(Design design)
     {
         const double PartTolerance = 0.05, ImpedanceTolerance = 0.2, ReadTolerance = 0.01;
-        double mains = design.Mains.Frequency.Hertz, impedance = MainsReport.InputImpedance(design, mains).Magnitude;
+        double mains = design.Mains.Frequency.Hertz, impedance = InputReport.Impedance(design, mains).Magnitude;
         Electrode high = Fixture.Of(PreferredValues.Nearest(Resistance.FromOhms(Math.Clamp(impedance / 2, LeastSeriesOhms,
             GreatestSeriesOhms)), PreferredSeries.E12), default);
         Electrode dry = Fixture.Of(Resistance.FromKilohms(620), Capacitance.FromNanofarads(4.7));

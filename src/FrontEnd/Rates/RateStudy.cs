@@ -149,12 +149,15 @@ public static class RateStudy
         }
 
         var list = new ResultList();
+        GainReport.AddTo(list, evaluation);
         NoiseReport.AddTo(list, evaluation);
         ConverterReport.AddTo(list, evaluation);
         MainsReport.AddTo(list, evaluation);
+        DriveReport.AddTo(list, evaluation);
         LevelsReport.AddLimits(list, evaluation);
         AliasReport.AddTo(list, evaluation);
         FilterReport.AddTo(list, [], evaluation);
+        LatencyReport.AddTo(list, evaluation);
         SafetyReport.AddTo(list, [], evaluation);
         SupplyReport.AddTo(list, evaluation);
         Judge.AddTo(list, evaluation);

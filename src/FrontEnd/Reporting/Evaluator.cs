@@ -48,9 +48,11 @@ public static class Evaluator
         {
             var evaluation = new Evaluation(design);
             var list = new ResultList();
+            GainReport.AddTo(list, evaluation);
             NoiseReport.AddTo(list, evaluation);
             ConverterReport.AddTo(list, evaluation);
             MainsReport.AddTo(list, evaluation);
+            DriveReport.AddTo(list, evaluation);
             LevelsReport.AddLimits(list, evaluation);
             AliasReport.AddFold(list, evaluation);
             SafetyReport.AddTo(list, [], evaluation);
@@ -67,15 +69,22 @@ public static class Evaluator
     {
         var evaluation = new Evaluation(design);
         var list = new ResultList();
+        GainReport.AddTo(list, evaluation);
         NoiseReport.AddTo(list, evaluation);
         ConverterReport.AddTo(list, evaluation);
         MainsReport.AddTo(list, evaluation);
-        LevelsReport.AddTo(list, findings, evaluation);
+        DriveReport.AddTo(list, evaluation);
+        LevelsReport.AddTo(list, evaluation);
+        InputReport.AddTo(list, evaluation);
+        LevelsReport.AddRecovery(list, findings, evaluation);
         AliasReport.AddTo(list, evaluation);
         FilterReport.AddTo(list, findings, evaluation);
+        LatencyReport.AddTo(list, evaluation);
+        SkewReport.AddTo(list, design);
         SafetyReport.AddTo(list, findings, evaluation);
         MontageReport.AddTo(list, findings, evaluation);
         ContactReport.AddTo(list, findings, evaluation);
+        OpenReport.AddTo(list, evaluation);
         SupplyReport.AddTo(list, evaluation);
         Judge.AddTo(list, evaluation);
         AddFindings(findings, evaluation);

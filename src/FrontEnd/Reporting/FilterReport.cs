@@ -1,7 +1,6 @@
 using System.Numerics;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
-using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
@@ -62,15 +61,6 @@ internal static class FilterReport
         AddSettling(list, ResultIds.Filter.Path, "the whole analogue path", design.Stages);
         AddPathRise(list, findings, evaluation);
         AddDigital(list, findings, evaluation);
-        AddLatency(list, evaluation, pathDelay);
-        double skew = design.Converter.Skew.Seconds;
-        list.Number(
-            ResultIds.Skew.Leak,
-            "share of the common mode that unequal sampling times leak between neighbouring channels, at the mains frequency", "",
-            Ratio.FromFraction(2 * Math.Sin(Math.PI * design.Mains.Frequency.Hertz * skew)), Equations.SkewLeak,
-            hand: MainsFormulas.SkewLeak(design.Mains.Frequency, design.Converter.Skew), text: skew == 0
-                ? "simultaneous sampling"
-                : $"between channels {QuantityText.Format(design.Converter.Skew)} apart");
     }
 
     /// <summary>Where the section's stop band turns up again, and what is left of it; nothing where it falls all the way.</summary>
@@ -351,20 +341,5 @@ internal static class FilterReport
                             "the formula is the analogue notch's");
             }
         }
-    }
-
-    private static void AddLatency(ResultList list, Evaluation evaluation, double pathDelay)
-    {
-        Design design = evaluation.Design;
-        AnalogDigitalConverter converter = design.Converter;
-        double own = converter.Kind == ConverterKind.DeltaSigma
-            ? converter.SincOrder * (converter.Oversampling - 1) / 2.0 / converter.ModulatorClock.Hertz
-            : 0;
-        double digital = evaluation.Digital.GroupDelay(evaluation.CentreHertz), packet = design.PacketTime?.Seconds ?? 0;
-        list.Number(
-            ResultIds.Latency.Total, "delay from the electrode to the filtered sample", "",
-            Duration.FromSeconds(pathDelay + own + digital + packet), Equations.Latency,
-            $"{QuantityText.Format(pathDelay, "s")} + {QuantityText.Format(own, "s")} + {QuantityText.Format(digital, "s")} + {QuantityText.Format(packet, "s")}",
-            text: $"path {QuantityText.Format(pathDelay, "s")}, converter {QuantityText.Format(own, "s")}, digital filters {QuantityText.Format(digital, "s")}{(design.PacketTime is null ? "" : $", packets {QuantityText.Format(packet, "s")}")}");
     }
 }

@@ -6,31 +6,16 @@ using FrontEnd.Textbook;
 
 namespace FrontEnd.Reporting;
 
-/// <summary>Levels, what clips first, dc at the input and recovery.</summary>
+/// <summary>Levels, what clips first, and recovery.</summary>
 internal static class LevelsReport
 {
     /// <summary>Volts at the input that count as recovered.</summary>
     public const double RecoveryTolerance = 10e-6;
 
-    public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
+    public static void AddTo(ResultList list, Evaluation evaluation)
     {
-        Design design = evaluation.Design;
         AddLimits(list, evaluation);
-        AddGainLimit(list, design);
-        double bias = evaluation.Levels.Direct.BiasDifference[0];
-        list.Number(
-            ResultIds.Input.BiasOffset, "dc at the input from bias currents", "", Voltage.FromVolts(Math.Abs(bias)), Equations.BiasOffset,
-            hand: AmplifierFormulas.BiasOffset(
-                Current.FromAmperes(Math.Abs(design.Amplifier.BiasCurrent.Amperes)),
-                Resistance.FromOhms(Math.Abs(
-                    NoiseReport.Built(design, 0).DcResistance.Ohms + design.Input.SeriesResistor.Ohms
-                    - (design.EffectiveReferenceInputs * (NoiseReport.Built(design, 1).DcResistance.Ohms
-                        + design.Input.SeriesResistor.Ohms))))),
-            assumption: design.Input.BiasResistor is null ? null : "the formula leaves out the bias resistors");
-        double impedance = MainsReport.InputImpedance(design, design.Mains.Frequency.Hertz).Magnitude;
-        list.Number(ResultIds.Input.ImpedanceAtMains, "impedance of one input to common at the mains frequency", "|Z_c|",
-            Resistance.FromOhms(impedance), Equations.InputImpedance);
-        AddRecovery(list, findings, evaluation);
+        AddGainLimit(list, evaluation.Design);
     }
 
     /// <summary>Headroom at every node and what the path survives.</summary>
@@ -97,7 +82,8 @@ internal static class LevelsReport
         }
     }
 
-    internal static void AddRecovery(ResultList list, List<Finding> findings, Evaluation evaluation)
+    /// <summary>How long a full step of the electrodes' offset is seen.</summary>
+    public static void AddRecovery(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
         const string Name = "recovery after a full step of the electrode offset, to 10 µV at the input";

@@ -1,14 +1,13 @@
 using System.Numerics;
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
-using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Reporting;
 
-/// <summary>The mains at the input, its harmonics through the chain, and the driven ground.</summary>
+/// <summary>The mains at the input and its harmonics through the chain.</summary>
 internal static class MainsReport
 {
     public static void AddTo(ResultList list, Evaluation evaluation)
@@ -74,10 +73,6 @@ internal static class MainsReport
         list.Number(
             ResultIds.Mains.RecordedEverywhere, "mains recorded anywhere, worst-case sum, rms", "",
                 VoltageRms.FromVolts(mains.RecordedEverywhere), Equations.RecordedEverywhere, text: Everywhere(design, mains));
-        if (evaluation.Drive is { } drive)
-        {
-            AddDrive(list, evaluation, drive);
-        }
     }
 
     /// <summary>What to say where the recording holds more mains than the smallest signal, in the band or out of it.</summary>
@@ -140,16 +135,6 @@ internal static class MainsReport
                 GroundImpedance(design) / (1 + loop));
     }
 
-    /// <summary>One input's impedance to common: bias, shunt, lead and amplifier.</summary>
-    public static Complex InputImpedance(Design design, double hertz)
-    {
-        double shield = 1 - design.Input.DrivenShield.Fraction;
-        double farads = (design.Input.LeadToCommon.Farads * shield) + design.Input.ShuntCapacitor.Farads
-            + design.Amplifier.CommonModeCapacitance.Farads;
-        double siemens = (1 / design.Amplifier.CommonModeResistance.Ohms) + (design.Input.BiasResistor is { } bias ? 1 / bias.Ohms : 0);
-        return 1 / new Complex(siemens, 2 * Math.PI * hertz * farads);
-    }
-
     private static Complex Imbalance(Design design) =>
         NoiseReport.Built(design, 0).Impedance(design.Mains.Frequency) - NoiseReport.Built(design, 1).Impedance(design.Mains.Frequency);
 
@@ -159,7 +144,7 @@ internal static class MainsReport
         return body <= 0 || evaluation.Design.Electrodes.ActiveBuffer is not null
             ? null
             : MainsFormulas.DividerVoltage(VoltageRms.FromVolts(body),
-                InputImpedance(evaluation.Design, evaluation.Design.Mains.Frequency.Hertz), Imbalance(evaluation.Design));
+                InputReport.Impedance(evaluation.Design, evaluation.Design.Mains.Frequency.Hertz), Imbalance(evaluation.Design));
     }
 
     private static TextbookFigure? DividerRejectionHand(Evaluation evaluation)
@@ -167,7 +152,7 @@ internal static class MainsReport
         Complex imbalance = Imbalance(evaluation.Design);
         return imbalance == Complex.Zero || evaluation.Design.Electrodes.ActiveBuffer is not null
             ? null
-            : MainsFormulas.DividerRejection(InputImpedance(evaluation.Design, evaluation.Design.Mains.Frequency.Hertz), imbalance);
+            : MainsFormulas.DividerRejection(InputReport.Impedance(evaluation.Design, evaluation.Design.Mains.Frequency.Hertz), imbalance);
     }
 
     private static TextbookFigure LeadHand(Evaluation evaluation)
@@ -176,68 +161,5 @@ internal static class MainsReport
         double shield = 1 - evaluation.Design.Input.DrivenShield.Fraction;
         double current = 2 * Math.PI * mains.Frequency.Hertz * mains.LeadToMains.Farads * shield * mains.Voltage.Volts;
         return MainsFormulas.LeadVoltage(Current.FromAmperes(current), Imbalance(evaluation.Design));
-    }
-
-    private static void AddDrive(ResultList list, Evaluation evaluation, DriveBudget drive)
-    {
-        Design design = evaluation.Design;
-        Frequency unity = design.GroundDrive.UnityGainFrequency;
-        ElectrodeSet set = design.Electrodes;
-        const string Never = "the loop gain stays below 1: nothing to oscillate";
-        if (drive.UnityGainHertz is { } crossing && drive.PhaseMarginDegrees is { } margin)
-        {
-            Frequency[] poles = HandPoles(design, set);
-            list.Number(
-                ResultIds.Drive.UnityGainFrequency, "driven ground: where the loop gain falls to 1", "f_c", Frequency.FromHertz(crossing),
-                Equations.UnityGain,
-                hand: MainsFormulas.DrivenGroundCrossing(unity, poles),
-                    assumption: "the formula has one pole of the ground electrode's resistance and the body's capacitance");
-            list.Number(
-                ResultIds.Drive.PhaseMargin, "driven ground: phase margin", "PM", Angle.FromDegrees(margin), Equations.PhaseMargin,
-                hand: MainsFormulas.DrivenGroundPhaseMargin(unity, poles),
-                    assumption: "the formula has one pole of the ground electrode's resistance and the body's capacitance");
-        }
-        else
-        {
-            list.Unbounded(ResultIds.Drive.UnityGainFrequency, "driven ground: where the loop gain falls to 1", "f_c", "Hz",
-                Equations.UnityGain, Never);
-            list.Unbounded(ResultIds.Drive.PhaseMargin, "driven ground: phase margin", "PM", "°", Equations.PhaseMargin, Never);
-        }
-
-        list.Number(
-            ResultIds.Drive.GainAtMains, "driven ground: loop gain at the mains frequency", "|T|",
-            Decibels.FromVoltageRatio(Math.Max(1e-15, drive.GainAtMains)), Equations.DriveGain,
-            hand: MainsFormulas.DrivenGroundLoopGain(unity, design.Mains.Frequency),
-                assumption: "the formula is the amplifier alone; the body's load takes the rest");
-        double dc = Math.Abs(evaluation.Levels.Direct.OffsetDrive[0] * design.Electrodes.Offset.Volts);
-        double ac = evaluation.Mains.DriveSwing;
-        list.Number(
-            ResultIds.Drive.SwingNeeded, "driven ground: swing needed, peak", "", Voltage.FromVolts(ac + dc), Equations.DriveSwing,
-            $"{QuantityText.Format(ac, "V")} + {QuantityText.Format(dc, "V")}",
-            text: $"{QuantityText.Format(ac, "V")} of it mains, {QuantityText.Format(dc, "V")} electrode offset");
-        if (drive.WorstPhaseMargin is { } worst)
-        {
-            LoopSurroundings at = drive.WorstCase;
-            list.Number(
-                ResultIds.Drive.WorstPhaseMargin, "driven ground: least phase margin over its range of loads", "PM_min",
-                Angle.FromDegrees(worst), Equations.WorstMargin,
-                text: $"at body to earth {QuantityText.Format(at.BodyToEarth, "F")}, ground electrode {QuantityText.Format(at.ElectrodeFactor * design.Electrodes.Ground!.DcResistance.Ohms, "Ω")}, "
-                    + (1e-7 < at.CommonToEarth ? "common earthed" : "on battery"));
-        }
-        else
-        {
-            list.Unbounded(ResultIds.Drive.WorstPhaseMargin, "driven ground: least phase margin over its range of loads", "PM_min", "°",
-                Equations.WorstMargin, Never);
-        }
-    }
-
-    /// <summary>Pole of (R_o + R_e) with the body's capacitance as the loop sees it.</summary>
-    private static Frequency[] HandPoles(Design design, ElectrodeSet set)
-    {
-        double resistance = design.GroundDrive.SeriesResistor.Ohms + set.Ground!.DcResistance.Ohms;
-        double body = design.Mains.BodyToEarth.Farads + design.Mains.BodyToMains.Farads,
-            common = design.Mains.AmplifierToEarth.Farads + design.Mains.AmplifierToMains.Farads;
-        double effective = body + common == 0 ? 0 : body * common / (body + common);
-        return resistance * effective == 0 ? [] : [Frequency.FromHertz(1 / (2 * Math.PI * resistance * effective))];
     }
 }

@@ -9,14 +9,13 @@ using FrontEnd.Topologies;
 
 namespace FrontEnd.Reporting;
 
-/// <summary>Gain and noise.</summary>
+/// <summary>Noise referred to the electrodes: total, shares, floors, bands.</summary>
 internal static class NoiseReport
 {
     public static void AddTo(ResultList list, Evaluation evaluation)
     {
         Design design = evaluation.Design;
         NoiseBudget noise = evaluation.Noise;
-        AddGain(list, evaluation);
         double total = noise.Total, floor = noise.ThermalFloor, electrodes = noise.Electrodes;
         Frequency low = design.Band.Low, high = design.Band.High;
         string band = FormattableString.Invariant($"in {QuantityText.FormatPart(low)} to {QuantityText.FormatPart(high)}");
@@ -75,23 +74,6 @@ internal static class NoiseReport
     {
         double m = design.Electrodes.EffectiveMismatch;
         return which == 0 ? design.Electrodes.Active.Scaled(1 + (m / 2)) : design.Electrodes.Reference.Scaled(1 - (m / 2));
-    }
-
-    private static void AddGain(ResultList list, Evaluation evaluation)
-    {
-        Design design = evaluation.Design;
-        double nominal = design.Amplifier.Gain * design.Stages.Aggregate(1.0, (product, stage) => product * stage.NominalGain);
-        string substituted = QuantityText.FormatNumber(design.Amplifier.Gain, 4)
-            + string.Concat(design.Stages.Select(stage => stage.GainText));
-        var hand = new TextbookFigure(nominal, "G1·Π(1 + Rf/Rg)", $"{substituted} = {QuantityText.FormatNumber(nominal, 4)}",
-            Equations.CommonPractice) { Unit = "1" };
-        const string Assumption = "the formula leaves out the electrode divider, the coupling's corner and the op-amps' finite gain";
-        list.Number(ResultIds.Gain.Mid, "gain from the electrodes to the samples, mid-band", "G_mid",
-            Ratio.FromFraction(evaluation.GainMid), Equations.GainMid, hand: hand, assumption: Assumption);
-        list.Number(ResultIds.Gain.MidFrequency, "geometric centre of the band", "f_mid", design.Band.Centre, Equations.CentreFrequency,
-            $"√({QuantityText.FormatPart(design.Band.Low)} · {QuantityText.FormatPart(design.Band.High)})");
-        list.Number(ResultIds.Gain.TotalAnalog, "analogue gain to the converter's pin, mid-band", "|H_path|",
-            Ratio.FromFraction(evaluation.PathGain), Equations.GainTotal, hand: hand, assumption: Assumption);
     }
 
     private static void AddBands(ResultList list, Evaluation evaluation)
