@@ -149,11 +149,7 @@ public static class RateStudy
         }
 
         var list = new ResultList();
-        GainReport.AddTo(list, evaluation);
-        NoiseReport.AddTo(list, evaluation);
-        ConverterReport.AddTo(list, evaluation);
-        MainsReport.AddTo(list, evaluation);
-        DriveReport.AddTo(list, evaluation);
+        Evaluator.AddSignal(list, evaluation);
         LevelsReport.AddLimits(list, evaluation);
         AliasReport.AddTo(list, evaluation);
         FilterReport.AddTo(list, [], evaluation);

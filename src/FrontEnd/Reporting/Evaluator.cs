@@ -48,11 +48,7 @@ public static class Evaluator
         {
             var evaluation = new Evaluation(design);
             var list = new ResultList();
-            GainReport.AddTo(list, evaluation);
-            NoiseReport.AddTo(list, evaluation);
-            ConverterReport.AddTo(list, evaluation);
-            MainsReport.AddTo(list, evaluation);
-            DriveReport.AddTo(list, evaluation);
+            AddSignal(list, evaluation);
             LevelsReport.AddLimits(list, evaluation);
             AliasReport.AddFold(list, evaluation);
             SafetyReport.AddTo(list, [], evaluation);
@@ -65,15 +61,21 @@ public static class Evaluator
         }
     }
 
-    private static Assessment Work(Design design, List<Finding> findings)
+    /// <summary>The signal and what stands beside it: gain, noise, converter, mains and the driven ground, as every judgement needs them.</summary>
+    internal static void AddSignal(ResultList list, Evaluation evaluation)
     {
-        var evaluation = new Evaluation(design);
-        var list = new ResultList();
         GainReport.AddTo(list, evaluation);
         NoiseReport.AddTo(list, evaluation);
         ConverterReport.AddTo(list, evaluation);
         MainsReport.AddTo(list, evaluation);
         DriveReport.AddTo(list, evaluation);
+    }
+
+    private static Assessment Work(Design design, List<Finding> findings)
+    {
+        var evaluation = new Evaluation(design);
+        var list = new ResultList();
+        AddSignal(list, evaluation);
         LevelsReport.AddTo(list, evaluation);
         InputReport.AddTo(list, evaluation);
         LevelsReport.AddRecovery(list, findings, evaluation);
