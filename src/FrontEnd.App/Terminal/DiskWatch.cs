@@ -10,7 +10,7 @@ namespace FrontEnd.App.Terminal;
 /// whoever owns it says when to look.</remarks>
 public sealed class DiskWatch
 {
-    private readonly Dictionary<int, IReadOnlyList<Stamp>> _seen = [];
+    private readonly Dictionary<int, (DesignDocument Known, IReadOnlyList<Stamp> Stamps)> _seen = [];
     private readonly HashSet<int> _away = [];
     private volatile ImmutableList<OpenDesign> _designs = [];
 
@@ -39,13 +39,14 @@ public sealed class DiskWatch
                 _away.Remove(design.Slot);
             }
 
-            if (_seen.TryGetValue(design.Slot, out IReadOnlyList<Stamp>? before) && before.SequenceEqual(stamps))
+            // After a save or a take-over all is looked at anew, since what came of a look before it is dropped.
+            if (_seen.TryGetValue(design.Slot, out var before) && ReferenceEquals(before.Known, design.Saved) && before.Stamps.SequenceEqual(stamps))
             {
                 continue;
             }
 
-            _seen[design.Slot] = stamps;
-            news.Add(new Message.SeenOnDisk(design.Slot, design.Path, Read(design.Path), cards.Read(cards.Names)));
+            _seen[design.Slot] = (design.Saved, stamps);
+            news.Add(new Message.SeenOnDisk(design.Slot, design.Path, Read(design.Path), cards.Read(cards.Names), design.Saved));
         }
 
         return news;

@@ -63,7 +63,8 @@ public abstract record Message
     /// <summary>A design's file and its cards as they stand on the disk.</summary>
     /// <param name="Path">The file that was looked at; null for a design that is in none.</param>
     /// <param name="File">What it says; null where it is gone.</param>
-    public sealed record SeenOnDisk(int Slot, string? Path, DesignDocument? File, CardTexts Cards) : Message;
+    /// <param name="Known">What the file said as far as the program knew when it looked: a save in between makes the look stale.</param>
+    public sealed record SeenOnDisk(int Slot, string? Path, DesignDocument? File, CardTexts Cards, DesignDocument Known) : Message;
 
     /// <summary>Cards that an edit asked for.</summary>
     /// <param name="Again">The edit, to be made again with them.</param>

@@ -51,6 +51,26 @@ public sealed class DiskTests : IDisposable
         Assert.Equal(model.Here.Document.Text, edited.Type("u").Here.Document.Text);
     }
 
+    /// <summary>A look that began before a save and is told after it says nothing: the file it saw is the program's own former one.</summary>
+    [Fact]
+    public void Look_ToldAfterASave_IsStale_AndTheNextOneLooksAnew()
+    {
+        Model model = Open().At("input", "input.series-resistor");
+        DiskWatch watch = new();
+        watch.Note(model.Designs);
+        IReadOnlyList<Message.SeenOnDisk> late = watch.Look();
+        Model changed = model.Type("+");
+        Assert.Null(changed.Here.Document.Save(DesignPath));
+        Model saved = Updater.Update(changed, new Message.Saved(changed.Here.Slot, DesignPath, changed.Here.Document)).Model;
+
+        Model after = late.Aggregate(saved, (now, seen) => Updater.Update(now, seen).Model);
+        Assert.StartsWith("saved ", after.Status, StringComparison.Ordinal);
+        Assert.DoesNotContain("!disk", Look(after, watch).Screen(), StringComparison.Ordinal);
+
+        File.WriteAllText(DesignPath, "name = \"another\"\n");
+        Assert.Contains("changed on disk: the design's file", Look(after, watch).Status, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Card_ChangedOnDisk_IsTold_AndTakenOverOnRequest_AndUndoGoesBack()
     {

@@ -31,7 +31,8 @@ public static class Disk
     /// <summary>Takes note of what stands on the disk, and says what is new.</summary>
     public static Model Seen(Model model, Message.SeenOnDisk seen)
     {
-        if (model.Designs.Find(design => design.Slot == seen.Slot && design.Path == seen.Path) is not { } before)
+        if (model.Designs.Find(design => design.Slot == seen.Slot && design.Path == seen.Path) is not { } before
+            || !ReferenceEquals(before.Saved, seen.Known))
         {
             return model;
         }
