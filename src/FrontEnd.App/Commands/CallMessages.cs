@@ -14,63 +14,60 @@ internal static class CallMessages
     public const string Stopped = "FE0010";
 
     public static Finding Call(string message, string command) =>
-        Error(NotUnderstood, "", Lower(message), null, $"`{command} --help` lists what there is");
+        Finding.Error(NotUnderstood, "", Lower(message), null, $"`{command} --help` lists what there is");
 
     public static Finding NoCommand(string word, string? nearest) =>
-        Error(NotUnderstood, "", $"there is no command `{word}`", nearest is null
+        Finding.Error(NotUnderstood, "", $"there is no command `{word}`", nearest is null
             ? null
             : $"the nearest is `{nearest}`", "`frontend --help` lists what there is");
 
     public static Finding NoOption(string option, string? nearest, string command) =>
-        Error(
+        Finding.Error(
             UnknownOption, "", $"there is no option `{option}`", nearest is null
                 ? "a file whose name begins with a hyphen is named behind `--`"
                 : $"the nearest is `{nearest}`",
             $"`{command} --help` lists what there is");
 
     public static Finding NoResult(string id, IReadOnlyList<string> nearest) =>
-        Error(
+        Finding.Error(
             UnknownResult, "", $"this design has no result `{id}`", nearest.Count == 0
                 ? null
                 : $"the nearest are {string.Join(", ", nearest.Select(one => $"`{one}`"))}",
             "`frontend check` shows the ids beside their figures");
 
     public static Finding Exists(string path) =>
-        Error(FileExists, "", "the file is there already", "a design is never written over",
+        Finding.Error(FileExists, "", "the file is there already", "a design is never written over",
             "choose another name, or remove the file first") with { File = path };
 
     public static Finding NoCoefficients(string path) =>
-        Error(NothingToWrite, "", "an analogue filter has parts and no coefficients", null,
+        Finding.Error(NothingToWrite, "", "an analogue filter has parts and no coefficients", null,
             "give the sampling rate, `--rate`, for a digital filter") with { File = path };
 
     public static Finding RoundedUnstable(string word) =>
-        Error(NothingToWrite, "", $"rounded to {word}, a pole lies on or outside the unit circle",
+        Finding.Error(NothingToWrite, "", $"rounded to {word}, a pole lies on or outside the unit circle",
             "what goes into such a filter never dies away",
             "use a longer word, or decimate first so that the corner is a larger share of the rate");
 
     public static Finding NotInRange(string option, int value, int least, int most) =>
-        Error(UnknownWord, option, $"{value} is not in {least}..{most}", null, "choose a number in the range");
+        Finding.Error(UnknownWord, option, $"{value} is not in {least}..{most}", null, "choose a number in the range");
 
     public static Finding Twice(string path) =>
-        Error(SameFileTwice, "", "the same file is named twice", null, "name each file once") with { File = path };
+        Finding.Error(SameFileTwice, "", "the same file is named twice", null, "name each file once") with { File = path };
 
     public static Finding NoWord(string option, string word, IEnumerable<string> known, string? nearest) =>
-        Error(UnknownWord, option, $"`{word}` is not a word of `{option}`", nearest is null
+        Finding.Error(UnknownWord, option, $"`{word}` is not a word of `{option}`", nearest is null
             ? null
             : $"the nearest is `{nearest}`", $"use one of {string.Join(", ", known)}");
 
     public static Finding SaysNothing(string option, string about) =>
-        Error(NotUnderstood, option, $"`{option}` says nothing about {about}", null, "leave it out");
+        Finding.Error(NotUnderstood, option, $"`{option}` says nothing about {about}", null, "leave it out");
 
     public static Finding Interrupted(string what) =>
-        Error(Stopped, "", $"interrupted while {what}", "nothing is printed or written: a part of the builds would give other figures",
+        Finding.Error(Stopped, "", $"interrupted while {what}", "nothing is printed or written: a part of the builds would give other figures",
             "call it again, with fewer --builds if it takes too long");
 
     public static Finding Output(string reason) =>
-        Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");
-
-    private static Finding Error(string code, string field, string message, string? note, string? help) =>
-        new(code, Severity.Error, field, message, note, help);
+        Finding.Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");
 
     private static string Lower(string text)
     {

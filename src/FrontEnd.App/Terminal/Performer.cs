@@ -1,5 +1,5 @@
-using FrontEnd.App.Faults;
 using FrontEnd.Advice;
+using FrontEnd.App.Faults;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
 using FrontEnd.Documents.Sheets;

@@ -1,5 +1,5 @@
-using FrontEnd.Documents.Sheets;
 using FrontEnd.Citations;
+using FrontEnd.Documents.Sheets;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,5 +1,5 @@
-using FrontEnd.Documents.Sheets;
 using FrontEnd.Digital;
+using FrontEnd.Documents.Sheets;
 
 namespace FrontEnd.Documents.Coefficients;
 

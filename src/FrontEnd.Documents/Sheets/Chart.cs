@@ -1,5 +1,4 @@
 using System.Text;
-using FrontEnd.Catalogue;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -202,7 +201,7 @@ internal sealed class Chart(string title, Axis x, Axis y)
 
     private double NextMark() => Top + 8 + (18 * _explained++);
 
-    private string Clip => "plot-" + DesignFields.Slug(title);
+    private string Clip => "plot-" + Slug.Of(title);
 
     private double X(double value) => Left + (PlotWidth * x.At(value));
 

@@ -1,6 +1,6 @@
 using System.Text;
-using FrontEnd.Documents.Files;
 using FrontEnd.Building;
+using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Sheets;
 

@@ -1,6 +1,6 @@
 using System.Text.Json;
-using FrontEnd.Documents.Files;
 using FrontEnd.Citations;
+using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Sheets;
 

@@ -1,6 +1,7 @@
 using System.Numerics;
 using FrontEnd.Budgets;
 using FrontEnd.Catalogue;
+using FrontEnd.Citations;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
@@ -11,7 +12,6 @@ using FrontEnd.Interference;
 using FrontEnd.Networks;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
-using FrontEnd.Citations;
 
 namespace FrontEnd.Bench;
 

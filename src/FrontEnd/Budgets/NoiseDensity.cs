@@ -5,10 +5,6 @@ namespace FrontEnd.Budgets;
 /// <summary>Densities of the noise sources, one-sided.</summary>
 internal static class NoiseDensity
 {
-    /// <summary>4kT [W/Hz]: times a resistance the squared voltage density [V²/Hz], times a conductance the squared current density
-    /// [A²/Hz] (Johnson, Nyquist 1928).</summary>
-    public static double Thermal(Temperature temperature) => 4 * PhysicalConstants.Boltzmann * temperature.Kelvins;
-
     /// <summary>White noise with a flicker corner: level·(1 + fc/f).</summary>
     public static Vector<double> Flicker(Vector<double> level, double corner, Vector<double> hertz) =>
         corner == 0 ? level : level * (Vector<double>.One + (new Vector<double>(corner) / hertz));

@@ -131,7 +131,7 @@ internal sealed class PathModel
 
     private void AddElectrode(SourceId id, Electrode electrode, int index, int port)
     {
-        var thermal = new Vector<double>(NoiseDensity.Thermal(Design.SkinTemperature));
+        var thermal = new Vector<double>(PhysicalConstants.ThermalPower(Design.SkinTemperature));
         int resistance = AddSource(id, NoiseKind.ElectrodeThermal);
         _inputNoise.Add(new InputNoise(InputNoiseKind.ElectrodeThermal, resistance, port, (_, _) => thermal, 0, index));
         if (0 < electrode.ExcessNoise.VoltsSquaredPerHertz)
@@ -177,7 +177,7 @@ internal sealed class PathModel
     private void AddResistor(int source, string role)
     {
         NetworkPart part = Input.Part(role)!;
-        double thermal = NoiseDensity.Thermal(Design.BoardTemperature);
+        double thermal = PhysicalConstants.ThermalPower(Design.BoardTemperature);
         _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, part.NoisePort, (input, _) =>
             thermal * input.Conductance(part.Element), 0, -1));
     }

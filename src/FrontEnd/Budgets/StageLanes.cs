@@ -1,6 +1,6 @@
 using System.Numerics;
-using FrontEnd.Topologies;
 using FrontEnd.Networks;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 

@@ -136,10 +136,6 @@ public static class DesignFields
         return true;
     }
 
-    /// <summary>A name as it stands in keys and result ids: lower case, every run of other characters than letters and digits one
-    /// hyphen.</summary>
-    public static string Slug(string name) => Text.Slug.Of(name);
-
     private static IReadOnlyList<Field<Design>> Build() =>
     [
         Wording("name", "unnamed design", "what the design is called", (Design d) => d.Name, (d, v) => d with { Name = v }),

@@ -109,7 +109,7 @@ public sealed class DesignList
 
         for (int index = 0; index < elements.Count; index++)
         {
-            string slug = DesignFields.Slug(NameOf(elements[index]));
+            string slug = Slug.Of(NameOf(elements[index]));
             if (slug.Length > 0 && rest.Length > slug.Length + 2 && rest[slug.Length + 1] == '.'
                 && string.CompareOrdinal(rest, 1, slug, 0, slug.Length) == 0)
             {

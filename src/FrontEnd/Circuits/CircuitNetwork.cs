@@ -48,7 +48,7 @@ internal sealed class CircuitNetwork
     }
 
     /// <summary>4kT/R of a resistor [A²/Hz].</summary>
-    public static double ThermalCurrent(double ohms, Temperature board) => 4 * PhysicalConstants.Boltzmann * board.Kelvins / ohms;
+    public static double ThermalCurrent(double ohms, Temperature board) => PhysicalConstants.ThermalPower(board) / ohms;
 
     private NetworkPart Add(CircuitPart part)
     {

@@ -1,11 +1,11 @@
 using System.Numerics;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
+using FrontEnd.Citations;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
 using FrontEnd.Identity;
-using FrontEnd.Citations;
 using FrontEnd.Textbook;
 using FrontEnd.Topologies;
 

@@ -1,7 +1,7 @@
+using System.Numerics;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
 using FrontEnd.Textbook;
-using System.Numerics;
 
 namespace FrontEnd.Reporting;
 

@@ -1,9 +1,9 @@
 using FrontEnd.Budgets;
+using FrontEnd.Citations;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Results;
-using FrontEnd.Citations;
 
 namespace FrontEnd.Reporting;
 

@@ -1,7 +1,7 @@
 using FrontEnd.Budgets;
+using FrontEnd.Citations;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
-using FrontEnd.Citations;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Reporting;

@@ -1,9 +1,9 @@
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
+using FrontEnd.Citations;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
-using FrontEnd.Citations;
 using FrontEnd.Textbook;
 using FrontEnd.Topologies;
 

@@ -1,6 +1,6 @@
+using FrontEnd.Citations;
 using FrontEnd.Identity;
 using FrontEnd.Results;
-using FrontEnd.Citations;
 using FrontEnd.Textbook;
 
 namespace FrontEnd.Reporting;

@@ -1,5 +1,5 @@
-using FrontEnd.Designs;
 using FrontEnd.Citations;
+using FrontEnd.Designs;
 
 namespace FrontEnd.Results;
 

@@ -221,7 +221,7 @@ internal sealed class SizingGrid
     /// stage's op-amp and Rg, the converter, over the band.</summary>
     private static double NoiseBound(Design design)
     {
-        double kt4 = NoiseDensity.Thermal(design.BoardTemperature), g1 = design.Amplifier.Gain;
+        double kt4 = PhysicalConstants.ThermalPower(design.BoardTemperature), g1 = design.Amplifier.Gain;
         double density = (2 * kt4 * design.Input.SeriesResistor.Ohms) + Square(design.Amplifier.InputNoise.VoltsPerRootHertz)
             + Square(design.Amplifier.OutputNoise.VoltsPerRootHertz / g1);
         double total = g1;

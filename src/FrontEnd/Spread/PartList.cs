@@ -1,5 +1,4 @@
 using FrontEnd.Amplifier;
-using FrontEnd.Catalogue;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
@@ -384,7 +383,7 @@ internal sealed class PartList
     /// <summary>Parts in the order in which the stage's circuit has them, then its op-amp's values.</summary>
     private OpAmpParts AddStage(int index, Stage stage, SpreadLaw law)
     {
-        string owner = $"stages.{DesignFields.Slug(stage.Name)}.";
+        string owner = $"stages.{Slug.Of(stage.Name)}.";
         foreach (CircuitPart part in stage.Circuit().Parts)
         {
             _stageParts.Add((index, part.Role, Add(owner + part.Role, law, 1 - part.Tolerance, 1 + part.Tolerance)));

@@ -1,5 +1,5 @@
-using FrontEnd.Identity;
 using FrontEnd.Citations;
+using FrontEnd.Identity;
 
 namespace FrontEnd.Teaching;
 

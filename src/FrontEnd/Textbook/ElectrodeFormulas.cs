@@ -1,6 +1,6 @@
 using System.Numerics;
-using FrontEnd.Electrodes;
 using FrontEnd.Citations;
+using FrontEnd.Electrodes;
 
 namespace FrontEnd.Textbook;
 

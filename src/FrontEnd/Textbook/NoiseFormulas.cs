@@ -9,7 +9,7 @@ public static class NoiseFormulas
     /// <remarks>Source: SLOD006, section 10.3.2; k from CODATA 2018.</remarks>
     public static TextbookFigure ThermalDensity(Resistance resistance, Temperature temperature)
     {
-        double value = Math.Sqrt(4 * PhysicalConstants.Boltzmann * temperature.Kelvins * resistance.Ohms);
+        double value = Math.Sqrt(PhysicalConstants.ThermalPower(temperature) * resistance.Ohms);
         return TextbookFigure.Of(value, "V/√Hz", "√(4kTR)", $"√(4k · {Kelvins(temperature)} · {Put.In(resistance)})",
             Sources.OpAmpsThermal);
     }
@@ -19,7 +19,7 @@ public static class NoiseFormulas
     public static TextbookFigure Thermal(Resistance resistance, Temperature temperature, Frequency low, Frequency high)
     {
         double width = high.Hertz - low.Hertz;
-        double value = Math.Sqrt(4 * PhysicalConstants.Boltzmann * temperature.Kelvins * resistance.Ohms * width);
+        double value = Math.Sqrt(PhysicalConstants.ThermalPower(temperature) * resistance.Ohms * width);
         return TextbookFigure.Of(value, "V", "√(4kTRB)", $"√(4k · {Kelvins(temperature)} · {Put.In(resistance)} · {Put.In(width, "Hz")})",
             Sources.OpAmpsThermal);
     }
@@ -33,7 +33,7 @@ public static class NoiseFormulas
     public static TextbookFigure ThermalParallelRc(Resistance resistance, Capacitance capacitance, Temperature temperature, Frequency low,
         Frequency high)
     {
-        double value = Math.Sqrt(4 * PhysicalConstants.Boltzmann * temperature.Kelvins * RealPartIntegral(resistance, capacitance, low,
+        double value = Math.Sqrt(PhysicalConstants.ThermalPower(temperature) * RealPartIntegral(resistance, capacitance, low,
             high));
         return TextbookFigure.Of(
             value,
@@ -60,7 +60,7 @@ public static class NoiseFormulas
         Frequency high)
     {
         double integral = electrodes.Sum(electrode => RealPartIntegral(electrode, low, high));
-        double value = Math.Sqrt(4 * PhysicalConstants.Boltzmann * temperature.Kelvins * integral);
+        double value = Math.Sqrt(PhysicalConstants.ThermalPower(temperature) * integral);
         return TextbookFigure.Of(
             value,
             "V",

@@ -1,7 +1,7 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
-using FrontEnd.Findings;
 using FrontEnd.Catalogue;
+using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Reporting;
 using FrontEnd.Tests.Reference;

@@ -1,4 +1,3 @@
-using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Findings;
@@ -6,6 +5,7 @@ using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using FrontEnd.Topologies;
+using FrontEnd.Text;
 using Xunit;
 
 namespace FrontEnd.Tests.Reporting;
@@ -104,7 +104,7 @@ public class FilterCurvesTests
             double noise = assessment["noise.total"].Si;
             foreach (int index in (int[])[0, 1])
             {
-                double roundOff = assessment[$"digital.{DesignFields.Slug(Design.Digital[index].Name)}.round_off"].Si;
+                double roundOff = assessment[$"digital.{Slug.Of(Design.Digital[index].Name)}.round_off"].Si;
                 Finding? finding = assessment.Findings.SingleOrDefault(f => f.Code == "FE0622" && f.Field == $"digital[{index + 1}]");
                 Assert.Equal(0.1 * noise < roundOff, finding is not null);
                 Assert.True(finding is null || (finding.Help!.Length > 10 && finding.Message.Contains("tenth", StringComparison.Ordinal)));

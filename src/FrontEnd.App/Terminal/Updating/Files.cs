@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using FrontEnd.Catalogue;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
 using FrontEnd.Documents.Reading;
@@ -98,7 +97,7 @@ public static class Files
     /// <summary>Asks for a file name to write under.</summary>
     public static (Model Model, Effect? Effect) AskName(Model model, FilePurpose purpose)
     {
-        string stem = DesignFields.Slug(model.Here.Title) is { Length: > 0 } slug ? slug : "design";
+        string stem = Slug.Of(model.Here.Title) is { Length: > 0 } slug ? slug : "design";
         string beside = model.Here.Path is { } path ? Path.ChangeExtension(path, null) : stem;
         string suggestion = purpose switch
         {
