@@ -39,7 +39,7 @@ public sealed class RandomFigureTests
         Assessment assessment = Evaluator.Evaluate(document.Design);
         using JsonDocument json = JsonDocument.Parse(File.ReadAllText(path));
         JsonProperty[] compared = [.. json.RootElement.GetProperty("expected").EnumerateObject().Where(property => !NotCompared.Any(family => family.IsMatch(property.Name)))];
-        Assert.True(90 < compared.Length, $"only {compared.Length} figures were compared");
+        Assert.True(80 < compared.Length, $"only {compared.Length} figures were compared");
         string[] wrong = [.. compared.Select(property => Difference(assessment, property)).OfType<string>()];
         Assert.True(wrong.Length == 0, $"{wrong.Length} of {compared.Length}:\n{string.Join('\n', wrong)}");
     }
