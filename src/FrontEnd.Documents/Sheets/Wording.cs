@@ -67,6 +67,7 @@ public static class Wording
         SuspectKind.Unit => "unit",
         SuspectKind.DigitalFilter => "digital-filter",
         SuspectKind.InputLoad => "input-load",
+        SuspectKind.Polarity => "polarity",
         SuspectKind.Fixture => "fixture",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Kind is not handled."),
     };
