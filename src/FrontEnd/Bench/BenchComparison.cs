@@ -104,7 +104,7 @@ public static class BenchComparison
                 : ""),
             Length = recording.Length,
             Taken = $"channel `{recording.Channel}`, its samples read as {(recording.AreSteps ? "converter steps" : $"{recording.Unit} at the electrodes")}, {QuantityText.Format(recording.Rate)}"
-                + $"{(recording.IsRateAssumed ? " as in the design (the file does not say)" : "")}, {QuantityText.Format(recording.Length)}, digital filters {(taken.IsFiltered ? "on" : "off")}",
+                + $"{(recording.IsRateAssumed ? " as in the design (the file does not say)" : "")}, {QuantityText.Format(recording.Length)}, held against the design with its digital filters {(taken.IsFiltered ? "on" : "off")}",
             Spectra =
             [
                 new Curve("measured", "Hz", "V/√Hz", taken.Hertz,
@@ -182,8 +182,8 @@ public static class BenchComparison
         if (RecordingChecks.IsCut(taken.Samples, taken.Measured, test.Line.Value.Hertz, rms.Volts, isMains: test.Least is null))
         {
             because += "; but its tops are flat: something clips, and the reading says nothing about the gain";
-            suspects.Insert(0, new Suspect(SuspectKind.Clipping, "clipping: the generator's level, an input beyond its range, a supply below the design",
-                "the samples stay at their extremes longer than a sine does"));
+            suspects = [new Suspect(SuspectKind.Clipping, "clipping: the generator's level, an input beyond its range, a supply below the design",
+                "the samples stay at their extremes longer than a sine does, or the line has harmonics")];
             inside = false;
         }
         else if (!inside && Strongest(taken) is { } other && 2 * taken.Measured.Step < Math.Abs(other.Frequency.Hertz - test.Line.Value.Hertz)
@@ -205,7 +205,10 @@ public static class BenchComparison
 
         if (SpectrumShape.Worst(taken.Measured, taken.Density, taken.Predicted, taken.Band, atLine) is { } shape)
         {
-            because += $"; the noise beside the line is not as predicted, {Signed(shape.Decibels)} dB {Around(shape)}, which the noise tests judge";
+            Suspect[] filters = [.. OtherFilters(taken, atLine, shape)];
+            because += $"; {(filters.Length == 0 ? "" : "but ")}the noise beside the line is not as predicted, {Signed(shape.Decibels)} dB {Around(shape)}{(filters.Length == 0 ? ", which the noise tests judge" : "")}";
+            suspects.AddRange(filters);
+            inside &= filters.Length == 0;
         }
 
         return new BenchResult(test, rms, inside ? VerdictKind.Pass : VerdictKind.Fail, because, 0, suspects);
@@ -272,7 +275,7 @@ public static class BenchComparison
             + (inside && shape is not null ? $"; but the spectrum has another shape than the predicted one, {Signed(shape.Decibels)} dB {Around(shape)}" : "");
         IReadOnlyList<Suspect> suspects = pass
             ? []
-            : [.. Clipped(limited, taken.Samples.Length), .. OtherFilters(taken, lines, shape), .. BenchSuspects.OfUnit(ratio, width),
+            : [.. Clipped(limited, taken.Samples.Length), .. OtherFilters(taken, SpectrumShape.At(lines, measured.Step), shape), .. BenchSuspects.OfUnit(ratio, width),
                 .. inside && loud.Length == 0 ? [] : Suspects(taken, lines, low, high, expectedPower, ratio), .. Shape(shape)];
         return new BenchResult(test, value, pass ? VerdictKind.Pass : VerdictKind.Fail, because, spread,
             [.. suspects.DistinctBy(suspect => suspect.Kind)]) { Lines = lines };
@@ -284,7 +287,7 @@ public static class BenchComparison
             $"{limited} of {samples} samples are the largest or the smallest")];
 
     /// <summary>The digital filters' state as the suspect where the other one fits.</summary>
-    private static IEnumerable<Suspect> OtherFilters(Taken taken, FoundLine[] lines, SpectrumShape? shape)
+    private static IEnumerable<Suspect> OtherFilters(Taken taken, Func<int, bool> isLine, SpectrumShape? shape)
     {
         if (shape is null || taken.Test.Design.Digital.Count == 0)
         {
@@ -293,11 +296,11 @@ public static class BenchComparison
 
         var other = new PredictedSpectrum(taken.Evaluation, !taken.IsFiltered, taken.Test.Gain);
         double[] seen = other.Seen(taken.Measured.Step, taken.Hertz.Length);
-        if (SpectrumShape.Worst(taken.Measured, seen, other, taken.Band, SpectrumShape.At(lines, taken.Measured.Step)) is null)
+        if (SpectrumShape.Worst(taken.Measured, seen, other, taken.Band, isLine) is null)
         {
             yield return new Suspect(SuspectKind.DigitalFilter, taken.IsFiltered
                 ? "the recording was made without the digital filters: its spectrum is the one predicted without them (--raw compares with that)"
-                : "the recording was made with the digital filters on: its spectrum is the one predicted with them (leave out --raw)",
+                : "the recording was made with the digital filters on: its spectrum is the one predicted with them (the test asks for them off, or --raw says so)",
                 $"{Signed(shape.Decibels)} dB {Around(shape)}");
         }
     }
