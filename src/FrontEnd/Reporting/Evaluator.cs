@@ -132,7 +132,7 @@ public static class Evaluator
             findings.Add(Messages.TooMuchMains(text));
         }
 
-        if (1e-8 <= design.Mains.AmplifierToEarth.Farads)
+        if (design.Mains.CommonIsEarthed)
         {
             findings.Add(Messages.Earthed(QuantityText.FormatPart(design.Mains.AmplifierToEarth)));
         }
@@ -155,6 +155,7 @@ public static class Evaluator
         list.Missing(ResultIds.Converter.BitsNeeded, "resolution needed", "N", "bit", Equations.BitsNeeded, code);
         list.Missing(ResultIds.Safety.FaultCurrent, "dc through one electrode after a single fault", "I", "A", Equations.FaultCurrent,
             code);
+        list.Missing(ResultIds.Safety.SharedFaultCurrent, SafetyReport.SharedFaultName, "I", "A", Equations.SharedFaultByGround, code);
         return [.. list.Results];
     }
 }
