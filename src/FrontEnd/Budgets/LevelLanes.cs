@@ -201,7 +201,7 @@ internal sealed class LevelLanes
         }
 
         int at = _nodes.Length - (_isDriven ? 2 : 1), pin = _design.Stages.Count;
-        _nodes[at] = Node(builds.FullScale / 2, offset, offsetGain, dc, SignalGain[pin], MainsPeak[pin], NoiseRms[pin]);
+        _nodes[at] = Node(_design.Converter.Swing(builds.FullScale, _design.Supply.Lowest), offset, offsetGain, dc, SignalGain[pin], MainsPeak[pin], NoiseRms[pin]);
         if (_isDriven)
         {
             _nodes[^1] = Node(

@@ -1,3 +1,4 @@
+using System.Numerics;
 using FrontEnd.Fields;
 
 namespace FrontEnd.Converter;
@@ -36,8 +37,16 @@ public sealed record AnalogDigitalConverter
     /// <summary>From the lowest to the highest code at its input [V p-p].</summary>
     public VoltagePeakToPeak FullScale { get; init; } = VoltagePeakToPeak.FromVolts(3);
 
-    /// <summary>The converter's own noise, rms over half the rate, without quantisation.</summary>
-    public VoltageRms Noise { get; init; } = VoltageRms.FromMicrovolts(300);
+    /// <summary>The converter's own noise, rms over half the rate, without quantisation; null where neither design nor card gives
+    /// it.</summary>
+    public VoltageRms? Noise { get; init; }
+
+    /// <summary>True where full scale is the difference of two pins, which may each go from rail to rail; null where the kind
+    /// decides.</summary>
+    public bool? Differential { get; init; }
+
+    /// <summary>The voltage of a supply of its own, which the full scale must fit; null where it hangs on the analogue rails.</summary>
+    public Voltage? OwnSupply { get; init; }
 
     /// <summary>Delta-sigma: modulator clock over output rate, OSR.</summary>
     public int Oversampling { get; init; } = 256;
@@ -56,6 +65,38 @@ public sealed record AnalogDigitalConverter
 
     /// <summary>Supply current with its reference [A].</summary>
     public Current SupplyCurrent { get; init; } = Current.FromMicroamperes(200);
+
+    /// <summary>The converter's own noise, given or not [V rms]: where it is not, 0.4 steps, and never less than what leaves 19 bits free of
+    /// noise (common practice, no source).</summary>
+    internal double NoiseVolts => Noise?.Volts ?? Math.Max(UsualSteps * LsbVolts, FullScale.Volts / (TradeConstants.NoisePeakToPeak * MostNoiseFreeCodes));
+
+    private const double UsualSteps = 0.4;
+
+    /// <summary>2^19.</summary>
+    private const double MostNoiseFreeCodes = 1 << 19;
+
+    /// <summary>True where full scale is the difference of two pins: as given, else delta-sigma yes, successive approximation no.</summary>
+    public bool IsDifferential => Differential ?? Kind == ConverterKind.DeltaSigma;
+
+    /// <summary>The most that its full scale can be on a supply: the supply for a single-ended input, twice that for a differential one.
+    /// A supply of its own takes the rails' place.</summary>
+    /// <param name="lowest">The analogue rails at their lowest.</param>
+    public VoltagePeakToPeak LargestFullScale(Voltage lowest) =>
+        VoltagePeakToPeak.FromVolts((IsDifferential ? 2 : 1) * (OwnSupply ?? lowest).Volts);
+
+    /// <summary>True where the full scale is not above what the supply leaves.</summary>
+    /// <param name="lowest">The analogue rails at their lowest.</param>
+    public bool FitsSupply(Voltage lowest) => FullScale.Volts <= LargestFullScale(lowest).Volts * (1 + 1e-9);
+
+    /// <summary>From the middle of the range to where the pin is at its end: half the smaller of full scale and what fits the supply [V],
+    /// whatever the mid-rail.</summary>
+    /// <param name="fullScale">Full scale of each build [V p-p].</param>
+    /// <param name="lowest">The analogue rails at their lowest.</param>
+    internal Vector<double> Swing(Vector<double> fullScale, Voltage lowest) =>
+        Vector.Min(fullScale, new(LargestFullScale(lowest).Volts)) / 2;
+
+    /// <inheritdoc cref="Swing(Vector{double}, Voltage)"/>
+    public Voltage Swing(Voltage lowest) => Voltage.FromVolts(Swing(new Vector<double>(FullScale.Volts), lowest)[0]);
 
     /// <summary>Size of one step.</summary>
     internal double LsbVolts => Lsb?.Volts ?? (FullScale.Volts / Math.Pow(2, Bits));

@@ -59,6 +59,7 @@ internal static class Judge
                 "quantisation against the rest of the noise");
         }
 
+        JudgeFit(list, design);
         if (evaluation.Drive is not null)
         {
             AtLeast(list, ResultIds.Drive.WorstPhaseMargin, DesignKeys.Requirements.PhaseMargin, requirements.PhaseMargin,
@@ -70,6 +71,24 @@ internal static class Judge
 
         AtMost(list, ResultIds.Safety.FaultCurrent, DesignKeys.Requirements.FaultCurrent, requirements.FaultCurrent, FaultLimit,
             "the smallest series resistance fitted in a lead");
+    }
+
+    private static void JudgeFit(ResultList list, Design design)
+    {
+        Result result = list[ResultIds.Converter.FitsSupply];
+        VoltagePeakToPeak most = design.Converter.LargestFullScale(design.Supply.Lowest);
+        bool fits = design.Converter.FitsSupply(design.Supply.Lowest);
+        string input = design.Converter.IsDifferential ? "twice " : "", rails = design.Converter.OwnSupply is null
+            ? "the lowest supply"
+            : "the converter's own supply";
+        list.Judge(result.Id, new Verdict(
+            fits ? VerdictKind.Pass : VerdictKind.Fail,
+            $"full scale {QuantityText.Format(design.Converter.FullScale)} is {(fits ? "not " : "")}above {input}{rails}, {QuantityText.Format(most)} ({DesignKeys.Converter.FullScale})")
+        {
+            Requirement = DesignKeys.Converter.FullScale,
+            Wanted = "yes",
+            LimitSource = Equations.CommonPractice,
+        });
     }
 
     private static readonly SourceRef Given = new("given-in-design");
