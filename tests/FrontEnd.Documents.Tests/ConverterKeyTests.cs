@@ -25,8 +25,8 @@ public sealed class ConverterKeyTests
     {
         AnalogDigitalConverter converter = Read("[converter]\ndifferential = \"auto\"\nown-supply = \"none\"\n", DocumentFormat.Toml);
         Assert.Equal((null, null), (converter.Differential, converter.OwnSupply));
-        Assert.False(converter.IsDifferential);
-        Assert.True((converter with { Kind = ConverterKind.DeltaSigma }).IsDifferential);
+        Assert.False(ConverterSupply.IsDifferential(converter));
+        Assert.True(ConverterSupply.IsDifferential(converter with { Kind = ConverterKind.DeltaSigma }));
     }
 
     /// <summary>No shipped design's converter is wider than its supply.</summary>
@@ -36,7 +36,7 @@ public sealed class ConverterKeyTests
         foreach (string file in Directory.GetFiles(Repository.Designs, "*.toml").Where(file => !file.Contains("requirements", StringComparison.Ordinal)))
         {
             DesignDocument document = DesignDocument.Read(file);
-            Assert.True(document.Design.Converter.FitsSupply(document.Design.Supply.Lowest), file);
+            Assert.True(ConverterSupply.Fits(document.Design.Converter, document.Design.Supply.Lowest), file);
         }
     }
 

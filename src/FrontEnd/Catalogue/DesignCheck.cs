@@ -1,3 +1,4 @@
+using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Identity;
@@ -154,15 +155,15 @@ public static partial class DesignCheck
         /// <summary>A range beyond the rails is a range that the pins never reach.</summary>
         private void Fit()
         {
-            Converter.AnalogDigitalConverter converter = design.Converter;
+            AnalogDigitalConverter converter = design.Converter;
             Voltage lowest = design.Supply.Lowest;
-            if (!converter.FitsSupply(lowest))
+            if (!ConverterSupply.Fits(converter, lowest))
             {
-                Voltage most = Voltage.FromVolts(converter.LargestFullScale(lowest).Volts);
-                string twice = converter.IsDifferential ? "twice " : "";
+                Voltage most = Voltage.FromVolts(ConverterSupply.Largest(converter, lowest).Volts);
+                string twice = ConverterSupply.IsDifferential(converter) ? "twice " : "";
                 Warning(Messages.ConverterAboveSupply, DesignKeys.Converter.FullScale,
                     $"converter.full-scale {QuantityText.FormatPart(converter.FullScale)} is above {twice}{(converter.OwnSupply is null ? "supply.lowest" : DesignKeys.Converter.OwnSupply)}, {QuantityText.FormatPart(most)}",
-                    converter.IsDifferential
+                    ConverterSupply.IsDifferential(converter)
                         ? "each pin of a differential input goes from rail to rail at most, and their difference over twice that"
                         : "a single-ended input goes from rail to rail at most",
                     "take a smaller reference or a higher supply, or give converter.own-supply where the converter has a supply of its own",

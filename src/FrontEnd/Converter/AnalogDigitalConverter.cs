@@ -1,4 +1,3 @@
-using System.Numerics;
 using FrontEnd.Fields;
 
 namespace FrontEnd.Converter;
@@ -74,29 +73,6 @@ public sealed record AnalogDigitalConverter
 
     /// <summary>2^19.</summary>
     private const double MostNoiseFreeCodes = 1 << 19;
-
-    /// <summary>True where full scale is the difference of two pins: as given, else delta-sigma yes, successive approximation no.</summary>
-    public bool IsDifferential => Differential ?? Kind == ConverterKind.DeltaSigma;
-
-    /// <summary>The most that its full scale can be on a supply: the supply for a single-ended input, twice that for a differential one.
-    /// A supply of its own takes the rails' place.</summary>
-    /// <param name="lowest">The analogue rails at their lowest.</param>
-    public VoltagePeakToPeak LargestFullScale(Voltage lowest) =>
-        VoltagePeakToPeak.FromVolts((IsDifferential ? 2 : 1) * (OwnSupply ?? lowest).Volts);
-
-    /// <summary>True where the full scale is not above what the supply leaves.</summary>
-    /// <param name="lowest">The analogue rails at their lowest.</param>
-    public bool FitsSupply(Voltage lowest) => FullScale.Volts <= LargestFullScale(lowest).Volts * (1 + 1e-9);
-
-    /// <summary>From the middle of the range to where the pin is at its end: half the smaller of full scale and what fits the supply [V],
-    /// whatever the mid-rail.</summary>
-    /// <param name="fullScale">Full scale of each build [V p-p].</param>
-    /// <param name="lowest">The analogue rails at their lowest.</param>
-    internal Vector<double> Swing(Vector<double> fullScale, Voltage lowest) =>
-        Vector.Min(fullScale, new(LargestFullScale(lowest).Volts)) / 2;
-
-    /// <inheritdoc cref="Swing(Vector{double}, Voltage)"/>
-    public Voltage Swing(Voltage lowest) => Voltage.FromVolts(Swing(new Vector<double>(FullScale.Volts), lowest)[0]);
 
     /// <summary>Size of one step.</summary>
     internal double LsbVolts => Lsb?.Volts ?? (FullScale.Volts / Math.Pow(2, Bits));

@@ -47,9 +47,9 @@ internal static class ConverterReport
     }
 
     /// <summary>"yes", or "no: 9 V p-p of at most 6 V".</summary>
-    private static string FitsSupply(AnalogDigitalConverter converter, Voltage lowest) => converter.FitsSupply(lowest)
+    private static string FitsSupply(AnalogDigitalConverter converter, Voltage lowest) => ConverterSupply.Fits(converter, lowest)
         ? "yes"
-        : $"no: {QuantityText.FormatPart(converter.FullScale)} of at most {QuantityText.FormatPart(Voltage.FromVolts(converter.LargestFullScale(lowest).Volts))}";
+        : $"no: {QuantityText.FormatPart(converter.FullScale)} of at most {QuantityText.FormatPart(Voltage.FromVolts(ConverterSupply.Largest(converter, lowest).Volts))}";
 
     private static void AddBitsNeeded(ResultList list, Evaluation evaluation)
     {

@@ -1,5 +1,6 @@
 using FrontEnd.Budgets;
 using FrontEnd.Citations;
+using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
@@ -76,9 +77,9 @@ internal static class Judge
     private static void JudgeFit(ResultList list, Design design)
     {
         Result result = list[ResultIds.Converter.FitsSupply];
-        VoltagePeakToPeak most = design.Converter.LargestFullScale(design.Supply.Lowest);
-        bool fits = design.Converter.FitsSupply(design.Supply.Lowest);
-        string input = design.Converter.IsDifferential ? "twice " : "", rails = design.Converter.OwnSupply is null
+        VoltagePeakToPeak most = ConverterSupply.Largest(design.Converter, design.Supply.Lowest);
+        bool fits = ConverterSupply.Fits(design.Converter, design.Supply.Lowest);
+        string input = ConverterSupply.IsDifferential(design.Converter) ? "twice " : "", rails = design.Converter.OwnSupply is null
             ? "the lowest supply"
             : "the converter's own supply";
         list.Judge(result.Id, new Verdict(
@@ -101,7 +102,8 @@ internal static class Judge
     {
         Design design = evaluation.Design;
         const string Key = DesignKeys.Requirements.Noise;
-        string dominates = evaluation.Noise.Rows().Where(row => !row.Id.IsElectrode).MaxBy(row => row.Rms).Name;
+        NoiseRow largest = evaluation.Noise.LargestWithoutExcess;
+        string dominates = largest.Id.IsElectrode ? $"{largest.Name}, thermal" : largest.Name;
         if (design.Requirements.Noise is { } limit)
         {
             AtMost(list, ResultIds.Noise.BoardShare, Key, limit, Given, dominates);

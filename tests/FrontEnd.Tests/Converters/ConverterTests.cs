@@ -35,8 +35,8 @@ public sealed class ConverterTests
             Supply = new Supply { Lowest = Voltage.FromVolts(lowest), Highest = Voltage.FromVolts(6) },
         };
         double most = (differential ?? kind == ConverterKind.DeltaSigma ? 2 : 1) * (own ?? lowest);
-        Assert.Equal(most, design.Converter.LargestFullScale(design.Supply.Lowest).Volts, 12);
-        Assert.Equal(Math.Min(most, fullScale) / 2, design.Converter.Swing(design.Supply.Lowest).Volts, 12);
+        Assert.Equal(most, ConverterSupply.Largest(design.Converter, design.Supply.Lowest).Volts, 12);
+        Assert.Equal(Math.Min(most, fullScale) / 2, ConverterSupply.Swing(design.Converter, design.Supply.Lowest).Volts, 12);
 
         Assessment assessment = Evaluator.Evaluate(design);
         Result result = assessment.Find(ResultIds.Converter.FitsSupply)!;
