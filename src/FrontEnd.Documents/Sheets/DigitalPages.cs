@@ -124,7 +124,7 @@ public static class DigitalPages
             $"sinc^{sinc.Order} decimator by {Number(sinc.Ratio)}, from {QuantityText.FormatTrimmed(designed.InputRate, 6)} to {QuantityText.FormatPart(wish.Rate)}, "
             + $"and {flat.Length} taps that make it flat to {QuantityText.FormatPart(wish.Edge)}");
         page.Blank();
-        page.Line("loss against gain 1 of the decimator, and with the taps behind it");
+        page.Line("loss against unit gain of the decimator, and with the taps behind it");
         page.Table(
             [new("frequency"), new("decimator"), new("with taps")],
             [.. figures.Points.Select(
