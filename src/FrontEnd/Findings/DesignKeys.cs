@@ -10,6 +10,9 @@ public static class DesignKeys
         public const string Card = "amplifier.card";
         public const string Cmrr = "amplifier.cmrr";
         public const string Gain = "amplifier.gain";
+        public const string GainConstant = "amplifier.gain-constant";
+        public const string Gains = "amplifier.gains";
+        public const string Table = "amplifier";
     }
 
     /// <summary>Of the table <c>[contact-check]</c>.</summary>
@@ -26,6 +29,7 @@ public static class DesignKeys
         public const string FullScale = "converter.full-scale";
         public const string OwnSupply = "converter.own-supply";
         public const string Rate = "converter.rate";
+        public const string Table = "converter";
     }
 
     /// <summary>Of the table <c>[electrodes]</c>.</summary>
@@ -100,5 +104,6 @@ public static class DesignKeys
         public const string Highest = "supply.highest";
         public const string Lowest = "supply.lowest";
         public const string MidRail = "supply.mid-rail";
+        public const string RailsHighest = "supply.rails-highest";
     }
 }
