@@ -192,7 +192,7 @@ public static class ResultIds
         public static readonly ResultId FaultCurrent = All.Of("fault_current");
         public static readonly ResultId DrivenGroundCurrent = All.Of("driven_ground_current");
         public static readonly ResultId SeriesResistanceNeeded = All.Of("series_resistance_needed");
-        public static readonly ResultId SumOfLeads = All.Of("sum_of_leads");
+        public static readonly ResultId SharedFaultCurrent = All.Of("shared_fault_current");
         public static readonly ResultId ContactCheckCurrent = All.Of("contact_check_current");
 
         public static ResultId FaultCurrentOf(Lead lead) => FaultCurrent.With(lead.Source().Text);

@@ -132,7 +132,7 @@ public static class Evaluator
             findings.Add(Messages.TooMuchMains(text));
         }
 
-        if (1e-8 <= design.Mains.AmplifierToEarth.Farads)
+        if (design.Mains.CommonIsEarthed)
         {
             findings.Add(Messages.Earthed(QuantityText.FormatPart(design.Mains.AmplifierToEarth)));
         }
@@ -156,6 +156,7 @@ public static class Evaluator
         list.Missing(ResultIds.Converter.FitsSupply, "full scale fits the converter's supply", "", "", Equations.FitsSupply, code);
         list.Missing(ResultIds.Safety.FaultCurrent, "dc through one electrode after a single fault", "I", "A", Equations.FaultCurrent,
             code);
+        list.Missing(ResultIds.Safety.SharedFaultCurrent, SafetyReport.SharedFaultName, "I", "A", Equations.SharedFaultByGround, code);
         return [.. list.Results];
     }
 }

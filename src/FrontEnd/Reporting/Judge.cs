@@ -72,6 +72,8 @@ internal static class Judge
 
         AtMost(list, ResultIds.Safety.FaultCurrent, DesignKeys.Requirements.FaultCurrent, requirements.FaultCurrent, FaultLimit,
             "the smallest series resistance fitted in a lead");
+        AtMost(list, ResultIds.Safety.SharedFaultCurrent, DesignKeys.Requirements.FaultCurrent, requirements.FaultCurrent, FaultLimit,
+            SafetyReport.SharedFaultHeldBy(design));
     }
 
     private static void JudgeFit(ResultList list, Design design)
@@ -145,6 +147,12 @@ internal static class Judge
         string? remark)
     {
         Result result = list[id];
+        if (result.State == ResultState.Missing)
+        {
+            list.Judge(id, new Verdict(VerdictKind.NotJudged, $"there is no figure to judge: see {result.FindingCode}") { Requirement = key });
+            return;
+        }
+
         (VerdictKind kind, double? margin) = result.State switch
         {
             ResultState.Number => Weigh(result.Si, limit, greatest),

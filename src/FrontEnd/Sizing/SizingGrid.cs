@@ -84,9 +84,8 @@ internal sealed class SizingGrid
     public Design Base(GroundDrive ground)
     {
         Design design = _request.Fixed;
-        double tolerance = 1 - design.Input.ResistorTolerance.Fraction;
         Resistance series = Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1000,
-            design.Supply.Highest.Volts / FaultAmperes / tolerance), PreferredSeries.E24));
+            SafetyLanes.NeededInLead(design, FaultAmperes)), PreferredSeries.E24));
         bool dry = design.Electrodes.Contact == ContactKind.Dry;
         return design with
         {
