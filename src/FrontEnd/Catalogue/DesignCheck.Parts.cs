@@ -10,7 +10,7 @@ public static partial class DesignCheck
     {
         /// <summary>A part with a range of supplies.</summary>
         /// <param name="What">"the amplifier".</param>
-        /// <param name="Key">Its table.</param>
+        /// <param name="Key">Its card, or its table.</param>
         private sealed record SuppliedPart(string What, string Card, string Key, SupplyRange Range)
         {
             public string Words => Card.Length == 0 ? What : $"{What} ({Card})";
@@ -24,7 +24,7 @@ public static partial class DesignCheck
             // What one card says of several op-amps is said once.
             foreach (SuppliedPart part in SuppliedParts().DistinctBy(part => part.Card.Length == 0 ? (part.Key, part.Range) : (part.Card, part.Range)))
             {
-                bool isApart = part.Key == DesignKeys.Converter.Table && design.Converter.OwnSupply is not null;
+                bool isApart = part.Key == DesignKeys.Converter.Card && design.Converter.OwnSupply is not null;
                 if (isApart)
                 {
                     Apart(part, design.Converter.OwnSupply!.Value);
@@ -109,7 +109,7 @@ public static partial class DesignCheck
 
         private IEnumerable<SuppliedPart> SuppliedParts()
         {
-            yield return new("the amplifier", design.Amplifier.Card, DesignKeys.Amplifier.Table, design.Amplifier.SupplyRange);
+            yield return new("the amplifier", design.Amplifier.Card, DesignKeys.Amplifier.Card, design.Amplifier.SupplyRange);
             foreach ((string which, Electrodes.ElectrodeBuffer? buffer) in new[] { ("active", design.Electrodes.ActiveBuffer),
                 ("reference", design.Electrodes.ReferenceBuffer) })
             {
@@ -127,7 +127,7 @@ public static partial class DesignCheck
                 }
             }
 
-            yield return new("the converter", design.Converter.Card, DesignKeys.Converter.Table, design.Converter.SupplyRange);
+            yield return new("the converter", design.Converter.Card, DesignKeys.Converter.Card, design.Converter.SupplyRange);
         }
     }
 }

@@ -12,7 +12,6 @@ public static class DesignKeys
         public const string Gain = "amplifier.gain";
         public const string GainConstant = "amplifier.gain-constant";
         public const string Gains = "amplifier.gains";
-        public const string Table = "amplifier";
     }
 
     /// <summary>Of the table <c>[contact-check]</c>.</summary>
@@ -29,7 +28,6 @@ public static class DesignKeys
         public const string FullScale = "converter.full-scale";
         public const string OwnSupply = "converter.own-supply";
         public const string Rate = "converter.rate";
-        public const string Table = "converter";
     }
 
     /// <summary>Of the table <c>[electrodes]</c>.</summary>
