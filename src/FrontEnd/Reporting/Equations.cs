@@ -100,7 +100,8 @@ internal static class Equations
     public static readonly Equation FixedRoundOff = new("LSB/G_mid·√(Σ 2^(−2F)/6/fs·∫|H_behind/A|² df over f1…f2)",
         new SourceRef("oppenheim-schafer", "sec. 6.9"));
     public static readonly Equation SingleRoundOff = new("LSB/G_mid·√(Σ ulp²/12·Σh²), the dc at the converter in its sums", Derived);
-    public static readonly Equation DeadBand = new("LSB/G_mid·2^(−F)·max[0.5/|1 + a1 + a2|, 0.5/|1 − a1 + a2|, 0.5/(1 − a2)], with the gain of the sections behind", new SourceRef("jackson-1969"));
+    public static readonly Equation DeadBand = new(
+        "LSB/G_mid·⌊2^(−F)·½·Σ Σ|h_i| + ½·[F > 0]⌋, h_i from the rounding of section i to the recorded output", Derived);
     public static readonly Equation OverflowBits = new("⌈log2 Σ|h|⌉ from the filter's input to each section's output, the largest",
         new SourceRef("oppenheim-schafer", "sec. 6.9"));
     public static readonly Equation Latency = new("group delay of path, converter and digital filters + packet time", Derived);
