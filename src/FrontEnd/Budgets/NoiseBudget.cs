@@ -129,6 +129,12 @@ internal sealed class NoiseBudget
         yield return new(SourceId.Converter, SourceId.Converter.Words, Rms(_converter));
     }
 
+    /// <summary>The row that makes most of <see cref="WithoutExcess"/>: an electrode counts with its thermal noise alone.</summary>
+    public NoiseRow LargestWithoutExcess =>
+        Rows().Select(row => row.Id.IsElectrode
+            ? row with { Rms = Math.Sqrt(Power(Low, High, source => source.Id == row.Id && source.Kind != NoiseKind.ElectrodeExcess)) }
+            : row).MaxBy(row => row.Rms);
+
     /// <summary>The total in a band that was among the design's.</summary>
     public double InBand(double low, double high)
     {

@@ -82,7 +82,8 @@ internal static class Judge
     {
         Design design = evaluation.Design;
         const string Key = DesignKeys.Requirements.Noise;
-        string dominates = evaluation.Noise.Rows().Where(row => !row.Id.IsElectrode).MaxBy(row => row.Rms).Name;
+        NoiseRow largest = evaluation.Noise.LargestWithoutExcess;
+        string dominates = largest.Id.IsElectrode ? $"{largest.Name}, thermal" : largest.Name;
         if (design.Requirements.Noise is { } limit)
         {
             AtMost(list, ResultIds.Noise.BoardShare, Key, limit, Given, dominates);

@@ -30,7 +30,7 @@ public static class Explanations
             "A trace of Gaussian noise has no greatest value; it stays within 3.3 times its rms to each side for 99.9 % of the time. That width is what the eye takes for the thickness of the trace.",
             Gaussian, new("baker-2008")),
         new(ResultIds.Noise.BoardShare,
-            "The skin's own excess noise is taken out, so that what is left is what better parts could change.", Gaussian,
+            "The excess noise that skin and contact make is taken out, so that what is left is what other parts, and electrodes of lower resistance, could change.", Gaussian,
             new("op-amps-for-everyone", "ch. 10")),
         new(ResultIds.Noise.Shorted,
             "With every electrode replaced by a wire only the board makes noise. This is what a bench test with shorted inputs should read.",
