@@ -68,7 +68,7 @@ internal static class ContactReport
         if (nearest is not null)
         {
             list.Number(
-                ResultIds.Contact.Beat, $"beat of the contact check with mains harmonic {nearest.Order}, the nearest where they land", "",
+                ResultIds.Contact.Beat, $"beat of the contact check with mains harmonic {nearest.Order}, of {design.Mains.LookedAt} the nearest where they land", "",
                 Frequency.FromHertz(Math.Abs(nearest.LandsAt - lands)), Equations.LandsAt,
                 text: $"it lands at {QuantityText.Format(lands, "Hz")}, the harmonic at {QuantityText.Format(nearest.LandsAt, "Hz")}");
         }

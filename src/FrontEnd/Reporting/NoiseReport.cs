@@ -94,8 +94,9 @@ internal static class NoiseReport
             MainsHarmonic[] inside = [.. evaluation.Mains.Harmonics.Where(harmonic =>
                 harmonic.LandsLow <= band.High.Hertz && band.Low.Hertz <= harmonic.LandsHigh)];
             string lands = inside.Length == 0
-                ? "no mains harmonic lands in it"
-                : "mains harmonics that land in it: " + string.Join(", ", inside.Select(harmonic => harmonic.Order));
+                ? $"no mains harmonic lands in it ({design.Mains.LookedAt})"
+                : $"mains harmonics that land in it ({design.Mains.LookedAt}): "
+                    + string.Join(", ", inside.Select(harmonic => harmonic.Order));
             list.Number(ids.Noise, $"noise in {band.Name} ({range}), rms", "σ", VoltageRms.FromVolts(rms), Equations.Noise, text: lands);
             AddRatio(list, evaluation, band, rms);
             if (band.EvokedAmplitude is { } amplitude)
