@@ -85,7 +85,7 @@ public static class ReferenceTable
         ["parts/preferred-values.txt"] = 14,
         ["requirements/defaults.txt"] = 16,
         ["safety/limits.txt"] = 16,
-        ["sampling/aliasing.txt"] = 66,
+        ["sampling/aliasing.txt"] = 65,
         ["sampling/sinc.txt"] = 21,
     };
 
