@@ -93,7 +93,7 @@ public static class Wording
 
     /// <summary>"at most 3.50 µV rms"; "none set" where nothing is asked.</summary>
     public static string Limit(Verdict verdict) =>
-        verdict.Limit is null ? "none set" : $"{(verdict.LimitIsGreatest ? "at most" : "at least")} {QuantityText.Format(verdict.Limit)}";
+        verdict.Limit is null ? verdict.Wanted ?? "none set" : $"{(verdict.LimitIsGreatest ? "at most" : "at least")} {QuantityText.Format(verdict.Limit)}";
 
     /// <summary>How far on the right side of the limit, with its sign; "" where there is no number.</summary>
     public static string Margin(Result result) =>

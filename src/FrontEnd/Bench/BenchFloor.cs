@@ -30,7 +30,7 @@ internal static class BenchFloor
         double noise = Sigmas * Math.Sqrt(Lobe * density / window);
 
         // Where noise does not carry the signal over the steps, what is smaller than a step is recorded as a step or as nothing.
-        double pin = evaluation.Levels.NoiseAtConverter, own = design.Converter.Noise.Volts, lsb = design.Converter.LsbVolts;
+        double pin = evaluation.Levels.NoiseAtConverter, own = design.Converter.NoiseVolts, lsb = design.Converter.LsbVolts;
         return Math.Sqrt((pin * pin) + (own * own)) < 0.5 * lsb ? Math.Max(noise, lsb / gain) : noise;
     }
 }

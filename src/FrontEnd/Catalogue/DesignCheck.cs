@@ -1,3 +1,4 @@
+using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Identity;
@@ -23,6 +24,7 @@ public static partial class DesignCheck
         checker.Converter();
         checker.Filters();
         checker.Supply();
+        checker.Parts();
         checker.Rest();
         return checker.Findings;
     }
@@ -136,6 +138,7 @@ public static partial class DesignCheck
 
         public void Converter()
         {
+            Fit();
             if (design.Converter.Lsb is not { } lsb || lsb.Volts <= 0 || design.Converter.FullScale.Volts <= 0)
             {
                 return;
@@ -150,6 +153,33 @@ public static partial class DesignCheck
             }
         }
 
+        /// <summary>A range beyond the rails is a range that the pins never reach.</summary>
+        private void Fit()
+        {
+            AnalogDigitalConverter converter = design.Converter;
+            Voltage lowest = design.Supply.Lowest;
+            if (!ConverterSupply.Fits(converter, lowest))
+            {
+                Voltage most = Voltage.FromVolts(ConverterSupply.Largest(converter, lowest).Volts);
+                string twice = ConverterSupply.IsDifferential(converter) ? "twice " : "";
+                Warning(Messages.ConverterAboveSupply, DesignKeys.Converter.FullScale,
+                    $"converter.full-scale {QuantityText.FormatPart(converter.FullScale)} is above {twice}{(converter.OwnSupply is null ? "supply.lowest" : DesignKeys.Converter.OwnSupply)}, {QuantityText.FormatPart(most)}",
+                    ConverterSupply.IsDifferential(converter)
+                        ? "each pin of a differential input goes from rail to rail at most, and their difference over twice that"
+                        : "a single-ended input goes from rail to rail at most",
+                    "take a smaller reference or a higher supply, or give converter.own-supply where the converter has a supply of its own",
+                    DesignKeys.Supply.Lowest, DesignKeys.Converter.OwnSupply, "converter.differential", "converter.kind");
+            }
+
+            if (converter.OwnSupply is { } own && design.Supply.Highest.Volts < own.Volts)
+            {
+                Warning(Messages.OwnSupplyAboveHighest, DesignKeys.Supply.Highest,
+                    $"supply.highest {QuantityText.FormatPart(design.Supply.Highest)} is below converter.own-supply {QuantityText.FormatPart(own)}",
+                    "supply.highest is the highest voltage anywhere in the box, and the currents after a fault are worked out from it",
+                    $"set supply.highest to {QuantityText.FormatPart(own)} at least", DesignKeys.Converter.OwnSupply);
+            }
+        }
+
         public void Supply()
         {
             Supply supply = design.Supply;
@@ -160,6 +190,15 @@ public static partial class DesignCheck
                     "safety is judged at the highest voltage anywhere in the box",
                         "set supply.highest to the battery full, the charger's input or a converter's output, whichever is most",
                         "supply.lowest");
+            }
+
+            if (supply.RailsHighest is { } rails && (rails.Volts < supply.Lowest.Volts || supply.Highest.Volts < rails.Volts))
+            {
+                bool isLow = rails.Volts < supply.Lowest.Volts;
+                Error(Messages.SupplyOrder, DesignKeys.Supply.RailsHighest,
+                    $"supply.rails-highest {QuantityText.Format(rails)} is {(isLow ? $"below supply.lowest {QuantityText.Format(supply.Lowest)}" : $"above supply.highest {QuantityText.Format(supply.Highest)}")}",
+                    "the rails move between supply.lowest and supply.rails-highest, and nothing in the box is above supply.highest",
+                    "set it between the two, or leave it out", DesignKeys.Supply.Lowest, DesignKeys.Supply.Highest);
             }
 
             if (supply.MidRail is { } mid && supply.Lowest.Volts <= mid.Volts)

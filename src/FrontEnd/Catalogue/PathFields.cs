@@ -62,9 +62,15 @@ internal static class PathFields
             (AnalogDigitalConverter c) => c.Lsb, (c, v) => c with { Lsb = v }),
         Value("full-scale", "full_scale_pp", Above(0, 1000), "3 V", Practice, "full scale, peak-to-peak",
             (AnalogDigitalConverter c) => c.FullScale, (c, v) => c with { FullScale = v }),
-        Value("noise", "noise_rms", Closed(0, 10), "300 µV", "about 0.4 steps of a 12-bit converter; " + Practice,
+        Maybe("noise", "noise_rms", Closed(0, 10), "auto", $"the larger of 0.4 steps and full scale/({TradeConstants.NoisePeakToPeak}·2¹⁹)", Practice,
             "the converter's own noise over half the rate, rms, without quantisation",
             (AnalogDigitalConverter c) => c.Noise, (c, v) => c with { Noise = v }),
+        Maybe("differential", "differential", null, "auto", "delta-sigma yes, successive approximation no", Practice,
+            "true where full scale is the difference of two pins: it may then be twice the lowest supply, else once",
+            (AnalogDigitalConverter c) => c.Differential, (c, v) => c with { Differential = v }),
+        Maybe("own-supply", "own_supply", Above(0, 100), "none", "none", ByDesign,
+            "voltage of a supply of the converter's own, which takes the place of the lowest supply for its full scale",
+            (AnalogDigitalConverter c) => c.OwnSupply, (c, v) => c with { OwnSupply = v }),
         Value("oversampling", "osr", Closed(2, 1e6), "256", Practice, "delta-sigma: modulator clock over output rate, OSR",
             (AnalogDigitalConverter c) => c.Oversampling, (c, v) => c with { Oversampling = v }),
         Value("sinc-order", "sinc_order", Closed(1, 8), "3", Practice, "delta-sigma: order of the sinc decimator",
@@ -78,6 +84,7 @@ internal static class PathFields
             (AnalogDigitalConverter c) => c.ReferenceVoltage, (c, v) => c with { ReferenceVoltage = v }),
         Value("supply-current", "supply_current", Closed(0, 10), "200 µA", Practice, "supply current of the converter",
             (AnalogDigitalConverter c) => c.SupplyCurrent, (c, v) => c with { SupplyCurrent = v }),
+        .. SupplyRange.Fields((AnalogDigitalConverter c) => c.SupplyRange, (c, v) => c with { SupplyRange = v }),
     ];
 
     public static readonly IReadOnlyList<Field<AnalogDigitalConverter>> Converter =

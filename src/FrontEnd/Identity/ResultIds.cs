@@ -49,6 +49,7 @@ public static class ResultIds
         public static readonly ResultId EnobShorted = All.Of("enob_shorted");
         public static readonly ResultId NoiseFreeBits = All.Of("noise_free_bits");
         public static readonly ResultId BitsNeeded = All.Of("bits_needed");
+        public static readonly ResultId FitsSupply = All.Of("fits_supply");
     }
 
     /// <summary>The mains at the input, harmonic by harmonic, and in the recording.</summary>
@@ -174,7 +175,10 @@ public static class ResultIds
     public static class Latency
     {
         public static readonly ResultFamily All = new("latency.");
+        public static readonly ResultFamily Bands = new("latency.band.");
         public static readonly ResultId Total = All.Of("total");
+
+        public static ResultId Band(string name) => Bands.Of(Slug.Of(name));
     }
 
     /// <summary>What unequal sampling times do.</summary>
@@ -191,7 +195,7 @@ public static class ResultIds
         public static readonly ResultId FaultCurrent = All.Of("fault_current");
         public static readonly ResultId DrivenGroundCurrent = All.Of("driven_ground_current");
         public static readonly ResultId SeriesResistanceNeeded = All.Of("series_resistance_needed");
-        public static readonly ResultId SumOfLeads = All.Of("sum_of_leads");
+        public static readonly ResultId SharedFaultCurrent = All.Of("shared_fault_current");
         public static readonly ResultId ContactCheckCurrent = All.Of("contact_check_current");
 
         public static ResultId FaultCurrentOf(Lead lead) => FaultCurrent.With(lead.Source().Text);
@@ -207,6 +211,21 @@ public static class ResultIds
         public static readonly MontageIds Any = new(All.Of("*"));
 
         public static MontageIds Channel(string name) => new(All.Of(Slug.Of(name)));
+
+        /// <summary>The correlation of two derived channels.</summary>
+        public static ResultId CorrelationOf(string first, string second) =>
+            All.Of(Slug.Of(first)).With(Slug.Of(second)).With("correlation");
+    }
+
+    /// <summary>The sphere that three measures of a head give, and distances on it.</summary>
+    public static class Head
+    {
+        public static readonly ResultFamily All = new("head.");
+        public static readonly ResultId Radius = All.Of("radius");
+        public static readonly ResultId RingFront = All.Of("ring.front");
+        public static readonly ResultId RingSide = All.Of("ring.side");
+
+        public static DistanceIds Distance(string first, string second) => new(All.Of($"distance.{Slug.Of(first)}.{Slug.Of(second)}"));
     }
 
     /// <summary>The contact check.</summary>

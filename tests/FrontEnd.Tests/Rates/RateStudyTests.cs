@@ -16,7 +16,7 @@ public sealed class RateStudyTests
 
     private static MainsAtRate Mains(RateOption option, double hertz) => option.Mains.Single(mains => mains.Frequency.Hertz == hertz);
 
-    /// <summary>Published folding facts: reference/sampling/aliasing.txt, rows T8-07 (240 Hz at 256 S/s is 16 Hz, 300 Hz at 256 S/s is 44 Hz, 150 Hz at 250 S/s
+    /// <summary>Folding worked out apart: reference/sampling/aliasing.txt, rows T8-07 (240 Hz at 256 S/s is 16 Hz, 300 Hz at 256 S/s is 44 Hz, 150 Hz at 250 S/s
     /// is 100 Hz, 250 Hz at 250 S/s is 0 Hz, 300 Hz at 250 S/s is 50 Hz) and TV-E2.</summary>
     [Theory]
     [InlineData(250, 60, 4, 10)]     // the fourth harmonic in the alpha band
@@ -33,7 +33,7 @@ public sealed class RateStudyTests
     [InlineData(500, 60, 8, 20)]
     [InlineData(500, 60, 9, 40)]
     [InlineData(500, 50, 9, 50)]
-    public void Landing_PublishedRateAndMains_IsTheTablesFrequency(double rate, double mains, int harmonic, double landing)
+    public void Landing_RateAndMains_IsTheTablesFrequency(double rate, double mains, int harmonic, double landing)
     {
         MainsLanding found = Mains(At(Designs.Dry, rate), mains).Landings[harmonic - 1];
         Assert.Equal(harmonic, found.Harmonic);
@@ -97,7 +97,7 @@ public sealed class RateStudyTests
     {
         AnalogDigitalConverter before = Designs.Gel.Converter, after = RateStudy.AtRate(Designs.Gel, Frequency.FromHertz(1000)).Converter;
         Assert.Equal(before.ModulatorClock.Hertz, after.ModulatorClock.Hertz, 1e-6);
-        Assert.Equal(before.Noise.Volts * before.Noise.Volts / before.Rate.Hertz, after.Noise.Volts * after.Noise.Volts / after.Rate.Hertz, 1e-24);
+        Assert.Equal(before.NoiseVolts * before.NoiseVolts / before.Rate.Hertz, after.NoiseVolts * after.NoiseVolts / after.Rate.Hertz, 1e-24);
     }
 
     [Fact]
