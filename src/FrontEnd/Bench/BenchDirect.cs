@@ -47,6 +47,11 @@ internal static class BenchDirect
         yield return Forced(assessment, Lead.Ground, design.GroundDrive.SeriesResistor, design.GroundDrive.ResistorTolerance.Fraction,
             design.GroundIsDriven ? "the driving amplifier's end of the ground lead's resistor" : "the common end of the ground lead's resistor");
         yield return Healthy(design, Lead.Ground, (active * design.Channels) + reference);
+        if (assessment.Find(ResultIds.Safety.SharedFaultCurrent) is { State: ResultState.Number } shared)
+        {
+            yield return Shared(design, shared);
+        }
+
         if (assessment.Find(ResultIds.Safety.DrivenGroundCurrent) is { State: ResultState.Number } rail)
         {
             yield return Driven(design, rail);
@@ -73,6 +78,28 @@ internal static class BenchDirect
             Remark = isFitted
                 ? figure!.Text
                 : "do not force this fault: no resistor is fitted in this lead, and the supply would be shorted; above the quoted limit whatever the fault",
+            Design = design,
+        };
+    }
+
+    /// <summary>All measuring leads with the highest voltage behind their resistors, as after a fault of a chip that they share.</summary>
+    private static BenchReading Shared(Design design, Result figure)
+    {
+        double tolerance = Math.Max(design.Input.ResistorTolerance.Fraction, design.GroundDrive.ResistorTolerance.Fraction);
+        string back = design.Mains.CommonIsEarthed
+            ? "their electrode ends to the supply's negative pole"
+            : "their electrode ends to the ground lead's, and the box end of the ground lead's resistor to the supply's negative pole";
+        return new BenchReading("dc-forced-shared", "dc, shared fault forced, all measuring leads",
+            $"{OwnBoard}: lift the box ends of all measuring leads' resistors and tie them together to the highest supply, {QuantityText.Format(design.Supply.Highest)}, through a current meter with µA resolution; {back}",
+            "read the current: it is what a fault of a whole chip can drive through a wearer; then put the resistors back", ReadingKind.Other)
+        {
+            Expected = figure.Value,
+            Least = figure.Si * (1 - tolerance) / (1 + tolerance) * (1 - MeterTolerance),
+            Greatest = figure.Si * (1 + MeterTolerance),
+            Tolerance = "predicted with the resistors at the lower end of their tolerance; the resistors within it, the meter within 2 %",
+            Source = Source,
+            Id = figure.Id,
+            Remark = figure.Text,
             Design = design,
         };
     }

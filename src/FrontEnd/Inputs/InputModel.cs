@@ -56,8 +56,8 @@ internal sealed class InputModel
         var circuit = new CircuitNetwork(InputCircuit.Leads(whole), network, known);
         _parts = buffers.Append(circuit).SelectMany(one => one.Parts).ToDictionary(part => part.Part.Role, StringComparer.Ordinal);
         Buffers = [.. buffers.SelectMany(one => one.OpAmps)];
-        ActiveLeadElement = network.Capacitor(active1, earth, leadToMains);
-        ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains);
+        ActiveLeadElement = network.Capacitor(active1, earth, leadToMains * built.ActiveLeadFactor);
+        ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains * built.ReferenceLeadFactor);
         network.Capacitor(active1, Network.Common, leadToCommon);
         network.Capacitor(reference1, Network.Common, leadToCommon);
         int n = design.EffectiveReferenceInputs;

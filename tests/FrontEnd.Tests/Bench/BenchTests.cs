@@ -500,7 +500,7 @@ public sealed class BenchTests
         foreach (Design design in Designs.All)
         {
             IReadOnlyList<BenchReading> plan = Plan(design);
-            foreach (BenchReading forced in plan.Where(test => test.Name.StartsWith("dc-forced-", StringComparison.Ordinal)))
+            foreach (BenchReading forced in plan.Where(test => test.Name.StartsWith("dc-forced-", StringComparison.Ordinal) && test.Name != "dc-forced-shared"))
             {
                 BenchReading healthy = plan.Single(test => test.Name == "dc-" + forced.Name["dc-forced-".Length..]);
                 Assert.Contains("nobody connected", forced.Fixture, StringComparison.Ordinal);
@@ -517,6 +517,11 @@ public sealed class BenchTests
                 Assert.Equal(VerdictKind.Pass, BenchComparison.Reading(healthy, Current.FromAmperes(0)).Result!.Verdict);
                 Assert.Equal(VerdictKind.Fail, BenchComparison.Reading(forced, Current.FromAmperes(0)).Result!.Verdict);
                 Assert.Equal(VerdictKind.Pass, BenchComparison.Reading(healthy, healthy.Expected!).Result!.Verdict);
+            }
+
+            if (Evaluator.Evaluate(design)["safety.shared_fault_current"] is { State: ResultState.Number } figure && design.Electrodes.Ground is not null)
+            {
+                Assert.Equal(figure.Si, plan.Single(test => test.Name == "dc-forced-shared").Expected!.SiValue);
             }
 
             BenchReading active = plan.Single(test => test.Name == "dc-forced-active");
