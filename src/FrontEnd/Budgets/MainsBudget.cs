@@ -30,6 +30,7 @@ internal record MainsAtInput
     {
         (Imbalance, Amplifier, Loop, Total) = (lanes.Imbalance[lane], lanes.Amplifier[lane], lanes.Loop[lane], lanes.Total[lane]);
         (CommonMode, Difference, Drive) = (lanes.CommonMode[lane], lanes.Difference[lane], lanes.Drive[lane]);
+        (FirstBuffer, SecondBuffer) = (lanes.FirstBuffer[lane], lanes.SecondBuffer[lane]);
     }
 
     /// <summary>Dividers and leads together.</summary>
@@ -53,6 +54,12 @@ internal record MainsAtInput
 
     /// <summary>Driven ground's output against common [V rms]; 0 without one.</summary>
     public double Drive { get; }
+
+    /// <summary>Output of the first of the electrodes' buffers that are there [V rms]; 0 without one.</summary>
+    public double FirstBuffer { get; }
+
+    /// <summary>Output of the second [V rms]; 0 without one.</summary>
+    public double SecondBuffer { get; }
 }
 
 /// <summary>The mains at the input with its parts told apart: one lane of <see cref="MainsPartsLanes"/> besides.</summary>
