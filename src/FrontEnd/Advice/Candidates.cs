@@ -356,7 +356,7 @@ internal static class Candidates
             $"a converter with 4 more bits and a quarter of the noise: {QuantityText.FormatNumber(converter.Bits)} -> {QuantityText.FormatNumber(converter.Bits + 4)} bit",
             design with { Converter = converter with { Bits = converter.Bits + 4, Lsb = converter.Lsb is { } lsb
                 ? Voltage.FromVolts(lsb.Volts / 16)
-                : null, Noise = VoltageRms.FromVolts(converter.Noise.Volts / 4) } });
+                : null, Noise = VoltageRms.FromVolts(converter.NoiseVolts / 4) } });
     }
 
     private static IEnumerable<Candidate> DigitalFilters(Design design, Assessment assessment)

@@ -34,7 +34,7 @@ internal sealed class NoiseBudget
         BandBreaks = [.. breaks.Where(f => Low <= f && f <= High)];
         Folds = new FoldedNoise(path, converter, breaks[0], breaks[^1]);
         double quantisation = NoiseDensity.Quantisation(converter.LsbVolts) / half;
-        double own = converter.Noise.Volts * converter.Noise.Volts / half;
+        double own = converter.NoiseVolts * converter.NoiseVolts / half;
         var digitalPower = new double[SignalPath.Chunk];
         _integral = BandIntegral.Over(
             breaks,

@@ -49,6 +49,7 @@ public static class ResultIds
         public static readonly ResultId EnobShorted = All.Of("enob_shorted");
         public static readonly ResultId NoiseFreeBits = All.Of("noise_free_bits");
         public static readonly ResultId BitsNeeded = All.Of("bits_needed");
+        public static readonly ResultId FitsSupply = All.Of("fits_supply");
     }
 
     /// <summary>The mains at the input, harmonic by harmonic, and in the recording.</summary>

@@ -39,6 +39,8 @@ internal static class Equations
         new SourceRef("delta-sigma-sbas350g", "Tables 7-1 and 7-2, their definitions"));
     public static readonly Equation BitsNeeded = new("least N with √(1 + q²/σ0²) below the setting, q from LSB = FS/2^N", Derived);
 
+    public static readonly Equation FitsSupply = new("FS ≤ V_lowest for a single-ended input, 2·V_lowest for a differential one", CommonPractice);
+
     public static readonly Equation BodyCommonMode = new("|v(B) − v(C)| with V_mains at M, leads uncoupled",
         new SourceRef("metting-van-rijn-1990", "sec. 2.1"));
     public static readonly Equation Divider = new("|v(A2) − v(R2)|/|H_front|, leads uncoupled",

@@ -177,7 +177,7 @@ internal static class NoiseReport
 
     private static TextbookFigure ConverterHand(Evaluation evaluation)
     {
-        double noise = evaluation.Design.Converter.Noise.Volts;
+        double noise = evaluation.Design.Converter.NoiseVolts;
         double value = noise * Math.Sqrt(ShareOfHalfRate(evaluation.Design)) / evaluation.GainMid;
         string substituted = $"{QuantityText.Format(noise, "V")} · {InTheBand(evaluation, value)}";
         return new TextbookFigure(value, "σ_adc·√(2B/fs)/G", substituted, Equations.Derived) { Unit = "V" };

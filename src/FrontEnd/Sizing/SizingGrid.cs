@@ -236,7 +236,7 @@ internal sealed class SizingGrid
         }
 
         AnalogDigitalConverter converter = design.Converter;
-        density += (Square(converter.Noise.Volts)
+        density += (Square(converter.NoiseVolts)
             + NoiseDensity.Quantisation(converter.LsbVolts)) / (converter.Rate.Hertz / 2) / (total * total);
         return Math.Sqrt((density * width) + (flicker * log));
     }

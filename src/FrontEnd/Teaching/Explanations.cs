@@ -108,6 +108,9 @@ public static class Explanations
         new(ResultIds.Converter.BitsNeeded,
             "The least resolution whose rounding adds little to the noise that is there anyway. More bits only resolve noise more finely.",
             "The quantisation error is white.", new("quantisation-mt-001")),
+        new(ResultIds.Converter.FitsSupply,
+            "Whether the converter's range lies between its rails. A single-ended pin goes from rail to rail at most; the difference of two pins goes over twice that. A range beyond is never filled: the pin clips at the rail first.",
+            "The pins go to the rails; a supply of the converter's own counts where one is given.", new("common-practice")),
 
         new(ResultIds.Mains.BodyCommonMode,
             "The body is a plate of a capacitor to the mains wiring. The current through it must return through the ground electrode, and the voltage it makes there stands between body and amplifier. A floating box lets little current return.",
