@@ -109,7 +109,12 @@ internal sealed class LevelsBudget
 
     public NodeLevel? OffsetLimitedBy => _nodes.Where(node => node.OffsetSurvived is not null).MinBy(node => node.OffsetSurvived);
 
+    /// <summary>The node that clips most of those that the offset does not reach, or that clip without it; null where none does.</summary>
+    public NodeLevel? ClipsWhateverTheOffset => _nodes.Where(node => node.Swing < node.Total - node.Offset).MinBy(node => node.Headroom);
+
     public double? LargestSignal => _nodes.Min(node => node.LargestSignal);
+
+    public NodeLevel? SignalLimitedBy => _nodes.Where(node => node.LargestSignal is not null).MinBy(node => node.LargestSignal);
 
     /// <summary>Gain at dc by size, and the dc that the stage's own op-amps make at its output [V].</summary>
     internal static (double Gain, double Own) StageDc(Stage stage)
