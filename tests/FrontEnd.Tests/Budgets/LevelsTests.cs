@@ -140,6 +140,66 @@ public sealed class LevelsTests
         Assert.Equal(Survived(0) - 0.2, Survived(-0.2), 1e-6);
     }
 
+    /// <summary>By hand: a second stage of 1 + 90/10 = 10 with 2 mV of offset and 1 nA of bias current, which flows through 9 kΩ beside 1 kΩ
+    /// of what Rf and Rg are at − (90 kΩ·1 nA = 90 µV at the output) and through nothing at +: 10·4 mV + 10·2 mV + 90 µV = 60.09 mV; offset
+    /// 8 V; signal 80 mV; its swing 1.5 V less its own 70 mV. The passive section behind it passes all of it on, and the converter's pin
+    /// carries the same.</summary>
+    [Fact]
+    public void Stage_BehindTheAmplifier_AddsItsOwnErrors()
+    {
+        var opAmp = new OpAmp { OffsetVoltage = Voltage.FromMillivolts(2), BiasCurrent = Current.FromNanoamperes(-1), OutputMargin = Voltage.FromMillivolts(70) };
+        var second = new GainStage { Name = "gain 2", FeedbackResistor = Resistance.FromKilohms(90), GroundResistor = Resistance.FromKilohms(10), OpAmp = opAmp };
+        Design design = Quiet with { Stages = [second, .. Quiet.Stages] };
+        foreach (string node in (string[])["gain-2", "converter"])
+        {
+            NodeLevel at = Node(design, node);
+            Is(node == "gain-2" ? 1.43 : 3, at.Swing);
+            Is(8, at.Offset);
+            Is(60.09e-3, at.OtherDc);
+            Assert.Equal(80e-3, at.Signal, 1e-4);
+        }
+    }
+
+    /// <summary>By hand: a driven ground holds the mean of the inputs at common, to a part in 10,001. The active input carries half the
+    /// offset, 100 mV, the reference the other half, and so the driven output stands at −100 mV. Half the signal's 2 mV besides, of 1.5 V less
+    /// 60 mV: 101 mV. The inner nodes carry the amplified half alone.</summary>
+    [Fact]
+    public void Drive_OfTheQuietDesign_CarriesHalfTheOffsetAndHalfTheSignal()
+    {
+        Design driven = Quiet with { GroundDrive = Quiet.GroundDrive with { Kind = GroundKind.Driven, DcGain = 1e7, OutputMargin = Voltage.FromMillivolts(60) } };
+        NodeLevel drive = Node(driven, "drive");
+        Is(1.44, drive.Swing);
+        Is(0.1, drive.Offset);
+        Is(1e-3, drive.Signal);
+        Assert.Equal(20 * Math.Log10(1.44 / 0.101), drive.Headroom!.Value, 1e-3);
+        Is(0.4, Node(driven, "amplifier-inner-plus").Offset);
+    }
+
+    /// <summary>The mains at the inner nodes, at the driven output and at each stage, summed up plainly: √2 times the rms of every harmonic, by
+    /// size.</summary>
+    [Fact]
+    public void Mains_AtEveryNode_IsTheSumOfItsPeaks()
+    {
+        Design design = Tests.Designs.Dry;
+        var evaluation = new Evaluation(design);
+        double common = 0, difference = 0, drive = 0, second = 0;
+        foreach (MainsHarmonic harmonic in evaluation.Mains.Harmonics)
+        {
+            evaluation.Path.SweepTransfer([harmonic.Hertz]);
+            common += Math.Sqrt(2) * harmonic.AtInput.CommonMode;
+            difference += Math.Sqrt(2) * harmonic.AtInput.Difference;
+            drive += Math.Sqrt(2) * harmonic.AtInput.Drive;
+            second += Math.Sqrt(2) * harmonic.AtInput.Total * evaluation.Path.Size(1, 0);
+        }
+
+        NodeLevel[] nodes = [.. evaluation.Levels.Nodes];
+        double Mains(string node) => nodes.Single(one => one.Node.Text == node).Mains;
+        Assert.Equal(common + (design.Amplifier.Gain / 2 * difference), Mains("amplifier-inner-plus"), 1e-12);
+        Assert.Equal(drive, Mains("drive"), 1e-12);
+        Assert.Equal(second, Mains("gain-2"), 1e-12);
+        Assert.True(0 < common && 0 < drive && 0 < second);
+    }
+
     [Fact]
     public void Nodes_InTheirOrder_BeginWithTheBuffers()
     {
