@@ -51,7 +51,7 @@ internal static class SpreadWording
         ];
     }
 
-    public static Column[] YieldColumns { get; } = [new("figure", true), new("yield"), new("parts alone"), new("limit"), new("key", true)];
+    public static Column[] YieldColumns { get; } = [new("figure", true), new("yield"), new("parts"), new("limit"), new("key", true)];
 
     public static IReadOnlyList<Row> YieldRows(SpreadResult result) =>
         [.. result.Figures.Where(figure =>

@@ -241,7 +241,7 @@ public static class BenchComparison
         string evidence = $"{QuantityText.FormatNumber(ratio)} times the prediction";
         Suspect[] suspects = inside ? []
             : ratio < -0.1
-            ? [new Suspect(SuspectKind.Polarity, "the polarity: the two inputs are swapped, or the samples' sign is turned", evidence)]
+            ? [BenchSuspects.Turned(evidence)]
             : [
                 .. BenchSuspects.OfUnit(ratio, 0.5),
                 new Suspect(SuspectKind.Fixture, "no pulses of this length and period, or the generator's level", evidence)];

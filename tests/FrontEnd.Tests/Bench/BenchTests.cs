@@ -274,21 +274,26 @@ public sealed class BenchTests
     [InlineData("offset", 0.5, SuspectKind.Clipping)]
     [InlineData("shorted", 1e6, SuspectKind.Unit)]
     [InlineData("sine", 1.02e-3, SuspectKind.Unit)]
+    [InlineData("polarity", -1, SuspectKind.Polarity)]
+    [InlineData("dc-forced-active", 3, SuspectKind.InputLoad)]
+    [InlineData("dc-forced-active", 0.01, SuspectKind.Fixture)]
+    [InlineData("supply-current", 3, SuspectKind.LouderPart)]
     public void Reading_FarOff_NamesWhatItsTestExercises(string name, double factor, SuspectKind kind)
     {
         BenchReading test = Test(name, Designs.Dry);
-        double value = factor * Math.Max(test.Expected!.SiValue, name == "drift" ? test.Greatest!.Value : 0);
+        double value = factor * (name == "drift" ? Math.Max(test.Expected!.SiValue, test.Greatest!.Value) : test.Expected!.SiValue);
         IQuantity measured = test.Expected switch
         {
             VoltageRms => VoltageRms.FromVolts(value),
             VoltagePeakToPeak => VoltagePeakToPeak.FromVolts(value),
             Duration => Duration.FromSeconds(value),
+            Current => Current.FromAmperes(value),
             _ => Voltage.FromVolts(value),
         };
         BenchResult result = BenchComparison.Reading(test, measured).Result!;
         Assert.Equal(VerdictKind.Fail, result.Verdict);
         Assert.Equal(kind, result.Suspects[0].Kind);
-        if (name is not ("sine" or "shorted" or "offset"))
+        if (name is not ("sine" or "shorted" or "offset") && !name.StartsWith("dc-", StringComparison.Ordinal) && name != "supply-current")
         {
             Assert.DoesNotContain(result.Suspects, suspect => suspect.Text.Contains("gain", StringComparison.Ordinal) || suspect.Text.Contains("supply", StringComparison.Ordinal));
         }
