@@ -21,12 +21,15 @@ internal static class BenchFloor
     /// <param name="evaluation">The design with its fixture.</param>
     /// <param name="filtered">True behind the digital filters.</param>
     /// <param name="gain">What samples are divided by.</param>
-    /// <param name="hertz">Where the line is read [Hz], between 0 and half the rate.</param>
+    /// <param name="hertz">Where the line is read [Hz], 0 to half the rate.</param>
     public static double Of(Evaluation evaluation, bool filtered, double gain, double hertz)
     {
         Design design = evaluation.Design;
         double window = Math.Min(WindowSeconds(design.Band), BenchPlan.RecordSeconds / 4);
-        double density = new PredictedSpectrum(evaluation, filtered, gain).At([hertz])[0];
+
+        // A line is looked for in the bins between the first and the last.
+        double step = Math.Min(1 / window, design.Converter.Rate.Hertz / 4), last = (design.Converter.Rate.Hertz / 2) - step;
+        double density = new PredictedSpectrum(evaluation, filtered, gain).At([Math.Clamp(hertz, step, Math.Max(step, last))])[0];
         double noise = Sigmas * Math.Sqrt(Lobe * density / window);
 
         // Where noise does not carry the signal over the steps, what is smaller than a step is recorded as a step or as nothing.

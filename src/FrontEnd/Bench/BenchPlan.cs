@@ -301,7 +301,10 @@ public static class BenchPlan
             one.Name != "rejection-ground" || design.Electrodes.Ground is not null))
         {
             Design fixture = Fixture.With(design, active, reference, ground);
-            Mains mains = fixture.Mains;
+            Mains mains = fixture.Mains with
+            {
+                Frequency = Frequency.FromHertz(Readable(fixture.Mains.Frequency.Hertz, design.Converter.Rate.Hertz)),
+            };
             fixture = fixture with
             {
                 Mains = mains with
@@ -339,7 +342,7 @@ public static class BenchPlan
             $"raise the dc, both signs, under a 10 µV sine until the line falls by 5 %; {QuantityText.Format(design.Requirements.Offset)} must pass with gain and noise unchanged; supply at its lowest", ReadingKind.Other)
         {
             Expected = survived is { } volts ? Voltage.FromVolts(volts) : null,
-            Least = survived * 0.9,
+            Least = survived - (0.1 * Math.Abs(survived ?? 0)),
             Tolerance = "not below by more than 10 %: the reading stops at clipping, the prediction at full headroom",
             Source = new SourceRef("aami-ec11"),
             Remark = survived is null ? "the offset reaches no node" : null,
@@ -365,6 +368,10 @@ public static class BenchPlan
     /// <summary>How far a line must stay from 0 Hz and from half the rate to be read as one [Hz].</summary>
     private const double LineRoom = 0.5;
 
+    /// <summary>The frequency itself, or a little beside it where what lands is no line: at 0 Hz or at half the rate.</summary>
+    private static double Readable(double hertz, double rate) =>
+        Folding.LandsAt(hertz, rate) is var lands && LineRoom <= lands && lands <= (rate / 2) - LineRoom ? hertz : hertz + LineRoom;
+
     private static IEnumerable<BenchReading> Alias(Design design, double gain)
     {
         double fs = design.Converter.Rate.Hertz;
@@ -377,9 +384,8 @@ public static class BenchPlan
                 continue;
             }
 
-            // What lands at 0 Hz or at half the rate is no line: the generator is set a little beside it.
-            bool stands = Folding.LandsAt(wanted, fs) is var lands && LineRoom <= lands && lands <= (fs / 2) - LineRoom;
-            double hertz = stands ? wanted : wanted + LineRoom;
+            double hertz = Readable(wanted, fs);
+            bool stands = hertz == wanted;
             double landing = Folding.LandsAt(hertz, fs), rms = Tone1 * evaluation.PathAndConverter([hertz])[0] / gain;
             BenchReading tone = Tone(new(name, hertz < fs / 2
                 ? "tone below half the rate"
