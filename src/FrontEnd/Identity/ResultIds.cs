@@ -244,6 +244,9 @@ public static class ResultIds
         public static readonly ResultFamily All = new("open.");
 
         public static ResultId Of(Lead lead) => All.Of(lead.Word());
+
+        /// <summary>Where a node goes with that electrode off.</summary>
+        public static ResultId At(Lead lead, NodeId node) => new ResultFamily($"{All}{lead.Word()}.").Of(node.Text);
     }
 
     /// <summary>What the supply adds.</summary>
