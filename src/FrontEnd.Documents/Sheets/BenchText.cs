@@ -31,6 +31,7 @@ public static class BenchText
 
         page.Blank();
         page.Paragraph("Readings at the electrodes are those of the samples divided by the gain gain.mid. Noise, gain and rejection tolerances are common practice, no source.");
+        page.Cautions();
         return page.ToString();
     }
 
@@ -60,12 +61,14 @@ public static class BenchText
             Spectrum(page, result);
         }
 
+        page.Cautions();
         return page.ToString();
     }
 
     private static void Head(TextPage page, Design design)
     {
         page.Paragraph($"bench tests for {design.Name}");
+        page.OwnCautions(design);
         page.Paragraph(BenchPlan.Caution);
     }
 
@@ -99,7 +102,7 @@ public static class BenchText
                     QuantityText.Format(line.Frequency), QuantityText.Format(line.Rms),
                     line is { Harmonic: { } h, Mains: { } f0 }
                         ? $"harmonic {h} of {QuantityText.FormatPart(f0)}{(line.Folded ? ", folded" : "")}"
-                        : "no mains harmonic",
+                        : $"no mains harmonic up to h = {BenchComparison.HighestHarmonic}",
                 ])),
             ]);
     }

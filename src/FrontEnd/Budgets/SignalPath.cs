@@ -13,6 +13,7 @@ internal sealed class SignalPath
     public const int Chunk = 128;
 
     private readonly double[][] _density;
+    private readonly double[] _shared = new double[Chunk];
     private readonly double[] _suffix = new double[Chunk];
     private int _suffixBlock = -1;
 
@@ -29,6 +30,9 @@ internal sealed class SignalPath
         NodeDensity = [.. NodeRe.Select(_ => new double[Chunk])];
         NodeExcess = [.. NodeRe.Select(_ => new double[Chunk])];
         BlockPower = [.. Enumerable.Range(0, Nodes).Select(_ => new double[Chunk])];
+        BufferSize = [.. Model.Input.Buffers.Select(_ => new double[Chunk])];
+        BufferDensity = [.. BufferSize.Select(_ => new double[Chunk])];
+        BufferExcess = [.. BufferSize.Select(_ => new double[Chunk])];
     }
 
     public PathModel Model { get; }
@@ -61,6 +65,14 @@ internal sealed class SignalPath
 
     /// <summary>The electrodes' excess noise in it [V²/Hz].</summary>
     public double[][] NodeExcess { get; }
+
+    /// <summary>|H| from the site to the outputs of the electrodes' buffers, as <see cref="SweepBuffers"/> found it.</summary>
+    public double[][] BufferSize { get; }
+
+    /// <summary>Noise density there, and the electrodes' excess noise in it [V²/Hz].</summary>
+    public double[][] BufferDensity { get; }
+
+    public double[][] BufferExcess { get; }
 
     /// <summary>|H|² of each block by itself; block 0 is input network and amplifier.</summary>
     public double[][] BlockPower { get; }
@@ -105,6 +117,21 @@ internal sealed class SignalPath
         }
     }
 
+    /// <summary>Works out transfers and noise at the outputs of the electrodes' buffers; everything else stays as it was.</summary>
+    public void SweepBuffers(ReadOnlySpan<double> hertz)
+    {
+        for (int first = 0; 0 < BufferSize.Length && first < hertz.Length; first += Vector<double>.Count)
+        {
+            Lanes.SolveBuffers(Group(hertz, first));
+            for (int buffer = 0; buffer < BufferSize.Length; buffer++)
+            {
+                Lanes.BufferTransfer[buffer].Magnitude.CopyTo(BufferSize[buffer], first);
+                Lanes.BufferDensity[buffer].CopyTo(BufferDensity[buffer], first);
+                Lanes.BufferExcess[buffer].CopyTo(BufferExcess[buffer], first);
+            }
+        }
+    }
+
     /// <summary>Density of one contribution of the last sweep, carried to the converter's pin [V²/Hz].</summary>
     public void SourceDensity(int source, int lanes, Span<double> destination)
     {
@@ -114,6 +141,27 @@ internal sealed class SignalPath
         {
             destination[lane] = density[lane] * _suffix[lane];
         }
+    }
+
+    /// <summary>Density of what the reference's side puts into every channel alike, carried to the converter's pin [V²/Hz].</summary>
+    public void SharedDensity(int lanes, Span<double> destination)
+    {
+        Suffix(0, lanes);
+        for (int lane = 0; lane < lanes; lane++)
+        {
+            destination[lane] = _shared[lane] * _suffix[lane];
+        }
+    }
+
+    /// <summary>What a current into a port of the input network makes at the amplifier's input, as the voltage between the two sites
+    /// that would make the same there [V/A].</summary>
+    /// <param name="port">The port, as <see cref="InputModel"/> numbers them.</param>
+    /// <param name="hertz">Frequency [Hz].</param>
+    public double AtTheSites(int port, double hertz)
+    {
+        SweepTransfer([hertz]);
+        Complex front = new(FrontRe[0], FrontIm[0]);
+        return Lanes.Input.Transfer(port).Magnitude[0] / front.Magnitude;
     }
 
     /// <summary>The frequencies of one group of lanes; the last one is repeated where there are too few.</summary>
@@ -149,6 +197,7 @@ internal sealed class SignalPath
 
     private void StoreNoise(int first)
     {
+        Lanes.SharedDensity.CopyTo(_shared, first);
         for (int node = 0; node < NodeRe.Length; node++)
         {
             Lanes.NodeDensity[node].CopyTo(NodeDensity[node], first);

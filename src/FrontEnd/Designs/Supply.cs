@@ -10,6 +10,9 @@ public sealed record Supply
     /// supply.</summary>
     public Voltage Highest { get; init; } = Voltage.FromVolts(3.3);
 
+    /// <summary>Highest voltage at the analogue rails, where a regulator keeps it below <see cref="Highest"/>; null for that.</summary>
+    public Voltage? RailsHighest { get; init; }
+
     /// <summary>Mid-rail of the analogue path above the negative rail; null for half the lowest voltage.</summary>
     public Voltage? MidRail { get; init; }
 
@@ -40,4 +43,7 @@ public sealed record Supply
     /// <summary>From the mid-rail to the nearer rail at the lowest voltage: what a node could swing if nothing kept it from the
     /// rails.</summary>
     internal double HalfRailVolts => Math.Min(MidRailVolts, Lowest.Volts - MidRailVolts);
+
+    /// <summary>From the mid-rail to the farther rail at the lowest voltage: beyond it nothing goes.</summary>
+    internal double FarRailVolts => Math.Max(MidRailVolts, Lowest.Volts - MidRailVolts);
 }

@@ -175,7 +175,10 @@ public static class ResultIds
     public static class Latency
     {
         public static readonly ResultFamily All = new("latency.");
+        public static readonly ResultFamily Bands = new("latency.band.");
         public static readonly ResultId Total = All.Of("total");
+
+        public static ResultId Band(string name) => Bands.Of(Slug.Of(name));
     }
 
     /// <summary>What unequal sampling times do.</summary>
@@ -208,6 +211,21 @@ public static class ResultIds
         public static readonly MontageIds Any = new(All.Of("*"));
 
         public static MontageIds Channel(string name) => new(All.Of(Slug.Of(name)));
+
+        /// <summary>The correlation of two derived channels.</summary>
+        public static ResultId CorrelationOf(string first, string second) =>
+            All.Of(Slug.Of(first)).With(Slug.Of(second)).With("correlation");
+    }
+
+    /// <summary>The sphere that three measures of a head give, and distances on it.</summary>
+    public static class Head
+    {
+        public static readonly ResultFamily All = new("head.");
+        public static readonly ResultId Radius = All.Of("radius");
+        public static readonly ResultId RingFront = All.Of("ring.front");
+        public static readonly ResultId RingSide = All.Of("ring.side");
+
+        public static DistanceIds Distance(string first, string second) => new(All.Of($"distance.{Slug.Of(first)}.{Slug.Of(second)}"));
     }
 
     /// <summary>The contact check.</summary>
@@ -226,6 +244,9 @@ public static class ResultIds
         public static readonly ResultFamily All = new("open.");
 
         public static ResultId Of(Lead lead) => All.Of(lead.Word());
+
+        /// <summary>Where a node goes with that electrode off.</summary>
+        public static ResultId At(Lead lead, NodeId node) => new ResultFamily($"{All}{lead.Word()}.").Of(node.Text);
     }
 
     /// <summary>What the supply adds.</summary>

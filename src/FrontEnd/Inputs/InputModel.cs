@@ -33,8 +33,10 @@ internal sealed class InputModel
         CommonToMainsElement = network.Capacitor(Network.Common, earth, mains.AmplifierToMains.Farads);
         BodyToEarthElement = network.Capacitor(body, earth, mains.BodyToEarth.Farads);
         CommonToEarthElement = network.Capacitor(Network.Common, earth, mains.AmplifierToEarth.Farads);
-        int activeTop = design.Electrodes.ActiveBuffer is null ? active1 : network.Node(InputCircuit.Top("active"));
-        int referenceTop = design.Electrodes.ReferenceBuffer is null ? reference1 : network.Node(InputCircuit.Top("reference"));
+        int activeTop = design.Electrodes.ActiveBuffer is null ? active1 : network.Node(InputCircuit.Top(InputCircuit.ActiveSide));
+        int referenceTop = design.Electrodes.ReferenceBuffer is null
+            ? reference1
+            : network.Node(InputCircuit.Top(InputCircuit.ReferenceSide));
         ActiveElectrode = network.Admittance(body, activeTop);
         ReferenceElectrode = network.Admittance(body, referenceTop);
         SignalPort = network.CurrentPort(body, activeTop);
@@ -45,7 +47,7 @@ internal sealed class InputModel
         [
             (InputCircuit.ActiveLead, active1), (InputCircuit.ReferenceLead, reference1), (InputCircuit.ActiveInput, active2),
             (InputCircuit.ReferenceInput, reference2),
-            (InputCircuit.Top("active"), activeTop), (InputCircuit.Top("reference"), referenceTop),
+            (InputCircuit.Top(InputCircuit.ActiveSide), activeTop), (InputCircuit.Top(InputCircuit.ReferenceSide), referenceTop),
         ];
 
         // Buffer by buffer, then the leads: a pair's branches are added one after the other, and what stands between the inputs in one
@@ -54,6 +56,8 @@ internal sealed class InputModel
         var circuit = new CircuitNetwork(InputCircuit.Leads(whole), network, known);
         _parts = buffers.Append(circuit).SelectMany(one => one.Parts).ToDictionary(part => part.Part.Role, StringComparer.Ordinal);
         Buffers = [.. buffers.SelectMany(one => one.OpAmps)];
+        BufferOutputs = [.. buffers.SelectMany(one => one.OpAmps.Select(opAmp => network.Output(one.Node(opAmp.OpAmp.Output))))];
+        BufferInputs = [.. buffers.SelectMany(one => one.OpAmps.Select(opAmp => network.Output(one.Node(opAmp.OpAmp.Plus))))];
         ActiveLeadElement = network.Capacitor(active1, earth, leadToMains);
         ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains);
         network.Capacitor(active1, Network.Common, leadToCommon);
@@ -116,6 +120,11 @@ internal sealed class InputModel
 
     public int GroundPort { get; private set; } = -1;
 
+    /// <summary>The contact check's current between common and the active electrode: at the amplifier's input, behind the protection
+    /// resistor, or at the input of the electrode's buffer, behind its skin resistor.</summary>
+    public int ContactPort =>
+        Buffers.FirstOrDefault(buffer => buffer.OpAmp.Role == InputCircuit.ActiveSide)?.CurrentPorts[0] ?? ActiveInputPort;
+
     public int ActiveInputPort { get; }
 
     public int ReferenceInputPort { get; }
@@ -133,6 +142,11 @@ internal sealed class InputModel
 
     /// <summary>Op-amps of the buffers that are there, active before reference.</summary>
     public IReadOnlyList<NetworkOpAmp> Buffers { get; }
+
+    /// <summary>The same buffers' outputs, and their + inputs.</summary>
+    public IReadOnlyList<int> BufferOutputs { get; }
+
+    public IReadOnlyList<int> BufferInputs { get; }
 
     public int Difference { get; }
 

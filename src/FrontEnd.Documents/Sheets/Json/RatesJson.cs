@@ -6,6 +6,7 @@ namespace FrontEnd.Documents.Sheets;
 internal sealed record RatesJson(
     string Design, IQuantity Corner, string CornerIs, IQuantity? Pick, IQuantity? RunnerUp, string Because, IReadOnlyList<RateJson> Rates,
     IReadOnlyList<FindingJson> Findings)
+    : CautionedJson
 {
     /// <summary>What the rates are judged by.</summary>
     public required AskedJson Asked { get; init; }
@@ -19,7 +20,7 @@ internal sealed record RatesJson(
         [.. comparison.Options.Select(option => RateJson.From(option, comparison.SkewSpreadEvenly(option)))],
         FindingJson.From(comparison.Findings))
     {
-        Asked = AskedJson.From(comparison.Design), SkewAsDesigned = SkewJson.From(comparison.SkewAsDesigned)!,
+        DesignCautions = FrontEnd.Results.Cautions.Own(comparison.Design), Asked = AskedJson.From(comparison.Design), SkewAsDesigned = SkewJson.From(comparison.SkewAsDesigned)!,
     };
 }
 
@@ -95,10 +96,10 @@ internal sealed record SkewJson(IQuantity Apart, IQuantity Leak, IQuantity? Reje
 /// <summary>One mains frequency at one rate.</summary>
 internal sealed record MainsJson(
     IQuantity Frequency, IQuantity Voltage, IQuantity Recorded, IQuantity RecordedEverywhere, int? CombSamples, IQuantity SkewLeak,
-    IReadOnlyList<LandingJson> Harmonics)
+    int HighestHarmonic, IReadOnlyList<LandingJson> Harmonics)
 {
     public static MainsJson From(MainsAtRate mains) => new(
-        mains.Frequency, mains.Voltage, mains.Recorded, mains.Everywhere, mains.Comb, mains.Skew,
+        mains.Frequency, mains.Voltage, mains.Recorded, mains.Everywhere, mains.Comb, mains.Skew, mains.HighestHarmonic,
         [.. mains.Landings.Select(one =>
             new LandingJson(one.Harmonic, one.Frequency, one.LandsAt, one.Low, one.High, one.InBand, one.Residue))]);
 }
