@@ -8,8 +8,12 @@ public static class BudgetTables
     /// <summary>Of the variance.</summary>
     private const double LeastShareShown = 1e-5;
 
+    /// <summary>Title of the limits of use.</summary>
+    public const string BeforeARecording = "before a recording, check";
+
     private static readonly (string Title, ResultFamily[] Families)[] Plain =
     [
+        (BeforeARecording, [ResultIds.Limit.All]),
         ("noise, other figures", [ResultIds.Noise.All]),
         ("converter", [ResultIds.Converter.All]),
         ("mains, other figures", [ResultIds.Mains.All]),
@@ -41,7 +45,7 @@ public static class BudgetTables
     /// <summary>A "other figures" table follows the budget that it belongs to.</summary>
     private static IEnumerable<BudgetTable> Ordered(IEnumerable<BudgetTable> tables)
     {
-        string[] order = ["gain and levels", "noise by source", "noise, other figures", "bands", "mains at the electrodes",
+        string[] order = [BeforeARecording, "gain and levels", "noise by source", "noise, other figures", "bands", "mains at the electrodes",
             "mains harmonics", "mains, other figures", "converter", "aliases"];
         return tables.OrderBy(table => Array.IndexOf(order, table.Title) is var at and >= 0 ? at : order.Length);
     }

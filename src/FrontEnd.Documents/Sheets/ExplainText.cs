@@ -85,6 +85,11 @@ public static class ExplainText
         return lines;
     }
 
+    /// <summary>What stands in place of the inputs that move a figure where there are none.</summary>
+    public static string NoMoves(Result result) => Sensitivity.IsLookedFor(result.Id)
+        ? "no input of the design by itself"
+        : "not looked for, as each limit of use is a search of its own";
+
     private static void Picture(TextPage page, Explained explained)
     {
         if (explained.Picture is not { } diagram)
@@ -105,7 +110,7 @@ public static class ExplainText
         page.Blank();
         if (sensitivities.Count == 0)
         {
-            page.Line("moves with: no input of the design by itself");
+            page.Line($"moves with: {NoMoves(result)}");
             return;
         }
 

@@ -124,6 +124,8 @@ internal static class Equations
     public static readonly Equation ReferenceNoise = new("reference noise·|dc at the converter|/V_ref/G_mid", Derived);
     public static readonly Equation Ripple = new("ripple/10^(PSRR/20)", CommonPractice);
     public static readonly Equation MidRail = new("mid-rail noise/10^(CMRR_system/20)", Derived);
+    public static readonly Equation LimitOfUse =
+        new("the last value at which every verdict that is met still is, by bisection, nothing else changed", Derived);
     public static readonly Equation SupplyCurrent = new("Σ of all parts", Derived);
     public static readonly Equation BatteryLife = new("capacity·usable share/current", CommonPractice);
     public static readonly Equation BitRate = new("channels·fs·bits·(1 + overhead)", Derived);

@@ -103,7 +103,7 @@ internal static class NoiseReport
             {
                 TextbookFigure sweeps = NoiseFormulas.SweepsToAverage(band.EvokedRatio, VoltageRms.FromVolts(rms), amplitude);
                 double count = Math.Ceiling(sweeps.Value - 1e-9);
-                list.Number(ids.Sweeps, $"sweeps to average for an evoked response in {band.Name}", "N", Ratio.FromFraction(count),
+                list.Number(ids.Sweeps, $"sweeps to average for an evoked response in {band.Name}", "N", PlainNumber.FromNumber(count),
                     Equations.Sweeps, hand: sweeps);
                 list.Number(ids.SweepTime, $"time that the sweeps take in {band.Name}", "t",
                     Duration.FromSeconds(count / band.EvokedRate.Hertz), Equations.Sweeps);

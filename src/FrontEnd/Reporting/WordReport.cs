@@ -25,7 +25,7 @@ internal static class WordReport
         string name = evaluation.Digital.Stages[index].Name;
         WordFigures figures = WordFigures.Of(evaluation.Digital.Designed[index], arithmetic.Format, arithmetic.Form);
         list.Number(ids.PoleMovement, $"largest distance that a pole of {name} moves when its coefficients are rounded", "",
-            Ratio.FromFraction(figures.PoleMovement), Equations.PoleMovement);
+            PlainNumber.FromNumber(figures.PoleMovement), Equations.PoleMovement);
         list.Number(ids.DcGain, $"gain of {name} at 0 Hz, coefficients as rounded", "", Ratio.FromFraction(figures.DcGain ?? 0),
             Equations.DigitalDcGain);
         list.Number(ids.OverflowBits, $"headroom above full scale that rules out overflow inside {name}", "",

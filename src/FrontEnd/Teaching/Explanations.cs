@@ -278,6 +278,15 @@ public static class Explanations
             "Electrode, skin and body count as 0 Ω. A design aid, no safety assessment; the dc limits are quoted from memory.",
             new("iec-60601-1", "limits; the quotient is Ohm's law")),
 
+        new(ResultIds.Limit.Contact,
+            "All electrodes' resistances grow together, their time constants stay. The first requirement that is met today and then fails says where contact stops being good enough: measure it before a recording.",
+            "Everything else is as designed.", new("derived")),
+        new(ResultIds.Limit.Battery, "The voltage falls until the first requirement that is met today fails: the battery's voltage to stop at.",
+            "Everything else is as designed.", new("derived")),
+        new(ResultIds.Limit.All,
+            "One thing grows, everything else stays, until the first requirement that is met today fails: what to check before a recording.",
+            "Everything else is as designed.", new("derived")),
+
         new(ResultIds.Supply.RippleResidue,
             "Ripple on the supply appears at the input, divided by the supply rejection at its frequency. Radio bursts come at ten to a hundred hertz, in the middle of the band.",
             "The rejection is that at the ripple's frequency.", new("common-practice")),
