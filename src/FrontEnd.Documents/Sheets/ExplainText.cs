@@ -67,7 +67,7 @@ public static class ExplainText
         {
             Line("why", why.Reason);
             Line("takes", why.Assumes);
-            Line("to read", string.Equals(why.Read.Key, "derived", StringComparison.Ordinal) ? "" : SourceList.Of(why.Read));
+            Line("to read", why.Read is null ? "" : SourceList.Of(why.Read));
         }
 
         return lines;

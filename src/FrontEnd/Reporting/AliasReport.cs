@@ -69,7 +69,7 @@ internal static class AliasReport
             hand: FilterFormulas.LandsAt(Frequency.FromHertz(hertz), evaluation.Design.Converter.Rate));
         list.Lands(ids.LandsAt, name);
         list.Decibel(ids.Attenuation, $"{name}: attenuation by path and converter", "", evaluation.GainMid / gain,
-            Equations.FoldAttenuation, NoPath);
+            Equations.AliasAttenuation, NoPath);
         if (amplitude is { } volts)
         {
             list.Number(ids.Residue, $"{name}: what is left where it lands, rms", "",

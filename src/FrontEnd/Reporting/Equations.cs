@@ -81,6 +81,7 @@ internal static class Equations
 
     public static readonly Equation Fold = new("fs − f2", CommonPractice);
     public static readonly Equation FoldAttenuation = new("20·log10(G_mid/|H_path·H_adc|) at the fold frequency", Derived);
+    public static readonly Equation AliasAttenuation = new("20·log10(G_mid/|H_path·H_adc|) at its frequency before sampling", Derived);
     public static readonly Equation ModulatorFold = new("f_mod − f2", Derived);
     public static readonly Equation AliasResidue = new("amplitude·|H_path·H_adc|/G_mid where it lands", Derived);
     public static readonly Equation InterfererResidue = new("√∫ A²/(f_high − f_low)·|H_path·H_adc·H_dig/G_mid|² over what lands in the band", Derived);
