@@ -66,20 +66,20 @@ public static class LimitsOfUse
         ElectrodeSet set = design.Electrodes;
         double contact = set.Active.DcResistance.Ohms, mismatch = set.EffectiveMismatch, offset = Math.Abs(set.Offset.Volts),
             field = design.Mains.Field.Teslas, battery = design.Supply.Lowest.Volts;
-        yield return new Use(ResultIds.Limit.Contact, "resistance of the active electrode, the others growing alike, at most", contact,
+        yield return new Use(ResultIds.Limit.Contact, "largest resistance of the active electrode, the others growing alike", contact,
             contact * Stride, ohms => design with { Electrodes = Scaled(set, contact == 0 ? 1 : ohms / contact) },
             value => Resistance.FromOhms(value));
-        yield return new Use(ResultIds.Limit.Mismatch, "mismatch of active and reference electrode, at most", mismatch,
+        yield return new Use(ResultIds.Limit.Mismatch, "largest mismatch of active and reference electrode", mismatch,
             Math.Max(0.01, mismatch * Stride), value => design with { Electrodes = set with { Mismatch = Ratio.FromFraction(value) } },
             value => Share.FromFraction(value));
-        yield return new Use(ResultIds.Limit.Offset, "offset between the electrodes, at most", offset, Math.Max(1e-3, offset * Stride),
+        yield return new Use(ResultIds.Limit.Offset, "largest offset between the electrodes", offset, Math.Max(1e-3, offset * Stride),
             value => design with { Electrodes = set with { Offset = Voltage.FromVolts(value) } }, value => Voltage.FromVolts(value));
-        yield return new Use(ResultIds.Limit.Leads, "capacitance of the leads to mains and common over the design's, at most", 1, Stride,
+        yield return new Use(ResultIds.Limit.Leads, "largest capacitance of the leads to mains and common, over the design's", 1, Stride,
             factor => WithLeads(design, factor), value => Ratio.FromFraction(value));
-        yield return new Use(ResultIds.Limit.Field, "magnetic field of the mains, rms, at most", field, Math.Max(1e-9, field * Stride),
+        yield return new Use(ResultIds.Limit.Field, "largest magnetic field of the mains, rms", field, Math.Max(1e-9, field * Stride),
             value => design with { Mains = design.Mains with { Field = MagneticFluxDensity.FromTeslas(value) } },
             value => MagneticFluxDensity.FromTeslas(value));
-        yield return new Use(ResultIds.Limit.Battery, "voltage at the analogue rails, at least", battery, battery / Stride,
+        yield return new Use(ResultIds.Limit.Battery, "lowest voltage at the analogue rails", battery, battery / Stride,
             value => design with { Supply = design.Supply with { Lowest = Voltage.FromVolts(value) } }, value => Voltage.FromVolts(value));
     }
 
@@ -179,11 +179,12 @@ public static class LimitsOfUse
 
     private static void Put(ResultList list, Use use, Found found)
     {
-        string today = $"today {QuantityText.Format(use.Quantity(use.Today))}";
+        string value = QuantityText.Format(use.Quantity(use.Today)), today = $"today {value}";
+        (string way, string beyond) = use.Step < 1 ? ("down to", "below") : ("up to", "beyond");
         if (found.Fails is { } fails)
         {
             list.Number(use.Id, use.Name, "", use.Quantity(found.Last), Equations.LimitOfUse,
-                text: $"{today}; beyond it {fails.Id} fails, {fails.Name}");
+                text: $"holds {way} here{Times(use, found.Last, value)}; {beyond} it {fails.Id} fails, {fails.Name}");
         }
         else
         {
@@ -191,8 +192,14 @@ public static class LimitsOfUse
             list.Unbounded(use.Id, use.Name, "", use.Quantity(use.Today).SiUnit, Equations.LimitOfUse, found.HasFigures
                 ? found.Last == use.Today
                 ? $"{today}; nothing that is met can fail by it"
-                : $"{today}; nothing that is met fails {(use.Step < 1 ? "down" : "up")} to {end}"
-                : $"{today}; beyond {end} the design cannot be worked out, and nothing that is met fails before");
+                : $"{today}; nothing that is met fails {way} {end}"
+                : $"{today}; {beyond} {end} the design cannot be worked out, and nothing that is met fails before");
         }
     }
+
+    /// <summary>The limit over today's value, for what has a value today; the leads' is such a factor by itself.</summary>
+    private static string Times(Use use, double limit, string today) =>
+        use.Today == 0 ? $", today {today}"
+        : use.Id == ResultIds.Limit.Leads ? ""
+        : $", {QuantityText.FormatNumber(limit / use.Today, 2)} times today's {today}";
 }

@@ -92,7 +92,7 @@ internal static class AliasReport
             list.Lands(ids.LandsAt, interferer.Name);
             double left = evaluation.RecordedAt(interferer.Amplitude.Volts, low);
             bool inBand = design.Band.Low.Hertz <= least && least <= design.Band.High.Hertz;
-            list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.InterfererResidue,
+            list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.LineResidue,
                 text: inBand ? "in the band" : "outside the band");
             return;
         }
