@@ -163,8 +163,8 @@ public static class BudgetTables
         }
 
         taken.UnionWith(assessment.Results.Where(result => harmonics.Has(result.Id)).Select(result => result.Id));
-        foreach ((ResultId id, string label) in new[] { (ResultIds.Mains.RecordedEverywhere, "all"),
-            (ResultIds.Mains.Recorded, "in the band") })
+        foreach ((ResultId id, string label) in new[] { (ResultIds.Mains.RecordedEverywhere, "all of them"),
+            (ResultIds.Mains.Recorded, "those in the band") })
         {
             if (assessment.Find(id) is { } sum)
             {
@@ -174,7 +174,7 @@ public static class BudgetTables
 
         return new BudgetTable(
             "mains harmonics", $"{harmonics}*.*, {ResultIds.Mains.Recorded}*",
-                [new("harmonic", true), new("electrodes"), new("converter"), new("recorded"), new("lands at"), new("in band")], rows);
+                [new(assessment.Design.Mains.LookedAt, true), new("electrodes"), new("converter"), new("recorded"), new("lands at"), new("in band")], rows);
     }
 
     private static BudgetTable? Aliases(Assessment assessment, HashSet<ResultId> taken)

@@ -83,10 +83,18 @@ public static class LimitsOfUse
             value => design with { Supply = design.Supply with { Lowest = Voltage.FromVolts(value) } }, value => Voltage.FromVolts(value));
     }
 
-    private static ElectrodeSet Scaled(ElectrodeSet set, double factor) => set with
+    /// <summary>A wet electrode stays a wet one however bad its contact, and the mismatch stays: what is judged by the resistance where
+    /// nothing is said is held as it is today.</summary>
+    private static ElectrodeSet Scaled(ElectrodeSet set, double factor)
     {
-        Active = set.Active.Scaled(factor), Reference = set.Reference.Scaled(factor), Ground = set.Ground?.Scaled(factor),
-    };
+        return set with
+        {
+            Active = One(set.Active), Reference = One(set.Reference), Ground = set.Ground is { } ground ? One(ground) : null,
+            Mismatch = Ratio.FromFraction(set.EffectiveMismatch),
+        };
+
+        Electrode One(Electrode electrode) => electrode.Scaled(factor) with { Contact = electrode.EffectiveContact };
+    }
 
     private static Design WithLeads(Design design, double factor) => design with
     {

@@ -23,6 +23,8 @@ internal sealed class NoiseHands
     private readonly Frequency _low;
     private readonly Frequency _high;
     private readonly double _width;
+    private double? _edge;
+    private double? _front;
 
     public NoiseHands(Evaluation evaluation)
     {
@@ -123,8 +125,8 @@ internal sealed class NoiseHands
             : _evaluation.Noise.Quantisation / OfQuantisation().Value;
         string shape = Math.Abs(1 - left) < Noticeable ? ""
             : $"the formula takes the band as a rectangle, {(path ? "path and filters" : "the digital filters")} leave {Percent(left)} of a flat noise's rms";
-        double edge = !rises ? 1 : _evaluation.PathAndConverter([_low.Hertz])[0] / _evaluation.GainMid
-            * Math.Sqrt(_evaluation.Digital.Power(_low.Hertz));
+        double edge = rises ? _edge ??= _evaluation.PathAndConverter([_low.Hertz])[0] / _evaluation.GainMid
+            * Math.Sqrt(_evaluation.Digital.Power(_low.Hertz)) : 1;
         return Math.Abs(1 - edge) < Noticeable ? shape
             : Join(shape, $"at the band's lower edge, where noise that rises towards it is largest, path and filters leave {Percent(edge)}");
     }
@@ -134,8 +136,13 @@ internal sealed class NoiseHands
     /// <summary>What electrodes and input take off the signal before it meets this noise.</summary>
     private string Divided()
     {
-        _evaluation.Path.SweepTransfer([_evaluation.CentreHertz]);
-        double front = new Complex(_evaluation.Path.FrontRe[0], _evaluation.Path.FrontIm[0]).Magnitude;
+        if (_front is null)
+        {
+            _evaluation.Path.SweepTransfer([_evaluation.CentreHertz]);
+            _front = new Complex(_evaluation.Path.FrontRe[0], _evaluation.Path.FrontIm[0]).Magnitude;
+        }
+
+        double front = _front.Value;
         return Math.Abs(1 - front) < Noticeable ? "" : $"electrodes and input leave {Percent(front)} of the signal at the amplifier";
     }
 

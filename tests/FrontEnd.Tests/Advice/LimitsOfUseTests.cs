@@ -58,6 +58,7 @@ public sealed class LimitsOfUseTests
         ContactCapacitance = Capacitance.FromFarads(electrode.ContactCapacitance.Farads / factor),
         SecondResistance = electrode.SecondResistance is { } second ? Resistance.FromOhms(second.Ohms * factor) : null,
         SecondCapacitance = electrode.SecondCapacitance is { } across ? Capacitance.FromFarads(across.Farads / factor) : null,
+        Contact = electrode.EffectiveContact,
     };
 
     private static string[] Met(Assessment assessment) =>
@@ -124,6 +125,18 @@ public sealed class LimitsOfUseTests
         Assessment assessment = Evaluator.Evaluate(contradictory);
         Assert.False(assessment.HasFigures);
         Assert.Same(assessment, LimitsOfUse.Add(assessment));
+    }
+
+    /// <summary>Gel of 20 kΩ stays gel at 200 kΩ: neither does its mismatch double nor does its noise go unjudged, as a dry electrode's would.</summary>
+    [Fact]
+    public void Contact_OfAWetElectrode_StaysWetHoweverLarge()
+    {
+        Design design = Designs.Gel with { Electrodes = Designs.Gel.Electrodes with { Offset = default, Mismatch = null } };
+        Assessment today = Evaluator.Evaluate(design);
+        Result limit = LimitsOfUse.Add(today)["limit.contact"];
+        Design held = design with { Electrodes = design.Electrodes with { Mismatch = Ratio.FromFraction(0.5) } };
+        Assert.Equal(limit.Si, LimitsOfUse.Add(Evaluator.Evaluate(held))["limit.contact"].Si, 1e-9 * limit.Si);
+        Assert.Empty(Failing(Evaluator.Evaluate(With(held, "limit.contact", limit.Si))).Except(Failing(today)));
     }
 
     [Fact]
