@@ -192,7 +192,7 @@ public static class LimitsOfUse
         if (found.Fails is { } fails)
         {
             list.Number(use.Id, use.Name, "", use.Quantity(found.Last), Equations.LimitOfUse,
-                text: $"holds {way} here{Times(use, found.Last, value)}; {beyond} it {fails.Id} fails, {fails.Name}");
+                text: $"{Holds(use, found.Last, way, value)}; {beyond} it {fails.Id} fails, {fails.Name}");
         }
         else
         {
@@ -205,9 +205,10 @@ public static class LimitsOfUse
         }
     }
 
-    /// <summary>The limit over today's value, for what has a value today; the leads' is such a factor by itself.</summary>
-    private static string Times(Use use, double limit, string today) =>
-        use.Today == 0 ? $", today {today}"
-        : use.Id == ResultIds.Limit.Leads ? ""
-        : $", {QuantityText.FormatNumber(limit / use.Today, 2)} times today's {today}";
+    /// <summary>How far the limit is from today's value; the leads' is such a factor by itself.</summary>
+    private static string Holds(Use use, double limit, string way, string today) =>
+        Math.Abs(limit - use.Today) <= Accuracy * use.Today ? $"holds {way} here and no further, today it is {today}"
+        : use.Today == 0 ? $"holds {way} here, today it is {today}"
+        : use.Id == ResultIds.Limit.Leads ? $"holds {way} here"
+        : $"holds {way} here, {QuantityText.FormatNumber(limit / use.Today, 2)} times today's {today}";
 }
