@@ -20,6 +20,8 @@ internal static class FilterReport
     private const double DelayStep = 1e-4;
     private const int RiseDecades = 5;
 
+    private const string OneCorner = "the formula is a single corner by itself; the block's other parts, its op-amp or the input network in front of the amplifier, and the band's centre as the reference, are left out";
+
     public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
@@ -165,7 +167,7 @@ internal static class FilterReport
         if (corner.High is { } high)
         {
             list.Number(ids.MinusThree, $"upper -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(high), Equations.MinusThree,
-                hand: hand, assumption: hand is null ? null : "the formula takes ideal op-amps and no load");
+                hand: hand, assumption: hand is null ? null : OneCorner);
         }
         else
         {

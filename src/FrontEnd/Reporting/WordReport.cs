@@ -43,7 +43,7 @@ internal sealed class WordReport
         string name = evaluation.Digital.Stages[index].Name, key = $"digital[{index + 1}]";
         (WordFigures figures, double roundOff, double? bound) = filters[index];
         list.Number(ids.PoleMovement, $"largest distance that a pole of {name} moves when its coefficients are rounded", "",
-            Ratio.FromFraction(figures.PoleMovement), Equations.PoleMovement);
+            PlainNumber.FromNumber(figures.PoleMovement), Equations.PoleMovement);
         list.Number(ids.DcGain, $"gain of {name} at 0 Hz, coefficients as rounded", "", Ratio.FromFraction(figures.DcGain ?? 0),
             Equations.DigitalDcGain);
         list.Number(ids.OverflowBits, $"headroom above full scale that rules out overflow inside {name}", "",
