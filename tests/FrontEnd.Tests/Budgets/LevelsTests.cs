@@ -213,7 +213,7 @@ public sealed class LevelsTests
         Is(0.9, Node(low, "amplifier").Swing);
         Is(0.85, Node(low, "amplifier-inner-minus").Swing);
         Is(3, Node(low, "converter").Swing);
-        Assert.Contains("goes to 2.00 V dc, held at the rail", Evaluator.Evaluate(low)["open.active"].Text, StringComparison.Ordinal);
+        Assert.Contains("goes to 2.00 V dc and 0 V of mains, peak, held at the rail", Evaluator.Evaluate(low)["open.active"].Text, StringComparison.Ordinal);
     }
 
     [Fact]
