@@ -31,6 +31,13 @@ internal static class Equations
     public static readonly Equation Sweeps = new("N = (S·σ/A)²", CommonPractice);
     public static readonly Equation SignalToNoise = new("20·log10(A·√(∫|H_path·H_adc·H_dig|² df/(f_b − f_a))/G_mid / σ in the band)", Derived);
 
+    public static readonly Equation HeadRadius = new("R with 4·R·∫ √(((a_K − a_S)·sin 2t)² + sin²α(t)) dt = U over 0…π/2, α = a_S·cos²t + a_K·sin²t", Derived);
+    public static readonly Equation HeadRingFront = new("a_S = 0.4·S/R", Derived);
+    public static readonly Equation HeadRingSide = new("a_K = 0.4·K/R", Derived);
+    public static readonly Equation HeadTape = new("share of the arc · its length", new SourceRef("roth-10-20"));
+    public static readonly Equation HeadSkin = new("R·θ", Derived);
+    public static readonly Equation HeadStraight = new("2R·sin(θ/2)", Derived);
+
     public static readonly Equation Lsb = new("LSB/G_mid", Derived);
     public static readonly Equation FullScale = new("FS/G_mid", Derived);
     public static readonly Equation DynamicRange = new("20·log10(FS_rti/(2√2·σ))", Derived);
@@ -101,7 +108,8 @@ internal static class Equations
     public static readonly Equation FixedRoundOff = new("LSB/G_mid·√(Σ 2^(−2F)/6/fs·∫|H_behind/A|² df over f1…f2)",
         new SourceRef("oppenheim-schafer", "sec. 6.9"));
     public static readonly Equation SingleRoundOff = new("LSB/G_mid·√(Σ ulp²/12·Σh²), the dc at the converter in its sums", Derived);
-    public static readonly Equation DeadBand = new("LSB/G_mid·2^(−F)·max[0.5/|1 + a1 + a2|, 0.5/|1 − a1 + a2|, 0.5/(1 − a2)], with the gain of the sections behind", new SourceRef("jackson-1969"));
+    public static readonly Equation DeadBand = new(
+        "LSB/G_mid·⌊2^(−F)·½·Σ Σ|h_i| + ½·[F > 0]⌋, h_i from the rounding of section i to the recorded output", Derived);
     public static readonly Equation OverflowBits = new("⌈log2 Σ|h|⌉ from the filter's input to each section's output, the largest",
         new SourceRef("oppenheim-schafer", "sec. 6.9"));
     public static readonly Equation Latency = new("group delay of path, converter and digital filters + packet time", Derived);
