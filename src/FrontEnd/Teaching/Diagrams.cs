@@ -413,7 +413,12 @@ public static class Diagrams
     private static string Part(IQuantity quantity) => QuantityText.FormatPart(quantity);
 
     private static string Figure(Assessment assessment, ResultId id) =>
-        assessment.Find(id)?.Value is { } value ? QuantityText.Format(value) : "no number";
+        assessment.Find(id) switch
+        {
+            { Value: { } value } => QuantityText.Format(value),
+            { State: ResultState.Unbounded } => "no limit found",
+            _ => "no number",
+        };
 
     /// <summary>The headroom of the node that clips first.</summary>
     private static string First(Assessment assessment) =>
