@@ -12,7 +12,6 @@ namespace FrontEnd.Reporting;
 internal static class CurveMaker
 {
     private const int Points = 400;
-    private const int StepPoints = 400;
 
     public static Curves Make(Evaluation evaluation)
     {
@@ -154,17 +153,7 @@ internal static class CurveMaker
 
     private static List<Curve> StepCurves(Evaluation evaluation)
     {
-        (double[] response, double dt) = evaluation.OffsetStep;
-        Design design = evaluation.Design;
-        double scale = evaluation.StepVolts * design.Amplifier.Gain / evaluation.GainMid;
-        int stride = Math.Max(1, response.Length / StepPoints), n = (response.Length + stride - 1) / stride;
-        double[] time = new double[n], volts = new double[n];
-        for (int i = 0; i < n; i++)
-        {
-            time[i] = i * stride * dt;
-            volts[i] = response[i * stride] * scale;
-        }
-
-        return [new Curve("recording after a step of the electrode offset, at the electrodes", "s", "V", time, volts)];
+        (double[] seconds, double[] volts) = evaluation.Recovery.Curve();
+        return [new Curve("recording after a step of the electrode offset, at the electrodes", "s", "V", seconds, volts)];
     }
 }

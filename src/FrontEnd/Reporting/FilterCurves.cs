@@ -15,6 +15,8 @@ internal static class FilterCurves
     private const double PhaseStep = 1e-4;
     private const int StepPoints = 400;
     private const int FinePoints = 1600;
+    private const int FewestSamples = 64;
+    private const int MostSamples = 400_000;
 
     /// <summary>Anti-alias sections with ideal op-amps and as built, digital filters as designed and as rounded, below half the
     /// rate.</summary>
@@ -95,18 +97,20 @@ internal static class FilterCurves
         List<Curve> curves = [];
         Stage[] sections = Sections(evaluation);
         TimeResponse analog = TimeResponse.Of(sections);
-        if (sections.Length != 0 && 0 < analog.SlowestSeconds)
+        double settled = analog.Settle()?.Seconds ?? 0;
+        if (0 < settled)
         {
-            double dt = analog.SlowestSeconds / 100;
+            double dt = 2 * settled / FinePoints;
             curves.Add(Thinned("anti-alias", analog.Step(dt, FinePoints), dt));
         }
 
         if (evaluation.Digital.Stages.Count != 0)
         {
-            double dt = 1 / evaluation.Design.Converter.Rate.Hertz;
-            curves.Add(Thinned(sections.Length == 0
-                ? "digital"
-                : "anti-alias and digital", analog.Step(dt, evaluation.OffsetStep.Response.Length, evaluation.Digital.Sections), dt));
+            // Ten of its longest time constants, and twice as long as the sections take.
+            double dt = 1 / evaluation.Design.Converter.Rate.Hertz, radius = Math.Min(evaluation.Digital.Sections.PoleRadius, 1 - 1e-9);
+            double samples = (2 * settled / dt) + (0 < radius ? -10 / Math.Log(radius) : 0);
+            curves.Add(Thinned(sections.Length == 0 ? "digital" : "anti-alias and digital",
+                analog.Step(dt, (int)Math.Clamp(samples, FewestSamples, MostSamples), evaluation.Digital.Sections), dt));
         }
 
         return curves;

@@ -139,23 +139,22 @@ internal static class FilterReport
 
     private static void AddSettling(ResultList list, FilterIds ids, string name, IEnumerable<Stage> stages)
     {
-        TimeResponse response = TimeResponse.Of(stages);
-        if (response.SlowestSeconds <= 0)
+        Stage[] chain = [.. stages];
+        if (!Array.Exists(chain, stage => 0 < stage.Circuit().Capacitors))
         {
             return;
         }
 
-        double dt = response.SlowestSeconds / 100;
-        double[] step = response.Step(dt, 1600);
-        double peak = step.Max(Math.Abs), end = Math.Abs(step[^1]) < 1e-4 * peak ? 0 : step[^1];
-        if (TimeResponse.Settled(step, dt, end, 1e-3 * (end == 0 ? peak : Math.Abs(end))) is { } seconds)
+        if (TimeResponse.Of(chain).Settle() is { } settling)
         {
-            list.Number(ids.Settling, $"settling of {name} to 0.1 %", "t", Duration.FromSeconds(seconds), Equations.Settling);
+            string of = settling.IsOfPeak ? "its greatest value, since it ends at next to none of it" : "its end value";
+            list.Number(ids.Settling, $"settling of {name} after a small step, to 0.1 % of {of}", "t",
+                Duration.FromSeconds(settling.Seconds), Equations.Settling, text: "ideal op-amps, nothing clips");
         }
         else
         {
-            list.Unbounded(ids.Settling, $"settling of {name} to 0.1 %", "t", "s", Equations.Settling,
-                "not within sixteen times its longest time constant");
+            list.Unbounded(ids.Settling, $"settling of {name} after a small step, to 0.1 %", "t", "s", Equations.Settling,
+                "it never comes to rest");
         }
     }
 

@@ -39,9 +39,13 @@ public static partial class Messages
         MainsEverywhere, Severity.Warning, "mains", $"the recording holds mains {text}",
         "displacement currents grow with the harmonic's number", null);
 
-    internal static Finding DoesNotSettle(string what, string help) => new(
-        NotSettled, Severity.Warning, "digital", $"{what} never returns to within 10 µV",
-        "nothing in the path or behind the converter removes a dc offset", help);
+    internal static Finding DoesNotSettle(string what) => new(
+        NotSettled, Severity.Warning, "digital", $"what is recorded after {what} never comes to rest",
+        "a stage or a digital filter swings on by itself", "look at the stages' gains and at the digital filters' poles");
+
+    internal static Finding StaysAtLimit(string step, string node, string at, string limit) => new(
+        NotSettled, Severity.Warning, at, $"after an electrode offset of {step} nothing is recorded any more: `{node}` stays at its limit",
+        $"the offset asks for {limit}", "lower the gain ahead of it, or ac-couple a stage ahead of it");
 
     internal static Finding Earthed(string capacitance) => new(
         EarthedRecorder, Severity.Warning, DesignKeys.Mains.AmplifierToEarth, $"the amplifier's common is tied to earth by {capacitance}",

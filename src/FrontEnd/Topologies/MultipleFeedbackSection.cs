@@ -71,10 +71,6 @@ public sealed record MultipleFeedbackSection : Stage
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
-    internal override IEnumerable<StateSpace> InTime() =>
-        [StateSpace.Second(C2.Farads * (R2.Ohms + R3.Ohms + (R2.Ohms * NominalGain)), R2.Ohms * R3.Ohms * C1.Farads * C2.Farads,
-            -NominalGain)];
-
     public override Circuit Circuit() => Draft()
         .Resistor("r1", "R1, input to middle", Input, "X", R1)
         .Resistor("r2", "R2, middle to op-amp", "X", "minus", R2)
