@@ -88,7 +88,7 @@ public sealed class DesignFileTests
     {
         DesignDocument document = DesignDocument.Parse("[input]\nseries-resistor = \"68 kΩ\"\n[electrodes]\nground-electrode = false\n", DocumentFormat.Toml, "a.toml");
         Finding repeated = Assert.Single(document.Findings, finding => finding.Code is "FE0305") with { File = null, Line = null, Excerpt = null };
-        Finding other = new("FE0409", Severity.Warning, "input.series-resistor", "message", null, null);
+        Finding other = new("FE0410", Severity.Warning, "input.series-resistor", "message", null, null);
         IReadOnlyList<Finding> all = document.With([repeated, other]);
         Assert.Equal(document.Findings.Count + 1, all.Count);
         Assert.Equal(("a.toml", 2), (all[^1].File, all[^1].Line));

@@ -1,6 +1,11 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using FrontEnd.Catalogue;
+using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Quantities;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;
@@ -41,6 +46,54 @@ public sealed class PartCardTests
         FieldOrigin[] fromCard = [.. document.Origins.Where(origin => origin.Kind == OriginKind.Card)];
         Assert.True(fromCard.Length >= 4, $"{name} sets {fromCard.Length} fields");
         Assert.All(fromCard, origin => Assert.DoesNotContain("no source given", origin.Source, StringComparison.Ordinal));
+        Assert.All(fromCard.Where(origin => origin.Key.EndsWith("excess-density", StringComparison.Ordinal)), origin => Assert.DoesNotContain("typical", origin.Source, StringComparison.Ordinal));
+    }
+
+    // A figure of no source of its own was chosen: then the class's range says what it was chosen from, the figure lies in it, and has
+    // two digits at most, so that no card is one product's data sheet.
+    [Theory]
+    [MemberData(nameof(Cards))]
+    public void Card_FigureChosenHere_IsRoundAndLiesInTheRangeOfItsClass(CardClass cardClass, string name, string table)
+    {
+        DesignDocument document = DesignDocument.Parse($"[{table}]\ncard = \"{name}\"\n", DocumentFormat.Toml);
+        foreach (FieldOrigin origin in document.Origins.Where(origin => origin.Kind == OriginKind.Card))
+        {
+            Assert.DoesNotContain("common practice", origin.Source, StringComparison.Ordinal);
+            Field<Design> field = DesignFields.Find(document.Design, origin.Key)!;
+            const string chosen = "typical of the class, chosen here";
+            if (field.Kind is FieldKind.Choice or FieldKind.Card or FieldKind.Ranges || !origin.Source.StartsWith(chosen, StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            Match range = Regex.Match(origin.Source, $"^{chosen}; the class has (?<low>.+) to (?<high>.+)$", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1));
+            Assert.True(range.Success, $"{cardClass} {name}: {origin.Key} has neither a source nor a range of the class under [usual]");
+            double low = Si(field, range.Groups["low"].Value), value = Si(field, origin.Text), high = Si(field, range.Groups["high"].Value);
+            Assert.True(low <= value && value <= high && low < high, $"{name}: {origin.Key} {origin.Text} is outside {range.Value}");
+            Assert.True(IsRound(value), $"{name}: {origin.Key} {origin.Text} has more digits than a figure of a class can");
+        }
+    }
+
+    // Two digits; decibels in steps of five and powers of two are as round.
+    private static bool IsRound(double si) =>
+        Math.Abs(double.Parse(si.ToString("E1", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) - si) <= Math.Abs(si) * 1e-9
+            || si % 5 == 0 || double.IsPow2(si);
+
+    private static double Si(Field<Design> field, string text)
+    {
+        Assert.True(FieldText.TryParse(field, text, out object? value, out _), $"{field.Key}: `{text}`");
+        return value is IQuantity quantity ? quantity.SiValue : Convert.ToDouble(value, CultureInfo.InvariantCulture);
+    }
+
+    [Fact]
+    public void OwnCard_UsualRanges_AreReadLikeValues()
+    {
+        using TemporaryFolder folder = new();
+        string design = folder.Write("design.toml", "[amplifier]\ncard = \"mine.toml\"\n");
+        folder.Write("mine.toml", "class = \"amplifier\"\nsource = \"chosen\"\n[values]\ngain = 7\n[usual]\ngain = [2, 20]\n");
+        Assert.Equal("chosen; the class has 2 to 20", DesignDocument.Read(design).OriginOf("amplifier.gain")!.Source);
+        folder.Write("mine.toml", "class = \"amplifier\"\n[values]\ngain = 7\n[usual]\ngian = [2, 20]\ncmrr = \"90 dB\"\noffset-voltage = [\"1 µV\", \"3 s\"]\n");
+        Assert.Equal([5, 6, 7], DesignDocument.Read(design).Findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding.Line));
     }
 
     [Fact]

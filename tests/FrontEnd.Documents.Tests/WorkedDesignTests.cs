@@ -10,7 +10,10 @@ namespace FrontEnd.Documents.Tests;
 public sealed class WorkedDesignTests
 {
     // Not in the plain-number form, or words only.
-    private static readonly string[] Apart = ["name", "purpose", "caution", "channels", "montage.reference-buffered"];
+    private static readonly string[] Apart = ["name", "purpose", "caution", "channels", "montage.reference-buffered",
+
+        // The plain form says nothing of the supply; the designs state one that their converters fit.
+        "supply.lowest", "supply.highest"];
 
     [Theory]
     [InlineData("dry-headband")]

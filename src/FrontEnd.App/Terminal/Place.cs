@@ -68,9 +68,9 @@ public sealed record Place(
         [
             ResultIds.Mains.Total, ResultIds.Mains.Divider, ResultIds.Mains.Leads, ResultIds.Mains.Imbalance, ResultIds.Mains.Loop,
             ResultIds.Mains.SystemCmrr, ResultIds.Input.All, ResultIds.Noise.Source(SourceId.ProtectionResistors),
-            ResultIds.Safety.FaultCurrent.AndMore, ResultIds.Safety.SeriesResistanceNeeded, ResultIds.Safety.SumOfLeads,
+            ResultIds.Safety.FaultCurrent.AndMore, ResultIds.Safety.SharedFaultCurrent, ResultIds.Safety.SeriesResistanceNeeded,
         ],
-        [ResultIds.Mains.Total, ResultIds.Safety.FaultCurrent.AndMore], PlotKind.Mains);
+        [ResultIds.Mains.Total, ResultIds.Safety.FaultCurrent.AndMore, ResultIds.Safety.SharedFaultCurrent], PlotKind.Mains);
 
     private static readonly Place AmplifierPlace = new(Amplifier, "amplifier", ["amplifier.", "ground-drive.", "board-temperature"],
         [

@@ -130,7 +130,7 @@ internal sealed class CardShelf
         TableNode root = TomlTree.Read(source, findings);
         string title = name;
         (string chip, string from) = ("", "no source given on the card");
-        TableNode values = new(new Span(0, 0), TableForm.Implied);
+        TableNode values = new(new Span(0, 0), TableForm.Implied), usual = new(new Span(0, 0), TableForm.Implied);
         Dictionary<string, string> sources = new(StringComparer.Ordinal);
         foreach (Entry entry in root.Entries)
         {
@@ -156,6 +156,9 @@ internal sealed class CardShelf
                 case { Key: "values", Value: TableNode table }:
                     values = table;
                     break;
+                case { Key: "usual", Value: TableNode table }:
+                    usual = table;
+                    break;
                 case { Key: "sources", Value: TableNode table }:
                     ReadSources(table, "", source, findings, sources);
                     break;
@@ -172,10 +175,10 @@ internal sealed class CardShelf
             return null;
         }
 
-        return new PartCard(cardClass, title, chip, from, source, values, sources);
+        return new PartCard(cardClass, title, chip, from, source, values, usual, sources);
     }
 
-    private static readonly string[] TopKeys = ["class", "name", "chip", "source", "values", "sources"];
+    private static readonly string[] TopKeys = ["class", "name", "chip", "source", "values", "usual", "sources"];
 
     private static void ReadSources(TableNode table, string prefix, SourceText source, List<Finding> findings,
         Dictionary<string, string> sources)

@@ -72,7 +72,7 @@ internal sealed class ExcessReader(ReadingLog log, DocumentFormat format)
             log.Places[key] = rmsEntry.Value.Span;
         }
 
-        log.Remember(place.Card, density, key, value);
+        log.Remember(place.Card, density, key, value, ExcessForms.Rms);
         return density;
     }
 

@@ -33,11 +33,12 @@ internal sealed class ReadingLog(SourceText source, List<Finding> findings)
     public void Report(Finding finding) => findings.Add(source.PlacedByKey(finding, Places));
 
     /// <summary>Where a value comes from: the card, or the design file where there is none.</summary>
-    public void Remember(PartCard? card, FieldDescription field, string key, object? value)
+    /// <param name="spokenOf">The key that the file or card speaks of, where it is not the field's own.</param>
+    public void Remember(PartCard? card, FieldDescription field, string key, object? value, FieldDescription? spokenOf = null)
     {
         string text = FieldText.Format(field, value);
         Origins[key] = card is null
             ? new FieldOrigin(key, OriginKind.Given, text, "design file")
-            : new FieldOrigin(key, OriginKind.Card, text, card.SourceOf(field.Key));
+            : new FieldOrigin(key, OriginKind.Card, text, card.SourceOf(spokenOf ?? field));
     }
 }

@@ -166,7 +166,7 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         string name = named.Value;
         owner = field.Set(owner, name);
         log.Origins[key] = new FieldOrigin(key, place.Card is null ? OriginKind.Given : OriginKind.Card, name,
-            place.Card is null ? "design file" : place.Card.SourceOf(field.Key));
+            place.Card is null ? "design file" : place.Card.SourceOf(field));
         if (name.Length == 0)
         {
             return;
@@ -184,7 +184,37 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         if (card is not null)
         {
             // Cards are TOML whatever the design file is.
-            Walk(new TablePlace<TOwner>(card.Text, card, place.Set.AsToml, KeyOf(place.Path), place.Display), card.Values, ref owner);
+            TablePlace<TOwner> onCard = new(card.Text, card, place.Set.AsToml, KeyOf(place.Path), place.Display);
+            Walk(onCard, card.Values, ref owner);
+            CheckUsual(onCard, card.Usual, owner);
+        }
+    }
+
+    /// <summary>The usual ranges of a card's class decide nothing in a design, but what stands there must be fields' values, two each.</summary>
+    private void CheckUsual<TOwner>(TablePlace<TOwner> place, TableNode usual, TOwner owner)
+    {
+        foreach (Entry entry in usual.Entries)
+        {
+            string full = place.Path.Length == 0 ? entry.Key : $"{place.Path}.{entry.Key}";
+            if (place.Set.Find(full) is not { } field)
+            {
+                Unknown(place, entry, owner);
+            }
+            else if (entry.Value is not ListNode { Items: [Node low, Node high] })
+            {
+                log.Report(place.Text, ReadingMessages.Type($"usual.{entry.Key}", ReadingMessages.Noun(entry.Value),
+                    "two values, low and high", $"[{FieldKinds.Example(field)}, {FieldKinds.Example(field)}]"), entry.Value.Span);
+            }
+            else
+            {
+                foreach (Node end in (Node[])[low, high])
+                {
+                    if (NodeValue.Read(field, $"usual.{entry.Key}", end, place.FormatOf(format), out _, out Node where) is { } finding)
+                    {
+                        log.Report(place.Text, finding, where.Span);
+                    }
+                }
+            }
         }
     }
 

@@ -46,8 +46,11 @@ public static class CheckText
         foreach (Result result in assessment.Judged)
         {
             Verdict verdict = result.Verdict;
-            page.Line($"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind)}".PadRight(Word) + Wording.Value(result).PadRight(Value)
-                + Wording.Limit(verdict).PadRight(Limit) + Wording.Margin(result));
+            // A word may be longer than its column.
+            string value = Wording.Value(result), limit = Wording.Limit(verdict);
+            page.Line($"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind)}".PadRight(Word)
+                + (value.Length < Value ? value.PadRight(Value) : value + "  ")
+                + limit.PadRight(Math.Max(0, Limit - Math.Max(0, value.Length + 2 - Value))) + Wording.Margin(result));
             page.Paragraph($"{result.Id}: {result.Name}", "    ");
             if (verdict.Dominates is { Length: > 0 } dominates)
             {

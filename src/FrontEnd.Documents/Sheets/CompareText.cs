@@ -4,8 +4,8 @@ using FrontEnd.Identity;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>What differs between two designs as plain text: each difference with the judged figures that it alone changes, then all
-/// together.</summary>
+/// <summary>What differs between two designs as plain text: what all differences together make of the figures, worst first, then each
+/// difference alone.</summary>
 public static class CompareText
 {
     public static string Of(Comparison comparison)
@@ -14,41 +14,81 @@ public static class CompareText
         text.Append(comparison.Differences.Count == 0
             ? "the designs do not differ"
             : $"{comparison.From.Design.Name} -> {comparison.To.Design.Name}").Append('\n');
-        foreach (Difference difference in comparison.Differences)
-        {
-            text.Append('\n').Append($"{difference.Key}: {difference.From} -> {difference.To}\n");
-            AddChanges(text, comparison, difference.Alone);
-        }
 
-        if (comparison.Differences.Count > 0)
+        // One difference alone is all together.
+        if (comparison.Differences.Count > 1)
         {
             text.Append('\n').Append("all together\n");
-            AddChanges(text, comparison, comparison.To);
+            AddChanges(text, comparison, comparison.To, comparison.Together);
+        }
+
+        foreach (Difference difference in comparison.Differences)
+        {
+            text.Append('\n').Append($"{difference.Key}{(comparison.Differences.Count > 1 ? " alone" : "")}: {difference.From} -> {difference.To}\n");
+            AddChanges(text, comparison, difference.Alone, comparison.Of(difference));
         }
 
         return text.ToString();
     }
 
-    private static void AddChanges(StringBuilder text, Comparison comparison, Assessment changed)
+    private static void AddChanges(StringBuilder text, Comparison comparison, Assessment changed, IReadOnlyList<FigureChange> changes)
     {
-        bool any = false;
-        foreach (ResultId id in comparison.JudgedIds)
+        foreach (Finding finding in comparison.NewFindings(changed))
         {
-            string before = Shown(comparison.From.Find(id)), after = Shown(changed.Find(id));
-            if (before != after)
+            text.Append($"  {Wording.Word(finding.Severity)} {finding.Code}: {finding.Message}\n");
+        }
+
+        if (!changed.HasFigures || !comparison.From.HasFigures)
+        {
+            text.Append(changed.HasFigures
+                ? "  the first design has no figures to compare with\n"
+                : "  no figures: a design like this is invalid\n");
+            return;
+        }
+
+        foreach (IGrouping<ChangeKind, FigureChange> group in changes.GroupBy(change => change.Kind))
+        {
+            text.Append($"  {Wording.Word(group.Key)}\n");
+            foreach (FigureChange change in group)
             {
-                any = true;
-                text.Append($"  {id}: {before} -> {after}\n");
+                text.Append($"    {Line(change)}\n");
             }
         }
 
-        if (!any)
+        if (changes.Count == 0)
+        {
+            text.Append("  no judged figure changes, and no other by more than a tenth\n");
+        }
+        else if (changes.All(change => change.Kind == ChangeKind.Unjudged))
         {
             text.Append("  no judged figure changes\n");
         }
     }
 
-    private static string Shown(Result? result) => result is null
-        ? "none"
-        : $"{(result.State == ResultState.Number ? QuantityText.Format(result.Value) : result.Text ?? "no limit found")} ({Wording.Word(result.Verdict.Kind)})";
+    private static string Line(FigureChange change)
+    {
+        bool judged = change.Kind != ChangeKind.Unjudged;
+
+        // As many digits as tell both apart.
+        int digits = 3;
+        while (digits < 9 && Shown(change.Before, digits) == Shown(change.After, digits))
+        {
+            digits += 3;
+        }
+
+        string other = change.Before is { } before && before.Id != change.Id ? $"{before.Id} " : "";
+        bool limits = change.Kind == ChangeKind.OtherLimit;
+        return $"{change.Id}: {other}{Shown(change.Before, digits)}{Verdict(change.Before)} -> {Shown(change.After, digits)}{Verdict(change.After)}";
+
+        string Verdict(Result? result) => judged && result is not null
+            ? $" ({Wording.Word(result.Verdict.Kind)}{(limits ? $", {Wording.Limit(result.Verdict)}" : "")})"
+            : "";
+    }
+
+    private static string Shown(Result? result, int digits) => result switch
+    {
+        null => "none",
+        { State: ResultState.Number } => QuantityText.Format(result.Value, digits),
+        _ => Wording.Value(result),
+    };
 }

@@ -1,4 +1,5 @@
 using FrontEnd.Bench;
+using FrontEnd.Compare;
 using FrontEnd.Spread;
 
 namespace FrontEnd.Documents.Sheets;
@@ -37,6 +38,20 @@ public static class Wording
     };
 
     public static string Word(PartDistribution distribution) => distribution == PartDistribution.Normal ? "normal" : "uniform";
+
+    /// <summary>What became of a figure between two designs.</summary>
+    public static string Word(ChangeKind kind) => kind switch
+    {
+        ChangeKind.NewlyFails => "fails now",
+        ChangeKind.FailsByMore => "fails by more",
+        ChangeKind.WorseVerdict => "verdict worse, or no longer judged",
+        ChangeKind.Worse => "worse, same verdict",
+        ChangeKind.OtherLimit => "held against another limit",
+        ChangeKind.Moved => "moved without a limit set, or newly judged",
+        ChangeKind.Better => "better",
+        ChangeKind.Unjudged => "not judged, moved by more than a tenth",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Kind is not handled."),
+    };
 
     public static string Word(SuspectKind kind) => kind switch
     {
@@ -77,7 +92,7 @@ public static class Wording
 
     /// <summary>"at most 3.50 µV rms"; "none set" where nothing is asked.</summary>
     public static string Limit(Verdict verdict) =>
-        verdict.Limit is null ? "none set" : $"{(verdict.LimitIsGreatest ? "at most" : "at least")} {QuantityText.Format(verdict.Limit)}";
+        verdict.Limit is null ? verdict.Wanted ?? "none set" : $"{(verdict.LimitIsGreatest ? "at most" : "at least")} {QuantityText.Format(verdict.Limit)}";
 
     /// <summary>How far on the right side of the limit, with its sign; "" where there is no number.</summary>
     public static string Margin(Result result) =>

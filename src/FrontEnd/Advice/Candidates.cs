@@ -1,4 +1,5 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Budgets;
 using FrontEnd.Catalogue;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
@@ -57,14 +58,34 @@ internal static class Candidates
                 s with { Active = gel, Reference = gel, Mismatch = Ratio.FromFraction(Math.Min(m, 0.5)) });
         }
 
+        Resistance skin = NeededInLead(design);
         if (set.ActiveBuffer is null && set.ReferenceBuffer is null)
         {
-            var buffer = new ElectrodeBuffer { SkinResistor = Needed(design, design.Requirements.FaultCurrent,
-                design.Input.ResistorTolerance) };
+            var buffer = new ElectrodeBuffer { SkinResistor = skin };
             yield return Contact(design, $"a buffer at each electrode, {P(buffer.SkinResistor)} in front of it", s =>
                 s with { ActiveBuffer = buffer, ReferenceBuffer = buffer });
         }
+
+        if (new[] { set.ActiveBuffer, set.ReferenceBuffer }.OfType<ElectrodeBuffer>().Any(one => one.SkinResistor.Ohms < skin.Ohms))
+        {
+            yield return Contact(design, $"skin resistors in front of the electrodes' buffers, {P(skin)} at least", s => s with
+            {
+                ActiveBuffer = AtLeast(s.ActiveBuffer),
+                ReferenceBuffer = AtLeast(s.ReferenceBuffer),
+            });
+
+            ElectrodeBuffer? AtLeast(ElectrodeBuffer? one) => one is not null && one.SkinResistor.Ohms < skin.Ohms
+                ? one with { SkinResistor = skin }
+                : one;
+        }
     }
+
+    /// <summary>The next preferred resistor that keeps what one lead carries, or all of them together, below the fault limit.</summary>
+    private static Resistance NeededInLead(Design design) =>
+        design.Requirements.FaultCurrent.Amperes <= 0
+            ? Resistance.FromMegohms(10)
+            : Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1,
+                SafetyLanes.NeededInLead(design, design.Requirements.FaultCurrent.Amperes)), PreferredSeries.E24));
 
     private static Resistance Half(Resistance r) => Resistance.FromOhms(r.Ohms / 2);
 
@@ -81,7 +102,7 @@ internal static class Candidates
     private static IEnumerable<Candidate> Leads(Design design)
     {
         InputNetwork input = design.Input;
-        Resistance needed = Needed(design, design.Requirements.FaultCurrent, input.ResistorTolerance);
+        Resistance needed = NeededInLead(design);
         if (input.SeriesResistor != needed)
         {
             yield return new($"series resistors in the leads {P(input.SeriesResistor)} -> {P(needed)}",
@@ -335,7 +356,7 @@ internal static class Candidates
             $"a converter with 4 more bits and a quarter of the noise: {QuantityText.FormatNumber(converter.Bits)} -> {QuantityText.FormatNumber(converter.Bits + 4)} bit",
             design with { Converter = converter with { Bits = converter.Bits + 4, Lsb = converter.Lsb is { } lsb
                 ? Voltage.FromVolts(lsb.Volts / 16)
-                : null, Noise = VoltageRms.FromVolts(converter.Noise.Volts / 4) } });
+                : null, Noise = VoltageRms.FromVolts(converter.NoiseVolts / 4) } });
     }
 
     private static IEnumerable<Candidate> DigitalFilters(Design design, Assessment assessment)

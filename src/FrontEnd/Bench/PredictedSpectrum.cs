@@ -34,7 +34,7 @@ public sealed class PredictedSpectrum
     {
         AnalogDigitalConverter converter = _evaluation.Design.Converter;
         double half = converter.Rate.Hertz / 2;
-        double white = (NoiseDensity.Quantisation(converter.LsbVolts) + (converter.Noise.Volts * converter.Noise.Volts)) / half;
+        double white = (NoiseDensity.Quantisation(converter.LsbVolts) + (converter.NoiseVolts * converter.NoiseVolts)) / half;
         double perGain = 1 / (_evaluation.GainMid * _evaluation.GainMid);
         double[] f = [.. hertz];
         double[] folded = _evaluation.Noise.Folds.Exact(f);

@@ -48,7 +48,7 @@ internal sealed class BuildLanes
         CommonToEarth = new(mains.AmplifierToEarth.Farads);
         LeadToMains = new(mains.LeadToMains.Farads * (1 - design.Input.DrivenShield.Fraction));
         LoopFlux = new(mains.Field.Teslas * mains.LoopArea.SquareMetres);
-        ConverterNoise = new(design.Converter.Noise.Volts);
+        ConverterNoise = new(design.Converter.NoiseVolts);
         FullScale = new(design.Converter.FullScale.Volts);
         Step = new(design.Converter.LsbVolts);
         Stages = [.. model.Stages.Select(stage => new StageBuildLanes(stage))];

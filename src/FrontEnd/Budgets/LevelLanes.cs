@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Circuits;
+using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
 using FrontEnd.Topologies;
@@ -201,7 +202,9 @@ internal sealed class LevelLanes
         }
 
         int at = _nodes.Length - (_isDriven ? 2 : 1), pin = _design.Stages.Count;
-        _nodes[at] = Node(builds.FullScale / 2, offset, offsetGain, dc, SignalGain[pin], MainsPeak[pin], NoiseRms[pin]);
+        _nodes[at] = Node(
+            ConverterSupply.Swing(_design.Converter, _design.Supply.Lowest, builds.FullScale), offset, offsetGain, dc, SignalGain[pin],
+            MainsPeak[pin], NoiseRms[pin]);
         if (_isDriven)
         {
             _nodes[^1] = Node(

@@ -34,7 +34,7 @@ internal sealed class NoiseBudget
         BandBreaks = [.. breaks.Where(f => Low <= f && f <= High)];
         Folds = new FoldedNoise(path, converter, breaks[0], breaks[^1]);
         double quantisation = NoiseDensity.Quantisation(converter.LsbVolts) / half;
-        double own = converter.Noise.Volts * converter.Noise.Volts / half;
+        double own = converter.NoiseVolts * converter.NoiseVolts / half;
         var digitalPower = new double[SignalPath.Chunk];
         _integral = BandIntegral.Over(
             breaks,
@@ -109,6 +109,12 @@ internal sealed class NoiseBudget
         yield return new(SourceId.Quantisation, SourceId.Quantisation.Words, Quantisation);
         yield return new(SourceId.Converter, SourceId.Converter.Words, Rms(_converter));
     }
+
+    /// <summary>The row that makes most of <see cref="WithoutExcess"/>: an electrode counts with its thermal noise alone.</summary>
+    public NoiseRow LargestWithoutExcess =>
+        Rows().Select(row => row.Id.IsElectrode
+            ? row with { Rms = Math.Sqrt(Power(Low, High, source => source.Id == row.Id && source.Kind != NoiseKind.ElectrodeExcess)) }
+            : row).MaxBy(row => row.Rms);
 
     /// <summary>The total in a band that was among the design's.</summary>
     public double InBand(double low, double high)

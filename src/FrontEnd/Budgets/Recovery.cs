@@ -1,4 +1,5 @@
 using FrontEnd.Circuits;
+using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Filters;
 using FrontEnd.Identity;
@@ -119,7 +120,8 @@ internal sealed class Recovery
             yield return new(NodeId.Of(stage.Name), StateSpace.Of(stage.Circuit()), swing);
         }
 
-        yield return new(NodeId.Converter, new StateSpace([], [], [], 1), design.Converter.FullScale.Volts / 2);
+        yield return new(NodeId.Converter, new StateSpace([], [], [], 1),
+            ConverterSupply.Swing(design.Converter, design.Supply.Lowest).Volts);
     }
 
     /// <summary>Goes through the stretches; a stretch between two samples is passed over by the digital filters.</summary>

@@ -47,6 +47,24 @@ internal readonly record struct SafetyLanes(Vector<double> Active, Vector<double
         return Current(highestVolts, Ground is { } ground ? Vector.Min(measuring, ground) : measuring);
     }
 
+    /// <summary>Dc through the wearer with all measuring leads at the highest voltage: back through the ground lead in a box that floats,
+    /// through the earth where the common is earthed or wired; infinite where nothing limits it. Null where a floating box has no ground
+    /// electrode: there is no known way back.</summary>
+    public Vector<double>? SharedFault(Design design)
+    {
+        Vector<double> highest = new(design.Supply.Highest.Volts),
+            siemens = (new Vector<double>(design.Channels) / Active) + (Vector<double>.One / Reference);
+        return design.Mains.CommonIsEarthed ? highest * siemens : highest / ((Vector<double>.One / siemens) + Ground);
+    }
+
+    /// <summary>Resistance that each measuring lead needs to keep a current below a limit at −tolerance, whether one lead or all of them
+    /// carry it [Ω]. In a box that floats the ground lead carries what all of them share, and one lead's own current decides.</summary>
+    public static double NeededInLead(Design design, double amperes)
+    {
+        int sharing = design.Mains.CommonIsEarthed ? design.Channels + 1 : 1;
+        return sharing * design.Supply.Highest.Volts / amperes / (1 - design.Input.ResistorTolerance.Fraction);
+    }
+
     /// <summary>Dc through one lead.</summary>
     public static Vector<double> Current(double highestVolts, Vector<double> ohms) => new Vector<double>(highestVolts) / ohms;
 }

@@ -61,7 +61,7 @@ public static class PartsList
         Circuit circuit = stage.Circuit();
         foreach (CircuitPart part in circuit.Parts)
         {
-            Add(parts, $"{stage.Name}: {part.Label}", $"{key}.{part.Role}", part.Quantity, Ratio.FromFraction(part.Tolerance), 1, 0);
+            Add(parts, $"{stage.Name}: {part.Label}", $"{key}.{part.Role}", part.OnePiece, Ratio.FromFraction(part.Tolerance), part.Pieces, 0);
         }
 
         foreach (CircuitOpAmp opAmp in circuit.OpAmps)

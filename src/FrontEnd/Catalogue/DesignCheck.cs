@@ -1,3 +1,4 @@
+using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Identity;
@@ -136,6 +137,7 @@ public static partial class DesignCheck
 
         public void Converter()
         {
+            Fit();
             if (design.Converter.Lsb is not { } lsb || lsb.Volts <= 0 || design.Converter.FullScale.Volts <= 0)
             {
                 return;
@@ -147,6 +149,33 @@ public static partial class DesignCheck
                 Warning(Messages.StepDisagrees, "converter.lsb",
                     $"a step of {QuantityText.Format(lsb)} in {QuantityText.Format(design.Converter.FullScale)} makes {bits:0.##} bits, and converter.bits is {design.Converter.Bits:0.##}",
                     "the step counts", "leave one of the two out", "converter.bits", "converter.full-scale");
+            }
+        }
+
+        /// <summary>A range beyond the rails is a range that the pins never reach.</summary>
+        private void Fit()
+        {
+            AnalogDigitalConverter converter = design.Converter;
+            Voltage lowest = design.Supply.Lowest;
+            if (!ConverterSupply.Fits(converter, lowest))
+            {
+                Voltage most = Voltage.FromVolts(ConverterSupply.Largest(converter, lowest).Volts);
+                string twice = ConverterSupply.IsDifferential(converter) ? "twice " : "";
+                Warning(Messages.ConverterAboveSupply, DesignKeys.Converter.FullScale,
+                    $"converter.full-scale {QuantityText.FormatPart(converter.FullScale)} is above {twice}{(converter.OwnSupply is null ? "supply.lowest" : DesignKeys.Converter.OwnSupply)}, {QuantityText.FormatPart(most)}",
+                    ConverterSupply.IsDifferential(converter)
+                        ? "each pin of a differential input goes from rail to rail at most, and their difference over twice that"
+                        : "a single-ended input goes from rail to rail at most",
+                    "take a smaller reference or a higher supply, or give converter.own-supply where the converter has a supply of its own",
+                    DesignKeys.Supply.Lowest, DesignKeys.Converter.OwnSupply, "converter.differential", "converter.kind");
+            }
+
+            if (converter.OwnSupply is { } own && design.Supply.Highest.Volts < own.Volts)
+            {
+                Warning(Messages.OwnSupplyAboveHighest, DesignKeys.Supply.Highest,
+                    $"supply.highest {QuantityText.FormatPart(design.Supply.Highest)} is below converter.own-supply {QuantityText.FormatPart(own)}",
+                    "supply.highest is the highest voltage anywhere in the box, and the currents after a fault are worked out from it",
+                    $"set supply.highest to {QuantityText.FormatPart(own)} at least", DesignKeys.Converter.OwnSupply);
             }
         }
 

@@ -30,7 +30,7 @@ public sealed record CircuitPart(string Role, string Label, PartKind Kind, strin
     /// <summary>False for a property of another part, which nobody solders in: a buffer's input resistance.</summary>
     public bool IsFitted { get; init; } = true;
 
-    /// <summary>Pieces that make up the value, such as two equal ones in parallel.</summary>
+    /// <summary>Equal pieces in parallel that make up the value.</summary>
     public int Pieces { get; init; } = 1;
 
     /// <summary>The value as it stands in a network: a resistance is at least <see cref="LeastOhms"/>.</summary>
@@ -41,6 +41,9 @@ public sealed record CircuitPart(string Role, string Label, PartKind Kind, strin
 
     /// <summary>The value as a quantity, for printing.</summary>
     public IQuantity Quantity => Kind == PartKind.Resistor ? Resistance.FromOhms(Value) : Capacitance.FromFarads(Value);
+
+    /// <summary>The value of one of its <see cref="Pieces"/>, which lie in parallel: what one orders.</summary>
+    public IQuantity OnePiece => Kind == PartKind.Resistor ? Resistance.FromOhms(Value * Pieces) : Capacitance.FromFarads(Value / Pieces);
 
     /// <summary>A resistance that a network can take [Ω].</summary>
     internal static double AtLeast(double ohms) => Math.Max(LeastOhms, ohms);

@@ -24,6 +24,16 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
         return new Comparison(start, end, differences);
     }
 
+    /// <summary>What all differences together make of the first design's figures, worst first.</summary>
+    public IReadOnlyList<FigureChange> Together => FigureChanges.Between(From, To);
+
+    /// <summary>What one difference alone makes of them, worst first.</summary>
+    public IReadOnlyList<FigureChange> Of(Difference difference) => FigureChanges.Between(From, difference.Alone);
+
+    /// <summary>What is to be said about an assessment, and not about the first design; errors first.</summary>
+    public IReadOnlyList<Finding> NewFindings(Assessment assessment) =>
+        [.. assessment.Findings.Except(From.Findings).OrderByDescending(finding => finding.Severity)];
+
     /// <summary>What differs between two designs, in the order of the catalogue; nothing is evaluated.</summary>
     public static IReadOnlyList<Differing> Differing(Design from, Design to)
     {

@@ -36,8 +36,16 @@ public sealed record AnalogDigitalConverter
     /// <summary>From the lowest to the highest code at its input [V p-p].</summary>
     public VoltagePeakToPeak FullScale { get; init; } = VoltagePeakToPeak.FromVolts(3);
 
-    /// <summary>The converter's own noise, rms over half the rate, without quantisation.</summary>
-    public VoltageRms Noise { get; init; } = VoltageRms.FromMicrovolts(300);
+    /// <summary>The converter's own noise, rms over half the rate, without quantisation; null where neither design nor card gives
+    /// it.</summary>
+    public VoltageRms? Noise { get; init; }
+
+    /// <summary>True where full scale is the difference of two pins, which may each go from rail to rail; null where the kind
+    /// decides.</summary>
+    public bool? Differential { get; init; }
+
+    /// <summary>The voltage of a supply of its own, which the full scale must fit; null where it hangs on the analogue rails.</summary>
+    public Voltage? OwnSupply { get; init; }
 
     /// <summary>Delta-sigma: modulator clock over output rate, OSR.</summary>
     public int Oversampling { get; init; } = 256;
@@ -56,6 +64,15 @@ public sealed record AnalogDigitalConverter
 
     /// <summary>Supply current with its reference [A].</summary>
     public Current SupplyCurrent { get; init; } = Current.FromMicroamperes(200);
+
+    /// <summary>The converter's own noise, given or not [V rms]: where it is not, 0.4 steps, and never less than what leaves 19 bits free of
+    /// noise (common practice, no source).</summary>
+    internal double NoiseVolts => Noise?.Volts ?? Math.Max(UsualSteps * LsbVolts, FullScale.Volts / (TradeConstants.NoisePeakToPeak * MostNoiseFreeCodes));
+
+    private const double UsualSteps = 0.4;
+
+    /// <summary>2^19.</summary>
+    private const double MostNoiseFreeCodes = 1 << 19;
 
     /// <summary>Size of one step.</summary>
     internal double LsbVolts => Lsb?.Volts ?? (FullScale.Volts / Math.Pow(2, Bits));

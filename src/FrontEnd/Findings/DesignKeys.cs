@@ -24,6 +24,7 @@ public static class DesignKeys
         public const string Bits = "converter.bits";
         public const string Card = "converter.card";
         public const string FullScale = "converter.full-scale";
+        public const string OwnSupply = "converter.own-supply";
         public const string Rate = "converter.rate";
     }
 

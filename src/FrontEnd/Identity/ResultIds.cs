@@ -49,6 +49,7 @@ public static class ResultIds
         public static readonly ResultId EnobShorted = All.Of("enob_shorted");
         public static readonly ResultId NoiseFreeBits = All.Of("noise_free_bits");
         public static readonly ResultId BitsNeeded = All.Of("bits_needed");
+        public static readonly ResultId FitsSupply = All.Of("fits_supply");
     }
 
     /// <summary>The mains at the input, harmonic by harmonic, and in the recording.</summary>
@@ -191,7 +192,7 @@ public static class ResultIds
         public static readonly ResultId FaultCurrent = All.Of("fault_current");
         public static readonly ResultId DrivenGroundCurrent = All.Of("driven_ground_current");
         public static readonly ResultId SeriesResistanceNeeded = All.Of("series_resistance_needed");
-        public static readonly ResultId SumOfLeads = All.Of("sum_of_leads");
+        public static readonly ResultId SharedFaultCurrent = All.Of("shared_fault_current");
         public static readonly ResultId ContactCheckCurrent = All.Of("contact_check_current");
 
         public static ResultId FaultCurrentOf(Lead lead) => FaultCurrent.With(lead.Source().Text);

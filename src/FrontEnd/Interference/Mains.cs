@@ -46,4 +46,11 @@ public sealed record Mains
 
     /// <summary>δ: how far the mains frequency may be from its nominal value.</summary>
     public Ratio Deviation { get; init; } = Ratio.FromFraction(0.004);
+
+    /// <summary>From here on the amplifier's common counts as earthed or wired to something: no box that floats has as much (common
+    /// practice, no source).</summary>
+    private static readonly Capacitance Wired = Capacitance.FromNanofarads(10);
+
+    /// <summary>True where the amplifier's common is earthed or wired, so that a direct current can return that way.</summary>
+    public bool CommonIsEarthed => Wired.Farads <= AmplifierToEarth.Farads;
 }

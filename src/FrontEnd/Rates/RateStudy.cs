@@ -69,7 +69,7 @@ public static class RateStudy
             converter = converter with
             {
                 Oversampling = Math.Max(1, (int)Math.Round(design.Converter.Oversampling / factor)),
-                Noise = VoltageRms.FromVolts(design.Converter.Noise.Volts * Math.Sqrt(factor)),
+                Noise = converter.Noise is { } noise ? VoltageRms.FromVolts(noise.Volts * Math.Sqrt(factor)) : null,
             };
         }
 

@@ -21,6 +21,8 @@ internal static class ConverterReport
         list.Number(
             ResultIds.Converter.FullScale, "full scale at the electrodes, peak-to-peak", "FS_rti", fullScale, Equations.FullScale,
                 $"{QuantityText.Format(converter.FullScale, 4)}/{QuantityText.FormatNumber(gain, 4)}");
+        list.Word(ResultIds.Converter.FitsSupply, "full scale fits the converter's supply",
+            FitsSupply(converter, design.Supply.Lowest), Equations.FitsSupply);
         TextbookFigure range = ConverterFormulas.DynamicRange(fullScale, noise);
         list.Decibel(ResultIds.Converter.DynamicRange, "dynamic range: a full-scale sine over the noise", "DR",
             fullScale.Volts / (2 * Math.Sqrt(2)) / sigma, Equations.DynamicRange, "no noise at all", range);
@@ -43,6 +45,11 @@ internal static class ConverterReport
             hand: ConverterFormulas.NoiseFreeBits(fullScale, noise));
         AddBitsNeeded(list, evaluation);
     }
+
+    /// <summary>"yes", or "no: 9 V p-p of at most 6 V".</summary>
+    private static string FitsSupply(AnalogDigitalConverter converter, Voltage lowest) => ConverterSupply.Fits(converter, lowest)
+        ? "yes"
+        : $"no: {QuantityText.FormatPart(converter.FullScale)} of at most {QuantityText.FormatPart(Voltage.FromVolts(ConverterSupply.Largest(converter, lowest).Volts))}";
 
     private static void AddBitsNeeded(ResultList list, Evaluation evaluation)
     {

@@ -39,6 +39,8 @@ internal static class Equations
         new SourceRef("delta-sigma-sbas350g", "Tables 7-1 and 7-2, their definitions"));
     public static readonly Equation BitsNeeded = new("least N with √(1 + q²/σ0²) below the setting, q from LSB = FS/2^N", Derived);
 
+    public static readonly Equation FitsSupply = new("FS ≤ V_lowest for a single-ended input, 2·V_lowest for a differential one", CommonPractice);
+
     public static readonly Equation BodyCommonMode = new("|v(B) − v(C)| with V_mains at M, leads uncoupled",
         new SourceRef("metting-van-rijn-1990", "sec. 2.1"));
     public static readonly Equation Divider = new("|v(A2) − v(R2)|/|H_front|, leads uncoupled",
@@ -109,6 +111,8 @@ internal static class Equations
 
     public static readonly Equation FaultCurrent = new("I = V_max/R_series, skin and body counted as 0 Ω",
         new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
+    public static readonly Equation SharedFaultByGround = new("I = V_max/(1/(n/R_active + 1/R_reference) + R_ground), all measuring leads at V_max, back through the ground lead", new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
+    public static readonly Equation SharedFaultByEarth = new("I = V_max·(n/R_active + 1/R_reference), all measuring leads at V_max, back through the earth", new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
     public static readonly Equation SeriesNeeded = new("R = V_max/I_limit/(1 − tolerance)",
         new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
     public static readonly Equation ContactReading = new("I·|Z1 + R1 + Z2 + R2|", new SourceRef("luck-2005"));

@@ -110,7 +110,7 @@ public static class Evaluator
 
         // The part of the noise that dithers the steps: all that stands at the converter's pin up to half the rate, and the converter's
         // own.
-        double pin = evaluation.Levels.NoiseAtConverter, own = design.Converter.Noise.Volts;
+        double pin = evaluation.Levels.NoiseAtConverter, own = design.Converter.NoiseVolts;
         double rms = Math.Sqrt((pin * pin) + (own * own)), lsb = design.Converter.LsbVolts;
         if (rms < 0.5 * lsb)
         {
@@ -132,7 +132,7 @@ public static class Evaluator
             findings.Add(Messages.TooMuchMains(text));
         }
 
-        if (1e-8 <= design.Mains.AmplifierToEarth.Farads)
+        if (design.Mains.CommonIsEarthed)
         {
             findings.Add(Messages.Earthed(QuantityText.FormatPart(design.Mains.AmplifierToEarth)));
         }
@@ -153,8 +153,10 @@ public static class Evaluator
         list.Missing(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, by path and converter", "A_fold", "dB",
             Equations.FoldAttenuation, code);
         list.Missing(ResultIds.Converter.BitsNeeded, "resolution needed", "N", "bit", Equations.BitsNeeded, code);
+        list.Missing(ResultIds.Converter.FitsSupply, "full scale fits the converter's supply", "", "", Equations.FitsSupply, code);
         list.Missing(ResultIds.Safety.FaultCurrent, "dc through one electrode after a single fault", "I", "A", Equations.FaultCurrent,
             code);
+        list.Missing(ResultIds.Safety.SharedFaultCurrent, SafetyReport.SharedFaultName, "I", "A", Equations.SharedFaultByGround, code);
         return [.. list.Results];
     }
 }

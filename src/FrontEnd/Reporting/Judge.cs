@@ -1,5 +1,6 @@
 using FrontEnd.Budgets;
 using FrontEnd.Citations;
+using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
@@ -59,6 +60,7 @@ internal static class Judge
                 "quantisation against the rest of the noise");
         }
 
+        JudgeFit(list, design);
         if (evaluation.Drive is not null)
         {
             AtLeast(list, ResultIds.Drive.WorstPhaseMargin, DesignKeys.Requirements.PhaseMargin, requirements.PhaseMargin,
@@ -70,6 +72,26 @@ internal static class Judge
 
         AtMost(list, ResultIds.Safety.FaultCurrent, DesignKeys.Requirements.FaultCurrent, requirements.FaultCurrent, FaultLimit,
             "the smallest series resistance fitted in a lead");
+        AtMost(list, ResultIds.Safety.SharedFaultCurrent, DesignKeys.Requirements.FaultCurrent, requirements.FaultCurrent, FaultLimit,
+            SafetyReport.SharedFaultHeldBy(design));
+    }
+
+    private static void JudgeFit(ResultList list, Design design)
+    {
+        Result result = list[ResultIds.Converter.FitsSupply];
+        VoltagePeakToPeak most = ConverterSupply.Largest(design.Converter, design.Supply.Lowest);
+        bool fits = ConverterSupply.Fits(design.Converter, design.Supply.Lowest);
+        string input = ConverterSupply.IsDifferential(design.Converter) ? "twice " : "", rails = design.Converter.OwnSupply is null
+            ? "the lowest supply"
+            : "the converter's own supply";
+        list.Judge(result.Id, new Verdict(
+            fits ? VerdictKind.Pass : VerdictKind.Fail,
+            $"full scale {QuantityText.Format(design.Converter.FullScale)} is {(fits ? "not " : "")}above {input}{rails}, {QuantityText.Format(most)} ({DesignKeys.Converter.FullScale})")
+        {
+            Requirement = DesignKeys.Converter.FullScale,
+            Wanted = "yes",
+            LimitSource = Equations.CommonPractice,
+        });
     }
 
     private static readonly SourceRef Given = new("given-in-design");
@@ -82,7 +104,8 @@ internal static class Judge
     {
         Design design = evaluation.Design;
         const string Key = DesignKeys.Requirements.Noise;
-        string dominates = evaluation.Noise.Rows().Where(row => !row.Id.IsElectrode).MaxBy(row => row.Rms).Name;
+        NoiseRow largest = evaluation.Noise.LargestWithoutExcess;
+        string dominates = largest.Id.IsElectrode ? $"{largest.Name}, thermal" : largest.Name;
         if (design.Requirements.Noise is { } limit)
         {
             AtMost(list, ResultIds.Noise.BoardShare, Key, limit, Given, dominates);
@@ -124,6 +147,12 @@ internal static class Judge
         string? remark)
     {
         Result result = list[id];
+        if (result.State == ResultState.Missing)
+        {
+            list.Judge(id, new Verdict(VerdictKind.NotJudged, $"there is no figure to judge: see {result.FindingCode}") { Requirement = key });
+            return;
+        }
+
         (VerdictKind kind, double? margin) = result.State switch
         {
             ResultState.Number => Weigh(result.Si, limit, greatest),

@@ -37,7 +37,7 @@ internal static class NoiseReport
             ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak",
             $"{TradeConstants.NoisePeakToPeak}·σ_board", VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * noise.WithoutExcess),
             Equations.Noise,
-            text: "the board's share: what better parts can change");
+            text: "the electrodes' thermal noise and the board; the excess noise that skin and contact make is left out");
         list.Number(ResultIds.Noise.Shorted, "noise with every electrode a short circuit, rms, as far as the board makes it", "σ_short",
             VoltageRms.FromVolts(noise.Shorted), Equations.Noise);
         list.Number(
@@ -177,7 +177,7 @@ internal static class NoiseReport
 
     private static TextbookFigure ConverterHand(Evaluation evaluation)
     {
-        double noise = evaluation.Design.Converter.Noise.Volts;
+        double noise = evaluation.Design.Converter.NoiseVolts;
         double value = noise * Math.Sqrt(ShareOfHalfRate(evaluation.Design)) / evaluation.GainMid;
         string substituted = $"{QuantityText.Format(noise, "V")} · {InTheBand(evaluation, value)}";
         return new TextbookFigure(value, "σ_adc·√(2B/fs)/G", substituted, Equations.Derived) { Unit = "V" };

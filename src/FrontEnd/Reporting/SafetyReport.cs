@@ -13,6 +13,9 @@ internal static class SafetyReport
     /// <summary>Said wherever the limits show.</summary>
     public const string LimitOrigin = "limits as commonly quoted from IEC 60601-1; its dc row is from memory";
 
+    /// <summary>Name of <c>safety.shared_fault_current</c>.</summary>
+    public const string SharedFaultName = "dc through the wearer after one fault that all measuring leads share";
+
     public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
@@ -37,14 +40,14 @@ internal static class SafetyReport
                     fitted.Ground!.Value[0], design.Requirements.DrivenGroundCurrent);
         }
 
+        AddShared(list, findings, design, fitted, limit);
         AddNeeded(list, design, highest, limit);
-        AddSum(list, findings, design, highest, leads, limit);
         if (design.ContactCheck is { } check)
         {
             list.Number(
                 ResultIds.Safety.ContactCheckCurrent, "contact check's current, peak", "I", check.Current,
                 new Equation("as set", Equations.Derived),
-                text: $"{(check.Current.Amperes <= design.Requirements.DrivenGroundCurrent.Amperes ? "below" : "above")} the quoted limit {QuantityText.Format(design.Requirements.DrivenGroundCurrent)}");
+                text: Words(check.Current.Amperes, design.Requirements.DrivenGroundCurrent));
         }
     }
 
@@ -68,9 +71,8 @@ internal static class SafetyReport
         }
 
         var current = Current.FromAmperes(SafetyLanes.Current(highest.Volts, new(ohms))[0]);
-        string word = current.Amperes <= limit.Amperes ? "below the quoted limit" : "above the quoted limit";
         list.Number(id, name, "I", current, Equations.FaultCurrent, hand: SafetyFormulas.FaultCurrent(highest, Resistance.FromOhms(ohms)),
-            text: $"{word} {QuantityText.Format(limit)}; {LimitOrigin}");
+            text: $"{Words(current.Amperes, limit)}; {LimitOrigin}");
     }
 
     private static void AddNeeded(ResultList list, Design design, Voltage highest, Current limit)
@@ -92,31 +94,42 @@ internal static class SafetyReport
                 text: $"next preferred value {QuantityText.FormatPart(Resistance.FromOhms(preferred))}; {LimitOrigin}");
     }
 
-    private static void AddSum(ResultList list, List<Finding> findings, Design design, Voltage highest, (Lead Lead, double Ohms)[] leads,
-        Current limit)
+    /// <summary>All measuring leads at the highest voltage, by the way that the current has back.</summary>
+    private static void AddShared(ResultList list, List<Finding> findings, Design design, SafetyLanes fitted, Current limit)
     {
-        const string Name = "dc through all leads together, one shared fault";
-        int actives = design.Channels;
-        double siemens = 0;
-        foreach ((Lead lead, double ohms) in leads)
+        bool earthed = design.Mains.CommonIsEarthed;
+        Equation equation = earthed ? Equations.SharedFaultByEarth : Equations.SharedFaultByGround;
+        if (fitted.SharedFault(design) is not { } lanes)
         {
-            siemens += (lead == Lead.Active ? actives : 1) / ohms;
-        }
-
-        if (!double.IsFinite(siemens))
-        {
-            list.Unbounded(ResultIds.Safety.SumOfLeads, Name, "I", "A", Equations.FaultCurrent,
-                "a lead has no resistor: above the quoted limit");
+            list.Missing(ResultIds.Safety.SharedFaultCurrent, SharedFaultName, "I", "A", equation, Messages.SharedFaultWithoutReturn);
+            findings.Add(Messages.NoReturnPath());
             return;
         }
 
-        Current sum = Current.FromAmperes(highest.Volts * siemens);
-        bool above = limit.Amperes < sum.Amperes;
-        list.Number(ResultIds.Safety.SumOfLeads, Name, "I", sum, Equations.FaultCurrent,
-            text: $"{(above ? "above" : "below")} the quoted limit {QuantityText.Format(limit)} for one electrode; {LimitOrigin}");
-        if (above)
+        if (!double.IsFinite(lanes[0]))
         {
-            findings.Add(Messages.SharedFault(QuantityText.Format(sum), QuantityText.Format(limit)));
+            list.Unbounded(ResultIds.Safety.SharedFaultCurrent, SharedFaultName, "I", "A", equation,
+                $"no resistor is fitted in its way{(earthed ? "" : ", neither in a measuring lead nor in the ground lead")}: above the quoted limit whatever the fault");
+            return;
         }
+
+        TextbookFigure hand = SafetyFormulas.SharedFault(design.Supply.Highest, design.Channels, Resistance.FromOhms(fitted.Active[0]),
+            Resistance.FromOhms(fitted.Reference[0]), earthed ? null : Resistance.FromOhms(fitted.Ground!.Value[0]));
+        string way = earthed ? "back through the earth, to which the common is tied" : "back through the ground lead";
+        list.Number(ResultIds.Safety.SharedFaultCurrent, SharedFaultName, "I", Current.FromAmperes(lanes[0]), equation, hand: hand,
+            text: $"{Words(lanes[0], limit)}; {design.Channels} active and 1 reference lead, {way}; {LimitOrigin}");
     }
+
+    /// <summary>Which resistors hold the current of a shared fault most, in words.</summary>
+    public static string SharedFaultHeldBy(Design design)
+    {
+        var fitted = SafetyLanes.Least(design);
+        double leads = 1 / ((design.Channels / fitted.Active[0]) + (1 / fitted.Reference[0]));
+        return design.Mains.CommonIsEarthed || (fitted.Ground is { } ground && ground[0] < leads)
+            ? "the measuring leads' resistors, side by side"
+            : "the ground lead's resistor";
+    }
+
+    private static string Words(double amperes, Current limit) =>
+        $"{(amperes <= limit.Amperes ? "below" : "above")} the quoted limit {QuantityText.Format(limit)}";
 }

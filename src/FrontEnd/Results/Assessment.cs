@@ -40,6 +40,10 @@ public sealed record Assessment
     /// <summary>True where no requirement fails; marginal counts as met, not judged does not count.</summary>
     public bool AllRequirementsMet => Results.All(result => result.Verdict.Kind != VerdictKind.Fail);
 
+    /// <summary>False where the design contradicts itself or its network has no answer: then the headlines are missing, nothing
+    /// else is there, and an error says why.</summary>
+    public bool HasFigures => Find(ResultIds.Gain.Mid) is { State: not ResultState.Missing };
+
     /// <summary>The result with this id; throws where the design has none.</summary>
     public Result this[ResultId id] => _byId[id];
 

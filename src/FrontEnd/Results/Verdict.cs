@@ -16,6 +16,9 @@ public sealed record Verdict(VerdictKind Kind, string Because)
     /// <summary>The limit it was held against; null where none is set.</summary>
     public IQuantity? Limit { get; init; }
 
+    /// <summary>The word that is asked for, where the result is a word; null where the limit is a quantity or none is set.</summary>
+    public string? Wanted { get; init; }
+
     /// <summary>True where the value must not be above the limit, false where it must not be below.</summary>
     public bool LimitIsGreatest { get; init; }
 

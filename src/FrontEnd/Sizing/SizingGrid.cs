@@ -84,9 +84,8 @@ internal sealed class SizingGrid
     public Design Base(GroundDrive ground)
     {
         Design design = _request.Fixed;
-        double tolerance = 1 - design.Input.ResistorTolerance.Fraction;
         Resistance series = Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1000,
-            design.Supply.Highest.Volts / FaultAmperes / tolerance), PreferredSeries.E24));
+            SafetyLanes.NeededInLead(design, FaultAmperes)), PreferredSeries.E24));
         bool dry = design.Electrodes.Contact == ContactKind.Dry;
         return design with
         {
@@ -237,7 +236,7 @@ internal sealed class SizingGrid
         }
 
         AnalogDigitalConverter converter = design.Converter;
-        density += (Square(converter.Noise.Volts)
+        density += (Square(converter.NoiseVolts)
             + NoiseDensity.Quantisation(converter.LsbVolts)) / (converter.Rate.Hertz / 2) / (total * total);
         return Math.Sqrt((density * width) + (flicker * log));
     }

@@ -79,7 +79,7 @@ internal sealed class PartList
         OffsetVoltage = Ranged("amplifier.", "offset-voltage", own, amplifier.OffsetVoltage.Volts, fromZero: true);
         AddElectrodes(ranges);
         AddMains(ranges);
-        ConverterNoise = Ranged("converter.", "noise", design.Converter.Ranges, design.Converter.Noise.Volts);
+        ConverterNoise = Ranged("converter.", "noise", design.Converter.Ranges, design.Converter.NoiseVolts);
         FullScale = Ranged("converter.", "full-scale", design.Converter.Ranges, design.Converter.FullScale.Volts);
 
         void AddElectrodes(SpreadRanges ranges)
@@ -283,7 +283,7 @@ internal sealed class PartList
             },
             Converter = converter with
             {
-                Noise = VoltageRms.FromVolts(converter.Noise.Volts * At(factor, ConverterNoise)),
+                Noise = VoltageRms.FromVolts(converter.NoiseVolts * At(factor, ConverterNoise)),
                 FullScale = VoltagePeakToPeak.FromVolts(converter.FullScale.Volts * At(factor, FullScale)),
             },
         };

@@ -15,7 +15,8 @@ internal sealed class SpreadKernel
 {
     /// <summary>Figures in the order of <see cref="Ids"/>.</summary>
     public const int GainMid = 0, NoiseTotal = 1, BoardShare = 2, Enob = 3, BitsNeeded = 4, MainsTotal = 5, SystemCmrr = 6, Recorded = 7,
-        Offset = 8, Headroom = 9, PhaseMargin = 10, WorstMargin = 11, Fold = 12, ModulatorFold = 13, FaultCurrent = 14, GroundCurrent = 15;
+        Offset = 8, Headroom = 9, PhaseMargin = 10, WorstMargin = 11, Fold = 12, ModulatorFold = 13, FaultCurrent = 14, GroundCurrent = 15,
+        SharedFault = 16;
 
     /// <summary>Ids of the assessment's results, and the least of its headrooms.</summary>
     public static readonly ResultId[] Ids =
@@ -25,11 +26,11 @@ internal sealed class SpreadKernel
         ResultIds.Mains.Recorded, ResultIds.Levels.OffsetSurvived, ResultIds.Levels.LeastHeadroom,
         ResultIds.Drive.PhaseMargin, ResultIds.Drive.WorstPhaseMargin, ResultIds.Alias.FoldAttenuation,
         ResultIds.Alias.ModulatorFoldAttenuation,
-        ResultIds.Safety.FaultCurrent, ResultIds.Safety.DrivenGroundCurrent,
+        ResultIds.Safety.FaultCurrent, ResultIds.Safety.DrivenGroundCurrent, ResultIds.Safety.SharedFaultCurrent,
     ];
 
     /// <summary>The row behind the figures: the bits needed before they are rounded up to a whole number.</summary>
-    private const int BitsUnrounded = 16;
+    private const int BitsUnrounded = 17;
 
     private static readonly Vector<double> None = new(double.NaN);
 
@@ -218,6 +219,7 @@ internal sealed class SpreadKernel
         Put(figures, FaultCurrent, first, fitted.FaultCurrent(highest));
         Put(figures, GroundCurrent, first, _design.GroundIsDriven && fitted.Ground is { } ground
             ? SafetyLanes.Current(highest, ground) : None);
+        Put(figures, SharedFault, first, fitted.SharedFault(_design) ?? None);
     }
 
     /// <summary>The loop's phase margins, body and electrodes as each figure wants them: at their nominal values, and in the surroundings

@@ -317,6 +317,22 @@ public static class Diagrams
             """,
             NoValues),
         new(
+            "shared-fault-path", "The current after a fault that all measuring leads share", [ResultIds.Safety.SharedFaultCurrent],
+            """
+             ┌── fault ──┬──[R_1]───── skin ────┐
+             │  (short)  ├──[R_2]───── skin ────┤
+            (V)          └──[R_n]───── skin ────┤
+             │                               wearer
+             │                                  │
+             └──────────────[R_g]───── skin ────┘
+            floating box: I = V/(R_1…R_n in parallel + R_g)
+            common tied to earth: the current returns there,
+            and I = V/R_1 + V/R_2 + … + V/R_n
+            here: {shared}
+            a design aid, no safety assessment
+            """,
+            assessment => Values(("shared", Figure(assessment, ResultIds.Safety.SharedFaultCurrent)))),
+        new(
             "fault-path", "The current after a fault", [ResultIds.Safety.All],
             """
              ┌── fault ───[R]────── skin, 0 Ω ──┐

@@ -37,6 +37,11 @@ public static partial class Messages
     public const string MarginsExceedSupply = "FE0324";
     public const string RangeWithoutValue = "FE0325";
     public const string NameReserved = "FE0326";
+    public const string GainNotOffered = "FE0327";
+    public const string SupplyOutsidePart = "FE0328";
+    public const string SupplyDestroysPart = "FE0329";
+    public const string ConverterAboveSupply = "FE0817";
+    public const string OwnSupplyAboveHighest = "FE0818";
 
     /// <summary>Two edges in the wrong order.</summary>
     public static Finding EdgesReversed(string key, Frequency low, Frequency high) =>

@@ -11,11 +11,11 @@ public static partial class Messages
     public const string MainsEverywhere = "FE0406";
     public const string NotSettled = "FE0407";
     public const string EarthedRecorder = "FE0408";
-    public const string LeadsShareOneFault = "FE0409";
     public const string ContactCheckInBand = "FE0410";
     public const string MontageSites = "FE0411";
     public const string DrivenGroundOscillates = "FE0412";
     public const string NoGroundToDrive = "FE0413";
+    public const string SharedFaultWithoutReturn = "FE0414";
 
     internal static Finding BandTooHigh(string band, string low, string half) => new(
         NamedBandAboveHalfRate, Severity.Warning, "bands", $"band `{band}` begins at {low}, not below half the sampling rate, {half}",
@@ -52,11 +52,11 @@ public static partial class Messages
         "an earthed recorder raises the common mode about 30 times and removes the isolation that protects the wearer",
         "a calculation case, not a way to use the device: run it on battery with no wire to anything");
 
-    internal static Finding SharedFault(string sum, string limit) => new(
-        LeadsShareOneFault, Severity.Warning, DesignKeys.Input.SeriesResistor,
-        $"one fault shared by all leads drives {sum} through the wearer, above the quoted limit of {limit} for one",
-        "all electrodes touch the same skin in parallel",
-        "larger series resistors, or two barriers in series between the supply and the leads");
+    internal static Finding NoReturnPath() => new(
+        SharedFaultWithoutReturn, Severity.Warning, DesignKeys.Electrodes.GroundElectrode,
+        "the current of a fault that all leads share is not worked out: it has no known way back",
+        "the box floats and there is no ground electrode, so all leads go to the same voltage together",
+        "look at safety.fault_current, whose current returns through another lead");
 
     internal static Finding CheckCurrentInBand(string frequency) => new(
         ContactCheckInBand, Severity.Warning, DesignKeys.ContactCheck.Frequency,

@@ -118,10 +118,10 @@ public sealed record TwinTNotch : Stage
     public override Circuit Circuit() => Draft()
         .Resistor("r1", "R1, input to middle", Input, "between the resistors", R1)
         .Resistor("r2", "R2, middle to op-amp", "between the resistors", "P", R2)
-        .Resistor("r3", "R3, middle to output; R1 and R2's value twice in parallel", "between the capacitors", Out, R3, pieces: 2)
+        .Resistor("r3", "R3, middle to output; two in parallel", "between the capacitors", Out, R3, pieces: 2)
         .Capacitor("c1", "C1, input to middle", Input, "between the capacitors", C1)
         .Capacitor("c2", "C2, middle to op-amp", "between the capacitors", "P", C2)
-        .Capacitor("c3", "C3, middle to common; C1 and C2's value twice in parallel", "between the resistors", Common, C3, pieces: 2)
+        .Capacitor("c3", "C3, middle to common; two in parallel", "between the resistors", Common, C3, pieces: 2)
         .NonInverting(OpAmp, "P", FeedbackResistor, GroundResistor)
         .Finish();
 

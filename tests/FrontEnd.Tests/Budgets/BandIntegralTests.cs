@@ -54,7 +54,7 @@ public sealed class BandIntegralTests
         foreach (Design design in Designs.All)
         {
             var evaluation = new Evaluation(design);
-            double fs = design.Converter.Rate.Hertz, white = ((design.Converter.LsbVolts * design.Converter.LsbVolts / 12) + Math.Pow(design.Converter.Noise.Volts, 2)) / (fs / 2);
+            double fs = design.Converter.Rate.Hertz, white = ((design.Converter.LsbVolts * design.Converter.LsbVolts / 12) + Math.Pow(design.Converter.NoiseVolts, 2)) / (fs / 2);
             double Integrand(double logF)
             {
                 double f = Math.Exp(logF);

@@ -48,6 +48,18 @@ public sealed class PartsListTests
         Assert.All(parts.Where(part => part.Value is not null), part => Assert.True(0 < part.Value!.Nominal.SiValue));
     }
 
+    /// <summary>15.8 kΩ of a twin-T is two of 31.6 kΩ in parallel, 200 nF two of 100 nF: that is what one orders, twice for each channel.</summary>
+    [Fact]
+    public void Parts_OfATwinT_CountTheTwoInParallel()
+    {
+        IReadOnlyList<ListedPart> parts = PartsList.Of(new Design { Channels = 4, Stages = [new TwinTNotch()] });
+        ListedPart r3 = parts.Single(part => part.Key == "stages[1].r3"), c3 = parts.Single(part => part.Key == "stages[1].c3");
+        Assert.Equal((Resistance.FromKilohms(31.6), 8), ((Resistance)r3.Value!.Nominal, r3.For(4)));
+        Assert.Equal(100e-9, c3.Value!.Nominal.SiValue, 1e-18);
+        Assert.Equal(8, c3.For(4));
+        Assert.Null(c3.Value.Nearest);
+    }
+
     /// <summary>Rounding to words of 16 bits moves a coefficient by less than half a step, and does move one.</summary>
     [Fact]
     public void Filters_InShortWords_AreProgrammedAsRounded()

@@ -98,7 +98,7 @@ internal static class DrawnDesigns
             Kind = deltaSigma ? ConverterKind.DeltaSigma : ConverterKind.SuccessiveApproximation,
             Rate = Frequency.FromHertz(LogUniform(random, 60, 20_000)),
             Bits = 8 + random.Next(25),
-            Noise = random.Next(4) == 0 ? default : converter.Noise,
+            Noise = random.Next(4) switch { 0 => default(VoltageRms), 1 => null, _ => converter.Noise },
             ReferenceNoise = random.Next(3) == 0 ? VoltageRms.FromMicrovolts(10) : null,
         };
     }

@@ -98,7 +98,7 @@ public sealed class EvaluationLaws
         Design quiet = Designs.Gel with
         {
             Amplifier = Designs.Gel.Amplifier with { InputNoise = default, OutputNoise = default, CurrentNoise = default },
-            Converter = Designs.Gel.Converter with { Noise = default, Bits = 40 },
+            Converter = Designs.Gel.Converter with { Noise = default(VoltageRms), Bits = 40 },
             BoardTemperature = Temperature.FromKelvins(75),
             SkinTemperature = Temperature.FromKelvins(75),
         };
@@ -111,7 +111,7 @@ public sealed class EvaluationLaws
     public void ImpedanceLevel_TimesFour_DoublesThermalNoiseAndKeepsTheGain()
     {
         // Every resistance × 4 and every capacitance ÷ 4, amplifier noise off: the transfer stays and 4kTR doubles the voltage.
-        Design design = Designs.Gel with { Amplifier = Designs.Gel.Amplifier with { InputNoise = default, OutputNoise = default, CurrentNoise = default }, Converter = Designs.Gel.Converter with { Noise = default, Bits = 40 } };
+        Design design = Designs.Gel with { Amplifier = Designs.Gel.Amplifier with { InputNoise = default, OutputNoise = default, CurrentNoise = default }, Converter = Designs.Gel.Converter with { Noise = default(VoltageRms), Bits = 40 } };
         Design scaled = design;
         foreach (Field<Design> field in DesignFields.Numeric(design))
         {
@@ -368,7 +368,7 @@ public sealed class EvaluationLaws
     {
         Design narrow = Designs.Dry with { Band = new Band("design", Frequency.FromHertz(20), Frequency.FromHertz(21)) };
         Assert.DoesNotContain(Evaluator.Evaluate(narrow).Findings, finding => finding.Code == FrontEnd.Text.Messages.NotQuantisationLimited);
-        Design coarse = Designs.Dry with { Converter = Designs.Dry.Converter with { Bits = 4, Noise = default } };
+        Design coarse = Designs.Dry with { Converter = Designs.Dry.Converter with { Bits = 4, Noise = default(VoltageRms) } };
         Assert.Contains(Evaluator.Evaluate(coarse).Findings, finding => finding.Code == FrontEnd.Text.Messages.NotQuantisationLimited);
     }
 }

@@ -97,7 +97,7 @@ public sealed class RateStudyTests
     {
         AnalogDigitalConverter before = Designs.Gel.Converter, after = RateStudy.AtRate(Designs.Gel, Frequency.FromHertz(1000)).Converter;
         Assert.Equal(before.ModulatorClock.Hertz, after.ModulatorClock.Hertz, 1e-6);
-        Assert.Equal(before.Noise.Volts * before.Noise.Volts / before.Rate.Hertz, after.Noise.Volts * after.Noise.Volts / after.Rate.Hertz, 1e-24);
+        Assert.Equal(before.NoiseVolts * before.NoiseVolts / before.Rate.Hertz, after.NoiseVolts * after.NoiseVolts / after.Rate.Hertz, 1e-24);
     }
 
     [Fact]

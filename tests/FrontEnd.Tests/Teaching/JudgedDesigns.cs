@@ -42,7 +42,7 @@ internal static class JudgedDesigns
         "an amplifier with half the voltage noise" => design with { Amplifier = design.Amplifier with { InputNoise = Times(design.Amplifier.InputNoise, 0.5), OutputNoise = Times(design.Amplifier.OutputNoise, 0.5) } },
         "an amplifier with a third of the current noise" => design with { Amplifier = design.Amplifier with { CurrentNoise = CurrentNoiseDensity.FromAmperesPerRootHertz(design.Amplifier.CurrentNoise.AmperesPerRootHertz / 3) } },
         "electrodes of half the impedance" => design with { Electrodes = design.Electrodes with { Active = Halved(design.Electrodes.Active), Reference = Halved(design.Electrodes.Reference) } },
-        "a converter with a third of the noise and two bits more" => design with { Converter = design.Converter with { Bits = 14, Noise = VoltageRms.FromVolts(design.Converter.Noise.Volts / 3) } },
+        "a converter with a third of the noise and two bits more" => design with { Converter = design.Converter with { Bits = 14, Noise = VoltageRms.FromVolts(design.Converter.NoiseVolts / 3) } },
         "an amplifier with 20 dB more common-mode rejection" => design with { Amplifier = design.Amplifier with { Cmrr = Decibels.FromStated(design.Amplifier.Cmrr.Value + 20) } },
         "a third of the difference between the electrodes" => design with { Electrodes = design.Electrodes with { Mismatch = Ratio.FromFraction(design.Electrodes.Mismatch!.Value.Fraction / 3) } },
         "a fourth of the loop's area, the leads twisted" => design with { Mains = design.Mains with { LoopArea = Area.FromSquareMetres(design.Mains.LoopArea.SquareMetres / 4) } },

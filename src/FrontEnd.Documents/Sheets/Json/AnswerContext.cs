@@ -21,6 +21,7 @@ internal sealed partial class AnswerContext
             new WordConverter<Severity>(Wording.Word),
             new WordConverter<ResultState>(Wording.Word),
             new WordConverter<Bench.SuspectKind>(Wording.Word),
+            new WordConverter<Compare.ChangeKind>(Wording.Word),
             new WordConverter<PartDistribution>(Wording.Word),
         },
     });

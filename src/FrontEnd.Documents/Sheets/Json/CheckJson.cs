@@ -44,6 +44,9 @@ internal sealed record ResultJson(
 
     public string? Dominates { get; init; }
 
+    /// <summary>The word that is asked for, where the result is a word.</summary>
+    public string? Wanted { get; init; }
+
     public string? Helps { get; init; }
 
     public static ResultJson From(Result result) => new(
@@ -51,7 +54,7 @@ internal sealed record ResultJson(
         HandJson.From(result.Hand), result.Equation.Source)
     {
         Verdict = result.Verdict.Kind, Limit = result.Verdict.Limit, Margin = result.Verdict.Margin, State = result.State,
-        Text = result.Text,
+        Wanted = result.Verdict.Wanted, Text = result.Text,
         Finding = result.FindingCode, Because = result.Verdict.Because, Dominates = result.Verdict.Dominates,
         Helps = Wording.Helps(result.Verdict),
     };

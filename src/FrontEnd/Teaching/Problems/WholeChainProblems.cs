@@ -121,7 +121,7 @@ internal static class WholeChainProblems
                     design with { Electrodes = design.Electrodes with { Active = design.Electrodes.Active.Scaled(0.5),
                     Reference = design.Electrodes.Reference.Scaled(0.5) } }),
                 new("a converter with a third of the noise and two bits more",
-                    design with { Converter = design.Converter with { Noise = VoltageRms.FromVolts(design.Converter.Noise.Volts / 3),
+                    design with { Converter = design.Converter with { Noise = VoltageRms.FromVolts(design.Converter.NoiseVolts / 3),
                     Bits = design.Converter.Bits + 2 } }),
             ],
             evaluation => evaluation.Noise.Total,
