@@ -31,7 +31,7 @@ internal sealed class Recovery
     /// <param name="gainMid">Recorded volts over volts at the input in the middle of the band.</param>
     public Recovery(Design design, in DirectLanes direct, SecondOrderSections digital, double gainMid)
     {
-        StepVolts = StepOf(design);
+        StepVolts = design.OffsetStep.Volts;
         (_rate, _digital, _gainMid) = (design.Converter.Rate.Hertz, digital, gainMid);
         double common = Math.Abs(direct.OffsetMean[0]) * StepVolts;
         var chain = new LimitedChain([.. Blocks(design, common)], Math.Abs(direct.OffsetDifference[0]) * StepVolts, 1 / _rate);
@@ -73,10 +73,6 @@ internal sealed class Recovery
     public long? LastSample { get; }
 
     public double? Seconds => LastSample / _rate;
-
-    /// <summary>The design's electrode offset, or the one asked for where it has none [V].</summary>
-    public static double StepOf(Design design) =>
-        design.Electrodes.Offset.Volts == 0 ? design.Requirements.Offset.Volts : Math.Abs(design.Electrodes.Offset.Volts);
 
     /// <summary>The recording, referred to the input, until somewhat after it has recovered [s and V].</summary>
     public (double[] Seconds, double[] Volts) Curve()

@@ -17,6 +17,9 @@ internal sealed class TimeResponse
     private const int PointsPerDoubling = 256;
     private const int DoublingsOfPoints = 8;
 
+    /// <summary>The first points lie this share of the shortest time constant apart: a cubic between them is right to 1e-10.</summary>
+    private const double Finest = 1.0 / 64;
+
     /// <summary>Of the end value; an end below <see cref="NoEnd"/> of the greatest value counts as none, and the greatest is taken.</summary>
     private const double Tolerance = 1e-3, NoEnd = 1e-4;
 
@@ -79,7 +82,7 @@ internal sealed class TimeResponse
             return new Settling(0, end, Math.Abs(end), false);
         }
 
-        var steps = new TimeSteps(_a, _b.Length, 1 / TimeSteps.Norm(_a, _b.Length));
+        var steps = new TimeSteps(_a, _b.Length, Finest / TimeSteps.Norm(_a, _b.Length));
         if (steps.DiedDownAfter() is not { } last)
         {
             return null;

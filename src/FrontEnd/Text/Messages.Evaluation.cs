@@ -45,7 +45,9 @@ public static partial class Messages
 
     internal static Finding StaysAtLimit(string step, string node, string at, string limit) => new(
         NotSettled, Severity.Warning, at, $"after an electrode offset of {step} nothing is recorded any more: `{node}` stays at its limit",
-        $"the offset asks for {limit}", "lower the gain ahead of it, or ac-couple a stage ahead of it");
+        $"the offset asks for {limit}", at == DesignKeys.Amplifier.Gain
+            ? "lower amplifier.gain"
+            : "lower the gain ahead of it, or ac-couple a stage ahead of it");
 
     internal static Finding Earthed(string capacitance) => new(
         EarthedRecorder, Severity.Warning, DesignKeys.Mains.AmplifierToEarth, $"the amplifier's common is tied to earth by {capacitance}",
