@@ -164,9 +164,9 @@ public static class Diagrams
             "coupling", "A step of the offset passes the path, and a limit stands at every node",
             [ResultIds.Levels.Recovery, ResultIds.Filter.Path.Settling],
             """
-                      ┌───────────┐    ┌────────┐    ┌─────────┐
-            step ────>│ amplifier ├─╱─>│ stages ├─╱─>│ samples ├─╱─> filters
-                      └───────────┘    └────────┘    └─────────┘
+                   ┌───────────┐   ┌────────┐   ┌─────────┐
+            step ─>│ amplifier ├╱─>│ stages ├╱─>│ samples ├╱─> filters
+                   └───────────┘   └────────┘   └─────────┘
             ╱ passes no more than the swing of its node
             a step of {step}: {recovery}
             stages alone, a small step, to 0.1 %: {settling}
