@@ -117,6 +117,10 @@ FORMULAS = {
     "thermal-parallel-rc": lambda i: SQRT(4 * K * i["T"] * integral_re(i["R"], i["C"], i["f1"], i["f2"])),
     "capacitor-limit": lambda i: SQRT(K * i["T"] / i["C"]),
     "excess-constant": excess_constant,
+    "excess": lambda i: SQRT(i["K"] * power(i["f1"], i["f2"], i["slope"])),
+    "noise-free-measured": lambda i: LN(i["span"] / i["pp"]) / LN(2),
+    "gain-one-resistor": lambda i: 1 + i["Rf"] / i["RG"],
+    "four-resistors": lambda i: db((1 + i["G"]) / (4 * i["tol"])),
     "excess-at-1-hz": lambda i: SQRT(excess_constant(i)),
     "excess-from-rms": lambda i: SQRT(excess_constant(i) * power(i["g1"], i["g2"], i["slope"])),
     "current-density": lambda i: i["i"] * i["R"],
@@ -197,6 +201,9 @@ FORMULAS = {
 }
 
 
+WORDS = ("decade", "code-capacitance", "code-resistance")  # lists and codes: a rule applied, no arithmetic
+
+
 def inputs(text):
     pairs = [pair.split("=", 1) for pair in text.split(";") if pair.strip()]
     return {name.strip(): [si(part) for part in value.strip().split(", ")] if name.strip() == "parts" else si(value.strip()) for name, value in pairs}
@@ -209,7 +216,7 @@ def main():
             if line.startswith("#"):
                 continue
             row = [cell.strip() for cell in line.split("|")]
-            if row[9] != "computed" or row[1] == "decade":
+            if row[9] != "computed" or row[1] in WORDS:
                 continue
             value = FORMULAS[row[1]](inputs(row[2])) / si("1 " + row[4])
             tolerance = float(row[5][1:]) if row[5].startswith("±") else abs(float(row[3])) * float(re.sub(" %", "e-2", row[5]))

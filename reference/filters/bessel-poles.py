@@ -6,6 +6,7 @@ import mpmath as mp
 mp.mp.dps = 60
 print("# what:    poles of the delay-normalised Bessel low-pass, upper half, and the half-power frequency [rad/s]")
 print("# source:  arbitrary-precision library mpmath %s, 60 digits, computed" % mp.__version__)
+print("# status:  computed")
 print("# made by: python3 bessel-poles.py > bessel-poles.csv")
 print("# digits:  17 printed; compared to 1e-15 of the largest pole")
 print("# licence: BSD-3-Clause (the library); the figures are facts")

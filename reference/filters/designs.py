@@ -43,6 +43,7 @@ def words(values):
 def main():
     print("# what:    filters by zeros, poles, gain and response; ripple 0.5 dB, attenuation 60 dB")
     print("# source:  general-purpose signal library SciPy %s (scipy.signal), computed" % scipy.__version__)
+    print("# status:  computed")
     print("# made by: python3 designs.py > designs.csv")
     print("# digits:  17 significant; the two agree to 1e-10 of the largest root and of the response")
     print("# licence: BSD-3-Clause (the library); the figures are facts")

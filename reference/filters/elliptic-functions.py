@@ -6,6 +6,7 @@ import mpmath as mp
 mp.mp.dps = 40
 print("# what:    Jacobi's elliptic functions sn(uK, k), cd(uK, k) and the quarter period K(k); k' given as well, k = sqrt(1 - k'^2)")
 print("# source:  arbitrary-precision library mpmath %s, 40 digits, computed" % mp.__version__)
+print("# status:  computed")
 print("# made by: python3 elliptic-functions.py > elliptic-functions.csv")
 print("# digits:  17 printed; compared to 1e-14 of the value")
 print("# licence: BSD-3-Clause (the library); the figures are facts")

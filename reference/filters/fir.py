@@ -7,6 +7,7 @@ import scipy.signal as sg
 
 print("# what:    FIR taps: Kaiser window (beta by the library's formula) and equiripple; Kaiser's beta and length by attenuation and width")
 print("# source:  general-purpose signal library SciPy %s (scipy.signal), computed" % scipy.__version__)
+print("# status:  computed")
 print("# made by: python3 fir.py > fir.csv")
 print("# digits:  17 printed; windowed taps to 1e-13, equiripple taps to 1e-5 of the ripple's place (two grids differ)")
 print("# licence: BSD-3-Clause (the library); the figures are facts")

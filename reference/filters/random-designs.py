@@ -55,6 +55,7 @@ def words(values):
 def main():
     print("# what:    %d filters drawn at random (seed %d) by zeros, poles and response" % (COUNT, SEED))
     print("# source:  general-purpose signal library SciPy %s (scipy.signal), computed" % scipy.__version__)
+    print("# status:  computed")
     print("# made by: python3 random-designs.py > random-designs.csv")
     print("# digits:  17 significant; compared: response from roots to 1e-9 of full scale, from sections to 1e-8, poles to 1e-9 of their scale")
     print("# licence: BSD-3-Clause (the library); the figures are facts")

@@ -286,6 +286,7 @@ def main():
     percents = (1, 5, 25, 50, 75, 95, 99)
     print(f"# what:    percentiles of {N} builds of ../worked/dry-headband.json, SI units, decibels and degrees")
     print("# source:  computed by dry-headband.py beside this file, NumPy " + np.__version__)
+    print("# status:  computed")
     print("# digits:  7 significant; the percentiles' own uncertainty is their rank's, sqrt(p(1 - p)/builds)")
     print("# licence: the project's own")
     print("figure|nominal|" + "|".join(f"{p} %" for p in percents))

@@ -135,6 +135,7 @@ def main(name):
     kind = name if name == "gain" else "notch" if name in ("twin-t", "state-variable") else "low-pass"
     print(f"# what:    transfer, noise density at 298.15 K (input shorted), gain and dc errors (worst signs, ideal op-amps) of the stage `{name}`")
     print("# source:  its netlist solved by modified nodal analysis in plain complex numbers, computed")
+    print("# status:  computed")
     print(f"# made by: python3 topologies.py {name} > {name}.csv")
     print("# digits:  12 printed; compared to 1e-8, dc to 1e-9")
     print("# licence: none needed, the figures are facts")

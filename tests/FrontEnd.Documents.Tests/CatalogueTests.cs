@@ -223,7 +223,7 @@ public sealed class CatalogueTests
         FieldKind.Card => "another-card",
         FieldKind.Choice => field.Choices.First(choice => !choice.Value.Equals(value)).Value,
         FieldKind.FrequencyRange => new FrequencyRange(Quantities.Frequency.FromHertz(2), Quantities.Frequency.FromHertz(30)),
-        FieldKind.NumberList => (IReadOnlyList<double>)[1, 0.25, 0],
+        FieldKind.NumberList => (IReadOnlyList<double>)[1, 0.25, field.Range!.Value.Contains(0) ? 0 : 3],
         FieldKind.TextList => (IReadOnlyList<string>)["Fp1", "O2"],
         FieldKind.SectionRows => (IReadOnlyList<IReadOnlyList<double>>)[[1, -1, 0, 1, -0.5, 0.25], [0.5, 0, 0, 1, 0, 0]],
         FieldKind.Ranges => new PartRanges(field.Ranged.Take(2).Select(one => new PartRange(one.Key, Between(one.Range!.Value, 0), Between(one.Range.Value, 0)))),

@@ -1,6 +1,8 @@
 using FrontEnd.Converter;
 using FrontEnd.Documents.Reading;
+using FrontEnd.Fields;
 using FrontEnd.Findings;
+using FrontEnd.Text;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;
@@ -29,14 +31,39 @@ public sealed class ConverterKeyTests
         Assert.True(ConverterSupply.IsDifferential(converter with { Kind = ConverterKind.DeltaSigma }));
     }
 
-    /// <summary>No shipped design's converter is wider than its supply.</summary>
+    /// <summary>No shipped design asks of a part what its card does not allow.</summary>
     [Fact]
-    public void ShippedDesigns_TheirConverters_FitTheirSupply()
+    public void ShippedDesigns_TheirParts_AreWithinTheirCards()
     {
         foreach (string file in Directory.GetFiles(Repository.Designs, "*.toml").Where(file => !file.Contains("requirements", StringComparison.Ordinal)))
         {
             DesignDocument document = DesignDocument.Read(file);
             Assert.True(ConverterSupply.Fits(document.Design.Converter, document.Design.Supply.Lowest), file);
+            Assert.DoesNotContain(document.Findings, finding => finding.Code is Messages.GainNotOffered or Messages.SupplyOutsidePart or Messages.SupplyDestroysPart
+                or Messages.ConverterAboveSupply or Messages.OwnSupplyAboveHighest);
+        }
+    }
+
+    // Every amplifier, op-amp and converter card says on which supply it works; what it says is the design's.
+    [Theory]
+    [InlineData(CardClass.Amplifier, "amplifier")]
+    [InlineData(CardClass.OpAmp, "electrodes.active-buffer.opamp")]
+    [InlineData(CardClass.Converter, "converter")]
+    public void Cards_EachOfThem_SaysOnWhichSupplyItWorks(CardClass cardClass, string table)
+    {
+        foreach (string name in DesignDocument.CardNames(cardClass))
+        {
+            DesignDocument document = DesignDocument.Parse($"[{table}]\ncard = \"{name}\"\n", DocumentFormat.Toml);
+            foreach (string key in (string[])["supply-lowest", "supply-highest"])
+            {
+                Assert.Equal((name, OriginKind.Card), (name, document.OriginOf($"{table}.{key}")!.Kind));
+            }
+
+            if (cardClass == CardClass.Amplifier)
+            {
+                // One way or the other a gain is set.
+                Assert.NotEqual(document.Design.Amplifier.Gains is null, document.Design.Amplifier.GainConstant is null);
+            }
         }
     }
 

@@ -99,7 +99,7 @@ public static class BenchText
                     QuantityText.Format(line.Frequency), QuantityText.Format(line.Rms),
                     line is { Harmonic: { } h, Mains: { } f0 }
                         ? $"harmonic {h} of {QuantityText.FormatPart(f0)}{(line.Folded ? ", folded" : "")}"
-                        : "no mains harmonic",
+                        : $"no mains harmonic up to h = {BenchComparison.HighestHarmonic}",
                 ])),
             ]);
     }

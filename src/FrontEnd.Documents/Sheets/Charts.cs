@@ -166,7 +166,7 @@ internal static class Charts
     /// <summary>Where the mains and its images land among the samples, and how large: before and after the digital filters.</summary>
     private static (string, string)? Landings(Assessment assessment)
     {
-        const string Title = "where mains harmonics land in the recording";
+        string title = $"where mains harmonics land in the recording, {assessment.Design.Mains.LookedAt}";
         List<(string Order, double At, double Before, double After)> stems = [];
         for (int order = 1; assessment.Find(ResultIds.Mains.Harmonic(order).LandsAt) is { Value: not null } lands; order++)
         {
@@ -188,7 +188,7 @@ internal static class Charts
         Design design = assessment.Design;
         Axis x = Axis.Steps10("frequency in the recording, up to half the sampling rate; the number is the harmonic's", "Hz", 0,
             design.Converter.Rate.Hertz / 2);
-        Chart chart = new(Title, x with { High = design.Converter.Rate.Hertz / 2 },
+        Chart chart = new(title, x with { High = design.Converter.Rate.Hertz / 2 },
             Axis.Decades("size at the electrodes, V rms", "V", Math.Max(bottom, top * Math.Pow(10, -DecadesShown)) / 2,
                 Math.Max(top, design.SmallestSignal.Volts) * 2));
         ShadeBand(chart, design);
@@ -208,7 +208,7 @@ internal static class Charts
         chart.Explain("at the converter", filled: false);
         chart.Explain("recorded, after digital filters", filled: true);
         chart.Level(design.SmallestSignal.Volts, $"smallest signal {QuantityText.FormatPart(design.SmallestSignal)}");
-        return (Title, chart.Draw());
+        return (title, chart.Draw());
     }
 
     private static void ShadeBand(Chart chart, Design design) => chart.Shade(design.Band.Low.Hertz, design.Band.High.Hertz, "band");

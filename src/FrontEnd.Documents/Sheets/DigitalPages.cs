@@ -64,7 +64,7 @@ public static class DigitalPages
         string firstHalf = figures.HalfPower is { } half ? QuantityText.Format(half, 5) : "none below half the rate";
         rows.Add(new(["first -3 dB (half power)", firstHalf]));
         rows.Add(new([$"group delay at {QuantityText.FormatTrimmed(figures.Middle, 4)}", QuantityText.Format(figures.Delay, 4)]));
-        rows.Add(new(["largest group delay in the band, away from nulls", QuantityText.Format(figures.LargestDelay, 4)]));
+        rows.Add(new(["largest group delay in the band, where less than 40 dB are lost", QuantityText.Format(figures.LargestDelay, 4)]));
         rows.Add(new(["rings for, and forgets an artefact after", QuantityText.Format(comb.RingTime, 4)]));
         page.Table(Pairs, rows, heads: false);
         page.Blank();
@@ -124,7 +124,7 @@ public static class DigitalPages
             $"sinc^{sinc.Order} decimator by {Number(sinc.Ratio)}, from {QuantityText.FormatTrimmed(designed.InputRate, 6)} to {QuantityText.FormatPart(wish.Rate)}, "
             + $"and {flat.Length} taps that make it flat to {QuantityText.FormatPart(wish.Edge)}");
         page.Blank();
-        page.Line("loss against 0 Hz of the decimator, and with the taps behind it");
+        page.Line("loss against unit gain of the decimator, and with the taps behind it");
         page.Table(
             [new("frequency"), new("decimator"), new("with taps")],
             [.. figures.Points.Select(
@@ -137,7 +137,8 @@ public static class DigitalPages
             [
                 new([$"largest distance from gain 1 up to {QuantityText.FormatPart(wish.Edge)}, with taps",
                     FilterPage.Decibel(figures.LargestDeviation)]),
-                new(["least loss of what folds into that band", FilterPage.Decibel(figures.FoldLoss)]),
+                new(["least loss of what the decimator folds into that band, with taps", FilterPage.Decibel(figures.FoldLoss)]),
+                new(["the same, decimator alone", FilterPage.Decibel(figures.DecimatorFoldLoss)]),
                 new(["the taps lift, at half the rate", FilterPage.Decibel(figures.RiseAtHalfRate)]),
                 new(["the taps multiply white noise by", FilterPage.Plain(figures.NoiseGain, 4)]),
                 new(["delay of the decimator", QuantityText.Format(sinc.Delay, 4)]),
@@ -163,7 +164,7 @@ public static class DigitalPages
                     .. h.Depths.Select(d => FilterPage.Loss(d.Attenuation))]))]);
         if (1 < depths.Count)
         {
-            page.Paragraph("Harmonic h moves by h times as much as the mains.", "  ");
+            page.Paragraph("Harmonic h has then moved by h times as much, which is in its figures.", "  ");
         }
     }
 

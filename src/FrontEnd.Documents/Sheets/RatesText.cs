@@ -87,7 +87,7 @@ public static class RatesText
         MainsAtRate first = Worked(comparison).First().Mains[at];
         page.Blank();
         page.Ends($"mains {QuantityText.FormatPart(first.Frequency)}, {QuantityText.FormatPart(first.Voltage)}: what lands in the band",
-            "harmonic, where, rms left");
+            $"h = 1 to {first.HighestHarmonic}, where, rms left");
         foreach (RateOption option in Worked(comparison))
         {
             MainsAtRate mains = option.Mains[at];

@@ -214,6 +214,11 @@ internal static class Candidates
             }
         }
 
+        if (amplifier.Gains is { } offered)
+        {
+            gains = [.. offered];
+        }
+
         foreach (double gain in gains.Where(gain => 1 <= gain && 0.01 < Math.Abs((gain / amplifier.Gain) - 1)))
         {
             yield return new($"amplifier's gain {QuantityText.FormatNumber(amplifier.Gain)} -> {QuantityText.FormatNumber(gain)}",

@@ -58,6 +58,22 @@ public sealed record DifferentialAmplifier
 
     public Current SupplyCurrent { get; init; } = Current.FromMicroamperes(50);
 
+    /// <summary>The gains that it can be set to; null where one resistor sets any.</summary>
+    public IReadOnlyList<double>? Gains { get; init; }
+
+    /// <summary>k: the gain is 1 + k/R_G with one resistor R_G; null where it is not known or no resistor sets it.</summary>
+    public Resistance? GainConstant { get; init; }
+
+    /// <summary>The supply that its figures hold on and that it stands.</summary>
+    public SupplyRange SupplyRange { get; init; } = SupplyRange.Any;
+
+    /// <summary>R_G = k/(G − 1); null where no resistor is fitted for the gain, or k is not known.</summary>
+    public Resistance? GainResistor =>
+        Gains is null && GainConstant is { } constant && 1 < Gain ? Resistance.FromOhms(constant.Ohms / (Gain - 1)) : null;
+
+    /// <summary>Of the gains that it can be set to the one whose ratio to its gain is nearest to 1; null where it may have any.</summary>
+    public double? NearestGain => Gains is { Count: > 0 } gains ? gains.MinBy(gain => Math.Abs(Math.Log(gain / Gain))) : null;
+
     /// <summary>Its values, in the order of the key table.</summary>
     private static readonly IReadOnlyList<Field<DifferentialAmplifier>> Values =
     [
@@ -108,6 +124,23 @@ public sealed record DifferentialAmplifier
         Value("supply-current", "supply_current", Closed(0, 10), "50 µA",
             "low-power instrumentation amplifier, application report SLAA486B table 4", "supply current of one channel",
             (DifferentialAmplifier a) => a.SupplyCurrent, (a, v) => a with { SupplyCurrent = v }),
+        new()
+        {
+            Key = "gains",
+            JsonKey = "gains",
+            Kind = FieldKind.NumberList,
+            Meaning = "the gains that it can be set to, where it is no resistor that sets them",
+            Range = Above(0, 1e5),
+            NullWord = "any",
+            DefaultText = "any",
+            DefaultSource = ByDesign,
+            Get = a => a.Gains,
+            Set = (a, v) => a with { Gains = (IReadOnlyList<double>?)v },
+        },
+        Maybe("gain-constant", "gain_constant", Above(0, 1e9), "none", "none", ByDesign,
+            "k in gain = 1 + k/R_G, R_G the resistor that sets the gain; 50 kΩ and 100 kΩ are usual",
+            (DifferentialAmplifier a) => a.GainConstant, (a, v) => a with { GainConstant = v }),
+        .. SupplyRange.Fields((DifferentialAmplifier a) => a.SupplyRange, (a, v) => a with { SupplyRange = v }),
     ];
 
     /// <summary>Its fields: the values, and how far they go from piece to piece.</summary>

@@ -79,6 +79,9 @@ public sealed record RealisationRequest : PartsRequest
     /// <summary>The ideal low-pass; all-pole (Butterworth, Chebyshev, Bessel, critically damped).</summary>
     public required AnalogFilter Target { get; init; }
 
+    /// <summary>What the target was sought for; null where its order was given. A refusal names what else meets it.</summary>
+    public FilterRequirement? Requirement { get; init; }
+
     /// <summary><see cref="SectionKind.SallenKey"/>, <see cref="SectionKind.SallenKeyEqual"/> or <see
     /// cref="SectionKind.MultipleFeedback"/>, for the pole pairs.</summary>
     public SectionKind Topology { get; init; } = SectionKind.SallenKey;

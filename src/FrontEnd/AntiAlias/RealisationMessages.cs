@@ -7,13 +7,22 @@ internal static class RealisationMessages
 {
     /// <param name="withoutZeros">The Chebyshev low-pass that meets the same; null where there is none, or the filter is no
     /// low-pass.</param>
-    internal static Finding NotAllPoleLowPass(string field, (int Order, double PassHertz, double StopHertz)? withoutZeros) =>
+    /// <param name="most">Greatest order whose parts are sought.</param>
+    internal static Finding NotAllPoleLowPass(string field, SubstituteLowPass? withoutZeros, int most) =>
         new("FE0651", Severity.Error, field,
         "the filter is not a low-pass without zeros, so it cannot be built of Sallen-Key or multiple-feedback sections",
         "elliptic and inverse Chebyshev filters have zeros, which these sections lack; a section with a zero takes three op-amps or more, and its zero stays only where the parts match",
-        withoutZeros is { } other
-            ? $"a Chebyshev low-pass of order {other.Order} meets the same edges, {QuantityText.Format(other.PassHertz, "Hz")} and {QuantityText.Format(other.StopHertz, "Hz")}; or filter with zeros behind the converter, with a sampling rate"
-            : "choose Butterworth, Chebyshev, Bessel or critically damped");
+        withoutZeros switch
+        {
+            null => "choose Butterworth, Chebyshev, Bessel or critically damped",
+            { Order: var order } other when most < order =>
+                $"a Chebyshev low-pass that meets the same edges, {Edges(other)}, is of order {order}, above the {most} whose parts are sought; filter with zeros behind the converter, with a sampling rate, or move the edges apart",
+            { } other =>
+                $"a Chebyshev low-pass of order {other.Order} meets the same edges, {Edges(other)}; or filter with zeros behind the converter, with a sampling rate",
+        });
+
+    private static string Edges(SubstituteLowPass other) =>
+        $"{QuantityText.FormatTrimmed(other.Pass, 4)} and {QuantityText.FormatTrimmed(other.Stop, 4)} (at most {QuantityText.FormatTrimmed(other.Ripple.Value, "dB", 4)} and at least {QuantityText.FormatTrimmed(other.Attenuation.Value, "dB", 4)})";
 
     internal static Finding NoPartsInLimits(string field, Frequency pole, double? q, bool equal) => new("FE0652", Severity.Error, field,
         $"no parts within the limits make the section with pole frequency {QuantityText.Format(pole)}{Quality(q)}",

@@ -20,6 +20,9 @@ namespace FrontEnd.AntiAlias;
 /// </remarks>
 public static class RealisationSearch
 {
+    /// <summary>Greatest order whose parts are sought.</summary>
+    public const int MostOrder = 8;
+
     /// <summary>Sections kept for the combination, per pole pair.</summary>
     private const int Kept = 10;
 
@@ -61,7 +64,7 @@ public static class RealisationSearch
         if (request.Target.Shape is not LowPass || request.Target.ZeroPoleGain.Zeros.Count != 0)
         {
             findings.Add(RealisationMessages.NotAllPoleLowPass(
-                request.Field, request.Target.Shape is LowPass ? SubstituteLowPass.Of(request.Target) : null));
+                request.Field, request.Target.Shape is LowPass ? SubstituteLowPass.Of(request.Target, request.Requirement) : null, MostOrder));
         }
         else if (request.Topology == SectionKind.Rc)
         {

@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Filters;
 
 namespace FrontEnd.AntiAlias;
 
@@ -90,26 +91,26 @@ internal static class SectionArrangement
 
     private static double LargestPeak(SectionCandidate[] order) => Enumerable.Range(1, order.Length).Max(n => Peak(order.Take(n)));
 
-    /// <summary>Largest gain from the first input to the last output, at any frequency.</summary>
+    /// <summary>Largest gain from the first input to the last output, from 0 Hz to three times the highest pole.</summary>
     internal static double Peak(IEnumerable<SectionCandidate> sections)
     {
         SectionCandidate[] all = [.. sections];
         double low = all.Min(c => c.Wanted.PoleHertz) / 10;
         double high = all.Max(c => c.Wanted.PoleHertz) * 3;
-        double peak = 0;
-        for (int i = 0; i <= 100; i++)
+        double[] grid = [0, .. Enumerable.Range(0, 101).Select(i => low * Math.Pow(high / low, i / 100.0))];
+        return ResponseExtremes.Greatest(Gain, grid).Value;
+
+        double Gain(double hertz)
         {
-            var s = new Complex(0, 2 * Math.PI * low * Math.Pow(high / low, i / 100.0));
+            var s = new Complex(0, 2 * Math.PI * hertz);
             double gain = 1;
             foreach (SectionCandidate c in all)
             {
                 gain *= Complex.Abs(c.Parts.Numerator(s) / c.Parts.Denominator(s));
             }
 
-            peak = Math.Max(peak, gain);
+            return gain;
         }
-
-        return peak;
     }
 
     private static IEnumerable<SectionCandidate[]> Permutations(SectionCandidate[] items)

@@ -3,41 +3,52 @@ using FrontEnd.Filters;
 namespace FrontEnd.AntiAlias;
 
 /// <summary>The Chebyshev low-pass that does what one with zeros does, and can be built of the sections that have none.</summary>
-internal static class SubstituteLowPass
+/// <param name="Order">The least that does.</param>
+/// <param name="Pass">Edge of the pass band.</param>
+/// <param name="Stop">Edge of the stop band.</param>
+/// <param name="Ripple">Largest loss up to the one.</param>
+/// <param name="Attenuation">Least loss from the other on.</param>
+internal sealed record SubstituteLowPass(int Order, Frequency Pass, Frequency Stop, Decibels Ripple, Decibels Attenuation)
 {
-    /// <summary>Its order, pass edge and stop edge; null where there is none of an order that is built.</summary>
+    /// <summary>Null where there is none of an order that is designed.</summary>
     /// <param name="target">An elliptic or inverse Chebyshev low-pass.</param>
-    internal static (int Order, double PassHertz, double StopHertz)? Of(AnalogFilter target)
+    /// <param name="asked">What it was sought for: that is what has to be met, and not what the target does beyond it. Null where its order
+    /// was given: then its own edges count.</param>
+    internal static SubstituteLowPass? Of(AnalogFilter target, FilterRequirement? asked)
     {
-        double corner = target.Shape!.Corners[0].Hertz;
-        (double pass, double stop, Decibels ripple, Decibels attenuation) = target.Prototype switch
-        {
-            EllipticPrototype p => (corner, Edge(p.Attenuation.Value, corner), p.Ripple, p.Attenuation),
-            InverseChebyshevPrototype p =>
-                (Edge(FrequencyResponse.HalfPower.Value, corner / 1000), corner, FrequencyResponse.HalfPower, p.Attenuation),
-            _ => default,
-        };
-        if (!(pass < stop))
+        if ((asked ?? Own(target)) is not { } requirement
+            || MinimumOrder.Find(FilterFamily.Chebyshev, requirement) is not { Prototype: { } found })
         {
             return null;
         }
 
-        var requirement = new FilterRequirement(
-            new LowPass(Frequency.FromHertz(pass)), new LowPass(Frequency.FromHertz(stop)), ripple, attenuation);
-        return MinimumOrder.Find(FilterFamily.Chebyshev, requirement) is { Prototype: { } found } ? (found.Order, pass, stop) : null;
+        return new SubstituteLowPass(
+            found.Order, requirement.Pass.Corners[0], requirement.Stop.Corners[0], requirement.Ripple, requirement.Attenuation);
+    }
 
-        // The first frequency with a loss, in steps that the stop band's first zero is wider than; the greatest gain of a prototype is 1.
-        double Edge(double decibels, double from)
+    private static FilterRequirement? Own(AnalogFilter target)
+    {
+        double corner = target.Shape!.Corners[0].Hertz;
+        return target.Prototype switch
         {
-            const double Step = 1.001;
-            double Above(double f) => target.PowerResponse(f) - (Math.Pow(10, -decibels / 10) * (1 + 1e-9));
-            double low = from;
-            while (0 < Above(low * Step) && low < 1e6 * from)
-            {
-                low *= Step;
-            }
+            EllipticPrototype p => Between(corner, corner * p.StopEdge, p.Ripple, p.Attenuation),
 
-            return MathExtra.Bisect(Above, low, low * Step);
-        }
+            // Flat in the pass band: its half power stands for an edge.
+            InverseChebyshevPrototype p => Between(HalfPower(p) * corner, corner, FrequencyResponse.HalfPower, p.Attenuation),
+            _ => null,
+        };
+    }
+
+    private static FilterRequirement? Between(double pass, double stop, Decibels ripple, Decibels attenuation) => pass < stop
+        ? new FilterRequirement(
+            new LowPass(Frequency.FromHertz(pass)), new LowPass(Frequency.FromHertz(stop)), ripple, attenuation)
+        : null;
+
+    /// <summary>Half power over stop edge: T_n(1/Ω) = ε, ε² = 10^(A/10) − 1, so 1/Ω = cosh(acosh(ε)/n). Derived; at most 3 dB of attenuation has
+    /// none.</summary>
+    private static double HalfPower(InverseChebyshevPrototype p)
+    {
+        double epsilon = Math.Sqrt(Math.Pow(10, p.Attenuation.Value / 10) - 1);
+        return epsilon <= 1 ? 1 : 1 / Math.Cosh(Math.Acosh(epsilon) / p.Order);
     }
 }

@@ -7,6 +7,9 @@ namespace FrontEnd.Bench;
 /// <summary>Holds readings and recordings of a built board against what its design should give.</summary>
 public static class BenchComparison
 {
+    /// <summary>The highest harmonic of the mains that a line in a recording is compared with.</summary>
+    public static readonly int HighestHarmonic = Interference.Mains.StandardHarmonics.Count;
+
     /// <summary>Shortest recording that is worked out [s].</summary>
     private const double ShortestSeconds = 4;
 
@@ -206,7 +209,7 @@ public static class BenchComparison
         double own = design.Mains.Frequency.Hertz;
         foreach (double f0 in MainsFrequencies.Where(other => 1e-9 < Math.Abs(other - own)).Prepend(own))
         {
-            for (int h = 1; h <= 20; h++)
+            for (int h = 1; h <= HighestHarmonic; h++)
             {
                 double deviation = design.Mains.Deviation.Fraction;
                 (double low, double high) = Folding.LandsWithin(h * f0 * (1 - deviation), h * f0 * (1 + deviation), rate);
@@ -297,7 +300,7 @@ public static class BenchComparison
                 $"mains pick-up, {(h == 1 ? "the fundamental" : $"harmonic {h}")} of {QuantityText.FormatPart(f0)}: ground lead off or long, box open, cable untwisted, or a supply wired to the mains",
                 evidence),
             _ => new Suspect(SuspectKind.OtherLine,
-                "a line that no mains harmonic explains: radio bursts or supply ripple through mid-rail or converter reference, a clock that beats with the sampling rate",
+                $"a line that no mains harmonic up to h = {HighestHarmonic} explains: radio bursts or supply ripple through mid-rail or converter reference, a clock that beats with the sampling rate",
                 evidence),
         };
     }

@@ -186,7 +186,7 @@ internal sealed class MainsBudget
         Mains mains = _design.Mains;
         AnalogDigitalConverter converter = _design.Converter;
         double fs = converter.Rate.Hertz, deviation = mains.Deviation.Fraction;
-        int count = Math.Max(mains.Harmonics.Count, mains.FieldHarmonics?.Count ?? 0);
+        int count = mains.HighestHarmonic;
         var lanes = new List<Lane>();
         for (int order = 1; order <= count; order++)
         {

@@ -10,6 +10,9 @@ namespace FrontEnd.Budgets;
 /// pin.</remarks>
 internal sealed class NoiseBudget
 {
+    /// <summary>A band of whose signal's amplitude less than this is left is filtered out.</summary>
+    public const double LeastShareOfASignal = 0.1;
+
     private const double Tolerance = 1e-8;
 
     private readonly IReadOnlyList<NoiseSource> _sources;
@@ -18,6 +21,8 @@ internal sealed class NoiseBudget
     private readonly int _folded;
     private readonly int _quantisation;
     private readonly int _converter;
+    private readonly int _shared;
+    private readonly int _signal;
 
     public NoiseBudget(Design design, SignalPath path, DigitalChain digital, double gainMid)
     {
@@ -30,6 +35,8 @@ internal sealed class NoiseBudget
         _folded = _sources.Count;
         _quantisation = _folded + 1;
         _converter = _folded + 2;
+        _shared = _folded + 3;
+        _signal = _folded + 4;
         double[] breaks = Breaks(design, half);
         BandBreaks = [.. breaks.Where(f => Low <= f && f <= High)];
         Folds = new FoldedNoise(path, converter, breaks[0], breaks[^1]);
@@ -38,7 +45,7 @@ internal sealed class NoiseBudget
         var digitalPower = new double[SignalPath.Chunk];
         _integral = BandIntegral.Over(
             breaks,
-            _sources.Count + 3,
+            _sources.Count + 5,
             (hertz, values) =>
             {
                 path.Sweep(hertz);
@@ -49,6 +56,14 @@ internal sealed class NoiseBudget
                     values[_folded][lane] = power * Folds.At(hertz[lane]);
                     values[_quantisation][lane] = power * quantisation;
                     values[_converter][lane] = power * own;
+                    double size = path.Size(path.Nodes - 1, lane);
+                    values[_signal][lane] = digitalPower[lane] * size * size;
+                }
+
+                path.SharedDensity(hertz.Length, values[_shared]);
+                for (int lane = 0; lane < hertz.Length; lane++)
+                {
+                    values[_shared][lane] *= digitalPower[lane];
                 }
 
                 for (int source = 0; source < _sources.Count; source++)
@@ -97,6 +112,10 @@ internal sealed class NoiseBudget
     /// <summary>Rms of the quantisation, RTI [V].</summary>
     public double Quantisation => Rms(_quantisation);
 
+    /// <summary>Rms of what the reference's side puts into every channel alike, without its folds, RTI [V]: the reference electrode, its
+    /// protection and bias resistor, its buffer, and all channels' current noise at the reference pin.</summary>
+    public double Shared => Rms(_shared);
+
     /// <summary>Rows of the budget in the order of the path.</summary>
     public IEnumerable<NoiseRow> Rows()
     {
@@ -122,6 +141,13 @@ internal sealed class NoiseBudget
         double half = _integralHigh;
         return low < half ? Math.Sqrt(TotalPower(low, Math.Min(high, half), _ => true)) : 0;
     }
+
+    /// <summary>What is recorded of a signal that is flat in a band, as a share of its amplitude: √(∫|H_path·H_adc·H_dig|²/(f_b − f_a))
+    /// over the mid-band gain. Above half the sampling rate nothing is recorded.</summary>
+    /// <param name="low">f_a, among the design's bands [Hz].</param>
+    /// <param name="high">f_b [Hz].</param>
+    public double SignalInBand(double low, double high) =>
+        Math.Sqrt(_integral.Sum(_signal, low, Math.Min(high, _integralHigh)) * _perGain / (high - low));
 
     private double _integralHigh;
 

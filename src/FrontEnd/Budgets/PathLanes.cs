@@ -47,6 +47,9 @@ internal sealed class PathLanes
     /// <summary>The electrodes' excess noise in it [V²/Hz].</summary>
     public Vector<double>[] NodeExcess { get; }
 
+    /// <summary>What the reference's side puts into the noise behind the amplifier [V²/Hz]: every channel gets it alike.</summary>
+    public Vector<double> SharedDensity { get; private set; }
+
     /// <summary>|H|² of each block by itself; block 0 is input network and amplifier.</summary>
     public Vector<double>[] BlockPower { get; }
 
@@ -168,6 +171,7 @@ internal sealed class PathLanes
         DifferentialAmplifier amplifier = _model.Design.Amplifier;
         int last = _model.AmplifierVoltage;
         SourceDensity.AsSpan(0, last).Clear();
+        Vector<double> shared = Vector<double>.Zero;
         InputNoise[] noises = _model.InputNoises;
         for (int i = 0; i < _level.Length; i++)
         {
@@ -178,7 +182,9 @@ internal sealed class PathLanes
                 InputNoiseKind.ElectrodeThermal => _level[i] * Input.Resistance[noise.Electrode] * Input.Admittance(noise.Electrode).Power,
                 _ => _level[i] * LaneMath.InversePower(hertz, noise.Corner) * Input.Admittance(noise.Electrode).Power,
             };
-            SourceDensity[noise.Source] += own * Input.Transfer(noise.Port).Power;
+            own *= Input.Transfer(noise.Port).Power;
+            SourceDensity[noise.Source] += own;
+            shared += noise.IsShared ? own : Vector<double>.Zero;
         }
 
         SourceDensity[last] = NoiseDensity.Flicker(_amplifierWhite, amplifier.NoiseCorner.Hertz, hertz);
@@ -192,6 +198,7 @@ internal sealed class PathLanes
             excess += _isExcess[source] ? density : Vector<double>.Zero;
         }
 
+        SharedDensity = shared * power;
         (NodeDensity[0], NodeExcess[0]) = (total, excess);
     }
 

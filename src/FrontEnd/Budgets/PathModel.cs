@@ -29,8 +29,10 @@ internal enum InputNoiseKind
 /// electrode's thermal noise. Asked once for a group of builds.</param>
 /// <param name="Corner">Flicker corner [Hz], or the excess noise's slope α.</param>
 /// <param name="Electrode">As <see cref="InputLanes"/> numbers them; −1 for none.</param>
+/// <param name="IsShared">True for what stands in the reference's lead: it reaches every channel's inputs alike.</param>
 internal sealed record InputNoise(
-    InputNoiseKind Kind, int Source, int Port, Func<InputLanes, BuildLanes, Vector<double>> Level, double Corner, int Electrode);
+    InputNoiseKind Kind, int Source, int Port, Func<InputLanes, BuildLanes, Vector<double>> Level, double Corner, int Electrode,
+    bool IsShared);
 
 /// <summary>What all lanes of a design share: its networks made ready for solving, and the list of its noise sources in the order of the
 /// path.</summary>
@@ -110,19 +112,19 @@ internal sealed class PathModel
 
         int protection = AddSource(SourceId.ProtectionResistors);
         AddResistor(protection, InputCircuit.ActiveResistor);
-        AddResistor(protection, InputCircuit.ReferenceResistor);
+        AddResistor(protection, InputCircuit.ReferenceResistor, isShared: true);
         if (Design.Input.BiasResistor is not null)
         {
             int bias = AddSource(SourceId.BiasResistors);
             AddResistor(bias, InputCircuit.ActiveBias);
-            AddResistor(bias, InputCircuit.ReferenceBias);
+            AddResistor(bias, InputCircuit.ReferenceBias, isShared: true);
         }
 
         AddBufferSources();
         int current = AddSource(SourceId.AmplifierCurrent);
         double corner = Design.Amplifier.CurrentNoiseCorner.Hertz, references = Design.EffectiveReferenceInputs;
-        AddFlicker(current, Input.ActiveInputPort, builds => Square(builds.CurrentNoise), corner);
-        AddFlicker(current, Input.ReferenceInputPort, builds => Square(builds.CurrentNoise) * references, corner);
+        AddFlicker(current, Input.ActiveInputPort, builds => Square(builds.CurrentNoise), corner, isShared: false);
+        AddFlicker(current, Input.ReferenceInputPort, builds => Square(builds.CurrentNoise) * references, corner, isShared: true);
         if (set.Ground is not null)
         {
             AddResistor(AddSource(SourceId.GroundResistor), InputCircuit.GroundResistor);
@@ -133,13 +135,14 @@ internal sealed class PathModel
     {
         var thermal = new Vector<double>(PhysicalConstants.ThermalPower(Design.SkinTemperature));
         int resistance = AddSource(id, NoiseKind.ElectrodeThermal);
-        _inputNoise.Add(new InputNoise(InputNoiseKind.ElectrodeThermal, resistance, port, (_, _) => thermal, 0, index));
+        bool isShared = index == InputLanes.Reference;
+        _inputNoise.Add(new InputNoise(InputNoiseKind.ElectrodeThermal, resistance, port, (_, _) => thermal, 0, index, isShared));
         if (0 < electrode.ExcessNoise.VoltsSquaredPerHertz)
         {
             int source = AddSource(id, NoiseKind.ElectrodeExcess);
             _inputNoise.Add(
                 new InputNoise(InputNoiseKind.ElectrodeExcess, source, port, (_, builds) =>
-                    builds.Excess[index], electrode.ExcessSlope, index));
+                    builds.Excess[index], electrode.ExcessSlope, index, isShared));
         }
     }
 
@@ -155,35 +158,37 @@ internal sealed class PathModel
         {
             int buffer = i;
             NetworkOpAmp opAmp = Input.Buffers[i];
+            bool isShared = IsReference(opAmp);
             AddFlicker(current, opAmp.CurrentPorts[0], builds =>
-                Square(builds.BufferOpAmps[buffer].CurrentNoise), opAmp.OpAmp.Model.CurrentNoiseCorner.Hertz);
+                Square(builds.BufferOpAmps[buffer].CurrentNoise), opAmp.OpAmp.Model.CurrentNoiseCorner.Hertz, isShared);
             AddFlicker(voltage, opAmp.VoltagePort, builds =>
-                Square(builds.BufferOpAmps[buffer].VoltageNoise), opAmp.OpAmp.Model.NoiseCorner.Hertz);
+                Square(builds.BufferOpAmps[buffer].VoltageNoise), opAmp.OpAmp.Model.NoiseCorner.Hertz, isShared);
         }
 
-        string[] skin = [.. Input.Buffers.Select(buffer =>
-            InputCircuit.SkinResistor(buffer.OpAmp.Role)).Where(role => Input.Part(role) is not null)];
+        NetworkOpAmp[] skin = [.. Input.Buffers.Where(buffer => Input.Part(InputCircuit.SkinResistor(buffer.OpAmp.Role)) is not null)];
         if (skin.Length != 0)
         {
             int source = AddSource(SourceId.SkinResistors);
-            foreach (string role in skin)
+            foreach (NetworkOpAmp buffer in skin)
             {
-                AddResistor(source, role);
+                AddResistor(source, InputCircuit.SkinResistor(buffer.OpAmp.Role), IsReference(buffer));
             }
         }
     }
 
     /// <summary>4kT times the conductance that the network has.</summary>
-    private void AddResistor(int source, string role)
+    private void AddResistor(int source, string role, bool isShared = false)
     {
         NetworkPart part = Input.Part(role)!;
         double thermal = PhysicalConstants.ThermalPower(Design.BoardTemperature);
         _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, part.NoisePort, (input, _) =>
-            thermal * input.Conductance(part.Element), 0, -1));
+            thermal * input.Conductance(part.Element), 0, -1, isShared));
     }
 
-    private void AddFlicker(int source, int port, Func<BuildLanes, Vector<double>> level, double corner) =>
-        _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, port, (_, builds) => level(builds), corner, -1));
+    private void AddFlicker(int source, int port, Func<BuildLanes, Vector<double>> level, double corner, bool isShared) =>
+        _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, port, (_, builds) => level(builds), corner, -1, isShared));
+
+    private static bool IsReference(NetworkOpAmp buffer) => buffer.OpAmp.Role == InputCircuit.ReferenceSide;
 
     private static Vector<double> Square(Vector<double> x) => x * x;
 }

@@ -13,6 +13,7 @@ internal sealed class SignalPath
     public const int Chunk = 128;
 
     private readonly double[][] _density;
+    private readonly double[] _shared = new double[Chunk];
     private readonly double[] _suffix = new double[Chunk];
     private int _suffixBlock = -1;
 
@@ -116,6 +117,27 @@ internal sealed class SignalPath
         }
     }
 
+    /// <summary>Density of what the reference's side puts into every channel alike, carried to the converter's pin [V²/Hz].</summary>
+    public void SharedDensity(int lanes, Span<double> destination)
+    {
+        Suffix(0, lanes);
+        for (int lane = 0; lane < lanes; lane++)
+        {
+            destination[lane] = _shared[lane] * _suffix[lane];
+        }
+    }
+
+    /// <summary>What a current into a port of the input network makes at the amplifier's input, as the voltage between the two sites
+    /// that would make the same there [V/A].</summary>
+    /// <param name="port">The port, as <see cref="InputModel"/> numbers them.</param>
+    /// <param name="hertz">Frequency [Hz].</param>
+    public double AtTheSites(int port, double hertz)
+    {
+        SweepTransfer([hertz]);
+        Complex front = new(FrontRe[0], FrontIm[0]);
+        return Lanes.Input.Transfer(port).Magnitude[0] / front.Magnitude;
+    }
+
     /// <summary>The frequencies of one group of lanes; the last one is repeated where there are too few.</summary>
     private Vector<double> Group(ReadOnlySpan<double> hertz, int first)
     {
@@ -149,6 +171,7 @@ internal sealed class SignalPath
 
     private void StoreNoise(int first)
     {
+        Lanes.SharedDensity.CopyTo(_shared, first);
         for (int node = 0; node < NodeRe.Length; node++)
         {
             Lanes.NodeDensity[node].CopyTo(NodeDensity[node], first);

@@ -29,6 +29,11 @@ public static class PartsList
         AddParts(InputCircuit.Differential);
         AddParts(DesignKeys.Input.BiasResistor);
         parts.Add(Active("differential amplifier", DesignKeys.Amplifier.Card, design.Amplifier.Card, 1, 0));
+        if (design.Amplifier.GainResistor is { } resistor)
+        {
+            Add(parts, "gain resistor, k/(G − 1)", DesignKeys.Amplifier.GainConstant, resistor, Ratio.FromPercent(1), 1, 0);
+        }
+
         AddParts(InputCircuit.GroundResistor);
         if (design.GroundIsDriven)
         {

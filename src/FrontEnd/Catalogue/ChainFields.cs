@@ -33,8 +33,9 @@ internal static class ChainFields
             (Mains m) => m.Field, (m, v) => m with { Field = v }),
         Value("loop-area", "loop_area", Closed(0, 10), "20 cm²", Practice, "area of the loop that the leads make",
             (Mains m) => m.LoopArea, (m, v) => m with { LoopArea = v }),
-        Value("harmonics", "harmonics", Closed(0, 10), "[1, 0.02, 0.05, 0.01, 0.06, 0.005, 0.05, 0.005, 0.015]",
-            "EN 50160, limits for h = 2 to 9", "share of the mains voltage at h = 1, 2, 3 …",
+        Value("harmonics", "harmonics", Closed(0, 10),
+            "[1, 0.02, 0.05, 0.01, 0.06, 0.005, 0.05, 0.005, 0.015, 0.005, 0.035, 0.005, 0.03, 0.005, 0.005, 0.005, 0.02, 0.005, 0.015, 0.005, 0.005, 0.005, 0.015, 0.005, 0.015]",
+            "EN 50160, limits for h = 2 to 25", "share of the mains voltage at h = 1, 2, 3 …; those beyond the last are left out",
             (Mains m) => m.Harmonics, (m, v) => m with { Harmonics = v }),
         new()
         {
@@ -69,6 +70,9 @@ internal static class ChainFields
         Value("highest", "highest", Above(0, 1000), "3.3 V", Practice,
             "highest voltage anywhere in the box: battery full, charger input, boost or inverting converters, the whole of a split supply",
             (Supply s) => s.Highest, (s, v) => s with { Highest = v }, safety: true),
+        Maybe("rails-highest", "rails_highest", Above(0, 1000), "auto", "the highest voltage in the box", Derived,
+            "highest voltage at the analogue rails, where a regulator keeps it below supply.highest: what the parts must stand",
+            (Supply s) => s.RailsHighest, (s, v) => s with { RailsHighest = v }),
         Maybe("mid-rail", "mid_rail", Above(0, 100), "auto", "half the lowest voltage", Practice,
             "mid-rail of the analogue path above the negative rail",
             (Supply s) => s.MidRail, (s, v) => s with { MidRail = v }),

@@ -24,6 +24,7 @@ public static partial class DesignCheck
         checker.Converter();
         checker.Filters();
         checker.Supply();
+        checker.Parts();
         checker.Rest();
         return checker.Findings;
     }
@@ -189,6 +190,15 @@ public static partial class DesignCheck
                     "safety is judged at the highest voltage anywhere in the box",
                         "set supply.highest to the battery full, the charger's input or a converter's output, whichever is most",
                         "supply.lowest");
+            }
+
+            if (supply.RailsHighest is { } rails && (rails.Volts < supply.Lowest.Volts || supply.Highest.Volts < rails.Volts))
+            {
+                bool isLow = rails.Volts < supply.Lowest.Volts;
+                Error(Messages.SupplyOrder, DesignKeys.Supply.RailsHighest,
+                    $"supply.rails-highest {QuantityText.Format(rails)} is {(isLow ? $"below supply.lowest {QuantityText.Format(supply.Lowest)}" : $"above supply.highest {QuantityText.Format(supply.Highest)}")}",
+                    "the rails move between supply.lowest and supply.rails-highest, and nothing in the box is above supply.highest",
+                    "set it between the two, or leave it out", DesignKeys.Supply.Lowest, DesignKeys.Supply.Highest);
             }
 
             if (supply.MidRail is { } mid && supply.Lowest.Volts <= mid.Volts)

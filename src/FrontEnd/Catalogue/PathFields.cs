@@ -84,6 +84,7 @@ internal static class PathFields
             (AnalogDigitalConverter c) => c.ReferenceVoltage, (c, v) => c with { ReferenceVoltage = v }),
         Value("supply-current", "supply_current", Closed(0, 10), "200 µA", Practice, "supply current of the converter",
             (AnalogDigitalConverter c) => c.SupplyCurrent, (c, v) => c with { SupplyCurrent = v }),
+        .. SupplyRange.Fields((AnalogDigitalConverter c) => c.SupplyRange, (c, v) => c with { SupplyRange = v }),
     ];
 
     public static readonly IReadOnlyList<Field<AnalogDigitalConverter>> Converter =

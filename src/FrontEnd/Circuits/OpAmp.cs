@@ -48,4 +48,7 @@ public sealed record OpAmp
 
     /// <summary>Supply current of one amplifier [A].</summary>
     public Current SupplyCurrent { get; init; } = Current.FromMicroamperes(20);
+
+    /// <summary>The supply that its figures hold on and that it stands.</summary>
+    public SupplyRange SupplyRange { get; init; } = SupplyRange.Any;
 }

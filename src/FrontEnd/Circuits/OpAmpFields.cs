@@ -37,6 +37,7 @@ internal static class OpAmpFields
             (OpAmp o) => o.OutputMargin, (o, v) => o with { OutputMargin = v }),
         Value("supply-current", "supply_current", Closed(0, 10), "20 µA", CmosClass, "supply current of one amplifier",
             (OpAmp o) => o.SupplyCurrent, (o, v) => o with { SupplyCurrent = v }),
+        .. SupplyRange.Fields((OpAmp o) => o.SupplyRange, (o, v) => o with { SupplyRange = v }),
     ];
 
     public static readonly IReadOnlyList<Field<OpAmp>> All =

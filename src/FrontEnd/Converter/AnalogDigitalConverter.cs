@@ -1,3 +1,4 @@
+using FrontEnd.Circuits;
 using FrontEnd.Fields;
 
 namespace FrontEnd.Converter;
@@ -64,6 +65,9 @@ public sealed record AnalogDigitalConverter
 
     /// <summary>Supply current with its reference [A].</summary>
     public Current SupplyCurrent { get; init; } = Current.FromMicroamperes(200);
+
+    /// <summary>The supply that its figures hold on and that it stands.</summary>
+    public SupplyRange SupplyRange { get; init; } = SupplyRange.Any;
 
     /// <summary>The converter's own noise, given or not [V rms]: where it is not, 0.4 steps, and never less than what leaves 19 bits free of
     /// noise (common practice, no source).</summary>

@@ -10,7 +10,7 @@ namespace FrontEnd.DesignedFilters;
 public sealed record BuiltLowPass
 {
     /// <summary>Greatest order whose parts are sought.</summary>
-    public const int MostOrder = 8;
+    public const int MostOrder = RealisationSearch.MostOrder;
 
     private static readonly double[] ComparedAt = [0.1, 0.5, 0.9, 1, 1.1, 1.5, 2, 3, 5, 10, 30, 100];
 
@@ -46,7 +46,7 @@ public sealed record BuiltLowPass
     {
         AnalogFilter ideal = answer.Analog!;
         (Realisation? best, IReadOnlyList<Finding> findings) = RealisationSearch.Find(
-            new RealisationRequest { Target = ideal, OpAmp = parts.OpAmp, Topology = parts.Topology });
+            new RealisationRequest { Target = ideal, Requirement = answer.Requirement, OpAmp = parts.OpAmp, Topology = parts.Topology });
         if (best is null)
         {
             return (null, findings);

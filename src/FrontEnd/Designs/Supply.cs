@@ -10,6 +10,9 @@ public sealed record Supply
     /// supply.</summary>
     public Voltage Highest { get; init; } = Voltage.FromVolts(3.3);
 
+    /// <summary>Highest voltage at the analogue rails, where a regulator keeps it below <see cref="Highest"/>; null for that.</summary>
+    public Voltage? RailsHighest { get; init; }
+
     /// <summary>Mid-rail of the analogue path above the negative rail; null for half the lowest voltage.</summary>
     public Voltage? MidRail { get; init; }
 

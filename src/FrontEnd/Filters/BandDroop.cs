@@ -15,27 +15,64 @@ public sealed record BandDroop(Frequency Edge, double? Largest, Frequency At, Fr
     internal static BandDroop Of(IFrequencyResponse filter, Frequency edge, IReadOnlyList<Frequency> nulls, Frequency away)
     {
         double reference = filter.PowerResponse(0);
-        double least = double.PositiveInfinity, at = 0, one = 0, three = 0, step = edge.Hertz / Points;
-        for (int i = 0; i <= Points; i++)
+        double Power(double f) => filter.PowerResponse(f) / reference;
+        double[] own = [.. nulls.Select(n => n.Hertz).Where(n => n <= edge.Hertz)];
+        SortedSet<double> points = [.. ResponseExtremes.Even(0, edge.Hertz, Points), .. own];
+        foreach (double zero in own)
         {
-            double f = step * i, power = filter.PowerResponse(f) / reference, share = i is 0 or Points ? step / 2 : step;
-            one += power < Math.Pow(10, -0.1) ? share : 0;
-            three += power < 0.5 ? share : 0;
-            if (power < least && !nulls.Any(n => Math.Abs(n.Hertz - f) < away.Hertz))
+            for (int k = 0; 0 < away.Hertz && k <= 24; k++)
             {
-                (least, at) = (power, f);
+                double off = away.Hertz * Math.Pow(2, -k / 2.0);
+                points.UnionWith(new[] { zero - off, zero + off }.Where(f => 0 < f && f < edge.Hertz));
             }
         }
 
+        double[] grid = [.. points];
+        (double at, double least) = (0, 1);
+        foreach (double[] stretch in Apart(grid, own, away.Hertz))
+        {
+            (double place, double value) = ResponseExtremes.Least(Power, stretch);
+            (at, least) = value < least ? (place, value) : (at, least);
+        }
+
         double? largest = least < 1e-15 ? null : Math.Max(0, -10 * Math.Log10(least));
-        return new BandDroop(edge, largest, Frequency.FromHertz(at), Frequency.FromHertz(one), Frequency.FromHertz(three));
+        return new BandDroop(
+            edge, largest, Frequency.FromHertz(at), Frequency.FromHertz(ResponseExtremes.Below(Power, Math.Pow(10, -0.1), grid)),
+            Frequency.FromHertz(ResponseExtremes.Below(Power, 0.5, grid)));
+    }
+
+    /// <summary>The stretches of a grid that keep their distance from every null.</summary>
+    private static IEnumerable<double[]> Apart(double[] grid, double[] nulls, double away)
+    {
+        List<double> stretch = [];
+        foreach (double f in grid)
+        {
+            if (nulls.Any(n => Math.Abs(n - f) < away * (1 - 1e-9)))
+            {
+                if (stretch.Count != 0)
+                {
+                    yield return [.. stretch];
+                    stretch.Clear();
+                }
+            }
+            else
+            {
+                stretch.Add(f);
+            }
+        }
+
+        if (stretch.Count != 0)
+        {
+            yield return [.. stretch];
+        }
     }
 }
 
 /// <summary>How deep a filter is about one harmonic of a mains that wanders.</summary>
 /// <param name="Harmonic">Its number, 1 for the mains itself.</param>
 /// <param name="Frequency">h·f0.</param>
-/// <param name="Depths">Attenuation at deviations of this frequency, the worse of both sides.</param>
+/// <param name="Depths">Attenuation where the mains has moved by so much, and this harmonic by h times as much; the worse of both
+/// sides.</param>
 public sealed record HarmonicDepth(int Harmonic, Frequency Frequency, IReadOnlyList<NotchDepth> Depths)
 {
     /// <summary>All harmonics up to a limit and below half the rate, at <see cref="NotchFigures.CustomaryDeviations"/>.</summary>
@@ -46,7 +83,8 @@ public sealed record HarmonicDepth(int Harmonic, Frequency Frequency, IReadOnlyL
         {
             var f = Frequency.FromHertz(h * mains.Hertz);
             depths.Add(new HarmonicDepth(
-                h, f, [.. NotchFigures.CustomaryDeviations.Select(d => new NotchDepth(d, FrequencyResponse.DepthAt(filter, f, d)))]));
+                h, f, [.. NotchFigures.CustomaryDeviations.Select(
+                    d => new NotchDepth(d, FrequencyResponse.DepthAt(filter, f, Frequency.FromHertz(h * d.Hertz))))]));
         }
 
         return depths;

@@ -39,9 +39,15 @@ public sealed record CombWish
             }
             else
             {
-                // The harmonic at the rate itself is recorded as 0 Hz, where every comb has gain 1.
-                Finding folds = FilterMessages.HarmonicFolds(period, Rate, Frequency.FromHertz(0));
-                return new CombAnswer { Wish = this, Comb = new PeriodComb(period, Periods, Rate), Findings = [folds] };
+                // Harmonics at multiples of the rate are recorded as 0 Hz, where every comb has gain 1.
+                (int, Frequency, Frequency)[] folding = [.. Enumerable.Range(1, NotchWish.MostHarmonic / period).Select(
+                    k => (k * period, Frequency.FromHertz(k * Rate.Hertz), Frequency.FromHertz(0)))];
+                return new CombAnswer
+                {
+                    Wish = this,
+                    Comb = new PeriodComb(period, Periods, Rate),
+                    Findings = folding.Length == 0 ? [] : [FilterMessages.HarmonicsFold(folding, NotchWish.MostHarmonic)],
+                };
             }
         }
 
@@ -71,7 +77,7 @@ public sealed record CombAnswer
 /// <param name="HalfPower">First frequency of half the power; null where there is none below half the rate.</param>
 /// <param name="Middle">Half the band edge, where the delay is stated.</param>
 /// <param name="Delay">Group delay there.</param>
-/// <param name="LargestDelay">Largest group delay in the band, away from the nulls.</param>
+/// <param name="LargestDelay">Largest group delay in the band where less than 40 dB are lost.</param>
 /// <param name="Words">Samples and sums that a channel keeps.</param>
 /// <param name="Multiplies">Multiplications per sample with running sums, see <see cref="CombRunner"/>; besides one division.</param>
 /// <param name="Additions">Additions per sample with running sums.</param>
@@ -79,17 +85,21 @@ public sealed record CombFigures(
     IReadOnlyList<HarmonicDepth> Depths, BandDroop Droop, Frequency? HalfPower, Frequency Middle, Duration Delay, Duration LargestDelay,
     int Words, int Multiplies, int Additions)
 {
+    // −40 dB: nearer to a null the delay says nothing of what still comes through.
+    private const double LeastPower = 1e-4;
+
     internal static CombFigures Of(PeriodComb comb, CombWish wish)
     {
         double half = wish.Rate.Hertz / 2;
         IReadOnlyList<HarmonicDepth> depths = HarmonicDepth.Of(comb, wish.Mains, half, wish.Rate);
         var middle = Frequency.FromHertz(wish.Edge.Hertz / 2);
-        IReadOnlyList<Frequency> crossings = FrequencyResponse.Crossings(
-            comb, Frequency.FromHertz(wish.Mains.Hertz / 100), Frequency.FromHertz(half), FrequencyResponse.HalfPower, 1);
-        double slowest = Enumerable.Range(0, 401).Select(i => wish.Edge.Hertz * i / 400)
-            .Where(f => 1e-4 < comb.PowerResponse(f)).Max(comb.GroupDelay);
+        // The first half power lies below the first null, and the ripples before it are 1/(K·M) of the rate apart.
+        List<double> crossings = ResponseExtremes.Crossings(
+            comb.PowerResponse, 0.5, ResponseExtremes.Even(0, Math.Min(half, wish.Mains.Hertz), 1000 + (64 * comb.Periods)));
+        double slowest = ResponseExtremes.Greatest(
+            f => comb.PowerResponse(f) < LeastPower ? double.MinValue : comb.GroupDelay(f), ResponseExtremes.Even(0, wish.Edge.Hertz, 2000)).Value;
         return new CombFigures(
-            depths, BandDroop.Of(comb, wish.Edge, [], default), crossings.Count == 0 ? null : crossings[0], middle,
+            depths, BandDroop.Of(comb, wish.Edge, [.. depths.Select(d => d.Frequency)], default), crossings.Count == 0 ? null : Frequency.FromHertz(crossings[0]), middle,
             Duration.FromSeconds(comb.GroupDelay(middle.Hertz)), Duration.FromSeconds(slowest),
             comb.Length + (comb.Periods == 1 ? 1 : comb.Period + 1), comb.Periods == 1 ? 0 : 2, comb.Periods == 1 ? 2 : 5);
     }

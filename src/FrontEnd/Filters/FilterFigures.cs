@@ -9,6 +9,8 @@ namespace FrontEnd.Filters;
 public sealed record SectionFigures(Frequency Pole, double? Q, SectionZeros Zeros);
 
 /// <summary>What a designed filter does: sections, −3 dB points, attenuation where it was asked for, group delay.</summary>
+/// <remarks>Losses are against the greatest gain, which every prototype has at 1 and no shape changes: it is known, and not read off a
+/// grid.</remarks>
 public sealed record FilterFigures
 {
     private const int GridSteps = 4000;
@@ -42,12 +44,16 @@ public sealed record FilterFigures
     {
         IFrequencyResponse filter = answer.Filter ?? throw new ArgumentException("The answer has no filter.", nameof(answer));
         IReadOnlyList<Frequency> corners = answer.Wish.Corners;
+        double? fs = answer.Wish.Rate?.Hertz;
         double lowest = corners.Min(c => c.Hertz), highest = corners.Max(c => c.Hertz);
-        double top = answer.Wish.Rate is { } rate ? rate.Hertz / 2 * (1 - 1e-9) : 100 * highest;
-        double low = lowest / 100;
-        double[] grid = [.. Enumerable.Range(0, GridSteps + 1).Select(
-            i => i == GridSteps ? top : low * Math.Exp(Math.Log(top / low) * i / GridSteps))];
-        double greatest = grid.Max(filter.PowerResponse), slowest = grid.MaxBy(filter.GroupDelay);
+
+        // Poles far from the corners, as of a Chebyshev with hardly a ripple, have their half power there.
+        double[] poles = [.. answer.ZeroPoleGain!.Poles.Select(p => ResponseExtremes.InHertz(p, fs) is var (f, width)
+            ? Math.Sqrt((f * f) + (width * width)) : 0)];
+        double top = fs / 2 * (1 - 1e-9) ?? 100 * Math.Max(highest, poles.Max());
+        double low = lowest / 100, from = Math.Min(low, Math.Max(poles.Min() / 100, low * 1e-9));
+        double[] grid = [0, .. ResponseExtremes.AboutPoles(answer.ZeroPoleGain, from, top, fs, GridSteps)];
+        (double slowestAt, double slowest) = ResponseExtremes.Greatest(filter.GroupDelay, grid);
         double middle = answer.Wish.Shape switch
         {
             FilterShape.LowPass or FilterShape.BandStop => low,
@@ -57,7 +63,7 @@ public sealed record FilterFigures
         };
         LossAt Loss(Frequency f)
         {
-            double power = filter.PowerResponse(f.Hertz) / greatest;
+            double power = filter.PowerResponse(f.Hertz);
             return new LossAt(f, power < 1e-30 ? null : Decibels.FromStated(-10 * Math.Log10(power)));
         }
 
@@ -67,14 +73,13 @@ public sealed record FilterFigures
                 ? [.. digital.Sections.Sections.Select(s => Of(s, digital.Rate.Hertz))]
                 : [.. answer.Analog!.Sections.Sections.Select(
                     s => new SectionFigures(Frequency.FromHertz(s.PoleHertz), s.Q, SectionZeros.Of(s)))],
-            HalfPower = FrequencyResponse.Crossings(
-                filter, Frequency.FromHertz(low), Frequency.FromHertz(top), FrequencyResponse.HalfPower, Math.Sqrt(greatest)),
+            HalfPower = [.. ResponseExtremes.Crossings(filter.PowerResponse, 0.5, grid).Select(Frequency.FromHertz)],
             AtCorners = [.. corners.Select(Loss)],
             AtStopEdges = [.. (answer.Wish.StopEdges ?? []).Select(Loss)],
             Middle = Frequency.FromHertz(middle),
             DelayAtMiddle = Duration.FromSeconds(filter.GroupDelay(middle)),
-            LargestDelay = Duration.FromSeconds(filter.GroupDelay(slowest)),
-            LargestDelayAt = Frequency.FromHertz(slowest),
+            LargestDelay = Duration.FromSeconds(slowest),
+            LargestDelayAt = Frequency.FromHertz(slowestAt),
         };
     }
 

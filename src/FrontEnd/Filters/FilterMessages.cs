@@ -137,10 +137,16 @@ internal static class FilterMessages
             $"a notch at {Hertz(mains)} with Q {Number(q)} is {Number(mains.Hertz / q)} Hz wide, not below half the sampling rate, {Number(rate.Hertz / 2)} Hz",
         null, "raise Q");
 
-    internal static Finding HarmonicFolds(int harmonic, Frequency at, Frequency landing) => new("FE0650", Severity.Warning, "",
-        $"mains harmonic {harmonic}, {Hertz(at)}, lands at {Hertz(landing)} after sampling, in the band and at no notch",
-        "a frequency above half the rate is recorded as its distance to the nearest multiple of the rate",
-        "keep it out before the converter, or sample at another rate");
+    /// <param name="harmonics">Those that land in the band and at no notch, at least one.</param>
+    /// <param name="most">The highest that was looked at.</param>
+    internal static Finding HarmonicsFold(IReadOnlyList<(int Harmonic, Frequency At, Frequency Landing)> harmonics, int most) =>
+        new("FE0650", Severity.Warning, "",
+            harmonics is [var one]
+                ? $"mains harmonic {one.Harmonic}, {Hertz(one.At)}, lands at {Hertz(one.Landing)} after sampling, in the band and at no notch"
+                : "mains harmonics land in the band and at no notch after sampling: "
+                    + string.Join("; ", harmonics.Select(h => $"harmonic {h.Harmonic}, {Hertz(h.At)}, lands at {Hertz(h.Landing)}")),
+            $"a frequency above half the rate is recorded as its distance to the nearest multiple of the rate; looked at up to harmonic {most}",
+            "keep it out before the converter, or sample at another rate");
 
     internal static string Hertz(Frequency frequency) => QuantityText.FormatExact(frequency);
 

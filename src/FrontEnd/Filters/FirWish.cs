@@ -172,13 +172,11 @@ public sealed record FirFigures(double PassLoss, double? StopLoss, IReadOnlyList
     internal static FirFigures Of(FirFilter filter, FilterRequirement requirement)
     {
         FirExtremes reached = FirRequirement.Measure(filter, requirement);
-        double low = Math.Min(requirement.Pass.Corners[0].Hertz, requirement.Stop.Corners[0].Hertz) / 100;
+        double[] grid = ResponseExtremes.Even(0, filter.Rate.Hertz / 2, 8 * (filter.Length + 50));
         return new FirFigures(
             20 * Math.Log10(reached.Top / Math.Max(reached.Bottom, 1e-300)),
             reached.Stop < 1e-15 * reached.Top ? null : 20 * Math.Log10(reached.Top / reached.Stop),
-            FrequencyResponse.Crossings(
-                filter, Frequency.FromHertz(low), Frequency.FromHertz(filter.Rate.Hertz / 2 * (1 - 1e-9)), FrequencyResponse.HalfPower,
-                reached.Top),
+            [.. ResponseExtremes.Crossings(filter.PowerResponse, reached.Top * reached.Top / 2, grid).Select(Frequency.FromHertz)],
             filter.Response(0).Real);
     }
 }

@@ -35,12 +35,13 @@ public sealed record OrderChoice
 }
 
 /// <summary>From requirement to order, for every family.</summary>
-/// <remarks>The order is always rounded up, never down or to the nearest. Band shapes are reduced to the normalised low-pass with their
-/// pass edges kept (inverse Chebyshev: their stop edges)
-/// and the nearer of the two other edges counts. Formulas: n = ln(εs/εp)/ln Ω (Butterworth), acosh(εs/εp)/acosh Ω (Chebyshev and inverse),
+/// <remarks>The order is always rounded up, never down or to the nearest. It hangs on the selectivity Ω alone, the stop edge over the pass
+/// edge in the normalised low-pass. A band shape may choose its centre: its selectivity is greatest where the two inner edges (band-pass: the
+/// pass edges, band-stop: the stop edges) are each other's image, and the nearer of the two outer edges binds (<see cref="BandFit"/>).
+/// Formulas: n = ln(εs/εp)/ln Ω (Butterworth), acosh(εs/εp)/acosh Ω (Chebyshev and inverse),
 /// K(k)·K(k1')/(K(k')·K(k1)), k = 1/Ω, k1 = εp/εs (elliptic); the others are searched.
 /// Source: S. Orfanidis, Introduction to Signal Processing, chapter 11; Lecture Notes on Elliptic Filter Design, equation 34 (both from
-/// memory).</remarks>
+/// memory); the centre of band shapes is derived.</remarks>
 public static class MinimumOrder
 {
     // An order that is whole by design (a filter asked for its own edges) comes out with rounding of this size.
@@ -55,10 +56,33 @@ public static class MinimumOrder
             return new OrderChoice { Family = family, Findings = findings };
         }
 
-        var axis = new Axis(rate?.Hertz);
-        double selectivity = Selectivity(family, requirement, axis);
         double ep = Prototype.Epsilon(requirement.Ripple.Value);
         double es = Prototype.Epsilon(requirement.Attenuation.Value);
+        int most = requirement.Pass.OrderFactor == 1 ? FilterDesign.MostOrder : FilterDesign.MostBandOrder;
+        var least = BandFit.Tightest(requirement, rate);
+        (double? exact, int? order) = OrderOf(family, least.Selectivity, ep, es, most);
+        var choice = new OrderChoice { Family = family, Order = order, Exact = exact };
+        if (order is not { } n || most < n)
+        {
+            return choice with { Findings = [FilterMessages.OrderNotFound(field, Name(family), most, order)] };
+        }
+
+        // Where the edges that were asked for can all be met exactly at the same order, they are.
+        var asked = BandFit.AsAsked(requirement, rate, family == FilterFamily.InverseChebyshev);
+        BandFit fit = OrderOf(family, asked.Selectivity, ep, es, most).Order == order ? asked : least;
+        Prototype prototype = Make(family, n, requirement);
+        ResponseShape shape = family switch
+        {
+            FilterFamily.InverseChebyshev => fit.WithStopEdgeAt(1),
+            FilterFamily.Chebyshev or FilterFamily.Elliptic => fit.WithPassEdgeAt(1),
+            _ => fit.WithPassEdgeAt(EdgeOf(prototype, ep)),
+        };
+        IReadOnlyList<Finding> wrong = FilterDesign.Check(prototype, shape, rate, field);
+        return 0 < wrong.Count ? choice with { Findings = wrong } : choice with { Prototype = prototype, Shape = shape };
+    }
+
+    private static (double? Exact, int? Order) OrderOf(FilterFamily family, double selectivity, double ep, double es, int most)
+    {
         double? exact = family switch
         {
             FilterFamily.Butterworth => Math.Log(es / ep) / Math.Log(selectivity),
@@ -67,23 +91,9 @@ public static class MinimumOrder
             FilterFamily.Bessel or FilterFamily.CriticallyDamped => null,
             _ => throw new ArgumentOutOfRangeException(nameof(family), family, "The family is not handled."),
         };
-        int most = requirement.Pass.OrderFactor == 1 ? FilterDesign.MostOrder : FilterDesign.MostBandOrder;
-        int? order = exact is { } e ? (int)Math.Clamp(Math.Ceiling(e - Slack), 1, int.MaxValue) : Search(family, selectivity, ep, es, most);
-        var choice = new OrderChoice { Family = family, Order = order, Exact = exact };
-        if (order is not { } n || most < n)
-        {
-            return choice with { Findings = [FilterMessages.OrderNotFound(field, Name(family), most, order)] };
-        }
-
-        Prototype prototype = Make(family, n, requirement);
-        ResponseShape shape = family switch
-        {
-            FilterFamily.InverseChebyshev => requirement.Stop,
-            FilterFamily.Chebyshev or FilterFamily.Elliptic => requirement.Pass,
-            _ => Widen(requirement.Pass, 1 / EdgeOf(prototype, ep), axis),
-        };
-        IReadOnlyList<Finding> wrong = FilterDesign.Check(prototype, shape, rate, field);
-        return 0 < wrong.Count ? choice with { Findings = wrong } : choice with { Prototype = prototype, Shape = shape };
+        return (exact, exact is { } e
+            ? (int)Math.Clamp(Math.Ceiling(e - Slack), 1, int.MaxValue)
+            : Search(family, selectivity, ep, es, most));
     }
 
     private static Prototype Make(FilterFamily family, int order, FilterRequirement requirement) => family switch
@@ -96,12 +106,6 @@ public static class MinimumOrder
         FilterFamily.CriticallyDamped => new CriticallyDampedPrototype(order),
         _ => throw new ArgumentOutOfRangeException(nameof(family), family, "The family is not handled."),
     };
-
-    /// <summary>Ω of the stop edge over the pass edge in the normalised low-pass.</summary>
-    private static double Selectivity(FilterFamily family, FilterRequirement requirement, Axis axis) =>
-        family == FilterFamily.InverseChebyshev
-            ? 1 / requirement.Pass.Corners.Max(c => requirement.Stop.Normalised(axis.ToAngular(c), axis.ToAngular))
-            : requirement.Stop.Corners.Min(c => requirement.Pass.Normalised(axis.ToAngular(c), axis.ToAngular));
 
     private static double EllipticOrder(double k, double k1)
     {
@@ -140,34 +144,6 @@ public static class MinimumOrder
         return MathExtra.Bisect(w => System.Numerics.Complex.Abs(filter.At(new System.Numerics.Complex(0, w))) - target, 1e-9, 1e4);
     }
 
-    /// <summary>The shape with its band wider by a factor, about the same centre.</summary>
-    private static ResponseShape Widen(ResponseShape shape, double factor, Axis axis)
-    {
-        switch (shape)
-        {
-            case LowPass low:
-                return new LowPass(axis.ToFrequency(axis.ToAngular(low.Corner) * factor));
-            case HighPass high:
-                return new HighPass(axis.ToFrequency(axis.ToAngular(high.Corner) / factor));
-            case BandPass band:
-                (Frequency passLow, Frequency passHigh) = Edges(band.Low, band.High, factor, axis);
-                return new BandPass(passLow, passHigh);
-            case BandStop band:
-                (Frequency stopLow, Frequency stopHigh) = Edges(band.Low, band.High, 1 / factor, axis);
-                return new BandStop(stopLow, stopHigh);
-            default:
-                throw new InvalidOperationException($"Shape {shape.GetType().Name} is not handled.");
-        }
-    }
-
-    private static (Frequency Low, Frequency High) Edges(Frequency low, Frequency high, double factor, Axis axis)
-    {
-        double half = 0.5 * factor * (axis.ToAngular(high) - axis.ToAngular(low));
-        double product = axis.ToAngular(high) * axis.ToAngular(low);
-        double upper = half + Math.Sqrt((half * half) + product);
-        return (axis.ToFrequency(product / upper), axis.ToFrequency(upper));
-    }
-
     internal static string Name(FilterFamily family) => family switch
     {
         FilterFamily.Butterworth => "Butterworth",
@@ -178,13 +154,4 @@ public static class MinimumOrder
         FilterFamily.CriticallyDamped => "critically damped",
         _ => throw new ArgumentOutOfRangeException(nameof(family), family, "The family is not handled."),
     };
-
-    /// <summary>Frequency to angular frequency and back, prewarped where there is a sampling rate.</summary>
-    private sealed record Axis(double? Rate)
-    {
-        internal double ToAngular(Frequency f) => Rate is { } rate ? FilterDesign.Prewarp(f.Hertz, rate) : FilterDesign.Angular(f);
-
-        internal Frequency ToFrequency(double angular) =>
-            Frequency.FromHertz(Rate is { } rate ? rate / Math.PI * Math.Atan(angular / (2 * rate)) : angular / (2 * Math.PI));
-    }
 }

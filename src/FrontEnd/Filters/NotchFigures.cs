@@ -31,5 +31,6 @@ public sealed record NotchFigures(Frequency Bandwidth, Duration TimeConstant, Du
     }
 }
 
-/// <summary>Attenuation of a notch at a deviation of the mains, the worse of both sides [dB]; null where it is without bound.</summary>
+/// <summary>Attenuation of a notch at a deviation of the mains, the worse of both sides [dB]; null where it is without bound. A notch at
+/// harmonic h finds it h times as far off.</summary>
 public sealed record NotchDepth(Frequency Deviation, double? Attenuation);

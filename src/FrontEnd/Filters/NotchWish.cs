@@ -4,6 +4,9 @@ namespace FrontEnd.Filters;
 /// mains.</summary>
 public sealed record NotchWish
 {
+    /// <summary>Highest mains harmonic that is looked at: the last with a limit in a public supply.</summary>
+    public const int MostHarmonic = 25;
+
     private const double MostQ = 10_000;
 
     /// <summary>Mains frequency; it gets a notch wherever the band ends.</summary>
@@ -59,15 +62,20 @@ public sealed record NotchWish
     private IEnumerable<Finding> Landing()
     {
         int first = (int)Math.Ceiling(Rate.Hertz / 2 / Mains.Hertz);
-        for (int h = first; h <= first + 4; h++)
+        (int Harmonic, Frequency At, Frequency Landing)[] free = [.. Enumerable.Range(first, Math.Max(0, MostHarmonic + 1 - first))
+            .Select(h => (h, At: Frequency.FromHertz(h * Mains.Hertz), Landing: Notch.Landing(Frequency.FromHertz(h * Mains.Hertz), Rate)))
+            .Where(one => one.Landing.Hertz <= Edge.Hertz && !IsTaken(one.Landing.Hertz))];
+        if (free.Length != 0)
         {
-            Frequency landing = Notch.Landing(Frequency.FromHertz(h * Mains.Hertz), Rate);
-            bool taken = Math.Abs(landing.Hertz - (Mains.Hertz * Math.Round(landing.Hertz / Mains.Hertz))) < Mains.Hertz / Q / 2;
-            if (landing.Hertz <= Edge.Hertz && (!taken || landing.Hertz < Mains.Hertz / 2))
-            {
-                yield return FilterMessages.HarmonicFolds(h, Frequency.FromHertz(h * Mains.Hertz), landing);
-            }
+            yield return FilterMessages.HarmonicsFold(free, MostHarmonic);
         }
+    }
+
+    /// <summary>True where what lands there meets a notch.</summary>
+    private bool IsTaken(double hertz)
+    {
+        double harmonic = Math.Max(1, Math.Round(hertz / Mains.Hertz));
+        return Math.Abs(hertz - (harmonic * Mains.Hertz)) < Mains.Hertz / Q * (CommonWidth ? 1 : harmonic) / 2;
     }
 }
 

@@ -23,9 +23,6 @@ public abstract record ResponseShape
     /// <summary>Where the pass band is looked at for scaling: 0, ∞ or ω0 [rad/s].</summary>
     internal abstract double ReferenceAngular(Func<Frequency, double> angular);
 
-    /// <summary>The variable of the normalised low-pass at an angular frequency: |Ω|.</summary>
-    internal abstract double Normalised(double omega, Func<Frequency, double> angular);
-
     private protected static Complex Ratio(IEnumerable<Complex> zeros, IReadOnlyList<Complex> poles)
     {
         Complex value = 1;
@@ -97,8 +94,6 @@ public sealed record LowPass(Frequency Corner) : ResponseShape
     }
 
     internal override double ReferenceAngular(Func<Frequency, double> angular) => 0;
-
-    internal override double Normalised(double omega, Func<Frequency, double> angular) => omega / angular(Corner);
 }
 
 /// <summary>Passes what is above the corner.</summary>
@@ -122,8 +117,6 @@ public sealed record HighPass(Frequency Corner) : ResponseShape
 
     internal override double ReferenceAngular(Func<Frequency, double> angular) => double.PositiveInfinity;
 
-    internal override double Normalised(double omega, Func<Frequency, double> angular) => angular(Corner) / omega;
-
     private static Complex Reciprocal(Complex root, double w0) => root.Real == 0 ? new Complex(0, -w0 / root.Imaginary) : w0 / root;
 }
 
@@ -145,13 +138,6 @@ public sealed record BandPass(Frequency Low, Frequency High) : ResponseShape
     }
 
     internal override double ReferenceAngular(Func<Frequency, double> angular) => Math.Sqrt(angular(Low) * angular(High));
-
-    internal override double Normalised(double omega, Func<Frequency, double> angular)
-    {
-        double low = angular(Low);
-        double high = angular(High);
-        return Math.Abs(((omega * omega) - (low * high)) / (omega * (high - low)));
-    }
 }
 
 /// <summary>Stops what is between the corners.</summary>
@@ -178,11 +164,4 @@ public sealed record BandStop(Frequency Low, Frequency High) : ResponseShape
     }
 
     internal override double ReferenceAngular(Func<Frequency, double> angular) => 0;
-
-    internal override double Normalised(double omega, Func<Frequency, double> angular)
-    {
-        double low = angular(Low);
-        double high = angular(High);
-        return Math.Abs(omega * (high - low) / ((omega * omega) - (low * high)));
-    }
 }

@@ -18,7 +18,7 @@ public sealed record SincDecimator(int Order, int Ratio, Frequency OutputRate)
     }
 
     /// <summary>Loss at a frequency against 0 Hz [dB].</summary>
-    public double Droop(Frequency frequency) => -20 * Math.Log10(Math.Max(Gain(frequency.Hertz), 1e-300));
+    public double Droop(Frequency frequency) => 20 * Math.Log10(1 / Math.Max(Gain(frequency.Hertz), 1e-300));
 
     /// <summary>Delay, the same at every frequency: k·(M − 1)/2 input samples.</summary>
     public Duration Delay => Duration.FromSeconds(Order * (Ratio - 1) / 2.0 / (OutputRate.Hertz * Ratio));

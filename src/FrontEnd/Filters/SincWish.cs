@@ -78,25 +78,36 @@ public sealed record SincAnswer
 
 /// <summary>A sinc decimator before and after its compensation.</summary>
 /// <param name="Points">Loss at shares of the band edge and at half the rate [dB]: the decimator's, and with the compensation.</param>
-/// <param name="FoldLoss">Least loss of what folds into the band, at the output rate less the edge [dB].</param>
+/// <param name="FoldLoss">Least loss of what the decimator folds into the band, behind the taps, which lift it as they lift the band
+/// [dB].</param>
+/// <param name="DecimatorFoldLoss">The decimator's own, at the output rate less the edge [dB].</param>
 /// <param name="LargestDeviation">Largest distance from gain 1 in the band with the compensation [dB].</param>
 /// <param name="RiseAtHalfRate">Gain of the compensation at half the rate [dB]: what it lifts there.</param>
 /// <param name="NoiseGain">√Σh² of the compensation: growth of white noise.</param>
 /// <param name="GrowthBits">Bits by which the decimator's registers are longer than its input, k·log2 M rounded up.</param>
 public sealed record SincFigures(
-    IReadOnlyList<SincPoint> Points, double FoldLoss, double LargestDeviation, double RiseAtHalfRate, double NoiseGain, int GrowthBits)
+    IReadOnlyList<SincPoint> Points, double FoldLoss, double DecimatorFoldLoss, double LargestDeviation, double RiseAtHalfRate, double NoiseGain,
+    int GrowthBits)
 {
+    // The sinc's tops fall with the zone: the first few decide.
+    private const int MostZones = 4;
+    private const int ZonePoints = 400;
+
     internal static SincFigures Of(SincAnswer answer)
     {
         SincDecimator sinc = answer.Sinc ?? throw new ArgumentException("The answer has no decimator.", nameof(answer));
         FirFilter flat = answer.Compensation!;
         double edge = answer.Wish.Edge.Hertz, half = answer.Wish.Rate.Hertz / 2;
-        double Together(double f) => 20 * Math.Log10(sinc.Gain(f) * Math.Sqrt(flat.PowerResponse(f)));
-        double worst = Enumerable.Range(0, 1001).Max(i => Math.Abs(Together(edge * i / 1000)));
+        double Together(double f) => 20 * Math.Log10(Math.Max(sinc.Gain(f) * Math.Sqrt(flat.PowerResponse(f)), 1e-300));
+        double worst = ResponseExtremes.Greatest(f => Math.Abs(Together(f)), ResponseExtremes.Even(0, edge, 1000)).Value;
         double[] at = [.. new[] { 0, 0.25, 0.5, 0.75, 1 }.Select(share => share * edge), half];
+
+        // From the input's other zones: k·fs − edge … k·fs + edge up to half the modulator's clock; the taps lift each as they lift the band.
+        double folds = Enumerable.Range(1, Math.Min(sinc.Ratio / 2, MostZones)).Max(k => ResponseExtremes.Greatest(
+            Together, ResponseExtremes.Even((2 * half * k) - edge, Math.Min((2 * half * k) + edge, half * sinc.Ratio), ZonePoints)).Value);
         return new SincFigures(
             [.. at.Select(f => new SincPoint(Frequency.FromHertz(f), sinc.Droop(Frequency.FromHertz(f)), -Together(f)))],
-            sinc.Droop(Frequency.FromHertz((2 * half) - edge)), worst, 10 * Math.Log10(flat.PowerResponse(half)),
+            -folds, sinc.Droop(Frequency.FromHertz((2 * half) - edge)), worst, 10 * Math.Log10(flat.PowerResponse(half)),
             Math.Sqrt(flat.Taps.ToArray().Sum(h => h * h)),
             (int)Math.Ceiling((sinc.Order * Math.Log2(sinc.Ratio)) - 1e-9));
     }

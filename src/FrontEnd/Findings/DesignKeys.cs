@@ -10,6 +10,8 @@ public static class DesignKeys
         public const string Card = "amplifier.card";
         public const string Cmrr = "amplifier.cmrr";
         public const string Gain = "amplifier.gain";
+        public const string GainConstant = "amplifier.gain-constant";
+        public const string Gains = "amplifier.gains";
     }
 
     /// <summary>Of the table <c>[contact-check]</c>.</summary>
@@ -100,5 +102,6 @@ public static class DesignKeys
         public const string Highest = "supply.highest";
         public const string Lowest = "supply.lowest";
         public const string MidRail = "supply.mid-rail";
+        public const string RailsHighest = "supply.rails-highest";
     }
 }

@@ -175,7 +175,10 @@ public static class ResultIds
     public static class Latency
     {
         public static readonly ResultFamily All = new("latency.");
+        public static readonly ResultFamily Bands = new("latency.band.");
         public static readonly ResultId Total = All.Of("total");
+
+        public static ResultId Band(string name) => Bands.Of(Slug.Of(name));
     }
 
     /// <summary>What unequal sampling times do.</summary>
@@ -208,6 +211,10 @@ public static class ResultIds
         public static readonly MontageIds Any = new(All.Of("*"));
 
         public static MontageIds Channel(string name) => new(All.Of(Slug.Of(name)));
+
+        /// <summary>The correlation of two derived channels.</summary>
+        public static ResultId CorrelationOf(string first, string second) =>
+            All.Of(Slug.Of(first)).With(Slug.Of(second)).With("correlation");
     }
 
     /// <summary>The contact check.</summary>

@@ -21,11 +21,14 @@ public static class InputCircuit
     // amplifier's output.
     public const string ActiveLead = "A1", ReferenceLead = "R1", ActiveInput = "A2", ReferenceInput = "R2", GroundLead = "G1", Drive = "D";
 
-    private static readonly (string Which, string Lead, bool IsShared)[] Sides = [("active", ActiveLead, false),
-        ("reference", ReferenceLead, true)];
+    // The two sides of the pair, as a buffer's role names them.
+    public const string ActiveSide = "active", ReferenceSide = "reference";
+
+    private static readonly (string Which, string Lead, bool IsShared)[] Sides = [(ActiveSide, ActiveLead, false),
+        (ReferenceSide, ReferenceLead, true)];
 
     /// <summary>The node at an electrode: its lead, or the input of its buffer.</summary>
-    /// <param name="which">"active" or "reference".</param>
+    /// <param name="which"><see cref="ActiveSide"/> or <see cref="ReferenceSide"/>.</param>
     public static string Top(string which) => which + " electrode";
 
     /// <summary>Role of the skin resistor of a buffer.</summary>

@@ -33,8 +33,10 @@ internal sealed class InputModel
         CommonToMainsElement = network.Capacitor(Network.Common, earth, mains.AmplifierToMains.Farads);
         BodyToEarthElement = network.Capacitor(body, earth, mains.BodyToEarth.Farads);
         CommonToEarthElement = network.Capacitor(Network.Common, earth, mains.AmplifierToEarth.Farads);
-        int activeTop = design.Electrodes.ActiveBuffer is null ? active1 : network.Node(InputCircuit.Top("active"));
-        int referenceTop = design.Electrodes.ReferenceBuffer is null ? reference1 : network.Node(InputCircuit.Top("reference"));
+        int activeTop = design.Electrodes.ActiveBuffer is null ? active1 : network.Node(InputCircuit.Top(InputCircuit.ActiveSide));
+        int referenceTop = design.Electrodes.ReferenceBuffer is null
+            ? reference1
+            : network.Node(InputCircuit.Top(InputCircuit.ReferenceSide));
         ActiveElectrode = network.Admittance(body, activeTop);
         ReferenceElectrode = network.Admittance(body, referenceTop);
         SignalPort = network.CurrentPort(body, activeTop);
@@ -45,7 +47,7 @@ internal sealed class InputModel
         [
             (InputCircuit.ActiveLead, active1), (InputCircuit.ReferenceLead, reference1), (InputCircuit.ActiveInput, active2),
             (InputCircuit.ReferenceInput, reference2),
-            (InputCircuit.Top("active"), activeTop), (InputCircuit.Top("reference"), referenceTop),
+            (InputCircuit.Top(InputCircuit.ActiveSide), activeTop), (InputCircuit.Top(InputCircuit.ReferenceSide), referenceTop),
         ];
 
         // Buffer by buffer, then the leads: a pair's branches are added one after the other, and what stands between the inputs in one
@@ -115,6 +117,11 @@ internal sealed class InputModel
     public int ReferencePort { get; }
 
     public int GroundPort { get; private set; } = -1;
+
+    /// <summary>The contact check's current between common and the active electrode: at the amplifier's input, behind the protection
+    /// resistor, or at the input of the electrode's buffer, behind its skin resistor.</summary>
+    public int ContactPort =>
+        Buffers.FirstOrDefault(buffer => buffer.OpAmp.Role == InputCircuit.ActiveSide)?.CurrentPorts[0] ?? ActiveInputPort;
 
     public int ActiveInputPort { get; }
 

@@ -5,8 +5,13 @@ namespace FrontEnd.Interference;
 /// <summary>The mains around the wearer: its voltage, its stray capacitances and its magnetic field.</summary>
 public sealed record Mains
 {
-    /// <summary>Shares of the fundamental, h = 1, 2, 3 …: the limits of EN 50160 for h = 2…9.</summary>
-    public static readonly IReadOnlyList<double> StandardHarmonics = [1, 0.02, 0.05, 0.01, 0.06, 0.005, 0.05, 0.005, 0.015];
+    /// <summary>Shares of the fundamental, h = 1, 2, 3 …: the limits of EN 50160 for h = 2…25. Beyond the last one nothing is known, so
+    /// whoever says where harmonics land says up to which one it looked.</summary>
+    public static readonly IReadOnlyList<double> StandardHarmonics =
+    [
+        1, 0.02, 0.05, 0.01, 0.06, 0.005, 0.05, 0.005, 0.015, 0.005, 0.035, 0.005, 0.03, 0.005, 0.005, 0.005, 0.02, 0.005, 0.015, 0.005,
+        0.005, 0.005, 0.015, 0.005, 0.015,
+    ];
 
     /// <summary>Mains frequency [Hz].</summary>
     public Frequency Frequency { get; init; } = Frequency.FromHertz(50);
@@ -40,6 +45,12 @@ public sealed record Mains
 
     /// <summary>Share of the field at h = 1, 2, 3 …; null for the same as the voltage's.</summary>
     public IReadOnlyList<double>? FieldHarmonics { get; init; }
+
+    /// <summary>The highest harmonic that voltage or field has a share of; nothing is said of those above.</summary>
+    public int HighestHarmonic => Math.Max(Harmonics.Count, FieldHarmonics?.Count ?? 0);
+
+    /// <summary>Which harmonics were looked at, as "h = 1 to 25".</summary>
+    public string LookedAt => HighestHarmonic == 1 ? "h = 1 alone" : $"h = 1 to {HighestHarmonic}";
 
     /// <summary>How far its values go from piece to piece; see <see cref="PartRanges"/>.</summary>
     public PartRanges Ranges { get; init; } = PartRanges.None;

@@ -10,4 +10,8 @@ namespace FrontEnd.Rates;
 /// <param name="Skew">Share of the common mode that leaks between neighbouring channels that are not sampled at the same time,
 /// 2·sin(πf0·Δt); 0 for simultaneous sampling.</param>
 public sealed record MainsAtRate(Frequency Frequency, VoltageRms Voltage, IReadOnlyList<MainsLanding> Landings, VoltageRms Recorded,
-    VoltageRms Everywhere, int? Comb, Ratio Skew);
+    VoltageRms Everywhere, int? Comb, Ratio Skew)
+{
+    /// <summary>The highest harmonic that was looked at; nothing is said of those above.</summary>
+    public int HighestHarmonic => Landings.Count;
+}

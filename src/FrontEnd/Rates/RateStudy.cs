@@ -16,6 +16,9 @@ namespace FrontEnd.Rates;
 /// modulator clock, so its oversampling follows, and its noise density, so that its rms grows with the square root of the rate.</remarks>
 public static class RateStudy
 {
+    /// <summary>Harmonics that a sentence names; the table has them all.</summary>
+    private const int LandingsNamed = 3;
+
     /// <summary>The rates in use on small recorders (common practice, no source).</summary>
     public static readonly IReadOnlyList<Frequency> Candidates =
         [.. new double[] { 125, 128, 200, 250, 256, 500, 512, 1000, 1024, 2000 }.Select(Frequency.FromHertz)];
@@ -286,12 +289,13 @@ public static class RateStudy
         // A harmonic that lies in the band before sampling is there at every rate and says nothing about this one.
         MainsLanding[] folded = [.. own.Landings.Where(landing =>
             landing.InBand && 1e-6 < Math.Abs(landing.LandsAt.Hertz - landing.Frequency.Hertz))];
+        MainsLanding[] largest = [.. folded.OrderByDescending(landing => landing.Residue.Volts).Take(LandingsNamed)];
         return folded.Length == 0
-            ? $"no harmonic of {QuantityText.FormatPart(own.Frequency)} folds into {QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}"
-            : string.Join(", ",
-                folded.Select(landing =>
+            ? $"no harmonic of {QuantityText.FormatPart(own.Frequency)}, {design.Mains.LookedAt}, folds into {QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}"
+            : (largest.Length < folded.Length ? $"{folded.Length} harmonics fold into the band, the largest: " : "")
+                + string.Join(", ", largest.Select(landing =>
                     $"{QuantityText.FormatPart(landing.Frequency)} lands at {QuantityText.FormatPart(landing.LandsAt)}{Named(design, landing)}"))
-                + $", at most {QuantityText.Format(VoltageRms.FromVolts(folded.Max(landing => landing.Residue.Volts)))} left";
+                + $", at most {QuantityText.Format(largest[0].Residue)} left (of {design.Mains.LookedAt})";
     }
 
     /// <summary>The named band that a landing lies in, as ", in the alpha band"; "" for none.</summary>

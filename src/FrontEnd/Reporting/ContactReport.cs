@@ -28,8 +28,8 @@ internal static class ContactReport
         ElectrodeSet set = design.Electrodes;
         (Lead Lead, Electrode Electrode, double Ohms)[] contacts =
         [
-            (Lead.Active, NoiseReport.Built(design, 0), design.Input.SeriesResistor.Ohms),
-            (Lead.Reference, NoiseReport.Built(design, 1), design.Input.SeriesResistor.Ohms),
+            (Lead.Active, NoiseReport.Built(design, 0), InTheLead(design, set.ActiveBuffer).Ohms),
+            (Lead.Reference, NoiseReport.Built(design, 1), InTheLead(design, set.ReferenceBuffer).Ohms),
             .. set.Ground is { } ground
                 ? [(Lead.Ground, ground, design.GroundDrive.SeriesResistor.Ohms)]
                 : Array.Empty<(Lead, Electrode, double)>(),
@@ -57,6 +57,9 @@ internal static class ContactReport
         AddBeat(list, findings, evaluation, check);
     }
 
+    /// <summary>What the check's current passes between the electrode and where it comes from: behind a buffer its skin resistor.</summary>
+    private static Resistance InTheLead(Design design, ElectrodeBuffer? buffer) => buffer?.SkinResistor ?? design.Input.SeriesResistor;
+
     private static void AddBeat(ResultList list, List<Finding> findings, Evaluation evaluation, ContactCheck check)
     {
         Design design = evaluation.Design;
@@ -65,16 +68,21 @@ internal static class ContactReport
         if (nearest is not null)
         {
             list.Number(
-                ResultIds.Contact.Beat, $"beat of the contact check with mains harmonic {nearest.Order}, the nearest where they land", "",
+                ResultIds.Contact.Beat, $"beat of the contact check with mains harmonic {nearest.Order}, of {design.Mains.LookedAt} the nearest where they land", "",
                 Frequency.FromHertz(Math.Abs(nearest.LandsAt - lands)), Equations.LandsAt,
                 text: $"it lands at {QuantityText.Format(lands, "Hz")}, the harmonic at {QuantityText.Format(nearest.LandsAt, "Hz")}");
         }
 
         bool inBand = design.Band.Low.Hertz <= lands && lands <= design.Band.High.Hertz;
-        double added = check.OnWhileRecording && inBand ? list[ResultIds.Contact.Of(Lead.Active).Good].Si / Math.Sqrt(2) : 0;
+        double ohms = evaluation.Path.AtTheSites(evaluation.Path.Model.Input.ContactPort, check.Frequency.Hertz),
+            atInput = check.Current.Amperes / Math.Sqrt(2) * ohms, left = evaluation.RecordedAt(1, check.Frequency.Hertz);
+        double added = check.OnWhileRecording && inBand ? atInput * left : 0;
         list.Number(
             ResultIds.Contact.AddsInBand, "what the contact check adds to the recording in the band, rms", "", VoltageRms.FromVolts(added),
-            Equations.ContactReading,
+            Equations.ContactAdds,
+            0 < added
+                ? $"{QuantityText.Format(check.Current, 4)}/√2 · {QuantityText.Format(ohms, "Ω", 4)} · {QuantityText.FormatNumber(left, 4)}"
+                : "",
             text: check.OnWhileRecording ? (inBand ? "on, in the band" : "on, outside the band") : "off while recording");
         if (0 < added)
         {

@@ -29,7 +29,7 @@ internal static class Equations
         new SourceRef("quantisation-mt-001"));
     public static readonly Equation ConverterNoise = new("σ² = 1/G_mid² · ∫ |H_dig|²·σ_adc²/(fs/2) df", Derived);
     public static readonly Equation Sweeps = new("N = (S·σ/A)²", CommonPractice);
-    public static readonly Equation SignalToNoise = new("20·log10(smallest signal / σ in the band)", Derived);
+    public static readonly Equation SignalToNoise = new("20·log10(A·√(∫|H_path·H_adc·H_dig|² df/(f_b − f_a))/G_mid / σ in the band)", Derived);
 
     public static readonly Equation Lsb = new("LSB/G_mid", Derived);
     public static readonly Equation FullScale = new("FS/G_mid", Derived);
@@ -110,6 +110,7 @@ internal static class Equations
     public static readonly Equation MontageNoise = new("√(σ_own²·Σc² + σ_shared²·(Σc)²)", Derived);
     public static readonly Equation SharedReference = new("σ_shared·|Σc|", Derived);
     public static readonly Equation Correlation = new("σ_shared²/σ²", Derived);
+    public static readonly Equation DerivedCorrelation = new("(σ_own²·Σc·d + σ_shared²·Σc·Σd)/(σ_c·σ_d)", Derived);
 
     public static readonly Equation FaultCurrent = new("I = V_max/R_series, skin and body counted as 0 Ω",
         new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
@@ -117,6 +118,8 @@ internal static class Equations
     public static readonly Equation SharedFaultByEarth = new("I = V_max·(n/R_active + 1/R_reference), all measuring leads at V_max, back through the earth", new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
     public static readonly Equation SeriesNeeded = new("R = V_max/I_limit/(1 − tolerance)",
         new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
+    public static readonly Equation ContactAdds =
+        new("I/√2·|v(A2) − v(R2)|/I/|H_front|·|H_path·H_adc·H_dig|/G_mid where it lands", Derived);
     public static readonly Equation ContactReading = new("I·|Z1 + R1 + Z2 + R2|", new SourceRef("luck-2005"));
     public static readonly Equation Open = new("dc and mains with that electrode's impedance without bound", Derived);
 

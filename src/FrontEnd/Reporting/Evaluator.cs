@@ -82,6 +82,7 @@ public static class Evaluator
         AliasReport.AddTo(list, evaluation);
         FilterReport.AddTo(list, findings, evaluation);
         LatencyReport.AddTo(list, evaluation);
+        LatencyReport.AddBands(list, evaluation);
         SkewReport.AddTo(list, design);
         SafetyReport.AddTo(list, findings, evaluation);
         MontageReport.AddTo(list, findings, evaluation);

@@ -25,7 +25,7 @@ internal static class FilterReport
         Design design = evaluation.Design;
         int blocks = evaluation.Path.Nodes;
         string[] names = ["amplifier", .. design.Stages.Select(stage => stage.Name)];
-        double[] delays = Delays(evaluation, out double pathDelay);
+        double[] delays = Delays(evaluation, evaluation.CentreHertz, out double pathDelay);
         (double? Low, double? High)[] corners = Corners(evaluation);
         for (int block = 0; block < blocks; block++)
         {
@@ -183,10 +183,10 @@ internal static class FilterReport
             $"{QuantityText.FormatPart(design.Amplifier.Bandwidth)} = {QuantityText.Format(design.Amplifier.Bandwidth, 4)}",
             Equations.CommonPractice) { Unit = "Hz" };
 
-    /// <summary>Group delay of every block at the centre of the band by a central difference of the phase.</summary>
-    private static double[] Delays(Evaluation evaluation, out double path)
+    /// <summary>Group delay of every block at a frequency [Hz] by a central difference of the phase.</summary>
+    internal static double[] Delays(Evaluation evaluation, double f, out double path)
     {
-        double f = evaluation.CentreHertz, step = f * DelayStep;
+        double step = f * DelayStep;
         evaluation.Path.Sweep([f - step, f + step]);
         int nodes = evaluation.Path.Nodes;
         var delays = new double[nodes];

@@ -33,7 +33,7 @@ internal static class Judge
         AtMost(
             list, ResultIds.Mains.Recorded, DesignKeys.Requirements.MainsRecorded, recorded, requirements.MainsRecorded is null
                 ? Equations.CommonPractice
-                : Given, RecordedDominates(evaluation.Mains),
+                : Given, RecordedDominates(evaluation.Mains, evaluation.Design.Mains.LookedAt),
             MainsReport.Everywhere(design, evaluation.Mains));
         AtLeast(list, ResultIds.Levels.OffsetSurvived, DesignKeys.Requirements.Offset, requirements.Offset, OffsetLimit,
             evaluation.Levels.OffsetLimitedBy?.Node.Text);
@@ -128,11 +128,11 @@ internal static class Judge
             ("the leads' loop", at.Loop),
         }.MaxBy(part => part.Size) is var worst ? $"{worst.Name}, {QuantityText.Format(worst.Size, "V")}" : "";
 
-    private static string RecordedDominates(MainsBudget mains)
+    private static string RecordedDominates(MainsBudget mains, string lookedAt)
     {
         MainsHarmonic? worst = mains.Harmonics.Where(harmonic => harmonic.InBand).MaxBy(harmonic => harmonic.Recorded);
         return worst is null
-            ? "no harmonic lands in the band"
+            ? $"no harmonic lands in the band (looked at: {lookedAt})"
             : $"harmonic {worst.Order}, {QuantityText.Format(worst.Recorded, "V")} at {QuantityText.Format(worst.LandsAt, "Hz")}";
     }
 

@@ -68,10 +68,10 @@ internal static class MainsReport
             list.Lands(ids.LandsAt, harmonic.InBand);
         }
 
-        list.Number(ResultIds.Mains.Recorded, "mains recorded in the band, worst-case sum, rms", "", VoltageRms.FromVolts(mains.Recorded),
+        list.Number(ResultIds.Mains.Recorded, $"mains recorded in the band, {design.Mains.LookedAt}, worst-case sum, rms", "", VoltageRms.FromVolts(mains.Recorded),
             Equations.Recorded);
         list.Number(
-            ResultIds.Mains.RecordedEverywhere, "mains recorded anywhere, worst-case sum, rms", "",
+            ResultIds.Mains.RecordedEverywhere, $"mains recorded anywhere, {design.Mains.LookedAt}, worst-case sum, rms", "",
                 VoltageRms.FromVolts(mains.RecordedEverywhere), Equations.RecordedEverywhere, text: Everywhere(design, mains));
     }
 

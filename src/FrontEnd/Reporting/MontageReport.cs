@@ -1,4 +1,3 @@
-using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
 
@@ -15,26 +14,51 @@ internal static class MontageReport
             findings.Add(Messages.SiteCount(design.Montage.Sites.Count, design.Channels));
         }
 
-        (double own, double shared) = Split(evaluation.Noise);
-        double total = own + shared;
+        double total = Square(evaluation.Noise.Total), shared = Square(evaluation.Noise.Shared), own = Math.Max(0, total - shared);
         list.Number(ResultIds.Montage.Correlation, "correlation of noise between recorded channels, from the shared reference", "ρ",
-            Ratio.FromFraction(total == 0 ? 0 : shared / total), Equations.Correlation);
-        foreach ((string name,
-            double[] weights) in design.Montage.ChannelNames(design.Channels).Zip(Weights(design.Montage.Kind, design.Channels)))
+            Ratio.FromFraction(total == 0 ? 0 : shared / total), Equations.Correlation,
+            $"({QuantityText.Format(Math.Sqrt(shared), "V", 4)})²/({QuantityText.Format(Math.Sqrt(total), "V", 4)})²");
+        (string Name, double[] Weights)[] rows =
+            [.. design.Montage.ChannelNames(design.Channels).Zip(Weights(design.Montage.Kind, design.Channels))];
+        foreach ((string name, double[] weights) in rows)
         {
-            double squares = weights.Sum(c => c * c), sum = weights.Sum();
-            sum = Math.Abs(sum) < 1e-12 ? 0 : sum;
-            double noise = Math.Sqrt((own * squares) + (shared * sum * sum));
+            double squares = weights.Sum(c => c * c), sum = Sum(weights), noise = Math.Sqrt(Covariance(own, shared, weights, weights));
             MontageIds ids = ResultIds.Montage.Channel(name);
             list.Number(
                 ids.Noise, $"noise of derived channel {name}, rms", "σ", VoltageRms.FromVolts(noise), Equations.MontageNoise,
-                $"√({QuantityText.Format(Math.Sqrt(own), "V")}²·{QuantityText.FormatNumber(squares)} + {QuantityText.Format(Math.Sqrt(shared), "V")}²·{QuantityText.FormatNumber(sum)}²)");
+                $"√(({QuantityText.Format(Math.Sqrt(own), "V", 4)})²·{QuantityText.FormatNumber(squares)} + ({QuantityText.Format(Math.Sqrt(shared), "V", 4)})²·{QuantityText.FormatNumber(sum)}²)");
             list.Number(
                 ids.SharedReference, $"what the shared reference puts into {name}, rms", "",
                 VoltageRms.FromVolts(Math.Sqrt(shared) * Math.Abs(sum)), Equations.SharedReference,
                 text: sum == 0 ? "the reference cancels" : null);
         }
+
+        // Each row with the next: with what is alike for all channels, a pair further apart tells nothing more.
+        for (int i = 1; i < rows.Length; i++)
+        {
+            AddPair(list, own, shared, rows[i - 1], rows[i]);
+        }
     }
+
+    private static void AddPair(ResultList list, double own, double shared, (string Name, double[] Weights) first,
+        (string Name, double[] Weights) second)
+    {
+        double product = Covariance(own, shared, first.Weights, first.Weights) * Covariance(own, shared, second.Weights, second.Weights);
+        list.Number(
+            ResultIds.Montage.CorrelationOf(first.Name, second.Name), $"correlation of the noise of {first.Name} and {second.Name}", "ρ",
+            Ratio.FromFraction(product == 0 ? 0 : Covariance(own, shared, first.Weights, second.Weights) / Math.Sqrt(product)),
+            Equations.DerivedCorrelation);
+    }
+
+    /// <summary>Covariance of the noise of two rows of weights [V²]: each channel's own part by the products of its weights, what all
+    /// channels get alike by the product of the sums.</summary>
+    private static double Covariance(double own, double shared, double[] first, double[] second) =>
+        (own * first.Zip(second, (c, d) => c * d).Sum()) + (shared * Sum(first) * Sum(second));
+
+    /// <summary>Sum of weights; what rounding leaves of a sum that is nothing is nothing.</summary>
+    private static double Sum(double[] weights) => weights.Sum() is var sum && Math.Abs(sum) < 1e-12 ? 0 : sum;
+
+    private static double Square(double x) => x * x;
 
     /// <summary>Weights of the recorded channels in each derived one, in the order of <see cref="Montage.ChannelNames"/>.</summary>
     public static IEnumerable<double[]> Weights(MontageKind kind, int channels)
@@ -57,23 +81,5 @@ internal static class MontageReport
 
             yield return row;
         }
-    }
-
-    /// <summary>Variances of a channel: its own, and that of the reference's lead, which every channel gets alike.</summary>
-    /// <remarks>The reference's lead has the reference electrode and one of the two protection resistors; the amplifier's current noise
-    /// there is counted with the channel's own.</remarks>
-    private static (double Own, double Shared) Split(NoiseBudget noise)
-    {
-        double shared = 0, total = noise.Total * noise.Total;
-        foreach (NoiseRow row in noise.Rows())
-        {
-            shared += row.Id == SourceId.ReferenceElectrode
-                ? row.Rms * row.Rms
-                : row.Id == SourceId.ProtectionResistors
-                ? row.Rms * row.Rms / 2
-                : 0;
-        }
-
-        return (Math.Max(0, total - shared), shared);
     }
 }

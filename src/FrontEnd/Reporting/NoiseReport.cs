@@ -94,12 +94,11 @@ internal static class NoiseReport
             MainsHarmonic[] inside = [.. evaluation.Mains.Harmonics.Where(harmonic =>
                 harmonic.LandsLow <= band.High.Hertz && band.Low.Hertz <= harmonic.LandsHigh)];
             string lands = inside.Length == 0
-                ? "no mains harmonic lands in it"
-                : "mains harmonics that land in it: " + string.Join(", ", inside.Select(harmonic => harmonic.Order));
+                ? $"no mains harmonic lands in it ({design.Mains.LookedAt})"
+                : $"mains harmonics that land in it ({design.Mains.LookedAt}): "
+                    + string.Join(", ", inside.Select(harmonic => harmonic.Order));
             list.Number(ids.Noise, $"noise in {band.Name} ({range}), rms", "σ", VoltageRms.FromVolts(rms), Equations.Noise, text: lands);
-            VoltageRms smallest = band.SmallestSignal ?? design.SmallestSignal;
-            list.Decibel(ids.Ratio, $"smallest signal over noise in {band.Name}", "", smallest.Volts / rms, Equations.SignalToNoise,
-                "no noise in the band");
+            AddRatio(list, evaluation, band, rms);
             if (band.EvokedAmplitude is { } amplitude)
             {
                 TextbookFigure sweeps = NoiseFormulas.SweepsToAverage(band.EvokedRatio, VoltageRms.FromVolts(rms), amplitude);
@@ -110,6 +109,25 @@ internal static class NoiseReport
                     Duration.FromSeconds(count / band.EvokedRate.Hertz), Equations.Sweeps);
             }
         }
+    }
+
+    /// <summary>Signal over noise in a band, both behind the same filters.</summary>
+    private static void AddRatio(ResultList list, Evaluation evaluation, Band band, double noise)
+    {
+        ResultId id = ResultIds.Noise.Band(band.Name).Ratio;
+        string name = $"smallest signal over noise in {band.Name}, both as recorded";
+        double smallest = (band.SmallestSignal ?? evaluation.Design.SmallestSignal).Volts,
+            share = evaluation.Noise.SignalInBand(band.Low.Hertz, band.High.Hertz);
+        if (share < NoiseBudget.LeastShareOfASignal)
+        {
+            list.Word(id, name, "filtered out", Equations.SignalToNoise);
+            return;
+        }
+
+        string left = QuantityText.FormatPercent(Ratio.FromFraction(share));
+        list.Decibel(id, name, "", share * smallest / noise, Equations.SignalToNoise, "no noise in the band",
+            text: share < 0.99 ? $"{left} of the signal's amplitude is left" : null);
+        list.PutIn(id, $"20·log10({QuantityText.FormatNumber(share, 4)} · {QuantityText.Format(smallest, "V", 4)}/{QuantityText.Format(noise, "V", 4)})");
     }
 
     private static string ElectrodeAssumption(Design design) =>

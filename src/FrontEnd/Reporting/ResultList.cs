@@ -68,6 +68,9 @@ internal sealed class ResultList
     /// <summary>Puts a verdict on a result.</summary>
     public void Judge(ResultId id, Verdict verdict) => _results[_index[id]] = this[id] with { Verdict = verdict };
 
+    /// <summary>Shows a result's equation with the numbers put in.</summary>
+    public void PutIn(ResultId id, string numbers) => _results[_index[id]] = this[id] with { Substituted = numbers };
+
     /// <summary>Says of a result which share of a total's variance it has.</summary>
     public void Share(ResultId id, double? ofVariance) => _results[_index[id]] = this[id] with { ShareOfVariance = ofVariance };
 

@@ -12,11 +12,8 @@ public sealed class RatesTextTests
         DesignDocument.Read(Path.Combine(Repository.Designs, "engineer.toml")).Design, [Frequency.FromHertz(250), Frequency.FromHertz(256), Frequency.FromHertz(500)]);
 
     [Fact]
-    public void Text_EngineersQuestion_IsTheExpectedScreen()
-    {
-        string expected = File.ReadAllText(Path.Combine(Repository.Root, "tests", "FrontEnd.Documents.Tests", "Expected", "rates-engineer.txt"));
-        Assert.Equal(expected, RatesText.Of(Engineer));
-    }
+    public void Text_EngineersQuestion_IsTheExpectedScreen() =>
+        ExpectedText.Matches(RatesText.Of(Engineer), "FrontEnd.Documents.Tests", "rates-engineer.txt");
 
     [Theory]
     [InlineData("engineer.toml")]

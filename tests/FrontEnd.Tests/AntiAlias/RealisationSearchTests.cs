@@ -1,5 +1,6 @@
 using FrontEnd.AntiAlias;
 using FrontEnd.Circuits;
+using FrontEnd.DesignedFilters;
 using FrontEnd.Filters;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
@@ -118,7 +119,46 @@ public class RealisationSearchTests
         double edge = Enumerable.Range(0, 100000).Select(i => 70 * (1 + (i * 1e-5))).First(f => target.PowerResponse(f) <= 1.0001e-4);
         int order = (int)Math.Ceiling(Math.Acosh(Math.Sqrt(9999 / (Math.Pow(10, 0.1) - 1))) / Math.Acosh(edge / 70));
         Assert.InRange(order, 5, 8);
-        Assert.Contains($"a Chebyshev low-pass of order {order} meets the same edges, 70.0 Hz and", finding.Help, StringComparison.Ordinal);
+        Assert.Contains($"a Chebyshev low-pass of order {order} meets the same edges, 70 Hz and", finding.Help, StringComparison.Ordinal);
+    }
+
+    /// <summary>40 Hz and 80 Hz with 0.5 and 60 dB: an elliptic low-pass of order 5 reaches its 60 dB at 71 Hz already, and what has to be met stays 80 Hz. By hand: acosh(√((10⁶ − 1)/0.1220)) = 8.655 over acosh 2 = 1.317 is 6.57, so order 7.</summary>
+    [Fact]
+    public void Find_EllipticSoughtForEdges_NamesTheChebyshevOfThoseEdges()
+    {
+        FilterAnswer answer = new FilterWish
+        {
+            Family = FilterFamily.Elliptic,
+            Shape = FilterShape.LowPass,
+            Corners = [Frequency.FromHertz(40)],
+            StopEdges = [Frequency.FromHertz(80)],
+            Ripple = Decibels.FromStated(0.5),
+            Attenuation = Decibels.FromStated(60),
+        }.Design();
+        DesignedSections designed = DesignedSections.Of(answer, new FilterParts());
+        Assert.Contains("a Chebyshev low-pass of order 7 meets the same edges, 40 Hz and 80 Hz (at most 0.5 dB and at least 60 dB)", Assert.Single(designed.PartFindings).Help, StringComparison.Ordinal);
+
+        // 60 dB between 40 and 50 Hz: an elliptic of order 8, and a Chebyshev of 13 by hand (8.655/0.693 = 12.5), whose parts are not sought; it is not offered.
+        FilterAnswer steep = (answer.Wish with { StopEdges = [Frequency.FromHertz(50)] }).Design();
+        string help = Assert.Single(DesignedSections.Of(steep, new FilterParts()).PartFindings).Help!;
+        Assert.Contains("is of order 13, above the 8 whose parts are sought", help, StringComparison.Ordinal);
+    }
+
+    /// <summary>A low-pass of gain 1 has gain 1 at 0 Hz whatever its corner does: no section of one is ever driven by less.</summary>
+    [Theory]
+    [InlineData(2)]
+    [InlineData(4)]
+    [InlineData(5)]
+    public void Find_ButterworthOfGainOne_HasAtLeastItsGainAtZeroHertz(int order)
+    {
+        Realisation best = RealisationSearch.Find(Request(new ButterworthPrototype(order), 40)).Best!;
+        foreach ((RealisedSection section, int i) in best.Sections.Select((one, i) => (one, i)))
+        {
+            Stage[] upTo = [.. best.Sections.Take(i + 1).Select(one => one.Stage)];
+            double largest = Enumerable.Range(0, 20_001).Max(k => Math.Sqrt(AsBuiltSection.PowerResponse(upTo, 120.0 * k / 20_000)));
+            Assert.Equal(largest, section.PeakGain, 1e-6);
+            Assert.True(1 - 1e-6 <= section.PeakGain);
+        }
     }
 
     [Fact]

@@ -31,6 +31,20 @@ public partial class SourcesTests
         });
     }
 
+    /// <summary>What someone read can be found again: author, title and the place in it. Anything else is from memory, derived or no document.</summary>
+    [Fact]
+    public void Sources_ThatWereRead_CanBeFoundAgain() => Assert.All(Entries(), entry =>
+    {
+        string Of(string field) => entry.GetProperty(field).GetString()!;
+        if (NoDocument().IsMatch(Of("seen")))
+        {
+            return;
+        }
+
+        Assert.True(Of("author").Length != 0 && Of("number").Length != 0, $"{Of("key")}: neither author and place nor from memory");
+        Assert.False(Anonymous().IsMatch(Of("title")), $"{Of("key")}: `{Of("title")}` names no document");
+    });
+
     [Theory]
     [InlineData("common-practice")]
     [InlineData("from-memory")]
@@ -73,6 +87,13 @@ public partial class SourcesTests
         using JsonDocument document = JsonDocument.Parse(File.ReadAllText(Path.Combine(ReferenceTable.Folder, "sources.json")));
         return [.. document.RootElement.EnumerateArray().Select(element => element.Clone())];
     }
+
+    [GeneratedRegex("^(from memory|derived|no source|given by the user)$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex NoDocument();
+
+    /// <summary>A kind of document in place of a title: "sampling tutorials", "homework page", "data sheet of another converter".</summary>
+    [GeneratedRegex("^(data sheet of an?(other)? |newsletter|tutorials?|homework|glossary|abstract of|project documents|sampling tutorials|.* tutorials$)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, 1000)]
+    private static partial Regex Anonymous();
 
     [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex KeyForm();

@@ -40,10 +40,10 @@ internal static class FilterReference
     }
 }
 
-/// <summary>One published quantity with its tolerance, source and status.</summary>
+/// <summary>One quantity of the table with its tolerance, source and status.</summary>
 internal sealed record Published(string Id, string Quantity, double[] Values, bool Relative, double Tolerance, string Status, double[] True, string Source)
 {
-    internal bool IsFlagged => Status.StartsWith("flagged", StringComparison.Ordinal);
+    internal bool IsMisprint => Status.StartsWith("differs", StringComparison.Ordinal);
 
     internal static Published FromRow(string[] r) => new(
         r[0], r[1], FilterReference.Numbers(r[2]), r[4] is "rel", double.Parse(r[5], CultureInfo.InvariantCulture), r[6], FilterReference.Numbers(r[7]), r[8]);
@@ -51,14 +51,14 @@ internal sealed record Published(string Id, string Quantity, double[] Values, bo
     /// <summary>The printed figures within their tolerance; the failure names source, expected, actual and difference.</summary>
     internal void AssertEqual(params double[] actual)
     {
-        Assert.False(IsFlagged, $"{Id} is flagged: it must not be asserted as right");
+        Assert.False(IsMisprint, $"{Id} differs: it must not be asserted as right");
         AssertEqualTo(Values, actual);
     }
 
-    /// <summary>A flagged case: what we compute agrees with the true figure and differs from the printed one.</summary>
+    /// <summary>A misprint: what we compute agrees with the true figure and differs from the printed one.</summary>
     internal void AssertDiffers(params double[] actual)
     {
-        Assert.True(IsFlagged, $"{Id} is not flagged");
+        Assert.True(IsMisprint, $"{Id} is not said to differ");
         AssertEqualTo(True, actual);
         Assert.Contains(Values.Zip(actual), p => Limit(p.First) < Math.Abs(p.First - p.Second));
     }

@@ -122,7 +122,7 @@ public class FirTests
     public void SincDecimator_Droop_AgreesWithIndependentFigures(double rate, double hertz, double loss, double tolerance) =>
         Assert.Equal(loss, new SincDecimator(3, 256, Frequency.FromHertz(rate)).Droop(Frequency.FromHertz(hertz)), tolerance);
 
-    /// <summary>−3 dB at 0.262 (sinc³) and 0.227 (sinc⁴) of the output rate: a converter data sheet's table, 100 kS/s -> 26.2 and 22.7 kHz.</summary>
+    /// <summary>−3 dB at 0.262 (sinc³) and 0.227 (sinc⁴) of the output rate: converters' data sheets, reference/sampling/sinc.txt T3-19 and TV-E3k3, TV-E3k4.</summary>
     [Theory]
     [InlineData(3, 0.262)]
     [InlineData(4, 0.227)]

@@ -16,7 +16,7 @@ public class RealisationTests
     private static readonly FixedFormat Word16 = NumberFormat.Q15 with { CoefficientFraction = 14 };
 
     [Fact]
-    public void HighPass_At250And1000_HasThePublishedCoefficients()
+    public void HighPass_At250And1000_HasTheCoefficientsComputedApart()
     {
         AssertSection([.9911536, -1.98230719, .9911536, -1.98222893, .98238545], At250[0]);
         AssertSection([.99778102, -1.99556205, .99778102, -1.99555712, .99556697], At1000[0]);
@@ -82,7 +82,7 @@ public class RealisationTests
     }
 
     [Fact]
-    public void NoiseGain_PublishedFigures_Agree()
+    public void NoiseGain_FiguresComputedApart_Agree()
     {
         Assert.Equal(1.8e5, RoundOff.NoiseGain(At250, 0), 0.05e5);
         Assert.Equal(1.15e7, RoundOff.NoiseGain(At1000, 0), 0.005e7);
@@ -125,16 +125,16 @@ public class RealisationTests
     [Theory]
     [InlineData(1000, 159)]
     [InlineData(250, 40)]
-    public void DeadBand_FirstOrderTracker_IgnoresSmallDifferences(double rate, double published)
+    public void DeadBand_FirstOrderTracker_IgnoresSmallDifferences(double rate, double computed)
     {
         double alpha = 1 - Math.Exp(-2 * Math.PI * 0.5 / rate);
         var section = new Biquad(alpha, 0, 0, -(1 - alpha), 0);
-        Assert.Equal(published, RoundOff.DeadBandOf(section).Constant, 0.5);
+        Assert.Equal(computed, RoundOff.DeadBandOf(section).Constant, 0.5);
 
         // Second way: the runner itself stays on a level just below and leaves one just above.
         var quantised = QuantisedFilter.Of(new SecondOrderSections([section]), NumberFormat.Q31);
-        Assert.Equal((int)published - 2, Rest((int)published - 2));
-        Assert.True(Rest(2 * (int)published) < 1.02 * published);
+        Assert.Equal((int)computed - 2, Rest((int)computed - 2));
+        Assert.True(Rest(2 * (int)computed) < 1.02 * computed);
 
         int Rest(int start)
         {
@@ -174,7 +174,7 @@ public class RealisationTests
     [InlineData(FilterForm.DirectI, 1000, 0.003)]
     [InlineData(FilterForm.TransposedDirectII, 1000, 27)]
     [InlineData(FilterForm.TransposedDirectII, 250, 3.5)]
-    public void Single_OffsetOf150Millivolts_ErrsAsPublished(FilterForm form, int rate, double published)
+    public void Single_OffsetOf150Millivolts_ErrsAsComputedApart(FilterForm form, int rate, double computed)
     {
         SecondOrderSections ideal = rate == 1000 ? At1000 : At250;
         int[] x = Record.Counts(rate, Record.MicrovoltsPerCount);
@@ -184,7 +184,7 @@ public class RealisationTests
         double[] exact = Exact(ideal, x);
         double error = Record.MicrovoltsPerCount * Rms(Enumerable.Range(x.Length / 2, x.Length / 2).Select(i => y[i] - exact[i]));
         // The filter's own coefficients are rounded, too; with the zero at 0 Hz kept that is no error of this size.
-        Assert.True(published / 2 < error && error < published * 2, $"{error} µV, published {published} µV");
+        Assert.True(computed / 2 < error && error < computed * 2, $"{error} µV, computed apart {computed} µV");
 
         double forecast = Record.MicrovoltsPerCount * Math.Sqrt(RoundOff.FloatVariance(quantised.Sections, form, 150e3 / Record.MicrovoltsPerCount, NumberFormat.Single));
         Assert.True(forecast / 2.5 < error && error < forecast * 2.5, $"{error} µV, forecast {forecast} µV");
@@ -194,7 +194,7 @@ public class RealisationTests
     [Theory]
     [InlineData(0, 19.5)]
     [InlineData(8, 0.08)]
-    public void Fixed_StateAtTheLsbAndBelow_ErrsAsPublished(int stateFraction, double published)
+    public void Fixed_StateAtTheLsbAndBelow_ErrsAsComputedApart(int stateFraction, double computed)
     {
         int[] x = Record.Counts(1000, Record.MicrovoltsPerCount);
         int[] y = new int[x.Length];
@@ -204,7 +204,7 @@ public class RealisationTests
         new FixedRunner(quantised).Run(x, y);
         double[] exact = Exact(At1000, x);
         double error = Record.MicrovoltsPerCount * Rms(Enumerable.Range(x.Length / 2, x.Length / 2).Select(i => y[i] - exact[i]));
-        Assert.True(published / 2 < error && error < published * 2, $"{error} µV, published {published} µV");
+        Assert.True(computed / 2 < error && error < computed * 2, $"{error} µV, computed apart {computed} µV");
         double forecast = Record.MicrovoltsPerCount * Math.Sqrt(RoundOff.FixedVariance(quantised));
         Assert.True(forecast / 2 < error && error < forecast * 2, $"{error} µV, forecast {forecast} µV");
     }

@@ -296,7 +296,7 @@ public sealed class EvaluationLaws
     [InlineData(MontageKind.MeanOfOthers, 3, 1.225)]
     [InlineData(MontageKind.MeanOfOthers, 9, 1.061)]
     [InlineData(MontageKind.MeanOfOthers, 20, 1.026)]
-    public void Montage_Weights_HaveThePublishedNoise(MontageKind kind, int sites, double expected)
+    public void Montage_Weights_HaveTheNoiseWorkedOutApart(MontageKind kind, int sites, double expected)
     {
         double[] row = MontageReport.Weights(kind, sites).First();
         Assert.Equal(expected, Math.Sqrt(row.Sum(c => c * c)), 5e-4);

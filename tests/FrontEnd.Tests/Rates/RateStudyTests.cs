@@ -16,7 +16,7 @@ public sealed class RateStudyTests
 
     private static MainsAtRate Mains(RateOption option, double hertz) => option.Mains.Single(mains => mains.Frequency.Hertz == hertz);
 
-    /// <summary>Published folding facts: reference/sampling/aliasing.txt, rows T8-07 (240 Hz at 256 S/s is 16 Hz, 300 Hz at 256 S/s is 44 Hz, 150 Hz at 250 S/s
+    /// <summary>Folding worked out apart: reference/sampling/aliasing.txt, rows T8-07 (240 Hz at 256 S/s is 16 Hz, 300 Hz at 256 S/s is 44 Hz, 150 Hz at 250 S/s
     /// is 100 Hz, 250 Hz at 250 S/s is 0 Hz, 300 Hz at 250 S/s is 50 Hz) and TV-E2.</summary>
     [Theory]
     [InlineData(250, 60, 4, 10)]     // the fourth harmonic in the alpha band
@@ -33,7 +33,7 @@ public sealed class RateStudyTests
     [InlineData(500, 60, 8, 20)]
     [InlineData(500, 60, 9, 40)]
     [InlineData(500, 50, 9, 50)]
-    public void Landing_PublishedRateAndMains_IsTheTablesFrequency(double rate, double mains, int harmonic, double landing)
+    public void Landing_RateAndMains_IsTheTablesFrequency(double rate, double mains, int harmonic, double landing)
     {
         MainsLanding found = Mains(At(Designs.Dry, rate), mains).Landings[harmonic - 1];
         Assert.Equal(harmonic, found.Harmonic);

@@ -83,9 +83,9 @@ public static class ReferenceTable
         ["noise/thermal.txt"] = 23,
         ["parts/codes.txt"] = 12,
         ["parts/preferred-values.txt"] = 14,
-        ["requirements/defaults.txt"] = 16,
+        ["requirements/defaults.txt"] = 26,
         ["safety/limits.txt"] = 16,
-        ["sampling/aliasing.txt"] = 66,
+        ["sampling/aliasing.txt"] = 65,
         ["sampling/sinc.txt"] = 21,
     };
 

@@ -83,7 +83,7 @@ internal abstract record BandJson(BandDroop Droop, IReadOnlyList<HarmonicDepth> 
 /// <summary>How deep a filter is about one harmonic.</summary>
 internal sealed record DepthJson(int Harmonic, IQuantity Frequency, IReadOnlyList<DeviationJson> At);
 
-/// <summary>Loss at a deviation of the frequency, the worse side.</summary>
+/// <summary>Loss where the mains has moved by so much, and harmonic h by h times as much; the worse side.</summary>
 internal sealed record DeviationJson(IQuantity Deviation, double? LossDb);
 
 /// <summary>Members of <c>filter comb --json</c>.</summary>
@@ -210,7 +210,10 @@ internal sealed record EachNotchJson(IQuantity Centre, IQuantity Width, IQuantit
 /// <summary>Members of <c>filter sinc --json</c>; length, delay, multiplications and taps are of the compensation.</summary>
 internal sealed record SincJson(string Kind, int Order, int Ratio, IQuantity Rate, IQuantity BandEdge, IReadOnlyList<SincLossJson> Loss)
 {
+    /// <summary>Of what the decimator folds into the band, behind the taps.</summary>
     public required double FoldLossDb { get; init; }
+
+    public required double FoldLossOfDecimatorDb { get; init; }
 
     public required double LargestDeviationDb { get; init; }
 
@@ -254,6 +257,7 @@ internal sealed record SincJson(string Kind, int Order, int Ratio, IQuantity Rat
                 point => new SincLossJson(point.At, point.Decimator, point.Compensated))])
         {
             FoldLossDb = figures.FoldLoss,
+            FoldLossOfDecimatorDb = figures.DecimatorFoldLoss,
             LargestDeviationDb = figures.LargestDeviation,
             RiseAtHalfRateDb = figures.RiseAtHalfRate,
             NoiseGain = figures.NoiseGain,

@@ -95,10 +95,10 @@ internal sealed record SkewJson(IQuantity Apart, IQuantity Leak, IQuantity? Reje
 /// <summary>One mains frequency at one rate.</summary>
 internal sealed record MainsJson(
     IQuantity Frequency, IQuantity Voltage, IQuantity Recorded, IQuantity RecordedEverywhere, int? CombSamples, IQuantity SkewLeak,
-    IReadOnlyList<LandingJson> Harmonics)
+    int HighestHarmonic, IReadOnlyList<LandingJson> Harmonics)
 {
     public static MainsJson From(MainsAtRate mains) => new(
-        mains.Frequency, mains.Voltage, mains.Recorded, mains.Everywhere, mains.Comb, mains.Skew,
+        mains.Frequency, mains.Voltage, mains.Recorded, mains.Everywhere, mains.Comb, mains.Skew, mains.HighestHarmonic,
         [.. mains.Landings.Select(one =>
             new LandingJson(one.Harmonic, one.Frequency, one.LandsAt, one.Low, one.High, one.InBand, one.Residue))]);
 }
