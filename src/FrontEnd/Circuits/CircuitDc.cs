@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Networks;
 
 namespace FrontEnd.Circuits;
 
