@@ -57,6 +57,7 @@ public sealed record Place(
         Electrodes, "electrodes", [DesignKeys.Electrodes.Mismatch, DesignKeys.Electrodes.Offset, "electrodes.", "contact-check."],
         [
             ResultIds.Mains.Total, ResultIds.Noise.Total, ResultIds.Noise.BoardShare, ResultIds.Levels.OffsetSurvived,
+            ResultIds.Levels.Headroom(NodeId.ActiveBuffer), ResultIds.Levels.Headroom(NodeId.ReferenceBuffer),
             ResultIds.Noise.Electrodes, ResultIds.Noise.ThermalFloor, ResultIds.Noise.Figure,
             ResultIds.Noise.Source(SourceId.ActiveElectrode), ResultIds.Noise.Source(SourceId.ReferenceElectrode),
             ResultIds.Noise.Source(SourceId.GroundElectrode), ResultIds.Mains.Divider, ResultIds.Mains.SystemCmrr, ResultIds.Open.All,

@@ -19,11 +19,14 @@ internal static class WordTables
         page.Blank();
         page.Line("round-off at the output, rms; states at the sample's LSB");
         page.Table(
-            [new("word", IsText: true), new("form", IsText: true), new("round-off"), new("dead band"), new("limit cycle found")],
+            [new("word", IsText: true), new("form", IsText: true), new("round-off"), new("hangs at most"), new("found by running")],
             [.. study.Words.SelectMany(word => word.Forms.Select(form => Form(word, form)))]);
         page.Paragraph(
             "In whole numbers both forms give the same bits: each section's sum is exact and rounded once. In floating point the round-off follows the signal: "
             + "shown is its share of a dc level at the input, such as an electrode offset.", "  ");
+        page.Paragraph(
+            "With nothing at the input the output of whole numbers can hang: at most so far, a bound that counts every section's rounding through the sections behind it; "
+            + "and so far in the largest cycle that was found by running the whole filter from many starts. There may be larger ones below the bound.", "  ");
         foreach (WordRemedy remedy in study.Remedies)
         {
             page.Paragraph($"{DigitalArithmetic.WordOf(remedy.Word)}: {remedy.Remedy}", "  - ");

@@ -134,6 +134,7 @@ public static class BenchPlan
     {
         const double PartTolerance = 0.05, ImpedanceTolerance = 0.2, ReadTolerance = 0.01;
         double mains = design.Mains.Frequency.Hertz, impedance = InputReport.Impedance(design, mains).Magnitude;
+        Current bias = design.Electrodes.ActiveBuffer?.OpAmp.BiasCurrent ?? design.Amplifier.BiasCurrent;
         Electrode high = Fixture.Of(PreferredValues.Nearest(Resistance.FromOhms(Math.Clamp(impedance / 2, LeastSeriesOhms,
             GreatestSeriesOhms)), PreferredSeries.E12), default);
         Electrode dry = Fixture.Of(Resistance.FromKilohms(620), Capacitance.FromNanofarads(4.7));
@@ -158,7 +159,7 @@ public static class BenchPlan
                 Tolerance = "the part within 5 %, the input impedance within 20 %, the ratio of the two readings within 1 %",
                 Remark = standard
                     ? "the fixture's own limit is a fall of 20 %, to 800 µV rms"
-                    : $"designed {QuantityText.Format(Resistance.FromOhms(impedance))} to common (input.impedance_at_mains); the bias current makes a dc of {QuantityText.Format(Voltage.FromVolts(Math.Abs(design.Amplifier.BiasCurrent.Amperes) * part.ContactResistance.Ohms))} in the part",
+                    : $"designed {QuantityText.Format(Resistance.FromOhms(impedance))} to common (input.impedance_at_mains); the bias current makes a dc of {QuantityText.Format(Voltage.FromVolts(Math.Abs(bias.Amperes) * part.ContactResistance.Ohms))} in the part",
             };
         }
     }

@@ -2,6 +2,7 @@ using System.Numerics;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
+using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Topologies;
 
@@ -75,6 +76,7 @@ internal sealed class LevelLanes
 
     private readonly Design _design;
     private readonly bool _isDriven;
+    private readonly Voltage[] _bufferMargin;
     private readonly int[] _stageNode;
     private readonly string[][] _inner;
     private readonly string[] _output;
@@ -87,13 +89,19 @@ internal sealed class LevelLanes
         int stages = design.Stages.Count;
         _inner = [.. design.Stages.Select(stage => stage.Circuit().InnerClipping.ToArray())];
         _output = [.. design.Stages.Select(stage => stage.Circuit().Output)];
-        int nodes = stages + 1 + _inner.Sum(inner => inner.Length);
+        (NodeId Id, ElectrodeBuffer? Buffer)[] buffers =
+            [(NodeId.ActiveBuffer, design.Electrodes.ActiveBuffer), (NodeId.ReferenceBuffer, design.Electrodes.ReferenceBuffer)];
+        _bufferMargin = [.. buffers.Select(one => one.Buffer).OfType<ElectrodeBuffer>().Select(buffer => buffer.OpAmp.OutputMargin)];
+        FirstBuffer = stages + 1 + _inner.Sum(inner => inner.Length);
+        int nodes = FirstBuffer + _bufferMargin.Length;
         SignalGain = new Vector<double>[nodes];
         MainsPeak = new Vector<double>[nodes];
         NoiseRms = new Vector<double>[nodes];
 
-        // The amplifier's two inner nodes and its output, every stage that has an op-amp, the converter, the driven ground.
-        var ids = new List<NodeId> { NodeId.AmplifierInnerPlus, NodeId.AmplifierInnerMinus, NodeId.Amplifier };
+        // The electrodes' buffers, the amplifier's two inner nodes and its output, every stage that has an op-amp, the converter, the
+        // driven ground.
+        List<NodeId> ids = [.. buffers.Where(one => one.Buffer is not null).Select(one => one.Id)];
+        ids.AddRange([NodeId.AmplifierInnerPlus, NodeId.AmplifierInnerMinus, NodeId.Amplifier]);
         _stageNode = [.. Enumerable.Repeat(-1, stages)];
         for (int i = 0; i < stages; i++)
         {
@@ -111,7 +119,11 @@ internal sealed class LevelLanes
         _nodes = new NodeLevelLanes[ids.Count];
     }
 
-    /// <summary>Largest gain in the band to the amplifier's output and to each stage's; behind them the stages' inner nodes.</summary>
+    /// <summary>Where the outputs of the electrodes' buffers begin among what stands at the nodes.</summary>
+    public int FirstBuffer { get; }
+
+    /// <summary>Largest gain in the band to the amplifier's output and to each stage's; behind them the stages' inner nodes, then the
+    /// electrodes' buffers.</summary>
     public Vector<double>[] SignalGain { get; }
 
     /// <summary>√2·Σ_h of the mains residue there [V].</summary>
@@ -145,13 +157,18 @@ internal sealed class LevelLanes
         (CommonPeak, DifferencePeak, DrivePeak) = (default, default, default);
     }
 
-    /// <summary>Adds one harmonic of the mains at the input network: mean and difference of the amplifier's inputs, driven ground's
-    /// output [V rms].</summary>
-    public void AddMains(Vector<double> common, Vector<double> difference, Vector<double> drive)
+    /// <summary>Adds one harmonic of the mains at the input network: mean and difference of the amplifier's inputs, driven ground's and
+    /// buffers' outputs [V rms].</summary>
+    public void AddMains(Vector<double> common, Vector<double> difference, Vector<double> drive, Vector<double> firstBuffer,
+        Vector<double> secondBuffer)
     {
         CommonPeak += Math.Sqrt(2) * common;
         DifferencePeak += Math.Sqrt(2) * difference;
         DrivePeak += Math.Sqrt(2) * drive;
+        for (int buffer = 0; buffer < _bufferMargin.Length; buffer++)
+        {
+            MainsPeak[FirstBuffer + buffer] += Math.Sqrt(2) * (buffer == 0 ? firstBuffer : secondBuffer);
+        }
     }
 
     /// <summary>Adds one harmonic at a node behind the amplifier.</summary>
@@ -167,16 +184,18 @@ internal sealed class LevelLanes
     {
         double half = _design.Supply.HalfRailVolts;
         Vector<double> offset = Vector.Abs(builds.ElectrodeOffset), gain = builds.Gain;
-        Vector<double> difference = Vector.Abs(direct.OffsetDifference),
-            inputDc = Vector.Abs(direct.BiasDifference) + Vector.Abs(builds.OffsetVoltage);
+        AddBuffers(half, offset, direct);
+        Vector<double> difference = Vector.Abs(direct.Difference.Offset),
+            inputDc = direct.Difference.Own + Vector.Abs(builds.OffsetVoltage);
 
         // An inner node carries the common mode and half of the amplified difference.
-        _nodes[0] = _nodes[1] = Node(
-            new(half - _design.Amplifier.InnerMargin.Volts), offset, Vector.Abs(direct.OffsetMean) + (gain / 2 * difference),
-            Vector.Abs(direct.BiasMean) + (gain / 2 * inputDc),
+        int amplifier = _bufferMargin.Length;
+        _nodes[amplifier] = _nodes[amplifier + 1] = Node(
+            new(half - _design.Amplifier.InnerMargin.Volts), offset, Vector.Abs(direct.Mean.Offset) + (gain / 2 * difference),
+            direct.Mean.Own + (gain / 2 * inputDc),
             (SignalGain[0] / 2) + new Vector<double>(0.5), CommonPeak + (gain / 2 * DifferencePeak), NoiseRms[0] / 2);
         Vector<double> offsetGain = gain * difference, dc = gain * inputDc;
-        _nodes[2] = Node(
+        _nodes[amplifier + 2] = Node(
             new(half - _design.Amplifier.OutputMargin.Volts), offset, offsetGain, dc, SignalGain[0], MainsPeak[0], NoiseRms[0]);
         int inner = _design.Stages.Count + 1;
         for (int i = 0; i < _stageNode.Length; i++)
@@ -208,8 +227,8 @@ internal sealed class LevelLanes
         if (_isDriven)
         {
             _nodes[^1] = Node(
-                new(half - _design.GroundDrive.OutputMargin.Volts), offset, Vector.Abs(direct.OffsetDrive), Vector.Abs(direct.BiasDrive),
-                    new(0.5), DrivePeak, Vector<double>.Zero);
+                new(half - _design.GroundDrive.OutputMargin.Volts), offset, Vector.Abs(direct.Drive.Offset), direct.Drive.Own, new(0.5),
+                DrivePeak, Vector<double>.Zero);
         }
     }
 
@@ -235,6 +254,18 @@ internal sealed class LevelLanes
         }
 
         return least;
+    }
+
+    /// <summary>The electrodes' buffers stand ahead of everything else.</summary>
+    private void AddBuffers(double half, Vector<double> offset, in DirectLanes direct)
+    {
+        for (int buffer = 0; buffer < _bufferMargin.Length; buffer++)
+        {
+            DirectAt at = buffer == 0 ? direct.FirstBuffer : direct.SecondBuffer;
+            int node = FirstBuffer + buffer;
+            _nodes[buffer] = Node(new(half - _bufferMargin[buffer].Volts), offset, Vector.Abs(at.Offset), at.Own, SignalGain[node],
+                MainsPeak[node], NoiseRms[node]);
+        }
     }
 
     private NodeLevelLanes Node(

@@ -67,7 +67,7 @@ internal sealed class LevelsBudget
         NodeRms = NodeNoise(path);
         SignalGain = SignalGains(path);
         var levels = new LevelLanes(design);
-        for (int node = 0; node < path.AllNodes; node++)
+        for (int node = 0; node < path.Model.LevelNodes; node++)
         {
             (levels.SignalGain[node], levels.NoiseRms[node]) = (new(SignalGain[node]), new(NodeRms[node]));
         }
@@ -87,7 +87,7 @@ internal sealed class LevelsBudget
     public DirectLanes Direct { get; }
 
     /// <summary>Noise at the amplifier's output and after each stage, 0.01 Hz to half the rate, rms [V]; behind them the stages' inner
-    /// nodes.</summary>
+    /// nodes, then the electrodes' buffers.</summary>
     public double[] NodeRms { get; }
 
     /// <summary>Largest gain in the band to the amplifier's output and to each stage's.</summary>
@@ -109,7 +109,12 @@ internal sealed class LevelsBudget
 
     public NodeLevel? OffsetLimitedBy => _nodes.Where(node => node.OffsetSurvived is not null).MinBy(node => node.OffsetSurvived);
 
+    /// <summary>The node that clips most of those that the offset does not reach, or that clip without it; null where none does.</summary>
+    public NodeLevel? ClipsWhateverTheOffset => _nodes.Where(node => node.Swing < node.Total - node.Offset).MinBy(node => node.Headroom);
+
     public double? LargestSignal => _nodes.Min(node => node.LargestSignal);
+
+    public NodeLevel? SignalLimitedBy => _nodes.Where(node => node.LargestSignal is not null).MinBy(node => node.LargestSignal);
 
     /// <summary>Gain at dc by size, and the dc that the stage's own op-amps make at its output [V].</summary>
     internal static (double Gain, double Own) StageDc(Stage stage)
@@ -130,19 +135,22 @@ internal sealed class LevelsBudget
         }
 
         breaks.Add(high);
+        int nodes = path.Model.LevelNodes;
         BandIntegral integral = BandIntegral.Over(
             [.. breaks],
-            path.AllNodes,
+            nodes,
             (hertz, values) =>
             {
                 path.Sweep(hertz);
-                for (int node = 0; node < path.AllNodes; node++)
+                path.SweepBuffers(hertz);
+                for (int node = 0; node < nodes; node++)
                 {
-                    path.NodeDensity[node].AsSpan(0, hertz.Length).CopyTo(values[node]);
+                    double[] density = node < path.AllNodes ? path.NodeDensity[node] : path.BufferDensity[node - path.AllNodes];
+                    density.AsSpan(0, hertz.Length).CopyTo(values[node]);
                 }
             },
             1e-6);
-        return [.. Enumerable.Range(0, path.AllNodes).Select(node => Math.Sqrt(integral.Sum(node)))];
+        return [.. Enumerable.Range(0, nodes).Select(node => Math.Sqrt(integral.Sum(node)))];
     }
 
     /// <summary>Largest gain to every node within the band.</summary>
@@ -156,12 +164,13 @@ internal sealed class LevelsBudget
             stage.Notch?.Centre.Hertz ?? 0).Where(f => low < f && f < high).Take(SignalPath.Chunk - Points)];
         double[] hertz = [.. Enumerable.Range(0, Points).Select(i => low * Math.Pow(high / low, i / (Points - 1.0))), .. own];
         path.SweepTransfer(hertz);
-        var gains = new double[path.AllNodes];
-        for (int node = 0; node < path.AllNodes; node++)
+        path.SweepBuffers(hertz);
+        var gains = new double[path.Model.LevelNodes];
+        for (int node = 0; node < gains.Length; node++)
         {
             for (int i = 0; i < hertz.Length; i++)
             {
-                gains[node] = Math.Max(gains[node], path.Size(node, i));
+                gains[node] = Math.Max(gains[node], node < path.AllNodes ? path.Size(node, i) : path.BufferSize[node - path.AllNodes][i]);
             }
         }
 
@@ -176,7 +185,7 @@ internal sealed class LevelsBudget
             for (int i = 0; i < some.Length; i++)
             {
                 MainsAtInput at = some[i].AtInput;
-                levels.AddMains(new(at.CommonMode), new(at.Difference), new(at.Drive));
+                levels.AddMains(new(at.CommonMode), new(at.Difference), new(at.Drive), new(at.FirstBuffer), new(at.SecondBuffer));
                 for (int node = 0; node < path.AllNodes; node++)
                 {
                     levels.AddNodeMains(node, new(at.Total), new(path.Size(node, i)));

@@ -30,6 +30,7 @@ internal record MainsAtInput
     {
         (Imbalance, Amplifier, Loop, Total) = (lanes.Imbalance[lane], lanes.Amplifier[lane], lanes.Loop[lane], lanes.Total[lane]);
         (CommonMode, Difference, Drive) = (lanes.CommonMode[lane], lanes.Difference[lane], lanes.Drive[lane]);
+        (FirstBuffer, SecondBuffer) = (lanes.FirstBuffer[lane], lanes.SecondBuffer[lane]);
     }
 
     /// <summary>Dividers and leads together.</summary>
@@ -53,6 +54,12 @@ internal record MainsAtInput
 
     /// <summary>Driven ground's output against common [V rms]; 0 without one.</summary>
     public double Drive { get; }
+
+    /// <summary>Output of the first of the electrodes' buffers that are there [V rms]; 0 without one.</summary>
+    public double FirstBuffer { get; }
+
+    /// <summary>Output of the second [V rms]; 0 without one.</summary>
+    public double SecondBuffer { get; }
 }
 
 /// <summary>The mains at the input with its parts told apart: one lane of <see cref="MainsPartsLanes"/> besides.</summary>
@@ -86,7 +93,8 @@ internal sealed record MainsHarmonic(
 /// <summary>The mains and its harmonics from the room to the recording.</summary>
 internal sealed class MainsBudget
 {
-    private const double OpenFactor = 1e6;
+    /// <summary>An electrode that is off has its impedance so many times: even a short circuit then lies above every leak.</summary>
+    private const double OpenFactor = 1e15;
 
     private readonly Design _design;
     private readonly InputLanes _input;
@@ -141,17 +149,21 @@ internal sealed class MainsBudget
     /// <summary>√2·Σ_h of the driven ground's mains voltage: its peak without dc.</summary>
     public double DriveSwing => Math.Sqrt(2) * Harmonics.Sum(harmonic => harmonic.AtInput.Drive);
 
-    /// <summary>The fundamental with the active, the reference and the ground electrode come off in turn: a million times its
-    /// impedance.</summary>
-    public MainsAtInput[] WithOpenElectrodes()
+    /// <summary>Every harmonic with one electrode off, as <see cref="InputLanes"/> numbers them: of so much impedance that nothing comes
+    /// through it.</summary>
+    public MainsAtInput[] WithOpenElectrode(int electrode)
     {
-        Lane lane = At(1, 1, BuiltSigns.Built);
-        BuiltParts parts = lane.Built;
-        return Solve([
-            lane with { Built = parts with { ActiveFactor = parts.ActiveFactor * OpenFactor } },
-            lane with { Built = parts with { ReferenceFactor = parts.ReferenceFactor * OpenFactor } },
-            lane with { Built = parts with { GroundFactor = parts.GroundFactor * OpenFactor } },
-        ]);
+        return Solve([.. Harmonics.Select(harmonic => Open(At(harmonic.Order, 1, Signs)))]);
+
+        Lane Open(Lane lane) => lane with
+        {
+            Built = electrode switch
+            {
+                InputLanes.Active => lane.Built with { ActiveFactor = lane.Built.ActiveFactor * OpenFactor },
+                InputLanes.Reference => lane.Built with { ReferenceFactor = lane.Built.ReferenceFactor * OpenFactor },
+                _ => lane.Built with { GroundFactor = lane.Built.GroundFactor * OpenFactor },
+            },
+        };
     }
 
     /// <summary>Share of the fundamental that a harmonic has, by its order; 0 beyond those that are given.</summary>

@@ -12,9 +12,11 @@ namespace FrontEnd.Budgets;
 /// <param name="Loop">Induced in the leads' loop.</param>
 /// <param name="CommonMode">Mean of the amplifier's inputs against common [V rms, at the amplifier].</param>
 /// <param name="Drive">Driven ground's output against common [V rms]; 0 without one.</param>
+/// <param name="FirstBuffer">Output of the first of the electrodes' buffers that are there [V rms]; 0 without one.</param>
+/// <param name="SecondBuffer">Output of the second.</param>
 internal readonly record struct MainsLanes(
     Vector<double> Front, ComplexLanes DifferencePhasor, Vector<double> Amplifier, Vector<double> Loop, Vector<double> CommonMode,
-    Vector<double> Drive)
+    Vector<double> Drive, Vector<double> FirstBuffer, Vector<double> SecondBuffer)
 {
     /// <summary>Difference of the amplifier's inputs by size [V rms, at the amplifier].</summary>
     public Vector<double> Difference => DifferencePhasor.Magnitude;
@@ -36,22 +38,24 @@ internal readonly record struct MainsLanes(
         InputLanes input, Design design, BuildLanes builds, Vector<double> hertz, Vector<double> share, Vector<double> fieldShare)
     {
         InputModel model = input.Model;
-        Vector<double> scale = Scale(builds, hertz, share), drive = Vector<double>.Zero;
+        Vector<double> scale = Scale(builds, hertz, share);
         input.Factor(hertz);
-        input.Solve(model.Mean);
-        Vector<double> common = Coupled(input, builds, leads: true).Magnitude * scale;
-        if (0 <= model.Drive)
-        {
-            input.Solve(model.Drive);
-            drive = Coupled(input, builds, leads: true).Magnitude * scale;
-        }
-
+        Vector<double> common = Size(model.Mean), drive = 0 <= model.Drive ? Size(model.Drive) : default;
+        Vector<double> first = 0 < model.Buffers.Count ? Size(model.BufferOutputs[0]) : default,
+            second = 1 < model.Buffers.Count ? Size(model.BufferOutputs[1]) : default;
         input.SolveDifference();
         Vector<double> front = input.Front.Magnitude, loop = 2 * Math.PI * hertz * fieldShare * builds.LoopFlux;
         double corner = design.Amplifier.CmrrCorner.Hertz;
         Vector<double> x = corner == 0 ? Vector<double>.Zero : hertz * (1 / corner);
         Vector<double> rejection = builds.Cmrr / Vector.SquareRoot(Vector<double>.One + (x * x));
-        return new MainsLanes(front, scale * Coupled(input, builds, leads: true), common / rejection / front, loop, common, drive);
+        return new MainsLanes(front, scale * Coupled(input, builds, leads: true), common / rejection / front, loop, common, drive,
+            first, second);
+
+        Vector<double> Size(int output)
+        {
+            input.Solve(output);
+            return Coupled(input, builds, leads: true).Magnitude * scale;
+        }
     }
 
     /// <summary>Σ coupling capacitances × transfers to the output last solved for, per volt of mains and per ω; the quarter turn of the

@@ -31,6 +31,9 @@ internal sealed class PathLanes
         NodeExcess = new Vector<double>[model.AllNodes];
         BlockPower = new Vector<double>[model.Nodes];
         SourceDensity = new Vector<double>[model.Sources.Count];
+        BufferTransfer = new ComplexLanes[model.Input.Buffers.Count];
+        BufferDensity = new Vector<double>[BufferTransfer.Length];
+        BufferExcess = new Vector<double>[BufferTransfer.Length];
     }
 
     public InputLanes Input { get; }
@@ -55,6 +58,14 @@ internal sealed class PathLanes
 
     /// <summary>Density of each of the model's sources at the output of its own block [V²/Hz].</summary>
     public Vector<double>[] SourceDensity { get; }
+
+    /// <summary>H from the site to the outputs of the electrodes' buffers, as <see cref="SolveBuffers"/> found it.</summary>
+    public ComplexLanes[] BufferTransfer { get; }
+
+    /// <summary>Noise density there, and the electrodes' excess noise in it [V²/Hz].</summary>
+    public Vector<double>[] BufferDensity { get; }
+
+    public Vector<double>[] BufferExcess { get; }
 
     /// <summary>|H| from the site to the converter's pin.</summary>
     public Vector<double> Size => Node[Pin].Magnitude;
@@ -129,6 +140,27 @@ internal sealed class PathLanes
         }
     }
 
+    /// <summary>Works out transfers and noise at the outputs of the electrodes' buffers at a frequency of each lane [Hz]. They are no part
+    /// of the path's chain, and only levels ask for them.</summary>
+    public void SolveBuffers(Vector<double> hertz)
+    {
+        Input.Factor(hertz);
+        for (int buffer = 0; buffer < BufferTransfer.Length; buffer++)
+        {
+            Input.Solve(_model.Input.BufferOutputs[buffer]);
+            BufferTransfer[buffer] = Input.Admittance(InputLanes.Active) * Input.Transfer(_model.Input.SignalPort);
+            Vector<double> total = Vector<double>.Zero, excess = Vector<double>.Zero;
+            for (int i = 0; i < _level.Length; i++)
+            {
+                Vector<double> density = InputDensity(i, hertz);
+                total += density;
+                excess += _isExcess[_model.InputNoises[i].Source] ? density : Vector<double>.Zero;
+            }
+
+            (BufferDensity[buffer], BufferExcess[buffer]) = (total, excess);
+        }
+    }
+
     /// <summary>Gain and bandwidth of the amplifier: G/(1 + jf/f_b).</summary>
     private void Amplify(Vector<double> hertz)
     {
@@ -175,16 +207,9 @@ internal sealed class PathLanes
         InputNoise[] noises = _model.InputNoises;
         for (int i = 0; i < _level.Length; i++)
         {
-            InputNoise noise = noises[i];
-            Vector<double> own = noise.Kind switch
-            {
-                InputNoiseKind.Flicker => NoiseDensity.Flicker(_level[i], noise.Corner, hertz),
-                InputNoiseKind.ElectrodeThermal => _level[i] * Input.Resistance[noise.Electrode] * Input.Admittance(noise.Electrode).Power,
-                _ => _level[i] * LaneMath.InversePower(hertz, noise.Corner) * Input.Admittance(noise.Electrode).Power,
-            };
-            own *= Input.Transfer(noise.Port).Power;
-            SourceDensity[noise.Source] += own;
-            shared += noise.IsShared ? own : Vector<double>.Zero;
+            Vector<double> own = InputDensity(i, hertz);
+            SourceDensity[noises[i].Source] += own;
+            shared += noises[i].IsShared ? own : Vector<double>.Zero;
         }
 
         SourceDensity[last] = NoiseDensity.Flicker(_amplifierWhite, amplifier.NoiseCorner.Hertz, hertz);
@@ -200,6 +225,20 @@ internal sealed class PathLanes
 
         SharedDensity = shared * power;
         (NodeDensity[0], NodeExcess[0]) = (total, excess);
+    }
+
+    /// <summary>Density of one contribution of the input network at the output that it was last solved for [V²/Hz].</summary>
+    private Vector<double> InputDensity(int contribution, Vector<double> hertz)
+    {
+        InputNoise noise = _model.InputNoises[contribution];
+        Vector<double> level = _level[contribution];
+        Vector<double> own = noise.Kind switch
+        {
+            InputNoiseKind.Flicker => NoiseDensity.Flicker(level, noise.Corner, hertz),
+            InputNoiseKind.ElectrodeThermal => level * Input.Resistance[noise.Electrode] * Input.Admittance(noise.Electrode).Power,
+            _ => level * LaneMath.InversePower(hertz, noise.Corner) * Input.Admittance(noise.Electrode).Power,
+        };
+        return own * Input.Transfer(noise.Port).Power;
     }
 
     private void AddStageNoise(int i, Vector<double> hertz)

@@ -76,6 +76,9 @@ internal sealed class PathModel
     /// <summary>Those, and behind them the stages' inner nodes that can clip, in the order of the path.</summary>
     public int AllNodes => Nodes + Stages.Sum(stage => stage.InnerNodes.Count);
 
+    /// <summary>Those, and behind them the outputs of the electrodes' buffers: every node that levels are counted at.</summary>
+    public int LevelNodes => AllNodes + Input.Buffers.Count;
+
     /// <summary>Every contribution in the order of the path.</summary>
     public IReadOnlyList<NoiseSource> Sources => _sources;
 

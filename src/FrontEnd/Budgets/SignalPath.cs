@@ -30,6 +30,9 @@ internal sealed class SignalPath
         NodeDensity = [.. NodeRe.Select(_ => new double[Chunk])];
         NodeExcess = [.. NodeRe.Select(_ => new double[Chunk])];
         BlockPower = [.. Enumerable.Range(0, Nodes).Select(_ => new double[Chunk])];
+        BufferSize = [.. Model.Input.Buffers.Select(_ => new double[Chunk])];
+        BufferDensity = [.. BufferSize.Select(_ => new double[Chunk])];
+        BufferExcess = [.. BufferSize.Select(_ => new double[Chunk])];
     }
 
     public PathModel Model { get; }
@@ -62,6 +65,14 @@ internal sealed class SignalPath
 
     /// <summary>The electrodes' excess noise in it [V²/Hz].</summary>
     public double[][] NodeExcess { get; }
+
+    /// <summary>|H| from the site to the outputs of the electrodes' buffers, as <see cref="SweepBuffers"/> found it.</summary>
+    public double[][] BufferSize { get; }
+
+    /// <summary>Noise density there, and the electrodes' excess noise in it [V²/Hz].</summary>
+    public double[][] BufferDensity { get; }
+
+    public double[][] BufferExcess { get; }
 
     /// <summary>|H|² of each block by itself; block 0 is input network and amplifier.</summary>
     public double[][] BlockPower { get; }
@@ -103,6 +114,21 @@ internal sealed class SignalPath
         {
             Lanes.SolveTransfer(Group(hertz, first));
             StoreTransfer(first);
+        }
+    }
+
+    /// <summary>Works out transfers and noise at the outputs of the electrodes' buffers; everything else stays as it was.</summary>
+    public void SweepBuffers(ReadOnlySpan<double> hertz)
+    {
+        for (int first = 0; 0 < BufferSize.Length && first < hertz.Length; first += Vector<double>.Count)
+        {
+            Lanes.SolveBuffers(Group(hertz, first));
+            for (int buffer = 0; buffer < BufferSize.Length; buffer++)
+            {
+                Lanes.BufferTransfer[buffer].Magnitude.CopyTo(BufferSize[buffer], first);
+                Lanes.BufferDensity[buffer].CopyTo(BufferDensity[buffer], first);
+                Lanes.BufferExcess[buffer].CopyTo(BufferExcess[buffer], first);
+            }
         }
     }
 

@@ -43,4 +43,7 @@ public sealed record Supply
     /// <summary>From the mid-rail to the nearer rail at the lowest voltage: what a node could swing if nothing kept it from the
     /// rails.</summary>
     internal double HalfRailVolts => Math.Min(MidRailVolts, Lowest.Volts - MidRailVolts);
+
+    /// <summary>From the mid-rail to the farther rail at the lowest voltage: beyond it nothing goes.</summary>
+    internal double FarRailVolts => Math.Max(MidRailVolts, Lowest.Volts - MidRailVolts);
 }

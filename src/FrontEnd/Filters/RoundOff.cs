@@ -10,8 +10,8 @@ public sealed record OverflowNorms(double L1, double L2, double LInfinity)
     public int SafeBits => Math.Max(0, (int)Math.Ceiling(Math.Log2(L1)));
 }
 
-/// <summary>The levels at which a fixed-point section with zero input can hang, in LSB of the sample. Each is a bound from the rounding of
-/// one word.</summary>
+/// <summary>The levels at which a fixed-point section by itself hangs with zero input, in LSB of the sample: what to expect, from the rounding
+/// of one word. <see cref="RoundOff.HangingBound"/> is the bound, and holds for cascades.</summary>
 /// <param name="Constant">A constant level up to this stays for ever: 0.5/|1 + a1 + a2|.</param>
 /// <param name="Alternating">The same for a level of alternating sign: 0.5/|1 − a1 + a2|.</param>
 /// <param name="Oscillating">Amplitude of an oscillation at the pole frequency, complex poles only: 0.5/(1 − a2); null for real
@@ -34,10 +34,46 @@ public static class RoundOff
     /// Source: A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal Processing, section 6.9 (from memory).</remarks>
     public static double NoiseGain(SecondOrderSections sections, int section)
     {
+        double l2 = RoundingPath(sections, section).L2;
+        return l2 * l2;
+    }
+
+    /// <summary>From the rounding of a section to the output: 1/A_i·Π H_j, j &gt; i.</summary>
+    private static OverflowNorms RoundingPath(SecondOrderSections sections, int section)
+    {
         Biquad own = sections[section];
-        var path = new List<Biquad> { new(1, 0, 0, own.A1, own.A2) };
-        path.AddRange(sections.Sections.Skip(section + 1));
-        return Norms(new SecondOrderSections(path), withPeak: false).L2 is var l2 ? l2 * l2 : 0;
+        return Norms(new SecondOrderSections([new(1, 0, 0, own.A1, own.A2), .. sections.Sections.Skip(section + 1)]), withPeak: false);
+    }
+
+    /// <summary>Level above which a filter in fixed point cannot stay with nothing at its input, in LSB of the sample: a whole number of
+    /// them.</summary>
+    /// <param name="filter">Rounded to fixed point, poles inside the circle.</param>
+    /// <param name="behind">Sections that its output passes besides.</param>
+    /// <remarks>Once the start has died away the output is what the roundings make, each at most half a step of the states: ½·2^(−F)·Σ_i
+    /// Σ|h_i|, h_i the impulse response of 1/A_i·Π H_j, j &gt; i; rounding F bits to the sample takes at most to the next whole number. It holds
+    /// for any cycle, in both forms, as both round the same sum once. Derived; a simulation may stay below it.</remarks>
+    public static double HangingBound(QuantisedFilter filter, SecondOrderSections? behind = null)
+    {
+        FixedFormat format = filter.Format as FixedFormat
+            ?? throw new ArgumentOutOfRangeException(nameof(filter), filter.Format, "The filter must be rounded to fixed point.");
+        return HangingAt(StateBound(filter, behind), format.StateFraction);
+    }
+
+    /// <summary>The same for another number of bits below the LSB, from the bound in steps of the states.</summary>
+    internal static double HangingAt(double steps, int stateFraction) => Math.Floor(
+        (steps * Math.Pow(2, -stateFraction) * (1 + 1e-9)) + (stateFraction == 0 ? 0 : 0.5));
+
+    /// <summary>½·Σ_i Σ|h_i|: the bound in steps of the states.</summary>
+    internal static double StateBound(QuantisedFilter filter, SecondOrderSections? behind = null)
+    {
+        SecondOrderSections all = SecondOrderSections.Cascade(filter.Sections, behind ?? SecondOrderSections.Empty);
+        double sum = 0;
+        for (int i = 0; i < filter.Sections.Count; i++)
+        {
+            sum += 0.5 * RoundingPath(all, i).L1;
+        }
+
+        return sum;
     }
 
     /// <summary>Bits below the LSB that a section's states need to keep its round-off at the size of one rounding: ½·log2 of the noise

@@ -32,7 +32,7 @@ public sealed record WordFigures
     /// pole is not inside the circle.</summary>
     public double? ConstantRoundOff { get; init; }
 
-    /// <summary>Largest level at which the output can hang, in LSB of the sample; null likewise.</summary>
+    /// <summary>Level above which the output cannot hang, in LSB of the sample: a bound, all sections together; null likewise.</summary>
     public double? DeadBand { get; init; }
 
     /// <summary>From the input to each section's output; empty where a pole is not inside the circle.</summary>
@@ -54,7 +54,8 @@ public sealed record WordFigures
         PoleStanding.OutsideCircle or PoleStanding.OnCircle => WordMessages.LongerWords,
         _ when Saturated => WordMessages.LessFraction,
         _ when DcZeroLost => WordMessages.KeepDcZero,
-        _ when 0 < ExtraBits => WordMessages.MoreStateBits(ExtraBits),
+        _ when 0 < ExtraBits && Filter.Format is FixedFormat format => WordMessages.MoreStateBits(
+            ExtraBits, format.StateBits - HeadroomBits - format.StateFraction - ExtraBits),
         _ when Filter.Format is SingleFormat && Form == FilterForm.TransposedDirectII && Filter.Ideal.Sections.Any(IsNearDc) =>
             WordMessages.DirectForm,
         _ => null,
@@ -85,13 +86,13 @@ public sealed record WordFigures
         return figures with
         {
             RoundOff = Math.Sqrt(FrontEnd.Filters.RoundOff.FixedVariance(filter)),
-            DeadBand = LargestDeadBand(filter, fixedPoint),
+            DeadBand = FrontEnd.Filters.RoundOff.HangingBound(filter),
             ExtraBits = Math.Max(0, (int)Math.Ceiling(most) - fixedPoint.StateFraction),
         };
     }
 
-    /// <summary>The largest limit cycle that a search finds in any section, at that section's output; only for fixed point. Takes up to
-    /// some tenths of a second, so it is no part of <see cref="Of"/>.</summary>
+    /// <summary>The largest limit cycle that a run of the whole filter finds, at its output; only for fixed point. Takes up to some tenths of
+    /// a second, so it is no part of <see cref="Of"/>.</summary>
     public LimitCycleSearch SearchLimitCycles()
     {
         if (Filter.Format is not FixedFormat format)
@@ -99,30 +100,7 @@ public sealed record WordFigures
             throw new InvalidOperationException("Only whole numbers have limit cycles of their own.");
         }
 
-        LimitCycleSearch[] found = [.. Filter.Details.Select(
-            section => LimitCycle.SearchWithin(section, format, MostSteps / Filter.Details.Count))];
-        return new LimitCycleSearch(
-            found.Select(one => one.Largest).OfType<LimitCycle>().MaxBy(cycle => cycle.Amplitude), found.All(one => one.IsComplete));
-    }
-
-    /// <summary>Each section's levels, times the gain of what follows at their frequency; the largest.</summary>
-    private static double LargestDeadBand(QuantisedFilter filter, FixedFormat format)
-    {
-        double most = 0;
-        for (int i = 0; i < filter.Sections.Count; i++)
-        {
-            Biquad section = filter.Sections[i];
-            DeadBand band = FrontEnd.Filters.RoundOff.DeadBandOf(section, format.StateFraction);
-            var rest = new SecondOrderSections(filter.Sections.Sections.Skip(i + 1));
-            double Gain(double turns) => Math.Sqrt(rest.PowerResponse(turns, 1));
-            most = Math.Max(most, Math.Max(band.Constant * Gain(0), band.Alternating * Gain(0.5)));
-            if (band.Oscillating is { } swing)
-            {
-                most = Math.Max(most, swing * Gain(Math.Abs(section.Poles.First.Phase) / (2 * Math.PI)));
-            }
-        }
-
-        return most;
+        return CycleSearch.Of(Filter.Details, format, MostSteps);
     }
 
     // About a third of a second (measured: 6 ns a step).

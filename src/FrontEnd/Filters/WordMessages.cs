@@ -25,13 +25,26 @@ internal static class WordMessages
     internal static Finding DeadBandLarge(string field, string name, string band, string signal, string remedy) =>
         new("FE0623", Severity.Warning, field,
         $"`{name}` can hang at up to {band}, more than the smallest signal, {signal}",
-            "with nothing at its input a section in whole numbers stays at the level where its rounding cancels its decay", remedy);
+            "with nothing at its input a filter in whole numbers stays at a level where its rounding cancels its decay; the level is a bound for all of its sections together",
+            remedy);
 
-    internal static Finding MayOverflow(string field, string name, int needed, int there) => new("FE0624", Severity.Warning, field,
+    internal static Finding MayOverflow(string field, string name, int needed, int there, string remedy) => new("FE0624", Severity.Warning, field,
         $"`{name}` needs {needed} bits for its states, and they have {there}",
-        "sample bits + bits below the LSB + headroom for the worst input (L1 norm); a state beyond its word saturates",
-        "keep fewer bits below the LSB (digital-state-fraction), or use fewer converter bits");
+        "sample bits + bits below the LSB + headroom for the worst input (L1 norm); a state beyond its word saturates", remedy);
 
-    internal static string MoreStateBits(int bits) =>
-        $"keep {bits} more bit{(bits == 1 ? "" : "s")} below the LSB in the states, or decimate before this filter";
+    /// <summary>What fits: so many bits below the LSB that neither round-off nor dead band counts, and still no overflow.</summary>
+    /// <param name="wanted">Least number of bits below the LSB for which no filter's round-off or dead band counts.</param>
+    /// <param name="room">Greatest number for which no filter can overflow; below 0 where none is.</param>
+    internal static string StateBitsThatFit(int wanted, int room) => wanted <= room
+        ? $"keep {(wanted == room ? $"{room}" : $"{wanted} to {room}")} bit{(wanted == 1 && room == 1 ? "" : "s")} below the LSB in the states (digital-state-fraction), which all digital filters of the design can do with"
+        : $"use double (digital-word): the filters want {wanted} bits below the LSB in their states, and {(room < 0 ? "the states are too short even without any" : $"there is room for {room} beside sample and headroom")}; or decimate before the filter";
+
+    /// <param name="bits">Bits more than there are now.</param>
+    /// <param name="samples">What they leave of the state's word for the samples.</param>
+    internal static string MoreStateBits(int bits, int samples) => LeastSample <= samples
+        ? $"keep {bits} more bit{(bits == 1 ? "" : "s")} below the LSB in the states, which leaves {samples} for the samples, or decimate before this filter"
+        : $"use double, or decimate before this filter: {bits} more bit{(bits == 1 ? "" : "s")} below the LSB would be wanted in the states, and beside the headroom they leave no room for the samples";
+
+    // Fewer bits than any converter in use has.
+    private const int LeastSample = 8;
 }

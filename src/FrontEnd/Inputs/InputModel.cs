@@ -56,6 +56,8 @@ internal sealed class InputModel
         var circuit = new CircuitNetwork(InputCircuit.Leads(whole), network, known);
         _parts = buffers.Append(circuit).SelectMany(one => one.Parts).ToDictionary(part => part.Part.Role, StringComparer.Ordinal);
         Buffers = [.. buffers.SelectMany(one => one.OpAmps)];
+        BufferOutputs = [.. buffers.SelectMany(one => one.OpAmps.Select(opAmp => network.Output(one.Node(opAmp.OpAmp.Output))))];
+        BufferInputs = [.. buffers.SelectMany(one => one.OpAmps.Select(opAmp => network.Output(one.Node(opAmp.OpAmp.Plus))))];
         ActiveLeadElement = network.Capacitor(active1, earth, leadToMains);
         ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains);
         network.Capacitor(active1, Network.Common, leadToCommon);
@@ -140,6 +142,11 @@ internal sealed class InputModel
 
     /// <summary>Op-amps of the buffers that are there, active before reference.</summary>
     public IReadOnlyList<NetworkOpAmp> Buffers { get; }
+
+    /// <summary>The same buffers' outputs, and their + inputs.</summary>
+    public IReadOnlyList<int> BufferOutputs { get; }
+
+    public IReadOnlyList<int> BufferInputs { get; }
 
     public int Difference { get; }
 

@@ -46,7 +46,7 @@ internal static class DriveReport
             Decibels.FromVoltageRatio(Math.Max(1e-15, drive.GainAtMains)), Equations.DriveGain,
             hand: MainsFormulas.DrivenGroundLoopGain(unity, design.Mains.Frequency),
                 assumption: "the formula is the amplifier alone; the body's load takes the rest");
-        double dc = Math.Abs(evaluation.Levels.Direct.OffsetDrive[0] * design.Electrodes.Offset.Volts);
+        double dc = Math.Abs(evaluation.Levels.Direct.Drive.Offset[0] * design.Electrodes.Offset.Volts);
         double ac = evaluation.Mains.DriveSwing;
         list.Number(
             ResultIds.Drive.SwingNeeded, "driven ground: swing needed, peak", "", Voltage.FromVolts(ac + dc), Equations.DriveSwing,

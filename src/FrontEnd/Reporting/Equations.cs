@@ -31,6 +31,13 @@ internal static class Equations
     public static readonly Equation Sweeps = new("N = (S·σ/A)²", CommonPractice);
     public static readonly Equation SignalToNoise = new("20·log10(A·√(∫|H_path·H_adc·H_dig|² df/(f_b − f_a))/G_mid / σ in the band)", Derived);
 
+    public static readonly Equation HeadRadius = new("R with 4·R·∫ √(((a_K − a_S)·sin 2t)² + sin²α(t)) dt = U over 0…π/2, α = a_S·cos²t + a_K·sin²t", Derived);
+    public static readonly Equation HeadRingFront = new("a_S = 0.4·S/R", Derived);
+    public static readonly Equation HeadRingSide = new("a_K = 0.4·K/R", Derived);
+    public static readonly Equation HeadTape = new("share of the arc · its length", new SourceRef("roth-10-20"));
+    public static readonly Equation HeadSkin = new("R·θ", Derived);
+    public static readonly Equation HeadStraight = new("2R·sin(θ/2)", Derived);
+
     public static readonly Equation Lsb = new("LSB/G_mid", Derived);
     public static readonly Equation FullScale = new("FS/G_mid", Derived);
     public static readonly Equation DynamicRange = new("20·log10(FS_rti/(2√2·σ))", Derived);
@@ -78,6 +85,7 @@ internal static class Equations
         Derived);
     public static readonly Equation BiasOffset = new("bias currents through the input network at dc", Derived);
     public static readonly Equation InputImpedance = new("1/|Y| of one input to common at f0: bias, shunt, lead and amplifier", Derived);
+    public static readonly Equation BufferImpedance = new("1/|Y| of the active electrode's buffer at its input at f0: R_in and C_in to common", Derived);
     public static readonly Equation GainLimit = new("(V_s/2 − h)/(V_off + V_sig)", Derived);
 
     public static readonly Equation Fold = new("fs − f2", CommonPractice);
@@ -102,7 +110,8 @@ internal static class Equations
     public static readonly Equation FixedRoundOff = new("LSB/G_mid·√(Σ 2^(−2F)/6/fs·∫|H_behind/A|² df over f1…f2)",
         new SourceRef("oppenheim-schafer", "sec. 6.9"));
     public static readonly Equation SingleRoundOff = new("LSB/G_mid·√(Σ ulp²/12·Σh²), the dc at the converter in its sums", Derived);
-    public static readonly Equation DeadBand = new("LSB/G_mid·2^(−F)·max[0.5/|1 + a1 + a2|, 0.5/|1 − a1 + a2|, 0.5/(1 − a2)], with the gain of the sections behind", new SourceRef("jackson-1969"));
+    public static readonly Equation DeadBand = new(
+        "LSB/G_mid·⌊2^(−F)·½·Σ Σ|h_i| + ½·[F > 0]⌋, h_i from the rounding of section i to the recorded output", Derived);
     public static readonly Equation OverflowBits = new("⌈log2 Σ|h|⌉ from the filter's input to each section's output, the largest",
         new SourceRef("oppenheim-schafer", "sec. 6.9"));
     public static readonly Equation Latency = new("group delay of path, converter and digital filters + packet time", Derived);
@@ -121,7 +130,8 @@ internal static class Equations
     public static readonly Equation ContactAdds =
         new("I/√2·|v(A2) − v(R2)|/I/|H_front|·|H_path·H_adc·H_dig|/G_mid where it lands", Derived);
     public static readonly Equation ContactReading = new("I·|Z1 + R1 + Z2 + R2|", new SourceRef("luck-2005"));
-    public static readonly Equation Open = new("dc and mains with that electrode's impedance without bound", Derived);
+    public static readonly Equation Open = new("dc and mains with that electrode's impedance without bound, inputs held at the rails", Derived);
+    public static readonly Equation OpenNode = new("|dc| + √2·Σ_h of the mains with that electrode off, each node passing on what its swing leaves", Derived);
 
     public static readonly Equation ReferenceNoise = new("reference noise·|dc at the converter|/V_ref/G_mid", Derived);
     public static readonly Equation Ripple = new("ripple/10^(PSRR/20)", CommonPractice);

@@ -307,6 +307,7 @@ internal static class FilterReport
     {
         Design design = evaluation.Design;
         double fs = design.Converter.Rate.Hertz;
+        var words = WordReport.Of(evaluation);
         for (int i = 0; i < evaluation.Digital.Stages.Count; i++)
         {
             DigitalStage stage = evaluation.Digital.Stages[i];
@@ -314,7 +315,7 @@ internal static class FilterReport
             DigitalIds ids = ResultIds.Digital.Of(stage.Name);
             list.Number(ids.GroupDelay, $"group delay of {stage.Name}", "τ",
                 Duration.FromSeconds(sections.GroupDelay(evaluation.CentreHertz, fs)), Equations.GroupDelay);
-            WordReport.AddTo(list, findings, evaluation, i, ids);
+            words?.AddTo(list, findings, i, ids);
             double radius = sections.PoleRadius;
             if (0 < radius && radius < 1)
             {

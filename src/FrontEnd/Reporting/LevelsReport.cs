@@ -41,12 +41,13 @@ internal static class LevelsReport
             list.Word(ResultIds.Levels.FirstToClip, "what clips first", first.Node.Text, Equations.FirstToClip);
         }
 
+        string whatever = levels.ClipsWhateverTheOffset is { } clipping ? $"; {clipping.Node} clips whatever the offset" : "";
         AddLimit(
             list, ResultIds.Levels.OffsetSurvived, "largest electrode offset that nothing clips at, ±", levels.OffsetSurvived,
-            Equations.OffsetSurvived, $"limited by {levels.OffsetLimitedBy?.Node}",
-            "no node sees the electrodes' offset");
+            Equations.OffsetSurvived, $"limited by {levels.OffsetLimitedBy?.Node}{whatever}",
+            $"no node sees the electrodes' offset{whatever}");
         AddLimit(list, ResultIds.Levels.LargestSignal, "largest signal that nothing clips at, peak", levels.LargestSignal,
-            Equations.LargestSignal, null, "no node sees the signal");
+            Equations.LargestSignal, $"limited by {levels.SignalLimitedBy?.Node}", "no node sees the signal");
     }
 
     private static string V(double volts) => QuantityText.Format(volts, "V");

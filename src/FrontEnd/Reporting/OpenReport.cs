@@ -9,33 +9,40 @@ internal static class OpenReport
 {
     public static void AddTo(ResultList list, Evaluation evaluation)
     {
-        Design design = evaluation.Design;
-        MainsAtInput[] open = evaluation.Mains.WithOpenElectrodes();
-        AddOpen(list, evaluation, Lead.Active, open[0]);
-        AddOpen(list, evaluation, Lead.Reference, open[1]);
-        if (design.Electrodes.Ground is not null)
+        double[][] gains = OpenElectrode.Gains(evaluation.Path, evaluation.Mains);
+        AddOpen(list, evaluation, gains, Lead.Active);
+        AddOpen(list, evaluation, gains, Lead.Reference);
+        if (evaluation.Design.Electrodes.Ground is not null)
         {
-            AddOpen(list, evaluation, Lead.Ground, open[2]);
+            AddOpen(list, evaluation, gains, Lead.Ground);
         }
     }
 
-    /// <summary>Where the amplifier goes with one electrode off: dc by bias current, mains by everything that couples.</summary>
-    private static void AddOpen(ResultList list, Evaluation evaluation, Lead lead, MainsAtInput mains)
+    /// <summary>What clips, where the open input goes, then every node of the path.</summary>
+    private static void AddOpen(ResultList list, Evaluation evaluation, double[][] gains, Lead lead)
     {
-        Design design = evaluation.Design;
-        DirectLanes direct = DirectLanes.Of(design, evaluation.Path.Model.Input, evaluation.Path.Built, (int)lead);
-        double gain = design.Amplifier.Gain, swing = design.Supply.HalfRailVolts;
-        double dc = Math.Abs(direct.BiasDifference[0])
-            + (lead == Lead.Ground ? Math.Abs(direct.OffsetDifference[0] * design.Electrodes.Offset.Volts) : 0);
-        double peak = Math.Sqrt(2) * mains.Difference, common = (Math.Sqrt(2) * mains.CommonMode) + Math.Abs(direct.BiasMean[0]);
-        double atOutput = gain * (dc + peak);
-        string clips = swing < common
-            ? "the inputs leave the amplifier's range"
-            : swing < atOutput
-            ? "the amplifier clips"
-            : "nothing clips: the channel shows mains and drift that look like a signal";
+        var open = new OpenElectrode(evaluation.Design, evaluation.Path, evaluation.Mains, gains, lead);
+        string[] clipping = [.. open.Nodes.Where(node => node.Clips).Select(node => node.Node.Words)];
+        string clips = clipping.Length == 0
+            ? "nothing clips: the channel shows mains and drift that look like a signal"
+            : $"{Together(clipping)} {(clipping.Length == 1 ? "clips" : "clip")}";
+        string what = lead == Lead.Ground ? "both inputs go" : IsBuffered(evaluation.Design, lead) ? "its buffer's output goes" : "the open input goes";
         list.Word(
             ResultIds.Open.Of(lead), $"with the {lead.Word()} electrode off",
-            $"{clips}; difference {QuantityText.Format(dc, "V")} dc and {QuantityText.Format(peak, "V")} mains peak at the input, common mode {QuantityText.Format(common, "V")}", Equations.Open);
+            $"{clips}; {what} to {V(open.InputDc)} dc{(open.InputAtRail ? ", held at the rail," : "")} with {V(open.InputMains)} of mains, peak",
+            Equations.Open);
+        foreach (OpenNode node in open.Nodes)
+        {
+            list.Number(
+                ResultIds.Open.At(lead, node.Node), $"with the {lead.Word()} electrode off, farthest at {node.Node.Words}, ±", "", Voltage.FromVolts(node.Farthest), Equations.OpenNode, text: $"dc {V(node.Dc)}, mains {V(node.Mains)} peak; {(node.Clips ? $"clips at ±{V(node.Swing)}" : $"of ±{V(node.Swing)}")}");
+        }
     }
+
+    private static bool IsBuffered(Design design, Lead lead) =>
+        (lead == Lead.Active ? design.Electrodes.ActiveBuffer : lead == Lead.Reference ? design.Electrodes.ReferenceBuffer : null) is not null;
+
+    private static string Together(string[] words) =>
+        words.Length == 1 ? words[0] : $"{string.Join(", ", words[..^1])} and {words[^1]}";
+
+    private static string V(double volts) => QuantityText.Format(volts, "V");
 }

@@ -7,66 +7,114 @@ namespace FrontEnd.Reporting;
 
 /// <summary>What finite words do to a digital filter, as voltages at the electrodes of this design. Nothing is added where the word is
 /// double: nothing is rounded that could be seen.</summary>
-internal static class WordReport
+internal sealed class WordReport
 {
     // A tenth of the noise adds half a per cent to it; what is above deserves a word (common practice, no source).
     private const double ShareOfNoise = 0.1;
 
+    // The field's greatest number of bits below the LSB.
+    private const int MostFraction = 16;
+
+    private readonly Evaluation evaluation;
+    private readonly DigitalArithmetic arithmetic;
+    private readonly double step;
+    private readonly Filter[] filters;
+
+    private WordReport(Evaluation evaluation)
+    {
+        this.evaluation = evaluation;
+        arithmetic = evaluation.Design.Arithmetic;
+        step = evaluation.Design.Converter.LsbVolts / evaluation.GainMid;
+        filters = [.. Enumerable.Range(0, evaluation.Digital.Stages.Count).Select(FilterOf)];
+    }
+
+    /// <summary>What the word does to every filter of the design; null where it is double.</summary>
+    public static WordReport? Of(Evaluation evaluation) =>
+        evaluation.Design.Arithmetic.Word == DigitalWord.Double ? null : new WordReport(evaluation);
+
+    /// <summary>One filter as rounded.</summary>
+    /// <param name="Figures">Of its own.</param>
+    /// <param name="RoundOff">Rms in the band at the electrodes [V].</param>
+    /// <param name="StateBound">Level above which it cannot hang, in steps of the states, with the filters behind it; null in floating point
+    /// and where a pole is not inside the circle.</param>
+    private sealed record Filter(WordFigures Figures, double RoundOff, double? StateBound);
+
     /// <param name="index">The filter's place in the chain.</param>
     /// <param name="ids">Its figures' ids.</param>
-    public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation, int index, DigitalIds ids)
+    public void AddTo(ResultList list, List<Finding> findings, int index, DigitalIds ids)
     {
-        DigitalArithmetic arithmetic = evaluation.Design.Arithmetic;
-        if (arithmetic.Word == DigitalWord.Double)
-        {
-            return;
-        }
-
-        string name = evaluation.Digital.Stages[index].Name;
-        WordFigures figures = WordFigures.Of(evaluation.Digital.Designed[index], arithmetic.Format, arithmetic.Form);
+        string name = evaluation.Digital.Stages[index].Name, key = $"digital[{index + 1}]";
+        (WordFigures figures, double roundOff, double? bound) = filters[index];
         list.Number(ids.PoleMovement, $"largest distance that a pole of {name} moves when its coefficients are rounded", "",
             Ratio.FromFraction(figures.PoleMovement), Equations.PoleMovement);
         list.Number(ids.DcGain, $"gain of {name} at 0 Hz, coefficients as rounded", "", Ratio.FromFraction(figures.DcGain ?? 0),
             Equations.DigitalDcGain);
         list.Number(ids.OverflowBits, $"headroom above full scale that rules out overflow inside {name}", "",
             BitCount.FromBits(figures.HeadroomBits), Equations.OverflowBits);
-        double step = evaluation.Design.Converter.LsbVolts / evaluation.GainMid;
-        double roundOff = step * (arithmetic.IsFixed
-            ? FixedRoundOff(evaluation, index, arithmetic.StateFraction)
-            : SingleRoundOff(evaluation, index));
         list.Number(
             ids.RoundOff, $"round-off of {name} in the band, at the electrodes, rms", "", VoltageRms.FromVolts(roundOff),
             arithmetic.IsFixed ? Equations.FixedRoundOff : Equations.SingleRoundOff,
             text: $"{QuantityText.FormatNumber(roundOff / step)} LSB");
+        string remedy = arithmetic.Format is FixedFormat
+            ? WordMessages.StateBitsThatFit(Wanted, Room)
+            : figures.Remedy ?? WordMessages.LongerWords;
         double noise = evaluation.Noise.Total;
-        string key = $"digital[{index + 1}]";
-        string remedy = figures.Remedy ?? WordMessages.LongerWords;
         if (ShareOfNoise * noise < roundOff)
         {
             findings.Add(WordMessages.RoundOffLarge(key, name, QuantityText.Format(roundOff, "V"), QuantityText.Format(noise, "V"),
                 remedy));
         }
 
-        if (figures.DeadBand is { } band)
+        if (bound is { } steps)
         {
-            list.Number(ids.DeadBand, $"largest level at which {name} can hang, at the electrodes, peak", "",
+            double band = RoundOff.HangingAt(steps, arithmetic.StateFraction);
+            list.Number(ids.DeadBand, $"level above which the recording cannot hang on account of {name}, at the electrodes, peak", "",
                 Voltage.FromVolts(band * step), Equations.DeadBand, text: $"{QuantityText.FormatNumber(band)} LSB");
-            double smallest = Math.Sqrt(2) * evaluation.Design.SmallestSignal.Volts;
-            if (smallest < band * step)
+            if (SmallestPeak < band * step)
             {
                 findings.Add(WordMessages.DeadBandLarge(key, name, QuantityText.Format(band * step, "V"),
-                    QuantityText.Format(smallest, "V"), WordMessages.MoreStateBits((int)Math.Ceiling(Math.Log2(band * step / smallest)))));
+                    QuantityText.Format(SmallestPeak, "V"), remedy));
             }
         }
 
-        if (arithmetic.Format is FixedFormat format)
+        if (arithmetic.Format is FixedFormat format && RoomOf(figures) < format.StateFraction)
         {
-            int needed = (int)Math.Ceiling(evaluation.Design.Converter.Bits) + format.StateFraction + figures.HeadroomBits;
-            if (format.StateBits < needed)
-            {
-                findings.Add(WordMessages.MayOverflow(key, name, needed, format.StateBits));
-            }
+            findings.Add(WordMessages.MayOverflow(
+                key, name, format.StateBits - RoomOf(figures) + format.StateFraction, format.StateBits, remedy));
         }
+    }
+
+    private double SmallestPeak => Math.Sqrt(2) * evaluation.Design.SmallestSignal.Volts;
+
+    /// <summary>Bits below the LSB that leave no filter's states too short.</summary>
+    private int Room => Math.Min(MostFraction, filters.Min(one => RoomOf(one.Figures)));
+
+    /// <summary>Least bits below the LSB for which no filter's round-off or dead band counts.</summary>
+    private int Wanted => filters.Max(one =>
+    {
+        // Each bit halves the round-off; the dead band falls likewise, to whole numbers of LSB at the output.
+        double tooMuch = one.RoundOff / (ShareOfNoise * evaluation.Noise.Total);
+        int bits = Math.Max(0, arithmetic.StateFraction + (int)Math.Ceiling(Math.Log2(Math.Max(tooMuch, 1e-9))));
+        while (one.StateBound is { } steps && SmallestPeak < RoundOff.HangingAt(steps, bits) * step && bits < 64)
+        {
+            bits++;
+        }
+
+        return bits;
+    });
+
+    private int RoomOf(WordFigures figures) =>
+        ((FixedFormat)arithmetic.Format).StateBits - (int)Math.Ceiling(evaluation.Design.Converter.Bits) - figures.HeadroomBits;
+
+    private Filter FilterOf(int index)
+    {
+        WordFigures figures = WordFigures.Of(evaluation.Digital.Designed[index], arithmetic.Format, arithmetic.Form);
+        var behind = SecondOrderSections.Cascade(evaluation.Digital.Filters.Skip(index + 1));
+        double roundOff = step * (arithmetic.IsFixed
+            ? FixedRoundOff(evaluation, index, arithmetic.StateFraction)
+            : SingleRoundOff(evaluation, index));
+        return new Filter(
+            figures, roundOff, arithmetic.IsFixed && figures.IsStable && behind.IsStable ? RoundOff.StateBound(figures.Filter, behind) : null);
     }
 
     /// <summary>Rms in the band, in LSB of the sample, of the rounding in this filter's sections, through their own poles and everything

@@ -132,10 +132,24 @@ internal sealed class SpreadKernel
     {
         for (int node = 0; node < _path.Node.Length; node++)
         {
-            Vector<double> excess = _path.NodeExcess[node], board = _path.NodeDensity[node] - excess;
-            _levels.SignalGain[node] = Vector.Max(_levels.SignalGain[node], _path.Node[node].Magnitude * _setup.SignalGainScale[node]);
-            _levels.NoiseRms[node] += (board * _setup.NodeWeights[point][node]) + (excess * _setup.NodeExcessWeights[point][node]);
+            AddNode(point, node, _path.Node[node].Magnitude, _path.NodeDensity[node], _path.NodeExcess[node]);
         }
+
+        if (0 < _path.BufferTransfer.Length)
+        {
+            _path.SolveBuffers(new(_setup.BandHertz[point]));
+            for (int buffer = 0; buffer < _path.BufferTransfer.Length; buffer++)
+            {
+                AddNode(point, _levels.FirstBuffer + buffer, _path.BufferTransfer[buffer].Magnitude, _path.BufferDensity[buffer],
+                    _path.BufferExcess[buffer]);
+            }
+        }
+    }
+
+    private void AddNode(int point, int node, Vector<double> size, Vector<double> density, Vector<double> excess)
+    {
+        _levels.SignalGain[node] = Vector.Max(_levels.SignalGain[node], size * _setup.SignalGainScale[node]);
+        _levels.NoiseRms[node] += ((density - excess) * _setup.NodeWeights[point][node]) + (excess * _setup.NodeExcessWeights[point][node]);
     }
 
     private void PutModulatorFold(double[][] figures, int first)
@@ -163,7 +177,7 @@ internal sealed class SpreadKernel
                 field = new(MainsBudget.FieldShare(mains, harmonic.Order));
             var at = MainsLanes.At(_path.Input, _design, _builds, hertz, share, field);
             _path.Carry(hertz);
-            _levels.AddMains(at.CommonMode, at.Difference, at.Drive);
+            _levels.AddMains(at.CommonMode, at.Difference, at.Drive, at.FirstBuffer, at.SecondBuffer);
             for (int node = 0; node < _path.Node.Length; node++)
             {
                 _levels.AddNodeMains(node, at.Total, _path.Node[node].Magnitude);

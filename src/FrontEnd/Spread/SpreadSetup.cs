@@ -101,7 +101,8 @@ internal sealed class SpreadSetup
             .. Enumerable.Range(0, BandPoints - 1).Select(i => Math.Sqrt(BandHertz[i] * BandHertz[i + 1])),
             Design.Converter.Rate.Hertz / 2,
         ];
-        int nodes = Nominal.Path.AllNodes;
+        SignalPath path = Nominal.Path;
+        int nodes = path.Model.LevelNodes;
         BandIntegral integral = BandIntegral.Over(edges, 2 * nodes, NodeDensities, 1e-4);
         double[][] density = [.. Enumerable.Range(0, 2 * nodes).Select(_ => new double[BandPoints])];
         NodeDensities(BandHertz, density);
@@ -113,7 +114,7 @@ internal sealed class SpreadSetup
             {
                 NodeWeights[i][node] = Weight(node, i);
                 NodeExcessWeights[i][node] = Weight(nodes + node, i);
-                most[node] = Math.Max(most[node], Nominal.Path.Size(node, i));
+                most[node] = Math.Max(most[node], node < path.AllNodes ? path.Size(node, i) : path.BufferSize[node - path.AllNodes][i]);
             }
         }
 
@@ -126,14 +127,19 @@ internal sealed class SpreadSetup
     /// <summary>Density at every node without the electrodes' excess noise, then their excess noise at every node.</summary>
     private void NodeDensities(ReadOnlySpan<double> hertz, double[][] values)
     {
-        int nodes = Nominal.Path.AllNodes;
-        Nominal.Path.Sweep(hertz);
+        SignalPath path = Nominal.Path;
+        int nodes = path.Model.LevelNodes, behind = path.AllNodes;
+        path.Sweep(hertz);
+        path.SweepBuffers(hertz);
         for (int node = 0; node < nodes; node++)
         {
+            (double[] density, double[] excess) = node < behind
+                ? (path.NodeDensity[node], path.NodeExcess[node])
+                : (path.BufferDensity[node - behind], path.BufferExcess[node - behind]);
             for (int lane = 0; lane < hertz.Length; lane++)
             {
-                values[nodes + node][lane] = Nominal.Path.NodeExcess[node][lane];
-                values[node][lane] = Nominal.Path.NodeDensity[node][lane] - Nominal.Path.NodeExcess[node][lane];
+                values[nodes + node][lane] = excess[lane];
+                values[node][lane] = density[lane] - excess[lane];
             }
         }
     }
@@ -171,7 +177,7 @@ internal sealed class SpreadSetup
         AnalogDigitalConverter converter = Design.Converter;
         double half = converter.Rate.Hertz / 2;
         var basis = new double[BandPoints];
-        int nodes = Nominal.Path.AllNodes, pin = Nominal.Path.Nodes - 1;
+        int nodes = Nominal.Path.Model.LevelNodes, pin = Nominal.Path.Nodes - 1;
         double[][] density = [.. Enumerable.Range(0, 2 * nodes).Select(_ => new double[SignalPath.Chunk])];
         BandIntegral integral = BandIntegral.Over(Nominal.Noise.BandBreaks, (2 * BandPoints) + 1, (hertz, values) =>
         {

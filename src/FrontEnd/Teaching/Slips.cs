@@ -113,7 +113,8 @@ internal static class Slips
     public static readonly SlipKind NormalForFault =
         new("normal-for-fault",
             "the limit for normal operation was taken where the single-fault limit was asked for, or the other way round");
-    public static readonly SlipKind OneLead = new("one-lead", "all leads that share the fault add up");
+    public static readonly SlipKind OneLead = new("one-lead", "all leads that share the fault stand side by side");
+    public static readonly SlipKind NoWayBack = new("no-way-back", "the current needs a way back, and what stands in that way limits it too");
     public static readonly SlipKind Judgement =
         new("judgement", "this change helps less: the solution shows the figure after each of them");
     public static readonly SlipKind Dominant = new("dominant-source", "another source is larger: the solution lists them all");

@@ -62,6 +62,26 @@ public static class AmplifierFormulas
     public static TextbookFigure BiasOffset(Current bias, Resistance source) =>
         TextbookFigure.Of((bias * source).Volts, "V", "I_b·R", $"{Put.In(bias)} · {Put.In(source)}", Sources.Derived);
 
+    /// <summary>The same with buffers at the electrodes, whose bias currents flow through theirs: I_b·R + I_1·R_1 + I_2·R_2, every term by
+    /// size [V].</summary>
+    /// <param name="bias">I_b: of the amplifier's inputs.</param>
+    /// <param name="source">R: what they see in one lead less what they see in the other.</param>
+    /// <param name="active">I_1: of the buffer at the active electrode; 0 without one.</param>
+    /// <param name="activeSource">R_1: that electrode and its skin resistor.</param>
+    /// <param name="reference">I_2: of the buffer at the reference electrode; 0 without one.</param>
+    /// <param name="referenceSource">R_2: that electrode and its skin resistor.</param>
+    /// <remarks>Source: Ohm's law.</remarks>
+    public static TextbookFigure BiasOffset(
+        Current bias, Resistance source, Current active, Resistance activeSource, Current reference, Resistance referenceSource)
+    {
+        (Current I, Resistance R, string Term)[] terms =
+            [(bias, source, "I_b·R"), (active, activeSource, "I_1·R_1"), (reference, referenceSource, "I_2·R_2")];
+        terms = [terms[0], .. terms[1..].Where(term => 0 < term.I.Amperes)];
+        return TextbookFigure.Of(
+            terms.Sum(term => (term.I * term.R).Volts), "V", string.Join(" + ", terms.Select(term => term.Term)),
+            string.Join(" + ", terms.Select(term => $"{Put.In(term.I)} · {Put.In(term.R)}")), Sources.Derived);
+    }
+
     /// <summary>Noise of what follows a stage, referred to the stage's input, σ/G [V rms].</summary>
     /// <remarks>Source: common practice.</remarks>
     public static TextbookFigure ReferredToInput(VoltageRms noise, double gain) =>

@@ -96,6 +96,39 @@ public sealed class WordTests
         Assert.Equal(samples[^1], samples[^2]);
     }
 
+    /// <summary>Advice that is followed ends: with the bits that it names nothing is said any more; where it says double, no number of bits says nothing.</summary>
+    [Theory]
+    [InlineData(DigitalWord.Q31, 12, 250)]
+    [InlineData(DigitalWord.Q31, 16, 250)]
+    [InlineData(DigitalWord.Q31, 18, 1000)]
+    [InlineData(DigitalWord.Q31, 24, 250)]
+    [InlineData(DigitalWord.Q15, 12, 250)]
+    [InlineData(DigitalWord.Q15, 20, 250)]
+    public void StateBits_AsAdvised_EndTheWarnings(DigitalWord word, int bits, double rate)
+    {
+        List<Finding> Said(int fraction)
+        {
+            Design design = With(word, rate, fraction);
+            return [.. Evaluator.Evaluate(design with { Converter = design.Converter with { Bits = bits, Lsb = null } }).Findings.Where(f => f.Code is "FE0622" or "FE0623" or "FE0624")];
+        }
+
+        Finding[][] all = [.. Enumerable.Range(0, 17).Select(fraction => Said(fraction).ToArray())];
+        int[] quiet = [.. Enumerable.Range(0, 17).Where(fraction => all[fraction].Length == 0)];
+        Assert.Contains(all, said => said.Length != 0);
+        foreach (Finding finding in all.SelectMany(said => said))
+        {
+            if (quiet.Length == 0)
+            {
+                Assert.StartsWith("use double (digital-word): the filters want", finding.Help, StringComparison.Ordinal);
+            }
+            else
+            {
+                string range = quiet[0] == quiet[^1] ? $"keep {quiet[0]} bit" : $"keep {quiet[0]} to {quiet[^1]} bits";
+                Assert.StartsWith(range, finding.Help, StringComparison.Ordinal);
+            }
+        }
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(2)]

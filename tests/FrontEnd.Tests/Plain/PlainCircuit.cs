@@ -207,8 +207,30 @@ internal sealed class PlainSolution
     {
         var b = new Complex[_scale.Length];
         b[_nodes + source] = 1;
-        return Solve(b);
+        return Substitute(b);
     }
+
+    /// <summary>The same in two parts, of which the second holds what the first rounds away: for small differences of large voltages.</summary>
+    public (Complex[] Main, Complex[] Lost) PreciselyOfSource(int source)
+    {
+        var b = new Complex[_scale.Length];
+        b[_nodes + source] = 1;
+        Complex[] main = Substitute(b), rest = new Complex[b.Length];
+        for (int pass = 0; pass < 3; pass++)
+        {
+            Complex[] correction = Substitute(Residual(b, main, rest));
+            for (int i = 0; i < rest.Length; i++)
+            {
+                rest[i] += correction[i];
+            }
+        }
+
+        return (main, rest);
+    }
+
+    /// <summary>v(a) − v(b) of an answer in two parts.</summary>
+    public Complex Between((Complex[] Main, Complex[] Lost) unknowns, string a, string b) =>
+        Volts(unknowns.Main, a) - Volts(unknowns.Main, b) + (Volts(unknowns.Lost, a) - Volts(unknowns.Lost, b));
 
     /// <summary>All unknowns for one ampere out of one node into another.</summary>
     public Complex[] OfCurrent(string from, string to)
@@ -225,7 +247,7 @@ internal sealed class PlainSolution
             b[t] += 1;
         }
 
-        return Solve(b);
+        return Substitute(b);
     }
 
     public Complex Volts(Complex[] unknowns, string node) => _circuit.IndexOf(node) is var i && i < 0 ? 0 : unknowns[i];
@@ -268,30 +290,32 @@ internal sealed class PlainSolution
         }
     }
 
-    /// <summary>The answer, improved once by its own residual.</summary>
-    private Complex[] Solve(Complex[] right)
+    /// <summary>b − A·(x + y), summed in twice the digits.</summary>
+    private Complex[] Residual(Complex[] right, Complex[] x, Complex[] y)
     {
-        Complex[] x = Substitute(right);
         int size = right.Length;
         var rest = new Complex[size];
         for (int i = 0; i < size; i++)
         {
-            Complex sum = right[i];
+            LongSum real = default, imaginary = default;
+            real.Add(right[i].Real, 1);
+            imaginary.Add(right[i].Imaginary, 1);
             for (int j = 0; j < size; j++)
             {
-                sum -= Matrix[i, j] * x[j];
+                Complex a = Matrix[i, j];
+                foreach (Complex one in (ReadOnlySpan<Complex>)[x[j], y[j]])
+                {
+                    real.Add(-a.Real, one.Real);
+                    real.Add(a.Imaginary, one.Imaginary);
+                    imaginary.Add(-a.Real, one.Imaginary);
+                    imaginary.Add(-a.Imaginary, one.Real);
+                }
             }
 
-            rest[i] = sum;
+            rest[i] = new Complex(real.Value, imaginary.Value);
         }
 
-        Complex[] correction = Substitute(rest);
-        for (int i = 0; i < size; i++)
-        {
-            x[i] += correction[i];
-        }
-
-        return x;
+        return rest;
     }
 
     private Complex[] Substitute(Complex[] right)
@@ -320,5 +344,21 @@ internal sealed class PlainSolution
         }
 
         return x;
+    }
+}
+
+/// <summary>A sum of products that keeps what each rounding loses.</summary>
+internal struct LongSum
+{
+    private double _high;
+    private double _low;
+
+    public readonly double Value => _high + _low;
+
+    public void Add(double a, double b)
+    {
+        double product = a * b, lost = Math.FusedMultiplyAdd(a, b, -product), sum = _high + product, part = sum - _high;
+        _low += lost + (_high - (sum - part)) + (product - part);
+        _high = sum;
     }
 }

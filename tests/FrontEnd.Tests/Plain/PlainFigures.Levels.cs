@@ -152,7 +152,7 @@ internal sealed partial class PlainFigures
         return most;
     }
 
-    private double[] NoiseAtNodes() => [.. PlainQuadrature.Over(f => _path.At(f).Nodes, 0.01, _fs / 2, [], 1e-6).Select(v => 3.3 * Math.Sqrt(v))];
+    private double[] NoiseAtNodes() => [.. PlainQuadrature.Over(f => _path.At(f).Nodes, 0.01, _fs / 2, []).Select(v => 3.3 * Math.Sqrt(v))];
 
     /// <summary>One input to common at the mains frequency: the active electrode's buffer, or bias resistor, shunt capacitor, lead and amplifier.</summary>
     private void InputImpedance()

@@ -29,11 +29,12 @@ internal sealed partial class PlainFigures
     private MainsPart At(PlainInput with, PlainInput without, double hertz, double volts, double tesla)
     {
         PlainSolution s = with.At(hertz), bare = without.At(hertz);
-        Complex[] signal = s.OfSource(with.Signal), mains = s.OfSource(with.Mains), alone = bare.OfSource(without.Mains);
+        Complex[] signal = s.OfSource(with.Signal);
+        (Complex[], Complex[]) mains = s.PreciselyOfSource(with.Mains), alone = bare.PreciselyOfSource(without.Mains);
         double front = (s.Volts(signal, "A2") - s.Volts(signal, "R2")).Magnitude;
-        Complex all = volts * (s.Volts(mains, "A2") - s.Volts(mains, "R2")), divider = volts * (bare.Volts(alone, "A2") - bare.Volts(alone, "R2"));
-        double mean = volts * ((s.Volts(mains, "A2") + s.Volts(mains, "R2")) / 2).Magnitude;
-        return new MainsPart(volts * bare.Volts(alone, "B").Magnitude, divider.Magnitude / front, (all - divider).Magnitude / front, all.Magnitude / front,
+        Complex all = volts * s.Between(mains, "A2", "R2"), divider = volts * bare.Between(alone, "A2", "R2");
+        double mean = volts * ((s.Between(mains, "A2", "C") + s.Between(mains, "R2", "C")) / 2).Magnitude;
+        return new MainsPart(volts * bare.Between(alone, "B", "C").Magnitude, divider.Magnitude / front, (all - divider).Magnitude / front, all.Magnitude / front,
             mean / Rejection(hertz) / front, 2 * Math.PI * hertz * tesla * _design.Mains.LoopArea.SquareMetres);
     }
 
@@ -167,20 +168,24 @@ internal sealed partial class PlainFigures
     /// <summary>The highest frequency at which the loop's gain is 1, and 180° + arg T there; arg K from its two factors, the network's from its principal value.</summary>
     private (double Crossing, double Margin) Margin(PlainInput held)
     {
-        double high = 1e9;
-        while (1e-6 < high && Loop(held, high).Magnitude < 1)
+        double high = Math.Log(1e8), low = high, below = 0, above = 0;
+        while (Math.Log(1e-6) < low && (above = Math.Log(Loop(held, Math.Exp(low)).Magnitude)) < 0)
         {
-            high /= 2;
+            (high, below, low) = (low, above, low - Math.Log(2));
         }
 
-        double low = high;
-        high *= 2;
-        for (int i = 0; i < 48; i++)
+        // The crossing by the false position, the end that stays weakened each time.
+        for (int i = 0; i < 60 && 1e-12 < high - low; i++)
         {
-            double middle = Math.Sqrt(low * high);
-            (low, high) = 1 < Loop(held, middle).Magnitude ? (middle, high) : (low, middle);
+            double middle = low + ((high - low) * above / (above - below)), value = Math.Log(Loop(held, Math.Exp(middle)).Magnitude);
+            (low, above, high, below) = 0 < value ? (middle, value, high, below / 2) : (low, above / 2, middle, value);
+            if (Math.Abs(value) < 1e-13)
+            {
+                break;
+            }
         }
 
+        low = Math.Exp(Math.Abs(above) < Math.Abs(below) ? low : high);
         double first = -Math.Atan(low * _design.GroundDrive.DcGain / _design.GroundDrive.UnityGainFrequency.Hertz);
         double second = _design.EffectiveAveragingBandwidth is { } f2 ? -Math.Atan(low / f2.Hertz) : 0;
         return (low, 180 + ((first + second + Mean(held, low).Phase) * 180 / Math.PI));

@@ -32,7 +32,7 @@ internal sealed partial class PlainFigures
         return [all, all - excess, electrodes];
     }
 
-    private double[] Tail(double from) => PlainQuadrature.Over(Sums, from, Highest, [], 1e-7);
+    private double[] Tail(double from) => PlainQuadrature.Over(Sums, from, Highest, []);
 
     /// <summary>What folds to f, with the decimator on its way.</summary>
     private Func<double, double[]> Folds(double low, double high)
@@ -77,7 +77,7 @@ internal sealed partial class PlainFigures
     /// <summary>A smooth function from a table: six neighbours' polynomial.</summary>
     private static Func<double, double[]> Table(Func<double, double[]> exact, double low, double high)
     {
-        const int Count = 60;
+        const int Count = 30;
         double step = (high - low) / (Count - 1);
         double[][] table = [.. Enumerable.Range(0, Count).Select(i => exact(low + (i * step)))];
         return f =>

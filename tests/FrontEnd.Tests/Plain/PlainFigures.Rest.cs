@@ -95,7 +95,7 @@ internal sealed partial class PlainFigures
             if (filter.NotchCentre is { } centre)
             {
                 double d = _design.Mains.Deviation.Fraction;
-                _figures[id + ".notch_depth"] = Bounded(-Decibels(Math.Max(filter.At(centre * (1 + d)).Magnitude, filter.At(centre * (1 - d)).Magnitude)));
+                _figures[id + ".notch_depth"] = d == 0 ? "unbounded" : Bounded(-Decibels(Math.Max(filter.At(centre * (1 + d)).Magnitude, filter.At(centre * (1 - d)).Magnitude)));
             }
         }
     }
@@ -160,7 +160,7 @@ internal sealed partial class PlainFigures
 
         double channel = _design.Amplifier.SupplyCurrent.Amperes + _path.Stages.Sum(stage => stage.OpAmps * (stage.OpAmp?.SupplyCurrent.Amperes ?? 0)) + (_design.Electrodes.ActiveBuffer?.OpAmp.SupplyCurrent.Amperes ?? 0);
         double current = supply.OtherCurrent.Amperes + _design.Converter.SupplyCurrent.Amperes + (_design.Channels * channel) + (_design.Electrodes.ReferenceBuffer?.OpAmp.SupplyCurrent.Amperes ?? 0)
-            + (_design.GroundIsDriven ? _design.GroundDrive.SupplyCurrent.Amperes : 0);
+            + (_design.GroundDrive.Kind == Amplifier.GroundKind.Driven ? _design.GroundDrive.SupplyCurrent.Amperes : 0);
         _figures["power.supply_current"] = current;
         if (supply.BatteryCapacity is { } capacity)
         {

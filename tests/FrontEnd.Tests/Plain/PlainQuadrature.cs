@@ -6,15 +6,15 @@ internal static class PlainQuadrature
     private static readonly double[] Nodes = [0.1488743389816312, 0.4333953941292472, 0.6794095682990244, 0.8650633666889845, 0.9739065285171717];
     private static readonly double[] Weights = [0.2955242247147529, 0.2692667193099963, 0.2190863625159820, 0.1494513491505806, 0.0666713443086881];
 
-    public static double[] Over(Func<double, double[]> density, double from, double to, IEnumerable<double> breaks, double tolerance = 1e-7)
+    public static double[] Over(Func<double, double[]> density, double from, double to, IEnumerable<double> breaks, double tolerance = 1e-6)
     {
         List<double> edges = [from, .. breaks.Where(f => from < f && f < to), to];
         edges = [.. edges.Distinct().Order()];
         List<(double A, double B)> panels = [];
         for (int i = 0; i + 1 < edges.Count; i++)
         {
-            // No panel is longer than a third of a decade.
-            int count = Math.Max(1, (int)Math.Ceiling(3 * Math.Log10(edges[i + 1] / edges[i])));
+            // No panel is longer than half a decade.
+            int count = Math.Max(1, (int)Math.Ceiling(2 * Math.Log10(edges[i + 1] / edges[i])));
             double ratio = Math.Pow(edges[i + 1] / edges[i], 1.0 / count);
             panels.AddRange(Enumerable.Range(0, count).Select(k => (edges[i] * Math.Pow(ratio, k), k + 1 == count ? edges[i + 1] : edges[i] * Math.Pow(ratio, k + 1))));
         }

@@ -76,12 +76,16 @@ public class SpreadRunTests
                 (Design built, BuiltParts own) = parts.Apply([.. factors.Select(factor => factor[first + lane])]);
                 var model = new PathModel(built, own);
                 DirectLanes full = DirectLanes.Of(built, model.Input, own);
-                Near(full.OffsetDifference, ours.OffsetDifference, lane, 1);
-                Near(full.OffsetMean, ours.OffsetMean, lane, 1);
-                Near(full.OffsetDrive, ours.OffsetDrive, lane, full.OffsetDrive[0]);
-                Near(full.BiasDifference, ours.BiasDifference, lane, full.BiasMean[0]);
-                Near(full.BiasMean, ours.BiasMean, lane, full.BiasMean[0]);
-                Near(full.BiasDrive, ours.BiasDrive, lane, full.BiasDrive[0]);
+                Near(full.Difference.Offset, ours.Difference.Offset, lane, 1);
+                Near(full.Mean.Offset, ours.Mean.Offset, lane, 1);
+                Near(full.Drive.Offset, ours.Drive.Offset, lane, full.Drive.Offset[0]);
+                Near(full.FirstBuffer.Offset, ours.FirstBuffer.Offset, lane, 1);
+                Near(full.SecondBuffer.Offset, ours.SecondBuffer.Offset, lane, 1);
+                Near(full.Difference.Own, ours.Difference.Own, lane, full.Mean.Own[0]);
+                Near(full.Mean.Own, ours.Mean.Own, lane, full.Mean.Own[0]);
+                Near(full.Drive.Own, ours.Drive.Own, lane, full.Drive.Own[0]);
+                Near(full.FirstBuffer.Own, ours.FirstBuffer.Own, lane, full.FirstBuffer.Own[0]);
+                Near(full.SecondBuffer.Own, ours.SecondBuffer.Own, lane, full.SecondBuffer.Own[0]);
                 var alone = new LevelLanes(built);
                 alone.Add(new BuildLanes(model, own), full);
                 for (int node = 0; node < levels.Nodes.Length; node++)

@@ -73,7 +73,12 @@ internal static class SecondWays
         ["drive-margin"] = (g => 180 + (Loop(g, Root(f => 1 - Loop(g, f).Magnitude, 1, g("f_u"))).Phase * 180 / Math.PI), 1e-7),
         ["safety-current"] = (g => g("V_max") / g("R"), 1e-9),
         ["safety-resistor"] = (g => Members(E24).Where(r => g("V_max") / (r * (1 - g("tol"))) <= g("I") * (1 + 1e-9)).Min(), 1e-9),
-        ["safety-leads"] = (g => Enumerable.Range(0, (int)g("N")).Sum(_ => g("V_max") / (g("R") - (g("R") * g("tol")))), 1e-9),
+        ["safety-leads"] = (g =>
+        {
+            // The skin's voltage by Kirchhoff's sum, then what of it flows through the ground.
+            double into = Enumerable.Range(0, (int)g("N")).Sum(_ => 1 / (g("R") - (g("R") * g("tol")))), back = 1 / (g("R_g") - (g("R_g") * g("tol")));
+            return g("V_max") * into / (into + back) * back;
+        }, 1e-9),
         ["chain-noise"] = (g => Math.Sqrt(Sum(
             _ => (8 * K * g("T") * (g("R_e") + g("R_p"))) + (g("e") * g("e")) + (2 * Math.Pow(g("i") * (g("R_e") + g("R_p")), 2)), g("f₁"), g("f₂")) + Math.Pow(g("σ_adc") / g("G"), 2)), 1e-9),
         ["chain-mains"] = (g =>

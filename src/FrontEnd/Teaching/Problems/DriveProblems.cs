@@ -97,20 +97,25 @@ internal static class DriveProblems
                 .Slip(Slips.NormalForFault,
                     PreferredValues.AtLeast(highest.Volts / normal.Amperes / (1 - tolerance.Fraction), PreferredSeries.E24));
         }),
-        new("safety-leads", Topic.Safety, 3, "One fault shared by several leads", d =>
+        new("safety-leads", Topic.Safety, 3, "One fault shared by all measuring leads", d =>
         {
             Voltage highest = d.OneOf<Voltage>("V_max", "highest voltage in the box", 3.3, 4.2, 5, 9);
-            Resistance series = d.Part<Resistance>("R", "resistor in each electrode's lead, nominal", 330e3, 2.2e6);
-            Ratio tolerance = d.OneOf<Ratio>("tol", "its tolerance", 0.01, 0.05);
-            int leads = (int)d.OneOf<Ratio>("N", "leads that one fault can reach at once", 3, 5, 9, 12).Fraction;
-            TextbookFigure one = SafetyFormulas.FaultCurrent(highest, Resistance.FromOhms(series.Ohms * (1 - tolerance.Fraction)));
-            double value = leads * one.Value;
-            return new ProblemText("One fault can put the highest voltage on all leads at once. Which direct current flows into the wearer altogether?")
-                .Step("Through one lead, its resistor at the lower tolerance", one)
-                .Step("All leads add up", "N·I", $"{leads} · {Put.In(one.Value, "A")}", value, "A", Sources.FaultLimit)
-                .Answers<Current>(value)
-                .Slip(Slips.OneLead, one.Value)
-                .Slip(Slips.NoTolerance, leads * highest.Volts / series.Ohms);
+            Resistance series = d.Part<Resistance>("R", "resistor in each measuring lead, nominal", 100e3, 1e6);
+            Resistance ground = d.Part<Resistance>("R_g", "resistor in the ground lead, nominal", 180e3, 1.5e6);
+            Ratio tolerance = d.OneOf<Ratio>("tol", "tolerance of all of them", 0.01, 0.05);
+            int leads = (int)d.OneOf<Ratio>("N", "measuring leads, the reference among them", 3, 5, 9, 12).Fraction;
+            Resistance least = Resistance.FromOhms(series.Ohms * (1 - tolerance.Fraction)),
+                back = Resistance.FromOhms(ground.Ohms * (1 - tolerance.Fraction));
+            TextbookFigure figure = SafetyFormulas.SharedFault(highest, leads - 1, least, least, back);
+            return new ProblemText("A box on battery floats: no wire leaves it. One fault puts the highest voltage on all measuring leads at once. Which direct current flows through the wearer and back through the ground lead?")
+                .Step("The measuring leads stand side by side, each resistor at its lower tolerance", "R·(1 − tol)/N",
+                    $"{Put.In(least)}/{Put.In(leads)}", least.Ohms / leads, "Ω", Sources.FaultLimit)
+                .Step("All of it returns through the ground lead, so its resistor is in series; skin and electrodes count as 0 Ω", figure)
+                .Say("A design aid, no safety assessment: the figure is held against the quoted limit, and local rules and a qualified person decide")
+                .Answers<Current>(figure.Value)
+                .Slip(Slips.OneLead, highest.Volts / (least.Ohms + back.Ohms))
+                .Slip(Slips.NoWayBack, leads * highest.Volts / least.Ohms)
+                .Slip(Slips.NoTolerance, highest.Volts / ((series.Ohms / leads) + ground.Ohms));
         }),
     ];
 

@@ -1,0 +1,253 @@
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Identity;
+using FrontEnd.Topologies;
+
+namespace FrontEnd.Budgets;
+
+/// <summary>Where one node goes with an electrode off, limited at its swing [V].</summary>
+/// <param name="Dc">Its dc, by size; behind a limiter the middle of what the limiter leaves.</param>
+/// <param name="Mains">Peak of the mains about it, likewise.</param>
+/// <param name="Clips">True where more would stand there if nothing limited it.</param>
+internal sealed record OpenNode(NodeId Node, double Swing, double Dc, double Mains, bool Clips)
+{
+    /// <summary>The farthest that it goes from its middle.</summary>
+    public double Farthest => Dc + Mains;
+}
+
+/// <summary>Where every node of the path goes with one electrode off: dc from bias currents and offsets, held at the rails, and the mains
+/// that the floating lead picks up; each node passes on what its limit leaves.</summary>
+internal sealed class OpenElectrode
+{
+    private readonly Design _design;
+    private readonly Lead _lead;
+    private readonly MainsAtInput[] _mains;
+
+    private readonly double[][] _gain;
+
+    private readonly CircuitDc[] _stageDc;
+    private readonly List<OpenNode> _nodes = [];
+
+    /// <param name="design">The design.</param>
+    /// <param name="path">Its path.</param>
+    /// <param name="mains">Its mains.</param>
+    /// <param name="gains">Of <see cref="Gains"/>, the same for every lead.</param>
+    /// <param name="lead">The electrode that is off.</param>
+    public OpenElectrode(Design design, SignalPath path, MainsBudget mains, double[][] gains, Lead lead)
+    {
+        (_design, _lead, _gain) = (design, lead, gains);
+        _mains = mains.WithOpenElectrode((int)lead);
+        _stageDc = [.. design.Stages.Select(stage => new CircuitDc(stage.Circuit()).Solve(CircuitDc.Nominal))];
+        foreach (OpenInputDc dc in new OpenInput(design, path.Model.Input, path.Built, (int)lead).All())
+        {
+            Walk(dc);
+        }
+    }
+
+    /// <summary>Every node of the levels, in their order, each for the signs that take it farthest.</summary>
+    public IReadOnlyList<OpenNode> Nodes => _nodes;
+
+    /// <summary>The lead that is open, or both amplifier inputs where the ground electrode is off: dc, held at the rails, and mains
+    /// peak [V].</summary>
+    public double InputDc { get; private set; }
+
+    public double InputMains { get; private set; }
+
+    /// <summary>True where it reaches the rail.</summary>
+    public bool InputAtRail => _design.Supply.FarRailVolts * (1 - 1e-6) <= InputDc + InputMains;
+
+    /// <summary>|H| from the amplifier's input to the path's nodes, by node and harmonic.</summary>
+    public static double[][] Gains(SignalPath path, MainsBudget mains)
+    {
+        double[][] gain = [.. Enumerable.Range(0, path.AllNodes).Select(_ => new double[mains.Harmonics.Count])];
+        int first = 0;
+        foreach (MainsHarmonic[] some in mains.Harmonics.Chunk(SignalPath.Chunk))
+        {
+            path.SweepTransfer([.. some.Select(harmonic => harmonic.Hertz)]);
+            for (int i = 0; i < some.Length; i++)
+            {
+                double front = Math.Sqrt((path.FrontRe[i] * path.FrontRe[i]) + (path.FrontIm[i] * path.FrontIm[i]));
+                for (int node = 0; node < gain.Length; node++)
+                {
+                    gain[node][first + i] = front == 0 ? 0 : path.Size(node, i) / front;
+                }
+            }
+
+            first += some.Length;
+        }
+
+        return gain;
+    }
+
+    /// <summary>One wave on its way along the path: its dc and the peak of each harmonic.</summary>
+    private sealed class Wave(double dc, double[] peaks)
+    {
+        public double Dc { get; set; } = dc;
+
+        public double[] Peaks { get; } = peaks;
+
+        public double Peak => Peaks.Sum();
+
+        /// <summary>Cuts it off at a limit on either side: what is left has another middle and a smaller peak.</summary>
+        /// <returns>Whether anything was cut off, and the share of the peak that is left.</returns>
+        public (bool Clips, double Left) Limit(double limit)
+        {
+            double peak = Peak, high = Math.Clamp(Dc + peak, -limit, limit), low = Math.Clamp(Dc - peak, -limit, limit);
+            bool clips = limit < Math.Abs(Dc) + peak;
+            if (!clips)
+            {
+                return (false, 1);
+            }
+
+            double left = peak == 0 ? 1 : (high - low) / 2 / peak;
+            Dc = (high + low) / 2;
+            Scale(left);
+            return (true, left);
+        }
+
+        public void Scale(double factor)
+        {
+            for (int i = 0; i < Peaks.Length; i++)
+            {
+                Peaks[i] *= factor;
+            }
+        }
+
+        public Wave Through(double dc, double own, Func<int, double> size) =>
+            new((dc * Dc) + (Dc < 0 ? -own : own), [.. Peaks.Select((peak, i) => peak * size(i))]);
+    }
+
+    private double[] Peaks(Func<MainsAtInput, double> rms) => [.. _mains.Select(harmonic => Math.Sqrt(2) * rms(harmonic))];
+
+    /// <summary>Walks along the path with one choice of signs.</summary>
+    private void Walk(OpenInputDc dc)
+    {
+        int at = 0;
+        double half = _design.Supply.HalfRailVolts;
+        Electrodes.ElectrodeSet set = _design.Electrodes;
+        bool isBuffered = _lead switch { Lead.Active => set.ActiveBuffer is not null, Lead.Reference => set.ReferenceBuffer is not null,
+            _ => false };
+        double openBufferShift = 0, openBufferLeft = 1;
+        for (int buffer = 0; buffer < dc.Buffers.Length; buffer++)
+        {
+            bool isActive = buffer == 0 && set.ActiveBuffer is not null;
+            Electrodes.ElectrodeBuffer part = (isActive ? set.ActiveBuffer : set.ReferenceBuffer)!;
+            int which = buffer;
+            var wave = new Wave(dc.Buffers[buffer].Volts, Peaks(one => which == 0 ? one.FirstBuffer : one.SecondBuffer));
+            double left = Put(at++, isActive ? NodeId.ActiveBuffer : NodeId.ReferenceBuffer, wave, half - part.OpAmp.OutputMargin.Volts,
+                dc.Buffers[buffer].IsHeld);
+            if (isBuffered && isActive == (_lead == Lead.Active))
+            {
+                (openBufferShift, openBufferLeft) = (wave.Dc - dc.Buffers[buffer].Volts, left);
+            }
+        }
+
+        (Wave difference, Wave common) = AtAmplifier(dc, isBuffered ? (openBufferShift, openBufferLeft) : null);
+        Wave output = Amplify(ref at, difference, common);
+        for (int i = 0; i < _design.Stages.Count; i++)
+        {
+            output = Pass(ref at, i, output);
+        }
+
+        Put(at++, NodeId.Converter, new Wave(output.Dc, [.. output.Peaks]),
+            Converter.ConverterSupply.Swing(_design.Converter, _design.Supply.Lowest).Volts);
+        if (_design.GroundIsDriven)
+        {
+            Put(at, NodeId.Drive, new Wave(dc.Drive.Volts, Peaks(one => one.Drive)), half - _design.GroundDrive.OutputMargin.Volts,
+                dc.Drive.IsHeld);
+        }
+    }
+
+    /// <summary>Difference and mean of the amplifier's inputs, the open one (with the ground electrode off: both) held at the rails with
+    /// its mains; an open buffer holds its own.</summary>
+    private (Wave Difference, Wave Common) AtAmplifier(OpenInputDc dc, (double Shift, double Left)? buffered)
+    {
+        double[] differences = Peaks(one => one.Difference), commons = Peaks(one => one.CommonMode);
+        double rail = _design.Supply.FarRailVolts, active = dc.Active, reference = dc.Reference;
+        double open = _lead switch { Lead.Active => active, Lead.Reference => reference, _ => (active + reference) / 2 };
+        var wave = new Wave(open, [.. _lead == Lead.Ground ? commons : differences]);
+        (double shift, double left) = buffered ?? (0, 1);
+        if (buffered is null)
+        {
+            left = wave.Limit(rail).Left;
+            shift = wave.Dc - open;
+        }
+        else
+        {
+            wave.Scale(left);
+        }
+
+        active += _lead == Lead.Reference ? 0 : shift;
+        reference += _lead == Lead.Active ? 0 : shift;
+        double goes = _lead switch { Lead.Active => active, Lead.Reference => reference, _ => Math.MaxMagnitude(active, reference) };
+        if (InputDc + InputMains <= Math.Abs(goes) + wave.Peak)
+        {
+            (InputDc, InputMains) = (Math.Abs(goes), wave.Peak);
+        }
+
+        var difference = new Wave(active - reference, differences);
+        var common = new Wave((active + reference) / 2, commons);
+        difference.Scale(left);
+        common.Scale(left);
+        return (difference, common);
+    }
+
+    /// <summary>The amplifier's inner nodes, each of which can hold the output, and its output.</summary>
+    private Wave Amplify(ref int at, Wave difference, Wave common)
+    {
+        double half = _design.Supply.HalfRailVolts, gain = _design.Amplifier.Gain, inner = half - _design.Amplifier.InnerMargin.Volts;
+        double volts = difference.Dc + (difference.Dc < 0 ? -1 : 1) * Math.Abs(_design.Amplifier.OffsetVoltage.Volts);
+        double[] innerPeaks = [.. common.Peaks.Zip(difference.Peaks, (c, d) => c + (gain / 2 * d))];
+        var plus = new Wave(common.Dc + (gain / 2 * volts), [.. innerPeaks]);
+        var minus = new Wave(common.Dc - (gain / 2 * volts), [.. innerPeaks]);
+        double left = (Put(at++, NodeId.AmplifierInnerPlus, plus, inner) + Put(at++, NodeId.AmplifierInnerMinus, minus, inner)) / 2;
+        var output = new Wave(plus.Dc - minus.Dc, [.. difference.Peaks.Select((peak, i) => peak * _gain[0][i])]);
+        output.Scale(left);
+        Put(at++, NodeId.Amplifier, output, half - _design.Amplifier.OutputMargin.Volts);
+        return output;
+    }
+
+    private Wave Pass(ref int at, int i, Wave input)
+    {
+        Stage stage = _design.Stages[i];
+        CircuitDc dc = _stageDc[i];
+        double swing = _design.Supply.HalfRailVolts - (stage.FittedOpAmp?.OutputMargin.Volts ?? 0);
+        Circuit circuit = stage.Circuit();
+        int inner = _design.Stages.Count + 1 + _design.Stages.Take(i).Sum(before => before.Circuit().InnerClipping.Count());
+        foreach (string node in circuit.InnerClipping)
+        {
+            int number = inner++;
+            Put(at++, NodeId.Of($"{stage.Name} {node}"), input.Through(dc.Gain(node)[0], dc.Own(node)[0], h => Ratio(number, h)), swing);
+        }
+
+        Wave output = input.Through(dc.Gain(circuit.Output)[0], dc.Own(circuit.Output)[0], h => Ratio(i + 1, h));
+        if (stage.FittedOpAmp is not null)
+        {
+            Put(at++, NodeId.Of(stage.Name), output, swing);
+        }
+
+        return output;
+
+        double Ratio(int node, int harmonic) => _gain[i][harmonic] == 0 ? 0 : _gain[node][harmonic] / _gain[i][harmonic];
+    }
+
+    /// <summary>Limits a wave at a node and keeps it there if no other signs took the node farther.</summary>
+    /// <returns>The share of its peak that is left.</returns>
+    private double Put(int at, NodeId node, Wave wave, double swing, bool isHeld = false)
+    {
+        double limit = Math.Max(0, swing);
+        (bool clips, double left) = wave.Limit(limit);
+        clips |= isHeld;
+        var here = new OpenNode(node, limit, Math.Abs(wave.Dc), wave.Peak, clips);
+        if (at == _nodes.Count)
+        {
+            _nodes.Add(here);
+        }
+        else if (_nodes[at].Farthest < here.Farthest || (clips && !_nodes[at].Clips))
+        {
+            _nodes[at] = here with { Clips = clips || _nodes[at].Clips };
+        }
+
+        return left;
+    }
+}

@@ -1,0 +1,147 @@
+using System.Globalization;
+using FrontEnd.Amplifier;
+using FrontEnd.Circuits;
+using FrontEnd.Designs;
+using FrontEnd.Electrodes;
+using FrontEnd.Interference;
+using FrontEnd.Quantities;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
+using FrontEnd.Topologies;
+using FsCheck.Xunit;
+using Xunit;
+
+namespace FrontEnd.Tests.Budgets;
+
+/// <summary>An electrode that has come off: where the nodes go, held at the rails, and what clips.</summary>
+public sealed class OpenElectrodeTests
+{
+    /// <summary>Gain 4 on 3 V, inputs of 10 GΩ to common and nothing between them; no mains, no offset.</summary>
+    private static readonly Design Still = Tests.Designs.Gel with
+    {
+        Channels = 1,
+        Mains = new Mains { Voltage = default, Field = default },
+        Electrodes = Tests.Designs.Gel.Electrodes with { Offset = default },
+        Amplifier = new DifferentialAmplifier { Gain = 4, CommonModeResistance = Resistance.FromOhms(10e9), DifferentialResistance = Resistance.FromOhms(1e16) },
+        Supply = new Supply { Lowest = Voltage.FromVolts(3), Highest = Voltage.FromVolts(3.3) },
+    };
+
+    private static Design Biased(double amperes) => Still with { Amplifier = Still.Amplifier with { BiasCurrent = Current.FromAmperes(amperes) } };
+
+    /// <summary>By hand: 5 pA into 10 GΩ are 50 mV at the open input; 200 mV behind a gain of 4; 25 mV of mean and 100 mV
+    /// of half the output at the one inner node, their difference at the other.</summary>
+    [Fact]
+    public void OpenInput_OfASmallBiasCurrent_GoesToItsDcResistance()
+    {
+        Assessment assessment = Evaluator.Evaluate(Biased(5e-12));
+        foreach (string lead in (string[])["active", "reference"])
+        {
+            Assert.Equal(0.2, assessment[$"open.{lead}.amplifier"].Si, 1e-5);
+            Assert.Equal(lead == "active" ? 0.125 : 0.075, assessment[$"open.{lead}.amplifier-inner-plus"].Si, 1e-5);
+            Assert.Equal(lead == "active" ? 0.075 : 0.125, assessment[$"open.{lead}.amplifier-inner-minus"].Si, 1e-5);
+            Assert.Equal(0.2, assessment[$"open.{lead}.converter"].Si, 1e-5);
+            Assert.StartsWith("nothing clips", assessment[$"open.{lead}"].Text, StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>By hand: 2 nA into 10 GΩ would be 20 V; the rail holds the input at 1.5 V. The inner nodes are held at 1.4 V, the output at
+    /// its 1.4 V too.</summary>
+    [Fact]
+    public void OpenInput_OfALargeBiasCurrent_IsHeldAtTheRail()
+    {
+        Assessment assessment = Evaluator.Evaluate(Biased(2e-9));
+        Assert.Equal("amplifier inner plus, amplifier inner minus and amplifier clip; the open input goes to 1.50 V dc, held at the rail, with 0 V of mains, peak", assessment["open.active"].Text);
+        Assert.Equal(1.4, assessment["open.active.amplifier"].Si, 1e-9);
+    }
+
+    /// <summary>By hand: 50 mV at the open input are 200 mV behind the amplifier and 2 V behind a second stage of 10, which has 1.45 V.</summary>
+    [Fact]
+    public void OpenInput_WithASecondStageThatNeedsMore_NamesIt()
+    {
+        var second = new GainStage { Name = "gain 2", FeedbackResistor = Resistance.FromKilohms(90), GroundResistor = Resistance.FromKilohms(10) };
+        Assessment assessment = Evaluator.Evaluate(Biased(5e-12) with { Stages = [second, .. Still.Stages] });
+        Assert.StartsWith("gain 2 clips; the open input goes to 50.0 mV dc", assessment["open.active"].Text, StringComparison.Ordinal);
+        Assert.Equal(1.45, assessment["open.active.gain-2"].Si, 1e-9);
+        Assert.Contains("clips at ±1.45 V", assessment["open.active.gain-2"].Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>By hand: with a buffer at the electrode its own 1 pA into its own 100 GΩ decide, 100 mV, and the amplifier's 2 nA flow through
+    /// the buffer's output.</summary>
+    [Fact]
+    public void OpenInput_OfABuffer_IsTheBuffers()
+    {
+        var buffer = new ElectrodeBuffer { InputResistance = Resistance.FromOhms(100e9), OpAmp = new OpAmp { BiasCurrent = Current.FromAmperes(1e-12) } };
+        Design buffered = Biased(2e-9) with { Electrodes = Still.Electrodes with { ActiveBuffer = buffer, ReferenceBuffer = buffer } };
+        Assessment assessment = Evaluator.Evaluate(buffered);
+        Assert.Equal(0.1, assessment["open.active.buffer-active"].Si, 1e-4);
+        Assert.StartsWith("nothing clips", assessment["open.active"].Text, StringComparison.Ordinal);
+        Assert.Contains("its buffer's output goes to 100 mV dc", assessment["open.active"].Text, StringComparison.Ordinal);
+
+        // 100 pA would take the buffer to 10 V: its output stops at 1.45 V.
+        buffer = buffer with { OpAmp = buffer.OpAmp with { BiasCurrent = Current.FromAmperes(1e-10) } };
+        assessment = Evaluator.Evaluate(buffered with { Electrodes = Still.Electrodes with { ActiveBuffer = buffer, ReferenceBuffer = buffer } });
+        Assert.Equal(1.45, assessment["open.active.buffer-active"].Si, 1e-9);
+        Assert.StartsWith("buffer active, amplifier inner plus", assessment["open.active"].Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>By hand: with the ground off, both inputs go where two bias currents take two inputs of 10 GΩ; the output sees nothing of
+    /// it.</summary>
+    [Fact]
+    public void OpenGround_MovesBothInputs()
+    {
+        Assessment assessment = Evaluator.Evaluate(Biased(5e-12));
+        Assert.Contains("both inputs go to 50.0 mV dc", assessment["open.ground"].Text, StringComparison.Ordinal);
+        Assert.Equal(0, assessment["open.ground.amplifier"].Si, 1e-5);
+        Assert.Equal(0.05, assessment["open.ground.amplifier-inner-plus"].Si, 1e-5);
+    }
+
+    /// <summary>By hand: 230 V over 10 fF into 10 + 22·1.05 + 5 + 3 pF are 55.96 mV rms, 79.1 mV peak, behind a gain of 4 317 mV; a floating
+    /// lead of 1 pF picks up 5.4 V, which clips. The other lead's own pick-up and the electrodes are nothing beside it.</summary>
+    [Theory]
+    [InlineData(10e-15, 0.317)]
+    [InlineData(1e-12, 1.4)]
+    public void OpenInput_UnderMains_PicksThemUp(double leadFarads, double volts)
+    {
+        Design mains = Still with
+        {
+            Caution = "for calculation only",
+            Mains = new Mains
+            {
+                LeadToMains = Capacitance.FromFarads(leadFarads), BodyToMains = default, AmplifierToMains = default, AmplifierToEarth = Capacitance.FromMicrofarads(1), Field = default, Harmonics = [1],
+            },
+            Input = new InputNetwork { SeriesResistor = Resistance.FromKilohms(68) },
+        };
+        Assessment assessment = Evaluator.Evaluate(mains);
+        Assert.Equal(volts, assessment["open.active.amplifier"].Si, 0.02 * volts);
+        Assert.Equal(leadFarads > 1e-13, assessment["open.active.amplifier"].Text!.Contains("clips", StringComparison.Ordinal));
+    }
+
+    /// <summary>A driven ground follows the open input with the opposite sign until its own rail.</summary>
+    [Fact]
+    public void OpenInput_WithADrivenGround_StaysWithinTheSupply()
+    {
+        Design driven = Biased(2e-9) with { GroundDrive = Tests.Designs.Dry.GroundDrive };
+        Assessment assessment = Evaluator.Evaluate(driven);
+        Assert.Equal(1.45, assessment["open.active.drive"].Si, 1e-6);
+        Assert.Contains("drive", assessment["open.active"].Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>Nothing goes beyond the supply, whatever the design.</summary>
+    [Property(MaxTest = 30)]
+    public void OpenElectrode_OfAnyDesign_GoesNowhereBeyondTheSupply(int seed)
+    {
+        Design design = Tests.Designs.Varied(seed, 6);
+        var random = new Random(seed);
+        ElectrodeBuffer? One() => random.Next(2) == 0 ? null : new ElectrodeBuffer { OpAmp = new OpAmp { BiasCurrent = Current.FromAmperes(Math.Pow(10, -13 + (6 * random.NextDouble()))), OffsetVoltage = Voltage.FromMillivolts(5) } };
+        design = design with
+        {
+            Electrodes = design.Electrodes with { ActiveBuffer = One(), ReferenceBuffer = One() },
+            Amplifier = design.Amplifier with { BiasCurrent = Current.FromAmperes(Math.Pow(10, -13 + (6 * random.NextDouble()))) },
+        };
+        double supply = design.Supply.Lowest.Volts;
+        foreach (Result result in Evaluator.Evaluate(design).Results.Where(result => result.Id.Text.StartsWith("open.", StringComparison.Ordinal) && result.State == ResultState.Number))
+        {
+            Assert.True(result.Si <= Math.Max(supply, design.Converter.FullScale.Volts / 2) * (1 + 1e-9), string.Create(CultureInfo.InvariantCulture, $"{result.Id} {result.Si} of {supply}"));
+        }
+    }
+}
