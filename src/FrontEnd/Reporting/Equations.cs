@@ -83,7 +83,7 @@ internal static class Equations
     public static readonly Equation Recovery = new(
         "last k/fs after a step of the offset at which the recording is more than 10 µV, at the input, from its end; every node limited to its swing",
         Derived);
-    public static readonly Equation BiasOffset = new("bias currents through the input network at dc", Derived);
+    public static readonly Equation BiasOffset = new("bias currents through the input network at dc: the amplifier's two inputs draw alike, buffers by size", Derived);
     public static readonly Equation InputImpedance = new("1/|Y| of one input to common at f0: bias, shunt, lead and amplifier", Derived);
     public static readonly Equation BufferImpedance = new("1/|Y| of the active electrode's buffer at its input at f0: R_in and C_in to common", Derived);
     public static readonly Equation GainLimit = new("(V_s/2 − h)/(V_off + V_sig)", Derived);
