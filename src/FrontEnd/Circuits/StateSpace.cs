@@ -74,7 +74,7 @@ internal sealed class StateSpaceMaker
 
     public StateSpace Make()
     {
-        foreach (CircuitPart part in _circuit.Parts.Where(part => part.Kind == PartKind.Resistor))
+        foreach (CircuitPart part in _circuit.Parts.Where(part => part.Kind == PartKind.Resistor && !part.IsJoint))
         {
             Conduct(_nodes.Of(part.From), _nodes.Of(part.To), 1 / part.NetworkValue);
         }
