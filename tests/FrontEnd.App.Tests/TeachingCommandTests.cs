@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Xml.Linq;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Tests;
+using FrontEnd.Head;
 using FrontEnd.Reporting;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
@@ -148,6 +149,17 @@ public sealed class TeachingCommandTests : IDisposable
         Assert.Equal(25, svg.Descendants().Count(element => element.Name.LocalName == "text"));
     }
 
+    [Fact]
+    public void Sites_Json_HasTheSphereAndTheDistancesByTheNamesAsked()
+    {
+        using JsonDocument json = JsonDocument.Parse(Shell.Run("sites", "--from", "fp1", "--to", "t7", "--json").Output);
+        Dictionary<string, double> results = json.RootElement.GetProperty("results").EnumerateArray().ToDictionary(result => result.GetProperty("id").GetString()!, result => result.GetProperty("value").GetDouble());
+        Assert.Equal(["head.distance.fp1.t7.skin", "head.distance.fp1.t7.straight", "head.distance.fp1.t7.tape", "head.radius", "head.ring.front", "head.ring.side"], results.Keys.Order(StringComparer.Ordinal));
+        Assert.Equal(0.112, results["head.distance.fp1.t7.tape"], 1e-12);
+        Assert.Equal(0.0892788758897, results["head.radius"], 1e-11);
+        Assert.Equal(92.41371116811, results["head.ring.front"], 1e-8);
+    }
+
     /// <summary>No name on the map is overwritten by another, whichever rule and set.</summary>
     [Theory]
     [InlineData(25)]
@@ -167,6 +179,8 @@ public sealed class TeachingCommandTests : IDisposable
     [InlineData("FE0811", "--from", "X3")]
     [InlineData("FE0811", "--montage", "Fp1 Q9")]
     [InlineData("FE0812", "--circumference", "5.6 m")]
+    [InlineData("FE0812", "--mastoid-back", "20 cm")]
+    [InlineData("FE0440", "--circumference", "78 cm")]
     [InlineData("FE0102", "--nasion-inion", "36 kg")]
     public void Sites_WrongCall_IsAFinding(string code, string option, string value)
     {

@@ -2,7 +2,7 @@ using System.CommandLine;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
-using FrontEnd.Teaching;
+using FrontEnd.Head;
 
 namespace FrontEnd.App.Commands;
 
@@ -14,8 +14,11 @@ internal static class SitesCommand
         Option<string> sagittal = new("--nasion-inion") { Description = "nasion to inion over the vertex, along the skin; default: 36 cm",
             HelpName = "length", DefaultValueFactory = _ => "36 cm" };
         Option<string> coronal = new("--preauricular") { Description = "preauricular point to preauricular point over the vertex; default: 37 cm", HelpName = "length", DefaultValueFactory = _ => "37 cm" };
-        Option<string> ring = new("--circumference") { Description = "around the head through Fpz, T3, Oz and T4; default: 56 cm",
+        Option<string> ring = new("--circumference") { Description = "around the head through Fpz, T7, Oz and T8; default: 56 cm",
             HelpName = "length", DefaultValueFactory = _ => "56 cm" };
+        Option<string> lobe = new("--ear-lobe-down") { Description = "ear lobes A1, A2 below the preauricular points; default: 2.5 cm", HelpName = "length", DefaultValueFactory = _ => "2.5 cm" };
+        Option<string> mastoid = new("--mastoid-down") { Description = "mastoids M1, M2 below the preauricular points; default: 1.5 cm", HelpName = "length", DefaultValueFactory = _ => "1.5 cm" };
+        Option<string> behind = new("--mastoid-back") { Description = "mastoids M1, M2 behind the preauricular points; default: 3.5 cm", HelpName = "length", DefaultValueFactory = _ => "3.5 cm" };
         Option<string?> from = new("--from") { Description = "site to measure a distance from", HelpName = "site" };
         Option<string?> to = new("--to") { Description = "site to measure a distance to", HelpName = "site" };
         Option<string?> montage = new("--montage") { Description = $"which pairs it compares: {string.Join(", ", Sites.Montages.Keys)}, or chains written out as \"Fp1 F3 C3; Fz Cz\"", HelpName = "montage" };
@@ -25,12 +28,13 @@ internal static class SitesCommand
         Option<bool> json = OptionValues.Json();
         Command command = new("sites",
             "Shows where the sites of the 10-20 system are measured on a head, how far apart two of them are, and what a montage compares.") { sagittal,
-            coronal, ring, from, to, montage, rows, column, svg, json };
+            coronal, ring, lobe, mastoid, behind, from, to, montage, rows, column, svg, json };
         command.SetAction(call => Run(
             new SitesRequest
             {
                 NasionInion = call.GetRequiredValue(sagittal), Preauricular = call.GetRequiredValue(coronal),
                 Circumference = call.GetRequiredValue(ring),
+                EarLobeDown = call.GetRequiredValue(lobe), MastoidDown = call.GetRequiredValue(mastoid), MastoidBack = call.GetRequiredValue(behind),
                 From = call.GetValue(from) ?? "", To = call.GetValue(to) ?? "", Montage = call.GetValue(montage)
                     ?? "", Rule = call.GetValue(column)
                         ? SiteRule.Column

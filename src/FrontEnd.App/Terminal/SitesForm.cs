@@ -1,5 +1,5 @@
 using FrontEnd.Documents.Teaching;
-using FrontEnd.Teaching;
+using FrontEnd.Head;
 
 namespace FrontEnd.App.Terminal;
 

@@ -1,12 +1,12 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
+using FrontEnd.Head;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Teaching;
 
-/// <summary>The head seen from above, nose up: as text and as SVG. Ear lobes and mastoids stand beside it, not where they are
-/// measured.</summary>
+/// <summary>The head seen from above, nose up: as text and as SVG, flattened so that the way from the vertex stays in proportion along every direction.</summary>
 public static class HeadMap
 {
     private const int Columns = 79;
@@ -16,7 +16,7 @@ public static class HeadMap
     private const double HalfWidth = 1.18;
 
     /// <summary>In letters, 79 columns wide.</summary>
-    public static string Text(SiteRule rule, SiteSet set)
+    public static string Text(HeadSites sites)
     {
         char[][] page = [.. Enumerable.Range(0, Rows + 1).Select(_ => new string(' ', Columns).ToCharArray())];
         for (int step = 0; step < 360; step += 3)
@@ -27,9 +27,9 @@ public static class HeadMap
 
         Array.Fill(page[0], ' ');
         Write(page, (Columns / 2) - 1, 0, "/\\");
-        foreach (IGrouping<int, Site> row in Sites.Of(set).GroupBy(site => RowOf(Sites.OnSphere(site, rule).Flat.Y)))
+        foreach (var row in Sites.Of(sites.Set).Select(site => (site.Name, Flat: Flat(sites, site))).GroupBy(one => RowOf(one.Flat.Y)))
         {
-            Write(page, row.Key, [.. row.Select(site => (site.Name, Column(Sites.OnSphere(site, rule).Flat.X)))]);
+            Write(page, row.Key, [.. row.Select(one => (one.Name, Column(one.Flat.X)))]);
         }
 
         return string.Join("\n", page.Select(row => new string(row).TrimEnd())) + "\n";
@@ -38,7 +38,7 @@ public static class HeadMap
     /// <summary>As SVG, with lines for the pairs that a montage compares.</summary>
     public static string Svg(HeadSites sites)
     {
-        (SiteRule rule, SiteSet set) = (sites.Rule, sites.Set);
+        SiteSet set = sites.Set;
         (Site First, Site Second)[] pairs = [.. sites.Pairs.Select(pair => (pair.First, pair.Second))];
         StringBuilder svg = new();
         svg.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"-122 -126 244 238\" width=\"732\" height=\"714\" font-family=\"Liberation Sans, DejaVu Sans, Arial, sans-serif\" role=\"img\" aria-label=\"Head from above with the sites of the 10-20 system\">\n");
@@ -46,8 +46,8 @@ public static class HeadMap
         svg.Append("<g fill=\"none\" stroke=\"#aaa\" stroke-width=\".6\" stroke-dasharray=\"2 2\">\n<circle r=\"80\"/>\n<path d=\"M0 -100 V100 M-100 0 H100\"/>\n</g>\n<g stroke=\"#0a58a8\" stroke-width=\"1.6\">\n");
         foreach ((Site first, Site second) in pairs)
         {
-            (double x1, double y1) = Sites.OnSphere(first, rule).Flat;
-            (double x2, double y2) = Sites.OnSphere(second, rule).Flat;
+            (double x1, double y1) = Flat(sites, first);
+            (double x2, double y2) = Flat(sites, second);
             svg.Append($"<line x1=\"{N(100 * x1)}\" y1=\"{N(-100 * y1)}\" x2=\"{N(100 * x2)}\" y2=\"{N(-100 * y2)}\"/>\n");
         }
 
@@ -57,7 +57,7 @@ public static class HeadMap
         svg.Append("</g>\n<g text-anchor=\"middle\">\n");
         foreach (Site site in shown)
         {
-            (double x, double y) = Sites.OnSphere(site, rule).Flat;
+            (double x, double y) = Flat(sites, site);
             string label = site.Alias.Length == 0 || set == SiteSet.TenTen ? site.Name : $"{site.Name}/{site.Alias}";
             string dash = site.Arc == SiteArc.Ear ? " stroke-dasharray=\"2 1.5\"" : "";
             double letters = label.Length > 3 ? size * (set == SiteSet.TenTen ? 0.85 : 0.74) : size;
@@ -66,6 +66,8 @@ public static class HeadMap
 
         return svg.Append("</g>\n</svg>\n").ToString();
     }
+
+    private static (double X, double Y) Flat(HeadSites sites, Site site) => sites.Sphere.Flat(sites.Sphere.Place(site, sites.Rule));
 
     private static int Column(double x) => (Columns / 2) + (int)Math.Round(x / HalfWidth * (Columns / 2));
 
@@ -107,5 +109,5 @@ public static class HeadMap
         }
     }
 
-    private static string N(double value) => Math.Round(value, 2).ToString("0.##", CultureInfo.InvariantCulture);
+    private static string N(double value) => (Math.Round(value, 2) + 0.0).ToString("0.##", CultureInfo.InvariantCulture);
 }

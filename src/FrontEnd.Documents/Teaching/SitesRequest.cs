@@ -1,3 +1,4 @@
+using FrontEnd.Head;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Teaching;
@@ -10,6 +11,15 @@ public sealed record SitesRequest
     public string Preauricular { get; init; } = "37 cm";
 
     public string Circumference { get; init; } = "56 cm";
+
+    /// <summary>A1, A2 below the preauricular points.</summary>
+    public string EarLobeDown { get; init; } = "2.5 cm";
+
+    /// <summary>M1, M2 below the preauricular points.</summary>
+    public string MastoidDown { get; init; } = "1.5 cm";
+
+    /// <summary>M1, M2 behind the preauricular points.</summary>
+    public string MastoidBack { get; init; } = "3.5 cm";
 
     /// <summary>Sites to measure a distance between; empty for none.</summary>
     public string From { get; init; } = "";
@@ -28,7 +38,11 @@ public sealed record SitesRequest
     {
         List<Finding> findings = [];
         HeadSize head = new(Read("--nasion-inion", NasionInion, findings), Read("--preauricular", Preauricular, findings),
-            Read("--circumference", Circumference, findings));
+            Read("--circumference", Circumference, findings))
+        {
+            EarLobeDown = ReadShort("--ear-lobe-down", EarLobeDown, findings), MastoidDown = ReadShort("--mastoid-down", MastoidDown, findings),
+            MastoidBack = ReadShort("--mastoid-back", MastoidBack, findings),
+        };
         Site? first = Find(From, findings), second = Find(To, findings);
         string? unknown = null;
         IReadOnlyList<(Site First, Site Second)> pairs = Montage.Length == 0 ? [] : Sites.Pairs(Montage, out unknown);
@@ -37,12 +51,28 @@ public sealed record SitesRequest
             findings.Add(NoSite(unknown));
         }
 
-        return findings.Count > 0
-            ? (null, findings)
-            : (new SitesAnswer(HeadSites.Of(head, Rule, Set, first is not null && second is not null ? (first, second) : null, pairs)), []);
+        if (findings.Count == 0 && HeadSphere.Of(head) is { } sphere)
+        {
+            SiteDistance? asked = first is null || second is null ? null
+                : SiteDistance.Of(first, second, sphere, Rule) with { FirstCalled = first.Called(From), SecondCalled = second.Called(To) };
+            return (new SitesAnswer(HeadSites.Of(sphere, Rule, Set, asked, pairs)), []);
+        }
+
+        if (findings.Count == 0)
+        {
+            findings.Add(Messages.NotOneHead(Cm(head.Circumference), HeadSphere.Circumferences(head) is var (least, most) ? (Cm(least), Cm(most)) : null));
+        }
+
+        return (null, findings);
     }
 
-    private static Length Read(string option, string text, List<Finding> findings)
+    private static string Cm(Length length) => FormattableString.Invariant($"{length.Centimetres:0.#} cm");
+
+    private static Length Read(string option, string text, List<Finding> findings) => Read(option, text, 0.15, 0.9, findings);
+
+    private static Length ReadShort(string option, string text, List<Finding> findings) => Read(option, text, 0, 0.08, findings);
+
+    private static Length Read(string option, string text, double least, double most, List<Finding> findings)
     {
         if (!QuantityText.TryParse(text, out Length length, out ParseProblem? problem))
         {
@@ -50,9 +80,10 @@ public sealed record SitesRequest
             return default;
         }
 
-        if (length.Metres is < 0.15 or > 0.9)
+        if (length.Metres < least || most < length.Metres)
         {
-            findings.Add(Messages.HeadSize(option, QuantityText.FormatPart(length), "15 cm to 90 cm"));
+            findings.Add(Messages.HeadSize(option, QuantityText.FormatPart(length),
+                FormattableString.Invariant($"{100 * least:0.##} cm to {100 * most:0.##} cm")));
         }
 
         return length;

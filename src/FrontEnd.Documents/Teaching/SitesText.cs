@@ -1,4 +1,5 @@
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Head;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Teaching;
@@ -18,8 +19,8 @@ public static class SitesText
         {
             page.Line("pairs, first minus second, and how far apart by the sphere model");
             page.Table(
-                [new("pair", true), new("over the skin"), new("straight")],
-                [.. sites.Pairs.Select(pair => new Row([$"{pair.First.Name}-{pair.Second.Name}", Cm(pair.Over), Cm(pair.Straight)]))]);
+                [new("pair", true), new("tape along an arc"), new("over the skin"), new("straight")],
+                [.. sites.Pairs.Select(pair => new Row([$"{pair.First.Name}-{pair.Second.Name}", Cm(pair.Along), Model(pair, pair.Over), Model(pair, pair.Straight)]))]);
             page.Blank();
         }
 
@@ -29,6 +30,7 @@ public static class SitesText
         }
 
         page.Blank();
+        page.Paragraph($"The sphere of this head has a radius of {Cm(sites.Sphere.Radius)}; the ring lies {Degrees(sites.Sphere.FrontRing)} from the vertex in front and behind, {Degrees(sites.Sphere.SideRing)} at the sides.");
         Rules(page, sites);
         foreach (string note in sites.Notes)
         {
@@ -36,7 +38,7 @@ public static class SitesText
         }
 
         page.Blank();
-        return page + HeadMap.Text(sites.Rule, sites.Set);
+        return page + HeadMap.Text(sites);
     }
 
     private static void Apart(TextPage page, SiteDistance asked)
@@ -47,14 +49,11 @@ public static class SitesText
             page.Line($"  along the {HeadSites.Name(arc)}, as a tape reads it   {Cm(asked.Along)}");
         }
 
-        if (asked.Over is { } over)
+        page.Line($"  over the skin, sphere model   {Model(asked, asked.Over)}");
+        page.Line($"  straight, as a caliper reads it, sphere model   {Model(asked, asked.Straight)}");
+        if (asked.IsRough)
         {
-            page.Line($"  over the skin, sphere model   {Cm(over)}");
-            page.Line($"  straight, as a caliper reads it, sphere model   {Cm(asked.Straight)}");
-        }
-        else
-        {
-            page.Line("  no arc leads to an ear lobe or mastoid: measure it on the wearer");
+            page.Line("  rough (~): no arc leads to an ear lobe or mastoid; measure it on the wearer");
         }
 
         page.Blank();
@@ -62,12 +61,12 @@ public static class SitesText
 
     private static void Rules(TextPage page, HeadSites sites)
     {
-        const string row = "halfway between Fz and F7, Fz and F8, Pz and T5, Pz and T6 (from memory)",
-            column = "halfway between Fp1 and C3, Fp2 and C4, O1 and C3, O2 and C4";
+        const string row = "halfway between Fz and F7, Fz and F8, Pz and T5, Pz and T6 along their row (from memory)",
+            column = "halfway between C3 and Fp1 or O1, C4 and Fp2 or O2 along the curve through these three";
         (string used, string other) = sites.Rule == SiteRule.Row ? (row, column) : (column, row);
         page.Paragraph(
-            $"F3, F4, P3, P4 have two rules. Used here: {used}. The other: {other}; its F3 is {Cm(sites.RulesApart)} away. In practice both marks are drawn and the crossing is used.");
-        page.Paragraph($"So F3 is {Cm(sites.FromF3ToFz)} from Fz.");
+            $"F3, F4, P3, P4 have two rules. Used here: {used}. The other: {other}; its F3 is {Two(sites.RulesApart)} away. In practice both marks are drawn and the crossing is used.");
+        page.Paragraph($"So F3 is {Two(sites.FromF3ToFz)} from Fz over the skin.");
     }
 
     private static void Arc(TextPage page, MeasuredArc arc)
@@ -90,6 +89,13 @@ public static class SitesText
     };
 
     private static string Name(Site site) => site.Alias.Length == 0 ? site.Name : $"{site.Name}/{site.Alias}";
+
+    /// <summary>Two figures: a head is no sphere.</summary>
+    private static string Two(Length length) => QuantityText.FormatNumber(length.Centimetres, 2) + " cm";
+
+    private static string Model(SiteDistance distance, Length length) => (distance.IsRough ? "~" : "") + Two(length);
+
+    private static string Degrees(double radians) => FormattableString.Invariant($"{radians * 180 / Math.PI:0.0}°");
 
     private static string Cm(Length? length) => length is { } known ? FormattableString.Invariant($"{known.Centimetres:0.00} cm") : "none";
 }

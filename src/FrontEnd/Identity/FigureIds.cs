@@ -96,6 +96,20 @@ public readonly record struct MontageIds(ResultId Stem)
     public ResultId SharedReference => Stem.With("shared_reference");
 }
 
+/// <summary>Ids of the distances of two sites on a head.</summary>
+/// <param name="Stem">Their beginning.</param>
+public readonly record struct DistanceIds(ResultId Stem)
+{
+    /// <summary>Along a measured arc.</summary>
+    public ResultId Tape => Stem.With("tape");
+
+    /// <summary>Over the skin by the sphere model.</summary>
+    public ResultId Skin => Stem.With("skin");
+
+    /// <summary>Straight through the head by the sphere model.</summary>
+    public ResultId Straight => Stem.With("straight");
+}
+
 /// <summary>Ids of the contact check's readings at one electrode.</summary>
 /// <param name="Stem">Their beginning.</param>
 public readonly record struct ContactIds(ResultId Stem)

@@ -217,6 +217,17 @@ public static class ResultIds
             All.Of(Slug.Of(first)).With(Slug.Of(second)).With("correlation");
     }
 
+    /// <summary>The sphere that three measures of a head give, and distances on it.</summary>
+    public static class Head
+    {
+        public static readonly ResultFamily All = new("head.");
+        public static readonly ResultId Radius = All.Of("radius");
+        public static readonly ResultId RingFront = All.Of("ring.front");
+        public static readonly ResultId RingSide = All.Of("ring.side");
+
+        public static DistanceIds Distance(string first, string second) => new(All.Of($"distance.{Slug.Of(first)}.{Slug.Of(second)}"));
+    }
+
     /// <summary>The contact check.</summary>
     public static class Contact
     {

@@ -31,6 +31,13 @@ internal static class Equations
     public static readonly Equation Sweeps = new("N = (S·σ/A)²", CommonPractice);
     public static readonly Equation SignalToNoise = new("20·log10(A·√(∫|H_path·H_adc·H_dig|² df/(f_b − f_a))/G_mid / σ in the band)", Derived);
 
+    public static readonly Equation HeadRadius = new("R with 4·R·∫ √(((a_K − a_S)·sin 2t)² + sin²α(t)) dt = U over 0…π/2, α = a_S·cos²t + a_K·sin²t", Derived);
+    public static readonly Equation HeadRingFront = new("a_S = 0.4·S/R", Derived);
+    public static readonly Equation HeadRingSide = new("a_K = 0.4·K/R", Derived);
+    public static readonly Equation HeadTape = new("share of the arc · its length", new SourceRef("roth-10-20"));
+    public static readonly Equation HeadSkin = new("R·θ", Derived);
+    public static readonly Equation HeadStraight = new("2R·sin(θ/2)", Derived);
+
     public static readonly Equation Lsb = new("LSB/G_mid", Derived);
     public static readonly Equation FullScale = new("FS/G_mid", Derived);
     public static readonly Equation DynamicRange = new("20·log10(FS_rti/(2√2·σ))", Derived);

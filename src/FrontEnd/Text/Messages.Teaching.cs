@@ -15,6 +15,7 @@ public static partial class Messages
     public const string TermUnknown = "FE0810";
     public const string SiteUnknown = "FE0811";
     public const string HeadMeasure = "FE0812";
+    public const string HeadMeasuresApart = "FE0440";
     public const string NoRows = "FE0813";
     public const string QuoteOpen = "FE0814";
     public const string CallNumber = "FE0815";
@@ -66,6 +67,14 @@ public static partial class Messages
     public static Finding NoSite(string site, string? nearest) =>
         new(SiteUnknown, Severity.Error, "", $"there is no site `{site}` in the 10-20 system",
             nearest is null ? null : $"the nearest is `{nearest}`", "`frontend sites` lists the sites");
+
+    /// <param name="circumferences">What would go with the other two measures; null where these two alone are no head's.</param>
+    public static Finding NotOneHead(string circumference, (string Least, string Most)? circumferences) =>
+        new(HeadMeasuresApart, Severity.Error, "--circumference", "the three measures do not belong to one head",
+            circumferences is var (least, most)
+                ? $"on a head with the other two measures the ring is {least} to {most} long; given is {circumference}"
+                : "one arc over the vertex is more than twice the other",
+            "measure all three again, along the skin: nasion to inion, ear to ear over the vertex, and around through Fpz, T7, Oz and T8");
 
     public static Finding HeadSize(string option, string value, string range) =>
         new(HeadMeasure, Severity.Error, option, $"{value} is no measure of a head",

@@ -11,26 +11,31 @@ internal sealed record SitesJson(
 {
     public required IReadOnlyList<string> Notes { get; init; }
 
+    public required IReadOnlyList<ResultJson> Results { get; init; }
+
     public static SitesJson From(HeadSites sites) => new(
-        new HeadJson(sites.Head.NasionInion, sites.Head.Preauricular, sites.Head.Circumference),
+        new HeadJson(sites.Sphere.Size.NasionInion, sites.Sphere.Size.Preauricular, sites.Sphere.Size.Circumference),
         sites.Asked is { } asked
             ? SiteDistanceJson.From(asked)
             : null, [.. sites.Pairs.Select(SiteDistanceJson.From)], [.. sites.Arcs.Select(ArcJson.From)],
         sites.RulesApart, sites.FromF3ToFz)
     {
         Notes = sites.Notes,
+        Results = [.. sites.Results.Select(ResultJson.From)],
     };
 }
 
 /// <summary>The three measures of a head.</summary>
 internal sealed record HeadJson(IQuantity NasionInion, IQuantity Preauricular, IQuantity Circumference);
 
-/// <summary>How far two sites are apart; null for an ear lobe or mastoid, and where no arc is shared.</summary>
-internal sealed record SiteDistanceJson(string First, string Second, IQuantity? OverTheSkin, IQuantity? Straight, string? Arc,
-    IQuantity? AlongTheArc)
+/// <summary>How far two sites are apart; along an arc null where none is shared.</summary>
+/// <param name="Rough">True for an ear lobe or mastoid, which a sphere does not have.</param>
+internal sealed record SiteDistanceJson(string First, string Second, IQuantity OverTheSkin, IQuantity Straight, string? Arc,
+    IQuantity? AlongTheArc, bool Rough)
 {
     public static SiteDistanceJson From(SiteDistance one) =>
-        new(one.First.Name, one.Second.Name, one.Over, one.Straight, one.Arc is { } arc ? HeadSites.Name(arc) : null, one.Along);
+        new(one.First.Name, one.Second.Name, one.Over, one.Straight, one.Arc is { } arc ? HeadSites.Name(arc) : null, one.Along,
+            one.IsRough);
 }
 
 /// <summary>A measured arc and where its sites lie from its beginning.</summary>
