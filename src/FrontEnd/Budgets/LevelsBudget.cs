@@ -90,6 +90,9 @@ internal sealed class LevelsBudget
     /// nodes.</summary>
     public double[] NodeRms { get; }
 
+    /// <summary>False where the noise at some node did not reach its tolerance.</summary>
+    public bool Converged { get; private set; }
+
     /// <summary>Largest gain in the band to the amplifier's output and to each stage's.</summary>
     public double[] SignalGain { get; }
 
@@ -123,15 +126,8 @@ internal sealed class LevelsBudget
     private double[] NodeNoise(SignalPath path)
     {
         double high = _design.Converter.Rate.Hertz / 2;
-        var breaks = new List<double> { LowestNoiseHertz };
-        for (double f = LowestNoiseHertz * 6; f < high * 0.6; f *= 6)
-        {
-            breaks.Add(f);
-        }
-
-        breaks.Add(high);
         BandIntegral integral = BandIntegral.Over(
-            [.. breaks],
+            BreakPoints.Between([LowestNoiseHertz, Math.Max(LowestNoiseHertz, high)], path.Bends, 6),
             path.AllNodes,
             (hertz, values) =>
             {
@@ -142,6 +138,7 @@ internal sealed class LevelsBudget
                 }
             },
             1e-6);
+        Converged = integral.Converged;
         return [.. Enumerable.Range(0, path.AllNodes).Select(node => Math.Sqrt(integral.Sum(node)))];
     }
 

@@ -34,6 +34,9 @@ internal sealed class SignalPath
 
     public PathModel Model { get; }
 
+    /// <summary>Where the stages' responses bend.</summary>
+    public IReadOnlyList<Bend> Bends => field ??= BreakPoints.Of(Model.Stages.Select(stage => stage.Circuit));
+
     /// <summary>What stands in the build's leads, and its electrodes' size.</summary>
     public BuiltParts Built { get; }
 
