@@ -230,7 +230,7 @@ public static class BenchPlan
         Complex source = design.Electrodes.ReferenceBuffer is { } buffer
             ? buffer.OutputResistance.Ohms
             : design.Electrodes.Reference.Impedance(Frequency.FromHertz(hertz));
-        return (across / (across + pin + (1 / (source + InputModel.ProtectionOhms(design))))).Magnitude;
+        return (across / (across + pin + (1 / (source + design.Input.SeriesResistor.Ohms)))).Magnitude;
     }
 
     private static IEnumerable<BenchReading> Rejection(Design design)

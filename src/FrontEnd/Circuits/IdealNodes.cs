@@ -11,24 +11,20 @@ internal sealed class IdealNodes
     /// <summary>Of <see cref="Circuit.Input"/>, which a source holds.</summary>
     public const int Input = -2;
 
-    private readonly Dictionary<string, string> _joined = new(StringComparer.Ordinal);
+    private readonly JoinedNodes _joined;
     private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
 
     public IdealNodes(Circuit circuit)
     {
-        foreach (CircuitPart part in circuit.Parts.Where(part => part is { Kind: PartKind.Resistor, Value: 0 }))
-        {
-            Join(part.From, part.To);
-        }
-
+        _joined = new JoinedNodes(circuit);
         IEnumerable<string> names = circuit.Parts.SelectMany(part => new[] { part.From, part.To })
             .Concat(circuit.OpAmps.SelectMany(opAmp => new[] { opAmp.Output, opAmp.Plus, opAmp.Minus }));
         int common = Register(Circuit.Common, Common), input = Register(Circuit.Input, Input);
         foreach (string name in names)
         {
-            if (!_numbers.ContainsKey(Root(name)))
+            if (!_numbers.ContainsKey(_joined.Root(name)))
             {
-                _numbers.Add(Root(name), Count++);
+                _numbers.Add(_joined.Root(name), Count++);
             }
         }
 
@@ -50,7 +46,7 @@ internal sealed class IdealNodes
     public int[] Driver { get; }
 
     /// <summary>The number of a node.</summary>
-    public int Of(string name) => _numbers[Root(name)];
+    public int Of(string name) => _numbers[_joined.Root(name)];
 
     /// <summary>The largest nominal resistance at each unknown node [Ω]; 1 where there is none.</summary>
     public double[] LargestOhms(Circuit circuit)
@@ -72,30 +68,7 @@ internal sealed class IdealNodes
 
     private int Register(string name, int number)
     {
-        _numbers.TryAdd(Root(name), number);
+        _numbers.TryAdd(_joined.Root(name), number);
         return number;
-    }
-
-    private void Join(string left, string right)
-    {
-        (left, right) = (Root(left), Root(right));
-        if (left == right)
-        {
-            return;
-        }
-
-        // The ports keep their names.
-        (string kept, string gone) = right is Circuit.Common or Circuit.Input ? (right, left) : (left, right);
-        _joined[gone] = kept;
-    }
-
-    private string Root(string name)
-    {
-        while (_joined.TryGetValue(name, out string? kept))
-        {
-            name = kept;
-        }
-
-        return name;
     }
 }

@@ -31,6 +31,10 @@ internal sealed record StateSpace(double[] A, double[] B, double[] C, double D)
     /// <exception cref="NetworkHasNoAnswer">As there.</exception>
     public static StateSpace Ideal(Circuit circuit) => new StateSpaceMaker(circuit, isIdeal: true).Make();
 
+    /// <summary>The eigenvalues of A [1/s].</summary>
+    public IReadOnlyList<Complex> Poles() => Order == 0 ? [] :
+        [.. MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(Order, Order, (i, j) => A[(i * Order) + j]).Evd().EigenValues];
+
     /// <summary>x of a constant input of 1 V, long after it came.</summary>
     /// <exception cref="NetworkHasNoAnswer">Something integrates without end.</exception>
     public double[] Settled()
@@ -74,7 +78,7 @@ internal sealed class StateSpaceMaker
 
     public StateSpace Make()
     {
-        foreach (CircuitPart part in _circuit.Parts.Where(part => part.Kind == PartKind.Resistor))
+        foreach (CircuitPart part in _circuit.Parts.Where(part => part.Kind == PartKind.Resistor && !part.IsJoint))
         {
             Conduct(_nodes.Of(part.From), _nodes.Of(part.To), 1 / part.NetworkValue);
         }

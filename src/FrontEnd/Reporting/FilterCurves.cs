@@ -12,7 +12,6 @@ namespace FrontEnd.Reporting;
 internal static class FilterCurves
 {
     private const string IdealName = ", ideal";
-    private const double PhaseStep = 1e-4;
     private const int StepPoints = 400;
     private const int FinePoints = 1600;
     private const int FewestSamples = 64;
@@ -63,15 +62,19 @@ internal static class FilterCurves
         return curves;
     }
 
-    /// <summary>Group delay of the anti-alias sections as built, by a central difference of their phase, and of the digital
-    /// filters.</summary>
-    public static List<Curve> Delay(Evaluation evaluation, double[] hertz)
+    /// <summary>Group delay of the anti-alias sections as built and of the digital filters.</summary>
+    /// <param name="evaluation">The design's.</param>
+    /// <param name="hertz">Frequencies [Hz].</param>
+    /// <param name="delays">Of each block of the path at each of them, as <see cref="SignalPath.Delays"/> gives them [s].</param>
+    public static List<Curve> Delay(Evaluation evaluation, double[] hertz, double[][] delays)
     {
         List<Curve> curves = [];
         Stage[] sections = Sections(evaluation);
         if (sections.Length != 0)
         {
-            curves.Add(new Curve("anti-alias, as built", "Hz", "s", hertz, [.. hertz.Select(AnalogDelay)]));
+            IReadOnlyList<Stage> stages = evaluation.Design.Stages;
+            double[][] own = [.. delays.Skip(1).Where((_, stage) => AsBuiltSection.Is(stages[stage]))];
+            curves.Add(new Curve("anti-alias, as built", "Hz", "s", hertz, [.. hertz.Select((_, i) => own.Sum(block => block[i]))]));
         }
 
         if (evaluation.Digital.Stages.Count != 0)
@@ -82,13 +85,6 @@ internal static class FilterCurves
         }
 
         return curves;
-
-        double AnalogDelay(double f)
-        {
-            double step = f * PhaseStep;
-            return -(Product(sections, AsBuiltSection.Response, f + step) / Product(sections, AsBuiltSection.Response,
-                f - step)).Phase / (4 * Math.PI * step);
-        }
     }
 
     /// <summary>The sections' answer to a unit step, and the filtered samples of it, on a logarithmic time axis.</summary>

@@ -17,7 +17,6 @@ internal static class FilterReport
     private const int PerDecade = 8;
     private const double LowestHertz = 1e-4;
     private const int Decades = 13;
-    private const double DelayStep = 1e-4;
     private const int RiseDecades = 5;
 
     public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
@@ -25,7 +24,7 @@ internal static class FilterReport
         Design design = evaluation.Design;
         int blocks = evaluation.Path.Nodes;
         string[] names = ["amplifier", .. design.Stages.Select(stage => stage.Name)];
-        double[] delays = Delays(evaluation, evaluation.CentreHertz, out double pathDelay);
+        double[] delays = [.. evaluation.Path.Delays([evaluation.CentreHertz]).Select(block => block[0])];
         (double? Low, double? High)[] corners = Corners(evaluation);
         for (int block = 0; block < blocks; block++)
         {
@@ -56,7 +55,7 @@ internal static class FilterReport
         }
 
         AddCorners(list, ResultIds.Filter.Path, "the whole analogue path", corners[blocks], null, null);
-        list.Number(ResultIds.Filter.Path.GroupDelay, "group delay of the analogue path", "τ", Duration.FromSeconds(pathDelay),
+        list.Number(ResultIds.Filter.Path.GroupDelay, "group delay of the analogue path", "τ", Duration.FromSeconds(delays.Sum()),
             Equations.GroupDelay);
         AddSettling(list, ResultIds.Filter.Path, "the whole analogue path", design.Stages);
         AddPathRise(list, findings, evaluation);
@@ -182,27 +181,6 @@ internal static class FilterReport
         new(design.Amplifier.Bandwidth.Hertz, "f_bw",
             $"{QuantityText.FormatPart(design.Amplifier.Bandwidth)} = {QuantityText.Format(design.Amplifier.Bandwidth, 4)}",
             Equations.CommonPractice) { Unit = "Hz" };
-
-    /// <summary>Group delay of every block at a frequency [Hz] by a central difference of the phase.</summary>
-    internal static double[] Delays(Evaluation evaluation, double f, out double path)
-    {
-        double step = f * DelayStep;
-        evaluation.Path.Sweep([f - step, f + step]);
-        int nodes = evaluation.Path.Nodes;
-        var delays = new double[nodes];
-        double before = 0;
-        for (int node = 0; node < nodes; node++)
-        {
-            var low = new Complex(evaluation.Path.NodeRe[node][0], evaluation.Path.NodeIm[node][0]);
-            var high = new Complex(evaluation.Path.NodeRe[node][1], evaluation.Path.NodeIm[node][1]);
-            double total = -(high / low).Phase / (4 * Math.PI * step);
-            delays[node] = total - before;
-            before = total;
-        }
-
-        path = before;
-        return delays;
-    }
 
     /// <summary>−3 dB frequencies below and above the band's centre, of every block and (last) of the whole path without its analogue
     /// notches, whose flanks are no corners.</summary>

@@ -29,7 +29,7 @@ public static partial class Messages
 
     internal static Finding NotConverged(string what) => new(
         IntegralNotConverged, Severity.Warning, "", $"the integral of {what} did not reach its tolerance",
-        "a response in the band is extremely narrow", null);
+        "a response is extremely narrow there", "widen what is narrower than a millionth of its frequency");
 
     internal static Finding Fails(string problem) => new(
         CannotEvaluate, Severity.Error, "", $"the design cannot be evaluated: {problem}", null,

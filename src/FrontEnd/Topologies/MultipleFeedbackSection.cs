@@ -42,7 +42,7 @@ public sealed record MultipleFeedbackSection : Stage
     public override OpAmp? FittedOpAmp => OpAmp;
 
     /// <summary>R3/R1.</summary>
-    public override double NominalGain => R3.Ohms / CircuitPart.AtLeast(R1.Ohms);
+    public override double NominalGain => R3.Ohms / R1.Ohms;
 
     public override string Word => "multiple feedback";
 
