@@ -33,8 +33,8 @@ internal sealed class Recovery
     {
         StepVolts = design.OffsetStep.Volts;
         (_rate, _digital, _gainMid) = (design.Converter.Rate.Hertz, digital, gainMid);
-        double common = Math.Abs(direct.OffsetMean[0]) * StepVolts;
-        var chain = new LimitedChain([.. Blocks(design, common)], Math.Abs(direct.OffsetDifference[0]) * StepVolts, 1 / _rate);
+        double common = Math.Abs(direct.Mean.Offset[0]) * StepVolts;
+        var chain = new LimitedChain([.. Blocks(design, common)], Math.Abs(direct.Difference.Offset[0]) * StepVolts, 1 / _rate);
         HeldBy = chain.HeldBy;
         if (chain.Stretches() is not { } stretches)
         {

@@ -167,8 +167,8 @@ public sealed class RecoveryTests
     /// <summary>Small steps through the analogue chain, the digital filters sample by sample in the direct form I.</summary>
     private static long Plain(Design design, Evaluation evaluation, double seconds)
     {
-        double half = design.Supply.HalfRailVolts, rate = design.Converter.Rate.Hertz, step = evaluation.Levels.Direct.OffsetDifference[0] * 0.3;
-        double inner = 2 * (half - design.Amplifier.InnerMargin.Volts - (evaluation.Levels.Direct.OffsetMean[0] * 0.3));
+        double half = design.Supply.HalfRailVolts, rate = design.Converter.Rate.Hertz, step = evaluation.Levels.Direct.Difference.Offset[0] * 0.3;
+        double inner = 2 * (half - design.Amplifier.InnerMargin.Volts - (evaluation.Levels.Direct.Mean.Offset[0] * 0.3));
         (StateSpace Block, double Swing)[] blocks =
         [
             (StateSpace.LowPass(design.Amplifier.Gain, design.Amplifier.Bandwidth.Hertz), Math.Min(half - design.Amplifier.OutputMargin.Volts, inner)),

@@ -30,7 +30,7 @@ public sealed class ZeroOhmTests
         };
     }
 
-    /// <summary>Every figure at 0 Ω is that of 1 Ω and 2 Ω drawn out to 0 in a straight line. The resistor's own noise goes with the root, currents of a fault without bound, the loop's worst case from one surrounding to another.</summary>
+    /// <summary>Every figure at 0 Ω is that of 1 Ω and 2 Ω drawn out to 0 in a straight line. The resistor's own noise goes with the root, currents of a fault without bound, the loop's worst case from one surrounding to another; an input that nothing holds has lost its digits at 1 Ω.</summary>
     [Theory]
     [InlineData("protection")]
     [InlineData("ground")]
@@ -43,7 +43,7 @@ public sealed class ZeroOhmTests
         int compared = 0;
         foreach (Result result in zero.Results.Where(result => result.State == ResultState.Number
             && !result.Id.Text.StartsWith("safety.", StringComparison.Ordinal) && !result.Id.Text.StartsWith("noise.source.", StringComparison.Ordinal)
-            && !result.Id.Text.StartsWith("drive.", StringComparison.Ordinal) && !result.Id.Text.Contains("recovery", StringComparison.Ordinal)))
+            && !result.Id.Text.StartsWith("drive.", StringComparison.Ordinal) && !result.Id.Text.StartsWith("open.", StringComparison.Ordinal) && !result.Id.Text.Contains("recovery", StringComparison.Ordinal)))
         {
             double limit = (2 * one[result.Id.Text].Si) - two[result.Id.Text].Si;
             Assert.True(Math.Abs(result.Si - limit) <= (5e-6 * Math.Abs(limit)) + 1e-15, $"{result.Id}: {result.Si:R} at 0 Ω, {limit:R} towards it");
