@@ -279,7 +279,7 @@ public static class BenchPlan
         Complex source = design.Electrodes.ReferenceBuffer is { } buffer
             ? buffer.OutputResistance.Ohms
             : design.Electrodes.Reference.Impedance(Frequency.FromHertz(hertz));
-        return (across / (across + pin + (1 / (source + InputModel.ProtectionOhms(design))))).Magnitude;
+        return (across / (across + pin + (1 / (source + design.Input.SeriesResistor.Ohms)))).Magnitude;
     }
 
     private static IEnumerable<BenchReading> Rejection(Design design, double gain)
@@ -406,7 +406,7 @@ public static class BenchPlan
         Result recovery = list[ResultIds.Levels.Recovery];
         double? seconds = recovery.State == ResultState.Number ? recovery.Si : null;
         return new BenchReading("step", "step and recovery", "a battery and a switch in series with the active lead, 10 kΩ in every lead",
-            $"a step of {QuantityText.Format(design.Requirements.Offset)}; read the time until the recording stays within 10 µV",
+            $"a step of {QuantityText.Format(fixture.OffsetStep)}; read the time until the recording stays within 10 µV",
             ReadingKind.Other)
         {
             Expected = seconds is { } s ? Duration.FromSeconds(s) : null,

@@ -29,7 +29,7 @@ internal sealed class BuildLanes
         Mains mains = surroundings ?? design.Mains;
         _leadToMains = mains.LeadToMains.Farads * (1 - design.Input.DrivenShield.Fraction);
         SetLeads([built]);
-        GroundSiemens = new(1 / InputModel.GroundOhms(design));
+        GroundSiemens = new(1 / design.GroundDrive.SeriesResistor.Ohms);
         ElectrodeBuffer[] buffers = [.. new[] { set.ActiveBuffer, set.ReferenceBuffer }.OfType<ElectrodeBuffer>()];
         SkinSiemens = [.. buffers.Select(buffer => new Vector<double>(1 / buffer.SkinResistor.Ohms))];
         BufferOpAmps = [.. buffers.Select(buffer => new OpAmpLanes(buffer.OpAmp))];

@@ -131,6 +131,26 @@ internal sealed class InputLanes
         Front = Admittance(Active) * _network.Transfer(Model.SignalPort);
     }
 
+    /// <summary>Group delay from the site to the amplifier's inputs at the frequency of the last <see cref="SolveDifference"/> [s].</summary>
+    public Vector<double> FrontDelay(Vector<double> hertz)
+    {
+        Vector<double> omega = 2 * Math.PI * hertz;
+        var slots = new ComplexLanes[Model.Program.Slots];
+        for (int i = 0; i < _electrodes.Length; i++)
+        {
+            slots[_slots[i]] = _electrodes[i].Slope(omega, _factor[i], Admittance(i));
+        }
+
+        if (0 <= Model.DriveSlot)
+        {
+            slots[Model.DriveSlot] = _drive.InverseSlope(omega);
+        }
+
+        // H_front = Y·T: the signal stands in series with the active electrode.
+        ComplexLanes transfer = _network.Transfer(Model.SignalPort), slope = _network.Slope(Model.SignalPort, slots);
+        return ComplexLanes.Delay(Front, (slots[_slots[Active]] * transfer) + (Admittance(Active) * slope));
+    }
+
     /// <summary>Transfer of a port to the output last solved for [V/V or V/A].</summary>
     public ComplexLanes Transfer(int port) => _network.Transfer(port);
 
