@@ -9,6 +9,7 @@ public static class SizeText
     {
         TextPage page = new();
         page.Paragraph($"sizing {request.Fixed.Name}");
+        page.OwnCautions(outcome.Front.Select(one => one.Design).Prepend(request.Fixed));
         page.Paragraph($"{outcome.Candidates} combinations, {outcome.Evaluated} worked out in full; bounds ruled out the rest");
         page.Blank();
         if (outcome.Front.Count == 0)
@@ -52,6 +53,7 @@ public static class SizeText
 
         page.Blank();
         page.Paragraph("Safety limits are not searched over: every lead has the resistor that the quoted limit needs, and nothing is connected to earth.");
+        page.Cautions();
         return page.ToString();
     }
 }
