@@ -116,6 +116,7 @@ public sealed class OpenElectrodeTests
     {
         Assessment assessment = Evaluator.Evaluate(UnderMains(leadFarads, 0));
         Assert.Equal(volts, assessment["open.active.amplifier"].Si, 0.02 * volts);
+        Assert.EndsWith(leadFarads > 1e-13 ? "and 1.50 V of mains, peak, held at the rail" : "of mains, peak", assessment["open.active"].Text, StringComparison.Ordinal);
         Assert.Equal(leadFarads > 1e-13, assessment["open.active.amplifier"].Text!.Contains("clips", StringComparison.Ordinal));
     }
 
@@ -168,6 +169,16 @@ public sealed class OpenElectrodeTests
         Assert.Contains("both inputs go to 150 mV dc", assessment["open.ground"].Text, StringComparison.Ordinal);
         Assert.Equal(0.45, assessment["open.ground.amplifier-inner-plus"].Si, 1e-4);
         Assert.Equal(0.45, assessment["open.ground.amplifier-inner-minus"].Si, 1e-4);
+    }
+
+    /// <summary>By hand: bias currents of 2 nA drive one input to the rail, 1.5 V, and the other follows it, 200 mV lower over the electrodes. The
+    /// mean is 1.4 V: one inner node is held at its 1.4 V, the other stands at 1.4 V − 4/2·200 mV = 1 V, and 400 mV are left at the output, less what 2 nA make in the leads.</summary>
+    [Fact]
+    public void OpenGround_AtTheRail_KeepsTheOtherInputBesideIt()
+    {
+        Assessment assessment = Evaluator.Evaluate(Biased(2e-9) with { Electrodes = Still.Electrodes with { Offset = Voltage.FromMillivolts(200) } });
+        Assert.Equal(0.4, assessment["open.ground.amplifier"].Si, 1e-3);
+        Assert.StartsWith("amplifier inner plus and amplifier inner minus clip; both inputs go to 1.50 V dc", assessment["open.ground"].Text, StringComparison.Ordinal);
     }
 
     /// <summary>By hand: a buffer's own 5 mV of offset beside its 1 pA into 100 GΩ, whatever the two signs: 105 mV, 420 mV behind the gain of
