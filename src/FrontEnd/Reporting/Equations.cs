@@ -80,8 +80,9 @@ internal static class Equations
     public static readonly Equation FirstToClip = new("the node with the least headroom", Derived);
     public static readonly Equation OffsetSurvived = new("least (swing − everything else)/dc gain over the nodes", Derived);
     public static readonly Equation LargestSignal = new("least (swing − everything else)/gain over the nodes", Derived);
-    public static readonly Equation Recovery = new("time from a full-offset step until the recording stays within 10 µV at the input",
-        CommonPractice);
+    public static readonly Equation Recovery = new(
+        "last k/fs after a step of the offset at which the recording is more than 10 µV, at the input, from its end; every node limited to its swing",
+        Derived);
     public static readonly Equation BiasOffset = new("bias currents through the input network at dc: the amplifier's two inputs draw alike, buffers by size", Derived);
     public static readonly Equation InputImpedance = new("1/|Y| of one input to common at f0: bias, shunt, lead and amplifier", Derived);
     public static readonly Equation BufferImpedance = new("1/|Y| of the active electrode's buffer at its input at f0: R_in and C_in to common", Derived);
@@ -100,7 +101,8 @@ internal static class Equations
     public static readonly Equation StopBandFloor = new("20·log10(|H(0)|/|H|), the least above that frequency, to 1 GHz", Derived);
     public static readonly Equation AnalogNotchDepth = new("20·log10(|H(0)|/|H|) at the mains frequency·(1 ± δ), the smaller", Derived);
     public static readonly Equation AnalogNotchCorners = new("the same, the least over every part at ± its tolerance", Derived);
-    public static readonly Equation Settling = new("time from a step until within 0.1 % of the end value", Derived);
+    public static readonly Equation Settling = new(
+        "time from a step until within 0.1 % of the end value, or of the greatest value where the end is below 1e-4 of it", Derived);
     public static readonly Equation GroupDelay = new("−dφ/dω at √(f1·f2)", Derived);
     public static readonly Equation RingTime = new("4.6·τ, τ = −1/(fs·ln r): time to 1 %",
         new SourceRef("orfanidis-1996", "Eqs. 8.2.22 and 8.2.23"));

@@ -74,16 +74,6 @@ public sealed record GainStage : Stage
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
-    internal override IEnumerable<StateSpace> InTime() =>
-    [
-        .. CouplingCapacitor is { } coupling
-            ? [StateSpace.First(coupling.Farads * CouplingResistor.Ohms, 1, -1)]
-            : Array.Empty<StateSpace>(),
-        FeedbackCapacitor is { } cf
-            ? StateSpace.First(cf.Farads * FeedbackResistor.Ohms, 1, NominalGain - 1)
-            : StateSpace.Constant(NominalGain),
-    ];
-
     public override Circuit Circuit()
     {
         CircuitDraft draft = Draft();

@@ -120,10 +120,6 @@ public sealed record SallenKeySection : Stage
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
-    internal override IEnumerable<StateSpace> InTime() =>
-        [StateSpace.Second((C2.Farads * (R1.Ohms + R2.Ohms)) - ((NominalGain - 1) * R1.Ohms * C1.Farads),
-            R1.Ohms * R2.Ohms * C1.Farads * C2.Farads, NominalGain)];
-
     public override Circuit Circuit() => Draft()
         .Resistor("r1", "R1, input to middle", Input, "X", R1)
         .Resistor("r2", "R2, middle to op-amp", "X", "P", R2)

@@ -127,14 +127,6 @@ public sealed record TwinTNotch : Stage
         .NonInverting(OpAmp, "P", FeedbackResistor, GroundResistor)
         .Finish();
 
-    /// <summary>With matched parts G·(1 + S²)/(1 + S/Q + S²) = G − G·(S/Q)/(1 + S/Q + S²); parts off by their tolerance leave a residue
-    /// that settles alike.</summary>
-    internal override IEnumerable<StateSpace> InTime()
-    {
-        double period = 1 / (2 * Math.PI * Centre.Hertz);
-        return [StateSpace.Stop(period / Q, period * period, NominalGain)];
-    }
-
     internal override IEnumerable<StageFault> Faults(bool isLast)
     {
         if (0 < R1.Ohms && 0 < R2.Ohms && 0 < R3.Ohms && !IsStable)
