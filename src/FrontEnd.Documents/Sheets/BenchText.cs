@@ -31,6 +31,7 @@ public static class BenchText
 
         page.Blank();
         page.Paragraph("Readings at the electrodes are those of the samples divided by the gain gain.mid. Noise, gain and rejection tolerances are common practice, no source.");
+        page.Cautions();
         return page.ToString();
     }
 
@@ -60,12 +61,14 @@ public static class BenchText
             Spectrum(page, result);
         }
 
+        page.Cautions();
         return page.ToString();
     }
 
     private static void Head(TextPage page, Design design)
     {
         page.Paragraph($"bench tests for {design.Name}");
+        page.OwnCautions(design);
         page.Paragraph(BenchPlan.Caution);
     }
 

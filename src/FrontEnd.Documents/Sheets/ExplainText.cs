@@ -24,6 +24,7 @@ public static class ExplainText
             page.Ends(result.Name, result.Id.Text);
         }
 
+        page.OwnCautions(explained.Assessment.Design);
         page.Blank();
         foreach (ExplainLine line in (ExplainLine[])[.. Reasons(result), .. Judgement(result.Verdict)])
         {
@@ -32,6 +33,7 @@ public static class ExplainText
 
         Picture(page, explained);
         Moves(page, result, explained.Moves);
+        page.Cautions();
         return page.ToString();
     }
 

@@ -150,28 +150,45 @@ internal sealed class LevelsBudget
         return [.. Enumerable.Range(0, nodes).Select(node => Math.Sqrt(integral.Sum(node)))];
     }
 
-    /// <summary>Largest gain to every node within the band.</summary>
+    /// <summary>Largest gain to every node within the band: a resonance is looked for ever closer about the loudest point so far.</summary>
     private double[] SignalGains(SignalPath path)
     {
         double low = _design.Band.Low.Hertz, high = _design.Band.High.Hertz;
-        const int Points = 64;
+        const int Points = 64, Closer = 8, Rounds = 3;
 
         // An inner node of a notch is loudest at the notch's own frequency, which a narrow one may hide between two points.
         double[] own = [.. _design.Stages.Select(stage =>
             stage.Notch?.Centre.Hertz ?? 0).Where(f => low < f && f < high).Take(SignalPath.Chunk - Points)];
-        double[] hertz = [.. Enumerable.Range(0, Points).Select(i => low * Math.Pow(high / low, i / (Points - 1.0))), .. own];
+        double ratio = Math.Pow(high / low, 1 / (Points - 1.0));
+        double[] gains = new double[path.Model.LevelNodes], loudest = new double[gains.Length];
+        Look(path, [.. Enumerable.Range(0, Points).Select(i => low * Math.Pow(high / low, i / (Points - 1.0))), .. own], gains, loudest);
+        for (int round = 0; round < Rounds; round++)
+        {
+            foreach (double centre in loudest.Distinct().ToArray())
+            {
+                Look(path, [.. Enumerable.Range(-Closer, (2 * Closer) + 1).Select(k =>
+                    Math.Clamp(centre * Math.Pow(ratio, (double)k / Closer), low, high))], gains, loudest);
+            }
+
+            ratio = Math.Pow(ratio, 1.0 / Closer);
+        }
+
+        return gains;
+    }
+
+    /// <summary>Raises the largest gains to what is found at more frequencies, and keeps where that was.</summary>
+    private static void Look(SignalPath path, double[] hertz, double[] gains, double[] loudest)
+    {
         path.SweepTransfer(hertz);
         path.SweepBuffers(hertz);
-        var gains = new double[path.Model.LevelNodes];
         for (int node = 0; node < gains.Length; node++)
         {
             for (int i = 0; i < hertz.Length; i++)
             {
-                gains[node] = Math.Max(gains[node], node < path.AllNodes ? path.Size(node, i) : path.BufferSize[node - path.AllNodes][i]);
+                double gain = node < path.AllNodes ? path.Size(node, i) : path.BufferSize[node - path.AllNodes][i];
+                (gains[node], loudest[node]) = gains[node] < gain ? (gain, hertz[i]) : (gains[node], loudest[node]);
             }
         }
-
-        return gains;
     }
 
     private static void AddMains(LevelLanes levels, SignalPath path, MainsBudget mains)

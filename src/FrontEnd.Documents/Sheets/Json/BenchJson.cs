@@ -7,11 +7,15 @@ namespace FrontEnd.Documents.Sheets;
 internal sealed record BenchJson(
     string Design, string Caution, IReadOnlyList<BenchTestJson> Tests, IReadOnlyList<BenchResultJson> Results,
     IReadOnlyList<FindingJson> Findings)
+    : CautionedJson
 {
     public static BenchJson From(Design design, IReadOnlyList<BenchReading> plan, IReadOnlyList<BenchResult> results,
         IReadOnlyList<Finding> findings) => new(
         design.Name, BenchPlan.Caution, [.. plan.Select(BenchTestJson.From)], [.. results.Select(BenchResultJson.From)],
-            FindingJson.From(findings));
+            FindingJson.From(findings))
+    {
+        DesignCautions = FrontEnd.Results.Cautions.Own(design),
+    };
 }
 
 /// <summary>One test and the reading to expect.</summary>

@@ -7,6 +7,7 @@ namespace FrontEnd.Documents.Sheets;
 internal sealed record SpreadJson(
     string Design, int Builds, ulong Seed, PartDistribution Distribution, double? Yield, IReadOnlyList<string> Ranged,
     IReadOnlyList<SpreadFigureJson> Figures)
+    : CautionedJson
 {
     /// <summary>The percents of the percentiles.</summary>
     public IReadOnlyList<double> Percents { get; } = SpreadFigure.Percents;
@@ -17,14 +18,11 @@ internal sealed record SpreadJson(
     /// <summary>What is drawn where neither card nor design gives a range.</summary>
     public required SpreadRanges Assumed { get; init; }
 
-    /// <summary>What must be said wherever a design is judged.</summary>
-    public IReadOnlyList<string> Cautions { get; } = FrontEnd.Results.Cautions.All;
-
     public static SpreadJson From(SpreadResult result) => new(
         result.Design.Name, result.Options.Builds, result.Options.Seed, result.Options.Distribution, result.Yield,
         [.. result.Parts.Where(part => part.IsRanged).Select(part => part.Key)], [.. result.Figures.Select(SpreadFigureJson.From)])
     {
-        Chance = SpreadFigure.Chance(result.Options.Builds), Assumed = result.Options.Ranges,
+        DesignCautions = FrontEnd.Results.Cautions.Own(result.Design), Chance = SpreadFigure.Chance(result.Options.Builds), Assumed = result.Options.Ranges,
     };
 }
 
