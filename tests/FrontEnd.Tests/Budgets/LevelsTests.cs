@@ -296,7 +296,11 @@ public sealed class LevelsTests
         Assert.Equal("gain-2", assessment["levels.first_to_clip"].Text);
         Assert.Equal("limited by gain-2", assessment["levels.largest_signal"].Text);
         Assert.True(0.2 < assessment["levels.offset_survived"].Si);
-        Assert.Equal("limited by amplifier", Evaluator.Evaluate(Quiet)["levels.offset_survived"].Text);
+
+        // 300 mV of offset behind a gain of 5 clip the amplifier, but less offset would not.
+        Assessment far = Evaluator.Evaluate(Tests.Designs.Dry with { LargestSignal = Voltage.FromMillivolts(1) });
+        Assert.True(far["levels.amplifier.headroom"].Si < 0);
+        Assert.Equal("limited by amplifier", far["levels.offset_survived"].Text);
     }
 
     /// <summary>The buffer's 5 pF is 636.6 MΩ at 50 Hz; its own 1 TΩ beside it takes nothing away. The hand figure of the dc adds the
