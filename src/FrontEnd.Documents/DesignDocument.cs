@@ -235,7 +235,7 @@ public sealed class DesignDocument
     /// <summary>An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what
     /// this one did.</summary>
     private static readonly string[] BesideTheDesign = ["command", "version", "design", "expected", "results", "spread", "findings",
-        "defaults", "cautions"];
+        "defaults", "design_cautions", "cautions"];
 
     private static TableNode PlainDesign(SourceText source, TableNode root, List<Finding> findings)
     {

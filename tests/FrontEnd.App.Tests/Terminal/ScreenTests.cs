@@ -45,9 +45,10 @@ public class ScreenTests
     public void Mouse_ClickOnABlock_GoesThere()
     {
         using Harness harness = new(80, 24, Setup.Headband);
-        string strip = harness.Screen.Split('\n')[1];
+        string[] lines = harness.Screen.Split('\n');
+        int strip = Array.FindIndex(lines, line => line.Contains("converter", StringComparison.Ordinal));
 
-        harness.Click(strip.IndexOf("converter", StringComparison.Ordinal) + 2, 2);
+        harness.Click(lines[strip].IndexOf("converter", StringComparison.Ordinal) + 2, strip + 1);
 
         Assert.Equal(Place.Converter, harness.Session.Model.PlaceId);
     }

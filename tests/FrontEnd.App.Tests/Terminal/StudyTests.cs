@@ -25,6 +25,9 @@ public class StudyTests
     private static List<string> Walk(Model model, int firstRow)
     {
         List<string> seen = [];
+
+        // A design's own caution stands above the strip and moves all that is below it.
+        firstRow += Array.FindIndex(model.Screen().Split('\n'), line => line.StartsWith("──", StringComparison.Ordinal)) - 5;
         int pages = 0;
         for (Model? last = null; last is null || !Equals(last.Page, model.Page); last = model, model = model.Press(PageDown))
         {
