@@ -82,12 +82,7 @@ public sealed record SectionsExport : FilterExport
     {
         double size = Math.Max(input.Max(Math.Abs), output.Max(Math.Abs)) * RoundOff.Overflow(sections).Max(
             norms => Math.Max(1, norms.LInfinity));
-        double gain = 0;
-        for (int i = 0; i < sections.Count; i++)
-        {
-            gain += RoundOff.NoiseGain(sections, i);
-        }
-
+        double gain = RoundOff.NoiseGain(sections);
         return 8 * unit * size * Math.Sqrt(Math.Max(1, gain));
     }
 }

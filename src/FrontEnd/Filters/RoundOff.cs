@@ -44,6 +44,7 @@ public sealed record DeadBand(double Constant, double Alternating, double? Oscil
 public static class RoundOff
 {
     private const int MostSamples = 20_000_000;
+    private const int Block = 4096;
 
     /// <summary>Variance at the filter's output for unit variance of the rounding in one section: Σh², h the impulse response of 1/A_i·Π
     /// H_j, j &gt; i.</summary>
@@ -52,16 +53,12 @@ public static class RoundOff
     /// Source: A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal Processing, section 6.9 (from memory).</remarks>
     public static double NoiseGain(SecondOrderSections sections, int section)
     {
-        double l2 = RoundingPath(sections, section).L2;
+        double l2 = RoundingPaths(sections)[section].L2;
         return l2 * l2;
     }
 
-    /// <summary>From the rounding of a section to the output: 1/A_i·Π H_j, j &gt; i.</summary>
-    private static OverflowNorms RoundingPath(SecondOrderSections sections, int section)
-    {
-        Biquad own = sections[section];
-        return Norms(new SecondOrderSections([new(1, 0, 0, own.A1, own.A2), .. sections.Sections.Skip(section + 1)]), withPeak: false);
-    }
+    /// <summary>The same of all sections together.</summary>
+    internal static double NoiseGain(SecondOrderSections sections) => RoundingPaths(sections).Sum(one => one.L2 * one.L2);
 
     /// <summary>Level above which a filter in fixed point cannot stay with nothing at its input, in LSB of the sample: a whole number of
     /// them.</summary>
@@ -88,7 +85,7 @@ public static class RoundOff
     internal static RoundOffPaths Paths(QuantisedFilter filter, SecondOrderSections? behind = null)
     {
         SecondOrderSections all = SecondOrderSections.Cascade(filter.Sections, behind ?? SecondOrderSections.Empty);
-        return new RoundOffPaths([.. Enumerable.Range(0, filter.Sections.Count).Select(i => RoundingPath(all, i))]);
+        return new RoundOffPaths([.. RoundingPaths(all).Take(filter.Sections.Count)]);
     }
 
     /// <summary>Bits below the LSB that a section's states need to keep its round-off at the size of one rounding: ½·log2 of the noise
@@ -123,13 +120,14 @@ public static class RoundOff
     public static double FloatVariance(SecondOrderSections sections, FilterForm form, double offset, NumberFormat format)
     {
         double Rounding(double value) => RoundingOf(value, format);
+        OverflowNorms[] paths = RoundingPaths(sections);
         double variance = 0;
         double level = Math.Abs(offset);
         for (int i = 0; i < sections.Count; i++)
         {
             Biquad s = sections[i];
             double output = level * Math.Abs(s.DcGain);
-            double poles = NoiseGain(sections, i);
+            double poles = paths[i].L2 * paths[i].L2;
             if (form == FilterForm.TransposedDirectII)
             {
                 double second = Math.Abs((s.B2 * level) - (s.A2 * output));
@@ -153,8 +151,37 @@ public static class RoundOff
     }
 
     /// <summary>Norms from the input to the output of each section, in order.</summary>
-    public static IReadOnlyList<OverflowNorms> Overflow(SecondOrderSections sections) =>
-        [.. Enumerable.Range(1, sections.Count).Select(n => Norms(new SecondOrderSections(sections.Sections.Take(n)), withPeak: true))];
+    public static IReadOnlyList<OverflowNorms> Overflow(SecondOrderSections sections)
+    {
+        SectionRunner[] runners = [.. sections.Sections.Select(s => new SectionRunner(new SecondOrderSections([s])))];
+        OverflowNorms[] norms = Norms(sections, (block, sums) =>
+        {
+            for (int i = 0; i < runners.Length; i++)
+            {
+                runners[i].Run(block, block);
+                sums[i].Add(block);
+            }
+        });
+        return [.. norms.Select((one, i) => one with { LInfinity = Peak(new SecondOrderSections(sections.Sections.Take(i + 1))) })];
+    }
+
+    /// <summary>Of every section, from its rounding to the output: 1/A_i·Π H_j, j &gt; i; all in one run from the last section to the
+    /// first.</summary>
+    private static OverflowNorms[] RoundingPaths(SecondOrderSections sections)
+    {
+        SectionRunner[] whole = [.. sections.Sections.Select(s => new SectionRunner(new SecondOrderSections([s])))];
+        SectionRunner[] poles = [.. sections.Sections.Select(s => new SectionRunner(new SecondOrderSections([new Biquad(1, 0, 0, s.A1, s.A2)])))];
+        double[] own = new double[Block];
+        return Norms(sections, (block, sums) =>
+        {
+            for (int i = whole.Length - 1; 0 <= i; i--)
+            {
+                poles[i].Run(block, own);
+                sums[i].Add(own);
+                whole[i].Run(block, block);
+            }
+        });
+    }
 
     /// <summary>The levels at which a section can hang, for a runner with so many bits below the LSB.</summary>
     public static DeadBand DeadBandOf(Biquad section, int stateFraction = 0)
@@ -172,7 +199,13 @@ public static class RoundOff
         Biquad s = sections[i];
         var path = new List<Biquad> { new(1, s.B1 / s.B0, 1, s.A1, s.A2) };
         path.AddRange(sections.Sections.Skip(i + 1));
-        double l2 = Norms(new SecondOrderSections(path), withPeak: false).L2;
+        var shaped = new SecondOrderSections(path);
+        var runner = new SectionRunner(shaped);
+        double l2 = Norms(shaped, (block, sums) =>
+        {
+            runner.Run(block, block);
+            Array.ForEach(sums, sum => sum.Add(block));
+        })[0].L2;
         return l2 * l2;
     }
 
@@ -188,7 +221,9 @@ public static class RoundOff
         return ulp * ulp / 12;
     }
 
-    private static OverflowNorms Norms(SecondOrderSections sections, bool withPeak)
+    /// <summary>L1 and L2 of one response for each section, from one impulse.</summary>
+    /// <param name="run">Takes a block of the impulse and what follows it through the sections, and adds up what it is asked for.</param>
+    private static OverflowNorms[] Norms(SecondOrderSections sections, Action<double[], NormSum[]> run)
     {
         double radius = sections.PoleRadius;
         if (1 <= radius)
@@ -199,15 +234,33 @@ public static class RoundOff
         // h falls as r^t times a power of t: 45 time constants leave 1e-19 of a single pair, and each further section gets 12 more.
         double count = (45 + (12 * sections.Count)) / -Math.Log(Math.Max(radius, 0.01));
         int left = (int)Math.Min(count + 16, MostSamples);
-        var runner = new SectionRunner(sections);
-        double[] block = new double[4096];
+        double shrinks = Math.Pow(radius, Block);
+        NormSum[] sums = [.. Enumerable.Range(0, sections.Count).Select(_ => new NormSum(shrinks))];
+        double[] block = new double[Block];
         block[0] = 1;
-        double l1 = 0;
-        double l2 = 0;
-        double shrinks = Math.Pow(radius, block.Length), tail1 = 0, tail2 = 0;
-        while (0 < left)
+        while (0 < left && !sums.All(sum => sum.IsDone))
         {
-            runner.Run(block, block);
+            run(block, sums);
+            Array.Clear(block);
+            left -= Block;
+        }
+
+        return [.. sums.Select(sum => sum.Norms)];
+    }
+
+    /// <summary>Sums over a response, block by block.</summary>
+    /// <param name="shrinks">By how much the slowest pole shrinks from one block to the next. Soon nothing is left, or where the poles are so
+    /// slow that the samples end before, the sum of that row is.</param>
+    private sealed class NormSum(double shrinks)
+    {
+        private double l1, l2, tail1, tail2;
+
+        internal bool IsDone { get; private set; }
+
+        internal OverflowNorms Norms => new(l1 + tail1, Math.Sqrt(l2 + tail2), 0);
+
+        internal void Add(double[] block)
+        {
             double part1 = 0, part2 = 0;
             foreach (double h in block)
             {
@@ -216,27 +269,15 @@ public static class RoundOff
             }
 
             (l1, l2) = (l1 + part1, l2 + part2);
-
-            // What follows shrinks from block to block as the slowest pole does: soon it is nothing, or where the poles are so slow that the
-            // samples end before it is, the sum of that row is what is left.
             (tail1, tail2) = (part1 * shrinks / (1 - shrinks), part2 * shrinks * shrinks / (1 - (shrinks * shrinks)));
-            if (tail1 < 1e-11 * l1 && tail2 < 1e-11 * l2)
-            {
-                break;
-            }
-
-            Array.Clear(block);
-            left -= block.Length;
+            IsDone = tail1 <= 1e-11 * l1 && tail2 <= 1e-11 * l2;
         }
-
-        (l1, l2) = (l1 + tail1, l2 + tail2);
-        return new OverflowNorms(l1, Math.Sqrt(l2), withPeak ? Peak(sections, radius) : 0);
     }
 
     /// <summary>max|H|, on a grid that is dense about every pole's angle.</summary>
-    private static double Peak(SecondOrderSections sections, double radius)
+    private static double Peak(SecondOrderSections sections)
     {
-        double width = Math.Max(1 - radius, 1e-7);
+        double width = Math.Max(1 - sections.PoleRadius, 1e-7);
         double peak = 0;
         var rate = Frequency.FromHertz(1);
         for (int i = 0; i <= 2000; i++)

@@ -61,6 +61,43 @@ public sealed class WordTests
         Assert.Equal(16, Of(none) / Of(four), 1e-3);
     }
 
+    /// <summary>The same by a plain sum over the band: one rounding is white, 2^(−2F)/12 LSB² over half the rate, and passes its own poles and the filters behind.</summary>
+    [Fact]
+    public void RoundOff_InTheBand_IsThePlainSum()
+    {
+        Design design = With(DigitalWord.Q31, 250, 3);
+        Assessment assessment = Evaluator.Evaluate(design);
+        DigitalChain chain = new(design.Digital, design.Converter.Rate, design.Arithmetic);
+        double step = design.Converter.LsbVolts / assessment.Results.Single(result => result.Id.Text == "gain.mid").Si;
+        double low = design.Band.Low.Hertz, high = design.Band.High.Hertz, sum = 0;
+        const int Points = 400_000;
+        Biquad first = chain.Filters[0][0];
+        var path = new SecondOrderSections([new Biquad(1, 0, 0, first.A1, first.A2), .. chain.Filters.Skip(1).SelectMany(f => f.Sections)]);
+        for (int i = 0; i < Points; i++)
+        {
+            sum += path.PowerResponse(low + ((high - low) * (i + 0.5) / Points), 250) * (high - low) / Points;
+        }
+
+        Assert.Equal(1, chain.Filters[0].Count);
+        Assert.Equal(step * Math.Sqrt(Math.Pow(2, -6) / 12 / 125 * sum), assessment.Results.Single(result => result.Id.Text == "digital.high-pass.round_off").Si, step * 1e-5);
+    }
+
+    /// <summary>The notch's loss at both flanks of its moved frequency, by its own formula: the smaller counts.</summary>
+    [Fact]
+    public void NotchDepth_InADesign_IsTheWorseFlank()
+    {
+        Design design = Designs.Dry with { Digital = [new DigitalNotch { Name = "notch", Centre = Frequency.FromHertz(100), Q = 4 }], Mains = Designs.Dry.Mains with { Frequency = Frequency.FromHertz(50), Deviation = Ratio.FromFraction(0.03) } };
+        double fs = design.Converter.Rate.Hertz, b = 1 / (1 + Math.Tan(Math.PI * 25 / fs)), cosine = Math.Cos(2 * Math.PI * 100 / fs);
+        double Loss(double f)
+        {
+            var z = System.Numerics.Complex.FromPolarCoordinates(1, 2 * Math.PI * f / fs);
+            return -20 * Math.Log10(System.Numerics.Complex.Abs(b * ((z * z) - (2 * cosine * z) + 1) / ((z * z) - (2 * b * cosine * z) + (2 * b) - 1)));
+        }
+
+        Assert.NotEqual(Loss(97), Loss(103), 1e-3);
+        Assert.Equal(Math.Min(Loss(97), Loss(103)), Evaluator.Evaluate(design).Results.Single(result => result.Id.Text == "digital.notch.notch_depth").Si, 1e-6);
+    }
+
     /// <summary>The forecast in the band against a run of the fixed-point filter itself: rounding as noise, so within a fifth.</summary>
     [Fact]
     public void RoundOff_ForecastOverTheWholeBand_AgreesWithARun()

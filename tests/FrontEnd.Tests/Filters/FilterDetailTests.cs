@@ -289,7 +289,45 @@ public class FilterDetailTests
             double error = expected.Zip(export.TestOutput, (e, y) => Math.Abs(e - y)).Max();
             Assert.True(error <= (arithmetic.IsFixed ? 0.5 * RoundOff.StateBound(export.Filter) * 2 : export.Tolerance), $"{word}: {error}");
             Assert.True(0 < export.TestOutput.Max(Math.Abs) && FilterExport.TestLength <= export.TestInput.Count);
+
+            // Half of full scale at most, and more than a quarter; sixteen bits where no converter says how many.
+            Assert.InRange(export.TestInput.Max(Math.Abs), arithmetic.IsFixed ? 8192 : 0.25, arithmetic.IsFixed ? 16_384 : 0.5);
+            int headroom = Enumerable.Range(1, export.Filter.Sections.Count).Max(n => (int)Math.Ceiling(Math.Log2(Impulse([.. export.Filter.Sections.Sections.Take(n)], 5000).Sum(Math.Abs))));
+            Assert.Equal(Math.Max(0, headroom), export.HeadroomBits);
+            if (!arithmetic.IsFixed)
+            {
+                // Eight times half a unit of the largest value, times the root of what the sections make of it.
+                double unit = word == DigitalWord.Double ? Math.Pow(2, -53) : Math.Pow(2, -24);
+                double gain = Enumerable.Range(0, export.Filter.Sections.Count).Sum(i => Impulse([new Biquad(1, 0, 0, export.Filter.Sections[i].A1, export.Filter.Sections[i].A2), .. export.Filter.Sections.Sections.Skip(i + 1)], 5000).Sum(x => x * x));
+                double peak = Math.Max(1, RoundOff.Overflow(export.Filter.Sections).Max(n => n.LInfinity));
+                Assert.Equal(8 * unit * Math.Max(export.TestInput.Max(Math.Abs), export.TestOutput.Max(Math.Abs)) * peak * Math.Sqrt(Math.Max(1, gain)), export.Tolerance, 1e-6 * export.Tolerance);
+            }
         }
+
+        // Long samples leave no room beside the headroom: the vector has the bits that do.
+        SectionsExport wide = SectionsExport.Of(sections, [.. Enumerable.Repeat("band", sections.Count)], Rate, new DigitalArithmetic { Word = DigitalWord.Q31, StateFraction = 10 }, 24)!;
+        Assert.InRange(wide.TestInput.Max(Math.Abs), Math.Pow(2, 31 - 10 - wide.HeadroomBits - 3), Math.Pow(2, 31 - 10 - wide.HeadroomBits - 2));
+        foreach (DigitalWord word in Enum.GetValues<DigitalWord>())
+        {
+            double[] taps = new PeriodComb(5, 4, Rate).Taps();
+            FilterExport fir = TapsExport.Of(new FirFilter([0.5, -0.9, 0.7, 0.2], Rate), "FIR", new DigitalArithmetic { Word = word }), comb = CombExport.Of(new PeriodComb(5, 4, Rate), "comb", new DigitalArithmetic { Word = word });
+            // |0.5| + |−0.9| + |0.7| + |0.2| = 2.3: two bits.
+            Assert.Equal((2, (int)Math.Ceiling(Math.Log2(taps.Sum(Math.Abs)))), (fir.HeadroomBits, comb.HeadroomBits));
+        }
+    }
+
+    /// <summary>Both losses given, an equiripple filter shares its error as they say: δp over δs is (R − 1)/(R + 1) over (1 + δp)/A.</summary>
+    [Fact]
+    public void Equiripple_OfGivenTapsAndLosses_SharesItsErrorAsTheyStand()
+    {
+        double ratio = Math.Pow(10, 3 / 20.0), dp = (ratio - 1) / (ratio + 1), ds = (1 + dp) / Math.Pow(10, 2);
+        FirAnswer answer = new FirWish
+        {
+            Shape = FilterShape.LowPass, PassEdges = [Frequency.FromHertz(30)], StopEdges = [Frequency.FromHertz(38)], Rate = Rate, Taps = 31, Ripple = Decibels.FromStated(3), Attenuation = Decibels.FromStated(40),
+        }.Design();
+        double[] taps = answer.Filter!.Taps.ToArray();
+        double pass = Enumerable.Range(0, 3001).Max(i => Math.Abs(Complex.Abs(Sum(taps, i / 100.0)) - 1)), stop = Enumerable.Range(0, 8701).Max(i => Complex.Abs(Sum(taps, 38 + (i / 100.0))));
+        Assert.Equal(dp / ds, pass / stop, 0.02 * dp / ds);
     }
 
     // --- limits -----------------------------------------------------------------------------------------------------

@@ -115,4 +115,24 @@ public class FilterCurvesTests
 
         Assert.True(0 < with && with < 34 && 0 < between, $"{with} with a finding, {between} between a tenth and a half");
     }
+
+    /// <summary>A twin-T tuned to the second harmonic is judged at the second harmonic, moved by twice what the mains has: at the mains it would take off nothing.</summary>
+    [Fact]
+    public void NotchDepth_OfATwinTAtTheSecondHarmonic_IsThere()
+    {
+        var notch = new TwinTNotch
+        {
+            Name = "analogue notch 1",
+            R1 = Resistance.FromKilohms(15.9155), R2 = Resistance.FromKilohms(15.9155), R3 = Resistance.FromKilohms(7.95775),
+            C1 = Capacitance.FromNanofarads(100), C2 = Capacitance.FromNanofarads(100), C3 = Capacitance.FromNanofarads(200),
+        };
+        Design design = Designs.Dry with
+        {
+            Stages = [.. Designs.Dry.Stages, notch],
+            Mains = Designs.Dry.Mains with { Frequency = Frequency.FromHertz(50), Deviation = Ratio.FromFraction(0.01) },
+        };
+        double Loss(double f) => -20 * Math.Log10(System.Numerics.Complex.Abs(notch.AsBuilt().Response(f)) / System.Numerics.Complex.Abs(notch.AsBuilt().Response(1e-3)));
+        Assert.Equal(Math.Min(Loss(99), Loss(101)), Evaluator.Evaluate(design)["filter.analogue-notch-1.notch_depth"].Si, 1e-3);
+        Assert.True(10 < Loss(99) && Loss(50) < 10);
+    }
 }
