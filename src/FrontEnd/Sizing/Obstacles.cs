@@ -37,6 +37,12 @@ internal sealed class Obstacles
             _all.Add(new(wrong.First().Field, wrong.Count(), wrong.Key, null));
         }
 
+        int slow = parts.Converters.Count(converter => SizingGrid.Rates(converter, request.Fixed).Count == 0);
+        if (slow != 0)
+        {
+            _all.Add(new("band", slow, $"converters that do not run fast enough for a band up to {QuantityText.FormatPart(request.Fixed.Band.High)}", null));
+        }
+
         if (parts.LeftOut != 0)
         {
             _all.Add(new(DesignKeys.Supply.Lowest, parts.LeftOut, $"parts that the supply does not suit: {string.Join("; ", parts.WhyLeftOut)}",
@@ -100,7 +106,7 @@ internal sealed class Obstacles
         DesignKeys.Requirements.Headroom =>
             $"the largest signal does not fit between the rails or into the converter with that much gain: {Asked(limit, best)}",
         DesignKeys.Requirements.Noise => $"the noise floor of parts and protection resistors: {Asked(limit, best)}",
-        DesignKeys.Requirements.Fold => "no filter of that order reaches the attenuation at that rate",
+        DesignKeys.Requirements.Fold => "no filter of that order that can be built reaches the attenuation at that rate",
         Limit.BatteryLife => $"the battery's life: {Asked(limit, best)}",
         _ => $"the number of parts: {Asked(limit, best)}",
     };

@@ -51,8 +51,9 @@ internal sealed record SizingGroup(Design Base, DifferentialAmplifier Amplifier,
             .. Families.Select(family =>
             {
                 cancellation.ThrowIfCancellationRequested();
-                Walk walk = Reaches(grid, family, request)
-                    ? Follow(Candidates(grid, family), request, limits)
+                IReadOnlyList<SizingCandidate> candidates = Reaches(grid, family, request) ? Candidates(grid, family) : [];
+                Walk walk = candidates.Count != 0
+                    ? Follow(candidates, request, limits)
                     : new Walk(null, [], new() { [Limit.Find(DesignKeys.Requirements.Fold)!] = (1, 0) }, [], 0, 0);
                 told?.Invoke();
                 return walk;
