@@ -41,7 +41,7 @@ public class SpreadAndCompareTests
         Assert.Equal("drawing 64 builds\n", outcome.Messages);
         Assert.Equal("normal", json.RootElement.GetProperty("distribution").GetString());
         JsonElement[] figures = [.. json.RootElement.GetProperty("figures").EnumerateArray()];
-        Assert.Equal(15, figures.Length);
+        Assert.Equal(16, figures.Length);
         Assert.All(figures, figure => Assert.True(figure.GetProperty("percentiles").GetProperty("5").GetDouble() <= figure.GetProperty("percentiles").GetProperty("95").GetDouble()));
     }
 
