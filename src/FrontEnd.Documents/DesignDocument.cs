@@ -234,8 +234,8 @@ public sealed class DesignDocument
 
     /// <summary>An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what
     /// this one did.</summary>
-    private static readonly string[] BesideTheDesign = ["command", "version", "design", "expected", "results", "spread", "findings",
-        "defaults", "design_cautions", "cautions"];
+    private static readonly string[] BesideTheDesign = ["command", "version", "design", "expected", "results", "spread", "bench", "findings",
+        "defaults", "cautions", "design_cautions"];
 
     private static TableNode PlainDesign(SourceText source, TableNode root, List<Finding> findings)
     {

@@ -144,10 +144,11 @@ internal sealed class SampleText
             ? value
             : throw new BadRecordingException(RecordingMessages.Sample(_path, line, at < cells.Count ? cells[at].Trim() : ""));
 
-    /// <summary>With a decimal point; with a decimal comma where no comma separates.</summary>
-    private bool TryNumber(string cell, out double value)
+    /// <summary>With a decimal point, or with a decimal comma: one that stands in a cell separates nothing, as it is quoted or semicolons
+    /// do.</summary>
+    private static bool TryNumber(string cell, out double value)
     {
-        string text = !_isComma && cell.Count(letter => letter == ',') == 1 ? cell.Replace(',', '.') : cell;
+        string text = cell.Count(letter => letter == ',') == 1 ? cell.Replace(',', '.') : cell;
         return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value);
     }
 

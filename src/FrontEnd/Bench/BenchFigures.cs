@@ -33,7 +33,7 @@ public static class BenchFigures
             if (assessment.Find(ResultIds.Open.Of(lead)) is { State: not ResultState.Missing } open)
             {
                 yield return new BenchReading($"open-{lead.Word()}", $"{lead.Word()} electrode off",
-                    $"51 kΩ in parallel with 47 nF in every lead; take the {lead.Word()} lead off", "look at the recording: it must not pass for a signal",
+                    $"51 kΩ in parallel with 47 nF in every lead; take the {lead.Word()} lead off", "on battery, in the room where it is used; look at the recording: it must not pass for a signal",
                     ReadingKind.Other)
                 {
                     Remark = open.Text, Source = open.Equation.Source, Id = open.Id, Design = assessment.Design,

@@ -254,6 +254,8 @@ public static class BenchPlan
                 : "the design alone is not below 1 % of the tone (40 dB); what it predicts and 1 dB",
             Remark = share == 0
                 ? "the channels share no lead: what is read comes from wires and converter, which the design does not know"
+                : tone.IsBound
+                ? $"what the shared reference lead does, {QuantityText.Format(VoltageRms.FromVolts(rms))}, is lost in the noise; wires and converter add to it"
                 : "predicted is what the shared reference lead does; wires and converter add to it",
         };
     }

@@ -174,6 +174,8 @@ public sealed class RecordingFileTests : IDisposable
     [InlineData("0,5\t1\n0,7\t2\n", 0.5)]
     [InlineData("ch1 [µV],ch2 [µV]\n5,1\n7,2\n", 5e-6)]
     [InlineData("5,-1\n7,2\n", 5)]
+    [InlineData("\"0,5\"\n\"0,7\"\n", 0.5)]
+    [InlineData("t,ch1\n\"0,000\",\"0,5\"\n\"0,004\",\"-0,7\"\n", 0.5)]
     [InlineData("0.5,1\n7,2\n", 0.5)]
     [InlineData("5,1,\n7,2.5,\n", 5)]
     public void Text_WithCommas_IsReadAsItMustBe(string text, double first)

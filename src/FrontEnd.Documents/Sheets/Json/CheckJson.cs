@@ -11,6 +11,10 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public SpreadJson? Spread { get; init; }
 
+    /// <summary>What the built board is put through; left out where nobody asked.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<BenchTestJson>? Bench { get; init; }
+
     /// <summary>What the design leaves to the program, and by which source.</summary>
     public required IReadOnlyList<DefaultUsed> Defaults { get; init; }
 
@@ -18,6 +22,7 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
         new(new DesignJson(sheet.Design), [.. sheet.Assessment.Results.Select(ResultJson.From)], FindingJson.From(sheet.Findings))
         {
             DesignCautions = FrontEnd.Results.Cautions.Own(sheet.Design), Defaults = DefaultUsed.Of(sheet), Spread = sheet.Spread is null ? null : SpreadJson.From(sheet.Spread),
+            Bench = sheet.Bench.Count == 0 ? null : [.. sheet.Bench.Select(BenchTestJson.From)],
         };
 }
 
