@@ -200,6 +200,22 @@ public sealed class LevelsTests
         Assert.True(0 < common && 0 < drive && 0 < second);
     }
 
+    /// <summary>With a mid-rail of 1 V on 3 V the nearer rail decides: 1 V less each margin; the converter's pin keeps its ±3 V, and an open
+    /// input may go the 2 V to the other rail.</summary>
+    [Fact]
+    public void Swing_OffTheMiddle_IsToTheNearerRail()
+    {
+        Design low = Quiet with
+        {
+            Supply = Quiet.Supply with { MidRail = Voltage.FromVolts(1) },
+            Amplifier = Quiet.Amplifier with { InnerMargin = Voltage.FromMillivolts(150), BiasCurrent = Current.FromNanoamperes(1) },
+        };
+        Is(0.9, Node(low, "amplifier").Swing);
+        Is(0.85, Node(low, "amplifier-inner-minus").Swing);
+        Is(3, Node(low, "converter").Swing);
+        Assert.Contains("goes to 2.00 V dc and 0 V of mains, peak, held at the rail", Evaluator.Evaluate(low)["open.active"].Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Nodes_InTheirOrder_BeginWithTheBuffers()
     {
@@ -293,7 +309,7 @@ public sealed class LevelsTests
         Assessment assessment = Evaluator.Evaluate(buffered);
         Assert.Equal(636.6198e6, assessment["input.impedance_at_mains"].Si, 1e3);
         Result bias = assessment["input.bias_offset"];
-        Assert.Equal("1 nA · 5.9 kΩ + 2 nA · 60 kΩ = 125.9 µV", bias.Substituted);
-        Assert.Equal(bias.Si, bias.Hand!.Value.SiValue, 1e-4 * bias.Si);
+        Assert.Equal("1 nA · 5.9 kΩ + 2 nA · 60 kΩ = 125.9 µV", bias.Hand!.Substituted);
+        Assert.Equal(bias.Si, bias.Hand.Value.SiValue, 1e-4 * bias.Si);
     }
 }

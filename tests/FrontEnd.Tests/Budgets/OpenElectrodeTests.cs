@@ -50,7 +50,7 @@ public sealed class OpenElectrodeTests
     public void OpenInput_OfALargeBiasCurrent_IsHeldAtTheRail()
     {
         Assessment assessment = Evaluator.Evaluate(Biased(2e-9));
-        Assert.Equal("amplifier inner plus, amplifier inner minus and amplifier clip; the open input goes to 1.50 V dc, held at the rail, with 0 V of mains, peak", assessment["open.active"].Text);
+        Assert.Equal("amplifier inner plus, amplifier inner minus and amplifier clip; the open input goes to 1.50 V dc and 0 V of mains, peak, held at the rail", assessment["open.active"].Text);
         Assert.Equal(1.4, assessment["open.active.amplifier"].Si, 1e-9);
     }
 
