@@ -17,8 +17,6 @@ public sealed class RandomFigureTests
     private static readonly Regex[] NotCompared =
     [
         new(@"^montage\..*\.mains$"),
-        new(@"^levels\.recovery$"),
-        new(@"^filter\.path\.settling$"),
     ];
 
     public static IEnumerable<TheoryDataRow<string>> Files => Directory.GetFiles(Path.Combine(Repository.Worked, "random"), "*.json").Order().Select(path => new TheoryDataRow<string>(Path.GetFileName(path)));
