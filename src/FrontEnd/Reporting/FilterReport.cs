@@ -1,6 +1,8 @@
 using System.Numerics;
+using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
+using FrontEnd.Circuits;
 using FrontEnd.Citations;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
@@ -52,14 +54,14 @@ internal static class FilterReport
             list.Number(ids.GroupDelay, $"group delay of {names[block]}", "τ", Duration.FromSeconds(delays[block]), Equations.GroupDelay);
             if (block != 0)
             {
-                AddSettling(list, ids, names[block], [design.Stages[block - 1]]);
+                AddSettling(list, ids, names[block], null, [design.Stages[block - 1]]);
             }
         }
 
         AddCorners(list, ResultIds.Filter.Path, "the whole analogue path", corners[blocks], null, null);
         list.Number(ResultIds.Filter.Path.GroupDelay, "group delay of the analogue path", "τ", Duration.FromSeconds(delays.Sum()),
             Equations.GroupDelay);
-        AddSettling(list, ResultIds.Filter.Path, "all stages together", design.Stages);
+        AddSettling(list, ResultIds.Filter.Path, "the whole analogue path", design.Amplifier, design.Stages);
         AddPathRise(list, findings, evaluation);
         AddDigital(list, findings, evaluation);
     }
@@ -140,12 +142,24 @@ internal static class FilterReport
                 "the formula takes matched parts and the mains on its upper side");
     }
 
-    private static void AddSettling(ResultList list, FilterIds ids, string name, IEnumerable<Stage> stages)
+    /// <param name="list">Where the figure goes.</param>
+    /// <param name="ids">Its block's ids.</param>
+    /// <param name="name">What settles.</param>
+    /// <param name="amplifier">The differential amplifier where it stands before the stages: its bandwidth rounds off what a resonance
+    /// behind it would overshoot.</param>
+    /// <param name="stages">In their order.</param>
+    private static void AddSettling(ResultList list, FilterIds ids, string name, DifferentialAmplifier? amplifier,
+        IReadOnlyList<Stage> stages)
     {
-        Stage[] chain = [.. stages];
-        if (!Array.Exists(chain, stage => 0 < stage.Circuit().Capacitors))
+        if (!stages.Any(stage => 0 < stage.Circuit().Capacitors))
         {
             return;
+        }
+
+        IEnumerable<StateSpace> chain = stages.Select(stage => StateSpace.Ideal(stage.Circuit()));
+        if (amplifier is not null)
+        {
+            chain = chain.Prepend(StateSpace.LowPass(amplifier.Gain, amplifier.Bandwidth.Hertz));
         }
 
         if (TimeResponse.Of(chain).Settle() is { } settling)

@@ -88,6 +88,7 @@ internal sealed partial class PlainFigures
             _figures[id + ".recorded"] = recorded;
             _figures[id + ".lands_at"] = Lands(hertz);
             everywhere += recorded;
+            _figures[id + ".in_band"] = MeetsBand(hertz) ? "true" : "false";
             inBand += MeetsBand(hertz) ? recorded : 0;
         }
 

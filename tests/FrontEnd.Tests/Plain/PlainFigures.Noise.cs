@@ -170,6 +170,11 @@ internal sealed partial class PlainFigures
         }
 
         _total = Math.Sqrt(_variances.Values.Sum());
+        foreach ((string name, double variance) in _variances)
+        {
+            _figures[$"noise.source.{name}.share"] = variance / (_total * _total);
+        }
+
         double rest = _quantisation + _converterNoise, shorted = Math.Sqrt((_total * _total) - electrodes);
         _figures["noise.total"] = _total;
         _figures["noise.peak_to_peak"] = 6.6 * _total;

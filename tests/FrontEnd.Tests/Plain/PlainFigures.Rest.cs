@@ -19,6 +19,7 @@ internal sealed partial class PlainFigures
         _figures["alias.low-edge.lands_at"] = Lands(_fs - _f1);
         _figures["alias.low-edge.attenuation"] = Attenuation(_fs - _f1);
         _figures["alias.high-edge.lands_at"] = Lands(_fs - _f2);
+        _figures["alias.high-edge.attenuation"] = Attenuation(_fs - _f2);
         _figures["alias.fold_frequency"] = _fs - _f2;
         _figures["alias.fold_attenuation"] = Attenuation(_fs - _f2);
         if (IsDeltaSigma)
@@ -178,6 +179,7 @@ internal sealed partial class PlainFigures
         }
 
         double hertz = check.Frequency.Hertz, lands = Lands(hertz);
+        _figures["contact.beat"] = Enumerable.Range(1, Harmonics).Min(h => Math.Abs(Lands(h * _design.Mains.Frequency.Hertz) - lands));
         PlainSolution s = _path.Input.At(hertz);
         Complex[] x = s.OfCurrent("C", _design.Electrodes.ActiveBuffer is null ? "A2" : "Ap");
         double volts = check.Current.Amperes / Math.Sqrt(2) * (s.Volts(x, "A2") - s.Volts(x, "R2")).Magnitude;

@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Topologies;
 
 namespace FrontEnd.Tests.Plain;
 
@@ -10,10 +11,18 @@ internal sealed partial class PlainFigures
     private void StagesAlone()
     {
         List<PlainResponse> ideal = [];
+        Complex First(double f) => _path.Front(f) * _path.Amplifier(f);
+        _figures["filter.amplifier.group_delay"] = Delay(First, _mid);
+        if (!_design.Stages.Any(stage => stage.Role == StageRole.Notch))
+        {
+            _figures["filter.path.minus_3db"] = HalfPower(_path.Whole);
+        }
+
         for (int i = 0; i < _path.Stages.Length; i++)
         {
             PlainStage stage = _path.Stages[i];
-            _figures[$"filter.{stage.Id}.minus_3db"] = HalfPower(stage);
+            _figures[$"filter.{stage.Id}.minus_3db"] = HalfPower(stage.Transfer);
+            _figures[$"filter.{stage.Id}.group_delay"] = Delay(stage.Transfer, _mid);
             ideal.Add(PlainResponse.Of(new PlainStage(_design.Stages[i], _design.BoardTemperature.Kelvins, ideal: true)));
             if (ideal[i].Settling() is { } settling)
             {
@@ -29,10 +38,10 @@ internal sealed partial class PlainFigures
     }
 
     /// <summary>The first frequency above mid-band at which half the power of mid-band is left.</summary>
-    private double HalfPower(PlainStage stage)
+    private double HalfPower(Func<double, Complex> transfer)
     {
-        double wanted = stage.Transfer(_mid).Magnitude / Math.Sqrt(2), low = _mid, high = _mid;
-        while (wanted < stage.Transfer(high).Magnitude && high < 1e10)
+        double wanted = transfer(_mid).Magnitude / Math.Sqrt(2), low = _mid, high = _mid;
+        while (wanted < transfer(high).Magnitude && high < 1e10)
         {
             (low, high) = (high, high * 1.05);
         }
@@ -40,7 +49,7 @@ internal sealed partial class PlainFigures
         for (int i = 0; i < 60; i++)
         {
             double middle = Math.Sqrt(low * high);
-            (low, high) = wanted < stage.Transfer(middle).Magnitude ? (middle, high) : (low, middle);
+            (low, high) = wanted < transfer(middle).Magnitude ? (middle, high) : (low, middle);
         }
 
         return low;
