@@ -18,7 +18,13 @@ public static class Painter
 
         Frame frame = Frame.Of(canvas, model);
         Title(canvas, model);
-        StripPainter.Strip(canvas, model);
+        IReadOnlyList<string> caution = Frame.Head(canvas, model);
+        for (int i = 0; i < caution.Count; i++)
+        {
+            canvas.Put(1, 1 + i, caution[i], Ink.Fail);
+        }
+
+        StripPainter.Strip(canvas, model, 1 + caution.Count);
         canvas.Rule(frame.Top - 1);
         canvas.Rule(frame.Bottom);
         if (model.Page is null or { IsOverTheForm: true })

@@ -15,10 +15,13 @@ internal sealed class DesignBuilder
     private readonly TableReader _tables;
     private AntiAliasWish? _antiAlias;
 
-    public DesignBuilder(SourceText source, DocumentFormat format, CardShelf shelf, List<Finding> findings)
+    /// <param name="undecided">Keys of which nothing is known yet: what rests on them is not judged.</param>
+    public DesignBuilder(SourceText source, DocumentFormat format, CardShelf shelf, List<Finding> findings,
+        IReadOnlyList<string>? undecided = null)
     {
         _format = format;
         _log = new ReadingLog(source, findings);
+        _log.Unread.UnionWith(undecided ?? []);
         _sets = FieldSets.For(format);
         _tables = new TableReader(_log, format, shelf);
         Design = format == DocumentFormat.Json ? PlainStart() : new Design();

@@ -30,11 +30,7 @@ public static class CheckText
             page.Paragraph(sheet.Design.Purpose);
         }
 
-        if (sheet.Design.Caution.Length > 0)
-        {
-            page.Paragraph(sheet.Design.Caution, "caution: ");
-        }
-
+        page.OwnCautions(sheet.Design);
         page.Blank();
     }
 

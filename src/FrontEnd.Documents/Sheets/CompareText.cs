@@ -15,6 +15,10 @@ public static class CompareText
             ? "the designs do not differ"
             : $"{comparison.From.Design.Name} -> {comparison.To.Design.Name}").Append('\n');
 
+        TextPage own = new();
+        own.OwnCautions(comparison.From.Design, comparison.To.Design);
+        text.Append(own);
+
         // One difference alone is all together.
         if (comparison.Differences.Count > 1)
         {
@@ -28,7 +32,9 @@ public static class CompareText
             AddChanges(text, comparison, difference.Alone, comparison.Of(difference));
         }
 
-        return text.ToString();
+        TextPage cautions = new();
+        cautions.Cautions();
+        return text.Append(cautions).ToString();
     }
 
     private static void AddChanges(StringBuilder text, Comparison comparison, Assessment changed, IReadOnlyList<FigureChange> changes)

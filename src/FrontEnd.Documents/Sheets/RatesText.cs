@@ -11,6 +11,7 @@ public static class RatesText
         TextPage page = new();
         Design design = comparison.Design;
         page.Paragraph($"sampling rate for {design.Name}");
+        page.OwnCautions(design);
         page.Paragraph(
             $"band {QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}, mains {QuantityText.FormatPart(design.Mains.Frequency)} ±{QuantityText.FormatPercent(design.Mains.Deviation, 2)}, "
             + $"at least {QuantityText.Format(design.Requirements.Fold)} at the fold");
@@ -41,6 +42,7 @@ public static class RatesText
             FindingText.Write(page, finding);
         }
 
+        page.Cautions();
         return page.ToString();
     }
 

@@ -11,6 +11,7 @@ public static class SpreadText
     {
         TextPage page = new();
         page.Paragraph(result.Design.Name);
+        page.OwnCautions(result.Design);
         page.Paragraph(SpreadWording.Run(result));
         page.Blank();
         page.Paragraph(SpreadWording.Yield(result), "yield  ");

@@ -33,6 +33,15 @@ internal sealed class TextPage(int width = TextPage.Width)
         }
     }
 
+    /// <summary>What the designs say of their own danger, at the head of a page.</summary>
+    public void OwnCautions(params IEnumerable<Design> designs)
+    {
+        foreach (string caution in FrontEnd.Results.Cautions.Own(designs))
+        {
+            Paragraph(caution, "caution: ");
+        }
+    }
+
     /// <summary>What must be said wherever a design is judged, after a blank line.</summary>
     public void Cautions()
     {

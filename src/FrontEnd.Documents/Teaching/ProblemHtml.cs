@@ -27,7 +27,7 @@ public static class ProblemHtml
         html.Append($"<h1>Problems: {Subject}</h1>\n<p class=\"who\">");
         html.Append(sheet.Student is { } student ? $"{Safe(student.Name)} ({Safe(student.Id)})" : "Name: <span class=\"line\"></span>");
         html.Append($" <span class=\"points\">{sheet.Points} points</span></p>\n");
-        html.Append($"<p class=\"note\">{Safe(ProblemMarkdown.HowToAnswer)}.</p>\n");
+        html.Append($"<p class=\"note\">{Safe(FrontEnd.Results.Cautions.Exercise)}</p>\n<p class=\"note\">{Safe(ProblemMarkdown.HowToAnswer)}.</p>\n");
         foreach (Question question in sheet.Questions)
         {
             html.Append("<div class=\"question\">\n");
@@ -41,7 +41,7 @@ public static class ProblemHtml
     private static string Glance(Homework homework)
     {
         StringBuilder html = new();
-        html.Append($"<h1>Key: all answers</h1>\n<p class=\"note\">{Safe(ProblemMarkdown.Footing(homework))}. The worked solutions follow, one sheet after another. Students do not get these pages.</p>\n");
+        html.Append($"<h1>Key: all answers</h1>\n<p class=\"note\">{Safe(ProblemMarkdown.Footing(homework))}. The worked solutions follow, one sheet after another. Students do not get these pages.</p>\n<p class=\"note\">{Safe(FrontEnd.Results.Cautions.Exercise)}</p>\n");
         int questions = homework.Sheets.Max(sheet => sheet.Questions.Count);
         for (int first = 0; first < questions; first += QuestionsInTable)
         {

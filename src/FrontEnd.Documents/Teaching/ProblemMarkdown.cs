@@ -15,6 +15,7 @@ public static class ProblemMarkdown
         text.Append(sheet.Student is { } student
             ? $"{Plain(student.Name)} ({Plain(student.Id)})"
             : "Name: ______________________________").Append("\n\n");
+        text.Append(FrontEnd.Results.Cautions.Exercise).Append("\n\n");
         text.Append(HowToAnswer).Append(".\n");
         foreach (Question question in sheet.Questions)
         {
@@ -30,7 +31,7 @@ public static class ProblemMarkdown
     public static string Key(Homework homework)
     {
         StringBuilder text = new();
-        text.Append("# Key with worked solutions\n\n").Append(Footing(homework)).Append(".\n");
+        text.Append("# Key with worked solutions\n\n").Append(Footing(homework)).Append(".\n\n").Append(FrontEnd.Results.Cautions.Exercise).Append('\n');
         foreach (ProblemSheet sheet in homework.Sheets)
         {
             text.Append("\n## ").Append(sheet.Student is { } student

@@ -13,6 +13,7 @@ public static class TemplateList
             [new("topic", true), new("level"), new("problem", true), new("name in lists", true)],
             [.. templates.Select(template => new Row([Topics.Word(template.Topic), $"{template.Level}", template.Title, template.Id]))]);
         page.Line(FormattableString.Invariant($"{templates.Count} kinds of problems, two points for each level; each student gets other numbers"));
+        page.Paragraph(FrontEnd.Results.Cautions.Exercise);
         return page.ToString();
     }
 }

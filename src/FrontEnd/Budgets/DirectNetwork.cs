@@ -59,5 +59,5 @@ internal sealed class DirectNetwork
     public double[] FromOffsetVoltage(NetworkOpAmp buffer) => From(buffer.VoltagePort, buffer.OpAmp.Model.OffsetVoltage.Volts);
 
     private static double Conductance(Electrode electrode, double factor, bool isOpen) =>
-        isOpen ? OpenSiemens : 1 / Math.Max(1e-3, electrode.DcResistance.Ohms * factor);
+        isOpen ? OpenSiemens : new ElectrodeImpedance(electrode).At(default, new(factor)).Admittance.Re[0];
 }

@@ -55,7 +55,8 @@ public sealed record WordFigures
         _ when Saturated => WordMessages.LessFraction,
         _ when DcZeroLost => WordMessages.KeepDcZero,
         _ when 0 < ExtraBits && Filter.Format is FixedFormat format => WordMessages.MoreStateBits(
-            ExtraBits, format.StateBits - HeadroomBits - format.StateFraction - ExtraBits),
+            ExtraBits, format.StateBits - HeadroomBits - format.StateFraction - ExtraBits,
+            format.StateFraction + ExtraBits <= FixedFormat.MostStateFraction),
         _ when Filter.Format is SingleFormat && Form == FilterForm.TransposedDirectII && Filter.Ideal.Sections.Any(IsNearDc) =>
             WordMessages.DirectForm,
         _ => null,
@@ -77,17 +78,12 @@ public sealed record WordFigures
             return figures with { ConstantRoundOff = Math.Sqrt(FrontEnd.Filters.RoundOff.FloatVariance(filter.Sections, form, 1, format)) };
         }
 
-        double most = 0;
-        for (int i = 0; i < filter.Sections.Count; i++)
-        {
-            most = Math.Max(most, FrontEnd.Filters.RoundOff.ExtraBits(filter.Sections, i));
-        }
-
+        RoundOffPaths paths = FrontEnd.Filters.RoundOff.Paths(filter);
         return figures with
         {
-            RoundOff = Math.Sqrt(FrontEnd.Filters.RoundOff.FixedVariance(filter)),
-            DeadBand = FrontEnd.Filters.RoundOff.HangingBound(filter),
-            ExtraBits = Math.Max(0, (int)Math.Ceiling(most) - fixedPoint.StateFraction),
+            RoundOff = Math.Sqrt(paths.Variance(fixedPoint)),
+            DeadBand = FrontEnd.Filters.RoundOff.HangingAt(paths.StateBound, fixedPoint.StateFraction),
+            ExtraBits = Math.Max(0, (int)Math.Ceiling(paths.ExtraBits) - fixedPoint.StateFraction),
         };
     }
 

@@ -1,8 +1,19 @@
+using FrontEnd.Designs;
+
 namespace FrontEnd.Results;
 
 /// <summary>What must be said wherever a design is judged: on screens, in the command's output and on sheets.</summary>
 public static class Cautions
 {
+    /// <summary>Of sheets of problems, whose numbers are no design's.</summary>
+    public const string Exercise =
+        "These are exercises to calculate, no designs to be built or worn. Resistors, currents and supplies in them are given numbers; what a device on a person needs is another matter, "
+        + "and nothing here says that a person may be connected to it.";
+
+    /// <summary>What the designs themselves say of their own danger, each sentence once; none for designs that say nothing.</summary>
+    public static IReadOnlyList<string> Own(params IEnumerable<Design> designs) =>
+        [.. designs.Select(design => design.Caution).Where(caution => caution.Length > 0).Distinct(StringComparer.Ordinal)];
+
     /// <summary>The sentences, in their order; each stands for itself.</summary>
     public static readonly IReadOnlyList<string> All =
     [

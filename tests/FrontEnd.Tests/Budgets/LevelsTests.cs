@@ -313,7 +313,7 @@ public sealed class LevelsTests
         Assessment assessment = Evaluator.Evaluate(buffered);
         Assert.Equal(636.6198e6, assessment["input.impedance_at_mains"].Si, 1e3);
         Result bias = assessment["input.bias_offset"];
-        Assert.Equal("1 nA · 5.9 kΩ + 2 nA · 60 kΩ = 125.9 µV", bias.Substituted);
-        Assert.Equal(bias.Si, bias.Hand!.Value.SiValue, 1e-4 * bias.Si);
+        Assert.Equal("1 nA · 5.9 kΩ + 2 nA · 60 kΩ = 125.9 µV", bias.Hand!.Substituted);
+        Assert.Equal(bias.Si, bias.Hand.Value.SiValue, 1e-4 * bias.Si);
     }
 }

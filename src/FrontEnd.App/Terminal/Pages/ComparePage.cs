@@ -83,6 +83,10 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
                 Add(name[0], Told(was), Told(result), moved ? ResultText.Ink(result.Verdict.Kind) : Ink.Dim);
                 name.Skip(1).ToList().ForEach(line => Add($"  {line}", "", "", Ink.Plain));
             }
+
+            lines.Add([]);
+            lines.AddRange(Cautions.Own(theirs).Select(caution => "caution of the other: " + caution).Concat(Cautions.All)
+                .SelectMany(caution => canvas.Wrap("- " + caution, frame.Width - 2)).Select(line => (Piece[])[new Piece(1, line, Ink.Plain)]));
         }
 
         return lines;

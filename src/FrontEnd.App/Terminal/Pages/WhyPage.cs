@@ -11,7 +11,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
     private static readonly string[] ReadingOrder =
     [
         "verdict", "most of it", "helps most", "was", "why", "takes", "equation", "numbers", "figure", "by hand", "source", "limit from",
-        "to read", "moves by",
+        "to read", "moves by", "cautions",
     ];
 
     /// <summary>What moves the figure; null until worked out.</summary>
@@ -93,6 +93,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
         }
 
         parts.Add(("moves by", Moves(result), Ink.Plain));
+        parts.Add(("cautions", string.Join("\n", Cautions.All), Ink.Plain));
         return parts;
     }
 
@@ -113,7 +114,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
     private string Moves(Result result) => Sensitivities switch
     {
         null => "being worked out",
-        { Count: 0 } => "nothing that is set moves it by itself",
+        { Count: 0 } => ExplainText.NoMoves(result),
         { } moves => string.Join("\n", moves.Take(ExplainText.Rows).Select(move => Told(result, move))),
     };
 

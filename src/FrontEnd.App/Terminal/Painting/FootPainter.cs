@@ -55,8 +55,7 @@ public static class FootPainter
 
         if (model.OnResults)
         {
-            return Whereabouts.ResultsOf(model) is { Count: > 0 } results
-                && results[Math.Clamp(model.ResultRow, 0, results.Count - 1)] is { } result
+            return Whereabouts.ResultInHand(model) is { } result
                 ? ($"{result.Id}: {result.Equation.Text}  [{ResultText.Source(result.Equation.Source)}]", Ink.Dim) : ("", Ink.Dim);
         }
 

@@ -10,7 +10,7 @@ public static class ResultsPainter
     {
         IReadOnlyList<Result> results = Whereabouts.ResultsOf(model);
         string heading = place.Id == Place.Verdicts ? "worst first" : "what it does, worst first";
-        canvas.Put(x, top, heading, model.OnResults ? Ink.Title : Ink.Dim);
+        canvas.Put(x, top, canvas.Fit(heading + "; cautions last", width), model.OnResults ? Ink.Title : Ink.Dim);
         if (model.Here.Shown is not { } shown)
         {
             canvas.Put(x, top + 1, "working out", Ink.Dim);
@@ -27,11 +27,19 @@ public static class ResultsPainter
             }
         }
 
-        int chosen = Math.Clamp(model.ResultRow, 0, Math.Max(0, results.Count - 1));
+        IReadOnlyList<string> cautions = Whereabouts.CautionsOf(model);
+        int chosen = Math.Clamp(model.ResultRow, 0, Math.Max(0, results.Count + cautions.Count - 1));
         List<(int Index, string Text, Ink Ink, string? Value)> lines = [];
         for (int i = 0; i < results.Count; i++)
         {
             ResultLines(canvas, model, results[i], i, i == chosen && model.OnResults, width, lines);
+        }
+
+        for (int i = 0; i < cautions.Count; i++)
+        {
+            int row = results.Count + i;
+            Ink ink = row == chosen && model.OnResults ? Ink.Strong : Ink.Plain;
+            lines.AddRange(canvas.Wrap(cautions[i], width - 2).Select(line => (row, line, ink, (string?)null)));
         }
 
         int room = top + height - y;

@@ -9,7 +9,8 @@ public static class StripPainter
     public const int StripRows = 4;
 
     /// <summary>Draws the strip below the title.</summary>
-    public static void Strip(Canvas canvas, Model model)
+    /// <param name="top">Its first row.</param>
+    public static void Strip(Canvas canvas, Model model, int top)
     {
         IReadOnlyList<Place> blocks = Place.Blocks(model.Design);
         int inHand = Math.Max(0, blocks.ToList().FindIndex(block => block.Id == model.BlockId));
@@ -21,9 +22,9 @@ public static class StripPainter
 
         (int first, int last) = Whole(cells, inHand, canvas.Width);
         int left = first > 0 || last < cells.Count - 1 ? HiddenWidth : 0;
-        Hidden(canvas, 0, first, $"< {first}", blocks[Math.Max(0, inHand - 1)].Id);
+        Hidden(canvas, 0, top, first, $"< {first}", blocks[Math.Max(0, inHand - 1)].Id);
         Hidden(
-            canvas, canvas.Width - HiddenWidth, cells.Count - 1 - last, $"{cells.Count - 1 - last} >",
+            canvas, canvas.Width - HiddenWidth, top, cells.Count - 1 - last, $"{cells.Count - 1 - last} >",
             blocks[Math.Min(blocks.Count - 1, inHand + 1)].Id);
         int used = cells[first..(last + 1)].Sum(cell => cell.Width + 1);
         int gap = 1 + Math.Clamp((canvas.Width - (2 * left) - used) / Math.Max(1, last - first + 1), 0, 8);
@@ -32,7 +33,7 @@ public static class StripPainter
         for (int i = first; i <= last; i++)
         {
             int room = Math.Min(cells[i].Width + gap - 1, canvas.Width - x);
-            Block(canvas, cells[i], blocks[i].Id, x, room, blocks[i].Id == model.BlockId, here);
+            Block(canvas, cells[i], blocks[i].Id, x, top, room, blocks[i].Id == model.BlockId, here);
             x += cells[i].Width + gap;
         }
     }
@@ -83,28 +84,28 @@ public static class StripPainter
         return new Cell(lines[0], lines[1], lines[2], verdict, ResultText.Ink(kind), lines.Max(Lettering.Columns));
     }
 
-    private static void Hidden(Canvas canvas, int x, int count, string text, string next)
+    private static void Hidden(Canvas canvas, int x, int top, int count, string text, string next)
     {
         if (count > 0)
         {
-            canvas.Put(x, 1, text, Ink.Key);
-            canvas.Zone(x, 1, 4, StripRows, new Message.GoTo(next));
+            canvas.Put(x, top, text, Ink.Key);
+            canvas.Zone(x, top, 4, StripRows, new Message.GoTo(next));
         }
     }
 
-    private static void Block(Canvas canvas, Cell cell, string id, int x, int room, bool chosen, bool here)
+    private static void Block(Canvas canvas, Cell cell, string id, int x, int top, int room, bool chosen, bool here)
     {
         // The name's whole cell, so that the block in hand stands out without colour as well.
         Ink ink = !chosen ? Ink.Strong : here ? Ink.Chosen : Ink.ChosenDim;
-        int end = canvas.Put(x, 1, cell.Title, ink, room);
+        int end = canvas.Put(x, top, cell.Title, ink, room);
         if (chosen)
         {
-            canvas.Put(end, 1, new string(' ', Math.Max(0, x + Math.Min(room, cell.Width) - end)), ink);
+            canvas.Put(end, top, new string(' ', Math.Max(0, x + Math.Min(room, cell.Width) - end)), ink);
         }
 
-        canvas.Put(x, 2, cell.Figure, Ink.Plain, room);
-        canvas.Put(x, 3, cell.Second, Ink.Dim, room);
-        canvas.Put(x, 4, cell.Verdict, cell.Ink, room);
-        canvas.Zone(x, 1, room, StripRows, new Message.GoTo(id));
+        canvas.Put(x, top + 1, cell.Figure, Ink.Plain, room);
+        canvas.Put(x, top + 2, cell.Second, Ink.Dim, room);
+        canvas.Put(x, top + 3, cell.Verdict, cell.Ink, room);
+        canvas.Zone(x, top, room, StripRows, new Message.GoTo(id));
     }
 }

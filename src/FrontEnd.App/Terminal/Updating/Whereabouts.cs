@@ -12,13 +12,37 @@ public static class Whereabouts
     /// <summary>The figures of the place in hand; none until the first are worked out.</summary>
     public static IReadOnlyList<Result> ResultsOf(Model model) => model.Here.Shown is { } shown ? PlaceOf(model).ResultsOf(shown) : [];
 
+    /// <summary>What must be said wherever a design is judged: below the figures of every place, in rows that the smallest screen shows whole;
+    /// none until the first figures are worked out.</summary>
+    public static IReadOnlyList<string> CautionsOf(Model model) => model.Here.Shown is null ? [] : CautionRows;
+
+    private const int CautionRow = 60;
+
+    private static readonly IReadOnlyList<string> CautionRows = [.. Cautions.All.SelectMany(RowsOf)];
+
+    private static List<string> RowsOf(string caution)
+    {
+        List<string> rows = ["-"];
+        foreach (string word in caution.Split(' '))
+        {
+            if (CautionRow < rows[^1].Length + 1 + word.Length)
+            {
+                rows.Add(" ");
+            }
+
+            rows[^1] += " " + word;
+        }
+
+        return rows;
+    }
+
     /// <summary>The field in hand; null where the place has none.</summary>
     public static FormRow? FieldInHand(Model model) =>
         FormOf(model) is { Count: > 0 } rows ? rows[Math.Clamp(model.FieldRow, 0, rows.Count - 1)] : null;
 
-    /// <summary>The figure in hand; null where there is none.</summary>
+    /// <summary>The figure in hand; null where there is none, or a caution is in hand.</summary>
     public static Result? ResultInHand(Model model) =>
-        ResultsOf(model) is { Count: > 0 } rows ? rows[Math.Clamp(model.ResultRow, 0, rows.Count - 1)] : null;
+        ResultsOf(model) is var rows && 0 <= model.ResultRow && model.ResultRow < rows.Count ? rows[model.ResultRow] : null;
 
     /// <summary>The model at a place, at its first field.</summary>
     public static Model GoTo(Model model, string id)
@@ -50,7 +74,7 @@ public static class Whereabouts
 
     /// <summary>The model some rows further down the form or the figures.</summary>
     public static Model Step(Model model, int by) => model.OnResults
-        ? model with { ResultRow = Math.Clamp(model.ResultRow + by, 0, Math.Max(0, ResultsOf(model).Count - 1)) }
+        ? model with { ResultRow = Math.Clamp(model.ResultRow + by, 0, Math.Max(0, ResultsOf(model).Count + CautionsOf(model).Count - 1)) }
         : model with { FieldRow = Math.Clamp(model.FieldRow + by, 0, Math.Max(0, FormOf(model).Count - 1)) };
 
     /// <summary>Between what may be changed and what it does.</summary>

@@ -7,11 +7,15 @@ namespace FrontEnd.Documents.Sheets;
 internal sealed record BenchJson(
     string Design, string Caution, IReadOnlyList<BenchTestJson> Tests, IReadOnlyList<BenchResultJson> Results,
     IReadOnlyList<FindingJson> Findings)
+    : CautionedJson
 {
     public static BenchJson From(Design design, IReadOnlyList<BenchReading> plan, IReadOnlyList<BenchResult> results,
         IReadOnlyList<Finding> findings) => new(
         design.Name, BenchPlan.Caution, [.. plan.Select(BenchTestJson.From)], [.. results.Select(BenchResultJson.From)],
-            FindingJson.From(findings));
+            FindingJson.From(findings))
+    {
+        DesignCautions = FrontEnd.Results.Cautions.Own(design),
+    };
 }
 
 /// <summary>One test and the reading to expect.</summary>
@@ -23,12 +27,18 @@ internal sealed record BenchTestJson(
 
     public required string Source { get; init; }
 
+    /// <summary>True where the expected reading is the most that noise and steps let one read.</summary>
+    public bool IsBound { get; init; }
+
+    /// <summary>The figure of the assessment that the test reads; null for none.</summary>
+    public string? Id { get; init; }
+
     public string? Remark { get; init; }
 
     public static BenchTestJson From(BenchReading test) => new(
         test.Name, test.Title, test.Fixture, test.Setting, test.Expected, test.Expected?.SiUnit, test.Least, test.Greatest, test.Tolerance)
     {
-        Spread = test.Spread, Source = test.Source.Key, Remark = test.Remark,
+        Spread = test.Spread, Source = test.Source.Key, Remark = test.Remark, IsBound = test.IsBound, Id = test.Id?.Text,
     };
 }
 

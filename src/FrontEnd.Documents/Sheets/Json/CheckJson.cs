@@ -5,6 +5,7 @@ namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Members of <c>check --json</c> and of a sheet for programs.</summary>
 internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Results, IReadOnlyList<FindingJson> Findings)
+    : CautionedJson
 {
     /// <summary>How the figures of many builds spread; left out where nobody asked.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
@@ -13,13 +14,10 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
     /// <summary>What the design leaves to the program, and by which source.</summary>
     public required IReadOnlyList<DefaultUsed> Defaults { get; init; }
 
-    /// <summary>What must be said wherever a design is judged.</summary>
-    public IReadOnlyList<string> Cautions { get; } = FrontEnd.Results.Cautions.All;
-
     public static CheckJson From(Sheet sheet) =>
         new(new DesignJson(sheet.Design), [.. sheet.Assessment.Results.Select(ResultJson.From)], FindingJson.From(sheet.Findings))
         {
-            Defaults = DefaultUsed.Of(sheet), Spread = sheet.Spread is null ? null : SpreadJson.From(sheet.Spread),
+            DesignCautions = FrontEnd.Results.Cautions.Own(sheet.Design), Defaults = DefaultUsed.Of(sheet), Spread = sheet.Spread is null ? null : SpreadJson.From(sheet.Spread),
         };
 }
 

@@ -7,6 +7,7 @@ namespace FrontEnd.Documents.Sheets;
 internal sealed record ComparisonJson(
     string FromDesign, string ToDesign, OrderedDictionary<string, JudgedJson> From, OrderedDictionary<string, JudgedJson> To,
     IReadOnlyList<DifferenceJson> Differences)
+    : CautionedJson
 {
     /// <summary>All differences together, worst first.</summary>
     public required IReadOnlyList<ChangeJson> Changes { get; init; }
@@ -27,6 +28,7 @@ internal sealed record ComparisonJson(
                 }),
             ])
         {
+            DesignCautions = FrontEnd.Results.Cautions.Own(comparison.From.Design, comparison.To.Design),
             Changes = [.. comparison.Together.Select(ChangeJson.From)],
             Findings = FindingJson.From(comparison.NewFindings(comparison.To)),
         };

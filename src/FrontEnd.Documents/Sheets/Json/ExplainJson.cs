@@ -10,6 +10,7 @@ namespace FrontEnd.Documents.Sheets;
 /// first.</param>
 internal sealed record ExplainJson(
     string Design, ResultJson Result, SourcesJson Sources, WhyJson? Why, DiagramJson? Diagram, IReadOnlyList<MoveJson> MovesWith)
+    : CautionedJson
 {
     /// <summary>How many inputs move the figure.</summary>
     public int Moving => MovesWith.Count;
@@ -24,7 +25,10 @@ internal sealed record ExplainJson(
         explained.Assessment.Design.Name, ResultJson.From(explained.Result), SourcesJson.From(explained.Result),
         WhyJson.From(explained.Why),
         explained.Picture is { } picture ? new DiagramJson(picture.Title, picture.Lines(explained.Assessment)) : null,
-        [.. explained.Moves.Select(MoveJson.Of)]);
+        [.. explained.Moves.Select(MoveJson.Of)])
+    {
+        DesignCautions = FrontEnd.Results.Cautions.Own(explained.Assessment.Design),
+    };
 }
 
 /// <summary>The sources of a figure as they are printed; null where there is none.</summary>
@@ -35,10 +39,10 @@ internal sealed record SourcesJson(string Equation, string? Hand, string? Limit)
         result.Verdict.LimitSource is { } limit ? SourceList.Of(limit) : null);
 }
 
-/// <summary>A reason, what it takes for granted, what to read.</summary>
-internal sealed record WhyJson(string Reason, string Assumes, string Read)
+/// <summary>A reason, what it takes for granted, what to read; null where no page about the figure is known.</summary>
+internal sealed record WhyJson(string Reason, string Assumes, string? Read)
 {
-    public static WhyJson? From(Explanation? why) => why is null ? null : new(why.Reason, why.Assumes, SourceList.Of(why.Read));
+    public static WhyJson? From(Explanation? why) => why is null ? null : new(why.Reason, why.Assumes, why.Read is null ? null : SourceList.Of(why.Read));
 }
 
 /// <summary>A picture line by line.</summary>

@@ -6,6 +6,7 @@ namespace FrontEnd.Documents.Sheets;
 internal sealed record RatesJson(
     string Design, IQuantity Corner, string CornerIs, IQuantity? Pick, IQuantity? RunnerUp, string Because, IReadOnlyList<RateJson> Rates,
     IReadOnlyList<FindingJson> Findings)
+    : CautionedJson
 {
     /// <summary>What the rates are judged by.</summary>
     public required AskedJson Asked { get; init; }
@@ -19,7 +20,7 @@ internal sealed record RatesJson(
         [.. comparison.Options.Select(option => RateJson.From(option, comparison.SkewSpreadEvenly(option)))],
         FindingJson.From(comparison.Findings))
     {
-        Asked = AskedJson.From(comparison.Design), SkewAsDesigned = SkewJson.From(comparison.SkewAsDesigned)!,
+        DesignCautions = FrontEnd.Results.Cautions.Own(comparison.Design), Asked = AskedJson.From(comparison.Design), SkewAsDesigned = SkewJson.From(comparison.SkewAsDesigned)!,
     };
 }
 

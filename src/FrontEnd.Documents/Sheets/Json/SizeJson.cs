@@ -6,11 +6,15 @@ namespace FrontEnd.Documents.Sheets;
 internal sealed record SizeJson(
     string Name, int Candidates, int Evaluated, IReadOnlyList<SizedJson> Designs, IReadOnlyList<Obstacle> Obstacles,
     IReadOnlyList<FindingJson> Findings)
+    : CautionedJson
 {
     public static SizeJson From(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings) => new(
         request.Fixed.Name, outcome.Candidates, outcome.Evaluated,
         [.. outcome.Front.Select((one, at) => SizedJson.From(one, at + 1, request.Stated))],
-        outcome.Obstacles, FindingJson.From(findings));
+        outcome.Obstacles, FindingJson.From(findings))
+    {
+        DesignCautions = FrontEnd.Results.Cautions.Own(outcome.Front.Select(one => one.Design).Prepend(request.Fixed)),
+    };
 }
 
 /// <summary>One design that meets everything, with the text of its file.</summary>

@@ -75,6 +75,9 @@ internal sealed record MarkJson(int Students, int Asked, double? Share, double? 
 /// <summary>Members of <c>problems --list --json</c>: the kinds of problems that there are.</summary>
 internal sealed record ProblemsJson(int Count, IReadOnlyList<ProblemKindJson> Problems)
 {
+    /// <summary>What stands on every sheet.</summary>
+    public string Caution { get; } = FrontEnd.Results.Cautions.Exercise;
+
     public static ProblemsJson From(IReadOnlyList<Template> templates) =>
         new(templates.Count,
             [.. templates.Select(one => new ProblemKindJson(one.Id, Topics.Word(one.Topic), one.Level, one.Points, one.Title))]);
