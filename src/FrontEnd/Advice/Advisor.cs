@@ -16,7 +16,8 @@ public static class Advisor
     private const double WorthMentioning = 0.02;
 
     /// <summary>The same assessment with <see cref="Verdict.Improvement"/> filled in where a change helps.</summary>
-    /// <remarks>And with the limits of use behind its results: they are looked for in the same way, by evaluating changed designs.</remarks>
+    /// <remarks>And with the limits of use behind its results: they are looked for in the same way, by evaluating changed
+    /// designs.</remarks>
     public static Assessment Advise(Assessment assessment, CancellationToken cancellation = default) =>
         LimitsOfUse.Add(Advise(assessment, Candidates.For(assessment.Design, assessment), cancellation), cancellation);
 

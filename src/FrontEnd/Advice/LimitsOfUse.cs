@@ -10,18 +10,18 @@ namespace FrontEnd.Advice;
 
 /// <summary>How far contact, mismatch, offset, leads, mains field and battery may go before a verdict that is met today fails: what one
 /// checks before a recording.</summary>
-/// <remarks>Each limit is a search of its own, of some fifteen evaluations, so they are looked for beside the advice and no plain evaluation
-/// has them.</remarks>
+/// <remarks>Each limit is a search of its own, of some fifteen evaluations, so they are looked for beside the advice and no plain
+/// evaluation has them.</remarks>
 public static class LimitsOfUse
 {
     /// <summary>A limit is looked for until it is known to this share of itself.</summary>
     private const double Accuracy = 0.005;
 
-    /// <summary>From point to point while no verdict fails yet.</summary>
-    private const double Stride = 10;
+    /// <summary>From point to point while no verdict fails yet: a verdict that fails and holds again within a stride is not seen.</summary>
+    private const double Stride = 4;
 
     /// <summary>So many strides are taken at most, and a stride is halved at most so often.</summary>
-    private const int MostStrides = 12, MostHalvings = 60;
+    private const int MostStrides = 20, MostHalvings = 60;
 
     /// <summary>The same assessment with the limits behind its results; as it is where it has no figures, or has them already.</summary>
     public static Assessment Add(Assessment assessment, CancellationToken cancellation = default)

@@ -6,7 +6,9 @@ using FrontEnd.Inputs;
 namespace FrontEnd.Budgets;
 
 /// <summary>One build's input network without its capacitors, solved with pivoting: what each source of direct current or voltage makes at
-/// the network's outputs [V]; an electrode may have come off.</summary>
+/// the network's outputs [V] where an electrode has come off.</summary>
+/// <remarks>An input that hangs on leaks alone beside a short circuit spans more decades than the lanes' fixed order of pivots bears; all
+/// other dc is theirs (<see cref="DirectLanes"/>).</remarks>
 internal sealed class DirectNetwork
 {
     /// <summary>What an electrode that is off still conducts: nothing beside any leak [S].</summary>

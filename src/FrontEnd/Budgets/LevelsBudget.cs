@@ -73,7 +73,7 @@ internal sealed class LevelsBudget
         }
 
         AddMains(levels, path, mains);
-        Direct = DirectLanes.Of(design, path.Model.Input, path.Built);
+        Direct = DirectLanes.At(path.Lanes.Input, design, path.Builds);
         levels.Add(path.Builds, Direct);
         for (int node = 0; node < levels.Ids.Count; node++)
         {

@@ -64,65 +64,106 @@ internal sealed class RecordedStretch
     /// <param name="state">States there, less those at rest.</param>
     public double At(double[] state) => Final + SquareMatrix.Dot(_output, state);
 
-    /// <summary>The last of the samples from a state on at which the recorded value is further than the tolerance from its end; null for
-    /// none.</summary>
+    /// <summary>Samples after which nothing is left of a state.</summary>
+    public long Samples => 1L << Math.Max(WindowDoublings, Steps.DiedDownAfter()
+        ?? throw new InvalidOperationException("A recording that never comes to rest has no last sample."));
+
+    /// <summary>The last of a number of samples, from a state on, at which the recorded value is further than the tolerance from an end; null
+    /// for none.</summary>
     /// <remarks>The sum of the squares of what is left at the next 2^j samples is a form of the state, made by doubling (Smith's way to
-    /// solve Lyapunov's equation). A stretch of samples in which it is below the square of the tolerance holds none that is not; other
-    /// stretches are halved, the later half first.</remarks>
-    public long? LastAbove(double[] state, double tolerance)
+    /// solve Lyapunov's equation). Samples that have it below the square of the tolerance are all within; others are halved, the later half
+    /// first.</remarks>
+    /// <param name="state">States at the first sample, less those at rest.</param>
+    /// <param name="samples">How many.</param>
+    /// <param name="tolerance">[V]</param>
+    /// <param name="end">What the recording ends at; another than <see cref="Final"/> where a limiter lets go later [V].</param>
+    public long? LastAbove(double[] state, long samples, double tolerance, double end)
     {
-        if (Steps.DiedDownAfter() is not { } last)
+        double off = Final - end;
+        List<(long First, int Doublings, double[] State)> pieces = [];
+        double[] at = (double[])state.Clone();
+        long first = 0;
+        for (int doublings = 62; WindowDoublings <= doublings; doublings--)
         {
-            throw new InvalidOperationException("A recording that never comes to rest has no last sample.");
+            if ((samples & (1L << doublings)) != 0)
+            {
+                pieces.Add((first, doublings, (double[])at.Clone()));
+                first += 1L << doublings;
+                if (first < samples)
+                {
+                    Steps.Advance(doublings, at, _work);
+                }
+            }
         }
 
-        return LastAbove(state, Math.Max(last, WindowDoublings), tolerance);
+        long? last = InWindow(at, (int)(samples - first), tolerance, off) + first;
+        for (int piece = pieces.Count - 1; last is null && 0 <= piece; piece--)
+        {
+            last = LastAbove(pieces[piece].State, pieces[piece].Doublings, tolerance, off) + pieces[piece].First;
+        }
+
+        return last;
     }
 
-    private long? LastAbove(double[] state, int doublings, double tolerance)
+    private long? LastAbove(double[] state, int doublings, double tolerance, double off)
     {
-        if (SquareMatrix.Form(Energy(doublings), state) <= tolerance * tolerance)
+        double room = tolerance - Math.Abs(off);
+        if (0 < room && SquareMatrix.Form(Energy(doublings), state) <= room * room)
         {
             return null;
         }
 
         if (doublings == WindowDoublings)
         {
-            for (int i = Window - 1; 0 <= i; i--)
-            {
-                if (tolerance < Math.Abs(SquareMatrix.Dot(_window.AsSpan(i * state.Length, state.Length), state)))
-                {
-                    return i;
-                }
-            }
-
-            return null;
+            return InWindow(state, Window, tolerance, off);
         }
 
         double[] later = (double[])state.Clone();
         Steps.Advance(doublings - 1, later, _work);
-        return LastAbove(later, doublings - 1, tolerance) is { } found
+        return LastAbove(later, doublings - 1, tolerance, off) is { } found
             ? found + (1L << (doublings - 1))
-            : LastAbove(state, doublings - 1, tolerance);
+            : LastAbove(state, doublings - 1, tolerance, off);
     }
 
-    /// <summary>Each sample of a window as a row over the states at its start.</summary>
+    private long? InWindow(double[] state, int samples, double tolerance, double off)
+    {
+        Span<double> values = stackalloc double[Window];
+        values.Fill(off);
+        for (int k = 0; k < state.Length; k++)
+        {
+            SquareMatrix.AddScaled(state[k], _window.AsSpan(k * Window, Window), values);
+        }
+
+        for (int i = samples - 1; 0 <= i; i--)
+        {
+            if (tolerance < Math.Abs(values[i]))
+            {
+                return i;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>What each state at the start of a window is at each of its samples, one state after the other.</summary>
     private double[] MakeWindow()
     {
         int n = Steps.Order;
-        var window = new double[Window * n];
-        _output.CopyTo(window, 0);
-        for (int i = 1; i < Window; i++)
+        double[] window = new double[Window * n], row = (double[])_output.Clone(), next = new double[n];
+        for (int i = 0; i < Window; i++)
         {
-            Span<double> before = window.AsSpan((i - 1) * n, n), row = window.AsSpan(i * n, n);
-            before.CopyTo(row);
             for (int k = 0; k < n; k++)
             {
-                for (int j = 0; j < n; j++)
-                {
-                    row[j] += before[k] * Steps.Less1(0)[(k * n) + j];
-                }
+                window[(k * Window) + i] = row[k];
             }
+
+            row.CopyTo(next, 0);
+            for (int k = 0; k < n; k++)
+            {
+                SquareMatrix.AddScaled(row[k], Steps.Less1(0).Slice(k * n, n), next);
+            }
+
+            (row, next) = (next, row);
         }
 
         return window;
@@ -134,14 +175,11 @@ internal sealed class RecordedStretch
         if (_energy.Count == 0)
         {
             var first = new double[n * n];
-            for (int i = 0; i < Window; i++)
+            for (int k = 0; k < n; k++)
             {
-                for (int k = 0; k < n; k++)
+                for (int j = 0; j < n; j++)
                 {
-                    for (int j = 0; j < n; j++)
-                    {
-                        first[(k * n) + j] += _window[(i * n) + k] * _window[(i * n) + j];
-                    }
+                    first[(k * n) + j] = SquareMatrix.Dot(_window.AsSpan(k * Window, Window), _window.AsSpan(j * Window, Window));
                 }
             }
 

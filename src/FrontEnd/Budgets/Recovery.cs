@@ -150,27 +150,14 @@ internal sealed class Recovery
 
     private long FindLast()
     {
-        double tolerance = Tolerance * _gainMid, final = _parts[^1].Recorded.Final;
-        if (_parts[^1].Recorded.LastAbove(_parts[^1].State, tolerance) is { } found)
+        double tolerance = Tolerance * _gainMid, end = _parts[^1].Recorded.Final;
+        for (int part = _parts.Count - 1; 0 <= part; part--)
         {
-            return _parts[^1].First + found;
-        }
-
-        // Seldom, and then short: the limiters let go when everything is there already.
-        for (int part = _parts.Count - 2; 0 <= part; part--)
-        {
-            (long first, RecordedStretch recorded, double[] start) = _parts[part];
-            double[] state = (double[])start.Clone(), work = new double[state.Length];
-            long? last = null;
-            for (long sample = first; sample < _parts[part + 1].First; sample++)
+            (long first, RecordedStretch recorded, double[] state) = _parts[part];
+            long samples = part + 1 < _parts.Count ? _parts[part + 1].First - first : recorded.Samples;
+            if (recorded.LastAbove(state, samples, tolerance, end) is { } found)
             {
-                last = tolerance < Math.Abs(recorded.At(state) - final) ? sample : last;
-                recorded.Steps.Advance(0, state, work);
-            }
-
-            if (last is { } there)
-            {
-                return there;
+                return first + found;
             }
         }
 

@@ -121,32 +121,25 @@ internal sealed class TimeResponse
     }
 
     /// <summary>Response to a unit step at t = 0, dt, 2dt …: the analogue path alone, or sampled at dt and filtered.</summary>
-    public double[] Step(double dt, int samples, SecondOrderSections? digital = null)
-    {
-        int n = _b.Length;
-        var y = new double[samples];
-        double[] rest = new StateSpace(_a, _b, _c, _d).Settled(), x = [.. rest.Select(value => -value)], work = new double[n];
-        var steps = n == 0 ? null : new TimeSteps(_a, n, dt);
-        double end = _d + SquareMatrix.Dot(_c, rest);
-        double[] states = new double[2 * (digital?.Count ?? 0)];
-        ReadOnlySpan<double> k = digital is null ? [] : digital.Coefficients;
-        for (int i = 0; i < samples; i++)
-        {
-            double value = end + SquareMatrix.Dot(_c, x);
-            for (int s = 0; s < states.Length / 2; s++)
-            {
-                int p = 5 * s;
-                double output = (k[p] * value) + states[2 * s];
-                states[2 * s] = (k[p + 1] * value) - (k[p + 3] * output) + states[(2 * s) + 1];
-                states[(2 * s) + 1] = (k[p + 2] * value) - (k[p + 4] * output);
-                value = output;
-            }
+    public double[] Step(double dt, int samples, SecondOrderSections? digital = null) => Step(dt, Enumerable.Range(0, samples), digital);
 
-            y[i] = value;
-            steps?.Advance(steps.FirstDoublings, x, work);
+    /// <summary>The same at some of these times alone, by number, rising.</summary>
+    public double[] Step(double dt, IEnumerable<int> samples, SecondOrderSections? digital = null)
+    {
+        double[] rest = new StateSpace(_a, _b, _c, _d).Settled();
+        var stretch = new Stretch(new TimeSteps(_a, _b.Length, dt), 0, [], rest, _c, _d + SquareMatrix.Dot(_c, rest));
+        var recorded = new RecordedStretch(stretch, digital ?? SecondOrderSections.Empty);
+        double[] state = [.. rest.Concat(recorded.Rest.Skip(rest.Length)).Select(value => -value)], work = new double[state.Length];
+        List<double> values = [];
+        int at = 0;
+        foreach (int sample in samples)
+        {
+            recorded.Steps.AdvanceBy(sample - at, state, work);
+            at = sample;
+            values.Add(recorded.At(state));
         }
 
-        return y;
+        return [.. values];
     }
 
     /// <summary>Points of the response and the greatest or last of what lies between them: value and slope at both ends of an interval

@@ -204,19 +204,32 @@ public static class RoundOff
         block[0] = 1;
         double l1 = 0;
         double l2 = 0;
+        double shrinks = Math.Pow(radius, block.Length), tail1 = 0, tail2 = 0;
         while (0 < left)
         {
             runner.Run(block, block);
+            double part1 = 0, part2 = 0;
             foreach (double h in block)
             {
-                l1 += Math.Abs(h);
-                l2 += h * h;
+                part1 += Math.Abs(h);
+                part2 += h * h;
+            }
+
+            (l1, l2) = (l1 + part1, l2 + part2);
+
+            // What follows shrinks from block to block as the slowest pole does: soon it is nothing, or where the poles are so slow that the
+            // samples end before it is, the sum of that row is what is left.
+            (tail1, tail2) = (part1 * shrinks / (1 - shrinks), part2 * shrinks * shrinks / (1 - (shrinks * shrinks)));
+            if (tail1 < 1e-11 * l1 && tail2 < 1e-11 * l2)
+            {
+                break;
             }
 
             Array.Clear(block);
             left -= block.Length;
         }
 
+        (l1, l2) = (l1 + tail1, l2 + tail2);
         return new OverflowNorms(l1, Math.Sqrt(l2), withPeak ? Peak(sections, radius) : 0);
     }
 

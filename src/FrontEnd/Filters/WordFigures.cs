@@ -75,7 +75,7 @@ public sealed record WordFigures
         figures = figures with { Overflow = FrontEnd.Filters.RoundOff.Overflow(filter.Sections) };
         if (format is not FixedFormat fixedPoint)
         {
-            return figures with { ConstantRoundOff = Math.Sqrt(FrontEnd.Filters.RoundOff.FloatVariance(filter.Sections, form, 1, format)) };
+            return figures.InForm(form);
         }
 
         RoundOffPaths paths = FrontEnd.Filters.RoundOff.Paths(filter);
@@ -86,6 +86,15 @@ public sealed record WordFigures
             ExtraBits = Math.Max(0, (int)Math.Ceiling(paths.ExtraBits) - fixedPoint.StateFraction),
         };
     }
+
+    /// <summary>The same in another form: coefficients, poles and headroom do not change with it, and in whole numbers nothing does.</summary>
+    public WordFigures InForm(FilterForm form) => Filter.Format is FixedFormat || !IsStable
+        ? this with { Form = form }
+        : this with
+        {
+            Form = form,
+            ConstantRoundOff = Math.Sqrt(FrontEnd.Filters.RoundOff.FloatVariance(Filter.Sections, form, 1, Filter.Format)),
+        };
 
     /// <summary>The largest limit cycle that a run of the whole filter finds, at its output; only for fixed point. Takes up to some tenths of
     /// a second, so it is no part of <see cref="Of"/>.</summary>

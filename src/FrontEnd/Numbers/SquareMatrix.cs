@@ -62,7 +62,8 @@ internal static class SquareMatrix
         return sum;
     }
 
-    private static void AddScaled(double a, ReadOnlySpan<double> row, Span<double> sum)
+    /// <summary>sum += a·row.</summary>
+    public static void AddScaled(double a, ReadOnlySpan<double> row, Span<double> sum)
     {
         int j = 0;
         var scale = new Vector<double>(a);

@@ -99,7 +99,7 @@ internal static class Equations
     public static readonly Equation MinusThree = new("|H|² = ½ of its value at the band's centre", Derived);
     public static readonly Equation StopBandTurn = new("least |H| of the anti-alias section above its poles, before it rises", Derived);
     public static readonly Equation StopBandFloor = new("20·log10(|H(0)|/|H|), the least above that frequency, to 1 GHz", Derived);
-    public static readonly Equation AnalogNotchDepth = new("20·log10(|H(0)|/|H|) at the mains frequency·(1 ± δ), the smaller", Derived);
+    public static readonly Equation AnalogNotchDepth = new("20·log10(|H(0)|/|H|) at h·f0·(1 ± δ), h the mains harmonic it is tuned to, the smaller", Derived);
     public static readonly Equation AnalogNotchCorners = new("the same, the least over every part at ± its tolerance", Derived);
     public static readonly Equation Settling = new(
         "time from a step until within 0.1 % of the end value, or of the greatest value where the end is below 1e-4 of it", Derived);

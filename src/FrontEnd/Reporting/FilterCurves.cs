@@ -97,7 +97,7 @@ internal static class FilterCurves
         if (0 < settled)
         {
             double dt = 2 * settled / FinePoints;
-            curves.Add(Thinned("anti-alias", analog.Step(dt, FinePoints), dt));
+            curves.Add(Thinned("anti-alias", analog, FinePoints, dt));
         }
 
         if (evaluation.Digital.Stages.Count != 0)
@@ -105,8 +105,8 @@ internal static class FilterCurves
             // Ten of its longest time constants, and twice as long as the sections take.
             double dt = 1 / evaluation.Design.Converter.Rate.Hertz, radius = Math.Min(evaluation.Digital.Sections.PoleRadius, 1 - 1e-9);
             double samples = (2 * settled / dt) + (0 < radius ? -10 / Math.Log(radius) : 0);
-            curves.Add(Thinned(sections.Length == 0 ? "digital" : "anti-alias and digital",
-                analog.Step(dt, (int)Math.Clamp(samples, FewestSamples, MostSamples), evaluation.Digital.Sections), dt));
+            curves.Add(Thinned(sections.Length == 0 ? "digital" : "anti-alias and digital", analog,
+                (int)Math.Clamp(samples, FewestSamples, MostSamples), dt, evaluation.Digital.Sections));
         }
 
         return curves;
@@ -135,14 +135,14 @@ internal static class FilterCurves
 
     /// <summary>From the second sample on, which is the first with a place on a logarithmic axis; at most so many points, evenly spread on
     /// it.</summary>
-    private static Curve Thinned(string name, double[] values, double dt)
+    private static Curve Thinned(string name, TimeResponse response, int samples, double dt, SecondOrderSections? digital = null)
     {
         SortedSet<int> kept = [];
         for (int i = 0; i < StepPoints; i++)
         {
-            kept.Add((int)Math.Round(Math.Pow(values.Length - 1, i / (StepPoints - 1.0))));
+            kept.Add((int)Math.Round(Math.Pow(samples - 1, i / (StepPoints - 1.0))));
         }
 
-        return new Curve(name, "s", "", [.. kept.Select(n => n * dt)], [.. kept.Select(n => values[n])]);
+        return new Curve(name, "s", "", [.. kept.Select(n => n * dt)], response.Step(dt, kept, digital));
     }
 }

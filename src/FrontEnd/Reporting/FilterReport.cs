@@ -59,7 +59,7 @@ internal static class FilterReport
         AddCorners(list, ResultIds.Filter.Path, "the whole analogue path", corners[blocks], null, null);
         list.Number(ResultIds.Filter.Path.GroupDelay, "group delay of the analogue path", "τ", Duration.FromSeconds(delays.Sum()),
             Equations.GroupDelay);
-        AddSettling(list, ResultIds.Filter.Path, "the whole analogue path", design.Stages);
+        AddSettling(list, ResultIds.Filter.Path, "all stages together", design.Stages);
         AddPathRise(list, findings, evaluation);
         AddDigital(list, findings, evaluation);
     }
@@ -121,7 +121,9 @@ internal static class FilterReport
     private static void AddNotch(ResultList list, FilterIds ids, Stage stage, NotchFacts notch, Design design)
     {
         NotchCircuit circuit = notch.Circuit;
-        double mains = design.Mains.Frequency.Hertz, deviation = design.Mains.Deviation.Fraction;
+        // The harmonic that it is tuned to, with the mains moved.
+        double mains = design.Mains.Frequency.Hertz * Math.Max(1, Math.Round(notch.Centre / design.Mains.Frequency));
+        double deviation = design.Mains.Deviation.Fraction;
         double[] points = [mains * (1 - deviation), mains * (1 + deviation)];
         TextbookFigure? hand = deviation == 0 && mains == notch.Centre.Hertz
             ? null

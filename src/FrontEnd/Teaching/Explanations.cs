@@ -113,7 +113,7 @@ public static class Explanations
             "The pins go to the rails; a supply of the converter's own counts where one is given."),
 
         new(ResultIds.Mains.BodyCommonMode,
-            "The body is a plate of a capacitor to the mains wiring. The current through it must return through the ground electrode, and the voltage it makes there stands between body and amplifier. A floating box lets little current return.",
+            "The body is a plate of a capacitor to the mains wiring. What of the current does not go on to earth returns through the ground electrode, and the voltage it makes there stands between body and amplifier. A floating box lets little current return.",
             "Cables and body are small capacitances; the box is where the design says.", new("metting-van-rijn-1990", "sec. 2.1")),
         new(ResultIds.Mains.Divider,
             "Each electrode with its input's impedance is a voltage divider. Unequal electrodes divide the same common mode unequally, and the difference looks like signal. No amplifier can remove it; input impedance and equal contact can.",
@@ -162,7 +162,7 @@ public static class Explanations
         new(ResultIds.Drive.WorstPhaseMargin,
             "The phase margin over bodies and electrodes of all sizes, on battery and with the box earthed: a loop must hold on every wearer and with a bad contact.",
             "100 pF to 1 nF from body to earth, 1 kΩ to 1 MΩ for the electrodes.", new("winter-webster-1983")),
-        new(ResultIds.Drive.GainAtMains, "The common mode at the mains is divided by about this.", Linear, new("winter-webster-1983")),
+        new(ResultIds.Drive.GainAtMains, "The common mode at the mains is divided by about this and 1 more.", Linear, new("winter-webster-1983")),
         new(ResultIds.Drive.SwingNeeded,
             "The driven output must carry the body's current through its own resistor and electrode. If it reaches its rail the loop is open and the common mode returns at full size.",
             "All harmonics peak together."),
@@ -253,7 +253,7 @@ public static class Explanations
             "The current flows through the active electrode and the resistor in its lead; what it makes there stands between the amplifier's inputs and is recorded like a signal. What it makes on its way back through the ground electrode both inputs get alike, so it does not count.",
             "The current is a sine of the stated peak."),
         new(ResultIds.Contact.All,
-            "A small known current flows in at one electrode and out at another; the voltage it makes is the sum of both impedances.",
+            "A small known current flows in at one electrode and out at another; the voltage that it makes, over the current, is the sum of both impedances.",
             "The current is small beside the safety limits, and counted there.", new("luck-2005")),
 
         new(ResultIds.Safety.SeriesResistanceNeeded,

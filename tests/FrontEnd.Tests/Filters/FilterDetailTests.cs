@@ -215,6 +215,38 @@ public class FilterDetailTests
         Assert.Equal(Math.Sqrt((variance / 16) + ((1 - (1 / 16.0)) / 12)), WordFigures.Of(sections, NumberFormat.Q31 with { StateFraction = 2 }, FilterForm.DirectI).RoundOff!.Value, 1e-6);
     }
 
+    /// <summary>Units in the last place by hand, 24 bits of mantissa: b0·x = 0.375·2²⁰ has 2⁻⁵, the output 0.75·2²⁰ has 2⁻⁴; 1/A = 1/(1 − z⁻¹/2) sums to 4/3 in squares.
+    /// Direct: one rounding of each of three products and of each of three sums. Transposed: product, sum of the state, and output.</summary>
+    [Fact]
+    public void FloatVariance_OfOnePole_IsTheSumByHand()
+    {
+        SecondOrderSections sections = new([new Biquad(0.25, 0, 0, -0.5, 0)]);
+        double level = 1.5 * (1 << 20), small = Math.Pow(2, -10), large = Math.Pow(2, -8);
+        Assert.Equal(4 / 3.0 * ((3 * small) + (3 * large)) / 12, RoundOff.FloatVariance(sections, FilterForm.DirectI, level, NumberFormat.Single), 1e-12);
+        Assert.Equal(4 / 3.0 * (small + small + large) / 12, RoundOff.FloatVariance(sections, FilterForm.TransposedDirectII, level, NumberFormat.Single), 1e-12);
+
+        // Second order: gain 0.5/0.75, the output is 2²⁰, of ulp 2⁻³; b2·x = 0.375·2²⁰ too; b2·x − a2·y = 2¹⁷, of ulp 2⁻⁶; −a1·y and that are 0.625·2²⁰, of ulp 2⁻⁴.
+        SecondOrderSections second = new([new Biquad(0.25, 0, 0.25, -0.5, 0.25)]);
+        double h = Impulse([new Biquad(1, 0, 0, -0.5, 0.25)], 400).Sum(x => x * x);
+        double b = small, state2 = Math.Pow(2, -12), state1 = Math.Pow(2, -8), output = Math.Pow(2, -6);
+        Assert.Equal(h * (b + state2 + state1 + b + output) / 12, RoundOff.FloatVariance(second, FilterForm.TransposedDirectII, level, NumberFormat.Single), 1e-12);
+        Assert.Equal(h * ((3 * b) + (3 * output)) / 12, RoundOff.FloatVariance(second, FilterForm.DirectI, level, NumberFormat.Single), 1e-12);
+    }
+
+    /// <summary>Poles so near the circle that their response is longer than is run: the closed forms of one pole, Σ|h| = 1/(1 − p) and Σh² = 1/(1 − p²).</summary>
+    [Theory]
+    [InlineData(1e-3)]
+    [InlineData(1e-6)]
+    [InlineData(2e-8)]
+    public void Norms_OfASlowPole_AreTheClosedForms(double away)
+    {
+        double pole = 1 - away;
+        SecondOrderSections sections = new([new Biquad(1, 0, 0, -pole, 0)]);
+        OverflowNorms norms = Assert.Single(RoundOff.Overflow(sections));
+        Assert.Equal(1, norms.L1 * (1 - pole), 1e-6);
+        Assert.Equal(1, norms.L2 * norms.L2 * (1 - (pole * pole)), 1e-6);
+    }
+
     /// <summary>Which remedy goes with which harm.</summary>
     [Fact]
     public void Remedy_OfEachHarm_IsItsOwn()

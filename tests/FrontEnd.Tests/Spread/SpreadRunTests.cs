@@ -11,6 +11,7 @@ using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using FrontEnd.Spread;
+using FrontEnd.Tests.Budgets;
 using Xunit;
 
 namespace FrontEnd.Tests.Spread;
@@ -75,7 +76,7 @@ public class SpreadRunTests
             {
                 (Design built, BuiltParts own) = parts.Apply([.. factors.Select(factor => factor[first + lane])]);
                 var model = new PathModel(built, own);
-                DirectLanes full = DirectLanes.Of(built, model.Input, own);
+                DirectLanes full = PivotedDirect.Of(built, model.Input, own);
                 Near(full.Difference.Offset, ours.Difference.Offset, lane, 1);
                 Near(full.Mean.Offset, ours.Mean.Offset, lane, 1);
                 Near(full.Drive.Offset, ours.Drive.Offset, lane, full.Drive.Offset[0]);
