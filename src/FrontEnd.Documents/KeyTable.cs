@@ -2,6 +2,7 @@ using System.Text;
 using FrontEnd.Catalogue;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
+using FrontEnd.Sizing;
 
 namespace FrontEnd.Documents;
 
@@ -41,6 +42,7 @@ public static class KeyTable
         Variant gain = DesignFields.Lists[0].Variants[0];
         Section(text, "opamp, in a stage or an electrode buffer",
             [.. gain.Fields.Where(field => field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
+        Section(text, $"[{SizingFields.Table}], in a requirements file beside the keys above", SizingFields.All);
         return text.ToString();
     }
 

@@ -1,6 +1,7 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
+using FrontEnd.Sizing;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests;
@@ -36,5 +37,8 @@ public sealed class KeyTableTests
         {
             Assert.Contains($"| `{field.Key[(field.Key.LastIndexOf('.') + 1)..]}`", table, StringComparison.Ordinal);
         }
+
+        string sizing = table[table.IndexOf("[sizing]", StringComparison.Ordinal)..];
+        Assert.All(SizingFields.All, field => Assert.Contains($"| `{field.Key}`", sizing, StringComparison.Ordinal));
     }
 }

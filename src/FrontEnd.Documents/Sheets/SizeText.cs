@@ -37,23 +37,39 @@ public static class SizeText
             }
         }
 
-        if (outcome.Obstacles.Count != 0)
+        if (outcome.Front.Count == 0)
         {
-            page.Blank();
-            page.Line(outcome.Front.Count == 0 ? "what stops them" : "what stopped the others");
-            foreach (Obstacle obstacle in outcome.Obstacles)
-            {
-                page.Paragraph($"{obstacle.Text} ({obstacle.Stopped} stopped)", $"  {obstacle.Requirement}: ");
-                if (obstacle.Relaxation is { } relaxation)
-                {
-                    page.Paragraph(relaxation, "    would do:  ");
-                }
-            }
+            Obstacles(page, "what stops them", outcome.Obstacles.Where(obstacle => !obstacle.IsMetByOthers));
+            Obstacles(page, "what stopped some of them, and is met by others", outcome.Obstacles.Where(obstacle => obstacle.IsMetByOthers));
+        }
+        else
+        {
+            Obstacles(page, "what stopped the others", outcome.Obstacles);
         }
 
         page.Blank();
         page.Paragraph("Safety limits are not searched over: every lead has the resistor that the quoted limit needs, and nothing is connected to earth.");
         page.Cautions();
         return page.ToString();
+    }
+
+    private static void Obstacles(TextPage page, string title, IEnumerable<Obstacle> obstacles)
+    {
+        bool isFirst = true;
+        foreach (Obstacle obstacle in obstacles)
+        {
+            if (isFirst)
+            {
+                page.Blank();
+                page.Line(title);
+                isFirst = false;
+            }
+
+            page.Paragraph(obstacle.Stopped == 0 ? obstacle.Text : $"{obstacle.Text} ({obstacle.Stopped} stopped)", $"  {obstacle.Requirement}: ");
+            if (obstacle.Relaxation is { } relaxation)
+            {
+                page.Paragraph(relaxation, "    would do:  ");
+            }
+        }
     }
 }

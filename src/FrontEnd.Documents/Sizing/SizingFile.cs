@@ -1,3 +1,4 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Converter;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Reading;
@@ -7,14 +8,11 @@ using FrontEnd.Sizing;
 namespace FrontEnd.Documents.Sizing;
 
 /// <summary>A requirements file: the keys of a design file for what is given (electrodes, band, signal, mains, supply, channels,
-/// requirements), and a table <c>[sizing]</c> with what is asked besides.</summary>
-/// <remarks>Keys of <c>[sizing]</c>: <c>battery-life</c>, a time; <c>parts</c>, the greatest number of parts.</remarks>
+/// requirements), and a table <c>[sizing]</c> with what is asked besides, see <see cref="SizingFields"/>.</summary>
 public static class SizingFile
 {
-    private static readonly string[] Keys = ["battery-life", "parts"];
-
     /// <summary>What the search decides: said in a requirements file it has no effect, and a warning says so.</summary>
-    private static readonly string[] Decided = ["amplifier", "stages", "converter", "ground-drive"];
+    private static readonly string[] Decided = ["amplifier", "stages", DesignFields.AntiAliasKey, "converter", "ground-drive"];
 
     /// <summary>The cards that come with the program.</summary>
     public static PartShelf Shelf { get; } = new(
@@ -41,12 +39,11 @@ public static class SizingFile
         SourceText source = new(file, text);
         List<Finding> findings = [];
         TableNode root = TomlTree.Read(source, findings);
-        Duration? life = null;
-        int? parts = null;
-        if (root.Find("sizing") is { } entry)
+        SizingRequest asked = new(new Design(), Shelf);
+        if (root.Find(SizingFields.Table) is { } entry)
         {
             root.Entries.Remove(entry);
-            Table(entry, source, findings, ref life, ref parts);
+            Table(entry, source, findings, ref asked);
         }
 
         foreach (string key in Decided)
@@ -54,18 +51,19 @@ public static class SizingFile
             if (root.Find(key) is { } given)
             {
                 findings.Add(source.Placed(SizingMessages.DecidedByTheSearch(key), given.KeySpan.Start));
+                root.Entries.Remove(given);
             }
         }
 
-        DesignBuilder builder = new(source, DocumentFormat.Toml, CardShelf.OnDisk(folder), findings);
+        // What rests on a part that the search is still to choose is not to be judged now.
+        DesignBuilder builder = new(source, DocumentFormat.Toml, CardShelf.OnDisk(folder), findings, DecidedFields);
         builder.Build(root, false);
 
         // What is assumed about protection and highest voltage matters to a design; here the search fits the resistor.
         findings.RemoveAll(finding => string.Equals(finding.Code, ReadingMessages.ProtectionAssumed, StringComparison.Ordinal));
         IReadOnlyList<Finding> sorted = [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)];
         return findings.Exists(finding => finding.Severity == Severity.Error)
-            ? (null, sorted) : (new SizingRequest(builder.Design, Shelf) { BatteryLife = life, Parts = parts, Stated = Stated(builder) },
-            sorted);
+            ? (null, sorted) : (asked with { Fixed = builder.Design, Stated = Stated(builder) }, sorted);
     }
 
     private static List<string> Stated(DesignBuilder builder) =>
@@ -74,47 +72,36 @@ public static class SizingFile
             && !Array.Exists(Decided, table => origin.Key.StartsWith(table + ".", StringComparison.Ordinal))).Select(origin => origin.Key),
     ];
 
-    private static void Table(Entry entry, SourceText source, List<Finding> findings, ref Duration? life, ref int? parts)
+    private static void Table(Entry entry, SourceText source, List<Finding> findings, ref SizingRequest asked)
     {
         if (entry.Value is not TableNode table)
         {
-            findings.Add(source.Placed(ReadingMessages.NoTable("sizing", ReadingMessages.Noun(entry.Value)), entry.Value.Span.Start));
+            findings.Add(source.Placed(ReadingMessages.NoTable(SizingFields.Table, ReadingMessages.Noun(entry.Value)), entry.Value.Span.Start));
             return;
         }
 
         foreach (Entry one in table.Entries)
         {
-            switch (one)
+            string key = $"{SizingFields.Table}.{one.Key}";
+            if (SizingFields.All.FirstOrDefault(field => string.Equals(field.Key, one.Key, StringComparison.Ordinal)) is not { } field)
             {
-                case { Key: "battery-life", Value: TextNode text }:
-                    if (QuantityText.TryParse(text.Value, out Duration time, out ParseProblem? problem))
-                    {
-                        life = time;
-                    }
-                    else
-                    {
-                        findings.Add(source.Placed(problem!.ToFinding("sizing.battery-life", text.Value), text.Span.Start));
-                    }
-
-                    break;
-                case { Key: "parts", Value: NumberNode { Value: >= 1 and <= 1e6 } number } when number.Value == Math.Floor(number.Value):
-                    parts = (int)number.Value;
-                    break;
-                case { Key: "battery-life" }:
-                    findings.Add(source.Placed(ReadingMessages.Type("sizing.battery-life", ReadingMessages.Noun(one.Value), "a time",
-                        "\"20 h\""), one.Value.Span.Start));
-                    break;
-                case { Key: "parts" }:
-                    findings.Add(source.Placed(ReadingMessages.Type("sizing.parts", ReadingMessages.Noun(one.Value),
-                        "a whole number above 0", "40"), one.Value.Span.Start));
-                    break;
-                default:
-                    findings.Add(source.Placed(ReadingMessages.Unknown($"sizing.{one.Key}", Nearest.Of(one.Key, Keys), Keys, false),
-                        one.KeySpan.Start));
-                    break;
+                string[] keys = [.. SizingFields.All.Select(other => other.Key)];
+                findings.Add(source.Placed(ReadingMessages.Unknown(key, Nearest.Of(one.Key, keys), keys, false), one.KeySpan.Start));
+            }
+            else if (NodeValue.Read(field, key, one.Value, DocumentFormat.Toml, out object? value, out Node place) is { } wrong)
+            {
+                findings.Add(source.Placed(wrong, place.Span.Start));
+            }
+            else
+            {
+                asked = field.Set(asked, value);
             }
         }
     }
+
+    /// <summary>The keys of the parts that the search chooses.</summary>
+    private static readonly IReadOnlyList<string> DecidedFields =
+        [.. DesignFields.Fixed.Select(field => field.Key).Where(key => Array.Exists(Decided, table => key.StartsWith(table + ".", StringComparison.Ordinal)))];
 
     private static T Part<T>(string text, Func<Design, T> take) => take(DesignDocument.Parse(text, DocumentFormat.Toml).Design);
 }

@@ -73,7 +73,7 @@ internal sealed class LevelsBudget
         }
 
         AddMains(levels, path, mains);
-        Direct = DirectLanes.Of(design, path.Model.Input, path.Built);
+        Direct = DirectLanes.At(path.Lanes.Input, design, path.Builds);
         levels.Add(path.Builds, Direct);
         for (int node = 0; node < levels.Ids.Count; node++)
         {
@@ -89,6 +89,9 @@ internal sealed class LevelsBudget
     /// <summary>Noise at the amplifier's output and after each stage, 0.01 Hz to half the rate, rms [V]; behind them the stages' inner
     /// nodes, then the electrodes' buffers.</summary>
     public double[] NodeRms { get; }
+
+    /// <summary>False where the noise at some node did not reach its tolerance.</summary>
+    public bool Converged { get; private set; }
 
     /// <summary>Largest gain in the band to the amplifier's output and to each stage's.</summary>
     public double[] SignalGain { get; }
@@ -128,16 +131,9 @@ internal sealed class LevelsBudget
     private double[] NodeNoise(SignalPath path)
     {
         double high = _design.Converter.Rate.Hertz / 2;
-        var breaks = new List<double> { LowestNoiseHertz };
-        for (double f = LowestNoiseHertz * 6; f < high * 0.6; f *= 6)
-        {
-            breaks.Add(f);
-        }
-
-        breaks.Add(high);
         int nodes = path.Model.LevelNodes;
         BandIntegral integral = BandIntegral.Over(
-            [.. breaks],
+            BreakPoints.Between([LowestNoiseHertz, Math.Max(LowestNoiseHertz, high)], path.Bends, 6),
             nodes,
             (hertz, values) =>
             {
@@ -150,31 +146,49 @@ internal sealed class LevelsBudget
                 }
             },
             1e-6);
+        Converged = integral.Converged;
         return [.. Enumerable.Range(0, nodes).Select(node => Math.Sqrt(integral.Sum(node)))];
     }
 
-    /// <summary>Largest gain to every node within the band.</summary>
+    /// <summary>Largest gain to every node within the band: a resonance is looked for ever closer about the loudest point so far.</summary>
     private double[] SignalGains(SignalPath path)
     {
         double low = _design.Band.Low.Hertz, high = _design.Band.High.Hertz;
-        const int Points = 64;
+        const int Points = 64, Closer = 8, Rounds = 3;
 
         // An inner node of a notch is loudest at the notch's own frequency, which a narrow one may hide between two points.
         double[] own = [.. _design.Stages.Select(stage =>
             stage.Notch?.Centre.Hertz ?? 0).Where(f => low < f && f < high).Take(SignalPath.Chunk - Points)];
-        double[] hertz = [.. Enumerable.Range(0, Points).Select(i => low * Math.Pow(high / low, i / (Points - 1.0))), .. own];
+        double ratio = Math.Pow(high / low, 1 / (Points - 1.0));
+        double[] gains = new double[path.Model.LevelNodes], loudest = new double[gains.Length];
+        Look(path, [.. Enumerable.Range(0, Points).Select(i => low * Math.Pow(high / low, i / (Points - 1.0))), .. own], gains, loudest);
+        for (int round = 0; round < Rounds; round++)
+        {
+            foreach (double centre in loudest.Distinct().ToArray())
+            {
+                Look(path, [.. Enumerable.Range(-Closer, (2 * Closer) + 1).Select(k =>
+                    Math.Clamp(centre * Math.Pow(ratio, (double)k / Closer), low, high))], gains, loudest);
+            }
+
+            ratio = Math.Pow(ratio, 1.0 / Closer);
+        }
+
+        return gains;
+    }
+
+    /// <summary>Raises the largest gains to what is found at more frequencies, and keeps where that was.</summary>
+    private static void Look(SignalPath path, double[] hertz, double[] gains, double[] loudest)
+    {
         path.SweepTransfer(hertz);
         path.SweepBuffers(hertz);
-        var gains = new double[path.Model.LevelNodes];
         for (int node = 0; node < gains.Length; node++)
         {
             for (int i = 0; i < hertz.Length; i++)
             {
-                gains[node] = Math.Max(gains[node], node < path.AllNodes ? path.Size(node, i) : path.BufferSize[node - path.AllNodes][i]);
+                double gain = node < path.AllNodes ? path.Size(node, i) : path.BufferSize[node - path.AllNodes][i];
+                (gains[node], loudest[node]) = gains[node] < gain ? (gain, hertz[i]) : (gains[node], loudest[node]);
             }
         }
-
-        return gains;
     }
 
     private static void AddMains(LevelLanes levels, SignalPath path, MainsBudget mains)

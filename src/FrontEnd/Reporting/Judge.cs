@@ -29,7 +29,7 @@ internal static class Judge
         JudgeNoise(list, evaluation);
         AtMost(list, ResultIds.Mains.Total, DesignKeys.Requirements.MainsAtElectrodes, requirements.MainsAtElectrodes, MainsLimit,
             MainsDominates(evaluation.Mains.AtInput));
-        VoltageRms recorded = requirements.MainsRecorded ?? VoltageRms.FromVolts(design.SmallestSignal.Volts / 2);
+        VoltageRms recorded = RecordedLimit(design);
         AtMost(
             list, ResultIds.Mains.Recorded, DesignKeys.Requirements.MainsRecorded, recorded, requirements.MainsRecorded is null
                 ? Equations.CommonPractice
@@ -95,6 +95,10 @@ internal static class Judge
     }
 
     private static readonly SourceRef Given = new("given-in-design");
+
+    /// <summary>As required, else half the smallest signal.</summary>
+    public static VoltageRms RecordedLimit(Design design) =>
+        design.Requirements.MainsRecorded ?? VoltageRms.FromVolts(design.SmallestSignal.Volts / 2);
 
     /// <summary>The default for wet electrodes, 1.5 µV p-p in 99.5 Hz scaled to the design's band.</summary>
     public static VoltagePeakToPeak DefaultNoise(Design design) =>

@@ -14,6 +14,9 @@ public sealed record PartShelf(IReadOnlyList<DifferentialAmplifier> Amplifiers, 
     /// <summary>The chip that each amplifier's and each converter's card says it is on; cards of parts of their own are left out.</summary>
     public IReadOnlyDictionary<string, string> Chips { get; init; } = new Dictionary<string, string>(StringComparer.Ordinal);
 
+    /// <summary>True where a converter whose full scale does not fit the supply may be given a smaller reference.</summary>
+    public bool MayChangeReference { get; init; } = true;
+
     /// <summary>An amplifier on a converter's chip is used with a converter of that chip only.</summary>
     internal bool Belong(DifferentialAmplifier amplifier, AnalogDigitalConverter converter) =>
         !Chips.TryGetValue(amplifier.Card, out string? chip) || Chips.GetValueOrDefault(converter.Card) == chip;

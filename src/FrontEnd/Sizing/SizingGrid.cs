@@ -12,11 +12,6 @@ using FrontEnd.Topologies;
 
 namespace FrontEnd.Sizing;
 
-/// <summary>One combination of parts, gains and rate, with bounds that need no network.</summary>
-/// <param name="NoiseBound">Board noise that amplifier, protection, second stage and converter alone make, mid-band densities over the band
-/// [V rms]: never above the full figure by more than rounding.</param>
-internal sealed record SizingCandidate(Design Design, double NoiseBound, int Parts);
-
 /// <summary>The fixed grid that the search walks: it does not depend on any limit, so that a looser limit never takes a candidate
 /// away.</summary>
 internal sealed class SizingGrid
@@ -28,9 +23,20 @@ internal sealed class SizingGrid
 
     private static readonly SectionKind[] Topologies = [SectionKind.SallenKey, SectionKind.MultipleFeedback];
 
-    private static readonly double[] SarRates = [250, 500, 1000, 2000];
+    /// <summary>The least rate, and how many doublings from the first on that the band allows.</summary>
+    private const double LeastRate = 250;
 
-    private static readonly double[] DeltaSigmaRates = [250, 500, 1000];
+    private const int SarRates = 4, DeltaSigmaRates = 3;
+
+    /// <summary>Below it a delta-sigma converter's noise is no longer that of its card at another rate (common practice, no
+    /// source).</summary>
+    private const int LeastOversampling = 8;
+
+    /// <summary>What an op-amp's gain-bandwidth product must be above a filter's corner (common practice, no source).</summary>
+    private const double BandwidthOverCorner = 200;
+
+    /// <summary>Notches that are put at the mains' harmonics inside the band, where no digital filter is asked for.</summary>
+    private const int MostNotches = 8;
 
     /// <summary>Loss at the band's upper edge that the anti-alias filter is given [dB] (common practice, no source).</summary>
     private const double Droop = 1;
@@ -48,13 +54,17 @@ internal sealed class SizingGrid
     public SizingGrid(SizingRequest request)
     {
         _request = request;
-        _filterOpAmp = request.Shelf.OpAmps.OrderBy(opAmp =>
-            opAmp.SupplyCurrent.Amperes).ThenBy(opAmp => opAmp.BiasCurrent.Amperes).FirstOrDefault() ?? OpAmp.MicropowerCmos;
+        Parts = new FittingParts(request);
+        _filterOpAmp = Parts.OpAmps.OrderBy(opAmp => opAmp.GainBandwidth.Hertz < BandwidthOverCorner * request.Fixed.Band.High.Hertz)
+            .ThenBy(opAmp => opAmp.SupplyCurrent.Amperes).ThenBy(opAmp => opAmp.BiasCurrent.Amperes).FirstOrDefault() ?? OpAmp.MicropowerCmos;
         for (int order = 2; order <= MostOrder; order++)
         {
             _filters[order] = Realise(order);
         }
     }
+
+    /// <summary>The parts that work on the supply.</summary>
+    public FittingParts Parts { get; }
 
     /// <summary>Ways to tie the ground: passive, and driven slowly and fast. None without a ground electrode.</summary>
     public IReadOnlyList<GroundDrive> Grounds()
@@ -84,60 +94,93 @@ internal sealed class SizingGrid
     public Design Base(GroundDrive ground)
     {
         Design design = _request.Fixed;
-        Resistance series = Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1000,
+        Resistance needed = Resistance.FromOhms(PreferredValues.AtLeast(Math.Max(1000,
             SafetyLanes.NeededInLead(design, FaultAmperes)), PreferredSeries.E24));
+        (ElectrodeBuffer? active, ElectrodeBuffer? reference) = (design.Electrodes.ActiveBuffer, design.Electrodes.ReferenceBuffer);
+
+        // Behind a buffer at the electrode its skin resistor protects; the other lead still needs its own. More than is needed stays.
+        bool isBuffered = active is not null && reference is not null;
+        Resistance series = isBuffered ? design.Input.SeriesResistor : Larger(design.Input.SeriesResistor, needed);
         bool dry = design.Electrodes.Contact == ContactKind.Dry;
+        Capacitance shunt = _request.Stated.Contains(DesignKeys.Input.ShuntCapacitor) ? design.Input.ShuntCapacitor
+            : Capacitance.FromPicofarads(dry ? 10 : 22);
         return design with
         {
-            Electrodes = design.Electrodes with { ActiveBuffer = null, ReferenceBuffer = null },
-            Input = design.Input with { SeriesResistor = series, ShuntCapacitor = Capacitance.FromPicofarads(dry ? 10 : 22),
-                ResistorTolerance = design.Input.ResistorTolerance },
+            Electrodes = design.Electrodes with { ActiveBuffer = Protected(active), ReferenceBuffer = Protected(reference) },
+            Input = design.Input with { SeriesResistor = series, ShuntCapacitor = shunt },
             GroundDrive = ground,
             Requirements = design.Requirements with { FaultCurrent = Current.FromAmperes(FaultAmperes),
                 DrivenGroundCurrent = Current.FromAmperes(DrivenAmperes) },
             Digital = design.Digital.Count != 0
                 ? design.Digital
-                : [
-                    new DigitalHighPass { Name = "high-pass", Corner = design.Band.Low, Order = 2 },
-                    new DigitalNotch { Name = "notch", Centre = design.Mains.Frequency, Q = 10 },
-                ],
+                : [new DigitalHighPass { Name = "high-pass", Corner = design.Band.Low, Order = 2 }, .. Notches(design)],
         };
+
+        ElectrodeBuffer? Protected(ElectrodeBuffer? buffer) =>
+            buffer is null ? null : buffer with { SkinResistor = Larger(buffer.SkinResistor, needed) };
+
+        static Resistance Larger(Resistance one, Resistance other) => one.Ohms < other.Ohms ? other : one;
+    }
+
+    /// <summary>A notch at the mains and at each of its harmonics inside the band.</summary>
+    private static IEnumerable<DigitalNotch> Notches(Design design)
+    {
+        double mains = design.Mains.Frequency.Hertz;
+        int most = (int)Math.Clamp(Math.Floor(design.Band.High.Hertz / mains), 1, MostNotches);
+        return Enumerable.Range(1, most).Select(h => new DigitalNotch
+        {
+            Name = h == 1 ? "notch" : $"notch {h}", Centre = Frequency.FromHertz(h * mains), Q = 10,
+        });
     }
 
     /// <summary>The rates that a converter is tried at.</summary>
-    public static IReadOnlyList<double> Rates(AnalogDigitalConverter card, Design design) =>
-        [.. (card.Kind == ConverterKind.DeltaSigma ? DeltaSigmaRates : SarRates).Where(rate => 2.2 * design.Band.High.Hertz < rate)];
+    /// <remarks>250 Hz and its doublings, from the first on that leaves room for a filter above the band.</remarks>
+    public static IReadOnlyList<double> Rates(AnalogDigitalConverter card, Design design)
+    {
+        double first = LeastRate;
+        while (first <= 2.2 * design.Band.High.Hertz)
+        {
+            first *= 2;
+        }
+
+        bool isDeltaSigma = card.Kind == ConverterKind.DeltaSigma;
+        return
+        [
+            .. Enumerable.Range(0, isDeltaSigma ? DeltaSigmaRates : SarRates).Select(step => first * (1 << step))
+                .Where(rate => !isDeltaSigma || LeastOversampling * rate <= card.ModulatorClock.Hertz),
+        ];
+    }
 
     /// <summary>Anti-alias filters that are tried in front of a converter: orders; or, for delta-sigma, the attenuation in decibels that R
     /// and C give at the modulator's clock.</summary>
     public static IReadOnlyList<int> Filters(AnalogDigitalConverter card) =>
         card.Kind == ConverterKind.DeltaSigma ? [40, 60] : [2, 3, 4, 5];
 
-    /// <summary>All candidates of one amplifier, converter, rate and filter, least noise bound first; none where the filter cannot do what
-    /// the fold needs.</summary>
+    /// <summary>True where a filter attenuates what folds enough.</summary>
+    /// <param name="fold">Attenuation asked for [dB].</param>
+    public bool Reaches(Design start, AnalogDigitalConverter card, double rate, int filter, double fold) =>
+        fold <= Attenuation(start with { Converter = card with { Rate = Frequency.FromHertz(rate) } }, filter);
+
+    /// <summary>All candidates of one amplifier, converter, rate and filter, least noise bound first; none where the filter cannot
+    /// be built.</summary>
     public IReadOnlyList<SizingCandidate> At(Design start, DifferentialAmplifier amplifier, AnalogDigitalConverter card, double rate,
         int filter)
     {
         Design atRate = RateStudy.AtRate(start with { Converter = card, Digital = [] },
             Frequency.FromHertz(rate)) with { Digital = start.Digital };
         List<SizingCandidate> found = [];
-        if (Attenuation(atRate, filter) < start.Requirements.Fold.Value)
-        {
-            return [];
-        }
-
         if (card.Kind == ConverterKind.DeltaSigma)
         {
-            foreach (double gain in FirstGains)
+            foreach (double gain in amplifier.Gains ?? FirstGains)
             {
                 found.Add(Make(atRate with { Amplifier = amplifier with { Gain = gain }, Stages = [Passive(atRate, filter)] }));
             }
         }
         else if (_filters[filter] is { } sections)
         {
-            foreach (OpAmp opAmp in _request.Shelf.OpAmps)
+            foreach (OpAmp opAmp in Parts.OpAmps)
             {
-                foreach (double first in FirstGains)
+                foreach (double first in amplifier.Gains ?? FirstGains)
                 {
                     foreach (double second in SecondGains)
                     {
@@ -223,6 +266,11 @@ internal sealed class SizingGrid
         double kt4 = PhysicalConstants.ThermalPower(design.BoardTemperature), g1 = design.Amplifier.Gain;
         double density = (2 * kt4 * design.Input.SeriesResistor.Ohms) + Square(design.Amplifier.InputNoise.VoltsPerRootHertz)
             + Square(design.Amplifier.OutputNoise.VoltsPerRootHertz / g1);
+        foreach (ElectrodeBuffer? buffer in (ElectrodeBuffer?[])[design.Electrodes.ActiveBuffer, design.Electrodes.ReferenceBuffer])
+        {
+            density += buffer is null ? 0 : (kt4 * buffer.SkinResistor.Ohms) + Square(buffer.OpAmp.VoltageNoise.VoltsPerRootHertz);
+        }
+
         double total = g1;
         double width = design.Band.High.Hertz - design.Band.Low.Hertz, log = Math.Log(design.Band.High.Hertz / design.Band.Low.Hertz);
         double flicker = Square(design.Amplifier.InputNoise.VoltsPerRootHertz) * design.Amplifier.NoiseCorner.Hertz;
@@ -247,13 +295,16 @@ internal sealed class SizingGrid
     /// microcontroller not counted.</summary>
     public static int PartCount(Design design)
     {
-        int perChannel = 1 + (1 < design.Amplifier.Gain ? 1 : 0) + 1 + (0 < design.Input.ShuntCapacitor.Farads ? 2 : 0)
-            + (design.Input.BiasResistor is null ? 0 : 2);
+        // The amplifier, the resistor that sets its gain, the resistor in the lead; an op-amp and the resistor at the skin for a buffer.
+        bool hasGainResistor = design.Amplifier.Gains is null && 1 < design.Amplifier.Gain;
+        int perChannel = 1 + (hasGainResistor ? 1 : 0) + 1 + (0 < design.Input.ShuntCapacitor.Farads ? 2 : 0)
+            + (design.Input.BiasResistor is null ? 0 : 2) + (design.Electrodes.ActiveBuffer is null ? 0 : 2);
         perChannel += design.Stages.Sum(stage => stage.Circuit().Pieces);
 
         // A delta-sigma converter of this class is one for each channel; the other kinds are shared.
         int converters = design.Converter.Kind == ConverterKind.DeltaSigma ? design.Channels : 1;
         int ground = design.Electrodes.Ground is null ? 0 : design.GroundDrive.Kind == GroundKind.Driven ? 5 : 1;
-        return (design.Channels * perChannel) + 1 + converters + ground;
+        int reference = design.Electrodes.ReferenceBuffer is null ? 1 : 3;
+        return (design.Channels * perChannel) + reference + converters + ground;
     }
 }

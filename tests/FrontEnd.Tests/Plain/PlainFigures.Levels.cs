@@ -29,7 +29,7 @@ internal sealed partial class PlainFigures
         PlainInput direct = new(_design, new PlainSigns(1, 1, 1), direct: true);
         PlainSolution dc = direct.Circuit.At(0);
         Complex gain = _design.Amplifier.Gain;
-        double[] Of(Complex[] unknowns) => [.. _path.AtInput(dc, unknowns, gain).Select(z => z.Magnitude)];
+        double[] Of(Complex[] unknowns) => BySize(_path.AtInput(dc, unknowns, gain));
         double bias = Math.Abs(_design.Amplifier.BiasCurrent.Amperes);
         Complex[] a = dc.OfCurrent("A2", "C"), r = dc.OfCurrent("R2", "C");
         Complex[] alike = [.. a.Zip(r, (x, y) => x + (_design.EffectiveReferenceInputs * y))];
@@ -71,7 +71,7 @@ internal sealed partial class PlainFigures
 
     private IEnumerable<Level> LevelsOf(double[] offset, double[] own, PlainInput direct, PlainSolution dc, double driveOwn)
     {
-        int buffers = _path.Nodes.Length - _path.Stages.Length - 3;
+        int buffers = _path.Amplifiers - 2;
         double g = _design.Amplifier.Gain, vos = Math.Abs(_design.Amplifier.OffsetVoltage.Volts);
         double[] signal = SignalAtNodes(), mains = MainsAtNodes(), noise = NoiseAtNodes();
         for (int i = 0; i < buffers; i++)
@@ -82,10 +82,8 @@ internal sealed partial class PlainFigures
 
         for (int i = buffers; i < buffers + 2; i++)
         {
-            // The two signs are one statement: of what is known with its sign the worse counts.
-            double Worse(double[] terms) => Math.Max(terms[buffers], terms[buffers + 1]);
             double half = 0.5 + (signal[buffers + 2] / 2);
-            yield return new Level(_path.Nodes[i], HalfRail - _design.Amplifier.InnerMargin.Volts, Worse(offset), Worse(own) + (vos * g / 2), half, mains[buffers], noise[buffers + 2] / 2);
+            yield return new Level(_path.Nodes[i], HalfRail - _design.Amplifier.InnerMargin.Volts, offset[i], own[i] + (vos * g / 2), half, mains[i], noise[buffers + 2] / 2);
         }
 
         int node = buffers + 2;
@@ -93,6 +91,13 @@ internal sealed partial class PlainFigures
         yield return new Level("amplifier", HalfRail - _design.Amplifier.OutputMargin.Volts, reach, other, signal[node], mains[node], noise[node]);
         foreach (PlainStage stage in _path.Stages)
         {
+            foreach ((string name, string at) in stage.Inner)
+            {
+                (double inside, double errors) = stage.Direct(at);
+                node++;
+                yield return new Level($"{stage.Id}-{name}", HalfRail - stage.OpAmp!.OutputMargin.Volts, reach * Math.Abs(inside), (other * Math.Abs(inside)) + errors, signal[node], mains[node], noise[node]);
+            }
+
             (double gain, double more) = stage.Direct();
             reach *= Math.Abs(gain);
             other = (other * Math.Abs(gain)) + more;
@@ -114,22 +119,26 @@ internal sealed partial class PlainFigures
 
     private double _directAtConverter;
 
+    /// <summary>Sizes at the input's nodes; at the amplifier's inner nodes V_cm and G·V_d/2 each by size, so that the two are one statement.</summary>
+    private static double[] BySize(Complex[] atInput)
+    {
+        double mean = ((atInput[^3] + atInput[^2]) / 2).Magnitude, half = atInput[^1].Magnitude / 2;
+        return [.. atInput.Select((z, i) => i == atInput.Length - 3 || i == atInput.Length - 2 ? mean + half : z.Magnitude)];
+    }
+
     private double[] MainsAtNodes()
     {
         double[] sum = new double[_path.Nodes.Length];
-        int inner = _path.Nodes.Length - _path.Stages.Length - 1;
+        int amplifier = _path.Amplifiers;
         for (int h = 1; h <= Harmonics; h++)
         {
             double hertz = h * _design.Mains.Frequency.Hertz;
             PlainSolution s = _mainsInput!.At(hertz);
-            Complex[] atInput = _path.AtInput(s, s.OfSource(_mainsInput.Mains), _path.Amplifier(hertz));
+            double[] atInput = BySize(_path.AtInput(s, s.OfSource(_mainsInput.Mains), _design.Amplifier.Gain));
             PlainPoint point = _path.At(hertz);
-
-            // V_cm and G·V_d/2 by size at the inner nodes.
-            double inside = ((atInput[inner - 2] + atInput[inner - 1]) / 2).Magnitude + (atInput[inner].Magnitude / 2);
             for (int i = 0; i < sum.Length; i++)
             {
-                sum[i] += Math.Sqrt(2) * (i < inner - 2 ? Volts(h) * atInput[i].Magnitude : i < inner ? Volts(h) * inside : _harmonicInput[h] * point.Transfer[i].Magnitude);
+                sum[i] += Math.Sqrt(2) * (i < amplifier ? Volts(h) * atInput[i] : _harmonicInput[h] * point.Transfer[i].Magnitude);
             }
         }
 
@@ -139,13 +148,31 @@ internal sealed partial class PlainFigures
     /// <summary>The greatest transfer in the band: a signal's peak may lie anywhere in it.</summary>
     private double[] SignalAtNodes()
     {
-        double[] most = new double[_path.Nodes.Length];
-        for (int i = 0; i <= 400; i++)
+        const int Points = 300;
+        double step = Math.Pow(_f2 / _f1, 1.0 / Points);
+        double[] most = new double[_path.Nodes.Length], at = new double[most.Length];
+        void Look(double hertz)
         {
-            PlainPoint point = _path.At(_f1 * Math.Pow(_f2 / _f1, i / 400.0));
+            PlainPoint point = _path.At(Math.Clamp(hertz, _f1, _f2));
             for (int k = 0; k < most.Length; k++)
             {
-                most[k] = Math.Max(most[k], point.Transfer[k].Magnitude);
+                (most[k], at[k]) = most[k] < point.Transfer[k].Magnitude ? (point.Transfer[k].Magnitude, hertz) : (most[k], at[k]);
+            }
+        }
+
+        for (int i = 0; i <= Points; i++)
+        {
+            Look(_f1 * Math.Pow(step, i));
+        }
+
+        // About each node's loudest point in steps of half the length each time.
+        for (int i = 0; i < 10; i++)
+        {
+            step = Math.Sqrt(step);
+            foreach (double centre in at.Distinct().ToArray())
+            {
+                Look(centre * step);
+                Look(centre / step);
             }
         }
 

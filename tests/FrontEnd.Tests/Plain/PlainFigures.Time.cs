@@ -83,22 +83,26 @@ internal sealed partial class PlainFigures
 
     private double RecoveryOf(double input, List<PlainResponse> blocks, List<double> swings, double final)
     {
-        int between = Math.Max(1, (int)Math.Ceiling(4000 / _fs));
-        double step = 1 / (_fs * between), slowest = Math.Max(blocks.SelectMany(b => b.Poles).Max(p => -1 / p.Real), _digital.Select(d => d.Slowest).DefaultIfEmpty(0).Max());
+        // The amplifier moves within microseconds: the first hundredth of a second goes in fine steps.
+        int coarse = Math.Max(1, (int)Math.Ceiling(4000 / _fs)), fine = (int)Math.Ceiling(400e3 / _fs);
+        double slowest = Math.Max(blocks.SelectMany(b => b.Poles).Max(p => -1 / p.Real), _digital.Select(d => d.Slowest).DefaultIfEmpty(0).Max());
         double start = 2 * Math.PI * _design.Amplifier.Bandwidth.Hertz;
-        Func<double, double>[] stages = [.. blocks.Skip(1).Select(b => b.Run(step))], filters = [.. _digital.Select(d => d.Run())];
-        long samples = (long)Math.Ceiling(_fs * 25 * slowest) + 10, last = -1, time = 0;
+        Func<double, bool, double>[] stages = [.. blocks.Skip(1).Select(b => b.Run(1 / (_fs * coarse), 1 / (_fs * fine)))];
+        Func<double, double>[] filters = [.. _digital.Select(d => d.Run())];
+        long samples = (long)Math.Ceiling(_fs * 25 * slowest) + 10, last = -1, first = (long)Math.Ceiling(0.01 * _fs);
         for (long k = 0; k <= samples; k++)
         {
+            // The first sample is at 0+, where the amplifier has not moved.
             double v = 0;
-            for (int i = 0; i < (k == 0 ? 1 : between); i++)
+            bool isFine = k <= first;
+            int between = k == 0 ? 0 : isFine ? fine : coarse;
+            for (int i = 1; i <= between; i++)
             {
-                // The first sample is at 0+, where the amplifier has not moved.
-                v = k == 0 ? 0 : input * _design.Amplifier.Gain * (1 - Math.Exp(-start * ++time * step));
-                v = Math.Clamp(v, -swings[0], swings[0]);
+                double seconds = (k - 1 + ((double)i / between)) / _fs;
+                v = Math.Clamp(input * _design.Amplifier.Gain * (1 - Math.Exp(-start * seconds)), -swings[0], swings[0]);
                 for (int n = 0; n < stages.Length; n++)
                 {
-                    v = Math.Clamp(stages[n](v), -swings[n + 1], swings[n + 1]);
+                    v = Math.Clamp(stages[n](v, isFine), -swings[n + 1], swings[n + 1]);
                 }
             }
 

@@ -28,8 +28,10 @@ internal sealed class PlainPath
         [
             .. design.Electrodes.ActiveBuffer is null ? Array.Empty<string>() : ["buffer-active"],
             .. design.Electrodes.ReferenceBuffer is null ? Array.Empty<string>() : ["buffer-reference"],
-            "amplifier-inner-plus", "amplifier-inner-minus", "amplifier", .. Stages.Select(stage => stage.Id),
+            "amplifier-inner-plus", "amplifier-inner-minus", "amplifier",
+            .. Stages.SelectMany(stage => stage.Inner.Select(inner => $"{stage.Id}-{inner.Name}").Append(stage.Id)),
         ];
+        Amplifiers = Array.IndexOf(Nodes, "amplifier");
         At(1);
     }
 
@@ -41,6 +43,9 @@ internal sealed class PlainPath
 
     /// <summary>Nodes of the levels in front of the converter's pin, in order.</summary>
     public string[] Nodes { get; }
+
+    /// <summary>The amplifier's output among the nodes; what stands before it is the input's.</summary>
+    public int Amplifiers { get; }
 
     /// <summary>Sources of noise, each with the lead that it belongs to behind a vertical line.</summary>
     public IEnumerable<string> Sources => _index.OrderBy(pair => pair.Value).Select(pair => pair.Key);
@@ -81,7 +86,7 @@ internal sealed class PlainPath
         Complex gain = Amplifier(hertz);
         Complex[] signal = s.OfSource(Input.Signal);
         Complex front = s.Volts(signal, "A2") - s.Volts(signal, "R2");
-        int buffers = Nodes.Length - Stages.Length - 3;
+        int buffers = Amplifiers - 2;
         var transfer = new Complex[Nodes.Length];
         double[] nodes = new double[Nodes.Length], sources = new double[Math.Max(64, _index.Count)];
         AtInput(s, signal, gain).CopyTo(transfer, 0);
@@ -107,16 +112,23 @@ internal sealed class PlainPath
         int node = buffers + 2;
         foreach (PlainStage stage in Stages)
         {
-            (Complex h, List<(string Source, double Density)> more) = stage.At(hertz);
+            (Complex h, List<(string Source, double Density)> more, (Complex Transfer, double Density)[] inner) = stage.At(hertz);
             double square = Square(h);
+            for (int i = 0; i < inner.Length; i++)
+            {
+                transfer[node + 1 + i] = transfer[node] * inner[i].Transfer;
+                nodes[node + 1 + i] = (nodes[node] * Square(inner[i].Transfer)) + inner[i].Density;
+            }
+
+            int to = node + inner.Length + 1;
             for (int i = 0; i < sources.Length; i++)
             {
                 sources[i] *= square;
             }
 
-            nodes[node + 1] = nodes[node] * square;
-            transfer[node + 1] = transfer[node] * h;
-            node++;
+            nodes[to] = nodes[node] * square;
+            transfer[to] = transfer[node] * h;
+            node = to;
             foreach ((string source, double density) in more)
             {
                 sources[Of(source + "|")] += density;

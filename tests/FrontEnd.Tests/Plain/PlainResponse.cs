@@ -103,18 +103,20 @@ internal sealed class PlainResponse
         return inside;
     }
 
-    /// <summary>Runs it from rest: each call goes one step on, the input straight between its samples.</summary>
-    public Func<double, double> Run(double step)
+    /// <summary>Runs it from rest: each call goes one step on, a coarse or a fine one, the input straight between its samples.</summary>
+    public Func<double, bool, double> Run(double coarse, double fine)
     {
-        Complex[] states = new Complex[Poles.Length], keep = [.. Poles.Select(p => Complex.Exp(p * step))];
-        Complex[] ramp = [.. Poles.Select(p => step * Second(p * step))], rest = [.. Poles.Select((p, i) => (step * First(p * step)) - ramp[i])];
+        var states = new Complex[Poles.Length];
+        (Complex[] Keep, Complex[] Before, Complex[] Now)[] steps = [.. new[] { coarse, fine }.Select(step =>
+            (Poles.Select(p => Complex.Exp(p * step)).ToArray(), Poles.Select(p => step * (First(p * step) - Second(p * step))).ToArray(), Poles.Select(p => step * Second(p * step)).ToArray()))];
         double before = 0;
-        return now =>
+        return (now, isFine) =>
         {
+            (Complex[] keep, Complex[] old, Complex[] fresh) = steps[isFine ? 1 : 0];
             Complex y = Direct * now;
             for (int i = 0; i < states.Length; i++)
             {
-                states[i] = (keep[i] * states[i]) + (rest[i] * before) + (ramp[i] * now);
+                states[i] = (keep[i] * states[i]) + (old[i] * before) + (fresh[i] * now);
                 y += Residues[i] * states[i];
             }
 

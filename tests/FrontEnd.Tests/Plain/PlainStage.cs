@@ -44,8 +44,8 @@ internal sealed class PlainStage
     /// <summary>Number of op-amps.</summary>
     public int OpAmps { get; private set; }
 
-    /// <summary>True where an op-amp's output other than the stage's own may clip.</summary>
-    public bool HasInnerOutputs => 1 < OpAmps;
+    /// <summary>Outputs of op-amps other than the stage's own, by name and node.</summary>
+    public List<(string Name, string Node)> Inner { get; } = [];
 
     public static string Slug(string name) => string.Join('-', new string([.. name.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : ' ')]).Split(' ', StringSplitOptions.RemoveEmptyEntries));
 
@@ -58,19 +58,32 @@ internal sealed class PlainStage
     }
 
     /// <summary>Transfer and the stage's own noise at its output, by source [V²/Hz].</summary>
-    public (Complex Transfer, List<(string Source, double Density)> Noise) At(double hertz)
+    public (Complex Transfer, List<(string Source, double Density)> Noise, (Complex Transfer, double Density)[] Inner) At(double hertz)
     {
         PlainSolution solution = Circuit.At(new Complex(0, 2 * Math.PI * hertz));
-        Complex transfer = solution.Volts(solution.OfSource(_input), Output);
-        return (transfer, [.. Noise.Select(n => (n.Source, n.Density(hertz) * Square(solution.Volts(n.Answer(solution), Output))))]);
+        Complex[] signal = solution.OfSource(_input);
+        double[] inner = new double[Inner.Count];
+        List<(string, double)> noise = [];
+        foreach (PlainNoise one in Noise)
+        {
+            Complex[] answer = one.Answer(solution);
+            double density = one.Density(hertz);
+            noise.Add((one.Source, density * Square(solution.Volts(answer, Output))));
+            for (int i = 0; i < inner.Length; i++)
+            {
+                inner[i] += density * Square(solution.Volts(answer, Inner[i].Node));
+            }
+        }
+
+        return (solution.Volts(signal, Output), noise, [.. Inner.Select((one, i) => (solution.Volts(signal, one.Node), inner[i]))]);
     }
 
-    /// <summary>Gain at dc with ideal op-amps, and the dc errors at the output added by size.</summary>
-    public (double Gain, double Own) Direct()
+    /// <summary>Gain at dc with ideal op-amps to the output or to another node, and the dc errors there added by size.</summary>
+    public (double Gain, double Own) Direct(string? node = null)
     {
         PlainStage ideal = _ideal ? this : new PlainStage(_stage, _kelvins, ideal: true);
         PlainSolution solution = ideal.Circuit.At(0);
-        return (solution.Volts(solution.OfSource(ideal._input), Output).Real, ideal.Errors.Sum(e => e.Size * solution.Volts(e.Answer(solution), Output).Magnitude));
+        return (solution.Volts(solution.OfSource(ideal._input), node ?? Output).Real, ideal.Errors.Sum(e => e.Size * solution.Volts(e.Answer(solution), node ?? Output).Magnitude));
     }
 
     private static double Square(Complex z) => (z.Real * z.Real) + (z.Imaginary * z.Imaginary);
@@ -196,6 +209,7 @@ internal sealed class PlainStage
         R("high", "t", n.R6.Ohms);
         R("low", "t", n.R7.Ohms);
         R("out", "t", n.R8.Ohms);
+        Inner.AddRange([("high-pass", "high"), ("band-pass", "band"), ("low-pass", "low")]);
         Amp("high", "p", "s", n.OpAmp);
         Amp("band", "C", "a", n.OpAmp);
         Amp("low", "C", "b", n.OpAmp);

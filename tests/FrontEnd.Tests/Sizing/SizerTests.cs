@@ -216,6 +216,170 @@ public sealed class SizerTests
     public void Size_LifeWithoutBattery_IsAFinding() =>
         Assert.Equal("FE0721", Size(Wanted with { Supply = new Supply() }, Duration.FromSeconds(3600)).Findings.Single().Code);
 
+    /// <summary>Far from what can be had: the least that must be given up is told, is enough, and a little less is not.</summary>
+    [Theory]
+    [InlineData("requirements.noise", 0.1e-6)]
+    [InlineData("requirements.offset", 3)]
+    [InlineData("requirements.mains-at-electrodes", 1e-10)]
+    [InlineData("requirements.fold", 190)]
+    [InlineData("requirements.headroom", 40)]
+    [InlineData("sizing.parts", 2)]
+    [InlineData("sizing.battery-life", 1e7)]
+    public void Size_FarFromARequirement_TellsTheLeastRelaxation(string key, double asked)
+    {
+        Limit limit = Limit.Find(key)!;
+        SizingRequest request = limit.With(new SizingRequest(Wanted, Shelf), asked);
+        SizingOutcome outcome = Sizer.Size(request, cancellation: TestContext.Current.CancellationToken);
+        Assert.Empty(outcome.Front);
+        Obstacle first = outcome.Obstacles[0];
+        Assert.Equal(key, first.Requirement);
+        Assert.False(first.IsMetByOthers);
+        Assert.All(outcome.Obstacles.Where(obstacle => obstacle.Relaxation is null), obstacle => Assert.True(obstacle.IsMetByOthers));
+
+        double relaxed = Value(limit, first.Relaxation!.Split(" = ")[1].Split(" alone")[0]);
+        Assert.True(limit.IsGreatest ? asked < relaxed : relaxed < asked);
+        Assert.NotEmpty(Sizer.Size(limit.With(request, relaxed), cancellation: TestContext.Current.CancellationToken).Front);
+        double less = limit.IsWhole ? relaxed - 1 : limit.IsGreatest ? relaxed * 0.97 : relaxed * 1.03;
+        Assert.Empty(Sizer.Size(limit.With(request, less), cancellation: TestContext.Current.CancellationToken).Front);
+    }
+
+    /// <summary>Neither alone is enough: both are told, each with the other.</summary>
+    [Fact]
+    public void Size_TwoThatAreFarOff_AreToldTogether()
+    {
+        SizingOutcome outcome = Size(Wanted with { Requirements = Wanted.Requirements with { Noise = VoltagePeakToPeak.FromMicrovolts(0.1), Offset = Voltage.FromVolts(3) } });
+        Assert.Empty(outcome.Front);
+        Obstacle[] given = [.. outcome.Obstacles.Where(obstacle => obstacle.Relaxation is not null)];
+        Assert.True(new[] { "requirements.noise", "requirements.offset" }.All(key => given.Any(obstacle => obstacle.Requirement == key)));
+        Assert.All(given, obstacle => Assert.Contains(" together with ", obstacle.Relaxation, StringComparison.Ordinal));
+        SizingRequest relaxed = new(Wanted, Shelf);
+        foreach (Obstacle obstacle in given)
+        {
+            Limit limit = Limit.Find(obstacle.Requirement)!;
+            relaxed = limit.With(relaxed, Value(limit, obstacle.Relaxation!.Split(" = ")[1].Split(" together")[0]));
+        }
+
+        Assert.NotEmpty(Sizer.Size(relaxed, cancellation: TestContext.Current.CancellationToken).Front);
+    }
+
+    private static double Value(Limit limit, string words)
+    {
+        if (limit.Of(1) is not { } like)
+        {
+            return double.Parse(words, System.Globalization.CultureInfo.InvariantCulture);
+        }
+
+        Assert.True(QuantityText.TryParse(QuantityKind.Of(like), words, out IQuantity? quantity, out _), words);
+        return quantity!.SiValue;
+    }
+
+    /// <summary>Every requirement that protects nobody may be relaxed, and none that protects the wearer.</summary>
+    [Fact]
+    public void Limits_AllRequirementsButSafety_AreAmongThem()
+    {
+        string[] notJudged = ["requirements.mains-residue", "requirements.quantisation-rise"];
+        IEnumerable<string> asked = FrontEnd.Catalogue.DesignFields.Fixed.Where(field => field.Key.StartsWith("requirements.", StringComparison.Ordinal) && !field.Safety)
+            .Select(field => field.Key).Except(notJudged);
+        Assert.Equal(asked.Concat(["sizing.battery-life", "sizing.parts"]).Order(), Limit.All.Select(limit => limit.Key).Order());
+    }
+
+    /// <summary>What misses by little is told with the digits that show it.</summary>
+    [Fact]
+    public void Size_Obstacles_NeverShowWhatIsAskedAsNotReached()
+    {
+        foreach (Obstacle obstacle in Size(Wanted).Obstacles.Concat(Size(Wanted, parts: 1).Obstacles))
+        {
+            string[] parts = obstacle.Text.Split(": ")[^1].Split(" asked, ");
+            Assert.True(parts.Length < 2 || parts[0] != parts[1].Split(" reached")[0], obstacle.Text);
+        }
+    }
+
+    [Fact]
+    public void Size_PartsBeyondTheirCards_AreNotTaken()
+    {
+        SupplyRange five = new(Voltage.FromVolts(4.5), Voltage.FromVolts(5.5)), low = new(Voltage.FromVolts(1.8), Voltage.FromVolts(3.6));
+        PartShelf shelf = Shelf with
+        {
+            Amplifiers = [Shelf.Amplifiers[0] with { SupplyRange = five }, Shelf.Amplifiers[1] with { SupplyRange = low, Gains = [2, 3, 20] }],
+            Converters =
+            [
+                Shelf.Converters[0] with { FullScale = VoltagePeakToPeak.FromVolts(4.096) },
+                Shelf.Converters[1] with { FullScale = VoltagePeakToPeak.FromVolts(9) },
+            ],
+        };
+        Design design = Wanted with { Supply = Wanted.Supply with { Lowest = Voltage.FromVolts(2.7), Highest = Voltage.FromVolts(3.3) }, Requirements = Wanted.Requirements with { Noise = VoltagePeakToPeak.FromMicrovolts(6) } };
+        SizingOutcome outcome = Sizer.Size(new SizingRequest(design, shelf), cancellation: TestContext.Current.CancellationToken);
+        Assert.NotEmpty(outcome.Front);
+        foreach (SizedDesign one in outcome.Front)
+        {
+            Assert.Equal("frugal", one.Design.Amplifier.Card);
+            Assert.Contains(one.Design.Amplifier.Gain, new double[] { 2, 3, 20 });
+            Assert.True(one.Design.Converter.FullScale.Volts <= (one.Design.Converter.Card == "sar" ? 2.7 : 5.4), one.Summary);
+            Assert.Empty(FrontEnd.Catalogue.DesignCheck.Run(one.Design));
+        }
+
+        Obstacle supply = outcome.Obstacles.Single(obstacle => obstacle.Requirement == "supply.lowest");
+        Assert.Contains("amplifier quiet works from 4.5 V on", supply.Text, StringComparison.Ordinal);
+
+        // A converter that is to stay as it is keeps its reference, or stays out.
+        SizingOutcome kept = Sizer.Size(new SizingRequest(design, shelf with { MayChangeReference = false }), cancellation: TestContext.Current.CancellationToken);
+        Assert.Empty(kept.Front);
+        Assert.Contains("the full scale of converter sar is 4.096 V p-p of at most 2.7 V p-p", kept.Obstacles.Single(obstacle => obstacle.Requirement == "supply.lowest").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Size_BuffersAndResistorsInTheRequirements_Stay()
+    {
+        var buffer = new Electrodes.ElectrodeBuffer { SkinResistor = Resistance.FromKilohms(10) };
+        Design design = Wanted with
+        {
+            Electrodes = Wanted.Electrodes with { ActiveBuffer = buffer },
+            Input = Wanted.Input with { SeriesResistor = Resistance.FromKilohms(100) },
+            Requirements = Wanted.Requirements with { Noise = VoltagePeakToPeak.FromMicrovolts(8) },
+        };
+        SizingOutcome outcome = Size(design);
+        Assert.NotEmpty(outcome.Front);
+        foreach (SizedDesign one in outcome.Front)
+        {
+            // 3.3 V over 50 µA at −1 % want 68 kΩ at the skin; what is more than that in the other lead stays.
+            Assert.Equal(68e3, one.Design.Electrodes.ActiveBuffer!.SkinResistor.Ohms);
+            Assert.Null(one.Design.Electrodes.ReferenceBuffer);
+            Assert.Equal(100e3, one.Design.Input.SeriesResistor.Ohms);
+            Assert.StartsWith("buffered active electrodes, ", one.Summary, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [InlineData(126)]
+    [InlineData(300)]
+    [InlineData(3000)]
+    public void Size_WideBand_TakesARateThatHoldsIt(double hertz)
+    {
+        Design design = Wanted with
+        {
+            Band = new Band("design", Frequency.FromHertz(0.5), Frequency.FromHertz(hertz)),
+            Requirements = Wanted.Requirements with { Noise = VoltagePeakToPeak.FromMicrovolts(60), MainsRecorded = VoltageRms.FromMicrovolts(50) },
+        };
+        SizingOutcome outcome = Size(design);
+        Assert.NotEmpty(outcome.Front);
+        Assert.All(outcome.Front, one => Assert.True(2 * hertz < one.Design.Converter.Rate.Hertz && Evaluator.Evaluate(one.Design).AllRequirementsMet));
+    }
+
+    /// <summary>On an earthed recorder one fault returns through the earth from all leads at once: every verdict counts, this one too.</summary>
+    [Fact]
+    public void Size_EarthedRecorder_HasResistorsForTheSharedFault()
+    {
+        Design design = Wanted with
+        {
+            Caution = "a case to calculate", Channels = 4, Mains = Wanted.Mains with { AmplifierToEarth = Capacitance.FromMicrofarads(1) },
+            Requirements = Wanted.Requirements with { Noise = VoltagePeakToPeak.FromMicrovolts(40), MainsAtElectrodes = VoltageRms.FromMicrovolts(1000), MainsRecorded = VoltageRms.FromMicrovolts(50) },
+        };
+        SizingOutcome outcome = Size(design);
+        Assert.NotEmpty(outcome.Front);
+        Assert.All(outcome.Front, one => Assert.DoesNotContain(Evaluator.Evaluate(one.Design).Results, result => result.Verdict.Kind == VerdictKind.Fail));
+        Assert.All(outcome.Front, one => Assert.True(5 * 3.3 / 50e-6 <= 0.99 * one.Design.Input.SeriesResistor.Ohms));
+    }
+
     [Fact]
     public void Size_SameRequestTwice_GivesTheSame() =>
         Assert.Equal(Size(Wanted).Front.Select(one => one.Summary), Size(Wanted).Front.Select(one => one.Summary));

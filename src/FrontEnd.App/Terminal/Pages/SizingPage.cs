@@ -37,6 +37,7 @@ public sealed record SizingPage(bool KeepAmplifier = false, bool KeepConverter =
         {
             Amplifiers = KeepAmplifier ? [design.Amplifier] : shelf.Amplifiers,
             Converters = KeepConverter ? [design.Converter] : shelf.Converters,
+            MayChangeReference = !KeepConverter,
         });
         SizingOutcome outcome = Sizer.Size(request, new Told<double>(progress), cancellation);
         return outcome.Findings.Count > 0 ? Refused(outcome.Findings, "") : new StudyOutcome(

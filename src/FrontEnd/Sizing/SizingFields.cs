@@ -1,0 +1,23 @@
+using FrontEnd.Fields;
+using static FrontEnd.Fields.FieldRange;
+using static FrontEnd.Fields.Make;
+
+namespace FrontEnd.Sizing;
+
+/// <summary>What a requirements file asks besides the keys of a design.</summary>
+public static class SizingFields
+{
+    /// <summary>The table that they stand in.</summary>
+    public const string Table = "sizing";
+
+    /// <summary>In the order of the key table.</summary>
+    public static readonly IReadOnlyList<Field<SizingRequest>> All =
+    [
+        Maybe("battery-life", "battery_life", Above(0, 1e10), "any", "any", ByDesign,
+            "how long the battery must last at least; needs supply.battery-capacity",
+            (SizingRequest r) => r.BatteryLife, (r, v) => r with { BatteryLife = v }),
+        Maybe("parts", "parts", Closed(1, 1e6), "any", "any", ByDesign,
+            "greatest number of parts of the whole device, electrodes, battery and microcontroller not counted",
+            (SizingRequest r) => r.Parts, (r, v) => r with { Parts = v }),
+    ];
+}
