@@ -323,13 +323,13 @@ public static class Diagrams
             """
              ┌── fault ──┬──[R_1]───── skin ────┐
              │  (short)  ├──[R_2]───── skin ────┤
-            (V)          └──[R_n]───── skin ────┤
+            (V)          └──[R_3]───── skin ────┤
              │                               wearer
              │                                  │
              └──────────────[R_g]───── skin ────┘
-            floating box: I = V/(R_1…R_n in parallel + R_g)
+            floating box: I = V/(R_1, R_2 … in parallel + R_g)
             common tied to earth: the current returns there,
-            and I = V/R_1 + V/R_2 + … + V/R_n
+            and I = V/R_1 + V/R_2 + …
             here: {shared}
             a design aid, no safety assessment
             """,
