@@ -59,7 +59,7 @@ internal static class FilterReport
         AddCorners(list, ResultIds.Filter.Path, "the whole analogue path", corners[blocks], null, null);
         list.Number(ResultIds.Filter.Path.GroupDelay, "group delay of the analogue path", "τ", Duration.FromSeconds(delays.Sum()),
             Equations.GroupDelay);
-        AddSettling(list, ResultIds.Filter.Path, "the whole analogue path", design.Stages);
+        AddSettling(list, ResultIds.Filter.Path, "all stages together", design.Stages);
         AddPathRise(list, findings, evaluation);
         AddDigital(list, findings, evaluation);
     }

@@ -19,7 +19,7 @@ internal static class MainsReport
             ResultIds.Mains.BodyCommonMode, "body against the amplifier's common, rms", "V_cm", VoltageRms.FromVolts(at.BodyCommonMode),
             Equations.BodyCommonMode,
             hand: BodyHand(evaluation), assumption: design.GroundDrive.Kind == Amplifier.GroundKind.Driven
-                ? "the formula divides the ground electrode's impedance by 1 + f_u/f; the input's load and the drive's phase are left out"
+                ? "the formula divides the ground electrode's impedance by 1 + f_u/(jf); the input's load and what else turns the loop's phase are left out"
                 : "the formula leaves out the leads' capacitance to common and the input's load");
         list.Number(
             ResultIds.Mains.Divider, "mains from the unequal electrodes' dividers, rms", "", VoltageRms.FromVolts(at.Divider),
@@ -133,7 +133,7 @@ internal static class MainsReport
         double loop = evaluation.Drive is null ? 0 : design.GroundDrive.UnityGainFrequency / mains.Frequency;
         return MainsFormulas.BodyCommonMode(
             mains.Voltage, mains.Frequency, mains.BodyToMains, mains.BodyToEarth, mains.AmplifierToMains, mains.AmplifierToEarth,
-                GroundImpedance(design) / (1 + loop));
+                GroundImpedance(design) / new Complex(1, -loop));
     }
 
     private static Complex Imbalance(Design design) =>

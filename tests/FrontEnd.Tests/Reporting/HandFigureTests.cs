@@ -111,6 +111,18 @@ public sealed class HandFigureTests
         }
     }
 
+    /// <summary>A driven ground divides by 1 + f_u/(jf), a sum of quarter turns: at f_u = 300 Hz and 50 Hz by 6.1, not by 7.</summary>
+    [Fact]
+    public void BodyByHand_WithADrivenGround_AgreesWithTheNetwork()
+    {
+        foreach (double unityGain in new[] { 100, 300, 2000 })
+        {
+            Design design = Designs.Dry with { GroundDrive = Designs.Dry.GroundDrive with { UnityGainFrequency = Frequency.FromHertz(unityGain) } };
+            HandFigure hand = Evaluator.Evaluate(design)["mains.body_common_mode"].Hand!;
+            Assert.True(Math.Abs(hand.Difference) < 0.05, $"{unityGain} Hz: {hand.Difference}");
+        }
+    }
+
     private static readonly Stage[] Stages =
     [
         new GainStage { FeedbackResistor = Resistance.FromKilohms(90), GroundResistor = Resistance.FromKilohms(10) }, new GainStage { GroundResistor = null },
