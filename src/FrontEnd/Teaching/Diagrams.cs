@@ -326,10 +326,10 @@ public static class Diagrams
             (V)          └──[R_3]───── skin ────┤
              │                               wearer
              │                                  │
-             └──────────────[R_o]───── skin ────┘
-            floating box: I = V/(R_1, R_2, R_3 … in parallel + R_o)
+             └──────────────[R_g]───── skin ────┘
+            floating box: I = V/(R_1, R_2 … in parallel + R_g)
             common tied to earth: the current returns there,
-            and I = V/R_1 + V/R_2 + V/R_3 + …
+            and I = V/R_1 + V/R_2 + …
             here: {shared}
             a design aid, no safety assessment
             """,

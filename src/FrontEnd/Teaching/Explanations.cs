@@ -177,7 +177,7 @@ public static class Explanations
         new(ResultIds.Levels.LargestSignal, "How large the signal may become before anything clips, with the offset there.",
             "All other peaks are there at the same time; battery at its lowest."),
         new(ResultIds.Levels.Recovery,
-            "After a jump of the offset what is left of it decays in the ac coupling and the high-pass filters. Lower corners take longer; several in a row undershoot. A stage that clips on the way takes longer still; one that clips for good never records again.",
+            "After a jump of the offset what is left of it decays in the ac coupling and the high-pass filters. Lower corners take longer; several in a row undershoot. A stage that clips on the way can make it much longer; one that clips for good never records again.",
             "Everything was at rest before the jump. The input network acts by its dc gain; between the limits all is linear. The converter's own filter is left out."),
         new(ResultIds.Levels.AnyHeadroom, "The room to the rail over the sum of all peaks at this node, in decibels.",
             "All peaks meet; battery at its lowest.", new("in-amp-mt-061")),

@@ -70,6 +70,8 @@ public static class Glossary
             "Distributed like the sum of many small independent causes: 99.9 % of the time within 3.3 times the rms to each side."),
         new("ground electrode", "Z_g", "Ω",
             "Joins the body to the amplifier's common, or to its driven ground; carries the displacement current."),
+        new("ground resistor", "R_g", "Ω",
+            "In the ground electrode's lead; limits what can flow there. That of a driven ground is called R_o."),
         new("group delay", "", "s", "How late a narrow group of frequencies comes out, −dφ/dω."),
         new("harmonic", "h", "", "A whole multiple of the mains frequency.", "harmonics"),
         new("headroom", "", "dB", "The room up to the rail over the sum of all peaks."),
