@@ -25,7 +25,7 @@ public static class BenchTests
         Add("lower it until the analogue output is 3 dB down", ResultIds.Filter.Path.MinusThreeLow);
         Add($"a sine at {Text(ResultIds.Alias.FoldFrequency)}: how far its image in the band lies below one of the same size in the band",
             ResultIds.Alias.FoldAttenuation, "at least ");
-        Add($"a dc step of {QuantityText.FormatPart(design.OffsetStep)} at an input: time until the recording is back within 10 µV", ResultIds.Levels.Recovery);
+        Add($"a dc step of {QuantityText.FormatPart(design.OffsetStep)} at an input: time until the recording is within 10 µV of where it ends", ResultIds.Levels.Recovery);
         Add("largest dc between the inputs before anything clips, both signs", ResultIds.Levels.OffsetSurvived, "±");
         Add("largest sine before anything clips, peak", ResultIds.Levels.LargestSignal);
         Add("worn, or on a resistor and capacitor like the electrodes: noise in the band, rms", ResultIds.Noise.Total);
