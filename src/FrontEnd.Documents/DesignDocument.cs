@@ -59,6 +59,10 @@ public sealed class DesignDocument
     public static string StarterText =>
         Embedded.Read("designs/starter.toml") ?? throw new InvalidOperationException("The starter design is not in the assembly.");
 
+    /// <summary>The same in either form; the plain-number form has no comments and says every field, as its defaults are others.</summary>
+    public static string Starter(DocumentFormat format) => format == DocumentFormat.Toml ? StarterText
+        : DesignWriter.ToJson(Parse(StarterText, DocumentFormat.Toml).Design);
+
     /// <summary>Reads a file. Never throws for what is in it or for what is wrong with it.</summary>
     public static DesignDocument Read(string path)
     {

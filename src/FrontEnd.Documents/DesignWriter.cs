@@ -5,7 +5,7 @@ using FrontEnd.Fields;
 
 namespace FrontEnd.Documents;
 
-/// <summary>Writes a design as a TOML file: what differs from the defaults, and everything of a part that has a card.</summary>
+/// <summary>Writes a design as a TOML file: what differs from the defaults, and everything of a part that has a card; or as JSON.</summary>
 public static class DesignWriter
 {
     /// <summary>The design as TOML; reading it gives the same design back.</summary>
@@ -48,6 +48,15 @@ public static class DesignWriter
 
         return text.ToString().TrimStart('\n');
     }
+
+    /// <summary>The design as JSON in the plain-number form, every field; reading it gives the same design back.</summary>
+    public static string ToJson(Design design) => PlainDesign.Text(design) + "\n";
+
+    /// <summary>The design in the form that a file's name asks for.</summary>
+    /// <param name="path">What ends in .json is JSON, anything else TOML.</param>
+    /// <param name="stated">Keys that are written even where their value is the default.</param>
+    public static string ForFile(string path, Design design, IReadOnlyCollection<string>? stated = null) =>
+        DesignDocument.FormatOf(path, "") == DocumentFormat.Json ? ToJson(design) : ToToml(design, stated);
 
     /// <summary>One list of a design with all its elements; nothing for an empty one.</summary>
     public static string ListText(DesignList list, Design design)

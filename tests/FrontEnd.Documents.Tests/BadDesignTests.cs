@@ -47,8 +47,12 @@ public sealed class BadDesignTests
 
         // Set twice.
         { "[amplifier]\ngain = 4\ngain = 5\n", "FE0123", 3, "amplifier.gain", "set in line 2 already", "remove one" },
-        { "[amplifier]\ngain = 4\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 3, "amplifier", "set in line 1 already", "remove one" },
-        { "amplifier = { gain = 4 }\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 2, "amplifier", "set in line 1 already", "remove one" },
+        { "[amplifier]\ngain = 4\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 3, "amplifier", "begun in line 1 already, and the keys below its second head are not read", "remove `[amplifier]` here" },
+        { "amplifier = { gain = 4 }\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 2, "amplifier", "begun in line 1 already", "remove `[amplifier]` here" },
+        { "amplifier.gain = 4\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 2, "amplifier", "begun in line 1 already", "move them to where the table is begun" },
+        { "[[digital]]\nkind = \"high-pass\"\n[digital]\nkind = \"notch\"\n", "FE0123", 3, "digital", "`digital` is a list of tables", "write `[[digital]]`" },
+        { "[electrodes]\nactive = \"gel-prepared\"\n[electrodes.active]\nseries-resistance = \"1 kΩ\"\n", "FE0123", 3, "electrodes.active", "is a text already, and a table here", "remove one" },
+        { "supply = { lowest = \"3 V\", lowest = \"4 V\" }\n", "FE0123", 1, "supply.lowest", "set earlier in this line already", "remove one" },
         { "amplifier.gain = 4\namplifier.gain = 5\n", "FE0123", 2, "amplifier.gain", "line 1", "remove one" },
         { "[stages]\nkind = \"gain\"\n", "FE0128", 1, "stages", "a list of tables is expected", "[[stages]]" },
 
@@ -143,6 +147,7 @@ public sealed class BadDesignTests
         { "[]", "FE0128", 1, "the file", "a table is expected", "keys below" },
         { "{\n\"amplifier\": {\n\"gian\": 4}}", "FE0121", 3, "amplifier.gian", "`amplifier.gain`", "write `gain`" },
         { "{\"design\": {}, \"expcted\": {}}", "FE0121", 1, "expcted", "`expected`", "write `expected`" },
+        { "{\"input\": {\"series_R\": 68000,\n\"series_resistor\": 10}}", "FE0127", 2, "input.series-resistor", "both input.series_R and input.series_resistor", "remove one" },
         { "{\"amplifier\": {\"gain\": 4,\n\"gain\": 5}}", "FE0123", 2, "amplifier.gain", "line 1 already", "remove one" },
         { "{\"input\": {\"series_R\": \"68 kΩ\"}}", "FE0124", 1, "input.series-resistor", "is a text", "a bare number in Ω" },
         { "{\"input\": {\"series_R\": 1e400}}", "FE0124", 1, "input.series-resistor", "too large", "a bare number in Ω" },

@@ -75,4 +75,17 @@ public sealed class FileTests
         Assert.Equal("FE0144", changed.Save(folder.Path)?.Code);
         Assert.Equal("FE0146", changed.Save(Path.Combine(folder.Path, "no", "a.toml"))?.Code);
     }
+
+    /// <summary>Where a limit is passed nothing is said of design files.</summary>
+    [Fact]
+    public void Read_AboveTheLimit_SpeaksOfNoDesignFile()
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.Write("key.json", "0123456789");
+        Assert.Null(TextFiles.ReadOfClass(file, 9, out Finding? finding));
+        Assert.Equal(FileMessages.FileTooLarge, finding!.Code);
+        Assert.Contains("has 10 bytes, and at most 9 are read", finding.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("design file", finding.Message + finding.Help, StringComparison.Ordinal);
+        Assert.Equal("0123456789", TextFiles.ReadOfClass(file, 10, out _));
+    }
 }

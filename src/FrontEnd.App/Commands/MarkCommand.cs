@@ -41,8 +41,8 @@ internal static class MarkCommand
         }
 
         List<Finding> findings = [];
-        Key? key = TextFiles.Read(keyPath, out Finding? noKey) is { } keyText ? KeyFile.Read(keyText, keyPath, out noKey) : null;
-        IReadOnlyList<GivenAnswer>? answers = TextFiles.Read(answersPath, out Finding? noAnswers) is { } text
+        Key? key = TextFiles.ReadOfClass(keyPath, out Finding? noKey) is { } keyText ? KeyFile.Read(keyText, keyPath, out noKey) : null;
+        IReadOnlyList<GivenAnswer>? answers = TextFiles.ReadOfClass(answersPath, out Finding? noAnswers) is { } text
             ? ClassFiles.Answers(text, answersPath, findings)
             : null;
         findings.AddRange(new[] { noKey, noAnswers }.OfType<Finding>());

@@ -119,7 +119,7 @@ internal static class ProblemsCommand
 
     private static IReadOnlyList<Student> ReadStudents(string path, List<Finding> findings)
     {
-        string? text = TextFiles.Read(path, out Finding? unread);
+        string? text = TextFiles.ReadOfClass(path, out Finding? unread);
         if (text is null)
         {
             findings.Add(unread!);

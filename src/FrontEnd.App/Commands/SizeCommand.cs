@@ -14,7 +14,7 @@ internal static class SizeCommand
     {
         Argument<string> requirements = new("requirements") { Description = "requirements file, TOML: keys of a design file for what is given, and [sizing] with battery-life and parts" };
         Option<string?> output = new("--output",
-            "-o") { Description = "write a design found to this file; it must not exist; default: show them only" };
+            "-o") { Description = "write a design found to this file, TOML, or JSON where its name ends in .json; it must not exist; default: show them only" };
         Option<int> take = new("--take") { Description = "which design of the list is written, from 1", DefaultValueFactory = _ => 1 };
         Option<bool> json = OptionValues.Json();
         Command command = new("size",
@@ -65,7 +65,7 @@ internal static class SizeCommand
             return ExitCode.Unusable;
         }
 
-        if (TextFiles.WriteAtomically(output, DesignWriter.ToToml(outcome.Front[take - 1].Design, request.Stated)) is { } problem)
+        if (TextFiles.WriteAtomically(output, DesignWriter.ForFile(output, outcome.Front[take - 1].Design, request.Stated)) is { } problem)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;

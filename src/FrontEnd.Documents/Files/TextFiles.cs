@@ -8,9 +8,19 @@ public static class TextFiles
     /// <summary>Largest file that is read, 4 MiB: a design file has some thousand bytes.</summary>
     public const int Limit = 4 * 1024 * 1024;
 
+    /// <summary>Largest file of a class that is read, 1 GiB: its list, its key, its answers. A student has some ten thousand bytes in the
+    /// key.</summary>
+    public const int ClassLimit = 1024 * 1024 * 1024;
+
     /// <summary>The file's text without a byte order mark; null with a finding where it cannot be had.</summary>
     public static string? Read(string path, out Finding? finding) =>
         Bytes(path, Limit, FileMessages.TooLarge, out finding) is { } bytes ? Decode(path, bytes, out finding) : null;
+
+    /// <summary>The same for what grows with a class: the list of students, the key of a homework, its answers.</summary>
+    public static string? ReadOfClass(string path, out Finding? finding) => ReadOfClass(path, ClassLimit, out finding);
+
+    internal static string? ReadOfClass(string path, long limit, out Finding? finding) =>
+        Bytes(path, limit, FileMessages.ClassTooLarge, out finding) is { } bytes ? Decode(path, bytes, out finding) : null;
 
     /// <summary>The file's bytes; null with a finding where they cannot be had.</summary>
     /// <param name="limit">Largest file that is read, in bytes.</param>

@@ -167,10 +167,28 @@ internal sealed class DesignBuilder
             _log.Report(ReadingMessages.AssumedHighest(QuantityText.FormatExact(Design.Supply.Highest)));
         }
 
-        if (!_log.Mentions(DesignKeys.Input.SeriesResistor))
+        Protection();
+    }
+
+    /// <summary>Each measuring lead has a resistor of its own: the protection resistor, or the one at the skin in front of a
+    /// buffer.</summary>
+    private void Protection()
+    {
+        (string Lead, bool IsBuffered, string Key)[] leads =
+        [
+            Lead("active", Design.Electrodes.ActiveBuffer, DesignKeys.Electrodes.ActiveBufferSkinResistor),
+            Lead("reference", Design.Electrodes.ReferenceBuffer, DesignKeys.Electrodes.ReferenceBufferSkinResistor),
+        ];
+        foreach (IGrouping<string, (string Lead, bool IsBuffered, string Key)> one in leads.Where(lead =>
+            !_log.Mentions(lead.Key) && !(lead.IsBuffered && _log.Unread.Contains(Table(lead.Key)))).GroupBy(lead => lead.Key, StringComparer.Ordinal))
         {
-            _log.Report(ReadingMessages.NoProtection());
+            _log.Report(ReadingMessages.NoProtection(one.Key, [.. one.Select(lead => lead.Lead)], one.First().IsBuffered));
         }
+
+        static (string, bool, string) Lead(string lead, ElectrodeBuffer? buffer, string skin) =>
+            (lead, buffer is not null, buffer is null ? DesignKeys.Input.SeriesResistor : skin);
+
+        static string Table(string key) => key[..key.LastIndexOf('.')];
     }
 
     /// <summary>A table of the design file.</summary>

@@ -65,7 +65,7 @@ internal static class JsonTree
                     Node value = Value(ref reader, offsets, source, findings, path + key + ".");
                     if (table.Find(key) is { } first)
                     {
-                        findings.Add(source.Placed(ReadingMessages.Twice(path + key, source.LineOf(first.KeySpan.Start)), keySpan.Start));
+                        findings.Add(source.Placed(ReadingMessages.Twice(path + key, first.Value, source.LineOf(first.KeySpan.Start), source.LineOf(keySpan.Start)), keySpan.Start));
                         continue;
                     }
 

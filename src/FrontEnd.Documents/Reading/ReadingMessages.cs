@@ -46,9 +46,29 @@ public static class ReadingMessages
         Error(KeyOfOtherKind, key, $"{noun} has no key `{name}`", $"its keys are {Shortened(known)}",
             "remove the key, or change the element's kind");
 
-    internal static Finding Twice(string key, int firstLine) =>
-        Error(KeyTwice, key, $"`{key}` is set twice", $"it is set in line {firstLine} already, and that value is used",
-            "remove one of the two");
+    /// <summary>A key of the same name stands before, whatever the two hold.</summary>
+    /// <param name="first">What stands there.</param>
+    /// <param name="firstLine">Its line.</param>
+    /// <param name="line">The line of the second.</param>
+    /// <param name="header">True where the second is the head of a table, <c>[key]</c>.</param>
+    /// <param name="isElement">True where it is the head of an element, <c>[[key]]</c>.</param>
+    internal static Finding Twice(string key, Node first, int firstLine, int line, bool header = false, bool isElement = false)
+    {
+        string where = firstLine == line ? "earlier in this line" : $"in line {firstLine}";
+        bool isList = first is ListNode { Items: [TableNode, ..] };
+        return (first, header) switch
+        {
+            (TableNode, true) when !isElement => Error(KeyTwice, key, $"the table `{key}` is begun twice",
+                $"it is begun {where} already, and the keys below its second head are not read",
+                $"move them to where the table is begun, and remove `[{Last(key)}]` here"),
+            (_, true) when isList && !isElement => Error(KeyTwice, key, $"`[{key}]` begins a table, and `{key}` is a list of tables",
+                $"the list begins {where}, and the keys below this head are not read", $"write `[[{key}]]` for one more of the list"),
+            (_, true) => Error(KeyTwice, key, $"`{key}` is {Noun(first)} already, and a table here",
+                $"it is set {where}, and the keys below this head are not read", "remove one of the two"),
+            _ => Error(KeyTwice, key, $"`{key}` is set twice", $"it is set {where} already, and what stands here is not read",
+                "remove one of the two"),
+        };
+    }
 
     internal static Finding Type(string key, string what, string wanted, string example) =>
         Error(WrongType, key, $"{key} is {what}, and {wanted} is expected", null, $"write it as {example}");
@@ -112,10 +132,13 @@ public static class ReadingMessages
         Warning(HighestAssumed, DesignKeys.Supply.Highest, $"the highest voltage in the box is not given: {value} is taken",
             "the currents after a fault are worked out from it", "set supply.highest; count charger input and converters too");
 
-    internal static Finding NoProtection() =>
-        Warning(ProtectionAssumed, DesignKeys.Input.SeriesResistor, "the protection resistor is not given: none is taken",
-            "a resistor counts only if it is fitted, and without one the fault current is above any limit",
-            "set input.series-resistor to what is fitted; the highest voltage over 50 µA is the least the quoted limit allows");
+    /// <param name="leads">The measuring leads that have none: "active", "reference".</param>
+    /// <param name="isBuffered">True where the resistor stands at the skin, in front of a buffer.</param>
+    internal static Finding NoProtection(string key, IReadOnlyList<string> leads, bool isBuffered) =>
+        Warning(ProtectionAssumed, key,
+            $"no resistor is given in the {string.Join(" and the ", leads)} electrode's lead{(isBuffered ? ", in front of its buffer" : "")}: none is taken",
+            "a resistor counts only if it is fitted, and without one nothing limits the dc that a fault drives through that electrode",
+            $"set {key} to what is fitted; the result safety.series_resistance_needed is the least that the quoted limit allows");
 
     internal static Finding NotEditable(string key, string why) =>
         Error(CannotEdit, key, $"{key} cannot be changed in this file: {why}", null, "save the design as a new TOML file and change that");

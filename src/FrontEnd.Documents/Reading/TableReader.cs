@@ -24,6 +24,7 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             ApplyCard(place, named.Value, card, ref owner);
         }
 
+        Dictionary<string, string> spelt = new(StringComparer.Ordinal);
         foreach (Entry entry in table.Entries)
         {
             string full = place.Path.Length == 0 ? entry.Key : $"{place.Path}.{entry.Key}";
@@ -34,6 +35,14 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
 
             if (place.Set.Find(full) is { } field)
             {
+                // The plain-number form has two spellings for some keys.
+                if (!spelt.TryAdd(field.Key, entry.Key))
+                {
+                    log.Report(place.Text, ReadingMessages.BothForms(place.Display + field.Key, place.Prefix + spelt[field.Key], place.Prefix + entry.Key),
+                        entry.KeySpan);
+                    continue;
+                }
+
                 if (field.Kind != FieldKind.Card)
                 {
                     SetField(place, entry, field, ref owner);

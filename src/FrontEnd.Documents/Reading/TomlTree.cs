@@ -170,8 +170,9 @@ internal static partial class TomlTree
             owner.Entries.Add(new Entry(last, span, Value(pair.Value, prefix + last)));
         }
 
-        private void Twice(string key, Entry first, Span span) =>
-            findings.Add(source.Placed(ReadingMessages.Twice(key, source.LineOf(first.KeySpan.Start)), span.Start));
+        private void Twice(string key, Entry first, Span span, bool header = false, bool isElement = false) =>
+            findings.Add(source.Placed(ReadingMessages.Twice(key, first.Value, source.LineOf(first.KeySpan.Start), source.LineOf(span.Start),
+                header, isElement), span.Start));
 
         private TableNode? Descend(TableNode table, string prefix, string key, Span span, TableForm form)
         {
@@ -186,7 +187,7 @@ internal static partial class TomlTree
                 case { Value: ListNode { Items: [.., TableNode element] } } when element.Form != TableForm.Inline:
                     return element;
                 case { } other:
-                    Twice(prefix + key, other, span);
+                    Twice(prefix + key, other, span, header: form == TableForm.Implied);
                     return null;
             }
         }
@@ -205,7 +206,7 @@ internal static partial class TomlTree
                     parent.Entries[parent.Entries.IndexOf(entry)] = entry with { Value = replaced };
                     return replaced;
                 case { } other:
-                    Twice(prefix + key, other, span);
+                    Twice(prefix + key, other, span, header: true);
                     return null;
             }
         }
@@ -222,7 +223,7 @@ internal static partial class TomlTree
                     list.Items.Add(element);
                     return element;
                 case { } other:
-                    Twice(prefix + key, other, span);
+                    Twice(prefix + key, other, span, header: true, isElement: true);
                     return null;
             }
         }

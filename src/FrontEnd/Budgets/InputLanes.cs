@@ -76,7 +76,7 @@ internal sealed class InputLanes
         _network.Vary(Model.BodyToMainsElement, builds.BodyToMains);
         Surround(builds.BodyToEarth, builds.CommonToEarth);
         _network.Vary(Model.CommonToMainsElement, builds.CommonToMains);
-        SetLeads(builds.LeadToMains);
+        SetLeads(builds.ActiveLeadToMains, builds.ReferenceLeadToMains);
     }
 
     /// <summary>Puts the electrodes' sizes on each lane: impedance over the nominal one.</summary>
@@ -84,10 +84,10 @@ internal sealed class InputLanes
         (_factor[Active], _factor[Reference], _factor[Ground]) = (active, reference, ground);
 
     /// <summary>Puts what each lead couples to the mains on the lanes [F].</summary>
-    public void SetLeads(Vector<double> leadToMains)
+    public void SetLeads(Vector<double> active, Vector<double> reference)
     {
-        _network.Vary(Model.ActiveLeadElement, leadToMains);
-        _network.Vary(Model.ReferenceLeadElement, leadToMains);
+        _network.Vary(Model.ActiveLeadElement, active);
+        _network.Vary(Model.ReferenceLeadElement, reference);
     }
 
     /// <summary>Puts capacitances to earth on the lanes [F].</summary>

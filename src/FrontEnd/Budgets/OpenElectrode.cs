@@ -127,22 +127,17 @@ internal sealed class OpenElectrode
         Electrodes.ElectrodeSet set = _design.Electrodes;
         bool isBuffered = _lead switch { Lead.Active => set.ActiveBuffer is not null, Lead.Reference => set.ReferenceBuffer is not null,
             _ => false };
-        double openBufferShift = 0, openBufferLeft = 1;
         for (int buffer = 0; buffer < dc.Buffers.Length; buffer++)
         {
             bool isActive = buffer == 0 && set.ActiveBuffer is not null;
             Electrodes.ElectrodeBuffer part = (isActive ? set.ActiveBuffer : set.ReferenceBuffer)!;
             int which = buffer;
             var wave = new Wave(dc.Buffers[buffer].Volts, Peaks(one => which == 0 ? one.FirstBuffer : one.SecondBuffer));
-            double left = Put(at++, isActive ? NodeId.ActiveBuffer : NodeId.ReferenceBuffer, wave, half - part.OpAmp.OutputMargin.Volts,
+            Put(at++, isActive ? NodeId.ActiveBuffer : NodeId.ReferenceBuffer, wave, half - part.OpAmp.OutputMargin.Volts,
                 dc.Buffers[buffer].IsHeld);
-            if (isBuffered && isActive == (_lead == Lead.Active))
-            {
-                (openBufferShift, openBufferLeft) = (wave.Dc - dc.Buffers[buffer].Volts, left);
-            }
         }
 
-        (Wave difference, Wave common) = AtAmplifier(dc, isBuffered ? (openBufferShift, openBufferLeft) : null);
+        (Wave difference, Wave common) = AtAmplifier(dc, isBuffered);
         Wave output = Amplify(ref at, difference, common);
         for (int i = 0; i < _design.Stages.Count; i++)
         {
@@ -159,24 +154,14 @@ internal sealed class OpenElectrode
     }
 
     /// <summary>Difference and mean of the amplifier's inputs, the open one (with the ground electrode off: both) held at the rails with
-    /// its mains; an open buffer holds its own.</summary>
-    private (Wave Difference, Wave Common) AtAmplifier(OpenInputDc dc, (double Shift, double Left)? buffered)
+    /// its mains. Behind an open buffer, whose output is held already, the lead is not open.</summary>
+    private (Wave Difference, Wave Common) AtAmplifier(OpenInputDc dc, bool isBuffered)
     {
         double[] differences = Peaks(one => one.Difference), commons = Peaks(one => one.CommonMode);
         double rail = _design.Supply.FarRailVolts, active = dc.Active, reference = dc.Reference;
         double open = _lead switch { Lead.Active => active, Lead.Reference => reference, _ => (active + reference) / 2 };
         var wave = new Wave(open, [.. _lead == Lead.Ground ? commons : differences]);
-        (double shift, double left) = buffered ?? (0, 1);
-        if (buffered is null)
-        {
-            left = wave.Limit(rail).Left;
-            shift = wave.Dc - open;
-        }
-        else
-        {
-            wave.Scale(left);
-        }
-
+        double left = isBuffered ? 1 : wave.Limit(rail).Left, shift = wave.Dc - open;
         active += _lead == Lead.Reference ? 0 : shift;
         reference += _lead == Lead.Active ? 0 : shift;
         double goes = _lead switch { Lead.Active => active, Lead.Reference => reference, _ => Math.MaxMagnitude(active, reference) };

@@ -21,6 +21,13 @@ internal sealed record BuiltParts(
     /// own.</summary>
     public Interference.Mains? NominalMains { get; init; }
 
+    /// <summary>What the active lead couples to the mains over the design's lead-to-mains capacitance; the leads of a design are alike, those
+    /// of one build are not.</summary>
+    public double ActiveLeadFactor { get; init; } = 1;
+
+    /// <summary>The same for the reference lead.</summary>
+    public double ReferenceLeadFactor { get; init; } = 1;
+
     /// <summary>Active lead at +tolerance, reference lead at −tolerance, electrodes apart by the mismatch: what a design is judged
     /// with.</summary>
     public static BuiltParts Worst(Design design) => Signed(design, 1, 1, 1);

@@ -59,8 +59,8 @@ internal sealed class InputModel
         Buffers = [.. buffers.SelectMany(one => one.OpAmps)];
         BufferOutputs = [.. buffers.SelectMany(one => one.OpAmps.Select(opAmp => network.Output(one.Node(opAmp.OpAmp.Output))))];
         BufferInputs = [.. buffers.SelectMany(one => one.OpAmps.Select(opAmp => network.Output(one.Node(opAmp.OpAmp.Plus))))];
-        ActiveLeadElement = network.Capacitor(active1, earth, leadToMains);
-        ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains);
+        ActiveLeadElement = network.Capacitor(active1, earth, leadToMains * built.ActiveLeadFactor);
+        ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains * built.ReferenceLeadFactor);
         network.Capacitor(active1, Network.Common, leadToCommon);
         network.Capacitor(reference1, Network.Common, leadToCommon);
         int n = design.EffectiveReferenceInputs;

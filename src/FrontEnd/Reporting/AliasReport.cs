@@ -72,7 +72,7 @@ internal static class AliasReport
             hand: FilterFormulas.LandsAt(Frequency.FromHertz(hertz), evaluation.Design.Converter.Rate));
         list.Lands(ids.LandsAt, name);
         list.Decibel(ids.Attenuation, $"{name}: attenuation by path and converter", "", evaluation.GainMid / gain,
-            Equations.FoldAttenuation, NoPath);
+            Equations.AliasAttenuation, NoPath);
         if (amplitude is { } volts)
         {
             list.Number(ids.Residue, $"{name}: what is left where it lands, rms", "",
@@ -95,7 +95,7 @@ internal static class AliasReport
             list.Lands(ids.LandsAt, interferer.Name);
             double left = evaluation.RecordedAt(interferer.Amplitude.Volts, low);
             bool inBand = design.Band.Low.Hertz <= least && least <= design.Band.High.Hertz;
-            list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.InterfererResidue,
+            list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.LineResidue,
                 text: inBand ? "in the band" : "outside the band");
             return;
         }

@@ -90,14 +90,16 @@ internal static class Equations
 
     public static readonly Equation Fold = new("fs − f2", CommonPractice);
     public static readonly Equation FoldAttenuation = new("20·log10(G_mid/|H_path·H_adc|) at the fold frequency", Derived);
+    public static readonly Equation AliasAttenuation = new("20·log10(G_mid/|H_path·H_adc|) at its frequency before sampling", Derived);
     public static readonly Equation ModulatorFold = new("f_mod − f2", Derived);
     public static readonly Equation AliasResidue = new("amplitude·|H_path·H_adc|/G_mid where it lands", Derived);
+    public static readonly Equation LineResidue = new("A·|H_path·H_adc|/G_mid before sampling·|H_dig| where it lands", Derived);
     public static readonly Equation InterfererResidue = new("√∫ A²/(f_high − f_low)·|H_path·H_adc·H_dig/G_mid|² over what lands in the band", Derived);
 
     public static readonly Equation MinusThree = new("|H|² = ½ of its value at the band's centre", Derived);
     public static readonly Equation StopBandTurn = new("least |H| of the anti-alias section above its poles, before it rises", Derived);
     public static readonly Equation StopBandFloor = new("20·log10(|H(0)|/|H|), the least above that frequency, to 1 GHz", Derived);
-    public static readonly Equation AnalogNotchDepth = new("20·log10(|H(0)|/|H|) at the mains frequency·(1 ± δ), the smaller", Derived);
+    public static readonly Equation AnalogNotchDepth = new("20·log10(|H(0)|/|H|) at h·f0·(1 ± δ), h the mains harmonic it is tuned to, the smaller", Derived);
     public static readonly Equation AnalogNotchCorners = new("the same, the least over every part at ± its tolerance", Derived);
     public static readonly Equation Settling = new(
         "time from a step until within 0.1 % of the end value, or of the greatest value where the end is below 1e-4 of it", Derived);
@@ -129,6 +131,7 @@ internal static class Equations
         new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
     public static readonly Equation ContactAdds =
         new("I/√2·|v(A2) − v(R2)|/I/|H_front|·|H_path·H_adc·H_dig|/G_mid where it lands", Derived);
+    public static readonly Equation Beat = new("|f_check − f_h|, each where it lands: |f − fs·round(f/fs)|", CommonPractice);
     public static readonly Equation ContactReading = new("I·|Z1 + R1 + Z2 + R2|", new SourceRef("luck-2005"));
     public static readonly Equation Open = new("dc and mains with that electrode's impedance without bound, inputs held at the rails", Derived);
     public static readonly Equation OpenNode = new("|dc| + √2·Σ_h of the mains with that electrode off, each node passing on what its swing leaves", Derived);
@@ -136,6 +139,8 @@ internal static class Equations
     public static readonly Equation ReferenceNoise = new("reference noise·|dc at the converter|/V_ref/G_mid", Derived);
     public static readonly Equation Ripple = new("ripple/10^(PSRR/20)", CommonPractice);
     public static readonly Equation MidRail = new("mid-rail noise/10^(CMRR_system/20)", Derived);
+    public static readonly Equation LimitOfUse =
+        new("the last value at which every verdict that is met still is, by bisection, nothing else changed", Derived);
     public static readonly Equation SupplyCurrent = new("Σ of all parts", Derived);
     public static readonly Equation BatteryLife = new("capacity·usable share/current", CommonPractice);
     public static readonly Equation BitRate = new("channels·fs·bits·(1 + overhead)", Derived);

@@ -31,7 +31,8 @@ internal sealed class Evaluation
         Mains = new MainsBudget(design, Path, Digital, GainMid, built);
         Drive = !design.GroundIsDriven ? null
             : built is null ? new DriveBudget(Path.Model, BuiltParts.Worst(design))
-            : new DriveBudget(Path.Model, built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1 }, built.NominalMains);
+            : new DriveBudget(Path.Model, built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1, ActiveLeadFactor = 1, ReferenceLeadFactor = 1 },
+                built.NominalMains);
         Levels = new LevelsBudget(design, Path, Mains);
     }
 

@@ -19,6 +19,8 @@ internal static class FilterReport
     private const int Decades = 13;
     private const int RiseDecades = 5;
 
+    private const string OneCorner = "the formula is a single corner by itself; the block's other parts, its op-amp or the input network in front of the amplifier, and the band's centre as the reference, are left out";
+
     public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
@@ -119,7 +121,9 @@ internal static class FilterReport
     private static void AddNotch(ResultList list, FilterIds ids, Stage stage, NotchFacts notch, Design design)
     {
         NotchCircuit circuit = notch.Circuit;
-        double mains = design.Mains.Frequency.Hertz, deviation = design.Mains.Deviation.Fraction;
+        // The harmonic that it is tuned to, with the mains moved.
+        double mains = design.Mains.Frequency.Hertz * Math.Max(1, Math.Round(notch.Centre / design.Mains.Frequency));
+        double deviation = design.Mains.Deviation.Fraction;
         double[] points = [mains * (1 - deviation), mains * (1 + deviation)];
         TextbookFigure? hand = deviation == 0 && mains == notch.Centre.Hertz
             ? null
@@ -163,7 +167,7 @@ internal static class FilterReport
         if (corner.High is { } high)
         {
             list.Number(ids.MinusThree, $"upper -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(high), Equations.MinusThree,
-                hand: hand, assumption: hand is null ? null : "the formula takes ideal op-amps and no load");
+                hand: hand, assumption: hand is null ? null : OneCorner);
         }
         else
         {

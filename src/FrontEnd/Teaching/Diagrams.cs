@@ -415,7 +415,12 @@ public static class Diagrams
     private static string Part(IQuantity quantity) => QuantityText.FormatPart(quantity);
 
     private static string Figure(Assessment assessment, ResultId id) =>
-        assessment.Find(id)?.Value is { } value ? QuantityText.Format(value) : "no number";
+        assessment.Find(id) switch
+        {
+            { Value: { } value } => QuantityText.Format(value),
+            { State: ResultState.Unbounded } => "no limit found",
+            _ => "no number",
+        };
 
     private static string Back(Assessment assessment) => assessment.Find(ResultIds.Levels.Recovery) switch
     {

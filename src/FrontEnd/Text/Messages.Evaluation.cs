@@ -37,7 +37,7 @@ public static partial class Messages
 
     internal static Finding TooMuchMains(string text) => new(
         MainsEverywhere, Severity.Warning, "mains", $"the recording holds mains {text}",
-        "displacement currents grow with the harmonic's number", null);
+        "what lies outside the band is in the samples all the same: on the screen, and for whatever reads them", null);
 
     internal static Finding DoesNotSettle(string what) => new(
         NotSettled, Severity.Warning, "digital", $"what is recorded after {what} never comes to rest",
@@ -51,7 +51,7 @@ public static partial class Messages
 
     internal static Finding Earthed(string capacitance) => new(
         EarthedRecorder, Severity.Warning, DesignKeys.Mains.AmplifierToEarth, $"the amplifier's common is tied to earth by {capacitance}",
-        "an earthed recorder raises the common mode about 30 times and removes the isolation that protects the wearer",
+        "nearly all of the body's displacement current then flows through the ground electrode, and the isolation that protects the wearer is gone",
         "a calculation case, not a way to use the device: run it on battery with no wire to anything");
 
     internal static Finding NoReturnPath() => new(

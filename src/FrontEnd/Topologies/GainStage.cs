@@ -59,6 +59,8 @@ public sealed record GainStage : Stage
         ? "dc coupled"
         : "ac coupled"];
 
+    public override string GainFormula => GroundResistor is null ? "" : "(1 + Rf/Rg)";
+
     public override string GainText => GroundResistor is null ? " · 1" : NonInvertingText(FeedbackResistor, GroundResistor);
 
     public override string Picture => "stage-gain";

@@ -48,6 +48,10 @@ public sealed record MultipleFeedbackSection : Stage
 
     public override IReadOnlyList<string> Lines => ["multiple", "feedback"];
 
+    public override double NoiseGain => 1 + NominalGain;
+
+    public override string GainFormula => "R3/R1";
+
     public override string GainText => $" · {QuantityText.FormatPart(R3)}/{QuantityText.FormatPart(R1)}";
 
     public override string PartsText =>

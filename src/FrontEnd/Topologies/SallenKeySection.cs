@@ -82,6 +82,8 @@ public sealed record SallenKeySection : Stage
         ? [Word]
         : [Word, $"gain {QuantityText.FormatNumber(NominalGain)}"];
 
+    public override string GainFormula => GroundResistor is null ? "" : "(1 + Rf/Rg)";
+
     public override string GainText => NonInvertingText(FeedbackResistor, GroundResistor);
 
     public override string PartsText =>

@@ -37,6 +37,13 @@ public abstract record Stage
     /// <summary>Gain at frequencies that the stage passes, by size, with ideal op-amps.</summary>
     public virtual double NominalGain => 1;
 
+    /// <summary>Gain of a voltage in series with the op-amp's + input to the output, by size; the signal's own for a non-inverting
+    /// stage.</summary>
+    public virtual double NoiseGain => NominalGain;
+
+    /// <summary>The gain in letters, as a factor: "1 + Rf/Rg"; "" where it is 1 by nature.</summary>
+    public virtual string GainFormula => "";
+
     /// <summary>The topology in a word or two: "Sallen-Key".</summary>
     public abstract string Word { get; }
 

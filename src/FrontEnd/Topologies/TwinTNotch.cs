@@ -75,6 +75,8 @@ public sealed record TwinTNotch : Stage
     public override IReadOnlyList<string> Lines => [Word, $"at {QuantityText.Format(Centre)}",
         $"gain {QuantityText.FormatNumber(NominalGain)}"];
 
+    public override string GainFormula => GroundResistor is null ? "" : "(1 + Rf/Rg)";
+
     public override string GainText => NonInvertingText(FeedbackResistor, GroundResistor);
 
     public override string PartsText =>

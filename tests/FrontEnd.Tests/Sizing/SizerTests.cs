@@ -273,6 +273,16 @@ public sealed class SizerTests
         return quantity!.SiValue;
     }
 
+    /// <summary>Every requirement that protects nobody may be relaxed, and none that protects the wearer.</summary>
+    [Fact]
+    public void Limits_AllRequirementsButSafety_AreAmongThem()
+    {
+        string[] notJudged = ["requirements.mains-residue", "requirements.quantisation-rise"];
+        IEnumerable<string> asked = FrontEnd.Catalogue.DesignFields.Fixed.Where(field => field.Key.StartsWith("requirements.", StringComparison.Ordinal) && !field.Safety)
+            .Select(field => field.Key).Except(notJudged);
+        Assert.Equal(asked.Concat(["sizing.battery-life", "sizing.parts"]).Order(), Limit.All.Select(limit => limit.Key).Order());
+    }
+
     /// <summary>What misses by little is told with the digits that show it.</summary>
     [Fact]
     public void Size_Obstacles_NeverShowWhatIsAskedAsNotReached()
