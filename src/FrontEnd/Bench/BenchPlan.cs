@@ -408,7 +408,7 @@ public static class BenchPlan
         Result recovery = list[ResultIds.Levels.Recovery];
         double? seconds = recovery.State == ResultState.Number ? recovery.Si : null;
         return new BenchReading("step", "step and recovery", "a battery and a switch in series with the active lead, 10 kΩ in every lead",
-            $"a step of {QuantityText.Format(fixture.OffsetStep)}; read the time until the recording stays within 10 µV",
+            $"a step of {QuantityText.Format(fixture.OffsetStep)}; read the time until the recording stays within 10 µV of where it ends",
             ReadingKind.Other)
         {
             Expected = seconds is { } s ? Duration.FromSeconds(s) : null,

@@ -13,7 +13,7 @@ internal class Doublings
     private const double DiedDown = 1e-12;
 
     /// <summary>A state larger than this, per volt, and it will never die down.</summary>
-    private const double Grown = 1e9;
+    private const double Grown = 1e30;
 
     private const int Most = 200;
 

@@ -104,6 +104,24 @@ public sealed class RecoveryTests
         Assert.Equal(0.2, (design with { Electrodes = new ElectrodeSet { Offset = Voltage.FromVolts(-0.2) } }).OffsetStep.Volts);
     }
 
+    /// <summary>A notch whose op-amp is too slow for it swings up by itself: said, with no number.</summary>
+    [Fact]
+    public void Recovery_StageThatSwingsUp_NeverComesToRest()
+    {
+        var chain = new LimitedChain([new LimitedBlock(FrontEnd.Identity.NodeId.Amplifier, new StateSpace([0.1, 5, -5, 0.1], [1, 0], [1, 0], 0), 1)], 0.1, 1.0 / 250);
+        Assert.Null(chain.Stretches());
+    }
+
+    /// <summary>A stage of gain 1e9 on an op-amp of gain 1e12 is no such one, however large its voltages per volt.</summary>
+    [Fact]
+    public void Recovery_StageOfHugeGain_ComesToRestAtItsLimit()
+    {
+        GainStage huge = new() { Name = "gain 2", FeedbackResistor = Resistance.FromOhms(1e10), GroundResistor = Resistance.FromOhms(10), OpAmp = OpAmp.MicropowerCmos with { DcGain = 1e12 } };
+        Recovery recovery = new Evaluation(Bare with { Stages = [huge] }).Recovery;
+        Assert.True(recovery.ComesToRest);
+        Assert.Equal("gain-2", recovery.HeldBy!.Value.Block.Node.Text);
+    }
+
     /// <summary>A step that is below 10 µV from the first sample on has recovered at once.</summary>
     [Fact]
     public void Recovery_StepBelowTheTolerance_IsZero()
