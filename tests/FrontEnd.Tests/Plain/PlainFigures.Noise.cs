@@ -206,6 +206,7 @@ internal sealed partial class PlainFigures
         _figures[id + ".ratio"] = share < 0.1 ? "filtered out" : Decibels(smallest * share / noise);
         if (band.EvokedAmplitude is { } amplitude)
         {
+            _figures[id + ".sweep_time"] = Math.Ceiling(Math.Pow(band.EvokedRatio * noise / amplitude.Volts, 2)) / band.EvokedRate.Hertz;
             _figures[id + ".sweeps"] = Math.Ceiling(Math.Pow(band.EvokedRatio * noise / amplitude.Volts, 2));
         }
     }

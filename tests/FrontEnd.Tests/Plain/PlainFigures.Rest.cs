@@ -201,9 +201,11 @@ internal sealed partial class PlainFigures
         double reference = ReferenceSide, own = (_total * _total) - reference;
         double Covariance(double[] c, double[] d) => (c.Zip(d, (x, y) => x * y).Sum() * own) + (c.Sum() * d.Sum() * reference);
         _figures["montage.correlation"] = reference / (_total * _total);
+        Dictionary<(int, int), (Complex Phasor, double More)> mains = MainsOfAChannel();
         for (int i = 0; i < rows.Length; i++)
         {
             string id = "montage." + names[i];
+            _figures[id + ".mains"] = MainsOf(rows[i], mains);
             _figures[id + ".noise"] = Math.Sqrt(Covariance(rows[i], rows[i]));
             _figures[id + ".shared_reference"] = Math.Abs(rows[i].Sum()) < 1e-12 ? 0 : Math.Abs(rows[i].Sum()) * Math.Sqrt(reference);
             if (i + 1 < rows.Length)
@@ -214,6 +216,80 @@ internal sealed partial class PlainFigures
     }
 
     private double ReferenceSide { get; set; }
+
+    /// <summary>(v(A2) − v(R2))/H_front with the mains on, and amplifier + loop, for a channel's own side at + or − and the reference's at + or −.</summary>
+    private Dictionary<(int, int), (Complex Phasor, double More)> MainsOfAChannel()
+    {
+        Dictionary<(int, int), (Complex, double)> all = [];
+        double f0 = _design.Mains.Frequency.Hertz;
+        foreach (int own in (ReadOnlySpan<int>)[1, -1])
+        {
+            foreach (int reference in (ReadOnlySpan<int>)[1, -1])
+            {
+                PlainSigns signs = new(own, own, own, -reference, -reference, -reference);
+                PlainInput with = new(_design, signs), without = new(_design, signs, leads: false);
+                MainsPart part = At(with, without, f0, Volts(1), Tesla(1));
+                PlainSolution s = with.At(f0);
+                all[(own, reference)] = (Volts(1) * s.Between(s.PreciselyOfSource(with.Mains), "A2", "R2") / _path.Front(f0, with), part.Amplifier + part.Loop);
+            }
+        }
+
+        return all;
+    }
+
+    /// <summary>The largest sum of a row: all choices up to four channels; beyond, single channels flipped from two opposite beginnings while it grows.</summary>
+    private static double MainsOf(double[] row, Dictionary<(int, int), (Complex Phasor, double More)> mains)
+    {
+        double[] weights = [.. row.Where(c => c != 0)];
+        double most = 0;
+        foreach (int reference in (ReadOnlySpan<int>)[1, -1])
+        {
+            double Sum(int[] signs)
+            {
+                Complex phasor = 0;
+                double rest = 0;
+                for (int i = 0; i < weights.Length; i++)
+                {
+                    phasor += weights[i] * mains[(signs[i], reference)].Phasor;
+                    rest += Math.Abs(weights[i]) * mains[(signs[i], reference)].More;
+                }
+
+                return phasor.Magnitude + rest;
+            }
+
+            if (weights.Length <= 4)
+            {
+                most = Math.Max(most, Enumerable.Range(0, 1 << weights.Length).Max(choice => Sum([.. weights.Select((_, i) => ((choice >> i) & 1) == 0 ? 1 : -1)])));
+                continue;
+            }
+
+            // All channels are alike, so the projections' signs are the weights'.
+            foreach (int begin in (ReadOnlySpan<int>)[1, -1])
+            {
+                int[] signs = [.. weights.Select(c => begin * Math.Sign(c))];
+                most = Math.Max(most, Climb(signs, Sum));
+            }
+        }
+
+        return most;
+    }
+
+    private static double Climb(int[] signs, Func<int[], double> sum)
+    {
+        double best = sum(signs);
+        for (bool grows = true; grows;)
+        {
+            grows = false;
+            for (int i = 0; i < signs.Length; i++)
+            {
+                signs[i] = -signs[i];
+                double now = sum(signs);
+                (grows, best, signs[i]) = best < now ? (true, now, signs[i]) : (grows, best, -signs[i]);
+            }
+        }
+
+        return best;
+    }
 
     private static double[] Row(int n, params (int Index, double Weight)[] weights)
     {
