@@ -17,6 +17,9 @@ internal static class LeastRelaxations
     /// <summary>Full evaluations for each requirement in a family and in a group, so that the search comes to an end.</summary>
     private const int MostInFamily = 12, MostInGroup = 120;
 
+    /// <summary>Full evaluations of a family in the search for the design that is nearest to all limits.</summary>
+    private const int MostNear = 4;
+
     /// <summary>How much looser a limit is tried where the search does not find its design again.</summary>
     private static readonly double[] Looser = [0, 0.02, 0.05, 0.1, 0.25];
 
@@ -86,7 +89,7 @@ internal static class LeastRelaxations
                         break;
                     }
 
-                    if (!one.FailsForGood && !one.Broken(lifted).Any() && one.Reached(limit) is { } value && double.IsFinite(value))
+                    if (!one.FailsForGood && !one.Broken(lifted).Any() && one.Reached(limit) is { } value && limit.CanBe(value))
                     {
                         best[limit] = new(one, value);
                         lifted = Next(limit);
@@ -112,7 +115,7 @@ internal static class LeastRelaxations
             : limit.Lift(request);
     }
 
-    /// <summary>What the design nearest to all limits breaks: one is worked out of each family, the nearest by the bounds.</summary>
+    /// <summary>What the design nearest to all limits breaks: of each family the nearest by the bounds that does not clip.</summary>
     private static Relaxation? Together(SizingGrid grid, SizingRequest request, SizingGroup[] groups, CancellationToken cancellation)
     {
         (SizingGroup Group, Tried Tried, double Far)[] nearest =
@@ -122,18 +125,14 @@ internal static class LeastRelaxations
                 group => group.Families.Select(family =>
                 {
                     cancellation.ThrowIfCancellationRequested();
-                    SizingCandidate? near = group.Candidates(grid, family).MinBy(candidate =>
-                        candidate.Bounds().Sum(bound => bound.Limit.Excess(request, bound.Best)));
-                    Tried? tried = near is null ? null : Tried.Of(near);
-                    return tried is null || tried.FailsForGood ? null : tried;
+                    return Nearest(group.Candidates(grid, family), request);
                 }).OfType<Tried>().Select(tried => (group, tried, Far(tried))).OrderBy(one => one.Item3).Take(1),
                 cancellation).SelectMany(one => one),
         ];
         foreach ((SizingGroup group, Tried tried, _) in nearest.OrderBy(one => one.Far).Take(3))
         {
             (Limit, double)[] changes = [.. tried.Broken(request).Select(limit => (limit, tried.Reached(limit)!.Value))];
-            if (changes.Length != 0 && changes.All(change => double.IsFinite(change.Item2))
-                && Confirmed(grid, request, group, changes, cancellation) is { } relaxation)
+            if (changes.Length != 0 && Confirmed(grid, request, group, changes, cancellation) is { } relaxation)
             {
                 return relaxation;
             }
@@ -142,6 +141,34 @@ internal static class LeastRelaxations
         return null;
 
         double Far(Tried tried) => Limit.All.Sum(limit => tried.Reached(limit) is { } value ? limit.Excess(request, value) : 0);
+    }
+
+    private static Tried? Nearest(IReadOnlyList<SizingCandidate> candidates, SizingRequest request)
+    {
+        SizingRequest lifted = Limit.All.Aggregate(request, (one, limit) => limit.Lift(one));
+        var gains = new GainLimits();
+        int evaluated = 0;
+        foreach (SizingCandidate candidate in candidates.OrderBy(one => one.Bounds().Sum(bound => bound.Limit.Excess(request, bound.Best))))
+        {
+            if (SizingGroup.RuledOut(candidate, lifted) is not null || gains.Exclude(candidate))
+            {
+                continue;
+            }
+
+            if (MostNear <= evaluated++ || Tried.Of(candidate) is not { } tried || tried.FailsForGood)
+            {
+                return null;
+            }
+
+            if (tried.Broken(request).All(limit => limit.CanBe(tried.Reached(limit)!.Value)))
+            {
+                return tried;
+            }
+
+            gains.Learn(tried, lifted);
+        }
+
+        return null;
     }
 
     /// <summary>The limits with which the search itself finds a design; null where it finds none near them.</summary>

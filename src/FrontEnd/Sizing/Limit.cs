@@ -51,6 +51,9 @@ internal sealed record Limit(string Key, bool IsGreatest, double Lifted, bool Is
     /// <summary>True where a value breaks the limit that a request sets.</summary>
     public bool IsBroken(SizingRequest request, double value) => Get(request) is { } limit && (IsGreatest ? limit < value : value < limit);
 
+    /// <summary>True where a value can be set as a limit: a headroom below 0 dB is clipping, whatever is asked.</summary>
+    public bool CanBe(double value) => double.IsFinite(value) && (IsGreatest ? value <= Lifted : Lifted <= value);
+
     /// <summary>How far a value is from a limit: 0 where it keeps it, 1 for e times (or 8.7 dB, or a radian) too far.</summary>
     public double Excess(SizingRequest request, double value)
     {

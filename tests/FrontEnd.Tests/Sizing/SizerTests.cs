@@ -262,6 +262,22 @@ public sealed class SizerTests
         Assert.NotEmpty(Sizer.Size(relaxed, cancellation: TestContext.Current.CancellationToken).Front);
     }
 
+    /// <summary>What is offered can be written: a headroom below 0 dB is clipping, and no requirement.</summary>
+    [Fact]
+    public void Size_SignalFarTooLarge_OffersNoClipping()
+    {
+        Design design = Wanted with
+        {
+            LargestSignal = Voltage.FromMillivolts(300),
+            Requirements = Wanted.Requirements with { Noise = VoltagePeakToPeak.FromMicrovolts(0.1), Offset = Voltage.FromVolts(3), MainsAtElectrodes = VoltageRms.FromVolts(1e-10) },
+        };
+        foreach (Obstacle obstacle in Size(design).Obstacles.Where(obstacle => obstacle.Relaxation is not null))
+        {
+            Limit limit = Limit.Find(obstacle.Requirement)!;
+            Assert.True(limit.CanBe(Value(limit, obstacle.Relaxation!.Split(" = ")[1].Split(" together")[0].Split(" alone")[0])), obstacle.Relaxation);
+        }
+    }
+
     private static double Value(Limit limit, string words)
     {
         if (limit.Of(1) is not { } like)
