@@ -11,10 +11,8 @@ namespace FrontEnd.Tests.Plain;
 /// <remarks>PLAIN_RUNS sets the number of designs, PLAIN_SEED where to begin; a design that fails is drawn again by its number alone.</remarks>
 public sealed class PlainWayTests
 {
-    /// <summary>Families of figures (number of the design/id) in which program and plain way are not one yet. A line goes when they are.</summary>
-    private static readonly Regex[] NotCompared =
-    [
-    ];
+    /// <summary>Families that the program need not give: a derived channel's mains (it does not yet), a figure of the spread, the corner of a notch, the settling of an amplifier alone.</summary>
+    private static readonly Regex NotAlwaysGiven = new(@"^(montage\..*\.mains|levels\.least_headroom|filter\.analogue-notch-1\.minus_3db|filter\.path\.settling)$");
 
     public static IEnumerable<TheoryDataRow<int>> Seeds => Enumerable.Range(Setting("PLAIN_SEED", 1), Setting("PLAIN_RUNS", 40)).Select(seed => new TheoryDataRow<int>(seed));
 
@@ -27,10 +25,11 @@ public sealed class PlainWayTests
         Assert.DoesNotContain(assessment.Findings, finding => finding.Severity == Severity.Error);
         List<string> wrong = [];
         int compared = 0;
-        foreach ((string id, object expected) in PlainFigures.Of(design).Where(pair => !NotCompared.Any(family => family.IsMatch($"{seed}/{pair.Key}"))))
+        foreach ((string id, object expected) in PlainFigures.Of(design))
         {
             if (Said(assessment, id) is not { } actual)
             {
+                wrong.AddRange(NotAlwaysGiven.IsMatch(id) ? Array.Empty<string>() : [$"{id}: plainly {expected}, the program says nothing"]);
                 continue;
             }
 
