@@ -56,6 +56,25 @@ public sealed class OpenElectrodeTests
         }
     }
 
+    /// <summary>Half-cells have either sign, and so have bias currents: what stands at a node is the sum by size, whichever way they lie.</summary>
+    [Fact]
+    public void OpenInput_OffsetAndBiasOfEitherSign_AddBySize()
+    {
+        Design Of(double volts, double amperes) => Biased(amperes) with
+        {
+            Electrodes = Still.Electrodes with { Offset = Voltage.FromVolts(volts) },
+            Input = Still.Input with { BiasResistor = Resistance.FromMegohms(200) },
+        };
+        string[] nodes = [.. new[] { "active", "reference" }.SelectMany(lead => new[] { $"open.{lead}.amplifier", $"open.{lead}.converter" })];
+        Assessment both = Evaluator.Evaluate(Of(0.02, 1e-10)), other = Evaluator.Evaluate(Of(0.02, -1e-10)), offset = Evaluator.Evaluate(Of(0.02, 0)), bias = Evaluator.Evaluate(Of(0, 1e-10));
+        Assert.Contains(nodes, node => 1e-3 < offset[node].Si && 1e-3 < bias[node].Si);
+        Assert.All(nodes, node =>
+        {
+            Assert.Equal(offset[node].Si + bias[node].Si, both[node].Si, 1e-9);
+            Assert.Equal(both[node].Si, other[node].Si, 1e-9);
+        });
+    }
+
     /// <summary>By hand: 2 nA into 10 GΩ would be 20 V; the rail holds the input at 1.5 V. The inner nodes are held at 1.4 V, the output at
     /// its 1.4 V too.</summary>
     [Fact]

@@ -30,7 +30,9 @@ internal sealed partial class PlainFigures
             }
         }
 
-        // The path: the stages, whose settling the amplifier is too fast to show in.
+        // The path: the amplifier, then the stages with ideal op-amps.
+        double corner = 2 * Math.PI * _design.Amplifier.Bandwidth.Hertz;
+        ideal.Insert(0, PlainResponse.Of([new Complex(-corner, 0)], s => 1 / (1 + (s / corner))));
         if (PlainResponse.Chain(ideal).Settling() is { } whole)
         {
             _figures["filter.path.settling"] = whole;

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
 using FrontEnd.Reporting;
@@ -10,6 +11,9 @@ namespace FrontEnd.Tests.Plain;
 /// <remarks>PLAIN_RUNS sets the number of designs, PLAIN_SEED where to begin; a design that fails is drawn again by its number alone.</remarks>
 public sealed class PlainWayTests
 {
+    /// <summary>Families that the program need not give: a derived channel's mains (it does not yet), a figure of the spread, the corner of a notch, the settling of an amplifier alone.</summary>
+    private static readonly Regex NotAlwaysGiven = new(@"^(montage\..*\.mains|levels\.least_headroom|filter\.analogue-notch-1\.minus_3db|filter\.path\.settling)$");
+
     public static IEnumerable<TheoryDataRow<int>> Seeds => Enumerable.Range(Setting("PLAIN_SEED", 1), Setting("PLAIN_RUNS", 40)).Select(seed => new TheoryDataRow<int>(seed));
 
     [Theory]
@@ -25,6 +29,7 @@ public sealed class PlainWayTests
         {
             if (Said(assessment, id) is not { } actual)
             {
+                wrong.AddRange(NotAlwaysGiven.IsMatch(id) ? Array.Empty<string>() : [$"{id}: plainly {expected}, the program says nothing"]);
                 continue;
             }
 
