@@ -267,6 +267,35 @@ public class RealisationSearchTests
         Assert.Contains(findings, f => f.Code is "FE0653" && f.Severity == Severity.Warning);
     }
 
+    /// <summary>Twenty times Q·f0, no more and no less: 1 kHz and Q 1.3066 of a fourth order want 26.1 kHz.</summary>
+    [Theory]
+    [InlineData(25.9, true)]
+    [InlineData(26.3, false)]
+    public void Find_OpAmpAtTheLimit_IsWarnedOfOnlyBelowIt(double kilohertz, bool warned)
+    {
+        RealisationRequest request = Request(new ButterworthPrototype(4), 1000) with { OpAmp = OpAmp.MicropowerCmos with { GainBandwidth = Frequency.FromKilohertz(kilohertz) } };
+        Assert.Equal(warned, RealisationSearch.Find(request).Findings.Any(f => f.Code is "FE0653"));
+    }
+
+    /// <summary>Every order of the sections that were chosen: none keeps the largest gain inside lower than the one built.</summary>
+    [Fact]
+    public void Find_Chebyshev_NoOtherOrderOfItsSectionsIsTamer()
+    {
+        foreach ((int order, double ripple) in ((int, double)[])[(5, 1), (6, 1), (6, 3), (7, 2)])
+        {
+            Realisation best = RealisationSearch.Find(Request(new ChebyshevPrototype(order, Decibels.FromStated(ripple)), 70)).Best!;
+            Stage[] stages = [.. best.Stages];
+            double[] hertz = [.. Enumerable.Range(0, 1501).Select(i => 150.0 * i / 1500)];
+            double[][] gains = [.. stages.Select(stage => hertz.Select(f => Math.Sqrt(AsBuiltSection.PowerResponse([stage], f))).ToArray())];
+            double Largest(int[] places) => Enumerable.Range(1, places.Length).Max(n => Enumerable.Range(0, hertz.Length).Max(i => places.Take(n).Aggregate(1.0, (gain, place) => gain * gains[place][i])));
+            double built = Largest([.. Enumerable.Range(0, stages.Length)]), least = Orders(stages.Length).Min(Largest);
+            Assert.Equal(least, built, 1e-4 * built);
+        }
+
+        static IEnumerable<int[]> Orders(int count) => count == 0 ? [[]] : Orders(count - 1).SelectMany(rest =>
+            Enumerable.Range(0, count).Select(at => (int[])[.. rest[..at], count - 1, .. rest[at..]]));
+    }
+
     private static void AssertWithinLimits(RealisationRequest request, Realisation realisation)
     {
         foreach (Stage stage in realisation.Stages)

@@ -223,6 +223,19 @@ public sealed class WordTests
         Assert.Contains(Evaluator.Evaluate(design).Findings, one => one.Code == "FE0607" && one.Field == "digital[1]");
     }
 
+    /// <summary>Ripple and attenuation have values in every stage; a family that has no use for them is not asked with them, or every design would be warned.</summary>
+    [Fact]
+    public void Wish_OfEachFamily_AsksForItsOwnLossesAlone()
+    {
+        foreach (FilterFamily family in Enum.GetValues<FilterFamily>())
+        {
+            FilterWish wish = new DigitalLowPass { Family = family }.Wish(Frequency.FromHertz(250));
+            Assert.Equal(family is FilterFamily.Chebyshev or FilterFamily.Elliptic, wish.Ripple is not null);
+            Assert.Equal(family is FilterFamily.InverseChebyshev or FilterFamily.Elliptic, wish.Attenuation is not null);
+            Assert.Empty(wish.Design().Findings);
+        }
+    }
+
     /// <summary>A section of zeros alone, b = 0, 0, 0, once had its zeros divided by themselves.</summary>
     [Fact]
     public void FloatVariance_SectionThatLetsNothingThrough_IsNone() =>
