@@ -3,7 +3,7 @@
 # source:  the model in words: nodal analysis of the input network build by build, the stages by their circuit laws, integrals by Gauss-Legendre
 #          rules in log f; written apart from src/FrontEnd/Spread, with which it shares no code, no interpolation and no random numbers
 # draws:   as `frontend spread` without ranges on cards: resistors and capacitors uniform within tolerance, CMRR +-6 dB evenly in dB, gain +-0.5 %,
-#          voltage noise +-20 %, each electrode 1 +- m/2, stray capacitances over 2 to times 2 evenly in the logarithm, mains voltage +-10 %
+#          voltage noise +-20 %, each electrode 1 +- m/2, stray capacitances over 2 to times 2 evenly in the logarithm, each lead's by itself, mains voltage +-10 %
 import json
 import os
 import sys
@@ -49,7 +49,7 @@ def draw(random, n):
     uniform("noise", 0.2)
     for name in ("active", "reference", "ground"):
         uniform(name, electrodes["mismatch"] / 2)
-    for name in ("body_to_mains", "body_to_earth", "amplifier_to_earth", "amplifier_to_mains", "lead_to_mains"):
+    for name in ("body_to_mains", "body_to_earth", "amplifier_to_earth", "amplifier_to_mains", "active_to_mains", "reference_to_mains"):
         logarithmic(name, 2)
     uniform("voltage", 0.1)
     return part
@@ -67,9 +67,9 @@ class Front:
         w = 2 * np.pi * np.broadcast_to(f, n)
         one = np.ones(n)
         electrode = {name: one if nominal else p[name] for name in ("active", "reference", "ground")}
-        stray = {name: mains[name] * (one if nominal else p[name]) for name in ("body_to_mains", "body_to_earth", "amplifier_to_earth", "amplifier_to_mains", "lead_to_mains")}
-        if not leads:
-            stray["lead_to_mains"] = 0 * one
+        stray = {name: mains[name] * (one if nominal else p[name]) for name in ("body_to_mains", "body_to_earth", "amplifier_to_earth", "amplifier_to_mains")}
+        for name in ("active_to_mains", "reference_to_mains"):
+            stray[name] = mains["lead_to_mains"] * (one if nominal else p[name]) * (1 if leads else 0)
         self.stray, self.w = stray, w
         z = {name: electrode[name] * impedance(electrodes[name], w) for name in electrode}
         self.re = {name: z[name].real for name in z}
@@ -87,8 +87,8 @@ class Front:
         jw, inputs = 1j * w, design["reference_inputs"]
         add(B, E, jw * (stray["body_to_mains"] + stray["body_to_earth"]))
         add(E, None, jw * (stray["amplifier_to_earth"] + stray["amplifier_to_mains"]))
-        for lead, top in ((A1, A2), (R1, R2)):
-            add(lead, E, jw * stray["lead_to_mains"])
+        for lead, name in ((A1, "active_to_mains"), (R1, "reference_to_mains")):
+            add(lead, E, jw * stray[name])
             add(lead, None, jw * network["lead_to_common"])
         add(B, A1, self.ya)
         add(B, R1, self.yr)
@@ -125,7 +125,7 @@ class Front:
         """What a volt of mains does to an output, from its transfers x."""
         current = self.stray["body_to_mains"] * (x[:, B] - x[:, E]) - self.stray["amplifier_to_mains"] * x[:, E]
         if leads:
-            current = current + self.stray["lead_to_mains"] * (x[:, A1] + x[:, R1] - 2 * x[:, E])
+            current = current + self.stray["active_to_mains"] * (x[:, A1] - x[:, E]) + self.stray["reference_to_mains"] * (x[:, R1] - x[:, E])
         return np.abs(1j * self.w * current)
 
 

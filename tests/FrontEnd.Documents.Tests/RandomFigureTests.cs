@@ -16,9 +16,10 @@ public sealed class RandomFigureTests
     /// <summary>Families of figures that the program does not give yet, or not by the same definition. A line goes when they agree.</summary>
     private static readonly Regex[] NotCompared =
     [
-        new(@"^montage\..*\.mains$"),
-        new(@"^levels\.recovery$"),
-        new(@"^filter\.path\.settling$"),
+        new(@"/montage\..*\.mains$"),
+
+        // The other program looks for the greatest value on a grid of 94 µs: it has 1.199 of an overshoot of 1.399, and 0.1 % of that.
+        new(@"^R6000/filter\.path\.settling$"),
     ];
 
     public static IEnumerable<TheoryDataRow<string>> Files => Directory.GetFiles(Path.Combine(Repository.Worked, "random"), "*.json").Order().Select(path => new TheoryDataRow<string>(Path.GetFileName(path)));
@@ -32,7 +33,7 @@ public sealed class RandomFigureTests
         Assert.False(document.HasErrors);
         Assessment assessment = Evaluator.Evaluate(document.Design);
         using JsonDocument json = JsonDocument.Parse(File.ReadAllText(path));
-        JsonProperty[] compared = [.. json.RootElement.GetProperty("expected").EnumerateObject().Where(property => !NotCompared.Any(family => family.IsMatch(property.Name)))];
+        JsonProperty[] compared = [.. json.RootElement.GetProperty("expected").EnumerateObject().Where(property => !NotCompared.Any(family => family.IsMatch($"{Path.GetFileNameWithoutExtension(file)}/{property.Name}")))];
         Assert.True(80 < compared.Length, $"only {compared.Length} figures were compared");
         string[] wrong = [.. compared.Select(property => Difference(assessment, property)).OfType<string>()];
         Assert.True(wrong.Length == 0, $"{wrong.Length} of {compared.Length}:\n{string.Join('\n', wrong)}");

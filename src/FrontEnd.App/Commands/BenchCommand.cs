@@ -39,7 +39,7 @@ internal static class BenchCommand
         {
             problems.AddRange(ReadingsFile.Is(measured)
                 ? Readings(measured, plan, results)
-                : Recording(document.Design, measured, test, channel, raw, results));
+                : Recording(plan, measured, test, channel, raw, results));
         }
 
         if (json)
@@ -84,21 +84,22 @@ internal static class BenchCommand
         return problems;
     }
 
-    private static IReadOnlyList<Finding> Recording(Design design, string path, string? test, string? channel, bool raw,
+    private static IReadOnlyList<Finding> Recording(IReadOnlyList<BenchReading> plan, string path, string? test, string? channel, bool raw,
         List<BenchResult> results)
     {
-        if (test is null)
-        {
-            return [RecordingMessages.NeedsTest(path)];
-        }
-
-        (Recording? recording, IReadOnlyList<Finding> findings) = RecordingFile.Read(path, channel, design.Converter.Rate);
+        // The file first: what cannot be read has no test.
+        (Recording? recording, IReadOnlyList<Finding> findings) = RecordingFile.Read(path, channel, plan[0].Design.Converter.Rate);
         if (recording is null)
         {
             return findings;
         }
 
-        (BenchResult? result, IReadOnlyList<Finding> problems) = BenchComparison.Recording(design, test, recording, raw);
+        if (test is null)
+        {
+            return [RecordingMessages.NeedsTest(path)];
+        }
+
+        (BenchResult? result, IReadOnlyList<Finding> problems) = BenchComparison.Recording(plan, test, recording, raw);
         if (result is not null)
         {
             results.Add(result);

@@ -26,7 +26,7 @@ internal static class DigitalFilterCommands
         Option<string> stop = new("--stop") { Description = "edge of the stop band, as many", Required = true, HelpName = "F[,F]" };
         Option<string?> ripple = new("--ripple") { Description = "largest loss in the pass band, largest gain to least, such as 0.5dB; may be left out with --taps", HelpName = "dB" };
         Option<string?> attenuation = new("--attenuation") { Description = "least loss in the stop band, such as 60dB; may be left out with --taps of an equiripple filter: errors then count alike in all bands", HelpName = "dB" };
-        Option<int?> taps = new("--taps") { Description = $"number of taps, 3 to {FirWish.MostTaps}; default: the fewest that meet the losses", HelpName = "N" };
+        Option<int?> taps = new("--taps") { Description = $"number of taps, 3 to {FirWish.MostTaps}; default: the fewest of an odd number that meet the losses", HelpName = "N" };
         Option<string?> method = new("--method") { Description = "how the taps are found: " + string.Join(", ", Methods.Keys)
             + "; default: equiripple", HelpName = "word" };
         Frame frame = new("fir", "Designs a filter without feedback, of constant delay. " + Codes, outlet, sections: false,

@@ -48,7 +48,10 @@ internal static class SheetCommand
             return ExitCode.Unusable;
         }
 
-        Sheet sheet = new(document, Advisor.Advise(Evaluator.Evaluate(document.Design)));
+        Sheet sheet = new(document, Advisor.Advise(Evaluator.Evaluate(document.Design)))
+        {
+            Bench = Bench.BenchPlan.Of(document.Design).Readings,
+        };
         if (sheet.HasErrors)
         {
             outlet.Tell(sheet.Findings.Where(finding => finding.Severity == Severity.Error));

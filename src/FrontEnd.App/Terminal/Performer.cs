@@ -115,7 +115,7 @@ public sealed class Performer : IDisposable
             case Effect.Sheet sheet:
                 Write(
                     FilePurpose.Sheet, sheet.Path, sheet.MayReplace, "sheet",
-                    () => SheetWriting.Write(sheet.Path, sheet.Document, sheet.Assessment));
+                    () => SheetWriting.Write(sheet.Path, sheet.Document, sheet.Assessment, Bench.BenchPlan.Of(sheet.Document.Design).Readings));
                 break;
             case Effect.Coefficients file:
                 Write(

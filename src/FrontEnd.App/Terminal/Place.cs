@@ -108,7 +108,7 @@ public sealed record Place(
     /// <summary>The views across the path, in the order of the key line.</summary>
     public static readonly IReadOnlyList<Place> Views =
     [
-        new(Verdicts, "verdicts", ["requirements."], [new ResultFamily("")], [], PlotKind.Response, 'v'),
+        new(Verdicts, "verdicts", ["requirements."], [ResultIds.Limit.All, new ResultFamily("")], [], PlotKind.Response, 'v'),
         new(
             "noise", "noise",
             ["band", DesignKeys.Signal.Smallest, "board-temperature", "skin-temperature", DesignKeys.Requirements.Noise, "bands["],

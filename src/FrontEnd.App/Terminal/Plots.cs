@@ -37,7 +37,7 @@ public static class Plots
             PlotKind.Noise => new(
                 "noise density", "Hz", "V/√Hz", Loudest(shown.Curves.NoiseDensity), [nyquist], logX, logY) { Decades = 4 },
             PlotKind.Mains => new(
-                "mains in the recording", "Hz", "V", Harmonics(shown), [nyquist], false, logY) { Bars = true, Decades = 4 },
+                $"mains in the recording, {shown.Design.Mains.LookedAt}", "Hz", "V", Harmonics(shown), [nyquist], false, logY) { Bars = true, Decades = 4 },
             PlotKind.Electrodes => new("electrode impedance |Z|", "Hz", "Ω", shown.Curves.ElectrodeImpedance, [hum], logX, logY),
             PlotKind.Drive => new(
                 "driven-ground loop", "Hz", "dB", [.. shown.Curves.DrivenGroundLoop.Where(curve => curve.YUnit == "dB")], [hum], logX,

@@ -1,5 +1,6 @@
 using FrontEnd.Citations;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Identity;
 
 namespace FrontEnd.App.Terminal;
 
@@ -21,7 +22,8 @@ public static class ResultText
     {
         ResultState.Number => QuantityText.Format(result.Value),
         ResultState.Word => result.Text ?? "",
-        ResultState.Unbounded => result.Text ?? "no limit found",
+        // What is said of a limit of use is longer than a figure's place; it stands with the reasons.
+        ResultState.Unbounded => ResultIds.Limit.All.Has(result.Id) ? "no limit found" : result.Text ?? "no limit found",
         ResultState.Missing => $"not computed ({result.FindingCode})",
         _ => throw new ArgumentOutOfRangeException(nameof(result), result.State, "State is not handled."),
     };

@@ -34,7 +34,7 @@ internal static class CsvText
             separator = separator == '\0' ? SeparatorOf(row) : separator;
             if (!row.Contains('"'))
             {
-                yield return new CsvRow(row.Split(separator), first);
+                yield return new CsvRow(row.Split(separator), first) { Separator = separator };
                 continue;
             }
 
@@ -46,7 +46,7 @@ internal static class CsvText
                 splitter.Take(NextLine(text, ref at));
             }
 
-            yield return new CsvRow(splitter.Cells(), first) { IsOpen = splitter.IsOpen };
+            yield return new CsvRow(splitter.Cells(), first) { IsOpen = splitter.IsOpen, Separator = separator };
         }
     }
 
@@ -133,6 +133,9 @@ internal readonly record struct CsvRow(IReadOnlyList<string> Cells, int Line)
 {
     /// <summary>The text of a remark, without its sign; null for a row.</summary>
     public string? Remark { get; init; }
+
+    /// <summary>What separates the cells; a comma where there is but one.</summary>
+    public char Separator { get; init; }
 
     /// <summary>True where a quotation never ends.</summary>
     public bool IsOpen { get; init; }

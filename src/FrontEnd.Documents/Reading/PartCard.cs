@@ -10,6 +10,9 @@ internal sealed record PartCard(CardClass Class, string Title, string Chip, stri
 {
     private const string Spread = "spread from part to part, chosen here";
 
+    /// <summary>Of a word: no figure that could lie in a range.</summary>
+    private const string Kind = "what the card stands for";
+
     /// <summary>The source of one value; the card's own, with the range of the class, where none stands beside it.</summary>
     public string SourceOf(FieldDescription field)
     {
@@ -28,7 +31,12 @@ internal sealed record PartCard(CardClass Class, string Title, string Chip, stri
 
             if (!key.Contains('.', StringComparison.Ordinal))
             {
-                return field.Kind == FieldKind.Ranges ? Spread : Source;
+                return field.Kind switch
+                {
+                    FieldKind.Ranges => Spread,
+                    FieldKind.Choice or FieldKind.Card => Kind,
+                    _ => Source,
+                };
             }
         }
     }

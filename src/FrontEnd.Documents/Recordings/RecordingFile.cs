@@ -56,6 +56,9 @@ public static class RecordingFile
         public required (double Low, double High) Physical { get; init; }
 
         public required (double Low, double High) Digital { get; init; }
+
+        /// <summary>Number of records; −1 for unknown.</summary>
+        public required long Records { get; init; }
     }
 
     private static Recording Binary(byte[] bytes, string path, string? channel, int width)
@@ -66,7 +69,17 @@ public static class RecordingFile
         Demand(0 < signal.Record && signal.Record <= bytes.Length - signal.Size, path, "it holds no whole record");
 
         // The number of records may be −1 while recording; the file's length says how many there are.
-        long records = (bytes.Length - signal.Size) / signal.Record;
+        (long records, long rest) = Math.DivRem(bytes.Length - signal.Size, signal.Record);
+        if (0 <= signal.Records && (records != signal.Records || rest != 0))
+        {
+            throw new BadRecordingException(RecordingMessages.Early(path, signal.Records, records, rest != 0));
+        }
+
+        if (rest != 0)
+        {
+            throw new BadRecordingException(RecordingMessages.PartOfRecord(path, records));
+        }
+
         var samples = new List<double>((int)Math.Min(int.MaxValue / 2, records * signal.Samples));
         double step = (signal.Physical.High - signal.Physical.Low) / (signal.Digital.High - signal.Digital.Low);
         for (long r = 0; r < records; r++)
@@ -111,7 +124,7 @@ public static class RecordingFile
         Demand(makesSense && 1 <= counts[signal], path, $"the ranges or the number of samples of `{names[signal]}` make no sense");
         return new(names[signal], dimension, size, counts[signal], counts.Take(signal).Sum() * width, counts.Sum() * width, seconds)
         {
-            Physical = physical, Digital = digital,
+            Physical = physical, Digital = digital, Records = Whole(bytes, 236, 8, "number of records", path),
         };
     }
 

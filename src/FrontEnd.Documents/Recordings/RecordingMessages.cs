@@ -10,6 +10,9 @@ public static class RecordingMessages
     public const string BadReading = "FE0745";
     public const string RecordingTooLarge = "FE0746";
     public const string TestNeeded = "FE0747";
+    public const string UnclearDecimals = "FE0753";
+    public const string UnevenTimes = "FE0754";
+    public const string EndsEarly = "FE0755";
 
     internal static Finding Header(string path, string what) =>
         Error(BadHeader, $"the recording cannot be read: {what}", "the header is ASCII of fixed widths, 256 bytes and 256 for each signal",
@@ -30,6 +33,35 @@ public static class RecordingMessages
     internal static Finding Sample(string path, int line, string text) =>
         Error(BadSample, $"`{text}` is no number", null, "one row a sample, numbers separated by commas, decimal points",
             path) with { Line = line };
+
+    /// <summary>A row of more or fewer cells than the first.</summary>
+    internal static Finding Ragged(string path, int line, int cells, int first) =>
+        Error(BadSample, $"the row has {Cells(cells)}, and the first has {Cells(first)}", "commas separate the columns: one in a number makes two of it",
+            "one row a sample, numbers separated by commas, with decimal points; or semicolons between the columns", path) with { Line = line };
+
+    /// <summary>Nothing but whole numbers in pairs, without a heading.</summary>
+    internal static Finding DecimalCommas(string path, int cells) =>
+        Error(UnclearDecimals, $"every row is {cells} whole numbers with commas between them: columns of counts, or numbers with a decimal comma",
+            "there is no heading that says how many columns there are",
+            "give the columns a heading, such as `ch1,ch2`, or write decimal points, or put semicolons between the columns", path);
+
+    internal static Finding TimeBack(string path, int line, string time) =>
+        Error(UnevenTimes, $"the time goes back to `{time}`", "the rate follows from the times", "export it in the order in which it was taken",
+            path) with { Line = line };
+
+    internal static Finding Uneven(string path, int sample, string late) =>
+        Error(UnevenTimes, $"the times are not even: sample {sample} is off by {late}", "samples were lost, or the rate changed",
+            "cut out a part without a gap", path);
+
+    internal static Finding Early(string path, long said, long there, bool isPart) =>
+        Error(EndsEarly, $"the header says {said} records, and {there}{(isPart ? " and a part of one" : "")} are there",
+            "the file was cut, or was not closed", "export it again", path);
+
+    internal static Finding PartOfRecord(string path, long there) =>
+        Error(EndsEarly, $"the file ends within a record, after {there} whole ones", "the file was cut, or was not closed", "export it again",
+            path);
+
+    private static string Cells(int count) => count == 1 ? "1 cell" : $"{count} cells";
 
     internal static Finding Reading(string path, int line, string what) =>
         Error(BadReading, what, null, "write one test and its reading a line, such as `shorted, 0.5 µV`", path) with { Line = line };

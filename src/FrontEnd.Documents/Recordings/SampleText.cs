@@ -16,9 +16,10 @@ internal sealed class SampleText
     private ColumnHead[] _heads = [];
     private string? _unit;
     private Frequency? _rate;
+    private readonly List<double> _times = [];
     private int _column = -1, _time = -1;
-    private double _scale = 1, _firstTime, _lastTime;
-    private bool _steps;
+    private double _scale = 1;
+    private bool _steps, _hasHead, _isComma, _mayBeDecimals = true;
 
     private SampleText(string path, string? channel) => (_path, _channel) = (path, channel);
 
@@ -36,10 +37,15 @@ internal sealed class SampleText
             {
                 reader.TakeRemark(remark, line);
             }
-            else if (0 <= reader._column || !reader.IsHead(row.Cells, line))
+            else if (0 <= reader._column || !reader.IsHead(row, line))
             {
                 reader.TakeSample(row.Cells, line);
             }
+        }
+
+        if (reader is { _isComma: true, _hasHead: false, _mayBeDecimals: true } && reader._heads.Length % 2 == 0)
+        {
+            throw new BadRecordingException(RecordingMessages.DecimalCommas(path, reader._heads.Length));
         }
 
         return reader._samples.Count == 0
@@ -48,9 +54,12 @@ internal sealed class SampleText
     }
 
     /// <summary>Takes names and units from the first row; false where that is a sample already.</summary>
-    private bool IsHead(IReadOnlyList<string> cells, int line)
+    private bool IsHead(CsvRow row, int line)
     {
-        bool isHead = !double.TryParse(cells[0], NumberStyles.Float, CultureInfo.InvariantCulture, out _);
+        IReadOnlyList<string> cells = row.Cells;
+        _isComma = row.Separator == ',';
+        bool isHead = !TryNumber(cells[0], out _);
+        _hasHead = isHead;
         _heads = isHead ? [.. cells.Select(ColumnHead.Of)] : [.. cells.Select((_, at) => new ColumnHead($"{at + 1}", null))];
         _time = Array.FindIndex(_heads, head => head.IsTime);
         int[] channels = [.. Enumerable.Range(0, _heads.Length).Where(at => at != _time)];
@@ -68,11 +77,33 @@ internal sealed class SampleText
 
     private void TakeSample(IReadOnlyList<string> cells, int line)
     {
+        // A cell too many is a decimal comma that separates; empty ones at the end are a separator too many.
+        int count = cells.Count;
+        while (_heads.Length < count && string.IsNullOrWhiteSpace(cells[count - 1]))
+        {
+            count--;
+        }
+
+        if (count != _heads.Length)
+        {
+            throw new BadRecordingException(RecordingMessages.Ragged(_path, line, count, _heads.Length));
+        }
+
+        for (int at = 0; at < count && _mayBeDecimals; at++)
+        {
+            ReadOnlySpan<char> digits = cells[at].AsSpan().Trim();
+            digits = at % 2 == 0 ? digits.TrimStart("+-") : digits;
+            _mayBeDecimals = !digits.IsEmpty && !digits.ContainsAnyExceptInRange('0', '9');
+        }
+
         _samples.Add(_scale * Number(cells, _column, line));
         if (0 <= _time)
         {
-            _lastTime = Number(cells, _time, line);
-            _firstTime = _samples.Count == 1 ? _lastTime : _firstTime;
+            _times.Add(Number(cells, _time, line));
+            if (2 <= _times.Count && _times[^1] < _times[^2])
+            {
+                throw new BadRecordingException(RecordingMessages.TimeBack(_path, line, cells[_time].Trim()));
+            }
         }
     }
 
@@ -81,17 +112,44 @@ internal sealed class SampleText
         double timeUnit = 0 <= _time && _heads[_time].Unit is { } written
             ? RecordingUnits.Seconds(written) ?? throw new BadRecordingException(RecordingMessages.TimeUnit(_path, written))
             : 1;
-        Frequency rate = 0 <= _time && _firstTime < _lastTime
-            ? Frequency.FromHertz((_samples.Count - 1) / ((_lastTime - _firstTime) * timeUnit))
+        bool isTimed = 0 < _times.Count && _times[0] < _times[^1];
+        if (isTimed)
+        {
+            DemandEven(timeUnit);
+        }
+
+        Frequency rate = isTimed
+            ? Frequency.FromHertz((_samples.Count - 1) / ((_times[^1] - _times[0]) * timeUnit))
             : _rate ?? designRate;
-        return new Recording(_heads[_column].Name, rate, _samples, _steps) { Unit = _unit! };
+        return new Recording(_heads[_column].Name, rate, _samples, _steps) { Unit = _unit!, IsRateAssumed = !isTimed && _rate is null };
+    }
+
+    /// <summary>Samples that were lost leave the times behind them late by as much: more than a packet of samples is a gap.</summary>
+    private void DemandEven(double timeUnit)
+    {
+        const double Packet = 0.25;
+        double first = _times[0], step = (_times[^1] - first) / (_times.Count - 1);
+        for (int i = 0; i < _times.Count; i++)
+        {
+            double late = (_times[i] - first - (i * step)) * timeUnit;
+            if (Packet < Math.Abs(late))
+            {
+                throw new BadRecordingException(RecordingMessages.Uneven(_path, i + 1, QuantityText.Format(Duration.FromSeconds(Math.Abs(late)))));
+            }
+        }
     }
 
     private double Number(IReadOnlyList<string> cells, int at, int line) =>
-        at < cells.Count && double.TryParse(cells[at], NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
-            && double.IsFinite(value)
+        at < cells.Count && TryNumber(cells[at], out double value) && double.IsFinite(value)
             ? value
             : throw new BadRecordingException(RecordingMessages.Sample(_path, line, at < cells.Count ? cells[at].Trim() : ""));
+
+    /// <summary>With a decimal point; with a decimal comma where no comma separates.</summary>
+    private bool TryNumber(string cell, out double value)
+    {
+        string text = !_isComma && cell.Count(letter => letter == ',') == 1 ? cell.Replace(',', '.') : cell;
+        return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value);
+    }
 
     private void TakeRemark(string remark, int line)
     {

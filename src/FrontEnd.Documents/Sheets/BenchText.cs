@@ -15,12 +15,12 @@ public static class BenchText
         foreach (BenchReading test in plan)
         {
             page.Blank();
-            page.Ends($"{test.Name}: {test.Title}", Expected(test));
+            page.Ends($"{test.Name}: {test.Title}", BenchWording.Expected(test));
             page.Paragraph(test.Fixture, "  fixture:    ");
             page.Paragraph(test.Setting, "  do:         ");
             if (test.Expected is not null)
             {
-                page.Paragraph($"{Range(test)}; {test.Tolerance}", "  agrees:     ");
+                page.Paragraph(BenchWording.Agrees(test), "  agrees:     ");
             }
 
             if (test.Remark is { } remark)
@@ -70,20 +70,6 @@ public static class BenchText
         page.Paragraph($"bench tests for {design.Name}");
         page.OwnCautions(design);
         page.Paragraph(BenchPlan.Caution);
-    }
-
-    private static string Expected(BenchReading test) => test.Expected is null ? "no figure" : QuantityText.Format(test.Expected);
-
-    private static string Range(BenchReading test)
-    {
-        string unit = test.Expected!.SiUnit;
-        return (test.Least, test.Greatest) switch
-        {
-            ({ } least, { } greatest) => $"{QuantityText.Format(least, unit)} to {QuantityText.Format(greatest, unit)}",
-            ({ } least, null) => $"at least {QuantityText.Format(least, unit)}",
-            (null, { } greatest) => $"at most {QuantityText.Format(greatest, unit)}",
-            _ => "any reading",
-        };
     }
 
     private static void Lines(TextPage page, BenchResult result)

@@ -8,8 +8,12 @@ public static class BudgetTables
     /// <summary>Of the variance.</summary>
     private const double LeastShareShown = 1e-5;
 
+    /// <summary>Title of the limits of use.</summary>
+    public const string BeforeARecording = "before a recording, check";
+
     private static readonly (string Title, ResultFamily[] Families)[] Plain =
     [
+        (BeforeARecording, [ResultIds.Limit.All]),
         ("noise, other figures", [ResultIds.Noise.All]),
         ("converter", [ResultIds.Converter.All]),
         ("mains, other figures", [ResultIds.Mains.All]),
@@ -41,7 +45,7 @@ public static class BudgetTables
     /// <summary>A "other figures" table follows the budget that it belongs to.</summary>
     private static IEnumerable<BudgetTable> Ordered(IEnumerable<BudgetTable> tables)
     {
-        string[] order = ["gain and levels", "noise by source", "noise, other figures", "bands", "mains at the electrodes",
+        string[] order = [BeforeARecording, "gain and levels", "noise by source", "noise, other figures", "bands", "mains at the electrodes",
             "mains harmonics", "mains, other figures", "converter", "aliases"];
         return tables.OrderBy(table => Array.IndexOf(order, table.Title) is var at and >= 0 ? at : order.Length);
     }
@@ -159,8 +163,8 @@ public static class BudgetTables
         }
 
         taken.UnionWith(assessment.Results.Where(result => harmonics.Has(result.Id)).Select(result => result.Id));
-        foreach ((ResultId id, string label) in new[] { (ResultIds.Mains.RecordedEverywhere, "all"),
-            (ResultIds.Mains.Recorded, "in the band") })
+        foreach ((ResultId id, string label) in new[] { (ResultIds.Mains.RecordedEverywhere, "all of them"),
+            (ResultIds.Mains.Recorded, "those in the band") })
         {
             if (assessment.Find(id) is { } sum)
             {
@@ -170,7 +174,7 @@ public static class BudgetTables
 
         return new BudgetTable(
             "mains harmonics", $"{harmonics}*.*, {ResultIds.Mains.Recorded}*",
-                [new("harmonic", true), new("electrodes"), new("converter"), new("recorded"), new("lands at"), new("in band")], rows);
+                [new(assessment.Design.Mains.LookedAt, true), new("electrodes"), new("converter"), new("recorded"), new("lands at"), new("in band")], rows);
     }
 
     private static BudgetTable? Aliases(Assessment assessment, HashSet<ResultId> taken)

@@ -20,7 +20,9 @@ public static class DigitalPages
         FirFigures figures = fir.Answer.Figures!;
         FirWish wish = fir.Answer.Wish;
         string method = wish.Method == FirMethod.Kaiser ? "Kaiser window" : "equal ripple";
-        string fewest = wish.Taps is null ? "; the fewest taps found that meet the losses" : "";
+        string fewest = wish.Taps is not null ? ""
+            : wish.Method == FirMethod.Kaiser ? "; the first odd number of taps from the window's forecast on that meets the losses"
+            : "; the fewest of an odd number of taps that meet the losses";
         page.Paragraph($"FIR {FilterWords.Of(wish.Shape)}, {method}, {filter.Length} taps, at {QuantityText.FormatPart(wish.Rate)}");
         page.Paragraph($"passes {FilterPage.List(wish.PassEdges)}, stops {FilterPage.List(wish.StopEdges)}{fewest}", "  ");
         page.Blank();

@@ -69,7 +69,7 @@ public static class ExplainText
         {
             Line("why", why.Reason);
             Line("takes", why.Assumes);
-            Line("to read", string.Equals(why.Read.Key, "derived", StringComparison.Ordinal) ? "" : SourceList.Of(why.Read));
+            Line("to read", why.Read is null ? "" : SourceList.Of(why.Read));
         }
 
         return lines;
@@ -86,6 +86,11 @@ public static class ExplainText
         Add(lines, "helps most", Wording.Helps(verdict) ?? "");
         return lines;
     }
+
+    /// <summary>What stands in place of the inputs that move a figure where there are none.</summary>
+    public static string NoMoves(Result result) => Sensitivity.IsLookedFor(result.Id)
+        ? "no input of the design by itself"
+        : "not looked for, as each limit of use is a search of its own";
 
     private static void Picture(TextPage page, Explained explained)
     {
@@ -107,7 +112,7 @@ public static class ExplainText
         page.Blank();
         if (sensitivities.Count == 0)
         {
-            page.Line("moves with: no input of the design by itself");
+            page.Line($"moves with: {NoMoves(result)}");
             return;
         }
 

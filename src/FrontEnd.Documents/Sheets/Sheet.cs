@@ -8,6 +8,9 @@ public sealed record Sheet(DesignDocument Document, Assessment Assessment)
     /// <summary>How the figures of many builds spread; null where nobody asked.</summary>
     public Spread.SpreadResult? Spread { get; init; }
 
+    /// <summary>What the built board is put through; empty where nobody asked.</summary>
+    public IReadOnlyList<Bench.BenchReading> Bench { get; init; } = [];
+
     public Design Design => Assessment.Design;
 
     /// <summary>The findings of reading and of evaluating, each once; errors first.</summary>

@@ -62,6 +62,11 @@ internal static class SheetBody
         yield return Chain(sheet.Assessment);
         yield return new Block.Heading("What to do next");
         yield return Next(sheet.Assessment);
+        foreach (Block block in BudgetTables.Of(sheet.Assessment).Where(table => table.Title == BudgetTables.BeforeARecording)
+            .SelectMany(Titled))
+        {
+            yield return block;
+        }
     }
 
     private static Block.Drawing Chain(Assessment assessment) => new(

@@ -1,3 +1,4 @@
+using FrontEnd.Bench;
 using FrontEnd.Citations;
 
 namespace FrontEnd.Documents.Sheets;
@@ -8,10 +9,16 @@ internal static class SheetGrounds
     /// <summary>Bench tests, findings, assumptions, defaults, sources.</summary>
     public static IEnumerable<Block> Of(Sheet sheet)
     {
-        yield return new Block.Heading("bench tests, and the reading to expect");
-        yield return new Block.Table(
-            [new("test", true), new("expect", true), new("figure", true)],
-            [.. BenchTests.Of(sheet.Assessment).Select(test => new Row([test.What, test.Expect, test.Id]))], Small: true);
+        if (sheet.Bench.Count > 0)
+        {
+            Column[] columns = [new("test", true), new("expect", true), new("figure", true)];
+            yield return new Block.Heading("bench tests, and the reading to expect");
+            yield return new Block.Paragraph(BenchPlan.Caution);
+            yield return new Block.Table(columns, [.. sheet.Bench.Select(BenchWording.Row)], Small: true);
+            yield return new Block.Heading("the first recordings on a wearer, on battery, after all of these");
+            yield return new Block.Table(columns, [.. BenchFigures.Worn(sheet.Assessment).Select(BenchWording.Row)], Small: true);
+        }
+
         if (sheet.Findings.Count > 0)
         {
             yield return new Block.Heading("what to know when reading the figures");

@@ -9,15 +9,16 @@ public static class SheetWriting
     public const string Extension = ".html";
 
     /// <summary>Writes the sheet in the form that the file's extension says.</summary>
+    /// <param name="bench">What the built board is put through.</param>
     /// <returns>What went wrong; null for nothing.</returns>
-    public static Finding? Write(string path, DesignDocument document, Assessment assessment)
+    public static Finding? Write(string path, DesignDocument document, Assessment assessment, IReadOnlyList<Bench.BenchReading> bench)
     {
         if (!SheetFormats.Knows(path))
         {
             return WritingMessages.Format(path, SheetFormats.Extensions);
         }
 
-        Sheet sheet = new(document, assessment);
+        Sheet sheet = new(document, assessment) { Bench = bench };
         return sheet.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error)
             ?? TextFiles.WriteAtomically(path, SheetFormats.Write(sheet, path));
     }

@@ -29,7 +29,9 @@ internal static class SpreadWording
         figure.Limit is { } limit ? $"{(figure.LimitIsGreatest ? "at most" : "at least")} {Value(figure, limit)}" : "none set";
 
     public static string Yield(SpreadResult result) =>
-        result.Yield is { } yield ? $"{Share(yield)} of the builds meet every requirement that is judged" : "nothing is judged";
+        result is { Yield: { } yield, YieldWithoutElectrodesAndLeads: { } inside, YieldOfParts: { } parts }
+            ? $"{Share(yield)} of the builds meet every requirement that is judged; {Share(inside)} of the same builds with electrodes and leads at their nominal values, {Share(parts)} with the board's parts alone drawn"
+            : "nothing is judged";
 
     /// <summary>Number, seed and how resistors and capacitors are drawn.</summary>
     public static string Run(SpreadResult result) =>
@@ -45,15 +47,16 @@ internal static class SpreadWording
             .. given.Length == 0 ? (string[])[] : ["Drawn within the ranges that cards and design give: " + string.Join(", ", given) + "."],
             $"{(given.Length == 0 ? "Cards and design give no ranges; drawn are (common practice, no source)" : "Where they give none (common practice, no source)")}: CMRR ±{QuantityText.FormatTrimmed(ranges.Cmrr, "1", 3)} dB, amplifier gain ±{Share(ranges.Gain)}, its voltage noise ±{Share(ranges.Noise)}, electrodes ± half their mismatch, "
             + $"stray capacitances over to times {QuantityText.FormatTrimmed(ranges.Surroundings, "1", 3)}, mains voltage ±{Share(ranges.MainsVoltage)}. All else is as in the design.",
+            $"Tied to each other: {string.Join("; ", result.Ties)}.",
         ];
     }
 
-    public static Column[] YieldColumns { get; } = [new("figure", true), new("yield"), new("limit"), new("key", true)];
+    public static Column[] YieldColumns { get; } = [new("figure", true), new("yield"), new("parts"), new("limit"), new("key", true)];
 
     public static IReadOnlyList<Row> YieldRows(SpreadResult result) =>
         [.. result.Figures.Where(figure =>
             figure.Yield is not null).Select(figure =>
-                new Row([figure.Id.Text, Share(figure.Yield!.Value), Limit(figure), figure.Requirement!]))];
+                new Row([figure.Id.Text, Share(figure.Yield!.Value), Share(figure.YieldOfParts!.Value), Limit(figure), figure.Requirement!]))];
 
     public static Column[] PercentileColumns { get; } = [new("figure", true), new(NoMismatch),
         .. SpreadFigure.Percents.Select(percent => new Column(Percent(percent)))];

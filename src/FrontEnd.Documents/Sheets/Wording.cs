@@ -37,6 +37,15 @@ public static class Wording
         _ => throw new ArgumentOutOfRangeException(nameof(state), state, "State is not handled."),
     };
 
+    public static string Word(SpreadPlace place) => place switch
+    {
+        SpreadPlace.Board => "board",
+        SpreadPlace.Electrodes => "electrodes",
+        SpreadPlace.Leads => "leads",
+        SpreadPlace.Surroundings => "surroundings",
+        _ => throw new ArgumentOutOfRangeException(nameof(place), place, "Place is not handled."),
+    };
+
     public static string Word(PartDistribution distribution) => distribution == PartDistribution.Normal ? "normal" : "uniform";
 
     /// <summary>What became of a figure between two designs.</summary>
@@ -67,6 +76,7 @@ public static class Wording
         SuspectKind.Unit => "unit",
         SuspectKind.DigitalFilter => "digital-filter",
         SuspectKind.InputLoad => "input-load",
+        SuspectKind.Polarity => "polarity",
         SuspectKind.Fixture => "fixture",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Kind is not handled."),
     };

@@ -16,8 +16,10 @@ public static class Advisor
     private const double WorthMentioning = 0.02;
 
     /// <summary>The same assessment with <see cref="Verdict.Improvement"/> filled in where a change helps.</summary>
+    /// <remarks>And with the limits of use behind its results: they are looked for in the same way, by evaluating changed
+    /// designs.</remarks>
     public static Assessment Advise(Assessment assessment, CancellationToken cancellation = default) =>
-        Advise(assessment, Candidates.For(assessment.Design, assessment), cancellation);
+        LimitsOfUse.Add(Advise(assessment, Candidates.For(assessment.Design, assessment), cancellation), cancellation);
 
     /// <summary>The same with the changes to try given.</summary>
     internal static Assessment Advise(Assessment assessment, IEnumerable<Candidate> candidates, CancellationToken cancellation = default)
@@ -101,7 +103,7 @@ public static class Advisor
     }
 
     /// <summary>The result of the same requirement; headroom may have moved to another node.</summary>
-    private static bool Counterpart(Result result, Dictionary<ResultId, Result> after,
+    internal static bool Counterpart(Result result, Dictionary<ResultId, Result> after,
         [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out Result? changed)
     {
         if (result.Verdict.Requirement == DesignKeys.Requirements.Headroom)

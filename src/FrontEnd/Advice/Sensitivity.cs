@@ -27,11 +27,14 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
     /// <summary>Smallest effect that is listed, as a share (or in dB, degrees or bits).</summary>
     private const double Least = 1e-4;
 
+    /// <summary>False for a limit of use: each is a search of its own, which is not made anew for every input.</summary>
+    public static bool IsLookedFor(ResultId id) => !ResultIds.Limit.All.Has(id);
+
     /// <summary>Moves every numeric input of the design by a tenth and evaluates anew; largest effect first, inputs without effect left
     /// out.</summary>
     public static IReadOnlyList<Sensitivity> Of(Assessment assessment, ResultId id)
     {
-        if (assessment.Find(id) is not { State: ResultState.Number, Value: { } before })
+        if (!IsLookedFor(id) || assessment.Find(id) is not { State: ResultState.Number, Value: { } before })
         {
             return [];
         }
@@ -81,18 +84,19 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
                 : QuantityKind.IsByDifference(before) || before.SiValue == 0
                 ? after.SiValue - before.SiValue
                 : (after.SiValue / before.SiValue) - 1;
-            return new Sensitivity(field.Key, field.Meaning, Quantity(field.Get(design)), Quantity(field.Get(moved)), before, after,
-                change);
+            return new Sensitivity(field.Key, field.Meaning, Quantity(field, field.Get(design)), Quantity(field, field.Get(moved)), before,
+                after, change);
         }
 
         return null;
     }
 
-    private static IQuantity Quantity(object? value) => value switch
+    private static IQuantity Quantity(Field<Design> field, object? value) => value switch
     {
+        Ratio ratio when FieldText.IsShare(field) => Share.FromFraction(ratio.Fraction),
         IQuantity quantity => quantity,
-        double number => Ratio.FromFraction(number),
-        int count => Ratio.FromFraction(count),
+        double number => PlainNumber.FromNumber(number),
+        int count => PlainNumber.FromNumber(count),
         _ => throw new InvalidOperationException($"A numeric field holds {value?.GetType().Name ?? "nothing"}."),
     };
 }

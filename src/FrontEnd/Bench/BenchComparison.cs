@@ -38,27 +38,21 @@ public static class BenchComparison
             return (null, Messages.OtherKind(test.Name, measured.SiUnit, test.Expected.SiUnit));
         }
 
-        bool pass = Within(test, measured.SiValue, 0);
+        bool pass = Within(test, measured.SiValue);
         IReadOnlyList<Suspect> suspects = pass ? [] : BenchSuspects.Of(test, measured.SiValue);
         return (new BenchResult(test, measured, pass
             ? VerdictKind.Pass
-            : VerdictKind.Fail, Sentence(test, measured, 0), test.Spread, suspects), null);
+            : VerdictKind.Fail, Sentence(test, measured), test.Spread, suspects), null);
     }
 
     /// <summary>A recording made during one test.</summary>
-    /// <param name="design">The design that the board was built from.</param>
+    /// <param name="plan">The design's tests: see <see cref="BenchPlan"/>.</param>
     /// <param name="name">The test's name.</param>
     /// <param name="recording">Samples as the board delivers them.</param>
     /// <param name="raw">True where the digital filters were off also in tests that have them on.</param>
-    public static (BenchResult? Result, IReadOnlyList<Finding> Findings) Recording(Design design, string name, Recording recording,
-        bool raw = false)
+    public static (BenchResult? Result, IReadOnlyList<Finding> Findings) Recording(IReadOnlyList<BenchReading> plan, string name,
+        Recording recording, bool raw = false)
     {
-        (IReadOnlyList<BenchReading> plan, IReadOnlyList<Finding> errors) = BenchPlan.Of(design);
-        if (errors.Count != 0)
-        {
-            return (null, errors);
-        }
-
         if (plan.FirstOrDefault(one => string.Equals(one.Name, name, StringComparison.Ordinal)) is not { } test)
         {
             string[] known = [.. plan.Select(one => one.Name)];
@@ -70,6 +64,7 @@ public static class BenchComparison
             return (null, [Messages.ByInstrument(name)]);
         }
 
+        Design design = test.Design;
         double rate = design.Converter.Rate.Hertz;
         if (1e-3 < Math.Abs((recording.Rate.Hertz / rate) - 1))
         {
@@ -90,70 +85,238 @@ public static class BenchComparison
             }
         }
 
-        var evaluation = new Reporting.Evaluation(test.Design);
-        double scale = recording.AreSteps ? test.Design.Converter.LsbVolts / evaluation.GainMid : 1;
-        double[] samples = [.. recording.Samples.Select(sample => sample * scale)];
-        WelchSpectrum measured = WelchSpectrum.Of(samples, rate, Math.Max(8, 6 / design.Band.Low.Hertz));
-        bool filtered = test.Filtered && !raw;
-        var predicted = new PredictedSpectrum(evaluation, filtered);
-        double[] hertz = [.. Enumerable.Range(1, measured.Density.Count - 2).Select(k => k * measured.Step)];
-        double[] density = predicted.At(hertz);
-        BenchResult result = test.Kind == ReadingKind.Tone
-            ? Tone(test, measured)
-            : Noise(test, measured, density, predicted, evaluation.Noise.Total, recording, samples, filtered);
-        return (result with
+        var taken = new Taken(test, recording, test.Filtered && !raw);
+        BenchResult result = RecordingChecks.IsDead(taken.Samples) ? Dead(taken)
+            : test.Kind == ReadingKind.Tone ? Tone(taken)
+            : test.Kind == ReadingKind.Pulse ? Pulse(taken)
+            : Noise(taken);
+        return Whole(taken, result);
+    }
+
+    /// <summary>The result with what it was taken from; a record that is shorter than the test asks for passes nothing.</summary>
+    private static (BenchResult Result, IReadOnlyList<Finding> Findings) Whole(Taken taken, BenchResult result)
+    {
+        Recording recording = taken.Recording;
+        bool isShort = recording.Length.Seconds < WholeShare * BenchPlan.RecordSeconds;
+        string asked = QuantityText.Format(Duration.FromSeconds(BenchPlan.RecordSeconds));
+        result = result with
         {
+            Verdict = isShort && result.Verdict == VerdictKind.Pass ? VerdictKind.NotJudged : result.Verdict,
+            Because = result.Because + (isShort && result.Verdict == VerdictKind.Pass
+                ? $"; not judged, as the recording has {QuantityText.Format(recording.Length)} of the {asked} that the test asks for"
+                : ""),
             Length = recording.Length,
-            Taken = $"channel `{recording.Channel}`, its samples read as {(recording.AreSteps ? "converter steps" : $"{recording.Unit} at the electrodes")}, {QuantityText.Format(recording.Rate)}",
+            Taken = $"channel `{recording.Channel}`, its samples read as {(recording.AreSteps ? "converter steps" : $"{recording.Unit} at the electrodes")}, {QuantityText.Format(recording.Rate)}"
+                + $"{(recording.IsRateAssumed ? " as in the design (the file does not say)" : "")}, {QuantityText.Format(recording.Length)}, held against the design with its digital filters {(taken.IsFiltered ? "on" : "off")}",
             Spectra =
             [
-                new Curve("measured", "Hz", "V/√Hz", hertz,
-                    [.. Enumerable.Range(1, hertz.Length).Select(k => Math.Sqrt(measured.Density[k]))]),
-                new Curve("predicted", "Hz", "V/√Hz", hertz, [.. density.Select(Math.Sqrt)]),
+                new Curve("measured", "Hz", "V/√Hz", taken.Hertz,
+                    [.. Enumerable.Range(1, taken.Hertz.Length).Select(k => Math.Sqrt(taken.Measured.Density[k]))]),
+                new Curve("predicted", "Hz", "V/√Hz", taken.Hertz, [.. taken.Density.Select(Math.Sqrt)]),
             ],
-        }, []);
+        };
+        return (result, isShort ? [Messages.Ends(QuantityText.Format(recording.Length), asked)] : []);
     }
 
-    private static BenchResult Tone(BenchReading test, WelchSpectrum measured)
+    /// <summary>Share of the record that a test asks for which a recording must have: a few rows lost at either end are no cut.</summary>
+    private const double WholeShare = 0.98;
+
+    /// <summary>A recording of one test, its spectrum and the predicted one.</summary>
+    private sealed class Taken
     {
-        VoltageRms rms = VoltageRms.FromVolts(measured.ToneRms(test.Line!.Value.Hertz));
-        bool pass = Within(test, rms.Volts, 0);
-        return new BenchResult(test, rms, pass
-            ? VerdictKind.Pass
-            : VerdictKind.Fail, Sentence(test, rms, 0), 0, pass
-            ? []
-            : BenchSuspects.Of(test, rms.Volts));
+        public Taken(BenchReading test, Recording recording, bool isFiltered)
+        {
+            Test = test;
+            Recording = recording;
+            IsFiltered = isFiltered;
+            Evaluation = new Reporting.Evaluation(test.Design);
+            double scale = recording.AreSteps ? test.Design.Converter.LsbVolts / test.Gain : 1;
+            Samples = [.. recording.Samples.Select(sample => sample * scale)];
+            Measured = WelchSpectrum.Of(Samples, test.Design.Converter.Rate.Hertz, BenchFloor.WindowSeconds(test.Design.Band));
+            Hertz = [.. Enumerable.Range(1, Measured.Density.Count - 2).Select(k => k * Measured.Step)];
+            Predicted = new PredictedSpectrum(Evaluation, isFiltered, test.Gain);
+            Density = Predicted.Seen(Measured.Step, Hertz.Length);
+        }
+
+        public BenchReading Test { get; }
+
+        public Recording Recording { get; }
+
+        public bool IsFiltered { get; }
+
+        public Reporting.Evaluation Evaluation { get; }
+
+        /// <summary>Volts at the electrodes.</summary>
+        public double[] Samples { get; }
+
+        public WelchSpectrum Measured { get; }
+
+        /// <summary>Frequencies of the bins but the first and the last.</summary>
+        public double[] Hertz { get; }
+
+        public PredictedSpectrum Predicted { get; }
+
+        /// <summary>The predicted density at the bins, as windows show it [V²/Hz].</summary>
+        public double[] Density { get; }
+
+        public Band Band => Test.Design.Band;
     }
 
-    private static BenchResult Noise(
-        BenchReading test, WelchSpectrum measured, double[] density, PredictedSpectrum predicted, double total, Recording recording,
-        double[] samples, bool filtered)
+    private static BenchResult Dead(Taken taken) => new(taken.Test, Zero(taken.Test), VerdictKind.Fail,
+        $"no sample of {taken.Samples.Length} differs from the first: nothing was measured", 0,
+        [new Suspect(SuspectKind.DeadChannel,
+            "the channel is dead: no sample differs from the first; check power, the converter's clock and the channel's wire",
+            $"{taken.Samples.Length} equal samples")]);
+
+    private static IQuantity Zero(BenchReading test) => test.Kind == ReadingKind.Pulse ? default(Voltage) : default(VoltageRms);
+
+    /// <summary>Bins beside a tone into which its window reaches, and how far the noise beside it may be off before it is told [dB].</summary>
+    private const int ToneBins = 40;
+
+    private static BenchResult Tone(Taken taken)
     {
-        Design design = test.Design;
-        double low = design.Band.Low.Hertz, high = Math.Min(design.Band.High.Hertz, design.Converter.Rate.Hertz / 2);
-        double seconds = recording.Length.Seconds;
+        BenchReading test = taken.Test;
+        VoltageRms rms = VoltageRms.FromVolts(taken.Measured.ToneRms(test.Line!.Value.Hertz));
+        bool inside = Within(test, rms.Volts);
+        string because = Sentence(test, rms);
+        List<Suspect> suspects = inside ? [] : [.. BenchSuspects.Of(test, rms.Volts)];
+        FoundLine line = new(test.Line.Value, rms, null, null, false);
+        Func<int, bool> atLine = SpectrumShape.At([line], taken.Measured.Step, ToneBins);
+        if (RecordingChecks.IsCut(taken.Samples, taken.Measured, test.Line.Value.Hertz, rms.Volts, isMains: test.Least is null))
+        {
+            because += "; but its tops are flat: something clips, and the reading says nothing about the gain";
+            suspects = [new Suspect(SuspectKind.Clipping, "clipping: the generator's level, an input beyond its range, a supply below the design",
+                "the samples stay at their extremes longer than a sine does, or the line has harmonics")];
+            inside = false;
+        }
+        else if (!inside && Strongest(taken) is { } other && 2 * taken.Measured.Step < Math.Abs(other.Frequency.Hertz - test.Line.Value.Hertz)
+            && rms.Volts < other.Rms.Volts)
+        {
+            suspects.Insert(0, new Suspect(SuspectKind.Fixture,
+                $"the largest line stands at {QuantityText.Format(other.Frequency)}, not at {QuantityText.Format(test.Line.Value)}: the generator's frequency, or the samples were not taken at {QuantityText.Format(taken.Recording.Rate)}",
+                $"{QuantityText.Format(other.Rms)} there"));
+        }
+
+        double level = SpectrumShape.Level(taken.Measured, taken.Density, taken.Band, atLine);
+        if (test.Least is null && level < -QuietDecibels)
+        {
+            because += $"; but the noise beside it is {QuantityText.FormatNumber(-level, 2)} dB below what the board must make: this is no recording of it";
+            suspects.Insert(0, new Suspect(SuspectKind.TooQuiet, "a channel that is not connected, or samples in another unit",
+                $"the noise is {QuantityText.FormatNumber(-level, 2)} dB below the prediction"));
+            inside = false;
+        }
+
+        if (SpectrumShape.Worst(taken.Measured, taken.Density, taken.Predicted, taken.Band, atLine) is { } shape)
+        {
+            Suspect[] filters = [.. OtherFilters(taken, atLine, shape)];
+            because += $"; {(filters.Length == 0 ? "" : "but ")}the noise beside the line is not as predicted, {Signed(shape.Decibels)} dB {Around(shape)}{(filters.Length == 0 ? ", which the noise tests judge" : "")}";
+            suspects.AddRange(filters);
+            inside &= filters.Length == 0;
+        }
+
+        return new BenchResult(test, rms, inside ? VerdictKind.Pass : VerdictKind.Fail, because, 0, suspects);
+    }
+
+    /// <summary>How far below the predicted noise a recording tells nothing [dB].</summary>
+    private const double QuietDecibels = 6;
+
+    private static FoundLine? Strongest(Taken taken)
+    {
+        int best = 3;
+        for (int k = 3; k < taken.Measured.Density.Count - 3; k++)
+        {
+            best = taken.Measured.Density[best] < taken.Measured.Density[k] ? k : best;
+        }
+
+        double hertz = best * taken.Measured.Step;
+        return new FoundLine(Frequency.FromHertz(hertz), VoltageRms.FromVolts(taken.Measured.ToneRms(hertz)), null, null, false);
+    }
+
+    private static BenchResult Pulse(Taken taken)
+    {
+        BenchReading test = taken.Test;
+        Voltage height = Voltage.FromVolts(BenchPulse.Direction(taken.Samples));
+        bool inside = Within(test, height.Volts);
+        double ratio = height.Volts / test.Expected!.SiValue;
+        string evidence = $"{QuantityText.FormatNumber(ratio)} times the prediction";
+        Suspect[] suspects = inside ? []
+            : ratio < -0.1
+            ? [BenchSuspects.Turned(evidence)]
+            : [
+                .. BenchSuspects.OfUnit(ratio, 0.5),
+                new Suspect(SuspectKind.Fixture, "no pulses of this length and period, or the generator's level", evidence)];
+        return new BenchResult(test, height, inside ? VerdictKind.Pass : VerdictKind.Fail, Sentence(test, height), 0, suspects);
+    }
+
+    private static BenchResult Noise(Taken taken)
+    {
+        (BenchReading test, WelchSpectrum measured) = (taken.Test, taken.Measured);
+        double low = taken.Band.Low.Hertz, high = Math.Min(taken.Band.High.Hertz, test.Design.Converter.Rate.Hertz / 2);
 
         // Both sides are summed over the same bins, so that the coarseness of the bins at the band's edges drops out of the comparison.
-        double expectedPower = measured.Integral(low, high, k => 0 < k && k <= density.Length ? density[k - 1] : 0);
-        double rms = Math.Sqrt(measured.Power(low, high)), expected = Math.Sqrt(expectedPower);
-        double spread = predicted.Spread(low, high, seconds);
-        FoundLine[] lines = [.. Lines(measured, design, density)];
-        double width = BenchPlan.NoiseTolerance + (2 * spread), ratio = rms / expected;
+        double expectedPower = measured.Integral(low, high, k => 0 < k && k <= taken.Density.Length ? taken.Density[k - 1] : 0);
+        double rms = Math.Sqrt(measured.Power(low, high)), fixture = Math.Sqrt(expectedPower);
+        double spread = taken.Predicted.Spread(low, high, taken.Recording.Length.Seconds);
+        FoundLine[] lines = [.. Lines(measured, test.Design, taken.Density)];
+
+        // What the sheet calls noise.shorted and what the wires read may differ: the test's range reaches over both.
+        double expected = taken.IsFiltered ? test.Expected!.SiValue : fixture, share = taken.IsFiltered ? fixture / test.Expected!.SiValue : 1;
+        double width = BenchPlan.NoiseTolerance + (2 * spread), ratio = rms / fixture, least = Math.Min(1, 1 / share) * (1 - width),
+            greatest = Math.Max(1, 1 / share) * (1 + width);
         FoundLine[] loud = [.. lines.Where(line => LinePower * expectedPower < line.Rms.Volts * line.Rms.Volts)];
-        bool inside = 1 - width <= ratio && ratio <= 1 + width;
-        bool pass = inside && loud.Length == 0;
+        bool inside = least <= ratio && ratio <= greatest;
+        int limited = RecordingChecks.AtLimits(taken.Samples);
+        SpectrumShape? shape = SpectrumShape.Worst(measured, taken.Density, taken.Predicted, taken.Band, SpectrumShape.At(lines, measured.Step));
+        bool pass = inside && loud.Length == 0 && limited == 0 && shape is null;
         VoltageRms value = VoltageRms.FromVolts(rms);
-        string because = $"{QuantityText.Format(value)} measured in {QuantityText.Format(recording.Length)}, {QuantityText.Format(VoltageRms.FromVolts(filtered ? total : expected))} predicted: {Percent(ratio)}, "
-            + $"the record's own spread {QuantityText.FormatPercent(Ratio.FromFraction(spread), 2)}, allowed ±{QuantityText.FormatPercent(Ratio.FromFraction(width), 2)}"
+        string because = $"{QuantityText.Format(value)} measured in {QuantityText.Format(taken.Recording.Length)}, {QuantityText.Format(VoltageRms.FromVolts(expected))} predicted: {Percent(rms / expected)}, "
+            + $"the record's own spread {QuantityText.FormatPercent(Ratio.FromFraction(spread), 2)}, allowed {Percent(least * share)} to {Percent(greatest * share)}"
+            + (limited != 0 ? $"; but {limited} samples stand at a limit that noise would go beyond" : "")
             + (inside && loud.Length != 0
                 ? $"; but a line of {QuantityText.Format(loud[0].Rms)} stands at {QuantityText.Format(loud[0].Frequency)}"
-                : "");
+                : "")
+            + (inside && shape is not null ? $"; but the spectrum has another shape than the predicted one, {Signed(shape.Decibels)} dB {Around(shape)}" : "");
         IReadOnlyList<Suspect> suspects = pass
             ? []
-            : [.. BenchSuspects.OfUnit(ratio, width),
-                .. Suspects(measured, density, predicted, lines, samples, low, high, expectedPower, ratio)];
-        return new BenchResult(test, value, pass ? VerdictKind.Pass : VerdictKind.Fail, because, spread, suspects) { Lines = lines };
+            : [.. Clipped(limited, taken.Samples.Length), .. OtherFilters(taken, SpectrumShape.At(lines, measured.Step), shape), .. BenchSuspects.OfUnit(ratio, width),
+                .. inside && loud.Length == 0 ? [] : Suspects(taken, lines, low, high, expectedPower, ratio), .. Shape(shape)];
+        return new BenchResult(test, value, pass ? VerdictKind.Pass : VerdictKind.Fail, because, spread,
+            [.. suspects.DistinctBy(suspect => suspect.Kind)]) { Lines = lines };
     }
+
+    private static IEnumerable<Suspect> Clipped(int limited, int samples) => limited == 0
+        ? []
+        : [new Suspect(SuspectKind.Clipping, "the samples stay at their extremes: an input beyond its range, or numbers cut at a limit",
+            $"{limited} of {samples} samples are the largest or the smallest")];
+
+    /// <summary>The digital filters' state as the suspect where the other one fits.</summary>
+    private static IEnumerable<Suspect> OtherFilters(Taken taken, Func<int, bool> isLine, SpectrumShape? shape)
+    {
+        if (shape is null || taken.Test.Design.Digital.Count == 0)
+        {
+            yield break;
+        }
+
+        var other = new PredictedSpectrum(taken.Evaluation, !taken.IsFiltered, taken.Test.Gain);
+        double[] seen = other.Seen(taken.Measured.Step, taken.Hertz.Length);
+        if (SpectrumShape.Worst(taken.Measured, seen, other, taken.Band, isLine) is null)
+        {
+            yield return new Suspect(SuspectKind.DigitalFilter, taken.IsFiltered
+                ? "the recording was made without the digital filters: its spectrum is the one predicted without them (--raw compares with that)"
+                : "the recording was made with the digital filters on: its spectrum is the one predicted with them (the test asks for them off, or --raw says so)",
+                $"{Signed(shape.Decibels)} dB {Around(shape)}");
+        }
+    }
+
+    private static IEnumerable<Suspect> Shape(SpectrumShape? shape) => shape is null
+        ? []
+        : [new Suspect(SuspectKind.DigitalFilter,
+            "a filter of another corner or centre than the design's, analogue or digital, or a rate at which it was not worked out",
+            $"{Signed(shape.Decibels)} dB {Around(shape)}")];
+
+    private static string Around(SpectrumShape shape) => $"from {QuantityText.Format(shape.From, "Hz")} to {QuantityText.Format(shape.To, "Hz")}";
+
+    private static string Signed(double decibels) => $"{(0 <= decibels ? "+" : "")}{QuantityText.FormatNumber(Math.Round(decibels, 1), 3)}";
 
     private static IEnumerable<FoundLine> Lines(WelchSpectrum spectrum, Design design, double[] density)
     {
@@ -223,28 +386,10 @@ public static class BenchComparison
         return (null, null, false);
     }
 
-    private static List<Suspect> Suspects(
-        WelchSpectrum measured, double[] density, PredictedSpectrum predicted, FoundLine[] lines, double[] samples, double low,
-        double high, double expectedPower, double ratio)
+    private static List<Suspect> Suspects(Taken taken, FoundLine[] lines, double low, double high, double expectedPower, double ratio)
     {
+        (WelchSpectrum measured, double[] density, PredictedSpectrum predicted) = (taken.Measured, taken.Density, taken.Predicted);
         var ranked = new List<(double Weight, Suspect Suspect)>();
-        double first = samples[0];
-        if (Array.TrueForAll(samples, sample => sample == first))
-        {
-            return [new Suspect(SuspectKind.DeadChannel,
-                "the channel is dead: no sample differs from the first; check power, the converter's clock and the channel's wire",
-                $"{samples.Length} equal samples")];
-        }
-
-        double top = samples.Max(), bottom = samples.Min();
-        int stuck = samples.Count(sample => sample == top || sample == bottom);
-        if (samples.Length / 50 < stuck)
-        {
-            ranked.Add((double.MaxValue,
-                new Suspect(SuspectKind.Clipping,
-                    "the samples stay at their extremes: an input beyond its range, or a range of too few steps",
-                    $"{stuck} of {samples.Length} samples are the largest or the smallest")));
-        }
 
         // The part of the excess that each line carries weighs it against the part that the broad noise carries.
         foreach (FoundLine line in lines.Where(line => 0.02 * expectedPower < line.Rms.Volts * line.Rms.Volts))
@@ -319,12 +464,11 @@ public static class BenchComparison
         }
     }
 
-    private static bool Within(BenchReading test, double value, double widening) =>
-        (test.Least is not { } least || least * (1 - widening) <= value)
-            && (test.Greatest is not { } greatest || value <= greatest * (1 + widening));
+    private static bool Within(BenchReading test, double value) =>
+        (test.Least is not { } least || least <= value) && (test.Greatest is not { } greatest || value <= greatest);
 
-    private static string Sentence(BenchReading test, IQuantity measured, double widening) =>
-        $"{QuantityText.Format(measured)} measured, {QuantityText.Format(test.Expected)} predicted, {test.Tolerance}: {(Within(test, measured.SiValue, widening) ? "inside" : "outside")}";
+    private static string Sentence(BenchReading test, IQuantity measured) =>
+        $"{QuantityText.Format(measured)} measured, {(test.IsBound ? "at most " : "")}{QuantityText.Format(test.Expected)} predicted, {test.Tolerance}: {(Within(test, measured.SiValue) ? "inside" : "outside")}";
 
     private static string Percent(double ratio) =>
         $"{(1 <= ratio ? "+" : "")}{QuantityText.FormatPercent(Ratio.FromFraction(ratio - 1), 2)}";

@@ -1,6 +1,5 @@
 using System.Numerics;
 using FrontEnd.Budgets;
-using FrontEnd.Catalogue;
 using FrontEnd.Citations;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
@@ -49,16 +48,15 @@ public static class BenchPlan
     /// <summary>The tests in the order in which a board is brought up; findings where the design cannot be evaluated.</summary>
     public static (IReadOnlyList<BenchReading> Readings, IReadOnlyList<Finding> Findings) Of(Design design)
     {
-        Finding[] errors = [.. DesignCheck.Run(design).Where(finding => finding.Severity == Severity.Error)];
-        if (errors.Length != 0)
+        Assessment assessment = Evaluator.Evaluate(design);
+        if (!assessment.HasFigures)
         {
-            return ([], errors);
+            return ([], [.. assessment.Findings.Where(finding => finding.Severity == Severity.Error)]);
         }
 
         try
         {
-            return ([.. Noise(design), .. Sine(design), .. InputImpedance(design), .. Crosstalk(design), .. Rejection(design),
-                .. Offset(design), .. Alias(design), Step(design), .. Ring(design), Drift(design)], []);
+            return (Of(assessment), []);
         }
         catch (NetworkHasNoAnswer problem)
         {
@@ -66,10 +64,25 @@ public static class BenchPlan
         }
     }
 
-    private static IEnumerable<BenchReading> Noise(Design design)
+    private static IReadOnlyList<BenchReading> Of(Assessment assessment)
     {
+        Design design = assessment.Design;
+        double gain = assessment[ResultIds.Gain.Mid].Si;
+        return
+        [
+            .. BenchFigures.First(assessment), .. BenchDirect.Of(assessment), .. Noise(assessment, gain), .. Sine(design, gain),
+            .. BenchPulse.Of(design, gain), .. InputImpedance(design, gain), .. Crosstalk(design, gain), .. Rejection(design, gain),
+            .. Offset(design, assessment), .. Alias(design, gain), Step(design), .. Ring(design), Drift(design, gain),
+            .. BenchFigures.Last(assessment),
+        ];
+    }
+
+    private static IEnumerable<BenchReading> Noise(Assessment assessment, double gain)
+    {
+        Design design = assessment.Design;
         BenchReading[] readings = [.. NoiseFixtures.Select(fixture =>
-            NoiseOf(design, fixture.Name, fixture.Words, fixture.Electrode, fixture.Source))];
+            NoiseOf(design, gain, fixture.Name, fixture.Words, fixture.Electrode, fixture.Source))];
+        readings[0] = AsOnTheSheet(readings[0], assessment[ResultIds.Noise.Shorted].Si);
         return readings.Append(readings[0] with
         {
             Name = "lowest-supply",
@@ -78,24 +91,43 @@ public static class BenchPlan
         });
     }
 
-    private static BenchReading NoiseOf(Design design, string name, string words, Electrode electrode, SourceRef source)
+    /// <summary>With shorted leads the reading is the assessment's <c>noise.shorted</c>: everything but what the electrodes make.</summary>
+    /// <remarks>That figure has the electrodes' impedance in the network still. Where the amplifier's currents make noise in it, wires read
+    /// less: the range reaches down to there.</remarks>
+    private static BenchReading AsOnTheSheet(BenchReading wires, double shorted)
+    {
+        double fixture = wires.Expected!.SiValue, width = NoiseTolerance + (2 * wires.Spread);
+        return wires with
+        {
+            Expected = VoltageRms.FromVolts(shorted),
+            Least = Math.Max(0, Math.Min(fixture, shorted) * (1 - width)),
+            Greatest = Math.Max(fixture, shorted) * (1 + width),
+            Id = ResultIds.Noise.Shorted,
+            Remark = 0.01 < Math.Abs((fixture / shorted) - 1)
+                ? $"predicted with the electrodes' impedance in the circuit; wires, in which the inputs' currents make no noise, read {QuantityText.Format(VoltageRms.FromVolts(fixture))}, and the range reaches to there"
+                : null,
+        };
+    }
+
+    private static BenchReading NoiseOf(Design design, double gain, string name, string words, Electrode electrode, SourceRef source)
     {
         string band = $"{QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}";
         Design fixture = Fixture.With(design, electrode);
         var evaluation = new Evaluation(fixture);
-        double rms = evaluation.Noise.Total;
-        double spread = new PredictedSpectrum(evaluation, filtered: true).Spread(design.Band.Low.Hertz,
+        double rms = evaluation.Noise.Total * evaluation.GainMid / gain;
+        double spread = new PredictedSpectrum(evaluation, filtered: true, gain).Spread(design.Band.Low.Hertz,
             Math.Min(design.Band.High.Hertz, design.Converter.Rate.Hertz / 2), RecordSeconds);
         double width = NoiseTolerance + (2 * spread);
         return new BenchReading(name, name == "shorted" ? "noise, inputs shorted" : $"noise, {Parts(electrode)} at each input", words,
             $"record {RecordSeconds:0} s in a closed metal box on battery; read the rms in {band}, at the electrodes", ReadingKind.Noise)
         {
             Expected = VoltageRms.FromVolts(rms),
-            Least = rms * (1 - width),
+            Least = Math.Max(0, rms * (1 - width)),
             Greatest = rms * (1 + width),
             Spread = spread,
             Tolerance = $"±20 % and twice the record's own spread of {QuantityText.FormatPercent(Ratio.FromFraction(spread), 2)}",
             Source = source,
+            Gain = gain,
             Design = fixture,
         };
     }
@@ -104,21 +136,29 @@ public static class BenchPlan
         ? QuantityText.FormatPart(electrode.ContactResistance)
         : $"{QuantityText.FormatPart(electrode.ContactResistance)} in parallel with {QuantityText.FormatPart(electrode.ContactCapacitance)}";
 
-    /// <summary>100 mV through 100 kΩ : 10 Ω, 1/10001: 9.999 µV behind 10 Ω.</summary>
-    private static IEnumerable<BenchReading> Sine(Design design)
+    /// <summary>Levels that a generator is set to before the divider [V rms]: the least that stands out of the noise is taken.</summary>
+    private static readonly double[] GeneratorVolts = [0.1, 1, 10];
+
+    /// <summary>100 kΩ : 10 Ω, 1/10001: 100 mV become 9.999 µV behind 10 Ω.</summary>
+    internal const double Divider = 10.0 / 100_010;
+
+    /// <summary>How far above its floor a line must stand to tell the gain [times].</summary>
+    private const double ClearOfNoise = 10;
+
+    private static IEnumerable<BenchReading> Sine(Design design, double gain)
     {
-        const double Generator = 0.1, Divider = 10.0 / 100_010;
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromOhms(10), default), Fixture.Short, Fixture.Short);
         var evaluation = new Evaluation(fixture);
         double high = design.Band.High.Hertz, centre = design.Band.Centre.Hertz;
         foreach ((string name, double hertz) in new[] { ("sine", centre), ("sine-low", design.Band.Low.Hertz), ("sine-high", high) })
         {
-            double rms = evaluation.RecordedAt(Generator * Divider, hertz);
-            yield return Tone(name, name == "sine"
-                ? "calibrated sine: gain and polarity"
-                : "calibrated sine at the band's edge",
+            double perVolt = evaluation.RecordedAt(Divider, hertz) * evaluation.GainMid / gain;
+            double floor = BenchFloor.Of(evaluation, filtered: true, gain, hertz);
+            double volts = GeneratorVolts.FirstOrDefault(level => ClearOfNoise * floor <= level * perVolt, GeneratorVolts[^1]);
+            yield return Tone(new(name, name == "sine" ? "calibrated sine: gain" : "calibrated sine at the band's edge",
                 "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's foot",
-                $"100 mV rms at {QuantityText.Format(hertz, "Hz")} into the divider; read the rms of the line, at the electrodes (positive first input gives a positive reading)", rms, hertz, true, fixture, Practice);
+                $"{QuantityText.FormatPart(VoltageRms.FromVolts(volts))} at {QuantityText.Format(hertz, "Hz")} into the divider; record {RecordSeconds:0} s and read the rms of the line, at the electrodes (a sine does not tell the polarity)",
+                hertz, Filtered: true, evaluation, Practice), volts * perVolt, gain);
         }
     }
 
@@ -130,7 +170,7 @@ public static class BenchPlan
     /// over impedance, so that a part 5 % off and an impedance ±20 % off (mostly small capacitances; common practice, no source) are one
     /// part 1.05/0.8 larger or 0.95/1.2 smaller, and what is read is good to 1 %.
     /// </remarks>
-    private static IEnumerable<BenchReading> InputImpedance(Design design)
+    private static IEnumerable<BenchReading> InputImpedance(Design design, double gain)
     {
         const double PartTolerance = 0.05, ImpedanceTolerance = 0.2, ReadTolerance = 0.01;
         double mains = design.Mains.Frequency.Hertz, impedance = InputReport.Impedance(design, mains).Magnitude;
@@ -149,13 +189,17 @@ public static class BenchPlan
             double designed = Share(1), larger = Share((1 + PartTolerance) / (1 - ImpedanceTolerance)),
                 smaller = Share((1 - PartTolerance) / (1 + ImpedanceTolerance));
             bool standard = name != "impedance";
-            yield return Tone(name, "input impedance",
+            var evaluation = new Evaluation(loaded);
+            double floor = BenchFloor.Of(evaluation, filtered: false, gain, hertz) / 4;
+            yield return Tone(new(name, "input impedance",
                 $"{Parts(part)} between generator and the active lead, at the lead; reference and ground to the generator's foot; closed box",
                 $"about 1 mV rms at {QuantityText.Format(hertz, "Hz")}, digital filters off; without the part set the generator until the line reads 1.000 mV rms, at the electrodes; put the part in and read again",
-                Tone1 * designed, hertz, false, loaded, standard ? DryFixture : Practice) with
+                hertz, Filtered: false, evaluation, standard ? DryFixture : Practice), Tone1 * designed, gain) with
             {
-                Least = Tone1 * Math.Min(larger, smaller) * (1 - ReadTolerance),
-                Greatest = Tone1 * Math.Max(larger, smaller) * (1 + ReadTolerance),
+                Expected = VoltageRms.FromVolts(Tone1 * designed),
+                IsBound = false,
+                Least = Math.Max(0, (Tone1 * Math.Min(larger, smaller) * (1 - ReadTolerance)) - floor),
+                Greatest = (Tone1 * Math.Max(larger, smaller) * (1 + ReadTolerance)) + floor,
                 Tolerance = "the part within 5 %, the input impedance within 20 %, the ratio of the two readings within 1 %",
                 Remark = standard
                     ? "the fixture's own limit is a fall of 20 %, to 800 µV rms"
@@ -182,7 +226,7 @@ public static class BenchPlan
     /// the pin sees: lead and fixture towards common, the pin's own impedance beside them. v/V = Y_d/(Y_d + Y_pin + 1/Z_lead) (derived:
     /// one node). Coupling between wires and inside a multiplexed converter is not in the design, so that the reading is a lower bound.
     /// </remarks>
-    private static IEnumerable<BenchReading> Crosstalk(Design design)
+    private static IEnumerable<BenchReading> Crosstalk(Design design, double gain)
     {
         const double Limit = 0.01;
         Electrode part = Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47));
@@ -194,15 +238,20 @@ public static class BenchPlan
 
         double hertz = design.Band.High.Hertz;
         var evaluation = new Evaluation(fixture);
-        double share = SharedReference(fixture, hertz), rms = Tone1 * share * evaluation.PathAndConverter([hertz])[0] / evaluation.GainMid,
-            limit = Limit * Tone1;
-        yield return Tone("crosstalk", "crosstalk between channels",
+        double share = SharedReference(fixture, hertz), rms = Tone1 * share * evaluation.PathAndConverter([hertz])[0] / gain,
+            limit = Limit * Tone1, factor = Math.Pow(10, GainDecibels / 20);
+        BenchReading tone = Tone(new("crosstalk", "crosstalk between channels",
             "51 kΩ in parallel with 47 nF in every lead; all far ends but the driven channel's tied together",
-            $"1 mV rms at {QuantityText.FormatPart(design.Band.High)} into one channel's far end; read the line in every other channel, digital filters off, at the electrodes", rms, hertz, false, fixture, new SourceRef("digital-eeg-chapter")) with
+            $"1 mV rms at {QuantityText.FormatPart(design.Band.High)} into one channel's far end; read the line in every other channel, digital filters off, at the electrodes",
+            hertz, Filtered: false, evaluation, new SourceRef("digital-eeg-chapter")), rms, gain);
+        bool within = Math.Max(tone.Expected!.SiValue, rms * factor) <= limit;
+        yield return tone with
         {
             Least = null,
-            Greatest = Math.Max(limit, rms),
-            Tolerance = "below 1 % of the tone (40 dB)",
+            Greatest = within ? limit : Math.Max(tone.Expected.SiValue, rms * factor),
+            Tolerance = within
+                ? "below 1 % of the tone (40 dB)"
+                : "the design alone is not below 1 % of the tone (40 dB); what it predicts and 1 dB",
             Remark = share == 0
                 ? "the channels share no lead: what is read comes from wires and converter, which the design does not know"
                 : "predicted is what the shared reference lead does; wires and converter add to it",
@@ -230,10 +279,10 @@ public static class BenchPlan
         Complex source = design.Electrodes.ReferenceBuffer is { } buffer
             ? buffer.OutputResistance.Ohms
             : design.Electrodes.Reference.Impedance(Frequency.FromHertz(hertz));
-        return (across / (across + pin + (1 / (source + InputModel.ProtectionOhms(design))))).Magnitude;
+        return (across / (across + pin + (1 / (source + design.Input.SeriesResistor.Ohms)))).Magnitude;
     }
 
-    private static IEnumerable<BenchReading> Rejection(Design design)
+    private static IEnumerable<BenchReading> Rejection(Design design, double gain)
     {
         Electrode part = Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47));
         (string Name, string Words, Electrode Active, Electrode Reference, Electrode Ground, bool Earthed)[] cases =
@@ -252,7 +301,10 @@ public static class BenchPlan
             one.Name != "rejection-ground" || design.Electrodes.Ground is not null))
         {
             Design fixture = Fixture.With(design, active, reference, ground);
-            Mains mains = fixture.Mains;
+            Mains mains = fixture.Mains with
+            {
+                Frequency = Frequency.FromHertz(Readable(fixture.Mains.Frequency.Hertz, design.Converter.Rate.Hertz)),
+            };
             fixture = fixture with
             {
                 Mains = mains with
@@ -263,22 +315,25 @@ public static class BenchPlan
                 },
             };
             var evaluation = new Evaluation(fixture);
-            double rms = evaluation.Mains.Harmonics[0].Converter, factor = Math.Pow(10, RejectionDecibels / 20);
+            double rms = evaluation.Mains.Harmonics[0].Converter * evaluation.GainMid / gain,
+                factor = Math.Pow(10, RejectionDecibels / 20), line = Folding.LandsAt(mains.Frequency.Hertz, design.Converter.Rate.Hertz);
             double peak = 2 * Math.Sqrt(2) * rms;
-            yield return Tone(name, "rejection with imbalance",
+            BenchReading tone = Tone(new(name, "rejection with imbalance",
                 words + "; far ends tied to one node, node to ground through 100 pF (strays included)",
-                $"20 V rms at {QuantityText.Format(mains.Frequency)} into the node through 100 pF, which is 10 V rms with the cable off; digital filters off; read the line, at the electrodes", rms, mains.Frequency.Hertz, false, fixture, Imbalance) with
+                $"20 V rms at {QuantityText.Format(mains.Frequency)} into the node through 100 pF, which is 10 V rms with the cable off; digital filters off; read the line, at the electrodes",
+                line, Filtered: false, evaluation, Imbalance), rms, gain);
+            yield return tone with
             {
                 Least = null,
-                Greatest = rms * factor,
-                Tolerance = "+6 dB; stray capacitance decides, less is better",
-                Remark = $"{QuantityText.Format(VoltagePeakToPeak.FromVolts(peak))}; the test's own limit is 1 mV p-p, which is {QuantityText.Format(Decibels.FromVoltageRatio(28284))} of 10 V rms; repeat with +300 and -300 mV dc in series with the active part"
+                Greatest = Math.Max(tone.Expected!.SiValue, rms * factor),
+                Tolerance = tone.IsBound ? tone.Tolerance : "+6 dB; stray capacitance decides, less is better",
+                Remark = $"{QuantityText.Format(VoltagePeakToPeak.FromVolts(peak))} predicted; the test's own limit is 1 mV p-p, which is {QuantityText.Format(Decibels.FromVoltageRatio(28284))} of 10 V rms; repeat with +300 and -300 mV dc in series with the active part"
                     + (earthed ? "; on this fixture only: a device that is plugged in is never worn" : ""),
             };
         }
     }
 
-    private static IEnumerable<BenchReading> Offset(Design design)
+    private static IEnumerable<BenchReading> Offset(Design design, Assessment assessment)
     {
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromKilohms(10), default));
         double? survived = new Evaluation(fixture).Levels.OffsetLimitedBy?.OffsetSurvived;
@@ -287,35 +342,59 @@ public static class BenchPlan
             $"raise the dc, both signs, under a 10 µV sine until the line falls by 5 %; {QuantityText.Format(design.Requirements.Offset)} must pass with gain and noise unchanged; supply at its lowest", ReadingKind.Other)
         {
             Expected = survived is { } volts ? Voltage.FromVolts(volts) : null,
-            Least = survived * 0.9,
+            Least = survived - (0.1 * Math.Abs(survived ?? 0)),
             Tolerance = "not below by more than 10 %: the reading stops at clipping, the prediction at full headroom",
             Source = new SourceRef("aami-ec11"),
             Remark = survived is null ? "the offset reaches no node" : null,
             Design = fixture,
         };
+        if (assessment.Find(ResultIds.Levels.LargestSignal) is { State: ResultState.Number } largest)
+        {
+            yield return new BenchReading("largest", "largest sine before anything clips, peak",
+                "generator with 10 Ω or less at the active lead; reference and ground to its foot",
+                $"raise a sine at {QuantityText.Format(design.Band.Centre.Hertz, "Hz")} until its tops flatten; supply at its lowest",
+                ReadingKind.Other)
+            {
+                Expected = largest.Value,
+                Least = largest.Si * 0.9,
+                Tolerance = "not below by more than 10 %: the prediction has the electrodes' offset and the noise on top",
+                Source = Practice,
+                Id = largest.Id,
+                Design = fixture,
+            };
+        }
     }
 
-    private static IEnumerable<BenchReading> Alias(Design design)
+    /// <summary>How far a line must stay from 0 Hz and from half the rate to be read as one [Hz].</summary>
+    private const double LineRoom = 0.5;
+
+    /// <summary>The frequency itself, or a little beside it where what lands is no line: at 0 Hz or at half the rate.</summary>
+    private static double Readable(double hertz, double rate) =>
+        Folding.LandsAt(hertz, rate) is var lands && LineRoom <= lands && lands <= (rate / 2) - LineRoom ? hertz : hertz + LineRoom;
+
+    private static IEnumerable<BenchReading> Alias(Design design, double gain)
     {
         double fs = design.Converter.Rate.Hertz;
-        Design fixture = Fixture.With(design, Fixture.Short);
-        var evaluation = new Evaluation(fixture);
-        foreach ((string name, double hertz) in new[] { ("alias-below", fs - 10), ("alias-rate", fs), ("alias-above", fs + 10),
-            ("alias-240", 240.0) })
+        var evaluation = new Evaluation(Fixture.With(design, Fixture.Short));
+        foreach ((string name, double wanted) in new[] { ("alias-below", fs - 10), ("alias-rate", fs), ("alias-above", fs + 10),
+            ("alias-240", 240.0), ("alias-fold", fs - design.Band.High.Hertz) })
         {
-            if (hertz <= 0)
+            if (wanted <= 0)
             {
                 continue;
             }
 
-            double landing = Folding.LandsAt(hertz, fs), rms = 1e-3 * evaluation.PathAndConverter([hertz])[0] / evaluation.GainMid;
-            BenchReading tone = Tone(name, hertz < fs / 2
+            double hertz = Readable(wanted, fs);
+            bool stands = hertz == wanted;
+            double landing = Folding.LandsAt(hertz, fs), rms = Tone1 * evaluation.PathAndConverter([hertz])[0] / gain;
+            BenchReading tone = Tone(new(name, hertz < fs / 2
                 ? "tone below half the rate"
                 : "alias tone", "generator with 10 Ω or less at the active lead; reference and ground to its foot",
-                $"1 mV rms at {QuantityText.FormatPart(Frequency.FromHertz(hertz))}, digital filters off; read the line at {QuantityText.FormatPart(Frequency.FromHertz(landing))}, at the electrodes", rms, landing, false, fixture, Practice);
-            yield return landing < 0.1
-                ? tone with { Kind = ReadingKind.Other, Remark = "lands at 0 Hz: detune the generator by 0.5 Hz and read the slow beat" }
-                : tone;
+                $"1 mV rms at {QuantityText.FormatPart(Frequency.FromHertz(hertz))}, digital filters off; record {RecordSeconds:0} s and read the line at {QuantityText.FormatPart(Frequency.FromHertz(landing))}, at the electrodes",
+                landing, Filtered: false, evaluation, Practice), rms, gain);
+            yield return name == "alias-fold" ? tone with { Id = ResultIds.Alias.FoldAttenuation }
+                : stands ? tone
+                : tone with { Remark = $"{QuantityText.FormatPart(Frequency.FromHertz(wanted))} itself lands where no line can be told: half a hertz beside it" };
         }
     }
 
@@ -327,7 +406,7 @@ public static class BenchPlan
         Result recovery = list[ResultIds.Levels.Recovery];
         double? seconds = recovery.State == ResultState.Number ? recovery.Si : null;
         return new BenchReading("step", "step and recovery", "a battery and a switch in series with the active lead, 10 kΩ in every lead",
-            $"a step of {QuantityText.Format(design.Requirements.Offset)}; read the time until the recording stays within 10 µV",
+            $"a step of {QuantityText.Format(fixture.OffsetStep)}; read the time until the recording stays within 10 µV",
             ReadingKind.Other)
         {
             Expected = seconds is { } s ? Duration.FromSeconds(s) : null,
@@ -335,6 +414,7 @@ public static class BenchPlan
             Greatest = seconds * 1.2,
             Tolerance = "±20 %",
             Source = Practice,
+            Id = recovery.Id,
             Remark = seconds is null ? recovery.Text : null,
             Design = fixture,
         };
@@ -364,6 +444,7 @@ public static class BenchPlan
                 Greatest = ring.Si * 1.2,
                 Tolerance = "±20 %",
                 Source = ring.Equation.Source,
+                Id = ring.Id,
                 Design = fixture,
             };
         }
@@ -372,11 +453,10 @@ public static class BenchPlan
     /// <summary>Wander of the baseline over two minutes.</summary>
     /// <remarks>Predicted is the noise from one period in the record to the band's upper edge without the digital filters, peak-to-peak.
     /// What temperature does to offsets is not in the design.</remarks>
-    private static BenchReading Drift(Design design)
+    private static BenchReading Drift(Design design, double gain)
     {
         const double Seconds = 120, Limit = 500e-6;
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47)));
-        double gain = new Evaluation(fixture).GainMid;
         var slow = new Evaluation(fixture with { Band = fixture.Band with { Low = Frequency.FromHertz(1 / Seconds) }, Digital = [] });
         double wander = TradeConstants.NoisePeakToPeak * slow.Noise.Total * slow.GainMid / gain;
         return new BenchReading("drift", "drift of the baseline", "51 kΩ in parallel with 47 nF in every lead, the far ends tied together",
@@ -384,27 +464,46 @@ public static class BenchPlan
         {
             Expected = VoltagePeakToPeak.FromVolts(wander),
             Greatest = Math.Max(Limit, wander * (1 + NoiseTolerance)),
-            Tolerance = "limit 500 µV p-p",
+            Tolerance = wander * (1 + NoiseTolerance) <= Limit
+                ? "limit 500 µV p-p"
+                : "the noise alone is above the limit of 500 µV p-p; what is predicted and 20 %",
             Source = new SourceRef("aami-ec11"),
             Remark = "predicted is noise alone; how offsets follow the temperature is not in the design",
             Design = fixture,
         };
     }
 
-    private static BenchReading Tone(string name, string title, string words, string setting, double rms, double line, bool filtered,
-        Design fixture, SourceRef source)
+    /// <summary>What a tone is set to and where it is read.</summary>
+    /// <param name="Name">The test's word.</param>
+    /// <param name="Title">What is tested.</param>
+    /// <param name="Fixture">What is put in the electrodes' place.</param>
+    /// <param name="Setting">What is set and read.</param>
+    /// <param name="Line">Frequency at which it is read [Hz].</param>
+    /// <param name="Filtered">True where the digital filters are on.</param>
+    /// <param name="Board">The design with the fixture, evaluated.</param>
+    /// <param name="Source">Where the test comes from.</param>
+    private sealed record ToneSetup(
+        string Name, string Title, string Fixture, string Setting, double Line, bool Filtered, Evaluation Board, SourceRef Source);
+
+    /// <summary>A line of a size to expect; where it is lost in noise and steps, the most that these let one read.</summary>
+    private static BenchReading Tone(ToneSetup setup, double rms, double gain)
     {
-        double factor = Math.Pow(10, GainDecibels / 20);
-        return new BenchReading(name, title, words, setting, ReadingKind.Tone)
+        double factor = Math.Pow(10, GainDecibels / 20), floor = BenchFloor.Of(setup.Board, setup.Filtered, gain, setup.Line);
+        bool lost = rms < floor;
+        return new BenchReading(setup.Name, setup.Title, setup.Fixture, setup.Setting, ReadingKind.Tone)
         {
-            Expected = VoltageRms.FromVolts(rms),
-            Least = rms / factor,
-            Greatest = rms * factor,
-            Tolerance = $"±{QuantityText.FormatNumber(GainDecibels, 2)} dB",
-            Source = source,
-            Line = Frequency.FromHertz(line),
-            Filtered = filtered,
-            Design = fixture,
+            Expected = VoltageRms.FromVolts(lost ? rms + floor : rms),
+            IsBound = lost,
+            Least = lost ? null : (rms / factor) - (floor / 4),
+            Greatest = lost ? rms + floor : (rms * factor) + (floor / 4),
+            Tolerance = lost
+                ? $"the line itself, {(rms < 1e-15 ? "nothing" : QuantityText.Format(VoltageRms.FromVolts(rms)))}, is lost in the noise and steps of {RecordSeconds:0} s: they let one read up to this"
+                : $"±{QuantityText.FormatNumber(GainDecibels, 2)} dB and the noise beneath the line",
+            Source = setup.Source,
+            Line = Frequency.FromHertz(setup.Line),
+            Filtered = setup.Filtered,
+            Gain = gain,
+            Design = setup.Board.Design,
         };
     }
 }

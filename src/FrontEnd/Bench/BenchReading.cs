@@ -1,5 +1,6 @@
 using FrontEnd.Citations;
 using FrontEnd.Designs;
+using FrontEnd.Identity;
 
 namespace FrontEnd.Bench;
 
@@ -13,6 +14,15 @@ public sealed record BenchReading(string Name, string Title, string Fixture, str
 {
     /// <summary>The predicted reading; null where there is none, and <see cref="Remark"/> says why.</summary>
     public IQuantity? Expected { get; init; }
+
+    /// <summary>True where <see cref="Expected"/> is the most that a reading can be: the thing itself is lost in noise and steps.</summary>
+    public bool IsBound { get; init; }
+
+    /// <summary>The figure of the assessment that this test reads; null where it is none of them.</summary>
+    public ResultId? Id { get; init; }
+
+    /// <summary>What samples are divided by to be volts at the electrodes: <c>gain.mid</c> of the design without a fixture.</summary>
+    public double Gain { get; init; } = 1;
 
     /// <summary>Least reading that agrees, in the reading's own SI unit; null for no lower bound.</summary>
     public double? Least { get; init; }
@@ -50,6 +60,9 @@ public enum ReadingKind
     /// <summary>Rms of one tone, referred to the input.</summary>
     Tone,
 
-    /// <summary>A voltage or a time that is read from an instrument or by eye.</summary>
+    /// <summary>Height of pulses against the baseline, with its sign, referred to the input.</summary>
+    Pulse,
+
+    /// <summary>What is read from an instrument or by eye.</summary>
     Other,
 }

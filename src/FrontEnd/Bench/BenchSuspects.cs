@@ -15,12 +15,21 @@ internal static class BenchSuspects
     public static IReadOnlyList<Suspect> Of(BenchReading test, double value)
     {
         double expected = Math.Abs(test.Expected!.SiValue), ratio = value / Math.Max(1e-300, expected);
+        if (test.Name == BenchPulse.Name && value / test.Expected.SiValue < 0)
+        {
+            return [Turned($"{QuantityText.FormatNumber(value / test.Expected.SiValue)} times the prediction")];
+        }
+
         double width = test is { Least: { } least, Greatest: { } greatest }
             ? Math.Max(UnitWidth, (greatest - least) / 2 / Math.Max(1e-300, expected))
             : UnitWidth;
         string evidence = $"{QuantityText.FormatNumber(ratio)} times the prediction";
         return [.. OfUnit(ratio, width), .. ByTest(test, 1 < ratio).Select(pair => new Suspect(pair.Kind, pair.Text, evidence))];
     }
+
+    /// <summary>The polarity as the suspect.</summary>
+    public static Suspect Turned(string evidence) => new(SuspectKind.Polarity,
+        "the polarity: the two inputs are swapped, or the samples' sign is turned", evidence);
 
     /// <summary>The unit as the suspect where a reading is a thousand or a million times off and would agree otherwise.</summary>
     public static IEnumerable<Suspect> OfUnit(double ratio, double width) => UnitFactors
@@ -43,6 +52,26 @@ internal static class BenchSuspects
                     (SuspectKind.LowFrequency, "mid-rail noise, or a fixture with a bad joint")]
                 : [(SuspectKind.TooQuiet,
                     "less noise than the parts must make: gain lower than stated, or a filter that the design does not have")];
+        }
+
+        if (Is("dc-"))
+        {
+            return Direct(Is("dc-forced") || Is("dc-drive"), above);
+        }
+
+        if (Is("supply"))
+        {
+            return [
+                (SuspectKind.LouderPart,
+                    above
+                        ? "a part that draws more than its card says: a short, an oscillation, a converter at another rate"
+                        : "a part that is not running: a channel or the converter still asleep"),
+                (SuspectKind.Fixture, "the meter's range, or what else hangs on the supply")];
+        }
+
+        if (Is("corner"))
+        {
+            return [(SuspectKind.Aliasing, "a resistor or capacitor of the path off its value: the filter's sections, the coupling, an op-amp with less bandwidth")];
         }
 
         if (Is("alias"))
@@ -114,7 +143,7 @@ internal static class BenchSuspects
                     $"the corner of {which} differs from the design; if the calibrated sine in mid-band is off alike, the gain: gain resistors, converter reference")];
         }
 
-        if (Is("offset"))
+        if (Is("offset") || Is("largest"))
         {
             return [(SuspectKind.Clipping, "supply or mid-rail below the design, or a gain above it")];
         }
@@ -130,4 +159,16 @@ internal static class BenchSuspects
             ? [(SuspectKind.LouderPart, "gain above the design: gain resistors, converter reference")]
             : [(SuspectKind.TooQuiet, "gain below the design: gain resistors, converter reference, an input that is loaded")];
     }
+
+    private static (SuspectKind Kind, string Text)[] Direct(bool isForced, bool above) => (isForced, above) switch
+    {
+        (true, true) => [(SuspectKind.InputLoad, "the lead's resistor is below its value, bridged or shorted: the device is not worn")],
+        (true, false) => [
+            (SuspectKind.Fixture, "the meter's range, a supply below its highest, or a fault that was not forced"),
+            (SuspectKind.InputLoad, "the lead's resistor above its value")],
+        (false, _) => [
+            (SuspectKind.InputLoad,
+                "a leak or a damaged input: flux, moisture, a shorted protection part, a dead input stage; the device is not worn until it is found"),
+            (SuspectKind.Fixture, "the meter's zero, or a lead that is connected elsewhere still")],
+    };
 }

@@ -12,6 +12,7 @@ public sealed class PredictedSpectrum
 {
     private readonly Evaluation _evaluation;
     private readonly bool _filtered;
+    private readonly double _gain;
 
     /// <param name="design">A design without errors.</param>
     /// <param name="filtered">True for the recording behind the digital filters.</param>
@@ -20,10 +21,14 @@ public sealed class PredictedSpectrum
     {
     }
 
-    internal PredictedSpectrum(Evaluation evaluation, bool filtered)
+    /// <param name="evaluation">The design, with the fixture if there is one.</param>
+    /// <param name="filtered">True for the recording behind the digital filters.</param>
+    /// <param name="gain">What the samples are divided by; null for the gain with the fixture in place.</param>
+    internal PredictedSpectrum(Evaluation evaluation, bool filtered, double? gain = null)
     {
         _evaluation = evaluation;
         _filtered = filtered;
+        _gain = gain ?? evaluation.GainMid;
     }
 
     /// <summary>The largest source of noise of the board in the band, as in the noise budget.</summary>
@@ -32,10 +37,71 @@ public sealed class PredictedSpectrum
     /// <summary>Densities [V²/Hz] at frequencies above 0 and below half the rate [Hz].</summary>
     public double[] At(IReadOnlyList<double> hertz)
     {
+        double[] density = BeforeDigital(hertz);
+        for (int i = 0; i < density.Length && _filtered; i++)
+        {
+            density[i] *= _evaluation.Digital.Power(hertz[i]);
+        }
+
+        return density;
+    }
+
+    /// <summary>What a spectrum of Hann windows shows of the density at its bins 1…<paramref name="bins"/> [V²/Hz]: the window smears
+    /// what stands beside a bin into it, such as the edges of a notch.</summary>
+    /// <remarks>∫S(f)·|W(f/step − k)|² df over ∫|W|², W(x) = sin(πx)/(πx(1 − x²)) (Hann's transform; derived). The density before the
+    /// digital filters is smooth, so that it is taken at the bins and drawn straight between them; the filters' own response is taken at
+    /// every quarter.</remarks>
+    /// <param name="step">Distance of the bins [Hz].</param>
+    public double[] Seen(double step, int bins)
+    {
+        const int Parts = 4, Reach = 8;
+        double[] hertz = [.. Enumerable.Range(1, Parts - 1).Select(i => step * i / Parts), .. Enumerable.Range(1, bins).Select(k => k * step)];
+        double[] smooth = BeforeDigital(hertz);
+        int quarters = bins * Parts;
+        var fine = new double[quarters + 1];
+        for (int i = 1; i <= quarters; i++)
+        {
+            (int k, int part) = (i / Parts, i % Parts);
+            double before = i < Parts ? smooth[i - 1] : smooth[Parts - 2 + k], after = smooth[Math.Min(smooth.Length - 1, Parts - 1 + k)];
+            double analog = i < Parts ? before : before + ((after - before) * part / Parts);
+            fine[i] = analog * (_filtered ? _evaluation.Digital.Power(i * step / Parts) : 1);
+        }
+
+        fine[0] = fine[1] * (_filtered ? 0 : 1);
+        double[] kernel = [.. Enumerable.Range(0, (Reach * Parts) + 1).Select(i => Hann((double)i / Parts))];
+        double whole = (2 * kernel.Sum()) - kernel[0];
+        return [.. Enumerable.Range(1, bins).Select(k => Smeared(k * Parts) / whole)];
+
+        double Smeared(int centre)
+        {
+            double sum = 0;
+            for (int d = -Reach * Parts; d <= Reach * Parts; d++)
+            {
+                // Below 0 Hz and above half the rate the spectrum is its own mirror image.
+                int at = Math.Abs(centre + d);
+                at = at <= quarters ? at : Math.Max(0, (2 * quarters) - at);
+                sum += fine[at] * kernel[Math.Abs(d)];
+            }
+
+            return sum;
+        }
+    }
+
+    private static double Hann(double x)
+    {
+        double size = x == 0 ? 1 : Math.Abs(x - 1) < 1e-9 ? 0.5 : Math.Sin(Math.PI * x) / (Math.PI * x * (1 - (x * x)));
+        return size * size;
+    }
+
+    /// <summary>Response of the digital filters, as a power; 1 where they are off.</summary>
+    internal double Digital(double hertz) => _filtered ? _evaluation.Digital.Power(hertz) : 1;
+
+    private double[] BeforeDigital(IReadOnlyList<double> hertz)
+    {
         AnalogDigitalConverter converter = _evaluation.Design.Converter;
         double half = converter.Rate.Hertz / 2;
         double white = (NoiseDensity.Quantisation(converter.LsbVolts) + (converter.NoiseVolts * converter.NoiseVolts)) / half;
-        double perGain = 1 / (_evaluation.GainMid * _evaluation.GainMid);
+        double perGain = 1 / (_gain * _gain);
         double[] f = [.. hertz];
         double[] folded = _evaluation.Noise.Folds.Exact(f);
         var density = new double[f.Length];
@@ -46,9 +112,7 @@ public sealed class PredictedSpectrum
             for (int lane = 0; lane < n; lane++)
             {
                 double response = converter.Response(f[first + lane]);
-                double digital = _filtered ? _evaluation.Digital.Power(f[first + lane]) : 1;
-                density[first + lane] = digital * ((_evaluation.Path.Density[lane] * response * response) + folded[first + lane]
-                    + white) * perGain;
+                density[first + lane] = ((_evaluation.Path.Density[lane] * response * response) + folded[first + lane] + white) * perGain;
             }
         }
 

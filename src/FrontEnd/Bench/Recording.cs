@@ -10,5 +10,8 @@ public sealed record Recording(string Channel, Frequency Rate, IReadOnlyList<dou
     /// <summary>The unit in which the file has the samples, as it is written there; they are volts or steps here whatever it is.</summary>
     public string Unit { get; init; } = "V";
 
+    /// <summary>True where the file does not say how fast its samples were taken, and the design's rate stands in.</summary>
+    public bool IsRateAssumed { get; init; }
+
     public Duration Length => Duration.FromSeconds(Samples.Count / Rate.Hertz);
 }

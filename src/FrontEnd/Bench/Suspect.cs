@@ -45,6 +45,9 @@ public enum SuspectKind
     /// <summary>What loads an input: leakage, capacitance, protection, bias resistor.</summary>
     InputLoad,
 
+    /// <summary>The two inputs are swapped, or the samples' sign is turned.</summary>
+    Polarity,
+
     /// <summary>The fixture or the generator, not the board.</summary>
     Fixture,
 }

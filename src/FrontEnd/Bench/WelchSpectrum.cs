@@ -3,7 +3,8 @@ using MathNet.Numerics.IntegralTransforms;
 
 namespace FrontEnd.Bench;
 
-/// <summary>Power density of a record by Welch's method: Hann windows, half overlapped, the mean of each taken off.</summary>
+/// <summary>Power density of a record by Welch's method: Hann windows, half overlapped, the mean of each taken off, weighted
+/// as the window weighs: the plain mean of a line that does not end with a whole period would stand in the first bins.</summary>
 /// <remarks>S(k·fs/n) = 2·|X(k)|²/(fs·Σw²), one-sided, averaged over the windows.
 /// Source: P. D. Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15 (1967)
 /// 70 (from memory). The transform is the general-purpose library's. A sine's power is what its main lobe of five bins holds above the
@@ -38,11 +39,12 @@ public sealed class WelchSpectrum
         int n = (int)Math.Min(windowSeconds * rate, samples.Count / 4.0);
         n = Math.Max(16, n - (n % 2));
         var window = new double[n];
-        double power = 0;
+        double power = 0, sum = 0;
         for (int i = 0; i < n; i++)
         {
             window[i] = 0.5 - (0.5 * Math.Cos(2 * Math.PI * i / n));
             power += window[i] * window[i];
+            sum += window[i];
         }
 
         var density = new double[(n / 2) + 1];
@@ -53,7 +55,7 @@ public sealed class WelchSpectrum
             double mean = 0;
             for (int i = 0; i < n; i++)
             {
-                mean += samples[first + i] / n;
+                mean += window[i] * samples[first + i] / sum;
             }
 
             for (int i = 0; i < n; i++)

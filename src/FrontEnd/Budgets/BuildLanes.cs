@@ -15,6 +15,8 @@ namespace FrontEnd.Budgets;
 /// </summary>
 internal sealed class BuildLanes
 {
+    private readonly double _leadToMains;
+
     /// <summary>One build on all lanes.</summary>
     /// <param name="model">The path of the design; its stages, amplifier, mains and converter are taken as they stand.</param>
     /// <param name="built">What stands in the leads, and the size of the electrodes.</param>
@@ -25,8 +27,9 @@ internal sealed class BuildLanes
         ElectrodeSet set = design.Electrodes;
         DifferentialAmplifier amplifier = design.Amplifier;
         Mains mains = surroundings ?? design.Mains;
+        _leadToMains = mains.LeadToMains.Farads * (1 - design.Input.DrivenShield.Fraction);
         SetLeads([built]);
-        GroundSiemens = new(1 / InputModel.GroundOhms(design));
+        GroundSiemens = new(1 / design.GroundDrive.SeriesResistor.Ohms);
         ElectrodeBuffer[] buffers = [.. new[] { set.ActiveBuffer, set.ReferenceBuffer }.OfType<ElectrodeBuffer>()];
         SkinSiemens = [.. buffers.Select(buffer => new Vector<double>(1 / buffer.SkinResistor.Ohms))];
         BufferOpAmps = [.. buffers.Select(buffer => new OpAmpLanes(buffer.OpAmp))];
@@ -46,7 +49,6 @@ internal sealed class BuildLanes
         BodyToEarth = new(mains.BodyToEarth.Farads);
         CommonToMains = new(mains.AmplifierToMains.Farads);
         CommonToEarth = new(mains.AmplifierToEarth.Farads);
-        LeadToMains = new(mains.LeadToMains.Farads * (1 - design.Input.DrivenShield.Fraction));
         LoopFlux = new(mains.Field.Teslas * mains.LoopArea.SquareMetres);
         ConverterNoise = new(design.Converter.NoiseVolts);
         FullScale = new(design.Converter.FullScale.Volts);
@@ -122,7 +124,11 @@ internal sealed class BuildLanes
 
     public Vector<double> CommonToEarth { get; set; }
 
-    public Vector<double> LeadToMains { get; set; }
+    /// <summary>The active lead's coupling to the mains [F].</summary>
+    public Vector<double> ActiveLeadToMains { get; set; }
+
+    /// <summary>The reference lead's.</summary>
+    public Vector<double> ReferenceLeadToMains { get; set; }
 
     /// <summary>Field times the area of the leads' loop [Wb rms], at the fundamental.</summary>
     public Vector<double> LoopFlux { get; set; }
@@ -149,6 +155,8 @@ internal sealed class BuildLanes
         ActiveFactor = Row(built, row, one => one.ActiveFactor);
         ReferenceFactor = Row(built, row, one => one.ReferenceFactor);
         GroundFactor = Row(built, row, one => one.GroundFactor);
+        ActiveLeadToMains = _leadToMains * Row(built, row, one => one.ActiveLeadFactor);
+        ReferenceLeadToMains = _leadToMains * Row(built, row, one => one.ReferenceLeadFactor);
 
         static Vector<double> Row(ReadOnlySpan<BuiltParts> built, Span<double> row, Func<BuiltParts, double> value)
         {

@@ -45,26 +45,6 @@ internal readonly record struct DirectLanes(DirectAt Difference, DirectAt Mean, 
             1 < model.Buffers.Count ? Solve(input, design, builds, model.BufferOutputs[1]) : default);
     }
 
-    /// <summary>One build, the same on all lanes, with pivoting: a short circuit beside the amplifier's leaks spans fifteen
-    /// decades.</summary>
-    /// <param name="design">The design.</param>
-    /// <param name="model">Its input network, with the build in it.</param>
-    /// <param name="built">The build.</param>
-    public static DirectLanes Of(Design design, InputModel model, BuiltParts built)
-    {
-        var network = new DirectNetwork(design, model, built);
-        double[] offset = network.FromOffset(), amplifier = network.FromAmplifierBias();
-        double[][] bias = [.. model.Buffers.Select(network.FromBias)], voltage = [.. model.Buffers.Select(network.FromOffsetVoltage)];
-        return new DirectLanes(
-            Output(model.Difference), Output(model.Mean), 0 <= model.Drive ? Output(model.Drive) : default,
-            0 < model.Buffers.Count ? Output(model.BufferOutputs[0]) : default,
-            1 < model.Buffers.Count ? Output(model.BufferOutputs[1]) : default);
-
-        DirectAt Output(int output) => new(
-            new(offset[output]), new(amplifier[output]), new(bias.Sum(from => Math.Abs(from[output]))),
-            new(voltage.Sum(from => Math.Abs(from[output]))));
-    }
-
     private static DirectAt Solve(InputLanes input, Design design, BuildLanes builds, int output)
     {
         InputModel model = input.Model;

@@ -6,7 +6,9 @@ using FrontEnd.Inputs;
 namespace FrontEnd.Budgets;
 
 /// <summary>One build's input network without its capacitors, solved with pivoting: what each source of direct current or voltage makes at
-/// the network's outputs [V]; an electrode may have come off.</summary>
+/// the network's outputs [V] where an electrode has come off.</summary>
+/// <remarks>An input that hangs on leaks alone beside a short circuit spans more decades than the lanes' fixed order of pivots bears; all
+/// other dc is theirs (<see cref="DirectLanes"/>).</remarks>
 internal sealed class DirectNetwork
 {
     /// <summary>What an electrode that is off still conducts: nothing beside any leak [S].</summary>
@@ -59,5 +61,5 @@ internal sealed class DirectNetwork
     public double[] FromOffsetVoltage(NetworkOpAmp buffer) => From(buffer.VoltagePort, buffer.OpAmp.Model.OffsetVoltage.Volts);
 
     private static double Conductance(Electrode electrode, double factor, bool isOpen) =>
-        isOpen ? OpenSiemens : 1 / Math.Max(1e-3, electrode.DcResistance.Ohms * factor);
+        isOpen ? OpenSiemens : new ElectrodeImpedance(electrode).At(default, new(factor)).Admittance.Re[0];
 }

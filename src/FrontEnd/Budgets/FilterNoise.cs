@@ -20,14 +20,8 @@ public static class FilterNoise
             chain[i].Set(new StageBuildLanes(models[i]));
         }
 
-        List<double> breaks = [low.Hertz];
-        for (double f = low.Hertz * 3; f < high.Hertz / 1.5; f *= 3)
-        {
-            breaks.Add(f);
-        }
-
-        breaks.Add(high.Hertz);
-        BandIntegral integral = BandIntegral.Over([.. breaks], 1, (hertz, values) => Density(chain, hertz, values[0]), Tolerance);
+        double[] breaks = BreakPoints.Between([low.Hertz, high.Hertz], BreakPoints.Of(stages.Select(stage => stage.Circuit())), 3);
+        BandIntegral integral = BandIntegral.Over(breaks, 1, (hertz, values) => Density(chain, hertz, values[0]), Tolerance);
         return VoltageRms.FromVolts(Math.Sqrt(integral.Sum(0)));
     }
 

@@ -15,6 +15,8 @@ internal sealed class FoldedNoise
     internal const int Zones = 8;
     internal const int ModulatorZones = 2;
     private const double HighestHertz = 1e9;
+    private const int MostPoints = 256;
+    private const double CoarseFit = 1e-6;
 
     private readonly SignalPath _path;
     private readonly AnalogDigitalConverter _converter;
@@ -34,6 +36,9 @@ internal sealed class FoldedNoise
         _tail = from < HighestHertz ? 2 / zone * Tail(from) : 0;
         Fit();
     }
+
+    /// <summary>False where the tail's integral or the interpolation did not reach its tolerance.</summary>
+    public bool Converged { get; private set; } = true;
 
     /// <summary>2 over the zone's width, times ∫S of the zones beyond those taken one by one [V²/Hz].</summary>
     internal double TailDensity => _tail;
@@ -103,8 +108,11 @@ internal sealed class FoldedNoise
             }
 
             double last = Math.Abs(_coefficients[^1]) + Math.Abs(_coefficients[^2]);
-            if (last <= 1e-9 * Math.Abs(_coefficients[0]) || 256 <= points)
+            bool isFine = last <= 1e-9 * Math.Abs(_coefficients[0]);
+            if (isFine || MostPoints <= points)
             {
+                // What folds is a part of the noise: a coarser fit of it may still do.
+                Converged &= isFine || last <= CoarseFit * Math.Abs(_coefficients[0]);
                 return;
             }
         }
@@ -141,15 +149,8 @@ internal sealed class FoldedNoise
 
     private double Tail(double from)
     {
-        var breaks = new List<double> { from };
-        for (double f = from * 6; f < HighestHertz; f *= 6)
-        {
-            breaks.Add(f);
-        }
-
-        breaks.Add(HighestHertz);
         BandIntegral integral = BandIntegral.Over(
-            [.. breaks],
+            BreakPoints.Between([from, HighestHertz], _path.Bends, 6),
             1,
             (hertz, values) =>
             {
@@ -157,6 +158,7 @@ internal sealed class FoldedNoise
                 _path.Density[..hertz.Length].CopyTo(values[0]);
             },
             1e-7);
+        Converged &= integral.Converged;
         return integral.Sum(0);
     }
 }

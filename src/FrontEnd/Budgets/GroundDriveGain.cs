@@ -26,6 +26,13 @@ internal readonly struct GroundDriveGain
         return new(new Vector<double>(k) - (omega * first * omega * second), omega * (first + (k * second)));
     }
 
+    /// <summary>d(1/K)/dω at ω [s].</summary>
+    public ComplexLanes InverseSlope(Vector<double> omega)
+    {
+        double k = 1 / _dcGain, first = 1 / (2 * Math.PI * _unityHertz), second = _averagingHertz is { } f2 ? 1 / (2 * Math.PI * f2) : 0;
+        return new(omega * (-2 * first * second), new Vector<double>(first + (k * second)));
+    }
+
     /// <summary>K at a frequency [Hz].</summary>
     public Complex At(double hertz)
     {

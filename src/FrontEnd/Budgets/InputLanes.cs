@@ -76,7 +76,7 @@ internal sealed class InputLanes
         _network.Vary(Model.BodyToMainsElement, builds.BodyToMains);
         Surround(builds.BodyToEarth, builds.CommonToEarth);
         _network.Vary(Model.CommonToMainsElement, builds.CommonToMains);
-        SetLeads(builds.LeadToMains);
+        SetLeads(builds.ActiveLeadToMains, builds.ReferenceLeadToMains);
     }
 
     /// <summary>Puts the electrodes' sizes on each lane: impedance over the nominal one.</summary>
@@ -84,10 +84,10 @@ internal sealed class InputLanes
         (_factor[Active], _factor[Reference], _factor[Ground]) = (active, reference, ground);
 
     /// <summary>Puts what each lead couples to the mains on the lanes [F].</summary>
-    public void SetLeads(Vector<double> leadToMains)
+    public void SetLeads(Vector<double> active, Vector<double> reference)
     {
-        _network.Vary(Model.ActiveLeadElement, leadToMains);
-        _network.Vary(Model.ReferenceLeadElement, leadToMains);
+        _network.Vary(Model.ActiveLeadElement, active);
+        _network.Vary(Model.ReferenceLeadElement, reference);
     }
 
     /// <summary>Puts capacitances to earth on the lanes [F].</summary>
@@ -129,6 +129,26 @@ internal sealed class InputLanes
     {
         _network.SolveAdjoint(Model.Difference);
         Front = Admittance(Active) * _network.Transfer(Model.SignalPort);
+    }
+
+    /// <summary>Group delay from the site to the amplifier's inputs at the frequency of the last <see cref="SolveDifference"/> [s].</summary>
+    public Vector<double> FrontDelay(Vector<double> hertz)
+    {
+        Vector<double> omega = 2 * Math.PI * hertz;
+        var slots = new ComplexLanes[Model.Program.Slots];
+        for (int i = 0; i < _electrodes.Length; i++)
+        {
+            slots[_slots[i]] = _electrodes[i].Slope(omega, _factor[i], Admittance(i));
+        }
+
+        if (0 <= Model.DriveSlot)
+        {
+            slots[Model.DriveSlot] = _drive.InverseSlope(omega);
+        }
+
+        // H_front = Y·T: the signal stands in series with the active electrode.
+        ComplexLanes transfer = _network.Transfer(Model.SignalPort), slope = _network.Slope(Model.SignalPort, slots);
+        return ComplexLanes.Delay(Front, (slots[_slots[Active]] * transfer) + (Admittance(Active) * slope));
     }
 
     /// <summary>Transfer of a port to the output last solved for [V/V or V/A].</summary>

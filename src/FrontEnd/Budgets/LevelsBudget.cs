@@ -73,7 +73,7 @@ internal sealed class LevelsBudget
         }
 
         AddMains(levels, path, mains);
-        Direct = DirectLanes.Of(design, path.Model.Input, path.Built);
+        Direct = DirectLanes.At(path.Lanes.Input, design, path.Builds);
         levels.Add(path.Builds, Direct);
         for (int node = 0; node < levels.Ids.Count; node++)
         {
@@ -89,6 +89,9 @@ internal sealed class LevelsBudget
     /// <summary>Noise at the amplifier's output and after each stage, 0.01 Hz to half the rate, rms [V]; behind them the stages' inner
     /// nodes, then the electrodes' buffers.</summary>
     public double[] NodeRms { get; }
+
+    /// <summary>False where the noise at some node did not reach its tolerance.</summary>
+    public bool Converged { get; private set; }
 
     /// <summary>Largest gain in the band to the amplifier's output and to each stage's.</summary>
     public double[] SignalGain { get; }
@@ -128,16 +131,9 @@ internal sealed class LevelsBudget
     private double[] NodeNoise(SignalPath path)
     {
         double high = _design.Converter.Rate.Hertz / 2;
-        var breaks = new List<double> { LowestNoiseHertz };
-        for (double f = LowestNoiseHertz * 6; f < high * 0.6; f *= 6)
-        {
-            breaks.Add(f);
-        }
-
-        breaks.Add(high);
         int nodes = path.Model.LevelNodes;
         BandIntegral integral = BandIntegral.Over(
-            [.. breaks],
+            BreakPoints.Between([LowestNoiseHertz, Math.Max(LowestNoiseHertz, high)], path.Bends, 6),
             nodes,
             (hertz, values) =>
             {
@@ -150,6 +146,7 @@ internal sealed class LevelsBudget
                 }
             },
             1e-6);
+        Converged = integral.Converged;
         return [.. Enumerable.Range(0, nodes).Select(node => Math.Sqrt(integral.Sum(node)))];
     }
 

@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
@@ -110,11 +111,9 @@ internal sealed class MainsBudget
         _design = design;
         _built = built;
         InputModel model = path.Model.Input;
-        _input = new InputLanes(
-            design, model, isChecked: true, model.Part(InputCircuit.ActiveResistor)!.Element,
-            model.Part(InputCircuit.ReferenceResistor)!.Element, model.Part(InputCircuit.ActiveShunt)!.Element,
-            model.Part(InputCircuit.ReferenceShunt)!.Element,
-            model.ActiveLeadElement, model.ReferenceLeadElement);
+        string[] changing = [InputCircuit.ActiveResistor, InputCircuit.ReferenceResistor, InputCircuit.ActiveShunt, InputCircuit.ReferenceShunt];
+        _input = new InputLanes(design, model, isChecked: true,
+            [.. changing.Select(model.Part).OfType<NetworkPart>().Select(part => part.Element), model.ActiveLeadElement, model.ReferenceLeadElement]);
         _builds = new BuildLanes(path.Model, BuiltParts.Balanced(design));
         Signs = BuiltSigns.Built;
         AtInput = new MainsPartsAtInput();

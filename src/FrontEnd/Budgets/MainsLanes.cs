@@ -65,7 +65,10 @@ internal readonly record struct MainsLanes(
         InputModel model = input.Model;
         ComplexLanes sum = (builds.BodyToMains * input.Transfer(model.BodyMainsPort))
             + (builds.CommonToMains * input.Transfer(model.CommonMainsPort));
-        return leads ? sum + (builds.LeadToMains * (input.Transfer(model.ActiveLeadPort) + input.Transfer(model.ReferenceLeadPort))) : sum;
+        return leads
+            ? sum + (builds.ActiveLeadToMains * input.Transfer(model.ActiveLeadPort))
+                + (builds.ReferenceLeadToMains * input.Transfer(model.ReferenceLeadPort))
+            : sum;
     }
 
     internal static Vector<double> Scale(BuildLanes builds, Vector<double> hertz, Vector<double> share) =>
@@ -85,13 +88,13 @@ internal readonly record struct MainsPartsLanes(Vector<double> BodyCommonMode, V
     public static MainsPartsLanes At(InputLanes input, BuildLanes builds, Vector<double> hertz, Vector<double> share, in MainsLanes with)
     {
         Vector<double> scale = MainsLanes.Scale(builds, hertz, share);
-        input.SetLeads(Vector<double>.Zero);
+        input.SetLeads(Vector<double>.Zero, Vector<double>.Zero);
         input.Factor(hertz);
         input.Solve(input.Model.Body);
         Vector<double> body = MainsLanes.Coupled(input, builds, leads: false).Magnitude * scale;
         input.Solve(input.Model.Difference);
         ComplexLanes plain = scale * MainsLanes.Coupled(input, builds, leads: false);
-        input.SetLeads(builds.LeadToMains);
+        input.SetLeads(builds.ActiveLeadToMains, builds.ReferenceLeadToMains);
         return new MainsPartsLanes(body, plain.Magnitude / with.Front, (with.DifferencePhasor - plain).Magnitude / with.Front);
     }
 }

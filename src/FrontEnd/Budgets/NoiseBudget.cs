@@ -15,6 +15,9 @@ internal sealed class NoiseBudget
 
     private const double Tolerance = 1e-8;
 
+    /// <summary>Greatest ratio of a panel's ends before it is halved for the first time.</summary>
+    private const double PanelRatio = 3;
+
     private readonly IReadOnlyList<NoiseSource> _sources;
     private readonly BandIntegral _integral;
     private readonly double _perGain;
@@ -37,7 +40,7 @@ internal sealed class NoiseBudget
         _converter = _folded + 2;
         _shared = _folded + 3;
         _signal = _folded + 4;
-        double[] breaks = Breaks(design, half);
+        double[] breaks = Breaks(design, path, digital, half);
         BandBreaks = [.. breaks.Where(f => Low <= f && f <= High)];
         Folds = new FoldedNoise(path, converter, breaks[0], breaks[^1]);
         double quantisation = NoiseDensity.Quantisation(converter.LsbVolts) / half;
@@ -87,7 +90,8 @@ internal sealed class NoiseBudget
     /// <summary>Frequencies from the band's lower to its upper edge between which the integrands are smooth [Hz].</summary>
     public double[] BandBreaks { get; }
 
-    public bool Converged => _integral.Converged;
+    /// <summary>False where an integral did not reach its tolerance, the one over what folds included.</summary>
+    public bool Converged => _integral.Converged && Folds.Converged;
 
     /// <summary>Rms of everything, RTI [V].</summary>
     public double Total => Math.Sqrt(TotalPower(Low, High, _ => true));
@@ -151,7 +155,7 @@ internal sealed class NoiseBudget
 
     private double _integralHigh;
 
-    private double[] Breaks(Design design, double half)
+    private double[] Breaks(Design design, SignalPath path, DigitalChain digital, double half)
     {
         double highest = half * 0.999999;
         var breaks = new SortedSet<double> { Low, Math.Min(High, highest) };
@@ -164,36 +168,9 @@ internal sealed class NoiseBudget
             }
         }
 
-        double least = breaks.Min, most = breaks.Max;
-        foreach (DigitalStage stage in design.Digital)
-        {
-            foreach (double f in Narrow(stage))
-            {
-                if (least < f && f < most)
-                {
-                    breaks.Add(f);
-                }
-            }
-        }
-
-        for (double f = least * 3; f < most; f *= 3)
-        {
-            if (breaks.All(other => 0.15 < Math.Abs(Math.Log(other / f))))
-            {
-                breaks.Add(f);
-            }
-        }
-
-        _integralHigh = most;
-        return [.. breaks];
+        _integralHigh = breaks.Max;
+        return BreakPoints.Between(breaks, path.Bends.Concat(BreakPoints.Of(digital.Sections, 2 * half)), PanelRatio);
     }
-
-    private static IEnumerable<double> Narrow(DigitalStage stage) => stage switch
-    {
-        DigitalNotch notch => [notch.Centre.Hertz * (1 - (1 / notch.Q)), notch.Centre.Hertz, notch.Centre.Hertz * (1 + (1 / notch.Q))],
-        DigitalDesigned designed => designed.Corners.Select(corner => corner.Hertz),
-        _ => [],
-    };
 
     private double Rms(int quantity) => Math.Sqrt(_integral.Sum(quantity, Low, High) * _perGain);
 

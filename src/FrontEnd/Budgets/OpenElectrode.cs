@@ -1,5 +1,7 @@
 using FrontEnd.Circuits;
+using FrontEnd.Converter;
 using FrontEnd.Designs;
+using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Topologies;
 
@@ -22,9 +24,7 @@ internal sealed class OpenElectrode
     private readonly Design _design;
     private readonly Lead _lead;
     private readonly MainsAtInput[] _mains;
-
     private readonly double[][] _gain;
-
     private readonly CircuitDc[] _stageDc;
     private readonly List<OpenNode> _nodes = [];
 
@@ -47,10 +47,11 @@ internal sealed class OpenElectrode
     /// <summary>Every node of the levels, in their order, each for the signs that take it farthest.</summary>
     public IReadOnlyList<OpenNode> Nodes => _nodes;
 
-    /// <summary>The lead that is open, or both amplifier inputs where the ground electrode is off: dc, held at the rails, and mains
-    /// peak [V].</summary>
+    /// <summary>Dc at the amplifier's open input, or at the output of the buffer whose input is open; at the one that goes farther where the
+    /// ground electrode is off and both move [V].</summary>
     public double InputDc { get; private set; }
 
+    /// <summary>Peak of the mains about it [V].</summary>
     public double InputMains { get; private set; }
 
     /// <summary>True where it reaches the rail.</summary>
@@ -124,25 +125,24 @@ internal sealed class OpenElectrode
     {
         int at = 0;
         double half = _design.Supply.HalfRailVolts;
-        Electrodes.ElectrodeSet set = _design.Electrodes;
-        bool isBuffered = _lead switch { Lead.Active => set.ActiveBuffer is not null, Lead.Reference => set.ReferenceBuffer is not null,
-            _ => false };
-        double openBufferShift = 0, openBufferLeft = 1;
+        ElectrodeSet set = _design.Electrodes;
+        bool isBuffered = false;
         for (int buffer = 0; buffer < dc.Buffers.Length; buffer++)
         {
             bool isActive = buffer == 0 && set.ActiveBuffer is not null;
-            Electrodes.ElectrodeBuffer part = (isActive ? set.ActiveBuffer : set.ReferenceBuffer)!;
+            ElectrodeBuffer part = (isActive ? set.ActiveBuffer : set.ReferenceBuffer)!;
             int which = buffer;
             var wave = new Wave(dc.Buffers[buffer].Volts, Peaks(one => which == 0 ? one.FirstBuffer : one.SecondBuffer));
-            double left = Put(at++, isActive ? NodeId.ActiveBuffer : NodeId.ReferenceBuffer, wave, half - part.OpAmp.OutputMargin.Volts,
+            Put(at++, isActive ? NodeId.ActiveBuffer : NodeId.ReferenceBuffer, wave, half - part.OpAmp.OutputMargin.Volts,
                 dc.Buffers[buffer].IsHeld);
-            if (isBuffered && isActive == (_lead == Lead.Active))
+            if (_lead == (isActive ? Lead.Active : Lead.Reference))
             {
-                (openBufferShift, openBufferLeft) = (wave.Dc - dc.Buffers[buffer].Volts, left);
+                isBuffered = true;
+                Note(wave);
             }
         }
 
-        (Wave difference, Wave common) = AtAmplifier(dc, isBuffered ? (openBufferShift, openBufferLeft) : null);
+        (Wave difference, Wave common) = AtAmplifier(dc, isBuffered);
         Wave output = Amplify(ref at, difference, common);
         for (int i = 0; i < _design.Stages.Count; i++)
         {
@@ -150,7 +150,7 @@ internal sealed class OpenElectrode
         }
 
         Put(at++, NodeId.Converter, new Wave(output.Dc, [.. output.Peaks]),
-            Converter.ConverterSupply.Swing(_design.Converter, _design.Supply.Lowest).Volts);
+            ConverterSupply.Swing(_design.Converter, _design.Supply.Lowest).Volts);
         if (_design.GroundIsDriven)
         {
             Put(at, NodeId.Drive, new Wave(dc.Drive.Volts, Peaks(one => one.Drive)), half - _design.GroundDrive.OutputMargin.Volts,
@@ -159,30 +159,22 @@ internal sealed class OpenElectrode
     }
 
     /// <summary>Difference and mean of the amplifier's inputs, the open one (with the ground electrode off: both) held at the rails with
-    /// its mains; an open buffer holds its own.</summary>
-    private (Wave Difference, Wave Common) AtAmplifier(OpenInputDc dc, (double Shift, double Left)? buffered)
+    /// its mains. Behind an open buffer, whose output is held already, the lead is not open.</summary>
+    private (Wave Difference, Wave Common) AtAmplifier(OpenInputDc dc, bool isBuffered)
     {
         double[] differences = Peaks(one => one.Difference), commons = Peaks(one => one.CommonMode);
         double rail = _design.Supply.FarRailVolts, active = dc.Active, reference = dc.Reference;
         double open = _lead switch { Lead.Active => active, Lead.Reference => reference, _ => (active + reference) / 2 };
         var wave = new Wave(open, [.. _lead == Lead.Ground ? commons : differences]);
-        (double shift, double left) = buffered ?? (0, 1);
-        if (buffered is null)
-        {
-            left = wave.Limit(rail).Left;
-            shift = wave.Dc - open;
-        }
-        else
-        {
-            wave.Scale(left);
-        }
-
+        double left = isBuffered ? 1 : wave.Limit(rail).Left, shift = wave.Dc - open;
         active += _lead == Lead.Reference ? 0 : shift;
         reference += _lead == Lead.Active ? 0 : shift;
         double goes = _lead switch { Lead.Active => active, Lead.Reference => reference, _ => Math.MaxMagnitude(active, reference) };
-        if (InputDc + InputMains <= Math.Abs(goes) + wave.Peak)
+        if (!isBuffered)
         {
-            (InputDc, InputMains) = (Math.Abs(goes), wave.Peak);
+            var farther = new Wave(goes, [.. wave.Peaks]);
+            farther.Limit(rail);
+            Note(farther);
         }
 
         var difference = new Wave(active - reference, differences);
@@ -190,6 +182,15 @@ internal sealed class OpenElectrode
         difference.Scale(left);
         common.Scale(left);
         return (difference, common);
+    }
+
+    /// <summary>Keeps what stands at the open input if no other signs took it farther.</summary>
+    private void Note(Wave input)
+    {
+        if (InputDc + InputMains <= Math.Abs(input.Dc) + input.Peak)
+        {
+            (InputDc, InputMains) = (Math.Abs(input.Dc), input.Peak);
+        }
     }
 
     /// <summary>The amplifier's inner nodes, each of which can hold the output, and its output.</summary>

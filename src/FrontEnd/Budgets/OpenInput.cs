@@ -19,11 +19,10 @@ internal sealed record OpenInputDc(double Active, double Reference, HeldOutput D
 /// the supply: the amplifier's and the buffers' inputs are held at the rails, outputs at their swing.</summary>
 /// <remarks>
 /// A limiter is a current (at an input) or a source in the constraint (of an output) that is just large enough to hold its node. Which of
-/// them act is found by letting the node that lies farthest beyond act next, and letting go the one that would pull its node outwards.
+/// them act is found by letting that of the node that lies farthest beyond act next, until none lies beyond.
 /// </remarks>
 internal sealed class OpenInput
 {
-    private const int MostSteps = 40;
     private const double Slack = 1e-9;
 
     private readonly Func<double[], double>[] _read;
@@ -108,7 +107,7 @@ internal sealed class OpenInput
     {
         var acting = new List<int>();
         var at = (double[])free.Clone();
-        for (int step = 0; step < MostSteps; step++)
+        while (true)
         {
             // A node that its own limiter cannot move is held by another one.
             int[] beyond = [.. Enumerable.Range(0, at.Length).Where(node =>
@@ -119,9 +118,6 @@ internal sealed class OpenInput
             }
 
             acting.Add(beyond.MaxBy(node => Math.Abs(at[node]) - _limit[node]));
-            acting.Sort();
-            double[] size = Hold(free, at, acting);
-            acting = [.. acting.Where((node, i) => size[i] * _response[node][node] * Math.Sign(at[node]) <= 0)];
             Hold(free, at, acting);
         }
 
@@ -134,8 +130,7 @@ internal sealed class OpenInput
     }
 
     /// <summary>Holds some nodes at their limits, on the side on which they are, and works out the others.</summary>
-    /// <returns>How much each limiter puts in.</returns>
-    private double[] Hold(double[] free, double[] at, List<int> acting)
+    private void Hold(double[] free, double[] at, List<int> acting)
     {
         var solver = new DenseSolver(acting.Count);
         for (int row = 0; row < acting.Count; row++)
@@ -149,16 +144,13 @@ internal sealed class OpenInput
         }
 
         solver.Solve();
-        double[] size = [.. Enumerable.Range(0, acting.Count).Select(i => solver.Solution[i].Real)];
         for (int node = 0; node < at.Length; node++)
         {
             at[node] = free[node];
             for (int i = 0; i < acting.Count; i++)
             {
-                at[node] += size[i] * _response[acting[i]][node];
+                at[node] += solver.Solution[i].Real * _response[acting[i]][node];
             }
         }
-
-        return size;
     }
 }

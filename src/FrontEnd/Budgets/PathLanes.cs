@@ -30,6 +30,7 @@ internal sealed class PathLanes
         NodeDensity = new Vector<double>[model.AllNodes];
         NodeExcess = new Vector<double>[model.AllNodes];
         BlockPower = new Vector<double>[model.Nodes];
+        BlockDelay = new Vector<double>[model.Nodes];
         SourceDensity = new Vector<double>[model.Sources.Count];
         BufferTransfer = new ComplexLanes[model.Input.Buffers.Count];
         BufferDensity = new Vector<double>[BufferTransfer.Length];
@@ -55,6 +56,9 @@ internal sealed class PathLanes
 
     /// <summary>|H|² of each block by itself; block 0 is input network and amplifier.</summary>
     public Vector<double>[] BlockPower { get; }
+
+    /// <summary>Group delay of each block by itself, after <see cref="SolveDelay"/> [s]; block 0 is input network and amplifier.</summary>
+    public Vector<double>[] BlockDelay { get; }
 
     /// <summary>Density of each of the model's sources at the output of its own block [V²/Hz].</summary>
     public Vector<double>[] SourceDensity { get; }
@@ -126,6 +130,21 @@ internal sealed class PathLanes
         Input.Factor(hertz);
         Input.SolveDifference();
         Carry(hertz);
+    }
+
+    /// <summary>Works out the group delay of every block at a frequency of each lane [Hz], from the derivatives of the solved networks.</summary>
+    public void SolveDelay(Vector<double> hertz)
+    {
+        Input.Factor(hertz);
+        Input.SolveDifference();
+        double pole = 1 / _model.Design.Amplifier.Bandwidth.Hertz;
+        Vector<double> x = hertz * pole;
+        BlockDelay[0] = Input.FrontDelay(hertz) + (new Vector<double>(pole / (2 * Math.PI)) / (Vector<double>.One + (x * x)));
+        for (int i = 0; i < _stages.Length; i++)
+        {
+            _stages[i].Solve(hertz);
+            BlockDelay[i + 1] = _stages[i].Delay();
+        }
     }
 
     /// <summary>The transfers alone where the input network is solved for the difference at these frequencies already.</summary>

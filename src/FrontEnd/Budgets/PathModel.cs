@@ -179,10 +179,14 @@ internal sealed class PathModel
         }
     }
 
-    /// <summary>4kT times the conductance that the network has.</summary>
+    /// <summary>4kT times the conductance that the network has; a resistance of zero makes none.</summary>
     private void AddResistor(int source, string role, bool isShared = false)
     {
-        NetworkPart part = Input.Part(role)!;
+        if (Input.Part(role) is not { } part)
+        {
+            return;
+        }
+
         double thermal = PhysicalConstants.ThermalPower(Design.BoardTemperature);
         _inputNoise.Add(new InputNoise(InputNoiseKind.Flicker, source, part.NoisePort, (input, _) =>
             thermal * input.Conductance(part.Element), 0, -1, isShared));

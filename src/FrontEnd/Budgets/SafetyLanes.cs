@@ -13,20 +13,15 @@ internal readonly record struct SafetyLanes(Vector<double> Active, Vector<double
     /// <summary>Each build's own resistors.</summary>
     public static SafetyLanes Of(Design design, BuildLanes builds)
     {
-        // The network has a short circuit of 1 mΩ where no resistor is fitted; here there is none.
-        Resistance series = design.Input.SeriesResistor;
         int buffer = 0;
         return new SafetyLanes(
             design.Electrodes.ActiveBuffer is null
-                ? Fitted(builds.ActiveSiemens, series)
+                ? Vector<double>.One / builds.ActiveSiemens
                 : Vector<double>.One / builds.SkinSiemens[buffer++],
             design.Electrodes.ReferenceBuffer is null
-                ? Fitted(builds.ReferenceSiemens, series)
+                ? Vector<double>.One / builds.ReferenceSiemens
                 : Vector<double>.One / builds.SkinSiemens[buffer],
-            design.Electrodes.Ground is null ? null : Fitted(builds.GroundSiemens, design.GroundDrive.SeriesResistor));
-
-        static Vector<double> Fitted(Vector<double> siemens, Resistance nominal) =>
-            0 < nominal.Ohms ? Vector<double>.One / siemens : Vector<double>.Zero;
+            design.Electrodes.Ground is null ? null : Vector<double>.One / builds.GroundSiemens);
     }
 
     /// <summary>The least that the design's tolerances allow in every lead: what it is judged with.</summary>

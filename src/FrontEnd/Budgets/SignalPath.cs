@@ -37,6 +37,9 @@ internal sealed class SignalPath
 
     public PathModel Model { get; }
 
+    /// <summary>Where the stages' responses bend.</summary>
+    public IReadOnlyList<Bend> Bends => field ??= BreakPoints.Of(Model.Stages.Select(stage => stage.Circuit));
+
     /// <summary>What stands in the build's leads, and its electrodes' size.</summary>
     public BuiltParts Built { get; }
 
@@ -130,6 +133,23 @@ internal sealed class SignalPath
                 Lanes.BufferExcess[buffer].CopyTo(BufferExcess[buffer], first);
             }
         }
+    }
+
+    /// <summary>Group delay of each block at many frequencies [s]; block 0 is input network and amplifier.</summary>
+    public double[][] Delays(ReadOnlySpan<double> hertz)
+    {
+        int room = hertz.Length + Vector<double>.Count;
+        double[][] delays = [.. Enumerable.Range(0, Nodes).Select(_ => new double[room])];
+        for (int first = 0; first < hertz.Length; first += Vector<double>.Count)
+        {
+            Lanes.SolveDelay(Group(hertz, first));
+            for (int block = 0; block < delays.Length; block++)
+            {
+                Lanes.BlockDelay[block].CopyTo(delays[block], first);
+            }
+        }
+
+        return [.. delays.Select(row => row[..^Vector<double>.Count])];
     }
 
     /// <summary>Density of one contribution of the last sweep, carried to the converter's pin [V²/Hz].</summary>

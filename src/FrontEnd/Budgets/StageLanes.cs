@@ -91,6 +91,10 @@ internal sealed class StageLanes
         Transfer = _network.Transfer(_model.SignalPort);
     }
 
+    /// <summary>Group delay from the stage's input to its output at the frequencies of the last <see cref="Solve"/>, before anything else is
+    /// solved [s].</summary>
+    public Vector<double> Delay() => ComplexLanes.Delay(Transfer, _network.Slope(_model.SignalPort, []));
+
     /// <summary>Works out the stage's own noise at the frequencies of the last <see cref="Solve"/>: resistors 4kT/R, op-amp en²·(1 +
     /// fc/f) and in²·(1 + fc/f).</summary>
     public void SolveNoise(Vector<double> hertz)

@@ -1,43 +1,45 @@
 using FrontEnd.Circuits;
 using FrontEnd.Filters;
+using FrontEnd.Numbers;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Budgets;
 
-/// <summary>Step responses in time: the stages' circuits with ideal op-amps, joined into one state space, and the digital filters behind
-/// the sampler.</summary>
-/// <remarks>
-/// The input network and the amplifier settle within microseconds of what is shown here (milliseconds to seconds) and count as
-/// instantaneous; the op-amps' finite bandwidth moves the poles used here by less than the parts' tolerance. Sampling the state space with
-/// its matrix exponential is exact.
-/// </remarks>
+/// <summary>Stages one after the other, as their circuits with ideal op-amps say, and their answer to a unit step in time: linear, as for a
+/// signal so small that nothing clips.</summary>
+/// <remarks>The input network and the amplifier settle within microseconds of what is shown here (milliseconds to seconds) and count as
+/// instantaneous; the op-amps' finite bandwidth moves the poles used here by less than the parts' tolerance. <see cref="Recovery"/> has
+/// them all.</remarks>
 internal sealed class TimeResponse
 {
-    private readonly double[,] _a;
+    /// <summary>Points between a time and its double: what still swings then has a period longer than a few of them, or has died
+    /// down.</summary>
+    private const int PointsPerDoubling = 256;
+    private const int DoublingsOfPoints = 8;
+
+    /// <summary>The first points lie this share of the shortest time constant apart: a cubic between them is right to 1e-10.</summary>
+    private const double Finest = 1.0 / 64;
+
+    /// <summary>Of the end value; an end below <see cref="NoEnd"/> of the greatest value counts as none, and the greatest is taken.</summary>
+    private const double Tolerance = 1e-3, NoEnd = 1e-4;
+
+    private readonly double[] _a;
     private readonly double[] _b;
     private readonly double[] _c;
     private readonly double _d;
 
-    private TimeResponse(double[,] a, double[] b, double[] c, double d, double slowest, double fastest)
-    {
-        (_a, _b, _c, _d) = (a, b, c, d);
-        SlowestSeconds = slowest;
-        FastestSeconds = fastest;
-    }
-
-    /// <summary>Longest time constant; 0 without any state.</summary>
-    public double SlowestSeconds { get; }
-
-    public double FastestSeconds { get; }
+    private TimeResponse(double[] a, double[] b, double[] c, double d) => (_a, _b, _c, _d) = (a, b, c, d);
 
     /// <summary>One stage or several, in order.</summary>
-    public static TimeResponse Of(params IEnumerable<Stage> stages)
+    public static TimeResponse Of(params IEnumerable<Stage> stages) => Of(stages.Select(stage => StateSpace.Ideal(stage.Circuit())));
+
+    /// <summary>Blocks in order.</summary>
+    public static TimeResponse Of(IEnumerable<StateSpace> chain)
     {
-        StateSpace[] blocks = [.. stages.SelectMany(stage => stage.InTime())];
+        StateSpace[] blocks = [.. chain];
         int n = blocks.Sum(block => block.Order), at = 0;
-        double[,] a = new double[n, n];
-        double[] b = new double[n], c = new double[n];
-        double d = 1, slowest = 0, fastest = double.PositiveInfinity;
+        double[] a = new double[n * n], b = new double[n], c = new double[n];
+        double d = 1;
         foreach (StateSpace block in blocks)
         {
             // The block sees u = c·x + d·input of everything before it.
@@ -45,12 +47,12 @@ internal sealed class TimeResponse
             {
                 for (int j = 0; j < at; j++)
                 {
-                    a[at + i, j] = block.B[i] * c[j];
+                    a[((at + i) * n) + j] = block.B[i] * c[j];
                 }
 
                 for (int j = 0; j < block.Order; j++)
                 {
-                    a[at + i, at + j] = block.A[i, j];
+                    a[((at + i) * n) + at + j] = block.A[(i * block.Order) + j];
                 }
 
                 b[at + i] = block.B[i] * d;
@@ -64,155 +66,179 @@ internal sealed class TimeResponse
             block.C.CopyTo(c, at);
             d *= block.D;
             at += block.Order;
-            (slowest, fastest) = (Math.Max(slowest, block.SlowestSeconds), Math.Min(fastest, block.FastestSeconds));
         }
 
-        return new TimeResponse(a, b, c, d, slowest, fastest);
+        return new TimeResponse(a, b, c, d);
     }
 
-    /// <summary>Response to a unit step at t = 0, dt, 2dt …: the analogue path alone, or sampled at dt and filtered.</summary>
-    public double[] Step(double dt, int samples, SecondOrderSections? digital = null)
+    /// <summary>Settling after a step; null where the response never comes to rest.</summary>
+    public Settling? Settle()
     {
-        int n = _b.Length;
-        var y = new double[samples];
-        (double[,] phi, double[] gamma) = Discretise(dt);
-        double[] x = new double[n], next = new double[n];
-        double[] states = new double[2 * (digital?.Count ?? 0)];
-        ReadOnlySpan<double> k = digital is null ? [] : digital.Coefficients;
-        for (int i = 0; i < samples; i++)
+        var space = new StateSpace(_a, _b, _c, _d);
+        double[] rest = space.Settled();
+        double end = _d + SquareMatrix.Dot(_c, rest);
+        if (_b.Length == 0)
         {
-            double value = _d;
-            for (int j = 0; j < n; j++)
-            {
-                value += _c[j] * x[j];
-            }
-
-            for (int s = 0; s < states.Length / 2; s++)
-            {
-                int p = 5 * s;
-                double output = (k[p] * value) + states[2 * s];
-                states[2 * s] = (k[p + 1] * value) - (k[p + 3] * output) + states[(2 * s) + 1];
-                states[(2 * s) + 1] = (k[p + 2] * value) - (k[p + 4] * output);
-                value = output;
-            }
-
-            y[i] = value;
-            for (int row = 0; row < n; row++)
-            {
-                double sum = gamma[row];
-                for (int column = 0; column < n; column++)
-                {
-                    sum += phi[row, column] * x[column];
-                }
-
-                next[row] = sum;
-            }
-
-            (x, next) = (next, x);
+            return new Settling(0, end, Math.Abs(end), false);
         }
 
-        return y;
-    }
-
-    /// <summary>Last time at which the response is further than a tolerance from its end value; null where it has not settled by the
-    /// end.</summary>
-    public static double? Settled(double[] response, double dt, double end, double tolerance)
-    {
-        int last = response.Length - 1;
-        while (0 <= last && Math.Abs(response[last] - end) <= tolerance)
-        {
-            last--;
-        }
-
-        if (response.Length - Math.Max(1, response.Length / 50) <= last)
+        var steps = new TimeSteps(_a, _b.Length, Finest / TimeSteps.Norm(_a, _b.Length));
+        if (steps.DiedDownAfter() is not { } last)
         {
             return null;
         }
 
-        if (last < 0)
+        // What is left of the way to rest, at time 0 and after each doubling.
+        var starts = new double[last + 1][];
+        double[] x = [.. rest.Select(value => -value)], work = new double[x.Length];
+        for (int doublings = 0; doublings <= last; doublings++)
         {
-            return 0;
+            starts[doublings] = (double[])x.Clone();
+            steps.Advance(doublings, starts[doublings], work);
         }
 
-        // Between the last sample outside and the first inside, straight in the size.
-        double outside = Math.Abs(response[last] - end), inside = Math.Abs(response[last + 1] - end);
-        return (last + ((outside - tolerance) / (outside - inside))) * dt;
+        double peak = Math.Max(Math.Abs(_d), Math.Abs(end));
+        var walk = new Walk(this, steps);
+        walk.Look(x, 0, 0, end, value => peak = Math.Max(peak, value));
+        for (int doublings = DoublingsOfPoints; doublings < last; doublings++)
+        {
+            walk.Look(starts[doublings], doublings - DoublingsOfPoints, PointsPerDoubling, end, value => peak = Math.Max(peak, value));
+        }
+
+        bool ofPeak = Math.Abs(end) < NoEnd * peak;
+        double tolerance = Tolerance * (ofPeak ? peak : Math.Abs(end));
+        for (int doublings = last - 1; DoublingsOfPoints <= doublings; doublings--)
+        {
+            if (walk.LastAbove(starts[doublings], doublings - DoublingsOfPoints, tolerance) is { } points)
+            {
+                return new Settling((PointsPerDoubling + points) * Length(doublings - DoublingsOfPoints), end, peak, ofPeak);
+            }
+        }
+
+        return new Settling((walk.LastAbove(x, 0, tolerance) ?? 0) * steps.FirstSeconds, end, peak, ofPeak);
+
+        double Length(int doublings) => Math.ScaleB(steps.FirstSeconds, doublings);
     }
 
-    /// <summary>x(t + dt) = Φx + Γ for a unit input: exp of the augmented matrix by scaling and squaring.</summary>
-    private (double[,] Phi, double[] Gamma) Discretise(double dt)
+    /// <summary>Response to a unit step at t = 0, dt, 2dt …: the analogue path alone, or sampled at dt and filtered.</summary>
+    public double[] Step(double dt, int samples, SecondOrderSections? digital = null) => Step(dt, Enumerable.Range(0, samples), digital);
+
+    /// <summary>The same at some of these times alone, by number, rising.</summary>
+    public double[] Step(double dt, IEnumerable<int> samples, SecondOrderSections? digital = null)
     {
-        int n = _b.Length, size = n + 1;
-        var m = new double[size, size];
-        double norm = 0;
-        for (int i = 0; i < n; i++)
+        double[] rest = new StateSpace(_a, _b, _c, _d).Settled();
+        var stretch = new Stretch(new TimeSteps(_a, _b.Length, dt), 0, [], rest, _c, _d + SquareMatrix.Dot(_c, rest));
+        var recorded = new RecordedStretch(stretch, digital ?? SecondOrderSections.Empty);
+        double[] state = [.. rest.Concat(recorded.Rest.Skip(rest.Length)).Select(value => -value)], work = new double[state.Length];
+        List<double> values = [];
+        int at = 0;
+        foreach (int sample in samples)
         {
-            double row = Math.Abs(_b[i] * dt);
-            for (int j = 0; j < n; j++)
-            {
-                m[i, j] = _a[i, j] * dt;
-                row += Math.Abs(m[i, j]);
-            }
-
-            m[i, n] = _b[i] * dt;
-            norm = Math.Max(norm, row);
+            recorded.Steps.AdvanceBy(sample - at, state, work);
+            at = sample;
+            values.Add(recorded.At(state));
         }
 
-        int squarings = norm < 0.5 ? 0 : (int)Math.Ceiling(Math.Log2(norm / 0.5));
-        double scale = Math.Pow(2, -squarings);
-        var term = new double[size, size];
-        var sum = new double[size, size];
-        for (int i = 0; i < size; i++)
-        {
-            term[i, i] = sum[i, i] = 1;
-            for (int j = 0; j < size; j++)
-            {
-                m[i, j] *= scale;
-            }
-        }
+        return [.. values];
+    }
 
-        for (int order = 1; order <= 16; order++)
+    /// <summary>Points of the response and the greatest or last of what lies between them: value and slope at both ends of an interval
+    /// make a cubic.</summary>
+    private sealed class Walk(TimeResponse response, TimeSteps steps)
+    {
+        private readonly int _n = response._b.Length;
+        private readonly double[] _x = new double[response._b.Length];
+        private readonly double[] _work = new double[response._b.Length];
+        private readonly double[] _value = new double[PointsPerDoubling + 1];
+        private readonly double[] _rise = new double[PointsPerDoubling + 1];
+
+        /// <summary>Reports every extreme of the response in a doubling of time, by size.</summary>
+        public void Look(double[] start, int doublings, int from, double end, Action<double> report)
         {
-            term = Multiply(term, m, 1.0 / order);
-            for (int i = 0; i < size; i++)
+            Fill(start, doublings);
+            for (int i = 0; i < PointsPerDoubling; i++)
             {
-                for (int j = 0; j < size; j++)
+                report(Math.Abs(end + _value[i]));
+                if (_rise[i] * _rise[i + 1] < 0)
                 {
-                    sum[i, j] += term[i, j];
+                    report(Math.Abs(end + Cubic(i, Turn(i))));
                 }
             }
         }
 
-        for (int i = 0; i < squarings; i++)
+        /// <summary>The last place at which the response lies further than the tolerance from its end, in points; null for none.</summary>
+        public double? LastAbove(double[] start, int doublings, double tolerance)
         {
-            sum = Multiply(sum, sum, 1);
-        }
-
-        var gamma = new double[n];
-        for (int i = 0; i < n; i++)
-        {
-            gamma[i] = sum[i, n];
-        }
-
-        return (sum, gamma);
-    }
-
-    private static double[,] Multiply(double[,] left, double[,] right, double scale)
-    {
-        int n = left.GetLength(0);
-        var product = new double[n, n];
-        for (int i = 0; i < n; i++)
-        {
-            for (int k = 0; k < n; k++)
+            Fill(start, doublings);
+            for (int i = PointsPerDoubling - 1; 0 <= i; i--)
             {
-                double a = left[i, k] * scale;
-                for (int j = 0; a != 0 && j < n; j++)
+                double outside = tolerance < Math.Abs(_value[i + 1]) ? 1
+                    : _rise[i] * _rise[i + 1] < 0 && tolerance < Math.Abs(Cubic(i, Turn(i))) ? Turn(i)
+                    : tolerance < Math.Abs(_value[i]) ? 0 : -1;
+                if (0 <= outside)
                 {
-                    product[i, j] += a * right[k, j];
+                    return i + Crossing(i, outside, tolerance);
                 }
+            }
+
+            return null;
+        }
+
+        private void Fill(double[] start, int doublings)
+        {
+            start.CopyTo(_x, 0);
+            double length = Math.ScaleB(steps.FirstSeconds, doublings);
+            for (int i = 0; i <= PointsPerDoubling; i++)
+            {
+                _value[i] = SquareMatrix.Dot(response._c, _x);
+                double slope = 0;
+                for (int row = 0; row < _n; row++)
+                {
+                    slope += response._c[row] == 0 ? 0 : response._c[row] * SquareMatrix.Dot(response._a.AsSpan(row * _n, _n), _x);
+                }
+
+                _rise[i] = slope * length;
+                steps.Advance(doublings, _x, _work);
             }
         }
 
-        return product;
+        private double Cubic(int i, double t)
+        {
+            double s = 1 - t;
+            return (s * s * ((_value[i] * (1 + (2 * t))) + (_rise[i] * t))) + (t * t * ((_value[i + 1] * (1 + (2 * s))) - (_rise[i + 1] * s)));
+        }
+
+        /// <summary>Where the slope is zero, by halving the cubic's interval.</summary>
+        private double Turn(int i)
+        {
+            double a = 6 * (_value[i] - _value[i + 1]) + (3 * (_rise[i] + _rise[i + 1])), low = 0, high = 1;
+            double b = (6 * (_value[i + 1] - _value[i])) - (4 * _rise[i]) - (2 * _rise[i + 1]);
+            for (int round = 0; round < 40; round++)
+            {
+                double middle = (low + high) / 2, slope = (((a * middle) + b) * middle) + _rise[i];
+                (low, high) = slope * _rise[i] > 0 ? (middle, high) : (low, middle);
+            }
+
+            return (low + high) / 2;
+        }
+
+        private double Crossing(int i, double outside, double tolerance)
+        {
+            double low = outside, high = 1;
+            for (int round = 0; round < 40 && low < high; round++)
+            {
+                double middle = (low + high) / 2;
+                (low, high) = tolerance < Math.Abs(Cubic(i, middle)) ? (middle, high) : (low, middle);
+            }
+
+            return (low + high) / 2;
+        }
     }
 }
+
+/// <summary>When a step response has settled to 0.1 %.</summary>
+/// <param name="Seconds">After the step.</param>
+/// <param name="End">Its value long after a unit step.</param>
+/// <param name="Peak">Its greatest value, by size.</param>
+/// <param name="IsOfPeak">True where the 0.1 % are of the greatest value, because the end is next to none beside it.</param>
+internal readonly record struct Settling(double Seconds, double End, double Peak, bool IsOfPeak);

@@ -1,4 +1,5 @@
 using System.Numerics;
+using FrontEnd.Networks;
 
 namespace FrontEnd.Circuits;
 
@@ -40,7 +41,7 @@ internal sealed class CircuitDc
             int from = _nodes.Of(one.From), to = _nodes.Of(one.To);
             if (one.Kind == PartKind.Resistor && from != to)
             {
-                Stamp(from, to, Vector.Max(new Vector<double>(CircuitPart.LeastOhms), part(one.Role, one.Value)));
+                Stamp(from, to, part(one.Role, one.Value));
             }
         }
 

@@ -13,25 +13,28 @@ internal sealed record NetworkPart(CircuitPart Part, int Element, int NoisePort)
 internal sealed record NetworkOpAmp(CircuitOpAmp OpAmp, int VoltagePort, IReadOnlyList<int> CurrentPorts);
 
 /// <summary>A circuit put into a network, with its noise sources.</summary>
+/// <remarks>Nodes that a resistance of zero joins are one, and the resistance is no part of the network: a short circuit of some milliohms in
+/// its place would cost the digits of a leak beside it.</remarks>
 internal sealed class CircuitNetwork
 {
     private readonly Network _network;
+    private readonly JoinedNodes _joined;
     private readonly Dictionary<string, int> _nodes = new(StringComparer.Ordinal) { [Circuit.Common] = Network.Common };
 
     /// <param name="known">Nodes of the circuit that the network has already.</param>
     public CircuitNetwork(Circuit circuit, Network network, params IReadOnlyList<(string Name, int Node)> known)
     {
-        _network = network;
+        (_network, _joined) = (network, new JoinedNodes(circuit));
         foreach ((string name, int node) in known)
         {
-            _nodes.Add(name, node);
+            _nodes[_joined.Root(name)] = node;
         }
 
-        Parts = [.. circuit.Parts.Select(Add)];
+        Parts = [.. circuit.Parts.Where(part => !part.IsJoint).Select(Add)];
         OpAmps = [.. circuit.OpAmps.Select(Add)];
     }
 
-    /// <summary>In the circuit's order.</summary>
+    /// <summary>In the circuit's order, without those that join nodes.</summary>
     public IReadOnlyList<NetworkPart> Parts { get; }
 
     public IReadOnlyList<NetworkOpAmp> OpAmps { get; }
@@ -39,6 +42,7 @@ internal sealed class CircuitNetwork
     /// <summary>The network's number of one of the circuit's nodes.</summary>
     public int Node(string name)
     {
+        name = _joined.Root(name);
         if (!_nodes.TryGetValue(name, out int node))
         {
             _nodes.Add(name, node = _network.Node(name));

@@ -17,10 +17,6 @@ public enum PartKind
 /// <param name="Tolerance">±, as a share.</param>
 public sealed record CircuitPart(string Role, string Label, PartKind Kind, string From, string To, double Value, double Tolerance)
 {
-    /// <summary>What a resistance of less than this is taken for in a network [Ω]: a short circuit has no conductance to add. The one place
-    /// of it.</summary>
-    public const double LeastOhms = 1e-3;
-
     /// <summary>The key of its value in the design, where two parts share one; else the role.</summary>
     public string Key { get => field ?? Role; init; }
 
@@ -33,8 +29,11 @@ public sealed record CircuitPart(string Role, string Label, PartKind Kind, strin
     /// <summary>Equal pieces in parallel that make up the value.</summary>
     public int Pieces { get; init; } = 1;
 
-    /// <summary>The value as it stands in a network: a resistance is at least <see cref="LeastOhms"/>.</summary>
-    public double NetworkValue => AsBuilt ?? (Kind == PartKind.Resistor ? AtLeast(Value) : Value);
+    /// <summary>The value as it stands in a network.</summary>
+    public double NetworkValue => AsBuilt ?? Value;
+
+    /// <summary>True for a resistance of zero: it joins its nodes and is no branch of a network.</summary>
+    public bool IsJoint => Kind == PartKind.Resistor && NetworkValue == 0;
 
     /// <summary>The value that the part has in one device; null for the nominal one.</summary>
     public double? AsBuilt { get; init; }
@@ -44,9 +43,6 @@ public sealed record CircuitPart(string Role, string Label, PartKind Kind, strin
 
     /// <summary>The value of one of its <see cref="Pieces"/>, which lie in parallel: what one orders.</summary>
     public IQuantity OnePiece => Kind == PartKind.Resistor ? Resistance.FromOhms(Value * Pieces) : Capacitance.FromFarads(Value / Pieces);
-
-    /// <summary>A resistance that a network can take [Ω].</summary>
-    internal static double AtLeast(double ohms) => Math.Max(LeastOhms, ohms);
 }
 
 /// <summary>An op-amp of a circuit. Its output is a node that can clip.</summary>

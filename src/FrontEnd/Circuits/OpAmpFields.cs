@@ -7,7 +7,7 @@ namespace FrontEnd.Circuits;
 /// <summary>The fields of an op-amp, wherever one stands.</summary>
 internal static class OpAmpFields
 {
-    internal const string CmosClass = "typical of the class micropower CMOS; " + Practice;
+    internal const string CmosClass = "typical of the class micropower CMOS, chosen here";
 
     private static readonly IReadOnlyList<Field<OpAmp>> Values =
     [

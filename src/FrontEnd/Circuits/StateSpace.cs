@@ -1,188 +1,182 @@
 using System.Numerics;
+using FrontEnd.Networks;
 
 namespace FrontEnd.Circuits;
 
-/// <summary>dx/dt = A·x + B·u, y = C·x + D·u of a circuit with ideal op-amps; the states are the voltages of its capacitors.</summary>
-internal sealed record StateSpace(double[,] A, double[] B, double[] C, double D)
+/// <summary>dx/dt = A·x + B·u, y = C·x + D·u of a circuit.</summary>
+/// <remarks>The states are voltages: of the capacitors, then of real op-amps ahead of their output resistances, where A0/(1 +
+/// s·A0/(2π·GBW)) ends. Ideal op-amps have none.</remarks>
+/// <param name="A">Row after row [1/s].</param>
+/// <param name="B">[1/s].</param>
+/// <param name="C">[V/V].</param>
+/// <param name="D">What of a step gets through at once [V/V].</param>
+internal sealed record StateSpace(double[] A, double[] B, double[] C, double D)
 {
     public int Order => B.Length;
 
-    /// <summary>Longest time constant [s]; 0 without any state.</summary>
-    public double SlowestSeconds { get; private init; }
-
-    public double FastestSeconds { get; private init; } = double.PositiveInfinity;
-
-    public static StateSpace Constant(double gain) => new(new double[0, 0], [], [], gain);
-
-    /// <summary>through + gain/(1 + s·τ).</summary>
-    public static StateSpace First(double tau, double through, double gain)
+    /// <summary>gain/(1 + jf/bandwidth).</summary>
+    public static StateSpace LowPass(double gain, double hertz)
     {
-        double scale = 1 / tau;
-        return tau <= 0
-            ? Constant(through + gain)
-            : new(new[,] { { -scale } }, [scale], [gain], through) { SlowestSeconds = tau, FastestSeconds = tau };
+        double rate = 2 * Math.PI * hertz;
+        return new([-rate], [rate], [gain], 0);
     }
 
-    /// <summary>gain/(1 + s·a1 + s²·a2).</summary>
-    public static StateSpace Second(double a1, double a2, double gain) => a2 <= 0 ? First(a1, 0, gain) : Companion(a1, a2, 0, gain, 0);
+    /// <summary>From the circuit's input to its output, with the circuit's real op-amps.</summary>
+    /// <remarks>Capacitors and op-amps stand as sources of their voltages. The current that flows through a capacitor, over its capacitance,
+    /// is its state's slope; an op-amp's is 2π·GBW times what is between its inputs less v/A0.</remarks>
+    /// <exception cref="NetworkHasNoAnswer">Capacitors and sources alone make a loop, or a node hangs on nothing.</exception>
+    public static StateSpace Of(Circuit circuit) => new StateSpaceMaker(circuit, isIdeal: false).Make();
 
-    /// <summary>gain − gain·s·a1/(1 + s·a1 + s²·a2).</summary>
-    public static StateSpace Stop(double a1, double a2, double gain) => Companion(a1, a2, gain, 0, -gain * a1);
+    /// <summary>The same with op-amps that hold their inputs equal at once.</summary>
+    /// <exception cref="NetworkHasNoAnswer">As there.</exception>
+    public static StateSpace Ideal(Circuit circuit) => new StateSpaceMaker(circuit, isIdeal: true).Make();
 
-    /// <summary>From the circuit's input to its output.</summary>
-    /// <remarks>Each capacitor stands as a source of its voltage; the current that flows through it, over its capacitance, is the state's
-    /// slope.</remarks>
-    public static StateSpace Of(Circuit circuit)
+    /// <summary>The eigenvalues of A [1/s].</summary>
+    public IReadOnlyList<Complex> Poles() => Order == 0 ? [] :
+        [.. MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(Order, Order, (i, j) => A[(i * Order) + j]).Evd().EigenValues];
+
+    /// <summary>x of a constant input of 1 V, long after it came.</summary>
+    /// <exception cref="NetworkHasNoAnswer">Something integrates without end.</exception>
+    public double[] Settled()
     {
-        var nodes = new IdealNodes(circuit);
-        CircuitPart[] capacitors = [.. circuit.Parts.Where(part =>
-            part is { Kind: PartKind.Capacitor, Value: > 0 } && nodes.Of(part.From) != nodes.Of(part.To))];
-        int n = capacitors.Length;
-
-        // Unknown: the nodes' voltages, then the capacitors' currents. Right sides: each capacitor's volt, then the input's.
-        var system = new LaneSystem(nodes.Count + n, n + 1);
-        foreach (CircuitPart part in circuit.Parts.Where(part => part.Kind == PartKind.Resistor))
+        var system = new LaneSystem(Order, 1);
+        for (int i = 0; i < Order; i++)
         {
-            Stamp(nodes.Of(part.From), nodes.Of(part.To), 1 / part.NetworkValue);
-        }
+            for (int j = 0; j < Order; j++)
+            {
+                system.Add(i, j, new Vector<double>(A[(i * Order) + j]));
+            }
 
-        foreach (CircuitOpAmp opAmp in circuit.OpAmps)
-        {
-            Difference(nodes.Of(opAmp.Output), nodes.Of(opAmp.Minus), nodes.Of(opAmp.Plus));
-        }
-
-        for (int k = 0; k < n; k++)
-        {
-            int from = nodes.Of(capacitors[k].From), to = nodes.Of(capacitors[k].To), current = nodes.Count + k;
-            system.Add(nodes.IsFree(from) ? from : -1, current, Vector<double>.One);
-            system.Add(nodes.IsFree(to) ? to : -1, current, -Vector<double>.One);
-            Difference(current, from, to);
-            system.AddRight(current, k, Vector<double>.One);
+            system.AddRight(i, 0, new Vector<double>(-B[i]));
         }
 
         system.Solve();
-        double Value(int unknown, int side) => system.Value(unknown, side)[0];
-        var a = new double[n, n];
-        for (int k = 0; k < n; k++)
+        return [.. Enumerable.Range(0, Order).Select(i => system.Value(i, 0)[0])];
+    }
+}
+
+/// <summary>Works out a circuit's <see cref="StateSpace"/>.</summary>
+internal sealed class StateSpaceMaker
+{
+    private readonly Circuit _circuit;
+    private readonly IdealNodes _nodes;
+    private readonly CircuitPart[] _capacitors;
+    private readonly bool _isIdeal;
+    private readonly int _states;
+    private readonly LaneSystem _system;
+
+    public StateSpaceMaker(Circuit circuit, bool isIdeal)
+    {
+        (_circuit, _nodes, _isIdeal) = (circuit, new IdealNodes(circuit), isIdeal);
+        _capacitors = [.. circuit.Parts.Where(part =>
+            part is { Kind: PartKind.Capacitor, NetworkValue: > 0 } && _nodes.Of(part.From) != _nodes.Of(part.To))];
+        _states = _capacitors.Length + (isIdeal ? 0 : circuit.OpAmps.Count);
+
+        // Unknown: the nodes' voltages, then the capacitors' currents. Right sides: each state's volt, then the input's.
+        _system = new LaneSystem(_nodes.Count + _capacitors.Length, _states + 1);
+    }
+
+    public StateSpace Make()
+    {
+        foreach (CircuitPart part in _circuit.Parts.Where(part => part.Kind == PartKind.Resistor && !part.IsJoint))
         {
-            for (int j = 0; j < n; j++)
-            {
-                a[k, j] = Value(nodes.Count + k, j) / capacitors[k].Value;
-            }
+            Conduct(_nodes.Of(part.From), _nodes.Of(part.To), 1 / part.NetworkValue);
         }
 
-        int output = nodes.Of(circuit.Output);
-        double Output(int side) => 0 <= output ? Value(output, side) : side == n && output == IdealNodes.Input ? 1 : 0;
-        var space = new StateSpace(
-            a, [.. Enumerable.Range(0, n).Select(k => Value(nodes.Count + k, n) / capacitors[k].Value)],
-                [.. Enumerable.Range(0, n).Select(Output)], Output(n));
-        (double slowest, double fastest) = space.TimeConstants();
-        return space with { SlowestSeconds = slowest, FastestSeconds = fastest };
-
-        void Stamp(int from, int to, double g)
+        for (int k = 0; k < _circuit.OpAmps.Count; k++)
         {
-            foreach ((int node, int other) in new[] { (from, to), (to, from) })
-            {
-                if (from != to && nodes.IsFree(node))
-                {
-                    system.Add(node, node, new Vector<double>(g));
-                    system.Add(node, other, new Vector<double>(-g));
-                    system.AddRight(other == IdealNodes.Input ? node : -1, n, new Vector<double>(g));
-                }
-            }
+            AddOpAmp(_circuit.OpAmps[k], _capacitors.Length + k);
         }
 
-        // v(left) − v(right) on the left side of a row; the input's volt goes to the right.
-        void Difference(int row, int left, int right)
+        for (int k = 0; k < _capacitors.Length; k++)
         {
-            system.Add(row, left, Vector<double>.One);
-            system.Add(row, right, -Vector<double>.One);
-            system.AddRight(row, n, new Vector<double>((right == IdealNodes.Input ? 1.0 : 0) - (left == IdealNodes.Input ? 1.0 : 0)));
+            AddCapacitor(_capacitors[k], k);
+        }
+
+        _system.Solve();
+        double[] a = new double[_states * _states], b = new double[_states];
+        for (int state = 0; state < _states; state++)
+        {
+            for (int side = 0; side < _states; side++)
+            {
+                a[(state * _states) + side] = Slope(state, side);
+            }
+
+            b[state] = Slope(state, _states);
+        }
+
+        int output = _nodes.Of(_circuit.Output);
+        return new StateSpace(a, b, [.. Enumerable.Range(0, _states).Select(side => Voltage(output, side))], Voltage(output, _states));
+    }
+
+    private static Vector<double> Lanes(double value) => new(value);
+
+    private double Slope(int state, int side)
+    {
+        if (state < _capacitors.Length)
+        {
+            return _system.Value(_nodes.Count + state, side)[0] / _capacitors[state].NetworkValue;
+        }
+
+        CircuitOpAmp opAmp = _circuit.OpAmps[state - _capacitors.Length];
+        double between = Voltage(_nodes.Of(opAmp.Plus), side) - Voltage(_nodes.Of(opAmp.Minus), side);
+        return 2 * Math.PI * opAmp.Model.GainBandwidth.Hertz * (between - (side == state ? 1 / opAmp.Model.DcGain : 0));
+    }
+
+    private double Voltage(int node, int side) => node switch
+    {
+        IdealNodes.Common => 0,
+        IdealNodes.Input => side == _states ? 1 : 0,
+        _ => _system.Value(node, side)[0],
+    };
+
+    /// <summary>True for a node whose row is Kirchhoff's: an op-amp without output resistance holds its own.</summary>
+    private bool IsFree(int node) =>
+        0 <= node && _nodes.Driver[node] is var driver
+            && (driver < 0 || (!_isIdeal && 0 < _circuit.OpAmps[driver].Model.OutputResistance.Ohms));
+
+    private void Conduct(int from, int to, double siemens)
+    {
+        foreach ((int node, int other) in new[] { (from, to), (to, from) })
+        {
+            if (from != to && IsFree(node))
+            {
+                _system.Add(node, node, Lanes(siemens));
+                _system.Add(node, other, Lanes(-siemens));
+                _system.AddRight(other == IdealNodes.Input ? node : -1, _states, Lanes(siemens));
+            }
         }
     }
 
-    private static double Slowest(double a1, double a2) => a1 * a1 < 4 * a2 ? 2 * a2 / a1 : 2 * a2 / (a1 - Math.Sqrt((a1 * a1) - (4 * a2)));
-
-    private static StateSpace Companion(double a1, double a2, double through, double gain, double slope)
+    private void AddOpAmp(CircuitOpAmp opAmp, int state)
     {
-        double scale = 1 / a2;
-        return new(new[,] { { 0, 1 }, { -scale, -a1 * scale } }, [0, scale], [gain, slope], through) { SlowestSeconds = Slowest(a1, a2),
-            FastestSeconds = Math.Sqrt(a2) };
+        int output = _nodes.Of(opAmp.Output);
+        if (_isIdeal)
+        {
+            Difference(output, _nodes.Of(opAmp.Plus), _nodes.Of(opAmp.Minus));
+            return;
+        }
+
+        double siemens = IsFree(output) ? 1 / opAmp.Model.OutputResistance.Ohms : 1;
+        _system.Add(output, output, Lanes(siemens));
+        _system.AddRight(output, state, Lanes(siemens));
     }
 
-    /// <summary>Longest and shortest time constant of the circuit's independent parts; the short one of several poles that hang together is
-    /// the mean of their periods over 2π.</summary>
-    private (double Slowest, double Fastest) TimeConstants()
+    private void AddCapacitor(CircuitPart part, int state)
     {
-        double slowest = 0, fastest = double.PositiveInfinity;
-        bool[,] reach = Reach();
-        bool[] done = new bool[Order];
-        for (int first = 0; first < Order; first++)
-        {
-            if (done[first])
-            {
-                continue;
-            }
+        int from = _nodes.Of(part.From), to = _nodes.Of(part.To), current = _nodes.Count + state;
+        _system.Add(IsFree(from) ? from : -1, current, Vector<double>.One);
+        _system.Add(IsFree(to) ? to : -1, current, -Vector<double>.One);
 
-            int[] block = [.. Enumerable.Range(first, Order - first).Where(i => i == first || (reach[first, i] && reach[i, first]))];
-            foreach (int i in block)
-            {
-                done[i] = true;
-            }
-
-            (double slow, double fast) = Block(block);
-            (slowest, fastest) = (Math.Max(slowest, slow), Math.Min(fastest, fast));
-        }
-
-        return (slowest, fastest);
+        Difference(current, from, to);
+        _system.AddRight(current, state, Vector<double>.One);
     }
 
-    /// <summary>Which states act on which, over others too.</summary>
-    private bool[,] Reach()
+    /// <summary>v(left) − v(right) on the left side of a row; the input's volt goes to the right.</summary>
+    private void Difference(int row, int left, int right)
     {
-        const double Rounding = 1e-13;
-        var reach = new bool[Order, Order];
-        for (int i = 0; i < Order; i++)
-        {
-            double most = Enumerable.Range(0, Order).Max(j => Math.Abs(A[i, j]));
-            for (int j = 0; j < Order; j++)
-            {
-                reach[i, j] = Rounding * most < Math.Abs(A[i, j]);
-            }
-        }
-
-        for (int k = 0; k < Order; k++)
-        {
-            for (int i = 0; i < Order; i++)
-            {
-                for (int j = 0; j < Order; j++)
-                {
-                    reach[i, j] |= reach[i, k] && reach[k, j];
-                }
-            }
-        }
-
-        return reach;
-    }
-
-    private (double Slow, double Fast) Block(int[] block)
-    {
-        if (block.Length == 1)
-        {
-            double tau = -1 / A[block[0], block[0]];
-            return (tau, tau);
-        }
-
-        if (block.Length == 2)
-        {
-            // 1 + s·a1 + s²·a2.
-            int p = block[0], q = block[1];
-            double a2 = 1 / ((A[p, p] * A[q, q]) - (A[p, q] * A[q, p])), a1 = -(A[p, p] + A[q, q]) * a2;
-            return (Slowest(a1, a2), Math.Sqrt(a2));
-        }
-
-        var matrix = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(block.Length, block.Length, (i, j) => A[block[i], block[j]]);
-        Complex[] poles = [.. matrix.Evd().EigenValues];
-        return (poles.Max(pole => -1 / pole.Real), Math.Exp(-poles.Average(pole => Math.Log(pole.Magnitude))));
+        _system.Add(row, left, Vector<double>.One);
+        _system.Add(row, right, -Vector<double>.One);
+        _system.AddRight(row, _states, Lanes((right == IdealNodes.Input ? 1 : 0) - (left == IdealNodes.Input ? 1 : 0)));
     }
 }

@@ -108,7 +108,7 @@ public static class FigureChanges
     private static FigureChange? OfJudged(Result? from, Result? to)
     {
         VerdictKind before = from?.Verdict.Kind ?? VerdictKind.NotJudged, after = to?.Verdict.Kind ?? VerdictKind.NotJudged;
-        Verdict verdict = (to?.Verdict.Limit is null ? from : to)!.Verdict;
+        Verdict verdict = (to?.Verdict.Limit is null ? from ?? to : to)!.Verdict;
         double moved = from is null || to is null ? 0 : Worsened(from, to, verdict.LimitIsGreatest);
         bool stands = from is not null && to is not null && IsSame(from, to, SameShare);
         bool sameLimit = from is not null && to is not null && IsSameLimit(from.Verdict, to.Verdict);

@@ -50,8 +50,8 @@ public sealed record WordResult(DigitalWord Word, IReadOnlyList<WordFigures> For
     internal static WordResult Of(SecondOrderSections sections, DigitalWord word)
     {
         NumberFormat format = new DigitalArithmetic { Word = word }.Format;
-        WordFigures[] forms = [.. new[] { FilterForm.DirectI, FilterForm.TransposedDirectII }.Select(
-            form => WordFigures.Of(sections, format, form))];
+        var direct = WordFigures.Of(sections, format, FilterForm.DirectI);
+        WordFigures[] forms = [direct, direct.InForm(FilterForm.TransposedDirectII)];
         return new(word, forms, format is FixedFormat && forms[0].IsStable ? forms[0].SearchLimitCycles() : null);
     }
 }

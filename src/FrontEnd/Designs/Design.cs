@@ -33,6 +33,10 @@ public sealed record Design
     /// <summary>Largest signal that must pass without clipping, peak.</summary>
     public Voltage LargestSignal { get; init; } = Voltage.FromMillivolts(2);
 
+    /// <summary>The step of the electrodes' offset that recovery is worked out for: the offset between them, or the one that is asked for
+    /// where they have none.</summary>
+    public Voltage OffsetStep => Electrodes.Offset.Volts == 0 ? Requirements.Offset : Voltage.FromVolts(Math.Abs(Electrodes.Offset.Volts));
+
     /// <summary>Temperature of the resistors on the board [K].</summary>
     public Temperature BoardTemperature { get; init; } = Temperature.FromKelvins(298.15);
 

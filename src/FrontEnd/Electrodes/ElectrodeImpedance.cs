@@ -44,4 +44,18 @@ internal readonly struct ElectrodeImpedance
         Vector<double> inverse = Vector<double>.One / ((re * re) + (im * im));
         return (new ComplexLanes(re * inverse, -im * inverse), re);
     }
+
+    /// <summary>d(1/Z)/dω [S·s] where 1/Z is known: −Z'·(1/Z)².</summary>
+    public ComplexLanes Slope(Vector<double> omega, Vector<double> factor, ComplexLanes admittance)
+    {
+        ComplexLanes slope = OfBlock(omega, _contact, _contactSeconds) + OfBlock(omega, _second, _secondSeconds);
+        return -factor * (slope * admittance * admittance);
+
+        // d/dω of R/(1 + jωτ): −jRτ/(1 + jωτ)².
+        static ComplexLanes OfBlock(Vector<double> omega, double ohms, double seconds)
+        {
+            Vector<double> x = omega * seconds, one = Vector<double>.One, size = one + (x * x), scale = new Vector<double>(-ohms * seconds) / (size * size);
+            return new(scale * (x + x), scale * (one - (x * x)));
+        }
+    }
 }

@@ -13,7 +13,7 @@ public static class FieldMessages
 
         // Shares and tolerances in per cent throughout, where one alone would turn to a factor from 1 on.
         string Number(double si) =>
-            field.Holds<Ratio>() && range.Greatest <= 2 ? $"{Math.Round(si * 100, 9):0.#########} %" : FieldText.FormatSi(field, si);
+            FieldText.IsShare(field) ? $"{Math.Round(si * 100, 9):0.#########} %" : FieldText.FormatSi(field, si);
         return $"{(range.LeastOpen ? "above " : "from ")}{Number(range.Least)}{(range.GreatestOpen ? " to below " : " to ")}{Number(range.Greatest)}";
     }
 

@@ -9,6 +9,7 @@ public static class FieldText
     public static string Format(FieldDescription field, object? value) => value switch
     {
         null => field.NullWord ?? "",
+        Ratio ratio when IsShare(field) => QuantityText.FormatExact(Share.FromFraction(ratio.Fraction)),
         IQuantity quantity => Exact(quantity),
         double number => Number(number),
         int count => count.ToString(CultureInfo.InvariantCulture),
@@ -79,6 +80,12 @@ public static class FieldText
 
     /// <summary>A bare number in SI units with its unit.</summary>
     internal static string FormatSi(FieldDescription field, double si) => field.Quantity is { } kind ? Exact(kind.FromSi(si)) : Number(si);
+
+    /// <summary>True for a field of a share, such as a tolerance or a mismatch: 100 % and not 1 ×.</summary>
+    internal static bool IsShare(FieldDescription field) => field.Holds<Ratio>() && field.Range is { Greatest: <= MostOfAShare };
+
+    /// <summary>A ratio that cannot be more is a share; a mismatch is below 2.</summary>
+    private const double MostOfAShare = 2;
 
     // 33 K in degrees Celsius has no short decimal form, 298.15 K has.
     private static string Exact(IQuantity quantity)

@@ -73,7 +73,7 @@ public static class EquirippleDesign
             return null;
         }
 
-        int[] extremals = [.. Enumerable.Range(0, terms + 1).Select(i => (int)((long)i * (grid.X.Length - 1) / terms))];
+        int[] extremals = grid.Start(terms + 1);
         for (int iteration = 0; iteration < MostIterations; iteration++)
         {
             var trial = Trial.Of(grid, extremals);
@@ -213,6 +213,24 @@ public static class EquirippleDesign
             }
 
             return new Grid([.. x], [.. desired], [.. weight], starts);
+        }
+
+        /// <summary>Where the exchange begins: points shared out among the bands by their length, at least one in each. Spread over all bands
+        /// alike, a narrow one may get none; where the others all want gain 0 nothing then is an error, and no alternation is found.</summary>
+        internal int[] Start(int count)
+        {
+            int[] first = [.. BandStart.Order()];
+            int[] sizes = [.. first.Select((start, band) => (band + 1 < first.Length ? first[band + 1] : X.Length) - start)];
+            int[] shares = new int[sizes.Length];
+            for (int given = 0; given < count; given++)
+            {
+                shares[Enumerable.Range(0, sizes.Length).Where(band => shares[band] < sizes[band])
+                    .MaxBy(band => shares[band] == 0 ? double.MaxValue : (double)sizes[band] / shares[band])]++;
+            }
+
+            return [.. first.SelectMany((start, band) => Enumerable.Range(0, shares[band]).Select(k => start + (shares[band] == 1
+                ? (sizes[band] - 1) / 2
+                : (int)((long)k * (sizes[band] - 1) / (shares[band] - 1)))))];
         }
     }
 

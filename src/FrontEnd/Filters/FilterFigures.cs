@@ -54,6 +54,12 @@ public sealed record FilterFigures
         double low = lowest / 100, from = Math.Min(low, Math.Max(poles.Min() / 100, low * 1e-9));
         double[] grid = [0, .. ResponseExtremes.AboutPoles(answer.ZeroPoleGain, from, top, fs, GridSteps)];
         (double slowestAt, double slowest) = ResponseExtremes.Greatest(filter.GroupDelay, grid);
+        if (slowest * (1 - 1e-9) <= filter.GroupDelay(0))
+        {
+            // Flat to rounding, as a Bessel's: what is stated is where it begins.
+            (slowestAt, slowest) = (0, filter.GroupDelay(0));
+        }
+
         double middle = answer.Wish.Shape switch
         {
             FilterShape.LowPass or FilterShape.BandStop => low,

@@ -40,7 +40,7 @@ internal static class FilterMessages
             ? $"the requirement needs a {family} filter of order {n}, above {most}"
             : $"no {family} filter up to order {most} meets the requirement",
         needed is null
-            ? "its edge does not become steep enough as the order grows"
+            ? "its edge grows steeper with the order only slowly and towards a limit"
             : null, "move the edges apart, or choose another family");
 
     internal static Finding EdgeCount(string field, string what, string shape, int wanted, int given) => Error("FE0610", field,

@@ -41,7 +41,7 @@ public sealed record FirWish
     /// <summary>Least loss in the stop band; null only together with <see cref="Taps"/> of an equiripple filter.</summary>
     public Decibels? Attenuation { get; init; }
 
-    /// <summary>Number of taps; null for the fewest that meet the losses. An even number has a zero at half the rate: low-pass and
+    /// <summary>Number of taps; null for the fewest of an odd number that meet the losses. An even number has a zero at half the rate: low-pass and
     /// band-pass alone.</summary>
     public int? Taps { get; init; }
 

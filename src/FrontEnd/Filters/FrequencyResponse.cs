@@ -49,27 +49,11 @@ public static class FrequencyResponse
     public static IReadOnlyList<Frequency> Crossings(
         IFrequencyResponse filter, Frequency from, Frequency to, Decibels below, double? reference = null)
     {
-        double step = Math.Log(to / from) / GridPoints;
-        double[] power = new double[GridPoints + 1];
-        double[] hertz = new double[GridPoints + 1];
-        for (int i = 0; i <= GridPoints; i++)
-        {
-            hertz[i] = i == GridPoints ? to.Hertz : from.Hertz * Math.Exp(step * i);
-            power[i] = filter.PowerResponse(hertz[i]);
-        }
-
-        double gain = reference ?? Math.Sqrt(power.Max());
-        double level = gain * gain * Math.Pow(10, -Math.Abs(below.Value) / 10);
-        var crossings = new List<Frequency>();
-        for (int i = 0; i < GridPoints; i++)
-        {
-            if ((power[i] < level) != (power[i + 1] < level))
-            {
-                crossings.Add(Frequency.FromHertz(MathExtra.Bisect(f => filter.PowerResponse(f) - level, hertz[i], hertz[i + 1])));
-            }
-        }
-
-        return crossings;
+        double[] grid = [.. Enumerable.Range(0, GridPoints + 1).Select(
+            i => i == GridPoints ? to.Hertz : from.Hertz * Math.Exp(Math.Log(to / from) * i / GridPoints))];
+        double top = reference * reference ?? grid.Max(filter.PowerResponse);
+        return [.. ResponseExtremes.Crossings(filter.PowerResponse, top * Math.Pow(10, -Math.Abs(below.Value) / 10), grid)
+            .Select(Frequency.FromHertz)];
     }
 
     /// <summary>10·log10 2 = 3.0103 dB: the level called −3 dB.</summary>
@@ -78,12 +62,7 @@ public static class FrequencyResponse
     /// <summary>Largest loss in a band against the gain at a reference frequency [dB]; negative where the band lies above it.</summary>
     public static double LargestLoss(IFrequencyResponse filter, Frequency low, Frequency high, Frequency reference)
     {
-        double least = double.PositiveInfinity;
-        for (int i = 0; i <= GridPoints; i++)
-        {
-            least = Math.Min(least, filter.PowerResponse(low.Hertz + ((high.Hertz - low.Hertz) * i / GridPoints)));
-        }
-
+        double least = ResponseExtremes.Least(filter.PowerResponse, ResponseExtremes.Even(low.Hertz, high.Hertz, GridPoints)).Value;
         return 10 * Math.Log10(filter.PowerResponse(reference.Hertz) / Math.Max(least, 1e-300));
     }
 

@@ -32,6 +32,9 @@ public sealed record SingleFormat : NumberFormat;
 /// words have 14 fraction bits ("Q14") and not 15.</remarks>
 public sealed record FixedFormat(int WordBits) : NumberFormat
 {
+    /// <summary>Most bits below the sample's LSB that a filter may be given.</summary>
+    public const int MostStateFraction = 16;
+
     /// <summary>Fraction bits of the coefficients; null to choose them section by section.</summary>
     public int? CoefficientFraction { get; init; }
 

@@ -10,6 +10,24 @@ public sealed record OverflowNorms(double L1, double L2, double LInfinity)
     public int SafeBits => Math.Max(0, (int)Math.Ceiling(Math.Log2(L1)));
 }
 
+/// <summary>What becomes of the rounding in each section.</summary>
+/// <param name="Norms">Of 1/A_i·Π H_j, j &gt; i, section by section.</param>
+internal sealed record RoundOffPaths(IReadOnlyList<OverflowNorms> Norms)
+{
+    /// <summary>Each rounding is at most half a step: ½·Σ_i Σ|h_i|.</summary>
+    internal double StateBound => 0.5 * Norms.Sum(one => one.L1);
+
+    /// <summary>Bits below the LSB for the section that needs most: ½·log2 Σh².</summary>
+    internal double ExtraBits => Norms.Count == 0 ? 0 : Norms.Max(one => Math.Log2(one.L2));
+
+    /// <summary>Variance at the output in LSB² of the sample, the last rounding included.</summary>
+    internal double Variance(FixedFormat format)
+    {
+        double step = Math.Pow(2, -2 * format.StateFraction) / 12;
+        return (1.0 / 12) - step + (step * Norms.Sum(one => one.L2 * one.L2));
+    }
+}
+
 /// <summary>The levels at which a fixed-point section by itself hangs with zero input, in LSB of the sample: what to expect, from the rounding
 /// of one word. <see cref="RoundOff.HangingBound"/> is the bound, and holds for cascades.</summary>
 /// <param name="Constant">A constant level up to this stays for ever: 0.5/|1 + a1 + a2|.</param>
@@ -64,16 +82,13 @@ public static class RoundOff
         (steps * Math.Pow(2, -stateFraction) * (1 + 1e-9)) + (stateFraction == 0 ? 0 : 0.5));
 
     /// <summary>½·Σ_i Σ|h_i|: the bound in steps of the states.</summary>
-    internal static double StateBound(QuantisedFilter filter, SecondOrderSections? behind = null)
+    internal static double StateBound(QuantisedFilter filter, SecondOrderSections? behind = null) => Paths(filter, behind).StateBound;
+
+    /// <summary>From the rounding in every section of a filter to the output of what is behind it.</summary>
+    internal static RoundOffPaths Paths(QuantisedFilter filter, SecondOrderSections? behind = null)
     {
         SecondOrderSections all = SecondOrderSections.Cascade(filter.Sections, behind ?? SecondOrderSections.Empty);
-        double sum = 0;
-        for (int i = 0; i < filter.Sections.Count; i++)
-        {
-            sum += 0.5 * RoundingPath(all, i).L1;
-        }
-
-        return sum;
+        return new RoundOffPaths([.. Enumerable.Range(0, filter.Sections.Count).Select(i => RoundingPath(all, i))]);
     }
 
     /// <summary>Bits below the LSB that a section's states need to keep its round-off at the size of one rounding: ½·log2 of the noise
@@ -91,14 +106,7 @@ public static class RoundOff
             throw new ArgumentOutOfRangeException(nameof(filter), filter.Format, "The filter must be rounded to fixed point.");
         }
 
-        double step = Math.Pow(2, -2 * format.StateFraction) / 12;
-        double variance = (1.0 / 12) - step;
-        for (int i = 0; i < filter.Sections.Count; i++)
-        {
-            variance += step * NoiseGain(filter.Sections, i);
-        }
-
-        return variance;
+        return Paths(filter).Variance(format);
     }
 
     /// <summary>Forecast variance of the round-off of a floating-point filter whose input carries a large constant, in the sample's units
@@ -196,19 +204,32 @@ public static class RoundOff
         block[0] = 1;
         double l1 = 0;
         double l2 = 0;
+        double shrinks = Math.Pow(radius, block.Length), tail1 = 0, tail2 = 0;
         while (0 < left)
         {
             runner.Run(block, block);
+            double part1 = 0, part2 = 0;
             foreach (double h in block)
             {
-                l1 += Math.Abs(h);
-                l2 += h * h;
+                part1 += Math.Abs(h);
+                part2 += h * h;
+            }
+
+            (l1, l2) = (l1 + part1, l2 + part2);
+
+            // What follows shrinks from block to block as the slowest pole does: soon it is nothing, or where the poles are so slow that the
+            // samples end before it is, the sum of that row is what is left.
+            (tail1, tail2) = (part1 * shrinks / (1 - shrinks), part2 * shrinks * shrinks / (1 - (shrinks * shrinks)));
+            if (tail1 < 1e-11 * l1 && tail2 < 1e-11 * l2)
+            {
+                break;
             }
 
             Array.Clear(block);
             left -= block.Length;
         }
 
+        (l1, l2) = (l1 + tail1, l2 + tail2);
         return new OverflowNorms(l1, Math.Sqrt(l2), withPeak ? Peak(sections, radius) : 0);
     }
 

@@ -23,8 +23,9 @@ public sealed record SincDecimator(int Order, int Ratio, Frequency OutputRate)
     /// <summary>Delay, the same at every frequency: k·(M − 1)/2 input samples.</summary>
     public Duration Delay => Duration.FromSeconds(Order * (Ratio - 1) / 2.0 / (OutputRate.Hertz * Ratio));
 
-    /// <summary>Output samples after which a step has settled entirely: K.</summary>
-    public int SettlingSamples => Order;
+    /// <summary>Output samples after which a step that begins behind one of them has settled entirely, ⌈(K·(M − 1) + 1)/M⌉: K where M is at
+    /// least K.</summary>
+    public int SettlingSamples => ((Order * (Ratio - 1)) + Ratio) / Ratio;
 
     /// <summary>Symmetric FIR at the output rate that makes the band flat again: the least mean square of gain × sinc − 1 from 0 Hz to the
     /// edge, gain 1 at 0 Hz not forced.</summary>

@@ -55,7 +55,8 @@ public sealed record WordFigures
         _ when Saturated => WordMessages.LessFraction,
         _ when DcZeroLost => WordMessages.KeepDcZero,
         _ when 0 < ExtraBits && Filter.Format is FixedFormat format => WordMessages.MoreStateBits(
-            ExtraBits, format.StateBits - HeadroomBits - format.StateFraction - ExtraBits),
+            ExtraBits, format.StateBits - HeadroomBits - format.StateFraction - ExtraBits,
+            format.StateFraction + ExtraBits <= FixedFormat.MostStateFraction),
         _ when Filter.Format is SingleFormat && Form == FilterForm.TransposedDirectII && Filter.Ideal.Sections.Any(IsNearDc) =>
             WordMessages.DirectForm,
         _ => null,
@@ -74,22 +75,26 @@ public sealed record WordFigures
         figures = figures with { Overflow = FrontEnd.Filters.RoundOff.Overflow(filter.Sections) };
         if (format is not FixedFormat fixedPoint)
         {
-            return figures with { ConstantRoundOff = Math.Sqrt(FrontEnd.Filters.RoundOff.FloatVariance(filter.Sections, form, 1, format)) };
+            return figures.InForm(form);
         }
 
-        double most = 0;
-        for (int i = 0; i < filter.Sections.Count; i++)
-        {
-            most = Math.Max(most, FrontEnd.Filters.RoundOff.ExtraBits(filter.Sections, i));
-        }
-
+        RoundOffPaths paths = FrontEnd.Filters.RoundOff.Paths(filter);
         return figures with
         {
-            RoundOff = Math.Sqrt(FrontEnd.Filters.RoundOff.FixedVariance(filter)),
-            DeadBand = FrontEnd.Filters.RoundOff.HangingBound(filter),
-            ExtraBits = Math.Max(0, (int)Math.Ceiling(most) - fixedPoint.StateFraction),
+            RoundOff = Math.Sqrt(paths.Variance(fixedPoint)),
+            DeadBand = FrontEnd.Filters.RoundOff.HangingAt(paths.StateBound, fixedPoint.StateFraction),
+            ExtraBits = Math.Max(0, (int)Math.Ceiling(paths.ExtraBits) - fixedPoint.StateFraction),
         };
     }
+
+    /// <summary>The same in another form: coefficients, poles and headroom do not change with it, and in whole numbers nothing does.</summary>
+    public WordFigures InForm(FilterForm form) => Filter.Format is FixedFormat || !IsStable
+        ? this with { Form = form }
+        : this with
+        {
+            Form = form,
+            ConstantRoundOff = Math.Sqrt(FrontEnd.Filters.RoundOff.FloatVariance(Filter.Sections, form, 1, Filter.Format)),
+        };
 
     /// <summary>The largest limit cycle that a run of the whole filter finds, at its output; only for fixed point. Takes up to some tenths of
     /// a second, so it is no part of <see cref="Of"/>.</summary>

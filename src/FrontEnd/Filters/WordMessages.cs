@@ -41,9 +41,10 @@ internal static class WordMessages
 
     /// <param name="bits">Bits more than there are now.</param>
     /// <param name="samples">What they leave of the state's word for the samples.</param>
-    internal static string MoreStateBits(int bits, int samples) => LeastSample <= samples
+    /// <param name="mayBeKept">False where a filter may not be given so many.</param>
+    internal static string MoreStateBits(int bits, int samples, bool mayBeKept) => LeastSample <= samples && mayBeKept
         ? $"keep {bits} more bit{(bits == 1 ? "" : "s")} below the LSB in the states, which leaves {samples} for the samples, or decimate before this filter"
-        : $"use double, or decimate before this filter: {bits} more bit{(bits == 1 ? "" : "s")} below the LSB would be wanted in the states, and beside the headroom they leave no room for the samples";
+        : $"use double, or decimate before this filter: {bits} more bit{(bits == 1 ? "" : "s")} below the LSB would be wanted in the states, and that is more than they have room for";
 
     // Fewer bits than any converter in use has.
     private const int LeastSample = 8;

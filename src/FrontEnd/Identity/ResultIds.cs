@@ -266,6 +266,18 @@ public static class ResultIds
         public static readonly ResultId BatteryLife = All.Of("battery_life");
     }
 
+    /// <summary>How far what differs from recording to recording may go before a verdict fails.</summary>
+    public static class Limit
+    {
+        public static readonly ResultFamily All = new("limit.");
+        public static readonly ResultId Contact = All.Of("contact");
+        public static readonly ResultId Mismatch = All.Of("mismatch");
+        public static readonly ResultId Offset = All.Of("offset");
+        public static readonly ResultId Leads = All.Of("leads");
+        public static readonly ResultId Field = All.Of("field");
+        public static readonly ResultId Battery = All.Of("battery");
+    }
+
     /// <summary>What has to be sent.</summary>
     public static class Data
     {

@@ -21,6 +21,13 @@ internal sealed record BuiltParts(
     /// own.</summary>
     public Interference.Mains? NominalMains { get; init; }
 
+    /// <summary>What the active lead couples to the mains over the design's lead-to-mains capacitance; the leads of a design are alike, those
+    /// of one build are not.</summary>
+    public double ActiveLeadFactor { get; init; } = 1;
+
+    /// <summary>The same for the reference lead.</summary>
+    public double ReferenceLeadFactor { get; init; } = 1;
+
     /// <summary>Active lead at +tolerance, reference lead at −tolerance, electrodes apart by the mismatch: what a design is judged
     /// with.</summary>
     public static BuiltParts Worst(Design design) => Signed(design, 1, 1, 1);
@@ -29,7 +36,7 @@ internal sealed record BuiltParts(
     /// the smaller.</summary>
     public static BuiltParts Signed(Design design, int mismatch, int resistors, int capacitors)
     {
-        double r = InputModel.ProtectionOhms(design), dr = resistors * design.Input.ResistorTolerance.Fraction;
+        double r = design.Input.SeriesResistor.Ohms, dr = resistors * design.Input.ResistorTolerance.Fraction;
         double c = design.Input.ShuntCapacitor.Farads, dc = capacitors * design.Input.CapacitorTolerance.Fraction;
         double bias = design.Input.BiasResistor?.Ohms ?? 0, half = mismatch * design.Electrodes.EffectiveMismatch / 2;
         return new BuiltParts(r * (1 + dr), r * (1 - dr), c * (1 + dc), c * (1 - dc), bias, bias, 1 + half, 1 - half, 1);
@@ -38,7 +45,7 @@ internal sealed record BuiltParts(
     /// <summary>Every part and electrode at its nominal value.</summary>
     public static BuiltParts Balanced(Design design)
     {
-        double r = InputModel.ProtectionOhms(design), c = design.Input.ShuntCapacitor.Farads, bias = design.Input.BiasResistor?.Ohms ?? 0;
+        double r = design.Input.SeriesResistor.Ohms, c = design.Input.ShuntCapacitor.Farads, bias = design.Input.BiasResistor?.Ohms ?? 0;
         return new BuiltParts(r, r, c, c, bias, bias, 1, 1, 1);
     }
 }

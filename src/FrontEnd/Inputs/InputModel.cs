@@ -23,8 +23,10 @@ internal sealed class InputModel
         DifferentialAmplifier amplifier = design.Amplifier;
         var network = new Network();
         int earth = network.Node("earth"), body = network.Node("body");
-        (int active1, int reference1) = network.NodePair("A1", "R1");
-        (int active2, int reference2) = network.NodePair("A2", "R2");
+        Circuit whole = InputCircuit.Of(design, built);
+        var nodes = new InputNodes(whole, network);
+        (int active1, int reference1) = nodes.Pair(InputCircuit.ActiveLead, InputCircuit.ReferenceLead);
+        (int active2, int reference2) = nodes.Pair(InputCircuit.ActiveInput, InputCircuit.ReferenceInput);
 
         double shield = 1 - input.DrivenShield.Fraction;
         double leadToMains = mains.LeadToMains.Farads * shield;
@@ -41,7 +43,6 @@ internal sealed class InputModel
         ReferenceElectrode = network.Admittance(body, referenceTop);
         SignalPort = network.CurrentPort(body, activeTop);
         ReferencePort = network.CurrentPort(body, referenceTop);
-        Circuit whole = InputCircuit.Of(design, built);
         double differential = whole.Find(InputCircuit.Differential)!.Value;
         (string, int)[] known =
         [
@@ -58,8 +59,8 @@ internal sealed class InputModel
         Buffers = [.. buffers.SelectMany(one => one.OpAmps)];
         BufferOutputs = [.. buffers.SelectMany(one => one.OpAmps.Select(opAmp => network.Output(one.Node(opAmp.OpAmp.Output))))];
         BufferInputs = [.. buffers.SelectMany(one => one.OpAmps.Select(opAmp => network.Output(one.Node(opAmp.OpAmp.Plus))))];
-        ActiveLeadElement = network.Capacitor(active1, earth, leadToMains);
-        ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains);
+        ActiveLeadElement = network.Capacitor(active1, earth, leadToMains * built.ActiveLeadFactor);
+        ReferenceLeadElement = network.Capacitor(reference1, earth, leadToMains * built.ReferenceLeadFactor);
         network.Capacitor(active1, Network.Common, leadToCommon);
         network.Capacitor(reference1, Network.Common, leadToCommon);
         int n = design.EffectiveReferenceInputs;
@@ -157,11 +158,6 @@ internal sealed class InputModel
     /// <summary>Output at the driven node; −1 without a driven ground.</summary>
     public int Drive { get; private set; } = -1;
 
-    /// <summary>A missing resistor is a short circuit of 1 mΩ to the network (and a fail to the safety budget).</summary>
-    public static double ProtectionOhms(Design design) => CircuitPart.AtLeast(design.Input.SeriesResistor.Ohms);
-
-    public static double GroundOhms(Design design) => CircuitPart.AtLeast(design.GroundDrive.SeriesResistor.Ohms);
-
     private void AddGround(Network network, Design design, int body, CircuitNetwork circuit, int active2, int reference2)
     {
         if (design.Electrodes.Ground is null)
@@ -180,4 +176,37 @@ internal sealed class InputModel
             Drive = network.Output(drive);
         }
     }
+}
+
+/// <summary>The nodes of the two leads in the network: a pair, so that a balanced input's difference is exactly zero, unless a buffer without
+/// any output resistance holds one of them.</summary>
+internal sealed class InputNodes(Circuit circuit, Network network)
+{
+    private readonly JoinedNodes _joined = new(circuit);
+    private readonly Dictionary<string, int> _nodes = new(StringComparer.Ordinal);
+
+    /// <summary>Numbers of the active and the reference side's node; nodes that a resistance of zero joins have one.</summary>
+    public (int Active, int Reference) Pair(string active, string reference)
+    {
+        (string left, string right) = (_joined.Root(active), _joined.Root(reference));
+        if (!_nodes.ContainsKey(left) && !_nodes.ContainsKey(right) && !IsHeld(left) && !IsHeld(right))
+        {
+            (_nodes[left], _nodes[right]) = network.NodePair(active, reference);
+        }
+
+        return (Node(left), Node(right));
+    }
+
+    private int Node(string root)
+    {
+        if (!_nodes.TryGetValue(root, out int node))
+        {
+            _nodes.Add(root, node = network.Node(root));
+        }
+
+        return node;
+    }
+
+    private bool IsHeld(string root) =>
+        circuit.OpAmps.Any(opAmp => opAmp.Model.OutputResistance.Ohms == 0 && _joined.Root(opAmp.Output) == root);
 }

@@ -20,6 +20,9 @@ internal readonly record struct ComplexLanes(Vector<double> Re, Vector<double> I
         get => Vector.SquareRoot((Re * Re) + (Im * Im));
     }
 
+    /// <summary>−dφ/dω [s] of a transfer whose d/dω is known.</summary>
+    public static Vector<double> Delay(ComplexLanes transfer, ComplexLanes slope) => -(slope / transfer).Im;
+
     public Complex this[int lane] => new(Re[lane], Im[lane]);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

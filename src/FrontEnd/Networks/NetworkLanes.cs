@@ -38,6 +38,7 @@ internal sealed class NetworkLanes
     private readonly Vector<double>[] _solutionRe;
     private readonly Vector<double>[] _solutionIm;
     private DenseSolver? _dense;
+    private uint _badLanes;
 
     /// <param name="program">The network.</param>
     /// <param name="isChecked">True to check every adjoint solve's residual and to solve lanes again, with pivoting, that fail it; false
@@ -173,11 +174,8 @@ internal sealed class NetworkLanes
         Substitute();
         if (_isChecked)
         {
-            uint bad = Residual(_program.Outputs[output]);
-            if (bad != 0)
-            {
-                FallBack(output, bad);
-            }
+            _badLanes = Residual(_program.Outputs[output]);
+            FallBack(_program.Outputs[output], _badLanes, isAdjoint: true);
         }
     }
 
@@ -239,6 +237,56 @@ internal sealed class NetworkLanes
             Unsafe.Add(ref re, k) = (ir * xr) - (ii * xi);
             Unsafe.Add(ref im, k) = (ir * xi) + (ii * xr);
         }
+    }
+
+    /// <summary>d/dω [s] of the transfer from a port to the output of the last adjoint solve: −yᵀ·(dA/dω)·x, y being that solve's solution, x
+    /// the port's own. Exact, and for a moment now and then: it takes memory.</summary>
+    /// <param name="port">The port.</param>
+    /// <param name="slots">d/dω of each slot's value.</param>
+    public ComplexLanes Slope(int port, ReadOnlySpan<ComplexLanes> slots)
+    {
+        var slope = new ComplexLanes[_c.Length];
+        for (int i = 0; i < slope.Length; i++)
+        {
+            slope[i] = new(Vector<double>.Zero, _c[i]);
+        }
+
+        for (int i = 0; i < _program.SlotWeights.Length; i++)
+        {
+            slope[_program.SlotEntries[2 * i]] += new Vector<double>(_program.SlotWeights[i]) * slots[_program.SlotEntries[(2 * i) + 1]];
+        }
+
+        foreach (int element in _late)
+        {
+            PlacedElement placed = _program.Elements[element];
+            for (int i = 0; placed.IsCapacitor && i < placed.Entries.Length; i++)
+            {
+                slope[placed.Entries[i]] += new ComplexLanes(Vector<double>.Zero, _value[element] * placed.Weights[i]);
+            }
+        }
+
+        var adjoint = new ComplexLanes[_solutionRe.Length];
+        for (int i = 0; i < adjoint.Length; i++)
+        {
+            adjoint[i] = new(_solutionRe[i], _solutionIm[i]);
+        }
+
+        SolveForward(port);
+        FallBack(_program.Ports[port], _badLanes, isAdjoint: false);
+        var sum = new ComplexLanes(Vector<double>.Zero, Vector<double>.Zero);
+        ReadOnlySpan<int> pattern = _program.Pattern;
+        for (int at = 0; at < pattern.Length; at += 3)
+        {
+            int row = pattern[at], column = pattern[at + 1];
+            sum -= adjoint[row] * slope[pattern[at + 2]] * new ComplexLanes(_solutionRe[column], _solutionIm[column]);
+        }
+
+        for (int i = 0; i < adjoint.Length; i++)
+        {
+            (_solutionRe[i], _solutionIm[i]) = (adjoint[i].Re, adjoint[i].Im);
+        }
+
+        return sum;
     }
 
     /// <summary>Transfer from the port of the last forward solve to an output.</summary>
@@ -385,26 +433,28 @@ internal sealed class NetworkLanes
         return new(re, im);
     }
 
-    /// <summary>Solves the marked lanes again with pivoting. Rare: allocation of the dense solver is put off until it happens.</summary>
-    private void FallBack(int output, uint bad)
+    /// <summary>Solves the marked lanes again with pivoting, the transposed system or the system itself. Rare: allocation of the dense solver
+    /// is put off until it happens.</summary>
+    private void FallBack((int Unknown, double Weight)[] rightSide, uint bad, bool isAdjoint)
     {
-        _dense ??= new DenseSolver(_program.Unknowns);
-        for (int lane = 0; lane < Width; lane++)
+        for (int lane = 0; bad != 0 && lane < Width; lane++)
         {
             if ((bad & (1u << lane)) == 0)
             {
                 continue;
             }
 
-            Fallbacks += lane < Live ? 1 : 0;
+            Fallbacks += isAdjoint && lane < Live ? 1 : 0;
+            _dense ??= new DenseSolver(_program.Unknowns);
             _dense.Clear();
             for (int at = 0; at < _program.Pattern.Length; at += 3)
             {
-                int entry = _program.Pattern[at + 2];
-                _dense.Add(_program.Pattern[at + 1], _program.Pattern[at], new Complex(_originalRe[entry][lane], _originalIm[entry][lane]));
+                (int row, int column, int entry) = (_program.Pattern[at], _program.Pattern[at + 1], _program.Pattern[at + 2]);
+                var value = new Complex(_originalRe[entry][lane], _originalIm[entry][lane]);
+                _dense.Add(isAdjoint ? column : row, isAdjoint ? row : column, value);
             }
 
-            foreach ((int unknown, double weight) in _program.Outputs[output])
+            foreach ((int unknown, double weight) in rightSide)
             {
                 _dense.RightSide[unknown] += weight;
             }

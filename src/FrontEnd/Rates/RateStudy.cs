@@ -154,7 +154,7 @@ public static class RateStudy
         var list = new ResultList();
         Evaluator.AddSignal(list, evaluation);
         LevelsReport.AddLimits(list, evaluation);
-        AliasReport.AddTo(list, evaluation);
+        AliasReport.AddTo(list, [], evaluation);
         FilterReport.AddTo(list, [], evaluation);
         LatencyReport.AddTo(list, evaluation);
         SafetyReport.AddTo(list, [], evaluation);

@@ -14,9 +14,12 @@ internal static class AliasReport
     /// <summary>Zones of the sampling rate that are worked out one by one for an interferer that reaches far.</summary>
     private const int MostImages = 16;
 
+    /// <summary>Of an interferer's integral; and the greatest ratio of a panel's ends before it is halved.</summary>
+    private const double Tolerance = 1e-7, PanelRatio = 6;
+
     private const string NoPath = "nothing passes at that frequency";
 
-    public static void AddTo(ResultList list, Evaluation evaluation)
+    public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
         AddFold(list, evaluation);
@@ -33,7 +36,7 @@ internal static class AliasReport
 
         foreach (Interferer interferer in design.Interferers)
         {
-            AddInterferer(list, evaluation, interferer);
+            AddInterferer(list, findings, evaluation, interferer);
         }
     }
 
@@ -69,7 +72,7 @@ internal static class AliasReport
             hand: FilterFormulas.LandsAt(Frequency.FromHertz(hertz), evaluation.Design.Converter.Rate));
         list.Lands(ids.LandsAt, name);
         list.Decibel(ids.Attenuation, $"{name}: attenuation by path and converter", "", evaluation.GainMid / gain,
-            Equations.FoldAttenuation, NoPath);
+            Equations.AliasAttenuation, NoPath);
         if (amplitude is { } volts)
         {
             list.Number(ids.Residue, $"{name}: what is left where it lands, rms", "",
@@ -77,7 +80,7 @@ internal static class AliasReport
         }
     }
 
-    private static void AddInterferer(ResultList list, Evaluation evaluation, Interferer interferer)
+    private static void AddInterferer(ResultList list, List<Finding> findings, Evaluation evaluation, Interferer interferer)
     {
         Design design = evaluation.Design;
         double fs = design.Converter.Rate.Hertz, low = interferer.Low.Hertz, high = Math.Max(low, interferer.High.Hertz);
@@ -92,13 +95,18 @@ internal static class AliasReport
             list.Lands(ids.LandsAt, interferer.Name);
             double left = evaluation.RecordedAt(interferer.Amplitude.Volts, low);
             bool inBand = design.Band.Low.Hertz <= least && least <= design.Band.High.Hertz;
-            list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.InterfererResidue,
+            list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.LineResidue,
                 text: inBand ? "in the band" : "outside the band");
             return;
         }
 
         list.Word(ids.LandsAt, $"{interferer.Name} lands at", range, Equations.LandsAt);
-        (double direct, double folded) = InBand(evaluation, low, high, interferer.Amplitude.Volts);
+        (double direct, double folded, bool converged) = InBand(evaluation, low, high, interferer.Amplitude.Volts);
+        if (!converged)
+        {
+            findings.Add(Messages.NotConverged($"what interferer `{interferer.Name}` leaves in the band"));
+        }
+
         list.Number(ids.Residue, $"{interferer.Name} folded into the band, rms", "", VoltageRms.FromVolts(folded),
             Equations.InterfererResidue);
         list.Number(ids.InBand, $"{interferer.Name} that lies in the band itself, rms", "", VoltageRms.FromVolts(direct),
@@ -106,13 +114,15 @@ internal static class AliasReport
     }
 
     /// <summary>An evenly spread interferer inside the band: what was there and what folds there.</summary>
-    private static (double Direct, double Folded) InBand(Evaluation evaluation, double low, double high, double amplitude)
+    private static (double Direct, double Folded, bool Converged) InBand(Evaluation evaluation, double low, double high, double amplitude)
     {
         Design design = evaluation.Design;
         double fs = design.Converter.Rate.Hertz, f1 = design.Band.Low.Hertz, f2 = Math.Min(design.Band.High.Hertz, fs / 2),
             density = amplitude * amplitude / (high - low);
         int images = (int)Math.Min(MostImages, Math.Ceiling((high + f2) / fs));
         double direct = 0, folded = 0, beyond = (MostImages + 0.5) * fs;
+        IReadOnlyList<Bend> digital = BreakPoints.Of(evaluation.Digital.Sections, fs);
+        bool converged = true;
         for (int k = 0; k <= images; k++)
         {
             for (int sign = k == 0 ? 1 : -1; sign <= 1; sign += 2)
@@ -125,7 +135,9 @@ internal static class AliasReport
                     continue;
                 }
 
-                double power = density * Power(from, to, f => evaluation.Digital.Power(Folding.LandsAt(f, fs)));
+                double zone = k * fs, side = sign;
+                double power = density * Power(from, to, digital.Select(bend => bend with { Hertz = zone + (side * bend.Hertz) }),
+                    f => evaluation.Digital.Power(Folding.LandsAt(f, fs)));
                 if (k == 0)
                 {
                     direct += power;
@@ -140,23 +152,28 @@ internal static class AliasReport
         // Far zones: the share of each zone that lands in the band, the digital filters taken as 1 there.
         if (beyond < high)
         {
-            folded += density * 2 * (f2 - f1) / fs * Power(Math.Max(beyond, low), high, _ => 1);
+            folded += density * 2 * (f2 - f1) / fs * Power(Math.Max(beyond, low), high, [], _ => 1);
         }
 
-        return (Math.Sqrt(direct), Math.Sqrt(folded));
+        return (Math.Sqrt(direct), Math.Sqrt(folded), converged);
 
-        double Power(double from, double to, Func<double, double> digital) => BandIntegral.Over(
-            [from, to],
-            1,
-            (hertz, values) =>
-            {
-                evaluation.Path.SweepTransfer(hertz);
-                for (int lane = 0; lane < hertz.Length; lane++)
+        double Power(double from, double to, IEnumerable<Bend> bends, Func<double, double> filters)
+        {
+            var integral = BandIntegral.Over(
+                BreakPoints.Between([from, to], evaluation.Path.Bends.Concat(bends), PanelRatio),
+                1,
+                (hertz, values) =>
                 {
-                    double gain = evaluation.Path.Path(lane).Magnitude * design.Converter.Response(hertz[lane]) / evaluation.GainMid;
-                    values[0][lane] = gain * gain * digital(hertz[lane]);
-                }
-            },
-            1e-6).Sum(0);
+                    evaluation.Path.SweepTransfer(hertz);
+                    for (int lane = 0; lane < hertz.Length; lane++)
+                    {
+                        double gain = evaluation.Path.Path(lane).Magnitude * design.Converter.Response(hertz[lane]) / evaluation.GainMid;
+                        values[0][lane] = gain * gain * filters(hertz[lane]);
+                    }
+                },
+                Tolerance);
+            converged &= integral.Converged;
+            return integral.Sum(0);
+        }
     }
 }

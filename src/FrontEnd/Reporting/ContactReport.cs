@@ -69,7 +69,7 @@ internal static class ContactReport
         {
             list.Number(
                 ResultIds.Contact.Beat, $"beat of the contact check with mains harmonic {nearest.Order}, of {design.Mains.LookedAt} the nearest where they land", "",
-                Frequency.FromHertz(Math.Abs(nearest.LandsAt - lands)), Equations.LandsAt,
+                Frequency.FromHertz(Math.Abs(nearest.LandsAt - lands)), Equations.Beat,
                 text: $"it lands at {QuantityText.Format(lands, "Hz")}, the harmonic at {QuantityText.Format(nearest.LandsAt, "Hz")}");
         }
 

@@ -63,7 +63,7 @@ internal static class ConverterReport
             list.Number(
                 ResultIds.Converter.BitsNeeded, "resolution needed", "N", BitCount.FromBits(bits), Equations.BitsNeeded,
                 $"√(1 + ({QuantityText.Format(q, "V")}/{QuantityText.Format(rest, "V")})²) < {QuantityText.FormatNumber(limit)}",
-                text: $"the converter has {QuantityText.FormatNumber(converter.Bits, 4)} bit");
+                text: $"the converter has {QuantityText.Format(BitCount.FromBits(converter.Bits))}");
             return;
         }
 

@@ -12,7 +12,6 @@ namespace FrontEnd.Reporting;
 internal static class CurveMaker
 {
     private const int Points = 400;
-    private const int StepPoints = 400;
 
     public static Curves Make(Evaluation evaluation)
     {
@@ -20,8 +19,7 @@ internal static class CurveMaker
         double fs = design.Converter.Rate.Hertz;
         double[] hertz = Grid(Math.Min(0.05, design.Band.Low.Hertz / 5), Math.Max(5 * fs, design.Band.High.Hertz * 10));
         int nodes = evaluation.Path.Nodes, sources = evaluation.Path.Sources.Count;
-        double[] path = new double[Points], chain = new double[Points], filtered = new double[Points], phase = new double[Points],
-            delay = new double[Points];
+        double[] path = new double[Points], chain = new double[Points], filtered = new double[Points], phase = new double[Points];
         double[][] density = [.. Enumerable.Range(0, sources + 1).Select(_ => new double[Points])];
         var converter = new double[Points];
         var row = new double[SignalPath.Chunk];
@@ -41,7 +39,6 @@ internal static class CurveMaker
                     ? Decibels(h.Magnitude * response * Math.Sqrt(evaluation.Digital.Power(hertz[at])))
                     : double.NaN;
                 phase[at] = at == 0 ? h.Phase * 180 / Math.PI : phase[at - 1] + ((h / before).Phase * 180 / Math.PI);
-                delay[at] = at == 0 ? 0 : -(phase[at] - phase[at - 1]) / 360 / (hertz[at] - hertz[at - 1]);
                 density[sources][at] = Math.Sqrt(evaluation.Path.NodeDensity[nodes - 1][i]) * response / evaluation.GainMid;
                 before = h;
             }
@@ -56,7 +53,7 @@ internal static class CurveMaker
             }
         }
 
-        delay[0] = delay[1];
+        double[][] delays = evaluation.Path.Delays(hertz);
         IReadOnlyList<Curve> filters = FilterCurves.Response(evaluation, hertz);
         return new Curves
         {
@@ -65,14 +62,14 @@ internal static class CurveMaker
                 new Curve("analogue path", "Hz", "dB", hertz, path), new Curve("path and converter", "Hz", "dB", hertz, chain),
                 new Curve("with digital filters", "Hz", "dB", hertz, filtered),
             ],
-            PhaseAndDelay = [new Curve("phase", "Hz", "°", hertz, phase), new Curve("group delay", "Hz", "s", hertz, delay)],
+            PhaseAndDelay = [new Curve("phase", "Hz", "°", hertz, phase), new Curve("group delay", "Hz", "s", hertz, [.. hertz.Select((_, i) => delays.Sum(block => block[i]))])],
             NoiseDensity = NoiseCurves(evaluation, hertz, density, converter),
             ElectrodeImpedance = ElectrodeCurves(design, hertz),
             DrivenGroundLoop = LoopCurves(evaluation),
             StepResponse = StepCurves(evaluation),
             FilterResponse = filters,
             FilterDifference = FilterCurves.Difference(filters),
-            FilterDelay = FilterCurves.Delay(evaluation, hertz),
+            FilterDelay = FilterCurves.Delay(evaluation, hertz, delays),
             FilterStep = FilterCurves.Step(evaluation),
         };
     }
@@ -154,17 +151,7 @@ internal static class CurveMaker
 
     private static List<Curve> StepCurves(Evaluation evaluation)
     {
-        (double[] response, double dt) = evaluation.OffsetStep;
-        Design design = evaluation.Design;
-        double scale = evaluation.StepVolts * design.Amplifier.Gain / evaluation.GainMid;
-        int stride = Math.Max(1, response.Length / StepPoints), n = (response.Length + stride - 1) / stride;
-        double[] time = new double[n], volts = new double[n];
-        for (int i = 0; i < n; i++)
-        {
-            time[i] = i * stride * dt;
-            volts[i] = response[i * stride] * scale;
-        }
-
-        return [new Curve("recording after a step of the electrode offset, at the electrodes", "s", "V", time, volts)];
+        (double[] seconds, double[] volts) = evaluation.Recovery.Curve();
+        return [new Curve("recording after a step of the electrode offset, at the electrodes", "s", "V", seconds, volts)];
     }
 }

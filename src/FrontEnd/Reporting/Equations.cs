@@ -80,8 +80,9 @@ internal static class Equations
     public static readonly Equation FirstToClip = new("the node with the least headroom", Derived);
     public static readonly Equation OffsetSurvived = new("least (swing − everything else)/dc gain over the nodes", Derived);
     public static readonly Equation LargestSignal = new("least (swing − everything else)/gain over the nodes", Derived);
-    public static readonly Equation Recovery = new("time from a full-offset step until the recording stays within 10 µV at the input",
-        CommonPractice);
+    public static readonly Equation Recovery = new(
+        "last k/fs after a step of the offset at which the recording is more than 10 µV, at the input, from its end; every node limited to its swing",
+        Derived);
     public static readonly Equation BiasOffset = new("bias currents through the input network at dc: the amplifier's two inputs draw alike, buffers by size", Derived);
     public static readonly Equation InputImpedance = new("1/|Y| of one input to common at f0: bias, shunt, lead and amplifier", Derived);
     public static readonly Equation BufferImpedance = new("1/|Y| of the active electrode's buffer at its input at f0: R_in and C_in to common", Derived);
@@ -89,16 +90,19 @@ internal static class Equations
 
     public static readonly Equation Fold = new("fs − f2", CommonPractice);
     public static readonly Equation FoldAttenuation = new("20·log10(G_mid/|H_path·H_adc|) at the fold frequency", Derived);
+    public static readonly Equation AliasAttenuation = new("20·log10(G_mid/|H_path·H_adc|) at its frequency before sampling", Derived);
     public static readonly Equation ModulatorFold = new("f_mod − f2", Derived);
     public static readonly Equation AliasResidue = new("amplitude·|H_path·H_adc|/G_mid where it lands", Derived);
+    public static readonly Equation LineResidue = new("A·|H_path·H_adc|/G_mid before sampling·|H_dig| where it lands", Derived);
     public static readonly Equation InterfererResidue = new("√∫ A²/(f_high − f_low)·|H_path·H_adc·H_dig/G_mid|² over what lands in the band", Derived);
 
     public static readonly Equation MinusThree = new("|H|² = ½ of its value at the band's centre", Derived);
     public static readonly Equation StopBandTurn = new("least |H| of the anti-alias section above its poles, before it rises", Derived);
     public static readonly Equation StopBandFloor = new("20·log10(|H(0)|/|H|), the least above that frequency, to 1 GHz", Derived);
-    public static readonly Equation AnalogNotchDepth = new("20·log10(|H(0)|/|H|) at the mains frequency·(1 ± δ), the smaller", Derived);
+    public static readonly Equation AnalogNotchDepth = new("20·log10(|H(0)|/|H|) at h·f0·(1 ± δ), h the mains harmonic it is tuned to, the smaller", Derived);
     public static readonly Equation AnalogNotchCorners = new("the same, the least over every part at ± its tolerance", Derived);
-    public static readonly Equation Settling = new("time from a step until within 0.1 % of the end value", Derived);
+    public static readonly Equation Settling = new(
+        "time from a step until within 0.1 % of the end value, or of the greatest value where the end is below 1e-4 of it", Derived);
     public static readonly Equation GroupDelay = new("−dφ/dω at √(f1·f2)", Derived);
     public static readonly Equation RingTime = new("4.6·τ, τ = −1/(fs·ln r): time to 1 %",
         new SourceRef("orfanidis-1996", "Eqs. 8.2.22 and 8.2.23"));
@@ -127,6 +131,7 @@ internal static class Equations
         new SourceRef("iec-60601-1", "limits; the quotient is Ohm's law"));
     public static readonly Equation ContactAdds =
         new("I/√2·|v(A2) − v(R2)|/I/|H_front|·|H_path·H_adc·H_dig|/G_mid where it lands", Derived);
+    public static readonly Equation Beat = new("|f_check − f_h|, each where it lands: |f − fs·round(f/fs)|", CommonPractice);
     public static readonly Equation ContactReading = new("I·|Z1 + R1 + Z2 + R2|", new SourceRef("luck-2005"));
     public static readonly Equation Open = new("dc and mains with that electrode's impedance without bound, inputs held at the rails", Derived);
     public static readonly Equation OpenNode = new("|dc| + √2·Σ_h of the mains with that electrode off, each node passing on what its swing leaves", Derived);
@@ -134,6 +139,8 @@ internal static class Equations
     public static readonly Equation ReferenceNoise = new("reference noise·|dc at the converter|/V_ref/G_mid", Derived);
     public static readonly Equation Ripple = new("ripple/10^(PSRR/20)", CommonPractice);
     public static readonly Equation MidRail = new("mid-rail noise/10^(CMRR_system/20)", Derived);
+    public static readonly Equation LimitOfUse =
+        new("the last value at which every verdict that is met still is, by bisection, nothing else changed", Derived);
     public static readonly Equation SupplyCurrent = new("Σ of all parts", Derived);
     public static readonly Equation BatteryLife = new("capacity·usable share/current", CommonPractice);
     public static readonly Equation BitRate = new("channels·fs·bits·(1 + overhead)", Derived);

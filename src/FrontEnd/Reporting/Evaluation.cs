@@ -9,10 +9,6 @@ namespace FrontEnd.Reporting;
 /// <summary>The budgets of one design, worked out once and read by every report.</summary>
 internal sealed class Evaluation
 {
-    private const int MostSamples = 400_000;
-
-    private (double[] Response, double Dt)? _offsetStep;
-
     public Evaluation(Design design)
         : this(design, null)
     {
@@ -35,7 +31,8 @@ internal sealed class Evaluation
         Mains = new MainsBudget(design, Path, Digital, GainMid, built);
         Drive = !design.GroundIsDriven ? null
             : built is null ? new DriveBudget(Path.Model, BuiltParts.Worst(design))
-            : new DriveBudget(Path.Model, built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1 }, built.NominalMains);
+            : new DriveBudget(Path.Model, built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1, ActiveLeadFactor = 1, ReferenceLeadFactor = 1 },
+                built.NominalMains);
         Levels = new LevelsBudget(design, Path, Mains);
     }
 
@@ -61,11 +58,8 @@ internal sealed class Evaluation
 
     public LevelsBudget Levels { get; }
 
-    /// <summary>Size of the electrode-offset step that recovery is asked for: the offset there is, or the one to be survived [V].</summary>
-    public double StepVolts => Math.Max(Math.Abs(Design.Electrodes.Offset.Volts), Design.Requirements.Offset.Volts);
-
-    /// <summary>The recording after a unit step behind the amplifier, long enough to die down to the recovery's tolerance.</summary>
-    public (double[] Response, double Dt) OffsetStep => _offsetStep ??= MakeOffsetStep();
+    /// <summary>What is recorded after a step of the electrodes' offset.</summary>
+    public Recovery Recovery => field ??= new Recovery(Design, Levels.Direct, Digital.Sections, GainMid);
 
     /// <summary>|H_path·H_adc| at many frequencies.</summary>
     public double[] PathAndConverter(double[] hertz)
@@ -89,17 +83,4 @@ internal sealed class Evaluation
     /// <param name="hertz">Its frequency before sampling [Hz].</param>
     public double RecordedAt(double volts, double hertz) =>
         MainsBudget.RecordedAt(new(volts), new(PathAndConverter([hertz])[0] / GainMid), Digital, hertz, Design.Converter.Rate.Hertz)[0];
-
-    private (double[] Response, double Dt) MakeOffsetStep()
-    {
-        TimeResponse path = TimeResponse.Of(Design.Stages);
-        double dt = 1 / Design.Converter.Rate.Hertz;
-        double radius = Math.Min(Digital.Sections.PoleRadius, 1 - 1e-9);
-        double slowest = Math.Max(path.SlowestSeconds, 0 < radius ? -dt / Math.Log(radius) : 0);
-
-        // Four time constants more than one pole alone would take, for poles that lie close together.
-        double constants = 4 + Math.Max(0, Math.Log(StepVolts / LevelsReport.RecoveryTolerance));
-        int samples = (int)Math.Clamp(slowest * constants / dt, 64, MostSamples);
-        return (path.Step(dt, samples, Digital.Sections), dt);
-    }
 }

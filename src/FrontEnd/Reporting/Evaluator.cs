@@ -79,7 +79,7 @@ public static class Evaluator
         LevelsReport.AddTo(list, evaluation);
         InputReport.AddTo(list, evaluation);
         LevelsReport.AddRecovery(list, findings, evaluation);
-        AliasReport.AddTo(list, evaluation);
+        AliasReport.AddTo(list, findings, evaluation);
         FilterReport.AddTo(list, findings, evaluation);
         LatencyReport.AddTo(list, evaluation);
         LatencyReport.AddBands(list, evaluation);
@@ -100,6 +100,11 @@ public static class Evaluator
         if (!evaluation.Noise.Converged)
         {
             findings.Add(Messages.NotConverged("noise"));
+        }
+
+        if (!evaluation.Levels.Converged)
+        {
+            findings.Add(Messages.NotConverged("the noise at the nodes"));
         }
 
         double half = design.Converter.Rate.Hertz / 2;

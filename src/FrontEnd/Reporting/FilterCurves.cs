@@ -12,9 +12,10 @@ namespace FrontEnd.Reporting;
 internal static class FilterCurves
 {
     private const string IdealName = ", ideal";
-    private const double PhaseStep = 1e-4;
     private const int StepPoints = 400;
     private const int FinePoints = 1600;
+    private const int FewestSamples = 64;
+    private const int MostSamples = 400_000;
 
     /// <summary>Anti-alias sections with ideal op-amps and as built, digital filters as designed and as rounded, below half the
     /// rate.</summary>
@@ -61,15 +62,19 @@ internal static class FilterCurves
         return curves;
     }
 
-    /// <summary>Group delay of the anti-alias sections as built, by a central difference of their phase, and of the digital
-    /// filters.</summary>
-    public static List<Curve> Delay(Evaluation evaluation, double[] hertz)
+    /// <summary>Group delay of the anti-alias sections as built and of the digital filters.</summary>
+    /// <param name="evaluation">The design's.</param>
+    /// <param name="hertz">Frequencies [Hz].</param>
+    /// <param name="delays">Of each block of the path at each of them, as <see cref="SignalPath.Delays"/> gives them [s].</param>
+    public static List<Curve> Delay(Evaluation evaluation, double[] hertz, double[][] delays)
     {
         List<Curve> curves = [];
         Stage[] sections = Sections(evaluation);
         if (sections.Length != 0)
         {
-            curves.Add(new Curve("anti-alias, as built", "Hz", "s", hertz, [.. hertz.Select(AnalogDelay)]));
+            IReadOnlyList<Stage> stages = evaluation.Design.Stages;
+            double[][] own = [.. delays.Skip(1).Where((_, stage) => AsBuiltSection.Is(stages[stage]))];
+            curves.Add(new Curve("anti-alias, as built", "Hz", "s", hertz, [.. hertz.Select((_, i) => own.Sum(block => block[i]))]));
         }
 
         if (evaluation.Digital.Stages.Count != 0)
@@ -80,13 +85,6 @@ internal static class FilterCurves
         }
 
         return curves;
-
-        double AnalogDelay(double f)
-        {
-            double step = f * PhaseStep;
-            return -(Product(sections, AsBuiltSection.Response, f + step) / Product(sections, AsBuiltSection.Response,
-                f - step)).Phase / (4 * Math.PI * step);
-        }
     }
 
     /// <summary>The sections' answer to a unit step, and the filtered samples of it, on a logarithmic time axis.</summary>
@@ -95,18 +93,20 @@ internal static class FilterCurves
         List<Curve> curves = [];
         Stage[] sections = Sections(evaluation);
         TimeResponse analog = TimeResponse.Of(sections);
-        if (sections.Length != 0 && 0 < analog.SlowestSeconds)
+        double settled = analog.Settle()?.Seconds ?? 0;
+        if (0 < settled)
         {
-            double dt = analog.SlowestSeconds / 100;
-            curves.Add(Thinned("anti-alias", analog.Step(dt, FinePoints), dt));
+            double dt = 2 * settled / FinePoints;
+            curves.Add(Thinned("anti-alias", analog, FinePoints, dt));
         }
 
         if (evaluation.Digital.Stages.Count != 0)
         {
-            double dt = 1 / evaluation.Design.Converter.Rate.Hertz;
-            curves.Add(Thinned(sections.Length == 0
-                ? "digital"
-                : "anti-alias and digital", analog.Step(dt, evaluation.OffsetStep.Response.Length, evaluation.Digital.Sections), dt));
+            // Ten of its longest time constants, and twice as long as the sections take.
+            double dt = 1 / evaluation.Design.Converter.Rate.Hertz, radius = Math.Min(evaluation.Digital.Sections.PoleRadius, 1 - 1e-9);
+            double samples = (2 * settled / dt) + (0 < radius ? -10 / Math.Log(radius) : 0);
+            curves.Add(Thinned(sections.Length == 0 ? "digital" : "anti-alias and digital", analog,
+                (int)Math.Clamp(samples, FewestSamples, MostSamples), dt, evaluation.Digital.Sections));
         }
 
         return curves;
@@ -135,14 +135,14 @@ internal static class FilterCurves
 
     /// <summary>From the second sample on, which is the first with a place on a logarithmic axis; at most so many points, evenly spread on
     /// it.</summary>
-    private static Curve Thinned(string name, double[] values, double dt)
+    private static Curve Thinned(string name, TimeResponse response, int samples, double dt, SecondOrderSections? digital = null)
     {
         SortedSet<int> kept = [];
         for (int i = 0; i < StepPoints; i++)
         {
-            kept.Add((int)Math.Round(Math.Pow(values.Length - 1, i / (StepPoints - 1.0))));
+            kept.Add((int)Math.Round(Math.Pow(samples - 1, i / (StepPoints - 1.0))));
         }
 
-        return new Curve(name, "s", "", [.. kept.Select(n => n * dt)], [.. kept.Select(n => values[n])]);
+        return new Curve(name, "s", "", [.. kept.Select(n => n * dt)], response.Step(dt, kept, digital));
     }
 }

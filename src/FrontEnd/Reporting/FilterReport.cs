@@ -17,15 +17,16 @@ internal static class FilterReport
     private const int PerDecade = 8;
     private const double LowestHertz = 1e-4;
     private const int Decades = 13;
-    private const double DelayStep = 1e-4;
     private const int RiseDecades = 5;
+
+    private const string OneCorner = "the formula is a single corner by itself; the block's other parts, its op-amp or the input network in front of the amplifier, and the band's centre as the reference, are left out";
 
     public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
         int blocks = evaluation.Path.Nodes;
         string[] names = ["amplifier", .. design.Stages.Select(stage => stage.Name)];
-        double[] delays = Delays(evaluation, evaluation.CentreHertz, out double pathDelay);
+        double[] delays = [.. evaluation.Path.Delays([evaluation.CentreHertz]).Select(block => block[0])];
         (double? Low, double? High)[] corners = Corners(evaluation);
         for (int block = 0; block < blocks; block++)
         {
@@ -56,9 +57,9 @@ internal static class FilterReport
         }
 
         AddCorners(list, ResultIds.Filter.Path, "the whole analogue path", corners[blocks], null, null);
-        list.Number(ResultIds.Filter.Path.GroupDelay, "group delay of the analogue path", "τ", Duration.FromSeconds(pathDelay),
+        list.Number(ResultIds.Filter.Path.GroupDelay, "group delay of the analogue path", "τ", Duration.FromSeconds(delays.Sum()),
             Equations.GroupDelay);
-        AddSettling(list, ResultIds.Filter.Path, "the whole analogue path", design.Stages);
+        AddSettling(list, ResultIds.Filter.Path, "all stages together", design.Stages);
         AddPathRise(list, findings, evaluation);
         AddDigital(list, findings, evaluation);
     }
@@ -120,7 +121,9 @@ internal static class FilterReport
     private static void AddNotch(ResultList list, FilterIds ids, Stage stage, NotchFacts notch, Design design)
     {
         NotchCircuit circuit = notch.Circuit;
-        double mains = design.Mains.Frequency.Hertz, deviation = design.Mains.Deviation.Fraction;
+        // The harmonic that it is tuned to, with the mains moved.
+        double mains = design.Mains.Frequency.Hertz * Math.Max(1, Math.Round(notch.Centre / design.Mains.Frequency));
+        double deviation = design.Mains.Deviation.Fraction;
         double[] points = [mains * (1 - deviation), mains * (1 + deviation)];
         TextbookFigure? hand = deviation == 0 && mains == notch.Centre.Hertz
             ? null
@@ -139,23 +142,22 @@ internal static class FilterReport
 
     private static void AddSettling(ResultList list, FilterIds ids, string name, IEnumerable<Stage> stages)
     {
-        TimeResponse response = TimeResponse.Of(stages);
-        if (response.SlowestSeconds <= 0)
+        Stage[] chain = [.. stages];
+        if (!Array.Exists(chain, stage => 0 < stage.Circuit().Capacitors))
         {
             return;
         }
 
-        double dt = response.SlowestSeconds / 100;
-        double[] step = response.Step(dt, 1600);
-        double peak = step.Max(Math.Abs), end = Math.Abs(step[^1]) < 1e-4 * peak ? 0 : step[^1];
-        if (TimeResponse.Settled(step, dt, end, 1e-3 * (end == 0 ? peak : Math.Abs(end))) is { } seconds)
+        if (TimeResponse.Of(chain).Settle() is { } settling)
         {
-            list.Number(ids.Settling, $"settling of {name} to 0.1 %", "t", Duration.FromSeconds(seconds), Equations.Settling);
+            string of = settling.IsOfPeak ? "its greatest value, since it ends at next to none of it" : "its end value";
+            list.Number(ids.Settling, $"settling of {name} after a small step, to 0.1 % of {of}", "t",
+                Duration.FromSeconds(settling.Seconds), Equations.Settling, text: "ideal op-amps, nothing clips");
         }
         else
         {
-            list.Unbounded(ids.Settling, $"settling of {name} to 0.1 %", "t", "s", Equations.Settling,
-                "not within sixteen times its longest time constant");
+            list.Unbounded(ids.Settling, $"settling of {name} after a small step, to 0.1 %", "t", "s", Equations.Settling,
+                "it never comes to rest");
         }
     }
 
@@ -165,7 +167,7 @@ internal static class FilterReport
         if (corner.High is { } high)
         {
             list.Number(ids.MinusThree, $"upper -3 dB frequency of {name}", "f_3dB", Frequency.FromHertz(high), Equations.MinusThree,
-                hand: hand, assumption: hand is null ? null : "the formula takes ideal op-amps and no load");
+                hand: hand, assumption: hand is null ? null : OneCorner);
         }
         else
         {
@@ -183,27 +185,6 @@ internal static class FilterReport
         new(design.Amplifier.Bandwidth.Hertz, "f_bw",
             $"{QuantityText.FormatPart(design.Amplifier.Bandwidth)} = {QuantityText.Format(design.Amplifier.Bandwidth, 4)}",
             Equations.CommonPractice) { Unit = "Hz" };
-
-    /// <summary>Group delay of every block at a frequency [Hz] by a central difference of the phase.</summary>
-    internal static double[] Delays(Evaluation evaluation, double f, out double path)
-    {
-        double step = f * DelayStep;
-        evaluation.Path.Sweep([f - step, f + step]);
-        int nodes = evaluation.Path.Nodes;
-        var delays = new double[nodes];
-        double before = 0;
-        for (int node = 0; node < nodes; node++)
-        {
-            var low = new Complex(evaluation.Path.NodeRe[node][0], evaluation.Path.NodeIm[node][0]);
-            var high = new Complex(evaluation.Path.NodeRe[node][1], evaluation.Path.NodeIm[node][1]);
-            double total = -(high / low).Phase / (4 * Math.PI * step);
-            delays[node] = total - before;
-            before = total;
-        }
-
-        path = before;
-        return delays;
-    }
 
     /// <summary>−3 dB frequencies below and above the band's centre, of every block and (last) of the whole path without its analogue
     /// notches, whose flanks are no corners.</summary>

@@ -9,9 +9,6 @@ namespace FrontEnd.Reporting;
 /// <summary>Levels, what clips first, and recovery.</summary>
 internal static class LevelsReport
 {
-    /// <summary>Volts at the input that count as recovered.</summary>
-    public const double RecoveryTolerance = 10e-6;
-
     public static void AddTo(ResultList list, Evaluation evaluation)
     {
         AddLimits(list, evaluation);
@@ -83,25 +80,36 @@ internal static class LevelsReport
         }
     }
 
-    /// <summary>How long a full step of the electrodes' offset is seen.</summary>
+    /// <summary>How long a step of the electrodes' offset is seen, the limits of every node with it.</summary>
     public static void AddRecovery(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
-        Design design = evaluation.Design;
-        const string Name = "recovery after a full step of the electrode offset, to 10 µV at the input";
-        double offset = evaluation.StepVolts;
-        (double[] response, double dt) = evaluation.OffsetStep;
-        double scale = offset * design.Amplifier.Gain / evaluation.GainMid;
-        double? settled = TimeResponse.Settled(response, dt, 0, scale == 0 ? double.PositiveInfinity : RecoveryTolerance / scale);
-        if (settled is { } seconds)
+        const string Name = "recovery after a step of the electrode offset, to 10 µV of its end at the input";
+        Recovery recovery = evaluation.Recovery;
+        string step = V(recovery.StepVolts), end = recovery.FinalVolts < Recovery.Tolerance
+            ? ""
+            : $"ends at {V(recovery.FinalVolts)} at the electrodes: no high-pass takes the offset out";
+        if (recovery.HeldBy is var (block, volts))
+        {
+            string limit = $"{V(volts)} where ±{V(block.Swing)} can stand";
+            list.Unbounded(ResultIds.Levels.Recovery, Name, "t", "s", Equations.Recovery, $"{block.Node} stays at its limit: {limit}");
+            findings.Add(Messages.StaysAtLimit(step, block.Node.Text, Where(evaluation.Design, block.Node), limit));
+        }
+        else if (recovery.Seconds is { } seconds)
         {
             list.Number(ResultIds.Levels.Recovery, Name, "t", Duration.FromSeconds(seconds), Equations.Recovery,
-                $"step of {V(offset)}, sampled every {QuantityText.Format(dt, "s")}");
+                $"step of {step}, sampled at {QuantityText.FormatPart(evaluation.Design.Converter.Rate)}", text: end);
         }
         else
         {
-            list.Unbounded(ResultIds.Levels.Recovery, Name, "t", "s", Equations.Recovery,
-                "the offset stays: no high-pass in the path or in the digital filters");
-            findings.Add(Messages.DoesNotSettle("a step of the electrode offset", "add a digital high-pass, such as 0.5 Hz, second order"));
+            list.Unbounded(ResultIds.Levels.Recovery, Name, "t", "s", Equations.Recovery, "the recording never comes to rest");
+            findings.Add(Messages.DoesNotSettle("a step of the electrode offset"));
         }
+    }
+
+    /// <summary>The field to look at for a node that stays at its limit.</summary>
+    private static string Where(Design design, NodeId node)
+    {
+        int stage = design.Stages.ToList().FindIndex(one => NodeId.Of(one.Name) == node);
+        return node == NodeId.Converter ? DesignKeys.Converter.FullScale : stage < 0 ? DesignKeys.Amplifier.Gain : $"stages[{stage + 1}]";
     }
 }

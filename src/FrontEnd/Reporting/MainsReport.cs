@@ -19,7 +19,7 @@ internal static class MainsReport
             ResultIds.Mains.BodyCommonMode, "body against the amplifier's common, rms", "V_cm", VoltageRms.FromVolts(at.BodyCommonMode),
             Equations.BodyCommonMode,
             hand: BodyHand(evaluation), assumption: design.GroundDrive.Kind == Amplifier.GroundKind.Driven
-                ? "the formula divides the ground electrode's impedance by 1 + f_u/f; the input's load and the drive's phase are left out"
+                ? "the formula divides the ground electrode's impedance by 1 + f_u/(jf); the input's load and what else turns the loop's phase are left out"
                 : "the formula leaves out the leads' capacitance to common and the input's load");
         list.Number(
             ResultIds.Mains.Divider, "mains from the unequal electrodes' dividers, rms", "", VoltageRms.FromVolts(at.Divider),
@@ -40,14 +40,15 @@ internal static class MainsReport
             ResultIds.Mains.Total, "mains at the electrodes, worst case, rms", "", VoltageRms.FromVolts(at.Total), Equations.MainsTotal,
             $"{QuantityText.Format(at.Imbalance, "V")} + {QuantityText.Format(at.Amplifier, "V")} + {QuantityText.Format(at.Loop, "V")}");
         list.Number(ResultIds.Mains.Rss, "mains at the electrodes, root sum of squares, rms", "",
-            VoltageRms.FromVolts(at.RootSumOfSquares), Equations.MainsRss);
+            VoltageRms.FromVolts(at.RootSumOfSquares), Equations.MainsRss,
+            $"√(({QuantityText.Format(at.Imbalance, "V")})² + ({QuantityText.Format(at.Amplifier, "V")})² + ({QuantityText.Format(at.Loop, "V")})²)");
         list.Decibel(
             ResultIds.Mains.SystemCmrr, "rejection of the body's common mode by electrodes and amplifier together", "CMRR",
             at.BodyCommonMode / (at.Divider + at.Amplifier), Equations.SystemCmrr,
             at.BodyCommonMode == 0
                 ? "no common mode to reject"
                 : "electrodes and amplifier are perfectly balanced", DividerRejectionHand(evaluation),
-                    "the formula is the divider alone, for the electrodes' difference against one input's impedance");
+                    "the formula is the divider alone, for the electrodes' difference against one input's impedance, without tolerances");
         AddNeeded(list, design, at);
         list.Word(ResultIds.Mains.Signs, "signs of electrode mismatch, resistor and capacitor tolerance in the worst case",
             $"{Sign(mains.Signs.Mismatch)}, {Sign(mains.Signs.Resistors)}, {Sign(mains.Signs.Capacitors)}", Equations.Signs);
@@ -132,7 +133,7 @@ internal static class MainsReport
         double loop = evaluation.Drive is null ? 0 : design.GroundDrive.UnityGainFrequency / mains.Frequency;
         return MainsFormulas.BodyCommonMode(
             mains.Voltage, mains.Frequency, mains.BodyToMains, mains.BodyToEarth, mains.AmplifierToMains, mains.AmplifierToEarth,
-                GroundImpedance(design) / (1 + loop));
+                GroundImpedance(design) / new Complex(1, -loop));
     }
 
     private static Complex Imbalance(Design design) =>
@@ -141,7 +142,7 @@ internal static class MainsReport
     private static TextbookFigure? DividerHand(Evaluation evaluation)
     {
         double body = evaluation.Mains.AtInput.BodyCommonMode;
-        return body <= 0 || evaluation.Design.Electrodes.ActiveBuffer is not null
+        return body <= 0 || IsBuffered(evaluation.Design)
             ? null
             : MainsFormulas.DividerVoltage(VoltageRms.FromVolts(body),
                 InputReport.Impedance(evaluation.Design, evaluation.Design.Mains.Frequency.Hertz), Imbalance(evaluation.Design));
@@ -150,13 +151,22 @@ internal static class MainsReport
     private static TextbookFigure? DividerRejectionHand(Evaluation evaluation)
     {
         Complex imbalance = Imbalance(evaluation.Design);
-        return imbalance == Complex.Zero || evaluation.Design.Electrodes.ActiveBuffer is not null
+        return imbalance == Complex.Zero || IsBuffered(evaluation.Design)
             ? null
             : MainsFormulas.DividerRejection(InputReport.Impedance(evaluation.Design, evaluation.Design.Mains.Frequency.Hertz), imbalance);
     }
 
-    private static TextbookFigure LeadHand(Evaluation evaluation)
+    /// <summary>Behind a buffer a lead's source is its output, and the formulas for two electrodes against two inputs do not fit.</summary>
+    private static bool IsBuffered(Design design) =>
+        design.Electrodes.ActiveBuffer is not null || design.Electrodes.ReferenceBuffer is not null;
+
+    private static TextbookFigure? LeadHand(Evaluation evaluation)
     {
+        if (IsBuffered(evaluation.Design))
+        {
+            return null;
+        }
+
         Mains mains = evaluation.Design.Mains;
         double shield = 1 - evaluation.Design.Input.DrivenShield.Fraction;
         double current = 2 * Math.PI * mains.Frequency.Hertz * mains.LeadToMains.Farads * shield * mains.Voltage.Volts;

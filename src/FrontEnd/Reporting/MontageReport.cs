@@ -16,7 +16,7 @@ internal static class MontageReport
 
         double total = Square(evaluation.Noise.Total), shared = Square(evaluation.Noise.Shared), own = Math.Max(0, total - shared);
         list.Number(ResultIds.Montage.Correlation, "correlation of noise between recorded channels, from the shared reference", "ρ",
-            Ratio.FromFraction(total == 0 ? 0 : shared / total), Equations.Correlation,
+            PlainNumber.FromNumber(total == 0 ? 0 : shared / total), Equations.Correlation,
             $"({QuantityText.Format(Math.Sqrt(shared), "V", 4)})²/({QuantityText.Format(Math.Sqrt(total), "V", 4)})²");
         (string Name, double[] Weights)[] rows =
             [.. design.Montage.ChannelNames(design.Channels).Zip(Weights(design.Montage.Kind, design.Channels))];
@@ -46,7 +46,7 @@ internal static class MontageReport
         double product = Covariance(own, shared, first.Weights, first.Weights) * Covariance(own, shared, second.Weights, second.Weights);
         list.Number(
             ResultIds.Montage.CorrelationOf(first.Name, second.Name), $"correlation of the noise of {first.Name} and {second.Name}", "ρ",
-            Ratio.FromFraction(product == 0 ? 0 : Covariance(own, shared, first.Weights, second.Weights) / Math.Sqrt(product)),
+            PlainNumber.FromNumber(product == 0 ? 0 : Covariance(own, shared, first.Weights, second.Weights) / Math.Sqrt(product)),
             Equations.DerivedCorrelation);
     }
 

@@ -1,5 +1,6 @@
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
+using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 
 namespace FrontEnd.Reporting;
@@ -26,20 +27,29 @@ internal static class OpenReport
         string clips = clipping.Length == 0
             ? "nothing clips: the channel shows mains and drift that look like a signal"
             : $"{Together(clipping)} {(clipping.Length == 1 ? "clips" : "clip")}";
-        string what = lead == Lead.Ground ? "both inputs go" : IsBuffered(evaluation.Design, lead) ? "its buffer's output goes" : "the open input goes";
+        ElectrodeBuffer? buffer = Buffer(evaluation.Design, lead);
+        Current bias = buffer?.OpAmp.BiasCurrent ?? evaluation.Design.Amplifier.BiasCurrent;
+        string what = lead == Lead.Ground ? "both inputs go" : buffer is not null ? "its buffer's output goes" : "the open input goes";
         list.Word(
             ResultIds.Open.Of(lead), $"with the {lead.Word()} electrode off",
-            $"{clips}; {what} to {V(open.InputDc)} dc{(open.InputAtRail ? ", held at the rail," : "")} with {V(open.InputMains)} of mains, peak",
+            $"{clips}; {what} to {V(open.InputDc)} dc{(bias.Amperes == 0 ? " (no bias current is given)" : "")} and {V(open.InputMains)} of mains, peak{(open.InputAtRail ? ", held at the rail" : "")}",
             Equations.Open);
         foreach (OpenNode node in open.Nodes)
         {
+            string limit = $"{(node.Clips ? "clips at" : "of")} ±{V(node.Swing)}";
             list.Number(
-                ResultIds.Open.At(lead, node.Node), $"with the {lead.Word()} electrode off, farthest at {node.Node.Words}, ±", "", Voltage.FromVolts(node.Farthest), Equations.OpenNode, text: $"dc {V(node.Dc)}, mains {V(node.Mains)} peak; {(node.Clips ? $"clips at ±{V(node.Swing)}" : $"of ±{V(node.Swing)}")}");
+                ResultIds.Open.At(lead, node.Node), $"with the {lead.Word()} electrode off, farthest at {node.Node.Words}, ±", "",
+                Voltage.FromVolts(node.Farthest), Equations.OpenNode, text: $"dc {V(node.Dc)}, mains {V(node.Mains)} peak; {limit}");
         }
     }
 
-    private static bool IsBuffered(Design design, Lead lead) =>
-        (lead == Lead.Active ? design.Electrodes.ActiveBuffer : lead == Lead.Reference ? design.Electrodes.ReferenceBuffer : null) is not null;
+    /// <summary>The buffer at the electrode that is off; null without one.</summary>
+    private static ElectrodeBuffer? Buffer(Design design, Lead lead) => lead switch
+    {
+        Lead.Active => design.Electrodes.ActiveBuffer,
+        Lead.Reference => design.Electrodes.ReferenceBuffer,
+        _ => null,
+    };
 
     private static string Together(string[] words) =>
         words.Length == 1 ? words[0] : $"{string.Join(", ", words[..^1])} and {words[^1]}";

@@ -13,6 +13,7 @@ internal sealed class ResultList
 
     private const double NoticeableShare = 0.005;
     private const double NoticeablePlain = 0.05;
+    private const double SameFigure = 1e-9;
 
     private readonly List<Result> _results = new(256);
     private readonly Dictionary<ResultId, int> _index = new(256);
@@ -35,7 +36,7 @@ internal sealed class ResultList
             Value = value,
             Unit = value.SiUnit,
             Equation = equation,
-            Substituted = substituted.Length == 0 && hand is not null ? hand.Substituted : substituted,
+            Substituted = substituted.Length == 0 && hand is not null && IsTheFigure(value, hand) ? hand.Substituted : substituted,
             Hand = hand is null || !double.IsFinite(hand.Value) ? null : Compare(value, hand, assumption),
             Text = text,
         });
@@ -79,6 +80,10 @@ internal sealed class ResultList
 
     /// <summary>Says of a frequency that sampling folds what lands there.</summary>
     public void Lands(ResultId id, string what) => _results[_index[id]] = this[id] with { WhatLands = what };
+
+    /// <summary>True where the textbook's formula is how the figure is worked out: then its numbers are the figure's.</summary>
+    private static bool IsTheFigure(IQuantity value, TextbookFigure hand) =>
+        Math.Abs(hand.Value - value.SiValue) <= SameFigure * Math.Abs(value.SiValue);
 
     /// <summary>The difference is a share for quantities with a scale and plain for decibels, degrees and bits.</summary>
     private static HandFigure Compare(IQuantity value, TextbookFigure hand, string? assumption)

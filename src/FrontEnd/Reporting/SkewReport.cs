@@ -13,7 +13,7 @@ internal static class SkewReport
         list.Number(
             ResultIds.Skew.Leak,
             "share of the common mode that unequal sampling times leak between neighbouring channels, at the mains frequency", "",
-            Ratio.FromFraction(2 * Math.Sin(Math.PI * design.Mains.Frequency.Hertz * skew)), Equations.SkewLeak,
+            Share.FromFraction(2 * Math.Sin(Math.PI * design.Mains.Frequency.Hertz * skew)), Equations.SkewLeak,
             hand: MainsFormulas.SkewLeak(design.Mains.Frequency, design.Converter.Skew), text: skew == 0
                 ? "simultaneous sampling"
                 : $"between channels {QuantityText.Format(design.Converter.Skew)} apart");

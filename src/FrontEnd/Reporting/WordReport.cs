@@ -12,9 +12,6 @@ internal sealed class WordReport
     // A tenth of the noise adds half a per cent to it; what is above deserves a word (common practice, no source).
     private const double ShareOfNoise = 0.1;
 
-    // The field's greatest number of bits below the LSB.
-    private const int MostFraction = 16;
-
     private readonly Evaluation evaluation;
     private readonly DigitalArithmetic arithmetic;
     private readonly double step;
@@ -46,7 +43,7 @@ internal sealed class WordReport
         string name = evaluation.Digital.Stages[index].Name, key = $"digital[{index + 1}]";
         (WordFigures figures, double roundOff, double? bound) = filters[index];
         list.Number(ids.PoleMovement, $"largest distance that a pole of {name} moves when its coefficients are rounded", "",
-            Ratio.FromFraction(figures.PoleMovement), Equations.PoleMovement);
+            PlainNumber.FromNumber(figures.PoleMovement), Equations.PoleMovement);
         list.Number(ids.DcGain, $"gain of {name} at 0 Hz, coefficients as rounded", "", Ratio.FromFraction(figures.DcGain ?? 0),
             Equations.DigitalDcGain);
         list.Number(ids.OverflowBits, $"headroom above full scale that rules out overflow inside {name}", "",
@@ -87,7 +84,7 @@ internal sealed class WordReport
     private double SmallestPeak => Math.Sqrt(2) * evaluation.Design.SmallestSignal.Volts;
 
     /// <summary>Bits below the LSB that leave no filter's states too short.</summary>
-    private int Room => Math.Min(MostFraction, filters.Min(one => RoomOf(one.Figures)));
+    private int Room => Math.Min(FixedFormat.MostStateFraction, filters.Min(one => RoomOf(one.Figures)));
 
     /// <summary>Least bits below the LSB for which no filter's round-off or dead band counts.</summary>
     private int Wanted => filters.Max(one =>

@@ -18,10 +18,11 @@ public static class Cautions
     public static readonly IReadOnlyList<string> All =
     [
         "Not a medical device. Design aid only. Local electrical and medical-device rules and a licensed professional decide. Body-connected equipment must be checked by a qualified person.",
-        "Battery only; never worn while charging; no wire to a mains-powered computer, scope or charger. Prefer radio; a USB isolator is one barrier, not a licence.",
+        "Battery only; never worn while charging; no wire to a mains-powered computer, scope or charger; a laptop runs on its battery. Prefer radio; a USB isolator is one barrier, not a licence: its leakage and its medical rating matter.",
         "No recording during thunderstorms or near electrosurgery; nothing here withstands a defibrillator.",
         "Touch-proof lead connectors (21 CFR 898.12). Lithium cells with a protection circuit and the right charger.",
         "No reading diagnoses. Not on others without their consent; not on people with implants or epilepsy concerns without a clinician. Do not abrade skin; clean the electrodes.",
+        "The limits are quoted second-hand, the dc ones from memory; the standard was not read. Buy IEC 60601-1 before any conformity is claimed. Any health claim makes a medical device of it before the law.",
         "Before anyone wears it: measure the dc from every electrode to common and to every other, supply at its highest, the driven ground forced to each rail.",
     ];
 }

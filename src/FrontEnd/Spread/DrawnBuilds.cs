@@ -104,7 +104,8 @@ internal sealed class DrawnBuilds
         Lanes.BodyToEarth = Nominal.BodyToEarth * At(factors, first, _parts.BodyToEarth);
         Lanes.CommonToEarth = Nominal.CommonToEarth * At(factors, first, _parts.AmplifierToEarth);
         Lanes.CommonToMains = Nominal.CommonToMains * At(factors, first, _parts.AmplifierToMains);
-        Lanes.LeadToMains = Nominal.LeadToMains * At(factors, first, _parts.LeadToMains);
+        Lanes.ActiveLeadToMains = Nominal.ActiveLeadToMains * At(factors, first, _parts.ActiveLeadToMains);
+        Lanes.ReferenceLeadToMains = Nominal.ReferenceLeadToMains * At(factors, first, _parts.ReferenceLeadToMains);
         Lanes.LoopFlux = Nominal.LoopFlux * At(factors, first, _parts.Field) * At(factors, first, _parts.LoopArea);
     }
 

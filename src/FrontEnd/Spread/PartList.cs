@@ -82,6 +82,27 @@ internal sealed class PartList
         ConverterNoise = Ranged("converter.", "noise", design.Converter.Ranges, design.Converter.NoiseVolts);
         FullScale = Ranged("converter.", "full-scale", design.Converter.Ranges, design.Converter.FullScale.Volts);
 
+        // Behind all others, so that a seed gives these the values that it gave before there was one for each lead.
+        AddReferenceLead();
+        Place(SpreadPlace.Electrodes, [ActiveElectrode, ReferenceElectrode, GroundElectrode, .. Excess, ElectrodeOffset]);
+        Place(SpreadPlace.Leads, [ActiveLeadToMains, ReferenceLeadToMains, LoopArea]);
+        Place(SpreadPlace.Surroundings, [BodyToMains, BodyToEarth, AmplifierToEarth, AmplifierToMains, MainsVoltage, Field]);
+
+        void Place(SpreadPlace place, IEnumerable<int> parts)
+        {
+            foreach (int part in parts.Where(part => 0 <= part))
+            {
+                _parts[part] = _parts[part] with { Place = place };
+            }
+        }
+
+        void AddReferenceLead()
+        {
+            SpreadPart active = _parts[ActiveLeadToMains];
+            _parts.Add(active with { Key = DesignKeys.Mains.LeadToMains + " (reference)" });
+            ReferenceLeadToMains = _parts.Count - 1;
+        }
+
         void AddElectrodes(SpreadRanges ranges)
         {
             ElectrodeSet set = design.Electrodes;
@@ -103,14 +124,23 @@ internal sealed class PartList
             BodyToEarth = Stray("body-to-earth", mains.BodyToEarth);
             AmplifierToEarth = Stray("amplifier-to-earth", mains.AmplifierToEarth);
             AmplifierToMains = Stray("amplifier-to-mains", mains.AmplifierToMains);
-            LeadToMains = Stray("lead-to-mains", mains.LeadToMains);
+            ActiveLeadToMains = Stray("lead-to-mains", mains.LeadToMains, " (active)");
             MainsVoltage = Ranged("mains.", "voltage", mains.Ranges, mains.Voltage.Volts,
                 otherwise: new("", SpreadLaw.Uniform, 1 - ranges.MainsVoltage, 1 + ranges.MainsVoltage));
             Field = Ranged("mains.", "field", mains.Ranges, mains.Field.Teslas);
             LoopArea = Ranged("mains.", "loop-area", mains.Ranges, mains.LoopArea.SquareMetres);
 
-            int Stray(string key, Capacitance nominal) =>
-                Ranged("mains.", key, mains.Ranges, nominal.Farads, otherwise: new("", SpreadLaw.LogUniform, 1 / factor, factor));
+            int Stray(string key, Capacitance nominal, string which = "") =>
+                Ranged("mains.", key, mains.Ranges, nominal.Farads, otherwise: new("", SpreadLaw.LogUniform, 1 / factor, factor)) is var at
+                && 0 <= at && which.Length > 0
+                    ? Named(at, which)
+                    : at;
+        }
+
+        int Named(int at, string which)
+        {
+            _parts[at] = _parts[at] with { Key = _parts[at].Key + which };
+            return at;
         }
 
         int Electrode(string which, Electrode electrode, double half)
@@ -138,6 +168,17 @@ internal sealed class PartList
     internal sealed record BufferParts(int SkinResistor, OpAmpParts OpAmp);
 
     public IReadOnlyList<SpreadPart> Parts => _parts;
+
+    /// <summary>What is tied to what, a sentence each.</summary>
+    public IReadOnlyList<string> Ties =>
+    [
+        "each electrode has one draw for all of its impedance: its resistances are multiplied by it and its capacitances divided, so that its time constants stay; more contact resistance goes with less contact capacitance",
+        "each lead has a draw of its own for what it couples to the mains",
+        .. OutputNoise == Noise ? (string[])["the amplifier's input and output noise share one draw"] : [],
+        .. 0 <= FullScale && _design.Converter.Lsb is null ? (string[])["the converter's step follows its full scale"] : [],
+        "all mains harmonics follow the draws of mains voltage, field and couplings; all channels share the draws of one",
+        "everything else is drawn by itself",
+    ];
 
     /// <summary>Resistors and capacitors of the stages: the stage's number, the part's key and its number in <see cref="Parts"/>.</summary>
     public IReadOnlyList<(int Stage, string Part, int Index)> StageParts => _stageParts;
@@ -196,7 +237,10 @@ internal sealed class PartList
 
     public int AmplifierToMains { get; private set; }
 
-    public int LeadToMains { get; private set; }
+    /// <summary>What the active lead couples to the mains; each lead is drawn by itself.</summary>
+    public int ActiveLeadToMains { get; private set; }
+
+    public int ReferenceLeadToMains { get; private set; }
 
     public int MainsVoltage { get; private set; }
 
@@ -239,6 +283,8 @@ internal sealed class PartList
             At(factor, GroundElectrode))
         {
             NominalMains = _design.Mains,
+            ActiveLeadFactor = At(factor, ActiveLeadToMains),
+            ReferenceLeadFactor = At(factor, ReferenceLeadToMains),
         };
         DifferentialAmplifier amplifier = _design.Amplifier;
         Mains mains = _design.Mains;
@@ -277,7 +323,6 @@ internal sealed class PartList
                 BodyToEarth = Times(mains.BodyToEarth, At(factor, BodyToEarth)),
                 AmplifierToEarth = Times(mains.AmplifierToEarth, At(factor, AmplifierToEarth)),
                 AmplifierToMains = Times(mains.AmplifierToMains, At(factor, AmplifierToMains)),
-                LeadToMains = Times(mains.LeadToMains, At(factor, LeadToMains)),
                 Field = MagneticFluxDensity.FromTeslas(mains.Field.Teslas * At(factor, Field)),
                 LoopArea = Area.FromSquareMetres(mains.LoopArea.SquareMetres * At(factor, LoopArea)),
             },

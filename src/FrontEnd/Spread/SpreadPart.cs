@@ -10,6 +10,22 @@ public enum SpreadLaw
     LogUniform,
 }
 
+/// <summary>Where what is drawn stands: on the board, or outside it, where no part helps.</summary>
+public enum SpreadPlace
+{
+    /// <summary>Resistors, capacitors, amplifiers, converter.</summary>
+    Board,
+
+    /// <summary>The electrodes' impedance, excess noise and offset.</summary>
+    Electrodes,
+
+    /// <summary>What the leads pick up.</summary>
+    Leads,
+
+    /// <summary>The room: mains voltage, field, couplings of body and box.</summary>
+    Surroundings,
+}
+
 /// <summary>One thing that differs from build to build.</summary>
 /// <param name="Key">The field of the design that gives its nominal value; two leads' parts have their lead in brackets.</param>
 /// <param name="Law">How it is drawn.</param>
@@ -20,6 +36,9 @@ public sealed record SpreadPart(string Key, SpreadLaw Law, double Low, double Hi
     /// <summary>The nominal device's: 1, or 0 where the nominal value is zero and the corners are counted in the larger end of the
     /// range.</summary>
     public double Nominal { get; init; } = 1;
+
+    /// <summary>Where it stands.</summary>
+    public SpreadPlace Place { get; init; }
 
     /// <summary>True where a card or the design gives the range.</summary>
     public bool IsRanged { get; init; }

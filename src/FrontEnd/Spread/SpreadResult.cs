@@ -12,6 +12,16 @@ namespace FrontEnd.Spread;
 public sealed record SpreadResult(
     Design Design, SpreadOptions Options, IReadOnlyList<SpreadPart> Parts, IReadOnlyList<SpreadFigure> Figures, double? Yield)
 {
+    /// <summary>The yield of the same builds with electrodes and leads at their nominal values: what all else decides; null where nothing is
+    /// judged.</summary>
+    public double? YieldWithoutElectrodesAndLeads { get; init; }
+
+    /// <summary>The yield of the same builds with everything outside the board at its nominal value: what better parts can change.</summary>
+    public double? YieldOfParts { get; init; }
+
+    /// <summary>What is tied to what, a sentence each.</summary>
+    public required IReadOnlyList<string> Ties { get; init; }
+
     /// <summary>The figure with this id; null where the run has none.</summary>
     public SpreadFigure? Find(ResultId id) => Figures.FirstOrDefault(figure => figure.Id == id);
 
@@ -45,6 +55,10 @@ public sealed record SpreadFigure(
     /// <summary>Size of a rank correlation that chance alone makes about once in 370 times with so many builds, 3/√n: the standard error
     /// of Spearman's coefficient of independent values is 1/√(n − 1) (Kendall 1948, from memory).</summary>
     public static double Chance(int builds) => 3 / Math.Sqrt(builds);
+
+    /// <summary>Share of the builds that meet its requirement with everything outside the board at its nominal value; null where it is not
+    /// judged.</summary>
+    public double? YieldOfParts { get; init; }
 
     /// <summary>The percentiles that are given.</summary>
     public static readonly IReadOnlyList<double> Percents = [1, 5, 25, 50, 75, 95, 99];

@@ -63,26 +63,45 @@ public static class SpreadRun
     {
         var parts = new PartList(DesignFields.WithoutStaleRanges(design), options);
         var setup = new SpreadSetup(design, parts);
+
+        // The same builds three times: as drawn, without what electrodes and leads do, and with the board's parts alone.
+        const int Passes = 3;
         int n = options.Builds, padded = (n + Vector<double>.Count - 1) / Vector<double>.Count * Vector<double>.Count, done = 0;
         double[][] factors = Draw(parts, options, padded);
-        double[][] figures = SpreadKernel.NewRows(padded);
-        Parallel.For(
-            0,
-            (padded + Block - 1) / Block,
-            Parallelism(options, cancellation),
-            () => new SpreadKernel(setup),
-            (block, state, kernel) =>
-            {
-                int end = Math.Min(padded, (block + 1) * Block);
-                for (int first = block * Block; first < end; first += Vector<double>.Count)
-                {
-                    kernel.Evaluate(factors, figures, first);
-                }
+        double[][] drawn = Figures(factors);
+        double[][] inside = Figures(Held(parts, factors, SpreadPlace.Electrodes, SpreadPlace.Leads));
+        double[][] board = Figures(Held(parts, factors, SpreadPlace.Electrodes, SpreadPlace.Leads, SpreadPlace.Surroundings));
+        return new SpreadSummary(setup, options, factors, drawn, cancellation).Result(inside, board);
 
-                progress?.Report(Math.Min(n, Interlocked.Add(ref done, end - (block * Block))));
-                return kernel;
-            },
-            _ => { });
-        return new SpreadSummary(setup, options, factors, figures, cancellation).Result();
+        double[][] Figures(double[][] factors)
+        {
+            double[][] figures = SpreadKernel.NewRows(padded);
+            Parallel.For(
+                0,
+                (padded + Block - 1) / Block,
+                Parallelism(options, cancellation),
+                () => new SpreadKernel(setup),
+                (block, state, kernel) =>
+                {
+                    int end = Math.Min(padded, (block + 1) * Block);
+                    for (int first = block * Block; first < end; first += Vector<double>.Count)
+                    {
+                        kernel.Evaluate(factors, figures, first);
+                    }
+
+                    progress?.Report(Math.Min(n, Interlocked.Add(ref done, end - (block * Block)) / Passes));
+                    return kernel;
+                },
+                _ => { });
+            return figures;
+        }
     }
+
+    /// <summary>The same draws with what stands in some places at its nominal value.</summary>
+    private static double[][] Held(PartList parts, double[][] factors, params SpreadPlace[] places) =>
+    [
+        .. factors.Select((row, at) => Array.IndexOf(places, parts.Parts[at].Place) < 0
+            ? row
+            : [.. Enumerable.Repeat(parts.Parts[at].Nominal, row.Length)]),
+    ];
 }

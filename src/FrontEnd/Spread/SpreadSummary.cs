@@ -13,7 +13,9 @@ internal sealed class SpreadSummary(
     private readonly Design _design = setup.Design;
     private readonly Dictionary<ResultId, Result> _judged = Evaluator.Judged(setup.Design) ?? [];
 
-    public SpreadResult Result()
+    /// <param name="inside">The builds' figures without what electrodes and leads do.</param>
+    /// <param name="board">Those with the board's parts alone drawn.</param>
+    public SpreadResult Result(double[][] inside, double[][] board)
     {
         ResultId[] ids = SpreadKernel.Ids;
         int n = options.Builds;
@@ -37,7 +39,6 @@ internal sealed class SpreadSummary(
             double mean = values.Average(), square = values.Sum(value => (value - mean) * (value - mean));
             double[] ranks = Statistics.Ranks(values);
             (string? key, double? limit, bool greatest) = Requirement(ids[i]);
-            double? yield = limit is { } l ? values.Count(value => greatest ? value <= l : l <= value) / (double)n : null;
             RankCorrelation[] correlations =
             [
                 .. setup.Parts.Parts.Select((part, at) => new RankCorrelation(part.Key, Statistics.Correlation(partRanks[at], ranks)))
@@ -46,9 +47,17 @@ internal sealed class SpreadSummary(
             ];
             results[i] = new SpreadFigure(
                 ids[i], Unit(ids[i]), nominal[i], values, [.. SpreadFigure.Percents.Select(p => Statistics.Percentile(sorted, p))],
-                mean, 1 < n ? Math.Sqrt(square / (n - 1)) : 0, yield, limit, greatest, key, correlations, least[i], most[i]);
+                mean, 1 < n ? Math.Sqrt(square / (n - 1)) : 0, Share(values), limit, greatest, key, correlations, least[i], most[i])
+            {
+                YieldOfParts = Share(board[i][..n]),
+            };
+
+            double? Share(double[] of) => limit is { } l ? of.Count(value => greatest ? value <= l : l <= value) / (double)n : null;
         });
-        return new SpreadResult(_design, options, setup.Parts.Parts, [.. results.OfType<SpreadFigure>()], Yield(ids));
+        return new SpreadResult(_design, options, setup.Parts.Parts, [.. results.OfType<SpreadFigure>()], Yield(ids, figures))
+        {
+            YieldWithoutElectrodesAndLeads = Yield(ids, inside), YieldOfParts = Yield(ids, board), Ties = setup.Parts.Ties,
+        };
     }
 
     private ParallelOptions Parallelism() => new() { MaxDegreeOfParallelism = options.Threads ?? -1, CancellationToken = cancellation };
@@ -72,7 +81,7 @@ internal sealed class SpreadSummary(
             : (null, null, false);
     }
 
-    private double? Yield(ResultId[] ids)
+    private double? Yield(ResultId[] ids, double[][] figures)
     {
         int good = 0;
         (int Figure, double Limit, bool Greatest)[] judged =

@@ -161,17 +161,19 @@ public static class Diagrams
             """,
             assessment => Values(("first", assessment.Find(ResultIds.Levels.FirstToClip)?.Text ?? "none"), ("room", First(assessment)))),
         new(
-            "coupling", "A step decays behind an ac coupling", [ResultIds.Levels.Recovery, ResultIds.Filter.Path.Settling],
+            "coupling", "A step of the offset passes the path, and a limit stands at every node",
+            [ResultIds.Levels.Recovery, ResultIds.Filter.Path.Settling],
             """
-                                   step of the offset
-             in ──┤├───┬────> out   V│ ──┐
-                  C    │             │   └─┐
-                      [R]            │     └──┐
-                       │             │        └────────
-                       ┷             └────────────────> t
-            V = V_0·e^(−t/RC); back after {recovery}
+                   ┌───────────┐   ┌────────┐   ┌─────────┐
+            step ─>│ amplifier ├╱─>│ stages ├╱─>│ samples ├╱─> filters
+                   └───────────┘   └────────┘   └─────────┘
+            ╱ passes no more than the swing of its node
+            a step of {step}: {recovery}
+            stages alone, a small step, to 0.1 %: {settling}
             """,
-            assessment => Values(("recovery", Figure(assessment, ResultIds.Levels.Recovery)))),
+            assessment => Values(
+                ("step", Part(assessment.Design.OffsetStep)),
+                ("recovery", Back(assessment)), ("settling", Settled(assessment)))),
         new(
             "gain-stages", "The signal's way, and what each stage multiplies",
             [ResultIds.Gain.All, ResultIds.Filter.Figures(NodeId.Path), ResultIds.Filter.Figures(NodeId.Amplifier)],
@@ -321,13 +323,13 @@ public static class Diagrams
             """
              ┌── fault ──┬──[R_1]───── skin ────┐
              │  (short)  ├──[R_2]───── skin ────┤
-            (V)          └──[R_n]───── skin ────┤
+            (V)          └──[R_3]───── skin ────┤
              │                               wearer
              │                                  │
              └──────────────[R_g]───── skin ────┘
-            floating box: I = V/(R_1…R_n in parallel + R_g)
+            floating box: I = V/(R_1, R_2 … in parallel + R_g)
             common tied to earth: the current returns there,
-            and I = V/R_1 + V/R_2 + … + V/R_n
+            and I = V/R_1 + V/R_2 + …
             here: {shared}
             a design aid, no safety assessment
             """,
@@ -413,7 +415,26 @@ public static class Diagrams
     private static string Part(IQuantity quantity) => QuantityText.FormatPart(quantity);
 
     private static string Figure(Assessment assessment, ResultId id) =>
-        assessment.Find(id)?.Value is { } value ? QuantityText.Format(value) : "no number";
+        assessment.Find(id) switch
+        {
+            { Value: { } value } => QuantityText.Format(value),
+            { State: ResultState.Unbounded } => "no limit found",
+            _ => "no number",
+        };
+
+    private static string Back(Assessment assessment) => assessment.Find(ResultIds.Levels.Recovery) switch
+    {
+        { Value: { } value } => $"within 10 µV of its end in {QuantityText.Format(value)}",
+        { Text: { } text } => text.Split(':')[0],
+        _ => "no number",
+    };
+
+    private static string Settled(Assessment assessment) => assessment.Find(ResultIds.Filter.Path.Settling) switch
+    {
+        { Value: { } value } => QuantityText.Format(value),
+        { } => "never",
+        null => "at once",
+    };
 
     /// <summary>The headroom of the node that clips first.</summary>
     private static string First(Assessment assessment) =>

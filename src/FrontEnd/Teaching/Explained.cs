@@ -1,4 +1,5 @@
 using FrontEnd.Advice;
+using FrontEnd.Identity;
 using FrontEnd.Results;
 
 namespace FrontEnd.Teaching;
@@ -6,7 +7,7 @@ namespace FrontEnd.Teaching;
 /// <summary>Why one figure of a design is what it is.</summary>
 /// <param name="Assessment">The assessment with the changes that help.</param>
 /// <param name="Result">The figure.</param>
-/// <param name="Moves">What moves it, largest first; empty where no input does by itself.</param>
+/// <param name="Moves">What moves it, largest first; empty where no input does by itself, and where none is looked for.</param>
 public sealed record Explained(Assessment Assessment, Result Result, IReadOnlyList<Sensitivity> Moves)
 {
     /// <summary>Inputs that a page shows.</summary>
@@ -23,12 +24,13 @@ public sealed record Explained(Assessment Assessment, Result Result, IReadOnlyLi
     /// <param name="id">The figure's id as a user writes it.</param>
     public static Explained? Of(Assessment assessment, string id)
     {
-        if (assessment.Find(id) is not { } asked)
+        ResultId asked = new(id);
+        if (!ResultIds.Limit.All.Has(asked) && assessment.Find(asked) is null)
         {
             return null;
         }
 
         Assessment advised = Advisor.Advise(assessment);
-        return new Explained(advised, advised[asked.Id], Sensitivity.Of(assessment, asked.Id));
+        return advised.Find(asked) is { } result ? new Explained(advised, result, Sensitivity.Of(assessment, asked)) : null;
     }
 }

@@ -94,7 +94,7 @@ internal static class Slips
     public static readonly SlipKind OneSection =
         new("corner-of-one-section", "that is the corner of one section; several in a row are 3 dB down earlier");
     public static readonly SlipKind DividedByCount =
-        new("divided-by-count", "the corner of n equal sections falls by √(2^(1/n) − 1), not by n");
+        new("divided-by-count", "n equal sections have √(2^(1/n) − 1) of one section's corner, not an n-th of it");
     public static readonly SlipKind NotPreferred =
         new("not-preferred", "the value was worked out but not rounded to a part that can be bought");
     public static readonly SlipKind NextPreferred = new("next-preferred", "not the nearest member of the series, by ratio");

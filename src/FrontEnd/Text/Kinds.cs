@@ -94,6 +94,15 @@ internal static class Kinds
         {
             Words = "a ratio", Asked = "a number with or without a percent sign", Examples = ["5 %", "0.05"], Bare = true,
         },
+        new QuantityKind<Share>(Share.FromFraction, NumberForm.Percent,
+            new Unit(["×", "x", "X"]), new Unit(["%", "percent"], "", -2), new Unit(["‰"], "", -3), new Unit(["ppm"], "", -6))
+        {
+            Words = "a share", Asked = "a number with or without a percent sign", Examples = ["120 %", "1.2"], Bare = true,
+        },
+        new QuantityKind<PlainNumber>(PlainNumber.FromNumber, NumberForm.Bare, new Unit(["×", "x", "X"]))
+        {
+            Words = "a number", Asked = "a number", Examples = ["12", "0.5"], Bare = true,
+        },
         new QuantityKind<Decibels>(Decibels.FromStated, NumberForm.Plain, new Unit(["dB"]))
         {
             Words = "a ratio in decibels", Asked = "a number of decibels", Examples = ["100 dB", "-3 dB"],

@@ -9,6 +9,7 @@ public static partial class Messages
     public const string UnknownTest = "FE0714";
     public const string ReadingOfOtherKind = "FE0715";
     public const string SampleNotFinite = "FE0716";
+    public const string RecordingEnds = "FE0717";
 
     /// <summary>A test name that the design's bench does not have.</summary>
     public static Finding NoTest(string name, string? nearest, IReadOnlyList<string> known) => new(
@@ -18,6 +19,10 @@ public static partial class Messages
     internal static Finding TooShort(string length, string least) => new(
         RecordingTooShort, Severity.Error, "", $"the recording lasts {length}, and at least {least} are needed",
         "a line or a band cannot be told from chance in less", "record 60 s");
+
+    internal static Finding Ends(string length, string asked) => new(
+        RecordingEnds, Severity.Warning, "", $"the recording ends after {length}, and the test asks for {asked}",
+        "half a recording may be a cut file, and says less about noise and lines", $"record {asked}, or export the whole of it");
 
     internal static Finding OtherRate(string recorded, string designed) => new(
         RecordingRate, Severity.Error, DesignKeys.Converter.Rate, $"the recording has {recorded}, and the design {designed}",

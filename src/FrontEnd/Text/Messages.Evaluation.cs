@@ -29,7 +29,7 @@ public static partial class Messages
 
     internal static Finding NotConverged(string what) => new(
         IntegralNotConverged, Severity.Warning, "", $"the integral of {what} did not reach its tolerance",
-        "a response in the band is extremely narrow", null);
+        "a response is extremely narrow there", "widen what is narrower than a millionth of its frequency");
 
     internal static Finding Fails(string problem) => new(
         CannotEvaluate, Severity.Error, "", $"the design cannot be evaluated: {problem}", null,
@@ -37,15 +37,21 @@ public static partial class Messages
 
     internal static Finding TooMuchMains(string text) => new(
         MainsEverywhere, Severity.Warning, "mains", $"the recording holds mains {text}",
-        "displacement currents grow with the harmonic's number", null);
+        "what lies outside the band is in the samples all the same: on the screen, and for whatever reads them", null);
 
-    internal static Finding DoesNotSettle(string what, string help) => new(
-        NotSettled, Severity.Warning, "digital", $"{what} never returns to within 10 µV",
-        "nothing in the path or behind the converter removes a dc offset", help);
+    internal static Finding DoesNotSettle(string what) => new(
+        NotSettled, Severity.Warning, "digital", $"what is recorded after {what} never comes to rest",
+        "a stage or a digital filter swings on by itself", "look at the stages' gains and at the digital filters' poles");
+
+    internal static Finding StaysAtLimit(string step, string node, string at, string limit) => new(
+        NotSettled, Severity.Warning, at, $"after an electrode offset of {step} nothing is recorded any more: `{node}` stays at its limit",
+        $"the offset asks for {limit}", at == DesignKeys.Amplifier.Gain
+            ? "lower amplifier.gain"
+            : "lower the gain ahead of it, or ac-couple a stage ahead of it");
 
     internal static Finding Earthed(string capacitance) => new(
         EarthedRecorder, Severity.Warning, DesignKeys.Mains.AmplifierToEarth, $"the amplifier's common is tied to earth by {capacitance}",
-        "an earthed recorder raises the common mode about 30 times and removes the isolation that protects the wearer",
+        "nearly all of the body's displacement current then flows through the ground electrode, and the isolation that protects the wearer is gone",
         "a calculation case, not a way to use the device: run it on battery with no wire to anything");
 
     internal static Finding NoReturnPath() => new(

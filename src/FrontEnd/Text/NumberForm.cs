@@ -24,6 +24,12 @@ internal enum NumberForm
     /// <summary>% below 1, × from 1 on.</summary>
     Fraction,
 
+    /// <summary>% also from 1 on: 120 %.</summary>
+    Percent,
+
+    /// <summary>No unit at all; a whole number has no decimals: 12, 0.492.</summary>
+    Bare,
+
     /// <summary>s with prefixes below two minutes, then min, then h.</summary>
     Time,
 

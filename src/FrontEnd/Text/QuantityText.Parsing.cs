@@ -48,7 +48,7 @@ public static partial class QuantityText
         }
 
         int start = text.Length - text.TrimStart().Length;
-        int signed = kind.Form == NumberForm.Fraction && text[start] == '±' ? start + 1 : start;   // a tolerance is often written ±1 %
+        int signed = kind.Form is NumberForm.Fraction or NumberForm.Percent && text[start] == '±' ? start + 1 : start;   // a tolerance is often written ±1 %
         int end = NumberEnd(text, signed);
         if (end == signed)
         {

@@ -104,15 +104,20 @@ public static partial class QuantityText
         NumberForm.Temperature => WriteTemperature(si, digits, trim),
         NumberForm.Plain => Join(Limited(si, digits, trim), kind.Units[0].Spellings[0]),
         NumberForm.Degrees => Limited(si, digits, trim) + kind.Units[0].Spellings[0],
-        // Adding zero takes the sign off a negative zero.
-        NumberForm.Count => Join(si == Math.Round(si) && Math.Abs(si) < 1e15 ? (si + 0.0)
-            .ToString("0", CultureInfo.InvariantCulture) : Limited(si, digits, trim), kind.Units[0].Spellings[0]),
+        NumberForm.Count => Join(Whole(si) ?? Limited(si, digits, trim), kind.Units[0].Spellings[0]),
+        NumberForm.Percent => Join(Plain(Digits(si, digits, trim).Shift(2)), "%"),
+        NumberForm.Bare => Whole(si) ?? Plain(Digits(si, digits, trim)),
         NumberForm.Fraction => WriteFraction(Digits(si, digits, trim)),
         NumberForm.Time => WriteTime(si, kind, digits, trim),
         NumberForm.Capacity => WriteCapacity(si, kind, digits, trim),
         NumberForm.Square => WriteSquare(Digits(si, digits, trim), kind),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind.Form, "Number form is not handled."),
     };
+
+    /// <summary>A whole number without decimals; null for another. Adding zero takes the sign off a negative zero.</summary>
+    private static string? Whole(double si) => si == Math.Round(si) && Math.Abs(si) < 1e15
+        ? (si + 0.0).ToString("0", CultureInfo.InvariantCulture)
+        : null;
 
     private static string WritePrefixed(Number number, Unit unit, string suffix)
     {

@@ -91,6 +91,22 @@ public static class NoiseFormulas
             $"{Put.In(density)} · {Put.In(source)} · {FlickerText(corner, low, high)}",
             Sources.FrancoFlicker);
 
+    /// <summary>Noise of the input currents of an amplifier in the leads of its two inputs, i·√(Z_a² + N·Z_r²)·√(f₂ − f₁ + f_c·ln(f₂/f₁))
+    /// [V rms]; the currents are independent, and N inputs share the reference's lead.</summary>
+    /// <remarks>Source: Franco, Example 7.1, with i·Z for e; independent noises add as squares.</remarks>
+    public static TextbookFigure CurrentInLeads(CurrentNoiseDensity density, Frequency corner, Resistance active, Resistance reference,
+        int inputs, Frequency low, Frequency high)
+    {
+        double impedance = Math.Sqrt(Square(active.Ohms) + (inputs * Square(reference.Ohms)));
+        (string n, string count) = inputs == 1 ? ("", "") : ("N·", $"{inputs} · ");
+        return TextbookFigure.Of(
+            density.AmperesPerRootHertz * impedance * Math.Sqrt(FlickerBand(corner, low, high)),
+            "V",
+            $"i·√(Z_a² + {n}Z_r²)·√(f₂ − f₁ + f_c·ln(f₂/f₁))",
+            $"{Put.In(density)} · √(({Put.In(active)})² + {count}({Put.In(reference)})²) · {FlickerText(corner, low, high)}",
+            Sources.FrancoFlicker);
+    }
+
     /// <summary>Noise of an input current in an electrode, i·√(∫|Z|² df) [V rms]; for Rd ‖ Cd without Rs ∫|Z|² df is Rd·∫Re Z df. White
     /// current noise.</summary>
     /// <remarks>∫|Z|² df = Rs²·B + (2·Rs + Rd)·∫Re(Rd‖Cd) df. One contact block; a second one is left out. Derived.</remarks>

@@ -59,6 +59,8 @@ public sealed record GainStage : Stage
         ? "dc coupled"
         : "ac coupled"];
 
+    public override string GainFormula => GroundResistor is null ? "" : "(1 + Rf/Rg)";
+
     public override string GainText => GroundResistor is null ? " · 1" : NonInvertingText(FeedbackResistor, GroundResistor);
 
     public override string Picture => "stage-gain";
@@ -71,16 +73,6 @@ public sealed record GainStage : Stage
         CouplingCapacitor is { Farads: > 0 } c && 0 < CouplingResistor.Ohms ? FilterFormulas.RcCorner(CouplingResistor, c) : null;
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
-
-    internal override IEnumerable<StateSpace> InTime() =>
-    [
-        .. CouplingCapacitor is { } coupling
-            ? [StateSpace.First(coupling.Farads * CouplingResistor.Ohms, 1, -1)]
-            : Array.Empty<StateSpace>(),
-        FeedbackCapacitor is { } cf
-            ? StateSpace.First(cf.Farads * FeedbackResistor.Ohms, 1, NominalGain - 1)
-            : StateSpace.Constant(NominalGain),
-    ];
 
     public override Circuit Circuit()
     {

@@ -42,11 +42,15 @@ public sealed record MultipleFeedbackSection : Stage
     public override OpAmp? FittedOpAmp => OpAmp;
 
     /// <summary>R3/R1.</summary>
-    public override double NominalGain => R3.Ohms / CircuitPart.AtLeast(R1.Ohms);
+    public override double NominalGain => R3.Ohms / R1.Ohms;
 
     public override string Word => "multiple feedback";
 
     public override IReadOnlyList<string> Lines => ["multiple", "feedback"];
+
+    public override double NoiseGain => 1 + NominalGain;
+
+    public override string GainFormula => "R3/R1";
 
     public override string GainText => $" · {QuantityText.FormatPart(R3)}/{QuantityText.FormatPart(R1)}";
 
@@ -70,10 +74,6 @@ public sealed record MultipleFeedbackSection : Stage
     private bool IsGiven => 0 < R1.Ohms && 0 < R2.Ohms && 0 < R3.Ohms && 0 < C1.Farads && 0 < C2.Farads;
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
-
-    internal override IEnumerable<StateSpace> InTime() =>
-        [StateSpace.Second(C2.Farads * (R2.Ohms + R3.Ohms + (R2.Ohms * NominalGain)), R2.Ohms * R3.Ohms * C1.Farads * C2.Farads,
-            -NominalGain)];
 
     public override Circuit Circuit() => Draft()
         .Resistor("r1", "R1, input to middle", Input, "X", R1)

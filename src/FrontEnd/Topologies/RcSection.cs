@@ -51,8 +51,6 @@ public sealed record RcSection : Stage
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
-    internal override IEnumerable<StateSpace> InTime() => [StateSpace.First(R.Ohms * C.Farads, 0, 1)];
-
     public override Circuit Circuit()
     {
         CircuitDraft draft = Draft().Resistor("r", "R", Input, "P", R).Capacitor("c", "C", "P", Common, C);

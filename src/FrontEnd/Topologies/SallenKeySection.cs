@@ -82,6 +82,8 @@ public sealed record SallenKeySection : Stage
         ? [Word]
         : [Word, $"gain {QuantityText.FormatNumber(NominalGain)}"];
 
+    public override string GainFormula => GroundResistor is null ? "" : "(1 + Rf/Rg)";
+
     public override string GainText => NonInvertingText(FeedbackResistor, GroundResistor);
 
     public override string PartsText =>
@@ -117,10 +119,6 @@ public sealed record SallenKeySection : Stage
     private bool IsGiven => 0 < R1.Ohms && 0 < R2.Ohms && 0 < C1.Farads && 0 < C2.Farads;
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
-
-    internal override IEnumerable<StateSpace> InTime() =>
-        [StateSpace.Second((C2.Farads * (R1.Ohms + R2.Ohms)) - ((NominalGain - 1) * R1.Ohms * C1.Farads),
-            R1.Ohms * R2.Ohms * C1.Farads * C2.Farads, NominalGain)];
 
     public override Circuit Circuit() => Draft()
         .Resistor("r1", "R1, input to middle", Input, "X", R1)

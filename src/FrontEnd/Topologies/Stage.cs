@@ -37,6 +37,13 @@ public abstract record Stage
     /// <summary>Gain at frequencies that the stage passes, by size, with ideal op-amps.</summary>
     public virtual double NominalGain => 1;
 
+    /// <summary>Gain of a voltage in series with the op-amp's + input to the output, by size; the signal's own for a non-inverting
+    /// stage.</summary>
+    public virtual double NoiseGain => NominalGain;
+
+    /// <summary>The gain in letters, as a factor: "1 + Rf/Rg"; "" where it is 1 by nature.</summary>
+    public virtual string GainFormula => "";
+
     /// <summary>The topology in a word or two: "Sallen-Key".</summary>
     public abstract string Word { get; }
 
@@ -45,14 +52,6 @@ public abstract record Stage
 
     /// <summary>The stage as a circuit from <see cref="Circuit.Input"/>, where the block before it drives it.</summary>
     public abstract Circuit Circuit();
-
-    /// <summary>The stage's blocks in responses over time, one after the other; with ideal op-amps.</summary>
-    /// <remarks>
-    /// They follow from the circuit. A topology that gives a closed form does it because its settling time hangs on the coordinates: with
-    /// the output and its slope as states, the matrix exponential of a path of seconds and milliseconds loses digits (8e-7 of the settling
-    /// time), and the figures are to stay as they are.
-    /// </remarks>
-    internal virtual IEnumerable<StateSpace> InTime() => [StateSpace.Of(Circuit())];
 
     /// <summary>Topology and gain as they stand in a sentence: "Sallen-Key, gain 1".</summary>
     public virtual string Title => Word;

@@ -109,6 +109,8 @@ public sealed record StateVariableNotch : Stage
     public override IReadOnlyList<string> Lines => ["state-variable", $"notch at {QuantityText.Format(Centre)}",
         $"gain {QuantityText.FormatNumber(NominalGain)}"];
 
+    public override string GainFormula => "R4/R3·R8/R7";
+
     public override string GainText => $" · {QuantityText.FormatPart(R4)}/{QuantityText.FormatPart(R3)} · {QuantityText.FormatPart(R8)}/{QuantityText.FormatPart(R7)}";
 
     public override string PartsText =>

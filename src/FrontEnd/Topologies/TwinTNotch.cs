@@ -75,6 +75,8 @@ public sealed record TwinTNotch : Stage
     public override IReadOnlyList<string> Lines => [Word, $"at {QuantityText.Format(Centre)}",
         $"gain {QuantityText.FormatNumber(NominalGain)}"];
 
+    public override string GainFormula => GroundResistor is null ? "" : "(1 + Rf/Rg)";
+
     public override string GainText => NonInvertingText(FeedbackResistor, GroundResistor);
 
     public override string PartsText =>
@@ -124,14 +126,6 @@ public sealed record TwinTNotch : Stage
         .Capacitor("c3", "C3, middle to common; two in parallel", "between the resistors", Common, C3, pieces: 2)
         .NonInverting(OpAmp, "P", FeedbackResistor, GroundResistor)
         .Finish();
-
-    /// <summary>With matched parts G·(1 + S²)/(1 + S/Q + S²) = G − G·(S/Q)/(1 + S/Q + S²); parts off by their tolerance leave a residue
-    /// that settles alike.</summary>
-    internal override IEnumerable<StateSpace> InTime()
-    {
-        double period = 1 / (2 * Math.PI * Centre.Hertz);
-        return [StateSpace.Stop(period / Q, period * period, NominalGain)];
-    }
 
     internal override IEnumerable<StageFault> Faults(bool isLast)
     {

@@ -168,6 +168,43 @@ public sealed class RecordingFileTests : IDisposable
         Assert.Equal(count, recording.Samples.Count);
     }
 
+    /// <summary>Where semicolons or tabs separate, a comma can only be the decimal one; a heading tells columns of counts.</summary>
+    [Theory]
+    [InlineData("t;ch1 [µV]\n0,000;-0,5\n0,004;0,7\n", -0.5e-6)]
+    [InlineData("0,5\t1\n0,7\t2\n", 0.5)]
+    [InlineData("ch1 [µV],ch2 [µV]\n5,1\n7,2\n", 5e-6)]
+    [InlineData("5,-1\n7,2\n", 5)]
+    [InlineData("0.5,1\n7,2\n", 0.5)]
+    [InlineData("5,1,\n7,2.5,\n", 5)]
+    public void Text_WithCommas_IsReadAsItMustBe(string text, double first)
+    {
+        (Recording? recording, IReadOnlyList<Finding> findings) = RecordingFile.Read(File("s.csv", Encoding.UTF8.GetBytes(text)), null, Rate);
+        Assert.Empty(findings);
+        Assert.Equal(first, recording!.Samples[0], 1e-18);
+    }
+
+    [Fact]
+    public void Text_WithoutARate_SaysThatTheDesignsIsTaken()
+    {
+        Assert.True(RecordingFile.Read(File("s.csv", "1\n2\n"u8.ToArray()), null, Rate).Recording!.IsRateAssumed);
+        Assert.False(RecordingFile.Read(File("s.csv", "# rate: 250 Hz\n1\n2\n"u8.ToArray()), null, Rate).Recording!.IsRateAssumed);
+        Assert.False(RecordingFile.Read(File("a.edf", Made(2)), null, Rate).Recording!.IsRateAssumed);
+    }
+
+    /// <summary>A file that was cut says so, whether its header counts its records or not.</summary>
+    [Theory]
+    [InlineData(3, "3", 750)]
+    [InlineData(2, "3", 0)]
+    [InlineData(3, "-1", 1)]
+    [InlineData(4, "3", 0)]
+    public void Binary_CutShort_IsAFinding(int records, string said, int less)
+    {
+        byte[] bytes = Made(2, records, records8: said);
+        (Recording? recording, IReadOnlyList<Finding> findings) = RecordingFile.Read(File("a.edf", bytes[..^less]), null, Rate);
+        Assert.Null(recording);
+        Assert.Equal("FE0755", findings.Single().Code);
+    }
+
     [Theory]
     [InlineData("time (s),ch1_counts\n0,7\n0.01,8\n")]
     [InlineData("t,LSB\n0,7\n0.01,8\n")]
@@ -183,15 +220,23 @@ public sealed class RecordingFileTests : IDisposable
     {
         Design design = DesignDocument.Read(Path.Combine(Repository.Designs, "minimal.toml")).Design;
         double rate = design.Converter.Rate.Hertz;
-        string rows = string.Concat(Enumerable.Range(0, (int)(40 * rate)).Select(i => string.Create(CultureInfo.InvariantCulture, $"{i / rate},{i % 7}\n")));
+        string rows = string.Concat(Enumerable.Range(0, (int)(60 * rate)).Select(i => string.Create(CultureInfo.InvariantCulture, $"{i / rate},{i % 7}\n")));
         Recording recording = RecordingFile.Read(File("s.csv", Encoding.UTF8.GetBytes("time (s),Cz (µV)\n" + rows)), null, design.Converter.Rate).Recording!;
-        Assert.Contains("channel `Cz`, its samples read as µV at the electrodes", BenchText.Of(design, [BenchComparison.Recording(design, "shorted", recording).Result!]), StringComparison.Ordinal);
+        Assert.Contains("channel `Cz`, its samples read as µV at the electrodes", BenchText.Of(design, [BenchComparison.Recording(BenchPlan.Of(design).Readings, "shorted", recording).Result!]), StringComparison.Ordinal);
     }
 
     [Theory]
     [InlineData("", "FE0744")]
     [InlineData("a\nb\n", "FE0744")]
     [InlineData("1\n2,5\nx\n", "FE0744")]
+    [InlineData("0,5\n0,7\n-0,9\n", "FE0753")]          // decimal commas, or two columns of counts
+    [InlineData("0,004,1,5\n0,008,1,7\n", "FE0753")]
+    [InlineData("ch1\n0,5\n0,7\n", "FE0744")]
+    [InlineData("0,5\n1\n0,7\n", "FE0744")]
+    [InlineData("t,ch1\n0,004,1,5\n", "FE0744")]
+    [InlineData("t,ch1\n0,1\n0.004\n", "FE0744")]      // cut within a row
+    [InlineData("t,ch1\n0,1\n0.01,2\n0.005,3\n", "FE0754")]
+    [InlineData("t,ch1\n0,1\n0.1,2\n0.2,3\n0.3,3\n9,3\n9.1,1\n", "FE0754")]
     [InlineData("x [A]\n1\n", "FE0742")]
     [InlineData("t,x (%)\n0,1\n", "FE0742")]
     [InlineData("x_%\n1\n", "FE0742")]
@@ -211,7 +256,7 @@ public sealed class RecordingFileTests : IDisposable
     {
         Design design = DesignDocument.Read(Path.Combine(Repository.Designs, "minimal.toml")).Design;
         IReadOnlyList<BenchReading> plan = BenchPlan.Of(design).Readings;
-        double shorted = plan[0].Expected!.SiValue;
+        double shorted = plan.Single(test => test.Name == "shorted").Expected!.SiValue;
         string text = string.Create(CultureInfo.InvariantCulture, $"test,reading\nshorted, {shorted * 1e6} uV\nstep, 3 s\nshort, 1 uV\n10k, 5 parsec\n51k-47n\n");
         string path = File("r.csv", Encoding.UTF8.GetBytes(text));
         Assert.True(ReadingsFile.Is(path));

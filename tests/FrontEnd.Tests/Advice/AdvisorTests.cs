@@ -52,7 +52,7 @@ public sealed class AdvisorTests
             Assert.Equal(design.Requirements.DrivenGroundCurrent, improvement.Design.Requirements.DrivenGroundCurrent);
             Assert.Equal(design.Supply.Highest, improvement.Design.Supply.Highest);
             Assessment after = Evaluator.Evaluate(improvement.Design);
-            foreach (string id in new[] { "safety.fault_current", "safety.driven_ground_current" })
+            foreach (string id in new[] { "safety.fault_current", "safety.driven_ground_current", "safety.shared_fault_current" })
             {
                 if (after.Find(id) is { Verdict.Kind: VerdictKind.Fail } worse)
                 {

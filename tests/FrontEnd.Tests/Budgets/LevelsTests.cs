@@ -200,6 +200,22 @@ public sealed class LevelsTests
         Assert.True(0 < common && 0 < drive && 0 < second);
     }
 
+    /// <summary>With a mid-rail of 1 V on 3 V the nearer rail decides: 1 V less each margin; the converter's pin keeps its ±3 V, and an open
+    /// input may go the 2 V to the other rail.</summary>
+    [Fact]
+    public void Swing_OffTheMiddle_IsToTheNearerRail()
+    {
+        Design low = Quiet with
+        {
+            Supply = Quiet.Supply with { MidRail = Voltage.FromVolts(1) },
+            Amplifier = Quiet.Amplifier with { InnerMargin = Voltage.FromMillivolts(150), BiasCurrent = Current.FromNanoamperes(1) },
+        };
+        Is(0.9, Node(low, "amplifier").Swing);
+        Is(0.85, Node(low, "amplifier-inner-minus").Swing);
+        Is(3, Node(low, "converter").Swing);
+        Assert.Contains("goes to 2.00 V dc and 0 V of mains, peak, held at the rail", Evaluator.Evaluate(low)["open.active"].Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Nodes_InTheirOrder_BeginWithTheBuffers()
     {
@@ -280,7 +296,11 @@ public sealed class LevelsTests
         Assert.Equal("gain-2", assessment["levels.first_to_clip"].Text);
         Assert.Equal("limited by gain-2", assessment["levels.largest_signal"].Text);
         Assert.True(0.2 < assessment["levels.offset_survived"].Si);
-        Assert.Equal("limited by amplifier", Evaluator.Evaluate(Quiet)["levels.offset_survived"].Text);
+
+        // 300 mV of offset behind a gain of 5 clip the amplifier, but less offset would not.
+        Assessment far = Evaluator.Evaluate(Tests.Designs.Dry with { LargestSignal = Voltage.FromMillivolts(1) });
+        Assert.True(far["levels.amplifier.headroom"].Si < 0);
+        Assert.Equal("limited by amplifier", far["levels.offset_survived"].Text);
     }
 
     /// <summary>The buffer's 5 pF is 636.6 MΩ at 50 Hz; its own 1 TΩ beside it takes nothing away. The hand figure of the dc adds the
@@ -293,7 +313,7 @@ public sealed class LevelsTests
         Assessment assessment = Evaluator.Evaluate(buffered);
         Assert.Equal(636.6198e6, assessment["input.impedance_at_mains"].Si, 1e3);
         Result bias = assessment["input.bias_offset"];
-        Assert.Equal("1 nA · 5.9 kΩ + 2 nA · 60 kΩ = 125.9 µV", bias.Substituted);
-        Assert.Equal(bias.Si, bias.Hand!.Value.SiValue, 1e-4 * bias.Si);
+        Assert.Equal("1 nA · 5.9 kΩ + 2 nA · 60 kΩ = 125.9 µV", bias.Hand!.Substituted);
+        Assert.Equal(bias.Si, bias.Hand.Value.SiValue, 1e-4 * bias.Si);
     }
 }

@@ -28,6 +28,18 @@ public sealed class OpenElectrodeTests
 
     private static Design Biased(double amperes) => Still with { Amplifier = Still.Amplifier with { BiasCurrent = Current.FromAmperes(amperes) } };
 
+    /// <summary>The common held at earth by 1 µF, the body by 100 pF; only the fundamental of 230 V.</summary>
+    private static Design UnderMains(double leadFarads, double bodyFarads) => Still with
+    {
+        Caution = "for calculation only",
+        Mains = new Mains
+        {
+            LeadToMains = Capacitance.FromFarads(leadFarads), BodyToMains = Capacitance.FromFarads(bodyFarads), BodyToEarth = Capacitance.FromPicofarads(100),
+            AmplifierToMains = default, AmplifierToEarth = Capacitance.FromMicrofarads(1), Field = default, Harmonics = [1],
+        },
+        Input = new InputNetwork { SeriesResistor = Resistance.FromKilohms(68) },
+    };
+
     /// <summary>By hand: 5 pA into 10 GΩ are 50 mV at the open input; 200 mV behind a gain of 4; 25 mV of mean and 100 mV
     /// of half the output at the one inner node, their difference at the other.</summary>
     [Fact]
@@ -50,7 +62,7 @@ public sealed class OpenElectrodeTests
     public void OpenInput_OfALargeBiasCurrent_IsHeldAtTheRail()
     {
         Assessment assessment = Evaluator.Evaluate(Biased(2e-9));
-        Assert.Equal("amplifier inner plus, amplifier inner minus and amplifier clip; the open input goes to 1.50 V dc, held at the rail, with 0 V of mains, peak", assessment["open.active"].Text);
+        Assert.Equal("amplifier inner plus, amplifier inner minus and amplifier clip; the open input goes to 1.50 V dc and 0 V of mains, peak, held at the rail", assessment["open.active"].Text);
         Assert.Equal(1.4, assessment["open.active.amplifier"].Si, 1e-9);
     }
 
@@ -102,18 +114,84 @@ public sealed class OpenElectrodeTests
     [InlineData(1e-12, 1.4)]
     public void OpenInput_UnderMains_PicksThemUp(double leadFarads, double volts)
     {
-        Design mains = Still with
-        {
-            Caution = "for calculation only",
-            Mains = new Mains
-            {
-                LeadToMains = Capacitance.FromFarads(leadFarads), BodyToMains = default, AmplifierToMains = default, AmplifierToEarth = Capacitance.FromMicrofarads(1), Field = default, Harmonics = [1],
-            },
-            Input = new InputNetwork { SeriesResistor = Resistance.FromKilohms(68) },
-        };
-        Assessment assessment = Evaluator.Evaluate(mains);
+        Assessment assessment = Evaluator.Evaluate(UnderMains(leadFarads, 0));
         Assert.Equal(volts, assessment["open.active.amplifier"].Si, 0.02 * volts);
+        Assert.EndsWith(leadFarads > 1e-13 ? "and 1.50 V of mains, peak, held at the rail" : "of mains, peak", assessment["open.active"].Text, StringComparison.Ordinal);
         Assert.Equal(leadFarads > 1e-13, assessment["open.active.amplifier"].Text!.Contains("clips", StringComparison.Ordinal));
+    }
+
+    /// <summary>By hand: 1 pA into 10 GΩ are 10 mV; with 3 mV of the amplifier's own offset 52 mV stand behind the gain of 4, and 540 mV
+    /// behind a second stage of 10 that is 2 mV off itself; errors add up by size whichever input is open.</summary>
+    [Fact]
+    public void OpenInput_WithOffsetVoltages_AddsThemBySize()
+    {
+        var second = new GainStage { Name = "gain 2", FeedbackResistor = Resistance.FromKilohms(90), GroundResistor = Resistance.FromKilohms(10), OpAmp = new OpAmp { OffsetVoltage = Voltage.FromMillivolts(2) } };
+        Design off = Biased(1e-12) with { Stages = [second, .. Still.Stages] };
+        Assessment assessment = Evaluator.Evaluate(off with { Amplifier = off.Amplifier with { OffsetVoltage = Voltage.FromMillivolts(-3) } });
+        foreach (string lead in (string[])["active", "reference"])
+        {
+            Assert.Equal(52e-3, assessment[$"open.{lead}.amplifier"].Si, 1e-5);
+            Assert.Equal(0.54, assessment[$"open.{lead}.gain-2"].Si, 1e-4);
+            Assert.Equal(0.54, assessment[$"open.{lead}.converter"].Si, 1e-4);
+        }
+    }
+
+    /// <summary>By hand: 230 V over 1 fF pick up a tenth of 10 fF's 79.1 mV; 31.7 mV behind the amplifier, 317 mV behind a second stage of
+    /// 10.</summary>
+    [Fact]
+    public void OpenInput_UnderMains_PassesThemOnStageByStage()
+    {
+        var second = new GainStage { Name = "gain 2", FeedbackResistor = Resistance.FromKilohms(90), GroundResistor = Resistance.FromKilohms(10) };
+        Design mains = UnderMains(1e-15, 0) with { Stages = [second, .. Still.Stages] };
+        Assessment assessment = Evaluator.Evaluate(mains);
+        Assert.Equal(31.7e-3, assessment["open.active.amplifier"].Si, 0.02 * 31.7e-3);
+        Assert.Equal(0.317, assessment["open.active.gain-2"].Si, 0.02 * 0.317);
+        Assert.Equal(assessment["open.active.gain-2"].Si, assessment["open.active.converter"].Si, 1e-3);
+    }
+
+    /// <summary>By hand: with the ground off, 230 V over 0.1 pF stand on the body's 100 pF to earth and on two inputs of 37 pF: 132.1 mV rms,
+    /// 187 mV peak, at both inputs alike. 100 pF to the mains would be 76 V: the rails hold the inputs.</summary>
+    [Fact]
+    public void OpenGround_UnderMains_LiftsTheBody()
+    {
+        Assessment assessment = Evaluator.Evaluate(UnderMains(0, 0.1e-12));
+        Assert.Equal(0.187, assessment["open.ground.amplifier-inner-plus"].Si, 0.02 * 0.187);
+        Assert.Contains("both inputs go to 0 V dc (no bias current is given) and 18", assessment["open.ground"].Text, StringComparison.Ordinal);
+        Assert.EndsWith("of mains, peak, held at the rail", Evaluator.Evaluate(UnderMains(0, 100e-12))["open.ground"].Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>By hand: with the ground off and 200 mV between the electrodes the inputs lie 100 mV to either side of the 50 mV that the bias
+    /// currents make of them. Of either sign: 50 mV + 4/2·200 mV at each inner node.</summary>
+    [Fact]
+    public void OpenGround_WithAnOffset_CountsBothSigns()
+    {
+        Assessment assessment = Evaluator.Evaluate(Biased(5e-12) with { Electrodes = Still.Electrodes with { Offset = Voltage.FromMillivolts(200) } });
+        Assert.Contains("both inputs go to 150 mV dc", assessment["open.ground"].Text, StringComparison.Ordinal);
+        Assert.Equal(0.45, assessment["open.ground.amplifier-inner-plus"].Si, 1e-4);
+        Assert.Equal(0.45, assessment["open.ground.amplifier-inner-minus"].Si, 1e-4);
+    }
+
+    /// <summary>By hand: bias currents of 2 nA drive one input to the rail, 1.5 V, and the other follows it, 200 mV lower over the electrodes. The
+    /// mean is 1.4 V: one inner node is held at its 1.4 V, the other stands at 1.4 V − 4/2·200 mV = 1 V, and 400 mV are left at the output, less what 2 nA make in the leads.</summary>
+    [Fact]
+    public void OpenGround_AtTheRail_KeepsTheOtherInputBesideIt()
+    {
+        Assessment assessment = Evaluator.Evaluate(Biased(2e-9) with { Electrodes = Still.Electrodes with { Offset = Voltage.FromMillivolts(200) } });
+        Assert.Equal(0.4, assessment["open.ground.amplifier"].Si, 1e-3);
+        Assert.StartsWith("amplifier inner plus and amplifier inner minus clip; both inputs go to 1.50 V dc", assessment["open.ground"].Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>By hand: a buffer's own 5 mV of offset beside its 1 pA into 100 GΩ, whatever the two signs: 105 mV, 420 mV behind the gain of
+    /// 4.</summary>
+    [Theory]
+    [InlineData(1e-12, 5e-3)]
+    [InlineData(-1e-12, 5e-3)]
+    public void OpenInput_OfABufferThatIsOff_AddsItsOffset(double amperes, double volts)
+    {
+        var buffer = new ElectrodeBuffer { InputResistance = Resistance.FromOhms(100e9), OpAmp = new OpAmp { BiasCurrent = Current.FromAmperes(amperes), OffsetVoltage = Voltage.FromVolts(volts) } };
+        Assessment assessment = Evaluator.Evaluate(Still with { Electrodes = Still.Electrodes with { ActiveBuffer = buffer } });
+        Assert.Equal(0.105, assessment["open.active.buffer-active"].Si, 1e-4);
+        Assert.Equal(0.42, assessment["open.active.amplifier"].Si, 4e-4);
     }
 
     /// <summary>A driven ground follows the open input with the opposite sign until its own rail.</summary>

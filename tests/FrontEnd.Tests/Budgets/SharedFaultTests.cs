@@ -7,6 +7,7 @@ using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
+using FrontEnd.Sizing;
 using FsCheck.Xunit;
 using Xunit;
 
@@ -137,5 +138,30 @@ public sealed class SharedFaultTests
         Improvement improvement = Advisor.Advise(assessment)["safety.shared_fault_current"].Verdict.Improvement!;
         Assert.True(improvement.After!.SiValue <= 50e-6, improvement.Change);
         Assert.Equal(improvement.After.SiValue, Shared(improvement.Design).Si);
+    }
+
+    /// <summary>Resistors that keep one lead's current below the limit and not the sum of three are not suggested, however much noise they
+    /// save: 3 · 3.3 V/74.25 kΩ = 133 µA.</summary>
+    [Fact]
+    public void Advise_AChangeThatTakesTheSumPastTheLimit_IsDropped()
+    {
+        Design tight = Earthed with { Input = Earthed.Input with { SeriesResistor = Resistance.FromKilohms(240) }, Requirements = Earthed.Requirements with { Noise = VoltagePeakToPeak.FromVolts(1e-9) } };
+        var less = new Candidate("less resistance", tight with { Input = tight.Input with { SeriesResistor = Resistance.FromKilohms(75) } });
+        Assessment before = Evaluator.Evaluate(tight), after = Evaluator.Evaluate(less.Design);
+        Assert.True(after["noise.board_share"].Si < before["noise.board_share"].Si);
+        Assert.NotEqual(VerdictKind.Fail, after["safety.fault_current"].Verdict.Kind);
+        Assert.Equal((VerdictKind.Pass, VerdictKind.Fail), (before["safety.shared_fault_current"].Verdict.Kind, after["safety.shared_fault_current"].Verdict.Kind));
+        Assert.DoesNotContain(Advisor.Advise(before, [less]).Judged, result => result.Verdict.Improvement is not null);
+    }
+
+    /// <summary>Sizing gives every measuring lead of an earthed box the resistor that the sum needs.</summary>
+    [Fact]
+    public void Sizing_OfAnEarthedBox_BeginsWithResistorsForTheSum()
+    {
+        foreach (Design wanted in (Design[])[Floating, Earthed])
+        {
+            var grid = new SizingGrid(new SizingRequest(wanted, new PartShelf([], [], [])));
+            Assert.All(grid.Grounds(), ground => Assert.NotEqual(VerdictKind.Fail, Shared(grid.Base(ground)).Verdict.Kind));
+        }
     }
 }

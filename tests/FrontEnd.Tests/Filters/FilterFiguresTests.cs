@@ -116,6 +116,44 @@ public class FilterFiguresTests
         }
     }
 
+    /// <summary>A pass band so narrow that points spread over all bands miss it, and three taps: both have a best filter, whose errors alternate at their largest. They were refused.</summary>
+    [Theory]
+    [InlineData(FilterShape.BandPass, 53, 125, new[] { 26.321, 27.093 }, new[] { 15.951, 36.298 })]
+    [InlineData(FilterShape.BandPass, 19, 500, new[] { 80.377, 88.301 }, new[] { 42.272, 110.78 })]
+    [InlineData(FilterShape.BandStop, 3, 500, new[] { 45.19, 148.23 }, new[] { 77.16, 120.1 })]
+    public void Equiripple_NarrowBand_HasABestFilter(FilterShape shape, int taps, double rate, double[] pass, double[] stop)
+    {
+        FirAnswer answer = new FirWish
+        {
+            Shape = shape, PassEdges = [.. pass.Select(Frequency.FromHertz)], StopEdges = [.. stop.Select(Frequency.FromHertz)], Rate = Frequency.FromHertz(rate), Taps = taps,
+        }.Design();
+        Assert.Empty(answer.Findings);
+        double[] h = answer.Filter!.Taps.ToArray();
+        (double Low, double High, double Wanted)[] bands = shape == FilterShape.BandPass
+            ? [(0, stop[0], 0), (pass[0], pass[1], 1), (stop[1], rate / 2, 0)]
+            : [(0, pass[0], 1), (stop[0], stop[1], 0), (pass[1], rate / 2, 1)];
+        List<double> errors = [];
+        foreach ((double low, double high, double wanted) in bands)
+        {
+            for (int i = 0; i <= 2000; i++)
+            {
+                double f = low + ((high - low) * i / 2000);
+                errors.Add(h.Select((tap, k) => tap * Math.Cos(2 * Math.PI * f * (k - ((taps - 1) / 2.0)) / rate)).Sum() - wanted);
+            }
+        }
+
+        // Chebyshev's theorem: (L + 1)/2 + 1 extremes of alternating sign, all within the grid's accuracy of the largest.
+        double largest = errors.Max(Math.Abs);
+        int alternations = 0, sign = 0;
+        foreach (double error in errors.Where(e => largest * 0.98 < Math.Abs(e)))
+        {
+            alternations += Math.Sign(error) == sign ? 0 : 1;
+            sign = Math.Sign(error);
+        }
+
+        Assert.True(((taps + 1) / 2) + 1 <= alternations, $"{alternations} alternations of {largest}");
+    }
+
     /// <summary>What is met is met on the page: the least loss that is printed is not below what was asked for.</summary>
     [Fact]
     public void Equiripple_Sought_MeetsWhatWasAskedForToAMillionthOfADecibel()

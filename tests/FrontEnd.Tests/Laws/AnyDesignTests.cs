@@ -35,6 +35,14 @@ public sealed class AnyDesignTests
             return (error.Code == Messages.CannotEvaluate ? $"the bench plan is refused with {error.Message}" : spread is null ? null : "is spread although it is refused", error.Code);
         }
 
+        // What is predicted agrees with itself, and every line can be read.
+        double half = design.Converter.Rate.Hertz / 2;
+        if (readings.FirstOrDefault(test => (test.Expected is { } expected && (expected.SiValue < test.Least || test.Greatest < expected.SiValue))
+            || (test.Line is { } line && (line.Hertz <= 0 || half <= line.Hertz))) is { } odd)
+        {
+            return ($"expects {odd.Expected} at {odd.Line} of {odd.Name}, {odd.Least} to {odd.Greatest}", "");
+        }
+
         Advisor.Advise(Evaluator.Evaluate(design));
         return (spread is null ? "is not spread" : readings.Count == 0 ? "has no bench plan" : null, "");
     });

@@ -21,9 +21,7 @@ internal sealed partial class PlainFigures
             }
         }
 
-        // The path: the amplifier, then the stages with ideal op-amps.
-        double corner = 2 * Math.PI * _design.Amplifier.Bandwidth.Hertz;
-        ideal.Insert(0, PlainResponse.Of([new Complex(-corner, 0)], s => 1 / (1 + (s / corner))));
+        // The path: the stages, whose settling the amplifier is too fast to show in.
         if (PlainResponse.Chain(ideal).Settling() is { } whole)
         {
             _figures["filter.path.settling"] = whole;

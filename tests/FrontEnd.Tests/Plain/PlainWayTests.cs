@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
 using FrontEnd.Reporting;
@@ -11,14 +10,6 @@ namespace FrontEnd.Tests.Plain;
 /// <remarks>PLAIN_RUNS sets the number of designs, PLAIN_SEED where to begin; a design that fails is drawn again by its number alone.</remarks>
 public sealed class PlainWayTests
 {
-    /// <summary>Families of figures (number of the design/id) in which program and plain way are not one yet. A line goes when they are.</summary>
-    private static readonly Regex[] NotCompared =
-    [
-        new(@"/levels\.recovery$"),
-        new(@"/filter\.(analogue-notch-1|path)\.settling$"),
-        new(@"^(5|23|27)/(filter\.path\.group_delay|mains\..*recorded.*|alias\..*attenuation|input\.bias_offset|levels\..*)$"),
-    ];
-
     public static IEnumerable<TheoryDataRow<int>> Seeds => Enumerable.Range(Setting("PLAIN_SEED", 1), Setting("PLAIN_RUNS", 40)).Select(seed => new TheoryDataRow<int>(seed));
 
     [Theory]
@@ -30,7 +21,7 @@ public sealed class PlainWayTests
         Assert.DoesNotContain(assessment.Findings, finding => finding.Severity == Severity.Error);
         List<string> wrong = [];
         int compared = 0;
-        foreach ((string id, object expected) in PlainFigures.Of(design).Where(pair => !NotCompared.Any(family => family.IsMatch($"{seed}/{pair.Key}"))))
+        foreach ((string id, object expected) in PlainFigures.Of(design))
         {
             if (assessment.Find(id) is not { } result || result.State == ResultState.Missing)
             {

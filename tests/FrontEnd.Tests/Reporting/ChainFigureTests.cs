@@ -2,11 +2,13 @@ using System.Numerics;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
+using FrontEnd.Electrodes;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using FrontEnd.Text;
+using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.Reporting;
@@ -242,5 +244,102 @@ public sealed class ChainFigureTests
         Near(8 * 250 * 24 * 1.2, "data.bit_rate");
 
         void Near(double expected, string id) => Assert.Equal(expected, assessment[id].Si, 1e-6 * expected);
+    }
+
+    /// <summary>An interferer that reaches over eighty zones of the rate: those beyond the sixteenth are taken together, and come to the same.</summary>
+    [Fact]
+    public void Interferer_OverManyZones_IsTheSumOfTheZones()
+    {
+        Design design = Designs.Dry with
+        {
+            Stages = [new RcSection { Name = "anti-alias 1", R = Resistance.FromKilohms(1), C = Capacitance.FromNanofarads(10) }],
+            Converter = Designs.Dry.Converter with { Rate = Frequency.FromHertz(125) }, Digital = [],
+            Interferers = [new Interferer("radio", Frequency.FromHertz(200), Frequency.FromHertz(10_000), VoltageRms.FromMicrovolts(50))],
+        };
+        var evaluation = new Evaluation(design);
+        double fs = 125, f1 = design.Band.Low.Hertz, f2 = design.Band.High.Hertz, sum = 0;
+        for (int k = 1; k <= 80; k++)
+        {
+            foreach ((double from, double to) in new[] { ((k * fs) - f2, (k * fs) - f1), ((k * fs) + f1, (k * fs) + f2) })
+            {
+                double low = Math.Max(from, 200), high = Math.Min(to, 10_000);
+                double middle = evaluation.PathAndConverter([(low + high) / 2])[0] / evaluation.GainMid;
+                sum += low < high ? Square(middle) * (high - low) : 0;
+            }
+        }
+
+        double expected = 50e-6 * Math.Sqrt(sum / 9800);
+        Assessment assessment = Evaluator.Evaluate(design);
+        Assert.Equal(expected, assessment["alias.radio.residue"].Si, 0.005 * expected);
+        Assert.Equal(0, assessment["alias.radio.in_band"].Si);
+    }
+
+    [Fact]
+    public void Latency_WhereTheCentreIsTakenOut_SaysThatItLiesOutsideThePassband()
+    {
+        Assert.Contains("outside the passband: the digital filters leave less than a tenth at 4.47 Hz", Evaluator.Evaluate(Of("high-pass at 20 Hz"))["latency.total"].Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("outside", Evaluator.Evaluate(Of("dry"))["latency.total"].Text, StringComparison.Ordinal);
+        Design notched = Designs.Dry with { Bands = Bands, Digital = [new DigitalNotch { Name = "notch", Centre = Bands[1].Centre, Q = 30 }] };
+        Assert.Equal("outside the passband: less than a tenth of a sine there is left", Evaluator.Evaluate(notched)["latency.band.alpha"].Text);
+    }
+
+    [Fact]
+    public void Sweeps_OfAnEvokedResponse_AreTheSquareRoundedUp()
+    {
+        Design design = Designs.Gel with
+        {
+            Bands = [new Band("erp", Frequency.FromHertz(1), Frequency.FromHertz(20)) { EvokedAmplitude = Voltage.FromVolts(300e-9), EvokedRatio = 4, EvokedRate = Frequency.FromHertz(2.5) }],
+        };
+        Assessment assessment = Evaluator.Evaluate(design);
+        double sweeps = Math.Ceiling(Square(4 * assessment["noise.band.erp"].Si / 300e-9));
+        Assert.True(2 < sweeps);
+        Assert.Equal(sweeps, assessment["noise.band.erp.sweeps"].Si);
+        Assert.Equal(sweeps / 2.5, assessment["noise.band.erp.sweep_time"].Si, 1e-9);
+        Assert.Equal($"{sweeps}", QuantityText.Format(assessment["noise.band.erp.sweeps"].Value));
+    }
+
+    /// <summary>Readings: the current through both electrodes and what stands in their leads; behind a buffer that is its skin resistor.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void ContactCheck_Readings_AreTheCurrentThroughBothContacts(bool buffered)
+    {
+        Design design = Designs.Gel with
+        {
+            ContactCheck = new ContactCheck { Current = Current.FromNanoamperes(6), Frequency = Frequency.FromHertz(31) },
+            Electrodes = Designs.Gel.Electrodes with { ActiveBuffer = buffered ? new ElectrodeBuffer { SkinResistor = Resistance.FromKilohms(150) } : null },
+        };
+        ElectrodeSet set = design.Electrodes;
+        Frequency f = design.ContactCheck!.Frequency;
+        double m = set.EffectiveMismatch;
+        Complex active = set.Active.Impedance(f) * (1 + (m / 2)), reference = set.Reference.Impedance(f) * (1 - (m / 2)), ground = set.Ground!.Impedance(f);
+        double lead = design.Input.SeriesResistor.Ohms, atActive = buffered ? 150e3 : lead, back = design.GroundDrive.SeriesResistor.Ohms;
+        Assessment assessment = Evaluator.Evaluate(design);
+        Near(active + atActive + ground + back, "contact.active.good");
+        Near((10 * active) + atActive + ground + back, "contact.active.poor");
+        Near(reference + lead + ground + back, "contact.reference.good");
+        Near(ground + back + active + atActive, "contact.ground.good");
+        Near((10 * ground) + back + active + atActive, "contact.ground.poor");
+
+        // At 250 S/s the fourth of 50 Hz lands at 50 Hz, the third at 100 Hz, the second at 100 Hz, the fifth at dc: 50 Hz is nearest.
+        Assert.Equal(19, assessment["contact.beat"].Si, 1e-9);
+
+        void Near(Complex ohms, string id) => Assert.Equal(6e-9 * ohms.Magnitude, assessment[id].Si, 1e-9 * 6e-9 * ohms.Magnitude);
+    }
+
+    [Fact]
+    public void SupplyCurrent_OfOpAmpsBuffersAndDrive_CountsEachAsOftenAsItIsFitted()
+    {
+        Design design = Designs.Dry with { Channels = 3, Electrodes = Designs.Dry.Electrodes with { ActiveBuffer = new ElectrodeBuffer(), ReferenceBuffer = new ElectrodeBuffer() } };
+        double opAmps = design.Stages.Sum(stage => stage.FittedOpAmp!.SupplyCurrent.Amperes), buffer = new ElectrodeBuffer().OpAmp.SupplyCurrent.Amperes;
+        double expected = (3 * (design.Amplifier.SupplyCurrent.Amperes + opAmps)) + (4 * buffer) + design.GroundDrive.SupplyCurrent.Amperes + design.Converter.SupplyCurrent.Amperes + design.Supply.OtherCurrent.Amperes;
+        Assert.Equal(expected, Evaluator.Evaluate(design)["power.supply_current"].Si, 1e-12);
+    }
+
+    [Fact]
+    public void Skew_OfAMultiplexedConverter_LeaksTwoSines()
+    {
+        Design design = Designs.Gel with { Converter = Designs.Gel.Converter with { Skew = Duration.FromSeconds(2e-3) } };
+        Assert.Equal(2 * Math.Sin(Math.PI * 50 * 2e-3), Evaluator.Evaluate(design)["skew.leak"].Si, 1e-12);
     }
 }

@@ -20,7 +20,7 @@ public class ReportPlaceTests
         Own("drive", () => DriveReport.AddTo(list, evaluation));
         Own("levels", () => LevelsReport.AddTo(list, evaluation));
         Own("input", () => InputReport.AddTo(list, evaluation));
-        Own("alias", () => AliasReport.AddTo(list, evaluation));
+        Own("alias", () => AliasReport.AddTo(list, [], evaluation));
         Own("latency", () => LatencyReport.AddTo(list, evaluation), () => FilterReport.AddTo(list, findings, evaluation));
         Own("skew", () => SkewReport.AddTo(list, design));
         Own("safety", () => SafetyReport.AddTo(list, findings, evaluation));

@@ -11,6 +11,7 @@ using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using FrontEnd.Spread;
+using FrontEnd.Tests.Budgets;
 using Xunit;
 
 namespace FrontEnd.Tests.Spread;
@@ -75,7 +76,7 @@ public class SpreadRunTests
             {
                 (Design built, BuiltParts own) = parts.Apply([.. factors.Select(factor => factor[first + lane])]);
                 var model = new PathModel(built, own);
-                DirectLanes full = DirectLanes.Of(built, model.Input, own);
+                DirectLanes full = PivotedDirect.Of(built, model.Input, own);
                 Near(full.Difference.Offset, ours.Difference.Offset, lane, 1);
                 Near(full.Mean.Offset, ours.Mean.Offset, lane, 1);
                 Near(full.Drive.Offset, ours.Drive.Offset, lane, full.Drive.Offset[0]);
@@ -448,6 +449,61 @@ public class SpreadRunTests
         Assert.All(result.Figures.SelectMany(figure => figure.Ranks), rank => Assert.True(0.15 < Math.Abs(rank.Coefficient)));
         Assert.All(result.Find("safety.driven_ground_current")!.Ranks, rank => Assert.Equal("ground-drive.series-resistor", rank.Key));
         Assert.NotEmpty(result.Find("safety.driven_ground_current")!.Ranks);
+    }
+
+    /// <summary>One lead's place in the room says nothing of the other's.</summary>
+    [Fact]
+    public void Leads_AreDrawnApart_AndBothMatter()
+    {
+        var options = new SpreadOptions { Builds = 2000, Seed = 4 };
+        var parts = new PartList(Designs.Gel, options);
+        double[][] factors = SpreadRun.Draw(parts, options, 2000);
+        double together = Statistics.Correlation(Statistics.Ranks(factors[parts.ActiveLeadToMains]), Statistics.Ranks(factors[parts.ReferenceLeadToMains]));
+        Assert.True(Math.Abs(together) < SpreadFigure.Chance(2000), $"{together}");
+        Assert.Equal(parts.Parts[parts.ActiveLeadToMains].Low, parts.Parts[parts.ReferenceLeadToMains].Low);
+        string[] keys = [.. parts.Parts.Select(part => part.Key)];
+        Assert.Contains("mains.lead-to-mains (active)", keys);
+        Assert.Contains("mains.lead-to-mains (reference)", keys);
+        Assert.Equal(keys.Length, keys.Distinct().Count());
+        (_, BuiltParts own) = parts.Apply([.. factors.Select(factor => factor[0])]);
+        Assert.Equal(factors[parts.ActiveLeadToMains][0], own.ActiveLeadFactor);
+        Assert.Equal(factors[parts.ReferenceLeadToMains][0], own.ReferenceLeadFactor);
+
+        // The leads' pick-up is all that is left where the body picks up nothing: both leads' draws show in it.
+        Design leads = Designs.Gel with { Mains = Designs.Gel.Mains with { BodyToMains = default, AmplifierToMains = default, LoopArea = default } };
+        string[] ranked = [.. Run(leads, options)!.Find("mains.total")!.Ranks.Select(rank => rank.Key)];
+        Assert.Contains("mains.lead-to-mains (active)", ranked);
+        Assert.Contains("mains.lead-to-mains (reference)", ranked);
+    }
+
+    /// <summary>What the parts alone give is a run in which nothing else has a range: the same builds, the same share.</summary>
+    [Fact]
+    public void Yield_OfPartsAlone_IsThatOfARunWithoutTheRest()
+    {
+        foreach (Design design in new[] { Designs.Dry, Designs.Gel })
+        {
+            var options = new SpreadOptions { Builds = 600, Seed = 3 };
+            SpreadResult all = Run(design, options)!;
+            SpreadResult alone = Run(design, options with { Ranges = options.Ranges with { Electrodes = false, Surroundings = 1, MainsVoltage = 0 } })!;
+            Assert.Equal(alone.Yield, all.YieldOfParts);
+            Assert.Equal(alone.Yield, alone.YieldOfParts);
+            Assert.Equal(alone.Yield, alone.YieldWithoutElectrodesAndLeads);
+            Assert.All(all.Figures, figure => Assert.Equal(alone.Find(figure.Id)!.Yield, figure.YieldOfParts));
+        }
+    }
+
+    /// <summary>More contact resistance goes with less capacitance, and the run says so.</summary>
+    [Fact]
+    public void Ties_AreSaid_AndHold()
+    {
+        SpreadResult result = Run(Designs.Dry, new SpreadOptions { Builds = 8 })!;
+        Assert.Contains(result.Ties, tie => tie.Contains("more contact resistance goes with less contact capacitance", StringComparison.Ordinal));
+        Assert.Contains(result.Ties, tie => tie.Contains("each lead has a draw of its own", StringComparison.Ordinal));
+        var impedance = new Electrodes.ElectrodeImpedance(Designs.Dry.Electrodes.Active);
+        (var one, _) = impedance.At(new(300.0), new(1.0));
+        (var two, _) = impedance.At(new(300.0), new(2.0));
+        Assert.Equal(one.Magnitude[0], 2 * two.Magnitude[0], 1e-12 * one.Magnitude[0]);
+        Assert.All(Enum.GetValues<SpreadPlace>(), place => Assert.Contains(result.Parts, part => part.Place == place));
     }
 
     [Fact]

@@ -114,7 +114,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
     private string Moves(Result result) => Sensitivities switch
     {
         null => "being worked out",
-        { Count: 0 } => "nothing that is set moves it by itself",
+        { Count: 0 } => ExplainText.NoMoves(result),
         { } moves => string.Join("\n", moves.Take(ExplainText.Rows).Select(move => Told(result, move))),
     };
 

@@ -22,6 +22,7 @@ internal sealed partial class AnswerContext
             new WordConverter<ResultState>(Wording.Word),
             new WordConverter<Bench.SuspectKind>(Wording.Word),
             new WordConverter<Compare.ChangeKind>(Wording.Word),
+            new WordConverter<SpreadPlace>(Wording.Word),
             new WordConverter<PartDistribution>(Wording.Word),
         },
     });

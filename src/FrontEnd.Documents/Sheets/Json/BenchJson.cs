@@ -27,12 +27,18 @@ internal sealed record BenchTestJson(
 
     public required string Source { get; init; }
 
+    /// <summary>True where the expected reading is the most that noise and steps let one read.</summary>
+    public bool IsBound { get; init; }
+
+    /// <summary>The figure of the assessment that the test reads; null for none.</summary>
+    public string? Id { get; init; }
+
     public string? Remark { get; init; }
 
     public static BenchTestJson From(BenchReading test) => new(
         test.Name, test.Title, test.Fixture, test.Setting, test.Expected, test.Expected?.SiUnit, test.Least, test.Greatest, test.Tolerance)
     {
-        Spread = test.Spread, Source = test.Source.Key, Remark = test.Remark,
+        Spread = test.Spread, Source = test.Source.Key, Remark = test.Remark, IsBound = test.IsBound, Id = test.Id?.Text,
     };
 }
 

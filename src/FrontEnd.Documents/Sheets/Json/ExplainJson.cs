@@ -39,10 +39,10 @@ internal sealed record SourcesJson(string Equation, string? Hand, string? Limit)
         result.Verdict.LimitSource is { } limit ? SourceList.Of(limit) : null);
 }
 
-/// <summary>A reason, what it takes for granted, what to read.</summary>
-internal sealed record WhyJson(string Reason, string Assumes, string Read)
+/// <summary>A reason, what it takes for granted, what to read; null where no page about the figure is known.</summary>
+internal sealed record WhyJson(string Reason, string Assumes, string? Read)
 {
-    public static WhyJson? From(Explanation? why) => why is null ? null : new(why.Reason, why.Assumes, SourceList.Of(why.Read));
+    public static WhyJson? From(Explanation? why) => why is null ? null : new(why.Reason, why.Assumes, why.Read is null ? null : SourceList.Of(why.Read));
 }
 
 /// <summary>A picture line by line.</summary>

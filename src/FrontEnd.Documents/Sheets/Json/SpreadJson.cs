@@ -15,6 +15,18 @@ internal sealed record SpreadJson(
     /// <summary>Rank correlations up to this are what chance makes of so many builds, and are left out.</summary>
     public required double Chance { get; init; }
 
+    /// <summary>Of the same builds with electrodes and leads at their nominal values.</summary>
+    public double? YieldWithoutElectrodesAndLeads { get; init; }
+
+    /// <summary>Of the same builds with the board's parts alone drawn.</summary>
+    public double? YieldOfParts { get; init; }
+
+    /// <summary>What is tied to what.</summary>
+    public required IReadOnlyList<string> Ties { get; init; }
+
+    /// <summary>Everything that is drawn, and where it stands.</summary>
+    public required OrderedDictionary<string, SpreadPlace> Drawn { get; init; }
+
     /// <summary>What is drawn where neither card nor design gives a range.</summary>
     public required SpreadRanges Assumed { get; init; }
 
@@ -22,7 +34,10 @@ internal sealed record SpreadJson(
         result.Design.Name, result.Options.Builds, result.Options.Seed, result.Options.Distribution, result.Yield,
         [.. result.Parts.Where(part => part.IsRanged).Select(part => part.Key)], [.. result.Figures.Select(SpreadFigureJson.From)])
     {
-        DesignCautions = FrontEnd.Results.Cautions.Own(result.Design), Chance = SpreadFigure.Chance(result.Options.Builds), Assumed = result.Options.Ranges,
+        DesignCautions = FrontEnd.Results.Cautions.Own(result.Design),
+        Chance = SpreadFigure.Chance(result.Options.Builds), Assumed = result.Options.Ranges,
+        YieldWithoutElectrodesAndLeads = result.YieldWithoutElectrodesAndLeads, YieldOfParts = result.YieldOfParts, Ties = result.Ties,
+        Drawn = new(result.Parts.Select(part => KeyValuePair.Create(part.Key, part.Place))),
     };
 }
 
@@ -32,6 +47,9 @@ internal sealed record SpreadFigureJson(
     double? Limit)
 {
     public string? Requirement { get; init; }
+
+    /// <summary>With the board's parts alone drawn.</summary>
+    public double? YieldOfParts { get; init; }
 
     /// <summary>By the percent, as text.</summary>
     public required OrderedDictionary<string, double> Percentiles { get; init; }
@@ -50,7 +68,7 @@ internal sealed record SpreadFigureJson(
         figure.Id.Text, figure.Unit, figure.Nominal, figure.Mean, figure.StandardDeviation, figure.Least, figure.Most, figure.Yield,
         figure.Limit)
     {
-        Requirement = figure.Requirement, LeastDrawn = figure.LeastDrawn, MostDrawn = figure.MostDrawn,
+        Requirement = figure.Requirement, YieldOfParts = figure.YieldOfParts, LeastDrawn = figure.LeastDrawn, MostDrawn = figure.MostDrawn,
         Percentiles = new(SpreadFigure.Percents.Zip(figure.Percentiles, (percent, value) => KeyValuePair.Create($"{percent}", value))),
         Histogram = figure.InBins(SpreadWording.Bins) is { } bins ? HistogramJson.From(bins) : null,
         RankCorrelation = new(figure.Ranks.Select(rank => KeyValuePair.Create(rank.Key, rank.Coefficient))),

@@ -1,0 +1,214 @@
+using FrontEnd.Catalogue;
+using FrontEnd.Designs;
+using FrontEnd.Electrodes;
+using FrontEnd.Identity;
+using FrontEnd.Numbers;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
+
+namespace FrontEnd.Advice;
+
+/// <summary>How far contact, mismatch, offset, leads, mains field and battery may go before a verdict that is met today fails: what one
+/// checks before a recording.</summary>
+/// <remarks>Each limit is a search of its own, of some fifteen evaluations, so they are looked for beside the advice and no plain
+/// evaluation has them.</remarks>
+public static class LimitsOfUse
+{
+    /// <summary>A limit is looked for until it is known to this share of itself.</summary>
+    private const double Accuracy = 0.005;
+
+    /// <summary>From point to point while no verdict fails yet: a verdict that fails and holds again within a stride is not seen.</summary>
+    private const double Stride = 4;
+
+    /// <summary>So many strides are taken at most, and a stride is halved at most so often.</summary>
+    private const int MostStrides = 20, MostHalvings = 60;
+
+    /// <summary>The same assessment with the limits behind its results; as it is where it has no figures, or has them already.</summary>
+    public static Assessment Add(Assessment assessment, CancellationToken cancellation = default)
+    {
+        if (!assessment.HasFigures || assessment.Find(ResultIds.Limit.Contact) is not null)
+        {
+            return assessment;
+        }
+
+        Use[] uses = [.. Uses(assessment.Design)];
+        var list = new ResultList();
+        foreach ((Use use, Found found) in uses.Zip(InParallel.Map(uses, use => Search(assessment, use), cancellation)))
+        {
+            Put(list, use, found);
+        }
+
+        return new Assessment(assessment.Design, [.. assessment.Results, .. list.Results], assessment.Findings, assessment.Curves);
+    }
+
+    /// <summary>One thing that differs from recording to recording.</summary>
+    /// <param name="Id">Of its limit.</param>
+    /// <param name="Name">Of its limit.</param>
+    /// <param name="Today">As designed.</param>
+    /// <param name="First">Where the search begins: beyond today's value, on the side where verdicts fail.</param>
+    /// <param name="With">The design with another value.</param>
+    /// <param name="Quantity">The value for the reader.</param>
+    private sealed record Use(ResultId Id, string Name, double Today, double First, Func<double, Design> With,
+        Func<double, IQuantity> Quantity)
+    {
+        /// <summary>From point to point: up, or down for the battery.</summary>
+        public double Step => Today <= First ? Stride : 1 / Stride;
+    }
+
+    /// <summary>Where the search ended.</summary>
+    /// <param name="Last">The last value at which every verdict still holds.</param>
+    /// <param name="Fails">What fails beyond it; null for nothing.</param>
+    /// <param name="HasFigures">False where beyond it the design cannot be worked out.</param>
+    private readonly record struct Found(double Last, Result? Fails, bool HasFigures);
+
+    private static IEnumerable<Use> Uses(Design design)
+    {
+        ElectrodeSet set = design.Electrodes;
+        double contact = set.Active.DcResistance.Ohms, mismatch = set.EffectiveMismatch, offset = Math.Abs(set.Offset.Volts),
+            field = design.Mains.Field.Teslas, battery = design.Supply.Lowest.Volts;
+        yield return new Use(ResultIds.Limit.Contact, "largest resistance of the active electrode, the others growing alike", contact,
+            contact * Stride, ohms => design with { Electrodes = Scaled(set, contact == 0 ? 1 : ohms / contact) },
+            value => Resistance.FromOhms(value));
+        yield return new Use(ResultIds.Limit.Mismatch, "largest mismatch of active and reference electrode", mismatch,
+            Math.Max(0.01, mismatch * Stride), value => design with { Electrodes = set with { Mismatch = Ratio.FromFraction(value) } },
+            value => Share.FromFraction(value));
+        yield return new Use(ResultIds.Limit.Offset, "largest offset between the electrodes", offset, Math.Max(1e-3, offset * Stride),
+            value => design with { Electrodes = set with { Offset = Voltage.FromVolts(value) } }, value => Voltage.FromVolts(value));
+        yield return new Use(ResultIds.Limit.Leads, "largest capacitance of the leads to mains and common, over the design's", 1, Stride,
+            factor => WithLeads(design, factor), value => Ratio.FromFraction(value));
+        yield return new Use(ResultIds.Limit.Field, "largest magnetic field of the mains, rms", field, Math.Max(1e-9, field * Stride),
+            value => design with { Mains = design.Mains with { Field = MagneticFluxDensity.FromTeslas(value) } },
+            value => MagneticFluxDensity.FromTeslas(value));
+        yield return new Use(ResultIds.Limit.Battery, "lowest voltage at the analogue rails", battery, battery / Stride,
+            value => design with { Supply = design.Supply with { Lowest = Voltage.FromVolts(value) } }, value => Voltage.FromVolts(value));
+    }
+
+    /// <summary>A wet electrode stays a wet one however bad its contact, and the mismatch stays: what is judged by the resistance where
+    /// nothing is said is held as it is today.</summary>
+    private static ElectrodeSet Scaled(ElectrodeSet set, double factor)
+    {
+        return set with
+        {
+            Active = One(set.Active), Reference = One(set.Reference), Ground = set.Ground is { } ground ? One(ground) : null,
+            Mismatch = Ratio.FromFraction(set.EffectiveMismatch),
+        };
+
+        Electrode One(Electrode electrode) => electrode.Scaled(factor) with { Contact = electrode.EffectiveContact };
+    }
+
+    private static Design WithLeads(Design design, double factor) => design with
+    {
+        Mains = design.Mains with { LeadToMains = Capacitance.FromFarads(design.Mains.LeadToMains.Farads * factor) },
+        Input = design.Input with { LeadToCommon = Capacitance.FromFarads(design.Input.LeadToCommon.Farads * factor) },
+    };
+
+    private static Found Search(Assessment assessment, Use use)
+    {
+        Result[] met = [.. assessment.Judged.Where(result => result.Verdict.Kind is VerdictKind.Pass or VerdictKind.Marginal)];
+        double good = use.Today, end = End(use);
+        if (met.Length == 0 || end == use.Today || use.With(end) == assessment.Design)
+        {
+            return new Found(good, null, true);
+        }
+
+        double bad = use.First;
+        Point beyond;
+        while (true)
+        {
+            bad = use.Step < 1 ? Math.Max(bad, end) : Math.Min(bad, end);
+            beyond = Look(met, use, bad);
+            if (!beyond.Holds)
+            {
+                break;
+            }
+
+            if (bad == end)
+            {
+                return new Found(end, null, true);
+            }
+
+            (good, bad) = (bad, bad * use.Step);
+        }
+
+        for (int i = 0; i < MostHalvings && Accuracy * bad < Math.Abs(bad - good); i++)
+        {
+            double middle = good == 0 ? bad / 2 : Math.Sqrt(good * bad);
+            Point there = Look(met, use, middle);
+            (good, bad, beyond) = there.Holds ? (middle, bad, beyond) : (good, middle, there);
+        }
+
+        return new Found(good, beyond.Fails, beyond.HasFigures);
+    }
+
+    /// <summary>The last value that the design's fields can hold on the way; today's where there is none.</summary>
+    private static double End(Use use)
+    {
+        double good = use.Today, bad = use.First;
+        for (int i = 0; i < MostStrides && IsLegal(use.With(bad)); i++)
+        {
+            (good, bad) = (bad, bad * use.Step);
+        }
+
+        for (int i = 0; i < MostHalvings && 1e-9 * bad < Math.Abs(bad - good); i++)
+        {
+            double middle = good == 0 ? bad / 2 : Math.Sqrt(good * bad);
+            (good, bad) = IsLegal(use.With(middle)) ? (middle, bad) : (good, middle);
+        }
+
+        return good;
+    }
+
+    private static bool IsLegal(Design design) =>
+        DesignFields.Numeric(design).All(field => field.Range is not { } range || range.Contains(field.SiValue(design)!.Value));
+
+    /// <summary>What the verdicts say of one value.</summary>
+    private readonly record struct Point(Result? Fails, bool HasFigures)
+    {
+        public bool Holds => HasFigures && Fails is null;
+    }
+
+    private static Point Look(Result[] met, Use use, double value)
+    {
+        if (Evaluator.Judged(use.With(value)) is not { } judged)
+        {
+            return new Point(null, false);
+        }
+
+        foreach (Result result in met)
+        {
+            if (Advisor.Counterpart(result, judged, out Result? changed) && changed.Verdict.Kind == VerdictKind.Fail)
+            {
+                return new Point(changed, true);
+            }
+        }
+
+        return new Point(null, true);
+    }
+
+    private static void Put(ResultList list, Use use, Found found)
+    {
+        string value = QuantityText.Format(use.Quantity(use.Today)), today = $"today {value}";
+        (string way, string beyond) = use.Step < 1 ? ("down to", "below") : ("up to", "beyond");
+        if (found.Fails is { } fails)
+        {
+            list.Number(use.Id, use.Name, "", use.Quantity(found.Last), Equations.LimitOfUse,
+                text: $"{Holds(use, found.Last, way, value)}; {beyond} it {fails.Id} fails, {fails.Name}");
+        }
+        else
+        {
+            string end = QuantityText.Format(use.Quantity(found.Last));
+            list.Unbounded(use.Id, use.Name, "", use.Quantity(use.Today).SiUnit, Equations.LimitOfUse, found.HasFigures
+                ? found.Last == use.Today
+                ? $"{today}; nothing that is met can fail by it"
+                : $"{today}; nothing that is met fails {way} {end}"
+                : $"{today}; {beyond} {end} the design cannot be worked out, and nothing that is met fails before");
+        }
+    }
+
+    /// <summary>How far the limit is from today's value; the leads' is such a factor by itself.</summary>
+    private static string Holds(Use use, double limit, string way, string today) =>
+        Math.Abs(limit - use.Today) <= Accuracy * use.Today ? $"holds {way} here and no further, today it is {today}"
+        : use.Today == 0 ? $"holds {way} here, today it is {today}"
+        : use.Id == ResultIds.Limit.Leads ? $"holds {way} here"
+        : $"holds {way} here, {QuantityText.FormatNumber(limit / use.Today, 2)} times today's {today}";
+}

@@ -1,0 +1,101 @@
+using FrontEnd.Filters;
+using MathNet.Numerics;
+
+namespace FrontEnd.Bench;
+
+/// <summary>What makes samples unfit to be judged, whatever the test: nothing moves, or they stand at an end of a range.</summary>
+internal static class RecordingChecks
+{
+    /// <summary>Samples that a Gaussian recording must be lacking beyond its extreme for that to be a limit (chosen).</summary>
+    private const double LeastLacking = 5;
+
+    /// <summary>Share of a line's amplitude that its tops must reach; less is flattened (derived: a sine cut at 0.95 of its height keeps
+    /// 0.987 of its line, so that its tops reach 0.963 of it).</summary>
+    private const double LeastTop = 0.97;
+
+    /// <summary>True where no sample differs from the first.</summary>
+    public static bool IsDead(double[] samples) => Array.TrueForAll(samples, sample => sample == samples[0]);
+
+    /// <summary>How many samples of noise stand at an extreme that the noise would go beyond; 0 for none.</summary>
+    /// <remarks>n·Q((top − mean + q/2)/σ) samples should lie above the largest value, q being the step of the values (0 where they have
+    /// none); where several are lacking and several stand at the largest value itself, it is a limit. The same below.</remarks>
+    public static int AtLimits(double[] samples)
+    {
+        double mean = samples.Average(), top = samples.Max(), bottom = samples.Min();
+        double sigma = Math.Sqrt(samples.Average(sample => (sample - mean) * (sample - mean)));
+        double step = Step(samples);
+        return sigma == 0 ? 0 : End(top, top - mean) + End(bottom, mean - bottom);
+
+        int End(double extreme, double distance)
+        {
+            int there = samples.Count(sample => sample == extreme);
+            double lacking = samples.Length * Beyond((distance + (step / 2)) / sigma);
+            return Math.Max(LeastLacking, samples.Length / 2000.0) <= there && LeastLacking < lacking ? there : 0;
+        }
+    }
+
+    /// <summary>True where a recording with a line is cut off: the line's tops are flat, its harmonics stand out, or what is mostly noise
+    /// stands at a limit.</summary>
+    /// <param name="samples">Volts.</param>
+    /// <param name="spectrum">Their spectrum.</param>
+    /// <param name="line">The line's frequency [Hz].</param>
+    /// <param name="toneRms">Its rms.</param>
+    /// <param name="isMains">True where the source of the line may itself have the harmonics of a mains transformer.</param>
+    public static bool IsCut(double[] samples, WelchSpectrum spectrum, double line, double toneRms, bool isMains)
+    {
+        double mean = samples.Average(), power = samples.Average(sample => (sample - mean) * (sample - mean));
+        double share = toneRms * toneRms / power;
+        return share < 0.1 ? 0 < AtLimits(samples)
+            : 0.5 < share && ((0.8 < share && IsFlat(samples, spectrum, line, toneRms)) || IsDistorted(spectrum, line, toneRms, isMains ? MainsHarmonics : Harmonics));
+    }
+
+    /// <summary>Share of a line that its second to fifth harmonic may have together: a generator's has less, one cut at 0.9 of its height
+    /// has 0.03, at 0.7 0.1 (derived: Fourier's series of a cut sine); EN 50160 allows the mains 0.05 in one harmonic.</summary>
+    private const double Harmonics = 0.02, MainsHarmonics = 0.08;
+
+    /// <summary>Half the distance of the 1st and the 99th percentile is less than the line's own amplitude by more than a step
+    /// explains.</summary>
+    private static bool IsFlat(double[] samples, WelchSpectrum spectrum, double line, double toneRms)
+    {
+        // A line that repeats after few samples need not be sampled at its tops.
+        const int FewPhases = 60;
+        double turn = line / (2 * spectrum.Step * (spectrum.Density.Count - 1));
+        for (int q = 1; q <= FewPhases; q++)
+        {
+            if (Math.Abs(turn - (Math.Round(turn * q) / q)) * samples.Length < 2.0 / q)
+            {
+                return false;
+            }
+        }
+
+        double[] sorted = [.. samples.Order()];
+        double half = (sorted[(int)(0.99 * (sorted.Length - 1))] - sorted[(int)(0.01 * (sorted.Length - 1))]) / 2;
+        return half + (Step(samples) / 2) < LeastTop * Math.Sqrt(2) * toneRms;
+    }
+
+    private static bool IsDistorted(WelchSpectrum spectrum, double line, double toneRms, double allowed)
+    {
+        const int Apart = 6;
+        double rate = 2 * spectrum.Step * (spectrum.Density.Count - 1), sum = 0;
+        for (int h = 2; h <= 5; h++)
+        {
+            double lands = Folding.LandsAt(h * line, rate);
+            if (Apart * spectrum.Step < Math.Min(Math.Abs(lands - line), Math.Min(lands, (rate / 2) - lands)))
+            {
+                sum += Math.Pow(spectrum.ToneRms(lands), 2);
+            }
+        }
+
+        return allowed * toneRms < Math.Sqrt(sum);
+    }
+
+    /// <summary>The least distance of two values; 0 where nearly every sample has a value of its own.</summary>
+    private static double Step(double[] samples)
+    {
+        double[] values = [.. samples.Distinct().Order()];
+        return values.Length < 2 || samples.Length < 4 * values.Length ? 0 : values.Zip(values.Skip(1), (a, b) => b - a).Min();
+    }
+
+    /// <summary>Share of a normal distribution above x standard deviations, Q(x) = erfc(x/√2)/2.</summary>
+    private static double Beyond(double x) => SpecialFunctions.Erfc(x / Math.Sqrt(2)) / 2;
+}

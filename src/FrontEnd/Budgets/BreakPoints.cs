@@ -1,0 +1,105 @@
+using System.Numerics;
+using FrontEnd.Circuits;
+using FrontEnd.Filters;
+
+namespace FrontEnd.Budgets;
+
+/// <summary>A frequency at which a response over frequency bends, and within how much of it [Hz].</summary>
+internal readonly record struct Bend(double Hertz, double Scale);
+
+/// <summary>Where an integral over frequency is cut, so that no panel steps over what is narrow.</summary>
+/// <remarks>A pole or zero at s makes a bend at |s|/(2π); near the axis it is narrow, as wide as its distance from it, and its flanks are cut
+/// at that and at 16 times as much each, up to a share of the frequency itself. Those of digital filters are taken over by s = fs·ln z: angle
+/// and distance from the unit circle.</remarks>
+internal static class BreakPoints
+{
+    /// <summary>A bend wider than this share of its frequency is none to a panel of the rule.</summary>
+    private const double Wide = 0.3;
+
+    /// <summary>From cut to cut on a flank: the rule's outermost points see the flank's inner end.</summary>
+    private const double Flank = 16;
+
+    /// <summary>Cuts nearer to one another than this share of their scale count as one.</summary>
+    private const double Same = 0.25;
+
+    /// <summary>Of digital filters at a rate [Hz].</summary>
+    public static IReadOnlyList<Bend> Of(SecondOrderSections sections, double rate)
+    {
+        var bends = new List<Bend>();
+        foreach (Biquad section in sections.Sections)
+        {
+            foreach (Complex z in (Complex[])[section.Poles.First, section.Poles.Second, section.Zeros.First, section.Zeros.Second])
+            {
+                if (z != 0 && Complex.IsFinite(z))
+                {
+                    Add(bends, Complex.Log(z) * rate);
+                }
+            }
+        }
+
+        return bends;
+    }
+
+    /// <summary>Of circuits.</summary>
+    public static IReadOnlyList<Bend> Of(IEnumerable<Circuit> circuits)
+    {
+        var bends = new List<Bend>();
+        foreach (Complex pole in circuits.SelectMany(circuit => StateSpace.Of(circuit).Poles()))
+        {
+            Add(bends, pole);
+        }
+
+        return bends;
+    }
+
+    /// <summary>Frequencies to cut at, rising: those that are stated, the bends between them, and more where two lie far apart.</summary>
+    /// <param name="stated">Both ends and what must be a cut besides [Hz], above zero.</param>
+    /// <param name="bends">The bends.</param>
+    /// <param name="ratio">Greatest ratio of a cut to the one before.</param>
+    public static double[] Between(IEnumerable<double> stated, IEnumerable<Bend> bends, double ratio)
+    {
+        var cuts = new SortedSet<double>(stated);
+        double low = cuts.Min, high = cuts.Max;
+        foreach (Bend bend in bends.Where(bend => low < bend.Hertz && bend.Hertz < high).OrderBy(bend => bend.Scale))
+        {
+            double near = Same * bend.Scale;
+            if (cuts.GetViewBetween(bend.Hertz - near, bend.Hertz + near).Count == 0)
+            {
+                cuts.Add(bend.Hertz);
+            }
+        }
+
+        List<double> all = [];
+        foreach (double cut in cuts)
+        {
+            int parts = all.Count == 0 ? 1 : Math.Max(1, (int)Math.Ceiling(Math.Log(cut / all[^1]) / Math.Log(ratio)));
+            double last = all.Count == 0 ? cut : all[^1];
+            for (int i = 1; i < parts; i++)
+            {
+                all.Add(last * Math.Pow(cut / last, (double)i / parts));
+            }
+
+            all.Add(cut);
+        }
+
+        return [.. all];
+    }
+
+    private static void Add(List<Bend> bends, Complex s)
+    {
+        double hertz = s.Magnitude / (2 * Math.PI), width = Math.Abs(s.Real) / (2 * Math.PI), at = Math.Abs(s.Imaginary) / (2 * Math.PI);
+        if (Wide * hertz <= width)
+        {
+            bends.Add(new Bend(hertz, hertz));
+            return;
+        }
+
+        // On the axis itself the poles beside it say how wide it is.
+        bends.Add(new Bend(at, width == 0 ? at * 1e-9 : width));
+        for (double flank = width; 0 < flank && flank < Wide * at; flank *= Flank)
+        {
+            bends.Add(new Bend(at - flank, flank));
+            bends.Add(new Bend(at + flank, flank));
+        }
+    }
+}

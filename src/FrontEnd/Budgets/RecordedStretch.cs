@@ -1,0 +1,210 @@
+using FrontEnd.Circuits;
+using FrontEnd.Filters;
+using FrontEnd.Numbers;
+
+namespace FrontEnd.Budgets;
+
+/// <summary>The samples of a <see cref="Stretch"/> and the digital filters behind them as one linear step from sample to sample.</summary>
+/// <remarks>The states are the chain's and two of each section (transposed direct form II), each less its value at rest.</remarks>
+internal sealed class RecordedStretch
+{
+    /// <summary>Samples that are looked at one by one, at the least.</summary>
+    private const int WindowDoublings = 6, Window = 1 << WindowDoublings;
+
+    private readonly double[] _output;
+    private readonly double[] _work;
+    private readonly double[] _window;
+    private readonly List<double[]> _energy = [];
+
+    public RecordedStretch(Stretch stretch, SecondOrderSections digital)
+    {
+        int analog = stretch.Rest.Length, n = analog + (2 * digital.Count);
+        double[] less1 = new double[n * n], row = new double[n];
+        Rest = new double[n];
+        for (int i = 0; i < analog; i++)
+        {
+            stretch.Steps.Less1(stretch.Sample).Slice(i * analog, analog).CopyTo(less1.AsSpan(i * n));
+            row[i] = stretch.Output[i];
+        }
+
+        // What goes into a section, as a row over all states, and at rest.
+        double volts = stretch.OutputRest;
+        for (int section = 0; section < digital.Count; section++)
+        {
+            Biquad c = digital[section];
+            int first = analog + (2 * section), second = first + 1;
+            double output = c.DcGain * volts;
+            (Rest[first], Rest[second]) = (output - (c.B0 * volts), (c.B2 * volts) - (c.A2 * output));
+            double[] input = [.. row];
+            for (int j = 0; j < n; j++)
+            {
+                row[j] = (c.B0 * input[j]) + (j == first ? 1 : 0);
+                less1[(first * n) + j] = (c.B1 * input[j]) - (c.A1 * row[j]) + (j == second ? 1 : 0) - (j == first ? 1 : 0);
+                less1[(second * n) + j] = (c.B2 * input[j]) - (c.A2 * row[j]) - (j == second ? 1 : 0);
+            }
+
+            volts = output;
+        }
+
+        (_output, Final, _work) = (row, volts, new double[n]);
+        Steps = new Doublings(less1, n);
+        _window = MakeWindow();
+    }
+
+    /// <summary>Steps from sample to sample.</summary>
+    public Doublings Steps { get; }
+
+    /// <summary>The states at rest.</summary>
+    public double[] Rest { get; }
+
+    /// <summary>The recorded value at rest [V].</summary>
+    public double Final { get; }
+
+    /// <summary>The recorded value at a sample [V].</summary>
+    /// <param name="state">States there, less those at rest.</param>
+    public double At(double[] state) => Final + SquareMatrix.Dot(_output, state);
+
+    /// <summary>Samples after which nothing is left of a state.</summary>
+    public long Samples => 1L << Math.Max(WindowDoublings, Steps.DiedDownAfter()
+        ?? throw new InvalidOperationException("A recording that never comes to rest has no last sample."));
+
+    /// <summary>The last of a number of samples, from a state on, at which the recorded value is further than the tolerance from an end; null
+    /// for none.</summary>
+    /// <remarks>The sum of the squares of what is left at the next 2^j samples is a form of the state, made by doubling (Smith's way to
+    /// solve Lyapunov's equation). Samples that have it below the square of the tolerance are all within; others are halved, the later half
+    /// first.</remarks>
+    /// <param name="state">States at the first sample, less those at rest.</param>
+    /// <param name="samples">How many.</param>
+    /// <param name="tolerance">[V]</param>
+    /// <param name="end">What the recording ends at; another than <see cref="Final"/> where a limiter lets go later [V].</param>
+    public long? LastAbove(double[] state, long samples, double tolerance, double end)
+    {
+        double off = Final - end;
+        List<(long First, int Doublings, double[] State)> pieces = [];
+        double[] at = (double[])state.Clone();
+        long first = 0;
+        for (int doublings = 62; WindowDoublings <= doublings; doublings--)
+        {
+            if ((samples & (1L << doublings)) != 0)
+            {
+                pieces.Add((first, doublings, (double[])at.Clone()));
+                first += 1L << doublings;
+                if (first < samples)
+                {
+                    Steps.Advance(doublings, at, _work);
+                }
+            }
+        }
+
+        long? last = InWindow(at, (int)(samples - first), tolerance, off) + first;
+        for (int piece = pieces.Count - 1; last is null && 0 <= piece; piece--)
+        {
+            last = LastAbove(pieces[piece].State, pieces[piece].Doublings, tolerance, off) + pieces[piece].First;
+        }
+
+        return last;
+    }
+
+    private long? LastAbove(double[] state, int doublings, double tolerance, double off)
+    {
+        double room = tolerance - Math.Abs(off);
+        if (0 < room && SquareMatrix.Form(Energy(doublings), state) <= room * room)
+        {
+            return null;
+        }
+
+        if (doublings == WindowDoublings)
+        {
+            return InWindow(state, Window, tolerance, off);
+        }
+
+        double[] later = (double[])state.Clone();
+        Steps.Advance(doublings - 1, later, _work);
+        return LastAbove(later, doublings - 1, tolerance, off) is { } found
+            ? found + (1L << (doublings - 1))
+            : LastAbove(state, doublings - 1, tolerance, off);
+    }
+
+    private long? InWindow(double[] state, int samples, double tolerance, double off)
+    {
+        Span<double> values = stackalloc double[Window];
+        values.Fill(off);
+        for (int k = 0; k < state.Length; k++)
+        {
+            SquareMatrix.AddScaled(state[k], _window.AsSpan(k * Window, Window), values);
+        }
+
+        for (int i = samples - 1; 0 <= i; i--)
+        {
+            if (tolerance < Math.Abs(values[i]))
+            {
+                return i;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>What each state at the start of a window is at each of its samples, one state after the other.</summary>
+    private double[] MakeWindow()
+    {
+        int n = Steps.Order;
+        double[] window = new double[Window * n], row = (double[])_output.Clone(), next = new double[n];
+        for (int i = 0; i < Window; i++)
+        {
+            for (int k = 0; k < n; k++)
+            {
+                window[(k * Window) + i] = row[k];
+            }
+
+            row.CopyTo(next, 0);
+            for (int k = 0; k < n; k++)
+            {
+                SquareMatrix.AddScaled(row[k], Steps.Less1(0).Slice(k * n, n), next);
+            }
+
+            (row, next) = (next, row);
+        }
+
+        return window;
+    }
+
+    private double[] Energy(int doublings)
+    {
+        int n = Steps.Order;
+        if (_energy.Count == 0)
+        {
+            var first = new double[n * n];
+            for (int k = 0; k < n; k++)
+            {
+                for (int j = 0; j < n; j++)
+                {
+                    first[(k * n) + j] = SquareMatrix.Dot(_window.AsSpan(k * Window, Window), _window.AsSpan(j * Window, Window));
+                }
+            }
+
+            _energy.Add(first);
+        }
+
+        while (_energy.Count <= doublings - WindowDoublings)
+        {
+            // P + MᵀPM, M = 1 + E: T = P + P·E, then T + EᵀT, and P once more.
+            double[] before = _energy[^1], half = (double[])before.Clone(), transposed = new double[n * n];
+            ReadOnlySpan<double> less1 = Steps.Less1(WindowDoublings + _energy.Count - 1);
+            SquareMatrix.AddProduct(before, less1, half, n);
+            for (int i = 0; i < n; i++)
+            {
+                for (int j = 0; j < n; j++)
+                {
+                    transposed[(i * n) + j] = less1[(j * n) + i];
+                }
+            }
+
+            double[] sum = [.. before.Zip(half, (a, b) => a + b)];
+            SquareMatrix.AddProduct(transposed, half, sum, n);
+            _energy.Add(sum);
+        }
+
+        return _energy[doublings - WindowDoublings];
+    }
+}
