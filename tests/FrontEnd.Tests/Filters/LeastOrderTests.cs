@@ -71,7 +71,7 @@ public class LeastOrderTests
         Assert.True(5 < found, $"{found} found, {refused} refused");
     }
 
-    /// <summary>8 to 13 Hz with 60 dB at 2 and 16 Hz for an inverse Chebyshev: about the stop edges it takes order 14, which is refused; about the pass edges 7.
+    /// <summary>8 to 13 Hz with 60 dB at 2 and 16 Hz for an inverse Chebyshev: about the stop edges it takes order 11 (Ω = 14/10.54, 8.276/acosh 1.328 = 10.5), which is refused; about the pass edges 7.
     /// By hand: c = 104, D = 5 at the pass edges, 9.5 at 16 Hz (50 at 2 Hz), Ω = 1.9, acosh(10³/0.5088)/acosh 1.9 = 8.276/1.257 = 6.58.</summary>
     [Fact]
     public void InverseChebyshev_BandPassOfFarLowerStopEdge_IsNoLongerRefused()
