@@ -17,7 +17,9 @@ public static class SpreadText
         page.Paragraph(SpreadWording.Yield(result), "yield  ");
         if (SpreadWording.YieldRows(result) is { Count: > 0 } rows)
         {
-            page.Table(SpreadWording.YieldColumns, rows);
+            // Eighty columns have no room for the keys of the limits beside whole ids.
+            page.Table(SpreadWording.YieldColumns[..^1], [.. rows.Select(row => row with { Cells = [.. row.Cells.Take(row.Cells.Count - 1)] })]);
+            page.Paragraph("`frontend explain DESIGN FIGURE` names the key of a limit.");
         }
 
         page.Blank();

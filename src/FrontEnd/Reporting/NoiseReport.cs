@@ -29,7 +29,7 @@ internal static class NoiseReport
             $"{TradeConstants.NoisePeakToPeak}·σ_board", VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * noise.WithoutExcess),
             Equations.Noise,
             text: "the electrodes' thermal noise and the board; the excess noise that skin and contact make is left out");
-        list.Number(ResultIds.Noise.Shorted, "noise with every electrode a short circuit, rms, as far as the board makes it", "σ_short",
+        list.Number(ResultIds.Noise.Shorted, "noise without that of the electrodes, rms", "σ_short",
             VoltageRms.FromVolts(noise.Shorted), Equations.Noise);
         list.Number(
             ResultIds.Noise.ThermalFloor, "thermal noise of active and reference electrode, rms", "σ_th", VoltageRms.FromVolts(floor),

@@ -33,7 +33,7 @@ public static class Explanations
             "The excess noise that skin and contact make is taken out, so that what is left is what other parts, and electrodes of lower resistance, could change.", Gaussian,
             new("op-amps-for-everyone", "ch. 10")),
         new(ResultIds.Noise.Shorted,
-            "With every electrode replaced by a wire only the board makes noise. This is what a bench test with shorted inputs should read.",
+            "The electrodes' own noise is left out; their impedance stays, so that the amplifier's current noise in it still counts. A board with its leads shorted reads this, or less where that current noise is much of it.",
             Gaussian, new("op-amps-for-everyone", "ch. 10")),
         new(ResultIds.Noise.ThermalFloor,
             "Any resistance above absolute zero makes noise in proportion to the root of resistance, temperature and bandwidth. For an electrode only the real part of its impedance counts, so a capacitor across the contact lowers it. No amplifier can go below this.",

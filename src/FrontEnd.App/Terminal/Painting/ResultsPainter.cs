@@ -9,8 +9,8 @@ public static class ResultsPainter
     public static void Results(Canvas canvas, Model model, Place place, int x, int top, int width, int height)
     {
         IReadOnlyList<Result> results = Whereabouts.ResultsOf(model);
-        string heading = place.Id == Place.Verdicts ? "worst first" : "what it does, worst first";
-        canvas.Put(x, top, canvas.Fit(heading + "; cautions last", width), model.OnResults ? Ink.Title : Ink.Dim);
+        const string Order = "worst first; cautions last", Whole = "what it does, " + Order;
+        canvas.Put(x, top, canvas.Fit(place.Id == Place.Verdicts || width < Whole.Length ? Order : Whole, width), model.OnResults ? Ink.Title : Ink.Dim);
         if (model.Here.Shown is not { } shown)
         {
             canvas.Put(x, top + 1, "working out", Ink.Dim);
