@@ -1,5 +1,4 @@
 using System.Text.Json;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Tests.Plain;
 using Xunit;
 

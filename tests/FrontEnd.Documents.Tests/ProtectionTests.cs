@@ -23,12 +23,12 @@ public sealed class ProtectionTests
 
     [Fact]
     public void Leads_WithAResistorAtTheSkin_NeedNoOther() =>
-        Assert.Empty(Read(string.Format(System.Globalization.CultureInfo.InvariantCulture, Both, "skin-resistor = \"68 kΩ\"\n")));
+        Assert.Empty(Read(Both.Replace("{0}", "skin-resistor = \"68 kΩ\"\n", StringComparison.Ordinal)));
 
     [Fact]
     public void Leads_BufferedWithoutOne_AreNamedEach() =>
         Assert.Equal(["electrodes.active-buffer.skin-resistor", "electrodes.reference-buffer.skin-resistor"],
-            Read(string.Format(System.Globalization.CultureInfo.InvariantCulture, Both, "")).Select(finding => finding.Field).Order());
+            Read(Both.Replace("{0}", "", StringComparison.Ordinal)).Select(finding => finding.Field).Order());
 
     [Fact]
     public void Resistor_OfZero_IsGiven() => Assert.Empty(Read("[input]\nseries-resistor = \"0 Ω\"\n"));

@@ -1,6 +1,5 @@
 using System.Text;
 using FrontEnd.Compare;
-using FrontEnd.Identity;
 
 namespace FrontEnd.Documents.Sheets;
 

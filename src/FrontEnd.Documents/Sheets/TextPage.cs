@@ -84,7 +84,7 @@ internal sealed class TextPage(int width = TextPage.Width)
 
             while (width < word.Length)
             {
-                int end = word.AsSpan(0, width).LastIndexOfAny('-', '.', ' ') + 1;
+                int end = word.AsSpan(0, width).LastIndexOfAny([.. "-._ "]) + 1;
                 end = end < width / 3 ? width : end;
                 yield return word[..end].TrimEnd();
                 word = word[end..];

@@ -1,4 +1,3 @@
-using FrontEnd.Budgets;
 using FrontEnd.Citations;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;

@@ -1,4 +1,3 @@
-using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Reporting;
 

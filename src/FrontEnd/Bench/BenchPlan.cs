@@ -6,7 +6,6 @@ using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Filters;
 using FrontEnd.Identity;
-using FrontEnd.Inputs;
 using FrontEnd.Interference;
 using FrontEnd.Networks;
 using FrontEnd.Reporting;

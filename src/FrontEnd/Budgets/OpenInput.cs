@@ -1,4 +1,3 @@
-using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Inputs;
 using FrontEnd.Networks;

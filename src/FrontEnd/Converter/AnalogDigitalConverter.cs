@@ -106,9 +106,11 @@ public sealed record AnalogDigitalConverter
             return 1;
         }
 
-        double x = Math.PI * hertz / ModulatorClock.Hertz;
-        double denominator = Oversampling * Math.Sin(x);
-        double one = Math.Abs(denominator) < 1e-12 * Oversampling ? 1 : Math.Sin(x * Oversampling) / denominator;
+        // Whole turns are taken off first: π times a whole number has a sine of 1e-16, and its fifth power is not the null that it is.
+        double turn = Math.PI * Part(hertz / ModulatorClock.Hertz), turns = Math.PI * Part(hertz / Rate.Hertz);
+        double one = Math.Abs(turn) < 1e-12 ? 1 : Math.Sin(turns) / (Oversampling * Math.Sin(turn));
         return Math.Pow(Math.Abs(one), SincOrder);
+
+        static double Part(double turns) => turns - Math.Round(turns);
     }
 }

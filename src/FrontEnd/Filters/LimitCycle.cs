@@ -94,7 +94,7 @@ internal sealed class CycleSearch
     /// <summary>Four times the levels at which each section hangs by itself, those of the sections before it carried through it.</summary>
     private static double[] Spans(Biquad[] sections)
     {
-        double[] spans = new double[sections.Length];
+        double[] levels = new double[sections.Length];
         double level = 0;
         for (int i = 0; i < sections.Length; i++)
         {
@@ -102,10 +102,10 @@ internal sealed class CycleSearch
             double gain = Enumerable.Range(0, 65).Max(k => Math.Sqrt(alone.PowerResponse(k / 128.0, 1)));
             DeadBand band = RoundOff.DeadBandOf(sections[i]);
             level = (gain * level) + Math.Max(Math.Max(band.Constant, band.Alternating), band.Oscillating ?? 0);
-            spans[i] = 4 * level;
+            levels[i] = 4 * level;
         }
 
-        return spans;
+        return levels;
     }
 
     /// <summary>Where a large constant at the input would have left the sections, either sign.</summary>

@@ -1,4 +1,3 @@
-using System.Numerics;
 using FrontEnd.Amplifier;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;

@@ -1,4 +1,3 @@
-using FrontEnd.Identity;
 using FrontEnd.Results;
 
 namespace FrontEnd.Sizing;

@@ -72,7 +72,7 @@ public sealed class LimitsOfUseTests
     public void Limits_AtThemEverythingThatIsMetStillIs_ALittleBeyondOneIsNot(int number)
     {
         Design design = Cases[number];
-        Assessment today = Evaluator.Evaluate(design), all = LimitsOfUse.Add(today);
+        Assessment today = Evaluator.Evaluate(design), all = LimitsOfUse.Add(today, TestContext.Current.CancellationToken);
         string[] met = [.. Met(today).Except(Failing(today))];
         int limits = 0;
         foreach (string id in Ids)
@@ -102,9 +102,9 @@ public sealed class LimitsOfUseTests
     {
         Assessment plain = Evaluator.Evaluate(Designs.Dry);
         Assert.All(Ids, id => Assert.Null(plain.Find(id)));
-        Assessment advised = Advisor.Advise(plain);
+        Assessment advised = Advisor.Advise(plain, cancellation: TestContext.Current.CancellationToken);
         Assert.All(Ids, id => Assert.NotNull(advised.Find(id)));
-        Assert.Same(advised, LimitsOfUse.Add(advised));
+        Assert.Same(advised, LimitsOfUse.Add(advised, TestContext.Current.CancellationToken));
         Assert.Equal(plain.Results.Count + Ids.Length, advised.Results.Count);
     }
 
@@ -113,7 +113,7 @@ public sealed class LimitsOfUseTests
     public void Limits_WhereNothingCanFail_AreUnbounded()
     {
         Design bare = Designs.Dry with { Mains = Designs.Dry.Mains with { LeadToMains = default }, Input = Designs.Dry.Input with { LeadToCommon = default } };
-        Result leads = LimitsOfUse.Add(Evaluator.Evaluate(bare))["limit.leads"];
+        Result leads = LimitsOfUse.Add(Evaluator.Evaluate(bare), TestContext.Current.CancellationToken)["limit.leads"];
         Assert.Equal((ResultState.Unbounded, "1"), (leads.State, leads.Unit));
         Assert.Contains("nothing that is met can fail by it", leads.Text, StringComparison.Ordinal);
     }
@@ -124,7 +124,7 @@ public sealed class LimitsOfUseTests
         Design contradictory = Designs.Dry with { Band = new Band("band", Frequency.FromHertz(40), Frequency.FromHertz(1)) };
         Assessment assessment = Evaluator.Evaluate(contradictory);
         Assert.False(assessment.HasFigures);
-        Assert.Same(assessment, LimitsOfUse.Add(assessment));
+        Assert.Same(assessment, LimitsOfUse.Add(assessment, TestContext.Current.CancellationToken));
     }
 
     /// <summary>Gel of 20 kΩ stays gel at 200 kΩ: neither does its mismatch double nor does its noise go unjudged, as a dry electrode's would.</summary>
@@ -133,13 +133,13 @@ public sealed class LimitsOfUseTests
     {
         Design design = Designs.Gel with { Electrodes = Designs.Gel.Electrodes with { Offset = default, Mismatch = null } };
         Assessment today = Evaluator.Evaluate(design);
-        Result limit = LimitsOfUse.Add(today)["limit.contact"];
+        Result limit = LimitsOfUse.Add(today, TestContext.Current.CancellationToken)["limit.contact"];
         Design held = design with { Electrodes = design.Electrodes with { Mismatch = Ratio.FromFraction(0.5) } };
-        Assert.Equal(limit.Si, LimitsOfUse.Add(Evaluator.Evaluate(held))["limit.contact"].Si, 1e-9 * limit.Si);
+        Assert.Equal(limit.Si, LimitsOfUse.Add(Evaluator.Evaluate(held), TestContext.Current.CancellationToken)["limit.contact"].Si, 1e-9 * limit.Si);
         Assert.Empty(Failing(Evaluator.Evaluate(With(held, "limit.contact", limit.Si))).Except(Failing(today)));
     }
 
     [Fact]
     public void Sensitivity_OfALimit_IsNotLookedFor() =>
-        Assert.Empty(Sensitivity.Of(LimitsOfUse.Add(Evaluator.Evaluate(Cases[1])), new("limit.offset")));
+        Assert.Empty(Sensitivity.Of(LimitsOfUse.Add(Evaluator.Evaluate(Cases[1]), TestContext.Current.CancellationToken), new("limit.offset")));
 }

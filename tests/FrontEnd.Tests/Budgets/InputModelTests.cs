@@ -5,7 +5,6 @@ using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
-using FrontEnd.Tests.Networks;
 using Xunit;
 using ComplexVector = MathNet.Numerics.LinearAlgebra.Vector<System.Numerics.Complex>;
 

@@ -1,7 +1,6 @@
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
 using FrontEnd.Circuits;
-using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Interference;

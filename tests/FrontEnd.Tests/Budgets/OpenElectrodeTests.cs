@@ -65,7 +65,7 @@ public sealed class OpenElectrodeTests
             Electrodes = Still.Electrodes with { Offset = Voltage.FromVolts(volts) },
             Input = Still.Input with { BiasResistor = Resistance.FromMegohms(200) },
         };
-        string[] nodes = [.. new[] { "active", "reference" }.SelectMany(lead => new[] { $"open.{lead}.amplifier", $"open.{lead}.converter" })];
+        string[] nodes = ["open.active.amplifier", "open.active.converter", "open.reference.amplifier", "open.reference.converter"];
         Assessment both = Evaluator.Evaluate(Of(0.02, 1e-10)), other = Evaluator.Evaluate(Of(0.02, -1e-10)), offset = Evaluator.Evaluate(Of(0.02, 0)), bias = Evaluator.Evaluate(Of(0, 1e-10));
         Assert.Contains(nodes, node => 1e-3 < offset[node].Si && 1e-3 < bias[node].Si);
         Assert.All(nodes, node =>

@@ -1,6 +1,5 @@
 using FrontEnd.Amplifier;
 using FrontEnd.Budgets;
-using FrontEnd.Catalogue;
 using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;

@@ -3,7 +3,6 @@ using FrontEnd.Amplifier;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Findings;
-using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -135,7 +134,7 @@ public sealed class SharedFaultTests
     {
         Assessment assessment = Evaluator.Evaluate(Earthed);
         Assert.Contains(Candidates.For(Earthed, assessment), candidate => candidate.Change == "series resistors in the leads 100 kΩ -> 200 kΩ");
-        Improvement improvement = Advisor.Advise(assessment)["safety.shared_fault_current"].Verdict.Improvement!;
+        Improvement improvement = Advisor.Advise(assessment, cancellation: TestContext.Current.CancellationToken)["safety.shared_fault_current"].Verdict.Improvement!;
         Assert.True(improvement.After!.SiValue <= 50e-6, improvement.Change);
         Assert.Equal(improvement.After.SiValue, Shared(improvement.Design).Si);
     }
@@ -151,7 +150,7 @@ public sealed class SharedFaultTests
         Assert.True(after["noise.board_share"].Si < before["noise.board_share"].Si);
         Assert.NotEqual(VerdictKind.Fail, after["safety.fault_current"].Verdict.Kind);
         Assert.Equal((VerdictKind.Pass, VerdictKind.Fail), (before["safety.shared_fault_current"].Verdict.Kind, after["safety.shared_fault_current"].Verdict.Kind));
-        Assert.DoesNotContain(Advisor.Advise(before, [less]).Judged, result => result.Verdict.Improvement is not null);
+        Assert.DoesNotContain(Advisor.Advise(before, [less], cancellation: TestContext.Current.CancellationToken).Judged, result => result.Verdict.Improvement is not null);
     }
 
     /// <summary>Sizing gives every measuring lead of an earthed box the resistor that the sum needs.</summary>

@@ -76,7 +76,7 @@ public sealed class ConverterTests
     [Fact]
     public void FitsSupply_WhereItDoesNot_IsNeverSearchedOver()
     {
-        Assessment assessment = FrontEnd.Advice.Advisor.Advise(Evaluator.Evaluate(Designs.Gel));
+        Assessment assessment = FrontEnd.Advice.Advisor.Advise(Evaluator.Evaluate(Designs.Gel), cancellation: TestContext.Current.CancellationToken);
         Result result = assessment.Find(ResultIds.Converter.FitsSupply)!;
         Assert.Equal(VerdictKind.Fail, result.Verdict.Kind);
         Assert.Null(result.Verdict.Improvement);
@@ -115,4 +115,16 @@ public sealed class ConverterTests
     [Fact]
     public void Noise_NotGivenBesideAStep_GoesByTheStep() =>
         Assert.Equal(0.4e-3, new AnalogDigitalConverter { Lsb = Voltage.FromMillivolts(1) }.NoiseVolts, 1e-15);
+
+    /// <summary>A sinc decimator's nulls are exact: six times the rate leaves nothing, and the clock itself all.</summary>
+    [Fact]
+    public void Response_AtWholeMultiplesOfTheRate_IsZeroAndOneAtTheClock()
+    {
+        AnalogDigitalConverter converter = new() { Kind = ConverterKind.DeltaSigma, Rate = Frequency.FromHertz(250), Oversampling = 256, SincOrder = 5 };
+        Assert.All([250.0, 1500, 63750], hertz => Assert.Equal(0, converter.Response(hertz)));
+        Assert.Equal(1, converter.Response(64000), 1e-12);
+
+        // By hand, a fifth of the rate: sin 36°/(256·sin(36°/256)) = 0.587785/0.628317, to the fifth power.
+        Assert.Equal(Math.Pow(0.5877852523 / (256 * Math.Sin(Math.PI / 5 / 256)), 5), converter.Response(50), 1e-9);
+    }
 }

@@ -3,7 +3,6 @@ using FrontEnd.Amplifier;
 using FrontEnd.Building;
 using FrontEnd.Catalogue;
 using FrontEnd.Circuits;
-using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Findings;

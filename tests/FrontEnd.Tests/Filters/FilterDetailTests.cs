@@ -1,7 +1,6 @@
 using System.Numerics;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
-using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using Xunit;
 

@@ -1,5 +1,4 @@
 using FrontEnd.Filters;
-using FrontEnd.Findings;
 using FrontEnd.Quantities;
 using Xunit;
 

@@ -1,4 +1,3 @@
-using System.Numerics;
 using FrontEnd.Designs;
 
 namespace FrontEnd.Tests.Plain;

@@ -67,7 +67,7 @@ public sealed class HarmonicsLookedAtTests
     [InlineData(25, "left (of h = 1 to 25)")]
     public void RateStudy_AtOneKilohertz_SaysHowFarItLooked(int harmonics, string sentence)
     {
-        RateComparison comparison = RateStudy.Compare(With(harmonics), [Frequency.FromHertz(1000)]);
+        RateComparison comparison = RateStudy.Compare(With(harmonics), [Frequency.FromHertz(1000)], cancellation: TestContext.Current.CancellationToken);
         RateOption option = Assert.Single(comparison.Options);
         Assert.Contains(sentence, option.Because, StringComparison.Ordinal);
         Assert.All(option.Mains, mains => Assert.Equal(harmonics, mains.HighestHarmonic));

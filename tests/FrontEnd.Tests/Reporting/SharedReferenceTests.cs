@@ -1,5 +1,4 @@
 using FrontEnd.Amplifier;
-using FrontEnd.Budgets;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;

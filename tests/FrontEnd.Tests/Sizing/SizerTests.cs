@@ -250,7 +250,8 @@ public sealed class SizerTests
         SizingOutcome outcome = Size(Wanted with { Requirements = Wanted.Requirements with { Noise = VoltagePeakToPeak.FromMicrovolts(0.1), Offset = Voltage.FromVolts(3) } });
         Assert.Empty(outcome.Front);
         Obstacle[] given = [.. outcome.Obstacles.Where(obstacle => obstacle.Relaxation is not null)];
-        Assert.True(new[] { "requirements.noise", "requirements.offset" }.All(key => given.Any(obstacle => obstacle.Requirement == key)));
+        Assert.Contains(given, obstacle => obstacle.Requirement == "requirements.noise");
+        Assert.Contains(given, obstacle => obstacle.Requirement == "requirements.offset");
         Assert.All(given, obstacle => Assert.Contains(" together with ", obstacle.Relaxation, StringComparison.Ordinal));
         SizingRequest relaxed = new(Wanted, Shelf);
         foreach (Obstacle obstacle in given)
