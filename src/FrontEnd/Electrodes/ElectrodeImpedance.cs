@@ -6,6 +6,10 @@ namespace FrontEnd.Electrodes;
 /// <summary>An electrode's Z = Rs + Rd/(1 + s·Rd·Cd), with a second R ∥ C in series where it has one, over lanes.</summary>
 internal readonly struct ElectrodeImpedance
 {
+    /// <summary>Less than this is a short circuit to every figure shown, and its conductance too large beside the others' to be solved with
+    /// [Ω].</summary>
+    private const double LeastOhms = 1e-6;
+
     private readonly double _series;
     private readonly double _contact;
     private readonly double _contactSeconds;
@@ -39,7 +43,7 @@ internal readonly struct ElectrodeImpedance
             im -= g * x;
         }
 
-        re *= factor;
+        re = Vector.Max(re * factor, new Vector<double>(LeastOhms));
         im *= factor;
         Vector<double> inverse = Vector<double>.One / ((re * re) + (im * im));
         return (new ComplexLanes(re * inverse, -im * inverse), re);

@@ -101,4 +101,16 @@ public sealed class ZeroOhmTests
             return [.. phases.Select((phase, node) => -(phase - (node == 0 ? 0 : phases[node - 1])) / (4 * Math.PI * share * hertz))];
         }
     }
+
+    /// <summary>An electrode of 0 Ω times what a mismatch of nearly 2 leaves, 5e-10: a short circuit, and no conductance beyond all bounds.</summary>
+    [Fact]
+    public void Electrode_OfNoResistanceAtTheGreatestMismatch_HasFigures()
+    {
+        Design drawn = FrontEnd.Tests.Laws.DrawnDesigns.Draw(20261136);
+        Assert.Equal(0, drawn.Electrodes.Active.DcResistance.Ohms);
+        Design design = drawn with { Electrodes = drawn.Electrodes with { Mismatch = Ratio.FromFraction(1.9999999989655795) } };
+        Assessment assessment = Evaluator.Evaluate(design);
+        Assert.True(assessment.HasFigures);
+        Assert.All(assessment.Results.Where(result => result.State == ResultState.Number), result => Assert.True(double.IsFinite(result.Si), result.Id.Text));
+    }
 }
