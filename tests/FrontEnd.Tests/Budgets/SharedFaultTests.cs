@@ -1,8 +1,10 @@
 using FrontEnd.Advice;
 using FrontEnd.Amplifier;
+using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Findings;
+using FrontEnd.Inputs;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -161,6 +163,26 @@ public sealed class SharedFaultTests
         {
             var grid = new SizingGrid(new SizingRequest(wanted, new PartShelf([], [], [])));
             Assert.All(grid.Grounds(), ground => Assert.NotEqual(VerdictKind.Fail, Shared(grid.Base(ground)).Verdict.Kind));
+        }
+    }
+
+    /// <summary>Behind electrode buffers each lead counts its own skin resistor, in the order active, reference: two that differ are not
+    /// taken for one another, nor one for both.</summary>
+    [Fact]
+    public void Leads_BehindTwoBuffers_CountTheirOwnSkinResistors()
+    {
+        ElectrodeBuffer first = new() { SkinResistor = Resistance.FromKilohms(68) }, second = new() { SkinResistor = Resistance.FromKilohms(150) };
+        Design design = new() { Electrodes = new ElectrodeSet { ActiveBuffer = first, ReferenceBuffer = second } };
+        SafetyLanes leads = SafetyLanes.Of(design, Lanes(design));
+        Assert.Equal(68e3, leads.Active[0], 1e-6);
+        Assert.Equal(150e3, leads.Reference[0], 1e-6);
+        Design half = design with { Electrodes = design.Electrodes with { ActiveBuffer = null } };
+        Assert.Equal(150e3, SafetyLanes.Of(half, Lanes(half)).Reference[0], 1e-6);
+
+        static BuildLanes Lanes(Design design)
+        {
+            var built = BuiltParts.Balanced(design);
+            return new BuildLanes(new PathModel(design, built), built);
         }
     }
 }

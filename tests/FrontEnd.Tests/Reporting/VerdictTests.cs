@@ -93,4 +93,33 @@ public sealed class VerdictTests
         Assert.Equal("requirements.fault-current", verdict.Requirement);
         Assert.Equal("requirements.fault-current", Now["safety.shared_fault_current"].Verdict.Requirement);
     }
+
+    /// <summary>The sentence says on which side of the limit the figure lies, and what is over, short or spare.</summary>
+    [Theory]
+    [InlineData(1.25, "is above", "over by", "is not below", "spare")]
+    [InlineData(0.8, "is not above", "spare", "is below", "short by")]
+    public void Because_OnEitherSideOfTheLimit_SaysWhichAndByHowMuch(double share, string most, string over, string least, string under)
+    {
+        var asked = new Requirements
+        {
+            Noise = VoltagePeakToPeak.FromVolts(Value("noise.board_share") / share),
+            Offset = Voltage.FromVolts(Value("levels.offset_survived") / share),
+        };
+        Assessment assessment = Evaluator.Evaluate(Dry with { Requirements = asked });
+        string noise = assessment["noise.board_share"].Verdict.Because, offset = assessment["levels.offset_survived"].Verdict.Because;
+        Assert.Contains($" {most} ", noise, StringComparison.Ordinal);
+        Assert.Contains($", {over} ", noise, StringComparison.Ordinal);
+        Assert.Contains($" {least} ", offset, StringComparison.Ordinal);
+        Assert.Contains($", {under} ", offset, StringComparison.Ordinal);
+    }
+
+    /// <summary>A current without a bound stands against its limit, and nothing is spare.</summary>
+    [Fact]
+    public void Because_WithoutABound_NamesNoMargin()
+    {
+        Verdict verdict = Evaluator.Evaluate(Dry with { Input = Dry.Input with { SeriesResistor = default } })["safety.fault_current"].Verdict;
+        Assert.Equal(VerdictKind.Fail, verdict.Kind);
+        Assert.Contains(" against 50.0 µA", verdict.Because, StringComparison.Ordinal);
+        Assert.DoesNotContain("spare", verdict.Because, StringComparison.Ordinal);
+    }
 }
