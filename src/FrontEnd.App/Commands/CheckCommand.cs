@@ -17,7 +17,7 @@ internal static class CheckCommand
             Arity = ArgumentArity.ZeroOrOne,
         };
         Option<bool> json = OptionValues.Json();
-        Option<bool> plain = new("--no-advice") { Description = "do not look for the change that helps each verdict most, which takes longer; default: look" };
+        Option<bool> plain = new("--no-advice") { Description = "do not look for the change that helps each verdict most and for the limits of use, which takes longer; default: look" };
         Command command = new("check",
             "Works out a design and holds it against its requirements. Exit code 0: all met, 1: some not met, 2: the design cannot be used.") { design,
             json, plain };
