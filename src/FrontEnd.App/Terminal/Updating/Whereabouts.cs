@@ -20,19 +20,30 @@ public static class Whereabouts
 
     private static readonly IReadOnlyList<string> CautionRows = [.. Cautions.All.SelectMany(RowsOf)];
 
+    /// <summary>Rows end where a sentence or clause does: a narrow pane breaks them once more, and a word left over from the first break would
+    /// stand alone.</summary>
     private static List<string> RowsOf(string caution)
     {
         List<string> rows = ["-"];
+        string clause = "";
         foreach (string word in caution.Split(' '))
         {
-            if (CautionRow < rows[^1].Length + 1 + word.Length)
+            clause += " " + word;
+            if (word[^1] is not ('.' or ';' or ',' or ':'))
+            {
+                continue;
+            }
+
+            if (CautionRow < rows[^1].Length + clause.Length && 2 < rows[^1].Length)
             {
                 rows.Add(" ");
             }
 
-            rows[^1] += " " + word;
+            rows[^1] += clause;
+            clause = "";
         }
 
+        rows[^1] += clause;
         return rows;
     }
 
