@@ -76,7 +76,7 @@ internal sealed class LevelLanes
 
     private readonly Design _design;
     private readonly bool _isDriven;
-    private readonly Voltage[] _bufferMargin;
+    private readonly double[] _bufferSwing;
     private readonly int[] _stageNode;
     private readonly string[][] _inner;
     private readonly string[] _output;
@@ -91,9 +91,9 @@ internal sealed class LevelLanes
         _output = [.. design.Stages.Select(stage => stage.Circuit().Output)];
         (NodeId Id, ElectrodeBuffer? Buffer)[] buffers =
             [(NodeId.ActiveBuffer, design.Electrodes.ActiveBuffer), (NodeId.ReferenceBuffer, design.Electrodes.ReferenceBuffer)];
-        _bufferMargin = [.. buffers.Select(one => one.Buffer).OfType<ElectrodeBuffer>().Select(buffer => buffer.OpAmp.OutputMargin)];
+        _bufferSwing = [.. buffers.Select(one => one.Buffer).OfType<ElectrodeBuffer>().Select(buffer => NodeSwing.Of(design, buffer.OpAmp))];
         FirstBuffer = stages + 1 + _inner.Sum(inner => inner.Length);
-        int nodes = FirstBuffer + _bufferMargin.Length;
+        int nodes = FirstBuffer + _bufferSwing.Length;
         SignalGain = new Vector<double>[nodes];
         MainsPeak = new Vector<double>[nodes];
         NoiseRms = new Vector<double>[nodes];
@@ -165,7 +165,7 @@ internal sealed class LevelLanes
         CommonPeak += Math.Sqrt(2) * common;
         DifferencePeak += Math.Sqrt(2) * difference;
         DrivePeak += Math.Sqrt(2) * drive;
-        for (int buffer = 0; buffer < _bufferMargin.Length; buffer++)
+        for (int buffer = 0; buffer < _bufferSwing.Length; buffer++)
         {
             MainsPeak[FirstBuffer + buffer] += Math.Sqrt(2) * (buffer == 0 ? firstBuffer : secondBuffer);
         }
@@ -182,27 +182,26 @@ internal sealed class LevelLanes
     /// <param name="direct">Their input networks at dc.</param>
     public void Add(BuildLanes builds, in DirectLanes direct)
     {
-        double half = _design.Supply.HalfRailVolts;
         Vector<double> offset = Vector.Abs(builds.ElectrodeOffset), gain = builds.Gain;
-        AddBuffers(half, offset, direct);
+        AddBuffers(offset, direct);
         Vector<double> difference = Vector.Abs(direct.Difference.Offset),
             inputDc = direct.Difference.Own + Vector.Abs(builds.OffsetVoltage);
 
         // An inner node carries the common mode and half of the amplified difference.
-        int amplifier = _bufferMargin.Length;
+        int amplifier = _bufferSwing.Length;
         _nodes[amplifier] = _nodes[amplifier + 1] = Node(
-            new(half - _design.Amplifier.InnerMargin.Volts), offset, Vector.Abs(direct.Mean.Offset) + (gain / 2 * difference),
+            new(NodeSwing.AmplifierInner(_design)), offset, Vector.Abs(direct.Mean.Offset) + (gain / 2 * difference),
             direct.Mean.Own + (gain / 2 * inputDc),
             (SignalGain[0] / 2) + new Vector<double>(0.5), CommonPeak + (gain / 2 * DifferencePeak), NoiseRms[0] / 2);
         Vector<double> offsetGain = gain * difference, dc = gain * inputDc;
         _nodes[amplifier + 2] = Node(
-            new(half - _design.Amplifier.OutputMargin.Volts), offset, offsetGain, dc, SignalGain[0], MainsPeak[0], NoiseRms[0]);
+            new(NodeSwing.Amplifier(_design)), offset, offsetGain, dc, SignalGain[0], MainsPeak[0], NoiseRms[0]);
         int inner = _design.Stages.Count + 1;
         for (int i = 0; i < _stageNode.Length; i++)
         {
             Stage stage = _design.Stages[i];
             CircuitDc stageDc = builds.Stages[i].Dc();
-            Vector<double> swing = new(half - (stage.FittedOpAmp?.OutputMargin.Volts ?? 0));
+            Vector<double> swing = new(NodeSwing.Of(_design, stage));
             for (int k = 0; k < _inner[i].Length; k++, inner++)
             {
                 Vector<double> innerGain = stageDc.Gain(_inner[i][k]);
@@ -227,7 +226,7 @@ internal sealed class LevelLanes
         if (_isDriven)
         {
             _nodes[^1] = Node(
-                new(half - _design.GroundDrive.OutputMargin.Volts), offset, Vector.Abs(direct.Drive.Offset), direct.Drive.Own, new(0.5),
+                new(NodeSwing.Drive(_design)), offset, Vector.Abs(direct.Drive.Offset), direct.Drive.Own, new(0.5),
                 DrivePeak, Vector<double>.Zero);
         }
     }
@@ -257,13 +256,13 @@ internal sealed class LevelLanes
     }
 
     /// <summary>The electrodes' buffers stand ahead of everything else.</summary>
-    private void AddBuffers(double half, Vector<double> offset, in DirectLanes direct)
+    private void AddBuffers(Vector<double> offset, in DirectLanes direct)
     {
-        for (int buffer = 0; buffer < _bufferMargin.Length; buffer++)
+        for (int buffer = 0; buffer < _bufferSwing.Length; buffer++)
         {
             DirectAt at = buffer == 0 ? direct.FirstBuffer : direct.SecondBuffer;
             int node = FirstBuffer + buffer;
-            _nodes[buffer] = Node(new(half - _bufferMargin[buffer].Volts), offset, Vector.Abs(at.Offset), at.Own, SignalGain[node],
+            _nodes[buffer] = Node(new(_bufferSwing[buffer]), offset, Vector.Abs(at.Offset), at.Own, SignalGain[node],
                 MainsPeak[node], NoiseRms[node]);
         }
     }

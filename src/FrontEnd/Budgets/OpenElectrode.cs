@@ -124,7 +124,6 @@ internal sealed class OpenElectrode
     private void Walk(OpenInputDc dc)
     {
         int at = 0;
-        double half = _design.Supply.HalfRailVolts;
         ElectrodeSet set = _design.Electrodes;
         bool isBuffered = false;
         for (int buffer = 0; buffer < dc.Buffers.Length; buffer++)
@@ -133,7 +132,7 @@ internal sealed class OpenElectrode
             ElectrodeBuffer part = (isActive ? set.ActiveBuffer : set.ReferenceBuffer)!;
             int which = buffer;
             var wave = new Wave(dc.Buffers[buffer].Volts, Peaks(one => which == 0 ? one.FirstBuffer : one.SecondBuffer));
-            Put(at++, isActive ? NodeId.ActiveBuffer : NodeId.ReferenceBuffer, wave, half - part.OpAmp.OutputMargin.Volts,
+            Put(at++, isActive ? NodeId.ActiveBuffer : NodeId.ReferenceBuffer, wave, NodeSwing.Of(_design, part.OpAmp),
                 dc.Buffers[buffer].IsHeld);
             if (_lead == (isActive ? Lead.Active : Lead.Reference))
             {
@@ -153,7 +152,7 @@ internal sealed class OpenElectrode
             ConverterSupply.Swing(_design.Converter, _design.Supply.Lowest).Volts);
         if (_design.GroundIsDriven)
         {
-            Put(at, NodeId.Drive, new Wave(dc.Drive.Volts, Peaks(one => one.Drive)), half - _design.GroundDrive.OutputMargin.Volts,
+            Put(at, NodeId.Drive, new Wave(dc.Drive.Volts, Peaks(one => one.Drive)), NodeSwing.Drive(_design),
                 dc.Drive.IsHeld);
         }
     }
@@ -196,7 +195,7 @@ internal sealed class OpenElectrode
     /// <summary>The amplifier's inner nodes, each of which can hold the output, and its output.</summary>
     private Wave Amplify(ref int at, Wave difference, Wave common)
     {
-        double half = _design.Supply.HalfRailVolts, gain = _design.Amplifier.Gain, inner = half - _design.Amplifier.InnerMargin.Volts;
+        double gain = _design.Amplifier.Gain, inner = NodeSwing.AmplifierInner(_design);
         double volts = difference.Dc + (difference.Dc < 0 ? -1 : 1) * Math.Abs(_design.Amplifier.OffsetVoltage.Volts);
         double[] innerPeaks = [.. common.Peaks.Zip(difference.Peaks, (c, d) => c + (gain / 2 * d))];
         var plus = new Wave(common.Dc + (gain / 2 * volts), [.. innerPeaks]);
@@ -204,7 +203,7 @@ internal sealed class OpenElectrode
         double left = (Put(at++, NodeId.AmplifierInnerPlus, plus, inner) + Put(at++, NodeId.AmplifierInnerMinus, minus, inner)) / 2;
         var output = new Wave(plus.Dc - minus.Dc, [.. difference.Peaks.Select((peak, i) => peak * _gain[0][i])]);
         output.Scale(left);
-        Put(at++, NodeId.Amplifier, output, half - _design.Amplifier.OutputMargin.Volts);
+        Put(at++, NodeId.Amplifier, output, NodeSwing.Amplifier(_design));
         return output;
     }
 
@@ -212,7 +211,7 @@ internal sealed class OpenElectrode
     {
         Stage stage = _design.Stages[i];
         CircuitDc dc = _stageDc[i];
-        double swing = _design.Supply.HalfRailVolts - (stage.FittedOpAmp?.OutputMargin.Volts ?? 0);
+        double swing = NodeSwing.Of(_design, stage);
         Circuit circuit = stage.Circuit();
         int inner = _design.Stages.Count + 1 + _design.Stages.Take(i).Sum(before => before.Circuit().InnerClipping.Count());
         foreach (string node in circuit.InnerClipping)

@@ -39,7 +39,7 @@ internal sealed class OpenInput
     public OpenInput(Design design, InputModel model, BuiltParts built, int electrode)
     {
         var network = new DirectNetwork(design, model, built, electrode);
-        double far = design.Supply.FarRailVolts, near = design.Supply.HalfRailVolts;
+        double far = design.Supply.FarRailVolts;
         List<(Func<double[], double> Read, int Port, double Limit)> nodes =
         [
             (outputs => outputs[model.Mean] + (outputs[model.Difference] / 2), model.ActiveInputPort, far),
@@ -49,7 +49,7 @@ internal sealed class OpenInput
         for (int i = 0; i < _buffers; i++)
         {
             int output = model.BufferOutputs[i];
-            nodes.Add((outputs => outputs[output], model.Buffers[i].VoltagePort, near - model.Buffers[i].OpAmp.Model.OutputMargin.Volts));
+            nodes.Add((outputs => outputs[output], model.Buffers[i].VoltagePort, NodeSwing.Of(design, model.Buffers[i].OpAmp.Model)));
         }
 
         for (int i = 0; i < _buffers; i++)
@@ -61,7 +61,7 @@ internal sealed class OpenInput
         _isDriven = 0 <= model.Drive;
         if (_isDriven)
         {
-            nodes.Add((outputs => outputs[model.Drive], model.DrivePort, near - design.GroundDrive.OutputMargin.Volts));
+            nodes.Add((outputs => outputs[model.Drive], model.DrivePort, NodeSwing.Drive(design)));
         }
 
         _read = [.. nodes.Select(node => node.Read)];

@@ -104,15 +104,13 @@ internal sealed class Recovery
 
     private static IEnumerable<LimitedBlock> Blocks(Design design, double common)
     {
-        double half = design.Supply.HalfRailVolts;
-
         // The difference stands at the amplifier's output, half of it with either sign beside the common mode at the inner nodes.
-        double output = half - design.Amplifier.OutputMargin.Volts, inner = 2 * (half - design.Amplifier.InnerMargin.Volts - common);
+        double output = NodeSwing.Amplifier(design), inner = 2 * (NodeSwing.AmplifierInner(design) - common);
         yield return new(NodeId.Amplifier, StateSpace.LowPass(design.Amplifier.Gain, design.Amplifier.Bandwidth.Hertz),
             Math.Max(0, Math.Min(output, inner)));
         foreach (Stage stage in design.Stages)
         {
-            double swing = stage.FittedOpAmp is { } opAmp ? Math.Max(0, half - opAmp.OutputMargin.Volts) : double.PositiveInfinity;
+            double swing = stage.FittedOpAmp is null ? double.PositiveInfinity : Math.Max(0, NodeSwing.Of(design, stage));
             yield return new(NodeId.Of(stage.Name), StateSpace.Of(stage.Circuit()), swing);
         }
 
