@@ -32,7 +32,7 @@ internal static class BreakPoints
             {
                 if (z != 0 && Complex.IsFinite(z))
                 {
-                    Add(bends, Complex.Log(z) * rate);
+                    Add(bends, z, rate);
                 }
             }
         }
@@ -46,7 +46,7 @@ internal static class BreakPoints
         var bends = new List<Bend>();
         foreach (Complex pole in circuits.SelectMany(circuit => StateSpace.Of(circuit).Poles()))
         {
-            Add(bends, pole);
+            Add(bends, pole, null);
         }
 
         return bends;
@@ -85,9 +85,10 @@ internal static class BreakPoints
         return [.. all];
     }
 
-    private static void Add(List<Bend> bends, Complex s)
+    private static void Add(List<Bend> bends, Complex root, double? rate)
     {
-        double hertz = s.Magnitude / (2 * Math.PI), width = Math.Abs(s.Real) / (2 * Math.PI), at = Math.Abs(s.Imaginary) / (2 * Math.PI);
+        (double at, double width) = ResponseExtremes.InHertz(root, rate);
+        double hertz = double.Hypot(at, width);
         if (Wide * hertz <= width)
         {
             bends.Add(new Bend(hertz, hertz));
