@@ -59,6 +59,7 @@ public sealed class BadDesignTests
         // Wrong types.
         { "[amplifier]\ngain = \"4\"\n", "FE0124", 2, "amplifier.gain", "is a text", "2.5" },
         { "[amplifier]\ngain = true\n", "FE0124", 2, "amplifier.gain", "is true or false", "2.5" },
+        { "[electrodes]\nground-electrode = \"none\"\n", "FE0124", 2, "electrodes.ground-electrode", "is a text", "write it as true or false" },
         { "name = 4\n", "FE0124", 1, "name", "is a number, and a text", "\"text\"" },
         { "amplifier = 4\n", "FE0128", 1, "amplifier", "a table is expected", "[amplifier]" },
         { "channels = 2.5\n", "FE0113", 1, "channels", "not a whole number", "from 1 to 1024" },

@@ -92,6 +92,7 @@ internal static class NodeValue
 
     private static string Example(FieldDescription field, bool plain) =>
         field.Kind == FieldKind.Choice ? $"one of {Messages.Listed([.. FieldText.Words(field).Select(word => $"\"{word}\"")])}"
+        : field.Kind == FieldKind.Flag ? "true or false"
         : plain && field.HasUnit ? $"a bare number in {field.Quantity!.SiUnit}"
         : plain && field.Holds<Ratio>() ? "a bare number, such as 0.05"
         : plain && field.Kind == FieldKind.FrequencyRange ? "[0.5, 40]"

@@ -126,11 +126,19 @@ internal static class Judge
         }
     }
 
-    private static string MainsDominates(MainsPartsAtInput at) => new (string Name, double Size)[]
+    private static string MainsDominates(MainsPartsAtInput at)
+    {
+        (string name, double size) = new (string Name, double Size)[]
         {
             ("unequal electrodes' dividers", at.Divider), ("pick-up of the leads", at.Leads), ("the amplifier's CMRR", at.Amplifier),
             ("the leads' loop", at.Loop),
-        }.MaxBy(part => part.Size) is var worst ? $"{worst.Name}, {QuantityText.Format(worst.Size, "V")}" : "";
+        }.MaxBy(part => part.Size);
+
+        // Dividers and leads are two phasors: one can be larger than what both leave.
+        string other = size == at.Divider ? "the leads' pick-up takes" : size == at.Leads ? "the dividers take" : "";
+        string left = 0 < other.Length && at.Imbalance < size ? $"; {other} some of it away, {QuantityText.Format(at.Imbalance, "V")} is left" : "";
+        return $"{name}, {QuantityText.Format(size, "V")}{left}";
+    }
 
     private static string RecordedDominates(MainsBudget mains, string lookedAt)
     {

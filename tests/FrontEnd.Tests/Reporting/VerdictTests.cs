@@ -1,4 +1,6 @@
+using FrontEnd.Amplifier;
 using FrontEnd.Designs;
+using FrontEnd.Electrodes;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -121,5 +123,21 @@ public sealed class VerdictTests
         Assert.Equal(VerdictKind.Fail, verdict.Kind);
         Assert.Contains(" against 50.0 µA", verdict.Because, StringComparison.Ordinal);
         Assert.DoesNotContain("spare", verdict.Because, StringComparison.Ordinal);
+    }
+
+    /// <summary>The dividers' phasor is turned by the leads' one: the larger of them exceeds what both leave, and the verdict says so.</summary>
+    [Fact]
+    public void Dominates_PhasorsThatCancel_SaysWhatIsLeft()
+    {
+        Design design = new()
+        {
+            Electrodes = new ElectrodeSet { Active = new Electrode { SeriesResistance = default, ContactResistance = default }, Ground = null, ActiveBuffer = new ElectrodeBuffer() },
+            Input = new InputNetwork { SeriesResistor = default, BiasResistor = Resistance.FromMegohms(100) },
+        };
+        Assessment assessment = Evaluator.Evaluate(design);
+        Assert.True(assessment["mains.imbalance"].Si < assessment["mains.divider"].Si, "the case does not cancel");
+        Assert.EndsWith(" is left", assessment["mains.total"].Verdict.Dominates, StringComparison.Ordinal);
+        Assert.Contains("; the leads' pick-up takes some of it away, ", assessment["mains.total"].Verdict.Dominates, StringComparison.Ordinal);
+        Assert.DoesNotContain(" is left", Now["mains.total"].Verdict.Dominates!, StringComparison.Ordinal);
     }
 }
