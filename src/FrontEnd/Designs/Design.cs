@@ -83,14 +83,14 @@ public sealed record Design
     /// <summary>Bands that are reported besides the design band.</summary>
     public IReadOnlyList<Band> Bands { get; init; } = Band.Conventional;
 
-    /// <summary>The head that sites and sources are placed on.</summary>
-    public HeadMeasures Head { get; init; } = new();
+    /// <summary>The head that sites and sources are placed on; null for the usual one.</summary>
+    public HeadMeasures? Head { get; init; }
 
     /// <summary>Pieces of cortex whose rhythms are to be seen.</summary>
     public IReadOnlyList<CortexPatch> Patches { get; init; } = [];
 
-    /// <summary>What the rest of the brain does beside them.</summary>
-    public BackgroundActivity Background { get; init; } = new();
+    /// <summary>What the rest of the brain does beside them; null for the usual.</summary>
+    public BackgroundActivity? Background { get; init; }
 
     /// <summary>Interference besides the mains, each with a band.</summary>
     public IReadOnlyList<Interferer> Interferers { get; init; } = [Interferer.Muscle];

@@ -21,7 +21,7 @@ public static partial class Messages
     public const string OneSite = "FE0945";
 
     internal static Finding NoSites(string design) =>
-        new(NoSitesNamed, Severity.Error, "montage.sites", $"{design} names no site of the head that is known",
+        new(NoSitesNamed, Severity.Error, DesignKeys.Montage.Sites, $"{design} names no site of the head that is known",
             "which pair of sites sees a source depends on where they are",
             "name them in montage.sites and montage.reference, or give --sites \"O1 O2 Cz A1\"");
 
