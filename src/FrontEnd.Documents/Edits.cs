@@ -166,7 +166,8 @@ public static class Edits
 
         LineRange gone = tables.Tables[index];
         string[] lines = [.. tables.Lines];
-        string text = (count == 1 ? $"{list.Key} = []\n" : "") + ListTables.Text([.. lines[..gone.Header], .. lines[gone.End..]]);
+        // A list inside a table has no line of its own at the top of the file.
+        string text = (count == 1 && !list.Key.Contains('.') ? $"{list.Key} = []\n" : "") + ListTables.Text([.. lines[..gone.Header], .. lines[gone.End..]]);
         DesignDocument next = document.WithText(text);
         return list.Count(next.Design) == count - 1 && Errors(next) <= Errors(document)
             ? new EditResult(next, null)

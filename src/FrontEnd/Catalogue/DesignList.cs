@@ -9,6 +9,9 @@ namespace FrontEnd.Catalogue;
 /// <summary>A list in a design whose elements have fields of their own.</summary>
 public sealed class DesignList
 {
+    /// <summary>The key of what has to be seen.</summary>
+    public const string SeeKey = "requirements.see";
+
     /// <summary>In the order of the design file. Set from the static constructor so that the tables it needs are there.</summary>
     public static readonly IReadOnlyList<DesignList> All =
     [
@@ -46,6 +49,20 @@ public sealed class DesignList
                 (_, index) => $"interferer {index + 1}",
         [
             Variant.Make("", null, "an interferer", () => Interferer.Muscle with { Name = "" }, PathFields.Interferer, _ => true),
+        ]),
+        Make<CortexPatch>("patches", design =>
+            design.Patches, (design, value) =>
+                design with { Patches = value }, patch => patch.Name, (patch, name) => patch with { Name = name },
+                (_, index) => $"patch {index + 1}",
+        [
+            Variant.Make("", null, "a source", () => new CortexPatch(), HeadFields.Patch, _ => true),
+        ]),
+        Make<SeeRequirement>(DesignList.SeeKey, design =>
+            design.Requirements.See, (design, value) =>
+                design with { Requirements = design.Requirements with { See = value } }, one => $"{one.Patch} in {one.Channel}", (one, _) => one,
+                (_, index) => $"see {index + 1}",
+        [
+            Variant.Make("", null, "a source to be seen", () => new SeeRequirement(), HeadFields.See, _ => true),
         ]),
     ];
 

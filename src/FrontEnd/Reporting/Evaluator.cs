@@ -52,6 +52,7 @@ public static class Evaluator
             LevelsReport.AddLimits(list, evaluation);
             AliasReport.AddFold(list, evaluation);
             SafetyReport.AddTo(list, [], evaluation);
+            SeeReport.AddRequired(list, evaluation);
             Judge.AddTo(list, evaluation);
             return list.Results.Where(result => result.Verdict.Requirement is not null).ToDictionary(result => result.Id);
         }
@@ -86,6 +87,7 @@ public static class Evaluator
         SkewReport.AddTo(list, design);
         SafetyReport.AddTo(list, findings, evaluation);
         MontageReport.AddTo(list, findings, evaluation);
+        SeeReport.AddTo(list, findings, evaluation);
         ContactReport.AddTo(list, findings, evaluation);
         OpenReport.AddTo(list, evaluation);
         SupplyReport.AddTo(list, evaluation);
