@@ -55,10 +55,11 @@ internal sealed class RecordingBytes : IDisposable
     public void Dispose() => _file.Dispose();
 
     /// <summary>Whom to tell how far the reading is, and who may end it.</summary>
-    public void Watch(IProgress<int>? progress, CancellationToken cancellation) => (_progress, _cancellation) = (progress, cancellation);
+    public void Watch(IProgress<int>? progress, CancellationToken cancellation) =>
+        (_progress, _cancellation, _read, _told) = (progress, cancellation, 0, 0);
 
-    /// <summary>How often the whole file will be read from here on.</summary>
-    public void Expect(int readings) => (_read, _expected) = (0, readings * Length);
+    /// <summary>How often the whole file will be read, as far as is known.</summary>
+    public void Expect(int readings) => _expected = readings * Length;
 
     /// <summary>Fills the buffer with the bytes from a place on; throws <see cref="BadRecordingException"/> where the file has them no
     /// longer.</summary>
