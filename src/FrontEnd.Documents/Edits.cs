@@ -140,10 +140,18 @@ public static class Edits
             text.Append($"topology = \"{topology}\"\n");
         }
 
-        text.Append($"name = \"{name}\"\n");
-        foreach (Field<object> field in variant.Fields.Where(field => !list.HasKinds && field.Key is "low" or "high"))
+        object start = variant.Create(), element = list.New(document.Design, variant);
+        foreach (Field<object> field in variant.Fields)
         {
-            text.Append($"{field.Key} = \"{FieldText.Format(field, field.Get(variant.Create()))}\"\n");
+            string value = FieldText.Format(field, field.Get(element));
+            if (field.Key is "name")
+            {
+                text.Append($"name = \"{name}\"\n");
+            }
+            else if ((!list.HasKinds && field.Key is "low" or "high") || value != FieldText.Format(field, field.Get(start)))
+            {
+                text.Append($"{field.Key} = \"{value}\"\n");
+            }
         }
 
         DesignDocument next = document.WithText(text.ToString());
