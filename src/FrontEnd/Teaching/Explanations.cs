@@ -8,7 +8,7 @@ public static class Explanations
     private const string Linear = "Everything up to the converter is linear and clips nowhere.";
     private const string Gaussian = "The noises are Gaussian, steady and independent of each other.";
     private const string WorstCase = "Mismatch and tolerances have the signs that make the sum largest, and all parts add in phase.";
-    private const string Sphere = "A sphere of shells stands for the head; shares are good to a tenth or two, microvolts to a factor of two or three.";
+    private const string Sphere = "A sphere of shells stands for the head: no folds, no holes, no eyes, no neck; shares are good to a tenth or two, microvolts to a factor of two or three. The source is your assumption, not a finding, and nothing here speaks of a person.";
     private const string BuiltParts = "Parts have the values that are fitted, op-amps their real gain and bandwidth.";
 
     // The first pattern that fits counts, so the narrower ones stand first.
