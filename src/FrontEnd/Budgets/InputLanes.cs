@@ -151,6 +151,12 @@ internal sealed class InputLanes
         return ComplexLanes.Delay(Front, (slots[_slots[Active]] * transfer) + (Admittance(Active) * slope));
     }
 
+    /// <summary>Solves for one port: its transfer to every <see cref="Output"/>.</summary>
+    public void SolveForward(int port) => _network.SolveForward(port);
+
+    /// <summary>Transfer of the port last solved for to an output [V/V or V/A].</summary>
+    public ComplexLanes Output(int output) => _network.Output(output);
+
     /// <summary>Transfer of a port to the output last solved for [V/V or V/A].</summary>
     public ComplexLanes Transfer(int port) => _network.Transfer(port);
 
@@ -159,8 +165,8 @@ internal sealed class InputLanes
     /// amplifier's inputs.</summary>
     public (ComplexLanes Mean, ComplexLanes Drive) SolveDrive()
     {
-        _network.SolveForward(Model.DrivePort);
-        return (_network.Output(Model.Mean), _network.Output(Model.Drive));
+        SolveForward(Model.DrivePort);
+        return (Output(Model.Mean), Output(Model.Drive));
     }
 
     private void Resistor(NetworkPart? part, Vector<double> siemens)
