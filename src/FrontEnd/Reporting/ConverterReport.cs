@@ -17,10 +17,10 @@ internal static class ConverterReport
         VoltagePeakToPeak fullScale = VoltagePeakToPeak.FromVolts(converter.FullScale.Volts / gain);
         VoltageRms noise = VoltageRms.FromVolts(sigma);
         list.Number(ResultIds.Converter.Lsb, "one step at the electrodes", "LSB_rti", Voltage.FromVolts(lsb / gain), Equations.Lsb,
-            $"{QuantityText.Format(lsb, "V", 4)}/{QuantityText.FormatNumber(gain, 4)}");
+            () => $"{QuantityText.Format(lsb, "V", 4)}/{QuantityText.FormatNumber(gain, 4)}");
         list.Number(
             ResultIds.Converter.FullScale, "full scale at the electrodes, peak-to-peak", "FS_rti", fullScale, Equations.FullScale,
-                $"{QuantityText.Format(converter.FullScale, 4)}/{QuantityText.FormatNumber(gain, 4)}");
+                () => $"{QuantityText.Format(converter.FullScale, 4)}/{QuantityText.FormatNumber(gain, 4)}");
         list.Word(ResultIds.Converter.FitsSupply, "full scale fits the converter's supply",
             FitsSupply(converter, design.Supply.Lowest), Equations.FitsSupply);
         TextbookFigure range = ConverterFormulas.DynamicRange(fullScale, noise);
@@ -62,7 +62,7 @@ internal static class ConverterReport
             double q = perStep * converter.FullScale.Volts / Math.Pow(2, bits);
             list.Number(
                 ResultIds.Converter.BitsNeeded, "resolution needed", "N", BitCount.FromBits(bits), Equations.BitsNeeded,
-                $"√(1 + ({QuantityText.Format(q, "V")}/{QuantityText.Format(rest, "V")})²) < {QuantityText.FormatNumber(limit)}",
+                () => $"√(1 + ({QuantityText.Format(q, "V")}/{QuantityText.Format(rest, "V")})²) < {QuantityText.FormatNumber(limit)}",
                 text: $"the converter has {QuantityText.Format(BitCount.FromBits(converter.Bits))}");
             return;
         }

@@ -50,7 +50,7 @@ internal static class DriveReport
         double ac = evaluation.Mains.DriveSwing;
         list.Number(
             ResultIds.Drive.SwingNeeded, "driven ground: swing needed, peak", "", Voltage.FromVolts(ac + dc), Equations.DriveSwing,
-            $"{QuantityText.Format(ac, "V")} + {QuantityText.Format(dc, "V")}",
+            () => $"{QuantityText.Format(ac, "V")} + {QuantityText.Format(dc, "V")}",
             text: $"{QuantityText.Format(ac, "V")} of it mains, {QuantityText.Format(dc, "V")} electrode offset");
         if (drive.WorstPhaseMargin is { } worst)
         {

@@ -196,7 +196,7 @@ internal static class FilterReport
 
     private static TextbookFigure? AmplifierHand(Design design) =>
         new(design.Amplifier.Bandwidth.Hertz, "f_bw",
-            $"{QuantityText.FormatPart(design.Amplifier.Bandwidth)} = {QuantityText.Format(design.Amplifier.Bandwidth, 4)}",
+            () => $"{QuantityText.FormatPart(design.Amplifier.Bandwidth)} = {QuantityText.Format(design.Amplifier.Bandwidth, 4)}",
             Equations.CommonPractice) { Unit = "Hz" };
 
     /// <summary>−3 dB frequencies below and above the band's centre, of every block and (last) of the whole path without its analogue

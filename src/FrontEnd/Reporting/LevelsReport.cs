@@ -28,7 +28,7 @@ internal static class LevelsReport
             {
                 list.Number(
                     id, name, "", Decibels.FromStated(headroom), Equations.Headroom,
-                    $"20·log10({V(node.Swing)}/({V(node.Offset)} + {V(node.OtherDc)} + {V(node.Signal)} + {V(node.Mains)} + {V(node.Noise)}))", text: parts);
+                    () => $"20·log10({V(node.Swing)}/({V(node.Offset)} + {V(node.OtherDc)} + {V(node.Signal)} + {V(node.Mains)} + {V(node.Noise)}))", text: parts);
             }
             else
             {
@@ -75,7 +75,7 @@ internal static class LevelsReport
                 Voltage.FromVolts(2 * design.Supply.HalfRailVolts), design.Amplifier.OutputMargin, offset, design.LargestSignal);
             list.Number(
                 ResultIds.Levels.FirstGainLimit, "greatest gain of the first stage for the offset asked for", "G1",
-                Ratio.FromFraction(Math.Max(0, hand.Value)), Equations.GainLimit, hand.Substituted, hand,
+                Ratio.FromFraction(Math.Max(0, hand.Value)), Equations.GainLimit, () => hand.Substituted, hand,
                 text: $"the design has {QuantityText.FormatNumber(design.Amplifier.Gain)}");
         }
     }
@@ -97,7 +97,7 @@ internal static class LevelsReport
         else if (recovery.Seconds is { } seconds)
         {
             list.Number(ResultIds.Levels.Recovery, Name, "t", Duration.FromSeconds(seconds), Equations.Recovery,
-                $"step of {step}, sampled at {QuantityText.FormatPart(evaluation.Design.Converter.Rate)}", text: end);
+                () => $"step of {step}, sampled at {QuantityText.FormatPart(evaluation.Design.Converter.Rate)}", text: end);
         }
         else
         {

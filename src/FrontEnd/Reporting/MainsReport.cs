@@ -38,10 +38,10 @@ internal static class MainsReport
                 MagneticFluxDensity.FromTeslas(design.Mains.Field.Teslas * Fundamental(design)), design.Mains.LoopArea));
         list.Number(
             ResultIds.Mains.Total, "mains at the electrodes, worst case, rms", "", VoltageRms.FromVolts(at.Total), Equations.MainsTotal,
-            $"{QuantityText.Format(at.Imbalance, "V")} + {QuantityText.Format(at.Amplifier, "V")} + {QuantityText.Format(at.Loop, "V")}");
+            () => $"{QuantityText.Format(at.Imbalance, "V")} + {QuantityText.Format(at.Amplifier, "V")} + {QuantityText.Format(at.Loop, "V")}");
         list.Number(ResultIds.Mains.Rss, "mains at the electrodes, root sum of squares, rms", "",
             VoltageRms.FromVolts(at.RootSumOfSquares), Equations.MainsRss,
-            $"√(({QuantityText.Format(at.Imbalance, "V")})² + ({QuantityText.Format(at.Amplifier, "V")})² + ({QuantityText.Format(at.Loop, "V")})²)");
+            () => $"√(({QuantityText.Format(at.Imbalance, "V")})² + ({QuantityText.Format(at.Amplifier, "V")})² + ({QuantityText.Format(at.Loop, "V")})²)");
         list.Decibel(
             ResultIds.Mains.SystemCmrr, "rejection of the body's common mode by electrodes and amplifier together", "CMRR",
             at.BodyCommonMode / (at.Divider + at.Amplifier), Equations.SystemCmrr,
