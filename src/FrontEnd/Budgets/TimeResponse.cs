@@ -1,3 +1,4 @@
+using System.Numerics;
 using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Numbers;
@@ -146,11 +147,12 @@ internal sealed class TimeResponse
     /// make a cubic.</summary>
     private sealed class Walk(TimeResponse response, TimeSteps steps)
     {
-        private readonly int _n = response._b.Length;
-        private readonly double[] _x = new double[response._b.Length];
-        private readonly double[] _work = new double[response._b.Length];
-        private readonly double[] _value = new double[PointsPerDoubling + 1];
-        private readonly double[] _rise = new double[PointsPerDoubling + 1];
+        private readonly LaneStates _lanes = new(steps);
+
+        /// <summary>c·A: the response's slope is it times the states.</summary>
+        private readonly double[] _slope = Slope(response);
+        private readonly double[] _value = new double[PointsPerDoubling + Vector<double>.Count];
+        private readonly double[] _rise = new double[PointsPerDoubling + Vector<double>.Count];
 
         /// <summary>Reports every extreme of the response in a doubling of time, by size.</summary>
         public void Look(double[] start, int doublings, int from, double end, Action<double> report)
@@ -186,20 +188,36 @@ internal sealed class TimeResponse
 
         private void Fill(double[] start, int doublings)
         {
-            start.CopyTo(_x, 0);
-            double length = Math.ScaleB(steps.FirstSeconds, doublings);
-            for (int i = 0; i <= PointsPerDoubling; i++)
+            var length = new Vector<double>(Math.ScaleB(steps.FirstSeconds, doublings));
+            _lanes.Begin(start, doublings);
+            for (int first = 0; first <= PointsPerDoubling; first += Vector<double>.Count)
             {
-                _value[i] = SquareMatrix.Dot(response._c, _x);
-                double slope = 0;
-                for (int row = 0; row < _n; row++)
+                if (first != 0)
                 {
-                    slope += response._c[row] == 0 ? 0 : response._c[row] * SquareMatrix.Dot(response._a.AsSpan(row * _n, _n), _x);
+                    _lanes.Advance();
                 }
 
-                _rise[i] = slope * length;
-                steps.Advance(doublings, _x, _work);
+                Vector<double> value = Vector<double>.Zero, slope = Vector<double>.Zero;
+                for (int i = 0; i < _slope.Length; i++)
+                {
+                    value += response._c[i] * _lanes.Now[i];
+                    slope += _slope[i] * _lanes.Now[i];
+                }
+
+                value.CopyTo(_value, first);
+                (slope * length).CopyTo(_rise, first);
             }
+        }
+
+        private static double[] Slope(TimeResponse response)
+        {
+            var slope = new double[response._c.Length];
+            for (int row = 0; row < slope.Length; row++)
+            {
+                SquareMatrix.AddScaled(response._c[row], response._a.AsSpan(row * slope.Length, slope.Length), slope);
+            }
+
+            return slope;
         }
 
         private double Cubic(int i, double t)
