@@ -46,8 +46,7 @@ public static class Advisor
             }
         }
 
-        return new Assessment(assessment.Design, [.. assessment.Results.Select(result => improved.GetValueOrDefault(result.Id, result))],
-            assessment.Findings, assessment.Curves);
+        return assessment.With([.. assessment.Results.Select(result => improved.GetValueOrDefault(result.Id, result))]);
     }
 
     private static bool WorsensSafety(Result[] before, Dictionary<ResultId, Result> after)

@@ -38,7 +38,7 @@ public static class LimitsOfUse
             Put(list, use, found);
         }
 
-        return new Assessment(assessment.Design, [.. assessment.Results, .. list.Results], assessment.Findings, assessment.Curves);
+        return assessment.With([.. assessment.Results, .. list.Results]);
     }
 
     /// <summary>One thing that differs from recording to recording.</summary>

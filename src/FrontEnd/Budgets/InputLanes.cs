@@ -18,6 +18,7 @@ internal sealed class InputLanes
     private readonly int[] _slots;
     private readonly Vector<double>[] _factor = new Vector<double>[3];
     private readonly GroundDriveGain _drive;
+    private ComplexLanes[]? _slope;
 
     /// <param name="design">The design.</param>
     /// <param name="model">Its input network.</param>
@@ -135,7 +136,7 @@ internal sealed class InputLanes
     public Vector<double> FrontDelay(Vector<double> hertz)
     {
         Vector<double> omega = 2 * Math.PI * hertz;
-        var slots = new ComplexLanes[Model.Program.Slots];
+        ComplexLanes[] slots = _slope ??= new ComplexLanes[Model.Program.Slots];
         for (int i = 0; i < _electrodes.Length; i++)
         {
             slots[_slots[i]] = _electrodes[i].Slope(omega, _factor[i], Admittance(i));

@@ -38,6 +38,8 @@ internal sealed class NetworkLanes
     private readonly Vector<double>[] _solutionRe;
     private readonly Vector<double>[] _solutionIm;
     private DenseSolver? _dense;
+    private ComplexLanes[]? _slope;
+    private ComplexLanes[]? _adjoint;
     private uint _badLanes;
 
     /// <param name="program">The network.</param>
@@ -240,12 +242,12 @@ internal sealed class NetworkLanes
     }
 
     /// <summary>d/dω [s] of the transfer from a port to the output of the last adjoint solve: −yᵀ·(dA/dω)·x, y being that solve's solution, x
-    /// the port's own. Exact, and for a moment now and then: it takes memory.</summary>
+    /// the port's own. Exact.</summary>
     /// <param name="port">The port.</param>
     /// <param name="slots">d/dω of each slot's value.</param>
     public ComplexLanes Slope(int port, ReadOnlySpan<ComplexLanes> slots)
     {
-        var slope = new ComplexLanes[_c.Length];
+        ComplexLanes[] slope = _slope ??= new ComplexLanes[_c.Length], adjoint = _adjoint ??= new ComplexLanes[_solutionRe.Length];
         for (int i = 0; i < slope.Length; i++)
         {
             slope[i] = new(Vector<double>.Zero, _c[i]);
@@ -265,7 +267,6 @@ internal sealed class NetworkLanes
             }
         }
 
-        var adjoint = new ComplexLanes[_solutionRe.Length];
         for (int i = 0; i < adjoint.Length; i++)
         {
             adjoint[i] = new(_solutionRe[i], _solutionIm[i]);

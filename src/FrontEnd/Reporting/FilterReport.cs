@@ -27,7 +27,7 @@ internal static class FilterReport
         Design design = evaluation.Design;
         int blocks = evaluation.Path.Nodes;
         string[] names = ["amplifier", .. design.Stages.Select(stage => stage.Name)];
-        double[] delays = [.. evaluation.Path.Delays([evaluation.CentreHertz]).Select(block => block[0])];
+        double[] delays = evaluation.Path.Delays(evaluation.CentreHertz);
         (double? Low, double? High)[] corners = Corners(evaluation);
         for (int block = 0; block < blocks; block++)
         {

@@ -58,7 +58,7 @@ internal static class LatencyReport
     {
         Design design = evaluation.Design;
         AnalogDigitalConverter converter = design.Converter;
-        double path = evaluation.Path.Delays([hertz]).Sum(block => block[0]);
+        double path = evaluation.Path.Delays(hertz).Sum();
         double own = converter.Kind == ConverterKind.DeltaSigma
             ? converter.SincOrder * (converter.Oversampling - 1) / 2.0 / converter.ModulatorClock.Hertz
             : 0;

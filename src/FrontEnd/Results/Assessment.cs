@@ -7,13 +7,19 @@ namespace FrontEnd.Results;
 public sealed record Assessment
 {
     private readonly Dictionary<ResultId, Result> _byId;
+    private readonly Lazy<Curves> _curves;
 
     public Assessment(Design design, IReadOnlyList<Result> results, IReadOnlyList<Finding> findings, Curves curves)
+        : this(design, results, findings, new Lazy<Curves>(curves))
+    {
+    }
+
+    internal Assessment(Design design, IReadOnlyList<Result> results, IReadOnlyList<Finding> findings, Lazy<Curves> curves)
     {
         Design = design;
         Results = results;
         Findings = findings;
-        Curves = curves;
+        _curves = curves;
         _byId = new Dictionary<ResultId, Result>(results.Count);
         foreach (Result result in results)
         {
@@ -30,8 +36,8 @@ public sealed record Assessment
     /// <summary>What is to be said about the design, errors and warnings.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
-    /// <summary>What the plots show.</summary>
-    public Curves Curves { get; }
+    /// <summary>What the plots show; worked out when it is first asked for, by whichever thread asks.</summary>
+    public Curves Curves => _curves.Value;
 
     /// <summary>The judged results and those with a requirement that was not set, worst first.</summary>
     public IReadOnlyList<Result> Judged =>
@@ -55,6 +61,9 @@ public sealed record Assessment
 
     /// <summary>The same by the id as a user writes it.</summary>
     public Result? Find(string id) => Find(new ResultId(id));
+
+    /// <summary>The same design's assessment with other results, its findings and curves as they are.</summary>
+    internal Assessment With(IReadOnlyList<Result> results) => new(Design, results, Findings, _curves);
 
     private static int Rank(VerdictKind kind) => kind switch
     {
