@@ -46,6 +46,7 @@ internal sealed class BandIntegral
     private readonly LaneIntegrand _integrand;
     private readonly double _tolerance;
     private readonly double[][] _values;
+    private readonly double[] _totals;
     private readonly double[] _hertz = new double[SignalPath.Chunk];
     private readonly List<Panel> _panels = [];
 
@@ -54,6 +55,7 @@ internal sealed class BandIntegral
         _integrand = integrand;
         _tolerance = tolerance;
         _values = [.. Enumerable.Range(0, quantities).Select(_ => new double[SignalPath.Chunk])];
+        _totals = new double[quantities];
     }
 
     private sealed record Panel(double Low, double High, double[] Kronrod, double[] Gauss);
@@ -116,11 +118,19 @@ internal sealed class BandIntegral
         {
             Evaluate(waiting);
             waiting.Clear();
-            double[] totals = [.. Enumerable.Range(0, _values.Length).Select(Sum)];
+            Array.Clear(_totals);
+            foreach (Panel panel in _panels)
+            {
+                for (int q = 0; q < _totals.Length; q++)
+                {
+                    _totals[q] += panel.Kronrod[q];
+                }
+            }
+
             for (int i = _panels.Count - 1; 0 <= i; i--)
             {
                 Panel panel = _panels[i];
-                if (Good(panel, totals))
+                if (Good(panel))
                 {
                     continue;
                 }
@@ -140,9 +150,9 @@ internal sealed class BandIntegral
     }
 
     /// <summary>QUADPACK's estimate: the 15-point rule is far better than the difference to the 7-point rule says.</summary>
-    private bool Good(Panel panel, double[] totals)
+    private bool Good(Panel panel)
     {
-        for (int q = 0; q < totals.Length; q++)
+        for (int q = 0; q < _totals.Length; q++)
         {
             double size = Math.Abs(panel.Kronrod[q]), difference = Math.Abs(panel.Kronrod[q] - panel.Gauss[q]);
             if (size == 0 || difference == 0)
@@ -150,8 +160,8 @@ internal sealed class BandIntegral
                 continue;
             }
 
-            double error = size * Math.Min(1, Math.Pow(200 * difference / size, 1.5));
-            if (_tolerance * Math.Abs(totals[q]) / 8 < error)
+            double ratio = 200 * difference / size, error = size * Math.Min(1, ratio * Math.Sqrt(ratio));
+            if (_tolerance * Math.Abs(_totals[q]) / 8 < error)
             {
                 return false;
             }

@@ -13,7 +13,9 @@ internal sealed class RecordedStretch
 
     private readonly double[] _output;
     private readonly double[] _work;
-    private readonly double[] _window;
+    private double[]? _window;
+    private double[]? _half;
+    private double[]? _transposed;
     private readonly List<double[]> _energy = [];
 
     public RecordedStretch(Stretch stretch, SecondOrderSections digital)
@@ -48,7 +50,6 @@ internal sealed class RecordedStretch
 
         (_output, Final, _work) = (row, volts, new double[n]);
         Steps = new Doublings(less1, n);
-        _window = MakeWindow();
     }
 
     /// <summary>Steps from sample to sample.</summary>
@@ -131,7 +132,7 @@ internal sealed class RecordedStretch
         values.Fill(off);
         for (int k = 0; k < state.Length; k++)
         {
-            SquareMatrix.AddScaled(state[k], _window.AsSpan(k * Window, Window), values);
+            SquareMatrix.AddScaled(state[k], InWindows.AsSpan(k * Window, Window), values);
         }
 
         for (int i = samples - 1; 0 <= i; i--)
@@ -144,6 +145,8 @@ internal sealed class RecordedStretch
 
         return null;
     }
+
+    private double[] InWindows => _window ??= MakeWindow();
 
     /// <summary>What each state at the start of a window is at each of its samples, one state after the other.</summary>
     private double[] MakeWindow()
@@ -179,7 +182,7 @@ internal sealed class RecordedStretch
             {
                 for (int j = 0; j < n; j++)
                 {
-                    first[(k * n) + j] = SquareMatrix.Dot(_window.AsSpan(k * Window, Window), _window.AsSpan(j * Window, Window));
+                    first[(k * n) + j] = SquareMatrix.Dot(InWindows.AsSpan(k * Window, Window), InWindows.AsSpan(j * Window, Window));
                 }
             }
 
@@ -189,7 +192,8 @@ internal sealed class RecordedStretch
         while (_energy.Count <= doublings - WindowDoublings)
         {
             // P + MᵀPM, M = 1 + E: T = P + P·E, then T + EᵀT, and P once more.
-            double[] before = _energy[^1], half = (double[])before.Clone(), transposed = new double[n * n];
+            double[] before = _energy[^1], half = _half ??= new double[n * n], transposed = _transposed ??= new double[n * n];
+            before.CopyTo(half, 0);
             ReadOnlySpan<double> less1 = Steps.Less1(WindowDoublings + _energy.Count - 1);
             SquareMatrix.AddProduct(before, less1, half, n);
             for (int i = 0; i < n; i++)
@@ -200,7 +204,12 @@ internal sealed class RecordedStretch
                 }
             }
 
-            double[] sum = [.. before.Zip(half, (a, b) => a + b)];
+            var sum = new double[n * n];
+            for (int i = 0; i < sum.Length; i++)
+            {
+                sum[i] = before[i] + half[i];
+            }
+
             SquareMatrix.AddProduct(transposed, half, sum, n);
             _energy.Add(sum);
         }

@@ -10,7 +10,7 @@ namespace FrontEnd.Budgets;
 internal sealed class SignalPath
 {
     /// <summary>Frequencies worked on at a time: small enough for the first caches to hold every row.</summary>
-    public const int Chunk = 128;
+    public const int Chunk = 64;
 
     private readonly double[][] _density;
     private readonly double[] _shared = new double[Chunk];

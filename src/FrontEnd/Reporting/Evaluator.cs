@@ -91,7 +91,7 @@ public static class Evaluator
         SupplyReport.AddTo(list, evaluation);
         Judge.AddTo(list, evaluation);
         AddFindings(findings, evaluation);
-        return new Assessment(design, list.Results, findings, new Lazy<Curves>(() => CurveMaker.Make(evaluation)));
+        return new Assessment(design, list.Results, findings, new Lazy<Curves>(() => CurveMaker.Make(evaluation)), list.Index);
     }
 
     private static void AddFindings(List<Finding> findings, Evaluation evaluation)

@@ -20,6 +20,9 @@ internal sealed class ResultList
 
     public IReadOnlyList<Result> Results => _results;
 
+    /// <summary>Where each one stands among them.</summary>
+    public Dictionary<ResultId, int> Index => _index;
+
     public Result this[ResultId id] => _results[_index[id]];
 
     public bool Has(ResultId id) => _index.ContainsKey(id);
