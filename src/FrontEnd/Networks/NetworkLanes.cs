@@ -1,6 +1,5 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 
 namespace FrontEnd.Networks;
 
@@ -29,14 +28,14 @@ internal sealed class NetworkLanes
     private readonly Vector<double>[] _startValue;
     private readonly int[] _late;
     private readonly ComplexLanes[] _slot;
-    private readonly Vector<double>[] _originalRe;
-    private readonly Vector<double>[] _originalIm;
-    private readonly Vector<double>[] _factorRe;
-    private readonly Vector<double>[] _factorIm;
-    private readonly Vector<double>[] _inverseRe;
-    private readonly Vector<double>[] _inverseIm;
-    private readonly Vector<double>[] _solutionRe;
-    private readonly Vector<double>[] _solutionIm;
+    private readonly Addition[] _additions;
+    private readonly ComplexLanes[] _original;
+    private readonly Vector<double>[] _size;
+    private readonly ComplexLanes[] _factor;
+    private readonly ComplexLanes[] _inverse;
+    private readonly ComplexLanes[] _solution;
+    private readonly double[] _rightSide;
+    private int _firstRight;
     private DenseSolver? _dense;
     private ComplexLanes[]? _slope;
     private ComplexLanes[]? _adjoint;
@@ -58,15 +57,14 @@ internal sealed class NetworkLanes
         _startG = new Vector<double>[program.Entries];
         _startC = new Vector<double>[program.Entries];
         _startValue = new Vector<double>[program.Elements.Length];
-        _slot = new ComplexLanes[program.Slots];
-        _factorRe = new Vector<double>[program.Entries];
-        _factorIm = new Vector<double>[program.Entries];
-        _originalRe = isChecked ? new Vector<double>[program.Entries] : _factorRe;
-        _originalIm = isChecked ? new Vector<double>[program.Entries] : _factorIm;
-        _inverseRe = new Vector<double>[program.Unknowns];
-        _inverseIm = new Vector<double>[program.Unknowns];
-        _solutionRe = new Vector<double>[program.Unknowns];
-        _solutionIm = new Vector<double>[program.Unknowns];
+        _slot = new ComplexLanes[program.Slots + _late.Length];
+        _additions = Additions();
+        _factor = new ComplexLanes[program.Entries];
+        _original = isChecked ? new ComplexLanes[program.Entries] : [];
+        _size = new Vector<double>[_original.Length];
+        _inverse = new ComplexLanes[program.Unknowns];
+        _solution = new ComplexLanes[program.Unknowns];
+        _rightSide = new double[program.Unknowns];
         Stamp(_startG, program.BaseG, capacitors: false);
         Stamp(_startC, program.BaseC, capacitors: true);
         for (int i = 0; i < _value.Length; i++)
@@ -121,52 +119,71 @@ internal sealed class NetworkLanes
     public void SetSlot(int slot, ComplexLanes value) => _slot[slot] = value;
 
     /// <summary>Puts the matrix together at ω [rad/s] of each lane and factors it.</summary>
+    /// <remarks>Row after row, each entry in registers from the sum of its parts to its factor. Every index comes from the compiled
+    /// program.</remarks>
     public void Factor(Vector<double> omega)
     {
-        for (int i = 0; i < _g.Length; i++)
+        for (int i = 0; i < _late.Length; i++)
         {
-            _originalRe[i] = _g[i];
-            _originalIm[i] = omega * _c[i];
+            Vector<double> value = _value[_late[i]];
+            _slot[_program.Slots + i] = _program.Elements[_late[i]].IsCapacitor ? new(Vector<double>.Zero, omega * value) : new(value, default);
         }
 
-        ReadOnlySpan<int> targets = _program.SlotEntries;
-        ReadOnlySpan<double> weights = _program.SlotWeights;
-        int late = 0;
-        for (int i = 0; i < weights.Length; i++)
+        ReadOnlySpan<(int Row, int Column)> places = _program.Places;
+        Sums elimination = _program.Elimination;
+        ReadOnlySpan<Addition> additions = _additions;
+        ReadOnlySpan<Vector<double>> g = _g, c = _c;
+        Span<ComplexLanes> factor = _factor, inverse = _inverse;
+        int added = 0;
+        for (int entry = 0; entry < places.Length; entry++)
         {
-            for (; late < _late.Length && _program.Elements[_late[late]].SlotsBefore <= i; late++)
+            Vector<double> re = g[entry], im = omega * c[entry];
+            for (; added < additions.Length && additions[added].Entry == entry; added++)
             {
-                AddLate(_late[late], omega);
+                Addition addition = additions[added];
+                ref readonly ComplexLanes slot = ref _slot[addition.Slot];
+                re += slot.Re * addition.Weight;
+                im += slot.Im * addition.Weight;
             }
 
-            ComplexLanes slot = _slot[targets[(2 * i) + 1]];
-            _originalRe[targets[2 * i]] += slot.Re * weights[i];
-            _originalIm[targets[2 * i]] += slot.Im * weights[i];
-        }
+            if (_isChecked)
+            {
+                _original[entry] = new(re, im);
+                _size[entry] = Vector.Abs(re) + Vector.Abs(im);
+            }
 
-        for (; late < _late.Length; late++)
-        {
-            AddLate(_late[late], omega);
-        }
+            ComplexLanes value = Less(new(re, im), elimination.Of(entry), factor, factor);
+            (int row, int column) = places[entry];
+            if (column == row)
+            {
+                Vector<double> scale = Vector<double>.One / value.Power;
+                inverse[row] = new(value.Re * scale, -value.Im * scale);
+            }
 
-        if (_isChecked)
-        {
-            _originalRe.CopyTo(_factorRe, 0);
-            _originalIm.CopyTo(_factorIm, 0);
+            factor[entry] = column < row ? value * inverse[column] : value;
         }
-
-        Factorise();
     }
 
-    private void AddLate(int element, Vector<double> omega)
+    /// <summary>What slots and late elements add to the matrix, entry by entry, in the order in which the network was built.</summary>
+    private Addition[] Additions()
     {
-        PlacedElement placed = _program.Elements[element];
-        Vector<double> value = placed.IsCapacitor ? omega * _value[element] : _value[element];
-        Vector<double>[] matrix = placed.IsCapacitor ? _originalIm : _originalRe;
-        for (int i = 0; i < placed.Entries.Length; i++)
+        var list = new List<Addition>();
+        int late = 0;
+        for (int i = 0; i <= _program.SlotWeights.Length; i++)
         {
-            matrix[placed.Entries[i]] += value * placed.Weights[i];
+            for (; late < _late.Length && (i == _program.SlotWeights.Length || _program.Elements[_late[late]].SlotsBefore <= i); late++)
+            {
+                PlacedElement placed = _program.Elements[_late[late]];
+                list.AddRange(placed.Entries.Zip(placed.Weights, (entry, weight) => new Addition(entry, _program.Slots + late, weight)));
+            }
+
+            if (i < _program.SlotWeights.Length)
+            {
+                list.Add(new(_program.SlotEntries[2 * i], _program.SlotEntries[(2 * i) + 1], _program.SlotWeights[i]));
+            }
         }
+
+        return [.. list.OrderBy(addition => addition.Entry)];
     }
 
     /// <summary>Solves the transposed system for one output: every port's <see cref="Transfer"/> to it.</summary>
@@ -176,38 +193,47 @@ internal sealed class NetworkLanes
         Substitute();
         if (_isChecked)
         {
-            _badLanes = Residual(_program.Outputs[output]);
+            _badLanes = Residual();
             FallBack(_program.Outputs[output], _badLanes, isAdjoint: true);
         }
     }
 
+    /// <summary>The transposed upper factor, then the transposed lower.</summary>
     private void Substitute()
     {
-        ref Vector<double> re = ref MemoryMarshal.GetArrayDataReference(_solutionRe);
-        ref Vector<double> im = ref MemoryMarshal.GetArrayDataReference(_solutionIm);
-        ref Vector<double> fr = ref MemoryMarshal.GetArrayDataReference(_factorRe);
-        ref Vector<double> fi = ref MemoryMarshal.GetArrayDataReference(_factorIm);
-        ReadOnlySpan<int> upper = _program.Upper, lower = _program.Lower;
-        int at = 0;
-        for (int k = 0; k < _inverseRe.Length; k++)
+        Span<ComplexLanes> solution = _solution;
+        ReadOnlySpan<ComplexLanes> factor = _factor, inverse = _inverse;
+        Sums upper = _program.UpperColumns, lower = _program.LowerColumns;
+        solution[.._firstRight].Clear();
+        for (int k = _firstRight; k < solution.Length; k++)
         {
-            Vector<double> ir = _inverseRe[k], ii = _inverseIm[k], vr = Unsafe.Add(ref re, k), vi = Unsafe.Add(ref im, k);
-            Vector<double> xr = (ir * vr) - (ii * vi), xi = (ir * vi) + (ii * vr);
-            Unsafe.Add(ref re, k) = xr;
-            Unsafe.Add(ref im, k) = xi;
-            for (; at < upper.Length && upper[at] == k; at += 3)
-            {
-                int target = upper[at + 1], entry = upper[at + 2];
-                Vector<double> ar = Unsafe.Add(ref fr, entry), ai = Unsafe.Add(ref fi, entry);
-                Unsafe.Add(ref re, target) -= (ar * xr) - (ai * xi);
-                Unsafe.Add(ref im, target) -= (ar * xi) + (ai * xr);
-            }
+            solution[k] = Less(new(new(_rightSide[k]), Vector<double>.Zero), upper.Of(k), factor, solution) * inverse[k];
         }
 
-        for (at = lower.Length - 3; 0 <= at; at -= 3)
+        for (int k = solution.Length - 2; 0 <= k; k--)
         {
-            Subtract(ref re, ref im, ref fr, ref fi, lower[at + 1], lower[at + 2], lower[at]);
+            solution[k] = Less(solution[k], lower.Of(k), factor, solution);
         }
+    }
+
+    /// <summary>value − Σ left[entry]·right[with]: the sums stay in registers, products of real and of imaginary parts each in their
+    /// own.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static ComplexLanes Less(
+        ComplexLanes value, ReadOnlySpan<Term> terms, ReadOnlySpan<ComplexLanes> left, ReadOnlySpan<ComplexLanes> right)
+    {
+        Vector<double> re = value.Re, reRe = Vector<double>.Zero, reIm = Vector<double>.Zero, imRe = Vector<double>.Zero;
+        foreach (Term term in terms)
+        {
+            ref readonly ComplexLanes a = ref left[term.Entry];
+            ref readonly ComplexLanes b = ref right[term.With];
+            re = Vector.MultiplyAddEstimate(a.Im, b.Im, re);
+            reRe = Vector.MultiplyAddEstimate(a.Re, b.Re, reRe);
+            reIm = Vector.MultiplyAddEstimate(a.Re, b.Im, reIm);
+            imRe = Vector.MultiplyAddEstimate(a.Im, b.Re, imRe);
+        }
+
+        return new(re - reRe, value.Im - (reIm + imRe));
     }
 
     /// <summary>Transfer from a port to the output of the last adjoint solve: V per V or V per A.</summary>
@@ -217,27 +243,18 @@ internal sealed class NetworkLanes
     public void SolveForward(int port)
     {
         Load(_program.Ports[port]);
-        ref Vector<double> re = ref MemoryMarshal.GetArrayDataReference(_solutionRe);
-        ref Vector<double> im = ref MemoryMarshal.GetArrayDataReference(_solutionIm);
-        ref Vector<double> fr = ref MemoryMarshal.GetArrayDataReference(_factorRe);
-        ref Vector<double> fi = ref MemoryMarshal.GetArrayDataReference(_factorIm);
-        ReadOnlySpan<int> upper = _program.Upper, lower = _program.Lower;
-        for (int at = 0; at < lower.Length; at += 3)
+        Span<ComplexLanes> solution = _solution;
+        ReadOnlySpan<ComplexLanes> factor = _factor, inverse = _inverse;
+        Sums lower = _program.LowerRows, upper = _program.UpperRows;
+        solution[.._firstRight].Clear();
+        for (int k = _firstRight; k < solution.Length; k++)
         {
-            Subtract(ref re, ref im, ref fr, ref fi, lower[at], lower[at + 2], lower[at + 1]);
+            solution[k] = Less(new(new(_rightSide[k]), Vector<double>.Zero), lower.Of(k), factor, solution);
         }
 
-        int last = upper.Length - 3;
-        for (int k = _inverseRe.Length - 1; 0 <= k; k--)
+        for (int k = solution.Length - 1; 0 <= k; k--)
         {
-            for (; 0 <= last && upper[last] == k; last -= 3)
-            {
-                Subtract(ref re, ref im, ref fr, ref fi, k, upper[last + 2], upper[last + 1]);
-            }
-
-            Vector<double> ir = _inverseRe[k], ii = _inverseIm[k], xr = Unsafe.Add(ref re, k), xi = Unsafe.Add(ref im, k);
-            Unsafe.Add(ref re, k) = (ir * xr) - (ii * xi);
-            Unsafe.Add(ref im, k) = (ir * xi) + (ii * xr);
+            solution[k] = Less(solution[k], upper.Of(k), factor, solution) * inverse[k];
         }
     }
 
@@ -247,7 +264,7 @@ internal sealed class NetworkLanes
     /// <param name="slots">d/dω of each slot's value.</param>
     public ComplexLanes Slope(int port, ReadOnlySpan<ComplexLanes> slots)
     {
-        ComplexLanes[] slope = _slope ??= new ComplexLanes[_c.Length], adjoint = _adjoint ??= new ComplexLanes[_solutionRe.Length];
+        ComplexLanes[] slope = _slope ??= new ComplexLanes[_c.Length], adjoint = _adjoint ??= new ComplexLanes[_solution.Length];
         for (int i = 0; i < slope.Length; i++)
         {
             slope[i] = new(Vector<double>.Zero, _c[i]);
@@ -267,26 +284,19 @@ internal sealed class NetworkLanes
             }
         }
 
-        for (int i = 0; i < adjoint.Length; i++)
-        {
-            adjoint[i] = new(_solutionRe[i], _solutionIm[i]);
-        }
-
+        _solution.CopyTo(adjoint, 0);
         SolveForward(port);
         FallBack(_program.Ports[port], _badLanes, isAdjoint: false);
         var sum = new ComplexLanes(Vector<double>.Zero, Vector<double>.Zero);
-        ReadOnlySpan<int> pattern = _program.Pattern;
-        for (int at = 0; at < pattern.Length; at += 3)
+        for (int column = 0; column < adjoint.Length; column++)
         {
-            int row = pattern[at], column = pattern[at + 1];
-            sum -= adjoint[row] * slope[pattern[at + 2]] * new ComplexLanes(_solutionRe[column], _solutionIm[column]);
+            foreach (Term term in _program.Columns.Of(column))
+            {
+                sum -= adjoint[term.With] * slope[term.Entry] * _solution[column];
+            }
         }
 
-        for (int i = 0; i < adjoint.Length; i++)
-        {
-            (_solutionRe[i], _solutionIm[i]) = (adjoint[i].Re, adjoint[i].Im);
-        }
-
+        adjoint.CopyTo(_solution, 0);
         return sum;
     }
 
@@ -312,94 +322,38 @@ internal sealed class NetworkLanes
         }
     }
 
-    private void Factorise()
-    {
-        // Indices come from the compiled program and are right by construction; the references save the bounds checks of the inner loops,
-        // here and in the solves.
-        ref Vector<double> re = ref MemoryMarshal.GetArrayDataReference(_factorRe);
-        ref Vector<double> im = ref MemoryMarshal.GetArrayDataReference(_factorIm);
-        ReadOnlySpan<int> tape = _program.Factor;
-        int at = 0;
-        for (int k = 0; k < _inverseRe.Length; k++)
-        {
-            Vector<double> pr = Unsafe.Add(ref re, tape[at]), pi = Unsafe.Add(ref im, tape[at]);
-            Vector<double> scale = Vector<double>.One / ((pr * pr) + (pi * pi));
-            Vector<double> ir = pr * scale, ii = -pi * scale;
-            _inverseRe[k] = ir;
-            _inverseIm[k] = ii;
-            int rows = tape[at + 1];
-            at += 2;
-            for (int row = 0; row < rows; row++)
-            {
-                int entry = tape[at], columns = tape[at + 1];
-                at += 2;
-                Vector<double> ar = Unsafe.Add(ref re, entry), ai = Unsafe.Add(ref im, entry);
-                Vector<double> lr = (ar * ir) - (ai * ii), li = (ar * ii) + (ai * ir);
-                Unsafe.Add(ref re, entry) = lr;
-                Unsafe.Add(ref im, entry) = li;
-                for (int column = 0; column < columns; column++)
-                {
-                    int target = tape[at], source = tape[at + 1];
-                    at += 2;
-                    Vector<double> ur = Unsafe.Add(ref re, source), ui = Unsafe.Add(ref im, source);
-                    Unsafe.Add(ref re, target) -= (lr * ur) - (li * ui);
-                    Unsafe.Add(ref im, target) -= (lr * ui) + (li * ur);
-                }
-            }
-        }
-    }
-
+    /// <summary>Sets the right side; <see cref="_firstRight"/> is where it begins, before it the first half of a solve has nothing to
+    /// do.</summary>
     private void Load((int Unknown, double Weight)[] weights)
     {
-        _solutionRe.AsSpan().Clear();
-        _solutionIm.AsSpan().Clear();
+        Array.Clear(_rightSide);
+        _firstRight = _rightSide.Length;
         foreach ((int unknown, double weight) in weights)
         {
-            _solutionRe[unknown] = new Vector<double>(weight);
+            _rightSide[unknown] = weight;
+            _firstRight = Math.Min(_firstRight, unknown);
         }
-    }
-
-    /// <summary>x[target] −= factor[entry]·x[source].</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Subtract(
-        ref Vector<double> re, ref Vector<double> im, ref Vector<double> factorRe, ref Vector<double> factorIm, int target, int entry,
-        int source)
-    {
-        Vector<double> ar = Unsafe.Add(ref factorRe, entry), ai = Unsafe.Add(ref factorIm, entry);
-        Vector<double> xr = Unsafe.Add(ref re, source), xi = Unsafe.Add(ref im, source);
-        Unsafe.Add(ref re, target) -= (ar * xr) - (ai * xi);
-        Unsafe.Add(ref im, target) -= (ar * xi) + (ai * xr);
     }
 
     /// <summary>A bit for every lane of the group whose residual is too large.</summary>
-    private uint Residual((int Unknown, double Weight)[] output)
+    private uint Residual()
     {
-        ReadOnlySpan<int> pattern = _program.Pattern;
+        ReadOnlySpan<ComplexLanes> original = _original, solution = _solution;
+        ReadOnlySpan<Vector<double>> size = _size;
         Vector<double> worst = Vector<double>.Zero, largest = Vector<double>.Zero;
-        int at = 0;
-        for (int column = 0; column < _solutionRe.Length; column++)
+        for (int column = 0; column < solution.Length; column++)
         {
-            Vector<double> sumRe = Vector<double>.Zero, sumIm = Vector<double>.Zero, size = Vector<double>.Zero;
-            for (; at < pattern.Length && pattern[at + 1] == column; at += 3)
+            ReadOnlySpan<Term> terms = _program.Columns.Of(column);
+            ComplexLanes left = Less(new(new(_rightSide[column]), Vector<double>.Zero), terms, original, solution);
+            Vector<double> sum = Vector<double>.Zero;
+            foreach (Term term in terms)
             {
-                int row = pattern[at], entry = pattern[at + 2];
-                Vector<double> yr = _originalRe[entry], yi = _originalIm[entry], zr = _solutionRe[row], zi = _solutionIm[row];
-                Vector<double> a = yr * zr, b = yi * zi, c = yr * zi, d = yi * zr;
-                sumRe += a - b;
-                sumIm += c + d;
-                size += Vector.Abs(a) + Vector.Abs(b) + Vector.Abs(c) + Vector.Abs(d);
+                ref readonly ComplexLanes z = ref solution[term.With];
+                sum = Vector.MultiplyAddEstimate(size[term.Entry], Vector.Abs(z.Re) + Vector.Abs(z.Im), sum);
             }
 
-            foreach ((int unknown, double weight) in output)
-            {
-                if (unknown == column)
-                {
-                    sumRe -= new Vector<double>(weight);
-                }
-            }
-
-            Vector<double> residual = Vector.Abs(sumRe) + Vector.Abs(sumIm);
-            largest = Vector.Max(largest, size);
+            Vector<double> residual = Vector.Abs(left.Re) + Vector.Abs(left.Im);
+            largest = Vector.Max(largest, sum);
             worst = Vector.Max(worst, residual);
 
             // A NaN is no number's equal: mark the lane.
@@ -427,8 +381,9 @@ internal sealed class NetworkLanes
         Vector<double> re = Vector<double>.Zero, im = Vector<double>.Zero;
         foreach ((int unknown, double weight) in weights)
         {
-            re += _solutionRe[unknown] * weight;
-            im += _solutionIm[unknown] * weight;
+            ref readonly ComplexLanes value = ref _solution[unknown];
+            re += value.Re * weight;
+            im += value.Im * weight;
         }
 
         return new(re, im);
@@ -448,11 +403,12 @@ internal sealed class NetworkLanes
             Fallbacks += isAdjoint && lane < Live ? 1 : 0;
             _dense ??= new DenseSolver(_program.Unknowns);
             _dense.Clear();
-            for (int at = 0; at < _program.Pattern.Length; at += 3)
+            for (int column = 0; column < _solution.Length; column++)
             {
-                (int row, int column, int entry) = (_program.Pattern[at], _program.Pattern[at + 1], _program.Pattern[at + 2]);
-                var value = new Complex(_originalRe[entry][lane], _originalIm[entry][lane]);
-                _dense.Add(isAdjoint ? column : row, isAdjoint ? row : column, value);
+                foreach (Term term in _program.Columns.Of(column))
+                {
+                    _dense.Add(isAdjoint ? column : term.With, isAdjoint ? term.With : column, _original[term.Entry][lane]);
+                }
             }
 
             foreach ((int unknown, double weight) in rightSide)
@@ -461,11 +417,16 @@ internal sealed class NetworkLanes
             }
 
             _dense.Solve();
-            for (int unknown = 0; unknown < _solutionRe.Length; unknown++)
+            for (int unknown = 0; unknown < _solution.Length; unknown++)
             {
-                _solutionRe[unknown] = Vector.WithElement(_solutionRe[unknown], lane, _dense.Solution[unknown].Real);
-                _solutionIm[unknown] = Vector.WithElement(_solutionIm[unknown], lane, _dense.Solution[unknown].Imaginary);
+                Complex value = _dense.Solution[unknown];
+                ComplexLanes solution = _solution[unknown];
+                _solution[unknown] = new(
+                    Vector.WithElement(solution.Re, lane, value.Real), Vector.WithElement(solution.Im, lane, value.Imaginary));
             }
         }
     }
+
+    /// <summary>A slot, or a late element behind the slots, that is added to an entry of the matrix times a weight.</summary>
+    private readonly record struct Addition(int Entry, int Slot, double Weight);
 }

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace FrontEnd.Networks;
 
 /// <summary>
@@ -97,15 +99,15 @@ public sealed class NetworkProgram
         }
 
         Elements = [.. network.Elements.Select(element => Place(element, network.Driven, position, entry))];
-        Pattern = PatternList(pattern, order, entry);
-        Factor = FactorTape(filled, entry, Unknowns);
-        (Lower, Upper) = SolveTapes(filled, entry, Unknowns);
-        Diagonal = new int[Unknowns];
-        for (int i = 0; i < Unknowns; i++)
-        {
-            Diagonal[i] = entry[i, i];
-        }
-
+        Places = [.. Pairs(Unknowns).Where(at => filled[at.Row, at.Column])];
+        Elimination = new Sums(Places.Select(at => Enumerable.Range(0, Math.Min(at.Row, at.Column)).Where(
+            k => filled[at.Row, k] && filled[k, at.Column]).Select(k => new Term(entry[at.Row, k], entry[k, at.Column]))));
+        int[] all = [.. Enumerable.Range(0, Unknowns)];
+        LowerRows = new Sums(all.Select(i => all.Where(k => k < i && filled[i, k]).Select(k => new Term(entry[i, k], k))));
+        LowerColumns = new Sums(all.Select(k => all.Where(i => k < i && filled[i, k]).Select(i => new Term(entry[i, k], i))));
+        UpperRows = new Sums(all.Select(k => all.Where(j => k < j && filled[k, j]).Select(j => new Term(entry[k, j], j))));
+        UpperColumns = new Sums(all.Select(j => all.Where(k => k < j && filled[k, j]).Select(k => new Term(entry[k, j], k))));
+        Columns = new Sums(all.Select(j => all.Where(i => pattern[order[i], order[j]]).Select(i => new Term(entry[i, j], i))));
         Ports = [.. Ports.Select(weights => weights.Select(weight => (position[weight.Unknown], weight.Weight)).ToArray())];
         Outputs = [.. Outputs.Select(weights => weights.Select(weight => (position[weight.Unknown], weight.Weight)).ToArray())];
     }
@@ -142,20 +144,25 @@ public sealed class NetworkProgram
     /// <summary>Where each resistor and capacitor stands in the matrix.</summary>
     internal PlacedElement[] Elements { get; }
 
-    /// <summary>The original (unfilled) matrix by columns: triples of row, column, entry.</summary>
-    internal int[] Pattern { get; }
+    /// <summary>Row and column of each entry, row after row, in the order of elimination.</summary>
+    internal (int Row, int Column)[] Places { get; }
 
-    /// <summary>For each pivot: diagonal entry, rows below; for each row: its entry, columns right; for each: target and pivot-row
-    /// entry.</summary>
-    internal int[] Factor { get; }
+    /// <summary>What each entry loses by the elimination: an entry of the lower factor times one of the upper.</summary>
+    internal Sums Elimination { get; }
 
-    /// <summary>Triples (row, column, entry) of the unit lower factor, by columns.</summary>
-    internal int[] Lower { get; }
+    /// <summary>The unit lower factor left of the diagonal: the entries of each row with the unknown of their column.</summary>
+    internal Sums LowerRows { get; }
 
-    /// <summary>Triples (row, column, entry) of the upper factor right of the diagonal, by rows.</summary>
-    internal int[] Upper { get; }
+    /// <summary>The same by columns, with the unknown of their row.</summary>
+    internal Sums LowerColumns { get; }
 
-    internal int[] Diagonal { get; }
+    /// <summary>The upper factor right of the diagonal, by rows and by columns.</summary>
+    internal Sums UpperRows { get; }
+
+    internal Sums UpperColumns { get; }
+
+    /// <summary>The original (unfilled) matrix: the entries of each column with the unknown of their row.</summary>
+    internal Sums Columns { get; }
 
     public static NetworkProgram Compile(Network network) => new(network);
 
@@ -169,9 +176,12 @@ public sealed class NetworkProgram
         }
 
         var solver = new DenseSolver(Unknowns);
-        for (int at = 0; at < Pattern.Length; at += 3)
+        for (int column = 0; column < Unknowns; column++)
         {
-            solver.Add(Pattern[at], Pattern[at + 1], entries[Pattern[at + 2]]);
+            foreach (Term term in Columns.Of(column))
+            {
+                solver.Add(term.With, column, entries[term.Entry]);
+            }
         }
 
         foreach ((int port, double value) in sources)
@@ -253,67 +263,34 @@ public sealed class NetworkProgram
         }
     }
 
-    private static int[] PatternList(bool[,] pattern, int[] order, int[,] entry)
-    {
-        int n = order.Length;
-        var list = new List<int>();
-        for (int j = 0; j < n; j++)
-        {
-            for (int i = 0; i < n; i++)
-            {
-                if (pattern[order[i], order[j]])
-                {
-                    list.AddRange([i, j, entry[i, j]]);
-                }
-            }
-        }
+    private static IEnumerable<(int Row, int Column)> Pairs(int n) =>
+        from row in Enumerable.Range(0, n) from column in Enumerable.Range(0, n) select (row, column);
+}
 
-        return [.. list];
+/// <summary>One product of a sum: an entry of the matrix, and the unknown or the other entry that it is multiplied by.</summary>
+internal readonly record struct Term(int Entry, int With);
+
+/// <summary>Sums of products, one after another; a sum is worked out in registers and stored once.</summary>
+internal sealed class Sums
+{
+    public Sums(IEnumerable<IEnumerable<Term>> sums)
+    {
+        Term[][] all = [.. sums.Select(sum => sum.ToArray())];
+        Terms = [.. all.SelectMany(sum => sum)];
+        Starts = new int[all.Length + 1];
+        for (int i = 0; i < all.Length; i++)
+        {
+            Starts[i + 1] = Starts[i] + all[i].Length;
+        }
     }
 
-    private static int[] FactorTape(bool[,] filled, int[,] entry, int n)
-    {
-        var tape = new List<int>();
-        for (int k = 0; k < n; k++)
-        {
-            int[] rows = [.. Enumerable.Range(k + 1, n - k - 1).Where(i => filled[i, k])];
-            int[] columns = [.. Enumerable.Range(k + 1, n - k - 1).Where(j => filled[k, j])];
-            tape.AddRange([entry[k, k], rows.Length]);
-            foreach (int i in rows)
-            {
-                tape.AddRange([entry[i, k], columns.Length]);
-                foreach (int j in columns)
-                {
-                    tape.AddRange([entry[i, j], entry[k, j]]);
-                }
-            }
-        }
+    public Term[] Terms { get; }
 
-        return [.. tape];
-    }
+    /// <summary>Where each sum begins among the terms, and where the last one ends.</summary>
+    public int[] Starts { get; }
 
-    private static (int[] Lower, int[] Upper) SolveTapes(bool[,] filled, int[,] entry, int n)
-    {
-        var lower = new List<int>();
-        var upper = new List<int>();
-        for (int k = 0; k < n; k++)
-        {
-            for (int i = k + 1; i < n; i++)
-            {
-                if (filled[i, k])
-                {
-                    lower.AddRange([i, k, entry[i, k]]);
-                }
-
-                if (filled[k, i])
-                {
-                    upper.AddRange([k, i, entry[k, i]]);
-                }
-            }
-        }
-
-        return ([.. lower], [.. upper]);
-    }
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public ReadOnlySpan<Term> Of(int sum) => Terms.AsSpan(Starts[sum], Starts[sum + 1] - Starts[sum]);
 }
 
 /// <summary>The matrix entries that an element's conductance or capacitance is added to, each times its weight.</summary>
