@@ -24,6 +24,9 @@ internal sealed class TimeResponse
     /// <summary>Of the end value; an end below <see cref="NoEnd"/> of the greatest value counts as none, and the greatest is taken.</summary>
     private const double Tolerance = 1e-3, NoEnd = 1e-4;
 
+    /// <summary>An end above this share of the greatest value after any doubling of time is none of next to nothing.</summary>
+    private const double ClearEnd = 1e-2;
+
     private readonly double[] _a;
     private readonly double[] _b;
     private readonly double[] _c;
@@ -100,10 +103,19 @@ internal sealed class TimeResponse
 
         double peak = Math.Max(Math.Abs(_d), Math.Abs(end));
         var walk = new Walk(this, steps);
-        walk.Look(x, 0, 0, end, value => peak = Math.Max(peak, value));
-        for (int doublings = DoublingsOfPoints; doublings < last; doublings++)
+        foreach (double[] start in starts)
         {
-            walk.Look(starts[doublings], doublings - DoublingsOfPoints, PointsPerDoubling, end, value => peak = Math.Max(peak, value));
+            peak = Math.Max(peak, Math.Abs(end + SquareMatrix.Dot(_c, start)));
+        }
+
+        // The greatest value to the last digit is asked for only where the end is next to none of it.
+        if (Math.Abs(end) < ClearEnd * peak)
+        {
+            peak = walk.Peak(x, 0, end, peak);
+            for (int doublings = DoublingsOfPoints; doublings < last; doublings++)
+            {
+                peak = walk.Peak(starts[doublings], doublings - DoublingsOfPoints, end, peak);
+            }
         }
 
         bool ofPeak = Math.Abs(end) < NoEnd * peak;
@@ -154,18 +166,21 @@ internal sealed class TimeResponse
         private readonly double[] _value = new double[PointsPerDoubling + Vector<double>.Count];
         private readonly double[] _rise = new double[PointsPerDoubling + Vector<double>.Count];
 
-        /// <summary>Reports every extreme of the response in a doubling of time, by size.</summary>
-        public void Look(double[] start, int doublings, int from, double end, Action<double> report)
+        /// <summary>The greatest size of the response in a doubling of time, or what it was before if that is greater.</summary>
+        public double Peak(double[] start, int doublings, double end, double before)
         {
             Fill(start, doublings);
+            double peak = before;
             for (int i = 0; i < PointsPerDoubling; i++)
             {
-                report(Math.Abs(end + _value[i]));
+                peak = Math.Max(peak, Math.Abs(end + _value[i]));
                 if (_rise[i] * _rise[i + 1] < 0)
                 {
-                    report(Math.Abs(end + Cubic(i, Turn(i))));
+                    peak = Math.Max(peak, Math.Abs(end + Cubic(i, Turn(i))));
                 }
             }
+
+            return peak;
         }
 
         /// <summary>The last place at which the response lies further than the tolerance from its end, in points; null for none.</summary>
@@ -257,6 +272,6 @@ internal sealed class TimeResponse
 /// <summary>When a step response has settled to 0.1 %.</summary>
 /// <param name="Seconds">After the step.</param>
 /// <param name="End">Its value long after a unit step.</param>
-/// <param name="Peak">Its greatest value, by size.</param>
+/// <param name="Peak">Its greatest value, by size; to the last digit only where the 0.1 % are of it.</param>
 /// <param name="IsOfPeak">True where the 0.1 % are of the greatest value, because the end is next to none beside it.</param>
 internal readonly record struct Settling(double Seconds, double End, double Peak, bool IsOfPeak);

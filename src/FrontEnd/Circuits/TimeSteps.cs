@@ -245,10 +245,10 @@ internal sealed class TimeSteps : Doublings
             sum[i] = term[i] = a[i] * seconds;
         }
 
-        var scaled = (double[])term.Clone();
+        double[] scaled = (double[])term.Clone(), next = new double[a.Length];
         for (int n = 2; n <= SeriesTerms; n++)
         {
-            var next = new double[a.Length];
+            Array.Clear(next);
             SquareMatrix.AddProduct(term, scaled, next, order);
             for (int i = 0; i < a.Length; i++)
             {
@@ -256,7 +256,7 @@ internal sealed class TimeSteps : Doublings
                 sum[i] += next[i];
             }
 
-            term = next;
+            (term, next) = (next, term);
         }
 
         return sum;

@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Budgets;
+using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Inputs;
@@ -58,8 +59,11 @@ internal sealed class Evaluation
 
     public LevelsBudget Levels { get; }
 
+    /// <summary>The stages in time with ideal op-amps.</summary>
+    public IReadOnlyList<StateSpace> IdealStages => field ??= Array.ConvertAll(Path.Model.Stages, stage => StateSpace.Ideal(stage.Circuit));
+
     /// <summary>What is recorded after a step of the electrodes' offset.</summary>
-    public Recovery Recovery => field ??= new Recovery(Design, Levels.Direct, Digital.Sections, GainMid);
+    public Recovery Recovery => field ??= new Recovery(Path.Model, Levels.Direct, Digital.Sections, GainMid);
 
     /// <summary>|H_path·H_adc| at many frequencies.</summary>
     public double[] PathAndConverter(double[] hertz)

@@ -85,7 +85,7 @@ internal static class FilterCurves
     {
         List<Curve> curves = [];
         Stage[] sections = Sections(evaluation);
-        TimeResponse analog = TimeResponse.Of(sections);
+        var analog = TimeResponse.Of(evaluation.IdealStages.Where((_, stage) => AsBuiltSection.Is(evaluation.Design.Stages[stage])));
         double settled = analog.Settle()?.Seconds ?? 0;
         if (0 < settled)
         {
