@@ -147,7 +147,7 @@ internal sealed class FoldedNoise
 
     private void AddZones(double[] hertz, double zone, int zones, Func<double, double> weight, double[] sum)
     {
-        Span<double> lanes = stackalloc double[SignalPath.Chunk];
+        Span<double> lanes = stackalloc double[SignalPath.Chunk], density = stackalloc double[SignalPath.Chunk];
         Span<int> owner = stackalloc int[SignalPath.Chunk];
         int n = 0;
         for (int i = 0; i < hertz.Length; i++)
@@ -160,8 +160,7 @@ internal sealed class FoldedNoise
                     lanes[n++] = (k * zone) + (sign * hertz[i]);
                     if (n == lanes.Length || (i == hertz.Length - 1 && k == zones && sign == 1))
                     {
-                        _path.Sweep(lanes[..n]);
-                        ReadOnlySpan<double> density = _path.Density;
+                        _path.SweepDensity(lanes[..n], density);
                         for (int lane = 0; lane < n; lane++)
                         {
                             sum[owner[lane]] += density[lane] * weight(lanes[lane]);
@@ -179,11 +178,7 @@ internal sealed class FoldedNoise
         BandIntegral integral = BandIntegral.Over(
             BreakPoints.Between([from, HighestHertz], _path.Bends, 6),
             1,
-            (hertz, values) =>
-            {
-                _path.Sweep(hertz);
-                _path.Density[..hertz.Length].CopyTo(values[0]);
-            },
+            (hertz, values) => _path.SweepDensity(hertz, values[0]),
             1e-7);
         Converged &= integral.Converged;
         return integral.Sum(0);

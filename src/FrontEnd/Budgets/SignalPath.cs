@@ -124,6 +124,18 @@ internal sealed class SignalPath
         }
     }
 
+    /// <summary>Works out the noise density at the converter's pin alone [V²/Hz]; the arrays stay as they were.</summary>
+    public void SweepDensity(ReadOnlySpan<double> hertz, Span<double> density)
+    {
+        Span<double> group = stackalloc double[Vector<double>.Count];
+        for (int first = 0; first < hertz.Length; first += group.Length)
+        {
+            Lanes.Solve(Group(hertz, first));
+            Lanes.NodeDensity[Lanes.Pin].CopyTo(group);
+            group[..Math.Min(group.Length, hertz.Length - first)].CopyTo(density[first..]);
+        }
+    }
+
     /// <summary>Works out the transfers alone; noise densities stay as they were.</summary>
     public void SweepTransfer(ReadOnlySpan<double> hertz)
     {
