@@ -18,11 +18,16 @@ public static class Advisor
     /// <summary>The same assessment with <see cref="Verdict.Improvement"/> filled in where a change helps.</summary>
     /// <remarks>And with the limits of use behind its results: they are looked for in the same way, by evaluating changed
     /// designs.</remarks>
-    public static Assessment Advise(Assessment assessment, CancellationToken cancellation = default) =>
-        LimitsOfUse.Add(Advise(assessment, Candidates.For(assessment.Design, assessment), cancellation), cancellation);
+    public static Assessment Advise(Assessment assessment, CancellationToken cancellation = default)
+    {
+        Evaluation? evaluation = Evaluator.ForOthers(assessment.Design);
+        return LimitsOfUse.Add(
+            Advise(assessment, Candidates.For(assessment.Design, assessment), evaluation, cancellation), evaluation, cancellation);
+    }
 
-    /// <summary>The same with the changes to try given.</summary>
-    internal static Assessment Advise(Assessment assessment, IEnumerable<Candidate> candidates, CancellationToken cancellation = default)
+    /// <summary>The same with the changes to try given, and the design's budgets where they are at hand.</summary>
+    internal static Assessment Advise(Assessment assessment, IEnumerable<Candidate> candidates, Evaluation? evaluation = null,
+        CancellationToken cancellation = default)
     {
         Result[] judged = [.. assessment.Results.Where(result => result.Verdict.Kind != VerdictKind.NotJudged)];
         if (judged.Length == 0)
@@ -33,7 +38,7 @@ public static class Advisor
         (Candidate Candidate, Dictionary<ResultId, Result> Judged)[] tried =
         [
             .. InParallel.Map([.. candidates], candidate =>
-                (candidate, Evaluator.Judged(candidate.Design)), cancellation)
+                (candidate, Evaluator.Judged(candidate.Design, evaluation)), cancellation)
                 .Where(pair => pair.Item2 is not null && !WorsensSafety(judged, pair.Item2))
                 .Select(pair => (pair.candidate, pair.Item2!)),
         ];

@@ -1,6 +1,7 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Numbers;
 using FrontEnd.Reporting;
@@ -24,16 +25,21 @@ public static class LimitsOfUse
     private const int MostStrides = 20, MostHalvings = 60;
 
     /// <summary>The same assessment with the limits behind its results; as it is where it has no figures, or has them already.</summary>
-    public static Assessment Add(Assessment assessment, CancellationToken cancellation = default)
+    public static Assessment Add(Assessment assessment, CancellationToken cancellation = default) =>
+        Add(assessment, null, cancellation);
+
+    /// <summary>The same with the design's budgets, where they are at hand.</summary>
+    internal static Assessment Add(Assessment assessment, Evaluation? evaluation, CancellationToken cancellation = default)
     {
         if (!assessment.HasFigures || assessment.Find(ResultIds.Limit.Contact) is not null)
         {
             return assessment;
         }
 
+        evaluation ??= Evaluator.ForOthers(assessment.Design);
         Use[] uses = [.. Uses(assessment.Design)];
         var list = new ResultList();
-        foreach ((Use use, Found found) in uses.Zip(InParallel.Map(uses, use => Search(assessment, use), cancellation)))
+        foreach ((Use use, Found found) in uses.Zip(InParallel.Map(uses, use => Search(assessment, evaluation, use), cancellation)))
         {
             Put(list, use, found);
         }
@@ -102,7 +108,7 @@ public static class LimitsOfUse
         Input = design.Input with { LeadToCommon = Capacitance.FromFarads(design.Input.LeadToCommon.Farads * factor) },
     };
 
-    private static Found Search(Assessment assessment, Use use)
+    private static Found Search(Assessment assessment, Evaluation? evaluation, Use use)
     {
         Result[] met = [.. assessment.Judged.Where(result => result.Verdict.Kind is VerdictKind.Pass or VerdictKind.Marginal)];
         double good = use.Today, end = End(use);
@@ -116,7 +122,7 @@ public static class LimitsOfUse
         while (true)
         {
             bad = use.Step < 1 ? Math.Max(bad, end) : Math.Min(bad, end);
-            beyond = Look(met, use, bad);
+            beyond = Look(met, evaluation, use, bad);
             if (!beyond.Holds)
             {
                 break;
@@ -133,7 +139,7 @@ public static class LimitsOfUse
         for (int i = 0; i < MostHalvings && Accuracy * bad < Math.Abs(bad - good); i++)
         {
             double middle = good == 0 ? bad / 2 : Math.Sqrt(good * bad);
-            Point there = Look(met, use, middle);
+            Point there = Look(met, evaluation, use, middle);
             (good, bad, beyond) = there.Holds ? (middle, bad, beyond) : (good, middle, there);
         }
 
@@ -144,6 +150,9 @@ public static class LimitsOfUse
     private static double End(Use use)
     {
         double good = use.Today, bad = use.First;
+        Design today = use.With(good), first = use.With(bad);
+        Field<Design>[] moved = [.. DesignFields.Numeric(first).Where(field => field.Range is not null
+            && field.SiValue(first) != field.SiValue(today))];
         for (int i = 0; i < MostStrides && IsLegal(use.With(bad)); i++)
         {
             (good, bad) = (bad, bad * use.Step);
@@ -156,10 +165,9 @@ public static class LimitsOfUse
         }
 
         return good;
-    }
 
-    private static bool IsLegal(Design design) =>
-        DesignFields.Numeric(design).All(field => field.Range is not { } range || range.Contains(field.SiValue(design)!.Value));
+        bool IsLegal(Design design) => Array.TrueForAll(moved, field => field.Range!.Value.Contains(field.SiValue(design)!.Value));
+    }
 
     /// <summary>What the verdicts say of one value.</summary>
     private readonly record struct Point(Result? Fails, bool HasFigures)
@@ -167,9 +175,9 @@ public static class LimitsOfUse
         public bool Holds => HasFigures && Fails is null;
     }
 
-    private static Point Look(Result[] met, Use use, double value)
+    private static Point Look(Result[] met, Evaluation? evaluation, Use use, double value)
     {
-        if (Evaluator.Judged(use.With(value)) is not { } judged)
+        if (Evaluator.Judged(use.With(value), evaluation) is not { } judged)
         {
             return new Point(null, false);
         }

@@ -61,11 +61,16 @@ internal sealed class LevelsBudget
     private readonly Design _design;
     private readonly List<NodeLevel> _nodes = [];
 
-    public LevelsBudget(Design design, SignalPath path, MainsBudget mains)
+    /// <param name="design">The design.</param>
+    /// <param name="path">Its path.</param>
+    /// <param name="mains">Its mains.</param>
+    /// <param name="like">Levels of the same path at the same rate and in the same band; null for none.</param>
+    public LevelsBudget(Design design, SignalPath path, MainsBudget mains, LevelsBudget? like = null)
     {
         _design = design;
-        NodeRms = NodeNoise(path);
-        SignalGain = SignalGains(path);
+        Converged = like?.Converged ?? true;
+        NodeRms = like?.NodeRms ?? NodeNoise(path);
+        SignalGain = like?.SignalGain ?? SignalGains(path);
         var levels = new LevelLanes(design);
         for (int node = 0; node < path.Model.LevelNodes; node++)
         {

@@ -17,7 +17,9 @@ internal sealed class Evaluation
 
     /// <param name="design">The design.</param>
     /// <param name="built">One device's own parts in the leads and its electrodes; null judges with tolerances and mismatch.</param>
-    internal Evaluation(Design design, BuiltParts? built)
+    /// <param name="like">Another design's, judged alike; its budgets are taken over where they read nothing of what differs. They are only
+    /// read, so many evaluations may share them.</param>
+    internal Evaluation(Design design, BuiltParts? built, Evaluation? like = null)
     {
         Design = design;
         Path = new SignalPath(design, built);
@@ -28,13 +30,16 @@ internal sealed class Evaluation
         Complex path = Path.Path(0);
         PathGain = path.Magnitude;
         GainMid = path.Magnitude * design.Converter.Response(centre);
-        Noise = new NoiseBudget(design, Path, Digital, GainMid);
-        Mains = new MainsBudget(design, Path, Digital, GainMid, built);
+        Evaluation? noise = like is not null && UnchangedInputs.OfNoise(design, like.Design) ? like : null;
+        Noise = noise?.Noise ?? new NoiseBudget(design, Path, Digital, GainMid);
+        Mains = like is not null && UnchangedInputs.OfMains(design, like.Design) ? like.Mains
+            : new MainsBudget(design, Path, Digital, GainMid, built);
         Drive = !design.GroundIsDriven ? null
+            : like?.Drive is { } drive && UnchangedInputs.OfDrive(design, like.Design) ? drive
             : built is null ? new DriveBudget(Path.Model, BuiltParts.Worst(design))
             : new DriveBudget(Path.Model, built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1, ActiveLeadFactor = 1, ReferenceLeadFactor = 1 },
                 built.NominalMains);
-        Levels = new LevelsBudget(design, Path, Mains);
+        Levels = new LevelsBudget(design, Path, Mains, noise?.Levels);
     }
 
     public Design Design { get; }

@@ -24,11 +24,7 @@ internal static class NoiseReport
         list.Number(ResultIds.Noise.PeakToPeak, "noise at the electrodes, peak-to-peak", $"{TradeConstants.NoisePeakToPeak}·σ",
             VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * total), Equations.PeakToPeak,
             hand: NoiseFormulas.PeakToPeak(VoltageRms.FromVolts(total)));
-        list.Number(
-            ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak",
-            $"{TradeConstants.NoisePeakToPeak}·σ_board", VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * noise.WithoutExcess),
-            Equations.Noise,
-            text: "the electrodes' thermal noise and the board; the excess noise that skin and contact make is left out");
+        AddBoardShare(list, evaluation);
         list.Number(ResultIds.Noise.Shorted, "noise without that of the electrodes, rms", "σ_short",
             VoltageRms.FromVolts(noise.Shorted), Equations.Noise);
         list.Number(
@@ -54,6 +50,13 @@ internal static class NoiseReport
 
         AddBands(list, evaluation);
     }
+
+    /// <summary>The noise that is judged.</summary>
+    public static void AddBoardShare(ResultList list, Evaluation evaluation) => list.Number(
+        ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak",
+        $"{TradeConstants.NoisePeakToPeak}·σ_board",
+        VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * evaluation.Noise.WithoutExcess), Equations.Noise,
+        text: "the electrodes' thermal noise and the board; the excess noise that skin and contact make is left out");
 
     private static string RowName(NoiseRow row) =>
         row.Id == SourceId.Folded ? "noise that sampling folds into the band, rms"
