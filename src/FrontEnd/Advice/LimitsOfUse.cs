@@ -118,7 +118,7 @@ public static class LimitsOfUse
         }
 
         double bad = use.First;
-        Point beyond;
+        Point before = new(null, true, Spare(met)), beyond;
         while (true)
         {
             bad = use.Step < 1 ? Math.Max(bad, end) : Math.Min(bad, end);
@@ -133,17 +133,47 @@ public static class LimitsOfUse
                 return new Found(end, null, true);
             }
 
-            (good, bad) = (bad, bad * use.Step);
+            (good, before, bad) = (bad, beyond, bad * use.Step);
         }
 
-        for (int i = 0; i < MostHalvings && Accuracy * bad < Math.Abs(bad - good); i++)
+        for (int i = 0; i < MostHalvings && Accuracy * Math.Max(good, bad) < Math.Abs(bad - good); i++)
         {
-            double middle = good == 0 ? bad / 2 : Math.Sqrt(good * bad);
+            double middle = Between(good, bad, before.Spare, beyond.Spare, i);
             Point there = Look(met, evaluation, use, middle);
-            (good, bad, beyond) = there.Holds ? (middle, bad, beyond) : (good, middle, there);
+            (good, before, bad, beyond) = there.Holds ? (middle, there, bad, beyond) : (good, before, middle, there);
         }
 
         return new Found(good, beyond.Fails, beyond.HasFigures);
+    }
+
+    /// <summary>Where to look next: somewhat to either side, in turn, of where a straight line through what is to spare at both ends is zero,
+    /// so that the two ends close in on it; in the middle every third time, and where no line can be drawn. In the logarithm, unless an end is
+    /// zero.</summary>
+    private static double Between(double good, double bad, double spare, double lacking, int round)
+    {
+        bool isLinear = good <= 0 || bad <= 0;
+        double from = isLinear ? good : Math.Log(good), to = isLinear ? bad : Math.Log(bad), share = spare / (spare - lacking);
+        double aside = (isLinear ? Accuracy * Math.Max(good, bad) : Accuracy) * 0.4 / Math.Abs(to - from);
+        double at = round % 3 == 2 || !(0 <= share && share <= 1) ? 0.5
+            : Math.Clamp(share + (round % 3 == 0 ? aside : -aside), Math.Min(aside, 0.5), 1 - Math.Min(aside, 0.5));
+        double middle = from + ((to - from) * at);
+        return isLinear ? middle : Math.Exp(middle);
+    }
+
+    /// <summary>The least that is to spare of any limit that is met, as a share of the limit; no number where one has no bound.</summary>
+    private static double Spare(IEnumerable<Result> results)
+    {
+        double least = double.NaN;
+        foreach (Result result in results)
+        {
+            if (result.Verdict is { Margin: { } margin, Limit: { } limit })
+            {
+                double spare = margin / (limit.SiValue == 0 ? 1 : Math.Abs(limit.SiValue));
+                least = least <= spare ? least : spare;
+            }
+        }
+
+        return least;
     }
 
     /// <summary>The last value that the design's fields can hold on the way; today's where there is none.</summary>
@@ -170,7 +200,10 @@ public static class LimitsOfUse
     }
 
     /// <summary>What the verdicts say of one value.</summary>
-    private readonly record struct Point(Result? Fails, bool HasFigures)
+    /// <param name="Fails">What was met and fails; null for nothing.</param>
+    /// <param name="HasFigures">False where the design cannot be worked out.</param>
+    /// <param name="Spare">See <see cref="LimitsOfUse.Spare"/>; negative where something fails.</param>
+    private readonly record struct Point(Result? Fails, bool HasFigures, double Spare)
     {
         public bool Holds => HasFigures && Fails is null;
     }
@@ -179,18 +212,21 @@ public static class LimitsOfUse
     {
         if (Evaluator.Judged(use.With(value), evaluation) is not { } judged)
         {
-            return new Point(null, false);
+            return new Point(null, false, double.NaN);
         }
 
+        Result? fails = null;
+        var changed = new List<Result>(met.Length);
         foreach (Result result in met)
         {
-            if (Advisor.Counterpart(result, judged, out Result? changed) && changed.Verdict.Kind == VerdictKind.Fail)
+            if (Advisor.Counterpart(result, judged, out Result? now))
             {
-                return new Point(changed, true);
+                fails ??= now.Verdict.Kind == VerdictKind.Fail ? now : null;
+                changed.Add(now);
             }
         }
 
-        return new Point(null, true);
+        return new Point(fails, true, Spare(changed));
     }
 
     private static void Put(ResultList list, Use use, Found found)
