@@ -63,6 +63,9 @@ internal static class CallMessages
     public static Finding SaysNothing(string option, string about) =>
         Finding.Error(NotUnderstood, option, $"`{option}` says nothing about {about}", null, "leave it out");
 
+    public static Finding ExplanationInterrupted(string id) =>
+        Finding.Error(Stopped, "", $"interrupted while explaining {id}", "nothing is printed", "call it again");
+
     public static Finding Interrupted(string what) =>
         Finding.Error(Stopped, "", $"interrupted while {what}", "nothing is printed or written: a part of the builds would give other figures",
             "call it again, with fewer --builds if it takes too long");

@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using FrontEnd.Reporting;
 using FrontEnd.Spread;
+using FrontEnd.Teaching;
 using Spectre.Console;
 
 namespace FrontEnd.App.Commands;
@@ -26,7 +27,31 @@ internal static class LongWork
         return result;
     }
 
+    /// <summary>Works out why a figure is what it is, without a word while it lasts; null where there is no such figure, and where it was
+    /// cancelled, of which the outlet has been told.</summary>
+    public static Explained? Explain(Assessment assessment, string id, Outlet outlet, out bool cancelled) => Interruptible(
+        cancellation => Explained.Of(assessment, id, cancellation), () => outlet.Tell(CallMessages.ExplanationInterrupted(id)), out cancelled);
+
     private static T? Run<T>(string what, int total, Outlet outlet, Func<IProgress<int>?, CancellationToken, T?> work, out bool cancelled)
+        where T : class => Interruptible(
+        cancellation =>
+        {
+            if (Console.IsErrorRedirected)
+            {
+                outlet.Messages.WriteLine(what);
+                return work(null, cancellation);
+            }
+
+            T? result = null;
+            Terminal().Progress().AutoClear(true).Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(),
+                new RemainingTimeColumn())
+                .Start(context => result = work(new Bar(context.AddTask(what, maxValue: total)), cancellation));
+            return result;
+        },
+        () => outlet.Tell(CallMessages.Interrupted(what)), out cancelled);
+
+    /// <summary>Ctrl-C ends the work, and what was cancelled is told.</summary>
+    private static T? Interruptible<T>(Func<CancellationToken, T?> work, Action tell, out bool cancelled)
         where T : class
     {
         using CancellationTokenSource source = new();
@@ -38,22 +63,12 @@ internal static class LongWork
         cancelled = false;
         try
         {
-            if (Console.IsErrorRedirected)
-            {
-                outlet.Messages.WriteLine(what);
-                return work(null, source.Token);
-            }
-
-            T? result = null;
-            Terminal().Progress().AutoClear(true).Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(),
-                new RemainingTimeColumn())
-                .Start(context => result = work(new Bar(context.AddTask(what, maxValue: total)), source.Token));
-            return result;
+            return work(source.Token);
         }
         catch (OperationCanceledException)
         {
             cancelled = true;
-            outlet.Tell(CallMessages.Interrupted(what));
+            tell();
             return null;
         }
     }
