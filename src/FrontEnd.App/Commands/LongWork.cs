@@ -30,7 +30,9 @@ internal static class LongWork
     /// <summary>Works out why a figure is what it is, without a word while it lasts; null where there is no such figure, and where it was
     /// cancelled, of which the outlet has been told.</summary>
     public static Explained? Explain(Assessment assessment, string id, Outlet outlet, out bool cancelled) => Interruptible(
-        cancellation => Explained.Of(assessment, id, cancellation), () => outlet.Tell(CallMessages.ExplanationInterrupted(id)), out cancelled);
+        // Not waited for once it is cancelled: it would go on to the end of the evaluation that it is in.
+        cancellation => Task.Run(() => Explained.Of(assessment, id, cancellation), cancellation).WaitAsync(cancellation).GetAwaiter().GetResult(),
+        () => outlet.Tell(CallMessages.ExplanationInterrupted(id)), out cancelled);
 
     private static T? Run<T>(string what, int total, Outlet outlet, Func<IProgress<int>?, CancellationToken, T?> work, out bool cancelled)
         where T : class => Interruptible(
