@@ -52,6 +52,9 @@ internal static class CallMessages
     public static Finding NotInRange(string option, int value, int least, int most) =>
         Finding.Error(UnknownWord, option, $"{value} is not in {least}..{most}", null, "choose a number in the range");
 
+    public static Finding OptionAlone(string option, string needs) =>
+        Finding.Error(NotUnderstood, option, $"`{option}` says something of what `{needs}` names, and that is not given", null, $"give `{needs}` too");
+
     public static Finding Twice(string path) =>
         Finding.Error(SameFileTwice, "", "the same file is named twice", null, "name each file once") with { File = path };
 
@@ -63,9 +66,8 @@ internal static class CallMessages
     public static Finding SaysNothing(string option, string about) =>
         Finding.Error(NotUnderstood, option, $"`{option}` says nothing about {about}", null, "leave it out");
 
-    public static Finding Interrupted(string what) =>
-        Finding.Error(Stopped, "", $"interrupted while {what}", "nothing is printed or written: a part of the builds would give other figures",
-            "call it again, with fewer --builds if it takes too long");
+    public static Finding Interrupted(string what, string remedy) => Finding.Error(
+        Stopped, "", $"interrupted while {what}", "nothing is printed or written: a part of the work would give other figures", remedy);
 
     public static Finding Output(string reason) =>
         Finding.Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");

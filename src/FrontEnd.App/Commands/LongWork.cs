@@ -1,6 +1,8 @@
 using System.Runtime.InteropServices;
+using FrontEnd.Documents.Recordings;
 using FrontEnd.Reporting;
 using FrontEnd.Spread;
+using FrontEnd.Teaching;
 using Spectre.Console;
 
 namespace FrontEnd.App.Commands;
@@ -12,8 +14,10 @@ internal static class LongWork
     /// <param name="exit">What the shell is told where there is no result.</param>
     public static SpreadResult? Spread(Design design, SpreadOptions options, Outlet outlet, out int exit)
     {
-        SpreadResult? result = Run($"drawing {options.Builds} builds", options.Builds, outlet, (progress, cancellation) =>
-            SpreadRun.Run(design, options, progress, cancellation), out bool cancelled);
+        SpreadResult? result = null;
+        string what = $"drawing {options.Builds} builds";
+        bool cancelled = !Run(what, new Shown(options.Builds, Bar: true, Line: true, "call it again, with fewer --builds if it takes too long"), outlet, (progress, cancellation) =>
+            result = SpreadRun.Run(design, options, progress, cancellation));
         exit = cancelled ? ExitCode.Interrupted : ExitCode.Unusable;
         if (result is null && !cancelled)
         {
@@ -26,8 +30,24 @@ internal static class LongWork
         return result;
     }
 
-    private static T? Run<T>(string what, int total, Outlet outlet, Func<IProgress<int>?, CancellationToken, T?> work, out bool cancelled)
-        where T : class
+    /// <summary>Reads a recording, with a bar where the file is long and no line elsewhere; false where it was cancelled, and the outlet has
+    /// been told.</summary>
+    public static bool Recording(MeasuredFile file, Outlet outlet, Action<IProgress<int>?, CancellationToken> work) =>
+        Run($"reading {Path.GetFileName(file.Path)}", new Shown(MeasuredFile.ProgressSteps, Bar: file.IsLong, Line: false), outlet, work);
+
+    /// <summary>Works out why a figure is what it is, without a word while it lasts; null where there is no such figure, and where it was
+    /// cancelled, of which the outlet has been told.</summary>
+    public static Explained? Explain(Assessment assessment, string id, Outlet outlet, out bool cancelled)
+    {
+        Explained? explained = null;
+        // Not waited for once it is cancelled: it would go on to the end of the evaluation that it is in.
+        cancelled = !Run($"explaining {id}", new Shown(0, Bar: false, Line: false), outlet, (_, cancellation) => explained =
+            Task.Run(() => Explained.Of(assessment, id, cancellation), cancellation).WaitAsync(cancellation).GetAwaiter().GetResult());
+        return explained;
+    }
+
+    /// <summary>False where it was cancelled.</summary>
+    private static bool Run(string what, Shown shown, Outlet outlet, Action<IProgress<int>?, CancellationToken> work)
     {
         using CancellationTokenSource source = new();
         using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, signal =>
@@ -35,28 +55,33 @@ internal static class LongWork
             signal.Cancel = true;
             source.Cancel();
         });
-        cancelled = false;
         try
         {
-            if (Console.IsErrorRedirected)
+            if (Console.IsErrorRedirected && shown.Line)
             {
                 outlet.Messages.WriteLine(what);
-                return work(null, source.Token);
             }
 
-            T? result = null;
+            if (Console.IsErrorRedirected || !shown.Bar)
+            {
+                work(null, source.Token);
+                return true;
+            }
+
             Terminal().Progress().AutoClear(true).Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(),
                 new RemainingTimeColumn())
-                .Start(context => result = work(new Bar(context.AddTask(what, maxValue: total)), source.Token));
-            return result;
+                .Start(context => work(new Bar(context.AddTask(Markup.Escape(what), maxValue: shown.Total)), source.Token));
+            return true;
         }
         catch (OperationCanceledException)
         {
-            cancelled = true;
-            outlet.Tell(CallMessages.Interrupted(what));
-            return null;
+            outlet.Tell(CallMessages.Interrupted(what, shown.Remedy));
+            return false;
         }
     }
+
+    /// <summary>What a user sees of it: a bar to a total on a terminal, a line elsewhere; and what to do where it was cancelled.</summary>
+    private readonly record struct Shown(int Total, bool Bar, bool Line, string Remedy = "call it again");
 
     private static IAnsiConsole Terminal() =>
         AnsiConsole.Create(new AnsiConsoleSettings { ColorSystem = ColorSystemSupport.NoColors,

@@ -22,12 +22,18 @@ public static class Advisor
     {
         Evaluation? evaluation = Evaluator.ForOthers(assessment.Design);
         return LimitsOfUse.Add(
-            Advise(assessment, Candidates.For(assessment.Design, assessment), evaluation, cancellation), evaluation, cancellation);
+            Advise(assessment, Candidates.For(assessment.Design, assessment), evaluation, cancellation), null, evaluation, cancellation);
     }
+
+    /// <summary>The same for one result alone, without the limits of use: as it is where that one is not judged.</summary>
+    public static Assessment Advise(Assessment assessment, ResultId only, CancellationToken cancellation = default) =>
+        assessment.Find(only) is { } result && result.Verdict.Kind != VerdictKind.NotJudged
+            ? Advise(assessment, Candidates.For(assessment.Design, assessment), Evaluator.ForOthers(assessment.Design), cancellation, only)
+            : assessment;
 
     /// <summary>The same with the changes to try given, and the design's budgets where they are at hand.</summary>
     internal static Assessment Advise(Assessment assessment, IEnumerable<Candidate> candidates, Evaluation? evaluation = null,
-        CancellationToken cancellation = default)
+        CancellationToken cancellation = default, ResultId? only = null)
     {
         Result[] judged = [.. assessment.Results.Where(result => result.Verdict.Kind != VerdictKind.NotJudged)];
         if (judged.Length == 0)
@@ -43,7 +49,7 @@ public static class Advisor
                 .Select(pair => (pair.candidate, pair.Item2!)),
         ];
         var improved = new Dictionary<ResultId, Result>();
-        foreach (Result result in judged)
+        foreach (Result result in judged.Where(result => only is null || result.Id == only))
         {
             if (Best(result, judged, tried) is { } improvement)
             {

@@ -26,10 +26,17 @@ public static class LimitsOfUse
 
     /// <summary>The same assessment with the limits behind its results; as it is where it has no figures, or has them already.</summary>
     public static Assessment Add(Assessment assessment, CancellationToken cancellation = default) =>
-        Add(assessment, null, cancellation);
+        Add(assessment, null, null, cancellation);
+
+    /// <summary>The same with one limit alone.</summary>
+    /// <param name="assessment">The design's figures.</param>
+    /// <param name="only">The limit's id; null for all of them.</param>
+    /// <param name="cancellation">Ends the search.</param>
+    public static Assessment Add(Assessment assessment, ResultId? only, CancellationToken cancellation) =>
+        Add(assessment, only, null, cancellation);
 
     /// <summary>The same with the design's budgets, where they are at hand.</summary>
-    internal static Assessment Add(Assessment assessment, Evaluation? evaluation, CancellationToken cancellation = default)
+    internal static Assessment Add(Assessment assessment, ResultId? only, Evaluation? evaluation, CancellationToken cancellation)
     {
         if (!assessment.HasFigures || assessment.Find(ResultIds.Limit.Contact) is not null)
         {
@@ -37,7 +44,7 @@ public static class LimitsOfUse
         }
 
         evaluation ??= Evaluator.ForOthers(assessment.Design);
-        Use[] uses = [.. Uses(assessment.Design)];
+        Use[] uses = [.. Uses(assessment.Design).Where(use => only is null || use.Id == only)];
         var list = new ResultList();
         foreach ((Use use, Found found) in uses.Zip(InParallel.Map(uses, use => Search(assessment, evaluation, use), cancellation)))
         {
