@@ -66,7 +66,12 @@ public static class TextFiles
 
             long length = stream.CanSeek ? Math.Max(held.Length, stream.Length) : held.Length;
             finding = limit < length ? tooLarge(path, length, limit) : null;
-            return finding is null ? held.GetBuffer().AsMemory(0, (int)held.Length) : null;
+            if (finding is null)
+            {
+                return held.GetBuffer().AsMemory(0, (int)held.Length);
+            }
+
+            return null;
         }
         catch (Exception error) when (IsOfFile(error))
         {

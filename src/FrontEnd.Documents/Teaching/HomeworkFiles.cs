@@ -24,6 +24,11 @@ public static class HomeworkFiles
             }
         }
 
+        if (ClassWriter.Names.Select(name => Path.Combine(folder, name)).FirstOrDefault(Directory.Exists) is { } inTheWay)
+        {
+            return FileMessages.Folder(inTheWay);
+        }
+
         try
         {
             using FileWriters sheets = new();
@@ -87,6 +92,11 @@ public static class HomeworkFiles
     /// <summary>The files that hold something of every sheet.</summary>
     private sealed class ClassWriter : IDisposable
     {
+        public static readonly string[] Names =
+        [
+            "problems.html", "answers-blank.csv", Path.Combine("key", "key.md"), Path.Combine("key", "key.html"), Path.Combine("key", "key.json"),
+        ];
+
         private readonly Homework _homework;
         private readonly List<AtomicFile> _files = [];
         private readonly AtomicFile _page, _keyMarkdown, _keyHtml, _keyJson, _answers;
@@ -98,13 +108,13 @@ public static class HomeworkFiles
         public ClassWriter(string folder, Homework homework)
         {
             _homework = homework;
-            _page = Open(folder, "problems.html");
-            _answers = Open(folder, "answers-blank.csv");
-            string key = Path.Combine(folder, "key");
-            _keyMarkdown = Open(key, "key.md");
-            _keyHtml = Open(key, "key.html");
-            _keyJson = Open(key, "key.json");
-            _solutions = new StreamWriter(new FileStream(Path.Combine(key, $".solutions.{Path.GetRandomFileName()}"), FileMode.CreateNew,
+            foreach (string name in Names)
+            {
+                _files.Add(new AtomicFile(Path.Combine(folder, name)));
+            }
+
+            (_page, _answers, _keyMarkdown, _keyHtml, _keyJson) = (_files[0], _files[1], _files[2], _files[3], _files[4]);
+            _solutions = new StreamWriter(new FileStream(Path.Combine(folder, "key", $".solutions.{Path.GetRandomFileName()}"), FileMode.CreateNew,
                 FileAccess.ReadWrite, FileShare.None, 4096, FileOptions.DeleteOnClose));
             _page.Text.Write(ProblemHtml.Begin());
             _answers.Text.Write(ClassFiles.AnswersHead);
@@ -139,13 +149,6 @@ public static class HomeworkFiles
         {
             _solutions.Dispose();
             _files.ForEach(file => file.Dispose());
-        }
-
-        private AtomicFile Open(string folder, string name)
-        {
-            AtomicFile file = new(Path.Combine(folder, name));
-            _files.Add(file);
-            return file;
         }
     }
 }
