@@ -37,7 +37,9 @@ public static class Evaluator
         new(design, MissingHeadlines(findings.First(finding => finding.Severity == Severity.Error).Code), findings, Curves.None);
 
     /// <summary>The judged results alone, by id; null where the design cannot be evaluated. What the adviser tries changes with.</summary>
-    internal static Dictionary<ResultId, Result>? Judged(Design design)
+    /// <param name="design">The design.</param>
+    /// <param name="like">A design that it differs little from, evaluated; null for none.</param>
+    internal static Dictionary<ResultId, Result>? Judged(Design design, Evaluation? like = null)
     {
         if (DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
         {
@@ -46,15 +48,37 @@ public static class Evaluator
 
         try
         {
-            var evaluation = new Evaluation(design);
+            var evaluation = new Evaluation(design, null, like);
             var list = new ResultList();
-            AddSignal(list, evaluation);
-            LevelsReport.AddLimits(list, evaluation);
+            NoiseReport.AddBoardShare(list, evaluation);
+            MainsReport.AddTotal(list, evaluation.Mains);
+            MainsReport.AddRecorded(list, evaluation);
+            ConverterReport.AddFit(list, design);
+            ConverterReport.AddBitsNeeded(list, evaluation);
+            if (evaluation.Drive is { } drive)
+            {
+                DriveReport.AddWorst(list, design, drive);
+            }
+
+            LevelsReport.AddJudged(list, evaluation.Levels);
             AliasReport.AddFold(list, evaluation);
             SafetyReport.AddTo(list, [], evaluation);
             SeeReport.AddRequired(list, evaluation);
             Judge.AddTo(list, evaluation);
             return list.Results.Where(result => result.Verdict.Requirement is not null).ToDictionary(result => result.Id);
+        }
+        catch (NetworkHasNoAnswer)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>A design's budgets for <see cref="Judged"/> to take over; null where it has none.</summary>
+    internal static Evaluation? ForOthers(Design design)
+    {
+        try
+        {
+            return DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error) ? null : new Evaluation(design);
         }
         catch (NetworkHasNoAnswer)
         {
@@ -72,28 +96,43 @@ public static class Evaluator
         DriveReport.AddTo(list, evaluation);
     }
 
+    /// <summary>One report after the other, in the order of the results; each reads the evaluation alone, and no other's results. Only the verdicts
+    /// behind them do.</summary>
+    internal static IReadOnlyList<Action<ResultList, List<Finding>, Evaluation>> Reports { get; } =
+    [
+        (list, _, evaluation) => GainReport.AddTo(list, evaluation),
+        (list, _, evaluation) => NoiseReport.AddTo(list, evaluation),
+        (list, _, evaluation) => ConverterReport.AddTo(list, evaluation),
+        (list, _, evaluation) => MainsReport.AddTo(list, evaluation),
+        (list, _, evaluation) => DriveReport.AddTo(list, evaluation),
+        (list, _, evaluation) => LevelsReport.AddTo(list, evaluation),
+        (list, _, evaluation) => InputReport.AddTo(list, evaluation),
+        LevelsReport.AddRecovery,
+        AliasReport.AddTo,
+        FilterReport.AddTo,
+        (list, _, evaluation) => LatencyReport.AddTo(list, evaluation),
+        (list, _, evaluation) => LatencyReport.AddBands(list, evaluation),
+        (list, _, evaluation) => SkewReport.AddTo(list, evaluation.Design),
+        SafetyReport.AddTo,
+        MontageReport.AddTo,
+        SeeReport.AddTo,
+        ContactReport.AddTo,
+        (list, _, evaluation) => OpenReport.AddTo(list, evaluation),
+        (list, _, evaluation) => SupplyReport.AddTo(list, evaluation),
+    ];
+
     private static Assessment Work(Design design, List<Finding> findings)
     {
         var evaluation = new Evaluation(design);
         var list = new ResultList();
-        AddSignal(list, evaluation);
-        LevelsReport.AddTo(list, evaluation);
-        InputReport.AddTo(list, evaluation);
-        LevelsReport.AddRecovery(list, findings, evaluation);
-        AliasReport.AddTo(list, findings, evaluation);
-        FilterReport.AddTo(list, findings, evaluation);
-        LatencyReport.AddTo(list, evaluation);
-        LatencyReport.AddBands(list, evaluation);
-        SkewReport.AddTo(list, design);
-        SafetyReport.AddTo(list, findings, evaluation);
-        MontageReport.AddTo(list, findings, evaluation);
-        SeeReport.AddTo(list, findings, evaluation);
-        ContactReport.AddTo(list, findings, evaluation);
-        OpenReport.AddTo(list, evaluation);
-        SupplyReport.AddTo(list, evaluation);
+        foreach (Action<ResultList, List<Finding>, Evaluation> report in Reports)
+        {
+            report(list, findings, evaluation);
+        }
+
         Judge.AddTo(list, evaluation);
         AddFindings(findings, evaluation);
-        return new Assessment(design, list.Results, findings, CurveMaker.Make(evaluation));
+        return new Assessment(design, list.Results, findings, new Lazy<Curves>(() => CurveMaker.Make(evaluation)), list.Index);
     }
 
     private static void AddFindings(List<Finding> findings, Evaluation evaluation)
