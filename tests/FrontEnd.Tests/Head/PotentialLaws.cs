@@ -87,6 +87,7 @@ public class PotentialLaws
         SpherePoint site = SpherePoint.At(angle, 0.3);
         double cosine = 1 - (area.SquareMetres / conductor.Hemisphere.SquareMetres), sum = 0;
         const int rings = 120, turns = 240;
+        double[] radial = Radial(conductor), one = new double[1];
         for (int i = 0; i < rings; i++)
         {
             double inclination = Math.Acos(1 - ((1 - cosine) * (i + 0.5) / rings));
@@ -94,8 +95,7 @@ public class PotentialLaws
             {
                 SpherePoint place = SpherePoint.At(inclination, 2 * Math.PI * (j + 0.5) / turns);
                 double gap = place.Dot(site);
-                Span<double> one = stackalloc double[1];
-                LegendreSeries.Sums(Radial(conductor), gap, one);
+                LegendreSeries.Sums(radial, gap, one);
                 sum += one[0] * conductor.PerMoment * area.SquareMetres / (rings * turns);
             }
         }
