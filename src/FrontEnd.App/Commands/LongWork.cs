@@ -12,8 +12,8 @@ internal static class LongWork
     /// <param name="exit">What the shell is told where there is no result.</param>
     public static SpreadResult? Spread(Design design, SpreadOptions options, Outlet outlet, out int exit)
     {
-        SpreadResult? result = Run($"drawing {options.Builds} builds", options.Builds, outlet, (progress, cancellation) =>
-            SpreadRun.Run(design, options, progress, cancellation), out bool cancelled);
+        SpreadResult? result = Run($"drawing {options.Builds} builds", CallMessages.BuildsWant(options.Builds), options.Builds, outlet,
+            (progress, cancellation) => SpreadRun.Run(design, options, progress, cancellation), out bool cancelled);
         exit = cancelled ? ExitCode.Interrupted : ExitCode.Unusable;
         if (result is null && !cancelled)
         {
@@ -26,7 +26,8 @@ internal static class LongWork
         return result;
     }
 
-    private static T? Run<T>(string what, int total, Outlet outlet, Func<IProgress<int>?, CancellationToken, T?> work, out bool cancelled)
+    private static T? Run<T>(
+        string what, string? note, int total, Outlet outlet, Func<IProgress<int>?, CancellationToken, T?> work, out bool cancelled)
         where T : class
     {
         using CancellationTokenSource source = new();
@@ -41,8 +42,11 @@ internal static class LongWork
             if (Console.IsErrorRedirected)
             {
                 outlet.Messages.WriteLine(what);
+                Tell(note);
                 return work(null, source.Token);
             }
+
+            Tell(note);
 
             T? result = null;
             Terminal().Progress().AutoClear(true).Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(),
@@ -55,6 +59,14 @@ internal static class LongWork
             cancelled = true;
             outlet.Tell(CallMessages.Interrupted(what));
             return null;
+        }
+
+        void Tell(string? line)
+        {
+            if (line is not null)
+            {
+                outlet.Messages.WriteLine(line);
+            }
         }
     }
 

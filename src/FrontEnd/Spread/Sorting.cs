@@ -1,59 +1,74 @@
+using System.Buffers;
+
 namespace FrontEnd.Spread;
 
-/// <summary>Sorts many values that lie about evenly: they are put into buckets by their size, and each bucket is sorted by itself. One
-/// to a thread; what it holds serves one list after another.</summary>
-internal sealed class Sorting(int most)
+/// <summary>The order of many values that lie about evenly: they are put into buckets by their size, and each bucket is put in order by
+/// itself. One to a thread; its memory is rented and serves one list after another.</summary>
+internal sealed class Sorting : IDisposable
 {
     /// <summary>Up to so many values of a bucket are put in order one by one.</summary>
     private const int Few = 16;
 
-    private readonly double[] _sorted = new double[most];
-    private readonly int[] _order = new int[most];
-    private readonly int[] _starts = new int[(most / 2) + 2];
+    private readonly int[] _order;
+    private readonly int[] _starts;
+    private readonly int _buckets;
+    private double[] _values = [];
     private int _count;
 
-    /// <summary>The values last sorted, in rising order.</summary>
-    public ReadOnlySpan<double> Sorted => _sorted.AsSpan(0, _count);
-
-    /// <summary>Sorts; there is no NaN among the values.</summary>
-    public void Sort(ReadOnlySpan<double> values)
+    /// <param name="most">The longest list.</param>
+    public Sorting(int most)
     {
-        _count = values.Length;
+        _buckets = (most / 2) + 1;
+        _order = ArrayPool<int>.Shared.Rent(most);
+        _starts = ArrayPool<int>.Shared.Rent(_buckets + 1);
+    }
+
+    /// <summary>The value at a place in rising order.</summary>
+    public double this[int place] => _values[_order[place]];
+
+    public void Dispose()
+    {
+        ArrayPool<int>.Shared.Return(_order);
+        ArrayPool<int>.Shared.Return(_starts);
+    }
+
+    /// <summary>Puts the first values of a list in order; there is no NaN among them, and they stay where they are.</summary>
+    public void Sort(double[] values, int count)
+    {
+        (_values, _count) = (values, count);
         double low = double.PositiveInfinity, high = double.NegativeInfinity;
-        foreach (double value in values)
+        foreach (double value in values.AsSpan(0, count))
         {
             (low, high) = (Math.Min(low, value), Math.Max(high, value));
         }
 
-        int last = _starts.Length - 2;
-        double scale = last / (high - low);
+        double scale = (_buckets - 1) / (high - low);
         if (double.IsFinite(scale) && 0 < scale)
         {
-            Distribute(values, low, scale, last);
+            Distribute(low, scale);
             return;
         }
 
         // All values alike, or one without a bound.
-        values.CopyTo(_sorted);
-        for (int i = 0; i < _count; i++)
+        for (int i = 0; i < count; i++)
         {
             _order[i] = i;
         }
 
         if (low != high)
         {
-            _sorted.AsSpan(0, _count).Sort(_order.AsSpan(0, _count));
+            SortAll(0, count);
         }
     }
 
-    /// <summary>The ranks of the values last sorted, in the values' order: about their mean and doubled, so that they are whole numbers;
-    /// equal values share the mean of their ranks.</summary>
+    /// <summary>The ranks of the values last put in order: about their mean and doubled, so that they are whole numbers; equal values share
+    /// the mean of their ranks.</summary>
     public void Rank(Span<float> ranks)
     {
         for (int first = 0; first < _count;)
         {
             int end = first + 1;
-            while (end < _count && _sorted[end] == _sorted[first])
+            while (end < _count && this[end] == this[first])
             {
                 end++;
             }
@@ -68,13 +83,14 @@ internal sealed class Sorting(int most)
         }
     }
 
-    private void Distribute(ReadOnlySpan<double> values, double low, double scale, int last)
+    private void Distribute(double low, double scale)
     {
-        Span<int> starts = _starts;
+        ReadOnlySpan<double> values = _values.AsSpan(0, _count);
+        Span<int> starts = _starts.AsSpan(0, _buckets + 1);
         starts.Clear();
         foreach (double value in values)
         {
-            starts[Math.Min(last, (int)((value - low) * scale)) + 1]++;
+            starts[Bucket(value) + 1]++;
         }
 
         for (int bucket = 1; bucket < starts.Length; bucket++)
@@ -85,34 +101,57 @@ internal sealed class Sorting(int most)
         // Each bucket's start moves up to its end as it fills.
         for (int i = 0; i < values.Length; i++)
         {
-            int at = starts[Math.Min(last, (int)((values[i] - low) * scale))]++;
-            (_sorted[at], _order[at]) = (values[i], i);
+            _order[starts[Bucket(values[i])]++] = i;
         }
 
-        for (int bucket = 0, first = 0; bucket <= last; first = starts[bucket], bucket++)
+        for (int bucket = 0, first = 0; bucket < _buckets; first = starts[bucket], bucket++)
         {
             SortBucket(first, starts[bucket]);
         }
+
+        int Bucket(double value) => Math.Min(_buckets - 1, (int)((value - low) * scale));
     }
 
     private void SortBucket(int first, int end)
     {
         if (Few < end - first)
         {
-            _sorted.AsSpan(first, end - first).Sort(_order.AsSpan(first, end - first));
+            // Stepped values are many alike.
+            if (!AreAlike(first, end))
+            {
+                SortAll(first, end);
+            }
+
             return;
         }
 
         for (int i = first + 1; i < end; i++)
         {
-            (double value, int order) = (_sorted[i], _order[i]);
-            int at = i;
-            for (; first < at && value < _sorted[at - 1]; at--)
+            int order = _order[i], at = i;
+            double value = _values[order];
+            for (; first < at && value < _values[_order[at - 1]]; at--)
             {
-                (_sorted[at], _order[at]) = (_sorted[at - 1], _order[at - 1]);
+                _order[at] = _order[at - 1];
             }
 
-            (_sorted[at], _order[at]) = (value, order);
+            _order[at] = order;
         }
+    }
+
+    private bool AreAlike(int first, int end)
+    {
+        int at = first + 1;
+        while (at < end && this[at] == this[first])
+        {
+            at++;
+        }
+
+        return at == end;
+    }
+
+    private void SortAll(int first, int end)
+    {
+        double[] values = _values;
+        _order.AsSpan(first, end - first).Sort((a, b) => values[a].CompareTo(values[b]));
     }
 }

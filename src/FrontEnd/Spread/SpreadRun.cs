@@ -22,7 +22,7 @@ public static class SpreadRun
     public static SpreadResult? Run(
         Design design, SpreadOptions options, IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
-        if (options.Builds < 1 || DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
+        if (options.Builds is < 1 or > SpreadOptions.MostBuilds || DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
         {
             return null;
         }
@@ -35,6 +35,15 @@ public static class SpreadRun
         {
             return null;
         }
+    }
+
+    /// <summary>Memory that so many builds take at the most, in bytes: every figure's values and ranks, every build's random numbers, and
+    /// for each thread that sorts the draws, ranks and order of one part. All but the values is rented, in powers of two.</summary>
+    public static long Memory(int builds)
+    {
+        const int Value = sizeof(double), Rank = sizeof(float), Stream = 4 * sizeof(ulong), Order = 2 * sizeof(int);
+        long figures = SpreadKernel.Ids.Length, rented = (long)BitOperations.RoundUpToPowerOf2((uint)builds);
+        return (figures * Value * builds) + (((figures * Rank) + Stream + (SpreadSummary.MostSorting * (Value + Rank + Order))) * rented);
     }
 
     /// <summary>Draws every part of every build: factors[part][build].</summary>

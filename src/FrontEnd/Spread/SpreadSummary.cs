@@ -17,7 +17,7 @@ internal sealed class SpreadSummary(
     SpreadSetup setup, SpreadOptions options, SpreadLimit[] limits, SpreadTally tally, double[]?[] values, CancellationToken cancellation)
 {
     /// <summary>Most threads that sort at a time: each has room for all builds of one figure or part.</summary>
-    private const int MostSorting = 4;
+    public const int MostSorting = 4;
 
     private readonly int _sorting = Math.Min(options.Threads ?? Environment.ProcessorCount, MostSorting);
 
@@ -25,7 +25,7 @@ internal sealed class SpreadSummary(
     public SpreadResult Result(SpreadKernel nominal)
     {
         int n = options.Builds;
-        int[] figures = [.. Enumerable.Range(0, values.Length).Where(figure => values[figure] is { } row && !row.Any(double.IsNaN))];
+        int[] figures = [.. Enumerable.Range(0, values.Length).Where(figure => values[figure] is { } row && !Array.Exists(row, double.IsNaN))];
         var results = new SpreadFigure[figures.Length];
         float[][] ranks = [.. figures.Select(_ => ArrayPool<float>.Shared.Rent(n))];
         Sorting[] sortings = [.. Enumerable.Range(0, _sorting).Select(_ => new Sorting(n))];
@@ -48,6 +48,8 @@ internal sealed class SpreadSummary(
             };
             ArrayPool<float>.Shared.Return(ranks[at]);
         }
+
+        Array.ForEach(sortings, sorting => sorting.Dispose());
 
         return new SpreadResult(setup.Design, options, setup.Parts.Parts, results, Yield(SpreadKernel.Drawn))
         {
@@ -84,7 +86,7 @@ internal sealed class SpreadSummary(
     {
         double[] row = values[figure]!;
         int n = row.Length;
-        sorting.Sort(row);
+        sorting.Sort(row, n);
         sorting.Rank(ranks);
         double mean = row.Average(), square = 0;
         foreach (double value in row)
@@ -95,7 +97,7 @@ internal sealed class SpreadSummary(
         double[] percentiles = new double[SpreadFigure.Percents.Count];
         for (int i = 0; i < percentiles.Length; i++)
         {
-            percentiles[i] = Statistics.Percentile(sorting.Sorted, SpreadFigure.Percents[i]);
+            percentiles[i] = Statistics.Percentile(sorting, n, SpreadFigure.Percents[i]);
         }
 
         ResultId id = SpreadKernel.Ids[figure];
@@ -140,7 +142,7 @@ internal sealed class SpreadSummary(
             InTurns(count, (thread, i) =>
             {
                 Span<float> part = own[thread].AsSpan(0, n);
-                sortings[thread].Sort(drawn[i].AsSpan(0, n));
+                sortings[thread].Sort(drawn[i], n);
                 sortings[thread].Rank(part);
                 double square = Statistics.Product(part, part);
                 for (int figure = 0; figure < ranks.Length; figure++)

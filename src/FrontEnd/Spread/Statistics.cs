@@ -5,27 +5,27 @@ namespace FrontEnd.Spread;
 /// <summary>Percentiles and rank correlation.</summary>
 internal static class Statistics
 {
-    /// <summary>Percentile of sorted values: the point (n − 1)·p between them.</summary>
-    public static double Percentile(ReadOnlySpan<double> sorted, double percent)
+    /// <summary>Percentile of values put in order: the point (n − 1)·p between them.</summary>
+    public static double Percentile(Sorting sorted, int count, double percent)
     {
-        if (sorted.Length == 0)
+        if (count == 0)
         {
             return double.NaN;
         }
 
-        double at = (sorted.Length - 1) * percent / 100;
+        double at = (count - 1) * percent / 100;
         int below = (int)at;
-        return below + 1 < sorted.Length && sorted[below] < sorted[below + 1]
+        return below + 1 < count && sorted[below] < sorted[below + 1]
             ? sorted[below] + ((at - below) * (sorted[below + 1] - sorted[below]))
             : sorted[below];
     }
 
     /// <summary>Ranks about their mean, doubled, so that they are whole numbers; equal values share the mean of their ranks.</summary>
-    public static float[] Ranks(ReadOnlySpan<double> values)
+    public static float[] Ranks(double[] values)
     {
-        var sorting = new Sorting(values.Length);
+        using var sorting = new Sorting(values.Length);
         var ranks = new float[values.Length];
-        sorting.Sort(values);
+        sorting.Sort(values, values.Length);
         sorting.Rank(ranks);
         return ranks;
     }
