@@ -1,6 +1,6 @@
 using System.Text;
+using FrontEnd.App;
 using FrontEnd.App.Commands;
-using FrontEnd.App.Terminal.Screens;
 
 // UTF-8 whatever the locale says: the output is full of Ω and µ.
 using StreamWriter output = new(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
@@ -11,11 +11,13 @@ if (OperatingSystem.IsWindows())
     Console.OutputEncoding = Encoding.UTF8;
 }
 
+Outlet outlet = new(output, messages);
+
 // A design alone opens the screens over it; where there is no terminal they say what to use instead.
-if (args is [var design] && TerminalProgram.IsDesign(design))
+if (args is [var design] && ScreensProgram.IsDesign(design))
 {
-    return TerminalProgram.Run(design);
+    return ScreensProgram.Open(design, outlet);
 }
 
 bool onTerminal = !Console.IsInputRedirected && !Console.IsOutputRedirected;
-return CommandLine.Run(args, new Outlet(output, messages), openTerminal: onTerminal ? () => TerminalProgram.Run(null) : null);
+return CommandLine.Run(args, outlet, openTerminal: onTerminal ? () => ScreensProgram.Open(null, outlet) : null);

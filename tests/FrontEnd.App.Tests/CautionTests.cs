@@ -2,7 +2,7 @@ using System.CommandLine;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using FrontEnd.App.Commands;
-using FrontEnd.App.Terminal;
+using FrontEnd.Terminal;
 using FrontEnd.App.Tests.Terminal;
 using FrontEnd.Documents.Tests;
 using FrontEnd.Results;

@@ -15,6 +15,7 @@ internal static class CallMessages
     public const string UnknownWord = "FE0008";
     public const string NothingToWrite = FrontEnd.Documents.WritingMessages.NothingToWrite;
     public const string Stopped = "FE0010";
+    public const string ScreensMissing = "FE0970";
 
     /// <summary>More devices than may be drawn.</summary>
     public const string ManyBuilds = "FE0975";
@@ -86,6 +87,10 @@ internal static class CallMessages
 
     public static Finding Output(string reason) =>
         Finding.Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");
+
+    public static Finding NoScreens(string program, string folder) =>
+        Finding.Error(ScreensMissing, "", $"the screens cannot be opened: `{program}` is not beside `frontend` or cannot be run", $"looked in {folder}",
+            "keep the files that were published together in one folder; `frontend --help` lists the commands, which need no screens");
 
     private static string Lower(string text)
     {

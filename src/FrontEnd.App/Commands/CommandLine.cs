@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
-using FrontEnd.App.Faults;
 
 namespace FrontEnd.App.Commands;
 

@@ -1,5 +1,6 @@
 using FrontEnd.Digital;
 using FrontEnd.Filters;
+using FrontEnd.Numbers;
 
 namespace FrontEnd.DesignedFilters;
 
@@ -28,8 +29,12 @@ public sealed record WordStudy(IReadOnlyList<WordResult> Words, IReadOnlyList<Ov
             word.Forms.Where(form => form.Remedy is not null).Select(form => new WordRemedy(word.Word, form.Remedy!))).Distinct(),
     ];
 
-    internal static WordStudy Of(SecondOrderSections sections) =>
-        new([.. Enum.GetValues<DigitalWord>().Select(word => WordResult.Of(sections, word))], RoundOff.Overflow(sections));
+    internal static WordStudy Of(SecondOrderSections sections)
+    {
+        WordResult[] words = InParallel.Map(Enum.GetValues<DigitalWord>(), word => WordResult.Of(sections, word));
+        // Double precision leaves every coefficient as it was designed.
+        return new(words, words.First(one => one.Word == DigitalWord.Double).Coefficients.Overflow);
+    }
 }
 
 /// <summary>One word, in both forms.</summary>

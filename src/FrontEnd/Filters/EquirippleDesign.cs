@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace FrontEnd.Filters;
 
 /// <summary>One band of an equiripple design.</summary>
@@ -22,6 +24,8 @@ public static class EquirippleDesign
 {
     private const int GridDensity = 32;
     private const int MostIterations = 100;
+    private const int Longest = KaiserDesign.MostTaps / 10;
+    private const double ClearlyAbove = 1e-3;
 
     /// <summary>The shortest equiripple filter of odd length that meets a requirement; null above <see cref="KaiserDesign.MostTaps"/>/10
     /// taps.</summary>
@@ -33,36 +37,43 @@ public static class EquirippleDesign
             new FirBand(b.Low, b.High, _ => b.Pass ? 1 : 0, _ => b.Pass ? 1 / dp : 1 / ds))];
         double width = FirRequirement.TransitionWidth(requirement, rate);
         // Kaiser's forecast for equiripple filters: (−10·log10(δp·δs) − 13)/(2.324·Δω) (Oppenheim & Schafer, equation 7.117, from memory).
-        int forecast = Math.Max(3, (int)(((-10 * Math.Log10(dp * ds)) - 13) / (2.324 * width)) | 1);
-        int length = forecast;
-        while (length <= KaiserDesign.MostTaps / 10)
+        double perTap = 2.324 * width;
+        int length = Odd(((-10 * Math.Log10(dp * ds)) - 13) / perTap);
+        if (length <= Longest && Exchanged(length, bands, rate) is { } first)
         {
-            FirFilter? filter = Try(length);
-            if (filter is not null)
-            {
-                while (3 < length && Try(length - 2) is { } shorter)
-                {
-                    filter = shorter;
-                    length -= 2;
-                }
-
-                return filter;
-            }
-
-            length += 2;
+            // Its error falls by so many decibels with each tap: what is wanted is a few taps from there.
+            length = Odd(length + (20 * Math.Log10(Math.Abs(first.Delta)) / perTap));
         }
 
-        return null;
+        FirFilter? filter = null;
+        for (; length <= Longest && filter is null; length += filter is null ? 2 : 0)
+        {
+            filter = Try(length);
+        }
+
+        while (filter is not null && 3 < length && Try(length - 2) is { } shorter)
+        {
+            filter = shorter;
+            length -= 2;
+        }
+
+        return filter;
 
         FirFilter? Try(int taps)
         {
-            FirFilter? filter = Taps(taps, bands, rate);
-            return filter is not null && FirRequirement.IsMet(filter, requirement) ? filter : null;
+            // An error clearly above what is allowed needs no taps to be seen.
+            return Exchanged(taps, bands, rate) is { } trial && Math.Abs(trial.Delta) < 1 + ClearlyAbove
+                && Sample(trial, taps, rate) is var filter && FirRequirement.IsMet(filter, requirement) ? filter : null;
         }
     }
 
+    private static int Odd(double length) => Math.Max(3, (int)Math.Min(length, Longest + 2)) | 1;
+
     /// <summary>The best filter of a given length for bands of any shape; null where the exchange does not converge.</summary>
-    public static FirFilter? Taps(int length, IReadOnlyList<FirBand> bands, Frequency rate)
+    public static FirFilter? Taps(int length, IReadOnlyList<FirBand> bands, Frequency rate) =>
+        Exchanged(length, bands, rate) is { } trial ? Sample(trial, length, rate) : null;
+
+    private static Trial? Exchanged(int length, IReadOnlyList<FirBand> bands, Frequency rate)
     {
         Require.InRange(length, 3, KaiserDesign.MostTaps);
         bool even = length % 2 == 0;
@@ -73,11 +84,17 @@ public static class EquirippleDesign
             return null;
         }
 
+        double[] errors = new double[grid.X.Length];
         int[] extremals = grid.Start(terms + 1);
         for (int iteration = 0; iteration < MostIterations; iteration++)
         {
             var trial = Trial.Of(grid, extremals);
-            double[] errors = [.. Enumerable.Range(0, grid.X.Length).Select(i => grid.Weight[i] * (grid.Desired[i] - trial.At(grid.X[i])))];
+            trial.At(grid.X, errors);
+            for (int i = 0; i < errors.Length; i++)
+            {
+                errors[i] = grid.Weight[i] * (grid.Desired[i] - errors[i]);
+            }
+
             int[]? next = Exchange(errors, grid.BandStart, extremals.Length);
             if (next is null)
             {
@@ -89,7 +106,7 @@ public static class EquirippleDesign
             double largest = errors.Max(Math.Abs);
             if (same || largest <= Math.Abs(trial.Delta) * (1 + 1e-9))
             {
-                return Sample(Trial.Of(grid, extremals), length, rate);
+                return Trial.Of(grid, extremals);
             }
         }
 
@@ -169,14 +186,17 @@ public static class EquirippleDesign
             gains[m] = trial.At(Math.Cos(w)) * (even ? Math.Cos(w / 2) : 1);
         }
 
+        // cos(2πm(k − (L − 1)/2)/L): the angles are whole multiples of π/L.
+        double[] cosines = [.. Enumerable.Range(0, 2 * length).Select(i => Math.Cos(Math.PI * i / length))];
         double[] taps = new double[length];
-        double middle = (length - 1) / 2.0;
         for (int k = 0; k <= half; k++)
         {
             double sum = gains[0];
+            int step = (2 * k) - (length - 1) + (2 * length), angle = 0;
             for (int m = 1; m <= half; m++)
             {
-                sum += 2 * gains[m] * Math.Cos(2 * Math.PI * m * (k - middle) / length);
+                angle = (angle + step) % (2 * length);
+                sum += 2 * gains[m] * cosines[angle];
             }
 
             taps[k] = sum / length;
@@ -237,6 +257,8 @@ public static class EquirippleDesign
     /// <summary>The polynomial in cos ω that alternates by ±δ at the extremes.</summary>
     private sealed record Trial(double Delta, double[] X, double[] Y, double[] Beta)
     {
+        private const double Coincident = 1e-14;
+
         internal static Trial Of(Grid grid, int[] extremals)
         {
             double[] x = [.. extremals.Select(i => grid.X[i])];
@@ -256,8 +278,41 @@ public static class EquirippleDesign
                 y[i] = grid.Desired[extremals[i]] - ((i % 2 == 0 ? 1 : -1) * delta / grid.Weight[extremals[i]]);
             }
 
-            double[] points = x[..^1];
-            return new Trial(delta, points, y, Barycentric(points));
+            // The weights without the last point: each loses its factor.
+            return new Trial(delta, x[..^1], y, [.. gamma.Take(y.Length).Select((g, i) => g * (x[i] - x[^1]))]);
+        }
+
+        /// <summary>At many places at once, as many as a vector of the machine holds: the same operations in the same order as for
+        /// one.</summary>
+        internal void At(double[] places, double[] values)
+        {
+            int at = 0;
+            var least = new Vector<double>(Coincident);
+            for (; at + Vector<double>.Count <= places.Length; at += Vector<double>.Count)
+            {
+                var x = new Vector<double>(places, at);
+                Vector<double> numerator = Vector<double>.Zero, denominator = Vector<double>.Zero;
+                bool apart = true;
+                for (int i = 0; i < X.Length && apart; i++)
+                {
+                    Vector<double> distance = x - new Vector<double>(X[i]);
+                    Vector<double> share = new Vector<double>(Beta[i]) / distance;
+                    numerator += share * Y[i];
+                    denominator += share;
+                    apart = Vector.GreaterThanOrEqualAll(Vector.Abs(distance), least);
+                }
+
+                (numerator / denominator).CopyTo(values, at);
+                for (int i = at; i < at + Vector<double>.Count && !apart; i++)
+                {
+                    values[i] = At(places[i]);
+                }
+            }
+
+            for (; at < places.Length; at++)
+            {
+                values[at] = At(places[at]);
+            }
         }
 
         internal double At(double x)
@@ -267,7 +322,7 @@ public static class EquirippleDesign
             for (int i = 0; i < X.Length; i++)
             {
                 double distance = x - X[i];
-                if (Math.Abs(distance) < 1e-14)
+                if (Math.Abs(distance) < Coincident)
                 {
                     return Y[i];
                 }
@@ -280,28 +335,30 @@ public static class EquirippleDesign
             return numerator / denominator;
         }
 
-        // Π 1/(x_i − x_k), each factor doubled: the span of cos is 2, and the product of hundreds of factors must not vanish. A common
-        // factor cancels.
+        // Π 1/(x_i − x_k), each factor doubled: the span of cos is 2, and the product of hundreds of factors must not vanish. Its power of two is
+        // kept apart, and a common factor cancels.
         private static double[] Barycentric(double[] x)
         {
-            double[] logs = new double[x.Length];
-            int[] signs = new int[x.Length];
+            double[] products = new double[x.Length];
+            int[] exponents = new int[x.Length];
             for (int i = 0; i < x.Length; i++)
             {
-                signs[i] = 1;
+                double product = 1;
                 for (int k = 0; k < x.Length; k++)
                 {
-                    if (k != i)
+                    product *= k == i ? 1 : 2 * (x[i] - x[k]);
+                    if (k % 16 == 15 || k == x.Length - 1)
                     {
-                        double factor = x[i] - x[k];
-                        logs[i] -= Math.Log(2 * Math.Abs(factor));
-                        signs[i] *= factor < 0 ? -1 : 1;
+                        int exponent = Math.ILogB(product);
+                        (product, exponents[i]) = (Math.ScaleB(product, -exponent), exponents[i] + exponent);
                     }
                 }
+
+                products[i] = product;
             }
 
-            double largest = logs.Max();
-            return [.. logs.Select((l, i) => signs[i] * Math.Exp(l - largest))];
+            int least = exponents.Min();
+            return [.. products.Select((product, i) => Math.ScaleB(1 / product, least - exponents[i]))];
         }
     }
 }

@@ -176,7 +176,7 @@ public sealed record FirFigures(double PassLoss, double? StopLoss, IReadOnlyList
         return new FirFigures(
             20 * Math.Log10(reached.Top / Math.Max(reached.Bottom, 1e-300)),
             reached.Stop < 1e-15 * reached.Top ? null : 20 * Math.Log10(reached.Top / reached.Stop),
-            [.. ResponseExtremes.Crossings(filter.PowerResponse, reached.Top * reached.Top / 2, grid).Select(Frequency.FromHertz)],
+            [.. ResponseExtremes.Crossings(FirPower.Of(filter).At, reached.Top * reached.Top / 2, grid).Select(Frequency.FromHertz)],
             filter.Response(0).Real);
     }
 }

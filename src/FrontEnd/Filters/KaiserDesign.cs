@@ -57,7 +57,7 @@ public static class KaiserDesign
         double[] cuts = [.. requirement.Pass.Corners.Zip(requirement.Stop.Corners).Select(
             p => Math.PI * (p.First.Hertz + p.Second.Hertz) / rate.Hertz)];
         double[] taps = new double[length];
-        double middle = (length - 1) / 2.0;
+        double middle = (length - 1) / 2.0, whole = SpecialFunctions.BesselI0(beta);
         for (int k = 0; k <= (length - 1) / 2; k++)
         {
             double t = k - middle;
@@ -70,7 +70,7 @@ public static class KaiserDesign
                 _ => throw new InvalidOperationException($"Shape {requirement.Pass.GetType().Name} is not handled."),
             };
             double x = middle == 0 ? 0 : t / middle;
-            taps[k] = ideal * SpecialFunctions.BesselI0(beta * Math.Sqrt(Math.Max(0, 1 - (x * x)))) / SpecialFunctions.BesselI0(beta);
+            taps[k] = ideal * SpecialFunctions.BesselI0(beta * Math.Sqrt(Math.Max(0, 1 - (x * x)))) / whole;
             taps[length - 1 - k] = taps[k];
         }
 
@@ -136,14 +136,15 @@ internal static class FirRequirement
         double bottom = double.PositiveInfinity;
         double stop = 0;
         double lobe = filter.Rate.Hertz / filter.Length;
+        var power = FirPower.Of(filter);
         foreach ((double low, double high, bool pass) in Bands(requirement, filter.Rate.Hertz))
         {
             double[] grid = ResponseExtremes.Even(low, high, 8 + (int)(24 * (high - low) / lobe));
-            double greatest = ResponseExtremes.Greatest(filter.PowerResponse, grid).Value;
+            double greatest = ResponseExtremes.Greatest(power.At, grid).Value;
             if (pass)
             {
                 top = Math.Max(top, greatest);
-                bottom = Math.Min(bottom, ResponseExtremes.Least(filter.PowerResponse, grid).Value);
+                bottom = Math.Min(bottom, ResponseExtremes.Least(power.At, grid).Value);
             }
             else
             {

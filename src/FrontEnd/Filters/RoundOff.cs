@@ -10,22 +10,19 @@ public sealed record OverflowNorms(double L1, double L2, double LInfinity)
     public int SafeBits => Math.Max(0, (int)Math.Ceiling(Math.Log2(L1)));
 }
 
-/// <summary>What becomes of the rounding in each section.</summary>
-/// <param name="Norms">Of 1/A_i·Π H_j, j &gt; i, section by section.</param>
-internal sealed record RoundOffPaths(IReadOnlyList<OverflowNorms> Norms)
+/// <summary>What becomes of the rounding in each section: of h, the impulse response of 1/A_i·Π H_j, j &gt; i.</summary>
+/// <param name="Gains">Σh², section by section.</param>
+/// <param name="Growths">Σ|h|, section by section.</param>
+internal sealed record RoundOffPaths(IReadOnlyList<double> Gains, IReadOnlyList<double> Growths)
 {
     /// <summary>Each rounding is at most half a step: ½·Σ_i Σ|h_i|.</summary>
-    internal double StateBound => 0.5 * Norms.Sum(one => one.L1);
+    internal double StateBound => 0.5 * Growths.Sum();
 
     /// <summary>Bits below the LSB for the section that needs most: ½·log2 Σh².</summary>
-    internal double ExtraBits => Norms.Count == 0 ? 0 : Norms.Max(one => Math.Log2(one.L2));
+    internal double ExtraBits => Gains.Count == 0 ? 0 : Gains.Max(gain => 0.5 * Math.Log2(gain));
 
     /// <summary>Variance at the output in LSB² of the sample, the last rounding included.</summary>
-    internal double Variance(FixedFormat format)
-    {
-        double step = Math.Pow(2, -2 * format.StateFraction) / 12;
-        return (1.0 / 12) - step + (step * Norms.Sum(one => one.L2 * one.L2));
-    }
+    internal double Variance(FixedFormat format) => RoundOff.Variance(Gains, format);
 }
 
 /// <summary>The levels at which a fixed-point section by itself hangs with zero input, in LSB of the sample: what to expect, from the rounding
@@ -43,22 +40,15 @@ public sealed record DeadBand(double Constant, double Alternating, double? Oscil
 /// <summary>Round-off: what finite words add to the output, forecast from the coefficients.</summary>
 public static class RoundOff
 {
-    private const int MostSamples = 20_000_000;
-    private const int Block = 4096;
-
     /// <summary>Variance at the filter's output for unit variance of the rounding in one section: Σh², h the impulse response of 1/A_i·Π
     /// H_j, j &gt; i.</summary>
     /// <remarks>Rounding enters where the section's sum is rounded and passes through its own poles and all that follows. ½·log2 of it is
     /// the number of extra bits the states need.
     /// Source: A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal Processing, section 6.9 (from memory).</remarks>
-    public static double NoiseGain(SecondOrderSections sections, int section)
-    {
-        double l2 = RoundingPaths(sections)[section].L2;
-        return l2 * l2;
-    }
+    public static double NoiseGain(SecondOrderSections sections, int section) => Gains(sections)[section];
 
     /// <summary>The same of all sections together.</summary>
-    internal static double NoiseGain(SecondOrderSections sections) => RoundingPaths(sections).Sum(one => one.L2 * one.L2);
+    internal static double NoiseGain(SecondOrderSections sections) => Gains(sections).Sum();
 
     /// <summary>Level above which a filter in fixed point cannot stay with nothing at its input, in LSB of the sample: a whole number of
     /// them.</summary>
@@ -79,14 +69,11 @@ public static class RoundOff
         (steps * Math.Pow(2, -stateFraction) * (1 + 1e-9)) + (stateFraction == 0 ? 0 : 0.5));
 
     /// <summary>½·Σ_i Σ|h_i|: the bound in steps of the states.</summary>
-    internal static double StateBound(QuantisedFilter filter, SecondOrderSections? behind = null) => Paths(filter, behind).StateBound;
+    internal static double StateBound(QuantisedFilter filter, SecondOrderSections? behind = null) =>
+        0.5 * Growths(SecondOrderSections.Cascade(filter.Sections, behind ?? SecondOrderSections.Empty)).Take(filter.Sections.Count).Sum();
 
-    /// <summary>From the rounding in every section of a filter to the output of what is behind it.</summary>
-    internal static RoundOffPaths Paths(QuantisedFilter filter, SecondOrderSections? behind = null)
-    {
-        SecondOrderSections all = SecondOrderSections.Cascade(filter.Sections, behind ?? SecondOrderSections.Empty);
-        return new RoundOffPaths([.. RoundingPaths(all).Take(filter.Sections.Count)]);
-    }
+    /// <summary>From the rounding in every section of a filter to its output.</summary>
+    internal static RoundOffPaths Paths(QuantisedFilter filter) => new(Gains(filter.Sections), Growths(filter.Sections));
 
     /// <summary>Bits below the LSB that a section's states need to keep its round-off at the size of one rounding: ½·log2 of the noise
     /// gain.</summary>
@@ -103,7 +90,7 @@ public static class RoundOff
             throw new ArgumentOutOfRangeException(nameof(filter), filter.Format, "The filter must be rounded to fixed point.");
         }
 
-        return Paths(filter).Variance(format);
+        return Variance(Gains(filter.Sections), format);
     }
 
     /// <summary>Forecast variance of the round-off of a floating-point filter whose input carries a large constant, in the sample's units
@@ -120,14 +107,16 @@ public static class RoundOff
     public static double FloatVariance(SecondOrderSections sections, FilterForm form, double offset, NumberFormat format)
     {
         double Rounding(double value) => RoundingOf(value, format);
-        OverflowNorms[] paths = RoundingPaths(sections);
+        CascadeSpectrum spectrum = CascadeSpectrum.Of(TurnedRound(sections));
+        double[] alone = Turn(spectrum.Means(PolesOf));
+        double[] shapes = form == FilterForm.DirectI ? Turn(spectrum.Means(s => IsShaped(s) ? new Biquad(1, s.B1 / s.B0, 1, s.A1, s.A2) : PolesOf(s))) : alone;
         double variance = 0;
         double level = Math.Abs(offset);
         for (int i = 0; i < sections.Count; i++)
         {
             Biquad s = sections[i];
             double output = level * Math.Abs(s.DcGain);
-            double poles = paths[i].L2 * paths[i].L2;
+            double poles = alone[i];
             if (form == FilterForm.TransposedDirectII)
             {
                 double second = Math.Abs((s.B2 * level) - (s.A2 * output));
@@ -138,9 +127,7 @@ public static class RoundOff
             }
             else
             {
-                // A section that lets nothing through has no zeros to pass through either.
-                bool shaped = s.B0 != 0 && s.B2 == s.B0 && Math.Abs(s.B1) == 2 * Math.Abs(s.B0);
-                double numerator = shaped ? ShapedGain(sections, i) : 3 * poles;
+                double numerator = IsShaped(s) ? shapes[i] : 3 * poles;
                 variance += (numerator * Rounding(s.B0 * level)) + (poles * Rounding(output) * 3);
             }
 
@@ -153,34 +140,9 @@ public static class RoundOff
     /// <summary>Norms from the input to the output of each section, in order.</summary>
     public static IReadOnlyList<OverflowNorms> Overflow(SecondOrderSections sections)
     {
-        SectionRunner[] runners = [.. sections.Sections.Select(s => new SectionRunner(new SecondOrderSections([s])))];
-        OverflowNorms[] norms = Norms(sections, (block, sums) =>
-        {
-            for (int i = 0; i < runners.Length; i++)
-            {
-                runners[i].Run(block, block);
-                sums[i].Add(block);
-            }
-        });
-        return [.. norms.Select((one, i) => one with { LInfinity = Peak(new SecondOrderSections(sections.Sections.Take(i + 1))) })];
-    }
-
-    /// <summary>Of every section, from its rounding to the output: 1/A_i·Π H_j, j &gt; i; all in one run from the last section to the
-    /// first.</summary>
-    private static OverflowNorms[] RoundingPaths(SecondOrderSections sections)
-    {
-        SectionRunner[] whole = [.. sections.Sections.Select(s => new SectionRunner(new SecondOrderSections([s])))];
-        SectionRunner[] poles = [.. sections.Sections.Select(s => new SectionRunner(new SecondOrderSections([new Biquad(1, 0, 0, s.A1, s.A2)])))];
-        double[] own = new double[Block];
-        return Norms(sections, (block, sums) =>
-        {
-            for (int i = whole.Length - 1; 0 <= i; i--)
-            {
-                poles[i].Run(block, own);
-                sums[i].Add(own);
-                whole[i].Run(block, block);
-            }
-        });
+        (double[] means, double[] peaks) = CascadeSpectrum.Of(sections).AtOutputs();
+        double[] growth = CascadeGrowth.Of(sections, polesAlone: false);
+        return [.. growth.Select((l1, i) => new OverflowNorms(l1, Math.Sqrt(means[i]), peaks[i]))];
     }
 
     /// <summary>The levels at which a section can hang, for a runner with so many bits below the LSB.</summary>
@@ -194,20 +156,32 @@ public static class RoundOff
                 : null);
     }
 
-    private static double ShapedGain(SecondOrderSections sections, int i)
+    /// <summary>Σh² of every section's rounding. What follows a section may as well stand before it: in the cascade turned round each rounding's
+    /// path ends behind the section's own poles, and the products up to there serve all.</summary>
+    private static double[] Gains(SecondOrderSections sections) => Turn(CascadeSpectrum.Of(TurnedRound(sections)).Means(PolesOf));
+
+    /// <summary>Σ|h| likewise.</summary>
+    private static double[] Growths(SecondOrderSections sections) => Turn(CascadeGrowth.Of(TurnedRound(sections), polesAlone: true));
+
+    private static double[] Turn(double[] values)
     {
-        Biquad s = sections[i];
-        var path = new List<Biquad> { new(1, s.B1 / s.B0, 1, s.A1, s.A2) };
-        path.AddRange(sections.Sections.Skip(i + 1));
-        var shaped = new SecondOrderSections(path);
-        var runner = new SectionRunner(shaped);
-        double l2 = Norms(shaped, (block, sums) =>
-        {
-            runner.Run(block, block);
-            Array.ForEach(sums, sum => sum.Add(block));
-        })[0].L2;
-        return l2 * l2;
+        Array.Reverse(values);
+        return values;
     }
+
+    /// <summary>1/A.</summary>
+    private static Biquad PolesOf(Biquad s) => new(1, 0, 0, s.A1, s.A2);
+
+    private static SecondOrderSections TurnedRound(SecondOrderSections sections) => new(sections.Sections.Reverse());
+
+    internal static double Variance(IReadOnlyList<double> gains, FixedFormat format)
+    {
+        double step = Math.Pow(2, -2 * format.StateFraction) / 12;
+        return (1.0 / 12) - step + (step * gains.Sum());
+    }
+
+    /// <summary>True for b0·(1, ∓2, 1); a section that lets nothing through has no zeros to pass through either.</summary>
+    private static bool IsShaped(Biquad s) => s.B0 != 0 && s.B2 == s.B0 && Math.Abs(s.B1) == 2 * Math.Abs(s.B0);
 
     private static double RoundingOf(double value, NumberFormat format)
     {
@@ -219,81 +193,5 @@ public static class RoundOff
             _ => throw new ArgumentOutOfRangeException(nameof(format), format, "The format is not floating point."),
         };
         return ulp * ulp / 12;
-    }
-
-    /// <summary>L1 and L2 of one response for each section, from one impulse.</summary>
-    /// <param name="run">Takes a block of the impulse and what follows it through the sections, and adds up what it is asked for.</param>
-    private static OverflowNorms[] Norms(SecondOrderSections sections, Action<double[], NormSum[]> run)
-    {
-        double radius = sections.PoleRadius;
-        if (1 <= radius)
-        {
-            throw new ArgumentOutOfRangeException(nameof(sections), radius, "The poles must lie inside the unit circle.");
-        }
-
-        // h falls as r^t times a power of t: 45 time constants leave 1e-19 of a single pair, and each further section gets 12 more.
-        double count = (45 + (12 * sections.Count)) / -Math.Log(Math.Max(radius, 0.01));
-        int left = (int)Math.Min(count + 16, MostSamples);
-        double shrinks = Math.Pow(radius, Block);
-        NormSum[] sums = [.. Enumerable.Range(0, sections.Count).Select(_ => new NormSum(shrinks))];
-        double[] block = new double[Block];
-        block[0] = 1;
-        while (0 < left && !sums.All(sum => sum.IsDone))
-        {
-            run(block, sums);
-            Array.Clear(block);
-            left -= Block;
-        }
-
-        return [.. sums.Select(sum => sum.Norms)];
-    }
-
-    /// <summary>Sums over a response, block by block.</summary>
-    /// <param name="shrinks">By how much the slowest pole shrinks from one block to the next. Soon nothing is left, or where the poles are so
-    /// slow that the samples end before, the sum of that row is.</param>
-    private sealed class NormSum(double shrinks)
-    {
-        private double l1, l2, tail1, tail2;
-
-        internal bool IsDone { get; private set; }
-
-        internal OverflowNorms Norms => new(l1 + tail1, Math.Sqrt(l2 + tail2), 0);
-
-        internal void Add(double[] block)
-        {
-            double part1 = 0, part2 = 0;
-            foreach (double h in block)
-            {
-                part1 += Math.Abs(h);
-                part2 += h * h;
-            }
-
-            (l1, l2) = (l1 + part1, l2 + part2);
-            (tail1, tail2) = (part1 * shrinks / (1 - shrinks), part2 * shrinks * shrinks / (1 - (shrinks * shrinks)));
-            IsDone = tail1 <= 1e-11 * l1 && tail2 <= 1e-11 * l2;
-        }
-    }
-
-    /// <summary>max|H|, on a grid that is dense about every pole's angle.</summary>
-    private static double Peak(SecondOrderSections sections)
-    {
-        double width = Math.Max(1 - sections.PoleRadius, 1e-7);
-        double peak = 0;
-        var rate = Frequency.FromHertz(1);
-        for (int i = 0; i <= 2000; i++)
-        {
-            peak = Math.Max(peak, sections.PowerResponse(i / 4000.0, rate.Hertz));
-        }
-
-        foreach (System.Numerics.Complex pole in sections.Poles)
-        {
-            double angle = Math.Abs(pole.Phase) / (2 * Math.PI);
-            for (int i = -400; i <= 400; i++)
-            {
-                peak = Math.Max(peak, sections.PowerResponse(Math.Clamp(angle + (width * i / 100), 0, 0.5), 1));
-            }
-        }
-
-        return Math.Sqrt(peak);
     }
 }

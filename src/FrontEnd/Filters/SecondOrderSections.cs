@@ -161,7 +161,7 @@ public sealed class SecondOrderSections
         return value;
     }
 
-    private static double Power(double c0, double c1, double c2, double u)
+    internal static double Power(double c0, double c1, double c2, double u)
     {
         double sum = c0 + c1 + c2;
         double difference = c0 - c2;

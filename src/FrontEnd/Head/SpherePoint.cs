@@ -47,7 +47,7 @@ public readonly record struct SpherePoint(double X, double Y, double Z)
 
     public static SpherePoint operator *(double factor, SpherePoint a) => new(factor * a.X, factor * a.Y, factor * a.Z);
 
-    private double Dot(SpherePoint other) => (X * other.X) + (Y * other.Y) + (Z * other.Z);
+    internal double Dot(SpherePoint other) => (X * other.X) + (Y * other.Y) + (Z * other.Z);
 
     private SpherePoint Cross(SpherePoint other) =>
         new((Y * other.Z) - (Z * other.Y), (Z * other.X) - (X * other.Z), (X * other.Y) - (Y * other.X));

@@ -49,6 +49,12 @@ internal sealed class BuildFigures
     /// what a device has none of and for what was not asked for.</summary>
     public Vector<double>[] Values { get; } = new Vector<double>[SpreadKernel.Rows];
 
+    /// <summary>The builds last put in.</summary>
+    public BuildLanes Lanes => _builds;
+
+    /// <summary>Leaves out what has not been worked out yet.</summary>
+    public void AskNoMore() => _needs = SpreadNeeds.None;
+
     /// <summary>True where one of these is asked for.</summary>
     public bool Wants(SpreadNeeds needs) => (_needs & needs) != 0;
 

@@ -44,16 +44,21 @@ internal sealed class SpreadKernel
     private readonly SpreadSetup _setup;
     private readonly Design _design;
     private readonly BuildFigures[] _builds;
+    private readonly SpreadLimit[] _limits;
+    private readonly InputLanes _loopInput;
     private readonly LoopLanes _loop;
     private readonly double[] _degrees = new double[Vector<double>.Count], _lane = new double[Vector<double>.Count];
     private SpreadNeeds _any;
 
     /// <param name="setup">What all builds share.</param>
     /// <param name="surroundings">How many of the surroundings are worked out, <see cref="Drawn"/> first.</param>
-    public SpreadKernel(SpreadSetup setup, int surroundings = 1)
+    /// <param name="limits">Limits of which one missed is enough: builds without what electrodes and leads do that have missed one are not
+    /// worked out any further.</param>
+    public SpreadKernel(SpreadSetup setup, int surroundings = 1, params SpreadLimit[] limits)
     {
         _setup = setup;
         _design = setup.Design;
+        _limits = limits;
         _builds = new BuildFigures[surroundings];
         _builds[Drawn] = new BuildFigures(setup, null);
         if (surroundings == Surroundings)
@@ -63,7 +68,8 @@ internal sealed class SpreadKernel
                 new BuildFigures(setup, _builds[Drawn], SpreadPlace.Electrodes, SpreadPlace.Leads, SpreadPlace.Surroundings);
         }
 
-        _loop = new LoopLanes(_design, _builds[Drawn].Path.Input);
+        _loopInput = new InputLanes(_design, setup.Nominal.Path.Model.Input, isChecked: false);
+        _loop = new LoopLanes(_design, _loopInput);
     }
 
     /// <summary>The row to look for a figure's extremes in: a stepped figure does not tell which way a part moves it, the value before
@@ -103,6 +109,8 @@ internal sealed class SpreadKernel
         }
 
         _any = 1 < _builds.Length ? needs | needsOfOthers : needs;
+        PutMargins();
+        GiveUpLost();
         AddBand();
         AddFold();
         foreach (BuildFigures builds in _builds)
@@ -110,14 +118,47 @@ internal sealed class SpreadKernel
             builds.PutNoise();
         }
 
+        GiveUpLost();
         AddMains();
         foreach (BuildFigures builds in _builds)
         {
             builds.PutRecorded();
             builds.PutLevels();
         }
+    }
 
-        PutMargins();
+    /// <summary>Of the builds without what electrodes and leads do nothing is kept but whether all limits are met: where every lane has
+    /// missed one, the rest is not asked for.</summary>
+    private void GiveUpLost()
+    {
+        if (_builds.Length < Surroundings || _limits.Length == 0)
+        {
+            return;
+        }
+
+        for (int lane = 0; lane < Vector<double>.Count; lane++)
+        {
+            if (!HasMissed(lane))
+            {
+                return;
+            }
+        }
+
+        _builds[Inside].AskNoMore();
+
+        bool HasMissed(int lane)
+        {
+            foreach (SpreadLimit limit in _limits)
+            {
+                double value = _builds[Inside].Values[limit.Figure][lane];
+                if (!double.IsNaN(value) && !limit.IsMet(value))
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
     }
 
     private bool Any(SpreadNeeds needs) => (_any & needs) != 0;
@@ -242,7 +283,8 @@ internal sealed class SpreadKernel
             return;
         }
 
-        _builds[Drawn].Path.Input.Surround(_builds[Drawn].Nominal);
+        _loopInput.Set(_builds[Drawn].Lanes);
+        _loopInput.Surround(_builds[Drawn].Nominal);
         if (_setup.Loop is { } point && Any(SpreadNeeds.Margin))
         {
             _loop.Margin(point, _lane);

@@ -91,7 +91,7 @@ public static class SpreadRun
 
         void WorkThrough()
         {
-            var kernel = new SpreadKernel(setup, SpreadKernel.Surroundings);
+            var kernel = new SpreadKernel(setup, SpreadKernel.Surroundings, limits);
             var own = new SpreadTally(limits);
             double[][] factors = Lanes(parts, _ => 1);
             for (int block = Interlocked.Increment(ref taken) - 1; block < blocks; block = Interlocked.Increment(ref taken) - 1)

@@ -137,6 +137,24 @@ internal static class Kinds
         {
             Words = "an excess noise density", Asked = "a number and the unit V²/Hz", Examples = ["2.5e-12 V²/Hz", "2.5e-12 V^2/Hz"],
         },
+        new QuantityKind<VoltagePowerDensity>(VoltagePowerDensity.FromVoltsSquaredPerHertz, NumberForm.SecondUnit,
+            new Unit(["V²/Hz", "V2/Hz", "V^2/Hz"]), new Unit(["µV²/Hz", "uV²/Hz", "µV2/Hz", "uV2/Hz", "µV^2/Hz", "uV^2/Hz"], "", -12))
+        {
+            Words = "a power density", Asked = "a number and the unit µV²/Hz", Examples = ["1 µV²/Hz", "1 uV^2/Hz"],
+        },
+        new QuantityKind<Conductivity>(Conductivity.FromSiemensPerMetre, NumberForm.Prefixed, new Unit(["S/m"], "µm"))
+        {
+            Words = "a conductivity", Asked = "a number and a unit of conductivity", Examples = ["0.33 S/m", "330 mS/m"],
+        },
+        new QuantityKind<DipoleMoment>(DipoleMoment.FromAmpereMetres, NumberForm.Prefixed, new Unit(["A·m", "Am"], "pnµm"))
+        {
+            Words = "a dipole moment", Asked = "a number and a unit of dipole moment", Examples = ["10 nA·m", "10 nAm"],
+        },
+        new QuantityKind<DipoleDensity>(DipoleDensity.FromAmperesPerMetre, NumberForm.SecondUnit,
+            new Unit(["A/m"]), new Unit(["nA·m/mm²", "nAm/mm²", "nA·m/mm2", "nAm/mm2"], "", -3))
+        {
+            Words = "a dipole density", Asked = "a number and the unit nA·m/mm²", Examples = ["0.1 nA·m/mm²", "0.1 nAm/mm2"],
+        },
     ];
 
     private static readonly Dictionary<Type, QuantityKind> ByType = Table.ToDictionary(kind => kind.Type);

@@ -38,4 +38,7 @@ internal enum NumberForm
 
     /// <summary>m², cm², mm².</summary>
     Square,
+
+    /// <summary>In the second unit of the row, the one that the trade writes: 0.0410 nA·m/mm².</summary>
+    SecondUnit,
 }

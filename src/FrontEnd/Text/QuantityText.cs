@@ -111,6 +111,7 @@ public static partial class QuantityText
         NumberForm.Time => WriteTime(si, kind, digits, trim),
         NumberForm.Capacity => WriteCapacity(si, kind, digits, trim),
         NumberForm.Square => WriteSquare(Digits(si, digits, trim), kind),
+        NumberForm.SecondUnit => Join(Plain(Digits(si, digits, trim).Shift(-kind.Units[1].Exponent)), kind.Units[1].Spellings[0]),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind.Form, "Number form is not handled."),
     };
 

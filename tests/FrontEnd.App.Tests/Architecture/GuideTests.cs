@@ -7,7 +7,7 @@ namespace FrontEnd.App.Tests.Architecture;
 /// <summary>What the guide for contributors names is there.</summary>
 public partial class GuideTests
 {
-    private static readonly string[] Projects = ["FrontEnd", "FrontEnd.Documents", "FrontEnd.App"];
+    private static readonly string[] Projects = ["FrontEnd", "FrontEnd.Documents", "FrontEnd.Terminal", "FrontEnd.App"];
 
     private static readonly string Guide = File.ReadAllText(Path.Combine(Repository.Root, "DEVELOPERS.md"));
 

@@ -9,7 +9,7 @@ namespace FrontEnd.App.Tests.Architecture;
 /// <summary>The program can be compiled to a native executable: nothing of ours asks types for their members when it runs.</summary>
 public class NativeTests
 {
-    private static readonly string[] Projects = ["FrontEnd", "FrontEnd.Documents", "FrontEnd.App"];
+    private static readonly string[] Projects = ["FrontEnd", "FrontEnd.Documents", "FrontEnd.Terminal", "FrontEnd.App"];
 
     /// <summary>The libraries mark what native code cannot do; serialising by reflection is among it.</summary>
     [Fact]

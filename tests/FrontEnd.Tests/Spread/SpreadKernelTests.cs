@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Numerics;
 using FrontEnd.Designs;
 using FrontEnd.Numbers;
+using FrontEnd.Quantities;
 using FrontEnd.Spread;
 using FrontEnd.Tests.Budgets;
 using Xunit;
@@ -65,6 +66,33 @@ public class SpreadKernelTests
         }
     }
 
+    /// <summary>Builds that have missed a limit are not worked out any further: their yield is that of builds of which everything is.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void YieldWithoutElectrodesAndLeads_IsThatOfWholeBuilds(string name)
+    {
+        (SpreadSetup setup, double[][] factors) = Of(name);
+        int builds = factors[0].Length;
+        foreach (Requirements requirements in new[] { setup.Design.Requirements, Wide(setup.Design.Requirements) })
+        {
+            Design design = setup.Design with { Requirements = requirements };
+            SpreadLimit[] limits = SpreadLimit.Of(design);
+            var whole = new SpreadKernel(setup, SpreadKernel.Surroundings);
+            int good = 0;
+            for (int first = 0; first < builds; first += Vector<double>.Count)
+            {
+                whole.Evaluate(factors, first, SpreadNeeds.All, SpreadNeeds.All);
+                for (int lane = 0; lane < Vector<double>.Count; lane++)
+                {
+                    good += limits.All(limit => whole.Figure(SpreadKernel.Inside, limit.Figure)[lane] is var value && (double.IsNaN(value) || limit.IsMet(value))) ? 1 : 0;
+                }
+            }
+
+            SpreadResult result = SpreadRun.Run(design, new SpreadOptions { Seed = 3, Builds = builds }, null, TestContext.Current.CancellationToken)!;
+            Assert.Equal(good / (double)builds, result.YieldWithoutElectrodesAndLeads);
+        }
+    }
+
     /// <summary>The yields, counted as the builds go by, are those of the values.</summary>
     [Fact]
     public void Yields_CountedAsTheBuildsGoBy_AreThoseOfTheValues()
@@ -99,6 +127,17 @@ public class SpreadKernelTests
     [Fact]
     public void Run_MoreBuildsThanMayBeDrawn_IsRefused() =>
         Assert.Null(SpreadRun.Run(Designs.Dry, new SpreadOptions { Builds = SpreadOptions.MostBuilds + 1 }, null, TestContext.Current.CancellationToken));
+
+    /// <summary>Limits that safety and loop meet, so that some builds fail by noise and mains alone.</summary>
+    private static Requirements Wide(Requirements requirements) => requirements with
+    {
+        FaultCurrent = Current.FromAmperes(0.9),
+        DrivenGroundCurrent = Current.FromAmperes(1),
+        PhaseMargin = Angle.FromDegrees(1),
+        Headroom = Decibels.FromStated(0),
+        Offset = Voltage.FromMillivolts(1),
+        MainsAtElectrodes = VoltageRms.FromMicrovolts(30),
+    };
 
     private static void Same(Vector<double> expected, Vector<double> actual, string what)
     {

@@ -1,0 +1,58 @@
+using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
+using FrontEnd.Identity;
+
+namespace FrontEnd.Terminal;
+
+/// <summary>What the model wants done outside it; one class performs these and sends messages back. A closed set.</summary>
+public abstract record Effect
+{
+    private Effect()
+    {
+    }
+
+    /// <summary>Work out a design, then look for advice.</summary>
+    public sealed record Evaluate(int Slot, int Run, Design Design) : Effect;
+
+    /// <summary>Work out what moves one result.</summary>
+    public sealed record Move(int Slot, int Run, Assessment Assessment, ResultId ResultId) : Effect;
+
+    /// <summary>Read a design file.</summary>
+    public sealed record Open(string Path) : Effect;
+
+    /// <summary>Read part cards that an edit names, then make the edit again.</summary>
+    /// <param name="Known">The cards that are held already, with the place where paths start from.</param>
+    public sealed record ReadCards(int Slot, CardTexts Known, IReadOnlyList<string> Names, Message Again) : Effect;
+
+    /// <param name="MayReplace">False where a file that is there must be asked about first.</param>
+    public sealed record Save(int Slot, string Path, DesignDocument Document, bool MayReplace) : Effect;
+
+    public sealed record Sheet(string Path, DesignDocument Document, Assessment Assessment, bool MayReplace) : Effect;
+
+    /// <summary>Write the digital filters' coefficients.</summary>
+    public sealed record Coefficients(string Path, Design Design, bool MayReplace) : Effect;
+
+    /// <summary>Work a study out; news carry its number.</summary>
+    public sealed record Study(int Number, StudyPage Page, Design Design) : Effect;
+
+    /// <summary>Break off the study that is being worked out.</summary>
+    public sealed record CancelStudy : Effect;
+
+    /// <summary>List what a half-typed path can become; an empty one lists the recent files.</summary>
+    public sealed record List(FilePurpose Purpose, string Typed) : Effect;
+
+    /// <summary>Put a text on the clipboard.</summary>
+    public sealed record Copy(string Text) : Effect;
+
+    /// <summary>End the program.</summary>
+    public sealed record Quit : Effect;
+
+    /// <summary>Delete the unsaved work that was found.</summary>
+    public sealed record DropRecovery : Effect;
+
+    /// <summary>Draw everything anew.</summary>
+    public sealed record Redraw : Effect;
+
+    /// <summary>One after the other.</summary>
+    public sealed record Several(IReadOnlyList<Effect> Effects) : Effect;
+}

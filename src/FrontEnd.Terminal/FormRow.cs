@@ -1,0 +1,123 @@
+using FrontEnd.Catalogue;
+using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
+using FrontEnd.Fields;
+
+namespace FrontEnd.Terminal;
+
+/// <summary>One row of a form: a field, and the heading above it where a new group begins.</summary>
+/// <param name="Heading">The group's name where the row is its first; null elsewhere.</param>
+public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
+{
+    /// <summary>The fields of a place, in the order of its form, each once.</summary>
+    public static IReadOnlyList<FormRow> Of(Design design, Place place)
+    {
+        List<FormRow> rows = [];
+        HashSet<string> seen = [];
+        // Ranges are tables: they are written in the file.
+        IReadOnlyList<Field<Design>> all = [.. DesignFields.Of(design).Where(field => field.Kind != FieldKind.Ranges)];
+        string? group = null;
+        foreach (string beginning in place.Fields)
+        {
+            foreach (Field<Design> field in all)
+            {
+                if (Place.Begins(field.Key, beginning) && seen.Add(field.Key))
+                {
+                    string mine = Group(field.Key, design, place);
+                    rows.Add(new FormRow(field, LabelOf(field.Key), mine == group || mine.Length == 0 ? null : mine));
+                    group = mine;
+                }
+            }
+        }
+
+        return rows;
+    }
+
+    /// <summary>The value as it is shown: as it was typed; six digits of what arithmetic made longer than anyone types. The editor shows
+    /// all of it.</summary>
+    public string Value(Design design)
+    {
+        object? value = Field.Get(design);
+        string text = FieldText.Format(Field, value);
+        return text.Length == 0 ? Field.Kind == FieldKind.Card ? "no card" : "-"
+            : value is Quantities.IQuantity quantity && text.Length > 20 ? Text.QuantityText.FormatTrimmed(quantity, 6) : text;
+    }
+
+    /// <summary>True where the value is not the one in the saved file.</summary>
+    public static bool IsChanged(Field<Design> field, OpenDesign design) =>
+        design.IsChanged
+        && (DesignFields.Find(design.Saved.Design, field.Key) is not { } saved
+            || FieldText.Format(field, field.Get(design.Document.Design)) != FieldText.Format(saved, saved.Get(design.Saved.Design)));
+
+    /// <summary>Meaning, unit, range, default and source of a field, in a sentence or two.</summary>
+    public static string Describe(Field<Design> field, DesignDocument document)
+    {
+        string range = Range(field) is { Length: > 0 } words ? $" {words}{(field.Range is null ? ';' : ',')}" : "";
+        FieldOrigin? origin = document.OriginOf(field.Key);
+        string from = origin?.Kind switch
+        {
+            OriginKind.Card => $" Now from its card: {origin.Source}.",
+            OriginKind.Given => "",
+            _ => " Now at its default.",
+        };
+        string standard = field.Kind == FieldKind.Card ? "" : $" default {Default(field)}.";
+        return $"{field.Meaning};{range}{standard}" + (field.Safety ? " Protects the wearer." : "") + from + $"  {field.Key}";
+    }
+
+    /// <summary>The same and what more there is to say, part by part, for a page of its own.</summary>
+    public static IReadOnlyList<(string Label, string Text)> Parts(Field<Design> field, DesignDocument document)
+    {
+        FieldOrigin? origin = document.OriginOf(field.Key);
+        string value = FieldText.Format(field, field.Get(document.Design));
+        (string, string)[] parts =
+        [
+            ("means", field.Meaning),
+            ("now", (value.Length == 0 ? "none" : value) + origin?.Kind switch
+            {
+                OriginKind.Card => $", from its card: {origin.Source}",
+                OriginKind.Given => ", as the file says",
+                _ => ", the default",
+            }),
+            ("may be", field.Kind == FieldKind.Card ? "a part card: Enter shows those that there are, with their figures" : Range(field)),
+            ("default", field.Kind == FieldKind.Card ? "" : Default(field)),
+            ("safety", field.Safety ? "protects the wearer" : ""),
+        ];
+        return [.. parts.Where(part => part.Item2.Length > 0)];
+    }
+
+    private static string Default(Field<Design> field) =>
+        $"{(field.DefaultText.Length == 0 ? "empty" : field.DefaultText)} ({field.DefaultSource})";
+
+    private static string Range(Field<Design> field) => field.Range is { } legal && field.IsNumeric
+        ? $"{Bound(field, legal.Least)} to {Bound(field, legal.Greatest)}"
+        : FieldText.Words(field) is { Count: > 0 and < 8 } words ? string.Join(", ", words) : "";
+
+    private static string Bound(Field<Design> field, double si) => field.Kind is FieldKind.Number or FieldKind.Count
+        ? Text.QuantityText.FormatNumber(si, 6).TrimEnd('0').TrimEnd('.') is { Length: > 0 } text
+            ? Math.Abs(si) < 1e6
+            ? si.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture)
+            : text
+            : "0"
+        : Text.QuantityText.FormatPart((Quantities.IQuantity)field.FromSi(si));
+
+    private static string LabelOf(string key) => key[(key.LastIndexOf('.') + 1)..].Replace('-', ' ');
+
+    /// <summary>What stands between the place and the field's own name: "active", "gain 2, opamp"; "" for the place's own fields.</summary>
+    private static string Group(string key, Design design, Place place)
+    {
+        int dot = key.LastIndexOf('.');
+        string owner = dot < 0 ? "" : key[..dot];
+        if (owner.IndexOf(']') is var close and > 0 && owner.IndexOf('[') is var open and > 0
+            && int.TryParse(owner.AsSpan(open + 1, close - open - 1), out int number))
+        {
+            DesignList list = DesignFields.Lists.First(one => one.Key == owner[..open]);
+            string name = list.NameOf(list.Elements(design)[number - 1]);
+            string inner = owner[(close + 1)..].TrimStart('.');
+            return inner.Length == 0 ? name : $"{name}, {inner.Replace("opamp", "op-amp")}";
+        }
+
+        return string.Equals(owner, place.Id, StringComparison.Ordinal)
+            ? ""
+            : owner.Replace("electrodes.", "").Replace('-', ' ').Replace(".", ", ").Replace("opamp", "op-amp");
+    }
+}

@@ -1,0 +1,111 @@
+using FrontEnd.Compare;
+
+namespace FrontEnd.Terminal;
+
+/// <summary>Two designs side by side.</summary>
+/// <param name="OtherSlot">The other open design; null for the saved file.</param>
+public sealed record ComparePage(int? OtherSlot) : LinesPage
+{
+    /// <summary>The way to it: with one design open against its saved file, else against the next one.</summary>
+    public static readonly Act Way = new(
+        'c', [], "compare two designs; with one open: against its saved file",
+        model => Open(model, new ComparePage(
+            model.Designs.Count == 1 ? null : model.Designs[(model.Current + 1) % model.Designs.Count].Slot)));
+
+    /// <inheritdoc/>
+    public override IEnumerable<KeyHint> Keys(Model model) => [KeyHint.Of(Way, "c", "with the next one"), KeyHint.Scroll, KeyHint.Back];
+
+    /// <summary>The key that led here goes on to the next: the saved file, then every other open design, round and round.</summary>
+    protected override (Model Model, Effect? Effect)? PressElse(Model model, Keystroke key)
+    {
+        if (KeyMap.Meaning(key) != Way)
+        {
+            return null;
+        }
+
+        List<int?> others = [.. model.Designs.Where(design => design.Slot != model.Here.Slot).Select(design => (int?)design.Slot), null];
+        return Show(model, new ComparePage(others[(others.IndexOf(OtherSlot) + 1) % others.Count]));
+    }
+
+    /// <inheritdoc/>
+    protected override void PaintHeading(Canvas canvas, Model model, Frame frame)
+    {
+        (int left, int right, int room) = Columns(frame);
+        canvas.Put(1, frame.Top, "what is different", Ink.Title);
+        canvas.Put(left, frame.Top, canvas.Fit(Other(model)?.Title ?? "saved file", room - 1), Ink.Title);
+        canvas.Put(right, frame.Top, canvas.Fit(model.Here.Title + " now", room), Ink.Title);
+    }
+
+    /// <inheritdoc/>
+    protected override IReadOnlyList<Piece[]> Lines(Canvas canvas, Model model, Frame frame)
+    {
+        (int left, int right, int room) = Columns(frame);
+        int key = left - 2;
+        List<Piece[]> lines = [];
+        void Add(string what, string old, string mine, Ink ink) => lines.Add(
+        [
+            new Piece(1, canvas.Fit(what, key), Ink.Plain), new Piece(left, canvas.Fit(old, room - 1), Ink.Dim),
+            new Piece(right, canvas.Fit(mine, room), ink),
+        ]);
+
+        string above = "";
+        Design theirs = (Other(model)?.Document ?? model.Here.Saved).Design;
+        foreach (FieldPair one in Comparison.Differing(theirs, model.Design).SelectMany(Fields))
+        {
+            // A key longer than its column is broken at a dot: its end tells it from the next one. What it has in common with the one above
+            // stands once.
+            int dot = Lettering.Columns(one.Key) <= key ? -1 : one.Key.LastIndexOf('.', Math.Max(0, Math.Min(one.Key.Length - 1, key - 1)));
+            string owner = one.Key[..(dot + 1)];
+            if (owner.Length > 0 && owner != above)
+            {
+                Add(owner, "", "", Ink.Plain);
+            }
+
+            above = owner;
+            Add(owner.Length > 0 ? $"  {one.Key[(dot + 1)..]}" : one.Key, Said(one.From), Said(one.To), Ink.Plain);
+        }
+
+        if (lines.Count == 0)
+        {
+            lines.Add([new Piece(1, "nothing is different", Ink.Plain)]);
+        }
+
+        // Another open design has figures of its own; the saved file's are those before all changes, if they were ever shown.
+        Assessment? before = Other(model) is { } other ? other.Shown : model.Here.SavedShown;
+        if (model.Here.Shown is { } now && before is not null)
+        {
+            Add("", "", "", Ink.Plain);
+            foreach (Result result in now.Judged)
+            {
+                Result? was = before.Find(result.Id);
+                bool moved = was is null || ResultText.Value(was) != ResultText.Value(result) || was.Verdict.Kind != result.Verdict.Kind;
+                IReadOnlyList<string> name = canvas.Wrap(result.Name, key - 2);
+                Add(name[0], Told(was), Told(result), moved ? ResultText.Ink(result.Verdict.Kind) : Ink.Dim);
+                name.Skip(1).ToList().ForEach(line => Add($"  {line}", "", "", Ink.Plain));
+            }
+
+            lines.Add([]);
+            lines.AddRange(Cautions.Own(theirs).Select(caution => "caution of the other: " + caution).Concat(Cautions.All)
+                .SelectMany(caution => canvas.Wrap("- " + caution, frame.Width - 2)).Select(line => (Piece[])[new Piece(1, line, Ink.Plain)]));
+        }
+
+        return lines;
+    }
+
+    /// <summary>A part or list that only one design has is told by what stands in it.</summary>
+    private static IEnumerable<FieldPair> Fields(Differing one) =>
+        one.Within.Count > 0 ? one.Within : [new FieldPair(one.Key, one.From, one.To)];
+
+    private static string Said(string? value) => value switch { null => "not there", "" => "-", _ => value };
+
+    private OpenDesign? Other(Model model) => OtherSlot is { } slot ? model.Designs.Find(design => design.Slot == slot) : null;
+
+    private static (int Left, int Right, int Room) Columns(Frame frame)
+    {
+        int value = Math.Max(12, (frame.Width - 4) * 3 / 10), key = frame.Width - 4 - (2 * value);
+        return (1 + key + 1, 1 + key + 1 + value + 1, value);
+    }
+
+    private static string Told(Result? one) =>
+        one is null ? "not there" : $"{Documents.Sheets.Wording.Sign(one.Verdict.Kind)} {ResultText.Value(one)}";
+}

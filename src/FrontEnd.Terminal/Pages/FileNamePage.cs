@@ -1,0 +1,116 @@
+using FrontEnd.Documents.Coefficients;
+using FrontEnd.Documents.Sheets;
+
+namespace FrontEnd.Terminal;
+
+/// <summary>A file to open or to write, typed or chosen.</summary>
+/// <param name="Purpose">What the name is asked for.</param>
+/// <param name="Line">What is typed.</param>
+public sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
+{
+    /// <summary>Folders and files that match; null until listed.</summary>
+    public IReadOnlyList<string>? Entries { get; init; }
+
+    /// <summary>Chosen entry; -1 while the typed line counts.</summary>
+    public int Selected { get; init; } = -1;
+
+    /// <inheritdoc/>
+    public override IEnumerable<KeyHint> Keys(Model model) =>
+    [
+        KeyHint.Of(KeyName.Enter, "Enter", Purpose == FilePurpose.Open ? "open" : "write"), new("up/dn", "choose"),
+        new("Tab", "complete the name"), KeyHint.Back,
+    ];
+
+    /// <inheritdoc/>
+    public override Page Hear(Model model, Message news) =>
+        news is Message.Listed listed && listed.Purpose == Purpose && listed.Typed == Line.Text
+            ? this with { Entries = listed.Entries, Selected = -1 }
+            : this;
+
+    /// <inheritdoc/>
+    public override Page Paste(string text) => this with { Line = Line.Insert(text), Selected = -1 };
+
+    /// <inheritdoc/>
+    public override (Model Model, Effect? Effect) Pick(Model model, int row) =>
+        Entries is { } entries && 0 <= row && row < entries.Count ? Take(model, entries[row]) : (model, null);
+
+    /// <inheritdoc/>
+    public override (Model Model, Effect? Effect)? Press(Model model, Keystroke key)
+    {
+        switch (key.Key)
+        {
+            case KeyName.Escape:
+                return Close(model);
+            case KeyName.Up or KeyName.Down when Entries is { Count: > 0 }:
+                return Show(model, this with { Selected = Math.Clamp(Selected + (key.Key == KeyName.Up ? -1 : 1), -1, Entries.Count - 1) });
+            case KeyName.Tab when Entries is { Count: > 0 }:
+                string taken = Entries[Math.Max(0, Selected)];
+                FileNamePage completed = this with { Line = new Line(taken, taken.Length, false), Selected = -1 };
+                return (model with { Page = completed }, new Effect.List(Purpose, taken));
+            case KeyName.Enter:
+                return Take(model, Entries is { } listed && 0 <= Selected && Selected < listed.Count ? listed[Selected] : Line.Text.Trim());
+            default:
+                Line line = Line.Press(key);
+                FileNamePage typed = this with { Line = line, Selected = -1 };
+                return (model with { Page = typed }, line.Text == Line.Text ? null : new Effect.List(Purpose, line.Text));
+        }
+    }
+
+    /// <inheritdoc/>
+    public override void Paint(Canvas canvas, Model model, Frame frame)
+    {
+        canvas.Put(1, frame.Top, Title, Ink.Title);
+        Drawing.TypedLine(canvas, 2, frame.Top + 1, frame.Width - 4, Line, Ink.Typed);
+        IReadOnlyList<string> entries = Entries ?? [];
+        string found = Entries is null ? "looking"
+            : entries.Count == 0 ? Purpose == FilePurpose.Open ? "no file of that name" : ""
+            : Line.Text.Length == 0 ? "here, and opened lately" : "what there is";
+        canvas.Put(1, frame.Top + 2, found, Ink.Dim);
+        Drawing.Rows(
+            canvas, frame with { Top = frame.Top + 2 }, entries.Count, Selected,
+            (i, y, ink) => canvas.Put(2, y, canvas.Fit(entries[i], frame.Width - 4), ink));
+    }
+
+    private string Title => Purpose switch
+    {
+        FilePurpose.Open => "open which design?",
+        FilePurpose.SaveAs => "save as",
+        FilePurpose.Sheet => "write the sheet to (.html prints, .md, .csv the parts, .json)",
+        FilePurpose.Coefficients => "write the digital filters to (.h runs and tests itself, .json, .csv)",
+        _ => throw new InvalidOperationException($"Purpose {Purpose} is not handled."),
+    };
+
+    private (Model Model, Effect? Effect) Take(Model model, string path)
+    {
+        if (path.Length == 0)
+        {
+            return (model, null);
+        }
+
+        if (path[^1] == Path.DirectorySeparatorChar || path[^1] == '/')
+        {
+            return (model with { Page = new FileNamePage(Purpose, new Line(path, path.Length, false)) }, new Effect.List(Purpose, path));
+        }
+
+        Model closed = model with { Page = null };
+        return Purpose switch
+        {
+            FilePurpose.Open => (closed, new Effect.Open(path)),
+            FilePurpose.SaveAs => Files.SaveAs(closed, Ending(path, ".toml")),
+            FilePurpose.Coefficients => Files.WriteCoefficients(closed, Ending(path, CoefficientWriting.Extension), mayReplace: false),
+            FilePurpose.Sheet => Files.WriteSheet(closed, Ending(path, SheetWriting.Extension), mayReplace: false),
+            _ => throw new InvalidOperationException($"Purpose {Purpose} is not handled."),
+        };
+    }
+
+    private static string Ending(string path, string extension) => Path.HasExtension(path) ? path : path + extension;
+}
+
+/// <summary>What a file name is asked for.</summary>
+public enum FilePurpose
+{
+    Open,
+    SaveAs,
+    Sheet,
+    Coefficients,
+}

@@ -1,0 +1,49 @@
+namespace FrontEnd.Terminal;
+
+/// <summary>The keys.</summary>
+public sealed record HelpPage : LinesPage
+{
+    /// <summary>The way to it.</summary>
+    public static readonly Act Way = new('?', [], "this help", model => Open(model, new HelpPage()));
+
+    private const int KeysColumn = 1, DoesColumn = 18, KeysRoom = 16;
+
+    /// <inheritdoc/>
+    protected override void PaintHeading(Canvas canvas, Model model, Frame frame) => canvas.Put(1, frame.Top, "keys", Ink.Title);
+
+    /// <inheritdoc/>
+    protected override IReadOnlyList<Piece[]> Lines(Canvas canvas, Model model, Frame frame)
+    {
+        int columns = frame.Width >= 130 ? 2 : 1, room = (frame.Width / columns) - 19;
+        List<(string Keys, string Does)> lines = [
+            .. Rows().SelectMany(row => canvas.Wrap(row.Does, room).Select((line, at) => (at == 0 ? row.Keys : "", line)))];
+        int rows = (lines.Count + columns - 1) / columns;
+        while (rows < lines.Count && lines[rows].Keys.Length == 0)
+        {
+            // A row is not torn apart between the columns.
+            rows++;
+        }
+
+        return [.. Enumerable.Range(0, rows).Select(
+            row => (Piece[])[.. Enumerable.Range(0, columns).SelectMany(column => Row(row, column))])];
+
+        IEnumerable<Piece> Row(int row, int column)
+        {
+            int at = row + (column * rows), x = column * (frame.Width / columns);
+            return at < lines.Count
+                ? [new Piece(x + KeysColumn, lines[at].Keys, Ink.Key, KeysRoom), new Piece(x + DoesColumn, lines[at].Does, Ink.Plain)]
+                : [];
+        }
+    }
+
+    private static List<(string Keys, string Does)> Rows() =>
+    [
+        ("views", $"each across the whole path: {string.Join(", ", Place.Views.Select(view => $"{view.Letter} {view.Title}"))}"),
+        .. KeyMap.Acts.Select(act => (act.Keys, act.Does)),
+        ("0-9", "begin typing a value; Enter keeps, Esc drops"),
+        ("Alt+letter", "the same as the letter, also while typing"),
+        ("mouse", "click a block, a field, a figure; once more edits or says why; wheel scrolls"),
+        ("signs", "+ pass   ~ marginal   x fail   . not judged   * changed against the saved file   ! changed on disk"),
+        ("strip", "gain or level, then dB of headroom (up to the rails), then the block's worst verdict"),
+    ];
+}

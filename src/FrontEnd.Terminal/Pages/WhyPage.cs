@@ -1,0 +1,127 @@
+using FrontEnd.Advice;
+using FrontEnd.Documents.Sheets;
+using FrontEnd.Identity;
+
+namespace FrontEnd.Terminal;
+
+/// <summary>The reason of one figure.</summary>
+/// <param name="ResultId">The figure.</param>
+public sealed record WhyPage(ResultId ResultId) : LinesPage
+{
+    private static readonly string[] ReadingOrder =
+    [
+        "verdict", "most of it", "helps most", "was", "why", "takes", "equation", "numbers", "figure", "by hand", "source", "limit from",
+        "to read", "moves by", "cautions",
+    ];
+
+    /// <summary>What moves the figure; null until worked out.</summary>
+    public IReadOnlyList<Sensitivity>? Sensitivities { get; init; }
+
+    /// <summary>Opens the reason of the figure in hand.</summary>
+    public static (Model Model, Effect? Effect) Open(Model model) =>
+        Whereabouts.ResultInHand(model) is { } result && model.Here.Shown is { } shown
+        ? (model with { Page = new WhyPage(result.Id) }, new Effect.Move(model.Here.Slot, model.Here.Run, shown, result.Id))
+        : (model, null);
+
+    /// <inheritdoc/>
+    public override IEnumerable<KeyHint> Keys(Model model) =>
+        [KeyHint.Of('a', "a", "make the change that helps most"), KeyHint.Scroll, KeyHint.Back];
+
+    /// <inheritdoc/>
+    public override Page Hear(Model model, Message news) =>
+        news is Message.Moved moved && moved.ResultId == ResultId && moved.Slot == model.Here.Slot && moved.Run == model.Here.Run
+            ? this with { Sensitivities = moved.Sensitivities }
+            : this;
+
+    /// <inheritdoc/>
+    protected override (Model Model, Effect? Effect)? PressElse(Model model, Keystroke key) =>
+        key is { Key: KeyName.Letter, Letter: 'a' or 'A', Ctrl: false } ? Advising.Apply(model) : null;
+
+    /// <inheritdoc/>
+    protected override void PaintHeading(Canvas canvas, Model model, Frame frame)
+    {
+        if (model.Here.Shown?.Find(ResultId) is not { } result)
+        {
+            canvas.Put(1, frame.Top, "this design has no such figure any more; Esc goes back", Ink.Dim);
+            return;
+        }
+
+        canvas.Put(1, frame.Top, canvas.Fit(result.Name, frame.Width - 2 - Lettering.Columns(result.Id.Text) - 22), Ink.Title);
+        canvas.PutRight(frame.Width - 1, frame.Top, canvas.Say($"{canvas.Fit(ResultText.Value(result), 24)}   {result.Id}"), Ink.Strong);
+    }
+
+    /// <inheritdoc/>
+    protected override IReadOnlyList<Piece[]> Lines(Canvas canvas, Model model, Frame frame) =>
+        model.Here.Shown?.Find(ResultId) is { } result
+            ? [.. InReadingOrder(Parts(model, result)).SelectMany(part => Labelled(canvas, frame, part.Label, part.Text, part.Ink))]
+            : [];
+
+    private List<(string Label, string Text, Ink Ink)> Parts(Model model, Result result)
+    {
+        List<(string Label, string Text, Ink Ink)> parts = [];
+        if (result.Verdict.Requirement is not null)
+        {
+            // The words are those of the command.
+            foreach (ExplainLine line in ExplainText.Judgement(result.Verdict))
+            {
+                Ink ink = line.Label switch
+                {
+                    "verdict" => ResultText.Ink(result.Verdict.Kind),
+                    "helps most" => Ink.Key,
+                    "limit from" => Ink.Dim,
+                    _ => Ink.Plain,
+                };
+                parts.Add((line.Label, line.Text + (line.Label == "helps most" ? "   (a makes the change)" : ""), ink));
+            }
+
+            if (result.Verdict.Improvement is null && result.Verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal)
+            {
+                parts.Add(("helps most", model.Here.Advised ? "no single change was found that helps" : "being looked for", Ink.Dim));
+            }
+        }
+
+        if (model.Here.Before?.Find(result.Id) is { } before && ResultText.Value(before) != ResultText.Value(result))
+        {
+            parts.Add(("was", $"{ResultText.Value(before)} before the last change", Ink.Changed));
+        }
+
+        foreach (ExplainLine line in ExplainText.Reasons(result))
+        {
+            parts.Add((
+                line.Label, line.Text,
+                line.Label switch { "equation" or "why" => Ink.Strong, "source" or "to read" => Ink.Dim, _ => Ink.Plain }));
+        }
+
+        parts.Add(("moves by", Moves(result), Ink.Plain));
+        parts.Add(("cautions", string.Join("\n", Cautions.All), Ink.Plain));
+        return parts;
+    }
+
+    /// <summary>What to do and the plain words first, sources last: a screen of 24 rows shows the beginning only. A paragraph without a
+    /// label stays with the one above it.</summary>
+    private static IEnumerable<(string Label, string Text, Ink Ink)> InReadingOrder(List<(string Label, string Text, Ink Ink)> parts)
+    {
+        List<(int Rank, (string Label, string Text, Ink Ink) Part)> ranked = [];
+        foreach ((string Label, string Text, Ink Ink) part in parts)
+        {
+            ranked.Add((part.Label.Length == 0 ? ranked[^1].Rank : Array.IndexOf(ReadingOrder, part.Label), part));
+        }
+
+        return ranked.OrderBy(one => one.Rank).Select(one => one.Part);
+    }
+
+    /// <summary>What each input's tenth does, the largest first.</summary>
+    private string Moves(Result result) => Sensitivities switch
+    {
+        null => "being worked out",
+        { Count: 0 } => ExplainText.NoMoves(result),
+        { } moves => string.Join("\n", moves.Take(ExplainText.Rows).Select(move => Told(result, move))),
+    };
+
+    private static string Told(Result result, Sensitivity move)
+    {
+        string after = move.After is null ? "no number" : QuantityText.Format(move.After);
+        string change = $"{QuantityText.FormatTrimmed(move.From, 3)} -> {QuantityText.FormatTrimmed(move.To, 3)}";
+        return $"{move.Key} {change}: {after} {ExplainText.Change(result, move)}".TrimEnd();
+    }
+}

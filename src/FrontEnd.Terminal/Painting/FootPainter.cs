@@ -1,0 +1,151 @@
+namespace FrontEnd.Terminal;
+
+/// <summary>The foot: help, complaints and news, and the key line.</summary>
+public static class FootPainter
+{
+    /// <summary>Draws the rows below the body.</summary>
+    public static void Foot(Canvas canvas, Model model, Frame frame)
+    {
+        int y = frame.Bottom + 1, rows = canvas.Height - 2 - frame.Bottom;
+        int width = canvas.Width - 2;
+        if (model.TourStep is { } step && model.Page is null)
+        {
+            TourPainter.TourText(canvas, model, step, y, rows);
+        }
+        else
+        {
+            (string text, Ink ink) = HelpText(model);
+            IReadOnlyList<string> lines = canvas.Wrap(text, width);
+            for (int i = 0; i < Math.Min(rows, lines.Count); i++)
+            {
+                // What does not fit is one key away.
+                string all = model.Editing is null ? "Space: all" : "F1: all";
+                bool cut = i == rows - 1 && rows < lines.Count && ink == Ink.Dim && model.Page is null;
+                canvas.Put(1, y, cut ? canvas.Fit(lines[i] + " " + lines[i + 1], width - all.Length - 1) : lines[i], ink);
+                if (cut)
+                {
+                    canvas.PutRight(canvas.Width - 1, y, all, Ink.Key);
+                    canvas.Zone(canvas.Width - 1 - all.Length, y, all.Length, 1, new Message.Do(FieldHelpPage.Way));
+                }
+
+                y++;
+            }
+        }
+
+        Keys(canvas, model);
+    }
+
+    private static (string Text, Ink Ink) HelpText(Model model)
+    {
+        Finding? complaint = model.Editing?.Problem ?? model.Complaint;
+        if (complaint is not null)
+        {
+            return ($"{complaint.Code} {complaint.Message}" + (complaint.Help is null ? "" : $"; {complaint.Help}"), Ink.Fail);
+        }
+
+        if (model.Status.Length > 0)
+        {
+            return (model.Status, Ink.Changed);
+        }
+
+        if (model.Page is { } page)
+        {
+            return (page.Hint(model), Ink.Dim);
+        }
+
+        if (model.OnResults)
+        {
+            return Whereabouts.ResultInHand(model) is { } result
+                ? ($"{result.Id}: {result.Equation.Text}  [{ResultText.Source(result.Equation.Source)}]", Ink.Dim) : ("", Ink.Dim);
+        }
+
+        IReadOnlyList<FormRow> rows = Whereabouts.FormOf(model);
+        return rows.Count == 0
+            ? ("", Ink.Dim)
+            : (FormRow.Describe(rows[Math.Clamp(model.FieldRow, 0, rows.Count - 1)].Field, model.Here.Document), Ink.Dim);
+    }
+
+    private static void Keys(Canvas canvas, Model model)
+    {
+        int y = canvas.Height - 1, x = 1;
+        foreach (KeyHint hint in Fitting(canvas, [.. KeyLine(model)]))
+        {
+            int width = Width(canvas, hint);
+            if (canvas.Width < x + width)
+            {
+                break;
+            }
+
+            int end = canvas.Put(x, y, hint.Key, Ink.Key);
+            canvas.Put(end + 1, y, hint.Does, Ink.Plain);
+            if (hint.Message is not null)
+            {
+                canvas.Zone(x, y, width, 1, hint.Message);
+            }
+
+            x += width + 2;
+        }
+    }
+
+    private static int Width(Canvas canvas, KeyHint hint) => Lettering.Columns(canvas.Say($"{hint.Key} {hint.Does}"));
+
+    /// <summary>The keys that have room, one after the other; the one that leads to all others has it before the rest.</summary>
+    private static List<KeyHint> Fitting(Canvas canvas, List<KeyHint> line)
+    {
+        int help = line.FindIndex(item => item.Key == "?");
+        while (0 < help && canvas.Width - 1 < line.Take(help + 1).Sum(item => Width(canvas, item) + 2) - 2)
+        {
+            line.RemoveAt(--help);
+        }
+
+        return line;
+    }
+
+    private static IEnumerable<KeyHint> KeyLine(Model model) => model switch
+    {
+        { Editing: not null } =>
+        [
+            KeyHint.Of(KeyName.Enter, "Enter", "keep"), KeyHint.Of(KeyName.Escape, "Esc", "drop"), KeyHint.Of(KeyName.Tab, "Tab", "keep"),
+            new("Ctrl+C", "copy"), new("Alt+letter", "goes elsewhere"),
+        ],
+        { Page: { } page } => page.Keys(model),
+        { TourStep: not null } =>
+        [
+            KeyHint.Of(' ', "Space", "next"), KeyHint.Of('j', "j", "do it"), KeyHint.Of(KeyName.Backspace, "Backspace", "back"),
+            KeyHint.Of(Act.Undo, "u", "undo"), KeyHint.Of(KeyName.Escape, "Esc", "leave the tour"),
+        ],
+        { OnResults: true } => [
+            KeyHint.Of(Act.Enter, "Enter", "why"), KeyHint.Of(Act.Apply, "h", "fix"), KeyHint.Of(Act.SwitchPane, "Tab", "fields"),
+            .. Everywhere(model)],
+        _ =>
+        [
+            new("<->", "block"), new("+-", "step"), KeyHint.Of(Act.Enter, "Enter", "edit"), KeyHint.Of(Act.SwitchPane, "Tab", "why"),
+            KeyHint.Of(Act.Apply, "h", "fix"), .. Everywhere(model),
+        ],
+    };
+
+    /// <summary>The keys that act on the form and on the figures alike; the views one by one where there is room.</summary>
+    private static IEnumerable<KeyHint> Everywhere(Model model)
+    {
+        if (model.Width < 120)
+        {
+            // The first of the views; the help's first row names the others.
+            yield return KeyHint.Of(Act.ViewVerdicts, "v", "verdicts");
+        }
+
+        yield return KeyHint.Of(MorePage.Way, "z", "more");
+        yield return KeyHint.Of(HelpPage.Way, "?", "all keys");
+        yield return KeyHint.Of(Act.Tour, "t", "tour");
+        yield return KeyHint.Of(Act.Undo, "u", "undo");
+        yield return KeyHint.Of(Act.Save, "w", "save");
+        yield return KeyHint.Of(GraphPage.Way, "g", "graph");
+        foreach (Place view in model.Width < 120 ? [] : Place.Views)
+        {
+            yield return KeyHint.Of(view.Letter, view.Letter.ToString(), view.Title);
+        }
+
+        yield return KeyHint.Of(ComparePage.Way, "c", "compare");
+        yield return KeyHint.Of(Act.Open, "o", "open");
+        yield return KeyHint.Of(Act.Quit, "q", "quit");
+    }
+}

@@ -1,0 +1,170 @@
+using System.Text;
+using Terminal.Gui.Drivers;
+using Terminal.Gui.Input;
+using Terminal.Gui.ViewBase;
+using Terminal.Gui.Views;
+
+namespace FrontEnd.Terminal.Screens;
+
+/// <summary>The one view: shows the painter's picture and turns keys and clicks into messages.</summary>
+public sealed class MainScreen : Runnable
+{
+    private readonly Session _session;
+    private readonly Palette _palette;
+    private readonly bool _ascii;
+    private readonly StringBuilder _run = new();
+    private Canvas? _painted;
+    private Canvas? _shown;
+    private bool _drawAll = true;
+
+    /// <summary>A view of a session.</summary>
+    public MainScreen(Session session, Palette palette, bool ascii)
+    {
+        (_session, _palette, _ascii) = (session, palette, ascii);
+        Width = Dim.Fill();
+        Height = Dim.Fill();
+        CanFocus = true;
+        session.Changed = SetNeedsDraw;
+        session.Redraw = DrawAll;
+
+        // Every key is ours: none of the library's own bindings may act first.
+        KeyBindings.Clear();
+        HotKeyBindings.Clear();
+    }
+
+    /// <summary>The picture that is on the screen.</summary>
+    public Canvas? Picture => _shown;
+
+    protected override bool OnKeyDown(Key key)
+    {
+        Keystroke stroke = Keys.From(key);
+        if (stroke.Key != KeyName.None)
+        {
+            _session.Send(new Message.Pressed(stroke));
+        }
+
+        return true;
+    }
+
+    protected override bool OnMouseEvent(Mouse mouse)
+    {
+        if (mouse.Position is not { } at)
+        {
+            return false;
+        }
+
+        if (mouse.Flags.HasFlag(MouseFlags.WheeledDown))
+        {
+            _session.Send(new Message.Scrolled(+1));
+            return true;
+        }
+
+        if (mouse.Flags.HasFlag(MouseFlags.WheeledUp))
+        {
+            _session.Send(new Message.Scrolled(-1));
+            return true;
+        }
+
+        if (mouse.Flags.HasFlag(MouseFlags.LeftButtonClicked) && _shown?.Hit(at.X, at.Y) is { } message)
+        {
+            _session.Send(message);
+        }
+
+        return true;
+    }
+
+    protected override void OnIsRunningChanged(bool newIsRunning)
+    {
+        base.OnIsRunningChanged(newIsRunning);
+        if (newIsRunning && App?.Driver is { } driver)
+        {
+            // Whoever empties the driver's cells, such as a resize, takes our picture with them.
+            driver.ClearedContents += (_, _) => DrawAll();
+        }
+    }
+
+    protected override void OnSubViewLayout(LayoutEventArgs args)
+    {
+        base.OnSubViewLayout(args);
+        if (Viewport.Width != _session.Model.Width || Viewport.Height != _session.Model.Height)
+        {
+            _drawAll = true;
+            _session.Send(new Message.Resized(Viewport.Width, Viewport.Height));
+        }
+    }
+
+    // The picture covers everything; clearing first would touch every cell on every key.
+    protected override bool OnClearingViewport() => true;
+
+    protected override bool OnDrawingContent(DrawContext? context)
+    {
+        Canvas canvas = Paint();
+        Canvas? before = _drawAll || _painted is null || _painted.Width != canvas.Width || _painted.Height != canvas.Height
+            ? null
+            : _painted;
+        for (int y = 0; y < canvas.Height; y++)
+        {
+            DrawRow(canvas, before, y);
+        }
+
+        (_painted, _shown, _drawAll) = (canvas, canvas, false);
+        Cursor = canvas.Cursor is { } place
+            ? new Cursor { Position = new System.Drawing.Point(place.X, place.Y), Style = CursorStyle.SteadyBar }
+            : new Cursor { Position = null };
+        return true;
+    }
+
+    private Canvas Paint()
+    {
+        try
+        {
+            return Painter.Paint(_session.Model, _ascii);
+        }
+#pragma warning disable CA1031 // A page of ours that cannot be painted must not take the others with it.
+        catch (Exception fault) when (_session.Leave(fault))
+#pragma warning restore CA1031
+        {
+            return Painter.Paint(_session.Model, _ascii);
+        }
+    }
+
+    private void DrawAll()
+    {
+        _drawAll = true;
+        SetNeedsDraw();
+    }
+
+    /// <summary>Writes the cells of a row that differ from what is there, a run of one ink at a time.</summary>
+    private void DrawRow(Canvas canvas, Canvas? before, int y)
+    {
+        int x = 0;
+        while (x < canvas.Width)
+        {
+            if (before is not null && Same(canvas, before, x, y))
+            {
+                x++;
+                continue;
+            }
+
+            Ink ink = canvas.InkAt(x, y);
+            int start = x;
+            _run.Clear();
+            while (x < canvas.Width && canvas.InkAt(x, y) == ink && (before is null || !Same(canvas, before, x, y)))
+            {
+                Rune rune = canvas.RuneAt(x, y);
+                if (rune.Value != 0)
+                {
+                    _run.Append(rune.ToString());
+                }
+
+                x++;
+            }
+
+            SetAttribute(_palette[ink]);
+            AddStr(start, y, _run.ToString());
+        }
+    }
+
+    private static bool Same(Canvas canvas, Canvas before, int x, int y) =>
+        canvas.RuneAt(x, y) == before.RuneAt(x, y) && canvas.InkAt(x, y) == before.InkAt(x, y);
+}

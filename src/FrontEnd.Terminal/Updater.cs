@@ -1,0 +1,108 @@
+using FrontEnd.Catalogue;
+
+namespace FrontEnd.Terminal;
+
+/// <summary>From a model and what happened to the next model and at most one thing to do. Pure: no file, no console, no clock.</summary>
+public static class Updater
+{
+    /// <summary>The model after a message, and what is wanted done outside it; null for nothing.</summary>
+    public static (Model Model, Effect? Effect) Update(Model model, Message message) =>
+        StudyPage.StopForgotten(model, Next(model, message));
+
+    internal static (Model Model, Effect? Effect) Next(Model model, Message message) => message switch
+    {
+        Message.Pressed pressed => Press(Silent(model), pressed.Key),
+        Message.Do act => act.Act.Perform(Silent(model)),
+        Message.Pasted pasted => (Typing.Paste(model, pasted.Text), null),
+        Message.Resized size => (model with { Width = size.Width, Height = size.Height }, null),
+        Message.GoTo go => (Whereabouts.GoTo(model, go.PlaceId), null),
+        Message.PickField pick => Typing.PickField(model, pick.Row),
+        Message.PickResult pick => PickResult(model, pick.Row),
+        Message.PickChoice pick => model.Page?.Pick(model, pick.Row) ?? (model, null),
+        Message.Scrolled scrolled => Scroll(model, scrolled.Lines),
+        Message.Evaluated done => (model.WithDesign(done.Slot, design => Shown(design, done)), null),
+        Message.Advised done => (
+            model.WithDesign(
+                done.Slot, design => design.ShownRun == done.Run ? design with { Shown = done.Assessment, Advised = true } : design),
+            null),
+        Message.Moved or Message.Progressed or Message.Studied or Message.Listed or Message.CursorAt => (Tell(model, message), null),
+        Message.Told told => (model.Tell(told.Text), null),
+        Message.Failed failed => (model.Complain(failed.Finding), null),
+        Message.SetField set => DesignFields.Find(model.Design, set.Key) is { } field ? Typing.Keep(model, field, set.Text) : (model, null),
+        Message.SetCards set => Changes.SetCards(model with { Page = null }, set),
+        Message.Take take => Changes.Change(model with { Page = null }, take.Document, take.Label, $"done: {take.Label}. u undoes it."),
+        Message.Opened or Message.Saved or Message.Exists or Message.SaveTo or Message.SheetTo or Message.CoefficientsTo or Message.Close =>
+            Files.Hear(model, message),
+        Message.FoundRecovery found => (Files.Offer(model, found.Designs), null),
+        Message.Recover recover => Files.Recover(model, recover.Designs),
+        Message.DropRecovery => (model with { Page = null }, new Effect.DropRecovery()),
+        Message.SeenOnDisk seen => (Disk.Seen(model, seen), null),
+        Message.CardsRead read => Disk.EditAgain(model, read),
+        Message.LeaveNow => (model with { Quitting = true }, new Effect.Quit()),
+        Message.Dismiss => (model with { Page = null }, null),
+        _ => throw new ArgumentOutOfRangeException(nameof(message), message, "Message is not handled."),
+    };
+
+    /// <summary>What was said last is read once the next key is pressed.</summary>
+    private static Model Silent(Model model) => model with { Status = "", Complaint = null };
+
+    /// <summary>News for the page, where it still wants them.</summary>
+    private static Model Tell(Model model, Message news) =>
+        model.Page is { } page && page.Hear(model, news) is var next && !ReferenceEquals(next, page) ? model with { Page = next } : model;
+
+    /// <summary>The design with new figures; those of an older run than is shown, or of none that was asked for, are dropped.</summary>
+    private static OpenDesign Shown(OpenDesign design, Message.Evaluated done) =>
+        done.Run < design.ShownRun || design.Run < done.Run ? design : design with
+    {
+        Before = design.ShownRun < done.Run ? design.Shown : design.Before,
+        Shown = done.Assessment,
+        ShownRun = done.Run,
+        Advised = false,
+        SavedShown = ReferenceEquals(done.Assessment.Design, design.Saved.Design) ? done.Assessment : design.SavedShown,
+    };
+
+    private static (Model, Effect?) Press(Model model, Keystroke key)
+    {
+        if (model.TooSmall)
+        {
+            // Nothing that cannot be seen is changed.
+            return model.Page is QuestionPage question && question.Press(model, key) is { } answered ? answered
+                : KeyMap.Meaning(key) is { } known && (known == Act.Quit || known == Act.Save) ? known.Perform(model)
+                : (model, null);
+        }
+
+        if (model.Editing is { } editor)
+        {
+            return Typing.Press(model, editor, key);
+        }
+
+        if (PressOnPage(model, key) is { } paged)
+        {
+            return paged;
+        }
+
+        if (model is { TourStep: { } step, Page: null } && Touring.Press(model, step, key) is { } toured)
+        {
+            return toured;
+        }
+
+        return model is { Page: null, OnResults: false } && Typing.Begins(key) ? Typing.Begin(
+            model, key.Letter == '"' ? "" : key.Letter.ToString())
+            : KeyMap.Meaning(key) is { } act ? act.Perform(model)
+            : (model, null);
+    }
+
+    private static (Model, Effect?)? PressOnPage(Model model, Keystroke key) =>
+        model.Page?.Press(model, key) is var (next, effect) ? (ScrolledPage.Within(next), effect) : null;
+
+    private static (Model, Effect?) PickResult(Model model, int row)
+    {
+        Model picked = Silent(model) with { ResultRow = row, OnResults = true, Editing = null };
+        return model.ResultRow == row && model.OnResults ? WhyPage.Open(picked) : (picked, null);
+    }
+
+    private static (Model, Effect?) Scroll(Model model, int lines) =>
+        model.Page is not null ? PressOnPage(model, new Keystroke(lines < 0 ? KeyName.Up : KeyName.Down)) ?? (model, null)
+        : model.Editing is null ? (Whereabouts.Step(model, lines), null)
+        : (model, null);
+}

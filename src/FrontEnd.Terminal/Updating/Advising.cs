@@ -1,0 +1,64 @@
+using FrontEnd.Documents;
+
+namespace FrontEnd.Terminal;
+
+/// <summary>The change that helps most, and whole designs taken over.</summary>
+public static class Advising
+{
+    /// <summary>The figure that the change which helps most would be made for: the one in hand; in the form the first that there is a
+    /// change for.</summary>
+    public static Result? FixInHand(Model model) => model switch
+    {
+        { Page: WhyPage why } => model.Here.Shown?.Find(why.ResultId),
+        { OnResults: true } => Whereabouts.ResultInHand(model),
+        _ => Whereabouts.ResultsOf(model).FirstOrDefault(one => one.Verdict.Improvement is not null),
+    };
+
+    /// <summary>Makes the change that helps most for the figure in hand.</summary>
+    public static (Model Model, Effect? Effect) Apply(Model model)
+    {
+        Result? result = FixInHand(model);
+        if (result?.Verdict.Kind == VerdictKind.Pass)
+        {
+            return (model.Tell($"{result.Name}: meets its limit already, nothing is changed"), null);
+        }
+
+        if (result is not null && result.Verdict.Requirement is null)
+        {
+            return (model.Tell($"{result.Name}: no limit is set for it, nothing to mend; up goes to the figures that are judged"), null);
+        }
+
+        if (result?.Verdict.Improvement is not { } improvement)
+        {
+            return (model.Tell(!model.Here.Advised || !model.Here.IsFresh
+                ? "still looking for the change that helps most; try again in a moment"
+                : "no single change was found that helps here"), null);
+        }
+
+        if (!model.Here.IsFresh)
+        {
+            return (model.Tell("the figures are being worked out anew; try again in a moment"), null);
+        }
+
+        return TakeOver(model with { Page = null }, improvement.Design, improvement.Change, $"done: {improvement.Change}. u undoes it.");
+    }
+
+    /// <summary>Takes another design's values into the document; asks first where the file would have to be written anew.</summary>
+    public static (Model Model, Effect? Effect) TakeOver(Model model, Design wanted, string label, string status)
+    {
+        TakenOver taken = Edits.TakeOver(model.Here.Document, wanted);
+        return taken switch
+        {
+            { Finding: { } finding } => (model.Complain(finding), null),
+            { Comments: > 0 and var comments } => (model with
+            {
+                Editing = null,
+                Page = new QuestionPage(
+                    $"The form of this file leaves no place for the change ({label}): the file would be written anew, and {(comments == 1 ? "its comment" : $"its {comments} comments")} would stand at its end.",
+                    [new('y', "yes, write it anew", new Message.Take(taken.Document, label)),
+                        new('n', "no, leave it as it is", new Message.Dismiss())]),
+            }, null),
+            _ => Changes.Change(model, taken.Document, label, status),
+        };
+    }
+}

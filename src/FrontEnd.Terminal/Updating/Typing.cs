@@ -1,0 +1,112 @@
+using FrontEnd.Catalogue;
+using FrontEnd.Documents;
+using FrontEnd.Fields;
+
+namespace FrontEnd.Terminal;
+
+/// <summary>Typing into a field: beginning, each key, a pasted text, keeping what was typed.</summary>
+public static class Typing
+{
+    /// <summary>True for a key that begins typing by itself.</summary>
+    public static bool Begins(Keystroke key) =>
+        key is { Key: KeyName.Letter, Alt: false, Ctrl: false } && (char.IsAsciiDigit(key.Letter) || key.Letter is '.' or '"');
+
+    /// <summary>Begins typing into the field in hand, or opens the list of what it can be.</summary>
+    /// <param name="first">What is typed already; null for the value as it is.</param>
+    public static (Model Model, Effect? Effect) Begin(Model model, string? first)
+    {
+        if (Whereabouts.FieldInHand(model) is not { } row)
+        {
+            return (model, null);
+        }
+
+        if (first is null && row.Field.Kind is FieldKind.Choice or FieldKind.Flag or FieldKind.Card)
+        {
+            return (model with { Page = ChoosePage.For(model, row.Field) }, null);
+        }
+
+        string text = FieldText.Format(row.Field, row.Field.Get(model.Design));
+        FieldEditor editor = new(row.Field.Key, Line.Of(text), null);
+        Line begun = first is null or "" ? new Line("", 0, false) : Line.Of("").Insert(first);
+        return (model with { Editing = first is null ? editor : editor.With(begun, row.Field) }, null);
+    }
+
+    /// <summary>What a key does while a field is typed in.</summary>
+    public static (Model Model, Effect? Effect) Press(Model model, FieldEditor editor, Keystroke key)
+    {
+        if (DesignFields.Find(model.Design, editor.Key) is not { } field)
+        {
+            return (model with { Editing = null }, null);
+        }
+
+        switch (key)
+        {
+            case { Key: KeyName.Escape }:
+                return (model with { Editing = null }, null);
+            case { Key: KeyName.Enter or KeyName.Tab or KeyName.Up or KeyName.Down }:
+                (Model kept, Effect? effect) = Keep(model, field, editor.Line.Text);
+                return kept.Editing is null && key.Key is KeyName.Up or KeyName.Down
+                    ? (Whereabouts.Step(kept, key.Key == KeyName.Up ? -1 : +1), effect)
+                    : (kept, effect);
+            case { Key: KeyName.Letter, Ctrl: true, Letter: 'c' }:
+                return (model.Tell($"copied {editor.Line.Text}"), new Effect.Copy(editor.Line.Text));
+            default:
+                if (key.Ctrl && key.Letter is 'a' or 'u')
+                {
+                    break;
+                }
+
+                if (KeyMap.MeaningWhileTyping(key) is { } act)
+                {
+                    // Leaving a field by a command keeps what is typed where it will do, and drops it where it will not.
+                    (Model left, Effect? change) = editor.Problem is null
+                        ? Keep(model, field, editor.Line.Text)
+                        : (model with { Editing = null }, null);
+                    (Model next, Effect? then) = act.Perform(left with { Editing = null });
+                    return (next, change is null ? then : then is null ? change : new Effect.Several([change, then]));
+                }
+
+                break;
+        }
+
+        return (model with { Editing = editor.With(editor.Line.Press(key), field) }, null);
+    }
+
+    /// <summary>The model with a text pasted into what is being typed.</summary>
+    public static Model Paste(Model model, string text)
+    {
+        if (model.Editing is { } editor && DesignFields.Find(model.Design, editor.Key) is { } field)
+        {
+            return model with { Editing = editor.With(editor.Line.Insert(text), field) };
+        }
+
+        return model.Page is { } page ? model with { Page = page.Paste(text) }
+            : Begin(model, "").Model is { Editing: not null } begun ? Paste(begun, text)
+            : model;
+    }
+
+    /// <summary>Puts a typed text into the design; where it will not do, the editor stays open and says why.</summary>
+    public static (Model Model, Effect? Effect) Keep(Model model, Field<Design> field, string text)
+    {
+        if (string.Equals(text.Trim(), FieldText.Format(field, field.Get(model.Design)), StringComparison.Ordinal))
+        {
+            return (model with { Editing = null }, null);
+        }
+
+        EditResult edit = Edits.Set(model.Here.Document, field, text);
+        if (edit.Finding is { } finding)
+        {
+            FieldEditor open = new(field.Key, model.Editing?.Line ?? Line.Of(text), finding);
+            return ((model with { Editing = open }).Complain(finding), null);
+        }
+
+        return Changes.SetDone(model, field, edit, new Message.SetField(field.Key, text));
+    }
+
+    /// <summary>A click on a field: once takes it in hand, once more begins typing.</summary>
+    public static (Model Model, Effect? Effect) PickField(Model model, int row)
+    {
+        Model picked = model with { FieldRow = row, OnResults = false, Editing = null, Status = "", Complaint = null };
+        return model.FieldRow == row && !model.OnResults && model.Editing is null ? Begin(picked, null) : (picked, null);
+    }
+}

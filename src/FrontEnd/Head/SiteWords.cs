@@ -1,0 +1,58 @@
+namespace FrontEnd.Head;
+
+/// <summary>How sites and references are called besides their names on the scalp.</summary>
+public static class SiteWords
+{
+    /// <summary>Both ear lobes, each by half.</summary>
+    public const string Ears = "ears";
+
+    /// <summary>Both mastoids, each by half.</summary>
+    public const string Mastoids = "mastoids";
+
+    /// <summary>The mean of all recorded sites.</summary>
+    public const string Average = "average";
+
+    /// <summary>No site: the mean of the whole sphere, which stands for far away.</summary>
+    public const string Far = "far";
+
+    private static readonly Dictionary<string, string> Single = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["ear-left"] = "A1", ["ear-right"] = "A2", ["left-ear"] = "A1", ["right-ear"] = "A2",
+        ["mastoid-left"] = "M1", ["mastoid-right"] = "M2", ["left-mastoid"] = "M1", ["right-mastoid"] = "M2",
+    };
+
+    private static readonly Dictionary<string, string[]> Several = new(StringComparer.OrdinalIgnoreCase)
+    {
+        [Ears] = ["A1", "A2"], ["linked-ears"] = ["A1", "A2"], [Mastoids] = ["M1", "M2"], ["linked-mastoids"] = ["M1", "M2"], [Far] = [],
+    };
+
+    /// <summary>Every word that a site or reference may be called by, for telling which one is near.</summary>
+    public static IEnumerable<string> All =>
+        [.. Sites.All.SelectMany(site => new[] { site.Name, site.Alias }).Where(name => name.Length > 0), .. Single.Keys, .. Several.Keys, Average];
+
+    /// <summary>The site of a name or word, in any case, blanks for hyphens; null for none.</summary>
+    public static Site? Site(string word)
+    {
+        string name = word.Trim().Replace(' ', '-');
+        return Sites.Find(Single.GetValueOrDefault(name, name));
+    }
+
+    /// <summary>What a reference is made of, each share of it; null for a word that is none.</summary>
+    /// <param name="average">The sites whose mean <see cref="Average"/> is; where there are none the word is unknown.</param>
+    public static IReadOnlyList<SiteWeight>? Reference(string word, IReadOnlyList<Site> average)
+    {
+        string name = word.Trim().Replace(' ', '-');
+        if (Site(name) is { } site)
+        {
+            return [new SiteWeight(site, 1)];
+        }
+
+        if (Several.TryGetValue(name, out string[]? sites))
+        {
+            return [.. sites.Select(one => new SiteWeight(Sites.Find(one)!, 1.0 / sites.Length))];
+        }
+
+        return average.Count > 0 && string.Equals(name, Average, StringComparison.OrdinalIgnoreCase)
+            ? [.. average.Select(one => new SiteWeight(one, 1.0 / average.Count))] : null;
+    }
+}

@@ -1,0 +1,180 @@
+namespace FrontEnd.Head;
+
+/// <summary>What derivations show of one source: the answer to "which pair sees it, and what does the reference take?".</summary>
+/// <remarks>
+/// k = V_d/V_A with the active site's far potential V_A; t = 1 − k. Signal over noise: s·|V_d/V_d0|/√(B²·wᵀρw + e²), s the rhythm's rms in the
+/// derivation d0 that it is stated in, e the front end's noise in the derivation. Where |V_A| is less than 0.05 of V_0 a share of it says nothing.
+/// <para>Source: derived. Accuracy: 1e-9 against reference/head/potentials.dat.</para>
+/// </remarks>
+public sealed class SourceView
+{
+    /// <summary>|V_A| below this part of V_0: the active site hardly sees the source.</summary>
+    public const double HardlySeen = 0.05;
+
+    private static readonly DipoleDensity Unit = DipoleDensity.FromNanoampereMetresPerSquareMillimetre(1);
+
+    private readonly HeadModel _head;
+    private readonly SourcePotentials _potentials;
+    private readonly BackgroundField _background;
+    private readonly Dictionary<Site, double[]> _volts = [];
+    private readonly double[] _peak;
+    private readonly double[]? _stated;
+    private HalfRegion? _half;
+
+    public SourceView(HeadModel head, SourceQuestion question, BackgroundField background, IReadOnlyList<NoisyChannel> channels)
+    {
+        (_head, Question, _background) = (head, question, background);
+        _potentials = new SourcePotentials(question.Source, head.Conductors);
+        _potentials.Peak(_peak = new double[_potentials.Count]);
+        _stated = question.Statement is { } statement ? Volts(statement.In) : null;
+        Channels = [.. channels.Select(Of)];
+    }
+
+    /// <summary>What was asked.</summary>
+    public SourceQuestion Question { get; }
+
+    /// <summary>An answer for every derivation, in their order.</summary>
+    public IReadOnlyList<SourceInChannel> Channels { get; }
+
+    /// <summary>V_0 for a density of 1 nA·m/mm².</summary>
+    public Voltage PeakPerDensity => Voltage.FromVolts(Unit.AmperesPerMetre * _peak[0]);
+
+    /// <summary>m, the sine's peak of the density that makes the rhythm as large as stated; null without a statement or where its derivation sees
+    /// nothing of the source. Local cortex has 1 to 2 nA·m/mm² at most (from memory of Murakami and Okada 2015).</summary>
+    public DipoleDensity? Density => Statement is { } statement
+        ? DipoleDensity.FromAmperesPerMetre(statement.PeakVolts / Math.Abs(_stated![0])) : null;
+
+    /// <summary>True where the derivation that the rhythm is stated in hardly sees its source: what follows from it is then mostly rounding of the
+    /// model.</summary>
+    public bool StatedWhereHardlySeen => _stated is { } volts && Math.Abs(volts[0]) < HardlySeen * _peak[0];
+
+    /// <summary>The statement, where its derivation sees anything of the source.</summary>
+    private RhythmStatement? Statement => _stated is { } volts && 1e-9 * _peak[0] < Math.Abs(volts[0]) ? Question.Statement : null;
+
+    /// <summary>Part of the patches' sphere where moving the patch leaves at least half of the derivation's most; null for a wall, which has a
+    /// direction as well.</summary>
+    public Area? HalfRegion(Derivation derivation)
+    {
+        if (Question.Source is SulcalWall || derivation.Weights.Count == 0)
+        {
+            return null;
+        }
+
+        _half ??= new HalfRegion(_head.Conductor, Question.Source.Extent);
+        return _half.Of([.. derivation.Weights.Select(one => (_head.Place(one.Site), one.Weight))]);
+    }
+
+    /// <summary>The share t in words.</summary>
+    public static ReferencePart Part(double taken) => taken switch
+    {
+        < -0.05 => ReferencePart.Adds,
+        <= 0.05 => ReferencePart.Quiet,
+        <= 0.5 => ReferencePart.TakesPart,
+        <= 1 => ReferencePart.CancelsMost,
+        _ => ReferencePart.TurnsOver,
+    };
+
+    /// <summary>Every pair of sites, the one that sees more of the source first, by signal over noise from the best.</summary>
+    /// <param name="pair">Two sites as a derivation with its noise; null where the two cannot be compared.</param>
+    public static IReadOnlyList<NoisyChannel> Best(HeadModel head, SourceQuestion question, BackgroundField background,
+        IReadOnlyList<Site> sites, Func<Site, Site, NoisyChannel?> pair)
+    {
+        SourcePotentials potentials = new(question.Source, [head.Conductor]);
+        Dictionary<Site, double> volts = [];
+        Span<double> here = stackalloc double[1];
+        foreach (Site site in sites)
+        {
+            potentials.At(head.Place(site), here);
+            volts[site] = here[0];
+        }
+
+        double activity = background.Activity.Rms(question.Low, question.High).Volts;
+        double Rank(NoisyChannel channel)
+        {
+            double noise = channel.Noise?.Volts ?? 0, signal = channel.Derivation.Weights.Sum(one => one.Weight * volts[one.Site]);
+            double all = (activity * activity * background.Shared(channel.Derivation, channel.Derivation, 0)) + (noise * noise);
+            return Math.Abs(signal) / Math.Sqrt(all);
+        }
+
+        List<(NoisyChannel Channel, double Rank)> ranked = [];
+        for (int i = 0; i < sites.Count; i++)
+        {
+            for (int j = i + 1; j < sites.Count; j++)
+            {
+                bool first = Math.Abs(volts[sites[j]]) <= Math.Abs(volts[sites[i]]);
+                if (pair(sites[first ? i : j], sites[first ? j : i]) is { } channel)
+                {
+                    ranked.Add((channel, Rank(channel)));
+                }
+            }
+        }
+
+        return [.. ranked.OrderByDescending(one => one.Rank).Select(one => one.Channel)];
+    }
+
+    private SourceInChannel Of(NoisyChannel channel)
+    {
+        Derivation derivation = channel.Derivation;
+        double[] seen = Volts(derivation), active = Volts(derivation.Active);
+        int count = seen.Length;
+        double?[] kept = new double?[count], ratio = new double?[count];
+        double site = _background.Activity.Rms(Question.Low, Question.High).Volts, noise = channel.Noise?.Volts ?? 0;
+        for (int k = 0; k < count; k++)
+        {
+            kept[k] = Math.Abs(active[k]) < HardlySeen * _peak[k] ? null : seen[k] / active[k];
+            double all = Math.Sqrt((site * site * _background.Shared(derivation, derivation, k)) + (noise * noise));
+            ratio[k] = Statement is { } stated && 0 < all ? stated.PeakVolts / Math.Sqrt(2) * Math.Abs(seen[k] / _stated![k]) / all : null;
+        }
+
+        double ears = Volts(EarsOf(derivation))[0];
+        double? signal = Statement is { } rhythm ? rhythm.PeakVolts * seen[0] / Math.Abs(_stated![0]) : null;
+        return new SourceInChannel(channel)
+        {
+            Seen = signal is { } peak ? Statement!.OfPeak(peak) : null,
+            PerDensity = Voltage.FromVolts(Unit.AmperesPerMetre * seen[0]),
+            Kept = kept[0] is { } k0 ? Share.FromFraction(k0) : null,
+            ReferenceTakes = kept[0] is { } k1 ? Share.FromFraction(1 - k1) : null,
+            Part = kept[0] is { } k2 ? Part(1 - k2) : null,
+            AgainstEars = kept[0] is null || Math.Abs(ears) < HardlySeen * _peak[0] ? null : Share.FromFraction(seen[0] / ears),
+            OfPeak = Share.FromFraction(Math.Abs(seen[0]) / _peak[0]),
+            KeptSpan = Span(kept) is var (leastKept, mostKept) ? (Share.FromFraction(leastKept), Share.FromFraction(mostKept)) : null,
+            Background = VoltageRms.FromVolts(site * Math.Sqrt(_background.Shared(derivation, derivation, 0))),
+            Signal = signal is { } sine ? VoltageRms.FromVolts(Math.Abs(sine) / Math.Sqrt(2)) : null,
+            SignalToNoise = ratio[0],
+            SignalToNoiseSpan = Span(ratio),
+        };
+    }
+
+    /// <summary>Over the skulls, which stand behind the head as it is asked about.</summary>
+    private static (double Least, double Greatest)? Span(double?[] values) =>
+        values.Skip(1).All(value => value is not null) ? (values.Skip(1).Min()!.Value, values.Skip(1).Max()!.Value) : null;
+
+    private static Derivation EarsOf(Derivation derivation) =>
+        Derivation.Of("", derivation.Active, SiteWords.Reference(SiteWords.Ears, [])!);
+
+    private double[] Volts(Derivation derivation)
+    {
+        double[] sum = new double[_potentials.Count];
+        foreach (SiteWeight one in derivation.Weights)
+        {
+            double[] volts = Volts(one.Site);
+            for (int k = 0; k < sum.Length; k++)
+            {
+                sum[k] += one.Weight * volts[k];
+            }
+        }
+
+        return sum;
+    }
+
+    private double[] Volts(Site site)
+    {
+        if (!_volts.TryGetValue(site, out double[]? volts))
+        {
+            _volts[site] = volts = new double[_potentials.Count];
+            _potentials.At(_head.Place(site), volts);
+        }
+
+        return volts;
+    }
+}
