@@ -25,6 +25,7 @@ public sealed partial class CautionTests
         ["spread"] = "spread designs/dry-headband.toml --builds 8",
         ["rates"] = "rates designs/dry-headband.toml --rates 500",
         ["bench"] = "bench designs/dry-headband.toml",
+        ["pairs"] = "pairs designs/dry-headband.toml --sites Fp1-A1 --under Fp1",
         ["size"] = "size {0}/wanted.toml",
     };
 

@@ -21,6 +21,7 @@ public class JsonEnvelopeTests
         { "bench designs/starter.toml", "design" },
         { "explain designs/starter.toml noise.total", "design" },
         { "sites", "head" },
+        { "pairs --sites O1-ears --under O1", "design" },
         { "problems --list", "count" },
         { "glossary", "terms" },
         { "filter --family bessel --shape low-pass --order 4 --corner 40Hz", "sections" },

@@ -37,9 +37,10 @@ internal static class BenchCommand
         List<BenchResult> results = [];
         if (measured is not null && problems.Count == 0)
         {
-            problems.AddRange(ReadingsFile.Is(measured)
-                ? Readings(measured, plan, results)
-                : Recording(plan, measured, test, channel, raw, results));
+            if (!Compare(measured, plan, (test, channel, raw), results, problems, outlet))
+            {
+                return ExitCode.Interrupted;
+            }
         }
 
         if (json)
@@ -63,10 +64,35 @@ internal static class BenchCommand
             : ExitCode.Met;
     }
 
-    private static List<Finding> Readings(string path, IReadOnlyList<BenchReading> plan, List<BenchResult> results)
+    /// <summary>Adds the results and what is wrong; false where it was cancelled, and the outlet has been told.</summary>
+    private static bool Compare(string path, IReadOnlyList<BenchReading> plan, (string? Test, string? Channel, bool Raw) asked,
+        List<BenchResult> results, List<Finding> problems, Outlet outlet)
     {
-        (IReadOnlyList<(BenchReading Test, IQuantity Reading)> readings, IReadOnlyList<Finding> findings) = ReadingsFile.Read(path, plan);
-        List<Finding> problems = [.. findings];
+        using MeasuredFile? file = MeasuredFile.Open(path, out Finding? finding);
+        if (file is null)
+        {
+            problems.Add(finding!);
+            return true;
+        }
+
+        if (file.HoldsReadings)
+        {
+            Readings(file, plan, results, problems);
+            return true;
+        }
+
+        return LongWork.Recording(file, outlet, (progress, cancellation) =>
+        {
+            (BenchResult? result, IReadOnlyList<Finding> findings) = file.Compare(plan, asked.Test, asked.Channel, asked.Raw, progress, cancellation);
+            results.AddRange(new[] { result }.OfType<BenchResult>());
+            problems.AddRange(findings.Select(problem => problem with { File = problem.File ?? path }));
+        });
+    }
+
+    private static void Readings(MeasuredFile file, IReadOnlyList<BenchReading> plan, List<BenchResult> results, List<Finding> problems)
+    {
+        (IReadOnlyList<(BenchReading Test, IQuantity Reading)> readings, IReadOnlyList<Finding> findings) = file.Readings(plan);
+        problems.AddRange(findings);
         foreach ((BenchReading test, IQuantity reading) in readings)
         {
             (BenchResult? result, Finding? problem) = BenchComparison.Reading(test, reading);
@@ -77,34 +103,8 @@ internal static class BenchCommand
 
             if (problem is not null)
             {
-                problems.Add(problem with { File = path });
+                problems.Add(problem with { File = file.Path });
             }
         }
-
-        return problems;
-    }
-
-    private static IReadOnlyList<Finding> Recording(IReadOnlyList<BenchReading> plan, string path, string? test, string? channel, bool raw,
-        List<BenchResult> results)
-    {
-        // The file first: what cannot be read has no test.
-        (Recording? recording, IReadOnlyList<Finding> findings) = RecordingFile.Read(path, channel, plan[0].Design.Converter.Rate);
-        if (recording is null)
-        {
-            return findings;
-        }
-
-        if (test is null)
-        {
-            return [RecordingMessages.NeedsTest(path)];
-        }
-
-        (BenchResult? result, IReadOnlyList<Finding> problems) = BenchComparison.Recording(plan, test, recording, raw);
-        if (result is not null)
-        {
-            results.Add(result);
-        }
-
-        return [.. problems.Select(problem => problem with { File = problem.File ?? path })];
     }
 }

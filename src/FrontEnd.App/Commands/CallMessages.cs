@@ -70,6 +70,9 @@ internal static class CallMessages
     public static Finding NotInRange(string option, int value, int least, int most) =>
         Finding.Error(UnknownWord, option, $"{value} is not in {least}..{most}", null, "choose a number in the range");
 
+    public static Finding OptionAlone(string option, string needs) =>
+        Finding.Error(NotUnderstood, option, $"`{option}` says something of what `{needs}` names, and that is not given", null, $"give `{needs}` too");
+
     public static Finding Twice(string path) =>
         Finding.Error(SameFileTwice, "", "the same file is named twice", null, "name each file once") with { File = path };
 

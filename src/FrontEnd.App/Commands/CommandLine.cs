@@ -20,6 +20,7 @@ internal static class CommandLine
         ProblemsCommand.Make,
         MarkCommand.Make,
         SitesCommand.Make,
+        PairsCommand.Make,
         GlossaryCommand.Make,
         RatesCommand.Make,
         BenchCommand.Make,

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using FrontEnd.Documents.Recordings;
 using FrontEnd.Reporting;
 using FrontEnd.Spread;
 using Spectre.Console;
@@ -12,8 +13,11 @@ internal static class LongWork
     /// <param name="exit">What the shell is told where there is no result.</param>
     public static SpreadResult? Spread(Design design, SpreadOptions options, Outlet outlet, out int exit)
     {
-        SpreadResult? result = Run($"drawing {options.Builds} builds", CallMessages.BuildsWant(options.Builds), options.Builds, outlet,
-            (progress, cancellation) => SpreadRun.Run(design, options, progress, cancellation), out bool cancelled);
+        SpreadResult? result = null;
+        string what = $"drawing {options.Builds} builds";
+        var shown = new Shown(options.Builds, Bar: true, Line: true, CallMessages.BuildsWant(options.Builds));
+        bool cancelled = !Run(what, shown, outlet, (progress, cancellation) =>
+            result = SpreadRun.Run(design, options, progress, cancellation));
         exit = cancelled ? ExitCode.Interrupted : ExitCode.Unusable;
         if (result is null && !cancelled)
         {
@@ -26,9 +30,13 @@ internal static class LongWork
         return result;
     }
 
-    private static T? Run<T>(
-        string what, string? note, int total, Outlet outlet, Func<IProgress<int>?, CancellationToken, T?> work, out bool cancelled)
-        where T : class
+    /// <summary>Reads a recording, with a bar where the file is long and no line elsewhere; false where it was cancelled, and the outlet has
+    /// been told.</summary>
+    public static bool Recording(MeasuredFile file, Outlet outlet, Action<IProgress<int>?, CancellationToken> work) =>
+        Run($"reading {Path.GetFileName(file.Path)}", new Shown(MeasuredFile.ProgressSteps, Bar: file.IsLong, Line: false), outlet, work);
+
+    /// <summary>False where it was cancelled.</summary>
+    private static bool Run(string what, Shown shown, Outlet outlet, Action<IProgress<int>?, CancellationToken> work)
     {
         using CancellationTokenSource source = new();
         using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, signal =>
@@ -36,39 +44,38 @@ internal static class LongWork
             signal.Cancel = true;
             source.Cancel();
         });
-        cancelled = false;
         try
         {
-            if (Console.IsErrorRedirected)
+            if (Console.IsErrorRedirected && shown.Line)
             {
                 outlet.Messages.WriteLine(what);
-                Tell(note);
-                return work(null, source.Token);
             }
 
-            Tell(note);
+            if (shown.Note is { } note)
+            {
+                outlet.Messages.WriteLine(note);
+            }
 
-            T? result = null;
+            if (Console.IsErrorRedirected || !shown.Bar)
+            {
+                work(null, source.Token);
+                return true;
+            }
+
             Terminal().Progress().AutoClear(true).Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(),
                 new RemainingTimeColumn())
-                .Start(context => result = work(new Bar(context.AddTask(what, maxValue: total)), source.Token));
-            return result;
+                .Start(context => work(new Bar(context.AddTask(Markup.Escape(what), maxValue: shown.Total)), source.Token));
+            return true;
         }
         catch (OperationCanceledException)
         {
-            cancelled = true;
             outlet.Tell(CallMessages.Interrupted(what));
-            return null;
-        }
-
-        void Tell(string? line)
-        {
-            if (line is not null)
-            {
-                outlet.Messages.WriteLine(line);
-            }
+            return false;
         }
     }
+
+    /// <summary>What a user sees of it: a bar to a total on a terminal, a line elsewhere, and what is worth a line in both.</summary>
+    private readonly record struct Shown(int Total, bool Bar, bool Line, string? Note = null);
 
     private static IAnsiConsole Terminal() =>
         AnsiConsole.Create(new AnsiConsoleSettings { ColorSystem = ColorSystemSupport.NoColors,

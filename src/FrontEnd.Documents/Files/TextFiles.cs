@@ -25,18 +25,16 @@ public static class TextFiles
     /// <summary>The file's bytes; null with a finding where they cannot be had.</summary>
     /// <param name="limit">Largest file that is read, in bytes.</param>
     /// <param name="tooLarge">The finding for a larger one: path, its bytes, the limit.</param>
-    internal static byte[]? Bytes(string path, long limit, Func<string, long, long, Finding> tooLarge, out Finding? finding)
+    private static byte[]? Bytes(string path, long limit, Func<string, long, long, Finding> tooLarge, out Finding? finding)
     {
+        using FileStream? stream = Open(path, out finding);
+        if (stream is null)
+        {
+            return null;
+        }
+
         try
         {
-            finding = Directory.Exists(path) ? FileMessages.Folder(path) : File.Exists(path) ? null : FileMessages.Missing(path);
-            if (finding is not null)
-            {
-                return null;
-            }
-
-            using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-
             // A pipe or device has no length to trust: read until it is too much.
             using MemoryStream held = new(stream.CanSeek ? (int)Math.Min(limit, stream.Length) : 0);
             byte[] chunk = new byte[64 * 1024];
@@ -48,6 +46,23 @@ public static class TextFiles
             long length = stream.CanSeek ? Math.Max(held.Length, stream.Length) : held.Length;
             finding = limit < length ? tooLarge(path, length, limit) : null;
             return finding is null ? held.ToArray() : null;
+        }
+        catch (Exception error) when (IsOfFile(error))
+        {
+            finding = FileMessages.Unreadable(path, error.Message);
+            return null;
+        }
+    }
+
+    /// <summary>The file, open for reading; others may write it meanwhile. Null with a finding where it cannot be had.</summary>
+    internal static FileStream? Open(string path, out Finding? finding)
+    {
+        try
+        {
+            finding = Directory.Exists(path) ? FileMessages.Folder(path) : File.Exists(path) ? null : FileMessages.Missing(path);
+            return finding is null
+                ? new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete)
+                : null;
         }
         catch (Exception error) when (IsOfFile(error))
         {
@@ -107,7 +122,7 @@ public static class TextFiles
     }
 
     /// <summary>What reading and writing throw for reasons of the file, its path or its rights.</summary>
-    private static bool IsOfFile(Exception error) =>
+    internal static bool IsOfFile(Exception error) =>
         error is IOException or UnauthorizedAccessException or ArgumentException;
 
     private static void Remove(string? temporary)
@@ -125,7 +140,8 @@ public static class TextFiles
         }
     }
 
-    private static string? Decode(string path, ReadOnlySpan<byte> bytes, out Finding? finding)
+    /// <summary>Bytes as text without a byte order mark; null with a finding where they are none.</summary>
+    internal static string? Decode(string path, ReadOnlySpan<byte> bytes, out Finding? finding)
     {
         finding = null;
         if (bytes.StartsWith<byte>([0xEF, 0xBB, 0xBF]))

@@ -5,28 +5,31 @@ namespace FrontEnd.Documents.Recordings;
 
 /// <summary>Readings taken at the bench: a first line <c>test,reading</c>, then a test and its reading with its unit on each
 /// line.</summary>
-public static class ReadingsFile
+internal static class ReadingsFile
 {
-    /// <summary>True where the file's first line says that it holds readings.</summary>
-    public static bool Is(string path) =>
-        string.Equals(Path.GetExtension(path), ".csv", StringComparison.OrdinalIgnoreCase) && TextFiles.Read(path, out _) is { } text
-        && CsvText.Rows(text, remarks: true).FirstOrDefault(row => row.Remark is null) is { Cells: not null } first && IsHead(first);
-
-    /// <summary>Every reading with its test, in the order of the file, and what cannot be read.</summary>
-    public static (IReadOnlyList<(BenchReading Test, IQuantity Reading)> Readings, IReadOnlyList<Finding> Findings) Read(string path,
-        IReadOnlyList<BenchReading> plan)
+    /// <summary>True where the first row says that readings follow.</summary>
+    public static bool Is(TextReader text)
     {
-        string? text = TextFiles.Read(path, out Finding? finding);
-        return text is null ? ([], [finding!]) : Parse(text, path, plan);
+        CsvReader reader = new(text, remarks: true, longest: 4096);
+        while (reader.Next())
+        {
+            if (!reader.IsRemark)
+            {
+                return IsHead(reader.Cells());
+            }
+        }
+
+        return false;
     }
 
-    internal static (IReadOnlyList<(BenchReading Test, IQuantity Reading)> Readings, IReadOnlyList<Finding> Findings) Parse(string text,
+    /// <summary>Every reading with its test, in the order of the file, and what cannot be read.</summary>
+    public static (IReadOnlyList<(BenchReading Test, IQuantity Reading)> Readings, IReadOnlyList<Finding> Findings) Parse(string text,
         string path, IReadOnlyList<BenchReading> plan)
     {
         List<(BenchReading, IQuantity)> readings = [];
         List<Finding> findings = [];
         string[] known = [.. plan.Select(test => test.Name)];
-        foreach (CsvRow row in CsvText.Rows(text, remarks: true).Where(row => row.Remark is null && !IsHead(row)))
+        foreach (CsvRow row in CsvText.Rows(text, remarks: true).Where(row => row.Remark is null && !IsHead(row.Cells)))
         {
             string name = row.Cells[0].Trim(), value = string.Join(',', row.Cells.Skip(1)).Trim();
             int number = row.Line;
@@ -54,7 +57,7 @@ public static class ReadingsFile
         return (readings, findings);
     }
 
-    private static bool IsHead(CsvRow row) => row.Cells is [var test, var reading]
+    private static bool IsHead(IReadOnlyList<string> cells) => cells is [var test, var reading]
         && string.Equals(test.Trim(), "test", StringComparison.OrdinalIgnoreCase)
             && string.Equals(reading.Trim(), "reading", StringComparison.OrdinalIgnoreCase);
 }

@@ -13,6 +13,8 @@ public static class RecordingMessages
     public const string UnclearDecimals = "FE0753";
     public const string UnevenTimes = "FE0754";
     public const string EndsEarly = "FE0755";
+    public const string RecordingChanged = "FE0985";
+    public const string RowTooLong = "FE0986";
 
     internal static Finding Header(string path, string what) =>
         Error(BadHeader, $"the recording cannot be read: {what}", "the header is ASCII of fixed widths, 256 bytes and 256 for each signal",
@@ -49,7 +51,7 @@ public static class RecordingMessages
         Error(UnevenTimes, $"the time goes back to `{time}`", "the rate follows from the times", "export it in the order in which it was taken",
             path) with { Line = line };
 
-    internal static Finding Uneven(string path, int sample, string late) =>
+    internal static Finding Uneven(string path, long sample, string late) =>
         Error(UnevenTimes, $"the times are not even: sample {sample} is off by {late}", "samples were lost, or the rate changed",
             "cut out a part without a gap", path);
 
@@ -66,8 +68,23 @@ public static class RecordingMessages
     internal static Finding Reading(string path, int line, string what) =>
         Error(BadReading, what, null, "write one test and its reading a line, such as `shorted, 0.5 µV`", path) with { Line = line };
 
-    internal static Finding TooLarge(string path, long bytes, long limit) =>
-        Error(RecordingTooLarge, $"the recording has {bytes} bytes, and at most {limit} are read", null, "cut it to some minutes", path);
+    internal static Finding EndlessPipe(string path, long limit) =>
+        Error(RecordingTooLarge, $"the pipe or device gives more than the {limit} bytes that are taken from one",
+            "it may have no end, and is kept while it is worked with", "write the recording to a file and name that: a file may be of any size",
+            path);
+
+    internal static Finding ReadingsTooLarge(string path, long bytes, long limit) =>
+        Error(RecordingTooLarge, $"the readings have {bytes} bytes, and at most {limit} are read", null, "check that it is the file that is meant",
+            path);
+
+    /// <summary>A file that has other bytes at a further reading than at the first.</summary>
+    internal static Finding Changed(string path) =>
+        Error(RecordingChanged, "the recording was changed while it was read", "it is read more than once, and is not kept in memory",
+            "wait until it is written, or take a copy", path);
+
+    internal static Finding LongRow(string path, int line, int longest) =>
+        Error(RowTooLong, $"the row has more than {longest} letters", "a quotation that is not closed, or no text at all",
+            "one row a sample, numbers separated by commas, with decimal points", path) with { Line = line };
 
     /// <summary>A recording without the name of its test.</summary>
     public static Finding NeedsTest(string path) =>

@@ -16,7 +16,11 @@ public static class HeadMap
     private const double HalfWidth = 1.18;
 
     /// <summary>In letters, 79 columns wide.</summary>
-    public static string Text(HeadSites sites)
+    public static string Text(HeadSites sites) => Letters(Sites.Of(sites.Set).Select(site => (site.Name, Flat(sites, site))));
+
+    /// <summary>The head with words on it, 79 columns wide.</summary>
+    /// <param name="marks">Words and their places, 1 from the middle being the head's outline.</param>
+    internal static string Letters(IEnumerable<(string Word, (double X, double Y) Flat)> marks)
     {
         char[][] page = [.. Enumerable.Range(0, Rows + 1).Select(_ => new string(' ', Columns).ToCharArray())];
         for (int step = 0; step < 360; step += 3)
@@ -27,9 +31,9 @@ public static class HeadMap
 
         Array.Fill(page[0], ' ');
         Write(page, (Columns / 2) - 1, 0, "/\\");
-        foreach (var row in Sites.Of(sites.Set).Select(site => (site.Name, Flat: Flat(sites, site))).GroupBy(one => RowOf(one.Flat.Y)))
+        foreach (var row in marks.GroupBy(one => RowOf(one.Flat.Y)))
         {
-            Write(page, row.Key, [.. row.Select(one => (one.Name, Column(one.Flat.X)))]);
+            Write(page, row.Key, [.. row.Select(one => (one.Word, Column(one.Flat.X)))]);
         }
 
         return string.Join("\n", page.Select(row => new string(row).TrimEnd())) + "\n";
@@ -109,5 +113,6 @@ public static class HeadMap
         }
     }
 
-    private static string N(double value) => (Math.Round(value, 2) + 0.0).ToString("0.##", CultureInfo.InvariantCulture);
+    /// <summary>A coordinate of a drawing.</summary>
+    internal static string N(double value) => (Math.Round(value, 2) + 0.0).ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -26,11 +26,10 @@ internal static class BenchPulse
     /// <summary>Which way samples go against their baseline, with the sign [V]: pulses up to more than pulses down.</summary>
     /// <remarks>The 95th and the 5th percentile together, less twice the median: noise as any symmetric wave, a sine above all, gives 0;
     /// of pulses that last a tenth of the time it is their height.</remarks>
-    public static double Direction(IEnumerable<double> samples)
+    public static double Direction(SampleOrder order)
     {
-        double[] sorted = [.. samples.Order()];
-        double At(double share) => sorted[(int)(share * (sorted.Length - 1))];
-        return At(0.95) + At(0.05) - (2 * At(0.5));
+        double[] at = order.At(0.95, 0.05, 0.5);
+        return at[0] + at[1] - (2 * at[2]);
     }
 
     public static IEnumerable<BenchReading> Of(Design design, double gain)
@@ -40,7 +39,7 @@ internal static class BenchPulse
         double rate = design.Converter.Rate.Hertz, noise = evaluation.Noise.Total * evaluation.GainMid / gain;
         double generator = 20 * noise < BenchPlan.Divider ? 1 : 10;
         (double Width, double Left)[] tried = [.. Widths.Where(width => 4 <= width * rate).Select(width =>
-            (width, Direction(Wave(evaluation, gain, width))))];
+            (width, Direction(SampleOrder.Of(Wave(evaluation, gain, width)))))];
         (double width, double left) = tried.Length == 0 ? (Widths[0], 0) : tried.MaxBy(one => Math.Abs(one.Left));
         bool tells = LeastLeft <= Math.Abs(left);
         double height = generator * BenchPlan.Divider * left;

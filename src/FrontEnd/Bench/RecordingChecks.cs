@@ -14,39 +14,37 @@ internal static class RecordingChecks
     private const double LeastTop = 0.97;
 
     /// <summary>True where no sample differs from the first.</summary>
-    public static bool IsDead(double[] samples) => Array.TrueForAll(samples, sample => sample == samples[0]);
+    public static bool IsDead(RecordingSums sums) => sums.Top == sums.Bottom;
 
     /// <summary>How many samples of noise stand at an extreme that the noise would go beyond; 0 for none.</summary>
     /// <remarks>n·Q((top − mean + q/2)/σ) samples should lie above the largest value, q being the step of the values (0 where they have
     /// none); where several are lacking and several stand at the largest value itself, it is a limit. The same below.</remarks>
-    public static int AtLimits(double[] samples)
+    public static long AtLimits(RecordingSums sums)
     {
-        double mean = samples.Average(), top = samples.Max(), bottom = samples.Min();
-        double sigma = Math.Sqrt(samples.Average(sample => (sample - mean) * (sample - mean)));
-        double step = Step(samples);
-        return sigma == 0 ? 0 : End(top, top - mean) + End(bottom, mean - bottom);
+        double sigma = Math.Sqrt(sums.Power), step = Step(sums);
+        return sigma == 0 ? 0 : End(sums.AtTop, sums.Top - sums.Mean) + End(sums.AtBottom, sums.Mean - sums.Bottom);
 
-        int End(double extreme, double distance)
+        long End(long there, double distance)
         {
-            int there = samples.Count(sample => sample == extreme);
-            double lacking = samples.Length * Beyond((distance + (step / 2)) / sigma);
-            return Math.Max(LeastLacking, samples.Length / 2000.0) <= there && LeastLacking < lacking ? there : 0;
+            double lacking = sums.Count * Beyond((distance + (step / 2)) / sigma);
+            return Math.Max(LeastLacking, sums.Count / 2000.0) <= there && LeastLacking < lacking ? there : 0;
         }
     }
 
     /// <summary>True where a recording with a line is cut off: the line's tops are flat, its harmonics stand out, or what is mostly noise
     /// stands at a limit.</summary>
-    /// <param name="samples">Volts.</param>
+    /// <param name="sums">Of its samples [V].</param>
+    /// <param name="order">Their order.</param>
     /// <param name="spectrum">Their spectrum.</param>
     /// <param name="line">The line's frequency [Hz].</param>
     /// <param name="toneRms">Its rms.</param>
     /// <param name="isMains">True where the source of the line may itself have the harmonics of a mains transformer.</param>
-    public static bool IsCut(double[] samples, WelchSpectrum spectrum, double line, double toneRms, bool isMains)
+    public static bool IsCut(RecordingSums sums, SampleOrder order, WelchSpectrum spectrum, double line, double toneRms, bool isMains)
     {
-        double mean = samples.Average(), power = samples.Average(sample => (sample - mean) * (sample - mean));
-        double share = toneRms * toneRms / power;
-        return share < 0.1 ? 0 < AtLimits(samples)
-            : 0.5 < share && ((0.8 < share && IsFlat(samples, spectrum, line, toneRms)) || IsDistorted(spectrum, line, toneRms, isMains ? MainsHarmonics : Harmonics));
+        double share = toneRms * toneRms / sums.Power;
+        return share < 0.1 ? 0 < AtLimits(sums)
+            : 0.5 < share && ((0.8 < share && IsFlat(sums, order, spectrum, line, toneRms))
+                || IsDistorted(spectrum, line, toneRms, isMains ? MainsHarmonics : Harmonics));
     }
 
     /// <summary>Share of a line that its second to fifth harmonic may have together: a generator's has less, one cut at 0.9 of its height
@@ -55,22 +53,22 @@ internal static class RecordingChecks
 
     /// <summary>Half the distance of the 1st and the 99th percentile is less than the line's own amplitude by more than a step
     /// explains.</summary>
-    private static bool IsFlat(double[] samples, WelchSpectrum spectrum, double line, double toneRms)
+    private static bool IsFlat(RecordingSums sums, SampleOrder order, WelchSpectrum spectrum, double line, double toneRms)
     {
         // A line that repeats after few samples need not be sampled at its tops.
         const int FewPhases = 60;
         double turn = line / (2 * spectrum.Step * (spectrum.Density.Count - 1));
         for (int q = 1; q <= FewPhases; q++)
         {
-            if (Math.Abs(turn - (Math.Round(turn * q) / q)) * samples.Length < 2.0 / q)
+            if (Math.Abs(turn - (Math.Round(turn * q) / q)) * sums.Count < 2.0 / q)
             {
                 return false;
             }
         }
 
-        double[] sorted = [.. samples.Order()];
-        double half = (sorted[(int)(0.99 * (sorted.Length - 1))] - sorted[(int)(0.01 * (sorted.Length - 1))]) / 2;
-        return half + (Step(samples) / 2) < LeastTop * Math.Sqrt(2) * toneRms;
+        double[] ends = order.At(0.01, 0.99);
+        double half = (ends[1] - ends[0]) / 2;
+        return half + (Step(sums) / 2) < LeastTop * Math.Sqrt(2) * toneRms;
     }
 
     private static bool IsDistorted(WelchSpectrum spectrum, double line, double toneRms, double allowed)
@@ -89,11 +87,12 @@ internal static class RecordingChecks
         return allowed * toneRms < Math.Sqrt(sum);
     }
 
-    /// <summary>The least distance of two values; 0 where nearly every sample has a value of its own.</summary>
-    private static double Step(double[] samples)
+    /// <summary>The least distance of two values; 0 where nearly every sample has a value of its own, or where there are so many values
+    /// that half their distance is nothing beside what it is added to.</summary>
+    private static double Step(RecordingSums sums)
     {
-        double[] values = [.. samples.Distinct().Order()];
-        return values.Length < 2 || samples.Length < 4 * values.Length ? 0 : values.Zip(values.Skip(1), (a, b) => b - a).Min();
+        KeyValuePair<double, long>[] values = sums.Values ?? [];
+        return values.Length < 2 || sums.Count < 4L * values.Length ? 0 : values.Zip(values.Skip(1), (a, b) => b.Key - a.Key).Min();
     }
 
     /// <summary>Share of a normal distribution above x standard deviations, Q(x) = erfc(x/√2)/2.</summary>

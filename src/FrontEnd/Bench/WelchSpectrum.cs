@@ -1,5 +1,4 @@
-using System.Numerics;
-using MathNet.Numerics.IntegralTransforms;
+using FrontEnd.Numbers;
 
 namespace FrontEnd.Bench;
 
@@ -7,7 +6,7 @@ namespace FrontEnd.Bench;
 /// as the window weighs: the plain mean of a line that does not end with a whole period would stand in the first bins.</summary>
 /// <remarks>S(k·fs/n) = 2·|X(k)|²/(fs·Σw²), one-sided, averaged over the windows.
 /// Source: P. D. Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15 (1967)
-/// 70 (from memory). The transform is the general-purpose library's. A sine's power is what its main lobe of five bins holds above the
+/// 70 (from memory). A sine's power is what its main lobe of five bins holds above the
 /// noise, to 0.1 %.</remarks>
 public sealed class WelchSpectrum
 {
@@ -33,51 +32,83 @@ public sealed class WelchSpectrum
     /// <summary>The spectrum of a record with windows of at most a given length.</summary>
     /// <param name="samples">At least 16.</param>
     /// <param name="rate">fs [Hz].</param>
-    /// <param name="windowSeconds">Length wanted; a record shorter than eight of them gets shorter windows.</param>
+    /// <param name="windowSeconds">Length wanted; a record shorter than four of them gets shorter windows.</param>
     public static WelchSpectrum Of(IReadOnlyList<double> samples, double rate, double windowSeconds = 8)
     {
-        int n = (int)Math.Min(windowSeconds * rate, samples.Count / 4.0);
-        n = Math.Max(16, n - (n % 2));
-        var window = new double[n];
-        double power = 0, sum = 0;
-        for (int i = 0; i < n; i++)
+        Builder builder = new(samples.Count, rate, windowSeconds);
+        new HeldSamples(samples).Read(builder.Take);
+        return builder.Whole();
+    }
+
+    /// <summary>Makes a spectrum of samples as they come; it holds no more of them than one window.</summary>
+    internal sealed class Builder
+    {
+        private readonly double _rate, _power;
+        private readonly double[] _window, _weights, _held, _windowed, _density;
+        private readonly RealTransform _transform;
+        private int _filled, _windows;
+
+        /// <param name="count">How many samples will come, at least 16.</param>
+        /// <param name="rate">fs [Hz].</param>
+        /// <param name="windowSeconds">Length of a window, if the record has four of them.</param>
+        public Builder(long count, double rate, double windowSeconds)
         {
-            window[i] = 0.5 - (0.5 * Math.Cos(2 * Math.PI * i / n));
-            power += window[i] * window[i];
-            sum += window[i];
+            int n = (int)Math.Min(windowSeconds * rate, count / 4.0);
+            n = Math.Max(16, n - (n % 2));
+            (_rate, _window, _held, _windowed, _density) = (rate, new double[n], new double[n], new double[n], new double[(n / 2) + 1]);
+            double sum = 0;
+            for (int i = 0; i < n; i++)
+            {
+                _window[i] = 0.5 - (0.5 * Math.Cos(2 * Math.PI * i / n));
+                _power += _window[i] * _window[i];
+                sum += _window[i];
+            }
+
+            _weights = [.. _window.Select(weight => weight / sum)];
+            _transform = new RealTransform(n);
         }
 
-        var density = new double[(n / 2) + 1];
-        var buffer = new Complex[n];
-        int windows = 0;
-        for (int first = 0; first + n <= samples.Count; first += n / 2)
+        public void Take(ReadOnlySpan<double> piece)
+        {
+            while (!piece.IsEmpty)
+            {
+                int taken = Math.Min(piece.Length, _held.Length - _filled);
+                piece[..taken].CopyTo(_held.AsSpan(_filled));
+                _filled += taken;
+                piece = piece[taken..];
+                if (_filled == _held.Length)
+                {
+                    AddWindow();
+                    _filled = _held.Length / 2;
+                    _held.AsSpan(_filled).CopyTo(_held);
+                }
+            }
+        }
+
+        /// <summary>The spectrum of all that was taken; the samples behind the last whole window do not count.</summary>
+        public WelchSpectrum Whole()
+        {
+            double[] density = [.. _density.Select((sum, k) =>
+                sum * (k == 0 || k == _density.Length - 1 ? 1 : 2) / (_rate * _power * _windows))];
+            return new WelchSpectrum(_rate / _held.Length, density, _windows);
+        }
+
+        private void AddWindow()
         {
             double mean = 0;
-            for (int i = 0; i < n; i++)
+            for (int i = 0; i < _held.Length; i++)
             {
-                mean += window[i] * samples[first + i] / sum;
+                mean += _weights[i] * _held[i];
             }
 
-            for (int i = 0; i < n; i++)
+            for (int i = 0; i < _held.Length; i++)
             {
-                buffer[i] = (samples[first + i] - mean) * window[i];
+                _windowed[i] = (_held[i] - mean) * _window[i];
             }
 
-            Fourier.Forward(buffer, FourierOptions.NoScaling);
-            for (int k = 0; k < density.Length; k++)
-            {
-                density[k] += (buffer[k].Real * buffer[k].Real) + (buffer[k].Imaginary * buffer[k].Imaginary);
-            }
-
-            windows++;
+            _transform.AddPowers(_windowed, _density);
+            _windows++;
         }
-
-        for (int k = 0; k < density.Length; k++)
-        {
-            density[k] *= (k == 0 || k == density.Length - 1 ? 1 : 2) / (rate * power * windows);
-        }
-
-        return new WelchSpectrum(rate / n, density, windows);
     }
 
     /// <summary>Power between two frequencies [V²], bins at the edges counted in part.</summary>

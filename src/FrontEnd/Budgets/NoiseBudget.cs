@@ -146,6 +146,13 @@ internal sealed class NoiseBudget
         return low < half ? Math.Sqrt(TotalPower(low, Math.Min(high, half), _ => true)) : 0;
     }
 
+    /// <summary><see cref="Shared"/> in a band that was among the design's.</summary>
+    public double SharedInBand(double low, double high)
+    {
+        double half = _integralHigh;
+        return low < half ? Math.Sqrt(_integral.Sum(_shared, low, Math.Min(high, half)) * _perGain) : 0;
+    }
+
     /// <summary>What is recorded of a signal that is flat in a band, as a share of its amplitude: √(∫|H_path·H_adc·H_dig|²/(f_b − f_a))
     /// over the mid-band gain. Above half the sampling rate nothing is recorded.</summary>
     /// <param name="low">f_a, among the design's bands [Hz].</param>

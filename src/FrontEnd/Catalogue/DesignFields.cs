@@ -43,6 +43,9 @@ public static class DesignFields
                     : null } }),
         new("contact-check", design => design.ContactCheck is not null,
             (design, there) => design with { ContactCheck = there ? design.ContactCheck ?? new() : null }),
+        new("head", design => design.Head is not null, (design, there) => design with { Head = there ? design.Head ?? new() : null }),
+        new("background", design => design.Background is not null,
+            (design, there) => design with { Background = there ? design.Background ?? new() : null }),
     ];
 
     /// <summary>Every field that this design has, list elements with their number, absent parts left out.</summary>
@@ -186,6 +189,9 @@ public static class DesignFields
         .. ElectrodeFields.Check.Select(field =>
             field.Within("contact-check.", "contact_check.", (Design d) =>
                 d.ContactCheck, (d, v) => d with { ContactCheck = v }, () => new())),
+        .. HeadFields.Head.Select(field => field.Within("head.", "head.", (Design d) => d.Head, (d, v) => d with { Head = v }, () => new())),
+        .. HeadFields.Background.Select(field =>
+            field.Within("background.", "background.", (Design d) => d.Background, (d, v) => d with { Background = v }, () => new())),
         .. ChainFields.Requirements.Select(field =>
             field.Within("requirements.", "requirements.", (Design d) =>
                 d.Requirements, (d, v) => d with { Requirements = v }, () => new())),

@@ -2,6 +2,7 @@ using FrontEnd.Amplifier;
 using FrontEnd.Converter;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
+using FrontEnd.Head;
 using FrontEnd.Interference;
 using FrontEnd.Topologies;
 
@@ -12,6 +13,9 @@ namespace FrontEnd.Designs;
 /// resolves it. Meaning, unit, range, default and source of each field stand in the catalogue of fields (FrontEnd.Fields).</remarks>
 public sealed record Design
 {
+    /// <summary>What the band of the whole design is called where bands are named.</summary>
+    public const string WholeBand = "design";
+
     /// <summary>What the design is called.</summary>
     public string Name { get; init; } = "unnamed design";
 
@@ -25,7 +29,7 @@ public sealed record Design
     public int Channels { get; init; } = 1;
 
     /// <summary>The band that noise and mains are worked out in.</summary>
-    public Band Band { get; init; } = new("design", Frequency.FromHertz(0.5), Frequency.FromHertz(40));
+    public Band Band { get; init; } = new(WholeBand, Frequency.FromHertz(0.5), Frequency.FromHertz(40));
 
     /// <summary>Smallest signal that must still be seen.</summary>
     public VoltageRms SmallestSignal { get; init; } = VoltageRms.FromMicrovolts(0.5);
@@ -78,6 +82,15 @@ public sealed record Design
 
     /// <summary>Bands that are reported besides the design band.</summary>
     public IReadOnlyList<Band> Bands { get; init; } = Band.Conventional;
+
+    /// <summary>The head that sites and sources are placed on; null for the usual one.</summary>
+    public HeadMeasures? Head { get; init; }
+
+    /// <summary>Pieces of cortex whose rhythms are to be seen.</summary>
+    public IReadOnlyList<CortexPatch> Patches { get; init; } = [];
+
+    /// <summary>What the rest of the brain does beside them; null for the usual.</summary>
+    public BackgroundActivity? Background { get; init; }
 
     /// <summary>Interference besides the mains, each with a band.</summary>
     public IReadOnlyList<Interferer> Interferers { get; init; } = [Interferer.Muscle];

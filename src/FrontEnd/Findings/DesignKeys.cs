@@ -52,6 +52,12 @@ public static class DesignKeys
         public const string SeriesResistor = "ground-drive.series-resistor";
     }
 
+    /// <summary>Of the table <c>[head]</c>.</summary>
+    public static class Head
+    {
+        public const string Circumference = "head.circumference";
+    }
+
     /// <summary>Of the table <c>[input]</c>.</summary>
     public static class Input
     {

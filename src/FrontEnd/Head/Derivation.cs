@@ -16,6 +16,10 @@ public sealed record Derivation(string Name, Site Active, IReadOnlyList<SiteWeig
     /// <summary>Σw²: what equal noise of every electrode's path adds up to, in power.</summary>
     public double PowerSum => Weights.Sum(one => one.Weight * one.Weight);
 
+    /// <summary>Of two sites the other minus this one; null for a derivation of more or fewer.</summary>
+    public Derivation? Turned => Weights is [{ Weight: 1 } plus, { Weight: -1 } minus]
+        ? new Derivation($"{minus.Site.Name}-{plus.Site.Name}", minus.Site, [new SiteWeight(minus.Site, 1), new SiteWeight(plus.Site, -1)]) : null;
+
     /// <summary>A site against what a reference's word stands for.</summary>
     public static Derivation Of(string name, Site active, IReadOnlyList<SiteWeight> reference) =>
         new(name, active, Merged([new SiteWeight(active, 1), .. reference.Select(one => one with { Weight = -one.Weight })]));

@@ -31,6 +31,9 @@ public sealed class Shells
     /// <summary>The conductivity of the brain, σ_1.</summary>
     public Conductivity Brain => Conductivity.FromSiemensPerMetre(_conductivities[0]);
 
+    /// <summary>q = σ_brain/σ_skull; the skull is the last shell but one.</summary>
+    public double SkullRatio => _conductivities.Length < 2 ? 1 : _conductivities[0] / _conductivities[^2];
+
     /// <summary>How many shells there are, the brain's among them.</summary>
     public int Count => _radii.Length;
 

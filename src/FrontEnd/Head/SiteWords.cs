@@ -15,7 +15,7 @@ public static class SiteWords
     /// <summary>No site: the mean of the whole sphere, which stands for far away.</summary>
     public const string Far = "far";
 
-    private static readonly Dictionary<string, string> Single = new(StringComparer.OrdinalIgnoreCase)
+    private static readonly Dictionary<string, string> Words = new(StringComparer.OrdinalIgnoreCase)
     {
         ["ear-left"] = "A1", ["ear-right"] = "A2", ["left-ear"] = "A1", ["right-ear"] = "A2",
         ["mastoid-left"] = "M1", ["mastoid-right"] = "M2", ["left-mastoid"] = "M1", ["right-mastoid"] = "M2",
@@ -26,15 +26,27 @@ public static class SiteWords
         [Ears] = ["A1", "A2"], ["linked-ears"] = ["A1", "A2"], [Mastoids] = ["M1", "M2"], ["linked-mastoids"] = ["M1", "M2"], [Far] = [],
     };
 
-    /// <summary>Every word that a site or reference may be called by, for telling which one is near.</summary>
-    public static IEnumerable<string> All =>
-        [.. Sites.All.SelectMany(site => new[] { site.Name, site.Alias }).Where(name => name.Length > 0), .. Single.Keys, .. Several.Keys, Average];
+    /// <summary>Every word that one site may be called by, for telling which one is near.</summary>
+    public static IEnumerable<string> Names =>
+        [.. Sites.All.SelectMany(site => new[] { site.Name, site.Alias }).Where(name => name.Length > 0), .. Words.Keys];
+
+    /// <summary>The site's name that a word was probably meant to be: of two that are equally near the one that the 10-20 system has; null for
+    /// none.</summary>
+    public static string? NearestSite(string word) => Nearest.Of(word, InOrder(Names));
+
+    /// <summary>The same, with the words that stand for several sites.</summary>
+    public static string? NearestReference(string word) => Nearest.Of(word, InOrder(All));
+
+    /// <summary>Those, and the words that stand for several sites or none.</summary>
+    public static IEnumerable<string> All => [.. Names, .. Several.Keys, Average];
+
+    private static IEnumerable<string> InOrder(IEnumerable<string> words) => words.OrderBy(word => Site(word)?.Set ?? SiteSet.TenTwenty);
 
     /// <summary>The site of a name or word, in any case, blanks for hyphens; null for none.</summary>
     public static Site? Site(string word)
     {
         string name = word.Trim().Replace(' ', '-');
-        return Sites.Find(Single.GetValueOrDefault(name, name));
+        return Sites.Find(Words.GetValueOrDefault(name, name));
     }
 
     /// <summary>What a reference is made of, each share of it; null for a word that is none.</summary>

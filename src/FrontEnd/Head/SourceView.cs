@@ -64,6 +64,61 @@ public sealed class SourceView
         return _half.Of([.. derivation.Weights.Select(one => (_head.Place(one.Site), one.Weight))]);
     }
 
+    /// <summary>How k falls with the reference's distance: the active site over the patch, the reference every 2 cm over the skin up to the
+    /// opposite side; empty for a wall, where it depends on the direction.</summary>
+    public IReadOnlyList<KeptAtDistance> ByDistance()
+    {
+        if (Question.Source is SulcalWall)
+        {
+            return [];
+        }
+
+        const double step = 0.02;
+        double radius = _head.Sphere.Radius.Metres;
+        SpherePoint away = Question.Source.Centre.Perpendicular;
+        double[] volts = new double[_potentials.Count];
+        List<KeptAtDistance> points = [];
+        for (int i = 0; i * step < Math.PI * radius; i++)
+        {
+            double angle = i * step / radius;
+            _potentials.At((Math.Cos(angle) * Question.Source.Centre) + (Math.Sin(angle) * away), volts);
+            points.Add(new(Length.FromMetres(i * step), Share.FromFraction(i == 0 ? 0 : 1 - (volts[0] / _peak[0]))));
+        }
+
+        return points;
+    }
+
+    /// <summary>What the best of the derivations shows of such a source under each of some sites, as a share of its peak; a wall is turned as
+    /// this one is.</summary>
+    public IReadOnlyList<(Site Site, Share Seen)> Sensitivity(IReadOnlyList<Site> sites)
+    {
+        List<(Site, Share)> seen = [];
+        Site[] measured = [.. Channels.SelectMany(one => one.Channel.Derivation.Weights).Select(one => one.Site).Distinct()];
+        Dictionary<Site, double> volts = [];
+        Span<double> here = stackalloc double[1];
+        foreach (Site site in sites)
+        {
+            SpherePoint place = _head.Place(site);
+            CorticalSource there = Question.Source with { Centre = place };
+            if (there is SulcalWall wall && Math.Sin(place.AngleTo(wall.Towards)) < 1e-6)
+            {
+                continue;
+            }
+
+            SourcePotentials potentials = new(there, [_head.Conductor]);
+            foreach (Site one in measured)
+            {
+                potentials.At(_head.Place(one), here);
+                volts[one] = here[0];
+            }
+
+            double most = Channels.Max(one => Math.Abs(one.Channel.Derivation.Weights.Sum(weight => weight.Weight * volts[weight.Site])));
+            seen.Add((site, Share.FromFraction(most / _peak[0])));
+        }
+
+        return seen;
+    }
+
     /// <summary>The share t in words.</summary>
     public static ReferencePart Part(double taken) => taken switch
     {
@@ -74,39 +129,37 @@ public sealed class SourceView
         _ => ReferencePart.TurnsOver,
     };
 
-    /// <summary>Every pair of sites, the one that sees more of the source first, by signal over noise from the best.</summary>
-    /// <param name="pair">Two sites as a derivation with its noise; null where the two cannot be compared.</param>
+    /// <summary>Derivations by signal over noise, from the best; a pair of two sites is written with the one first that sees more of the
+    /// source.</summary>
     public static IReadOnlyList<NoisyChannel> Best(HeadModel head, SourceQuestion question, BackgroundField background,
-        IReadOnlyList<Site> sites, Func<Site, Site, NoisyChannel?> pair)
+        IReadOnlyList<NoisyChannel> channels)
     {
         SourcePotentials potentials = new(question.Source, [head.Conductor]);
         Dictionary<Site, double> volts = [];
         Span<double> here = stackalloc double[1];
-        foreach (Site site in sites)
+        foreach (Site site in channels.SelectMany(channel => channel.Derivation.Weights).Select(one => one.Site))
         {
-            potentials.At(head.Place(site), here);
-            volts[site] = here[0];
+            if (!volts.ContainsKey(site))
+            {
+                potentials.At(head.Place(site), here);
+                volts[site] = here[0];
+            }
         }
 
         double activity = background.Activity.Rms(question.Low, question.High).Volts;
-        double Rank(NoisyChannel channel)
+        List<(NoisyChannel Channel, double Rank)> ranked = new(channels.Count);
+        foreach (NoisyChannel channel in channels)
         {
-            double noise = channel.Noise?.Volts ?? 0, signal = channel.Derivation.Weights.Sum(one => one.Weight * volts[one.Site]);
-            double all = (activity * activity * background.Shared(channel.Derivation, channel.Derivation, 0)) + (noise * noise);
-            return Math.Abs(signal) / Math.Sqrt(all);
-        }
-
-        List<(NoisyChannel Channel, double Rank)> ranked = [];
-        for (int i = 0; i < sites.Count; i++)
-        {
-            for (int j = i + 1; j < sites.Count; j++)
+            Derivation derivation = channel.Derivation;
+            double noise = channel.Noise?.Volts ?? 0, signal = 0;
+            foreach (SiteWeight one in derivation.Weights)
             {
-                bool first = Math.Abs(volts[sites[j]]) <= Math.Abs(volts[sites[i]]);
-                if (pair(sites[first ? i : j], sites[first ? j : i]) is { } channel)
-                {
-                    ranked.Add((channel, Rank(channel)));
-                }
+                signal += one.Weight * volts[one.Site];
             }
+
+            double all = Math.Sqrt((activity * activity * background.Shared(derivation, derivation, 0)) + (noise * noise));
+            bool turn = derivation.Turned is { } turned && Math.Abs(volts[derivation.Active]) < Math.Abs(volts[turned.Active]);
+            ranked.Add((turn ? channel with { Derivation = derivation.Turned! } : channel, 0 < all ? Math.Abs(signal) / all : 0));
         }
 
         return [.. ranked.OrderByDescending(one => one.Rank).Select(one => one.Channel)];

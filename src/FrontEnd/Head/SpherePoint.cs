@@ -12,6 +12,16 @@ public readonly record struct SpherePoint(double X, double Y, double Z)
     /// <summary>The same point on the other side of the head.</summary>
     public SpherePoint Mirrored => new(-X, Y, Z);
 
+    /// <summary>A point 90° away.</summary>
+    internal SpherePoint Perpendicular
+    {
+        get
+        {
+            SpherePoint other = Cross(Math.Abs(Z) < 0.5 ? new(0, 0, 1) : new(1, 0, 0));
+            return (1 / Math.Sqrt(other.Dot(other))) * other;
+        }
+    }
+
     /// <summary>Angle to another point along the great circle, θ [radians].</summary>
     public double AngleTo(SpherePoint other)
     {

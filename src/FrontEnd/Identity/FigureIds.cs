@@ -96,6 +96,49 @@ public readonly record struct MontageIds(ResultId Stem)
     public ResultId SharedReference => Stem.With("shared_reference");
 }
 
+/// <summary>Ids of what one channel shows of one source.</summary>
+/// <param name="Stem">Their beginning.</param>
+public readonly record struct SeeIds(ResultId Stem)
+{
+    public ResultId Seen => Stem.With("seen");
+
+    public ResultId Kept => Stem.With("kept");
+
+    public ResultId ReferenceTakes => Stem.With("reference_takes");
+
+    public ResultId AgainstEars => Stem.With("against_ears");
+
+    public ResultId OfPeak => Stem.With("of_peak");
+
+    public ResultId Density => Stem.With("density");
+
+    public ResultId HalfRegion => Stem.With("half_region");
+
+    /// <summary>Background in the source's band.</summary>
+    public ResultId Background => Stem.With("background");
+
+    /// <summary>The front end's noise in the source's band.</summary>
+    public ResultId FrontEnd => Stem.With("front_end");
+
+    /// <summary>Signal over noise in a band; the band's word last.</summary>
+    public ResultId SignalToNoise(string band) => Stem.With("snr").With(Slug.Of(band));
+
+    /// <summary>Least to greatest over the skulls.</summary>
+    public SpanIds KeptSpan => new(Stem.With("span.kept"));
+
+    /// <summary>Least to greatest over the skulls.</summary>
+    public SpanIds SignalToNoiseSpan => new(Stem.With("span.snr"));
+}
+
+/// <summary>Ids of a span: the span in words, its ends as numbers.</summary>
+/// <param name="Whole">The span in words.</param>
+public readonly record struct SpanIds(ResultId Whole)
+{
+    public ResultId Least => Whole.With("least");
+
+    public ResultId Greatest => Whole.With("greatest");
+}
+
 /// <summary>Ids of the distances of two sites on a head.</summary>
 /// <param name="Stem">Their beginning.</param>
 public readonly record struct DistanceIds(ResultId Stem)

@@ -228,6 +228,24 @@ public static class ResultIds
         public static DistanceIds Distance(string first, string second) => new(All.Of($"distance.{Slug.Of(first)}.{Slug.Of(second)}"));
     }
 
+    /// <summary>What channels at sites show of sources.</summary>
+    public static class See
+    {
+        public static readonly ResultFamily All = new("see.");
+
+        /// <summary>What every channel shows of every source, as patterns.</summary>
+        public static readonly SeeIds Any = new(All.Of("*"));
+
+        public static SeeIds Of(string patch, string channel) => new(All.Of(Slug.Of(patch)).With(Slug.Of(channel)));
+
+        /// <summary>Background of a channel in the design's band.</summary>
+        public static ResultId Background(string channel) => All.Of(Slug.Of(channel)).With("background");
+
+        /// <summary>How alike two channels are.</summary>
+        public static ResultId CorrelationOf(string first, string second) =>
+            All.Of(Slug.Of(first)).With(Slug.Of(second)).With("correlation");
+    }
+
     /// <summary>The contact check.</summary>
     public static class Contact
     {

@@ -52,11 +52,11 @@ internal static class MontageReport
 
     /// <summary>Covariance of the noise of two rows of weights [V²]: each channel's own part by the products of its weights, what all
     /// channels get alike by the product of the sums.</summary>
-    private static double Covariance(double own, double shared, double[] first, double[] second) =>
+    public static double Covariance(double own, double shared, IReadOnlyList<double> first, IReadOnlyList<double> second) =>
         (own * first.Zip(second, (c, d) => c * d).Sum()) + (shared * Sum(first) * Sum(second));
 
     /// <summary>Sum of weights; what rounding leaves of a sum that is nothing is nothing.</summary>
-    private static double Sum(double[] weights) => weights.Sum() is var sum && Math.Abs(sum) < 1e-12 ? 0 : sum;
+    private static double Sum(IReadOnlyList<double> weights) => weights.Sum() is var sum && Math.Abs(sum) < 1e-12 ? 0 : sum;
 
     private static double Square(double x) => x * x;
 

@@ -37,7 +37,7 @@ public static partial class Messages
         ReadingOfOtherKind, Severity.Error, name, $"the reading of `{name}` is in {given}, and {wanted} is expected", null,
         $"write number and unit, in {wanted}");
 
-    internal static Finding NotFinite(int index) => new(
+    internal static Finding NotFinite(long index) => new(
         SampleNotFinite, Severity.Error, "", $"sample {index} of the recording is no number", null,
         "leave gaps out of the recording that is compared");
 }

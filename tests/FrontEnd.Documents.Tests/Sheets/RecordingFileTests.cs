@@ -27,6 +27,30 @@ public sealed class RecordingFileTests : IDisposable
         return path;
     }
 
+    /// <summary>A recording with all its samples.</summary>
+    private sealed record Held(Recording Whole, IReadOnlyList<double> Samples);
+
+    private static (Held? Recording, IReadOnlyList<Finding> Findings) Read(string path, string? channel)
+    {
+        using MeasuredFile file = MeasuredFile.Open(path, out _)!;
+        try
+        {
+            Recording recording = file.Recording(channel, Rate);
+            return (new Held(recording, All(recording.Samples)), []);
+        }
+        catch (BadRecordingException problem)
+        {
+            return (null, [problem.Finding]);
+        }
+    }
+
+    private static List<double> All(ISamples samples)
+    {
+        List<double> all = [];
+        samples.Read(piece => all.AddRange(piece));
+        return all;
+    }
+
     /// <summary>A file laid out by hand from the published header, apart from the reader: two signals, the second at half the rate.</summary>
     private static byte[] Made(int width, int records = 3, string dimension = "uV", string records8 = "3")
     {
@@ -88,10 +112,10 @@ public sealed class RecordingFileTests : IDisposable
     public void Binary_TwoSignals_GivesVoltsAndRateOfEach(int width, string name)
     {
         string path = File(name, Made(width));
-        (Recording? first, IReadOnlyList<Finding> findings) = RecordingFile.Read(path, null, Rate);
+        (Held? first, IReadOnlyList<Finding> findings) = Read(path, null);
         Assert.Empty(findings);
-        Assert.Equal("one", first!.Channel);
-        Assert.Equal(250, first.Rate.Hertz);
+        Assert.Equal("one", first!.Whole.Channel);
+        Assert.Equal(250, first.Whole.Rate.Hertz);
         Assert.Equal(750, first.Samples.Count);
 
         // The 24-bit range of the fixture is not symmetric: zero lies 0.05 µV off.
@@ -100,15 +124,15 @@ public sealed class RecordingFileTests : IDisposable
         Assert.Equal(-100 * step, first.Samples[0], width == 2 ? 1e-12 : 0.06e-6);
         Assert.Equal(149 * step, first.Samples[249], width == 2 ? 1e-12 : 0.06e-6);
         Assert.Equal(-100 * step, first.Samples[250], width == 2 ? 1e-12 : 0.06e-6);
-        Recording second = RecordingFile.Read(path, "TWO", Rate).Recording!;
-        Assert.Equal(125, second.Rate.Hertz);
+        Held second = Read(path, "TWO").Recording!;
+        Assert.Equal(125, second.Whole.Rate.Hertz);
         Assert.Equal(-124 * step, second.Samples[^1], width == 2 ? 1e-12 : 0.06e-6);
-        Assert.Equal(second.Samples, RecordingFile.Read(path, "2", Rate).Recording!.Samples);
+        Assert.Equal(second.Samples, Read(path, "2").Recording!.Samples);
     }
 
     [Fact]
     public void Binary_UnknownNumberOfRecords_IsCountedFromTheLength() =>
-        Assert.Equal(500, RecordingFile.Read(File("a.edf", Made(2, records: 2, records8: "-1")), null, Rate).Recording!.Samples.Count);
+        Assert.Equal(500, Read(File("a.edf", Made(2, records: 2, records8: "-1")), null).Recording!.Samples.Count);
 
     [Theory]
     [InlineData("a.edf", 3, "uV", 9999, "FE0741")]    // the 24-bit form under the other name
@@ -119,7 +143,7 @@ public sealed class RecordingFileTests : IDisposable
     public void Binary_Bad_IsAFinding(string name, int width, string dimension, int length, string code)
     {
         byte[] bytes = Made(width, dimension: dimension);
-        (Recording? recording, IReadOnlyList<Finding> findings) = RecordingFile.Read(File(name, bytes[..Math.Min(length, bytes.Length)]), null, Rate);
+        (Held? recording, IReadOnlyList<Finding> findings) = Read(File(name, bytes[..Math.Min(length, bytes.Length)]), null);
         Assert.Null(recording);
         Assert.Equal(code, findings.Single().Code);
     }
@@ -127,7 +151,7 @@ public sealed class RecordingFileTests : IDisposable
     [Fact]
     public void Binary_UnknownChannel_ListsThoseThereAre()
     {
-        Finding finding = RecordingFile.Read(File("a.edf", Made(2)), "three", Rate).Findings.Single();
+        Finding finding = Read(File("a.edf", Made(2)), "three").Findings.Single();
         Assert.Equal("FE0743", finding.Code);
         Assert.Contains("one", finding.Note, StringComparison.Ordinal);
     }
@@ -142,7 +166,7 @@ public sealed class RecordingFileTests : IDisposable
             bytes[random.Next(768)] = (byte)random.Next(256);
         }
 
-        (Recording? recording, IReadOnlyList<Finding> findings) = RecordingFile.Read(File("b.edf", bytes), null, Rate);
+        (Held? recording, IReadOnlyList<Finding> findings) = Read(File("b.edf", bytes), null);
         Assert.True(recording is not null || findings.Count == 1);
     }
 
@@ -161,9 +185,9 @@ public sealed class RecordingFileTests : IDisposable
     [InlineData("Fp1_A1 (left)\n1\n2\n", 250, 1, 2)] // a remark and a site are no units
     public void Text_SaysRateAndUnit(string text, double rate, double first, int count)
     {
-        (Recording? recording, IReadOnlyList<Finding> findings) = RecordingFile.Read(File("s.csv", Encoding.UTF8.GetBytes(text)), null, Rate);
+        (Held? recording, IReadOnlyList<Finding> findings) = Read(File("s.csv", Encoding.UTF8.GetBytes(text)), null);
         Assert.Empty(findings);
-        Assert.Equal(rate, recording!.Rate.Hertz, 1e-6);
+        Assert.Equal(rate, recording!.Whole.Rate.Hertz, 1e-6);
         Assert.Equal(first, recording.Samples[0], 1e-18);
         Assert.Equal(count, recording.Samples.Count);
     }
@@ -180,7 +204,7 @@ public sealed class RecordingFileTests : IDisposable
     [InlineData("5,1,\n7,2.5,\n", 5)]
     public void Text_WithCommas_IsReadAsItMustBe(string text, double first)
     {
-        (Recording? recording, IReadOnlyList<Finding> findings) = RecordingFile.Read(File("s.csv", Encoding.UTF8.GetBytes(text)), null, Rate);
+        (Held? recording, IReadOnlyList<Finding> findings) = Read(File("s.csv", Encoding.UTF8.GetBytes(text)), null);
         Assert.Empty(findings);
         Assert.Equal(first, recording!.Samples[0], 1e-18);
     }
@@ -188,9 +212,9 @@ public sealed class RecordingFileTests : IDisposable
     [Fact]
     public void Text_WithoutARate_SaysThatTheDesignsIsTaken()
     {
-        Assert.True(RecordingFile.Read(File("s.csv", "1\n2\n"u8.ToArray()), null, Rate).Recording!.IsRateAssumed);
-        Assert.False(RecordingFile.Read(File("s.csv", "# rate: 250 Hz\n1\n2\n"u8.ToArray()), null, Rate).Recording!.IsRateAssumed);
-        Assert.False(RecordingFile.Read(File("a.edf", Made(2)), null, Rate).Recording!.IsRateAssumed);
+        Assert.True(Read(File("s.csv", "1\n2\n"u8.ToArray()), null).Recording!.Whole.IsRateAssumed);
+        Assert.False(Read(File("s.csv", "# rate: 250 Hz\n1\n2\n"u8.ToArray()), null).Recording!.Whole.IsRateAssumed);
+        Assert.False(Read(File("a.edf", Made(2)), null).Recording!.Whole.IsRateAssumed);
     }
 
     /// <summary>A file that was cut says so, whether its header counts its records or not.</summary>
@@ -202,7 +226,7 @@ public sealed class RecordingFileTests : IDisposable
     public void Binary_CutShort_IsAFinding(int records, string said, int less)
     {
         byte[] bytes = Made(2, records, records8: said);
-        (Recording? recording, IReadOnlyList<Finding> findings) = RecordingFile.Read(File("a.edf", bytes[..^less]), null, Rate);
+        (Held? recording, IReadOnlyList<Finding> findings) = Read(File("a.edf", bytes[..^less]), null);
         Assert.Null(recording);
         Assert.Equal("FE0755", findings.Single().Code);
     }
@@ -212,8 +236,8 @@ public sealed class RecordingFileTests : IDisposable
     [InlineData("t,LSB\n0,7\n0.01,8\n")]
     public void Text_InSteps_IsNotTakenAsVolts(string text)
     {
-        Recording recording = RecordingFile.Read(File("s.csv", Encoding.UTF8.GetBytes(text)), null, Rate).Recording!;
-        Assert.True(recording.AreSteps);
+        Held recording = Read(File("s.csv", Encoding.UTF8.GetBytes(text)), null).Recording!;
+        Assert.True(recording.Whole.AreSteps);
         Assert.Equal([7, 8], recording.Samples);
     }
 
@@ -223,8 +247,9 @@ public sealed class RecordingFileTests : IDisposable
         Design design = DesignDocument.Read(Path.Combine(Repository.Designs, "minimal.toml")).Design;
         double rate = design.Converter.Rate.Hertz;
         string rows = string.Concat(Enumerable.Range(0, (int)(60 * rate)).Select(i => string.Create(CultureInfo.InvariantCulture, $"{i / rate},{i % 7}\n")));
-        Recording recording = RecordingFile.Read(File("s.csv", Encoding.UTF8.GetBytes("time (s),Cz (µV)\n" + rows)), null, design.Converter.Rate).Recording!;
-        Assert.Contains("channel `Cz`, its samples read as µV at the electrodes", BenchText.Of(design, [BenchComparison.Recording(BenchPlan.Of(design).Readings, "shorted", recording).Result!]), StringComparison.Ordinal);
+        using MeasuredFile file = MeasuredFile.Open(File("s.csv", Encoding.UTF8.GetBytes("time (s),Cz (µV)\n" + rows)), out _)!;
+        BenchResult result = file.Compare(BenchPlan.Of(design).Readings, "shorted", null, raw: false, null, default).Result!;
+        Assert.Contains("channel `Cz`, its samples read as µV at the electrodes", BenchText.Of(design, [result]), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -248,7 +273,7 @@ public sealed class RecordingFileTests : IDisposable
     [InlineData("# rate: fast\n1\n", "FE0101")]
     public void Text_Bad_IsAFindingWithItsLine(string text, string code)
     {
-        Finding finding = RecordingFile.Read(File("s.csv", Encoding.UTF8.GetBytes(text)), null, Rate).Findings.Single();
+        Finding finding = Read(File("s.csv", Encoding.UTF8.GetBytes(text)), null).Findings.Single();
         Assert.Equal(code, finding.Code);
         Assert.NotNull(finding.File);
     }
@@ -261,8 +286,9 @@ public sealed class RecordingFileTests : IDisposable
         double shorted = plan.Single(test => test.Name == "shorted").Expected!.SiValue;
         string text = string.Create(CultureInfo.InvariantCulture, $"test,reading\nshorted, {shorted * 1e6} uV\nstep, 3 s\nshort, 1 uV\n10k, 5 parsec\n51k-47n\n");
         string path = File("r.csv", Encoding.UTF8.GetBytes(text));
-        Assert.True(ReadingsFile.Is(path));
-        (IReadOnlyList<(BenchReading Test, IQuantity Reading)> readings, IReadOnlyList<Finding> findings) = ReadingsFile.Read(path, plan);
+        using MeasuredFile file = MeasuredFile.Open(path, out _)!;
+        Assert.True(file.HoldsReadings);
+        (IReadOnlyList<(BenchReading Test, IQuantity Reading)> readings, IReadOnlyList<Finding> findings) = file.Readings(plan);
         Assert.Equal(2, readings.Count);
         Assert.Equal(VerdictKind.Pass, BenchComparison.Reading(readings[0].Test, readings[0].Reading).Result!.Verdict);
         Assert.Equal(["FE0714", "FE0102", "FE0745"], findings.Select(finding => finding.Code));

@@ -423,8 +423,8 @@ public sealed class BenchTests
     {
         var random = new Random(3);
         double[] samples = [.. Enumerable.Range(0, 15000).Select(_ => Math.Round(sigma * Gaussian(random)))];
-        Assert.Equal(0, RecordingChecks.AtLimits(samples));
-        Assert.NotEqual(0, RecordingChecks.AtLimits([.. samples.Select(sample => Math.Min(sample, Math.Round(sigma)))]));
+        Assert.Equal(0, RecordingChecks.AtLimits(RecordingSums.Of(new HeldSamples(samples))));
+        Assert.NotEqual(0, RecordingChecks.AtLimits(RecordingSums.Of(new HeldSamples([.. samples.Select(sample => Math.Min(sample, Math.Round(sigma)))]))));
     }
 
     [Fact]

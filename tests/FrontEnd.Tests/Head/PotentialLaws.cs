@@ -284,11 +284,14 @@ public class PotentialLaws
         SourceQuestion question = new("", new GyralPatch(Usual.Place(Sites.Find("C3")!), Area.FromSquareCentimetres(25)),
             new RhythmStatement(Derivation.Parse("C3-ears", [], out _)!, Voltage.FromMicrovolts(20), AmplitudeKind.Rms), Frequency.FromHertz(8), Frequency.FromHertz(13));
         NoisyChannel Pair(Site plus, Site minus) => new(Derivation.Parse($"{plus.Name}-{minus.Name}", [], out _)!, VoltageRms.FromMicrovolts(0.7));
-        BackgroundField field = new(Usual, new(), [new Derivation("", sites[0], [.. sites.Select(site => new SiteWeight(site, 1))]), question.Statement!.In]);
-        IReadOnlyList<NoisyChannel> best = SourceView.Best(Usual, question, field, sites, Pair);
+        NoisyChannel[] pairs = [.. sites.SelectMany((plus, i) => sites.Skip(i + 1).Select(minus => Pair(plus, minus)))];
+        BackgroundField field = new(Usual, new(), [.. pairs.Select(one => one.Derivation)]);
+        IReadOnlyList<NoisyChannel> best = SourceView.Best(Usual, question, field, pairs);
         SourceView view = new(Usual, question, field, best);
         Assert.Equal(14 * 13 / 2, best.Count);
         Assert.Equal(view.Channels.OrderByDescending(one => one.SignalToNoise).Select(one => one.Channel), best);
+        Assert.All(best, one => Assert.True(new SourceView(Usual, question, field, [one, one with { Derivation = one.Derivation.Turned! }]) is { Channels: [var this1, var turned] }
+            && Math.Abs(this1.SignalToNoise!.Value - turned.SignalToNoise!.Value) < 1e-12));
         Assert.All(view.Channels, one => Assert.True(one.SignalToNoiseSpan is var (least, greatest) && least <= greatest));
     }
 

@@ -6,6 +6,7 @@ using System.Text.Json.Serialization;
 using FrontEnd.Bench;
 using FrontEnd.Compare;
 using FrontEnd.DesignedFilters;
+using FrontEnd.Pairs;
 using FrontEnd.Rates;
 using FrontEnd.Sizing;
 using FrontEnd.Spread;
@@ -55,6 +56,9 @@ public static class AnswerJson
 
     /// <summary>Where the sites lie on one head.</summary>
     public static string Of(HeadSites sites) => Write("sites", SitesJson.From(sites));
+
+    /// <summary>What pairs of sites show of sources.</summary>
+    public static string Of(PairsAnswer answer) => Write("pairs", PairsJson.From(answer));
 
     /// <summary>What a class did, and every mark.</summary>
     public static string Of(Marks marks, IEnumerable<Finding> findings) => Write("mark", MarkJson.From(marks, findings));
@@ -127,6 +131,7 @@ public static class AnswerJson
 [JsonSerializable(typeof(KeyJson))]
 [JsonSerializable(typeof(MarkJson))]
 [JsonSerializable(typeof(NotchJson))]
+[JsonSerializable(typeof(PairsJson))]
 [JsonSerializable(typeof(ProblemsJson))]
 [JsonSerializable(typeof(RatesJson))]
 [JsonSerializable(typeof(SincJson))]

@@ -1,49 +1,18 @@
 using System.Globalization;
 using System.Text;
 using FrontEnd.Bench;
-using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Recordings;
 
-/// <summary>Recordings from the open formats: samples as text (.csv), and the two of the European Data Format's family with 16-bit (.edf)
-/// and 24-bit samples (.bdf).</summary>
-/// <remarks>Layout of the latter: a header of 256 bytes and of 256 more for each signal, ASCII fields of fixed width; then records, in each
-/// the signals one after the other, samples little-endian. Source: B. Kemp et al., A simple format for exchange of digitized polygraphic
-/// recordings, Electroenceph. Clin. Neurophysiol. 82 (1992) 391 (from memory); the 24-bit form differs in its first byte, 255, and in the
-/// width of a sample.</remarks>
-public static class RecordingFile
+/// <summary>Recordings of the European Data Format's family with 16-bit (.edf) and 24-bit samples (.bdf).</summary>
+/// <remarks>A header of 256 bytes and of 256 more for each signal, ASCII fields of fixed width; then records, in each the signals one after
+/// the other, samples little-endian. Source: B. Kemp et al., A simple format for exchange of digitized polygraphic recordings,
+/// Electroenceph. Clin. Neurophysiol. 82 (1992) 391 (from memory); the 24-bit form differs in its first byte, 255, and in the width of a
+/// sample.</remarks>
+internal static class BinaryRecording
 {
-    /// <summary>Largest file that is read, 256 MiB: an hour of 32 channels at 500 S/s and 24 bit has 173 MB.</summary>
-    public const long Limit = 256L * 1024 * 1024;
-
     private const int FixedHeader = 256;
     private const int MostSignals = 512;
-
-    /// <summary>Reads one channel.</summary>
-    /// <param name="channel">Its name, or its number from 1; null for the first.</param>
-    /// <param name="designRate">The rate of a text file that does not say its own.</param>
-    public static (Recording? Recording, IReadOnlyList<Finding> Findings) Read(string path, string? channel, Frequency designRate)
-    {
-        byte[]? bytes = TextFiles.Bytes(path, Limit, RecordingMessages.TooLarge, out Finding? finding);
-        if (bytes is null)
-        {
-            return (null, [finding!]);
-        }
-
-        try
-        {
-            return Path.GetExtension(path).ToUpperInvariant() switch
-            {
-                ".EDF" => (Binary(bytes, path, channel, 2), []),
-                ".BDF" => (Binary(bytes, path, channel, 3), []),
-                _ => (SampleText.Read(Encoding.UTF8.GetString(bytes), path, channel, designRate), []),
-            };
-        }
-        catch (BadRecordingException problem)
-        {
-            return (null, [problem.Finding]);
-        }
-    }
 
     /// <summary>What the header says about one signal.</summary>
     /// <param name="Size">Bytes of the header.</param>
@@ -61,15 +30,19 @@ public static class RecordingFile
         public required long Records { get; init; }
     }
 
-    private static Recording Binary(byte[] bytes, string path, string? channel, int width)
+    /// <summary>One channel; throws <see cref="BadRecordingException"/> with the finding where it cannot be read.</summary>
+    /// <param name="channel">Its name, or its number from 1; null for the first.</param>
+    /// <param name="width">Bytes of a sample.</param>
+    public static Recording Read(RecordingBytes file, string? channel, int width)
     {
-        Signal signal = Header(bytes, path, channel, width);
+        string path = file.Path;
+        Signal signal = Header(file, channel, width);
         double unit = RecordingUnits.Volts(signal.Dimension)
             ?? throw new BadRecordingException(RecordingMessages.Unit(path, signal.Dimension));
-        Demand(0 < signal.Record && signal.Record <= bytes.Length - signal.Size, path, "it holds no whole record");
+        Demand(0 < signal.Record && signal.Record <= file.Length - signal.Size, path, "it holds no whole record");
 
         // The number of records may be −1 while recording; the file's length says how many there are.
-        (long records, long rest) = Math.DivRem(bytes.Length - signal.Size, signal.Record);
+        (long records, long rest) = Math.DivRem(file.Length - signal.Size, signal.Record);
         if (0 <= signal.Records && (records != signal.Records || rest != 0))
         {
             throw new BadRecordingException(RecordingMessages.Early(path, signal.Records, records, rest != 0));
@@ -80,36 +53,72 @@ public static class RecordingFile
             throw new BadRecordingException(RecordingMessages.PartOfRecord(path, records));
         }
 
-        var samples = new List<double>((int)Math.Min(int.MaxValue / 2, records * signal.Samples));
-        double step = (signal.Physical.High - signal.Physical.Low) / (signal.Digital.High - signal.Digital.Low);
-        for (long r = 0; r < records; r++)
+        file.Expect(1);
+        return new Recording(signal.Name, Frequency.FromHertz(signal.Samples / signal.Seconds),
+            new BinarySamples(file, signal, records, unit, width)) { Unit = signal.Dimension };
+    }
+
+    /// <summary>The signal's part of every record.</summary>
+    private sealed class BinarySamples(RecordingBytes file, Signal signal, long records, double unit, int width) : ISamples
+    {
+        /// <summary>Bytes that are read at once, of several records where they are short.</summary>
+        private const int Piece = 256 * 1024;
+
+        public long Count => records * signal.Samples;
+
+        public void Read(Action<ReadOnlySpan<double>> take)
         {
-            int at = (int)(signal.Size + (r * signal.Record) + signal.Before);
-            for (long i = 0; i < signal.Samples; i++, at += width)
+            byte[] held = new byte[Piece];
+            double[] samples = new double[8192];
+            long from = 0, to = 0;
+            for (long record = 0; record < records; record++)
+            {
+                long at = signal.Size + (record * signal.Record) + signal.Before, end = at + (signal.Samples * width);
+                while (at < end)
+                {
+                    int bytes = (int)Math.Min(end - at, samples.Length * width);
+                    if (to < at + bytes)
+                    {
+                        (from, to) = (at, Math.Min(file.Length, at + Piece));
+                        file.Read(from, held.AsSpan(0, (int)(to - from)));
+                    }
+
+                    Decode(held.AsSpan((int)(at - from), bytes), samples);
+                    take(samples.AsSpan(0, bytes / width));
+                    at += bytes;
+                }
+            }
+        }
+
+        private void Decode(ReadOnlySpan<byte> bytes, Span<double> samples)
+        {
+            double step = (signal.Physical.High - signal.Physical.Low) / (signal.Digital.High - signal.Digital.Low);
+            for (int i = 0, at = 0; at < bytes.Length; i++, at += width)
             {
                 int value = width == 2
                     ? (short)(bytes[at] | (bytes[at + 1] << 8))
                     : (bytes[at] << 8 | (bytes[at + 1] << 16) | (bytes[at + 2] << 24)) >> 8;
-                samples.Add((signal.Physical.Low + ((value - signal.Digital.Low) * step)) * unit);
+                samples[i] = (signal.Physical.Low + ((value - signal.Digital.Low) * step)) * unit;
             }
         }
-
-        return new Recording(signal.Name, Frequency.FromHertz(signal.Samples / signal.Seconds), samples) { Unit = signal.Dimension };
     }
 
-    private static Signal Header(byte[] bytes, string path, string? channel, int width)
+    private static Signal Header(RecordingBytes file, string? channel, int width)
     {
-        Demand(FixedHeader <= bytes.Length, path, $"it has {bytes.Length} bytes, and the header alone has {FixedHeader}");
+        string path = file.Path;
+        Demand(FixedHeader <= file.Length, path, $"it has {file.Length} bytes, and the header alone has {FixedHeader}");
+        byte[] bytes = new byte[Math.Min(file.Length, FixedHeader * (MostSignals + 1))];
+        file.Read(0, bytes);
         bool is24 = bytes[0] == 255;
         Demand(is24 == (width == 3), path, $"its first byte is {bytes[0]}, that of the {(is24 ? "24" : "16")}-bit form");
         int signals = (int)Whole(bytes, 252, 4, "number of signals", path);
         Demand(signals is >= 1 and <= MostSignals, path, $"it says that it has {signals} signals");
         int size = FixedHeader * (signals + 1);
-        Demand(size <= bytes.Length, path, $"it ends inside its header: {bytes.Length} of {size} bytes");
+        Demand(size <= file.Length, path, $"it ends inside its header: {file.Length} of {size} bytes");
         double seconds = Real(bytes, 244, 8, "duration of a record", path);
         Demand(0 < seconds, path, "the duration of a record is not above 0 s");
         string[] names = [.. Enumerable.Range(0, signals).Select(i => Field(bytes, FixedHeader + (16 * i), 16))];
-        int signal = Choose(names, channel, path);
+        int signal = ChannelChoice.Of(names, channel, path);
         int At(int before, int fieldWidth) => FixedHeader + (before * signals) + (fieldWidth * signal);
         (double, double) Range(int before, string kind) =>
             (Real(bytes, At(before, 8), 8, kind + " minimum", path), Real(bytes, At(before + 8, 8), 8, kind + " maximum", path));
@@ -134,25 +143,6 @@ public static class RecordingFile
         {
             throw new BadRecordingException(RecordingMessages.Header(path, otherwise));
         }
-    }
-
-    internal static int Choose(string[] names, string? channel, string path)
-    {
-        if (channel is null)
-        {
-            return 0;
-        }
-
-        int at = Array.FindIndex(names, name => string.Equals(name, channel, StringComparison.OrdinalIgnoreCase));
-        if (0 <= at)
-        {
-            return at;
-        }
-
-        return int.TryParse(channel, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && 1 <= number
-            && number <= names.Length
-            ? number - 1
-            : throw new BadRecordingException(RecordingMessages.NoChannel(path, channel, Nearest.Of(channel, names), names));
     }
 
     private static string Field(byte[] bytes, int at, int width) => Encoding.ASCII.GetString(bytes, at, width).Trim(' ', '\0');

@@ -1,0 +1,174 @@
+using System.CommandLine;
+using FrontEnd.Catalogue;
+using FrontEnd.Designs;
+using FrontEnd.Documents.Files;
+using FrontEnd.Documents.Sheets;
+using FrontEnd.Documents.Teaching;
+using FrontEnd.Head;
+using FrontEnd.Pairs;
+
+namespace FrontEnd.App.Commands;
+
+/// <summary><c>frontend pairs</c>: what pairs of sites show of a source, and what their reference takes away.</summary>
+internal static class PairsCommand
+{
+    private const int MostBest = 1000;
+
+    public static Command Make(Outlet outlet)
+    {
+        Argument<string?> design = new("design") { Description = "design file, TOML or plain-number JSON, whose channels are shown; or --sites", Arity = ArgumentArity.ZeroOrOne };
+        Option<string?> sites = new("--sites") { Description = "pairs (\"O1-ears O1-Cz\") shown as they stand, or sites (\"O1 O2 Cz A1\") of which every pair is tried; without a list the sites of the 10-20 system. Names of 10-20 and 10-10 sites, ear-left, mastoid-right; behind a hyphen also ears, mastoids, average, far", HelpName = "sites", Arity = ArgumentArity.ZeroOrOne };
+        Option<string?> under = new("--under") { Description = "the site that the source lies under; default: the design's [[patches]]", HelpName = "site" };
+        Option<string?> area = new("--area") { Description = "how much cortex acts together; default: 6 cm²", HelpName = "area" };
+        Option<string?> wall = new("--wall-towards") { Description = "the source is the wall of a sulcus whose positive side lies towards this site; default: the crowns of gyri, which point outwards", HelpName = "site" };
+        Option<string?> amplitude = new("--amplitude") { Description = "how large the rhythm is where it is stated; default: not given, and shares alone are said", HelpName = "voltage" };
+        Option<string> kind = new("--amplitude-kind") { Description = "pp or rms; default: pp", HelpName = "kind", DefaultValueFactory = _ => "pp" };
+        Option<string?> stated = new("--stated-in") { Description = "the pair that it is so large in; default: the source's site against both ears", HelpName = "pair" };
+        Option<string?> band = new("--band") { Description = "the rhythm's band by name (alpha, or one of the design's); default: the design's band, without a design alpha", HelpName = "band" };
+        Option<int?> best = new("--best") { Description = $"rank every pair of the sites by signal over noise and show so many; default: the design's channels, or {PairStudy.UsualBest} where sites are given", HelpName = "number" };
+        Option<string?> shells = new("--shells") { Description = $"conductivities of the head: {string.Join(", ", HeadWords.Shells.Keys)}; default: the design's, four", HelpName = "set" };
+        Option<string?> ratio = new("--skull-ratio") { Description = "how many times better the brain conducts than the skull, 5 to 200; default: the set's, 20 for four", HelpName = "number" };
+        Option<string?> noise = new("--noise") { Description = "noise of one electrode's path in the band, rms; default: the design's, without a design left out", HelpName = "voltage" };
+        Option<string?> map = new("--map") { Description = "file for the head map, .svg or .txt; a file that is there is replaced", HelpName = "file" };
+        Option<bool> json = OptionValues.Json();
+        Command command = new("pairs",
+            "Works out which pair of sites shows a rhythm at a place: what is kept of it, what the reference takes away, background, the front end's noise and the ratio of signal to both. Exit code 0: worked out, 2: the call or the design cannot be used.") { design,
+            sites, under, area, wall, amplitude, kind, stated, band, best, shells, ratio, noise, map, json };
+        command.SetAction(call =>
+        {
+            Words words = new(call.GetValue(under), call.GetValue(area), call.GetValue(wall), call.GetValue(amplitude))
+            {
+                Kind = call.GetRequiredValue(kind), StatedIn = call.GetValue(stated), Band = call.GetValue(band), Shells = call.GetValue(shells),
+                SkullRatio = call.GetValue(ratio), Noise = call.GetValue(noise), Best = call.GetValue(best),
+                Sites = call.GetResult(sites) is null ? null : call.GetValue(sites) ?? "",
+            };
+            return Run(call.GetValue(design), words, call.GetValue(map), call.GetValue(json), outlet);
+        });
+        return command;
+    }
+
+    private static int Run(string? path, Words words, string? map, bool json, Outlet outlet)
+    {
+        if (path is null && words.Sites is null)
+        {
+            outlet.Tell(CallMessages.Call("neither a design nor --sites is given", "frontend pairs"));
+            return ExitCode.Unusable;
+        }
+
+        Design? design = null;
+        if (path is not null)
+        {
+            if (DesignInput.Usable(path, outlet) is not { } document)
+            {
+                return ExitCode.Unusable;
+            }
+
+            design = document.Design;
+        }
+
+        List<Finding> findings = [];
+        PairsQuestion question = words.Question(design, findings);
+        if (findings.Count == 0)
+        {
+            (PairsAnswer? answer, IReadOnlyList<Finding> problems) = PairStudy.Work(question, (at, key) =>
+                words.Under is null ? $"patches[{at + 1}].{key}" : "--" + key);
+            findings.AddRange(problems);
+            if (answer is not null)
+            {
+                outlet.Results.Write(json ? AnswerJson.Of(answer) : PairsText.Of(answer));
+                outlet.Tell(findings);
+                return Draw(answer, map, outlet);
+            }
+        }
+
+        outlet.Tell(findings);
+        return ExitCode.Unusable;
+    }
+
+    private static int Draw(PairsAnswer answer, string? map, Outlet outlet)
+    {
+        if (map is null)
+        {
+            return ExitCode.Met;
+        }
+
+        bool letters = string.Equals(Path.GetExtension(map), ".txt", StringComparison.OrdinalIgnoreCase);
+        if (TextFiles.WriteAtomically(map, letters ? SourceMap.Text(answer) : SourceMap.Svg(answer)) is { } problem)
+        {
+            outlet.Tell(problem);
+            return ExitCode.Unusable;
+        }
+
+        outlet.Messages.WriteLine($"wrote {map}");
+        return ExitCode.Met;
+    }
+
+    /// <summary>The options as they were typed.</summary>
+    private sealed record Words(string? Under, string? Area, string? Wall, string? Amplitude)
+    {
+        public required string Kind { get; init; }
+
+        public string? StatedIn { get; init; }
+
+        public string? Band { get; init; }
+
+        public string? Shells { get; init; }
+
+        public string? SkullRatio { get; init; }
+
+        public string? Noise { get; init; }
+
+        public int? Best { get; init; }
+
+        public string? Sites { get; init; }
+
+        private (string Name, string? Value)[] OfOneSource =>
+            [("--area", Area), ("--wall-towards", Wall), ("--amplitude", Amplitude), ("--stated-in", StatedIn), ("--band", Band)];
+
+        public PairsQuestion Question(Design? design, List<Finding> findings)
+        {
+            HeadMeasures head = design?.Head ?? new();
+            if (Shells is not null)
+            {
+                head = head with { Shells = OptionValues.Word(Shells, "--shells", HeadWords.Shells, findings) };
+            }
+
+            if (OptionValues.Quantity<PlainNumber>(SkullRatio, "--skull-ratio", findings) is { } ratio)
+            {
+                head = head with { SkullRatio = ratio.Number };
+                findings.AddRange(SourceCheck.SkullRatio(ratio.Number, "--skull-ratio"));
+            }
+
+            VoltageRms? noise = OptionValues.Quantity<VoltageRms>(Noise, "--noise", findings);
+            if (noise is { Volts: < 0 or > 1 })
+            {
+                findings.Add(SourceCheck.NoNoise("--noise", noise.Value));
+            }
+
+            if (Under is null && OfOneSource.FirstOrDefault(option => option.Value is not null).Name is { } alone)
+            {
+                findings.Add(CallMessages.OptionAlone(alone, "--under"));
+            }
+
+            if (Best is { } best && best is < 1 or > MostBest)
+            {
+                findings.Add(CallMessages.NotInRange("--best", Best.Value, 1, MostBest));
+            }
+
+            return new PairsQuestion
+            {
+                Patches = Under is null ? design?.Patches ?? [] : [Patch(findings)], Head = head, Background = design?.Background ?? new(),
+                Design = design, Noise = noise, Best = Best,
+                Sites = Sites?.Split([' ', ',', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries),
+            };
+        }
+
+        private CortexPatch Patch(List<Finding> findings) => new()
+        {
+            Name = Under!, Under = Under!, WallTowards = Wall ?? "", StatedIn = StatedIn ?? "", Band = Band ?? "",
+            Area = OptionValues.Quantity<Area>(Area, "--area", findings) ?? new CortexPatch().Area,
+            Amplitude = OptionValues.Quantity<Voltage>(Amplitude, "--amplitude", findings),
+            AmplitudeKind = OptionValues.Word(Kind, "--amplitude-kind", HeadWords.Amplitudes, findings),
+        };
+    }
+}

@@ -1,0 +1,128 @@
+using FrontEnd.Head;
+using FrontEnd.Pairs;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>What pairs of sites show of sources as plain text, 80 columns wide: what is kept, then what it stands against, then the limits.</summary>
+public static class PairsText
+{
+    /// <summary>A head is no sphere: more figures than these would be none.</summary>
+    private const int Digits = 2;
+
+    private const int BarWidth = 48;
+
+    public static string Of(PairsAnswer answer)
+    {
+        TextPage page = new();
+        page.Paragraph(answer.Question.Design is { } design ? $"what pairs of sites show, {design.Name}" : "what pairs of sites show");
+        if (answer.Question.Design is { } own)
+        {
+            page.OwnCautions(own);
+        }
+
+        page.Paragraph(answer.HeadSentence);
+        foreach (SourceTable table in answer.Sources)
+        {
+            Source(page, table);
+        }
+
+        page.Blank();
+        page.Line("limits");
+        foreach (string limit in answer.Limits)
+        {
+            page.Paragraph(limit, "  - ");
+        }
+
+        if (answer.Question.Design is not null)
+        {
+            page.Cautions();
+        }
+
+        return page.ToString();
+    }
+
+    private static void Source(TextPage page, SourceTable table)
+    {
+        page.Blank();
+        page.Paragraph(table.SourceSentence, "source: ");
+        if (table.DensitySentence is { } density)
+        {
+            page.Paragraph(density, "        ");
+        }
+
+        page.Blank();
+        page.Paragraph(table.Tried is { } tried ? $"{table.Rows.Count} best of {tried} pairs by signal over noise: what is kept of the active site's potential"
+            : "what is kept of the active site's potential");
+        page.Table([new("pair", IsText: true), new("seen"), new("kept"), new("least"), new("most"), new("reference"), new("", IsText: true), new("of peak"), new("half at")],
+            [.. table.Rows.Select(row => new Row(Kept(row)))]);
+        Words(page, table);
+        page.Blank();
+        page.Line("what stands against it in the band, rms, and the ratio of the signal to both");
+        page.Table([new("pair", IsText: true), new("signal"), new("background"), new("front end"), new("ratio"), new("least"), new("most"), new("dB"), new("more of it", IsText: true)],
+            [.. table.Rows.Select(row => new Row(Against(row.Seen)))]);
+        Chart(page, table);
+    }
+
+    private static string[] Kept(SourceRow row)
+    {
+        SourceInChannel seen = row.Seen;
+        (string least, string most) = seen.KeptSpan is var (low, high) ? (Percent(low), Percent(high)) : ("-", "-");
+        return
+        [
+            seen.Channel.Derivation.Name, seen.Seen is { } volts ? QuantityText.Format(volts, Digits) : "-", seen.Kept is { } kept ? Percent(kept) : "-", least, most,
+            seen.ReferenceTakes is { } taken ? Percent(taken) : "-", seen.Part is { } part ? HeadWords.Of(part) : "hardly seen", Percent(seen.OfPeak),
+            row.HalfRegion is { } region ? QuantityText.Format(region, Digits) : "-",
+        ];
+    }
+
+    private static string[] Against(SourceInChannel seen)
+    {
+        (string least, string most) = seen.SignalToNoiseSpan is var (low, high) ? (Number(low), Number(high)) : ("-", "-");
+        return
+        [
+            seen.Channel.Derivation.Name, seen.Signal is { } signal ? Volts(signal) : "-", Volts(seen.Background),
+            seen.Channel.Noise is { } noise ? Volts(noise) : "-", seen.SignalToNoise is { } ratio ? Number(ratio) : "-", least, most,
+            seen.SignalToNoiseLevel is { } level ? FormattableString.Invariant($"{level.Value:0.0}") : "-",
+            seen.Channel.Noise is null ? "" : seen.FrontEndLimits ? "front end" : "background",
+        ];
+    }
+
+    private static void Words(TextPage page, SourceTable table)
+    {
+        foreach (ReferencePart part in table.Rows.Select(row => row.Seen.Part).OfType<ReferencePart>().Distinct().Order())
+        {
+            page.Paragraph(HeadWords.Sentence(part), $"  {HeadWords.Of(part)}: ");
+        }
+
+        if (table.Rows.Any(row => row.Seen.Part is null))
+        {
+            page.Paragraph("the active site itself has less than a twentieth of the peak, so that a share of it says nothing", "  hardly seen: ");
+        }
+
+        page.Paragraph("Least and most: with a brain that conducts 15, 20 and 80 times as well as the skull.", "  ");
+        page.Paragraph("Half at: where on the cortex such a patch may lie for the pair to see at least half of its best.", "  ");
+    }
+
+    private static void Chart(TextPage page, SourceTable table)
+    {
+        if (table.ByDistance.Count == 0)
+        {
+            return;
+        }
+
+        page.Blank();
+        page.Line("kept with the patch right under the active site and the reference so far away");
+        double most = Math.Max(1, table.ByDistance.Max(point => point.Kept.Fraction));
+        foreach (KeptAtDistance point in table.ByDistance)
+        {
+            string distance = $"{QuantityText.FormatTrimmed(point.Distance.Centimetres, "1", 3)} cm", kept = Percent(point.Kept);
+            page.Line($"  {distance,6}  {kept,6}  {new string('#', (int)Math.Round(BarWidth * Math.Max(0, point.Kept.Fraction) / most))}");
+        }
+    }
+
+    private static string Volts(VoltageRms volts) => QuantityText.Format(volts.Volts, "V", Digits);
+
+    private static string Percent(Share share) => QuantityText.Format(share, 0.995 <= Math.Abs(share.Fraction) ? 3 : Digits);
+
+    private static string Number(double value) => QuantityText.FormatNumber(value, Digits);
+}
