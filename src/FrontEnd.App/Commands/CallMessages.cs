@@ -84,9 +84,8 @@ internal static class CallMessages
     public static Finding SaysNothing(string option, string about) =>
         Finding.Error(NotUnderstood, option, $"`{option}` says nothing about {about}", null, "leave it out");
 
-    public static Finding Interrupted(string what) =>
-        Finding.Error(Stopped, "", $"interrupted while {what}", "nothing is printed or written: a part of the builds would give other figures",
-            "call it again, with fewer --builds if it takes too long");
+    public static Finding Interrupted(string what, string remedy) => Finding.Error(
+        Stopped, "", $"interrupted while {what}", "nothing is printed or written: a part of the work would give other figures", remedy);
 
     public static Finding Output(string reason) =>
         Finding.Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");

@@ -16,7 +16,7 @@ internal static class ExplainCommand
         Argument<string> id = new("id") { Description = "the result's id as `frontend check` shows it, such as noise.total" };
         Option<bool> json = OptionValues.Json();
         Command command = new("explain",
-            "Shows where a figure comes from: equation, numbers, the same figure by hand, source, verdict, a diagram where it helps, and how it moves with each input.") { design,
+            "Shows where a figure comes from: equation, numbers, the same figure by hand, source, verdict, a diagram where it helps, and how it moves with each input. Exit code 0: done, 2: there is no such figure, 130: interrupted.") { design,
             id, json };
         command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(id), call.GetValue(json), outlet));
         return command;
@@ -37,8 +37,13 @@ internal static class ExplainCommand
             return ExitCode.Unusable;
         }
 
-        if (Explained.Of(assessment, id) is not { } explained)
+        if (LongWork.Explain(assessment, id, outlet, out bool cancelled) is not { } explained)
         {
+            if (cancelled)
+            {
+                return ExitCode.Interrupted;
+            }
+
             outlet.Tell(CallMessages.NoResult(id, NearestOf(id, assessment)));
             return ExitCode.Unusable;
         }

@@ -2,6 +2,7 @@ using System.Runtime.InteropServices;
 using FrontEnd.Documents.Recordings;
 using FrontEnd.Reporting;
 using FrontEnd.Spread;
+using FrontEnd.Teaching;
 using Spectre.Console;
 
 namespace FrontEnd.App.Commands;
@@ -15,7 +16,10 @@ internal static class LongWork
     {
         SpreadResult? result = null;
         string what = $"drawing {options.Builds} builds";
-        var shown = new Shown(options.Builds, Bar: true, Line: true, CallMessages.BuildsWant(options.Builds));
+        var shown = new Shown(options.Builds, Bar: true, Line: true, "call it again, with fewer --builds if it takes too long")
+        {
+            Note = CallMessages.BuildsWant(options.Builds),
+        };
         bool cancelled = !Run(what, shown, outlet, (progress, cancellation) =>
             result = SpreadRun.Run(design, options, progress, cancellation));
         exit = cancelled ? ExitCode.Interrupted : ExitCode.Unusable;
@@ -34,6 +38,17 @@ internal static class LongWork
     /// been told.</summary>
     public static bool Recording(MeasuredFile file, Outlet outlet, Action<IProgress<int>?, CancellationToken> work) =>
         Run($"reading {Path.GetFileName(file.Path)}", new Shown(MeasuredFile.ProgressSteps, Bar: file.IsLong, Line: false), outlet, work);
+
+    /// <summary>Works out why a figure is what it is, without a word while it lasts; null where there is no such figure, and where it was
+    /// cancelled, of which the outlet has been told.</summary>
+    public static Explained? Explain(Assessment assessment, string id, Outlet outlet, out bool cancelled)
+    {
+        Explained? explained = null;
+        // Not waited for once it is cancelled: it would go on to the end of the evaluation that it is in.
+        cancelled = !Run($"explaining {id}", new Shown(0, Bar: false, Line: false), outlet, (_, cancellation) => explained =
+            Task.Run(() => Explained.Of(assessment, id, cancellation), cancellation).WaitAsync(cancellation).GetAwaiter().GetResult());
+        return explained;
+    }
 
     /// <summary>False where it was cancelled.</summary>
     private static bool Run(string what, Shown shown, Outlet outlet, Action<IProgress<int>?, CancellationToken> work)
@@ -69,13 +84,17 @@ internal static class LongWork
         }
         catch (OperationCanceledException)
         {
-            outlet.Tell(CallMessages.Interrupted(what));
+            outlet.Tell(CallMessages.Interrupted(what, shown.Remedy));
             return false;
         }
     }
 
-    /// <summary>What a user sees of it: a bar to a total on a terminal, a line elsewhere, and what is worth a line in both.</summary>
-    private readonly record struct Shown(int Total, bool Bar, bool Line, string? Note = null);
+    /// <summary>What a user sees of it: a bar to a total on a terminal, a line elsewhere; and what to do where it was cancelled.</summary>
+    private readonly record struct Shown(int Total, bool Bar, bool Line, string Remedy = "call it again")
+    {
+        /// <summary>What is worth a line in either case; null for nothing.</summary>
+        public string? Note { get; init; }
+    }
 
     private static IAnsiConsole Terminal() =>
         AnsiConsole.Create(new AnsiConsoleSettings { ColorSystem = ColorSystemSupport.NoColors,

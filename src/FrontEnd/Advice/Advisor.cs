@@ -21,8 +21,15 @@ public static class Advisor
     public static Assessment Advise(Assessment assessment, CancellationToken cancellation = default) =>
         LimitsOfUse.Add(Advise(assessment, Candidates.For(assessment.Design, assessment), cancellation), cancellation);
 
+    /// <summary>The same for one result alone, without the limits of use: as it is where that one is not judged.</summary>
+    public static Assessment Advise(Assessment assessment, ResultId only, CancellationToken cancellation = default) =>
+        assessment.Find(only) is { } result && result.Verdict.Kind != VerdictKind.NotJudged
+            ? Advise(assessment, Candidates.For(assessment.Design, assessment), cancellation, only)
+            : assessment;
+
     /// <summary>The same with the changes to try given.</summary>
-    internal static Assessment Advise(Assessment assessment, IEnumerable<Candidate> candidates, CancellationToken cancellation = default)
+    internal static Assessment Advise(
+        Assessment assessment, IEnumerable<Candidate> candidates, CancellationToken cancellation = default, ResultId? only = null)
     {
         Result[] judged = [.. assessment.Results.Where(result => result.Verdict.Kind != VerdictKind.NotJudged)];
         if (judged.Length == 0)
@@ -38,7 +45,7 @@ public static class Advisor
                 .Select(pair => (pair.candidate, pair.Item2!)),
         ];
         var improved = new Dictionary<ResultId, Result>();
-        foreach (Result result in judged)
+        foreach (Result result in judged.Where(result => only is null || result.Id == only))
         {
             if (Best(result, judged, tried) is { } improvement)
             {

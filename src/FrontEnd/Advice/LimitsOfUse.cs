@@ -24,14 +24,20 @@ public static class LimitsOfUse
     private const int MostStrides = 20, MostHalvings = 60;
 
     /// <summary>The same assessment with the limits behind its results; as it is where it has no figures, or has them already.</summary>
-    public static Assessment Add(Assessment assessment, CancellationToken cancellation = default)
+    public static Assessment Add(Assessment assessment, CancellationToken cancellation = default) => Add(assessment, null, cancellation);
+
+    /// <summary>The same with one limit alone.</summary>
+    /// <param name="assessment">The design's figures.</param>
+    /// <param name="only">The limit's id; null for all of them.</param>
+    /// <param name="cancellation">Ends the search.</param>
+    public static Assessment Add(Assessment assessment, ResultId? only, CancellationToken cancellation)
     {
         if (!assessment.HasFigures || assessment.Find(ResultIds.Limit.Contact) is not null)
         {
             return assessment;
         }
 
-        Use[] uses = [.. Uses(assessment.Design)];
+        Use[] uses = [.. Uses(assessment.Design).Where(use => only is null || use.Id == only)];
         var list = new ResultList();
         foreach ((Use use, Found found) in uses.Zip(InParallel.Map(uses, use => Search(assessment, use), cancellation)))
         {

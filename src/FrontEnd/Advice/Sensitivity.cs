@@ -32,7 +32,7 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
 
     /// <summary>Moves every numeric input of the design by a tenth and evaluates anew; largest effect first, inputs without effect left
     /// out.</summary>
-    public static IReadOnlyList<Sensitivity> Of(Assessment assessment, ResultId id)
+    public static IReadOnlyList<Sensitivity> Of(Assessment assessment, ResultId id, CancellationToken cancellation = default)
     {
         if (!IsLookedFor(id) || assessment.Find(id) is not { State: ResultState.Number, Value: { } before })
         {
@@ -40,15 +40,16 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
         }
 
         Design design = assessment.Design;
+        OneFigure figure = OneFigure.Of(design, id);
         return
         [
-            .. InParallel.Map([.. DesignFields.Numeric(design)], field => Move(design, field, id, before)).OfType<Sensitivity>()
+            .. InParallel.Map([.. DesignFields.Numeric(design)], field => Move(design, field, figure, before), cancellation).OfType<Sensitivity>()
                 .Where(row => row.After is null || Least < Math.Abs(row.Change))
                 .OrderByDescending(row => row.After is null ? double.PositiveInfinity : Math.Abs(row.Change)),
         ];
     }
 
-    private static Sensitivity? Move(Design design, Field<Design> field, ResultId id, IQuantity before)
+    private static Sensitivity? Move(Design design, Field<Design> field, OneFigure figure, IQuantity before)
     {
         double from = field.SiValue(design) ?? 0;
         if (from == 0)
@@ -72,9 +73,9 @@ public sealed record Sensitivity(string Key, string Meaning, IQuantity From, IQu
                 return null;
             }
 
-            Assessment assessment = Evaluator.Evaluate(moved);
-            IQuantity? after = assessment.Find(id) is { State: ResultState.Number } result ? result.Value : null;
-            if (after is null && factor > 1 && assessment.Findings.Any(finding => finding.Severity == Severity.Error))
+            bool usable = figure.TryOf(moved, out Result? result);
+            IQuantity? after = result is { State: ResultState.Number } ? result.Value : null;
+            if (!usable && factor > 1)
             {
                 continue;
             }

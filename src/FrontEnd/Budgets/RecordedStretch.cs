@@ -11,10 +11,18 @@ internal sealed class RecordedStretch
     /// <summary>Samples that are looked at one by one, at the least.</summary>
     private const int WindowDoublings = 6, Window = 1 << WindowDoublings;
 
+    /// <summary>Windows after which the changes from sample to sample are looked at too.</summary>
+    private const int FewWindows = 32;
+
     private readonly double[] _output;
     private readonly double[] _work;
-    private readonly double[] _window;
+    private double[]? _window;
+    private double[]? _changesInWindows;
+    private double[]? _half;
+    private double[]? _transposed;
     private readonly List<double[]> _energy = [];
+    private readonly List<double[]> _changes = [];
+    private int _windows;
 
     public RecordedStretch(Stretch stretch, SecondOrderSections digital)
     {
@@ -48,7 +56,6 @@ internal sealed class RecordedStretch
 
         (_output, Final, _work) = (row, volts, new double[n]);
         Steps = new Doublings(less1, n);
-        _window = MakeWindow();
     }
 
     /// <summary>Steps from sample to sample.</summary>
@@ -115,7 +122,13 @@ internal sealed class RecordedStretch
 
         if (doublings == WindowDoublings)
         {
+            _windows++;
             return InWindow(state, Window, tolerance, off);
+        }
+
+        if (FewWindows < _windows && StaysWithin(state, doublings, tolerance, off))
+        {
+            return null;
         }
 
         double[] later = (double[])state.Clone();
@@ -125,13 +138,23 @@ internal sealed class RecordedStretch
             : LastAbove(state, doublings - 1, tolerance, off);
     }
 
+    /// <summary>True where what is recorded cannot leave the tolerance: the sum of the sizes of n changes is at most the root of n times the sum of
+    /// their squares. Where a filter needs millions of samples, its changes say it for almost all of them; their form is made where many windows have
+    /// been looked at, so that a common recovery does not wait for it.</summary>
+    private bool StaysWithin(double[] state, int doublings, double tolerance, double off)
+    {
+        // A hundredth for the rounding of the form.
+        double room = 0.99 * (tolerance - Math.Abs(SquareMatrix.Dot(_output, state) + off));
+        return 0 < room && Math.ScaleB(SquareMatrix.Form(Changes(doublings), state), doublings) <= room * room;
+    }
+
     private long? InWindow(double[] state, int samples, double tolerance, double off)
     {
         Span<double> values = stackalloc double[Window];
         values.Fill(off);
         for (int k = 0; k < state.Length; k++)
         {
-            SquareMatrix.AddScaled(state[k], _window.AsSpan(k * Window, Window), values);
+            SquareMatrix.AddScaled(state[k], InWindows.AsSpan(k * Window, Window), values);
         }
 
         for (int i = samples - 1; 0 <= i; i--)
@@ -145,11 +168,13 @@ internal sealed class RecordedStretch
         return null;
     }
 
+    private double[] InWindows => _window ??= MakeWindow(_output);
+
     /// <summary>What each state at the start of a window is at each of its samples, one state after the other.</summary>
-    private double[] MakeWindow()
+    private double[] MakeWindow(double[] output)
     {
         int n = Steps.Order;
-        double[] window = new double[Window * n], row = (double[])_output.Clone(), next = new double[n];
+        double[] window = new double[Window * n], row = (double[])output.Clone(), next = new double[n];
         for (int i = 0; i < Window; i++)
         {
             for (int k = 0; k < n; k++)
@@ -169,28 +194,49 @@ internal sealed class RecordedStretch
         return window;
     }
 
-    private double[] Energy(int doublings)
+    private double[] Energy(int doublings) => SumOfSquares(_energy, InWindows, doublings);
+
+    /// <summary>Of the changes from each sample to the next.</summary>
+    private double[] Changes(int doublings)
+    {
+        if (_changesInWindows is null)
+        {
+            double[] row = new double[Steps.Order];
+            for (int k = 0; k < row.Length; k++)
+            {
+                SquareMatrix.AddScaled(_output[k], Steps.Less1(0).Slice(k * row.Length, row.Length), row);
+            }
+
+            _changesInWindows = MakeWindow(row);
+        }
+
+        return SumOfSquares(_changes, _changesInWindows, doublings);
+    }
+
+    /// <summary>The form of a state that is the sum of the squares of what a row makes of it at 2^doublings samples.</summary>
+    private double[] SumOfSquares(List<double[]> forms, double[] window, int doublings)
     {
         int n = Steps.Order;
-        if (_energy.Count == 0)
+        if (forms.Count == 0)
         {
             var first = new double[n * n];
             for (int k = 0; k < n; k++)
             {
                 for (int j = 0; j < n; j++)
                 {
-                    first[(k * n) + j] = SquareMatrix.Dot(_window.AsSpan(k * Window, Window), _window.AsSpan(j * Window, Window));
+                    first[(k * n) + j] = SquareMatrix.Dot(window.AsSpan(k * Window, Window), window.AsSpan(j * Window, Window));
                 }
             }
 
-            _energy.Add(first);
+            forms.Add(first);
         }
 
-        while (_energy.Count <= doublings - WindowDoublings)
+        while (forms.Count <= doublings - WindowDoublings)
         {
             // P + MᵀPM, M = 1 + E: T = P + P·E, then T + EᵀT, and P once more.
-            double[] before = _energy[^1], half = (double[])before.Clone(), transposed = new double[n * n];
-            ReadOnlySpan<double> less1 = Steps.Less1(WindowDoublings + _energy.Count - 1);
+            double[] before = forms[^1], half = _half ??= new double[n * n], transposed = _transposed ??= new double[n * n];
+            before.CopyTo(half, 0);
+            ReadOnlySpan<double> less1 = Steps.Less1(WindowDoublings + forms.Count - 1);
             SquareMatrix.AddProduct(before, less1, half, n);
             for (int i = 0; i < n; i++)
             {
@@ -200,11 +246,16 @@ internal sealed class RecordedStretch
                 }
             }
 
-            double[] sum = [.. before.Zip(half, (a, b) => a + b)];
+            var sum = new double[n * n];
+            for (int i = 0; i < sum.Length; i++)
+            {
+                sum[i] = before[i] + half[i];
+            }
+
             SquareMatrix.AddProduct(transposed, half, sum, n);
-            _energy.Add(sum);
+            forms.Add(sum);
         }
 
-        return _energy[doublings - WindowDoublings];
+        return forms[doublings - WindowDoublings];
     }
 }

@@ -71,24 +71,39 @@ public static class Evaluator
         DriveReport.AddTo(list, evaluation);
     }
 
+    /// <summary>One report after the other, in the order of the results; each reads the evaluation alone, and no other's results. Only the verdicts
+    /// behind them do.</summary>
+    internal static IReadOnlyList<Action<ResultList, List<Finding>, Evaluation>> Reports { get; } =
+    [
+        (list, _, evaluation) => GainReport.AddTo(list, evaluation),
+        (list, _, evaluation) => NoiseReport.AddTo(list, evaluation),
+        (list, _, evaluation) => ConverterReport.AddTo(list, evaluation),
+        (list, _, evaluation) => MainsReport.AddTo(list, evaluation),
+        (list, _, evaluation) => DriveReport.AddTo(list, evaluation),
+        (list, _, evaluation) => LevelsReport.AddTo(list, evaluation),
+        (list, _, evaluation) => InputReport.AddTo(list, evaluation),
+        LevelsReport.AddRecovery,
+        AliasReport.AddTo,
+        FilterReport.AddTo,
+        (list, _, evaluation) => LatencyReport.AddTo(list, evaluation),
+        (list, _, evaluation) => LatencyReport.AddBands(list, evaluation),
+        (list, _, evaluation) => SkewReport.AddTo(list, evaluation.Design),
+        SafetyReport.AddTo,
+        MontageReport.AddTo,
+        ContactReport.AddTo,
+        (list, _, evaluation) => OpenReport.AddTo(list, evaluation),
+        (list, _, evaluation) => SupplyReport.AddTo(list, evaluation),
+    ];
+
     private static Assessment Work(Design design, List<Finding> findings)
     {
         var evaluation = new Evaluation(design);
         var list = new ResultList();
-        AddSignal(list, evaluation);
-        LevelsReport.AddTo(list, evaluation);
-        InputReport.AddTo(list, evaluation);
-        LevelsReport.AddRecovery(list, findings, evaluation);
-        AliasReport.AddTo(list, findings, evaluation);
-        FilterReport.AddTo(list, findings, evaluation);
-        LatencyReport.AddTo(list, evaluation);
-        LatencyReport.AddBands(list, evaluation);
-        SkewReport.AddTo(list, design);
-        SafetyReport.AddTo(list, findings, evaluation);
-        MontageReport.AddTo(list, findings, evaluation);
-        ContactReport.AddTo(list, findings, evaluation);
-        OpenReport.AddTo(list, evaluation);
-        SupplyReport.AddTo(list, evaluation);
+        foreach (Action<ResultList, List<Finding>, Evaluation> report in Reports)
+        {
+            report(list, findings, evaluation);
+        }
+
         Judge.AddTo(list, evaluation);
         AddFindings(findings, evaluation);
         return new Assessment(design, list.Results, findings, CurveMaker.Make(evaluation));

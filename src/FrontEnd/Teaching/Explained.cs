@@ -5,7 +5,7 @@ using FrontEnd.Results;
 namespace FrontEnd.Teaching;
 
 /// <summary>Why one figure of a design is what it is.</summary>
-/// <param name="Assessment">The assessment with the changes that help.</param>
+/// <param name="Assessment">The assessment, with the change that helps the figure.</param>
 /// <param name="Result">The figure.</param>
 /// <param name="Moves">What moves it, largest first; empty where no input does by itself, and where none is looked for.</param>
 public sealed record Explained(Assessment Assessment, Result Result, IReadOnlyList<Sensitivity> Moves)
@@ -22,15 +22,15 @@ public sealed record Explained(Assessment Assessment, Result Result, IReadOnlyLi
     /// <summary>Null where the assessment has no such figure.</summary>
     /// <param name="assessment">The design's figures.</param>
     /// <param name="id">The figure's id as a user writes it.</param>
-    public static Explained? Of(Assessment assessment, string id)
+    /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
+    /// <remarks>Works out what this one figure needs: the change that helps it where it is judged, one limit of use where it is one, and its
+    /// report alone for every input that is moved.</remarks>
+    public static Explained? Of(Assessment assessment, string id, CancellationToken cancellation = default)
     {
         ResultId asked = new(id);
-        if (!ResultIds.Limit.All.Has(asked) && assessment.Find(asked) is null)
-        {
-            return null;
-        }
-
-        Assessment advised = Advisor.Advise(assessment);
-        return advised.Find(asked) is { } result ? new Explained(advised, result, Sensitivity.Of(assessment, asked)) : null;
+        Assessment shown = ResultIds.Limit.All.Has(asked)
+            ? LimitsOfUse.Add(assessment, asked, cancellation)
+            : Advisor.Advise(assessment, asked, cancellation);
+        return shown.Find(asked) is { } result ? new Explained(shown, result, Sensitivity.Of(assessment, asked, cancellation)) : null;
     }
 }
