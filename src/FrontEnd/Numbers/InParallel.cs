@@ -30,4 +30,28 @@ internal static class InParallel
             ExceptionDispatchInfo.Throw(several.Flatten().InnerExceptions[0]);
         }
     }
+
+    /// <summary>The same with something that only one at a time may use: as many are made as work at a time.</summary>
+    /// <returns>All that were made.</returns>
+    public static IReadOnlyCollection<T> ForWith<T>(
+        int count, int? threads, Func<T> make, Action<T, int> work, CancellationToken cancellation = default)
+    {
+        var idle = new Stack<T>();
+        For(count, threads, at =>
+        {
+            T? one;
+            lock (idle)
+            {
+                idle.TryPop(out one);
+            }
+
+            one ??= make();
+            work(one, at);
+            lock (idle)
+            {
+                idle.Push(one);
+            }
+        }, cancellation);
+        return idle;
+    }
 }

@@ -80,45 +80,46 @@ public static class SpreadRun
         var nominal = new SpreadKernel(setup);
         nominal.Evaluate(Lanes(parts, part => part.Nominal), 0, SpreadNeeds.All);
         var tally = new SpreadTally(limits);
-        int n = options.Builds, blocks = (n + Block - 1) / Block, taken = 0, done = 0;
+        int n = options.Builds, blocks = (n + Block - 1) / Block, done = 0;
 
         // A figure that the nominal device has none of, such as an offset that no node clips at, is left out.
         double[]?[] values = [.. SpreadKernel.Ids.Select((_, figure) =>
             double.IsNaN(nominal.Figure(SpreadKernel.Drawn, figure)[0]) ? null : new double[n])];
-        int threads = Math.Min(options.Threads ?? Environment.ProcessorCount, blocks);
-        InParallel.For(threads, options.Threads, _ => WorkThrough(), cancellation);
+        foreach (Worker worker in InParallel.ForWith(blocks, options.Threads, () => new Worker(setup, limits), WorkThrough, cancellation))
+        {
+            tally.Add(worker.Tally);
+        }
+
         return new SpreadSummary(setup, options, limits, tally, values, cancellation).Result(nominal);
 
-        void WorkThrough()
+        void WorkThrough(Worker worker, int block)
         {
-            var kernel = new SpreadKernel(setup, SpreadKernel.Surroundings, limits);
-            var own = new SpreadTally(limits);
-            double[][] factors = Lanes(parts, _ => 1);
-            for (int block = Interlocked.Increment(ref taken) - 1; block < blocks; block = Interlocked.Increment(ref taken) - 1)
+            int end = Math.Min(n, (block + 1) * Block);
+            for (int first = block * Block; first < end; first += Vector<double>.Count)
             {
-                cancellation.ThrowIfCancellationRequested();
-                int end = Math.Min(n, (block + 1) * Block);
-                for (int first = block * Block; first < end; first += Vector<double>.Count)
+                for (int lane = 0; lane < Vector<double>.Count; lane++)
                 {
-                    for (int lane = 0; lane < Vector<double>.Count; lane++)
-                    {
-                        // The last group of lanes is filled up with further builds.
-                        Draw(parts, options, first + lane, factors, lane);
-                    }
-
-                    kernel.Evaluate(factors, 0, SpreadNeeds.All, needsOfOthers);
-                    Keep(kernel, values, first);
-                    own.Count(kernel, first, Math.Min(Vector<double>.Count, end - first));
+                    // The last group of lanes is filled up with further builds.
+                    Draw(parts, options, first + lane, worker.Factors, lane);
                 }
 
-                progress?.Report(Interlocked.Add(ref done, end - (block * Block)));
+                worker.Kernel.Evaluate(worker.Factors, 0, SpreadNeeds.All, needsOfOthers);
+                Keep(worker.Kernel, values, first);
+                worker.Tally.Count(worker.Kernel, first, Math.Min(Vector<double>.Count, end - first));
             }
 
-            lock (tally)
-            {
-                tally.Add(own);
-            }
+            progress?.Report(Interlocked.Add(ref done, end - (block * Block)));
         }
+    }
+
+    /// <summary>What a thread works with: room for a group of builds, and what it has counted.</summary>
+    private sealed class Worker(SpreadSetup setup, SpreadLimit[] limits)
+    {
+        public SpreadKernel Kernel { get; } = new(setup, SpreadKernel.Surroundings, limits);
+
+        public SpreadTally Tally { get; } = new(limits);
+
+        public double[][] Factors { get; } = Lanes(setup.Parts, _ => 1);
     }
 
     /// <summary>A number for every part on all lanes.</summary>

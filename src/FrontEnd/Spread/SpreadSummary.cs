@@ -17,9 +17,7 @@ internal sealed class SpreadSummary(
     SpreadSetup setup, SpreadOptions options, SpreadLimit[] limits, SpreadTally tally, double[]?[] values, CancellationToken cancellation)
 {
     /// <summary>Most threads that sort at a time: each has room for all builds of one figure or part.</summary>
-    public const int MostSorting = 4;
-
-    private readonly int _sorting = Math.Min(options.Threads ?? Environment.ProcessorCount, MostSorting);
+    public const int MostSorting = 2;
 
     /// <param name="nominal">The device whose parts are all at their nominal values, evaluated.</param>
     public SpreadResult Result(SpreadKernel nominal)
@@ -28,10 +26,9 @@ internal sealed class SpreadSummary(
         int[] figures = [.. Enumerable.Range(0, values.Length).Where(figure => values[figure] is { } row && !Array.Exists(row, double.IsNaN))];
         var results = new SpreadFigure[figures.Length];
         float[][] ranks = [.. figures.Select(_ => ArrayPool<float>.Shared.Rent(n))];
-        Sorting[] sortings = [.. Enumerable.Range(0, _sorting).Select(_ => new Sorting(n))];
         (double[] least, double[] most) = Corners();
-        InTurns(figures.Length, (thread, at) => results[at] = Figure(figures[at], sortings[thread], ranks[at]));
-        double[,] correlations = Correlations(ranks, sortings);
+        Sort(figures.Length, (sorting, at) => results[at] = Figure(figures[at], sorting, ranks[at]));
+        double[,] correlations = Correlations(ranks);
         for (int at = 0; at < results.Length; at++)
         {
             int figure = figures[at], row = at;
@@ -49,8 +46,6 @@ internal sealed class SpreadSummary(
             ArrayPool<float>.Shared.Return(ranks[at]);
         }
 
-        Array.ForEach(sortings, sorting => sorting.Dispose());
-
         return new SpreadResult(setup.Design, options, setup.Parts.Parts, results, Yield(SpreadKernel.Drawn))
         {
             YieldWithoutElectrodesAndLeads = Yield(SpreadKernel.Inside), YieldOfParts = Yield(SpreadKernel.Board), Ties = setup.Parts.Ties,
@@ -67,18 +62,14 @@ internal sealed class SpreadSummary(
 
     private double? Yield(int surrounding) => limits.Length == 0 ? null : tally.MetAll[surrounding] / (double)options.Builds;
 
-    /// <summary>Numbers from 0 to below <paramref name="count"/>, shared out among the threads that sort.</summary>
-    private void InTurns(int count, Action<int, int> work)
+    /// <summary>Puts lists in order, as many at a time as may be.</summary>
+    private void Sort(int count, Action<Sorting, int> work)
     {
-        int taken = 0;
-        InParallel.For(_sorting, _sorting, thread =>
+        int threads = Math.Min(options.Threads ?? MostSorting, MostSorting);
+        foreach (Sorting sorting in InParallel.ForWith(count, threads, () => new Sorting(options.Builds), work, cancellation))
         {
-            for (int at = Interlocked.Increment(ref taken) - 1; at < count; at = Interlocked.Increment(ref taken) - 1)
-            {
-                cancellation.ThrowIfCancellationRequested();
-                work(thread, at);
-            }
-        }, cancellation);
+            sorting.Dispose();
+        }
     }
 
     /// <summary>What one figure's own values say; its ranks are filled in.</summary>
@@ -114,19 +105,19 @@ internal sealed class SpreadSummary(
 
     /// <summary>Rank correlation of every part with every figure, [part, figure]. The parts are drawn again, some at a time: every build's
     /// random numbers go on where the parts before left off.</summary>
-    private double[,] Correlations(float[][] ranks, Sorting[] sortings)
+    private double[,] Correlations(float[][] ranks)
     {
         const int Block = 4096;
         int n = options.Builds, parts = setup.Parts.Parts.Count, blocks = (n + Block - 1) / Block;
         RandomStream[] streams = ArrayPool<RandomStream>.Shared.Rent(n);
-        double[][] drawn = [.. sortings.Select(_ => ArrayPool<double>.Shared.Rent(n))];
-        float[][] own = [.. sortings.Select(_ => ArrayPool<float>.Shared.Rent(n))];
+        double[][] drawn = [.. Enumerable.Range(0, MostSorting).Select(_ => ArrayPool<double>.Shared.Rent(n))];
+        float[][] own = [.. drawn.Select(_ => ArrayPool<float>.Shared.Rent(n))];
         double[] squares = [.. ranks.Select(rank => Statistics.Product(rank.AsSpan(0, n), rank.AsSpan(0, n)))];
         double[,] result = new double[parts, ranks.Length];
-        for (int first = 0; first < parts; first += sortings.Length)
+        for (int first = 0; first < parts; first += MostSorting)
         {
-            int start = first, count = Math.Min(sortings.Length, parts - first);
-            InTurns(blocks, (_, block) =>
+            int start = first, count = Math.Min(MostSorting, parts - first);
+            InParallel.For(blocks, options.Threads, block =>
             {
                 for (int build = block * Block; build < Math.Min(n, (block + 1) * Block); build++)
                 {
@@ -138,12 +129,12 @@ internal sealed class SpreadSummary(
 
                     streams[build] = random;
                 }
-            });
-            InTurns(count, (thread, i) =>
+            }, cancellation);
+            Sort(count, (sorting, i) =>
             {
-                Span<float> part = own[thread].AsSpan(0, n);
-                sortings[thread].Sort(drawn[i], n);
-                sortings[thread].Rank(part);
+                Span<float> part = own[i].AsSpan(0, n);
+                sorting.Sort(drawn[i], n);
+                sorting.Rank(part);
                 double square = Statistics.Product(part, part);
                 for (int figure = 0; figure < ranks.Length; figure++)
                 {
@@ -222,19 +213,8 @@ internal sealed class SpreadSummary(
         return extreme;
     }
 
-    private void WithKernels(int count, Action<SpreadKernel, int> work)
-    {
-        int taken = 0, threads = Math.Min(count, options.Threads ?? Environment.ProcessorCount);
-        InParallel.For(threads, options.Threads, _ =>
-        {
-            var kernel = new SpreadKernel(setup);
-            for (int at = Interlocked.Increment(ref taken) - 1; at < count; at = Interlocked.Increment(ref taken) - 1)
-            {
-                cancellation.ThrowIfCancellationRequested();
-                work(kernel, at);
-            }
-        }, cancellation);
-    }
+    private void WithKernels(int count, Action<SpreadKernel, int> work) =>
+        InParallel.ForWith(count, options.Threads, () => new SpreadKernel(setup), work, cancellation);
 
     /// <summary>Where the walks end that begin at <paramref name="at"/>, the first of them downwards for 0 and upwards for 1: two lanes a
     /// walk, the part at its lower and at its upper corner.</summary>
