@@ -3,7 +3,8 @@ using FrontEnd.App;
 using FrontEnd.App.Commands;
 
 // UTF-8 whatever the locale says: the output is full of Ω and µ.
-using StreamWriter output = new(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+// The buffer holds what most commands print, so that it goes out in one piece.
+using StreamWriter output = new(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 1 << 15);
 using StreamWriter messages = new(Console.OpenStandardError(),
     new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = true };
 if (OperatingSystem.IsWindows())
