@@ -59,7 +59,7 @@ internal sealed class CascadeGrowth
     internal static double[] Of(SecondOrderSections cascade, bool polesAlone)
     {
         // Next to z = −1 nothing is slow, but with every other sample of the other sign it is, and sizes stay.
-        bool turned = 0 < cascade.Sections.DefaultIfEmpty(Biquad.Through).MaxBy(s => s.PoleRadius).A1;
+        bool turned = 0 < CascadeSpectrum.Stable(cascade).Sections.DefaultIfEmpty(Biquad.Through).MaxBy(s => s.PoleRadius).A1;
         var growth = new CascadeGrowth([.. cascade.Sections.Select(s => turned ? CascadeSpectrum.Turned(s) : s)], polesAlone);
         growth.Add();
         return growth._sums;
