@@ -41,7 +41,7 @@ internal static class MarkCommand
         }
 
         List<Finding> findings = [];
-        Key? key = TextFiles.ReadOfClass(keyPath, out Finding? noKey) is { } keyText ? KeyFile.Read(keyText, keyPath, out noKey) : null;
+        Key? key = TextFiles.BytesOfClass(keyPath, out Finding? noKey) is { } keyText ? KeyFile.Read(keyText, keyPath, out noKey) : null;
         IReadOnlyList<GivenAnswer>? answers = TextFiles.ReadOfClass(answersPath, out Finding? noAnswers) is { } text
             ? ClassFiles.Answers(text, answersPath, findings)
             : null;

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Unicode;
 
 namespace FrontEnd.Documents.Files;
 
@@ -12,20 +13,40 @@ public static class TextFiles
     /// key.</summary>
     public const int ClassLimit = 1024 * 1024 * 1024;
 
+    /// <summary>The byte order mark.</summary>
+    private static ReadOnlySpan<byte> Mark => [0xEF, 0xBB, 0xBF];
+
     /// <summary>The file's text without a byte order mark; null with a finding where it cannot be had.</summary>
     public static string? Read(string path, out Finding? finding) =>
-        Bytes(path, Limit, FileMessages.TooLarge, out finding) is { } bytes ? Decode(path, bytes, out finding) : null;
+        Bytes(path, Limit, FileMessages.TooLarge, out finding) is { } bytes ? Decode(path, bytes.Span, out finding) : null;
 
     /// <summary>The same for what grows with a class: the list of students, the key of a homework, its answers.</summary>
     public static string? ReadOfClass(string path, out Finding? finding) => ReadOfClass(path, ClassLimit, out finding);
 
     internal static string? ReadOfClass(string path, long limit, out Finding? finding) =>
-        Bytes(path, limit, FileMessages.ClassTooLarge, out finding) is { } bytes ? Decode(path, bytes, out finding) : null;
+        Bytes(path, limit, FileMessages.ClassTooLarge, out finding) is { } bytes ? Decode(path, bytes.Span, out finding) : null;
+
+    /// <summary>The same as the bytes of its text, for a key, which takes twice the room as a text.</summary>
+    public static ReadOnlyMemory<byte>? BytesOfClass(string path, out Finding? finding)
+    {
+        if (Bytes(path, ClassLimit, FileMessages.ClassTooLarge, out finding) is not { } bytes)
+        {
+            return null;
+        }
+
+        if (bytes.Span.Contains((byte)0) || !Utf8.IsValid(bytes.Span))
+        {
+            Decode(path, bytes.Span, out finding);
+            return null;
+        }
+
+        return bytes.Span.StartsWith(Mark) ? bytes[Mark.Length..] : bytes;
+    }
 
     /// <summary>The file's bytes; null with a finding where they cannot be had.</summary>
     /// <param name="limit">Largest file that is read, in bytes.</param>
     /// <param name="tooLarge">The finding for a larger one: path, its bytes, the limit.</param>
-    private static byte[]? Bytes(string path, long limit, Func<string, long, long, Finding> tooLarge, out Finding? finding)
+    private static ReadOnlyMemory<byte>? Bytes(string path, long limit, Func<string, long, long, Finding> tooLarge, out Finding? finding)
     {
         using FileStream? stream = Open(path, out finding);
         if (stream is null)
@@ -36,7 +57,7 @@ public static class TextFiles
         try
         {
             // A pipe or device has no length to trust: read until it is too much.
-            using MemoryStream held = new(stream.CanSeek ? (int)Math.Min(limit, stream.Length) : 0);
+            MemoryStream held = new(stream.CanSeek ? (int)Math.Min(limit, stream.Length) : 0);
             byte[] chunk = new byte[64 * 1024];
             for (int read; held.Length <= limit && (read = stream.Read(chunk)) > 0;)
             {
@@ -45,7 +66,12 @@ public static class TextFiles
 
             long length = stream.CanSeek ? Math.Max(held.Length, stream.Length) : held.Length;
             finding = limit < length ? tooLarge(path, length, limit) : null;
-            return finding is null ? held.ToArray() : null;
+            if (finding is null)
+            {
+                return held.GetBuffer().AsMemory(0, (int)held.Length);
+            }
+
+            return null;
         }
         catch (Exception error) when (IsOfFile(error))
         {
@@ -76,7 +102,6 @@ public static class TextFiles
     /// <returns>What went wrong; null for nothing.</returns>
     public static Finding? WriteAtomically(string path, string text)
     {
-        string? temporary = null;
         try
         {
             if (Directory.Exists(path))
@@ -84,25 +109,13 @@ public static class TextFiles
                 return FileMessages.Folder(path);
             }
 
-            string full = Path.GetFullPath(path);
-            temporary = Path.Combine(Path.GetDirectoryName(full)!, $".{Path.GetFileName(full)}.{Path.GetRandomFileName()}");
-            using (FileStream stream = new(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None))
-            {
-                stream.Write(new UTF8Encoding(encoderShouldEmitUTF8Identifier: false).GetBytes(text));
-                stream.Flush(flushToDisk: true);
-            }
-
-            if (!OperatingSystem.IsWindows() && File.Exists(full))
-            {
-                File.SetUnixFileMode(temporary, File.GetUnixFileMode(full));
-            }
-
-            File.Move(temporary, full, overwrite: true);
+            using AtomicFile file = new(path);
+            file.Text.Write(text);
+            file.Finish();
             return null;
         }
         catch (Exception error) when (IsOfFile(error))
         {
-            Remove(temporary);
             return FileMessages.Unwritable(path, error.Message);
         }
     }
@@ -125,29 +138,11 @@ public static class TextFiles
     internal static bool IsOfFile(Exception error) =>
         error is IOException or UnauthorizedAccessException or ArgumentException;
 
-    private static void Remove(string? temporary)
-    {
-        try
-        {
-            if (temporary is not null)
-            {
-                File.Delete(temporary);
-            }
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
-        {
-            // The write's own failure is what the user needs to know; a left-over temporary file is the lesser evil.
-        }
-    }
-
     /// <summary>Bytes as text without a byte order mark; null with a finding where they are none.</summary>
     internal static string? Decode(string path, ReadOnlySpan<byte> bytes, out Finding? finding)
     {
         finding = null;
-        if (bytes.StartsWith<byte>([0xEF, 0xBB, 0xBF]))
-        {
-            bytes = bytes[3..];
-        }
+        bytes = bytes.StartsWith(Mark) ? bytes[Mark.Length..] : bytes;
 
         int zero = bytes.IndexOf((byte)0);
         if (0 <= zero)

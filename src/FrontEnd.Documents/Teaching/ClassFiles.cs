@@ -42,15 +42,17 @@ public static class ClassFiles
 
     /// <summary>The list of answers to fill in: a line for each student and question, its last field empty. A sheet that all share has
     /// lines for one student, to be copied.</summary>
-    public static string AnswersTable(Homework homework)
+    public static string AnswersTable(Homework homework) => string.Concat(homework.Sheets.Select(AnswerRows).Prepend(AnswersHead));
+
+    internal const string AnswersHead = "student,name,question,asked,answer\n";
+
+    /// <summary>One sheet's lines of it.</summary>
+    internal static string AnswerRows(ProblemSheet sheet)
     {
-        StringBuilder text = new("student,name,question,asked,answer\n");
-        foreach (ProblemSheet sheet in homework.Sheets)
+        StringBuilder text = new();
+        foreach (Question question in sheet.Questions)
         {
-            foreach (Question question in sheet.Questions)
-            {
-                text.Row("\n", sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", question.Id, question.Problem.Title, "");
-            }
+            text.Row("\n", sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", question.Id, question.Problem.Title, "");
         }
 
         return text.ToString();

@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Numbers;
@@ -12,11 +13,22 @@ public static class KeyFile
     private const int FormatVersion = 1;
 
     /// <summary>The text of the file.</summary>
-    public static string Write(Key key) => AnswerJson.Plain(new KeyJson(
-        Format, FormatVersion, key.TemplateVersion, SeededRandom.Name, key.Seed, [.. key.Sheets.Select(KeySheetJson.From)]));
+    public static string Write(Key key)
+    {
+        MemoryStream text = new();
+        Write(key, text);
+        return Encoding.UTF8.GetString(text.GetBuffer(), 0, (int)text.Length);
+    }
+
+    /// <summary>The same, written as it is made.</summary>
+    public static void Write(Key key, Stream file) => AnswerJson.Plain(new KeyJson(
+        Format, FormatVersion, key.TemplateVersion, SeededRandom.Name, key.Seed, key.Sheets.Select(KeySheetJson.From)), file);
 
     /// <summary>Null with a finding where the text is no key.</summary>
-    public static Key? Read(string text, string path, out Finding? finding)
+    public static Key? Read(string text, string path, out Finding? finding) => Read(Encoding.UTF8.GetBytes(text), path, out finding);
+
+    /// <summary>The same of a text in UTF-8.</summary>
+    public static Key? Read(ReadOnlyMemory<byte> text, string path, out Finding? finding)
     {
         finding = null;
         try

@@ -27,18 +27,38 @@ internal static class PrintedPage
         @media print { body { max-width: none; margin: 0; padding: 0; font-size: 9.5pt; line-height: 1.32; } .sheet + .sheet { margin-top: 0; } @page { size: A4; margin: 15mm 16mm; } }
         """;
 
+    /// <summary>What ends a page.</summary>
+    public const string End = "</body>\n</html>\n";
+
     /// <summary>The whole page around its sections.</summary>
     public static string Of(string title, IEnumerable<string> sections)
+    {
+        StringWriter html = new();
+        html.Write(Begin(title));
+        foreach (string section in sections)
+        {
+            Section(html, section);
+        }
+
+        html.Write(End);
+        return html.ToString();
+    }
+
+    /// <summary>Adds a section.</summary>
+    public static void Section(TextWriter html, string section)
+    {
+        html.Write("<section class=\"sheet\">\n");
+        html.Write(section);
+        html.Write("</section>\n");
+    }
+
+    /// <summary>A page up to its first section.</summary>
+    public static string Begin(string title)
     {
         StringBuilder html = new();
         html.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width\">\n");
         html.Append($"<title>{title}: {Subject}</title>\n<style>\n").Append(Style.ReplaceLineEndings("\n")).Append("\n</style>\n</head>\n<body>\n");
-        foreach (string section in sections)
-        {
-            html.Append("<section class=\"sheet\">\n").Append(section).Append("</section>\n");
-        }
-
-        return html.Append("</body>\n</html>\n").ToString();
+        return html.ToString();
     }
 
     /// <summary>f_c with its index set low.</summary>

@@ -8,20 +8,25 @@ namespace FrontEnd.Documents.Teaching;
 /// <summary>Problem sheets and the key as HTML pages to print.</summary>
 public static class ProblemHtml
 {
+    private const string Title = "Problems";
+
     // More given values than this stand in two columns.
     private const int Many = 8;
 
     // Columns of the table of answers that a page is wide enough for.
     private const int QuestionsInTable = 12;
 
-    public static string Page(Homework homework, IReadOnlyList<ProblemSheet> sheets) =>
-        PrintedPage.Of("Problems", sheets.Select(sheet => Sheet(homework, sheet)));
+    /// <summary>A page of sheets.</summary>
+    public static string Page(IEnumerable<string> sheets) => PrintedPage.Of(Title, sheets);
 
-    /// <summary>The key: all answers at a glance, then every sheet with worked solutions.</summary>
-    public static string Key(Homework homework) =>
-        PrintedPage.Of("Key", homework.Sheets.Select(sheet => Solutions(sheet)).Prepend(Glance(homework)));
+    /// <summary>The same up to its first sheet.</summary>
+    internal static string Begin() => PrintedPage.Begin(Title);
 
-    private static string Sheet(Homework homework, ProblemSheet sheet)
+    /// <summary>The key up to its first section: all answers at a glance, then every sheet with worked solutions.</summary>
+    internal static string BeginKey() => PrintedPage.Begin("Key");
+
+    /// <summary>One sheet, without answers.</summary>
+    public static string Sheet(Homework homework, ProblemSheet sheet)
     {
         StringBuilder html = new();
         html.Append($"<h1>Problems: {Subject}</h1>\n<p class=\"who\">");
@@ -38,21 +43,22 @@ public static class ProblemHtml
         return html.Append($"<p class=\"made\">{Safe(ProblemMarkdown.Footing(homework))}.</p>\n").ToString();
     }
 
-    private static string Glance(Homework homework)
+    /// <summary>All answers of the class as tables.</summary>
+    internal static string Glance(Homework homework, Key key)
     {
         StringBuilder html = new();
         html.Append($"<h1>Key: all answers</h1>\n<p class=\"note\">{Safe(ProblemMarkdown.Footing(homework))}. The worked solutions follow, one sheet after another. Students do not get these pages.</p>\n<p class=\"note\">{Safe(FrontEnd.Results.Cautions.Exercise)}</p>\n");
-        int questions = homework.Sheets.Max(sheet => sheet.Questions.Count);
+        int questions = key.Sheets.Max(sheet => sheet.Questions.Count);
         for (int first = 0; first < questions; first += QuestionsInTable)
         {
-            Question[] shown = [.. homework.Sheets[0].Questions.Skip(first).Take(QuestionsInTable)];
+            KeyQuestion[] shown = [.. key.Sheets[0].Questions.Skip(first).Take(QuestionsInTable)];
             html.Append("<table class=\"ruled glance\">\n<thead><tr><th></th>").Append(string.Concat(shown.Select(question =>
                 $"<th>{question.Id}</th>"))).Append("</tr></thead>\n");
-            foreach (ProblemSheet sheet in homework.Sheets)
+            foreach (KeySheet sheet in key.Sheets)
             {
-                html.Append($"<tr><td>{Safe(sheet.Student?.Id ?? "all")}</td>");
+                html.Append($"<tr><td>{Safe(sheet.Student.Length == 0 ? "all" : sheet.Student)}</td>");
                 html.Append(string.Concat(sheet.Questions.Skip(first).Take(QuestionsInTable).Select(question =>
-                    $"<td>{Safe(Short(question.Problem.Answer))}</td>"))).Append("</tr>\n");
+                    $"<td>{Safe(Short(question))}</td>"))).Append("</tr>\n");
             }
 
             html.Append("</table>\n");
@@ -61,9 +67,11 @@ public static class ProblemHtml
         return html.ToString();
     }
 
-    private static string Short(Answer answer) => answer is ChoiceAnswer choice ? ChoiceAnswer.Letter(choice.Right) : answer.Text;
+    private static string Short(KeyQuestion question) =>
+        question.Options.Count == 0 ? question.Answer : ChoiceAnswer.Letter((int)question.Value);
 
-    private static string Solutions(ProblemSheet sheet)
+    /// <summary>One sheet with worked solutions.</summary>
+    internal static string Solutions(ProblemSheet sheet)
     {
         StringBuilder html = new();
         html.Append($"<h1>Key: {Safe(sheet.Student is { } student ? $"{student.Name} ({student.Id})" : "common sheet")} <span class=\"points\">{sheet.Points} points</span></h1>\n");

@@ -27,21 +27,19 @@ public static class ProblemMarkdown
         return text.ToString();
     }
 
-    /// <summary>The key of all sheets: worked solutions, accepted ranges, slips.</summary>
-    public static string Key(Homework homework)
+    /// <summary>What stands above the key's sheets.</summary>
+    internal static string KeyHead(Homework homework) =>
+        $"# Key with worked solutions\n\n{Footing(homework)}.\n\n{FrontEnd.Results.Cautions.Exercise}\n";
+
+    /// <summary>The key of one sheet: worked solutions, accepted ranges, slips.</summary>
+    internal static string KeySheet(ProblemSheet sheet)
     {
-        StringBuilder text = new();
-        text.Append("# Key with worked solutions\n\n").Append(Footing(homework)).Append(".\n\n").Append(FrontEnd.Results.Cautions.Exercise).Append('\n');
-        foreach (ProblemSheet sheet in homework.Sheets)
+        StringBuilder text = new("\n## ");
+        text.Append(sheet.Student is { } student ? $"{Plain(student.Name)} ({Plain(student.Id)})" : "Common sheet").Append('\n');
+        foreach (Question question in sheet.Questions)
         {
-            text.Append("\n## ").Append(sheet.Student is { } student
-                ? $"{Plain(student.Name)} ({Plain(student.Id)})"
-                : "Common sheet").Append('\n');
-            foreach (Question question in sheet.Questions)
-            {
-                AppendQuestion(text, question, "###");
-                AppendSolution(text, question.Problem);
-            }
+            AppendQuestion(text, question, "###");
+            AppendSolution(text, question.Problem);
         }
 
         return text.ToString();

@@ -118,20 +118,25 @@ internal sealed class PathLanes
         _amplifierWhite = (builds.InputNoise * builds.InputNoise) + (output * output);
     }
 
-    /// <summary>Works out transfers and noise at a frequency of each lane [Hz].</summary>
-    public void Solve(Vector<double> hertz)
+    /// <summary>Works out transfers and noise, and where it is asked for the blocks' group delays, at a frequency of each lane [Hz].</summary>
+    public void Solve(Vector<double> hertz, bool withDelay = false)
     {
-        SolveStages(hertz, withNoise: true);
-        Join(hertz);
+        SolveStages(hertz, withNoise: true, withDelay);
+        Join(hertz, withDelay);
     }
 
     /// <summary>The same where the stages are solved at these frequencies already.</summary>
-    public void Join(Vector<double> hertz)
+    public void Join(Vector<double> hertz, bool withDelay = false)
     {
         Input.Factor(hertz);
         Input.SolveDifference();
         Amplify(hertz);
         AddInputNoise(hertz);
+        if (withDelay)
+        {
+            AddFrontDelay(hertz);
+        }
+
         int inner = BlockPower.Length;
         for (int i = 0; i < _stages.Length; i++)
         {
@@ -151,11 +156,17 @@ internal sealed class PathLanes
     }
 
     /// <summary>Solves the stages by themselves at a frequency of each lane [Hz].</summary>
-    public void SolveStages(Vector<double> hertz, bool withNoise)
+    public void SolveStages(Vector<double> hertz, bool withNoise, bool withDelay = false)
     {
-        foreach (StageLanes stage in _stages)
+        for (int i = 0; i < _stages.Length; i++)
         {
+            StageLanes stage = _stages[i];
             stage.Solve(hertz);
+            if (withDelay)
+            {
+                BlockDelay[i + 1] = stage.Delay();
+            }
+
             if (withNoise)
             {
                 stage.SolveNoise(hertz);
@@ -170,14 +181,20 @@ internal sealed class PathLanes
     {
         Input.Factor(hertz);
         Input.SolveDifference();
-        double pole = 1 / _model.Design.Amplifier.Bandwidth.Hertz;
-        Vector<double> x = hertz * pole;
-        BlockDelay[0] = Input.FrontDelay(hertz) + (new Vector<double>(pole / (2 * Math.PI)) / (Vector<double>.One + (x * x)));
+        AddFrontDelay(hertz);
         for (int i = 0; i < _stages.Length; i++)
         {
             _stages[i].Solve(hertz);
             BlockDelay[i + 1] = _stages[i].Delay();
         }
+    }
+
+    /// <summary>Delay of input network and amplifier at the frequencies that the input network is solved for.</summary>
+    private void AddFrontDelay(Vector<double> hertz)
+    {
+        double pole = 1 / _model.Design.Amplifier.Bandwidth.Hertz;
+        Vector<double> x = hertz * pole;
+        BlockDelay[0] = Input.FrontDelay(hertz) + (new Vector<double>(pole / (2 * Math.PI)) / (Vector<double>.One + (x * x)));
     }
 
     /// <summary>The transfers alone where the input network is solved for the difference at these frequencies already, and the

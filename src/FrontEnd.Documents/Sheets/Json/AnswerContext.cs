@@ -26,6 +26,9 @@ internal sealed partial class AnswerContext
             new WordConverter<PartDistribution>(Wording.Word),
         },
     });
+
+    /// <summary>The same for what is written straight into a file.</summary>
+    public static AnswerContext Files { get; } = new(new JsonSerializerOptions(Shared.Options) { WriteIndented = true, NewLine = "\n" });
 }
 
 /// <summary>A converter that writes only: nothing reads an answer back.</summary>

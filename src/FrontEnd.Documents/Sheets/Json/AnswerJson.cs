@@ -103,6 +103,13 @@ public static class AnswerJson
     internal static string Plain<T>(T file) =>
         Text(json => JsonSerializer.Serialize(json, file, AnswerContext.Shared.GetTypeInfo(typeof(T))!));
 
+    /// <summary>The same, written as it is made.</summary>
+    internal static void Plain<T>(T file, Stream stream)
+    {
+        JsonSerializer.Serialize(stream, file, AnswerContext.Files.GetTypeInfo(typeof(T))!);
+        stream.WriteByte((byte)'\n');
+    }
+
     private static string Text(Action<Utf8JsonWriter> write)
     {
         // Never part of a web page, so Ω and µ stay readable.

@@ -9,7 +9,7 @@ namespace FrontEnd.Documents.Sheets;
 /// <param name="Templates">Version of the templates that drew the numbers.</param>
 /// <param name="Generator">Of the random numbers.</param>
 internal sealed record KeyJson(string Format, int Version, string Templates, string Generator, ulong Seed,
-    IReadOnlyList<KeySheetJson> Sheets);
+    IEnumerable<KeySheetJson> Sheets);
 
 /// <summary>One student's questions; "" where all share a sheet.</summary>
 internal sealed record KeySheetJson(string Student, string Name, IReadOnlyList<KeyQuestionJson> Questions)

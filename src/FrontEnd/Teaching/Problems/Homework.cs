@@ -1,3 +1,4 @@
+using System.Collections;
 using FrontEnd.Numbers;
 
 namespace FrontEnd.Teaching.Problems;
@@ -18,6 +19,8 @@ public sealed record ProblemSheet(Student? Student, IReadOnlyList<Question> Ques
 }
 
 /// <summary>A set of problem sheets with their solutions: everything that sheets and keys print.</summary>
+/// <param name="Sheets">Drawn when they are asked for and not kept: a sheet of a large class that is needed twice is drawn twice, and is the
+/// same.</param>
 public sealed record Homework(ulong Seed, string TemplateVersion, IReadOnlyList<ProblemSheet> Sheets)
 {
     /// <summary>What the numbers were drawn with.</summary>
@@ -33,6 +36,17 @@ public sealed record Homework(ulong Seed, string TemplateVersion, IReadOnlyList<
         IReadOnlyList<(Template Template, int Copy)> chosen = TemplateSet.Choose(topics, level, count, seed);
         ProblemSheet Sheet(Student? student) =>
             new(student, [.. chosen.Select((one, i) => new Question($"q{i + 1}", one.Template.For(seed, student?.Id ?? "", one.Copy)))]);
-        return new Homework(seed, TemplateSet.Version, students.Count == 0 ? [Sheet(null)] : [.. students.Select(Sheet)]);
+        return new Homework(seed, TemplateSet.Version, students.Count == 0 ? [Sheet(null)] : new DrawnSheets(students, Sheet));
+    }
+
+    private sealed class DrawnSheets(IReadOnlyList<Student> students, Func<Student, ProblemSheet> draw) : IReadOnlyList<ProblemSheet>
+    {
+        public int Count => students.Count;
+
+        public ProblemSheet this[int index] => draw(students[index]);
+
+        public IEnumerator<ProblemSheet> GetEnumerator() => students.Select(draw).GetEnumerator();
+
+        IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
     }
 }

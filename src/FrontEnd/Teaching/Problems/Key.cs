@@ -7,8 +7,11 @@ public sealed record Key(ulong Seed, string TemplateVersion, IReadOnlyList<KeySh
     /// <summary>The key of a homework's sheets.</summary>
     public static Key Of(Homework homework) =>
         new(homework.Seed, homework.TemplateVersion,
-            [.. homework.Sheets.Select(sheet =>
-            new KeySheet(sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", [.. sheet.Questions.Select(Question)]))]);
+            [.. homework.Sheets.Select(Of)]);
+
+    /// <summary>The key of one sheet.</summary>
+    public static KeySheet Of(ProblemSheet sheet) =>
+        new(sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", [.. sheet.Questions.Select(Question)]);
 
     private static KeyQuestion Question(Question question)
     {

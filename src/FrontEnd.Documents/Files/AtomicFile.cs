@@ -1,0 +1,59 @@
+using System.Text;
+
+namespace FrontEnd.Documents.Files;
+
+/// <summary>A file that is written piece by piece and never seen half written: it is a temporary file beside its place until it is whole,
+/// and is then flushed to the disk and renamed.</summary>
+/// <remarks>What goes wrong with the file is thrown as reading and writing throw it, see <see cref="TextFiles.IsOfFile"/>.</remarks>
+internal sealed class AtomicFile : IDisposable
+{
+    private readonly string _place, _temporary;
+    private readonly FileStream _stream;
+    private bool _isWhole;
+
+    public AtomicFile(string path)
+    {
+        _place = System.IO.Path.GetFullPath(path);
+        _temporary = System.IO.Path.Combine(System.IO.Path.GetDirectoryName(_place)!,
+            $".{System.IO.Path.GetFileName(_place)}.{System.IO.Path.GetRandomFileName()}");
+        _stream = new FileStream(_temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+        Text = new StreamWriter(_stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 64 * 1024);
+    }
+
+    /// <summary>What is written as text.</summary>
+    public StreamWriter Text { get; }
+
+    /// <summary>Puts the file in its place.</summary>
+    public void Finish()
+    {
+        Text.Flush();
+        _stream.Flush(flushToDisk: true);
+        Text.Dispose();
+        if (!OperatingSystem.IsWindows() && File.Exists(_place))
+        {
+            File.SetUnixFileMode(_temporary, File.GetUnixFileMode(_place));
+        }
+
+        File.Move(_temporary, _place, overwrite: true);
+        _isWhole = true;
+    }
+
+    /// <summary>Removes what is not whole.</summary>
+    public void Dispose()
+    {
+        if (_isWhole)
+        {
+            return;
+        }
+
+        try
+        {
+            _stream.Dispose();
+            File.Delete(_temporary);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            // The write's own failure is what the user needs to know; a left-over temporary file is the lesser evil.
+        }
+    }
+}
