@@ -18,18 +18,22 @@ public static class Advisor
     /// <summary>The same assessment with <see cref="Verdict.Improvement"/> filled in where a change helps.</summary>
     /// <remarks>And with the limits of use behind its results: they are looked for in the same way, by evaluating changed
     /// designs.</remarks>
-    public static Assessment Advise(Assessment assessment, CancellationToken cancellation = default) =>
-        LimitsOfUse.Add(Advise(assessment, Candidates.For(assessment.Design, assessment), cancellation), cancellation);
+    public static Assessment Advise(Assessment assessment, CancellationToken cancellation = default)
+    {
+        Evaluation? evaluation = Evaluator.ForOthers(assessment.Design);
+        return LimitsOfUse.Add(
+            Advise(assessment, Candidates.For(assessment.Design, assessment), evaluation, cancellation), null, evaluation, cancellation);
+    }
 
     /// <summary>The same for one result alone, without the limits of use: as it is where that one is not judged.</summary>
     public static Assessment Advise(Assessment assessment, ResultId only, CancellationToken cancellation = default) =>
         assessment.Find(only) is { } result && result.Verdict.Kind != VerdictKind.NotJudged
-            ? Advise(assessment, Candidates.For(assessment.Design, assessment), cancellation, only)
+            ? Advise(assessment, Candidates.For(assessment.Design, assessment), Evaluator.ForOthers(assessment.Design), cancellation, only)
             : assessment;
 
-    /// <summary>The same with the changes to try given.</summary>
-    internal static Assessment Advise(
-        Assessment assessment, IEnumerable<Candidate> candidates, CancellationToken cancellation = default, ResultId? only = null)
+    /// <summary>The same with the changes to try given, and the design's budgets where they are at hand.</summary>
+    internal static Assessment Advise(Assessment assessment, IEnumerable<Candidate> candidates, Evaluation? evaluation = null,
+        CancellationToken cancellation = default, ResultId? only = null)
     {
         Result[] judged = [.. assessment.Results.Where(result => result.Verdict.Kind != VerdictKind.NotJudged)];
         if (judged.Length == 0)
@@ -40,7 +44,7 @@ public static class Advisor
         (Candidate Candidate, Dictionary<ResultId, Result> Judged)[] tried =
         [
             .. InParallel.Map([.. candidates], candidate =>
-                (candidate, Evaluator.Judged(candidate.Design)), cancellation)
+                (candidate, Evaluator.Judged(candidate.Design, evaluation)), cancellation)
                 .Where(pair => pair.Item2 is not null && !WorsensSafety(judged, pair.Item2))
                 .Select(pair => (pair.candidate, pair.Item2!)),
         ];
@@ -53,8 +57,7 @@ public static class Advisor
             }
         }
 
-        return new Assessment(assessment.Design, [.. assessment.Results.Select(result => improved.GetValueOrDefault(result.Id, result))],
-            assessment.Findings, assessment.Curves);
+        return assessment.With([.. assessment.Results.Select(result => improved.GetValueOrDefault(result.Id, result))]);
     }
 
     private static bool WorsensSafety(Result[] before, Dictionary<ResultId, Result> after)

@@ -1,6 +1,7 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;
+using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Numbers;
 using FrontEnd.Reporting;
@@ -24,27 +25,33 @@ public static class LimitsOfUse
     private const int MostStrides = 20, MostHalvings = 60;
 
     /// <summary>The same assessment with the limits behind its results; as it is where it has no figures, or has them already.</summary>
-    public static Assessment Add(Assessment assessment, CancellationToken cancellation = default) => Add(assessment, null, cancellation);
+    public static Assessment Add(Assessment assessment, CancellationToken cancellation = default) =>
+        Add(assessment, null, null, cancellation);
 
     /// <summary>The same with one limit alone.</summary>
     /// <param name="assessment">The design's figures.</param>
     /// <param name="only">The limit's id; null for all of them.</param>
     /// <param name="cancellation">Ends the search.</param>
-    public static Assessment Add(Assessment assessment, ResultId? only, CancellationToken cancellation)
+    public static Assessment Add(Assessment assessment, ResultId? only, CancellationToken cancellation) =>
+        Add(assessment, only, null, cancellation);
+
+    /// <summary>The same with the design's budgets, where they are at hand.</summary>
+    internal static Assessment Add(Assessment assessment, ResultId? only, Evaluation? evaluation, CancellationToken cancellation)
     {
         if (!assessment.HasFigures || assessment.Find(ResultIds.Limit.Contact) is not null)
         {
             return assessment;
         }
 
+        evaluation ??= Evaluator.ForOthers(assessment.Design);
         Use[] uses = [.. Uses(assessment.Design).Where(use => only is null || use.Id == only)];
         var list = new ResultList();
-        foreach ((Use use, Found found) in uses.Zip(InParallel.Map(uses, use => Search(assessment, use), cancellation)))
+        foreach ((Use use, Found found) in uses.Zip(InParallel.Map(uses, use => Search(assessment, evaluation, use), cancellation)))
         {
             Put(list, use, found);
         }
 
-        return new Assessment(assessment.Design, [.. assessment.Results, .. list.Results], assessment.Findings, assessment.Curves);
+        return assessment.With([.. assessment.Results, .. list.Results]);
     }
 
     /// <summary>One thing that differs from recording to recording.</summary>
@@ -108,7 +115,7 @@ public static class LimitsOfUse
         Input = design.Input with { LeadToCommon = Capacitance.FromFarads(design.Input.LeadToCommon.Farads * factor) },
     };
 
-    private static Found Search(Assessment assessment, Use use)
+    private static Found Search(Assessment assessment, Evaluation? evaluation, Use use)
     {
         Result[] met = [.. assessment.Judged.Where(result => result.Verdict.Kind is VerdictKind.Pass or VerdictKind.Marginal)];
         double good = use.Today, end = End(use);
@@ -118,11 +125,11 @@ public static class LimitsOfUse
         }
 
         double bad = use.First;
-        Point beyond;
+        Point before = new(null, true, Spare(met)), beyond;
         while (true)
         {
             bad = use.Step < 1 ? Math.Max(bad, end) : Math.Min(bad, end);
-            beyond = Look(met, use, bad);
+            beyond = Look(met, evaluation, use, bad);
             if (!beyond.Holds)
             {
                 break;
@@ -133,23 +140,56 @@ public static class LimitsOfUse
                 return new Found(end, null, true);
             }
 
-            (good, bad) = (bad, bad * use.Step);
+            (good, before, bad) = (bad, beyond, bad * use.Step);
         }
 
-        for (int i = 0; i < MostHalvings && Accuracy * bad < Math.Abs(bad - good); i++)
+        for (int i = 0; i < MostHalvings && Accuracy * Math.Max(good, bad) < Math.Abs(bad - good); i++)
         {
-            double middle = good == 0 ? bad / 2 : Math.Sqrt(good * bad);
-            Point there = Look(met, use, middle);
-            (good, bad, beyond) = there.Holds ? (middle, bad, beyond) : (good, middle, there);
+            double middle = Between(good, bad, before.Spare, beyond.Spare, i);
+            Point there = Look(met, evaluation, use, middle);
+            (good, before, bad, beyond) = there.Holds ? (middle, there, bad, beyond) : (good, before, middle, there);
         }
 
         return new Found(good, beyond.Fails, beyond.HasFigures);
+    }
+
+    /// <summary>Where to look next: somewhat to either side, in turn, of where a straight line through what is to spare at both ends is zero,
+    /// so that the two ends close in on it; in the middle every third time, and where no line can be drawn. In the logarithm, unless an end is
+    /// zero.</summary>
+    private static double Between(double good, double bad, double spare, double lacking, int round)
+    {
+        bool isLinear = good <= 0 || bad <= 0;
+        double from = isLinear ? good : Math.Log(good), to = isLinear ? bad : Math.Log(bad), share = spare / (spare - lacking);
+        double aside = (isLinear ? Accuracy * Math.Max(good, bad) : Accuracy) * 0.4 / Math.Abs(to - from);
+        double at = round % 3 == 2 || !(0 <= share && share <= 1) ? 0.5
+            : Math.Clamp(share + (round % 3 == 0 ? aside : -aside), Math.Min(aside, 0.5), 1 - Math.Min(aside, 0.5));
+        double middle = from + ((to - from) * at);
+        return isLinear ? middle : Math.Exp(middle);
+    }
+
+    /// <summary>The least that is to spare of any limit that is met, as a share of the limit; no number where one has no bound.</summary>
+    private static double Spare(IEnumerable<Result> results)
+    {
+        double least = double.NaN;
+        foreach (Result result in results)
+        {
+            if (result.Verdict is { Margin: { } margin, Limit: { } limit })
+            {
+                double spare = margin / (limit.SiValue == 0 ? 1 : Math.Abs(limit.SiValue));
+                least = least <= spare ? least : spare;
+            }
+        }
+
+        return least;
     }
 
     /// <summary>The last value that the design's fields can hold on the way; today's where there is none.</summary>
     private static double End(Use use)
     {
         double good = use.Today, bad = use.First;
+        Design today = use.With(good), first = use.With(bad);
+        Field<Design>[] moved = [.. DesignFields.Numeric(first).Where(field => field.Range is not null
+            && field.SiValue(first) != field.SiValue(today))];
         for (int i = 0; i < MostStrides && IsLegal(use.With(bad)); i++)
         {
             (good, bad) = (bad, bad * use.Step);
@@ -162,33 +202,38 @@ public static class LimitsOfUse
         }
 
         return good;
+
+        bool IsLegal(Design design) => Array.TrueForAll(moved, field => field.Range!.Value.Contains(field.SiValue(design)!.Value));
     }
 
-    private static bool IsLegal(Design design) =>
-        DesignFields.Numeric(design).All(field => field.Range is not { } range || range.Contains(field.SiValue(design)!.Value));
-
     /// <summary>What the verdicts say of one value.</summary>
-    private readonly record struct Point(Result? Fails, bool HasFigures)
+    /// <param name="Fails">What was met and fails; null for nothing.</param>
+    /// <param name="HasFigures">False where the design cannot be worked out.</param>
+    /// <param name="Spare">See <see cref="LimitsOfUse.Spare"/>; negative where something fails.</param>
+    private readonly record struct Point(Result? Fails, bool HasFigures, double Spare)
     {
         public bool Holds => HasFigures && Fails is null;
     }
 
-    private static Point Look(Result[] met, Use use, double value)
+    private static Point Look(Result[] met, Evaluation? evaluation, Use use, double value)
     {
-        if (Evaluator.Judged(use.With(value)) is not { } judged)
+        if (Evaluator.Judged(use.With(value), evaluation) is not { } judged)
         {
-            return new Point(null, false);
+            return new Point(null, false, double.NaN);
         }
 
+        Result? fails = null;
+        var changed = new List<Result>(met.Length);
         foreach (Result result in met)
         {
-            if (Advisor.Counterpart(result, judged, out Result? changed) && changed.Verdict.Kind == VerdictKind.Fail)
+            if (Advisor.Counterpart(result, judged, out Result? now))
             {
-                return new Point(changed, true);
+                fails ??= now.Verdict.Kind == VerdictKind.Fail ? now : null;
+                changed.Add(now);
             }
         }
 
-        return new Point(null, true);
+        return new Point(fails, true, Spare(changed));
     }
 
     private static void Put(ResultList list, Use use, Found found)

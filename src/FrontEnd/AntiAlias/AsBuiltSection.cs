@@ -25,9 +25,33 @@ public static class AsBuiltSection
     /// <summary>H(j2πf) of a section with its own parts and an ideal op-amp.</summary>
     public static Complex IdealResponse(Stage section, double hertz)
     {
-        SectionParts parts = SectionParts.Of(section) with { InverseA0 = 0, Gbw = double.PositiveInfinity, Ro = 0 };
+        SectionParts parts = Ideal(section);
         var s = new Complex(0, 2 * Math.PI * hertz);
         return parts.Numerator(s) / parts.Denominator(s);
+    }
+
+    private static SectionParts Ideal(Stage section) =>
+        SectionParts.Of(section) with { InverseA0 = 0, Gbw = double.PositiveInfinity, Ro = 0 };
+
+    /// <summary>|H|² of several sections one after the other, with their own parts and ideal op-amps, at many frequencies [Hz].</summary>
+    public static double[] IdealPower(IReadOnlyList<Stage> sections, double[] hertz)
+    {
+        var power = new double[hertz.Length];
+        Array.Fill(power, 1);
+        foreach (Stage section in sections)
+        {
+            SectionParts parts = Ideal(section);
+            for (int i = 0; i < power.Length; i++)
+            {
+                var s = new Complex(0, 2 * Math.PI * hertz[i]);
+                Complex numerator = parts.Numerator(s), denominator = parts.Denominator(s);
+                power[i] *= Square(numerator) / Square(denominator);
+            }
+        }
+
+        return power;
+
+        static double Square(Complex z) => (z.Real * z.Real) + (z.Imaginary * z.Imaginary);
     }
 
     /// <summary>True for the stages that this class knows: low-pass sections.</summary>

@@ -15,6 +15,9 @@ internal sealed class BandIntegral
     private const int PanelNodes = 15;
     private const int MostPanels = 4096;
 
+    /// <summary>Changes below this share of an integral may be rounding.</summary>
+    private const double LikeRounding = 1e-5;
+
     private static readonly double[] Nodes =
     [
         -0.991455371120812639206854697526329, -0.949107912342758524526189684047851, -0.864864423359769072789712788640926,
@@ -46,6 +49,7 @@ internal sealed class BandIntegral
     private readonly LaneIntegrand _integrand;
     private readonly double _tolerance;
     private readonly double[][] _values;
+    private readonly double[] _totals;
     private readonly double[] _hertz = new double[SignalPath.Chunk];
     private readonly List<Panel> _panels = [];
 
@@ -54,9 +58,18 @@ internal sealed class BandIntegral
         _integrand = integrand;
         _tolerance = tolerance;
         _values = [.. Enumerable.Range(0, quantities).Select(_ => new double[SignalPath.Chunk])];
+        _totals = new double[quantities];
     }
 
-    private sealed record Panel(double Low, double High, double[] Kronrod, double[] Gauss);
+    private sealed record Panel(double Low, double High, double[] Kronrod, double[] Gauss)
+    {
+        /// <summary>What halving the panel that it is a half of changed: the largest share of an integral; infinite for a panel of the
+        /// start.</summary>
+        public double Change { get; set; } = double.PositiveInfinity;
+
+        /// <summary>True where halving it once more would change nothing but rounding.</summary>
+        public bool IsSettled { get; set; }
+    }
 
     /// <summary>False where some panel could not be brought below the tolerance.</summary>
     public bool Converged { get; private set; } = true;
@@ -112,15 +125,30 @@ internal sealed class BandIntegral
 
     private void Refine(List<(double Low, double High)> waiting)
     {
+        var halved = new List<Panel>();
         while (waiting.Count != 0)
         {
             Evaluate(waiting);
+            Array.Clear(_totals);
+            foreach (Panel panel in _panels)
+            {
+                for (int q = 0; q < _totals.Length; q++)
+                {
+                    _totals[q] += panel.Kronrod[q];
+                }
+            }
+
+            for (int pair = 0; pair < halved.Count; pair++)
+            {
+                Settle(halved[pair], _panels.Count - waiting.Count + (2 * pair));
+            }
+
             waiting.Clear();
-            double[] totals = [.. Enumerable.Range(0, _values.Length).Select(Sum)];
+            halved.Clear();
             for (int i = _panels.Count - 1; 0 <= i; i--)
             {
                 Panel panel = _panels[i];
-                if (Good(panel, totals))
+                if (panel.IsSettled || Good(panel))
                 {
                     continue;
                 }
@@ -133,16 +161,34 @@ internal sealed class BandIntegral
 
                 double middle = (panel.Low + panel.High) / 2;
                 _panels.RemoveAt(i);
+                halved.Add(panel);
                 waiting.Add((panel.Low, middle));
                 waiting.Add((middle, panel.High));
             }
         }
     }
 
-    /// <summary>QUADPACK's estimate: the 15-point rule is far better than the difference to the 7-point rule says.</summary>
-    private bool Good(Panel panel, double[] totals)
+    /// <summary>Two halves that add up to what the whole was, to an eighth of the tolerance, are as good as they get. So are two whose sum is
+    /// about as far from it as the whole was from its own halving: the change of what is smooth falls by orders of magnitude each time, that
+    /// of rounding does not.</summary>
+    private void Settle(Panel whole, int first)
     {
-        for (int q = 0; q < totals.Length; q++)
+        Panel left = _panels[first], right = _panels[first + 1];
+        double change = 0;
+        for (int q = 0; q < _totals.Length; q++)
+        {
+            double difference = Math.Abs(left.Kronrod[q] + right.Kronrod[q] - whole.Kronrod[q]);
+            change = difference == 0 ? change : Math.Max(change, difference / Math.Abs(_totals[q]));
+        }
+
+        left.Change = right.Change = change;
+        left.IsSettled = right.IsSettled = change <= _tolerance / 8 || (change < LikeRounding && whole.Change < 2 * change);
+    }
+
+    /// <summary>QUADPACK's estimate: the 15-point rule is far better than the difference to the 7-point rule says.</summary>
+    private bool Good(Panel panel)
+    {
+        for (int q = 0; q < _totals.Length; q++)
         {
             double size = Math.Abs(panel.Kronrod[q]), difference = Math.Abs(panel.Kronrod[q] - panel.Gauss[q]);
             if (size == 0 || difference == 0)
@@ -150,8 +196,8 @@ internal sealed class BandIntegral
                 continue;
             }
 
-            double error = size * Math.Min(1, Math.Pow(200 * difference / size, 1.5));
-            if (_tolerance * Math.Abs(totals[q]) / 8 < error)
+            double ratio = 200 * difference / size, error = size * Math.Min(1, ratio * Math.Sqrt(ratio));
+            if (_tolerance * Math.Abs(_totals[q]) / 8 < error)
             {
                 return false;
             }

@@ -28,7 +28,8 @@ internal static class BreakPoints
         var bends = new List<Bend>();
         foreach (Biquad section in sections.Sections)
         {
-            foreach (Complex z in (Complex[])[section.Poles.First, section.Poles.Second, section.Zeros.First, section.Zeros.Second])
+            (Complex First, Complex Second) poles = section.Poles, zeros = section.Zeros;
+            foreach (Complex z in (ReadOnlySpan<Complex>)[poles.First, poles.Second, zeros.First, zeros.Second])
             {
                 if (z != 0 && Complex.IsFinite(z))
                 {
@@ -58,20 +59,30 @@ internal static class BreakPoints
     /// <param name="ratio">Greatest ratio of a cut to the one before.</param>
     public static double[] Between(IEnumerable<double> stated, IEnumerable<Bend> bends, double ratio)
     {
-        var cuts = new SortedSet<double>(stated);
-        double low = cuts.Min, high = cuts.Max;
-        foreach (Bend bend in bends.Where(bend => low < bend.Hertz && bend.Hertz < high).OrderBy(bend => bend.Scale))
+        List<double> cuts = [.. stated];
+        cuts.Sort();
+        double low = cuts[0], high = cuts[^1];
+        List<Bend> inside = [.. bends];
+        inside.RemoveAll(bend => !(low < bend.Hertz && bend.Hertz < high));
+        inside.Sort((a, b) => (a.Scale, a.Hertz).CompareTo((b.Scale, b.Hertz)));
+        foreach (Bend bend in inside)
         {
             double near = Same * bend.Scale;
-            if (cuts.GetViewBetween(bend.Hertz - near, bend.Hertz + near).Count == 0)
+            int place = cuts.BinarySearch(bend.Hertz - near);
+            if (place < 0 && bend.Hertz + near < cuts[~place])
             {
-                cuts.Add(bend.Hertz);
+                cuts.Insert(~cuts.BinarySearch(bend.Hertz), bend.Hertz);
             }
         }
 
         List<double> all = [];
         foreach (double cut in cuts)
         {
+            if (0 < all.Count && all[^1] == cut)
+            {
+                continue;
+            }
+
             int parts = all.Count == 0 ? 1 : Math.Max(1, (int)Math.Ceiling(Math.Log(cut / all[^1]) / Math.Log(ratio)));
             double last = all.Count == 0 ? cut : all[^1];
             for (int i = 1; i < parts; i++)

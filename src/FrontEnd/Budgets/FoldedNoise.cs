@@ -8,15 +8,15 @@ namespace FrontEnd.Budgets;
 /// |H_adc(f)|²·[Σ_{m=1,2} Σ_± S(m·f_mod ± f) + (2/f_mod)·∫_{2.5f_mod}^{1 GHz} S]. The integral stands for the zones beyond, where S no
 /// longer changes within a zone.
 /// <para>F is smooth over the band (what folds lies far from where it lands), so it is worked out at Chebyshev points and interpolated;
-/// the number of points is doubled until the last coefficients are below 1e-9 of the first.</para>
+/// the number of intervals is doubled until the last coefficients are below 1e-9 of the first.</para>
 /// </remarks>
 internal sealed class FoldedNoise
 {
     internal const int Zones = 8;
     internal const int ModulatorZones = 2;
     private const double HighestHertz = 1e9;
-    private const int MostPoints = 256;
-    private const double CoarseFit = 1e-6;
+    private const int FewestIntervals = 8, MostIntervals = 256;
+    private const double FineFit = 1e-9, CoarseFit = 1e-6;
 
     private readonly SignalPath _path;
     private readonly AnalogDigitalConverter _converter;
@@ -84,32 +84,18 @@ internal sealed class FoldedNoise
 
     private static double Square(double x) => x * x;
 
+    /// <summary>Interpolates at the ends and at the extremes of Chebyshev's polynomials between them; every second point of the next finer
+    /// set is one of these, so nothing is worked out twice.</summary>
     private void Fit()
     {
-        for (int points = 16; ; points *= 2)
+        double[] values = [];
+        for (int intervals = FewestIntervals; ; intervals *= 2)
         {
-            var hertz = new double[points];
-            for (int i = 0; i < points; i++)
-            {
-                hertz[i] = (0.5 * (_low + _high)) + (0.5 * (_high - _low) * Math.Cos(Math.PI * (i + 0.5) / points));
-            }
-
-            double[] values = Exact(hertz);
-            _coefficients = new double[points];
-            for (int k = 0; k < points; k++)
-            {
-                double sum = 0;
-                for (int i = 0; i < points; i++)
-                {
-                    sum += values[i] * Math.Cos(Math.PI * k * (i + 0.5) / points);
-                }
-
-                _coefficients[k] = sum * (k == 0 ? 1.0 : 2.0) / points;
-            }
-
-            double last = Math.Abs(_coefficients[^1]) + Math.Abs(_coefficients[^2]);
-            bool isFine = last <= 1e-9 * Math.Abs(_coefficients[0]);
-            if (isFine || MostPoints <= points)
+            values = Refined(values, intervals);
+            _coefficients = Coefficients(values);
+            double last = Math.Abs(_coefficients[^1]) + Math.Abs(_coefficients[^2]) + Math.Abs(_coefficients[^3]);
+            bool isFine = last <= FineFit * Math.Abs(_coefficients[0]);
+            if (isFine || MostIntervals <= intervals)
             {
                 // What folds is a part of the noise: a coarser fit of it may still do.
                 Converged &= isFine || last <= CoarseFit * Math.Abs(_coefficients[0]);
@@ -118,9 +104,50 @@ internal sealed class FoldedNoise
         }
     }
 
+    /// <summary>F at the points of so many intervals, those known from half as many among them.</summary>
+    private double[] Refined(double[] known, int intervals)
+    {
+        int step = known.Length == 0 ? 1 : 2;
+        var values = new double[intervals + 1];
+        var hertz = new double[step == 1 ? intervals + 1 : intervals / 2];
+        for (int i = 0; i < hertz.Length; i++)
+        {
+            int at = step == 1 ? i : (2 * i) + 1;
+            hertz[i] = (0.5 * (_low + _high)) + (0.5 * (_high - _low) * Math.Cos(Math.PI * at / intervals));
+        }
+
+        double[] found = Exact(hertz);
+        for (int i = 0; i < values.Length; i++)
+        {
+            values[i] = step == 1 ? found[i] : (i % 2 == 0 ? known : found)[i / 2];
+        }
+
+        return values;
+    }
+
+    /// <summary>Of Chebyshev's polynomials, by the cosine transform: the first and the last point count half, and so do the first and the last
+    /// coefficient.</summary>
+    private static double[] Coefficients(double[] values)
+    {
+        int n = values.Length - 1;
+        var coefficients = new double[n + 1];
+        for (int k = 0; k <= n; k++)
+        {
+            double sum = (values[0] + ((k % 2 == 0 ? 1 : -1) * values[n])) / 2;
+            for (int i = 1; i < n; i++)
+            {
+                sum += values[i] * Math.Cos(Math.PI * ((long)k * i % (2 * n)) / n);
+            }
+
+            coefficients[k] = sum * (k == 0 || k == n ? 1.0 : 2.0) / n;
+        }
+
+        return coefficients;
+    }
+
     private void AddZones(double[] hertz, double zone, int zones, Func<double, double> weight, double[] sum)
     {
-        Span<double> lanes = stackalloc double[SignalPath.Chunk];
+        Span<double> lanes = stackalloc double[SignalPath.Chunk], density = stackalloc double[SignalPath.Chunk];
         Span<int> owner = stackalloc int[SignalPath.Chunk];
         int n = 0;
         for (int i = 0; i < hertz.Length; i++)
@@ -133,8 +160,7 @@ internal sealed class FoldedNoise
                     lanes[n++] = (k * zone) + (sign * hertz[i]);
                     if (n == lanes.Length || (i == hertz.Length - 1 && k == zones && sign == 1))
                     {
-                        _path.Sweep(lanes[..n]);
-                        ReadOnlySpan<double> density = _path.Density;
+                        _path.SweepDensity(lanes[..n], density);
                         for (int lane = 0; lane < n; lane++)
                         {
                             sum[owner[lane]] += density[lane] * weight(lanes[lane]);
@@ -152,11 +178,7 @@ internal sealed class FoldedNoise
         BandIntegral integral = BandIntegral.Over(
             BreakPoints.Between([from, HighestHertz], _path.Bends, 6),
             1,
-            (hertz, values) =>
-            {
-                _path.Sweep(hertz);
-                _path.Density[..hertz.Length].CopyTo(values[0]);
-            },
+            (hertz, values) => _path.SweepDensity(hertz, values[0]),
             1e-7);
         Converged &= integral.Converged;
         return integral.Sum(0);

@@ -18,6 +18,7 @@ internal sealed class InputLanes
     private readonly int[] _slots;
     private readonly Vector<double>[] _factor = new Vector<double>[3];
     private readonly GroundDriveGain _drive;
+    private ComplexLanes[]? _slope;
 
     /// <param name="design">The design.</param>
     /// <param name="model">Its input network.</param>
@@ -135,7 +136,7 @@ internal sealed class InputLanes
     public Vector<double> FrontDelay(Vector<double> hertz)
     {
         Vector<double> omega = 2 * Math.PI * hertz;
-        var slots = new ComplexLanes[Model.Program.Slots];
+        ComplexLanes[] slots = _slope ??= new ComplexLanes[Model.Program.Slots];
         for (int i = 0; i < _electrodes.Length; i++)
         {
             slots[_slots[i]] = _electrodes[i].Slope(omega, _factor[i], Admittance(i));
@@ -151,6 +152,12 @@ internal sealed class InputLanes
         return ComplexLanes.Delay(Front, (slots[_slots[Active]] * transfer) + (Admittance(Active) * slope));
     }
 
+    /// <summary>Solves for one port: its transfer to every <see cref="Output"/>.</summary>
+    public void SolveForward(int port) => _network.SolveForward(port);
+
+    /// <summary>Transfer of the port last solved for to an output [V/V or V/A].</summary>
+    public ComplexLanes Output(int output) => _network.Output(output);
+
     /// <summary>Transfer of a port to the output last solved for [V/V or V/A].</summary>
     public ComplexLanes Transfer(int port) => _network.Transfer(port);
 
@@ -159,8 +166,8 @@ internal sealed class InputLanes
     /// amplifier's inputs.</summary>
     public (ComplexLanes Mean, ComplexLanes Drive) SolveDrive()
     {
-        _network.SolveForward(Model.DrivePort);
-        return (_network.Output(Model.Mean), _network.Output(Model.Drive));
+        SolveForward(Model.DrivePort);
+        return (Output(Model.Mean), Output(Model.Drive));
     }
 
     private void Resistor(NetworkPart? part, Vector<double> siemens)

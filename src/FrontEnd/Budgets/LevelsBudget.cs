@@ -61,11 +61,16 @@ internal sealed class LevelsBudget
     private readonly Design _design;
     private readonly List<NodeLevel> _nodes = [];
 
-    public LevelsBudget(Design design, SignalPath path, MainsBudget mains)
+    /// <param name="design">The design.</param>
+    /// <param name="path">Its path.</param>
+    /// <param name="mains">Its mains.</param>
+    /// <param name="like">Levels of the same path at the same rate and in the same band; null for none.</param>
+    public LevelsBudget(Design design, SignalPath path, MainsBudget mains, LevelsBudget? like = null)
     {
         _design = design;
-        NodeRms = NodeNoise(path);
-        SignalGain = SignalGains(path);
+        Converged = like?.Converged ?? true;
+        NodeRms = like?.NodeRms ?? NodeNoise(path);
+        SignalGain = like?.SignalGain ?? SignalGains(path);
         var levels = new LevelLanes(design);
         for (int node = 0; node < path.Model.LevelNodes; node++)
         {
@@ -150,43 +155,58 @@ internal sealed class LevelsBudget
         return [.. Enumerable.Range(0, nodes).Select(node => Math.Sqrt(integral.Sum(node)))];
     }
 
-    /// <summary>Largest gain to every node within the band: a resonance is looked for ever closer about the loudest point so far.</summary>
+    /// <summary>Largest gain to every node within the band: of points all over it first, then of the top of the parabola through the loudest
+    /// and its neighbours, round by round.</summary>
     private double[] SignalGains(SignalPath path)
     {
         double low = _design.Band.Low.Hertz, high = _design.Band.High.Hertz;
-        const int Points = 64, Closer = 8, Rounds = 3;
-
-        // An inner node of a notch is loudest at the notch's own frequency, which a narrow one may hide between two points.
-        double[] own = [.. _design.Stages.Select(stage =>
-            stage.Notch?.Centre.Hertz ?? 0).Where(f => low < f && f < high).Take(SignalPath.Chunk - Points)];
-        double ratio = Math.Pow(high / low, 1 / (Points - 1.0));
-        double[] gains = new double[path.Model.LevelNodes], loudest = new double[gains.Length];
-        Look(path, [.. Enumerable.Range(0, Points).Select(i => low * Math.Pow(high / low, i / (Points - 1.0))), .. own], gains, loudest);
-        for (int round = 0; round < Rounds; round++)
+        const int Points = 64, Rounds = 5;
+        var peaks = new GainPeak[path.Model.LevelNodes];
+        var hertz = new double[Points];
+        for (int i = 0; i < Points; i++)
         {
-            foreach (double centre in loudest.Distinct().ToArray())
-            {
-                Look(path, [.. Enumerable.Range(-Closer, (2 * Closer) + 1).Select(k =>
-                    Math.Clamp(centre * Math.Pow(ratio, (double)k / Closer), low, high))], gains, loudest);
-            }
-
-            ratio = Math.Pow(ratio, 1.0 / Closer);
+            hertz[i] = low * Math.Pow(high / low, i / (Points - 1.0));
         }
 
-        return gains;
+        Look(path, hertz, (node, at, gain) => peaks[node].See(hertz, at, gain));
+
+        // An inner node of a notch is loudest at the notch's own frequency, which a narrow one may hide between two points.
+        double[] own = [.. _design.Stages.Select(stage => stage.Notch?.Centre.Hertz ?? 0).Where(f => low < f && f < high)];
+        foreach (double[] some in own.Chunk(SignalPath.Chunk))
+        {
+            Look(path, some, (node, at, gain) => peaks[node].Add(some[at], gain));
+        }
+
+        double[] tops = new double[peaks.Length];
+        for (int round = 0; round < Rounds; round++)
+        {
+            for (int node = 0; node < tops.Length; node++)
+            {
+                tops[node] = peaks[node].Next();
+            }
+
+            Look(path, tops, (node, at, gain) =>
+            {
+                if (node == at)
+                {
+                    peaks[node].Add(tops[at], gain);
+                }
+            });
+        }
+
+        return Array.ConvertAll(peaks, peak => peak.Gain);
     }
 
-    /// <summary>Raises the largest gains to what is found at more frequencies, and keeps where that was.</summary>
-    private static void Look(SignalPath path, double[] hertz, double[] gains, double[] loudest)
+    /// <summary>Tells of the gain to every node at some frequencies.</summary>
+    private static void Look(SignalPath path, double[] hertz, Action<int, int, double> tell)
     {
         path.SweepTransfer(hertz);
         path.SweepBuffers(hertz);
-        for (int node = 0; node < gains.Length; node++)
+        for (int node = 0; node < path.Model.LevelNodes; node++)
         {
             for (int i = 0; i < hertz.Length; i++)
             {
-                double gain = node < path.AllNodes ? path.Size(node, i) : path.BufferSize[node - path.AllNodes][i];
-                (gains[node], loudest[node]) = gains[node] < gain ? (gain, hertz[i]) : (gains[node], loudest[node]);
+                tell(node, i, node < path.AllNodes ? path.Size(node, i) : path.BufferSize[node - path.AllNodes][i]);
             }
         }
     }

@@ -1,3 +1,4 @@
+using System.Numerics;
 using FrontEnd.Circuits;
 using FrontEnd.Identity;
 using FrontEnd.Numbers;
@@ -93,9 +94,15 @@ internal sealed class LimitedChain
     /// <summary>Takes x to where the limiters change; the time until then in samples, or null where they never do.</summary>
     private double? RunOut(Stretch during, double[] x, double[] tried, double[] work)
     {
-        double[] z = [.. x.Zip(during.Rest, (value, rest) => value - rest)];
+        double[] z = [.. x];
+        for (int i = 0; i < z.Length; i++)
+        {
+            z[i] -= during.Rest[i];
+        }
+
         double elapsed = 0, tick = during.Steps.FirstSeconds / _sample, small = AtRest * Math.Abs(_step);
         int doublings = 0;
+        var lanes = new LaneStates(during.Steps);
         while (Array.Exists(z, value => small < Math.Abs(value)))
         {
             while (Math.ScaleB(tick, doublings + 1) <= Stride * elapsed)
@@ -103,7 +110,12 @@ internal sealed class LimitedChain
                 doublings++;
             }
 
-            if (Try(doublings))
+            // As many steps of this length as there are until the next length may be taken.
+            double step = Math.ScaleB(tick, doublings);
+            long most = Math.Max(1, (long)Math.Ceiling(((2 * step / Stride) - elapsed) / step));
+            long alike = Alike(during, lanes, z, doublings, most, small);
+            elapsed += alike * step;
+            if (alike == most || Array.TrueForAll(z, value => Math.Abs(value) <= small))
             {
                 continue;
             }
@@ -145,6 +157,79 @@ internal sealed class LimitedChain
                 volts[i] = deviation[i] + during.Rest[i];
             }
         }
+    }
+
+    /// <summary>Takes z on by steps of 2^doublings while the same limiters act, until it is at rest or so many are done; how many it
+    /// was.</summary>
+    private long Alike(Stretch during, LaneStates lanes, double[] z, int doublings, long most, double small)
+    {
+        // Lane 0 is z itself.
+        lanes.Begin(z, doublings);
+        for (long first = 0; ; first += Vector<double>.Count)
+        {
+            int live = (int)Math.Min(Vector<double>.Count, most + 1 - first), alike = Math.Min(live, FirstUnlike(during, lanes.Now));
+            if (alike < live || first + live == most + 1 || IsAtRest(lanes.Now, small))
+            {
+                long done = first + alike - 1;
+                if (0 < done)
+                {
+                    lanes.CopyBefore(alike, z);
+                }
+
+                return Math.Max(0, done);
+            }
+
+            lanes.Advance();
+        }
+    }
+
+    private static bool IsAtRest(Vector<double>[] states, double small)
+    {
+        foreach (Vector<double> state in states)
+        {
+            if (Vector.GreaterThanAny(Vector.Abs(state), new Vector<double>(small)))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>The first lane on which other limiters act; the number of lanes where there is none.</summary>
+    /// <param name="during">What acts, and what the states are at rest.</param>
+    /// <param name="states">Less those at rest.</param>
+    private int FirstUnlike(Stretch during, Vector<double>[] states)
+    {
+        var volts = new Vector<double>(_step);
+        Vector<long> unlike = Vector<long>.Zero;
+        for (int i = 0, at = 0; i < _blocks.Length; i++)
+        {
+            StateSpace space = _blocks[i].Space;
+            volts *= space.D;
+            for (int k = 0; k < space.Order; k++)
+            {
+                volts += space.C[k] * (states[at + k] + new Vector<double>(during.Rest[at + k]));
+            }
+
+            // A limiter that acts holds its node beyond the swing, on its own side.
+            double swing = _blocks[i].Swing;
+            int acting = during.Acting[i];
+            unlike |= acting == 0 ? Vector.GreaterThan(Vector.Abs(volts), new Vector<double>(swing))
+                : ~Vector.GreaterThan(acting * volts, new Vector<double>(swing));
+            volts = acting == 0 ? volts : new Vector<double>(acting * swing);
+            at += space.Order;
+        }
+
+        for (int lane = 0; lane < Vector<double>.Count; lane++)
+        {
+            if (unlike[lane] != 0)
+            {
+                return lane;
+            }
+        }
+
+        return Vector<double>.Count;
     }
 
     private bool IsLike(double[] x, sbyte[] acting)

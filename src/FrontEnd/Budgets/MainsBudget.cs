@@ -118,7 +118,7 @@ internal sealed class MainsBudget
         Signs = BuiltSigns.Built;
         AtInput = new MainsPartsAtInput();
         BuiltSigns[] all = built is not null ? [BuiltSigns.Built] : BuiltSigns.All;
-        MainsPartsAtInput[] combinations = SolveParts([.. all.Select(signs => At(1, 1, signs))]);
+        MainsPartsAtInput[] combinations = SolveParts([.. all.Select(signs => At(1, 1, Parts(signs)))]);
         for (int i = 0; i < all.Length; i++)
         {
             if (AtInput.Total < combinations[i].Total)
@@ -152,17 +152,13 @@ internal sealed class MainsBudget
     /// through it.</summary>
     public MainsAtInput[] WithOpenElectrode(int electrode)
     {
-        return Solve([.. Harmonics.Select(harmonic => Open(At(harmonic.Order, 1, Signs)))]);
-
-        Lane Open(Lane lane) => lane with
+        BuiltParts parts = Parts(Signs), open = electrode switch
         {
-            Built = electrode switch
-            {
-                InputLanes.Active => lane.Built with { ActiveFactor = lane.Built.ActiveFactor * OpenFactor },
-                InputLanes.Reference => lane.Built with { ReferenceFactor = lane.Built.ReferenceFactor * OpenFactor },
-                _ => lane.Built with { GroundFactor = lane.Built.GroundFactor * OpenFactor },
-            },
+            InputLanes.Active => parts with { ActiveFactor = parts.ActiveFactor * OpenFactor },
+            InputLanes.Reference => parts with { ReferenceFactor = parts.ReferenceFactor * OpenFactor },
+            _ => parts with { GroundFactor = parts.GroundFactor * OpenFactor },
         };
+        return Solve([.. Harmonics.Select(harmonic => At(harmonic.Order, 1, open))]);
     }
 
     /// <summary>Share of the fundamental that a harmonic has, by its order; 0 beyond those that are given.</summary>
@@ -182,13 +178,14 @@ internal sealed class MainsBudget
         Vector<double> atInput, Vector<double> path, DigitalChain digital, double hertz, double rate) =>
         atInput * path * Math.Sqrt(digital.Power(Folding.LandsAt(hertz, rate)));
 
-    /// <summary>A harmonic at a frequency off its own by a factor, with a device's own parts or the tolerances' signs.</summary>
-    private Lane At(int order, double factor, BuiltSigns signs)
+    /// <summary>A device's own parts, which have no signs, or those that the tolerances' signs give.</summary>
+    private BuiltParts Parts(BuiltSigns signs) =>
+        _built ?? BuiltParts.Signed(_design, signs.Mismatch, signs.Resistors, signs.Capacitors);
+
+    /// <summary>A harmonic at a frequency off its own by a factor, with some parts.</summary>
+    private Lane At(int order, double factor, BuiltParts parts)
     {
         Mains mains = _design.Mains;
-
-        // A device that stands there has its own values and no signs.
-        BuiltParts parts = _built ?? BuiltParts.Signed(_design, signs.Mismatch, signs.Resistors, signs.Capacitors);
         return new Lane(order * mains.Frequency.Hertz * factor, Share(mains.Harmonics, order), FieldShare(mains, order), parts);
     }
 
@@ -198,25 +195,27 @@ internal sealed class MainsBudget
         AnalogDigitalConverter converter = _design.Converter;
         double fs = converter.Rate.Hertz, deviation = mains.Deviation.Fraction;
         int count = mains.HighestHarmonic;
-        var lanes = new List<Lane>();
+        BuiltParts parts = Parts(Signs);
+        var lanes = new Lane[3 * count];
         for (int order = 1; order <= count; order++)
         {
-            lanes.AddRange([At(order, 1, Signs), At(order, 1 + deviation, Signs), At(order, 1 - deviation, Signs)]);
+            int at = 3 * (order - 1);
+            (lanes[at], lanes[at + 1], lanes[at + 2]) = (At(order, 1, parts), At(order, 1 + deviation, parts), At(order, 1 - deviation, parts));
         }
 
-        MainsAtInput[] atInput = Solve([.. lanes]);
-        var gain = new double[lanes.Count];
-        for (int first = 0; first < lanes.Count; first += SignalPath.Chunk)
+        MainsAtInput[] atInput = Solve(lanes);
+        double[] hertzOf = Array.ConvertAll(lanes, lane => lane.Hertz), gain = new double[lanes.Length];
+        for (int first = 0; first < lanes.Length; first += SignalPath.Chunk)
         {
-            double[] hertz = [.. lanes.Skip(first).Take(SignalPath.Chunk).Select(lane => lane.Hertz)];
-            path.SweepTransfer(hertz);
-            for (int lane = 0; lane < hertz.Length; lane++)
+            int n = Math.Min(SignalPath.Chunk, lanes.Length - first);
+            path.SweepTransfer(hertzOf.AsSpan(first, n));
+            for (int lane = 0; lane < n; lane++)
             {
-                gain[first + lane] = path.Path(lane).Magnitude * converter.Response(hertz[lane]) / gainMid;
+                gain[first + lane] = path.Size(path.Nodes - 1, lane) * converter.Response(hertzOf[first + lane]) / gainMid;
             }
         }
 
-        var harmonics = new List<MainsHarmonic>();
+        var harmonics = new List<MainsHarmonic>(count);
         for (int order = 1; order <= count; order++)
         {
             int at = 3 * (order - 1);

@@ -25,7 +25,8 @@ internal sealed class OpenElectrode
     private readonly Lead _lead;
     private readonly MainsAtInput[] _mains;
     private readonly double[][] _gain;
-    private readonly CircuitDc[] _stageDc;
+    private readonly SignalPath _path;
+    private readonly int[] _inner;
     private readonly List<OpenNode> _nodes = [];
 
     /// <param name="design">The design.</param>
@@ -35,9 +36,15 @@ internal sealed class OpenElectrode
     /// <param name="lead">The electrode that is off.</param>
     public OpenElectrode(Design design, SignalPath path, MainsBudget mains, double[][] gains, Lead lead)
     {
-        (_design, _lead, _gain) = (design, lead, gains);
+        (_design, _path, _lead, _gain) = (design, path, lead, gains);
         _mains = mains.WithOpenElectrode((int)lead);
-        _stageDc = [.. design.Stages.Select(stage => new CircuitDc(stage.Circuit()).Solve(CircuitDc.Nominal))];
+        _inner = new int[design.Stages.Count];
+        for (int i = 1, at = path.Nodes; i <= _inner.Length; i++)
+        {
+            _inner[i - 1] = at;
+            at += path.Model.Stages[i - 1].InnerNodes.Count;
+        }
+
         foreach (OpenInputDc dc in new OpenInput(design, path.Model.Input, path.Built, (int)lead).All())
         {
             Walk(dc);
@@ -210,10 +217,10 @@ internal sealed class OpenElectrode
     private Wave Pass(ref int at, int i, Wave input)
     {
         Stage stage = _design.Stages[i];
-        CircuitDc dc = _stageDc[i];
+        CircuitDc dc = _path.Builds.Stages[i].Dc();
         double swing = NodeSwing.Of(_design, stage);
-        Circuit circuit = stage.Circuit();
-        int inner = _design.Stages.Count + 1 + _design.Stages.Take(i).Sum(before => before.Circuit().InnerClipping.Count());
+        Circuit circuit = _path.Model.Stages[i].Circuit;
+        int inner = _inner[i];
         foreach (string node in circuit.InnerClipping)
         {
             int number = inner++;

@@ -108,17 +108,27 @@ internal sealed class PathLanes
         }
     }
 
-    /// <summary>Works out transfers and noise at a frequency of each lane [Hz].</summary>
-    public void Solve(Vector<double> hertz)
+    /// <summary>Works out transfers and noise, and where it is asked for the blocks' group delays, at a frequency of each lane [Hz].</summary>
+    public void Solve(Vector<double> hertz, bool withDelay = false)
     {
         Input.Factor(hertz);
         Input.SolveDifference();
         Amplify(hertz);
         AddInputNoise(hertz);
+        if (withDelay)
+        {
+            AddFrontDelay(hertz);
+        }
+
         int inner = BlockPower.Length;
         for (int i = 0; i < _stages.Length; i++)
         {
             Pass(i, hertz);
+            if (withDelay)
+            {
+                BlockDelay[i + 1] = _stages[i].Delay();
+            }
+
             AddStageNoise(i, hertz);
             inner = AddInner(i, inner, hertz, withNoise: true);
         }
@@ -137,14 +147,20 @@ internal sealed class PathLanes
     {
         Input.Factor(hertz);
         Input.SolveDifference();
-        double pole = 1 / _model.Design.Amplifier.Bandwidth.Hertz;
-        Vector<double> x = hertz * pole;
-        BlockDelay[0] = Input.FrontDelay(hertz) + (new Vector<double>(pole / (2 * Math.PI)) / (Vector<double>.One + (x * x)));
+        AddFrontDelay(hertz);
         for (int i = 0; i < _stages.Length; i++)
         {
             _stages[i].Solve(hertz);
             BlockDelay[i + 1] = _stages[i].Delay();
         }
+    }
+
+    /// <summary>Delay of input network and amplifier at the frequencies that the input network is solved for.</summary>
+    private void AddFrontDelay(Vector<double> hertz)
+    {
+        double pole = 1 / _model.Design.Amplifier.Bandwidth.Hertz;
+        Vector<double> x = hertz * pole;
+        BlockDelay[0] = Input.FrontDelay(hertz) + (new Vector<double>(pole / (2 * Math.PI)) / (Vector<double>.One + (x * x)));
     }
 
     /// <summary>The transfers alone where the input network is solved for the difference at these frequencies already.</summary>

@@ -25,16 +25,17 @@ internal sealed class Recovery
     private readonly double _gainMid;
     private readonly List<Part> _parts = [];
 
-    /// <param name="design">The design.</param>
+    /// <param name="model">The design's path.</param>
     /// <param name="direct">Its input network at dc.</param>
     /// <param name="digital">Its digital filters.</param>
     /// <param name="gainMid">Recorded volts over volts at the input in the middle of the band.</param>
-    public Recovery(Design design, in DirectLanes direct, SecondOrderSections digital, double gainMid)
+    public Recovery(PathModel model, in DirectLanes direct, SecondOrderSections digital, double gainMid)
     {
+        Design design = model.Design;
         StepVolts = design.OffsetStep.Volts;
         (_rate, _digital, _gainMid) = (design.Converter.Rate.Hertz, digital, gainMid);
         double common = Math.Abs(direct.Mean.Offset[0]) * StepVolts;
-        var chain = new LimitedChain([.. Blocks(design, common)], Math.Abs(direct.Difference.Offset[0]) * StepVolts, 1 / _rate);
+        var chain = new LimitedChain([.. Blocks(model, common)], Math.Abs(direct.Difference.Offset[0]) * StepVolts, 1 / _rate);
         HeldBy = chain.HeldBy;
         if (chain.Stretches() is not { } stretches)
         {
@@ -102,16 +103,19 @@ internal sealed class Recovery
         return ([.. seconds], [.. volts]);
     }
 
-    private static IEnumerable<LimitedBlock> Blocks(Design design, double common)
+    private static IEnumerable<LimitedBlock> Blocks(PathModel model, double common)
     {
+        Design design = model.Design;
+
         // The difference stands at the amplifier's output, half of it with either sign beside the common mode at the inner nodes.
         double output = NodeSwing.Amplifier(design), inner = 2 * (NodeSwing.AmplifierInner(design) - common);
         yield return new(NodeId.Amplifier, StateSpace.LowPass(design.Amplifier.Gain, design.Amplifier.Bandwidth.Hertz),
             Math.Max(0, Math.Min(output, inner)));
-        foreach (Stage stage in design.Stages)
+        foreach (StageModel one in model.Stages)
         {
+            Stage stage = one.Stage;
             double swing = stage.FittedOpAmp is null ? double.PositiveInfinity : Math.Max(0, NodeSwing.Of(design, stage));
-            yield return new(NodeId.Of(stage.Name), StateSpace.Of(stage.Circuit()), swing);
+            yield return new(NodeId.Of(stage.Name), StateSpace.Of(one.Circuit), swing);
         }
 
         yield return new(NodeId.Converter, new StateSpace([], [], [], 1),

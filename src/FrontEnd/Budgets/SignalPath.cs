@@ -10,7 +10,7 @@ namespace FrontEnd.Budgets;
 internal sealed class SignalPath
 {
     /// <summary>Frequencies worked on at a time: small enough for the first caches to hold every row.</summary>
-    public const int Chunk = 128;
+    public const int Chunk = 64;
 
     private readonly double[][] _density;
     private readonly double[] _shared = new double[Chunk];
@@ -30,6 +30,7 @@ internal sealed class SignalPath
         NodeDensity = [.. NodeRe.Select(_ => new double[Chunk])];
         NodeExcess = [.. NodeRe.Select(_ => new double[Chunk])];
         BlockPower = [.. Enumerable.Range(0, Nodes).Select(_ => new double[Chunk])];
+        BlockDelay = [.. Enumerable.Range(0, Nodes).Select(_ => Array.Empty<double>())];
         BufferSize = [.. Model.Input.Buffers.Select(_ => new double[Chunk])];
         BufferDensity = [.. BufferSize.Select(_ => new double[Chunk])];
         BufferExcess = [.. BufferSize.Select(_ => new double[Chunk])];
@@ -80,6 +81,9 @@ internal sealed class SignalPath
     /// <summary>|H|² of each block by itself; block 0 is input network and amplifier.</summary>
     public double[][] BlockPower { get; }
 
+    /// <summary>Group delay of each block by itself, where a sweep was asked for it [s].</summary>
+    public double[][] BlockDelay { get; }
+
     /// <summary>H_front: from the site to the amplifier's input, real and imaginary part.</summary>
     public double[] FrontRe { get; } = new double[Chunk];
 
@@ -98,15 +102,37 @@ internal sealed class SignalPath
     /// <summary>Noise density at the converter's pin on each lane of the last sweep.</summary>
     public ReadOnlySpan<double> Density => NodeDensity[Nodes - 1];
 
-    /// <summary>Works out transfers and noise at up to <see cref="Chunk"/> frequencies [Hz].</summary>
-    public void Sweep(ReadOnlySpan<double> hertz)
+    /// <summary>Works out transfers and noise, and where it is asked for the blocks' group delays, at up to <see cref="Chunk"/> frequencies
+    /// [Hz].</summary>
+    public void Sweep(ReadOnlySpan<double> hertz, bool withDelay = false)
     {
         _suffixBlock = -1;
+        for (int block = 0; withDelay && block < BlockDelay.Length; block++)
+        {
+            BlockDelay[block] = BlockDelay[block].Length == 0 ? new double[Chunk] : BlockDelay[block];
+        }
+
         for (int first = 0; first < hertz.Length; first += Vector<double>.Count)
         {
-            Lanes.Solve(Group(hertz, first));
+            Lanes.Solve(Group(hertz, first), withDelay);
             StoreTransfer(first);
             StoreNoise(first);
+            for (int block = 0; withDelay && block < BlockDelay.Length; block++)
+            {
+                Lanes.BlockDelay[block].CopyTo(BlockDelay[block], first);
+            }
+        }
+    }
+
+    /// <summary>Works out the noise density at the converter's pin alone [V²/Hz]; the arrays stay as they were.</summary>
+    public void SweepDensity(ReadOnlySpan<double> hertz, Span<double> density)
+    {
+        Span<double> group = stackalloc double[Vector<double>.Count];
+        for (int first = 0; first < hertz.Length; first += group.Length)
+        {
+            Lanes.Solve(Group(hertz, first));
+            Lanes.NodeDensity[Lanes.Pin].CopyTo(group);
+            group[..Math.Min(group.Length, hertz.Length - first)].CopyTo(density[first..]);
         }
     }
 
@@ -135,21 +161,11 @@ internal sealed class SignalPath
         }
     }
 
-    /// <summary>Group delay of each block at many frequencies [s]; block 0 is input network and amplifier.</summary>
-    public double[][] Delays(ReadOnlySpan<double> hertz)
+    /// <summary>Group delay of each block at a frequency [s]; block 0 is input network and amplifier.</summary>
+    public double[] Delays(double hertz)
     {
-        int room = hertz.Length + Vector<double>.Count;
-        double[][] delays = [.. Enumerable.Range(0, Nodes).Select(_ => new double[room])];
-        for (int first = 0; first < hertz.Length; first += Vector<double>.Count)
-        {
-            Lanes.SolveDelay(Group(hertz, first));
-            for (int block = 0; block < delays.Length; block++)
-            {
-                Lanes.BlockDelay[block].CopyTo(delays[block], first);
-            }
-        }
-
-        return [.. delays.Select(row => row[..^Vector<double>.Count])];
+        Lanes.SolveDelay(new Vector<double>(hertz));
+        return Array.ConvertAll(Lanes.BlockDelay, delay => delay[0]);
     }
 
     /// <summary>Density of one contribution of the last sweep, carried to the converter's pin [V²/Hz].</summary>

@@ -1,3 +1,4 @@
+using System.Numerics;
 using FrontEnd.Circuits;
 using FrontEnd.Filters;
 using FrontEnd.Numbers;
@@ -22,6 +23,9 @@ internal sealed class TimeResponse
 
     /// <summary>Of the end value; an end below <see cref="NoEnd"/> of the greatest value counts as none, and the greatest is taken.</summary>
     private const double Tolerance = 1e-3, NoEnd = 1e-4;
+
+    /// <summary>An end above this share of the greatest value after any doubling of time is none of next to nothing.</summary>
+    private const double ClearEnd = 1e-2;
 
     private readonly double[] _a;
     private readonly double[] _b;
@@ -99,10 +103,19 @@ internal sealed class TimeResponse
 
         double peak = Math.Max(Math.Abs(_d), Math.Abs(end));
         var walk = new Walk(this, steps);
-        walk.Look(x, 0, 0, end, value => peak = Math.Max(peak, value));
-        for (int doublings = DoublingsOfPoints; doublings < last; doublings++)
+        foreach (double[] start in starts)
         {
-            walk.Look(starts[doublings], doublings - DoublingsOfPoints, PointsPerDoubling, end, value => peak = Math.Max(peak, value));
+            peak = Math.Max(peak, Math.Abs(end + SquareMatrix.Dot(_c, start)));
+        }
+
+        // The greatest value to the last digit is asked for only where the end is next to none of it.
+        if (Math.Abs(end) < ClearEnd * peak)
+        {
+            peak = walk.Peak(x, 0, end, peak);
+            for (int doublings = DoublingsOfPoints; doublings < last; doublings++)
+            {
+                peak = walk.Peak(starts[doublings], doublings - DoublingsOfPoints, end, peak);
+            }
         }
 
         bool ofPeak = Math.Abs(end) < NoEnd * peak;
@@ -146,24 +159,28 @@ internal sealed class TimeResponse
     /// make a cubic.</summary>
     private sealed class Walk(TimeResponse response, TimeSteps steps)
     {
-        private readonly int _n = response._b.Length;
-        private readonly double[] _x = new double[response._b.Length];
-        private readonly double[] _work = new double[response._b.Length];
-        private readonly double[] _value = new double[PointsPerDoubling + 1];
-        private readonly double[] _rise = new double[PointsPerDoubling + 1];
+        private readonly LaneStates _lanes = new(steps);
 
-        /// <summary>Reports every extreme of the response in a doubling of time, by size.</summary>
-        public void Look(double[] start, int doublings, int from, double end, Action<double> report)
+        /// <summary>c·A: the response's slope is it times the states.</summary>
+        private readonly double[] _slope = Slope(response);
+        private readonly double[] _value = new double[PointsPerDoubling + Vector<double>.Count];
+        private readonly double[] _rise = new double[PointsPerDoubling + Vector<double>.Count];
+
+        /// <summary>The greatest size of the response in a doubling of time, or what it was before if that is greater.</summary>
+        public double Peak(double[] start, int doublings, double end, double before)
         {
             Fill(start, doublings);
+            double peak = before;
             for (int i = 0; i < PointsPerDoubling; i++)
             {
-                report(Math.Abs(end + _value[i]));
+                peak = Math.Max(peak, Math.Abs(end + _value[i]));
                 if (_rise[i] * _rise[i + 1] < 0)
                 {
-                    report(Math.Abs(end + Cubic(i, Turn(i))));
+                    peak = Math.Max(peak, Math.Abs(end + Cubic(i, Turn(i))));
                 }
             }
+
+            return peak;
         }
 
         /// <summary>The last place at which the response lies further than the tolerance from its end, in points; null for none.</summary>
@@ -186,20 +203,36 @@ internal sealed class TimeResponse
 
         private void Fill(double[] start, int doublings)
         {
-            start.CopyTo(_x, 0);
-            double length = Math.ScaleB(steps.FirstSeconds, doublings);
-            for (int i = 0; i <= PointsPerDoubling; i++)
+            var length = new Vector<double>(Math.ScaleB(steps.FirstSeconds, doublings));
+            _lanes.Begin(start, doublings);
+            for (int first = 0; first <= PointsPerDoubling; first += Vector<double>.Count)
             {
-                _value[i] = SquareMatrix.Dot(response._c, _x);
-                double slope = 0;
-                for (int row = 0; row < _n; row++)
+                if (first != 0)
                 {
-                    slope += response._c[row] == 0 ? 0 : response._c[row] * SquareMatrix.Dot(response._a.AsSpan(row * _n, _n), _x);
+                    _lanes.Advance();
                 }
 
-                _rise[i] = slope * length;
-                steps.Advance(doublings, _x, _work);
+                Vector<double> value = Vector<double>.Zero, slope = Vector<double>.Zero;
+                for (int i = 0; i < _slope.Length; i++)
+                {
+                    value += response._c[i] * _lanes.Now[i];
+                    slope += _slope[i] * _lanes.Now[i];
+                }
+
+                value.CopyTo(_value, first);
+                (slope * length).CopyTo(_rise, first);
             }
+        }
+
+        private static double[] Slope(TimeResponse response)
+        {
+            var slope = new double[response._c.Length];
+            for (int row = 0; row < slope.Length; row++)
+            {
+                SquareMatrix.AddScaled(response._c[row], response._a.AsSpan(row * slope.Length, slope.Length), slope);
+            }
+
+            return slope;
         }
 
         private double Cubic(int i, double t)
@@ -239,6 +272,6 @@ internal sealed class TimeResponse
 /// <summary>When a step response has settled to 0.1 %.</summary>
 /// <param name="Seconds">After the step.</param>
 /// <param name="End">Its value long after a unit step.</param>
-/// <param name="Peak">Its greatest value, by size.</param>
+/// <param name="Peak">Its greatest value, by size; to the last digit only where the 0.1 % are of it.</param>
 /// <param name="IsOfPeak">True where the 0.1 % are of the greatest value, because the end is next to none beside it.</param>
 internal readonly record struct Settling(double Seconds, double End, double Peak, bool IsOfPeak);

@@ -48,13 +48,25 @@ public static class DesignFields
             (design, there) => design with { Background = there ? design.Background ?? new() : null }),
     ];
 
+    /// <summary>The optional part that each of <see cref="Fixed"/> belongs to.</summary>
+    private static readonly OptionalPart?[] PartOfFixed = [.. Fixed.Select(field => PartOf(field.Key))];
+
     /// <summary>Every field that this design has, list elements with their number, absent parts left out.</summary>
     public static IReadOnlyList<Field<Design>> Of(Design design)
     {
-        List<Field<Design>> fields = [.. Fixed.Where(field => IsPresent(design, field.Key))];
+        var fields = new List<Field<Design>>(Fixed.Count + 64);
+        for (int i = 0; i < Fixed.Count; i++)
+        {
+            if (PartOfFixed[i]?.IsThere(design) != false)
+            {
+                fields.Add(Fixed[i]);
+            }
+        }
+
         foreach (DesignList list in Lists)
         {
-            for (int index = 0; index < list.Count(design); index++)
+            int count = list.Count(design);
+            for (int index = 0; index < count; index++)
             {
                 fields.AddRange(list.FieldsAt(design, index));
             }
@@ -126,17 +138,20 @@ public static class DesignFields
         Of(design).Where(field => field.IsNumeric && field.SiValue(design) is not null);
 
     /// <summary>False for a field of a part that this design does not have.</summary>
-    public static bool IsPresent(Design design, string key)
+    public static bool IsPresent(Design design, string key) => PartOf(key)?.IsThere(design) != false;
+
+    /// <summary>The optional part that a key belongs to; null for none.</summary>
+    private static OptionalPart? PartOf(string key)
     {
         foreach (OptionalPart part in OptionalParts)
         {
             if (key.Length > part.Key.Length && key[part.Key.Length] == '.' && key.StartsWith(part.Key, StringComparison.Ordinal))
             {
-                return part.IsThere(design);
+                return part;
             }
         }
 
-        return true;
+        return null;
     }
 
     private static IReadOnlyList<Field<Design>> Build() =>

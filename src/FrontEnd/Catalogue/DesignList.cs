@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Fields;
@@ -59,6 +60,8 @@ public sealed class DesignList
         IReadOnlyList<Variant> variants) =>
         (Key, Elements, With, NameOf, Renamed, DefaultName, Variants) = (key, get, set, name, rename, defaultName, variants);
 
+    private readonly ConcurrentDictionary<(Variant Variant, int Index), Field<Design>[]> _fields = [];
+
     /// <summary>"stages".</summary>
     public string Key { get; }
 
@@ -90,8 +93,11 @@ public sealed class DesignList
     public Variant VariantOf(object element) => Variants.First(variant => variant.Matches(element));
 
     /// <summary>The fields of one element (counted from 0) as fields of the design.</summary>
-    public IEnumerable<Field<Design>> FieldsAt(Design design, int index) =>
-        VariantOf(Elements(design)[index]).Fields.Select(field => At(field, index));
+    public IReadOnlyList<Field<Design>> FieldsAt(Design design, int index) => FieldsAt(VariantOf(Elements(design)[index]), index);
+
+    /// <summary>An element's fields depend on what it is and on its place alone, and are made once.</summary>
+    private Field<Design>[] FieldsAt(Variant variant, int index) =>
+        _fields.GetOrAdd((variant, index), key => [.. key.Variant.Fields.Select(field => At(field, key.Index))]);
 
     internal Field<Design>? Find(Design design, string rest)
     {

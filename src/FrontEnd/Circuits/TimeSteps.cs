@@ -1,3 +1,4 @@
+using System.Numerics;
 using FrontEnd.Numbers;
 
 namespace FrontEnd.Circuits;
@@ -18,6 +19,8 @@ internal class Doublings
     private const int Most = 200;
 
     private readonly List<double[]> _less1 = [];
+    private bool _isLookedFor;
+    private int? _diedDownAfter;
 
     /// <param name="less1">M − 1, row after row.</param>
     /// <param name="order">Its rows.</param>
@@ -34,7 +37,12 @@ internal class Doublings
     {
         while (_less1.Count <= doublings)
         {
-            double[] last = _less1[^1], next = [.. last.Select(entry => 2 * entry)];
+            double[] last = _less1[^1], next = new double[last.Length];
+            for (int i = 0; i < next.Length; i++)
+            {
+                next[i] = 2 * last[i];
+            }
+
             SquareMatrix.AddProduct(last, last, next, Order);
             _less1.Add(next);
         }
@@ -65,23 +73,112 @@ internal class Doublings
     /// grows.</summary>
     public int? DiedDownAfter()
     {
+        if (!_isLookedFor)
+        {
+            (_isLookedFor, _diedDownAfter) = (true, LookFor());
+        }
+
+        return _diedDownAfter;
+    }
+
+    private int? LookFor()
+    {
         for (int doublings = 0; doublings < Most; doublings++)
         {
-            double most = 0;
-            ReadOnlySpan<double> less1 = Less1(doublings);
-            for (int i = 0; i < less1.Length; i++)
-            {
-                double entry = less1[i] + (i % (Order + 1) == 0 ? 1 : 0);
-                most = double.IsNaN(entry) ? double.PositiveInfinity : Math.Max(most, Math.Abs(entry));
-            }
-
-            if (most <= DiedDown || Grown < most)
+            double most = Largest(Less1(doublings));
+            if (most <= DiedDown || !(most <= Grown))
             {
                 return most <= DiedDown ? doublings : null;
             }
         }
 
         return null;
+    }
+
+    /// <summary>The largest entry of M by size; no number where one is none.</summary>
+    private double Largest(ReadOnlySpan<double> less1)
+    {
+        double most = 0;
+        for (int i = 0; i < Order; i++)
+        {
+            ReadOnlySpan<double> row = less1.Slice(i * Order, Order);
+            for (int j = 0; j < row.Length; j++)
+            {
+                most = Math.Max(most, Math.Abs(row[j] + (i == j ? 1 : 0)));
+            }
+        }
+
+        return most;
+    }
+}
+
+/// <summary>A state and what becomes of it at the next few steps, one on each lane: all lanes go on together.</summary>
+internal sealed class LaneStates(Doublings steps)
+{
+    private Vector<double>[] _other = new Vector<double>[steps.Order];
+    private readonly double[] _state = new double[steps.Order];
+    private readonly double[] _work = new double[steps.Order];
+    private int _doublings;
+
+    /// <summary>Steps from group to group, as doublings of one step.</summary>
+    private static int Doubled { get; } = BitOperations.Log2((uint)Vector<double>.Count);
+
+    /// <summary>Each state on the lanes.</summary>
+    public Vector<double>[] Now { get; private set; } = new Vector<double>[steps.Order];
+
+    /// <summary>Puts a state on the first lane and what 1, 2 … steps of 2^doublings make of it on those behind.</summary>
+    public void Begin(ReadOnlySpan<double> state, int doublings)
+    {
+        _doublings = doublings;
+        state.CopyTo(_state);
+        Span<double> lanes = stackalloc double[Vector<double>.Count * state.Length];
+        for (int lane = 0; lane < Vector<double>.Count; lane++)
+        {
+            for (int i = 0; i < state.Length; i++)
+            {
+                lanes[(i * Vector<double>.Count) + lane] = _state[i];
+            }
+
+            if (lane + 1 < Vector<double>.Count)
+            {
+                steps.Advance(doublings, _state, _work);
+            }
+        }
+
+        for (int i = 0; i < state.Length; i++)
+        {
+            Now[i] = new Vector<double>(lanes[(i * Vector<double>.Count)..]);
+        }
+    }
+
+    /// <summary>Takes every lane on by as many steps as there are lanes.</summary>
+    public void Advance()
+    {
+        (Vector<double>[] last, Vector<double>[] next) = (Now, _other);
+        ReadOnlySpan<double> less1 = steps.Less1(_doublings + Doubled);
+        for (int i = 0; i < last.Length; i++)
+        {
+            Vector<double> sum = last[i];
+            ReadOnlySpan<double> row = less1.Slice(i * last.Length, last.Length);
+            for (int j = 0; j < row.Length; j++)
+            {
+                sum += new Vector<double>(row[j]) * last[j];
+            }
+
+            next[i] = sum;
+        }
+
+        (Now, _other) = (next, last);
+    }
+
+    /// <summary>The states on the lane before one; before the first stands the last of the group before.</summary>
+    public void CopyBefore(int lane, Span<double> state)
+    {
+        (Vector<double>[] group, int at) = lane == 0 ? (_other, Vector<double>.Count - 1) : (Now, lane - 1);
+        for (int i = 0; i < state.Length; i++)
+        {
+            state[i] = group[i][at];
+        }
     }
 }
 
@@ -148,10 +245,10 @@ internal sealed class TimeSteps : Doublings
             sum[i] = term[i] = a[i] * seconds;
         }
 
-        var scaled = (double[])term.Clone();
+        double[] scaled = (double[])term.Clone(), next = new double[a.Length];
         for (int n = 2; n <= SeriesTerms; n++)
         {
-            var next = new double[a.Length];
+            Array.Clear(next);
             SquareMatrix.AddProduct(term, scaled, next, order);
             for (int i = 0; i < a.Length; i++)
             {
@@ -159,7 +256,7 @@ internal sealed class TimeSteps : Doublings
                 sum[i] += next[i];
             }
 
-            term = next;
+            (term, next) = (next, term);
         }
 
         return sum;

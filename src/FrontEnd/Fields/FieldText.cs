@@ -50,19 +50,25 @@ public static class FieldText
             return null;
         }
 
-        IEnumerable<(double Si, string Text)> numbers = value switch
+        // Texts are made for what is outside alone: every design is checked field by field.
+        string? outside = value switch
         {
-            null or string => [],
-            FrequencyRange pair => [(pair.Low.Hertz, QuantityText.FormatExact(pair.Low)),
-                (pair.High.Hertz, QuantityText.FormatExact(pair.High))],
-            IReadOnlyList<double> list => list.Select(number => (number, Number(number))),
-            _ => FieldKinds.SiValue(value) is { } si ? [(si, Format(field, value))] : [],
+            null or string => null,
+            FrequencyRange pair => !range.Contains(pair.Low.Hertz) ? QuantityText.FormatExact(pair.Low)
+                : !range.Contains(pair.High.Hertz) ? QuantityText.FormatExact(pair.High) : null,
+            IReadOnlyList<double> list => FirstOutside(range, list) is { } number ? Number(number) : null,
+            _ => FieldKinds.SiValue(value) is { } si && !range.Contains(si) ? Format(field, value) : null,
         };
-        foreach ((double si, string text) in numbers)
+        return outside is null ? null : FieldMessages.Outside(field, field.Key, outside);
+    }
+
+    private static double? FirstOutside(FieldRange range, IReadOnlyList<double> numbers)
+    {
+        for (int i = 0; i < numbers.Count; i++)
         {
-            if (!range.Contains(si))
+            if (!range.Contains(numbers[i]))
             {
-                return FieldMessages.Outside(field, field.Key, text);
+                return numbers[i];
             }
         }
 

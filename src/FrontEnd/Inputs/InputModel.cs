@@ -81,6 +81,7 @@ internal sealed class InputModel
         Difference = network.Output(active2, reference2);
         Mean = network.MeanOutput(active2, reference2);
         Body = network.Output(body);
+        Earth = network.Output(earth);
         AddGround(network, design, body, circuit, active2, reference2);
         Program = NetworkProgram.Compile(network);
     }
@@ -154,6 +155,8 @@ internal sealed class InputModel
     public int Mean { get; }
 
     public int Body { get; }
+
+    public int Earth { get; }
 
     /// <summary>Output at the driven node; −1 without a driven ground.</summary>
     public int Drive { get; private set; } = -1;

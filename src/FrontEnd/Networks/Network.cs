@@ -161,18 +161,38 @@ public sealed class Network
     private static (int Unknown, double Weight)[] Sum(
         (int Unknown, double Weight)[] left, double a, (int Unknown, double Weight)[] right, double b)
     {
-        var sum = new SortedDictionary<int, double>();
+        // A node is one unknown or a pair's two, so there are four terms at most.
+        Span<(int Unknown, double Weight)> sum = stackalloc (int, double)[left.Length + right.Length];
+        int count = 0;
         foreach ((int unknown, double weight) in left)
         {
-            sum[unknown] = a * weight;
+            sum[count++] = (unknown, a * weight);
         }
 
         foreach ((int unknown, double weight) in right)
         {
-            sum[unknown] = sum.GetValueOrDefault(unknown) + (b * weight);
+            int at = 0;
+            while (at < count && sum[at].Unknown != unknown)
+            {
+                at++;
+            }
+
+            sum[at] = (unknown, (at < count ? sum[at].Weight : 0) + (b * weight));
+            count = Math.Max(count, at + 1);
         }
 
-        return [.. sum.Where(pair => pair.Value != 0).Select(pair => (pair.Key, pair.Value))];
+        int kept = 0;
+        for (int i = 0; i < count; i++)
+        {
+            if (sum[i].Weight != 0)
+            {
+                sum[kept++] = sum[i];
+            }
+        }
+
+        (int, double)[] terms = sum[..kept].ToArray();
+        Array.Sort(terms, (x, y) => x.Item1.CompareTo(y.Item1));
+        return terms;
     }
 
     private (int Unknown, double Weight)[] Functional(int node) => node == Common ? [] : _functionals[node];

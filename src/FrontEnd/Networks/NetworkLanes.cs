@@ -37,6 +37,8 @@ internal sealed class NetworkLanes
     private readonly double[] _rightSide;
     private int _firstRight;
     private DenseSolver? _dense;
+    private ComplexLanes[]? _slope;
+    private ComplexLanes[]? _adjoint;
     private uint _badLanes;
 
     /// <param name="program">The network.</param>
@@ -257,12 +259,12 @@ internal sealed class NetworkLanes
     }
 
     /// <summary>d/dω [s] of the transfer from a port to the output of the last adjoint solve: −yᵀ·(dA/dω)·x, y being that solve's solution, x
-    /// the port's own. Exact, and for a moment now and then: it takes memory.</summary>
+    /// the port's own. Exact.</summary>
     /// <param name="port">The port.</param>
     /// <param name="slots">d/dω of each slot's value.</param>
     public ComplexLanes Slope(int port, ReadOnlySpan<ComplexLanes> slots)
     {
-        var slope = new ComplexLanes[_c.Length];
+        ComplexLanes[] slope = _slope ??= new ComplexLanes[_c.Length], adjoint = _adjoint ??= new ComplexLanes[_solution.Length];
         for (int i = 0; i < slope.Length; i++)
         {
             slope[i] = new(Vector<double>.Zero, _c[i]);
@@ -282,7 +284,7 @@ internal sealed class NetworkLanes
             }
         }
 
-        var adjoint = (ComplexLanes[])_solution.Clone();
+        _solution.CopyTo(adjoint, 0);
         SolveForward(port);
         FallBack(_program.Ports[port], _badLanes, isAdjoint: false);
         var sum = new ComplexLanes(Vector<double>.Zero, Vector<double>.Zero);

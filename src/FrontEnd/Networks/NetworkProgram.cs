@@ -99,17 +99,54 @@ public sealed class NetworkProgram
         }
 
         Elements = [.. network.Elements.Select(element => Place(element, network.Driven, position, entry))];
-        Places = [.. Pairs(Unknowns).Where(at => filled[at.Row, at.Column])];
-        Elimination = new Sums(Places.Select(at => Enumerable.Range(0, Math.Min(at.Row, at.Column)).Where(
-            k => filled[at.Row, k] && filled[k, at.Column]).Select(k => new Term(entry[at.Row, k], entry[k, at.Column]))));
-        int[] all = [.. Enumerable.Range(0, Unknowns)];
-        LowerRows = new Sums(all.Select(i => all.Where(k => k < i && filled[i, k]).Select(k => new Term(entry[i, k], k))));
-        LowerColumns = new Sums(all.Select(k => all.Where(i => k < i && filled[i, k]).Select(i => new Term(entry[i, k], i))));
-        UpperRows = new Sums(all.Select(k => all.Where(j => k < j && filled[k, j]).Select(j => new Term(entry[k, j], j))));
-        UpperColumns = new Sums(all.Select(j => all.Where(k => k < j && filled[k, j]).Select(k => new Term(entry[k, j], k))));
-        Columns = new Sums(all.Select(j => all.Where(i => pattern[order[i], order[j]]).Select(i => new Term(entry[i, j], i))));
-        Ports = [.. Ports.Select(weights => weights.Select(weight => (position[weight.Unknown], weight.Weight)).ToArray())];
-        Outputs = [.. Outputs.Select(weights => weights.Select(weight => (position[weight.Unknown], weight.Weight)).ToArray())];
+        int n = Unknowns;
+        var places = new List<(int Row, int Column)>(count);
+        var elimination = new SumsMaker();
+        for (int row = 0; row < n; row++)
+        {
+            for (int column = 0; column < n; column++)
+            {
+                if (filled[row, column])
+                {
+                    places.Add((row, column));
+                    for (int k = 0; k < Math.Min(row, column); k++)
+                    {
+                        elimination.Add(filled[row, k] && filled[k, column], entry[row, k], entry[k, column]);
+                    }
+
+                    elimination.End();
+                }
+            }
+        }
+
+        Places = [.. places];
+        Elimination = elimination.Make();
+        SumsMaker lowerRows = new(), lowerColumns = new(), upperRows = new(), upperColumns = new(), columns = new();
+        for (int i = 0; i < n; i++)
+        {
+            for (int k = 0; k < n; k++)
+            {
+                lowerRows.Add(k < i && filled[i, k], entry[i, k], k);
+                lowerColumns.Add(i < k && filled[k, i], entry[k, i], k);
+                upperRows.Add(i < k && filled[i, k], entry[i, k], k);
+                upperColumns.Add(k < i && filled[k, i], entry[k, i], k);
+                columns.Add(pattern[order[k], order[i]], entry[k, i], k);
+            }
+
+            lowerRows.End();
+            lowerColumns.End();
+            upperRows.End();
+            upperColumns.End();
+            columns.End();
+        }
+
+        (LowerRows, LowerColumns) = (lowerRows.Make(), lowerColumns.Make());
+        (UpperRows, UpperColumns, Columns) = (upperRows.Make(), upperColumns.Make(), columns.Make());
+        Ports = Array.ConvertAll(Ports, Placed);
+        Outputs = Array.ConvertAll(Outputs, Placed);
+
+        (int, double)[] Placed((int Unknown, double Weight)[] weights) =>
+            Array.ConvertAll(weights, weight => (position[weight.Unknown], weight.Weight));
     }
 
     public int Unknowns { get; }
@@ -225,8 +262,13 @@ public sealed class NetworkProgram
             (bool Driven, int Cost) bestKey = default;
             foreach (int candidate in left)
             {
-                int rows = left.Count(i => i != candidate && work[i, candidate]);
-                int columns = left.Count(j => j != candidate && work[candidate, j]);
+                int rows = 0, columns = 0;
+                foreach (int other in left)
+                {
+                    rows += other != candidate && work[other, candidate] ? 1 : 0;
+                    columns += other != candidate && work[candidate, other] ? 1 : 0;
+                }
+
                 (bool, int) key = (driven.Contains(candidate), rows * columns);
                 if (best < 0 || key.CompareTo(bestKey) < 0)
                 {
@@ -262,9 +304,6 @@ public sealed class NetworkProgram
             }
         }
     }
-
-    private static IEnumerable<(int Row, int Column)> Pairs(int n) =>
-        from row in Enumerable.Range(0, n) from column in Enumerable.Range(0, n) select (row, column);
 }
 
 /// <summary>One product of a sum: an entry of the matrix, and the unknown or the other entry that it is multiplied by.</summary>
@@ -273,16 +312,7 @@ internal readonly record struct Term(int Entry, int With);
 /// <summary>Sums of products, one after another; a sum is worked out in registers and stored once.</summary>
 internal sealed class Sums
 {
-    public Sums(IEnumerable<IEnumerable<Term>> sums)
-    {
-        Term[][] all = [.. sums.Select(sum => sum.ToArray())];
-        Terms = [.. all.SelectMany(sum => sum)];
-        Starts = new int[all.Length + 1];
-        for (int i = 0; i < all.Length; i++)
-        {
-            Starts[i + 1] = Starts[i] + all[i].Length;
-        }
-    }
+    public Sums(Term[] terms, int[] starts) => (Terms, Starts) = (terms, starts);
 
     public Term[] Terms { get; }
 
@@ -291,6 +321,27 @@ internal sealed class Sums
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public ReadOnlySpan<Term> Of(int sum) => Terms.AsSpan(Starts[sum], Starts[sum + 1] - Starts[sum]);
+}
+
+/// <summary>Puts <see cref="Sums"/> together term by term.</summary>
+internal sealed class SumsMaker
+{
+    private readonly List<Term> _terms = [];
+    private readonly List<int> _starts = [0];
+
+    /// <summary>Adds a product to the sum at hand where there is one.</summary>
+    public void Add(bool isThere, int entry, int with)
+    {
+        if (isThere)
+        {
+            _terms.Add(new Term(entry, with));
+        }
+    }
+
+    /// <summary>Ends the sum at hand.</summary>
+    public void End() => _starts.Add(_terms.Count);
+
+    public Sums Make() => new([.. _terms], [.. _starts]);
 }
 
 /// <summary>The matrix entries that an element's conductance or capacitance is added to, each times its weight.</summary>

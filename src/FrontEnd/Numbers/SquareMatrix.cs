@@ -10,14 +10,29 @@ internal static class SquareMatrix
     {
         for (int i = 0; i < n; i++)
         {
+            ReadOnlySpan<double> weights = left.Slice(i * n, n);
             Span<double> row = sum.Slice(i * n, n);
-            for (int k = 0; k < n; k++)
+            int j = 0;
+            for (; j + Vector<double>.Count <= n; j += Vector<double>.Count)
             {
-                double a = left[(i * n) + k];
-                if (a != 0)
+                var lanes = new Vector<double>(row[j..]);
+                for (int k = 0; k < weights.Length; k++)
                 {
-                    AddScaled(a, right.Slice(k * n, n), row);
+                    lanes += new Vector<double>(weights[k]) * new Vector<double>(right[((k * n) + j)..]);
                 }
+
+                lanes.CopyTo(row[j..]);
+            }
+
+            for (; j < n; j++)
+            {
+                double entry = row[j];
+                for (int k = 0; k < weights.Length; k++)
+                {
+                    entry += weights[k] * right[(k * n) + j];
+                }
+
+                row[j] = entry;
             }
         }
     }

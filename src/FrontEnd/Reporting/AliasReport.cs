@@ -55,7 +55,7 @@ internal static class AliasReport
         {
             list.Number(ResultIds.Alias.ModulatorFoldFrequency, "lowest frequency that folds at the modulator's clock", "",
                 Frequency.FromHertz(modulator), Equations.ModulatorFold,
-                $"{QuantityText.FormatPart(converter.ModulatorClock)} − {QuantityText.FormatPart(design.Band.High)}");
+                () => $"{QuantityText.FormatPart(converter.ModulatorClock)} − {QuantityText.FormatPart(design.Band.High)}");
 
             // Around the modulator's clock the decimator's response repeats, so only the analogue path and the droop at the landing
             // attenuate.

@@ -47,7 +47,7 @@ internal static class ContactReport
             list.Number(
                 ids.Good, $"contact check: reading of the {name} electrode as designed, peak", "", Voltage.FromVolts(good),
                 Equations.ContactReading,
-                $"{QuantityText.Format(check.Current)} · {QuantityText.Format((own + rest).Magnitude, "Ω")}");
+                () => $"{QuantityText.Format(check.Current)} · {QuantityText.Format((own + rest).Magnitude, "Ω")}");
             list.Number(ids.Poor, $"contact check: reading of the {name} electrode at ten times its impedance, peak", "",
                 Voltage.FromVolts(poor), Equations.ContactReading, text: "ten times: common practice, no source");
             list.Word(ids.Open, $"contact check: reading with the {name} electrode off",
@@ -80,7 +80,7 @@ internal static class ContactReport
         list.Number(
             ResultIds.Contact.AddsInBand, "what the contact check adds to the recording in the band, rms", "", VoltageRms.FromVolts(added),
             Equations.ContactAdds,
-            0 < added
+            () => 0 < added
                 ? $"{QuantityText.Format(check.Current, 4)}/√2 · {QuantityText.Format(ohms, "Ω", 4)} · {QuantityText.FormatNumber(left, 4)}"
                 : "",
             text: check.OnWhileRecording ? (inBand ? "on, in the band" : "on, outside the band") : "off while recording");

@@ -17,12 +17,11 @@ internal static class ConverterReport
         VoltagePeakToPeak fullScale = VoltagePeakToPeak.FromVolts(converter.FullScale.Volts / gain);
         VoltageRms noise = VoltageRms.FromVolts(sigma);
         list.Number(ResultIds.Converter.Lsb, "one step at the electrodes", "LSB_rti", Voltage.FromVolts(lsb / gain), Equations.Lsb,
-            $"{QuantityText.Format(lsb, "V", 4)}/{QuantityText.FormatNumber(gain, 4)}");
+            () => $"{QuantityText.Format(lsb, "V", 4)}/{QuantityText.FormatNumber(gain, 4)}");
         list.Number(
             ResultIds.Converter.FullScale, "full scale at the electrodes, peak-to-peak", "FS_rti", fullScale, Equations.FullScale,
-                $"{QuantityText.Format(converter.FullScale, 4)}/{QuantityText.FormatNumber(gain, 4)}");
-        list.Word(ResultIds.Converter.FitsSupply, "full scale fits the converter's supply",
-            FitsSupply(converter, design.Supply.Lowest), Equations.FitsSupply);
+                () => $"{QuantityText.Format(converter.FullScale, 4)}/{QuantityText.FormatNumber(gain, 4)}");
+        AddFit(list, design);
         TextbookFigure range = ConverterFormulas.DynamicRange(fullScale, noise);
         list.Decibel(ResultIds.Converter.DynamicRange, "dynamic range: a full-scale sine over the noise", "DR",
             fullScale.Volts / (2 * Math.Sqrt(2)) / sigma, Equations.DynamicRange, "no noise at all", range);
@@ -51,8 +50,19 @@ internal static class ConverterReport
         ? "yes"
         : $"no: {QuantityText.FormatPart(converter.FullScale)} of at most {QuantityText.FormatPart(Voltage.FromVolts(ConverterSupply.Largest(converter, lowest).Volts))}";
 
-    private static void AddBitsNeeded(ResultList list, Evaluation evaluation)
+    /// <summary>Whether the full scale fits the converter's supply.</summary>
+    public static void AddFit(ResultList list, Design design) => list.Word(
+        ResultIds.Converter.FitsSupply, "full scale fits the converter's supply", FitsSupply(design.Converter, design.Supply.Lowest),
+        Equations.FitsSupply);
+
+    /// <summary>The resolution that is needed; nothing where there is no noise to hold it against.</summary>
+    public static void AddBitsNeeded(ResultList list, Evaluation evaluation)
     {
+        if (evaluation.Noise.Total <= 0)
+        {
+            return;
+        }
+
         AnalogDigitalConverter converter = evaluation.Design.Converter;
         double rest = evaluation.Noise.WithoutQuantisation, limit = evaluation.Design.Requirements.QuantisationRise.Fraction;
         double perStep = evaluation.Noise.Quantisation / converter.LsbVolts;
@@ -62,7 +72,7 @@ internal static class ConverterReport
             double q = perStep * converter.FullScale.Volts / Math.Pow(2, bits);
             list.Number(
                 ResultIds.Converter.BitsNeeded, "resolution needed", "N", BitCount.FromBits(bits), Equations.BitsNeeded,
-                $"√(1 + ({QuantityText.Format(q, "V")}/{QuantityText.Format(rest, "V")})²) < {QuantityText.FormatNumber(limit)}",
+                () => $"√(1 + ({QuantityText.Format(q, "V")}/{QuantityText.Format(rest, "V")})²) < {QuantityText.FormatNumber(limit)}",
                 text: $"the converter has {QuantityText.Format(BitCount.FromBits(converter.Bits))}");
             return;
         }

@@ -9,6 +9,8 @@ namespace FrontEnd.Reporting;
 /// <summary>The driven ground: its loop, and the swing that it needs.</summary>
 internal static class DriveReport
 {
+    private const string Never = "the loop gain stays below 1: nothing to oscillate";
+
     /// <summary>Nothing where no ground electrode is driven.</summary>
     public static void AddTo(ResultList list, Evaluation evaluation)
     {
@@ -20,7 +22,6 @@ internal static class DriveReport
         Design design = evaluation.Design;
         Frequency unity = design.GroundDrive.UnityGainFrequency;
         ElectrodeSet set = design.Electrodes;
-        const string Never = "the loop gain stays below 1: nothing to oscillate";
         if (drive.UnityGainHertz is { } crossing && drive.PhaseMarginDegrees is { } margin)
         {
             Frequency[] poles = HandPoles(design, set);
@@ -50,8 +51,14 @@ internal static class DriveReport
         double ac = evaluation.Mains.DriveSwing;
         list.Number(
             ResultIds.Drive.SwingNeeded, "driven ground: swing needed, peak", "", Voltage.FromVolts(ac + dc), Equations.DriveSwing,
-            $"{QuantityText.Format(ac, "V")} + {QuantityText.Format(dc, "V")}",
+            () => $"{QuantityText.Format(ac, "V")} + {QuantityText.Format(dc, "V")}",
             text: $"{QuantityText.Format(ac, "V")} of it mains, {QuantityText.Format(dc, "V")} electrode offset");
+        AddWorst(list, design, drive);
+    }
+
+    /// <summary>The margin that is judged.</summary>
+    public static void AddWorst(ResultList list, Design design, DriveBudget drive)
+    {
         if (drive.WorstPhaseMargin is { } worst)
         {
             LoopSurroundings at = drive.WorstCase;

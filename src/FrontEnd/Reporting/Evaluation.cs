@@ -1,5 +1,6 @@
 using System.Numerics;
 using FrontEnd.Budgets;
+using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Inputs;
@@ -16,7 +17,9 @@ internal sealed class Evaluation
 
     /// <param name="design">The design.</param>
     /// <param name="built">One device's own parts in the leads and its electrodes; null judges with tolerances and mismatch.</param>
-    internal Evaluation(Design design, BuiltParts? built)
+    /// <param name="like">Another design's, judged alike; its budgets are taken over where they read nothing of what differs. They are only
+    /// read, so many evaluations may share them.</param>
+    internal Evaluation(Design design, BuiltParts? built, Evaluation? like = null)
     {
         Design = design;
         Path = new SignalPath(design, built);
@@ -27,13 +30,16 @@ internal sealed class Evaluation
         Complex path = Path.Path(0);
         PathGain = path.Magnitude;
         GainMid = path.Magnitude * design.Converter.Response(centre);
-        Noise = new NoiseBudget(design, Path, Digital, GainMid);
-        Mains = new MainsBudget(design, Path, Digital, GainMid, built);
+        Evaluation? noise = like is not null && UnchangedInputs.OfNoise(design, like.Design) ? like : null;
+        Noise = noise?.Noise ?? new NoiseBudget(design, Path, Digital, GainMid);
+        Mains = like is not null && UnchangedInputs.OfMains(design, like.Design) ? like.Mains
+            : new MainsBudget(design, Path, Digital, GainMid, built);
         Drive = !design.GroundIsDriven ? null
+            : like?.Drive is { } drive && UnchangedInputs.OfDrive(design, like.Design) ? drive
             : built is null ? new DriveBudget(Path.Model, BuiltParts.Worst(design))
             : new DriveBudget(Path.Model, built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1, ActiveLeadFactor = 1, ReferenceLeadFactor = 1 },
                 built.NominalMains);
-        Levels = new LevelsBudget(design, Path, Mains);
+        Levels = new LevelsBudget(design, Path, Mains, noise?.Levels);
     }
 
     public Design Design { get; }
@@ -58,8 +64,11 @@ internal sealed class Evaluation
 
     public LevelsBudget Levels { get; }
 
+    /// <summary>The stages in time with ideal op-amps.</summary>
+    public IReadOnlyList<StateSpace> IdealStages => field ??= Array.ConvertAll(Path.Model.Stages, stage => StateSpace.Ideal(stage.Circuit));
+
     /// <summary>What is recorded after a step of the electrodes' offset.</summary>
-    public Recovery Recovery => field ??= new Recovery(Design, Levels.Direct, Digital.Sections, GainMid);
+    public Recovery Recovery => field ??= new Recovery(Path.Model, Levels.Direct, Digital.Sections, GainMid);
 
     /// <summary>|H_path·H_adc| at many frequencies.</summary>
     public double[] PathAndConverter(double[] hertz)

@@ -37,7 +37,9 @@ public static class Evaluator
         new(design, MissingHeadlines(findings.First(finding => finding.Severity == Severity.Error).Code), findings, Curves.None);
 
     /// <summary>The judged results alone, by id; null where the design cannot be evaluated. What the adviser tries changes with.</summary>
-    internal static Dictionary<ResultId, Result>? Judged(Design design)
+    /// <param name="design">The design.</param>
+    /// <param name="like">A design that it differs little from, evaluated; null for none.</param>
+    internal static Dictionary<ResultId, Result>? Judged(Design design, Evaluation? like = null)
     {
         if (DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
         {
@@ -46,14 +48,36 @@ public static class Evaluator
 
         try
         {
-            var evaluation = new Evaluation(design);
+            var evaluation = new Evaluation(design, null, like);
             var list = new ResultList();
-            AddSignal(list, evaluation);
-            LevelsReport.AddLimits(list, evaluation);
+            NoiseReport.AddBoardShare(list, evaluation);
+            MainsReport.AddTotal(list, evaluation.Mains);
+            MainsReport.AddRecorded(list, evaluation);
+            ConverterReport.AddFit(list, design);
+            ConverterReport.AddBitsNeeded(list, evaluation);
+            if (evaluation.Drive is { } drive)
+            {
+                DriveReport.AddWorst(list, design, drive);
+            }
+
+            LevelsReport.AddJudged(list, evaluation.Levels);
             AliasReport.AddFold(list, evaluation);
             SafetyReport.AddTo(list, [], evaluation);
             Judge.AddTo(list, evaluation);
             return list.Results.Where(result => result.Verdict.Requirement is not null).ToDictionary(result => result.Id);
+        }
+        catch (NetworkHasNoAnswer)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>A design's budgets for <see cref="Judged"/> to take over; null where it has none.</summary>
+    internal static Evaluation? ForOthers(Design design)
+    {
+        try
+        {
+            return DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error) ? null : new Evaluation(design);
         }
         catch (NetworkHasNoAnswer)
         {
@@ -106,7 +130,7 @@ public static class Evaluator
 
         Judge.AddTo(list, evaluation);
         AddFindings(findings, evaluation);
-        return new Assessment(design, list.Results, findings, CurveMaker.Make(evaluation));
+        return new Assessment(design, list.Results, findings, new Lazy<Curves>(() => CurveMaker.Make(evaluation)), list.Index);
     }
 
     private static void AddFindings(List<Finding> findings, Evaluation evaluation)

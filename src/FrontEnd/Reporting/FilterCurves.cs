@@ -1,4 +1,3 @@
-using System.Numerics;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
 using FrontEnd.Digital;
@@ -19,14 +18,14 @@ internal static class FilterCurves
 
     /// <summary>Anti-alias sections with ideal op-amps and as built, digital filters as designed and as rounded, below half the
     /// rate.</summary>
-    public static List<Curve> Response(Evaluation evaluation, double[] hertz)
+    public static List<Curve> Response(Evaluation evaluation, PathSweep sweep)
     {
         List<Curve> curves = [];
         Stage[] sections = Sections(evaluation);
         if (sections.Length != 0)
         {
-            curves.Add(Line("anti-alias" + IdealName, hertz, f => Product(sections, AsBuiltSection.IdealResponse, f).Magnitude));
-            curves.Add(Line("anti-alias, as built", hertz, f => Product(sections, AsBuiltSection.Response, f).Magnitude));
+            curves.Add(Line("anti-alias" + IdealName, sweep.Hertz, AsBuiltSection.IdealPower(sections, sweep.Hertz)));
+            curves.Add(Line("anti-alias, as built", sweep.Hertz, sweep.SectionPower));
         }
 
         if (evaluation.Digital.Stages.Count != 0)
@@ -34,12 +33,12 @@ internal static class FilterCurves
             double rate = evaluation.Design.Converter.Rate.Hertz;
             bool rounded = evaluation.Digital.Arithmetic.Word != DigitalWord.Double;
             var designed = SecondOrderSections.Cascade(evaluation.Digital.Designed);
-            curves.Add(Line(rounded ? "digital" + IdealName : "digital", hertz, f =>
-                f < rate / 2 ? Math.Sqrt(designed.PowerResponse(f, rate)) : double.NaN));
+            curves.Add(Line(rounded ? "digital" + IdealName : "digital", sweep.Hertz, Array.ConvertAll(sweep.Hertz, f =>
+                f < rate / 2 ? designed.PowerResponse(f, rate) : double.NaN)));
             if (rounded)
             {
-                curves.Add(Line($"digital, as rounded to {DigitalArithmetic.WordOf(evaluation.Digital.Arithmetic.Word)}", hertz, f =>
-                    f < rate / 2 ? Math.Sqrt(evaluation.Digital.Power(f)) : double.NaN));
+                curves.Add(Line($"digital, as rounded to {DigitalArithmetic.WordOf(evaluation.Digital.Arithmetic.Word)}", sweep.Hertz,
+                    Array.ConvertAll(sweep.Hertz, f => f < rate / 2 ? evaluation.Digital.Power(f) : double.NaN)));
             }
         }
 
@@ -63,25 +62,19 @@ internal static class FilterCurves
     }
 
     /// <summary>Group delay of the anti-alias sections as built and of the digital filters.</summary>
-    /// <param name="evaluation">The design's.</param>
-    /// <param name="hertz">Frequencies [Hz].</param>
-    /// <param name="delays">Of each block of the path at each of them, as <see cref="SignalPath.Delays"/> gives them [s].</param>
-    public static List<Curve> Delay(Evaluation evaluation, double[] hertz, double[][] delays)
+    public static List<Curve> Delay(Evaluation evaluation, PathSweep sweep)
     {
         List<Curve> curves = [];
-        Stage[] sections = Sections(evaluation);
-        if (sections.Length != 0)
+        if (Sections(evaluation).Length != 0)
         {
-            IReadOnlyList<Stage> stages = evaluation.Design.Stages;
-            double[][] own = [.. delays.Skip(1).Where((_, stage) => AsBuiltSection.Is(stages[stage]))];
-            curves.Add(new Curve("anti-alias, as built", "Hz", "s", hertz, [.. hertz.Select((_, i) => own.Sum(block => block[i]))]));
+            curves.Add(new Curve("anti-alias, as built", "Hz", "s", sweep.Hertz, sweep.SectionDelay));
         }
 
         if (evaluation.Digital.Stages.Count != 0)
         {
             double half = evaluation.Design.Converter.Rate.Hertz / 2;
-            curves.Add(new Curve("digital", "Hz", "s", hertz,
-                [.. hertz.Select(f => f < half ? evaluation.Digital.GroupDelay(f) : double.NaN)]));
+            curves.Add(new Curve("digital", "Hz", "s", sweep.Hertz,
+                Array.ConvertAll(sweep.Hertz, f => f < half ? evaluation.Digital.GroupDelay(f) : double.NaN)));
         }
 
         return curves;
@@ -92,7 +85,7 @@ internal static class FilterCurves
     {
         List<Curve> curves = [];
         Stage[] sections = Sections(evaluation);
-        TimeResponse analog = TimeResponse.Of(sections);
+        var analog = TimeResponse.Of(evaluation.IdealStages.Where((_, stage) => AsBuiltSection.Is(evaluation.Design.Stages[stage])));
         double settled = analog.Settle()?.Seconds ?? 0;
         if (0 < settled)
         {
@@ -114,35 +107,32 @@ internal static class FilterCurves
 
     private static Stage[] Sections(Evaluation evaluation) => [.. evaluation.Design.Stages.Where(AsBuiltSection.Is)];
 
-    private static Complex Product(Stage[] sections, Func<Stage, double, Complex> response, double hertz)
+    /// <summary>Against the line's own largest gain.</summary>
+    private static Curve Line(string name, double[] hertz, double[] power)
     {
-        Complex product = 1;
-        foreach (Stage section in sections)
+        double top = 0;
+        foreach (double one in power)
         {
-            product *= response(section, hertz);
+            top = double.IsFinite(one) ? Math.Max(top, one) : top;
         }
 
-        return product;
-    }
-
-    /// <summary>Against the line's own largest gain.</summary>
-    private static Curve Line(string name, double[] hertz, Func<double, double> gain)
-    {
-        double[] gains = [.. hertz.Select(gain)];
-        double top = gains.Where(double.IsFinite).Max();
-        return new Curve(name, "Hz", "dB", hertz, [.. gains.Select(g => double.IsNaN(g) ? g : CurveMaker.Decibels(g / top))]);
+        return new Curve(name, "Hz", "dB", hertz, Array.ConvertAll(power, one => double.IsNaN(one) ? one : CurveMaker.Decibels(Math.Sqrt(one / top))));
     }
 
     /// <summary>From the second sample on, which is the first with a place on a logarithmic axis; at most so many points, evenly spread on
     /// it.</summary>
     private static Curve Thinned(string name, TimeResponse response, int samples, double dt, SecondOrderSections? digital = null)
     {
-        SortedSet<int> kept = [];
+        List<int> kept = new(StepPoints);
         for (int i = 0; i < StepPoints; i++)
         {
-            kept.Add((int)Math.Round(Math.Pow(samples - 1, i / (StepPoints - 1.0))));
+            int sample = (int)Math.Round(Math.Pow(samples - 1, i / (StepPoints - 1.0)));
+            if (kept.Count == 0 || kept[^1] != sample)
+            {
+                kept.Add(sample);
+            }
         }
 
-        return new Curve(name, "s", "", [.. kept.Select(n => n * dt)], response.Step(dt, kept, digital));
+        return new Curve(name, "s", "", [.. kept.ConvertAll(n => n * dt)], response.Step(dt, kept, digital));
     }
 }

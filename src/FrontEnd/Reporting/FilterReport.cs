@@ -20,6 +20,9 @@ internal static class FilterReport
     private const int Decades = 13;
     private const int RiseDecades = 5;
 
+    /// <summary>|ln| of the power over its half at which a corner is found.</summary>
+    private const double AtCorner = 1e-13;
+
     private const string OneCorner = "the formula is a single corner by itself; the block's other parts, its op-amp or the input network in front of the amplifier, and the band's centre as the reference, are left out";
 
     public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
@@ -27,7 +30,7 @@ internal static class FilterReport
         Design design = evaluation.Design;
         int blocks = evaluation.Path.Nodes;
         string[] names = ["amplifier", .. design.Stages.Select(stage => stage.Name)];
-        double[] delays = [.. evaluation.Path.Delays([evaluation.CentreHertz]).Select(block => block[0])];
+        double[] delays = evaluation.Path.Delays(evaluation.CentreHertz);
         (double? Low, double? High)[] corners = Corners(evaluation);
         for (int block = 0; block < blocks; block++)
         {
@@ -53,14 +56,14 @@ internal static class FilterReport
             list.Number(ids.GroupDelay, $"group delay of {names[block]}", "τ", Duration.FromSeconds(delays[block]), Equations.GroupDelay);
             if (block != 0)
             {
-                AddSettling(list, ids, names[block], null, [design.Stages[block - 1]]);
+                AddSettling(list, ids, names[block], [evaluation.IdealStages[block - 1]]);
             }
         }
 
         AddCorners(list, ResultIds.Filter.Path, "the whole analogue path", corners[blocks], null, null);
         list.Number(ResultIds.Filter.Path.GroupDelay, "group delay of the analogue path", "τ", Duration.FromSeconds(delays.Sum()),
             Equations.GroupDelay);
-        AddSettling(list, ResultIds.Filter.Path, "the whole analogue path", design.Amplifier, design.Stages);
+        AddSettling(list, ResultIds.Filter.Path, "the whole analogue path", evaluation.IdealStages, design.Amplifier);
         AddPathRise(list, findings, evaluation);
         AddDigital(list, findings, evaluation);
     }
@@ -144,23 +147,19 @@ internal static class FilterReport
     /// <param name="list">Where the figure goes.</param>
     /// <param name="ids">Its block's ids.</param>
     /// <param name="name">What settles.</param>
+    /// <param name="stages">In their order.</param>
     /// <param name="amplifier">The differential amplifier where it stands before the stages: its bandwidth rounds off what a resonance
     /// behind it would overshoot.</param>
-    /// <param name="stages">In their order.</param>
-    private static void AddSettling(ResultList list, FilterIds ids, string name, DifferentialAmplifier? amplifier,
-        IReadOnlyList<Stage> stages)
+    private static void AddSettling(ResultList list, FilterIds ids, string name, IReadOnlyList<StateSpace> stages,
+        DifferentialAmplifier? amplifier = null)
     {
-        if (!stages.Any(stage => 0 < stage.Circuit().Capacitors))
+        if (!stages.Any(stage => 0 < stage.Order))
         {
             return;
         }
 
-        IEnumerable<StateSpace> chain = stages.Select(stage => StateSpace.Ideal(stage.Circuit()));
-        if (amplifier is not null)
-        {
-            chain = chain.Prepend(StateSpace.LowPass(amplifier.Gain, amplifier.Bandwidth.Hertz));
-        }
-
+        IEnumerable<StateSpace> chain = amplifier is null ? stages
+            : stages.Prepend(StateSpace.LowPass(amplifier.Gain, amplifier.Bandwidth.Hertz));
         if (TimeResponse.Of(chain).Settle() is { } settling)
         {
             string of = settling.IsOfPeak ? "its greatest value, since it ends at next to none of it" : "its end value";
@@ -196,7 +195,7 @@ internal static class FilterReport
 
     private static TextbookFigure? AmplifierHand(Design design) =>
         new(design.Amplifier.Bandwidth.Hertz, "f_bw",
-            $"{QuantityText.FormatPart(design.Amplifier.Bandwidth)} = {QuantityText.Format(design.Amplifier.Bandwidth, 4)}",
+            () => $"{QuantityText.FormatPart(design.Amplifier.Bandwidth)} = {QuantityText.Format(design.Amplifier.Bandwidth, 4)}",
             Equations.CommonPractice) { Unit = "Hz" };
 
     /// <summary>−3 dB frequencies below and above the band's centre, of every block and (last) of the whole path without its analogue
@@ -249,6 +248,7 @@ internal static class FilterReport
             double[] middle = [.. open.Select((bracket, i) =>
                 bracket.Inside * Math.Pow(bracket.Outside / bracket.Inside, values[i].Inside / (values[i].Inside - values[i].Outside)))];
             double[][] powers = Powers(evaluation, middle);
+            bool isFound = true;
             for (int i = 0; i < open.Count; i++)
             {
                 (int block, bool upper, double inside, double outside) = open[i];
@@ -266,6 +266,12 @@ internal static class FilterReport
                 }
 
                 corners[block] = upper ? (corners[block].Low, middle[i]) : (middle[i], corners[block].High);
+                isFound &= Math.Abs(value) < AtCorner;
+            }
+
+            if (isFound)
+            {
+                break;
             }
         }
 

@@ -28,53 +28,56 @@ internal static class Judge
         Requirements requirements = design.Requirements;
         JudgeNoise(list, evaluation);
         AtMost(list, ResultIds.Mains.Total, DesignKeys.Requirements.MainsAtElectrodes, requirements.MainsAtElectrodes, MainsLimit,
-            MainsDominates(evaluation.Mains.AtInput));
+            () => MainsDominates(evaluation.Mains.AtInput));
         VoltageRms recorded = RecordedLimit(design);
         AtMost(
             list, ResultIds.Mains.Recorded, DesignKeys.Requirements.MainsRecorded, recorded, requirements.MainsRecorded is null
                 ? Equations.CommonPractice
-                : Given, RecordedDominates(evaluation.Mains, evaluation.Design.Mains.LookedAt),
-            MainsReport.Everywhere(design, evaluation.Mains));
+                : Given, () => RecordedDominates(evaluation.Mains, evaluation.Design.Mains.LookedAt),
+            () => MainsReport.Everywhere(design, evaluation.Mains));
         AtLeast(list, ResultIds.Levels.OffsetSurvived, DesignKeys.Requirements.Offset, requirements.Offset, OffsetLimit,
-            evaluation.Levels.OffsetLimitedBy?.Node.Text);
+            () => evaluation.Levels.OffsetLimitedBy?.Node.Text);
         if (evaluation.Levels.FirstToClip is { } first)
         {
             AtLeast(list, ResultIds.Levels.Headroom(first.Node), DesignKeys.Requirements.Headroom, requirements.Headroom,
                 Equations.CommonPractice,
-                $"{first.Dominates} at {first.Node}");
+                () => $"{first.Dominates} at {first.Node}");
         }
 
-        string fold = $"image of the band's upper edge, {QuantityText.Format(list[ResultIds.Alias.FoldFrequency].Value)}";
-        AtLeast(list, ResultIds.Alias.FoldAttenuation, DesignKeys.Requirements.Fold, requirements.Fold, Equations.CommonPractice, fold);
+        IQuantity? fold = list[ResultIds.Alias.FoldFrequency].Value;
+        AtLeast(list, ResultIds.Alias.FoldAttenuation, DesignKeys.Requirements.Fold, requirements.Fold, Equations.CommonPractice,
+            () => $"image of the band's upper edge, {QuantityText.Format(fold)}");
         if (list.Has(ResultIds.Alias.ModulatorFoldAttenuation))
         {
+            IQuantity? clock = list[ResultIds.Alias.ModulatorFoldFrequency].Value;
             AtLeast(list, ResultIds.Alias.ModulatorFoldAttenuation, DesignKeys.Requirements.Fold, requirements.Fold,
-                Equations.CommonPractice,
-                $"image at the modulator's clock, {QuantityText.Format(list[ResultIds.Alias.ModulatorFoldFrequency].Value)}");
+                Equations.CommonPractice, () => $"image at the modulator's clock, {QuantityText.Format(clock)}");
         }
 
         if (list.Has(ResultIds.Converter.BitsNeeded))
         {
             AtMost(list, ResultIds.Converter.BitsNeeded, DesignKeys.Converter.Bits, BitCount.FromBits(design.Converter.Bits),
                 Equations.Derived,
-                "quantisation against the rest of the noise");
+                () => "quantisation against the rest of the noise");
         }
 
         JudgeFit(list, design);
         if (evaluation.Drive is not null)
         {
             AtLeast(list, ResultIds.Drive.WorstPhaseMargin, DesignKeys.Requirements.PhaseMargin, requirements.PhaseMargin,
-                Equations.CommonPractice, list[ResultIds.Drive.WorstPhaseMargin].Text);
+                Equations.CommonPractice, WorstLoop(list[ResultIds.Drive.WorstPhaseMargin]));
             AtMost(list, ResultIds.Safety.DrivenGroundCurrent, DesignKeys.Requirements.DrivenGroundCurrent,
                 requirements.DrivenGroundCurrent,
-                DriveLimit, "the driven ground's series resistor");
+                DriveLimit, () => "the driven ground's series resistor");
         }
 
         AtMost(list, ResultIds.Safety.FaultCurrent, DesignKeys.Requirements.FaultCurrent, requirements.FaultCurrent, FaultLimit,
-            "the smallest series resistance fitted in a lead");
+            () => "the smallest series resistance fitted in a lead");
         AtMost(list, ResultIds.Safety.SharedFaultCurrent, DesignKeys.Requirements.FaultCurrent, requirements.FaultCurrent, FaultLimit,
-            SafetyReport.SharedFaultHeldBy(design));
+            () => SafetyReport.SharedFaultHeldBy(design));
     }
+
+    private static Func<string?> WorstLoop(Result result) => () => result.Text;
 
     private static void JudgeFit(ResultList list, Design design)
     {
@@ -86,7 +89,7 @@ internal static class Judge
             : "the converter's own supply";
         list.Judge(result.Id, new Verdict(
             fits ? VerdictKind.Pass : VerdictKind.Fail,
-            $"full scale {QuantityText.Format(design.Converter.FullScale)} is {(fits ? "not " : "")}above {input}{rails}, {QuantityText.Format(most)} ({DesignKeys.Converter.FullScale})")
+            () => $"full scale {QuantityText.Format(design.Converter.FullScale)} is {(fits ? "not " : "")}above {input}{rails}, {QuantityText.Format(most)} ({DesignKeys.Converter.FullScale})")
         {
             Requirement = DesignKeys.Converter.FullScale,
             Wanted = "yes",
@@ -108,8 +111,11 @@ internal static class Judge
     {
         Design design = evaluation.Design;
         const string Key = DesignKeys.Requirements.Noise;
-        NoiseRow largest = evaluation.Noise.LargestWithoutExcess;
-        string dominates = largest.Id.IsElectrode ? $"{largest.Name}, thermal" : largest.Name;
+        Func<string> dominates = () =>
+        {
+            NoiseRow largest = evaluation.Noise.LargestWithoutExcess;
+            return largest.Id.IsElectrode ? $"{largest.Name}, thermal" : largest.Name;
+        };
         if (design.Requirements.Noise is { } limit)
         {
             AtMost(list, ResultIds.Noise.BoardShare, Key, limit, Given, dominates);
@@ -122,7 +128,7 @@ internal static class Judge
         {
             list.Judge(ResultIds.Noise.BoardShare,
                 new Verdict(VerdictKind.NotJudged,
-                    "no limit is set for dry electrodes; set requirements.noise to judge it") { Requirement = Key, Dominates = dominates });
+                    () => "no limit is set for dry electrodes; set requirements.noise to judge it", dominates) { Requirement = Key });
         }
     }
 
@@ -148,15 +154,15 @@ internal static class Judge
             : $"harmonic {worst.Order}, {QuantityText.Format(worst.Recorded, "V")} at {QuantityText.Format(worst.LandsAt, "Hz")}";
     }
 
-    private static void AtMost(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, string? dominates,
-        string? remark = null) =>
+    private static void AtMost(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, Func<string?> dominates,
+        Func<string?>? remark = null) =>
         Put(list, id, key, limit, source, dominates, greatest: true, remark);
 
-    private static void AtLeast(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, string? dominates) =>
+    private static void AtLeast(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, Func<string?> dominates) =>
         Put(list, id, key, limit, source, dominates, greatest: false, null);
 
-    private static void Put(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, string? dominates, bool greatest,
-        string? remark)
+    private static void Put(ResultList list, ResultId id, string key, IQuantity limit, SourceRef source, Func<string?> dominates, bool greatest,
+        Func<string?>? remark)
     {
         Result result = list[id];
         if (result.State == ResultState.Missing)
@@ -171,14 +177,13 @@ internal static class Judge
             ResultState.Unbounded => (greatest ? VerdictKind.Fail : VerdictKind.Pass, null),
             _ => (VerdictKind.NotJudged, null),
         };
-        list.Judge(id, new Verdict(kind, Because(result, limit, key, greatest, margin, remark))
+        list.Judge(id, new Verdict(kind, () => Because(result, limit, key, greatest, margin, remark?.Invoke()), dominates)
         {
             Requirement = key,
             Limit = limit,
             LimitIsGreatest = greatest,
             Margin = margin,
             LimitSource = source,
-            Dominates = dominates,
         });
     }
 

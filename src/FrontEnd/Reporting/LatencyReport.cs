@@ -17,7 +17,7 @@ internal static class LatencyReport
         ChainDelay delay = At(evaluation, evaluation.CentreHertz);
         list.Number(
             ResultIds.Latency.Total, "delay from the electrode to the filtered sample", "", Duration.FromSeconds(delay.Total),
-            Equations.Latency, delay.Substituted, text: delay.Parts(evaluation) + (delay.Share < LeastShare
+            Equations.Latency, () => delay.Substituted, text: delay.Parts(evaluation) + (delay.Share < LeastShare
                 ? $"; outside the passband: the digital filters leave less than a tenth at {Hertz(evaluation.CentreHertz)}"
                 : ""));
     }
@@ -48,7 +48,7 @@ internal static class LatencyReport
                     : delay.Share < LeastShare
                     ? "outside the passband: less than a tenth of a sine there is left"
                     : "";
-                list.Number(id, name, "", Duration.FromSeconds(delay.Total), Equations.Latency, delay.Substituted,
+                list.Number(id, name, "", Duration.FromSeconds(delay.Total), Equations.Latency, () => delay.Substituted,
                     text: outside.Length == 0 ? null : outside);
             }
         }
@@ -58,7 +58,7 @@ internal static class LatencyReport
     {
         Design design = evaluation.Design;
         AnalogDigitalConverter converter = design.Converter;
-        double path = evaluation.Path.Delays([hertz]).Sum(block => block[0]);
+        double path = evaluation.Path.Delays(hertz).Sum();
         double own = converter.Kind == ConverterKind.DeltaSigma
             ? converter.SincOrder * (converter.Oversampling - 1) / 2.0 / converter.ModulatorClock.Hertz
             : 0;

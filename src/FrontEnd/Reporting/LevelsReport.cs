@@ -21,19 +21,7 @@ internal static class LevelsReport
         LevelsBudget levels = evaluation.Levels;
         foreach (NodeLevel node in levels.Nodes)
         {
-            ResultId id = ResultIds.Levels.Headroom(node.Node);
-            string name = $"headroom at {node.Node.Words}, lowest supply";
-            string parts = $"swing ±{V(node.Swing)}; dc {V(node.Offset + node.OtherDc)}, signal {V(node.Signal)}, mains {V(node.Mains)}, noise {V(node.Noise)}";
-            if (node.Headroom is { } headroom)
-            {
-                list.Number(
-                    id, name, "", Decibels.FromStated(headroom), Equations.Headroom,
-                    $"20·log10({V(node.Swing)}/({V(node.Offset)} + {V(node.OtherDc)} + {V(node.Signal)} + {V(node.Mains)} + {V(node.Noise)}))", text: parts);
-            }
-            else
-            {
-                list.Unbounded(id, name, "", "dB", Equations.Headroom, "nothing stands at this node");
-            }
+            AddHeadroom(list, node);
         }
 
         if (levels.FirstToClip is { } first)
@@ -41,13 +29,46 @@ internal static class LevelsReport
             list.Word(ResultIds.Levels.FirstToClip, "what clips first", first.Node.Text, Equations.FirstToClip);
         }
 
+        AddOffsetSurvived(list, levels);
+        AddLimit(list, ResultIds.Levels.LargestSignal, "largest signal that nothing clips at, peak", levels.LargestSignal,
+            Equations.LargestSignal, $"limited by {levels.SignalLimitedBy?.Node}", "no node sees the signal");
+    }
+
+    /// <summary>The headroom and the offset that are judged.</summary>
+    public static void AddJudged(ResultList list, LevelsBudget levels)
+    {
+        if (levels.FirstToClip is { } first)
+        {
+            AddHeadroom(list, first);
+        }
+
+        AddOffsetSurvived(list, levels);
+    }
+
+    private static void AddHeadroom(ResultList list, NodeLevel node)
+    {
+        ResultId id = ResultIds.Levels.Headroom(node.Node);
+        string name = $"headroom at {node.Node.Words}, lowest supply";
+        string parts = $"swing ±{V(node.Swing)}; dc {V(node.Offset + node.OtherDc)}, signal {V(node.Signal)}, mains {V(node.Mains)}, noise {V(node.Noise)}";
+        if (node.Headroom is { } headroom)
+        {
+            list.Number(
+                id, name, "", Decibels.FromStated(headroom), Equations.Headroom,
+                () => $"20·log10({V(node.Swing)}/({V(node.Offset)} + {V(node.OtherDc)} + {V(node.Signal)} + {V(node.Mains)} + {V(node.Noise)}))", text: parts);
+        }
+        else
+        {
+            list.Unbounded(id, name, "", "dB", Equations.Headroom, "nothing stands at this node");
+        }
+    }
+
+    private static void AddOffsetSurvived(ResultList list, LevelsBudget levels)
+    {
         string whatever = levels.ClipsWhateverTheOffset is { } clipping ? $"; {clipping.Node} clips whatever the offset" : "";
         AddLimit(
             list, ResultIds.Levels.OffsetSurvived, "largest electrode offset that nothing clips at, ±", levels.OffsetSurvived,
             Equations.OffsetSurvived, $"limited by {levels.OffsetLimitedBy?.Node}{whatever}",
             $"no node sees the electrodes' offset{whatever}");
-        AddLimit(list, ResultIds.Levels.LargestSignal, "largest signal that nothing clips at, peak", levels.LargestSignal,
-            Equations.LargestSignal, $"limited by {levels.SignalLimitedBy?.Node}", "no node sees the signal");
     }
 
     private static string V(double volts) => QuantityText.Format(volts, "V");
@@ -75,7 +96,7 @@ internal static class LevelsReport
                 Voltage.FromVolts(2 * design.Supply.HalfRailVolts), design.Amplifier.OutputMargin, offset, design.LargestSignal);
             list.Number(
                 ResultIds.Levels.FirstGainLimit, "greatest gain of the first stage for the offset asked for", "G1",
-                Ratio.FromFraction(Math.Max(0, hand.Value)), Equations.GainLimit, hand.Substituted, hand,
+                Ratio.FromFraction(Math.Max(0, hand.Value)), Equations.GainLimit, () => hand.Substituted, hand,
                 text: $"the design has {QuantityText.FormatNumber(design.Amplifier.Gain)}");
         }
     }
@@ -97,7 +118,7 @@ internal static class LevelsReport
         else if (recovery.Seconds is { } seconds)
         {
             list.Number(ResultIds.Levels.Recovery, Name, "t", Duration.FromSeconds(seconds), Equations.Recovery,
-                $"step of {step}, sampled at {QuantityText.FormatPart(evaluation.Design.Converter.Rate)}", text: end);
+                () => $"step of {step}, sampled at {QuantityText.FormatPart(evaluation.Design.Converter.Rate)}", text: end);
         }
         else
         {

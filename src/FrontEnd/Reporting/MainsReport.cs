@@ -36,12 +36,10 @@ internal static class MainsReport
             ResultIds.Mains.Loop, "mains induced in the leads' loop, rms", "", VoltageRms.FromVolts(at.Loop), Equations.Loop,
             hand: MainsFormulas.LoopVoltage(design.Mains.Frequency,
                 MagneticFluxDensity.FromTeslas(design.Mains.Field.Teslas * Fundamental(design)), design.Mains.LoopArea));
-        list.Number(
-            ResultIds.Mains.Total, "mains at the electrodes, worst case, rms", "", VoltageRms.FromVolts(at.Total), Equations.MainsTotal,
-            $"{QuantityText.Format(at.Imbalance, "V")} + {QuantityText.Format(at.Amplifier, "V")} + {QuantityText.Format(at.Loop, "V")}");
+        AddTotal(list, mains);
         list.Number(ResultIds.Mains.Rss, "mains at the electrodes, root sum of squares, rms", "",
             VoltageRms.FromVolts(at.RootSumOfSquares), Equations.MainsRss,
-            $"√(({QuantityText.Format(at.Imbalance, "V")})² + ({QuantityText.Format(at.Amplifier, "V")})² + ({QuantityText.Format(at.Loop, "V")})²)");
+            () => $"√(({QuantityText.Format(at.Imbalance, "V")})² + ({QuantityText.Format(at.Amplifier, "V")})² + ({QuantityText.Format(at.Loop, "V")})²)");
         list.Decibel(
             ResultIds.Mains.SystemCmrr, "rejection of the body's common mode by electrodes and amplifier together", "CMRR",
             at.BodyCommonMode / (at.Divider + at.Amplifier), Equations.SystemCmrr,
@@ -69,12 +67,25 @@ internal static class MainsReport
             list.Lands(ids.LandsAt, harmonic.InBand);
         }
 
-        list.Number(ResultIds.Mains.Recorded, $"mains recorded in the band, {design.Mains.LookedAt}, worst-case sum, rms", "", VoltageRms.FromVolts(mains.Recorded),
-            Equations.Recorded);
+        AddRecorded(list, evaluation);
         list.Number(
             ResultIds.Mains.RecordedEverywhere, $"mains recorded anywhere, {design.Mains.LookedAt}, worst-case sum, rms", "",
                 VoltageRms.FromVolts(mains.RecordedEverywhere), Equations.RecordedEverywhere, text: Everywhere(design, mains));
     }
+
+    /// <summary>What is judged at the input.</summary>
+    public static void AddTotal(ResultList list, MainsBudget mains)
+    {
+        MainsPartsAtInput at = mains.AtInput;
+        list.Number(
+            ResultIds.Mains.Total, "mains at the electrodes, worst case, rms", "", VoltageRms.FromVolts(at.Total), Equations.MainsTotal,
+            () => $"{QuantityText.Format(at.Imbalance, "V")} + {QuantityText.Format(at.Amplifier, "V")} + {QuantityText.Format(at.Loop, "V")}");
+    }
+
+    /// <summary>What is judged in the recording.</summary>
+    public static void AddRecorded(ResultList list, Evaluation evaluation) => list.Number(
+        ResultIds.Mains.Recorded, $"mains recorded in the band, {evaluation.Design.Mains.LookedAt}, worst-case sum, rms", "",
+        VoltageRms.FromVolts(evaluation.Mains.Recorded), Equations.Recorded);
 
     /// <summary>What to say where the recording holds more mains than the smallest signal, in the band or out of it.</summary>
     public static string? Everywhere(Design design, MainsBudget mains)

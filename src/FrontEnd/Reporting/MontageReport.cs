@@ -17,7 +17,7 @@ internal static class MontageReport
         double total = Square(evaluation.Noise.Total), shared = Square(evaluation.Noise.Shared), own = Math.Max(0, total - shared);
         list.Number(ResultIds.Montage.Correlation, "correlation of noise between recorded channels, from the shared reference", "ρ",
             PlainNumber.FromNumber(total == 0 ? 0 : shared / total), Equations.Correlation,
-            $"({QuantityText.Format(Math.Sqrt(shared), "V", 4)})²/({QuantityText.Format(Math.Sqrt(total), "V", 4)})²");
+            () => $"({QuantityText.Format(Math.Sqrt(shared), "V", 4)})²/({QuantityText.Format(Math.Sqrt(total), "V", 4)})²");
         (string Name, double[] Weights)[] rows =
             [.. design.Montage.ChannelNames(design.Channels).Zip(Weights(design.Montage.Kind, design.Channels))];
         foreach ((string name, double[] weights) in rows)
@@ -26,7 +26,7 @@ internal static class MontageReport
             MontageIds ids = ResultIds.Montage.Channel(name);
             list.Number(
                 ids.Noise, $"noise of derived channel {name}, rms", "σ", VoltageRms.FromVolts(noise), Equations.MontageNoise,
-                $"√(({QuantityText.Format(Math.Sqrt(own), "V", 4)})²·{QuantityText.FormatNumber(squares)} + ({QuantityText.Format(Math.Sqrt(shared), "V", 4)})²·{QuantityText.FormatNumber(sum)}²)");
+                () => $"√(({QuantityText.Format(Math.Sqrt(own), "V", 4)})²·{QuantityText.FormatNumber(squares)} + ({QuantityText.Format(Math.Sqrt(shared), "V", 4)})²·{QuantityText.FormatNumber(sum)}²)");
             list.Number(
                 ids.SharedReference, $"what the shared reference puts into {name}, rms", "",
                 VoltageRms.FromVolts(Math.Sqrt(shared) * Math.Abs(sum)), Equations.SharedReference,

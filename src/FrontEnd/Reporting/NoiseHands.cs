@@ -207,15 +207,13 @@ internal sealed class NoiseHands
     {
         Voltage step = Voltage.FromVolts(_design.Converter.LsbVolts);
         double value = ConverterFormulas.QuantisationNoise(step).Value * Math.Sqrt(ShareOfHalfRate) / _evaluation.GainMid;
-        string substituted = $"{QuantityText.Format(step.Volts, "V")}/√12 · {InTheBand(value)}";
-        return new TextbookFigure(value, "LSB/√12·√(2B/fs)/G", substituted, new SourceRef("quantisation-mt-001")) { Unit = "V" };
+        return new TextbookFigure(value, "LSB/√12·√(2B/fs)/G", () => $"{QuantityText.Format(step.Volts, "V")}/√12 · {InTheBand(value)}", new SourceRef("quantisation-mt-001")) { Unit = "V" };
     }
 
     private TextbookFigure OfConverter()
     {
         double noise = _design.Converter.NoiseVolts, value = noise * Math.Sqrt(ShareOfHalfRate) / _evaluation.GainMid;
-        string substituted = $"{QuantityText.Format(noise, "V")} · {InTheBand(value)}";
-        return new TextbookFigure(value, "σ_adc·√(2B/fs)/G", substituted, Equations.Derived) { Unit = "V" };
+        return new TextbookFigure(value, "σ_adc·√(2B/fs)/G", () => $"{QuantityText.Format(noise, "V")} · {InTheBand(value)}", Equations.Derived) { Unit = "V" };
     }
 
     /// <summary>The band's width over half the sampling rate.</summary>

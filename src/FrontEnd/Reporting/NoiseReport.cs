@@ -19,23 +19,19 @@ internal static class NoiseReport
         NoiseRow[] rows = [.. noise.Rows()];
         var hands = new NoiseHands(evaluation);
         list.Number(ResultIds.Noise.Total, $"noise at the electrodes, rms, {band}", "σ", VoltageRms.FromVolts(total), Equations.Noise,
-            $"√({string.Join(" + ", rows.Where(row => 1e-4 * total < row.Rms).OrderByDescending(row => row.Rms).Select(row => $"({QuantityText.Format(row.Rms, "V", 4)})²"))}) = {QuantityText.Format(total, "V", 4)}",
-            hands.Total(rows), hands.TotalReason(rows));
+            () => $"√({string.Join(" + ", rows.Where(row => 1e-4 * total < row.Rms).OrderByDescending(row => row.Rms).Select(row => $"({QuantityText.Format(row.Rms, "V", 4)})²"))}) = {QuantityText.Format(total, "V", 4)}",
+            hands.Total(rows), new(() => hands.TotalReason(rows)));
         list.Number(ResultIds.Noise.PeakToPeak, "noise at the electrodes, peak-to-peak", $"{TradeConstants.NoisePeakToPeak}·σ",
             VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * total), Equations.PeakToPeak,
             hand: NoiseFormulas.PeakToPeak(VoltageRms.FromVolts(total)));
-        list.Number(
-            ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak",
-            $"{TradeConstants.NoisePeakToPeak}·σ_board", VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * noise.WithoutExcess),
-            Equations.Noise,
-            text: "the electrodes' thermal noise and the board; the excess noise that skin and contact make is left out");
+        AddBoardShare(list, evaluation);
         list.Number(ResultIds.Noise.Shorted, "noise without that of the electrodes, rms", "σ_short",
             VoltageRms.FromVolts(noise.Shorted), Equations.Noise);
         list.Number(
             ResultIds.Noise.ThermalFloor, "thermal noise of active and reference electrode, rms", "σ_th", VoltageRms.FromVolts(floor),
             Equations.Thermal,
             hand: NoiseFormulas.ElectrodeThermal([Built(design, 0), Built(design, 1)], design.SkinTemperature, low, high),
-            assumption: hands.ThermalReason);
+            assumption: new(() => hands.ThermalReason));
         list.Decibel(ResultIds.Noise.OverThermalFloor, "noise over the electrodes' thermal floor", "", total / floor, Equations.OverFloor,
             "the electrodes have no resistance");
         list.Number(ResultIds.Noise.Electrodes, "noise of all electrodes, thermal and excess, rms", "σ_el",
@@ -47,13 +43,20 @@ internal static class NoiseReport
             double share = total == 0 ? 0 : row.Rms * row.Rms / (total * total);
             list.Number(
                 ResultIds.Noise.Source(row.Id), RowName(row), "σ", VoltageRms.FromVolts(row.Rms), Equations.ForSource(row.Id),
-                hand: hands.Of(row.Id), assumption: hands.Reason(row.Id),
+                hand: hands.Of(row.Id), assumption: new(() => hands.Reason(row.Id)),
                 text: QuantityText.FormatPercent(Ratio.FromFraction(share)) + " of the variance");
             list.Share(ResultIds.Noise.Source(row.Id), total == 0 ? null : share);
         }
 
         AddBands(list, evaluation);
     }
+
+    /// <summary>The noise that is judged.</summary>
+    public static void AddBoardShare(ResultList list, Evaluation evaluation) => list.Number(
+        ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak",
+        $"{TradeConstants.NoisePeakToPeak}·σ_board",
+        VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * evaluation.Noise.WithoutExcess), Equations.Noise,
+        text: "the electrodes' thermal noise and the board; the excess noise that skin and contact make is left out");
 
     private static string RowName(NoiseRow row) =>
         row.Id == SourceId.Folded ? "noise that sampling folds into the band, rms"
@@ -118,6 +121,6 @@ internal static class NoiseReport
         string left = QuantityText.FormatPercent(Ratio.FromFraction(share));
         list.Decibel(id, name, "", share * smallest / noise, Equations.SignalToNoise, "no noise in the band",
             text: share < 0.99 ? $"{left} of the signal's amplitude is left" : null);
-        list.PutIn(id, $"20·log10({QuantityText.FormatNumber(share, 4)} · {QuantityText.Format(smallest, "V", 4)}/{QuantityText.Format(noise, "V", 4)})");
+        list.PutIn(id, () => $"20·log10({QuantityText.FormatNumber(share, 4)} · {QuantityText.Format(smallest, "V", 4)}/{QuantityText.Format(noise, "V", 4)})");
     }
 }

@@ -20,14 +20,17 @@ internal sealed class ResultList
 
     public IReadOnlyList<Result> Results => _results;
 
+    /// <summary>Where each one stands among them.</summary>
+    public Dictionary<ResultId, int> Index => _index;
+
     public Result this[ResultId id] => _results[_index[id]];
 
     public bool Has(ResultId id) => _index.ContainsKey(id);
 
     /// <summary>Adds a number; a hand figure is compared with it.</summary>
     public void Number(
-        ResultId id, string name, string symbol, IQuantity value, Equation equation, string substituted = "", TextbookFigure? hand = null,
-        string? assumption = null, string? text = null) =>
+        ResultId id, string name, string symbol, IQuantity value, Equation equation, Func<string>? substituted = null,
+        TextbookFigure? hand = null, Assumption assumption = default, string? text = null) =>
         Add(new Result
         {
             Id = id,
@@ -36,7 +39,7 @@ internal sealed class ResultList
             Value = value,
             Unit = value.SiUnit,
             Equation = equation,
-            Substituted = substituted.Length == 0 && hand is not null && IsTheFigure(value, hand) ? hand.Substituted : substituted,
+            Numbers = substituted is null && hand is not null && IsTheFigure(value, hand) ? () => hand.Substituted : substituted,
             Hand = hand is null || !double.IsFinite(hand.Value) ? null : Compare(value, hand, assumption),
             Text = text,
         });
@@ -54,7 +57,7 @@ internal sealed class ResultList
 
     /// <summary>Adds a ratio in decibels, or "unbounded" where there is nothing to divide by or it is beyond 300 dB.</summary>
     public void Decibel(ResultId id, string name, string symbol, double ratio, Equation equation,
-        string unboundedText, TextbookFigure? hand = null, string? assumption = null, string? text = null)
+        string unboundedText, TextbookFigure? hand = null, Assumption assumption = default, string? text = null)
     {
         if (double.IsNaN(ratio) || ratio <= 0 || UnboundedDecibels < 20 * Math.Log10(ratio))
         {
@@ -70,7 +73,7 @@ internal sealed class ResultList
     public void Judge(ResultId id, Verdict verdict) => _results[_index[id]] = this[id] with { Verdict = verdict };
 
     /// <summary>Shows a result's equation with the numbers put in.</summary>
-    public void PutIn(ResultId id, string numbers) => _results[_index[id]] = this[id] with { Substituted = numbers };
+    public void PutIn(ResultId id, Func<string> numbers) => _results[_index[id]] = this[id] with { Numbers = numbers };
 
     /// <summary>Says of a result which share of a total's variance it has.</summary>
     public void Share(ResultId id, double? ofVariance) => _results[_index[id]] = this[id] with { ShareOfVariance = ofVariance };
@@ -86,7 +89,7 @@ internal sealed class ResultList
         Math.Abs(hand.Value - value.SiValue) <= SameFigure * Math.Abs(value.SiValue);
 
     /// <summary>The difference is a share for quantities with a scale and plain for decibels, degrees and bits.</summary>
-    private static HandFigure Compare(IQuantity value, TextbookFigure hand, string? assumption)
+    private static HandFigure Compare(IQuantity value, TextbookFigure hand, Assumption assumption)
     {
         QuantityKind kind = QuantityKind.Of(value);
         bool plain = kind.ByDifference;
@@ -94,8 +97,8 @@ internal sealed class ResultList
         double difference = plain || network == 0 ? hand.Value - network : (hand.Value / network) - 1;
 
         // The assumption is named where it shows: below that the formula holds.
-        string? failed = (plain ? NoticeablePlain : NoticeableShare) < Math.Abs(difference) ? assumption : null;
-        return new HandFigure(kind.FromSi(hand.Value), hand.Formula, hand.Substituted, hand.Source, difference, failed);
+        string? failed = (plain ? NoticeablePlain : NoticeableShare) < Math.Abs(difference) ? assumption.Words : null;
+        return new HandFigure(kind.FromSi(hand.Value), hand.Formula, hand.Source, difference, failed) { Numbers = () => hand.Substituted };
     }
 
     private void Add(Result result)
@@ -103,4 +106,20 @@ internal sealed class ResultList
         _index.Add(result.Id, _results.Count);
         _results.Add(result);
     }
+}
+
+/// <summary>What a hand formula takes for granted: in words, or what makes them, asked only where the figures differ.</summary>
+internal readonly struct Assumption
+{
+    private readonly string? _words;
+    private readonly Func<string>? _make;
+
+    public Assumption(Func<string> make) => _make = make;
+
+    private Assumption(string? words) => _words = words;
+
+    /// <summary>The words; null for none.</summary>
+    public string? Words => _words ?? _make?.Invoke();
+
+    public static implicit operator Assumption(string? words) => new(words);
 }

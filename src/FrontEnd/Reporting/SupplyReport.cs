@@ -20,7 +20,7 @@ internal static class SupplyReport
             list.Number(
                 ResultIds.Supply.ReferenceNoise, "the reference's noise on the dc at the converter, at the electrodes, rms", "",
                 VoltageRms.FromVolts(residue), Equations.ReferenceNoise,
-                $"{QuantityText.Format(reference)} · {QuantityText.Format(evaluation.Levels.DcAtConverter, "V")}/{QuantityText.Format(volts, "V")}/{QuantityText.FormatNumber(evaluation.GainMid, 4)}");
+                () => $"{QuantityText.Format(reference)} · {QuantityText.Format(evaluation.Levels.DcAtConverter, "V")}/{QuantityText.Format(volts, "V")}/{QuantityText.FormatNumber(evaluation.GainMid, 4)}");
         }
 
         if (design.Supply.Ripple is { } ripple)
@@ -30,7 +30,7 @@ internal static class SupplyReport
             TextbookFigure hand = AmplifierFormulas.SupplyRipple(ripple, design.Amplifier.SupplyRejection);
             list.Number(
                 ResultIds.Supply.RippleResidue, "supply ripple through the amplifier, at the electrodes, rms", "",
-                VoltageRms.FromVolts(hand.Value), Equations.Ripple, hand.Substituted, hand,
+                VoltageRms.FromVolts(hand.Value), Equations.Ripple, () => hand.Substituted, hand,
                 text: $"lands at {QuantityText.Format(landing, "Hz")}{(inBand ? ", in the band" : ", outside the band")}");
         }
 
@@ -70,18 +70,18 @@ internal static class SupplyReport
         double total = TotalAmperes(design);
         list.Number(
             ResultIds.Power.SupplyCurrent, "supply current", "I", Current.FromAmperes(total), Equations.SupplyCurrent,
-            $"{design.Channels} · {QuantityText.Format(perChannel, "A")} + {QuantityText.Format(shared, "A")} + {QuantityText.Format(design.Converter.SupplyCurrent)} + {QuantityText.Format(design.Supply.OtherCurrent)}",
+            () => $"{design.Channels} · {QuantityText.Format(perChannel, "A")} + {QuantityText.Format(shared, "A")} + {QuantityText.Format(design.Converter.SupplyCurrent)} + {QuantityText.Format(design.Supply.OtherCurrent)}",
             text: $"analogue path {QuantityText.Format(design.Channels * perChannel, "A")}, buffers and driven ground {QuantityText.Format(shared, "A")}, converter {QuantityText.Format(design.Converter.SupplyCurrent)}, the rest {QuantityText.Format(design.Supply.OtherCurrent)}");
         if (design.Supply.BatteryCapacity is { } capacity && 0 < total)
         {
             TextbookFigure hand = PowerFormulas.BatteryLife(capacity, design.Supply.UsableShare, Current.FromAmperes(total));
             list.Number(ResultIds.Power.BatteryLife, "battery life", "t", Duration.FromSeconds(hand.Value), Equations.BatteryLife,
-                hand.Substituted, hand);
+                () => hand.Substituted, hand);
         }
 
         TextbookFigure rate = ConverterFormulas.DataRate(design.Channels, design.Converter.Rate, BitCount.FromBits(design.Converter.Bits),
             design.Supply.DataOverhead);
         list.Number(ResultIds.Data.BitRate, "data rate with overhead", "", DataRate.FromBitsPerSecond(rate.Value), Equations.BitRate,
-            rate.Substituted, rate);
+            () => rate.Substituted, rate);
     }
 }

@@ -6,19 +6,27 @@ namespace FrontEnd.Results;
 /// <summary>Everything that follows from a design. Views print it; they never calculate.</summary>
 public sealed record Assessment
 {
-    private readonly Dictionary<ResultId, Result> _byId;
+    private readonly Dictionary<ResultId, int> _index;
+    private readonly Lazy<Curves> _curves;
 
     public Assessment(Design design, IReadOnlyList<Result> results, IReadOnlyList<Finding> findings, Curves curves)
+        : this(design, results, findings, new Lazy<Curves>(curves), IndexOf(results))
+    {
+    }
+
+    /// <param name="design">The design that was evaluated.</param>
+    /// <param name="results">All results.</param>
+    /// <param name="findings">What is to be said about it.</param>
+    /// <param name="curves">What the plots show.</param>
+    /// <param name="index">Where each result stands.</param>
+    internal Assessment(Design design, IReadOnlyList<Result> results, IReadOnlyList<Finding> findings, Lazy<Curves> curves,
+        Dictionary<ResultId, int> index)
     {
         Design = design;
         Results = results;
         Findings = findings;
-        Curves = curves;
-        _byId = new Dictionary<ResultId, Result>(results.Count);
-        foreach (Result result in results)
-        {
-            _byId.Add(result.Id, result);
-        }
+        _curves = curves;
+        _index = index;
     }
 
     /// <summary>The design that was evaluated.</summary>
@@ -30,8 +38,8 @@ public sealed record Assessment
     /// <summary>What is to be said about the design, errors and warnings.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
-    /// <summary>What the plots show.</summary>
-    public Curves Curves { get; }
+    /// <summary>What the plots show; worked out when it is first asked for, by whichever thread asks.</summary>
+    public Curves Curves => _curves.Value;
 
     /// <summary>The judged results and those with a requirement that was not set, worst first.</summary>
     public IReadOnlyList<Result> Judged =>
@@ -45,16 +53,30 @@ public sealed record Assessment
     public bool HasFigures => Find(ResultIds.Gain.Mid) is { State: not ResultState.Missing };
 
     /// <summary>The result with this id; throws where the design has none.</summary>
-    public Result this[ResultId id] => _byId[id];
+    public Result this[ResultId id] => Results[_index[id]];
 
     /// <summary>The same by the id as a user writes it.</summary>
-    public Result this[string id] => _byId[new(id)];
+    public Result this[string id] => this[new ResultId(id)];
 
     /// <summary>The result with this id; null where the design has none.</summary>
-    public Result? Find(ResultId id) => _byId.GetValueOrDefault(id);
+    public Result? Find(ResultId id) => _index.TryGetValue(id, out int at) ? Results[at] : null;
 
     /// <summary>The same by the id as a user writes it.</summary>
     public Result? Find(string id) => Find(new ResultId(id));
+
+    /// <summary>The same design's assessment with other results, its findings and curves as they are.</summary>
+    internal Assessment With(IReadOnlyList<Result> results) => new(Design, results, Findings, _curves, IndexOf(results));
+
+    private static Dictionary<ResultId, int> IndexOf(IReadOnlyList<Result> results)
+    {
+        var index = new Dictionary<ResultId, int>(results.Count);
+        for (int i = 0; i < results.Count; i++)
+        {
+            index.Add(results[i].Id, i);
+        }
+
+        return index;
+    }
 
     private static int Rank(VerdictKind kind) => kind switch
     {

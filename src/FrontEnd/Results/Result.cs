@@ -42,8 +42,12 @@ public sealed record Result
     /// <summary>How it is worked out, and where that is written.</summary>
     public required Equation Equation { get; init; }
 
-    /// <summary>The equation with this design's numbers put in; "" where the network was solved and no formula is short enough.</summary>
-    public string Substituted { get; init; } = "";
+    /// <summary>The equation with this design's numbers put in, made when it is first read; "" where the network was solved and no formula
+    /// is short enough.</summary>
+    public string Substituted => field ??= Numbers?.Invoke() ?? "";
+
+    /// <summary>Makes <see cref="Substituted"/>; null for nothing.</summary>
+    internal Func<string>? Numbers { get; init; }
 
     /// <summary>The same figure by the textbook formula, where there is one.</summary>
     public HandFigure? Hand { get; init; }

@@ -3,10 +3,32 @@ using FrontEnd.Designs;
 
 namespace FrontEnd.Results;
 
-/// <summary>How a result stands against its requirement.</summary>
-/// <param name="Because">One line with the value, the limit and where the limit comes from.</param>
-public sealed record Verdict(VerdictKind Kind, string Because)
+/// <summary>How a result stands against its requirement. Its sentences are made when they are first read: most of the designs that are tried
+/// are only counted.</summary>
+public sealed record Verdict
 {
+    private readonly Func<string> _because;
+    private readonly Func<string?>? _dominates;
+
+    /// <param name="kind">The word.</param>
+    /// <param name="because">One line with the value, the limit and where the limit comes from.</param>
+    public Verdict(VerdictKind kind, string because)
+        : this(kind, () => because)
+    {
+    }
+
+    /// <param name="kind">The word.</param>
+    /// <param name="because">Makes the line.</param>
+    /// <param name="dominates">Makes <see cref="Dominates"/>; null for nothing.</param>
+    internal Verdict(VerdictKind kind, Func<string> because, Func<string?>? dominates = null) =>
+        (Kind, _because, _dominates) = (kind, because, dominates);
+
+    /// <summary>The word.</summary>
+    public VerdictKind Kind { get; }
+
+    /// <summary>One line with the value, the limit and where the limit comes from.</summary>
+    public string Because => field ??= _because();
+
     /// <summary>No limit is set: says nothing about the result, and is never a pass.</summary>
     public static readonly Verdict NotJudged = new(VerdictKind.NotJudged, "");
 
@@ -33,7 +55,7 @@ public sealed record Verdict(VerdictKind Kind, string Because)
     public SourceRef? LimitSource { get; init; }
 
     /// <summary>What contributes most to the figure, in a few words.</summary>
-    public string? Dominates { get; init; }
+    public string? Dominates => field ??= _dominates?.Invoke();
 
     /// <summary>The single change that helps most, with its effect computed; null where none was looked for or none helps.</summary>
     public Improvement? Improvement { get; init; }

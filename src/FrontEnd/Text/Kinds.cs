@@ -168,8 +168,18 @@ internal static class Kinds
 
     /// <summary>The first kind that prints this SI unit; null for none. V finds the plain voltage; K finds none, as a plain number of
     /// kelvins is a difference more often than a temperature.</summary>
-    internal static QuantityKind? FindUnit(string siUnit) =>
-        Array.Find(Table, kind => string.Equals(kind.Units[0].Spellings[0], siUnit, StringComparison.Ordinal));
+    internal static QuantityKind? FindUnit(string siUnit)
+    {
+        foreach (QuantityKind kind in Table)
+        {
+            if (string.Equals(kind.Units[0].Spellings[0], siUnit, StringComparison.Ordinal))
+            {
+                return kind;
+            }
+        }
+
+        return null;
+    }
 
     private static string[] PerRootHertz(string unit) =>
         [.. RootHertz.Select(root => $"{unit}/{root}")];

@@ -33,7 +33,7 @@ public static partial class QuantityText
 
         QuantityKind? kind = Kinds.Find(quantity.GetType());
         int used = Math.Clamp(digits, 1, 17);
-        return kind is null ? Join(Plain(Rounded(quantity.SiValue, used)), quantity.SiUnit)
+        return kind is null ? Plain(Rounded(quantity.SiValue, used), quantity.SiUnit)
             : Write(quantity.SiValue, kind, used, trim: false);
     }
 
@@ -60,7 +60,7 @@ public static partial class QuantityText
         return double.IsFinite(siValue) && kind is not null
             ? Write(siValue, kind, Math.Clamp(digits, 1, 17), trim: true)
             : double.IsFinite(siValue)
-                ? Join(Plain(Rounded(siValue, Math.Clamp(digits, 1, 17)).Trimmed()), siUnit is "1" ? "" : siUnit) : Format(siValue, siUnit);
+                ? Plain(Rounded(siValue, Math.Clamp(digits, 1, 17)).Trimmed(), siUnit is "1" ? "" : siUnit) : Format(siValue, siUnit);
     }
 
     /// <summary>The shortest text that reads back as exactly this quantity, for files: <c>4.7 kΩ</c>. A value from arithmetic may need 17
@@ -83,7 +83,7 @@ public static partial class QuantityText
         }
 
         QuantityKind? kind = siUnit is "1" ? null : Kinds.FindUnit(siUnit);
-        return kind is null ? Join(Plain(Rounded(siValue, used)), siUnit is "1" ? "" : siUnit) : Write(siValue, kind, used, trim: false);
+        return kind is null ? Plain(Rounded(siValue, used), siUnit is "1" ? "" : siUnit) : Write(siValue, kind, used, trim: false);
     }
 
     /// <summary>A number without unit: 1200, 0.0345, 1.38e-23.</summary>
@@ -91,21 +91,21 @@ public static partial class QuantityText
 
     /// <summary>A ratio as percent, also from 1 on: <c>120 %</c>.</summary>
     public static string FormatPercent(Ratio ratio, int digits = DefaultDigits) =>
-        Join(Plain(Rounded(ratio.Fraction, Math.Clamp(digits, 1, 17)).Shift(2)), "%");
+        Plain(Rounded(ratio.Fraction, Math.Clamp(digits, 1, 17)).Shift(2), "%");
 
     /// <summary>A ratio as a factor, also below 1: <c>0.500 ×</c>.</summary>
     public static string FormatFactor(Ratio ratio, int digits = DefaultDigits) =>
-        Join(Plain(Rounded(ratio.Fraction, Math.Clamp(digits, 1, 17))), "×");
+        Plain(Rounded(ratio.Fraction, Math.Clamp(digits, 1, 17)), "×");
 
     private static string Write(double si, QuantityKind kind, int digits, bool trim) => kind.Form switch
     {
         NumberForm.Prefixed => WritePrefixed(Digits(si, digits, trim), kind.Units[0], kind.Suffix),
-        NumberForm.Scientific => Join(Scientific(Digits(si, digits, trim)), kind.Units[0].Spellings[0]),
+        NumberForm.Scientific => Scientific(Digits(si, digits, trim), kind.Units[0].Spellings[0]),
         NumberForm.Temperature => WriteTemperature(si, digits, trim),
         NumberForm.Plain => Join(Limited(si, digits, trim), kind.Units[0].Spellings[0]),
         NumberForm.Degrees => Limited(si, digits, trim) + kind.Units[0].Spellings[0],
         NumberForm.Count => Join(Whole(si) ?? Limited(si, digits, trim), kind.Units[0].Spellings[0]),
-        NumberForm.Percent => Join(Plain(Digits(si, digits, trim).Shift(2)), "%"),
+        NumberForm.Percent => Plain(Digits(si, digits, trim).Shift(2), "%"),
         NumberForm.Bare => Whole(si) ?? Plain(Digits(si, digits, trim)),
         NumberForm.Fraction => WriteFraction(Digits(si, digits, trim)),
         NumberForm.Time => WriteTime(si, kind, digits, trim),
@@ -120,7 +120,7 @@ public static partial class QuantityText
         ? (si + 0.0).ToString("0", CultureInfo.InvariantCulture)
         : null;
 
-    private static string WritePrefixed(Number number, Unit unit, string suffix)
+    private static string WritePrefixed(DecimalNumber number, Unit unit, string suffix)
     {
         if (number.IsZero)
         {
@@ -128,31 +128,31 @@ public static partial class QuantityText
         }
 
         int wanted = (int)Math.Floor(number.Exponent / 3.0) * 3;
-        (string Prefix, int Exponent) best = ("", 0);
+        (char? Prefix, int Exponent) best = (null, 0);
         foreach (char prefix in unit.Prefixes)
         {
             int exponent = Prefixes.Exponent(prefix);
             if (exponent % 3 == 0 && Math.Abs(exponent - wanted) < Math.Abs(best.Exponent - wanted))
             {
-                best = (prefix.ToString(), exponent);
+                best = (prefix, exponent);
             }
         }
 
         // Beyond the prefixes a few more zeros read better than a power of ten: 0.100 fA/√Hz.
         int shift = number.Exponent - best.Exponent;
         return shift is < -2 or > 5
-            ? Join(Scientific(number), unit.Spellings[0] + suffix)
-            : Join(Plain(number.Shift(-best.Exponent)), best.Prefix + unit.Spellings[0] + suffix);
+            ? Scientific(number, unit.Spellings[0], suffix)
+            : Plain(number.Shift(-best.Exponent), unit.Spellings[0], suffix, best.Prefix);
     }
 
-    private static string WriteFraction(Number number)
+    private static string WriteFraction(DecimalNumber number)
     {
         if (number.IsZero)
         {
             return "0 %";
         }
 
-        return number.Exponent < 0 ? Join(Plain(number.Shift(2)), "%") : Join(Plain(number), "×");
+        return number.Exponent < 0 ? Plain(number.Shift(2), "%") : Plain(number, "×");
     }
 
     private static string WriteTemperature(double kelvins, int digits, bool trim)
@@ -164,7 +164,7 @@ public static partial class QuantityText
 
         return Exactly(kelvins, kelvins - Temperature.ZeroCelsius, celsius => celsius + Temperature.ZeroCelsius) is string celsius
             ? Join(celsius, "°C")
-            : Join(Plain(Digits(kelvins, Shortest, trim)), "K");
+            : Plain(Digits(kelvins, Shortest, trim), "K");
     }
 
     private static string WriteTime(double seconds, QuantityKind kind, int digits, bool trim)
@@ -190,7 +190,7 @@ public static partial class QuantityText
 
         if (digits != Shortest)
         {
-            return Join(Plain(Digits(si / unit.Factor, digits, trim)), unit.Spellings[0]);
+            return Plain(Digits(si / unit.Factor, digits, trim), unit.Spellings[0]);
         }
 
         return Exactly(si, si / unit.Factor, number => number * unit.Factor) is string number
@@ -198,7 +198,7 @@ public static partial class QuantityText
             : WritePrefixed(Digits(si, Shortest, trim), kind.Units[0], "");
     }
 
-    private static string WriteSquare(Number number, QuantityKind kind)
+    private static string WriteSquare(DecimalNumber number, QuantityKind kind)
     {
         if (number.IsZero)
         {
@@ -207,10 +207,10 @@ public static partial class QuantityText
 
         return number.Exponent switch
         {
-            >= 0 => Join(Plain(number), "m²"),
-            >= -4 => Join(Plain(number.Shift(4)), "cm²"),
-            >= -9 => Join(Plain(number.Shift(6)), "mm²"),
-            _ => Join(Scientific(number), kind.Units[0].Spellings[0]),
+            >= 0 => Plain(number, "m²"),
+            >= -4 => Plain(number.Shift(4), "cm²"),
+            >= -9 => Plain(number.Shift(6), "mm²"),
+            _ => Scientific(number, kind.Units[0].Spellings[0]),
         };
     }
 
@@ -220,7 +220,7 @@ public static partial class QuantityText
     {
         for (int digits = 1; digits <= 17; digits++)
         {
-            Number candidate = Digits(guess, digits, trim: true);
+            DecimalNumber candidate = Digits(guess, digits, trim: true);
             if (back(candidate.Value) == value)
             {
                 return Plain(candidate);
@@ -238,7 +238,7 @@ public static partial class QuantityText
             return Plain(Digits(value, Shortest, trim));
         }
 
-        Number number = Rounded(value, digits);
+        DecimalNumber number = Rounded(value, digits);
         if (!number.IsZero && 0 <= number.Exponent)
         {
             return Plain(trim ? number.Trimmed() : number);
@@ -249,82 +249,48 @@ public static partial class QuantityText
         return text.StartsWith('-') && text.AsSpan(1).IndexOfAnyExcept('0', '.') < 0 ? text[1..] : text;
     }
 
-    private static Number Digits(double value, int digits, bool trim)
+    private static DecimalNumber Digits(double value, int digits, bool trim)
     {
-        Number number = digits == Shortest ? Number.Read(value.ToString("R", CultureInfo.InvariantCulture)) : Rounded(value, digits);
+        var number = DecimalNumber.Of(value, digits == Shortest ? null : digits);
         return trim ? number.Trimmed() : number;
     }
 
-    private static Number Rounded(double value, int digits) =>
-        Number.Read(value.ToString("E" + (digits - 1).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture));
+    private static DecimalNumber Rounded(double value, int digits) => DecimalNumber.Of(value, digits);
 
-    /// <summary>Decimal notation where it is readable, else a power of ten.</summary>
-    private static string Plain(Number number)
+    /// <summary>Decimal notation where it is readable, else a power of ten; behind it the unit with its prefix.</summary>
+    private static string Plain(DecimalNumber number, string unit = "", string suffix = "", char? prefix = null)
     {
-        if (number.IsZero)
-        {
-            return "0";
-        }
-
-        if (number.Exponent is < -4 or > 6)
-        {
-            return Scientific(number);
-        }
-
-        string digits = number.Digits;
-        if (number.Exponent < 0)
-        {
-            return number.Sign + "0." + new string('0', -number.Exponent - 1) + digits;
-        }
-
-        int whole = number.Exponent + 1;
-        return digits.Length <= whole
-            ? number.Sign + digits.PadRight(whole, '0')
-            : number.Sign + digits[..whole] + "." + digits[whole..];
+        Span<char> text = stackalloc char[DecimalNumber.Room];
+        return WithUnit(text[..number.WritePlain(text)], prefix, unit, suffix);
     }
 
-    private static string Scientific(Number number)
+    /// <summary>A power of ten in any case.</summary>
+    private static string Scientific(DecimalNumber number, string unit, string suffix = "")
     {
-        if (number.IsZero)
+        Span<char> text = stackalloc char[DecimalNumber.Room];
+        return WithUnit(text[..number.WriteScientific(text)], null, unit, suffix);
+    }
+
+    private static string WithUnit(ReadOnlySpan<char> number, char? prefix, string unit, string suffix)
+    {
+        if (prefix is null && unit.Length == 0 && suffix.Length == 0)
         {
-            return "0";
+            return number.ToString();
         }
 
-        string fraction = number.Digits.Length == 1 ? "" : "." + number.Digits[1..];
-        return number.Exponent == 0
-            ? number.Sign + number.Digits[..1] + fraction
-            : number.Sign + number.Digits[..1] + fraction + "e" + number.Exponent.ToString(CultureInfo.InvariantCulture);
+        Span<char> text = stackalloc char[number.Length + unit.Length + suffix.Length + 2];
+        number.CopyTo(text);
+        int at = number.Length;
+        text[at++] = ' ';
+        if (prefix is { } letter)
+        {
+            text[at++] = letter;
+        }
+
+        unit.CopyTo(text[at..]);
+        suffix.CopyTo(text[(at + unit.Length)..]);
+        return text[..(at + unit.Length + suffix.Length)].ToString();
     }
 
     private static string Join(string number, string unit) => unit.Length == 0 ? number : number + " " + unit;
-
-    /// <summary>A decimal number: sign, digits d1 d2 … and the power of ten of d1.</summary>
-    private readonly record struct Number(string Sign, string Digits, int Exponent)
-    {
-        internal bool IsZero => Digits.Length == 0;
-
-        internal double Value =>
-            IsZero ? 0 : double.Parse($"{Sign}{Digits[..1]}.{Digits[1..]}0e{Exponent}", NumberStyles.Float, CultureInfo.InvariantCulture);
-
-        /// <summary>Reads what double.ToString writes: "-4700", "2.2E-07", "1.000E+003".</summary>
-        internal static Number Read(string text)
-        {
-            string sign = text.StartsWith('-') ? "-" : "";
-            string body = text[sign.Length..];
-            int e = body.IndexOf('E');
-            int exponent = e < 0 ? 0 : int.Parse(body.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
-            string mantissa = e < 0 ? body : body[..e];
-            int point = mantissa.IndexOf('.');
-            int whole = point < 0 ? mantissa.Length : point;
-            string digits = point < 0 ? mantissa : mantissa.Remove(point, 1);
-            string significant = digits.TrimStart('0');
-            return significant.Length == 0
-                ? new Number("", "", 0)
-                : new Number(sign, significant, exponent + whole - 1 - (digits.Length - significant.Length));
-        }
-
-        internal Number Shift(int powers) => IsZero ? this : this with { Exponent = Exponent + powers };
-
-        internal Number Trimmed() => IsZero ? this : this with { Digits = Digits[..1] + Digits[1..].TrimEnd('0') };
-    }
 }

@@ -19,7 +19,7 @@ public static class ElectrodeFormulas
             z.Magnitude,
             "Ω",
             "|Rs + Rd/(1 + jωRdCd)|",
-            $"|{Put.In(electrode.SeriesResistance)} + {Put.In(electrode.ContactResistance)}/(1 + j2π · {Put.In(frequency)} · {Put.In(electrode.ContactResistance)} · {Put.In(electrode.ContactCapacitance)}){second}|",
+            () => $"|{Put.In(electrode.SeriesResistance)} + {Put.In(electrode.ContactResistance)}/(1 + j2π · {Put.In(frequency)} · {Put.In(electrode.ContactResistance)} · {Put.In(electrode.ContactCapacitance)}){second}|",
             new SourceRef("skin-electrode-2018", "Fig. 9"));
     }
 
@@ -30,7 +30,7 @@ public static class ElectrodeFormulas
             8.8541878128e-12 * relativePermittivity * area.SquareMetres / distance.Metres,
             "F",
             "ε0·εr·A/d",
-            $"ε0 · {Put.In(relativePermittivity)} · {Put.In(area)}/{Put.In(distance)}",
+            () => $"ε0 · {Put.In(relativePermittivity)} · {Put.In(area)}/{Put.In(distance)}",
             new SourceRef("codata-2018", "vacuum electric permittivity"));
 
     /// <summary>Reading of a contact check, I·|Z1 + Z2| [V]: a path is always two electrodes.</summary>
@@ -40,6 +40,6 @@ public static class ElectrodeFormulas
             test.Amperes * (first + second).Magnitude,
             "V",
             "I·|Z1 + Z2|",
-            $"{Put.In(test)} · |{Put.In(first)} + {Put.In(second)}|",
+            () => $"{Put.In(test)} · |{Put.In(first)} + {Put.In(second)}|",
             Sources.Derived);
 }

@@ -7,7 +7,7 @@ public static class FilterFormulas
     /// <remarks>Source: common practice, every circuit text.</remarks>
     public static TextbookFigure RcCorner(Resistance resistance, Capacitance capacitance) =>
         TextbookFigure.Of(1 / (2 * Math.PI * (resistance * capacitance).Seconds), "Hz", "1/(2πRC)",
-            $"1/(2π · {Put.In(resistance)} · {Put.In(capacitance)})", Sources.CommonPractice);
+            () => $"1/(2π · {Put.In(resistance)} · {Put.In(capacitance)})", Sources.CommonPractice);
 
     /// <summary>Pole frequency of a unity-gain Sallen–Key low-pass, f0 = 1/(2π√(R1R2C1C2)) [Hz].</summary>
     /// <remarks>R1 in–X, R2 X–P, C1 X–out, C2 P–common. Source: SLOD006, section 16.3.</remarks>
@@ -16,7 +16,7 @@ public static class FilterFormulas
             1 / (2 * Math.PI * Math.Sqrt((r1 * c1).Seconds * (r2 * c2).Seconds)),
             "Hz",
             "1/(2π√(R1·R2·C1·C2))",
-            $"1/(2π√({Put.In(r1)} · {Put.In(r2)} · {Put.In(c1)} · {Put.In(c2)}))",
+            () => $"1/(2π√({Put.In(r1)} · {Put.In(r2)} · {Put.In(c1)} · {Put.In(c2)}))",
             Sources.SallenKey);
 
     /// <summary>Q of a Sallen–Key low-pass with the gain K = 1 + Rf/Rg, √(R1R2C1C2)/(C2·(R1 + R2) + R1C1·(1 − K)); 1/(3 − K) with equal
@@ -27,7 +27,7 @@ public static class FilterFormulas
             Math.Sqrt((r1 * c1).Seconds * (r2 * c2).Seconds) / (((r1 + r2) * c2).Seconds + ((r1 * c1).Seconds * (1 - gain))),
             "1",
             "√(R1·R2·C1·C2)/(C2·(R1 + R2) + R1·C1·(1 − K))",
-            $"√({Put.In(r1)} · {Put.In(r2)} · {Put.In(c1)} · {Put.In(c2)})/({Put.In(c2)} · ({Put.In(r1)} + {Put.In(r2)}) + {Put.In(r1)} · {Put.In(c1)} · (1 − {Put.In(gain)}))",
+            () => $"√({Put.In(r1)} · {Put.In(r2)} · {Put.In(c1)} · {Put.In(c2)})/({Put.In(c2)} · ({Put.In(r1)} + {Put.In(r2)}) + {Put.In(r1)} · {Put.In(c1)} · (1 − {Put.In(gain)}))",
             Sources.SallenKey);
 
     /// <summary>Loss that is left of a Sallen–Key's stop band far above the op-amp's bandwidth, against its gain at 0 Hz: 20·log10[K·(1 +
@@ -42,11 +42,11 @@ public static class FilterFormulas
         return load is { } all
             ? TextbookFigure.Of(
                 Put.Decibels(gain * (sum + (r1 / all))), "dB", "20·log10[K·(1 + R1/R2 + R1/Ro + R1/(Rf + Rg))]",
-                $"20·log10[{Put.In(gain)} · (1 + {Put.In(r1)}/{Put.In(r2)} + {Put.In(r1)}/{Put.In(output)} + {Put.In(r1)}/{Put.In(all)})]",
+                () => $"20·log10[{Put.In(gain)} · (1 + {Put.In(r1)}/{Put.In(r2)} + {Put.In(r1)}/{Put.In(output)} + {Put.In(r1)}/{Put.In(all)})]",
                 Sources.StopBandRise)
             : TextbookFigure.Of(
                 Put.Decibels(sum), "dB", "20·log10(1 + R1/R2 + R1/Ro)",
-                $"20·log10(1 + {Put.In(r1)}/{Put.In(r2)} + {Put.In(r1)}/{Put.In(output)})", Sources.StopBandRise);
+                () => $"20·log10(1 + {Put.In(r1)}/{Put.In(r2)} + {Put.In(r1)}/{Put.In(output)})", Sources.StopBandRise);
     }
 
     /// <summary>Where a Sallen–Key's stop band turns up again, (√2·f0²·R1·GBW/Ro)^⅓ [Hz].</summary>
@@ -56,7 +56,7 @@ public static class FilterFormulas
     public static TextbookFigure SallenKeyTurn(Frequency pole, Resistance r1, Resistance output, Frequency gainBandwidth) =>
         TextbookFigure.Of(
             Math.Cbrt(Math.Sqrt(2) * pole.Hertz * pole.Hertz * gainBandwidth.Hertz * (r1 / output)), "Hz", "(√2·f0²·GBW·R1/Ro)^⅓",
-            $"(√2 · {Put.In(pole)}² · {Put.In(gainBandwidth)} · {Put.In(r1)}/{Put.In(output)})^⅓", Sources.StopBandRise);
+            () => $"(√2 · {Put.In(pole)}² · {Put.In(gainBandwidth)} · {Put.In(r1)}/{Put.In(output)})^⅓", Sources.StopBandRise);
 
     /// <summary>Q of a unity-gain Sallen–Key low-pass, √(R1R2C1C2)/(C2·(R1 + R2)).</summary>
     /// <remarks>R1 in–X, R2 X–P, C1 X–out, C2 P–common. Source: SLOD006, section 16.3.</remarks>
@@ -65,7 +65,7 @@ public static class FilterFormulas
             Math.Sqrt((r1 * c1).Seconds * (r2 * c2).Seconds) / ((r1 + r2) * c2).Seconds,
             "1",
             "√(R1·R2·C1·C2)/(C2·(R1 + R2))",
-            $"√({Put.In(r1)} · {Put.In(r2)} · {Put.In(c1)} · {Put.In(c2)})/({Put.In(c2)} · ({Put.In(r1)} + {Put.In(r2)}))",
+            () => $"√({Put.In(r1)} · {Put.In(r2)} · {Put.In(c1)} · {Put.In(c2)})/({Put.In(c2)} · ({Put.In(r1)} + {Put.In(r2)}))",
             Sources.SallenKey);
 
     /// <summary>Pole frequency of a multiple-feedback low-pass, f0 = 1/(2π√(R2R3C1C2)) [Hz].</summary>
@@ -76,7 +76,7 @@ public static class FilterFormulas
             1 / (2 * Math.PI * Math.Sqrt((r2 * c1).Seconds * (r3 * c2).Seconds)),
             "Hz",
             "1/(2π√(R2·R3·C1·C2))",
-            $"1/(2π√({Put.In(r2)} · {Put.In(r3)} · {Put.In(c1)} · {Put.In(c2)}))",
+            () => $"1/(2π√({Put.In(r2)} · {Put.In(r3)} · {Put.In(c1)} · {Put.In(c2)}))",
             Sources.SallenKey);
 
     /// <summary>Q of a multiple-feedback low-pass, √(R2R3C1C2)/(C2·(R2 + R3 + R2R3/R1)).</summary>
@@ -88,7 +88,7 @@ public static class FilterFormulas
             Math.Sqrt((r2 * c1).Seconds * (r3 * c2).Seconds) / (c2.Farads * loss),
             "1",
             "√(R2·R3·C1·C2)/(C2·(R2 + R3 + R2·R3/R1))",
-            $"√({Put.In(r2)} · {Put.In(r3)} · {Put.In(c1)} · {Put.In(c2)})/({Put.In(c2)} · {Put.In(loss, "Ω")})",
+            () => $"√({Put.In(r2)} · {Put.In(r3)} · {Put.In(c1)} · {Put.In(c2)})/({Put.In(c2)} · {Put.In(loss, "Ω")})",
             Sources.SallenKey);
     }
 
@@ -101,7 +101,7 @@ public static class FilterFormulas
             poleFrequency.Hertz * Math.Sqrt(a + Math.Sqrt((a * a) + 1)),
             "Hz",
             "f0·√(a + √(a² + 1)), a = 1 − 1/(2Q²)",
-            $"{Put.In(poleFrequency)} · √({Put.In(a)} + √({Put.In(a)}² + 1))",
+            () => $"{Put.In(poleFrequency)} · √({Put.In(a)} + √({Put.In(a)}² + 1))",
             Sources.Derived);
     }
 
@@ -109,7 +109,7 @@ public static class FilterFormulas
     /// <remarks>Source: SLOD006, section 16.2.</remarks>
     public static TextbookFigure EqualPoleFactor(int sections) =>
         TextbookFigure.Of(1 / Math.Sqrt(Math.Pow(2, 1.0 / Require.InRange(sections, 1, 100)) - 1), "1", "1/√(2^(1/n) − 1)",
-            $"1/√(2^(1/{sections}) − 1)", Sources.OpAmpsCascade);
+            () => $"1/√(2^(1/{sections}) − 1)", Sources.OpAmpsCascade);
 
     /// <summary>Attenuation of a Butterworth low-pass, 10·log10(1 + (f/f_c)^2n) [dB].</summary>
     /// <remarks>Source: SLOD006, section 16.2.</remarks>
@@ -118,7 +118,7 @@ public static class FilterFormulas
             10 * Math.Log10(1 + Math.Pow(frequency / corner, 2 * Require.InRange(order, 1, 100))),
             "dB",
             "10·log10(1 + (f/f_c)^2n)",
-            $"10·log10(1 + ({Put.In(frequency)}/{Put.In(corner)})^{2 * order})",
+            () => $"10·log10(1 + ({Put.In(frequency)}/{Put.In(corner)})^{2 * order})",
             Sources.Butterworth);
 
     /// <summary>Order of a Butterworth low-pass for an attenuation, log10(10^(A/10) − 1)/(2·log10(f_s/f_c)); the next whole number is to be
@@ -129,7 +129,7 @@ public static class FilterFormulas
             Math.Log10(Math.Pow(10, attenuation.Value / 10) - 1) / (2 * Math.Log10(stop / corner)),
             "1",
             "log10(10^(A/10) − 1)/(2·log10(f_stop/f_c))",
-            $"log10(10^({Put.In(attenuation)}/10) − 1)/(2·log10({Put.In(stop)}/{Put.In(corner)}))",
+            () => $"log10(10^({Put.In(attenuation)}/10) − 1)/(2·log10({Put.In(stop)}/{Put.In(corner)}))",
             Sources.Derived);
 
     /// <summary>Time until a step through one high-pass has died down, RC·ln(V0/V_tol) [s].</summary>
@@ -144,13 +144,13 @@ public static class FilterFormulas
             timeConstant.Seconds * Math.Log(step / tolerance),
             "s",
             "RC·ln(V0/V_tol)",
-            $"{Put.In(timeConstant)} · ln({Put.In(step)}/{Put.In(tolerance)})",
+            () => $"{Put.In(timeConstant)} · ln({Put.In(step)}/{Put.In(tolerance)})",
             Sources.Derived);
 
     /// <summary>Lowest frequency that folds into the band, f_s − f₂ [Hz].</summary>
     /// <remarks>Source: sampling theorem; common practice.</remarks>
     public static TextbookFigure FoldFrequency(Frequency rate, Frequency bandHigh) =>
-        TextbookFigure.Of(rate.Hertz - bandHigh.Hertz, "Hz", "f_s − f₂", $"{Put.In(rate)} − {Put.In(bandHigh)}", Sources.CommonPractice);
+        TextbookFigure.Of(rate.Hertz - bandHigh.Hertz, "Hz", "f_s − f₂", () => $"{Put.In(rate)} − {Put.In(bandHigh)}", Sources.CommonPractice);
 
     /// <summary>Where a frequency lands after sampling, |f − f_s·round(f/f_s)| [Hz].</summary>
     /// <remarks>Source: sampling theorem; common practice.</remarks>
@@ -161,7 +161,7 @@ public static class FilterFormulas
             Math.Abs(frequency.Hertz - (rate.Hertz * turns)),
             "Hz",
             "|f − f_s·round(f/f_s)|",
-            $"|{Put.In(frequency)} − {Put.In(turns)} · {Put.In(rate)}|",
+            () => $"|{Put.In(frequency)} − {Put.In(turns)} · {Put.In(rate)}|",
             Sources.CommonPractice);
     }
 
@@ -183,7 +183,7 @@ public static class FilterFormulas
             none ? double.PositiveInfinity : -1 / (rate.Hertz * Math.Log(radius)),
             "s",
             "−1/(f_s·ln r), r² = 2/(1 + tan(π·f0/(Q·f_s))) − 1",
-            $"−1/({Put.In(rate)} · ln {Put.In(none ? 1 : radius)})",
+            () => $"−1/({Put.In(rate)} · ln {Put.In(none ? 1 : radius)})",
             Sources.Notch);
     }
 
@@ -192,7 +192,7 @@ public static class FilterFormulas
     public static TextbookFigure NotchRingTime(Frequency centre, double q, Frequency rate, Ratio share)
     {
         double tau = NotchTimeConstant(centre, q, rate).Value;
-        return TextbookFigure.Of(tau * Math.Log(1 / share.Fraction), "s", "τ·ln(1/share)", $"{Put.In(tau, "s")} · ln(1/{Put.In(share)})",
+        return TextbookFigure.Of(tau * Math.Log(1 / share.Fraction), "s", "τ·ln(1/share)", () => $"{Put.In(tau, "s")} · ln(1/{Put.In(share)})",
             Sources.Derived);
     }
 
@@ -206,7 +206,7 @@ public static class FilterFormulas
             10 * Math.Log10(1 + (1 / (x * x))),
             "dB",
             "10·log10(1 + 1/x²), x = Q·(f/f0 − f0/f)",
-            $"10·log10(1 + 1/({Put.In(q)} · ({Put.In(frequency)}/{Put.In(centre)} − {Put.In(centre)}/{Put.In(frequency)}))²)",
+            () => $"10·log10(1 + 1/({Put.In(q)} · ({Put.In(frequency)}/{Put.In(centre)} − {Put.In(centre)}/{Put.In(frequency)}))²)",
             Sources.Derived);
     }
 
@@ -225,7 +225,7 @@ public static class FilterFormulas
             order * Put.Decibels(gain),
             "dB",
             "K·20·log10 |sin(πf/f_d)/(M·sin(πf/(M·f_d)))|",
-            $"{order} · 20·log10 |sin(π · {Put.In(frequency)}/{Put.In(outputRate)})/({decimation} · sin(π · {Put.In(frequency)}/({decimation} · {Put.In(outputRate)})))|",
+            () => $"{order} · 20·log10 |sin(π · {Put.In(frequency)}/{Put.In(outputRate)})/({decimation} · sin(π · {Put.In(frequency)}/({decimation} · {Put.In(outputRate)})))|",
             Sources.Sinc);
     }
 }

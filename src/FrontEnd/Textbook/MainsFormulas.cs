@@ -14,7 +14,7 @@ public static class MainsFormulas
             Omega(frequency) * bodyToMains.Farads * mains.Volts,
             "A",
             "2πf·C_p·V",
-            $"2π · {Put.In(frequency)} · {Put.In(bodyToMains)} · {Put.In(mains.Volts, "V")}",
+            () => $"2π · {Put.In(frequency)} · {Put.In(bodyToMains)} · {Put.In(mains.Volts, "V")}",
             Sources.BodyCurrent);
 
     /// <summary>Voltage of a body that touches nothing, V·C_p/(C_p + C_b) [V rms].</summary>
@@ -24,7 +24,7 @@ public static class MainsFormulas
             mains.Volts * Share(bodyToMains.Farads, bodyToEarth.Farads),
             "V",
             "V·C_p/(C_p + C_b)",
-            $"{Put.In(mains.Volts, "V")} · {Put.In(bodyToMains)}/({Put.In(bodyToMains)} + {Put.In(bodyToEarth)})",
+            () => $"{Put.In(mains.Volts, "V")} · {Put.In(bodyToMains)}/({Put.In(bodyToMains)} + {Put.In(bodyToEarth)})",
             Sources.Derived);
 
     /// <summary>Voltage between body and amplifier common, |i_g·Z_g| [V rms]: both sides as Thevenin sources, the loop closed through the
@@ -50,7 +50,7 @@ public static class MainsFormulas
             (current * ground).Magnitude,
             "V",
             "|i_g·Z_g|, i_g = (V_b − V_a)/(1/jω(C_p + C_b) + 1/jω(C_ap + C_iso) + Z_g)",
-            $"{Put.In(current.Magnitude, "A")} · {Put.In(ground.Magnitude, "Ω")}",
+            () => $"{Put.In(current.Magnitude, "A")} · {Put.In(ground.Magnitude, "Ω")}",
             Sources.Derived);
     }
 
@@ -73,7 +73,7 @@ public static class MainsFormulas
             current.Magnitude,
             "A",
             "|V_b − V_a|/|1/jω(C_p + C_b) + 1/jω(C_ap + C_iso) + Z_g|",
-            $"|{Put.In(body, "V")} − {Put.In(box, "V")}|/|1/jω({Put.In(bodyToMains)} + {Put.In(bodyToEarth)}){boxSide} + {Put.In(ground)}|",
+            () => $"|{Put.In(body, "V")} − {Put.In(box, "V")}|/|1/jω({Put.In(bodyToMains)} + {Put.In(bodyToEarth)}){boxSide} + {Put.In(ground)}|",
             Sources.Derived);
     }
 
@@ -86,7 +86,7 @@ public static class MainsFormulas
             Put.Decibels(commonMode.Magnitude / imbalance.Magnitude),
             "dB",
             "20·log10(|Z_c|/|ΔZ|)",
-            $"20·log10({Put.In(commonMode.Magnitude, "Ω")}/{Put.In(imbalance.Magnitude, "Ω")})",
+            () => $"20·log10({Put.In(commonMode.Magnitude, "Ω")}/{Put.In(imbalance.Magnitude, "Ω")})",
             Sources.Divider);
 
     /// <summary>As <see cref="DividerRejection"/> without the approximation: −20·log10 |Z_c1/(Z_c1 + Z_e1) − Z_c2/(Z_c2 + Z_e2)|
@@ -101,7 +101,7 @@ public static class MainsFormulas
             -Put.Decibels(difference.Magnitude),
             "dB",
             "−20·log10 |Z_c1/(Z_c1 + Z_e1) − Z_c2/(Z_c2 + Z_e2)|",
-            $"−20·log10 |{Put.In(firstInput)}/({Put.In(firstInput)} + {Put.In(first)}) − {Put.In(secondInput)}/({Put.In(secondInput)} + {Put.In(second)})|",
+            () => $"−20·log10 |{Put.In(firstInput)}/({Put.In(firstInput)} + {Put.In(first)}) − {Put.In(secondInput)}/({Put.In(secondInput)} + {Put.In(second)})|",
             Sources.Divider);
     }
 
@@ -112,7 +112,7 @@ public static class MainsFormulas
             commonMode.Volts * imbalance.Magnitude / input.Magnitude,
             "V",
             "V_cm·|ΔZ|/|Z_c|",
-            $"{Put.In(commonMode.Volts, "V")} · {Put.In(imbalance.Magnitude, "Ω")}/{Put.In(input.Magnitude, "Ω")}",
+            () => $"{Put.In(commonMode.Volts, "V")} · {Put.In(imbalance.Magnitude, "Ω")}/{Put.In(input.Magnitude, "Ω")}",
             Sources.Divider);
 
     /// <summary>Rejection left by a reference pin that carries N inputs, all electrodes alike: −20·log10 |1/(1 + jωC·Z_e) − 1/(1 +
@@ -126,7 +126,7 @@ public static class MainsFormulas
             -Put.Decibels(difference.Magnitude),
             "dB",
             "−20·log10 |1/(1 + jωC·Z_e) − 1/(1 + jωN·C·Z_e)|",
-            $"−20·log10 |1/(1 + jω · {Put.In(input)} · {Put.In(electrode)}) − 1/(1 + jω · {channels} · {Put.In(input)} · {Put.In(electrode)})|",
+            () => $"−20·log10 |1/(1 + jω · {Put.In(input)} · {Put.In(electrode)}) − 1/(1 + jω · {channels} · {Put.In(input)} · {Put.In(electrode)})|",
             Sources.Derived);
     }
 
@@ -137,7 +137,7 @@ public static class MainsFormulas
             (input / (input + electrode)).Magnitude,
             "1",
             "|Z_in/(Z_in + Z_e)|",
-            $"|{Put.In(input)}/({Put.In(input)} + {Put.In(electrode)})|",
+            () => $"|{Put.In(input)}/({Put.In(input)} + {Put.In(electrode)})|",
             Sources.Derived);
 
     /// <summary>An amplifier's rejection at a frequency, CMRR_dc − 10·log10(1 + (f/f_c)²) [dB].</summary>
@@ -147,7 +147,7 @@ public static class MainsFormulas
             atDc.Value - (10 * Math.Log10(1 + Math.Pow(frequency / corner, 2))),
             "dB",
             "CMRR_dc − 10·log10(1 + (f/f_c)²)",
-            $"{Put.In(atDc)} − 10·log10(1 + ({Put.In(frequency)}/{Put.In(corner)})²)",
+            () => $"{Put.In(atDc)} − 10·log10(1 + ({Put.In(frequency)}/{Put.In(corner)})²)",
             Sources.FromMemory);
 
     /// <summary>What a finite rejection leaves of a common-mode voltage, V_cm/10^(CMRR/20) [V rms].</summary>
@@ -157,7 +157,7 @@ public static class MainsFormulas
             commonMode.Volts / rejection.VoltageRatio,
             "V",
             "V_cm/10^(CMRR/20)",
-            $"{Put.In(commonMode.Volts, "V")}/10^({Put.In(rejection)}/20)",
+            () => $"{Put.In(commonMode.Volts, "V")}/10^({Put.In(rejection)}/20)",
             Sources.CommonPractice);
 
     /// <summary>Rejection needed, 20·log10(V_cm/V_residue) [dB].</summary>
@@ -167,7 +167,7 @@ public static class MainsFormulas
             Put.Decibels(commonMode / residue),
             "dB",
             "20·log10(V_cm/V_residue)",
-            $"20·log10({Put.In(commonMode.Volts, "V")}/{Put.In(residue.Volts, "V")})",
+            () => $"20·log10({Put.In(commonMode.Volts, "V")}/{Put.In(residue.Volts, "V")})",
             Sources.CommonPractice);
 
     /// <summary>Rejections in a row, worst case: −20·log10 Σ10^(−CMRR/20) [dB], all leaks in phase.</summary>
@@ -177,7 +177,7 @@ public static class MainsFormulas
             -Put.Decibels(parts.Sum(part => 1 / part.VoltageRatio)),
             "dB",
             "−20·log10 Σ10^(−CMRR/20)",
-            $"−20·log10({string.Join(" + ", parts.Select(part => $"10^(−{Put.In(part)}/20)"))})",
+            () => $"−20·log10({string.Join(" + ", parts.Select(part => $"10^(−{Put.In(part)}/20)"))})",
             Sources.Derived);
 
     /// <summary>Rejections in a row as a root sum of squares: −10·log10 Σ10^(−CMRR/10) [dB], the leaks' phases unrelated.</summary>
@@ -187,7 +187,7 @@ public static class MainsFormulas
             -10 * Math.Log10(parts.Sum(part => Math.Pow(10, -part.Value / 10))),
             "dB",
             "−10·log10 Σ10^(−CMRR/10)",
-            $"−10·log10({string.Join(" + ", parts.Select(part => $"10^(−{Put.In(part)}/10)"))})",
+            () => $"−10·log10({string.Join(" + ", parts.Select(part => $"10^(−{Put.In(part)}/10)"))})",
             Sources.Derived);
 
     /// <summary>Rejection of a difference amplifier whose four resistors are each off by their tolerance in the worst way, (1 + G)/(4·tol)
@@ -195,20 +195,20 @@ public static class MainsFormulas
     /// <remarks>First order: the exact ratio for G = 10 and 1 % is 48.4 dB, this form gives 48.8 dB. Source: Franco, Eq. 2.26.</remarks>
     public static TextbookFigure RejectionOfFourResistors(double gain, Ratio tolerance) =>
         TextbookFigure.Of(Put.Decibels((1 + gain) / (4 * tolerance.Fraction)), "dB", "20·log10((1 + G)/(4·tol))",
-            $"20·log10((1 + {Put.In(gain)})/(4 · {Put.In(tolerance)}))", Sources.FrancoResistors);
+            () => $"20·log10((1 + {Put.In(gain)})/(4 · {Put.In(tolerance)}))", Sources.FrancoResistors);
 
     /// <summary>Rejection of a difference amplifier with one of its two resistor ratios off by δ, (1 + G)/δ [dB].</summary>
     /// <remarks>Source: derived, the one-ratio case of Franco, Eq. 2.26.</remarks>
     public static TextbookFigure RejectionOfOneRatio(double gain, Ratio mismatch) =>
         TextbookFigure.Of(Put.Decibels((1 + gain) / mismatch.Fraction), "dB", "20·log10((1 + G)/δ)",
-            $"20·log10((1 + {Put.In(gain)})/{Put.In(mismatch)})", Sources.Derived);
+            () => $"20·log10((1 + {Put.In(gain)})/{Put.In(mismatch)})", Sources.Derived);
 
     /// <summary>Rejection of a three-op-amp amplifier of gain G whose output stage has unity gain and a total mismatch δ, G/δ
     /// [dB].</summary>
     /// <remarks>The form of instrumentation amplifier guides; at G = 1 it is 6 dB below <see cref="RejectionOfOneRatio"/>. Source: note
     /// MT-061, from memory.</remarks>
     public static TextbookFigure RejectionOfInstrumentationAmplifier(double gain, Ratio mismatch) =>
-        TextbookFigure.Of(Put.Decibels(gain / mismatch.Fraction), "dB", "20·log10(G/δ)", $"20·log10({Put.In(gain)}/{Put.In(mismatch)})",
+        TextbookFigure.Of(Put.Decibels(gain / mismatch.Fraction), "dB", "20·log10(G/δ)", () => $"20·log10({Put.In(gain)}/{Put.In(mismatch)})",
             Sources.InAmpGuide);
 
     /// <summary>Rejection left by low-passes before the amplifier whose corners differ by δ, f_1/(δ·f) [dB], for f well below
@@ -216,19 +216,19 @@ public static class MainsFormulas
     /// <remarks>Source: derived.</remarks>
     public static TextbookFigure LowPassMismatch(Frequency frequency, Frequency corner, Ratio mismatch) =>
         TextbookFigure.Of(Put.Decibels(corner / frequency / mismatch.Fraction), "dB", "20·log10(f_1/(δ·f))",
-            $"20·log10({Put.In(corner)}/({Put.In(mismatch)} · {Put.In(frequency)}))", Sources.Derived);
+            () => $"20·log10({Put.In(corner)}/({Put.In(mismatch)} · {Put.In(frequency)}))", Sources.Derived);
 
     /// <summary>Rejection left by high-passes before the amplifier whose corners differ by δ, f/(δ·f_1) [dB], for f well above
     /// f_1.</summary>
     /// <remarks>Source: derived.</remarks>
     public static TextbookFigure HighPassMismatch(Frequency frequency, Frequency corner, Ratio mismatch) =>
         TextbookFigure.Of(Put.Decibels(frequency / corner / mismatch.Fraction), "dB", "20·log10(f/(δ·f_1))",
-            $"20·log10({Put.In(frequency)}/({Put.In(mismatch)} · {Put.In(corner)}))", Sources.Derived);
+            () => $"20·log10({Put.In(frequency)}/({Put.In(mismatch)} · {Put.In(corner)}))", Sources.Derived);
 
     /// <summary>Voltage of a displacement current into one lead across the electrodes' difference, i·|ΔZ| [V].</summary>
     /// <remarks>Source: Huhta and Webster 1973 (first page seen, formula from memory).</remarks>
     public static TextbookFigure LeadVoltage(Current lead, Complex imbalance) =>
-        TextbookFigure.Of(lead.Amperes * imbalance.Magnitude, "V", "i·|ΔZ|", $"{Put.In(lead)} · {Put.In(imbalance.Magnitude, "Ω")}",
+        TextbookFigure.Of(lead.Amperes * imbalance.Magnitude, "V", "i·|ΔZ|", () => $"{Put.In(lead)} · {Put.In(imbalance.Magnitude, "Ω")}",
             Sources.LeadCurrent);
 
     /// <summary>Voltage induced in the loop of the leads, 2πf·B·A [V rms], the field square to the loop.</summary>
@@ -238,7 +238,7 @@ public static class MainsFormulas
             Omega(frequency) * field.Teslas * loop.SquareMetres,
             "V",
             "2πf·B·A",
-            $"2π · {Put.In(frequency)} · {Put.In(field.Teslas, "T")} · {Put.In(loop)}",
+            () => $"2π · {Put.In(frequency)} · {Put.In(field.Teslas, "T")} · {Put.In(loop)}",
             Sources.CommonPractice);
 
     /// <summary>Resistance that a driven ground shows, R_o/(1 + 2·R_f/R_a) [Ω], for the inverting stage fed by two averaging
@@ -253,14 +253,14 @@ public static class MainsFormulas
             output.Ohms / (1 + (2 * (feedback / averaging))),
             "Ω",
             "R_o/(1 + 2·R_f/R_a)",
-            $"{Put.In(output)}/(1 + 2 · {Put.In(feedback)}/{Put.In(averaging)})",
+            () => $"{Put.In(output)}/(1 + 2 · {Put.In(feedback)}/{Put.In(averaging)})",
             Sources.DrivenGround);
 
     /// <summary>Gain of an integrating driven ground at a frequency, T = f_u/f, in decibels.</summary>
     /// <remarks>Holds well below the loop's other poles. Source: derived.</remarks>
     public static TextbookFigure DrivenGroundLoopGain(Frequency unityGain, Frequency frequency) =>
         TextbookFigure.Of(Put.Decibels(unityGain / frequency), "dB", "20·log10(f_u/f)",
-            $"20·log10({Put.In(unityGain)}/{Put.In(frequency)})", Sources.Derived);
+            () => $"20·log10({Put.In(unityGain)}/{Put.In(frequency)})", Sources.Derived);
 
     /// <summary>Where the loop gain of an integrating driven ground with further poles is 1 [Hz], found by halving.</summary>
     /// <param name="unityGain">f_u of the integrator alone.</param>
@@ -271,7 +271,7 @@ public static class MainsFormulas
     {
         double crossing = Crossing(unityGain, poles);
         return TextbookFigure.Of(crossing, "Hz", "|f_u/(jf)·Π 1/(1 + jf/f_p)| = 1",
-            $"f_u {Put.In(unityGain)}, f_p {string.Join(", ", poles.Select(pole => Put.In(pole)))}: f", Sources.Derived);
+            () => $"f_u {Put.In(unityGain)}, f_p {string.Join(", ", poles.Select(pole => Put.In(pole)))}: f", Sources.Derived);
     }
 
     /// <summary>Phase margin there, 90° − Σ atan(f/f_p) [°]; below zero the loop oscillates.</summary>
@@ -281,7 +281,7 @@ public static class MainsFormulas
         double crossing = Crossing(unityGain, poles);
         double margin = 90 - poles.Sum(pole => Math.Atan(crossing / pole.Hertz) * 180 / Math.PI);
         return TextbookFigure.Of(margin, "°", "90° − Σ atan(f/f_p)",
-            $"90° − {string.Join(" − ", poles.Select(pole => $"atan({Put.In(crossing, "Hz")}/{Put.In(pole)})"))}", Sources.Derived);
+            () => $"90° − {string.Join(" − ", poles.Select(pole => $"atan({Put.In(crossing, "Hz")}/{Put.In(pole)})"))}", Sources.Derived);
     }
 
     /// <summary>Common-mode voltage with a driven ground, i·(R_o + R_e)/(1 + T) [V rms].</summary>
@@ -293,7 +293,7 @@ public static class MainsFormulas
             body.Amperes * loop.Ohms / (1 + loopGain),
             "V",
             "i·(R_o + R_e)/(1 + T)",
-            $"{Put.In(body)} · {Put.In(loop)}/(1 + {Put.In(loopGain)})",
+            () => $"{Put.In(body)} · {Put.In(loop)}/(1 + {Put.In(loopGain)})",
             Sources.Derived);
 
     /// <summary>Leak of a common signal between channels that are sampled Δt apart and subtracted later, 2·sin(πf·Δt).</summary>
@@ -303,14 +303,14 @@ public static class MainsFormulas
             2 * Math.Abs(Math.Sin(Math.PI * frequency.Hertz * skew.Seconds)),
             "1",
             "2·sin(πf·Δt)",
-            $"2·sin(π · {Put.In(frequency)} · {Put.In(skew)})",
+            () => $"2·sin(π · {Put.In(frequency)} · {Put.In(skew)})",
             Sources.Derived);
 
     /// <summary>Residual of a harmonic beside that of the fundamental, share·h²: the displacement current and the divider both grow with
     /// h.</summary>
     /// <remarks>Source: derived; worst case, as the electrode's impedance falls with h.</remarks>
     public static TextbookFigure HarmonicGrowth(Ratio share, int harmonic) =>
-        TextbookFigure.Of(share.Fraction * harmonic * harmonic, "1", "share·h²", $"{Put.In(share)} · {harmonic}²", Sources.Derived);
+        TextbookFigure.Of(share.Fraction * harmonic * harmonic, "1", "share·h²", () => $"{Put.In(share)} · {harmonic}²", Sources.Derived);
 
     private static double Omega(Frequency frequency) => 2 * Math.PI * frequency.Hertz;
 

@@ -17,7 +17,7 @@ public static class MontageFormulas
             Math.Sqrt(sum),
             "V",
             "√(Σc²·e²)",
-            $"√({string.Join(" + ", weights.Select((weight, i) => (weight, i)).Where(pair => pair.weight != 0).Select(pair => $"({Put.In(pair.weight)} · {Put.In(noises[pair.i].Volts, "V")})²"))})",
+            () => $"√({string.Join(" + ", weights.Select((weight, i) => (weight, i)).Where(pair => pair.weight != 0).Select(pair => $"({Put.In(pair.weight)} · {Put.In(noises[pair.i].Volts, "V")})²"))})",
             Sources.Derived);
     }
 
@@ -36,7 +36,7 @@ public static class MontageFormulas
             shared / sizes,
             "1",
             "Σc·d·e²/√(Σc²e²·Σd²e²)",
-            $"{Put.In(shared)} V²/{Put.In(sizes)} V²",
+            () => $"{Put.In(shared)} V²/{Put.In(sizes)} V²",
             Sources.Derived);
     }
 }

@@ -10,7 +10,7 @@ public static class NoiseFormulas
     public static TextbookFigure ThermalDensity(Resistance resistance, Temperature temperature)
     {
         double value = Math.Sqrt(PhysicalConstants.ThermalPower(temperature) * resistance.Ohms);
-        return TextbookFigure.Of(value, "V/√Hz", "√(4kTR)", $"√(4k · {Kelvins(temperature)} · {Put.In(resistance)})",
+        return TextbookFigure.Of(value, "V/√Hz", "√(4kTR)", () => $"√(4k · {Kelvins(temperature)} · {Put.In(resistance)})",
             Sources.OpAmpsThermal);
     }
 
@@ -20,7 +20,7 @@ public static class NoiseFormulas
     {
         double width = high.Hertz - low.Hertz;
         double value = Math.Sqrt(PhysicalConstants.ThermalPower(temperature) * resistance.Ohms * width);
-        return TextbookFigure.Of(value, "V", "√(4kTRB)", $"√(4k · {Kelvins(temperature)} · {Put.In(resistance)} · {Put.In(width, "Hz")})",
+        return TextbookFigure.Of(value, "V", "√(4kTRB)", () => $"√(4k · {Kelvins(temperature)} · {Put.In(resistance)} · {Put.In(width, "Hz")})",
             Sources.OpAmpsThermal);
     }
 
@@ -39,7 +39,7 @@ public static class NoiseFormulas
             value,
             "V",
             "√((2kT/πC)·(atan 2πf₂RC − atan 2πf₁RC))",
-            $"√((2k · {Kelvins(temperature)}/(π · {Put.In(capacitance)}))·(atan(2π · {Put.In(high)} · {Put.In(resistance)} · {Put.In(capacitance)}) − atan(2π · {Put.In(low)} · {Put.In(resistance)} · {Put.In(capacitance)})))",
+            () => $"√((2k · {Kelvins(temperature)}/(π · {Put.In(capacitance)}))·(atan(2π · {Put.In(high)} · {Put.In(resistance)} · {Put.In(capacitance)}) − atan(2π · {Put.In(low)} · {Put.In(resistance)} · {Put.In(capacitance)})))",
             Sources.Derived);
     }
 
@@ -50,7 +50,7 @@ public static class NoiseFormulas
             Math.Sqrt(PhysicalConstants.Boltzmann * temperature.Kelvins / capacitance.Farads),
             "V",
             "√(kT/C)",
-            $"√(k · {Kelvins(temperature)}/{Put.In(capacitance)})",
+            () => $"√(k · {Kelvins(temperature)}/{Put.In(capacitance)})",
             Sources.Derived);
 
     /// <summary>Thermal noise of electrodes in series in a band [V rms]: √(4kT·∫Re Z df), each electrode's integral in closed form. Excess
@@ -65,7 +65,7 @@ public static class NoiseFormulas
             value,
             "V",
             "√(4kT·Σ∫Re Z df)",
-            $"√(4k · {Kelvins(temperature)} · ({string.Join(" + ", electrodes.Select(electrode => Put.In(RealPartIntegral(electrode, low, high) / (high.Hertz - low.Hertz), "Ω")))}) · {Put.In(high.Hertz - low.Hertz, "Hz")})",
+            () => $"√(4k · {Kelvins(temperature)} · ({string.Join(" + ", electrodes.Select(electrode => Put.In(RealPartIntegral(electrode, low, high) / (high.Hertz - low.Hertz), "Ω")))}) · {Put.In(high.Hertz - low.Hertz, "Hz")})",
             Sources.Derived);
     }
 
@@ -78,7 +78,7 @@ public static class NoiseFormulas
             density.VoltsPerRootHertz * Math.Sqrt(FlickerBand(corner, low, high)),
             "V",
             "e·√(f₂ − f₁ + f_c·ln(f₂/f₁))",
-            $"{Put.In(density)} · {FlickerText(corner, low, high)}",
+            () => $"{Put.In(density)} · {FlickerText(corner, low, high)}",
             Sources.FrancoFlicker);
 
     /// <summary>Noise of an amplifier's input current in a source resistance in a band, i·R·√(f₂ − f₁ + f_c·ln(f₂/f₁)) [V rms].</summary>
@@ -88,7 +88,7 @@ public static class NoiseFormulas
             density.AmperesPerRootHertz * source.Ohms * Math.Sqrt(FlickerBand(corner, low, high)),
             "V",
             "i·R·√(f₂ − f₁ + f_c·ln(f₂/f₁))",
-            $"{Put.In(density)} · {Put.In(source)} · {FlickerText(corner, low, high)}",
+            () => $"{Put.In(density)} · {Put.In(source)} · {FlickerText(corner, low, high)}",
             Sources.FrancoFlicker);
 
     /// <summary>Noise of the input currents of an amplifier in the leads of its two inputs, i·√(Z_a² + N·Z_r²)·√(f₂ − f₁ + f_c·ln(f₂/f₁))
@@ -103,7 +103,7 @@ public static class NoiseFormulas
             density.AmperesPerRootHertz * impedance * Math.Sqrt(FlickerBand(corner, low, high)),
             "V",
             $"i·√(Z_a² + {n}Z_r²)·√(f₂ − f₁ + f_c·ln(f₂/f₁))",
-            $"{Put.In(density)} · √(({Put.In(active)})² + {count}({Put.In(reference)})²) · {FlickerText(corner, low, high)}",
+            () => $"{Put.In(density)} · √(({Put.In(active)})² + {count}({Put.In(reference)})²) · {FlickerText(corner, low, high)}",
             Sources.FrancoFlicker);
     }
 
@@ -119,7 +119,7 @@ public static class NoiseFormulas
             density.AmperesPerRootHertz * Math.Sqrt(squares),
             "V",
             "i·√(∫|Z|² df)",
-            $"{Put.In(density)} · {Put.In(Math.Sqrt(squares / (high.Hertz - low.Hertz)), "Ω")} · √{Put.In(high.Hertz - low.Hertz, "Hz")}",
+            () => $"{Put.In(density)} · {Put.In(Math.Sqrt(squares / (high.Hertz - low.Hertz)), "Ω")} · √{Put.In(high.Hertz - low.Hertz, "Hz")}",
             Sources.Derived);
     }
 
@@ -131,7 +131,7 @@ public static class NoiseFormulas
             Math.Sqrt(2 * PhysicalConstants.ElementaryCharge * Math.Abs(current.Amperes)),
             "A/√Hz",
             "√(2qI)",
-            $"√(2q · {Put.In(current)})",
+            () => $"√(2q · {Put.In(current)})",
             Sources.OpAmpsShot);
 
     /// <summary>Flicker corner from one point of a data sheet's curve, f_c = f₁·(e₁² − e²)/e² [Hz].</summary>
@@ -146,7 +146,7 @@ public static class NoiseFormulas
             at.Hertz * ((ratio * ratio) - 1),
             "Hz",
             "f₁·(e₁² − e²)/e²",
-            $"{Put.In(at)} · (({Put.In(point)}/{Put.In(white)})² − 1)",
+            () => $"{Put.In(at)} · (({Put.In(point)}/{Put.In(white)})² − 1)",
             Sources.OpAmpsFlicker);
     }
 
@@ -158,7 +158,7 @@ public static class NoiseFormulas
             Math.Sqrt(Square(input.VoltsPerRootHertz) + Square(output.VoltsPerRootHertz / gain)),
             "V/√Hz",
             "√(e_ni² + (e_no/G)²)",
-            $"√(({Put.In(input)})² + ({Put.In(output)}/{Put.In(gain)})²)",
+            () => $"√(({Put.In(input)})² + ({Put.In(output)}/{Put.In(gain)})²)",
             Sources.Derived);
 
     /// <summary>Excess noise K/f^α in a band, √(K·∫f^-α df) [V rms]: (f₂^(1−α) − f₁^(1−α))/(1−α), or ln(f₂/f₁) for α = 1.</summary>
@@ -171,7 +171,7 @@ public static class NoiseFormulas
             Math.Sqrt(atOneHertz.VoltsSquaredPerHertz * integral),
             "V",
             "√(K·∫f^-α df)",
-            $"√({Put.In(atOneHertz)} · ∫f^-{Put.In(slope)} df from {Put.In(low)} to {Put.In(high)})",
+            () => $"√({Put.In(atOneHertz)} · ∫f^-{Put.In(slope)} df from {Put.In(low)} to {Put.In(high)})",
             Sources.Derived);
     }
 
@@ -182,7 +182,7 @@ public static class NoiseFormulas
             Math.Sqrt(parts.Sum(part => Square(part.Volts))),
             "V",
             "√(σ₁² + σ₂² + …)",
-            $"√({string.Join(" + ", parts.Select(part => $"({Put.In(part.Volts, "V")})²"))})",
+            () => $"√({string.Join(" + ", parts.Select(part => $"({Put.In(part.Volts, "V")})²"))})",
             Sources.CommonPractice);
 
     /// <summary>Peak-to-peak of Gaussian noise, <see cref="TradeConstants.NoisePeakToPeak"/>·σ [V p-p]: 0.1 % of the time lies
@@ -190,7 +190,7 @@ public static class NoiseFormulas
     /// <remarks>Source: Baker 2008, crest factor 3.3 on each side.</remarks>
     public static TextbookFigure PeakToPeak(VoltageRms noise) =>
         TextbookFigure.Of(noise.NoisePeakToPeak.Volts, "V", $"{TradeConstants.NoisePeakToPeak}·σ",
-            $"{TradeConstants.NoisePeakToPeak} · {Put.In(noise.Volts, "V")}", Sources.CrestFactor);
+            () => $"{TradeConstants.NoisePeakToPeak} · {Put.In(noise.Volts, "V")}", Sources.CrestFactor);
 
     /// <summary>Noise bandwidth over −3 dB frequency of a Butterworth low-pass of order n, (π/2n)/sin(π/2n).</summary>
     /// <remarks>1.57, 1.11, 1.05, 1.03 … Two equal RC sections are another filter: see <see cref="BandwidthFactorEqualPoles"/>. Source:
@@ -198,7 +198,7 @@ public static class NoiseFormulas
     public static TextbookFigure BandwidthFactorButterworth(int order)
     {
         double x = Math.PI / (2 * Require.InRange(order, 1, 100));
-        return TextbookFigure.Of(x / Math.Sin(x), "1", "(π/2n)/sin(π/2n)", $"(π/{2 * order})/sin(π/{2 * order})", Sources.NoiseBandwidth);
+        return TextbookFigure.Of(x / Math.Sin(x), "1", "(π/2n)/sin(π/2n)", () => $"(π/{2 * order})/sin(π/{2 * order})", Sources.NoiseBandwidth);
     }
 
     /// <summary>Noise bandwidth over −3 dB frequency of n equal first-order low-passes in a row.</summary>
@@ -217,7 +217,7 @@ public static class NoiseFormulas
             integral / Math.Sqrt(Math.Pow(2, 1.0 / sections) - 1),
             "1",
             "∫dx/(1 + x²)ⁿ / √(2^(1/n) − 1)",
-            $"{Put.In(integral)} / √(2^(1/{sections}) − 1)",
+            () => $"{Put.In(integral)} / √(2^(1/{sections}) − 1)",
             Sources.NoiseBandwidthEqualPoles);
     }
 
@@ -231,7 +231,7 @@ public static class NoiseFormulas
             Square(ratio * noise.Volts / amplitude.Volts),
             "1",
             "(S·σ/A)²",
-            $"({Put.In(ratio)} · {Put.In(noise.Volts, "V")}/{Put.In(amplitude)})²",
+            () => $"({Put.In(ratio)} · {Put.In(noise.Volts, "V")}/{Put.In(amplitude)})²",
             Sources.Derived);
 
     private static double Square(double x) => x * x;

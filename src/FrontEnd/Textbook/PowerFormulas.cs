@@ -11,6 +11,6 @@ public static class PowerFormulas
             load.Amperes == 0 ? double.PositiveInfinity : capacity.Coulombs * usableShare.Fraction / load.Amperes,
             "s",
             "Q·share/I",
-            $"{Put.In(capacity)} · {Put.In(usableShare)}/{Put.In(load)}",
+            () => $"{Put.In(capacity)} · {Put.In(usableShare)}/{Put.In(load)}",
             Sources.Derived);
 }

@@ -11,7 +11,7 @@ public static class SafetyFormulas
     /// <remarks>Source: Ohm's law; the limits from IEC 60601-1 as reprinted in service manuals, the dc row from memory.</remarks>
     public static TextbookFigure FaultCurrent(Voltage highest, Resistance series) =>
         TextbookFigure.Of(series.Ohms == 0 ? double.PositiveInfinity : highest.Volts / series.Ohms, "A", "V/R",
-            $"{Put.In(highest)}/{Put.In(series)}", Sources.FaultLimit);
+            () => $"{Put.In(highest)}/{Put.In(series)}", Sources.FaultLimit);
 
     /// <summary>Dc through the wearer with all measuring leads at the highest voltage: in a box that floats it returns through the ground
     /// lead, V/(R_leads in parallel + R_ground); where the common is earthed it returns through the earth, V·Σ 1/R_lead [A]. Infinite where
@@ -28,19 +28,19 @@ public static class SafetyFormulas
         double siemens = (channels / active.Ohms) + (1 / reference.Ohms);
         if (ground is not { } back)
         {
-            return TextbookFigure.Of(highest.Volts * siemens, "A", "V·(n/R_active + 1/R_reference)", $"{v} · ({n}/{a} + 1/{r})",
+            return TextbookFigure.Of(highest.Volts * siemens, "A", "V·(n/R_active + 1/R_reference)", () => $"{v} · ({n}/{a} + 1/{r})",
                 Sources.FaultLimit);
         }
 
         // A lead without a resistor shorts the others.
         string leads = double.IsFinite(siemens) ? $"1/({n}/{a} + 1/{r})" : "0 Ω";
         return TextbookFigure.Of(highest.Volts / ((1 / siemens) + back.Ohms), "A", "V/(1/(n/R_active + 1/R_reference) + R_ground)",
-            $"{v}/({leads} + {Put.In(back)})", Sources.FaultLimit);
+            () => $"{v}/({leads} + {Put.In(back)})", Sources.FaultLimit);
     }
 
     /// <summary>Series resistance that keeps the dc below a limit, V/I [Ω].</summary>
     /// <remarks>Source: Ohm's law; the limits as in <see cref="FaultCurrent"/>.</remarks>
     public static TextbookFigure SeriesResistanceNeeded(Voltage highest, Current limit) =>
         TextbookFigure.Of(limit.Amperes == 0 ? double.PositiveInfinity : highest.Volts / limit.Amperes, "Ω", "V/I_limit",
-            $"{Put.In(highest)}/{Put.In(limit)}", Sources.FaultLimit);
+            () => $"{Put.In(highest)}/{Put.In(limit)}", Sources.FaultLimit);
 }

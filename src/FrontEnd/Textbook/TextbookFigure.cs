@@ -4,18 +4,31 @@ using FrontEnd.Citations;
 namespace FrontEnd.Textbook;
 
 /// <summary>A figure worked out by a formula of the textbooks, with the formula shown and the numbers put in.</summary>
-/// <param name="Value">The figure in the SI unit, decibels, degrees or bits. Infinite where the formula has no bound (a rejection with
+/// <param name="value">The figure in the SI unit, decibels, degrees or bits. Infinite where the formula has no bound (a rejection with
 /// nothing to reject), for the caller to show as that.</param>
-/// <param name="Formula">The formula in the symbols of the trade, such as <c>√(4kTRB)</c>.</param>
-/// <param name="Substituted">The formula with the numbers put in and the result behind the equals sign.</param>
-/// <param name="Source">Where the formula is written down.</param>
-public sealed record TextbookFigure(double Value, string Formula, string Substituted, SourceRef Source)
+/// <param name="formula">The formula in the symbols of the trade, such as <c>√(4kTRB)</c>.</param>
+/// <param name="substituted">Makes <see cref="Substituted"/>.</param>
+/// <param name="source">Where the formula is written down.</param>
+public sealed class TextbookFigure(double value, string formula, Func<string> substituted, SourceRef source)
 {
+    /// <summary>The figure in the SI unit, decibels, degrees or bits; infinite where the formula has no bound.</summary>
+    public double Value => value;
+
+    /// <summary>The formula in the symbols of the trade.</summary>
+    public string Formula => formula;
+
+    /// <summary>The formula with the numbers put in and the result behind the equals sign; made when it is first read, since most are
+    /// never shown.</summary>
+    public string Substituted => field ??= substituted();
+
+    /// <summary>Where the formula is written down.</summary>
+    public SourceRef Source => source;
+
     /// <summary>The unit of the value: V, Hz, dB, bit …; "1" for a plain number.</summary>
     public required string Unit { get; init; }
 
-    internal static TextbookFigure Of(double value, string unit, string formula, string substituted, SourceRef source) =>
-        new(value, formula, $"{substituted} = {QuantityText.Format(value, unit, 4)}", source) { Unit = unit };
+    internal static TextbookFigure Of(double value, string unit, string formula, Func<string> substituted, SourceRef source) =>
+        new(value, formula, () => $"{substituted()} = {QuantityText.Format(value, unit, 4)}", source) { Unit = unit };
 }
 
 /// <summary>Short names for the pieces of a substituted formula.</summary>

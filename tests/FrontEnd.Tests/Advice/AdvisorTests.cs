@@ -88,8 +88,8 @@ public sealed class AdvisorTests
         Assert.NotEqual(VerdictKind.Fail, assessment["safety.fault_current"].Verdict.Kind);
         Assert.Equal(VerdictKind.Fail, unsafeOne["safety.fault_current"].Verdict.Kind);
         Assert.True(unsafeOne["noise.total"].Si < assessment["noise.total"].Si);
-        Assert.DoesNotContain(Advisor.Advise(assessment, [bare], TestContext.Current.CancellationToken).Judged, result => result.Verdict.Improvement is not null);
-        Assert.Contains(Advisor.Advise(assessment, [quiet], TestContext.Current.CancellationToken).Judged, result => result.Verdict.Improvement is not null);
+        Assert.DoesNotContain(Advisor.Advise(assessment, [bare], cancellation: TestContext.Current.CancellationToken).Judged, result => result.Verdict.Improvement is not null);
+        Assert.Contains(Advisor.Advise(assessment, [quiet], cancellation: TestContext.Current.CancellationToken).Judged, result => result.Verdict.Improvement is not null);
     }
 
     [Fact]

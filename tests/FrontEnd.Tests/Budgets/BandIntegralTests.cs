@@ -23,6 +23,24 @@ public sealed class BandIntegralTests
         Assert.True(integral.Converged);
     }
 
+    /// <summary>An integrand with a rounding of its own above the tolerance ends all the same, and at the right figure.</summary>
+    [Fact]
+    public void Over_AnIntegrandThatRounds_StopsAtItsRounding()
+    {
+        int points = 0;
+        BandIntegral integral = BandIntegral.Over([0.1, 1, 10, 100], 1, (hertz, values) =>
+        {
+            points += hertz.Length;
+            for (int i = 0; i < hertz.Length; i++)
+            {
+                values[0][i] = 1 + (1e-7 * Math.Sin(1e9 * hertz[i]));
+            }
+        }, 1e-9);
+        Assert.Equal(99.9, integral.Sum(0), 99.9 * 5e-8);
+        Assert.True(integral.Converged);
+        Assert.InRange(points, 45, 3000);
+    }
+
     [Fact]
     public void Over_NarrowPeak_IsFoundByRefinement()
     {
