@@ -44,6 +44,9 @@ internal sealed class Evaluation
 
     public Design Design { get; }
 
+    /// <summary>What the channels see of sources where another design's are those of this one; null to work it out.</summary>
+    public SharedSources? Sources { get; init; }
+
     public SignalPath Path { get; }
 
     public DigitalChain Digital { get; }
