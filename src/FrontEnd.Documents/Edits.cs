@@ -140,10 +140,18 @@ public static class Edits
             text.Append($"topology = \"{topology}\"\n");
         }
 
-        text.Append($"name = \"{name}\"\n");
-        foreach (Field<object> field in variant.Fields.Where(field => !list.HasKinds && field.Key is "low" or "high"))
+        object start = variant.Create(), element = list.New(document.Design, variant);
+        foreach (Field<object> field in variant.Fields)
         {
-            text.Append($"{field.Key} = \"{FieldText.Format(field, field.Get(variant.Create()))}\"\n");
+            string value = FieldText.Format(field, field.Get(element));
+            if (field.Key is "name")
+            {
+                text.Append($"name = \"{name}\"\n");
+            }
+            else if ((!list.HasKinds && field.Key is "low" or "high") || value != FieldText.Format(field, field.Get(start)))
+            {
+                text.Append($"{field.Key} = \"{value}\"\n");
+            }
         }
 
         DesignDocument next = document.WithText(text.ToString());
@@ -166,7 +174,8 @@ public static class Edits
 
         LineRange gone = tables.Tables[index];
         string[] lines = [.. tables.Lines];
-        string text = (count == 1 ? $"{list.Key} = []\n" : "") + ListTables.Text([.. lines[..gone.Header], .. lines[gone.End..]]);
+        // A list inside a table has no line of its own at the top of the file.
+        string text = (count == 1 && !list.Key.Contains('.') ? $"{list.Key} = []\n" : "") + ListTables.Text([.. lines[..gone.Header], .. lines[gone.End..]]);
         DesignDocument next = document.WithText(text);
         return list.Count(next.Design) == count - 1 && Errors(next) <= Errors(document)
             ? new EditResult(next, null)

@@ -22,6 +22,18 @@ public class EveryNumberTests
     [MemberData(nameof(Designs))]
     public void Check_AnyDesign_HasEveryNumberInJson(string design) => Holds("check", design);
 
+    /// <summary>Sources, what they need, and the limits beside them.</summary>
+    [Fact]
+    public void Check_DesignWithSources_HasEveryNumberInJson()
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.Write("sources.toml", File.ReadAllText(Path.Combine(Repository.Root, "designs", "instructor.toml"))
+            + "\n[[patches]]\nname = \"alpha\"\nunder = \"O1\"\narea = \"25 cm²\"\namplitude = \"30 µV\"\nstated-in = \"O1-A1\"\nband = \"alpha\"\n"
+            + "[[patches]]\nname = \"wall\"\nunder = \"C3\"\nwall-towards = \"Cz\"\n[[requirements.see]]\npatch = \"alpha\"\nchannel = \"O1-A1\"\nratio = \"6 dB\"\n");
+        Assert.Contains("will I see it?", Shell.Run("check", file, "--no-advice").Output, StringComparison.Ordinal);
+        Holds("check", file, "--no-advice");
+    }
+
     [Fact]
     public void Spread_Design_HasEveryNumberInJson() => Holds("spread", "designs/dry-headband.toml", "--builds", "200");
 

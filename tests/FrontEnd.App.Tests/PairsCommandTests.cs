@@ -83,6 +83,13 @@ public class PairsCommandTests
         Assert.Contains(code, messages, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("pairs --sites --best 300 --under Cz --amplitude 30uV --noise 1uV")]
+    [InlineData("pairs --sites T7-mastoid-left,O1-mastoids,Fp1-average,Cz --under T7 --amplitude 30uV --amplitude-kind rms")]
+    [InlineData("pairs designs/instructor.toml --under O1 --wall-towards Pz")]
+    public void Text_OfAnyCall_IsEightyColumnsWide(string call) =>
+        Assert.All(Shell.Run(call.Split(' ')).Output.Split('\n'), line => Assert.True(line.Length <= 80, line));
+
     /// <summary>The near name that was meant, of several that are one letter away the usual one.</summary>
     [Fact]
     public void Site_OneLetterWrong_IsAnsweredWithTheUsualName() =>

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
+using FrontEnd.App.Commands;
 using FrontEnd.Documents.Tests;
 using Xunit;
 
@@ -68,6 +69,25 @@ public class SpreadAndCompareTests
         // The sheet is a design file still.
         Assert.Equal(1, Shell.Run("check", files[2], "--no-advice").Code);
         Assert.Equal(2, Shell.Run("sheet", Design, "--builds", "0", "-o", files[0]).Code);
+    }
+
+    [Theory]
+    [InlineData("spread")]
+    [InlineData("sheet")]
+    public void Builds_MoreThanMayBeDrawn_AreRefusedWithTheirMemory(string command)
+    {
+        string[] call = command == "sheet" ? [command, Design, "-o", Path.Combine(Path.GetTempPath(), "never-written.md")] : [command, Design];
+        Outcome outcome = Shell.Run([.. call, "--builds", "10000001"]);
+        Assert.Equal(2, outcome.Code);
+        Assert.Empty(outcome.Output);
+        Assert.Matches("FE0975 error: 10000001 builds are more than the 10000000 [\\s\\S]*GB of memory", outcome.Messages);
+    }
+
+    [Fact]
+    public void Builds_BeyondAMillion_TellTheirMemory()
+    {
+        Assert.Null(CallMessages.BuildsWant(1_000_000));
+        Assert.Matches("^1000001 builds want up to 0\\.[0-9] GB of memory$", CallMessages.BuildsWant(1_000_001));
     }
 
     // The signal goes to the program itself: in this process it would end the tests.

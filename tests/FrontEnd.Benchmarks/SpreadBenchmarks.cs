@@ -5,7 +5,10 @@ using FrontEnd.Spread;
 
 namespace FrontEnd.Benchmarks;
 
-/// <summary>100,000 builds of the dry headband: what a user waits for.</summary>
+/// <summary>100,000 builds of the dry headband: what a user waits for. And one build: what stands before the first one and behind the
+/// last.</summary>
+/// <remarks>Divide what is allocated by the number of builds; what is rented is not in it.</remarks>
+[MemoryDiagnoser]
 public class SpreadBenchmarks
 {
     private Design _design = new();
@@ -19,4 +22,10 @@ public class SpreadBenchmarks
 
     [Benchmark]
     public SpreadResult? HundredThousandBuilds() => SpreadRun.Run(_design, new SpreadOptions { Builds = 100_000 });
+
+    [Benchmark]
+    public SpreadResult? OneBuild() => SpreadRun.Run(_design, new SpreadOptions { Builds = 1 });
+
+    [Benchmark]
+    public SpreadResult? HundredThousandBuildsOnOneThread() => SpreadRun.Run(_design, new SpreadOptions { Builds = 100_000, Threads = 1 });
 }

@@ -1,3 +1,6 @@
+using System.Globalization;
+using FrontEnd.Spread;
+
 namespace FrontEnd.App.Commands;
 
 /// <summary>All wording about calls of the program.</summary>
@@ -14,8 +17,23 @@ internal static class CallMessages
     public const string Stopped = "FE0010";
     public const string ScreensMissing = "FE0970";
 
+    /// <summary>More devices than may be drawn.</summary>
+    public const string ManyBuilds = "FE0975";
+
     public static Finding Call(string message, string command) =>
         Finding.Error(NotUnderstood, "", Lower(message), null, $"`{command} --help` lists what there is");
+
+    public static Finding TooManyBuilds(int builds) =>
+        Finding.Error(
+            ManyBuilds, "", $"{builds} builds are more than the {SpreadOptions.MostBuilds} that can be drawn at once",
+            $"{SpreadOptions.MostBuilds} want {Memory(SpreadOptions.MostBuilds)} of memory already",
+            "draw fewer: ten thousand give a yield to half a per cent, a million to a twentieth of one");
+
+    /// <summary>What so many builds take, said before they are drawn; null where it is not worth a word.</summary>
+    public static string? BuildsWant(int builds) =>
+        SpreadOptions.ManyBuilds < builds ? $"{builds} builds want up to {Memory(builds)} of memory" : null;
+
+    private static string Memory(int builds) => string.Create(CultureInfo.InvariantCulture, $"{SpreadRun.Memory(builds) / 1e9:0.0} GB");
 
     public static Finding NoCommand(string word, string? nearest) =>
         Finding.Error(NotUnderstood, "", $"there is no command `{word}`", nearest is null

@@ -16,7 +16,11 @@ internal static class LongWork
     {
         SpreadResult? result = null;
         string what = $"drawing {options.Builds} builds";
-        bool cancelled = !Run(what, new Shown(options.Builds, Bar: true, Line: true, "call it again, with fewer --builds if it takes too long"), outlet, (progress, cancellation) =>
+        var shown = new Shown(options.Builds, Bar: true, Line: true, "call it again, with fewer --builds if it takes too long")
+        {
+            Note = CallMessages.BuildsWant(options.Builds),
+        };
+        bool cancelled = !Run(what, shown, outlet, (progress, cancellation) =>
             result = SpreadRun.Run(design, options, progress, cancellation));
         exit = cancelled ? ExitCode.Interrupted : ExitCode.Unusable;
         if (result is null && !cancelled)
@@ -62,6 +66,11 @@ internal static class LongWork
                 outlet.Messages.WriteLine(what);
             }
 
+            if (shown.Note is { } note)
+            {
+                outlet.Messages.WriteLine(note);
+            }
+
             if (Console.IsErrorRedirected || !shown.Bar)
             {
                 work(null, source.Token);
@@ -81,7 +90,11 @@ internal static class LongWork
     }
 
     /// <summary>What a user sees of it: a bar to a total on a terminal, a line elsewhere; and what to do where it was cancelled.</summary>
-    private readonly record struct Shown(int Total, bool Bar, bool Line, string Remedy = "call it again");
+    private readonly record struct Shown(int Total, bool Bar, bool Line, string Remedy = "call it again")
+    {
+        /// <summary>What is worth a line in either case; null for nothing.</summary>
+        public string? Note { get; init; }
+    }
 
     private static IAnsiConsole Terminal() =>
         AnsiConsole.Create(new AnsiConsoleSettings { ColorSystem = ColorSystemSupport.NoColors,

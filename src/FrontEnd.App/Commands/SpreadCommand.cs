@@ -8,8 +8,6 @@ namespace FrontEnd.App.Commands;
 /// <summary><c>frontend spread</c>: how the figures of many devices of one design spread.</summary>
 internal static class SpreadCommand
 {
-    private const int MostBuilds = 10_000_000;
-
     public static Command Make(Outlet outlet)
     {
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
@@ -67,12 +65,14 @@ internal static class SpreadCommand
     /// <summary>False for a number of builds that cannot be drawn; the outlet has been told.</summary>
     public static bool IsNumber(int builds, string command, Outlet outlet)
     {
-        if (builds is >= 1 and <= MostBuilds)
+        if (builds is >= 1 and <= SpreadOptions.MostBuilds)
         {
             return true;
         }
 
-        outlet.Tell(CallMessages.Call($"--builds takes a number from 1 to {MostBuilds}", $"frontend {command}"));
+        outlet.Tell(builds < 1
+            ? CallMessages.Call($"--builds takes a number from 1 to {SpreadOptions.MostBuilds}", $"frontend {command}")
+            : CallMessages.TooManyBuilds(builds));
         return false;
     }
 }

@@ -23,7 +23,7 @@ internal sealed class DesignBuilder
         _log = new ReadingLog(source, findings);
         _log.Unread.UnionWith(undecided ?? []);
         _sets = FieldSets.For(format);
-        _tables = new TableReader(_log, format, shelf);
+        _tables = new TableReader(_log, format, shelf) { List = List };
         Design = format == DocumentFormat.Json ? PlainStart() : new Design();
     }
 
@@ -208,29 +208,26 @@ internal sealed class DesignBuilder
             return true;
         }
 
-        DesignList? list = DesignFields.Lists.FirstOrDefault(list => string.Equals(list.Key, entry.Key, StringComparison.Ordinal));
-        if (list is null)
-        {
-            return false;
-        }
+        return false;
+    }
 
+    /// <summary>The design with one of its lists as the file has it.</summary>
+    private Design List(DesignList list, Entry entry, Design design)
+    {
         _log.Places.TryAdd(list.Key, entry.KeySpan);
         switch (entry.Value)
         {
             case NullNode:
-                break;
+                return design;
             case ListNode { Items.Count: > NodeValue.ListLimit }:
                 _log.Report(ReadingMessages.Many(list.Key, NodeValue.ListLimit), entry.KeySpan);
-                break;
+                return design;
             case ListNode elements:
-                design = list.With(design, new ListReader(_log, _sets, _tables).Elements(list, elements));
-                break;
+                return list.With(design, new ListReader(_log, _sets, _tables).Elements(list, elements));
             default:
                 _log.Report(ReadingMessages.NoTableList(list.Key, ReadingMessages.Noun(entry.Value)), entry.Value.Span);
-                break;
+                return design;
         }
-
-        return true;
     }
 
     private void AntiAlias(Entry entry)

@@ -30,7 +30,7 @@ internal sealed class ListReader(ReadingLog log, FieldSets sets, TableReader rea
             object element = variant.Create();
             TablePlace<object> place = new(log.Source, null, sets.Element(variant), "", key + ".");
             reader.Walk(place, table, ref element, (entry, ref _) => Discriminates(list, variant, entry));
-            if (!list.HasKinds)
+            if (!list.HasKinds && variant.Fields.Any(field => field.Key is "low"))
             {
                 Edges(table, key);
             }

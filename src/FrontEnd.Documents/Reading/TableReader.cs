@@ -12,6 +12,9 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
     /// <summary>A key that is no field; true where it was taken.</summary>
     public delegate bool Special<TOwner>(Entry entry, ref TOwner owner);
 
+    /// <summary>Reads one of the design's lists, wherever its table stands.</summary>
+    public required Func<DesignList, Entry, Design, Design> List { get; init; }
+
     /// <summary>True where the file says that there is no ground electrode; decided when all of it is read.</summary>
     public bool GroundLeftOut { get; private set; }
 
@@ -47,6 +50,10 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
                 {
                     SetField(place, entry, field, ref owner);
                 }
+            }
+            else if (owner is Design design && DesignFields.Lists.FirstOrDefault(list => string.Equals(list.Key, KeyOf(full), StringComparison.Ordinal)) is { } list)
+            {
+                owner = (TOwner)(object)List(list, entry, design);
             }
             else if (place.Set.IsTable(full))
             {

@@ -21,6 +21,7 @@ public static class BudgetTables
         ("filters and delays", [ResultIds.Filter.All, ResultIds.Digital.All, ResultIds.Latency.All, ResultIds.Skew.All]),
         ("safety: dc through the wearer", [ResultIds.Safety.All]),
         ("montage", [ResultIds.Montage.All]),
+        ("sites on the head", [ResultIds.Head.All, ResultIds.See.All]),
         ("contact and open electrodes", [ResultIds.Contact.All, ResultIds.Open.All]),
         ("supply, power, data", [ResultIds.Power.All, ResultIds.Supply.All, ResultIds.Data.All]),
     ];
@@ -36,6 +37,7 @@ public static class BudgetTables
             Mains(assessment, taken),
             Harmonics(assessment, taken),
             Aliases(assessment, taken),
+            .. SourceTables.Of(assessment, taken),
         ];
         tables.AddRange(Plain.Select(group => Listed(assessment, taken, group.Title, group.Families)));
         tables.Add(Listed(assessment, taken, "further results", [new("")]));
@@ -46,7 +48,7 @@ public static class BudgetTables
     private static IEnumerable<BudgetTable> Ordered(IEnumerable<BudgetTable> tables)
     {
         string[] order = [BeforeARecording, "gain and levels", "noise by source", "noise, other figures", "bands", "mains at the electrodes",
-            "mains harmonics", "mains, other figures", "converter", "aliases"];
+            "mains harmonics", "mains, other figures", "converter", "aliases", SourceTables.Title, SourceTables.ReferenceTitle];
         return tables.OrderBy(table => Array.IndexOf(order, table.Title) is var at and >= 0 ? at : order.Length);
     }
 

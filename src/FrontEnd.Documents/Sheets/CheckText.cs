@@ -13,6 +13,10 @@ public static class CheckText
             page.Blank();
             page.Ends(table.Title, table.Ids);
             page.Table(table.Columns, table.Rows);
+            foreach (string note in table.Notes)
+            {
+                page.Paragraph(note, "  - ");
+            }
         }
 
         Findings(page, sheet);

@@ -53,12 +53,13 @@ public static class PairsText
         page.Blank();
         page.Paragraph(table.Tried is { } tried ? $"{table.Rows.Count} best of {tried} pairs by signal over noise: what is kept of the active site's potential"
             : "what is kept of the active site's potential");
-        page.Table([new("pair", IsText: true), new("seen"), new("kept"), new("least"), new("most"), new("reference"), new("", IsText: true), new("of peak"), new("half at")],
+        string kind = table.View.Question.Statement is { } stated ? stated.Kind == AmplitudeKind.Rms ? "rms" : "p-p" : "";
+        page.Table([new("pair", IsText: true), new($"seen {kind}".TrimEnd()), new("kept"), new("least"), new("most"), new("taken"), new("reference", IsText: true), new("of peak")],
             [.. table.Rows.Select(row => new Row(Kept(row)))]);
         Words(page, table);
         page.Blank();
-        page.Line("what stands against it in the band, rms, and the ratio of the signal to both");
-        page.Table([new("pair", IsText: true), new("signal"), new("background"), new("front end"), new("ratio"), new("least"), new("most"), new("dB"), new("more of it", IsText: true)],
+        page.Line("what stands against it in the band, rms, and signal over both in dB");
+        page.Table([new("pair", IsText: true), new("signal"), new("background"), new("front end"), new("dB"), new("least"), new("most"), new("larger", IsText: true)],
             [.. table.Rows.Select(row => new Row(Against(row.Seen)))]);
         Chart(page, table);
     }
@@ -69,20 +70,18 @@ public static class PairsText
         (string least, string most) = seen.KeptSpan is var (low, high) ? (Percent(low), Percent(high)) : ("-", "-");
         return
         [
-            seen.Channel.Derivation.Name, seen.Seen is { } volts ? QuantityText.Format(volts, Digits) : "-", seen.Kept is { } kept ? Percent(kept) : "-", least, most,
+            seen.Channel.Derivation.Name, seen.Seen is { } volts ? QuantityText.Format(volts.SiValue, "V", Digits) : "-", seen.Kept is { } kept ? Percent(kept) : "-", least, most,
             seen.ReferenceTakes is { } taken ? Percent(taken) : "-", seen.Part is { } part ? HeadWords.Of(part) : "hardly seen", Percent(seen.OfPeak),
-            row.HalfRegion is { } region ? QuantityText.Format(region, Digits) : "-",
         ];
     }
 
     private static string[] Against(SourceInChannel seen)
     {
-        (string least, string most) = seen.SignalToNoiseSpan is var (low, high) ? (Number(low), Number(high)) : ("-", "-");
+        (Decibels? least, Decibels? most) = seen.SignalToNoiseLevels;
         return
         [
             seen.Channel.Derivation.Name, seen.Signal is { } signal ? Volts(signal) : "-", Volts(seen.Background),
-            seen.Channel.Noise is { } noise ? Volts(noise) : "-", seen.SignalToNoise is { } ratio ? Number(ratio) : "-", least, most,
-            seen.SignalToNoiseLevel is { } level ? FormattableString.Invariant($"{level.Value:0.0}") : "-",
+            seen.Channel.Noise is { } noise ? Volts(noise) : "-", Level(seen.SignalToNoiseLevel), Level(least), Level(most),
             seen.Channel.Noise is null ? "" : seen.FrontEndLimits ? "front end" : "background",
         ];
     }
@@ -100,7 +99,12 @@ public static class PairsText
         }
 
         page.Paragraph("Least and most: with a brain that conducts 15, 20 and 80 times as well as the skull.", "  ");
-        page.Paragraph("Half at: where on the cortex such a patch may lie for the pair to see at least half of its best.", "  ");
+        string[] regions = [.. table.Rows.Where(row => row.HalfRegion is not null)
+            .Select(row => $"{row.Seen.Channel.Derivation.Name} {QuantityText.Format(row.HalfRegion, Digits)}")];
+        if (regions.Length > 0)
+        {
+            page.Paragraph($"How much of the cortex such a patch may move over for the pair to see at least half of its best: {string.Join(", ", regions)}.", "  ");
+        }
     }
 
     private static void Chart(TextPage page, SourceTable table)
@@ -124,5 +128,5 @@ public static class PairsText
 
     private static string Percent(Share share) => QuantityText.Format(share, 0.995 <= Math.Abs(share.Fraction) ? 3 : Digits);
 
-    private static string Number(double value) => QuantityText.FormatNumber(value, Digits);
+    private static string Level(Decibels? level) => level is { } known ? FormattableString.Invariant($"{known.Value:0.0}") : "-";
 }

@@ -112,12 +112,20 @@ internal static class SheetBody
             yield return new Block.Drawing(title, drawing, null);
         }
 
+        foreach (Block block in Tables(SourceTables.Title).Concat(Tables(SourceTables.ReferenceTitle)))
+        {
+            yield return block;
+        }
+
         IEnumerable<Block> Tables(string title) => tables[title].SelectMany(Titled);
     }
 
     /// <summary>A budget under its title.</summary>
     internal static IEnumerable<Block> Titled(BudgetTable table) =>
-        [new Block.Heading(table.Title), new Block.Table(table.Columns, table.Rows, Small: true)];
+        [
+            new Block.Heading(table.Title), new Block.Table(table.Columns, table.Rows, Small: true),
+            .. table.Notes.Count == 0 ? (Block[])[] : [new Block.Items(table.Notes, Small: true)],
+        ];
 
     /// <summary>Sources that nobody would miss in one line.</summary>
     private static Block.Table WithoutTiny(Block.Table table)

@@ -127,7 +127,7 @@ internal sealed class TextPage(int width = TextPage.Width)
     private static bool IsUnit(string word)
     {
         ReadOnlySpan<char> bare = word.AsSpan().TrimEnd(",;.):");
-        return bare is "%" or "×" or "dB" or "bit" or "Hz" or "s" or "V" or "A" or "Ω" or "F"
+        return bare is "%" or "×" or "dB" or "bit" or "Hz" or "s" or "V" or "A" or "Ω" or "F" or "cm" or "cm²"
             || (2 <= bare.Length && bare.Length <= 6 && "pnµmkMGf".Contains(bare[0]) && (Units.Contains(bare[1]) || bare[1..] is "Hz"));
     }
 

@@ -40,15 +40,17 @@ internal readonly record struct MainsLanes(
     /// <param name="hertz">Frequency [Hz].</param>
     /// <param name="share">Voltage there over the mains voltage.</param>
     /// <param name="fieldShare">Field there over the field at the fundamental.</param>
+    /// <param name="withOutputs">False to leave out the outputs of buffers and driven ground.</param>
     public static MainsLanes At(
-        InputLanes input, Design design, BuildLanes builds, Vector<double> hertz, Vector<double> share, Vector<double> fieldShare)
+        InputLanes input, Design design, BuildLanes builds, Vector<double> hertz, Vector<double> share, Vector<double> fieldShare,
+        bool withOutputs = true)
     {
         InputModel model = input.Model;
         Vector<double> scale = Scale(builds, hertz, share);
         input.Factor(hertz);
-        Vector<double> common = Size(model.Mean), drive = 0 <= model.Drive ? Size(model.Drive) : default;
-        Vector<double> first = 0 < model.Buffers.Count ? Size(model.BufferOutputs[0]) : default,
-            second = 1 < model.Buffers.Count ? Size(model.BufferOutputs[1]) : default;
+        Vector<double> common = Size(model.Mean), drive = withOutputs && 0 <= model.Drive ? Size(model.Drive) : default;
+        Vector<double> first = withOutputs && 0 < model.Buffers.Count ? Size(model.BufferOutputs[0]) : default,
+            second = withOutputs && 1 < model.Buffers.Count ? Size(model.BufferOutputs[1]) : default;
         input.SolveDifference();
         Vector<double> front = input.Front.Magnitude, loop = 2 * Math.PI * hertz * fieldShare * builds.LoopFlux;
         double corner = design.Amplifier.CmrrCorner.Hertz;

@@ -19,11 +19,15 @@ internal sealed class PathLanes
     private Vector<double> _gain;
     private Vector<double> _amplifierWhite;
 
-    public PathLanes(PathModel model, bool isChecked)
+    /// <param name="model">What all lanes share.</param>
+    /// <param name="isChecked">See <see cref="NetworkLanes"/>.</param>
+    /// <param name="other">A path with the same stages behind another input: it sets and solves them for both; null for stages of
+    /// its own.</param>
+    public PathLanes(PathModel model, bool isChecked, PathLanes? other = null)
     {
         _model = model;
         Input = new InputLanes(model.Design, model.Input, isChecked);
-        _stages = [.. model.Stages.Select(stage => new StageLanes(stage, isChecked))];
+        _stages = other?._stages ?? [.. model.Stages.Select(stage => new StageLanes(stage, isChecked))];
         _level = new Vector<double>[model.InputNoises.Length];
         _isExcess = [.. model.Sources.Select(source => source.Kind == NoiseKind.ElectrodeExcess)];
         Node = new ComplexLanes[model.AllNodes];
@@ -93,6 +97,16 @@ internal sealed class PathLanes
     /// <summary>Puts a build on each lane.</summary>
     public void Set(BuildLanes builds)
     {
+        SetInput(builds);
+        for (int i = 0; i < _stages.Length; i++)
+        {
+            _stages[i].Set(builds.Stages[i]);
+        }
+    }
+
+    /// <summary>Puts what stands in front of the stages on each lane.</summary>
+    public void SetInput(BuildLanes builds)
+    {
         Input.Set(builds);
         for (int i = 0; i < _level.Length; i++)
         {
@@ -102,14 +116,17 @@ internal sealed class PathLanes
         _gain = builds.Gain;
         Vector<double> output = builds.OutputNoise / builds.Gain;
         _amplifierWhite = (builds.InputNoise * builds.InputNoise) + (output * output);
-        for (int i = 0; i < _stages.Length; i++)
-        {
-            _stages[i].Set(builds.Stages[i]);
-        }
     }
 
     /// <summary>Works out transfers and noise, and where it is asked for the blocks' group delays, at a frequency of each lane [Hz].</summary>
     public void Solve(Vector<double> hertz, bool withDelay = false)
+    {
+        SolveStages(hertz, withNoise: true, withDelay);
+        Join(hertz, withDelay);
+    }
+
+    /// <summary>The same where the stages are solved at these frequencies already.</summary>
+    public void Join(Vector<double> hertz, bool withDelay = false)
     {
         Input.Factor(hertz);
         Input.SolveDifference();
@@ -123,23 +140,40 @@ internal sealed class PathLanes
         int inner = BlockPower.Length;
         for (int i = 0; i < _stages.Length; i++)
         {
-            Pass(i, hertz);
-            if (withDelay)
-            {
-                BlockDelay[i + 1] = _stages[i].Delay();
-            }
-
-            AddStageNoise(i, hertz);
-            inner = AddInner(i, inner, hertz, withNoise: true);
+            Pass(i);
+            AddStageNoise(i);
+            inner = AddInner(i, inner, withNoise: true);
         }
     }
 
     /// <summary>Works out the transfers alone at a frequency of each lane [Hz].</summary>
     public void SolveTransfer(Vector<double> hertz)
     {
+        SolveStages(hertz, withNoise: false);
         Input.Factor(hertz);
         Input.SolveDifference();
         Carry(hertz);
+    }
+
+    /// <summary>Solves the stages by themselves at a frequency of each lane [Hz].</summary>
+    public void SolveStages(Vector<double> hertz, bool withNoise, bool withDelay = false)
+    {
+        for (int i = 0; i < _stages.Length; i++)
+        {
+            StageLanes stage = _stages[i];
+            stage.Solve(hertz);
+            if (withDelay)
+            {
+                BlockDelay[i + 1] = stage.Delay();
+            }
+
+            if (withNoise)
+            {
+                stage.SolveNoise(hertz);
+            }
+
+            stage.SolveInner(hertz, withNoise);
+        }
     }
 
     /// <summary>Works out the group delay of every block at a frequency of each lane [Hz], from the derivatives of the solved networks.</summary>
@@ -163,15 +197,16 @@ internal sealed class PathLanes
         BlockDelay[0] = Input.FrontDelay(hertz) + (new Vector<double>(pole / (2 * Math.PI)) / (Vector<double>.One + (x * x)));
     }
 
-    /// <summary>The transfers alone where the input network is solved for the difference at these frequencies already.</summary>
+    /// <summary>The transfers alone where the input network is solved for the difference at these frequencies already, and the
+    /// stages.</summary>
     public void Carry(Vector<double> hertz)
     {
         Amplify(hertz);
         int inner = BlockPower.Length;
         for (int i = 0; i < _stages.Length; i++)
         {
-            Pass(i, hertz);
-            inner = AddInner(i, inner, hertz, withNoise: false);
+            Pass(i);
+            inner = AddInner(i, inner, withNoise: false);
         }
     }
 
@@ -205,19 +240,17 @@ internal sealed class PathLanes
         BlockPower[0] = Node[0].Power;
     }
 
-    private void Pass(int stage, Vector<double> hertz)
+    private void Pass(int stage)
     {
-        _stages[stage].Solve(hertz);
         ComplexLanes transfer = _stages[stage].Transfer;
         Node[stage + 1] = Node[stage] * transfer;
         BlockPower[stage + 1] = transfer.Power;
     }
 
     /// <summary>The stage's inner nodes, from a place among the nodes on; the place behind them.</summary>
-    private int AddInner(int stage, int at, Vector<double> hertz, bool withNoise)
+    private int AddInner(int stage, int at, bool withNoise)
     {
         StageLanes lanes = _stages[stage];
-        lanes.SolveInner(hertz, withNoise);
         for (int i = 0; i < lanes.InnerTransfer.Length; i++)
         {
             Node[at] = Node[stage] * lanes.InnerTransfer[i];
@@ -276,10 +309,9 @@ internal sealed class PathLanes
         return own * Input.Transfer(noise.Port).Power;
     }
 
-    private void AddStageNoise(int i, Vector<double> hertz)
+    private void AddStageNoise(int i)
     {
         StageLanes stage = _stages[i];
-        stage.SolveNoise(hertz);
         int source = _model.StageSource[i];
         Vector<double> power = BlockPower[i + 1];
         Vector<double> total = (NodeDensity[i] * power) + stage.Noise;

@@ -25,6 +25,7 @@ public static partial class DesignCheck
         checker.Filters();
         checker.Supply();
         checker.Parts();
+        checker.Sources();
         checker.Rest();
         return checker.Findings;
     }

@@ -10,6 +10,9 @@ namespace FrontEnd.Catalogue;
 /// <summary>A list in a design whose elements have fields of their own.</summary>
 public sealed class DesignList
 {
+    /// <summary>The key of what has to be seen.</summary>
+    public const string SeeKey = "requirements.see";
+
     /// <summary>In the order of the design file. Set from the static constructor so that the tables it needs are there.</summary>
     public static readonly IReadOnlyList<DesignList> All =
     [
@@ -48,6 +51,25 @@ public sealed class DesignList
         [
             Variant.Make("", null, "an interferer", () => Interferer.Muscle with { Name = "" }, PathFields.Interferer, _ => true),
         ]),
+        Make<CortexPatch>("patches", design =>
+            design.Patches, (design, value) =>
+                design with { Patches = value }, patch => patch.Name, (patch, name) => patch with { Name = name },
+                (_, index) => $"patch {index + 1}",
+        [
+            Variant.Make("", null, "a source", () => new CortexPatch(), HeadFields.Patch, _ => true),
+        ])
+        .Beginning(design => new CortexPatch { Under = SiteChannels.Of(design, []).FirstOrDefault()?.Derivation.Active.Name ?? UsualSite }),
+        Make<SeeRequirement>(DesignList.SeeKey, design =>
+            design.Requirements.See, (design, value) =>
+                design with { Requirements = design.Requirements with { See = value } }, one => $"{one.Patch} in {one.Channel}", (one, _) => one,
+                (_, index) => $"see {index + 1}",
+        [
+            Variant.Make("", null, "a source to be seen", () => new SeeRequirement(), HeadFields.See, _ => true),
+        ])
+        .Beginning(design => new SeeRequirement
+        {
+            Patch = design.Patches.FirstOrDefault()?.Name ?? "", Channel = SiteChannels.Of(design, []).FirstOrDefault()?.Derivation.Name ?? "",
+        }),
     ];
 
     private DesignList(
@@ -61,6 +83,17 @@ public sealed class DesignList
         (Key, Elements, With, NameOf, Renamed, DefaultName, Variants) = (key, get, set, name, rename, defaultName, variants);
 
     private readonly ConcurrentDictionary<(Variant Variant, int Index), Field<Design>[]> _fields = [];
+
+    /// <summary>Where a new source lies in a design whose sites are not known: in the middle at the back.</summary>
+    private const string UsualSite = "Oz";
+
+    private Func<Design, object>? _begin;
+
+    private DesignList Beginning(Func<Design, object> begin)
+    {
+        _begin = begin;
+        return this;
+    }
 
     /// <summary>"stages".</summary>
     public string Key { get; }
@@ -82,6 +115,10 @@ public sealed class DesignList
 
     /// <summary>The name of an element that was given none, from the elements and its place among them (from 0).</summary>
     public Func<IReadOnlyList<object>, int, string> DefaultName { get; }
+
+    /// <summary>An element of a variant as it is put into a design that shows where it begins: with every field at its default, or with what it
+    /// must name taken from the design.</summary>
+    public object New(Design design, Variant variant) => _begin is { } begin ? begin(design) : variant.Create();
 
     /// <summary>True where an element says with <c>kind</c> what it is.</summary>
     public bool HasKinds => Variants[0].Kind.Length > 0;

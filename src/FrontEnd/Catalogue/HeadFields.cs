@@ -40,4 +40,31 @@ internal static class HeadFields
         Value("patch-area", "patch_area", Above(0, 0.02), "6 cm²", Practice, "how much cortex acts together in the background",
             (BackgroundActivity b) => b.PatchArea, (b, v) => b with { PatchArea = v }),
     ];
+
+    public static readonly IReadOnlyList<Field<CortexPatch>> Patch =
+    [
+        Wording("name", "", "name of the source; results carry it", (CortexPatch p) => p.Name, (p, v) => p with { Name = v }),
+        Wording(SourceCheck.UnderKey, "", "the site that it lies under, such as O1", (CortexPatch p) => p.Under, (p, v) => p with { Under = v }),
+        Value(SourceCheck.AreaKey, "area", Above(0, 0.2), "6 cm²", "6 cm² show on the scalp: from memory of Cooper 1965", "how much cortex acts together",
+            (CortexPatch p) => p.Area, (p, v) => p with { Area = v }),
+        Wording(SourceCheck.WallTowardsKey, "", "site on the positive side of a sulcus' wall; empty for the crowns of gyri, which point outwards",
+            (CortexPatch p) => p.WallTowards, (p, v) => p with { WallTowards = v }),
+        Maybe(SourceCheck.AmplitudeKey, "amplitude", Above(0, 0.01), "none", "none", ByDesign,
+            "how large the rhythm is in stated-in; without it only shares are worked out",
+            (CortexPatch p) => p.Amplitude, (p, v) => p with { Amplitude = v }),
+        Word("amplitude-kind", "amplitude_kind", "pp", Practice, "what the amplitude is: pp from lowest to highest, rms",
+            [.. HeadWords.Amplitudes.Select(pair => new ChoiceWord(pair.Key, pair.Value))],
+            (CortexPatch p) => p.AmplitudeKind, (p, v) => p with { AmplitudeKind = v }),
+        Wording(SourceCheck.StatedInKey, "", "the pair that the rhythm is so large in, such as O1-ears; empty for its site against both ears",
+            (CortexPatch p) => p.StatedIn, (p, v) => p with { StatedIn = v }),
+        Wording(SourceCheck.BandKey, "", "name of the rhythm's band; empty for the design's band", (CortexPatch p) => p.Band, (p, v) => p with { Band = v }),
+    ];
+
+    public static readonly IReadOnlyList<Field<SeeRequirement>> See =
+    [
+        Wording("patch", "", "the source, by its name", (SeeRequirement s) => s.Patch, (s, v) => s with { Patch = v }),
+        Wording("channel", "", "the channel or derived channel, such as O1-A1", (SeeRequirement s) => s.Channel, (s, v) => s with { Channel = v }),
+        Maybe("ratio", "ratio", Closed(-100, 200), "none", "none", ByDesign, "least signal over background and front-end noise; without it nothing is judged",
+            (SeeRequirement s) => s.Ratio, (s, v) => s with { Ratio = v }),
+    ];
 }

@@ -148,5 +148,6 @@ public static class SourceCheck
         return new RhythmStatement(derivation, amplitude, patch.AmplitudeKind);
     }
 
-    private static bool SameWord(string first, string second) => string.Equals(Slug.Of(first), Slug.Of(second), StringComparison.Ordinal);
+    /// <summary>True where two names give the same ids.</summary>
+    internal static bool SameWord(string first, string second) => string.Equals(Slug.Of(first), Slug.Of(second), StringComparison.Ordinal);
 }

@@ -12,16 +12,23 @@ namespace FrontEnd.Circuits;
 /// </remarks>
 internal sealed class CircuitDc
 {
-    private readonly Circuit _circuit;
     private readonly IdealNodes _nodes;
+    private readonly (int From, int To, CircuitPart Part)[] _resistors;
+    private readonly DcOpAmp[] _opAmps;
     private readonly LaneSystem _system;
     private readonly Vector<double>[] _offset, _bias;
     private readonly double[] _scale;
 
     public CircuitDc(Circuit circuit)
     {
-        _circuit = circuit;
         _nodes = new IdealNodes(circuit);
+        _resistors =
+        [
+            .. circuit.Parts.Where(part => part.Kind == PartKind.Resistor).Select(part =>
+                (_nodes.Of(part.From), _nodes.Of(part.To), part)).Where(one => one.Item1 != one.Item2),
+        ];
+        _opAmps = [.. circuit.OpAmps.Select(opAmp => new DcOpAmp(opAmp, opAmp.Key + ".offset-voltage", opAmp.Key + ".bias-current",
+            _nodes.Of(opAmp.Output), _nodes.Of(opAmp.Plus), _nodes.Of(opAmp.Minus)))];
         _system = new LaneSystem(_nodes.Count, 1 + (3 * circuit.OpAmps.Count));
         _scale = _nodes.LargestOhms(circuit);
         (_offset, _bias) = (new Vector<double>[circuit.OpAmps.Count], new Vector<double>[circuit.OpAmps.Count]);
@@ -36,21 +43,17 @@ internal sealed class CircuitDc
     public CircuitDc Solve(Func<string, double, Vector<double>> part)
     {
         _system.Clear();
-        foreach (CircuitPart one in _circuit.Parts)
+        foreach ((int from, int to, CircuitPart resistor) in _resistors)
         {
-            int from = _nodes.Of(one.From), to = _nodes.Of(one.To);
-            if (one.Kind == PartKind.Resistor && from != to)
-            {
-                Stamp(from, to, part(one.Role, one.Value));
-            }
+            Stamp(from, to, part(resistor.Role, resistor.Value));
         }
 
-        for (int i = 0; i < _circuit.OpAmps.Count; i++)
+        for (int i = 0; i < _opAmps.Length; i++)
         {
-            CircuitOpAmp opAmp = _circuit.OpAmps[i];
-            _offset[i] = Vector.Abs(part(opAmp.Key + ".offset-voltage", opAmp.Model.OffsetVoltage.Volts));
-            _bias[i] = Vector.Abs(part(opAmp.Key + ".bias-current", opAmp.Model.BiasCurrent.Amperes));
-            Constrain(i, _nodes.Of(opAmp.Output), _nodes.Of(opAmp.Plus), _nodes.Of(opAmp.Minus));
+            DcOpAmp one = _opAmps[i];
+            _offset[i] = Vector.Abs(part(one.OffsetKey, one.OpAmp.Model.OffsetVoltage.Volts));
+            _bias[i] = Vector.Abs(part(one.BiasKey, one.OpAmp.Model.BiasCurrent.Amperes));
+            Constrain(i, one.Output, one.Plus, one.Minus);
         }
 
         _system.Solve();
@@ -121,4 +124,7 @@ internal sealed class CircuitDc
         IdealNodes.Input => new Vector<double>(side == 0 ? 1 : 0),
         int unknown => Vector.Abs(_system.Value(unknown, side)),
     };
+
+    /// <summary>An op-amp with the keys of its dc errors and the numbers of its nodes.</summary>
+    private sealed record DcOpAmp(CircuitOpAmp OpAmp, string OffsetKey, string BiasKey, int Output, int Plus, int Minus);
 }

@@ -48,4 +48,27 @@ public sealed record Montage
 
     /// <summary>True where one buffer stands between the reference electrode and all channels' inputs.</summary>
     public bool ReferenceBuffered { get; init; }
+
+    /// <summary>Weights of the recorded channels in each derived one, in the order of <see cref="ChannelNames"/>.</summary>
+    public static IEnumerable<double[]> Weights(MontageKind kind, int channels)
+    {
+        int n = channels, rows = kind == MontageKind.Bipolar ? n - 1 : kind == MontageKind.MeanOfOthers && n < 2 ? 0 : n;
+        for (int i = 0; i < rows; i++)
+        {
+            double others = kind switch
+            {
+                MontageKind.Average => -1.0 / n,
+                MontageKind.MeanOfOthers => -1.0 / (n - 1),
+                _ => 0,
+            };
+            double[] row = [.. Enumerable.Repeat(others, n)];
+            row[i] = kind == MontageKind.Average ? 1 + others : 1;
+            if (kind == MontageKind.Bipolar)
+            {
+                row[i + 1] = -1;
+            }
+
+            yield return row;
+        }
+    }
 }

@@ -35,6 +35,9 @@ public sealed record Requirements
     /// <summary>Greatest dc current through the driven ground in normal operation, its amplifier at the rail.</summary>
     public Current DrivenGroundCurrent { get; init; } = Current.FromAmperes(TradeConstants.NormalAmperes);
 
+    /// <summary>Sources that channels have to show.</summary>
+    public IReadOnlyList<SeeRequirement> See { get; init; } = [];
+
     /// <summary>How much quantisation may raise the noise: √(1 + q²/σ0²) stays below this.</summary>
     public Ratio QuantisationRise { get; init; } = Ratio.FromFraction(1.1);
 }

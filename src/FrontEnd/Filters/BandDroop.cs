@@ -41,13 +41,26 @@ public sealed record BandDroop(Frequency Edge, double? Largest, Frequency At, Fr
             Frequency.FromHertz(ResponseExtremes.Below(Power, 0.5, grid)));
     }
 
+    /// <summary>From the nearest of the nulls, which rise; a comb has thousands.</summary>
+    private static double Distance(double[] nulls, double hertz)
+    {
+        int at = Array.BinarySearch(nulls, hertz);
+        if (0 <= at)
+        {
+            return 0;
+        }
+
+        double above = ~at < nulls.Length ? nulls[~at] - hertz : double.PositiveInfinity;
+        return 0 < ~at ? Math.Min(above, hertz - nulls[~at - 1]) : above;
+    }
+
     /// <summary>The stretches of a grid that keep their distance from every null.</summary>
     private static IEnumerable<double[]> Apart(double[] grid, double[] nulls, double away)
     {
         List<double> stretch = [];
         foreach (double f in grid)
         {
-            if (nulls.Any(n => Math.Abs(n - f) < away * (1 - 1e-9)))
+            if (Distance(nulls, f) < away * (1 - 1e-9))
             {
                 if (stretch.Count != 0)
                 {

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.Intrinsics;
 using FrontEnd.Numbers;
 
 namespace FrontEnd.Filters;
@@ -13,7 +14,7 @@ internal sealed class CascadeGrowth
     private const int Block = 1024;
 
     /// <summary>Samples of one section after which a sum that has not ended is closed as if the slowest pole alone went on.</summary>
-    private const long MostSamples = 1L << 24;
+    private const long MostSamples = 1L << 26;
 
     /// <summary>Strides in half a period of the fastest pole that still rings: what two changes of sign within one would leave out is a
     /// thousandth of that half period's.</summary>
@@ -25,6 +26,9 @@ internal sealed class CascadeGrowth
     /// <summary>Strides of one section after which a sum that has not ended is closed likewise; each costs the square of the sections before
     /// it.</summary>
     private const long MostStrides = 1L << 24;
+
+    /// <summary>Time constants of the slowest pole after which a sum is near its end: ln of 1 over <see cref="Rest"/>.</summary>
+    private const double Near = 23;
 
     /// <summary>Share of the sum that what is left may hold.</summary>
     private const double Rest = 1e-10;
@@ -55,7 +59,7 @@ internal sealed class CascadeGrowth
     internal static double[] Of(SecondOrderSections cascade, bool polesAlone)
     {
         // Next to z = −1 nothing is slow, but with every other sample of the other sign it is, and sizes stay.
-        bool turned = 0 < cascade.Sections.DefaultIfEmpty(Biquad.Through).MaxBy(s => s.PoleRadius).A1;
+        bool turned = 0 < CascadeSpectrum.Stable(cascade).Sections.DefaultIfEmpty(Biquad.Through).MaxBy(s => s.PoleRadius).A1;
         var growth = new CascadeGrowth([.. cascade.Sections.Select(s => turned ? CascadeSpectrum.Turned(s) : s)], polesAlone);
         growth.Add();
         return growth._sums;
@@ -63,27 +67,18 @@ internal sealed class CascadeGrowth
 
     private void Add()
     {
-        SectionRunner[] whole = [.. _sections.Select(s => new SectionRunner(new SecondOrderSections([s])))];
-        SectionRunner[] poles = [.. _sections.Select(s => new SectionRunner(new SecondOrderSections([new Biquad(1, 0, 0, s.A1, s.A2)])))];
+        // A walk begins at a sample; without one the lanes, each a sample behind the one before it, need not be brought level.
+        bool walks = 4 + _sections.Length <= StrideAt((long)Math.Min(Near / _slowest, 1L << 60));
+        Action<double[]> run = walks ? OneByOne() : FourByFour();
         Ending[] endings = [.. _sections.Select(_ => new Ending(_slowest))];
-        double[] block = new double[Block], own = new double[Block];
+        double[] block = new double[Block];
         block[0] = 1;
         for (long at = Block; ; at += Block)
         {
+            run(block);
             bool done = true;
             for (int i = 0; i < _sections.Length; i++)
             {
-                if (_polesAlone)
-                {
-                    poles[i].Run(block, own);
-                }
-
-                whole[i].Run(block, block);
-                foreach (double h in _polesAlone ? own : block)
-                {
-                    _sums[i] += Math.Abs(h);
-                }
-
                 done &= endings[i].IsNear(at, _sums[i]);
             }
 
@@ -99,7 +94,7 @@ internal sealed class CascadeGrowth
 
             Array.Clear(block);
             // A stride takes the square of the states, a sample in the run only their number.
-            if (4 + _sections.Length <= StrideAt(at))
+            if (walks && 4 + _sections.Length <= StrideAt(at))
             {
                 Walk(at);
                 return;
@@ -110,6 +105,42 @@ internal sealed class CascadeGrowth
         {
             _sums[i] += endings[i].Left;
         }
+    }
+
+    private Action<double[]> OneByOne()
+    {
+        SectionRunner[] whole = [.. _sections.Select(s => new SectionRunner(new SecondOrderSections([s])))];
+        SectionRunner[] poles = [.. _sections.Select(s => new SectionRunner(new SecondOrderSections([new Biquad(1, 0, 0, s.A1, s.A2)])))];
+        double[] own = new double[Block];
+        return block =>
+        {
+            for (int i = 0; i < _sections.Length; i++)
+            {
+                if (_polesAlone)
+                {
+                    poles[i].Run(block, own);
+                }
+
+                whole[i].Run(block, block);
+                foreach (double h in _polesAlone ? own : block)
+                {
+                    _sums[i] += Math.Abs(h);
+                }
+            }
+        };
+    }
+
+    private Action<double[]> FourByFour()
+    {
+        Lanes[] groups = [.. Enumerable.Range(0, (_sections.Length + 3) / 4).Select(group => new Lanes(_sections, 4 * group))];
+        return block =>
+        {
+            foreach (Lanes group in groups)
+            {
+                group.Run(block, _polesAlone);
+                group.Sums(_sums);
+            }
+        };
     }
 
     /// <summary>The largest power of two that is short beside what still rings after so many samples.</summary>
@@ -126,25 +157,12 @@ internal sealed class CascadeGrowth
         return longest < 1 ? 1 : 1L << (int)Math.Log2(Math.Min(longest, 1L << 60));
     }
 
-    private void Walk(long from)
+    /// <summary>All sections together from a sample on, until next to nothing is left of any.</summary>
+    private void Walk(long at)
     {
-        double[] start = Impulse();
-        Advance(start, Size, from - 1);
-        for (int i = 0; i < _sections.Length; i++)
-        {
-            _sums[i] = Whole(i, start, from);
-        }
-    }
-
-    /// <summary>Σ|h| at one section, what has been added up to a sample and what is walked from there.</summary>
-    private double Whole(int section, double[] start, long at)
-    {
-        int size = 2 * (section + 1);
-        double[] output = new double[size], toCome = new double[size], x = start[..size], next = new double[size];
-        Read(section, output, toCome);
-        double sum = _sums[section], side = SquareMatrix.Dot(output, x), begun = SquareMatrix.Dot(toCome, x);
-        var ending = new Ending(_slowest);
-        ending.IsNear(at, sum);
+        double[] x = Impulse(), next = new double[Size];
+        Advance(x, Size, at - 1);
+        Output[] outputs = [.. _sections.Select((_, section) => Read(section).Begin(x, at, _sums[section], _slowest))];
         for (long strides = Chunk; ; strides += Chunk)
         {
             long stride = StrideAt(at);
@@ -152,43 +170,45 @@ internal sealed class CascadeGrowth
             for (int k = 0; k < Chunk; k++)
             {
                 Step(power, x, next);
-                double h = SquareMatrix.Dot(output, next);
-                if (h * side < 0)
+                foreach (Output one in outputs)
                 {
-                    double turn = SquareMatrix.Dot(toCome, Turn(power, output, side, x));
-                    sum += Math.Abs(begun - turn);
-                    (begun, side) = (turn, h);
-                }
-                else if (side == 0)
-                {
-                    side = h;
+                    double h = one.At(next);
+                    if (h * one.Side < 0)
+                    {
+                        one.Turn(Turn(power, one, x));
+                    }
+
+                    one.Side = h == 0 ? one.Side : h;
                 }
 
                 (x, next) = (next, x);
             }
 
             at += Chunk * stride;
-            double whole = sum + Math.Abs(begun - SquareMatrix.Dot(toCome, x));
-            if (ending.IsNear(at, whole))
+            bool done = true, isLong = MostStrides <= strides * (4 + (_sections.Length * _sections.Length));
+            for (int i = 0; i < outputs.Length; i++)
             {
-                return whole;
+                _sums[i] = outputs[i].Whole(x);
+                bool near = outputs[i].Ending.IsNear(at, _sums[i]);
+                _sums[i] += isLong && !near ? outputs[i].Ending.Left : 0;
+                done &= near;
             }
 
-            if (MostStrides <= strides * (4 + (section * section)))
+            if (done || isLong)
             {
-                return whole + ending.Left;
+                return;
             }
         }
     }
 
     /// <summary>The states at the first sample whose output lies on the other side of zero, less than a stride on.</summary>
-    private double[] Turn(int power, double[] output, double side, double[] x)
+    private double[] Turn(int power, Output output, double[] x)
     {
-        double[] low = (double[])x.Clone(), middle = new double[x.Length];
+        double[] low = x[..output.Shares.Length], middle = new double[low.Length];
         for (int half = power - 1; 0 <= half; half--)
         {
             Step(half, low, middle);
-            if (0 <= SquareMatrix.Dot(output, middle) * side)
+            if (0 <= output.At(middle) * output.Side)
             {
                 (low, middle) = (middle, low);
             }
@@ -199,8 +219,9 @@ internal sealed class CascadeGrowth
     }
 
     /// <summary>What an output is of the states of its section and those before, and its sum over this sample and all to come.</summary>
-    private void Read(int section, double[] output, double[] toCome)
+    private Output Read(int section)
     {
+        double[] output = new double[2 * (section + 1)], toCome = new double[output.Length];
         double through = 1, sum = 1;
         for (int i = section; 0 <= i; i--)
         {
@@ -213,6 +234,8 @@ internal sealed class CascadeGrowth
             through *= direct;
             sum *= (n0 + n1 + n2) / _states[i].Q;
         }
+
+        return new Output(output, toCome);
     }
 
     /// <summary>The states one sample after an impulse at the input.</summary>
@@ -312,6 +335,99 @@ internal sealed class CascadeGrowth
         }
 
         return change;
+    }
+
+    /// <summary>Four sections in the lanes of a vector, each one sample behind the one before it, and the sums of the sizes of what they put
+    /// out; what stands beyond the last section passes everything.</summary>
+    private sealed class Lanes
+    {
+        private readonly int _first;
+        private readonly Vector256<double> _b0, _b1, _b2, _a1, _a2;
+        private Vector256<double> _y, _s1, _s2, _w1, _w2, _sums;
+
+        internal Lanes(Biquad[] sections, int first)
+        {
+            Biquad[] four = [.. Enumerable.Range(first, 4).Select(i => i < sections.Length ? sections[i] : Biquad.Through)];
+            Vector256<double> Of(Func<Biquad, double> part) => Vector256.Create(part(four[0]), part(four[1]), part(four[2]), part(four[3]));
+            (_first, _b0, _b1, _b2, _a1, _a2) = (first, Of(s => s.B0), Of(s => s.B1), Of(s => s.B2), Of(s => s.A1), Of(s => s.A2));
+        }
+
+        internal void Sums(double[] sums)
+        {
+            for (int lane = 0; lane < 4 && _first + lane < sums.Length; lane++)
+            {
+                sums[_first + lane] = _sums.GetElement(lane);
+            }
+        }
+
+        /// <summary>Takes a block through the four; what leaves the last is three samples late.</summary>
+        internal void Run(double[] block, bool polesAlone)
+        {
+            (Vector256<double> y, Vector256<double> s1, Vector256<double> s2, Vector256<double> w1, Vector256<double> w2) = (_y, _s1, _s2, _w1, _w2);
+            Vector256<double> b0 = _b0, b1 = _b1, b2 = _b2, a1 = _a1, a2 = _a2, sums = _sums;
+            Vector256<long> before = Vector256.Create(0L, 0, 1, 2);
+            for (int n = 0; n < block.Length; n++)
+            {
+                Vector256<double> x = Vector256.Shuffle(y, before).WithElement(0, block[n]);
+                y = (b0 * x) + s1;
+                s1 = (b1 * x) + s2 - (a1 * y);
+                s2 = (b2 * x) - (a2 * y);
+                if (polesAlone)
+                {
+                    (w1, w2) = (x - (a1 * w1) - (a2 * w2), w1);
+                    sums += Vector256.Abs(w1);
+                }
+                else
+                {
+                    sums += Vector256.Abs(y);
+                }
+
+                block[n] = y.GetElement(3);
+            }
+
+            (_y, _s1, _s2, _w1, _w2, _sums) = (y, s1, s2, w1, w2, sums);
+        }
+    }
+
+    /// <summary>One section's output on the walk.</summary>
+    /// <param name="shares">Of the states of the section and of those before it in the output.</param>
+    /// <param name="toCome">Their shares in its sum over a sample and all to come.</param>
+    private sealed class Output(double[] shares, double[] toCome)
+    {
+        private double _sum;
+        private double _begun;
+
+        internal double[] Shares => shares;
+
+        /// <summary>Any value on the side of zero on which it was last.</summary>
+        internal double Side { get; set; }
+
+        internal Ending Ending { get; private set; } = new(1);
+
+        internal double At(double[] x) => SquareMatrix.Dot(shares, x.AsSpan(0, shares.Length));
+
+        /// <param name="x">States at the first sample of the walk.</param>
+        /// <param name="at">Its number.</param>
+        /// <param name="sum">Of what came before it.</param>
+        /// <param name="decay">Of the slowest pole.</param>
+        internal Output Begin(double[] x, long at, double sum, double decay)
+        {
+            (_sum, _begun, Side, Ending) = (sum, ToCome(x), At(x), new Ending(decay));
+            Ending.IsNear(at, sum);
+            return this;
+        }
+
+        /// <summary>What was on one side of zero is added.</summary>
+        /// <param name="x">States at the first sample on the other.</param>
+        internal void Turn(double[] x)
+        {
+            double turn = ToCome(x);
+            (_sum, _begun) = (_sum + Math.Abs(_begun - turn), turn);
+        }
+
+        internal double Whole(double[] x) => _sum + Math.Abs(_begun - ToCome(x));
+
+        private double ToCome(double[] x) => SquareMatrix.Dot(toCome, x.AsSpan(0, toCome.Length));
     }
 
     /// <summary>What is left of a sum whose terms soon shrink as the slowest pole does.</summary>

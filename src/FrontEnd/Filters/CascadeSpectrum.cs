@@ -29,13 +29,12 @@ internal sealed class CascadeSpectrum
         (_sides, _count) = ([new Side(cascade), new Side(new SecondOrderSections(cascade.Sections.Select(Turned)))], cascade.Count);
 
     /// <param name="cascade">In the order of the signal, all poles inside the unit circle.</param>
-    internal static CascadeSpectrum Of(SecondOrderSections cascade)
-    {
-        double radius = cascade.PoleRadius;
-        return radius < 1
-            ? new CascadeSpectrum(cascade)
-            : throw new ArgumentOutOfRangeException(nameof(cascade), radius, "The poles must lie inside the unit circle.");
-    }
+    internal static CascadeSpectrum Of(SecondOrderSections cascade) => new(Stable(cascade));
+
+    /// <summary>The same cascade; throws where a pole is not inside the unit circle: its sums have no end.</summary>
+    internal static SecondOrderSections Stable(SecondOrderSections cascade) => cascade.PoleRadius is var radius && radius < 1
+        ? cascade
+        : throw new ArgumentOutOfRangeException(nameof(cascade), radius, "The poles must lie inside the unit circle.");
 
     /// <summary>The same section with every other sample of the other sign.</summary>
     internal static Biquad Turned(Biquad s) => s with { B1 = -s.B1, A1 = -s.A1 };

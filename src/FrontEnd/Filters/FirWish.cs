@@ -16,7 +16,7 @@ public sealed record FirWish
     /// <summary>Longest filter that is designed: at 250 S/s it delays by eight seconds.</summary>
     public const int MostTaps = 4001;
 
-    /// <summary>Longest that is sought from a requirement: an exchange takes seconds from some 700 taps on, and the shortest filter takes
+    /// <summary>Longest that is sought from a requirement: an exchange takes the cube of the taps, and the shortest filter takes
     /// several.</summary>
     private int MostSought => Method == FirMethod.Kaiser ? MostTaps : 1001;
 

@@ -13,6 +13,9 @@ public static class HeadLimits
         "Far, which shares are counted from, is the mean over the whole sphere. The background is from memory, without a rhythm's peak; above 20 Hz the muscles rule, which are not in it.",
     ];
 
+    /// <summary>The same in a remark on one figure.</summary>
+    public const string EarsInShort = "an ear or mastoid reads noisier here than it is";
+
     /// <summary>Where an ear lobe or mastoid is among the sites.</summary>
     public const string Ears =
         "Ears and mastoids sit on the sphere's underside, where it is least like a head, and the background model surrounds them with cortex: an ear as reference reads noisier here than it is.";

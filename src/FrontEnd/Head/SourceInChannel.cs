@@ -45,5 +45,11 @@ public sealed record SourceInChannel(NoisyChannel Channel)
     public bool FrontEndLimits => Channel.Noise is { } noise && Background.Volts < noise.Volts;
 
     /// <summary>20·log10 of <see cref="SignalToNoise"/>; null as it, or where nothing is seen.</summary>
-    public Decibels? SignalToNoiseLevel => SignalToNoise is { } ratio and > 0 ? Decibels.FromVoltageRatio(ratio) : null;
+    public Decibels? SignalToNoiseLevel => Level(SignalToNoise);
+
+    /// <summary>The same of its least and greatest.</summary>
+    public (Decibels? Least, Decibels? Greatest) SignalToNoiseLevels => (Level(SignalToNoiseSpan?.Least), Level(SignalToNoiseSpan?.Greatest));
+
+    /// <summary>Below 1e-6 of the noise nothing is seen but rounding.</summary>
+    private static Decibels? Level(double? ratio) => ratio is > 1e-6 ? Decibels.FromVoltageRatio(ratio.Value) : null;
 }

@@ -11,6 +11,9 @@ public sealed class SourceView
     /// <summary>|V_A| below this part of V_0: the active site hardly sees the source.</summary>
     public const double HardlySeen = 0.05;
 
+    /// <summary>Of V_0: below this there is nothing but rounding.</summary>
+    private const double Nothing = 1e-12;
+
     private static readonly DipoleDensity Unit = DipoleDensity.FromNanoampereMetresPerSquareMillimetre(1);
 
     private readonly HeadModel _head;
@@ -215,6 +218,12 @@ public sealed class SourceView
             {
                 sum[k] += one.Weight * volts[k];
             }
+        }
+
+        // What rounding leaves of two that are alike is nothing.
+        for (int k = 0; k < sum.Length; k++)
+        {
+            sum[k] = Math.Abs(sum[k]) < Nothing * _peak[k] ? 0 : sum[k];
         }
 
         return sum;

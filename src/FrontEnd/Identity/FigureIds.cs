@@ -116,6 +116,12 @@ public readonly record struct SeeIds(ResultId Stem)
 
     public ResultId HalfRegion => Stem.With("half_region");
 
+    /// <summary>The rhythm's rms.</summary>
+    public ResultId Signal => Stem.With("signal");
+
+    /// <summary>Which is larger, background or front end.</summary>
+    public ResultId LimitedBy => Stem.With("limited_by");
+
     /// <summary>Background in the source's band.</summary>
     public ResultId Background => Stem.With("background");
 
@@ -124,6 +130,9 @@ public readonly record struct SeeIds(ResultId Stem)
 
     /// <summary>Signal over noise in a band; the band's word last.</summary>
     public ResultId SignalToNoise(string band) => Stem.With("snr").With(Slug.Of(band));
+
+    /// <summary>The same in decibels, where a ratio is asked for.</summary>
+    public ResultId SignalToNoiseLevel(string band) => Stem.With("snr_level").With(Slug.Of(band));
 
     /// <summary>Least to greatest over the skulls.</summary>
     public SpanIds KeptSpan => new(Stem.With("span.kept"));

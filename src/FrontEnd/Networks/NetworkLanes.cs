@@ -27,6 +27,7 @@ internal sealed class NetworkLanes
     private readonly Vector<double>[] _startC;
     private readonly Vector<double>[] _startValue;
     private readonly int[] _late;
+    private readonly bool[] _isLate;
     private readonly ComplexLanes[] _slot;
     private readonly Addition[] _additions;
     private readonly ComplexLanes[] _original;
@@ -51,6 +52,12 @@ internal sealed class NetworkLanes
         _program = program;
         _isChecked = isChecked;
         _late = late.ToArray();
+        _isLate = new bool[program.Elements.Length];
+        foreach (int element in late)
+        {
+            _isLate[element] = true;
+        }
+
         _g = new Vector<double>[program.Entries];
         _c = new Vector<double>[program.Entries];
         _value = new Vector<double>[program.Elements.Length];
@@ -101,7 +108,7 @@ internal sealed class NetworkLanes
         PlacedElement placed = _program.Elements[element];
         Vector<double> change = value - _value[element];
         _value[element] = value;
-        if (_late.AsSpan().Contains(element))
+        if (_isLate[element])
         {
             return;
         }
@@ -315,7 +322,7 @@ internal sealed class NetworkLanes
         for (int element = 0; element < _program.Elements.Length; element++)
         {
             PlacedElement placed = _program.Elements[element];
-            for (int i = 0; placed.IsCapacitor == capacitors && !_late.AsSpan().Contains(element) && i < placed.Entries.Length; i++)
+            for (int i = 0; placed.IsCapacitor == capacitors && !_isLate[element] && i < placed.Entries.Length; i++)
             {
                 matrix[placed.Entries[i]] += new Vector<double>(placed.Value * placed.Weights[i]);
             }

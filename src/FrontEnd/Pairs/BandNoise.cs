@@ -43,7 +43,7 @@ internal sealed class BandNoise
         double total = _budget.InBand(low.Hertz, high.Hertz), shared = _budget.SharedInBand(low.Hertz, high.Hertz);
 
         // A pair that the design does not have is taken for one of its channels, whose two electrodes' paths have half of its power each.
-        return pair.Weights.Count > 0 ? SiteChannels.Noise(pair.Weights, total, shared)
+        return pair.Weights.Count > 0 ? MontageReport.Noise(pair.Weights, total, shared)
             : VoltageRms.FromVolts(total * Math.Sqrt(pair.Derivation.PowerSum / 2));
     }
 }

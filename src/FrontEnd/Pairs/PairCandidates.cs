@@ -1,6 +1,5 @@
 using FrontEnd.Designs;
 using FrontEnd.Head;
-using FrontEnd.Reporting;
 
 namespace FrontEnd.Pairs;
 

@@ -44,6 +44,7 @@ internal static class Equations
     public static readonly Equation HalfRegion = new("4πr_c²·count/10,000 of |V_d| ≥ ½·max", Derived);
     public static readonly Equation Background = new("B·√(wᵀρw), B² = S_10·10^χ·(f_2^(1−χ) − f_1^(1−χ))/(1−χ)", Derived);
     public static readonly Equation SeenOverNoise = new("s·|V_d/V_d0|/√(B²·wᵀρw + e²)", Derived);
+    public static readonly Equation SeenOverNoiseLevel = new("20·log10(s·|V_d/V_d0|/√(B²·wᵀρw + e²))", Derived);
     public static readonly Equation SkullSpan = new("least and greatest with σ_brain/σ_skull = 15, 20, 80", new SourceRef("oostendorp-2000"));
     public static readonly Equation SiteCorrelation = new("w_aᵀMw_b/√(w_aᵀMw_a·w_bᵀMw_b), M = B²ρ and the front end's noise", Derived);
     public static readonly Equation DerivedNoise = new("√(own²·Σc² + shared²·(Σc)²) in the band", Derived);

@@ -63,6 +63,7 @@ public static class Evaluator
             LevelsReport.AddJudged(list, evaluation.Levels);
             AliasReport.AddFold(list, evaluation);
             SafetyReport.AddTo(list, [], evaluation);
+            SeeReport.AddRequired(list, evaluation);
             Judge.AddTo(list, evaluation);
             return list.Results.Where(result => result.Verdict.Requirement is not null).ToDictionary(result => result.Id);
         }
@@ -114,6 +115,7 @@ public static class Evaluator
         (list, _, evaluation) => SkewReport.AddTo(list, evaluation.Design),
         SafetyReport.AddTo,
         MontageReport.AddTo,
+        SeeReport.AddTo,
         ContactReport.AddTo,
         (list, _, evaluation) => OpenReport.AddTo(list, evaluation),
         (list, _, evaluation) => SupplyReport.AddTo(list, evaluation),

@@ -1,4 +1,5 @@
 using FrontEnd.Budgets;
+using FrontEnd.Catalogue;
 using FrontEnd.Citations;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
@@ -75,6 +76,31 @@ internal static class Judge
             () => "the smallest series resistance fitted in a lead");
         AtMost(list, ResultIds.Safety.SharedFaultCurrent, DesignKeys.Requirements.FaultCurrent, requirements.FaultCurrent, FaultLimit,
             () => SafetyReport.SharedFaultHeldBy(design));
+        JudgeSeen(list, design);
+    }
+
+    private static void JudgeSeen(ResultList list, Design design)
+    {
+        IReadOnlyList<SeeRequirement> see = design.Requirements.See;
+        for (int i = 0; i < see.Count; i++)
+        {
+            SeeRequirement one = see[i];
+            ResultId id = SeeReport.IdOf(design, one);
+            string key = $"{DesignList.SeeKey}[{i + 1}].ratio";
+            if (!list.Has(id))
+            {
+                continue;   // a study that works out part of the figures
+            }
+
+            if (one.Ratio is { } ratio)
+            {
+                AtLeast(list, id, key, ratio, Given, () => list[id].Text);
+            }
+            else
+            {
+                list.Judge(id, new Verdict(VerdictKind.NotJudged, $"no ratio is asked for; set {key} to judge it") { Requirement = key });
+            }
+        }
     }
 
     private static Func<string?> WorstLoop(Result result) => () => result.Text;

@@ -20,7 +20,7 @@ internal static class MontageReport
             PlainNumber.FromNumber(total == 0 ? 0 : shared / total), Equations.Correlation,
             () => $"({QuantityText.Format(Math.Sqrt(shared), "V", 4)})²/({QuantityText.Format(Math.Sqrt(total), "V", 4)})²");
         (string Name, double[] Weights)[] rows =
-            [.. design.Montage.ChannelNames(design.Channels).Zip(Weights(design.Montage.Kind, design.Channels))];
+            [.. design.Montage.ChannelNames(design.Channels).Zip(Montage.Weights(design.Montage.Kind, design.Channels))];
         MainsChoices[] choices = [.. Enumerable.Repeat(evaluation.Mains.Choices, design.Channels)];
         foreach ((string name, double[] weights) in rows)
         {
@@ -55,6 +55,15 @@ internal static class MontageReport
             Equations.DerivedCorrelation);
     }
 
+    /// <summary>Noise of a row of weights.</summary>
+    /// <param name="total">Noise of a recorded channel [V].</param>
+    /// <param name="shared">What the reference's side puts into every one of them [V].</param>
+    public static VoltageRms Noise(IReadOnlyList<double> weights, double total, double shared)
+    {
+        double common = Square(shared), own = Math.Max(0, Square(total) - common);
+        return VoltageRms.FromVolts(Math.Sqrt(Covariance(own, common, weights, weights)));
+    }
+
     /// <summary>Covariance of the noise of two rows of weights [V²]: each channel's own part by the products of its weights, what all
     /// channels get alike by the product of the sums.</summary>
     public static double Covariance(double own, double shared, IReadOnlyList<double> first, IReadOnlyList<double> second) =>
@@ -64,27 +73,4 @@ internal static class MontageReport
     private static double Sum(IReadOnlyList<double> weights) => weights.Sum() is var sum && Math.Abs(sum) < 1e-12 ? 0 : sum;
 
     private static double Square(double x) => x * x;
-
-    /// <summary>Weights of the recorded channels in each derived one, in the order of <see cref="Montage.ChannelNames"/>.</summary>
-    public static IEnumerable<double[]> Weights(MontageKind kind, int channels)
-    {
-        int n = channels, rows = kind == MontageKind.Bipolar ? n - 1 : kind == MontageKind.MeanOfOthers && n < 2 ? 0 : n;
-        for (int i = 0; i < rows; i++)
-        {
-            double others = kind switch
-            {
-                MontageKind.Average => -1.0 / n,
-                MontageKind.MeanOfOthers => -1.0 / (n - 1),
-                _ => 0,
-            };
-            double[] row = [.. Enumerable.Repeat(others, n)];
-            row[i] = kind == MontageKind.Average ? 1 + others : 1;
-            if (kind == MontageKind.Bipolar)
-            {
-                row[i + 1] = -1;
-            }
-
-            yield return row;
-        }
-    }
 }

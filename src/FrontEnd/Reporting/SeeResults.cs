@@ -8,7 +8,7 @@ namespace FrontEnd.Reporting;
 internal static class SeeResults
 {
     private const string Unseen = "the active site hardly sees this source";
-    private const string Unstated = "how large the rhythm is has not been stated where its source is seen";
+    private const string Unstated = "not stated";
 
     /// <summary>Every figure of one source in one channel.</summary>
     /// <param name="patch">The source's name.</param>
@@ -28,11 +28,12 @@ internal static class SeeResults
             list.Number(ids.HalfRegion, $"cortex where such a patch leaves {channel} half of its most or more", "", region, Equations.HalfRegion);
         }
 
-        string? ears = seen.Channel.Derivation.HasEars ? HeadLimits.Ears : null;
+        string? ears = seen.Channel.Derivation.HasEars ? HeadLimits.EarsInShort : null;
         list.Number(ids.Background, $"background in {channel} in the band of {patch}, rms", "", seen.Background, Equations.Background, text: ears);
         if (seen.Channel.Noise is { } noise)
         {
             list.Number(ids.FrontEnd, $"noise of the front end in {channel} in the band of {patch}, rms", "e", noise, Equations.DerivedNoise);
+            list.Word(ids.LimitedBy, $"larger part of the noise {of}", seen.FrontEndLimits ? "front end" : "background", Equations.SeenOverNoise);
         }
 
         AddRatio(list, ids, of, view, seen);
@@ -63,8 +64,10 @@ internal static class SeeResults
         list.Number(ids.OfPeak, $"share {of} of the source's peak on the skin", "", seen.OfPeak, Equations.OfPeak);
         if (seen.KeptSpan is var (least, greatest))
         {
-            Span(list, ids.KeptSpan, $"kept {of} with other skulls", QuantityText.Format(least, 2), QuantityText.Format(greatest, 2), least, greatest);
+            Span(list, ids.KeptSpan, $"kept {of} with other skulls", Text(least), Text(greatest), least, greatest);
         }
+
+        static string Text(Share share) => QuantityText.Format(share, Math.Abs(share.Fraction) < 0.995 ? 2 : 3);
 
         void Part(ResultId id, string what, string symbol, Share? share, Equation by, string? text = null)
         {
@@ -89,6 +92,7 @@ internal static class SeeResults
             return;
         }
 
+        list.Number(ids.Signal, $"signal {of}, rms", "", seen.Signal!.Value, Equations.Seen);
         list.Number(id, name, "", PlainNumber.FromNumber(ratio), Equations.SeenOverNoise,
             text: seen.Channel.Noise is null ? "the front end's noise is left out"
                 : seen.FrontEndLimits ? "the front end's noise is the larger part" : "the background is the larger part");

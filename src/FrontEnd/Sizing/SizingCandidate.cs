@@ -8,7 +8,10 @@ namespace FrontEnd.Sizing;
 /// <summary>One combination of parts, gains and rate, with bounds that need no network.</summary>
 /// <param name="NoiseBound">Board noise that amplifier, protection, second stage and converter alone make, mid-band densities over the band
 /// [V rms]: never above the full figure by more than rounding.</param>
-internal sealed record SizingCandidate(Design Design, double NoiseBound, int Parts)
+/// <param name="Design">The design that it makes.</param>
+/// <param name="Parts">Pieces of the whole device.</param>
+/// <param name="IsAcCoupled">Some stage passes no dc.</param>
+internal sealed record SizingCandidate(Design Design, double NoiseBound, int Parts, bool IsAcCoupled)
 {
     private static readonly Limit Offset = Limit.Find(DesignKeys.Requirements.Offset)!, Headroom = Limit.Find(DesignKeys.Requirements.Headroom)!,
         Noise = Limit.Find(DesignKeys.Requirements.Noise)!, Life = Limit.Find(Limit.BatteryLife)!, Pieces = Limit.Find(Limit.Parts)!;
@@ -31,7 +34,7 @@ internal sealed record SizingCandidate(Design Design, double NoiseBound, int Par
 
         // (V_s/2 − h)/G − V_sig is the offset that the first stage survives at best; every other node only lowers it.
         double survived = ((half - margin) / g1) - signal;
-        survived = Design.Stages.Any(stage => stage.Circuit().IsAcCoupled) ? survived : Math.Min(survived, (pin / g1) - signal);
+        survived = IsAcCoupled ? survived : Math.Min(survived, (pin / g1) - signal);
         yield return (Offset, Math.Max(0, survived));
         if (0 < signal)
         {

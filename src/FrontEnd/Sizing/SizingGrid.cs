@@ -171,21 +171,24 @@ internal sealed class SizingGrid
         List<SizingCandidate> found = [];
         if (card.Kind == ConverterKind.DeltaSigma)
         {
+            var passive = SizingStage.Of(Passive(atRate, filter));
             foreach (double gain in amplifier.Gains ?? FirstGains)
             {
-                found.Add(Make(atRate with { Amplifier = amplifier with { Gain = gain }, Stages = [Passive(atRate, filter)] }));
+                found.Add(Make(atRate with { Amplifier = amplifier with { Gain = gain } }, [passive]));
             }
         }
         else if (_filters[filter] is { } sections)
         {
+            SizingStage[] filters = [.. sections.Select(SizingStage.Of)];
             foreach (OpAmp opAmp in Parts.OpAmps)
             {
+                SizingStage[] seconds = [.. SecondGains.Select(second => SizingStage.Of(Second(second, opAmp, start.Band)))];
                 foreach (double first in amplifier.Gains ?? FirstGains)
                 {
-                    foreach (double second in SecondGains)
+                    Design atGain = atRate with { Amplifier = amplifier with { Gain = first } };
+                    foreach (SizingStage second in seconds)
                     {
-                        found.Add(Make(atRate with { Amplifier = amplifier with { Gain = first },
-                            Stages = [Second(second, opAmp, start.Band), .. sections] }));
+                        found.Add(Make(atGain, [second, .. filters]));
                     }
                 }
             }
@@ -257,11 +260,15 @@ internal sealed class SizingGrid
         };
     }
 
-    private static SizingCandidate Make(Design design) => new(design, NoiseBound(design), PartCount(design));
+    private static SizingCandidate Make(Design design, SizingStage[] stages)
+    {
+        Design whole = design with { Stages = Array.ConvertAll(stages, one => one.Stage) };
+        return new(whole, NoiseBound(whole, stages), PartCount(whole, stages.Sum(one => one.Pieces)), stages.Any(one => one.IsAcCoupled));
+    }
 
     /// <summary>Densities that hold whatever the network does at most a little better: both protection resistors, the amplifier, the second
     /// stage's op-amp and Rg, the converter, over the band.</summary>
-    private static double NoiseBound(Design design)
+    private static double NoiseBound(Design design, SizingStage[] stages)
     {
         double kt4 = PhysicalConstants.ThermalPower(design.BoardTemperature), g1 = design.Amplifier.Gain;
         double density = (2 * kt4 * design.Input.SeriesResistor.Ohms) + Square(design.Amplifier.InputNoise.VoltsPerRootHertz)
@@ -274,11 +281,12 @@ internal sealed class SizingGrid
         double total = g1;
         double width = design.Band.High.Hertz - design.Band.Low.Hertz, log = Math.Log(design.Band.High.Hertz / design.Band.Low.Hertz);
         double flicker = Square(design.Amplifier.InputNoise.VoltsPerRootHertz) * design.Amplifier.NoiseCorner.Hertz;
-        foreach (Stage stage in design.Stages.Where(stage => stage.Role == StageRole.Gain))
+        foreach (SizingStage one in stages.Where(one => one.Stage.Role == StageRole.Gain))
         {
+            Stage stage = one.Stage;
             OpAmp opAmp = stage.FittedOpAmp!;
             double en = Square(opAmp.VoltageNoise.VoltsPerRootHertz / g1);
-            density += en + (kt4 * (stage.Circuit().Find("ground-resistor")?.Value ?? 0) / (g1 * g1));
+            density += en + (kt4 * one.GroundOhms / (g1 * g1));
             flicker += en * opAmp.NoiseCorner.Hertz;
             total *= stage.NominalGain;
         }
@@ -293,18 +301,34 @@ internal sealed class SizingGrid
 
     /// <summary>Pieces of the whole device: resistors, capacitors, amplifiers, op-amps, the converter; electrodes, battery and
     /// microcontroller not counted.</summary>
-    public static int PartCount(Design design)
+    public static int PartCount(Design design) => PartCount(design, design.Stages.Sum(stage => stage.Circuit().Pieces));
+
+    private static int PartCount(Design design, int inStages)
     {
         // The amplifier, the resistor that sets its gain, the resistor in the lead; an op-amp and the resistor at the skin for a buffer.
         bool hasGainResistor = design.Amplifier.Gains is null && 1 < design.Amplifier.Gain;
         int perChannel = 1 + (hasGainResistor ? 1 : 0) + 1 + (0 < design.Input.ShuntCapacitor.Farads ? 2 : 0)
             + (design.Input.BiasResistor is null ? 0 : 2) + (design.Electrodes.ActiveBuffer is null ? 0 : 2);
-        perChannel += design.Stages.Sum(stage => stage.Circuit().Pieces);
+        perChannel += inStages;
 
         // A delta-sigma converter of this class is one for each channel; the other kinds are shared.
         int converters = design.Converter.Kind == ConverterKind.DeltaSigma ? design.Channels : 1;
         int ground = design.Electrodes.Ground is null ? 0 : design.GroundDrive.Kind == GroundKind.Driven ? 5 : 1;
         int reference = design.Electrodes.ReferenceBuffer is null ? 1 : 3;
         return (design.Channels * perChannel) + reference + converters + ground;
+    }
+}
+
+/// <summary>A stage with what the bounds ask of its circuit: thousands of candidates share one, which is made once.</summary>
+/// <param name="Stage">The stage.</param>
+/// <param name="Pieces">Of its circuit.</param>
+/// <param name="GroundOhms">Its resistor to ground, 0 where it has none [Ω].</param>
+/// <param name="IsAcCoupled">It passes no dc.</param>
+internal sealed record SizingStage(Stage Stage, int Pieces, double GroundOhms, bool IsAcCoupled)
+{
+    public static SizingStage Of(Stage stage)
+    {
+        Circuit circuit = stage.Circuit();
+        return new(stage, circuit.Pieces, circuit.Find("ground-resistor")?.Value ?? 0, circuit.IsAcCoupled);
     }
 }

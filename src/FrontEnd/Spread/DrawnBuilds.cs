@@ -12,9 +12,18 @@ internal sealed class DrawnBuilds
     private readonly Design _design;
     private readonly PartList _parts;
     private readonly int[][] _stagePart;
+    private readonly bool[] _isHeld;
 
-    public DrawnBuilds(SpreadSetup setup)
+    /// <param name="setup">What all builds share.</param>
+    /// <param name="held">Places whose parts stay at their nominal values, whatever is drawn.</param>
+    public DrawnBuilds(SpreadSetup setup, params ReadOnlySpan<SpreadPlace> held)
     {
+        _isHeld = new bool[setup.Parts.Parts.Count];
+        for (int part = 0; part < _isHeld.Length; part++)
+        {
+            _isHeld[part] = held.Contains(setup.Parts.Parts[part].Place);
+        }
+
         _design = setup.Design;
         _parts = setup.Parts;
         PathModel model = setup.Nominal.Path.Model;
@@ -54,8 +63,10 @@ internal sealed class DrawnBuilds
         }
     }
 
-    private static Vector<double> At(double[][] factors, int first, int part) =>
-        part < 0 ? Vector<double>.One : new Vector<double>(factors[part], first);
+    private Vector<double> At(double[][] factors, int first, int part) =>
+        part < 0 ? Vector<double>.One
+        : _isHeld[part] ? new Vector<double>(_parts.Parts[part].Nominal)
+        : new Vector<double>(factors[part], first);
 
     /// <summary>A value that may be drawn from a nominal value of zero.</summary>
     private Vector<double> Value(double[][] factors, int first, int part, Vector<double> nominal) =>

@@ -13,7 +13,13 @@ public enum PartDistribution
 /// <summary>What a spread run is asked for.</summary>
 public sealed record SpreadOptions
 {
-    /// <summary>Number of devices that are drawn.</summary>
+    /// <summary>The largest number of devices that may be drawn: its memory is what a desktop machine has.</summary>
+    public const int MostBuilds = 10_000_000;
+
+    /// <summary>From here on the memory is worth a word.</summary>
+    public const int ManyBuilds = 1_000_000;
+
+    /// <summary>Number of devices that are drawn, 1 to <see cref="MostBuilds"/>.</summary>
     public int Builds { get; init; } = 10_000;
 
     public ulong Seed { get; init; } = 1;

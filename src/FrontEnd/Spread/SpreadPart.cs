@@ -45,15 +45,18 @@ public sealed record SpreadPart(string Key, SpreadLaw Law, double Low, double Hi
 
     /// <summary>Value over nominal value of one build. A normal draw counts the range as ±3 standard deviations and is kept above a
     /// thousandth.</summary>
-    public double Draw(SeededRandom random) => Law switch
+    public double Draw(SeededRandom random) => Draw(ref random.Stream);
+
+    /// <summary>The same from a stream that is a value.</summary>
+    internal double Draw(ref RandomStream random) => Law switch
     {
         SpreadLaw.Uniform => Low + ((High - Low) * random.NextUnit()),
-        SpreadLaw.Normal => Math.Max(1e-3, (0.5 * (Low + High)) + ((High - Low) / 6 * Normal(random))),
+        SpreadLaw.Normal => Math.Max(1e-3, (0.5 * (Low + High)) + ((High - Low) / 6 * Normal(ref random))),
         SpreadLaw.LogUniform => Low * Math.Pow(High / Low, random.NextUnit()),
         _ => throw new ArgumentOutOfRangeException(nameof(random), Law, "Law is not handled."),
     };
 
     /// <summary>Normal with mean 0 and standard deviation 1 (Box and Muller 1958, from memory).</summary>
-    private static double Normal(SeededRandom random) =>
+    private static double Normal(ref RandomStream random) =>
         Math.Sqrt(-2 * Math.Log(1 - random.NextUnit())) * Math.Cos(2 * Math.PI * random.NextUnit());
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Numerics;
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
@@ -23,7 +22,7 @@ public static class SpreadRun
     public static SpreadResult? Run(
         Design design, SpreadOptions options, IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
-        if (options.Builds < 1 || DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
+        if (options.Builds is < 1 or > SpreadOptions.MostBuilds || DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error))
         {
             return null;
         }
@@ -38,70 +37,109 @@ public static class SpreadRun
         }
     }
 
-    /// <summary>Draws every part of every build: factors[part][build]. The last group of lanes is filled up with further builds.</summary>
+    /// <summary>Memory that so many builds take at the most, in bytes: every figure's values and ranks, every build's random numbers, and
+    /// for each thread that sorts the draws, ranks and order of one part. All but the values is rented, in powers of two.</summary>
+    public static long Memory(int builds)
+    {
+        const int Value = sizeof(double), Rank = sizeof(float), Stream = 4 * sizeof(ulong), Order = 2 * sizeof(int);
+        long figures = SpreadKernel.Ids.Length, rented = (long)BitOperations.RoundUpToPowerOf2((uint)builds);
+        return (figures * Value * builds) + (((figures * Rank) + Stream + (SpreadSummary.MostSorting * (Value + Rank + Order))) * rented);
+    }
+
+    /// <summary>Draws every part of every build: factors[part][build].</summary>
     internal static double[][] Draw(PartList parts, SpreadOptions options, int builds)
     {
         double[][] factors = [.. parts.Parts.Select(_ => new double[builds])];
-        Parallel.For(0, (builds + Block - 1) / Block, Parallelism(options, default), block =>
+        for (int build = 0; build < builds; build++)
         {
-            for (int build = block * Block; build < Math.Min(builds, (block + 1) * Block); build++)
-            {
-                SeededRandom random = SeededRandom.For(options.Seed, "build", build.ToString(CultureInfo.InvariantCulture));
-                for (int part = 0; part < factors.Length; part++)
-                {
-                    factors[part][build] = parts.Parts[part].Draw(random);
-                }
-            }
-        });
+            Draw(parts, options, build, factors, build);
+        }
+
         return factors;
     }
 
-    private static ParallelOptions Parallelism(SpreadOptions options, CancellationToken cancellation) =>
-        new() { MaxDegreeOfParallelism = options.Threads ?? -1, CancellationToken = cancellation };
+    /// <summary>Draws every part of one build into factors[part][<paramref name="at"/>].</summary>
+    internal static void Draw(PartList parts, SpreadOptions options, int build, double[][] factors, int at)
+    {
+        RandomStream random = StreamOf(options, build);
+        for (int part = 0; part < factors.Length; part++)
+        {
+            factors[part][at] = parts.Parts[part].Draw(ref random);
+        }
+    }
+
+    /// <summary>The random numbers of a build.</summary>
+    internal static RandomStream StreamOf(SpreadOptions options, int build) => RandomStream.Numbered(options.Seed, "build", build);
 
     private static SpreadResult Work(Design design, SpreadOptions options, IProgress<int>? progress, CancellationToken cancellation)
     {
         var parts = new PartList(DesignFields.WithoutStaleRanges(design), options);
         var setup = new SpreadSetup(design, parts);
+        SpreadLimit[] limits = SpreadLimit.Of(design);
+        SpreadNeeds needsOfOthers = limits.Aggregate(SpreadNeeds.None, (needs, limit) => needs | SpreadKernel.Needs(limit.Figure));
+        var nominal = new SpreadKernel(setup);
+        nominal.Evaluate(Lanes(parts, part => part.Nominal), 0, SpreadNeeds.All);
+        var tally = new SpreadTally(limits);
+        int n = options.Builds, blocks = (n + Block - 1) / Block, done = 0;
 
-        // The same builds three times: as drawn, without what electrodes and leads do, and with the board's parts alone.
-        const int Passes = 3;
-        int n = options.Builds, padded = (n + Vector<double>.Count - 1) / Vector<double>.Count * Vector<double>.Count, done = 0;
-        double[][] factors = Draw(parts, options, padded);
-        double[][] drawn = Figures(factors);
-        double[][] inside = Figures(Held(parts, factors, SpreadPlace.Electrodes, SpreadPlace.Leads));
-        double[][] board = Figures(Held(parts, factors, SpreadPlace.Electrodes, SpreadPlace.Leads, SpreadPlace.Surroundings));
-        return new SpreadSummary(setup, options, factors, drawn, cancellation).Result(inside, board);
-
-        double[][] Figures(double[][] factors)
+        // A figure that the nominal device has none of, such as an offset that no node clips at, is left out.
+        double[]?[] values = [.. SpreadKernel.Ids.Select((_, figure) =>
+            double.IsNaN(nominal.Figure(SpreadKernel.Drawn, figure)[0]) ? null : new double[n])];
+        foreach (Worker worker in InParallel.ForWith(blocks, options.Threads, () => new Worker(setup, limits), WorkThrough, cancellation))
         {
-            double[][] figures = SpreadKernel.NewRows(padded);
-            Parallel.For(
-                0,
-                (padded + Block - 1) / Block,
-                Parallelism(options, cancellation),
-                () => new SpreadKernel(setup),
-                (block, state, kernel) =>
-                {
-                    int end = Math.Min(padded, (block + 1) * Block);
-                    for (int first = block * Block; first < end; first += Vector<double>.Count)
-                    {
-                        kernel.Evaluate(factors, figures, first);
-                    }
+            tally.Add(worker.Tally);
+        }
 
-                    progress?.Report(Math.Min(n, Interlocked.Add(ref done, end - (block * Block)) / Passes));
-                    return kernel;
-                },
-                _ => { });
-            return figures;
+        return new SpreadSummary(setup, options, limits, tally, values, cancellation).Result(nominal);
+
+        void WorkThrough(Worker worker, int block)
+        {
+            int end = Math.Min(n, (block + 1) * Block);
+            for (int first = block * Block; first < end; first += Vector<double>.Count)
+            {
+                for (int lane = 0; lane < Vector<double>.Count; lane++)
+                {
+                    // The last group of lanes is filled up with further builds.
+                    Draw(parts, options, first + lane, worker.Factors, lane);
+                }
+
+                worker.Kernel.Evaluate(worker.Factors, 0, SpreadNeeds.All, needsOfOthers);
+                Keep(worker.Kernel, values, first);
+                worker.Tally.Count(worker.Kernel, first, Math.Min(Vector<double>.Count, end - first));
+            }
+
+            progress?.Report(Interlocked.Add(ref done, end - (block * Block)));
         }
     }
 
-    /// <summary>The same draws with what stands in some places at its nominal value.</summary>
-    private static double[][] Held(PartList parts, double[][] factors, params SpreadPlace[] places) =>
-    [
-        .. factors.Select((row, at) => Array.IndexOf(places, parts.Parts[at].Place) < 0
-            ? row
-            : [.. Enumerable.Repeat(parts.Parts[at].Nominal, row.Length)]),
-    ];
+    /// <summary>What a thread works with: room for a group of builds, and what it has counted.</summary>
+    private sealed class Worker(SpreadSetup setup, SpreadLimit[] limits)
+    {
+        public SpreadKernel Kernel { get; } = new(setup, SpreadKernel.Surroundings, limits);
+
+        public SpreadTally Tally { get; } = new(limits);
+
+        public double[][] Factors { get; } = Lanes(setup.Parts, _ => 1);
+    }
+
+    /// <summary>A number for every part on all lanes.</summary>
+    internal static double[][] Lanes(PartList parts, Func<SpreadPart, double> value) =>
+        [.. parts.Parts.Select(part => Enumerable.Repeat(value(part), Vector<double>.Count).ToArray())];
+
+    private static void Keep(SpreadKernel kernel, double[]?[] values, int first)
+    {
+        for (int figure = 0; figure < values.Length; figure++)
+        {
+            if (values[figure] is not { } row)
+            {
+                continue;
+            }
+
+            Vector<double> value = kernel.Figure(SpreadKernel.Drawn, figure);
+            for (int lane = 0; lane < Vector<double>.Count && first + lane < row.Length; lane++)
+            {
+                row[first + lane] = value[lane];
+            }
+        }
+    }
 }

@@ -19,6 +19,9 @@ internal sealed class SpreadSetup
     /// <summary>Points in the band; an odd number makes the middle one the band's geometric centre.</summary>
     public const int BandPoints = 7;
 
+    /// <summary>The point in the middle of the band.</summary>
+    public const int Middle = BandPoints / 2;
+
     public const int FoldPoints = 7;
 
     /// <summary>Surroundings of the driven ground's loop that a build's least margin is looked for in.</summary>

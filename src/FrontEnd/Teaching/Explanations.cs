@@ -8,6 +8,7 @@ public static class Explanations
     private const string Linear = "Everything up to the converter is linear and clips nowhere.";
     private const string Gaussian = "The noises are Gaussian, steady and independent of each other.";
     private const string WorstCase = "Mismatch and tolerances have the signs that make the sum largest, and all parts add in phase.";
+    private const string Sphere = "A sphere of shells stands for the head: no folds, no holes, no eyes, no neck; shares are good to a tenth or two, microvolts to a factor of two or three. The source is your assumption, not a finding, and nothing here speaks of a person.";
     private const string BuiltParts = "Parts have the values that are fitted, op-amps their real gain and bandwidth.";
 
     // The first pattern that fits counts, so the narrower ones stand first.
@@ -272,6 +273,33 @@ public static class Explanations
             "One part fails and the highest voltage of the box, charger and boost converter included, stands on a lead. Only the resistors fitted in that lead limit the current.",
             "Electrode, skin and body count as 0 Ω. A design aid, no safety assessment; the dc limits are quoted from memory.",
             new("iec-60601-1", "limits; the quotient is Ohm's law")),
+
+        new(new($"{ResultIds.See.All}*.span*"),
+            "The skull is the least known part of a head: the same with three ratios that are found in print or used.", Sphere, new("oostendorp-2000")),
+        new(ResultIds.See.Any.Kept,
+            "The reference is a site too, and sees part of the source. What is left of the active site's own potential is the share that the channel keeps: near 100 % with a reference far away, small with a neighbour, negative where the reference sees more.",
+            Sphere),
+        new(ResultIds.See.Any.ReferenceTakes,
+            "One less what is kept. Below zero the reference sees the source with the opposite sign and adds to it; above 100 % it sees more than the active site, and the rhythm is turned over.",
+            Sphere),
+        new(ResultIds.See.Any.OfPeak,
+            "What the channel shows of a source against the most that the source puts anywhere on the skin.", Sphere),
+        new(ResultIds.See.Any.Density,
+            "How strong the cortex has to be for the rhythm to be as large as it is said to be. Well below 1 to 2 nA·m/mm² only part of the patch acts together, as is usual.",
+            Sphere, new("murakami-okada-2015")),
+        new(ResultIds.See.Any.HalfRegion,
+            "The patch is moved over the whole brain: this is the part where the channel still shows at least half of its best. A small one is a channel that looks at one place.",
+            Sphere),
+        new(ResultIds.See.Any.Background,
+            "The rest of the brain is active too, at near sites much alike. A close pair takes much of it away, a reference far away brings its own.",
+            Sphere + " The background is independent patches all over the brain.", new("srinivasan-1998")),
+        new(new($"{ResultIds.See.All}*.snr*"),
+            "The rhythm's rms in this channel over background and the front end's noise together. Where the background is the larger part, a better front end changes little.",
+            Sphere),
+        new(ResultIds.See.All,
+            "The potential of a piece of cortex at every site of the channel, weighed as the channel weighs its sites.", Sphere),
+        new(ResultIds.Head.All,
+            "The one sphere on which all three measures of the head are as long as the tape says.", "A head is a sphere."),
 
         new(ResultIds.Limit.Contact,
             "All electrodes' resistances grow together, their time constants stay. The first requirement that is met today and then fails says where contact stops being good enough: measure it before a recording.",

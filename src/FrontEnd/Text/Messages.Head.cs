@@ -19,6 +19,7 @@ public static partial class Messages
     public const string NoSourceGiven = "FE0943";
     public const string BandNotRecorded = "FE0944";
     public const string OneSite = "FE0945";
+    public const string RhythmNotStated = "FE0946";
 
     internal static Finding NoSites(string design) =>
         new(NoSitesNamed, Severity.Error, DesignKeys.Montage.Sites, $"{design} names no site of the head that is known",
@@ -73,6 +74,10 @@ public static partial class Messages
     internal static Finding NotToBeSeen(string field, string what, string word, string? nearest) =>
         new(SeeUnknown, Severity.Error, field, $"there is no {what} `{word}`", nearest is null ? null : $"the nearest is `{nearest}`",
             $"name a {what} of this design");
+
+    internal static Finding NotStated(string field, string patch) =>
+        new(RhythmNotStated, Severity.Error, field, $"a ratio is asked of `{patch}`, and how large it is has not been said",
+            "nothing here guesses an amplitude", "give the source an amplitude and stated-in, or leave the ratio out");
 
     internal static Finding UnknownSite(string field, string word, string? nearest) =>
         new(SiteNotKnown, Severity.Warning, field, $"`{word}` is no site of the 10-20 system or the 10-10 rows",

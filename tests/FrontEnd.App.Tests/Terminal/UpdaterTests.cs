@@ -248,6 +248,7 @@ public class UpdaterTests
     [InlineData("digital", 2)]
     [InlineData("bands", 0)]
     [InlineData("interferers", 0)]
+    [InlineData("patches", 0)]
     public void Insert_ThenRemove_GivesTheSameDesign(string list, int variant)
     {
         DesignDocument before = DesignDocument.Read(Setup.Headband);

@@ -141,6 +141,25 @@ public sealed class RecoveryTests
         Assert.Equal(Plain(design, evaluation, 60), evaluation.Recovery.LastSample);
     }
 
+    /// <summary>So many samples to the end that the changes from sample to sample, not the windows, say which of them stay within: slow and smooth, and slow
+    /// and swinging.</summary>
+    [Theory]
+    [InlineData(2, FilterFamily.Butterworth)]
+    [InlineData(5, FilterFamily.Butterworth)]
+    [InlineData(4, FilterFamily.Chebyshev)]
+    [InlineData(3, FilterFamily.CriticallyDamped)]
+    public void Recovery_SlowHighPassAtAHighRate_IsWhatTheSamplesSay(int order, FilterFamily family)
+    {
+        Design design = Bare with
+        {
+            Converter = Bare.Converter with { Rate = Frequency.FromKilohertz(8) },
+            Digital = [new DigitalHighPass { Name = "high-pass", Order = order, Family = family, Corner = Frequency.FromHertz(0.4) }],
+        };
+        var evaluation = new Evaluation(design);
+        Assert.InRange(evaluation.Recovery.LastSample!.Value, 10_000, 400_000);
+        Assert.Equal(Plain(design, evaluation, 60), evaluation.Recovery.LastSample.Value, 1.0);
+    }
+
     /// <summary>Drawn chains with stages that clip for a while, against small steps in time and a plain loop over the samples.</summary>
     [Property(MaxTest = 8)]
     public void Recovery_AnyChain_AgreesWithSmallSteps(int seed)

@@ -98,6 +98,16 @@ public class NoiseGainTests
         }
     }
 
+    [Fact]
+    public void Norms_WithAPoleOnTheCircle_AreOurMistake()
+    {
+        SecondOrderSections sections = new([new Biquad(1, 0, 0, -1, 0)]);
+        Assert.Throws<ArgumentOutOfRangeException>(() => RoundOff.NoiseGain(sections, 0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RoundOff.Overflow(sections));
+        Assert.Throws<ArgumentOutOfRangeException>(() => CascadeGrowth.Of(sections, polesAlone: true));
+        Assert.Equal([1.0, 3.0], CascadeGrowth.Of(new([Biquad.Through, new Biquad(1, -1, 1, 0, 0)]), polesAlone: false));
+    }
+
     private static SecondOrderSections Designed(
         FilterFamily family, FilterShape shape, int order, double low, double high, Frequency rate) => new FilterWish
         {

@@ -5,7 +5,9 @@ using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
+using FrontEnd.Findings;
 using FrontEnd.Filters;
+using FrontEnd.Head;
 using FrontEnd.Interference;
 using FrontEnd.Quantities;
 using FrontEnd.Topologies;
@@ -51,7 +53,8 @@ internal static class DrawnDesigns
     private static List<object> Elements(Random random, DesignList list, Design design, double half)
     {
         List<object> elements = [];
-        int count = random.Next(5);
+        // What is asked to be seen needs sites that are known, which few designs have.
+        int count = list.Key == DesignList.SeeKey && (design.Patches.Count == 0 || SiteChannels.Of(design, []).Count == 0) ? 0 : random.Next(5);
         for (int i = 0; i < count; i++)
         {
             Variant variant = list.Variants[random.Next(list.Variants.Count)];
@@ -75,6 +78,18 @@ internal static class DrawnDesigns
                 Interferer one => LogUniform(random, 0.1, 1e6) is var at && random.Next(2) == 0
                     ? one with { Low = Frequency.FromHertz(at), High = Frequency.FromHertz(at) }
                     : one with { Low = Frequency.FromHertz(at), High = Frequency.FromHertz(at * LogUniform(random, 1.01, 1e3)) },
+                CortexPatch patch => patch with
+                {
+                    Under = Any(random, random.Next(20) == 0 ? AllSites : OverTheBrain).Name, Area = Area.FromSquareCentimetres(LogUniform(random, 0.1, 350)), WallTowards = random.Next(4) == 0 ? Any(random, AllSites).Name : "",
+                    Amplitude = random.Next(2) == 0 ? Voltage.FromMicrovolts(LogUniform(random, 1, 200)) : null, AmplitudeKind = Any(random, Enum.GetValues<AmplitudeKind>()),
+                    StatedIn = random.Next(2) == 0 ? $"{Any(random, OverTheBrain).Name}-{Any(random, (string[])["ears", "Cz", "far", "mastoid-left"])}" : "",
+                    Band = random.Next(2) == 0 && design.Bands.Count > 0 ? Any(random, [.. design.Bands]).Name : "",
+                },
+                SeeRequirement see => see with
+                {
+                    Patch = Any(random, [.. design.Patches]).Name, Channel = Any(random, [.. SiteChannels.Of(design, [])]).Derivation.Name,
+                    Ratio = random.Next(2) == 0 && design.Patches.All(patch => patch.Amplitude is not null) ? Decibels.FromStated(3) : null,
+                },
                 var other => other,
             };
             elements.Add(list.Renamed(element, random.Next(8) == 0 ? Any(random, Names) : $"{Any(random, Names)} {i + 1}{(char)('a' + random.Next(26))}"));
@@ -128,12 +143,21 @@ internal static class DrawnDesigns
         Field = random.Next(5) == 0 ? default : mains.Field,
     };
 
-    private static Montage AnyMontage(Random random, int channels) => new()
+    private static readonly Site[] AllSites = [.. Sites.All];
+
+    private static readonly Site[] OverTheBrain = [.. Sites.All.Where(site => site.Arc != SiteArc.Ear && site.Name != "Nz")];
+
+    /// <summary>Names of all sorts, or sites of the head, each once.</summary>
+    private static Montage AnyMontage(Random random, int channels)
     {
-        Kind = channels < 2 ? MontageKind.Referential : Any(random, Enum.GetValues<MontageKind>()),
-        Sites = random.Next(2) == 0 ? [] : [.. Enumerable.Range(0, channels).Select(i => random.Next(6) == 0 ? Any(random, Names) : $"{Any(random, Names)}{(random.Next(2) == 0 ? "-" : " ")}{i}")],
-        Reference = Any(random, Names),
-    };
+        Montage montage = new() { Kind = channels < 2 ? MontageKind.Referential : Any(random, Enum.GetValues<MontageKind>()) };
+        return random.Next(3) switch
+        {
+            0 => montage with { Reference = Any(random, Names) },
+            1 => montage with { Reference = Any(random, Names), Sites = [.. Enumerable.Range(0, channels).Select(i => random.Next(6) == 0 ? Any(random, Names) : $"{Any(random, Names)}{(random.Next(2) == 0 ? "-" : " ")}{i}")] },
+            _ => montage with { Reference = Any(random, (string[])["A1", "ears", "Cz", "linked mastoids"]), Sites = [.. AllSites.OrderBy(_ => random.Next()).Take(channels).Select(site => site.Name)] },
+        };
+    }
 
     /// <summary>Some numeric fields times 1/30 to 30, some at an end of their range, within it always.</summary>
     private static Design Varied(Random random, Design design, int changes)

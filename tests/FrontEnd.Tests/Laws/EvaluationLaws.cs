@@ -285,7 +285,7 @@ public sealed class EvaluationLaws
     {
         foreach (MontageKind kind in new[] { MontageKind.Bipolar, MontageKind.Average, MontageKind.MeanOfOthers })
         {
-            Assert.All(MontageReport.Weights(kind, 4), row => Assert.Equal(0, row.Sum(), 1e-12));
+            Assert.All(Montage.Weights(kind, 4), row => Assert.Equal(0, row.Sum(), 1e-12));
         }
     }
 
@@ -298,7 +298,7 @@ public sealed class EvaluationLaws
     [InlineData(MontageKind.MeanOfOthers, 20, 1.026)]
     public void Montage_Weights_HaveTheNoiseWorkedOutApart(MontageKind kind, int sites, double expected)
     {
-        double[] row = MontageReport.Weights(kind, sites).First();
+        double[] row = Montage.Weights(kind, sites).First();
         Assert.Equal(expected, Math.Sqrt(row.Sum(c => c * c)), 5e-4);
     }
 

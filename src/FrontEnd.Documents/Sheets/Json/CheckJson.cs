@@ -15,12 +15,17 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<BenchTestJson>? Bench { get; init; }
 
+    /// <summary>What must be said beside every figure of what sites see; left out where there is none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<string>? HeadLimits { get; init; }
+
     /// <summary>What the design leaves to the program, and by which source.</summary>
     public required IReadOnlyList<DefaultUsed> Defaults { get; init; }
 
     public static CheckJson From(Sheet sheet) =>
         new(new DesignJson(sheet.Design), [.. sheet.Assessment.Results.Select(ResultJson.From)], FindingJson.From(sheet.Findings))
         {
+            HeadLimits = sheet.Design.Patches.Count == 0 ? null : [.. Head.HeadLimits.All, .. SourceTables.ReferenceNotes],
             DesignCautions = FrontEnd.Results.Cautions.Own(sheet.Design), Defaults = DefaultUsed.Of(sheet), Spread = sheet.Spread is null ? null : SpreadJson.From(sheet.Spread),
             Bench = sheet.Bench.Count == 0 ? null : [.. sheet.Bench.Select(BenchTestJson.From)],
         };

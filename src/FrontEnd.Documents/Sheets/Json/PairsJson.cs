@@ -100,6 +100,10 @@ internal sealed record PairJson(string Pair, IQuantity? Seen, IQuantity SeenPerD
 
     public IQuantity? SignalToNoiseDecibels { get; init; }
 
+    public IQuantity? SignalToNoiseDecibelsLeast { get; init; }
+
+    public IQuantity? SignalToNoiseDecibelsGreatest { get; init; }
+
     public string? MoreOfTheNoise { get; init; }
 
     public required IReadOnlyList<SiteWeightJson> Sites { get; init; }
@@ -112,7 +116,8 @@ internal sealed record PairJson(string Pair, IQuantity? Seen, IQuantity SeenPerD
             Reference = seen.Part is { } part ? HeadWords.Of(part) : null, AgainstEars = seen.AgainstEars, OfPeak = seen.OfPeak, HalfRegion = row.HalfRegion,
             Signal = seen.Signal, Background = seen.Background, FrontEndNoise = seen.Channel.Noise, SignalToNoise = seen.SignalToNoise,
             SignalToNoiseLeast = seen.SignalToNoiseSpan?.Least, SignalToNoiseGreatest = seen.SignalToNoiseSpan?.Greatest,
-            SignalToNoiseDecibels = seen.SignalToNoiseLevel,
+            SignalToNoiseDecibels = seen.SignalToNoiseLevel, SignalToNoiseDecibelsLeast = seen.SignalToNoiseLevels.Least,
+            SignalToNoiseDecibelsGreatest = seen.SignalToNoiseLevels.Greatest,
             MoreOfTheNoise = seen.Channel.Noise is null ? null : seen.FrontEndLimits ? "front end" : "background",
             Sites = [.. seen.Channel.Derivation.Weights.Select(one => new SiteWeightJson(one.Site.Name, one.Weight))],
         };

@@ -1,7 +1,6 @@
-using FrontEnd.Designs;
 using FrontEnd.Head;
 
-namespace FrontEnd.Reporting;
+namespace FrontEnd.Designs;
 
 /// <summary>One recorded or derived channel of a design whose sites are known.</summary>
 /// <param name="Weights">Of the recorded channels, in their order.</param>
@@ -50,19 +49,10 @@ public static class SiteChannels
         return channels;
     }
 
-    /// <summary>Noise of a row of weights: each channel's own part by the squares, what all get alike by the square of the sum.</summary>
-    /// <param name="total">Noise of a recorded channel [V].</param>
-    /// <param name="shared">What the reference's side puts into every one of them [V].</param>
-    internal static VoltageRms Noise(IReadOnlyList<double> weights, double total, double shared)
-    {
-        double common = shared * shared, own = Math.Max(0, (total * total) - common);
-        return VoltageRms.FromVolts(Math.Sqrt(MontageReport.Covariance(own, common, weights, weights)));
-    }
-
     private static IEnumerable<SiteChannel> Derived(Design design, Derivation?[] recorded)
     {
         foreach ((string name, double[] weights) in design.Montage.ChannelNames(design.Channels)
-            .Zip(MontageReport.Weights(design.Montage.Kind, design.Channels)))
+            .Zip(Montage.Weights(design.Montage.Kind, design.Channels)))
         {
             int active = Array.IndexOf(weights, weights.Max());
             if (!weights.Select((weight, i) => weight != 0 && recorded[i] is null).Any(isUnknown => isUnknown))
