@@ -1,7 +1,6 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
-using FrontEnd.Head;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
