@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Text.RegularExpressions;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 using Xunit;
@@ -12,12 +11,6 @@ public sealed class RandomFigureTests
     /// <summary>Below this volts, amperes and seconds are rounding in either program.</summary>
     private const double Zero = 1e-15;
 
-    /// <summary>Families of figures that the program does not give yet, or not by the same definition. A line goes when they agree.</summary>
-    private static readonly Regex[] NotCompared =
-    [
-        new(@"/montage\..*\.mains$", RegexOptions.None, TimeSpan.FromSeconds(1)),
-    ];
-
     public static IEnumerable<TheoryDataRow<string>> Files => Directory.GetFiles(Path.Combine(Repository.Worked, "random"), "*.json").Order().Select(path => new TheoryDataRow<string>(Path.GetFileName(path)));
 
     [Theory]
@@ -29,7 +22,7 @@ public sealed class RandomFigureTests
         Assert.False(document.HasErrors);
         Assessment assessment = Evaluator.Evaluate(document.Design);
         using JsonDocument json = JsonDocument.Parse(File.ReadAllText(path));
-        JsonProperty[] compared = [.. json.RootElement.GetProperty("expected").EnumerateObject().Where(property => !NotCompared.Any(family => family.IsMatch($"{Path.GetFileNameWithoutExtension(file)}/{property.Name}")))];
+        JsonProperty[] compared = [.. json.RootElement.GetProperty("expected").EnumerateObject()];
         Assert.True(80 < compared.Length, $"only {compared.Length} figures were compared");
         string[] wrong = [.. compared.Select(property => Difference(assessment, property)).OfType<string>()];
         Assert.True(wrong.Length == 0, $"{wrong.Length} of {compared.Length}:\n{string.Join('\n', wrong)}");

@@ -6,6 +6,7 @@ using FrontEnd.Digital;
 using FrontEnd.Filters;
 using FrontEnd.Inputs;
 using FrontEnd.Interference;
+using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
 
@@ -127,6 +128,7 @@ internal sealed class MainsBudget
             }
         }
 
+        Choices = SolveChoices();
         Harmonics = Walk(path, digital, gainMid);
     }
 
@@ -137,6 +139,10 @@ internal sealed class MainsBudget
 
     /// <summary>At the fundamental.</summary>
     public MainsPartsAtInput AtInput { get; }
+
+    /// <summary>At the fundamental with either side of the pair at its larger or its smaller values, for channels that are derived from this one
+    /// and others; alike where one device's own parts are given.</summary>
+    public MainsChoices Choices { get; }
 
     public IReadOnlyList<MainsHarmonic> Harmonics { get; }
 
@@ -264,6 +270,26 @@ internal sealed class MainsBudget
         }
 
         return results;
+    }
+
+    private MainsChoices SolveChoices()
+    {
+        BuiltParts high = Parts(BuiltSigns.Built), low = Parts(new BuiltSigns(-1, -1, -1));
+
+        // Where one side of the pair stands at its larger values the signs put the other at its smaller.
+        Lane[] lanes = [.. new[] { high.WithReferenceOf(low), low, high, low.WithReferenceOf(high) }.Select(parts => At(1, 1, parts))];
+        var choices = new MainsChoice[lanes.Length];
+        for (int first = 0; first < lanes.Length; first += Vector<double>.Count)
+        {
+            MainsLanes group = SolveGroup(lanes, first, out _, out _);
+            ComplexLanes atTheSite = group.AtTheSite;
+            for (int lane = 0; lane < Math.Min(Vector<double>.Count, lanes.Length - first); lane++)
+            {
+                choices[first + lane] = new MainsChoice(atTheSite[lane], group.Amplifier[lane] + group.Loop[lane]);
+            }
+        }
+
+        return new MainsChoices((choices[0], choices[1]), (choices[2], choices[3]));
     }
 
     /// <summary>Solves a group of lanes; the last lane is repeated where there are too few.</summary>

@@ -6,7 +6,7 @@ using FrontEnd.Networks;
 namespace FrontEnd.Budgets;
 
 /// <summary>What the mains does at the input at one frequency of each lane, rms RTI [V] unless said otherwise.</summary>
-/// <param name="Front">From the site to the amplifier's input, by size.</param>
+/// <param name="FrontPhasor">From the site to the amplifier's input.</param>
 /// <param name="DifferencePhasor">Difference of the amplifier's inputs [V rms, at the amplifier].</param>
 /// <param name="Amplifier">The common mode through the amplifier's finite rejection.</param>
 /// <param name="Loop">Induced in the leads' loop.</param>
@@ -15,9 +15,15 @@ namespace FrontEnd.Budgets;
 /// <param name="FirstBuffer">Output of the first of the electrodes' buffers that are there [V rms]; 0 without one.</param>
 /// <param name="SecondBuffer">Output of the second.</param>
 internal readonly record struct MainsLanes(
-    Vector<double> Front, ComplexLanes DifferencePhasor, Vector<double> Amplifier, Vector<double> Loop, Vector<double> CommonMode,
+    ComplexLanes FrontPhasor, ComplexLanes DifferencePhasor, Vector<double> Amplifier, Vector<double> Loop, Vector<double> CommonMode,
     Vector<double> Drive, Vector<double> FirstBuffer, Vector<double> SecondBuffer)
 {
+    /// <summary>From the site to the amplifier's input, by size.</summary>
+    public Vector<double> Front => FrontPhasor.Magnitude;
+
+    /// <summary>Dividers and leads together as phasors at the site; the quarter turn that all frequencies' currents have is left out.</summary>
+    public ComplexLanes AtTheSite => DifferencePhasor / FrontPhasor;
+
     /// <summary>Difference of the amplifier's inputs by size [V rms, at the amplifier].</summary>
     public Vector<double> Difference => DifferencePhasor.Magnitude;
 
@@ -50,7 +56,7 @@ internal readonly record struct MainsLanes(
         double corner = design.Amplifier.CmrrCorner.Hertz;
         Vector<double> x = corner == 0 ? Vector<double>.Zero : hertz * (1 / corner);
         Vector<double> rejection = builds.Cmrr / Vector.SquareRoot(Vector<double>.One + (x * x));
-        return new MainsLanes(front, scale * Coupled(input, builds, leads: true), common / rejection / front, loop, common, drive,
+        return new MainsLanes(input.Front, scale * Coupled(input, builds, leads: true), common / rejection / front, loop, common, drive,
             first, second);
 
         Vector<double> Size(int output)

@@ -93,6 +93,8 @@ public readonly record struct MontageIds(ResultId Stem)
 {
     public ResultId Noise => Stem.With("noise");
 
+    public ResultId Mains => Stem.With("mains");
+
     public ResultId SharedReference => Stem.With("shared_reference");
 }
 

@@ -48,4 +48,11 @@ internal sealed record BuiltParts(
         double r = design.Input.SeriesResistor.Ohms, c = design.Input.ShuntCapacitor.Farads, bias = design.Input.BiasResistor?.Ohms ?? 0;
         return new BuiltParts(r, r, c, c, bias, bias, 1, 1, 1);
     }
+
+    /// <summary>These parts with another set's reference lead and reference electrode.</summary>
+    public BuiltParts WithReferenceOf(BuiltParts other) => this with
+    {
+        ReferenceOhms = other.ReferenceOhms, ReferenceFarads = other.ReferenceFarads, ReferenceBiasOhms = other.ReferenceBiasOhms,
+        ReferenceFactor = other.ReferenceFactor, ReferenceLeadFactor = other.ReferenceLeadFactor,
+    };
 }

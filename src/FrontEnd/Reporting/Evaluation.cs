@@ -4,12 +4,17 @@ using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Inputs;
+using FrontEnd.Networks;
 
 namespace FrontEnd.Reporting;
 
-/// <summary>The budgets of one design, worked out once and read by every report.</summary>
+/// <summary>The budgets of one design, each worked out when it is first asked for and read by every report.</summary>
+/// <remarks>Not for use by two threads at a time, but for what <see cref="Whole"/> has worked out.</remarks>
 internal sealed class Evaluation
 {
+    private readonly BuiltParts? _built;
+    private readonly Evaluation? _like;
+
     public Evaluation(Design design)
         : this(design, null)
     {
@@ -17,8 +22,7 @@ internal sealed class Evaluation
 
     /// <param name="design">The design.</param>
     /// <param name="built">One device's own parts in the leads and its electrodes; null judges with tolerances and mismatch.</param>
-    /// <param name="like">Another design's, judged alike; its budgets are taken over where they read nothing of what differs. They are only
-    /// read, so many evaluations may share them.</param>
+    /// <param name="like">Another design's, judged alike; its budgets are taken over where they read nothing of what differs.</param>
     internal Evaluation(Design design, BuiltParts? built, Evaluation? like = null)
     {
         Design = design;
@@ -30,16 +34,7 @@ internal sealed class Evaluation
         Complex path = Path.Path(0);
         PathGain = path.Magnitude;
         GainMid = path.Magnitude * design.Converter.Response(centre);
-        Evaluation? noise = like is not null && UnchangedInputs.OfNoise(design, like.Design) ? like : null;
-        Noise = noise?.Noise ?? new NoiseBudget(design, Path, Digital, GainMid);
-        Mains = like is not null && UnchangedInputs.OfMains(design, like.Design) ? like.Mains
-            : new MainsBudget(design, Path, Digital, GainMid, built);
-        Drive = !design.GroundIsDriven ? null
-            : like?.Drive is { } drive && UnchangedInputs.OfDrive(design, like.Design) ? drive
-            : built is null ? new DriveBudget(Path.Model, BuiltParts.Worst(design))
-            : new DriveBudget(Path.Model, built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1, ActiveLeadFactor = 1, ReferenceLeadFactor = 1 },
-                built.NominalMains);
-        Levels = new LevelsBudget(design, Path, Mains, noise?.Levels);
+        (_built, _like) = (built, like);
     }
 
     public Design Design { get; }
@@ -58,20 +53,38 @@ internal sealed class Evaluation
 
     public double GainMid { get; }
 
-    public NoiseBudget Noise { get; }
+    public NoiseBudget Noise => field ??= OfSameNoise?.Noise ?? new NoiseBudget(Design, Path, Digital, GainMid);
 
-    public MainsBudget Mains { get; }
+    public MainsBudget Mains => field ??= _like is not null && UnchangedInputs.OfMains(Design, _like.Design)
+        ? _like.Mains
+        : new MainsBudget(Design, Path, Digital, GainMid, _built);
 
     /// <summary>Null without a driven ground.</summary>
-    public DriveBudget? Drive { get; }
+    public DriveBudget? Drive => field ??= !Design.GroundIsDriven ? null
+        : _like?.Drive is { } drive && UnchangedInputs.OfDrive(Design, _like.Design) ? drive
+        : _built is null ? new DriveBudget(Path.Model, BuiltParts.Worst(Design))
+        : new DriveBudget(Path.Model,
+            _built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1, ActiveLeadFactor = 1, ReferenceLeadFactor = 1 },
+            _built.NominalMains);
 
-    public LevelsBudget Levels { get; }
+    public LevelsBudget Levels => field ??= new LevelsBudget(Design, Path, Mains, OfSameNoise?.Levels);
 
     /// <summary>The stages in time with ideal op-amps.</summary>
     public IReadOnlyList<StateSpace> IdealStages => field ??= Array.ConvertAll(Path.Model.Stages, stage => StateSpace.Ideal(stage.Circuit));
 
     /// <summary>What is recorded after a step of the electrodes' offset.</summary>
     public Recovery Recovery => field ??= new Recovery(Path.Model, Levels.Direct, Digital.Sections, GainMid);
+
+    /// <summary>The other evaluation where its noise is this one's too; null else.</summary>
+    private Evaluation? OfSameNoise => _like is not null && UnchangedInputs.OfNoise(Design, _like.Design) ? _like : null;
+
+    /// <summary>The same with every budget worked out that another evaluation may take over: from then on it is only read.</summary>
+    /// <exception cref="NetworkHasNoAnswer">A budget's network has none.</exception>
+    public Evaluation Whole()
+    {
+        _ = (Noise, Drive, Levels);
+        return this;
+    }
 
     /// <summary>|H_path·H_adc| at many frequencies.</summary>
     public double[] PathAndConverter(double[] hertz)

@@ -1,3 +1,4 @@
+using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
 
@@ -20,6 +21,7 @@ internal static class MontageReport
             () => $"({QuantityText.Format(Math.Sqrt(shared), "V", 4)})²/({QuantityText.Format(Math.Sqrt(total), "V", 4)})²");
         (string Name, double[] Weights)[] rows =
             [.. design.Montage.ChannelNames(design.Channels).Zip(Montage.Weights(design.Montage.Kind, design.Channels))];
+        MainsChoices[] choices = [.. Enumerable.Repeat(evaluation.Mains.Choices, design.Channels)];
         foreach ((string name, double[] weights) in rows)
         {
             double squares = weights.Sum(c => c * c), sum = Sum(weights), noise = Math.Sqrt(Covariance(own, shared, weights, weights));
@@ -27,6 +29,9 @@ internal static class MontageReport
             list.Number(
                 ids.Noise, $"noise of derived channel {name}, rms", "σ", VoltageRms.FromVolts(noise), Equations.MontageNoise,
                 () => $"√(({QuantityText.Format(Math.Sqrt(own), "V", 4)})²·{QuantityText.FormatNumber(squares)} + ({QuantityText.Format(Math.Sqrt(shared), "V", 4)})²·{QuantityText.FormatNumber(sum)}²)");
+            list.Number(
+                ids.Mains, $"mains at the electrodes in derived channel {name}, worst case, rms", "",
+                VoltageRms.FromVolts(DerivedMains.Of(weights, choices)), Equations.MontageMains);
             list.Number(
                 ids.SharedReference, $"what the shared reference puts into {name}, rms", "",
                 VoltageRms.FromVolts(Math.Sqrt(shared) * Math.Abs(sum)), Equations.SharedReference,
