@@ -30,7 +30,7 @@ public sealed class BoughtCommandTests
     [InlineData("coefficients {0} -o {1}")]
     [InlineData("rates {0}")]
     [InlineData("bench {0}")]
-    [InlineData("sheet {0} -o {1}")]
+    [InlineData("sheet {0} --builds 50 -o {1}")]
     public void Command_ThatWantsEveryValue_NamesWhatIsUnknown(string call)
     {
         using TemporaryFolder folder = new();

@@ -41,7 +41,7 @@ public static class PartlyKnownText
     }
 
     /// <summary>The marks with their words.</summary>
-    private static string Signs => string.Join(", ", new[] { VerdictKind.Pass, VerdictKind.Fail, VerdictKind.Open, VerdictKind.NotJudged }
+    internal static string Signs => string.Join(", ", new[] { VerdictKind.Pass, VerdictKind.Fail, VerdictKind.Open, VerdictKind.NotJudged }
         .Select(kind => $"{Wording.Sign(kind)} {Wording.Word(kind)}"));
 
     private static void Sees(TextPage page, Assessment assessment)
@@ -65,7 +65,7 @@ public static class PartlyKnownText
     }
 
     /// <summary>"alpha in O1-A1" of the name of its signal over noise.</summary>
-    private static string Source(string name) => name[(name.IndexOf(" of ", StringComparison.Ordinal) + 4)..name.LastIndexOf(',')];
+    internal static string Source(string name) => name[(name.IndexOf(" of ", StringComparison.Ordinal) + 4)..name.LastIndexOf(',')];
 
     private static void Hum(TextPage page, Assessment assessment)
     {
@@ -115,7 +115,7 @@ public static class PartlyKnownText
         }
     }
 
-    private static string Ends(UnknownField unknown) => unknown.IsChoice
+    internal static string Ends(UnknownField unknown) => unknown.IsChoice
         ? string.Join(" or ", Fields.FieldText.Words(unknown.Field))
         : $"{Fields.FieldText.Format(unknown.Field, unknown.Field.FromSi(unknown.Least))} to {Fields.FieldText.Format(unknown.Field, unknown.Field.FromSi(unknown.Greatest))}";
 
