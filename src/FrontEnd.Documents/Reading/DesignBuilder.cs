@@ -129,6 +129,7 @@ internal sealed class DesignBuilder
     private Design Settle(Design design)
     {
         SettleStep(ref design);
+        SettleChannels(ref design);
         bool channelsGiven = _log.Origins.ContainsKey("channels");
         if (IsPlain && !channelsGiven && design.Input.ReferenceInputs is { } inputs)
         {
@@ -136,6 +137,43 @@ internal sealed class DesignBuilder
         }
 
         return design;
+    }
+
+    /// <summary>A channel's electrode that is given by values, without a card, is the design's active electrode where nothing is said of it.</summary>
+    private void SettleChannels(ref Design design)
+    {
+        DesignList list = DesignFields.Lists.First(one => string.Equals(one.Key, DesignList.ChannelsKey, StringComparison.Ordinal));
+        for (int i = 0; i < design.ChannelList.Count; i++)
+        {
+            Channel channel = design.ChannelList[i];
+            if (channel.Electrode is not null)
+            {
+                design = Completed(design, list, i, "electrode.", "electrodes.active.");
+            }
+
+            if (channel.Minus?.Electrode is not null)
+            {
+                design = Completed(design, list, i, "minus.electrode.", channel.Electrode is null ? "electrodes.active." : $"channels[{i + 1}].electrode.");
+            }
+        }
+    }
+
+    private Design Completed(Design design, DesignList list, int index, string part, string from)
+    {
+        string prefix = $"{list.Key}[{index + 1}].{part}";
+        if (_log.Origins.ContainsKey(prefix + "card"))
+        {
+            return design;
+        }
+
+        Design completed = design;
+        foreach (Field<Design> field in list.FieldsAt(design, index).Where(field =>
+            field.Key.StartsWith(prefix, StringComparison.Ordinal) && !_log.Origins.ContainsKey(field.Key)))
+        {
+            completed = field.Set(completed, DesignFields.Find(design, from + field.Key[prefix.Length..])!.Get(design));
+        }
+
+        return completed;
     }
 
     /// <summary>A step size without a word length says the word length.</summary>
