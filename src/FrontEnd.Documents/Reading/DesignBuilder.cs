@@ -193,7 +193,8 @@ internal sealed class DesignBuilder
             ("reference", Design.Electrodes.Reference), ("ground", Design.Electrodes.Ground) })
         {
             string prefix = $"electrodes.{which}";
-            if (electrode is not null && !_log.Unread.Contains(prefix) && !_log.Mentions(prefix + "."))
+            bool isUsed = which != "active" || Design.ChannelList.Count == 0 || Design.ChannelList.Any(channel => channel.Electrode is null);
+            if (isUsed && electrode is not null && !_log.Unread.Contains(prefix) && !_log.Mentions(prefix + "."))
             {
                 string values = $"{QuantityText.FormatExact(electrode.ContactResistance)} in parallel with {QuantityText.FormatExact(electrode.ContactCapacitance)}";
                 _log.Report(ReadingMessages.AssumedElectrode(which, values));
@@ -212,19 +213,14 @@ internal sealed class DesignBuilder
     /// buffer.</summary>
     private void Protection()
     {
-        (string Lead, bool IsBuffered, string Key)[] leads =
-        [
-            Lead("active", Design.Electrodes.ActiveBuffer, DesignKeys.Electrodes.ActiveBufferSkinResistor),
-            Lead("reference", Design.Electrodes.ReferenceBuffer, DesignKeys.Electrodes.ReferenceBufferSkinResistor),
-        ];
+        (string Lead, bool IsBuffered, string Key)[] leads = [.. Design.Leads.Select(lead =>
+            (lead.Channel is null || lead.IsMinus ? "reference" : "active", lead.Buffer is not null,
+                lead.Buffer is null ? DesignKeys.Input.SeriesResistor : $"{lead.BufferTable}.skin-resistor")).Distinct()];
         foreach (IGrouping<string, (string Lead, bool IsBuffered, string Key)> one in leads.Where(lead =>
             !_log.Mentions(lead.Key) && !(lead.IsBuffered && _log.Unread.Contains(Table(lead.Key)))).GroupBy(lead => lead.Key, StringComparer.Ordinal))
         {
             _log.Report(ReadingMessages.NoProtection(one.Key, [.. one.Select(lead => lead.Lead)], one.First().IsBuffered));
         }
-
-        static (string, bool, string) Lead(string lead, ElectrodeBuffer? buffer, string skin) =>
-            (lead, buffer is not null, buffer is null ? DesignKeys.Input.SeriesResistor : skin);
 
         static string Table(string key) => key[..key.LastIndexOf('.')];
     }

@@ -31,13 +31,13 @@ public static partial class DesignCheck
             DerivedChannels();
         }
 
-        private readonly record struct PlacedElectrode(string Key, string Word, string What, bool IsChannel)
+        private readonly record struct PlacedElectrode(string Key, string Word, string What, bool IsChannel, string Name = "")
         {
             /// <summary>Old and new names of one site are one.</summary>
             public bool IsAt(PlacedElectrode other) =>
-                string.Equals(Name(Word), Name(other.Word), StringComparison.OrdinalIgnoreCase);
+                string.Equals(SiteOf(Word), SiteOf(other.Word), StringComparison.OrdinalIgnoreCase);
 
-            private static string Name(string word) => SiteWords.Site(word)?.Name ?? word.Trim();
+            private static string SiteOf(string word) => SiteWords.Site(word)?.Name ?? word.Trim();
         }
 
         private List<PlacedElectrode> Placed()
@@ -46,7 +46,7 @@ public static partial class DesignCheck
             for (int i = 0; i < design.ChannelList.Count; i++)
             {
                 Channel channel = design.ChannelList[i];
-                placed.Add(new(channel.Site.Length == 0 ? $"channels[{i + 1}].name" : $"channels[{i + 1}].site", channel.EffectiveSite, $"channel `{channel.Name}`", true));
+                placed.Add(new(channel.Site.Length == 0 ? $"channels[{i + 1}].name" : $"channels[{i + 1}].site", channel.EffectiveSite, $"channel `{channel.Name}`", true, channel.Name));
             }
 
             placed.AddRange(design.Electrodes.ReferenceSites.Select(site => new PlacedElectrode(DesignKeys.Electrodes.ReferenceSites, site, "the reference", false)));
@@ -65,11 +65,12 @@ public static partial class DesignCheck
                 PlacedElectrode one = placed[i];
                 NearMiss(one.Key, one.Word);
                 int before = placed.FindIndex(other => other.IsAt(one));
-                if (before == i || one.Word.Length == 0)
+                if (before == i || one.Word.Length == 0 || (one.IsChannel && placed[before].IsChannel && Slug.Of(one.Name) == Slug.Of(placed[before].Name)))
                 {
                     continue;
                 }
 
+                // Of two channels of one name that is said, once.
                 PlacedElectrode other = placed[before];
                 string called = string.Equals(one.Word, other.Word, StringComparison.OrdinalIgnoreCase) ? "" : $", one place under two names (`{other.Word}`)";
                 Error(one.IsChannel || one.What == other.What ? Messages.SiteTwice : Messages.ReferenceIsChannel, one.Key,

@@ -150,16 +150,19 @@ public sealed record Design
             for (int channel = 0; channel < Channels; channel++)
             {
                 ElectrodeSet set = AsSeenBy(channel).Electrodes;
-                leads.Add(new MeasuringLead(channel, IsMinus: false, set.Active, set.ActiveBuffer));
-                if (0 < ChannelList.Count && ChannelList[channel].Minus is not null)
+                Channel? named = 0 < ChannelList.Count ? ChannelList[channel] : null;
+                string table = named?.Buffer is null ? DesignKeys.Electrodes.ActiveBuffer : $"channels[{channel + 1}].buffer";
+                leads.Add(new MeasuringLead(channel, IsMinus: false, set.Active, set.ActiveBuffer, table));
+                if (named?.Minus is { } minus)
                 {
-                    leads.Add(new MeasuringLead(channel, IsMinus: true, set.Reference, set.ReferenceBuffer));
+                    leads.Add(new MeasuringLead(channel, IsMinus: true, set.Reference, set.ReferenceBuffer,
+                        minus.Buffer is null ? table : $"channels[{channel + 1}].minus.buffer"));
                 }
             }
 
             if (ChannelList.Count == 0 || ChannelList.Any(channel => channel.Minus is null))
             {
-                leads.Add(new MeasuringLead(null, IsMinus: false, Electrodes.Reference, Electrodes.ReferenceBuffer));
+                leads.Add(new MeasuringLead(null, IsMinus: false, Electrodes.Reference, Electrodes.ReferenceBuffer, DesignKeys.Electrodes.ReferenceBuffer));
             }
 
             return leads;

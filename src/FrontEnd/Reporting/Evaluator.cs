@@ -73,6 +73,12 @@ public static class Evaluator
         }
     }
 
+    /// <summary>The design with one kind of channel, for what works on one: of channels that are unlike each other as the one with the most noise of
+    /// the board sees it.</summary>
+    /// <exception cref="NetworkHasNoAnswer">See <see cref="Evaluate"/>.</exception>
+    internal static Design WithOneKindOfChannel(Design design) =>
+        design.ChannelList.Count == 0 ? design.AsSeenBy(0) : new Evaluation(design).ForNoise.Design;
+
     /// <summary>A design's budgets for <see cref="Judged"/> to take over; null where it has none.</summary>
     internal static Evaluation? ForOthers(Design design)
     {
