@@ -217,6 +217,18 @@ public static class ResultIds
             All.Of(Slug.Of(first)).With(Slug.Of(second)).With("correlation");
     }
 
+    /// <summary>Figures of channels that have names.</summary>
+    public static class Channel
+    {
+        public static readonly ResultFamily All = new("channel.");
+
+        /// <summary>A channel's own figure of what the design has for its worst channel.</summary>
+        public static ResultId Of(string name, ResultId figure) => All.Of(Slug.Of(name)).With(figure.Text);
+
+        /// <summary>All figures of one channel.</summary>
+        public static ResultFamily OfChannel(string name) => new($"{All.Start}{Slug.Of(name)}.");
+    }
+
     /// <summary>The sphere that three measures of a head give, and distances on it.</summary>
     public static class Head
     {

@@ -1,4 +1,3 @@
-using System.Numerics;
 using FrontEnd.Budgets;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
@@ -8,8 +7,16 @@ using FrontEnd.Inputs;
 namespace FrontEnd.Reporting;
 
 /// <summary>The budgets of one design, worked out once and read by every report.</summary>
+/// <remarks>A design's channels may be unlike each other. Each kind of channel is evaluated once, and each family of figures is the one channel's,
+/// whole, that is worst in what the family is judged by.</remarks>
 internal sealed class Evaluation
 {
+    private readonly ChannelBudgets[] _kinds;
+    private readonly int[] _kindOf;
+    private readonly ChannelBudgets _noise;
+    private readonly ChannelBudgets _mains;
+    private readonly ChannelBudgets _levels;
+
     public Evaluation(Design design)
         : this(design, null)
     {
@@ -22,74 +29,130 @@ internal sealed class Evaluation
     internal Evaluation(Design design, BuiltParts? built, Evaluation? like = null)
     {
         Design = design;
-        Path = new SignalPath(design, built);
-        Digital = new DigitalChain(design.Digital, design.Converter.Rate, design.Arithmetic);
-        double centre = design.Band.Centre.Hertz;
-        Path.Sweep([centre]);
-        CentreHertz = centre;
-        Complex path = Path.Path(0);
-        PathGain = path.Magnitude;
-        GainMid = path.Magnitude * design.Converter.Response(centre);
-        Evaluation? noise = like is not null && UnchangedInputs.OfNoise(design, like.Design) ? like : null;
-        Noise = noise?.Noise ?? new NoiseBudget(design, Path, Digital, GainMid);
-        Mains = like is not null && UnchangedInputs.OfMains(design, like.Design) ? like.Mains
-            : new MainsBudget(design, Path, Digital, GainMid, built);
-        Drive = !design.GroundIsDriven ? null
-            : like?.Drive is { } drive && UnchangedInputs.OfDrive(design, like.Design) ? drive
-            : built is null ? new DriveBudget(Path.Model, BuiltParts.Worst(design))
-            : new DriveBudget(Path.Model, built with { ActiveFactor = 1, ReferenceFactor = 1, GroundFactor = 1, ActiveLeadFactor = 1, ReferenceLeadFactor = 1 },
-                built.NominalMains);
-        Levels = new LevelsBudget(design, Path, Mains, noise?.Levels);
+        (Design[] kinds, _kindOf) = Kinds(design);
+        _kinds = new ChannelBudgets[kinds.Length];
+        for (int i = 0; i < kinds.Length; i++)
+        {
+            _kinds[i] = new ChannelBudgets(kinds[i], built, like is not null && i < like._kinds.Length ? like._kinds[i] : null);
+        }
+
+        (_noise, _mains, _levels) = (_kinds[0], _kinds[0], _kinds[0]);
+        foreach (ChannelBudgets kind in _kinds.AsSpan(1))
+        {
+            _noise = _noise.Noise.WithoutExcess < kind.Noise.WithoutExcess ? kind : _noise;
+            _mains = _mains.Mains.AtInput.Total < kind.Mains.AtInput.Total ? kind : _mains;
+            _levels = Survived(kind) < Survived(_levels) ? kind : _levels;
+        }
+
+        _ = _mains.Drive;
+    }
+
+    /// <summary>Of one channel alone.</summary>
+    private Evaluation(ChannelBudgets one)
+    {
+        Design = one.Design;
+        (_kinds, _kindOf, _noise, _mains, _levels) = ([one], [0], one, one, one);
     }
 
     public Design Design { get; }
 
-    public SignalPath Path { get; }
+    /// <summary>The whole of the channel with the most noise of the board, which the figures of noise, gain, converter and filters are of.</summary>
+    public Evaluation ForNoise => field ??= OfOne(_noise);
 
-    public DigitalChain Digital { get; }
+    /// <summary>Of the channel with the most mains, which the figures of mains, driven ground and input are of.</summary>
+    public Evaluation ForMains => field ??= OfOne(_mains);
 
-    public double CentreHertz { get; }
+    /// <summary>Of the channel that survives the least offset, which the levels are of.</summary>
+    public Evaluation ForLevels => field ??= OfOne(_levels);
+
+    /// <summary>Every kind of channel once.</summary>
+    public IReadOnlyList<ChannelBudgets> EveryKind => _kinds;
+
+    public SignalPath Path => _noise.Path;
+
+    public DigitalChain Digital => _noise.Digital;
+
+    public double CentreHertz => _noise.CentreHertz;
 
     /// <summary>|H_path| at the band's centre, without the converter's own response.</summary>
-    public double PathGain { get; }
+    public double PathGain => _noise.PathGain;
 
-    public double GainMid { get; }
+    public double GainMid => _noise.GainMid;
 
-    public NoiseBudget Noise { get; }
+    public NoiseBudget Noise => _noise.Noise;
 
-    public MainsBudget Mains { get; }
+    public MainsBudget Mains => _mains.Mains;
 
     /// <summary>Null without a driven ground.</summary>
-    public DriveBudget? Drive { get; }
+    public DriveBudget? Drive => _mains.Drive;
 
-    public LevelsBudget Levels { get; }
+    public LevelsBudget Levels => _levels.Levels;
 
     /// <summary>The stages in time with ideal op-amps.</summary>
-    public IReadOnlyList<StateSpace> IdealStages => field ??= Array.ConvertAll(Path.Model.Stages, stage => StateSpace.Ideal(stage.Circuit));
+    public IReadOnlyList<StateSpace> IdealStages => _noise.IdealStages;
 
     /// <summary>What is recorded after a step of the electrodes' offset.</summary>
-    public Recovery Recovery => field ??= new Recovery(Path.Model, Levels.Direct, Digital.Sections, GainMid);
+    public Recovery Recovery => _levels.Recovery;
+
+    /// <summary>The budgets of a channel, counted from 0.</summary>
+    public ChannelBudgets Of(int channel) => _kinds[_kindOf[channel]];
+
+    /// <summary>The first channel of the kind that a family's figures are of; null where the design names no channels.</summary>
+    public string? ChannelOf(Evaluation family)
+    {
+        int channel = Array.FindIndex(_kindOf, kind => _kinds[kind] == family._kinds[0]);
+        return Design.ChannelList.Count == 0 || channel < 0 ? null : Design.ChannelList[channel].Name;
+    }
 
     /// <summary>|H_path·H_adc| at many frequencies.</summary>
-    public double[] PathAndConverter(double[] hertz)
-    {
-        var gains = new double[hertz.Length];
-        for (int first = 0; first < hertz.Length; first += SignalPath.Chunk)
-        {
-            int n = Math.Min(SignalPath.Chunk, hertz.Length - first);
-            Path.SweepTransfer(hertz.AsSpan(first, n));
-            for (int i = 0; i < n; i++)
-            {
-                gains[first + i] = Path.Path(i).Magnitude * Design.Converter.Response(hertz[first + i]);
-            }
-        }
-
-        return gains;
-    }
+    public double[] PathAndConverter(double[] hertz) => _noise.PathAndConverter(hertz);
 
     /// <summary>What is recorded of a line at the electrodes, digital filters included [V rms RTI].</summary>
     /// <param name="volts">The line [V rms].</param>
     /// <param name="hertz">Its frequency before sampling [Hz].</param>
-    public double RecordedAt(double volts, double hertz) =>
-        MainsBudget.RecordedAt(new(volts), new(PathAndConverter([hertz])[0] / GainMid), Digital, hertz, Design.Converter.Rate.Hertz)[0];
+    public double RecordedAt(double volts, double hertz) => _noise.RecordedAt(volts, hertz);
+
+    private Evaluation OfOne(ChannelBudgets one) => _kinds.Length == 1 && ReferenceEquals(one.Design, Design) ? this : new Evaluation(one);
+
+    private static double Survived(ChannelBudgets kind) => kind.Levels.OffsetSurvived ?? double.PositiveInfinity;
+
+    /// <summary>The designs that the channels see, each once, and which of them each channel sees.</summary>
+    private static (Design[] Kinds, int[] KindOf) Kinds(Design design)
+    {
+        List<(Electrodes.ElectrodeSet Set, int? Inputs)> seen = [];
+        List<Design> kinds = [];
+        int[] kindOf = new int[design.Channels];
+        if (design.ChannelList.Count == 0)
+        {
+            return ([design.AsSeenBy(0)], kindOf);
+        }
+
+        for (int channel = 0; channel < kindOf.Length; channel++)
+        {
+            Design one = design.AsSeenBy(channel);
+            (Electrodes.ElectrodeSet, int?) key = (Bare(one.Electrodes), one.Input.ReferenceInputs);
+            kindOf[channel] = seen.IndexOf(key);
+            if (kindOf[channel] < 0)
+            {
+                kindOf[channel] = seen.Count;
+                seen.Add(key);
+                kinds.Add(one);
+            }
+        }
+
+        return ([.. kinds], kindOf);
+    }
+
+    /// <summary>Electrodes and buffers without what only their names and a spread read.</summary>
+    private static Electrodes.ElectrodeSet Bare(Electrodes.ElectrodeSet set)
+    {
+        return set with
+        {
+            Active = Nameless(set.Active), Reference = Nameless(set.Reference), ActiveBuffer = Unnamed(set.ActiveBuffer), ReferenceBuffer = Unnamed(set.ReferenceBuffer),
+        };
+
+        static Electrodes.Electrode Nameless(Electrodes.Electrode one) => one with { Card = "", Ranges = Fields.PartRanges.None };
+        static Electrodes.ElectrodeBuffer? Unnamed(Electrodes.ElectrodeBuffer? one) =>
+            one is null ? null : one with { Card = "", OpAmp = one.OpAmp with { Ranges = Fields.PartRanges.None } };
+    }
 }
