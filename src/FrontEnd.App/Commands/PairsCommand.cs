@@ -1,6 +1,5 @@
 using System.CommandLine;
 using FrontEnd.Catalogue;
-using FrontEnd.Designs;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;

@@ -72,7 +72,7 @@ public sealed class DesignList
         [
             Variant.Make("", null, "a source", () => new CortexPatch(), HeadFields.Patch, _ => true),
         ])
-        .Beginning(design => new CortexPatch { Under = SiteChannels.Of(design, []).FirstOrDefault()?.Derivation.Active.Name ?? UsualSite }),
+        .Beginning(design => new CortexPatch { Under = SiteChannels.Of(design, []) is [var first, ..] ? first.Derivation.Active.Name : UsualSite }),
         Make<SeeRequirement>(DesignList.SeeKey, design =>
             design.Requirements.See, (design, value) =>
                 design with { Requirements = design.Requirements with { See = value } }, one => $"{one.Patch} in {one.Channel}", (one, _) => one,
@@ -82,7 +82,7 @@ public sealed class DesignList
         ])
         .Beginning(design => new SeeRequirement
         {
-            Patch = design.Patches.FirstOrDefault()?.Name ?? "", Channel = SiteChannels.Of(design, []).FirstOrDefault()?.Derivation.Name ?? "",
+            Patch = design.Patches is [var patch, ..] ? patch.Name : "", Channel = SiteChannels.Of(design, []) is [var first, ..] ? first.Derivation.Name : "",
         }),
     ];
 

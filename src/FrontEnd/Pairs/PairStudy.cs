@@ -2,7 +2,6 @@ using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Head;
 using FrontEnd.Networks;
-using FrontEnd.Reporting;
 
 namespace FrontEnd.Pairs;
 

@@ -1,6 +1,5 @@
 using FrontEnd.Designs;
 using FrontEnd.Head;
-using FrontEnd.Identity;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 

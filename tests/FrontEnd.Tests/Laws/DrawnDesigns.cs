@@ -5,7 +5,6 @@ using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
-using FrontEnd.Findings;
 using FrontEnd.Filters;
 using FrontEnd.Head;
 using FrontEnd.Interference;
