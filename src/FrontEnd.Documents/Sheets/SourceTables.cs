@@ -50,6 +50,8 @@ internal static class SourceTables
         {
             Notes = ReferenceNotes,
         };
+        // A sphere's distances are good to two figures, which the page of the sites prints.
+        taken.UnionWith(assessment.Results.Select(result => result.Id).Where(ResultIds.Head.Distances.Has));
         foreach (SeeIds ids in seen)
         {
             string start = ids.Stem + ".";

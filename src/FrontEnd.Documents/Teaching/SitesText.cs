@@ -46,7 +46,7 @@ public static class SitesText
         page.Line($"{Name(asked.First)} to {Name(asked.Second)}");
         if (asked.Arc is { } arc)
         {
-            page.Line($"  along the {HeadSites.Name(arc)}, as a tape reads it   {Cm(asked.Along)}");
+            page.Line($"  along the {HeadWords.Of(arc)}, as a tape reads it   {Cm(asked.Along)}");
         }
 
         page.Line($"  over the skin, sphere model   {Model(asked, asked.Over)}");

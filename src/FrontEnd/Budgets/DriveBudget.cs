@@ -15,6 +15,10 @@ internal sealed class DriveBudget
     /// is looked for on so many points down from there.</summary>
     private const int PointsPerDecade = 3, Decades = 4, Points = (PointsPerDecade * Decades) + 1;
 
+    /// <summary>Margins whose rough estimates lie so far above the least are not estimated better [°]: the rough ones are wrong by a few degrees
+    /// at most.</summary>
+    private const double Rough = 20;
+
     /// <summary>Common to earth of a device that is tied to earth [F].</summary>
     internal const double EarthedFarads = 1e-6;
 
@@ -121,8 +125,17 @@ internal sealed class DriveBudget
             if (LoopCrossing.Highest(_hertz, _gainSquared, grid.Re.AsSpan(i * Points, Points), grid.Im.AsSpan(i * Points, Points)) is { } crossing)
             {
                 crossing.Surroundings = grid.At(i);
-                crossing.Estimate(_gain);
+                crossing.EstimateRoughly(_gain);
                 crossings.Add(crossing);
+            }
+        }
+
+        double rough = crossings.Count == 0 ? 0 : crossings.Min(crossing => crossing.Estimated);
+        foreach (LoopCrossing crossing in crossings)
+        {
+            if (crossing.Estimated < rough + Rough)
+            {
+                crossing.Estimate(_gain);
             }
         }
 

@@ -75,7 +75,8 @@ internal sealed class LimitedChain
             Look(x);
             Stretch during = Known();
             list.Add((time, during, [.. x.Zip(during.Rest, (value, rest) => value - rest)]));
-            if (during.Steps.DiedDownAfter() is null)
+            // Whichever limiters act, each block's own modes are the chain's: what dies down in one stretch does in all.
+            if (list.Count == 1 && during.Steps.DiedDownAfter() is null)
             {
                 return null;
             }

@@ -86,6 +86,13 @@ internal sealed class LoopCrossing
         return null;
     }
 
+    /// <summary>Crossing and margin from straight lines between the interval's ends; enough to tell which are far from the least.</summary>
+    public void EstimateRoughly(in GroundDriveGain gain)
+    {
+        double at = _valueLow / (_valueLow - _valueHigh), low = _turn[_lowAt] + gain.Phase(_low), high = _turn[_lowAt + 1] + gain.Phase(_high);
+        MarginDegrees = Estimated = 180 + ((low + (at * (high - low))) * 180 / Math.PI);
+    }
+
     /// <summary>Crossing and margin from cubics through ln|β| and arg β against ln f, and K itself.</summary>
     public void Estimate(in GroundDriveGain gain)
     {

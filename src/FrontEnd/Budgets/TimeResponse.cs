@@ -18,6 +18,11 @@ internal sealed class TimeResponse
     private const int PointsPerDoubling = 256;
     private const int DoublingsOfPoints = 8;
 
+    /// <summary>Where the greatest value is sought: points that are 2^3 times as far apart, and the share of the greatest of these above which
+    /// all points of a doubling are looked at.</summary>
+    private const int Coarser = 3;
+    private const double Near = 0.3;
+
     /// <summary>The first points lie this share of the shortest time constant apart: a cubic between them is right to 1e-10.</summary>
     private const double Finest = 1.0 / 64;
 
@@ -111,11 +116,7 @@ internal sealed class TimeResponse
         // The greatest value to the last digit is asked for only where the end is next to none of it.
         if (Math.Abs(end) < ClearEnd * peak)
         {
-            peak = walk.Peak(x, 0, end, peak);
-            for (int doublings = DoublingsOfPoints; doublings < last; doublings++)
-            {
-                peak = walk.Peak(starts[doublings], doublings - DoublingsOfPoints, end, peak);
-            }
+            peak = Peak(walk, starts, x, end, peak);
         }
 
         bool ofPeak = Math.Abs(end) < NoEnd * peak;
@@ -131,6 +132,29 @@ internal sealed class TimeResponse
         return new Settling((walk.LastAbove(x, 0, tolerance) ?? 0) * steps.FirstSeconds, end, peak, ofPeak);
 
         double Length(int doublings) => Math.ScaleB(steps.FirstSeconds, doublings);
+    }
+
+    /// <summary>The greatest size of the response: every doubling of time at few points first, then those at all points in which it comes
+    /// anywhere near the greatest of these.</summary>
+    private static double Peak(Walk walk, double[][] starts, double[] first, double end, double before)
+    {
+        double peak = walk.Peak(first, 0, PointsPerDoubling, end, before);
+        var coarse = new double[starts.Length];
+        for (int doublings = DoublingsOfPoints; doublings < starts.Length - 1; doublings++)
+        {
+            coarse[doublings] = walk.Peak(starts[doublings], doublings - DoublingsOfPoints + Coarser, PointsPerDoubling >> Coarser, end, 0);
+            peak = Math.Max(peak, coarse[doublings]);
+        }
+
+        double near = Near * peak;
+        for (int doublings = DoublingsOfPoints; doublings < starts.Length - 1; doublings++)
+        {
+            peak = near < coarse[doublings]
+                ? walk.Peak(starts[doublings], doublings - DoublingsOfPoints, PointsPerDoubling, end, peak)
+                : peak;
+        }
+
+        return peak;
     }
 
     /// <summary>Response to a unit step at t = 0, dt, 2dt …: the analogue path alone, or sampled at dt and filtered.</summary>
@@ -167,11 +191,11 @@ internal sealed class TimeResponse
         private readonly double[] _rise = new double[PointsPerDoubling + Vector<double>.Count];
 
         /// <summary>The greatest size of the response in a doubling of time, or what it was before if that is greater.</summary>
-        public double Peak(double[] start, int doublings, double end, double before)
+        public double Peak(double[] start, int doublings, int points, double end, double before)
         {
-            Fill(start, doublings);
+            Fill(start, doublings, points);
             double peak = before;
-            for (int i = 0; i < PointsPerDoubling; i++)
+            for (int i = 0; i < points; i++)
             {
                 peak = Math.Max(peak, Math.Abs(end + _value[i]));
                 if (_rise[i] * _rise[i + 1] < 0)
@@ -186,7 +210,7 @@ internal sealed class TimeResponse
         /// <summary>The last place at which the response lies further than the tolerance from its end, in points; null for none.</summary>
         public double? LastAbove(double[] start, int doublings, double tolerance)
         {
-            Fill(start, doublings);
+            Fill(start, doublings, PointsPerDoubling);
             for (int i = PointsPerDoubling - 1; 0 <= i; i--)
             {
                 double outside = tolerance < Math.Abs(_value[i + 1]) ? 1
@@ -201,11 +225,11 @@ internal sealed class TimeResponse
             return null;
         }
 
-        private void Fill(double[] start, int doublings)
+        private void Fill(double[] start, int doublings, int points)
         {
             var length = new Vector<double>(Math.ScaleB(steps.FirstSeconds, doublings));
             _lanes.Begin(start, doublings);
-            for (int first = 0; first <= PointsPerDoubling; first += Vector<double>.Count)
+            for (int first = 0; first <= points; first += Vector<double>.Count)
             {
                 if (first != 0)
                 {

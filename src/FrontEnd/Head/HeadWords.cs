@@ -13,6 +13,15 @@ public static class HeadWords
     public static IReadOnlyDictionary<string, AmplitudeKind> Amplitudes { get; } =
         new Dictionary<string, AmplitudeKind>(StringComparer.OrdinalIgnoreCase) { ["pp"] = AmplitudeKind.PeakToPeak, ["rms"] = AmplitudeKind.Rms };
 
+    /// <summary>An arc as it is called in a sentence.</summary>
+    public static string Of(SiteArc arc) => arc switch
+    {
+        SiteArc.Sagittal => "nasion-inion arc",
+        SiteArc.Coronal => "preauricular arc",
+        SiteArc.Ring => "ring",
+        _ => throw new ArgumentOutOfRangeException(nameof(arc), arc, "Arc is not measured."),
+    };
+
     /// <summary>The word of a shell set.</summary>
     public static string Of(ShellSet set) => Shells.First(pair => pair.Value == set).Key;
 

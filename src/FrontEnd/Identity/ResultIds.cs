@@ -237,7 +237,9 @@ public static class ResultIds
         public static readonly ResultId RingFront = All.Of("ring.front");
         public static readonly ResultId RingSide = All.Of("ring.side");
 
-        public static DistanceIds Distance(string first, string second) => new(All.Of($"distance.{Slug.Of(first)}.{Slug.Of(second)}"));
+        public static readonly ResultFamily Distances = new("head.distance.");
+
+        public static DistanceIds Distance(string first, string second) => new(Distances.Of($"{Slug.Of(first)}.{Slug.Of(second)}"));
     }
 
     /// <summary>What channels at sites show of sources.</summary>

@@ -128,7 +128,7 @@ public static class RateStudy
     {
         try
         {
-            return DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error) ? null : new Evaluation(design);
+            return DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error) ? null : new Evaluation(design).Whole();
         }
         catch (NetworkHasNoAnswer)
         {

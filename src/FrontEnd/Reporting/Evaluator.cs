@@ -84,7 +84,7 @@ public static class Evaluator
     {
         try
         {
-            return DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error) ? null : new Evaluation(design);
+            return DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error) ? null : new Evaluation(design).Whole();
         }
         catch (NetworkHasNoAnswer)
         {

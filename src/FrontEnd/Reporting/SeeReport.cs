@@ -18,8 +18,8 @@ internal static class SeeReport
         }
 
         HeadModel head = (design.Head ?? new()).Model!;
-        AddHead(list, head.Sphere);
         IReadOnlyList<SiteChannel> channels = SiteChannels.Of(design, []);
+        AddHead(list, head, channels);
         BackgroundField background = new(head, design.Background ?? new(), channels.Select(one => one.Derivation));
         for (int i = 0; i < design.Patches.Count; i++)
         {
@@ -103,11 +103,14 @@ internal static class SeeReport
         }
     }
 
-    private static void AddHead(ResultList list, HeadSphere sphere)
+    /// <summary>The sphere, and how far the two sites of a channel are apart.</summary>
+    private static void AddHead(ResultList list, HeadModel head, IReadOnlyList<SiteChannel> channels)
     {
-        list.Number(ResultIds.Head.Radius, "radius of the sphere on which all three measures are as long as the tape says", "R", sphere.Radius, Equations.HeadRadius);
-        list.Number(ResultIds.Head.RingFront, "from the vertex to the ring in front, at Fpz", "a_S", Angle.FromRadians(sphere.FrontRing), Equations.HeadRingFront);
-        list.Number(ResultIds.Head.RingSide, "from the vertex to the ring at the side, at T7", "a_K", Angle.FromRadians(sphere.SideRing), Equations.HeadRingSide);
+        HeadResults.AddSphere(list, head.Sphere);
+        foreach (Derivation derivation in channels.Select(one => one.Derivation).Where(one => one.Turned is not null))
+        {
+            HeadResults.AddDistance(list, SiteDistance.Of(derivation.Active, derivation.Turned!.Active, head.Sphere, head.Rule));
+        }
     }
 
     /// <summary>Background of each channel in the design's band, and how alike each is to the next.</summary>

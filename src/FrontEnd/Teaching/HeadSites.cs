@@ -29,13 +29,20 @@ public sealed record HeadSites(HeadSphere Sphere, SiteRule Rule, SiteSet Set, Si
     public Length FromF3ToFz => SiteDistance.Of(Sites.Find("F3")!, Sites.Find("Fz")!, Sphere, Rule).Over;
 
     /// <summary>The sphere and every distance, each once.</summary>
-    public IReadOnlyList<Result> Results =>
-    [
-        One(ResultIds.Head.Radius, "radius of the sphere on which all three measures are as long as the tape says", "R", Sphere.Radius, Equations.HeadRadius),
-        One(ResultIds.Head.RingFront, "from the vertex to the ring in front, at Fpz", "a_S", Angle.FromRadians(Sphere.FrontRing), Equations.HeadRingFront),
-        One(ResultIds.Head.RingSide, "from the vertex to the ring at the side, at T7", "a_K", Angle.FromRadians(Sphere.SideRing), Equations.HeadRingSide),
-        .. (Asked is null ? Pairs : [Asked, .. Pairs]).SelectMany(DistanceResults).DistinctBy(result => result.Id),
-    ];
+    public IReadOnlyList<Result> Results
+    {
+        get
+        {
+            ResultList list = new();
+            HeadResults.AddSphere(list, Sphere);
+            foreach (SiteDistance distance in Asked is null ? Pairs : [Asked, .. Pairs])
+            {
+                HeadResults.AddDistance(list, distance);
+            }
+
+            return list.Results;
+        }
+    }
 
     /// <summary>What must be known when reading the distances.</summary>
     public IReadOnlyList<string> Notes =>
@@ -47,60 +54,11 @@ public sealed record HeadSites(HeadSphere Sphere, SiteRule Rule, SiteSet Set, Si
         + "printed; what a tape reads along an arc counts.",
     ];
 
-    /// <summary>An arc as it is called in a sentence.</summary>
-    public static string Name(SiteArc arc) => arc switch
-    {
-        SiteArc.Sagittal => "nasion-inion arc",
-        SiteArc.Coronal => "preauricular arc",
-        SiteArc.Ring => "ring",
-        _ => throw new ArgumentOutOfRangeException(nameof(arc), arc, "Arc is not measured."),
-    };
-
     /// <summary>Works out every distance.</summary>
     public static HeadSites Of(
         HeadSphere sphere, SiteRule rule, SiteSet set, SiteDistance? asked, IReadOnlyList<(Site First, Site Second)> pairs) =>
         new(sphere, rule, set, asked, [.. pairs.Select(pair => SiteDistance.Of(pair.First, pair.Second, sphere, rule))],
             [.. Measured.Select(arc => MeasuredArc.Of(arc, sphere.Size, set))]);
-
-    private static IEnumerable<Result> DistanceResults(SiteDistance distance)
-    {
-        DistanceIds ids = ResultIds.Head.Distance(distance.FirstCalled, distance.SecondCalled);
-        string pair = $"{distance.FirstCalled} to {distance.SecondCalled}";
-        if (distance.Along is { } along)
-        {
-            yield return One(ids.Tape, $"{pair} along the {Name(distance.Arc!.Value)}", "d", along, Equations.HeadTape);
-        }
-
-        string? rough = distance.IsRough ? "rough: a sphere has neither ear nor neck" : null;
-        yield return One(ids.Skin, $"{pair} over the skin", "d", distance.Over, Equations.HeadSkin, rough);
-        yield return One(ids.Straight, $"{pair} straight through the head", "d", distance.Straight, Equations.HeadStraight, rough);
-    }
-
-    private static Result One(ResultId id, string name, string symbol, IQuantity value, Equation equation, string? text = null) =>
-        new() { Id = id, Name = name, Symbol = symbol, Value = value, Unit = value.SiUnit, Equation = equation, Text = text };
-}
-
-/// <summary>Two sites and how far they are apart.</summary>
-/// <param name="Over">Over the skin, by the sphere model.</param>
-/// <param name="Straight">Straight through the head, by the sphere model.</param>
-/// <param name="Arc">The measured arc that both lie on; null where there is none.</param>
-/// <param name="Along">Along that arc, as a tape reads it.</param>
-public sealed record SiteDistance(Site First, Site Second, Length Over, Length Straight, SiteArc? Arc, Length? Along)
-{
-    /// <summary>The name that was asked for, old or new.</summary>
-    public string FirstCalled { get; init; } = First.Name;
-
-    public string SecondCalled { get; init; } = Second.Name;
-
-    /// <summary>True where one of the two is an ear lobe or mastoid, which a sphere does not have.</summary>
-    public bool IsRough => First.Arc == SiteArc.Ear || Second.Arc == SiteArc.Ear;
-
-    public static SiteDistance Of(Site first, Site second, HeadSphere sphere, SiteRule rule)
-    {
-        (SiteArc Arc, Length Distance)? shared = Sites.AlongSharedArc(first, second, sphere.Size);
-        (SpherePoint a, SpherePoint b) = (sphere.Place(first, rule), sphere.Place(second, rule));
-        return new(first, second, sphere.OverTheSkin(a, b), sphere.Straight(a, b), shared?.Arc, shared?.Distance);
-    }
 }
 
 /// <summary>A measured arc and the sites on it, from its beginning.</summary>

@@ -36,6 +36,7 @@ public class SeeReportTests
         double signal = Of(assessment, "see.rhythm.o1-p3.signal"), background = Of(assessment, "see.rhythm.o1-p3.background"), noise = Of(assessment, "see.rhythm.o1-p3.front_end");
         Assert.Equal(signal / Math.Sqrt((background * background) + (noise * noise)), Of(assessment, "see.rhythm.o1-p3.snr.alpha"), 1e-9);
         Assert.Equal(8.928, Of(assessment, "head.radius") * 100, 5e-4);
+        Assert.Equal(5.76, Of(assessment, "head.distance.o1.p3.skin") * 100, 0.005);
         Assert.InRange(Of(assessment, "see.o1-ears.p3-ears.correlation"), -1, 1);
     }
 

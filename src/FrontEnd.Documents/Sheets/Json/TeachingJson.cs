@@ -1,3 +1,4 @@
+using FrontEnd.Head;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 
@@ -34,7 +35,7 @@ internal sealed record SiteDistanceJson(string First, string Second, IQuantity O
     IQuantity? AlongTheArc, bool Rough)
 {
     public static SiteDistanceJson From(SiteDistance one) =>
-        new(one.First.Name, one.Second.Name, one.Over, one.Straight, one.Arc is { } arc ? HeadSites.Name(arc) : null, one.Along,
+        new(one.First.Name, one.Second.Name, one.Over, one.Straight, one.Arc is { } arc ? HeadWords.Of(arc) : null, one.Along,
             one.IsRough);
 }
 
@@ -42,7 +43,7 @@ internal sealed record SiteDistanceJson(string First, string Second, IQuantity O
 internal sealed record ArcJson(string Arc, IQuantity Length, IReadOnlyList<SiteJson> Sites)
 {
     public static ArcJson From(MeasuredArc arc) =>
-        new(HeadSites.Name(arc.Arc), arc.Length, [.. arc.Marks.Select(mark => new SiteJson(mark.Site.Name, mark.Site.Alias, mark.At))]);
+        new(HeadWords.Of(arc.Arc), arc.Length, [.. arc.Marks.Select(mark => new SiteJson(mark.Site.Name, mark.Site.Alias, mark.At))]);
 }
 
 /// <summary>A site on an arc.</summary>

@@ -224,9 +224,10 @@ internal static class WholeChainProblems
         do
         {
             design = make(d);
-            before = figure(new Evaluation(design));
+            var asDrawn = new Evaluation(design);
+            before = figure(asDrawn);
             options = changes(design);
-            after = [.. options.Select(option => figure(new Evaluation(option.Design)))];
+            after = [.. options.Select(option => figure(new Evaluation(option.Design, null, asDrawn)))];
         }
         while (!Ahead(after, before, least) && ++draws < MostDraws && d.Again());
 
