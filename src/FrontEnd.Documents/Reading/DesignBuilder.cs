@@ -215,7 +215,7 @@ internal sealed class DesignBuilder
     {
         (string Lead, bool IsBuffered, string Key)[] leads = [.. Design.Leads.Select(lead =>
             (lead.Channel is null || lead.IsMinus ? "reference" : "active", lead.Buffer is not null,
-                lead.Buffer is null ? DesignKeys.Input.SeriesResistor : $"{lead.BufferTable}.skin-resistor")).Distinct()];
+                lead.Buffer is null ? DesignKeys.Input.SeriesResistor : lead.SkinResistorKey)).Distinct()];
         foreach (IGrouping<string, (string Lead, bool IsBuffered, string Key)> one in leads.Where(lead =>
             !_log.Mentions(lead.Key) && !(lead.IsBuffered && _log.Unread.Contains(Table(lead.Key)))).GroupBy(lead => lead.Key, StringComparer.Ordinal))
         {

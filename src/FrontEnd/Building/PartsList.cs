@@ -72,11 +72,12 @@ public static class PartsList
         foreach (IGrouping<Electrodes.ElectrodeBuffer, MeasuringLead> alike in design.Leads.Where(lead => lead.Buffer is not null).GroupBy(lead => lead.Buffer!))
         {
             MeasuringLead[] leads = [.. alike];
+            string key = leads[0].SkinResistorKey;
             string where = string.Join(", ", leads.Select(lead => lead.Channel is { } channel
                 ? design.ChannelList[channel].Name + (lead.IsMinus ? " minus" : "") : "reference"));
-            Add(parts, $"skin resistor at the buffers of {where}", $"{leads[0].BufferTable}.skin-resistor", alike.Key.SkinResistor, design.Input.ResistorTolerance, 0,
+            Add(parts, $"skin resistor at the buffers of {where}", key, alike.Key.SkinResistor, design.Input.ResistorTolerance, 0,
                 leads.Length);
-            parts.Add(Active($"buffer at the electrodes of {where}", $"{leads[0].BufferTable}.card", alike.Key.Card, 0, leads.Length));
+            parts.Add(Active($"buffer at the electrodes of {where}", key[..key.LastIndexOf('.')] + ".card", alike.Key.Card, 0, leads.Length));
         }
     }
 

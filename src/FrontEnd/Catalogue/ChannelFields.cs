@@ -46,7 +46,7 @@ internal static class ChannelFields
     public static readonly IReadOnlyList<Field<DerivedChannel>> Derived =
     [
         Wording("name", "", "what results call the derived channel", (DerivedChannel d) => d.Name, (d, v) => d with { Name = v }),
-        Value("weights", "weights", null, "{}", "none unless given", "weights of recorded channels, by their names",
+        Value("weights", "weights", null, "", "none unless given", "weights of recorded channels, by their names",
             (DerivedChannel d) => d.Weights, (d, v) => d with { Weights = v }),
     ];
 }

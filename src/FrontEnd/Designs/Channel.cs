@@ -63,5 +63,5 @@ public sealed record DerivedRow(string Name, IReadOnlyList<double> Weights);
 /// <param name="IsMinus">True for the lead of the channel's own minus electrode.</param>
 /// <param name="Electrode">The electrode at its end.</param>
 /// <param name="Buffer">The buffer there; null for none.</param>
-/// <param name="BufferTable">The table of the design that gives the buffer.</param>
-public sealed record MeasuringLead(int? Channel, bool IsMinus, Electrode Electrode, ElectrodeBuffer? Buffer, string BufferTable);
+/// <param name="SkinResistorKey">The key of the resistor in front of that buffer, in whichever table of the design gives the buffer.</param>
+public sealed record MeasuringLead(int? Channel, bool IsMinus, Electrode Electrode, ElectrodeBuffer? Buffer, string SkinResistorKey);

@@ -151,18 +151,18 @@ public sealed record Design
             {
                 ElectrodeSet set = AsSeenBy(channel).Electrodes;
                 Channel? named = 0 < ChannelList.Count ? ChannelList[channel] : null;
-                string table = named?.Buffer is null ? DesignKeys.Electrodes.ActiveBuffer : $"channels[{channel + 1}].buffer";
-                leads.Add(new MeasuringLead(channel, IsMinus: false, set.Active, set.ActiveBuffer, table));
+                string key = named?.Buffer is null ? DesignKeys.Electrodes.ActiveBufferSkinResistor : $"channels[{channel + 1}].buffer.skin-resistor";
+                leads.Add(new MeasuringLead(channel, IsMinus: false, set.Active, set.ActiveBuffer, key));
                 if (named?.Minus is { } minus)
                 {
                     leads.Add(new MeasuringLead(channel, IsMinus: true, set.Reference, set.ReferenceBuffer,
-                        minus.Buffer is null ? table : $"channels[{channel + 1}].minus.buffer"));
+                        minus.Buffer is null ? key : $"channels[{channel + 1}].minus.buffer.skin-resistor"));
                 }
             }
 
             if (ChannelList.Count == 0 || ChannelList.Any(channel => channel.Minus is null))
             {
-                leads.Add(new MeasuringLead(null, IsMinus: false, Electrodes.Reference, Electrodes.ReferenceBuffer, DesignKeys.Electrodes.ReferenceBuffer));
+                leads.Add(new MeasuringLead(null, IsMinus: false, Electrodes.Reference, Electrodes.ReferenceBuffer, DesignKeys.Electrodes.ReferenceBufferSkinResistor));
             }
 
             return leads;

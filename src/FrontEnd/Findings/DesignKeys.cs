@@ -33,8 +33,6 @@ public static class DesignKeys
     /// <summary>Of the table <c>[electrodes]</c>.</summary>
     public static class Electrodes
     {
-        public const string ActiveBuffer = "electrodes.active-buffer";
-        public const string ReferenceBuffer = "electrodes.reference-buffer";
         public const string ActiveBufferSkinResistor = "electrodes.active-buffer.skin-resistor";
         public const string ActiveCard = "electrodes.active.card";
         public const string GroundElectrode = "electrodes.ground-electrode";

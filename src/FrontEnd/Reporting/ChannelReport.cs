@@ -29,7 +29,7 @@ internal static class ChannelReport
         list.Decibel(Id(ResultIds.Mains.SystemCmrr), $"rejection of the body's common mode in channel {name}", "CMRR",
             mains.BodyCommonMode / (mains.Divider + mains.Amplifier), Equations.SystemCmrr,
             mains.BodyCommonMode == 0 ? "no common mode to reject" : "electrodes and amplifier are perfectly balanced");
-        AddLevels(list, name, budgets.Levels);
+        AddLevels(list, name, budgets.Levels, budgets.Design.Requirements.Offset);
         double ohms = LeastOhms(budgets.Design);
         if (0 < ohms)
         {
@@ -48,13 +48,15 @@ internal static class ChannelReport
             list.Number(Id(figure), words, symbol, value, equation);
     }
 
-    private static void AddLevels(ResultList list, string name, LevelsBudget levels)
+    private static void AddLevels(ResultList list, string name, LevelsBudget levels, Voltage wanted)
     {
         ResultId offset = ResultIds.Channel.Of(name, ResultIds.Levels.OffsetSurvived), least = ResultIds.Channel.Of(name, ResultIds.Levels.LeastHeadroom);
         string offsetWords = $"largest electrode offset that nothing in channel {name} clips at, ±", leastWords = $"least headroom in channel {name}, lowest supply";
         if (levels.OffsetSurvived is { } volts)
         {
             list.Number(offset, offsetWords, "", Voltage.FromVolts(volts), Equations.OffsetSurvived, text: $"limited by {levels.OffsetLimitedBy?.Node}");
+            list.Number(ResultIds.Channel.OffsetToSpare(name), $"electrode offset that channel {name} survives beyond the one asked for", "",
+                Voltage.FromVolts(volts - wanted.Volts), Equations.OffsetToSpare, () => $"{QuantityText.Format(volts, "V")} − {QuantityText.Format(wanted)}");
         }
         else
         {
