@@ -40,9 +40,9 @@ internal static class ChannelTable
         }
 
         return new BudgetTable(Title, $"{ResultIds.Channel.All}<channel>.*, {ResultIds.Montage.All}*",
-            [new("channel", true), new("site", true), new("electrode", true), new("noise"), new("mains"), new("offset to spare"), new("verdict", true)], rows)
+            [new("channel", true), new("site", true), new("electrode", true), new("noise"), new("mains"), new("to spare"), new("verdict", true)], rows)
         {
-            Notes = ["Each family of the design's other figures is one channel's, the worst: noise, mains, levels each say whose."],
+            Notes = ["To spare: what the electrodes' offset may be beyond the one asked for.", "Each family of the design's other figures is one channel's, the worst: noise, mains, levels each say whose."],
         };
 
         string Cell(ResultId id) => assessment.Find(id) is { } result ? Wording.Value(result) : "no limit found";

@@ -16,20 +16,6 @@ public sealed class DesignList
     /// <summary>In the order of the design file. Set from the static constructor so that the tables it needs are there.</summary>
     public static readonly IReadOnlyList<DesignList> All =
     [
-        Make<Channel>(ChannelsKey, design =>
-            design.ChannelList, (design, value) =>
-                design with { ChannelList = value }, channel => channel.Name, (channel, name) => channel with { Name = name },
-                (elements, index) => ((Channel)elements[index]).Site is { Length: > 0 } site ? site : $"channel {index + 1}",
-        [
-            Variant.Make("", null, "a channel", () => new Channel(), ChannelFields.Channel, _ => true, parts: ChannelFields.Parts),
-        ]),
-        Make<DerivedChannel>("derived", design =>
-            design.Derived, (design, value) =>
-                design with { Derived = value }, one => one.Name, (one, name) => one with { Name = name },
-                (_, index) => $"derived {index + 1}",
-        [
-            Variant.Make("", null, "a derived channel", () => new DerivedChannel(), ChannelFields.Derived, _ => true),
-        ]),
         Make<Stage>("stages", design =>
             design.Stages, (design, value) =>
                 design with { Stages = value }, stage => stage.Name, (stage, name) => stage with { Name = name }, StageName,
@@ -84,6 +70,20 @@ public sealed class DesignList
         {
             Patch = design.Patches is [var patch, ..] ? patch.Name : "", Channel = SiteChannels.Of(design, []) is [var first, ..] ? first.Derivation.Name : "",
         }),
+        Make<Channel>(ChannelsKey, design =>
+            design.ChannelList, (design, value) =>
+                design with { ChannelList = value }, channel => channel.Name, (channel, name) => channel with { Name = name },
+                (elements, index) => ((Channel)elements[index]).Site is { Length: > 0 } site ? site : $"channel {index + 1}",
+        [
+            Variant.Make("", null, "a channel", () => new Channel(), ChannelFields.Channel, _ => true, parts: ChannelFields.Parts),
+        ]),
+        Make<DerivedChannel>("derived", design =>
+            design.Derived, (design, value) =>
+                design with { Derived = value }, one => one.Name, (one, name) => one with { Name = name },
+                (_, index) => $"derived {index + 1}",
+        [
+            Variant.Make("", null, "a derived channel", () => new DerivedChannel(), ChannelFields.Derived, _ => true),
+        ]),
     ];
 
     private DesignList(
