@@ -101,10 +101,21 @@ public static class DesignWriter
             }
 
             bool hasCard = variant.Fields.Any(field => field.Kind == FieldKind.Card && field.Get(element) is string { Length: > 0 });
+            foreach (ElementPart refused in variant.Parts.Where(part => part.IsRefused(element)))
+            {
+                text.Append(refused.Key).Append(" = ").Append(Literals.Quoted(TableReader.NoPart)).Append('\n');
+            }
+
             foreach (Field<object> field in variant.Fields)
             {
+                if (!variant.IsPresent(element, field.Key))
+                {
+                    continue;
+                }
+
                 UnknownField? unknown = partly?.Find(prefix + field.Key);
-                bool always = (!list.HasKinds && field.Key is "low" or "high" or "name") || unknown is not null;
+                bool always = (!list.HasKinds && field.Key is "low" or "high" or "name") || unknown is not null
+                    || (variant.Parts.Any(part => part.IsWhole && part.Has(field.Key)) && field.Get(element) is not ("" or PartRanges { All.Count: 0 }));
                 if (always || (hasCard && field.Key.StartsWith("opamp.", StringComparison.Ordinal))
                     || !string.Equals(Text(field, element), Text(field, start), StringComparison.Ordinal))
                 {

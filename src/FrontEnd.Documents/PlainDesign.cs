@@ -35,7 +35,8 @@ internal static class PlainDesign
             root.Put(part.Key.Replace('-', '_'), "null");
         }
 
-        foreach (DesignList list in DesignFields.Lists)
+        // Without a list of channels their number stands at its key.
+        foreach (DesignList list in DesignFields.Lists.Where(list => list.Key != DesignList.ChannelsKey || 0 < list.Count(design)))
         {
             root.Put(list.Key, list.Elements(design).Select((element, at) => Element(list, element, partly, $"{list.Key}[{at + 1}].")).ToArray());
         }
@@ -70,7 +71,12 @@ internal static class PlainDesign
             branch.Put("topology", Literals.Quoted(topology));
         }
 
-        foreach (Field<object> field in variant.Fields)
+        foreach (ElementPart refused in variant.Parts.Where(part => part.IsRefused(element)))
+        {
+            branch.Put(refused.Key, "null");
+        }
+
+        foreach (Field<object> field in variant.Fields.Where(field => variant.IsPresent(element, field.Key)))
         {
             Put(branch, field, field.Get(element), partly?.Find(prefix + field.Key));
         }

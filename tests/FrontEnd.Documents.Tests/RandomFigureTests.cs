@@ -5,19 +5,21 @@ using Xunit;
 
 namespace FrontEnd.Documents.Tests;
 
-/// <summary>Every figure of ten random legal designs with all options against an independent program's (reference/worked/random): 1e-5, delays 1e-3, settling and recovery 2 %.</summary>
+/// <summary>Every figure of ten random legal designs with all options, and of one whose channels stand at sites and are unlike each other, against an independent program's (reference/worked/random, reference/worked/channels): 1e-5, delays 1e-3, settling and recovery 2 %.</summary>
 public sealed class RandomFigureTests
 {
     /// <summary>Below this volts, amperes and seconds are rounding in either program.</summary>
     private const double Zero = 1e-15;
 
-    public static IEnumerable<TheoryDataRow<string>> Files => Directory.GetFiles(Path.Combine(Repository.Worked, "random"), "*.json").Order().Select(path => new TheoryDataRow<string>(Path.GetFileName(path)));
+    public static IEnumerable<TheoryDataRow<string>> Files => from folder in (string[])["random", "channels"]
+        from path in Directory.GetFiles(Path.Combine(Repository.Worked, folder), "*.json").Order()
+        select new TheoryDataRow<string>(Path.Combine(folder, Path.GetFileName(path)));
 
     [Theory]
     [MemberData(nameof(Files))]
     public void Figures_OfARandomDesign_AgreeWithTheIndependentProgram(string file)
     {
-        string path = Path.Combine(Repository.Worked, "random", file);
+        string path = Path.Combine(Repository.Worked, file);
         DesignDocument document = DesignDocument.Read(path);
         Assert.False(document.HasErrors);
         Assessment assessment = Evaluator.Evaluate(document.Design);

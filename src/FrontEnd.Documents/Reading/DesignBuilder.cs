@@ -135,6 +135,7 @@ internal sealed class DesignBuilder
     private Design Settle(Design design)
     {
         SettleStep(ref design);
+        SettleChannels(ref design);
         bool channelsGiven = _log.Origins.ContainsKey("channels");
         if (IsPlain && !channelsGiven && design.Input.ReferenceInputs is { } inputs)
         {
@@ -142,6 +143,43 @@ internal sealed class DesignBuilder
         }
 
         return design;
+    }
+
+    /// <summary>A channel's electrode that is given by values, without a card, is the design's active electrode where nothing is said of it.</summary>
+    private void SettleChannels(ref Design design)
+    {
+        DesignList list = DesignFields.Lists.First(one => string.Equals(one.Key, DesignList.ChannelsKey, StringComparison.Ordinal));
+        for (int i = 0; i < design.ChannelList.Count; i++)
+        {
+            Channel channel = design.ChannelList[i];
+            if (channel.Electrode is not null)
+            {
+                design = Completed(design, list, i, "electrode.", "electrodes.active.");
+            }
+
+            if (channel.Minus?.Electrode is not null)
+            {
+                design = Completed(design, list, i, "minus.electrode.", channel.Electrode is null ? "electrodes.active." : $"channels[{i + 1}].electrode.");
+            }
+        }
+    }
+
+    private Design Completed(Design design, DesignList list, int index, string part, string from)
+    {
+        string prefix = $"{list.Key}[{index + 1}].{part}";
+        if (_log.Origins.ContainsKey(prefix + "card"))
+        {
+            return design;
+        }
+
+        Design completed = design;
+        foreach (Field<Design> field in list.FieldsAt(design, index).Where(field =>
+            field.Key.StartsWith(prefix, StringComparison.Ordinal) && !_log.Origins.ContainsKey(field.Key)))
+        {
+            completed = field.Set(completed, DesignFields.Find(design, from + field.Key[prefix.Length..])!.Get(design));
+        }
+
+        return completed;
     }
 
     /// <summary>A step size without a word length says the word length.</summary>
@@ -161,7 +199,8 @@ internal sealed class DesignBuilder
             ("reference", Design.Electrodes.Reference), ("ground", Design.Electrodes.Ground) })
         {
             string prefix = $"electrodes.{which}";
-            if (electrode is not null && !_log.Unread.Contains(prefix) && !_log.Mentions(prefix + "."))
+            bool isUsed = which != "active" || Design.ChannelList.Count == 0 || Design.ChannelList.Any(channel => channel.Electrode is null);
+            if (isUsed && electrode is not null && !_log.Unread.Contains(prefix) && !_log.Mentions(prefix + "."))
             {
                 string values = $"{QuantityText.FormatExact(electrode.ContactResistance)} in parallel with {QuantityText.FormatExact(electrode.ContactCapacitance)}";
                 _log.Report(ReadingMessages.AssumedElectrode(which, values));
@@ -180,19 +219,14 @@ internal sealed class DesignBuilder
     /// buffer.</summary>
     private void Protection()
     {
-        (string Lead, bool IsBuffered, string Key)[] leads =
-        [
-            Lead("active", Design.Electrodes.ActiveBuffer, DesignKeys.Electrodes.ActiveBufferSkinResistor),
-            Lead("reference", Design.Electrodes.ReferenceBuffer, DesignKeys.Electrodes.ReferenceBufferSkinResistor),
-        ];
+        (string Lead, bool IsBuffered, string Key)[] leads = [.. Design.Leads.Select(lead =>
+            (lead.Channel is null || lead.IsMinus ? "reference" : "active", lead.Buffer is not null,
+                lead.Buffer is null ? DesignKeys.Input.SeriesResistor : lead.SkinResistorKey)).Distinct()];
         foreach (IGrouping<string, (string Lead, bool IsBuffered, string Key)> one in leads.Where(lead =>
             !_log.Mentions(lead.Key) && !(lead.IsBuffered && _log.Unread.Contains(Table(lead.Key)))).GroupBy(lead => lead.Key, StringComparer.Ordinal))
         {
             _log.Report(ReadingMessages.NoProtection(one.Key, [.. one.Select(lead => lead.Lead)], one.First().IsBuffered));
         }
-
-        static (string, bool, string) Lead(string lead, ElectrodeBuffer? buffer, string skin) =>
-            (lead, buffer is not null, buffer is null ? DesignKeys.Input.SeriesResistor : skin);
 
         static string Table(string key) => key[..key.LastIndexOf('.')];
     }

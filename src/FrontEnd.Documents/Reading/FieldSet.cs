@@ -7,11 +7,14 @@ namespace FrontEnd.Documents.Reading;
 internal sealed class FieldSet<TOwner>
 {
     private readonly Dictionary<string, Field<TOwner>> _byPath = new(StringComparer.Ordinal);
+    private readonly IReadOnlyList<(string Key, Func<TOwner, bool, TOwner> With)> _parts;
     private readonly Dictionary<string, List<string>> _children = new(StringComparer.Ordinal) { [""] = [] };
 
-    public FieldSet(IReadOnlyList<Field<TOwner>> fields, DocumentFormat format)
+    /// <param name="parts">Parts that may be absent, and how to put them in or leave them out.</param>
+    public FieldSet(IReadOnlyList<Field<TOwner>> fields, DocumentFormat format, IReadOnlyList<(string Key, Func<TOwner, bool, TOwner> With)>? parts = null)
     {
-        AsToml = format == DocumentFormat.Toml ? this : new FieldSet<TOwner>(fields, DocumentFormat.Toml);
+        _parts = parts ?? [];
+        AsToml = format == DocumentFormat.Toml ? this : new FieldSet<TOwner>(fields, DocumentFormat.Toml, parts);
         foreach (Field<TOwner> field in fields)
         {
             if (format == DocumentFormat.Toml)
@@ -36,6 +39,21 @@ internal sealed class FieldSet<TOwner>
     /// <summary>The card field of a table's path; null where the table's part has no cards.</summary>
     public Field<TOwner>? CardOf(string path) =>
         Find(path.Length == 0 ? "card" : path + ".card") is { Kind: FieldKind.Card } field ? field : null;
+
+    /// <summary>Puts the part at a path into its owner or leaves it out; null where what stands there is always there.</summary>
+    public Func<TOwner, bool, TOwner>? PartOf(string path)
+    {
+        string key = path.Replace('_', '-');
+        foreach ((string part, Func<TOwner, bool, TOwner> with) in _parts)
+        {
+            if (string.Equals(part, key, StringComparison.Ordinal))
+            {
+                return with;
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>The names of the keys and tables in a table.</summary>
     public IReadOnlyList<string> Children(string path) => _children.TryGetValue(path, out List<string>? names) ? names : [];
@@ -79,12 +97,12 @@ internal sealed class FieldSets
 
     private FieldSets(DocumentFormat format)
     {
-        Design = new FieldSet<Design>(DesignFields.Fixed, format);
+        Design = new FieldSet<Design>(DesignFields.Fixed, format, [.. DesignFields.OptionalParts.Select(part => (part.Key, part.With))]);
         AntiAlias = new FieldSet<AntiAliasWish>(DesignFields.AntiAlias, format);
         Bought = new FieldSet<BoughtDevice>(PartlyKnownDesign.BoughtTable, format);
         foreach (Variant variant in DesignFields.Lists.SelectMany(list => list.Variants))
         {
-            _elements[variant] = new FieldSet<object>(variant.Fields, format);
+            _elements[variant] = new FieldSet<object>(variant.Fields, format, [.. variant.Parts.Select(part => (part.Key, part.With))]);
         }
     }
 

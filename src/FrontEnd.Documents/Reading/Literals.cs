@@ -46,6 +46,7 @@ internal static class Literals
 
     private static string Toml(FieldDescription field, object? value, string? written) => value switch
     {
+        NamedNumbers numbers => numbers.All.Count == 0 ? "{}" : $"{{ {string.Join(", ", numbers.All.Select(one => $"{Quoted(one.Name)} = {Number(one.Value)}"))} }}",
         null => Quoted(field.NullWord ?? ""),
         bool flag => flag ? "true" : "false",
         int count => count.ToString(CultureInfo.InvariantCulture),
@@ -63,6 +64,7 @@ internal static class Literals
     private static string Json(FieldDescription field, object? value) => value switch
     {
         null => "null",
+        NamedNumbers numbers => $"{{ {string.Join(", ", numbers.All.Select(one => $"{Quoted(one.Name)}: {Number(one.Value)}"))} }}",
         FrequencyRange range => $"[{Number(range.Low.Hertz)}, {Number(range.High.Hertz)}]",
         _ when field.IsNumeric && FieldKinds.SiValue(value) is { } si => Number(si),
         _ => Toml(field, value, null),

@@ -78,6 +78,8 @@ internal static class NodeValue
                 return Rows(key, list, out value, ref place);
             case TableNode table when field.Kind == FieldKind.Ranges:
                 return Ranges(field, key, table, format, out value, ref place);
+            case TableNode table when field.Kind == FieldKind.NamedNumbers:
+                return Named(key, table, out value, ref place);
             default:
                 return ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field), Example(field, plain));
         }
@@ -170,6 +172,26 @@ internal static class NodeValue
 
         place = table;
         value = new PartRanges(ranges);
+        return null;
+    }
+
+    private static Finding? Named(string key, TableNode table, out object? value, ref Node place)
+    {
+        value = null;
+        List<NamedNumber> numbers = [];
+        foreach (Entry entry in table.Entries)
+        {
+            place = entry.Value;
+            if (entry.Value is not NumberNode number)
+            {
+                return ReadingMessages.Type($"{key}.{entry.Key}", ReadingMessages.Noun(entry.Value), "a number", "0.5");
+            }
+
+            numbers.Add(new NamedNumber(entry.Key, number.Value));
+        }
+
+        place = table;
+        value = new NamedNumbers(numbers);
         return null;
     }
 

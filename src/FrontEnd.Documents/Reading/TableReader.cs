@@ -36,7 +36,10 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
                 continue;
             }
 
-            if (place.Set.Find(full) is { } field)
+            DesignList? list = owner is Design ? DesignFields.Lists.FirstOrDefault(list => string.Equals(list.Key, KeyOf(full), StringComparison.Ordinal)) : null;
+
+            // The channels are a number or a list.
+            if (place.Set.Find(full) is { } field && !(list is not null && entry.Value is ListNode))
             {
                 // The plain-number form has two spellings for some keys.
                 if (!spelt.TryAdd(field.Key, entry.Key))
@@ -51,9 +54,9 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
                     SetField(place, entry, field, ref owner);
                 }
             }
-            else if (owner is Design design && DesignFields.Lists.FirstOrDefault(list => string.Equals(list.Key, KeyOf(full), StringComparison.Ordinal)) is { } list)
+            else if (list is not null)
             {
-                owner = (TOwner)(object)List(list, entry, design);
+                owner = (TOwner)(object)List(list, entry, (Design)(object)owner!);
             }
             else if (place.Set.IsTable(full))
             {
@@ -79,14 +82,14 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             log.Places.TryAdd(key, entry.KeySpan);
         }
 
-        OptionalPart? part = owner is Design
-            ? DesignFields.OptionalParts.FirstOrDefault(part => string.Equals(part.Key, key, StringComparison.Ordinal)) : null;
+        Func<TOwner, bool, TOwner>? part = place.Card is null ? place.Set.PartOf(place.Path) : null;
+        Field<TOwner>? site = place.Set.Find(place.Path + ".site");
         Field<TOwner>? card = place.Set.CardOf(place.Path);
         bool leftOut = part is not null && entry.Value is (TextNode { Value: NoPart } or FlagNode { Value: false } or NullNode);
-        bool described = !leftOut && (entry.Value is TableNode || (entry.Value is TextNode && card is not null));
+        bool described = !leftOut && (entry.Value is TableNode || (entry.Value is TextNode && (card is not null || site is not null)));
         if (part is not null && (leftOut || described))
         {
-            owner = (TOwner)(object)part.With((Design)(object)owner!, described);
+            owner = part(owner, described);
         }
 
         if (leftOut)
@@ -101,6 +104,9 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
                 break;
             case TextNode when card is not null:
                 ApplyCard(place, entry.Value, card, ref owner);
+                break;
+            case TextNode when site is not null:
+                SetField(place, entry, site, ref owner);
                 break;
             case NullNode:
                 break;   // as if not given

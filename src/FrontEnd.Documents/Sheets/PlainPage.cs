@@ -72,7 +72,7 @@ internal static class PlainPage
     private static IEnumerable<string> ElectrodeLines(Design design, IReadOnlyList<SiteChannel> channels)
     {
         yield return $"Active site{At(channels)}: its voltage is the one that is recorded.";
-        yield return $"Reference ({design.Montage.Reference}): the one that all of them are measured against; what it picks up stands in every channel, with the opposite sign.";
+        yield return $"Reference ({design.ReferenceName}): the one that all of them are measured against; what it picks up stands in every channel, with the opposite sign.";
         yield return design.Electrodes.Ground is null
             ? "There is no ground electrode: resistors in the box hold the body near the amplifier's middle."
             : "Ground: it holds the body near the box's own zero, and is recorded nowhere; without it hum grows and channels stick at their ends.";

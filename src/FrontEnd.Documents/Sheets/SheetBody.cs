@@ -72,7 +72,7 @@ internal static class SheetBody
         yield return Chain(sheet.Assessment);
         yield return new Block.Heading("What to do next");
         yield return Next(sheet.Assessment);
-        foreach (Block block in BudgetTables.Of(sheet.Assessment).Where(table => table.Title == BudgetTables.BeforeARecording)
+        foreach (Block block in BudgetTables.Of(sheet.Assessment).Where(table => table.Title is ChannelTable.Title or BudgetTables.BeforeARecording)
             .SelectMany(Titled))
         {
             yield return block;

@@ -140,7 +140,7 @@ internal sealed class TextPage(int width = TextPage.Width)
         int[] widths = [.. columns.Select((column, at) =>
             Math.Max(heads ? column.Head.Length : 0, rows.Count == 0 ? 0 : rows.Max(row => row.Cells[at].Length)))];
         int room = width - Gap - (Gap * (columns.Count - 1));
-        foreach (int least in (ReadOnlySpan<int>)[width / 4, width / 6])
+        foreach (int least in (ReadOnlySpan<int>)[width / 4, width / 6, width / 10])
         {
             for (int at = columns.Count - 1; 0 <= at && room < widths.Sum(); at--)
             {

@@ -77,10 +77,10 @@ public static class LimitsOfUse
     private static IEnumerable<Use> Uses(Design design)
     {
         ElectrodeSet set = design.Electrodes;
-        double contact = set.Active.DcResistance.Ohms, mismatch = set.EffectiveMismatch, offset = Math.Abs(set.Offset.Volts),
+        double contact = design.ChannelList.Select(channel => channel.Electrode ?? set.Active).DefaultIfEmpty(set.Active).Max(one => one.DcResistance.Ohms), mismatch = set.EffectiveMismatch, offset = Math.Abs(set.Offset.Volts),
             field = design.Mains.Field.Teslas, battery = design.Supply.Lowest.Volts;
         yield return new Use(ResultIds.Limit.Contact, "largest resistance of the active electrode, the others growing alike", contact,
-            contact * Stride, ohms => design with { Electrodes = Scaled(set, contact == 0 ? 1 : ohms / contact) },
+            contact * Stride, ohms => Scaled(design, contact == 0 ? 1 : ohms / contact),
             value => Resistance.FromOhms(value));
         yield return new Use(ResultIds.Limit.Mismatch, "largest mismatch of active and reference electrode", mismatch,
             Math.Max(0.01, mismatch * Stride), value => design with { Electrodes = set with { Mismatch = Ratio.FromFraction(value) } },
@@ -98,12 +98,21 @@ public static class LimitsOfUse
 
     /// <summary>A wet electrode stays a wet one however bad its contact, and the mismatch stays: what is judged by the resistance where
     /// nothing is said is held as it is today.</summary>
-    private static ElectrodeSet Scaled(ElectrodeSet set, double factor)
+    private static Design Scaled(Design design, double factor)
     {
-        return set with
+        ElectrodeSet set = design.Electrodes;
+        return design with
         {
-            Active = One(set.Active), Reference = One(set.Reference), Ground = set.Ground is { } ground ? One(ground) : null,
-            Mismatch = Ratio.FromFraction(set.EffectiveMismatch),
+            Electrodes = set with
+            {
+                Active = One(set.Active), Reference = One(set.Reference), Ground = set.Ground is { } ground ? One(ground) : null,
+                Mismatch = 0 < design.ChannelList.Count ? set.Mismatch : Ratio.FromFraction(set.EffectiveMismatch),
+            },
+            ChannelList = design.ChannelList.Count == 0 ? design.ChannelList : [.. design.ChannelList.Select(channel => channel with
+            {
+                Electrode = channel.Electrode is { } own ? One(own) : null,
+                Minus = channel.Minus is { Electrode: { } minus } ? channel.Minus with { Electrode = One(minus) } : channel.Minus,
+            })],
         };
 
         Electrode One(Electrode electrode) => electrode.Scaled(factor) with { Contact = electrode.EffectiveContact };

@@ -55,7 +55,8 @@ public static class BenchPlan
 
         try
         {
-            return (Of(assessment), []);
+            Design one = Evaluator.WithOneKindOfChannel(design);
+            return (Of(ReferenceEquals(one, design) ? assessment : Evaluator.Evaluate(one)), []);
         }
         catch (NetworkHasNoAnswer problem)
         {

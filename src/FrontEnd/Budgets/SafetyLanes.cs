@@ -10,6 +10,9 @@ namespace FrontEnd.Budgets;
 /// <param name="Ground">The ground electrode's; null without one.</param>
 internal readonly record struct SafetyLanes(Vector<double> Active, Vector<double> Reference, Vector<double>? Ground)
 {
+    /// <summary>Conductance of all measuring leads together [S], where their resistors are not alike; null where all channels' are.</summary>
+    public Vector<double>? Measuring { get; init; }
+
     /// <summary>Each build's own resistors.</summary>
     public static SafetyLanes Of(Design design, BuildLanes builds)
     {
@@ -29,10 +32,24 @@ internal readonly record struct SafetyLanes(Vector<double> Active, Vector<double
     {
         double least = 1 - design.Input.ResistorTolerance.Fraction, ground = 1 - design.GroundDrive.ResistorTolerance.Fraction,
             series = design.Input.SeriesResistor.Ohms;
-        return new SafetyLanes(
-            new((design.Electrodes.ActiveBuffer?.SkinResistor.Ohms ?? series) * least),
-            new((design.Electrodes.ReferenceBuffer?.SkinResistor.Ohms ?? series) * least),
-            design.Electrodes.Ground is null ? null : new(design.GroundDrive.SeriesResistor.Ohms * ground));
+        Vector<double>? groundOhms = design.Electrodes.Ground is null ? null : new(design.GroundDrive.SeriesResistor.Ohms * ground);
+        if (design.ChannelList.Count == 0)
+        {
+            return new SafetyLanes(Of(design.Electrodes.ActiveBuffer), Of(design.Electrodes.ReferenceBuffer), groundOhms);
+        }
+
+        // Among channels of which each has its own the least counts; a minus electrode is the reference of its channel.
+        double active = double.PositiveInfinity, reference = double.PositiveInfinity, siemens = 0;
+        foreach (MeasuringLead lead in design.Leads)
+        {
+            double ohms = Of(lead.Buffer)[0];
+            siemens += 1 / ohms;
+            (active, reference) = lead.Channel is null || lead.IsMinus ? (active, Math.Min(reference, ohms)) : (Math.Min(active, ohms), reference);
+        }
+
+        return new SafetyLanes(new(active), new(reference), groundOhms) { Measuring = new(siemens) };
+
+        Vector<double> Of(Electrodes.ElectrodeBuffer? buffer) => new((buffer?.SkinResistor.Ohms ?? series) * least);
     }
 
     /// <summary>Dc through the lead with the least resistance; infinite where one has none.</summary>
@@ -48,7 +65,7 @@ internal readonly record struct SafetyLanes(Vector<double> Active, Vector<double
     public Vector<double>? SharedFault(Design design)
     {
         Vector<double> highest = new(design.Supply.Highest.Volts),
-            siemens = (new Vector<double>(design.Channels) / Active) + (Vector<double>.One / Reference);
+            siemens = Measuring ?? (new Vector<double>(design.Channels) / Active) + (Vector<double>.One / Reference);
         return design.Mains.CommonIsEarthed ? highest * siemens : highest / ((Vector<double>.One / siemens) + Ground);
     }
 

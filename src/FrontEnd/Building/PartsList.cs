@@ -14,10 +14,15 @@ public static class PartsList
         List<ListedPart> parts = [];
         Circuit input = InputCircuit.Of(design);
         AddParts(DesignKeys.Input.SeriesResistor);
+        if (0 < design.ChannelList.Count)
+        {
+            AddNamedBuffers(parts, design);
+        }
+
         foreach ((string which, Electrodes.ElectrodeBuffer? buffer,
             int perChannel) in new[] { ("active", design.Electrodes.ActiveBuffer, 1), ("reference", design.Electrodes.ReferenceBuffer, 0) })
         {
-            if (buffer is not null)
+            if (buffer is not null && design.ChannelList.Count == 0)
             {
                 AddParts(InputCircuit.SkinResistor(which));
                 parts.Add(Active($"buffer at the {which} electrode", $"electrodes.{which}-buffer.card", buffer.Card, perChannel,
@@ -49,15 +54,30 @@ public static class PartsList
             DesignKeys.Converter.Card, design.Converter.Card, 0, 1));
         return parts;
 
-        // One reference lead serves all channels.
+        // One reference lead serves all channels but those with a minus electrode of their own; of the ground's there is one.
         void AddParts(string key)
         {
             CircuitPart[] alike = [.. input.Parts.Where(part => part.Key == key)];
             if (alike.Length != 0)
             {
                 Add(parts, alike[0].Label, key, alike[0].Quantity, Ratio.FromFraction(alike[0].Tolerance),
-                    alike.Count(part => !part.IsShared), alike.Count(part => part.IsShared));
+                    alike.Count(part => !part.IsShared), alike.Count(part => part.IsShared) * (key == InputCircuit.GroundResistor ? 1 : design.Leads.Count - design.Channels));
             }
+        }
+    }
+
+    /// <summary>Buffers that are alike together, wherever they stand.</summary>
+    private static void AddNamedBuffers(List<ListedPart> parts, Design design)
+    {
+        foreach (IGrouping<Electrodes.ElectrodeBuffer, MeasuringLead> alike in design.Leads.Where(lead => lead.Buffer is not null).GroupBy(lead => lead.Buffer!))
+        {
+            MeasuringLead[] leads = [.. alike];
+            string key = leads[0].SkinResistorKey;
+            string where = string.Join(", ", leads.Select(lead => lead.Channel is { } channel
+                ? design.ChannelList[channel].Name + (lead.IsMinus ? " minus" : "") : "reference"));
+            Add(parts, $"skin resistor at the buffers of {where}", key, alike.Key.SkinResistor, design.Input.ResistorTolerance, 0,
+                leads.Length);
+            parts.Add(Active($"buffer at the electrodes of {where}", key[..key.LastIndexOf('.')] + ".card", alike.Key.Card, 0, leads.Length));
         }
     }
 

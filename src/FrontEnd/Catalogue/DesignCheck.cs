@@ -20,6 +20,7 @@ public static partial class DesignCheck
         checker.StaleRanges(fields);
         checker.Bands();
         checker.Electrodes();
+        checker.NamedChannels();
         checker.Stages();
         checker.Converter();
         checker.Filters();
@@ -108,9 +109,9 @@ public static partial class DesignCheck
                         "electrodes.ground", "electrodes.ground-electrode");
             }
 
-            HalfBlock("active", design.Electrodes.Active);
-            HalfBlock("reference", design.Electrodes.Reference);
-            HalfBlock("ground", design.Electrodes.Ground);
+            HalfBlock("the active", "electrodes.active", design.Electrodes.Active);
+            HalfBlock("the reference", "electrodes.reference", design.Electrodes.Reference);
+            HalfBlock("the ground", "electrodes.ground", design.Electrodes.Ground);
             if (0 < design.Input.DrivenShield.Fraction && design.Input.LeadToCommon.Farads == 0)
             {
                 Warning(Messages.ShieldWithoutLead, "input.driven-shield",
@@ -287,14 +288,14 @@ public static partial class DesignCheck
 
         private static string Text(Frequency frequency) => QuantityText.Format(frequency);
 
-        private void HalfBlock(string which, Electrodes.Electrode? electrode)
+        private void HalfBlock(string whose, string table, Electrodes.Electrode? electrode)
         {
             if (electrode is not null && electrode.SecondResistance is null != electrode.SecondCapacitance is null)
             {
                 string missing = electrode.SecondResistance is null ? "second-resistance" : "second-capacitance";
-                Error(Messages.HalfABlock, $"electrodes.{which}.{missing}", $"the {which} electrode's second block has no {missing}",
+                Error(Messages.HalfABlock, $"{table}.{missing}", $"{whose} electrode's second block has no {missing}",
                     "the block is a resistance and a capacitance in parallel",
-                    "give both or neither", $"electrodes.{which}.second-resistance", $"electrodes.{which}.second-capacitance");
+                    "give both or neither", $"{table}.second-resistance", $"{table}.second-capacitance");
             }
         }
 

@@ -57,7 +57,7 @@ public static class DesignFields
         var fields = new List<Field<Design>>(Fixed.Count + 64);
         for (int i = 0; i < Fixed.Count; i++)
         {
-            if (PartOfFixed[i]?.IsThere(design) != false)
+            if (PartOfFixed[i]?.IsThere(design) != false && (0 == design.ChannelList.Count || Fixed[i].Key != DesignList.ChannelsKey))
             {
                 fields.Add(Fixed[i]);
             }
@@ -138,7 +138,8 @@ public static class DesignFields
         Of(design).Where(field => field.IsNumeric && field.SiValue(design) is not null);
 
     /// <summary>False for a field of a part that this design does not have.</summary>
-    public static bool IsPresent(Design design, string key) => PartOf(key)?.IsThere(design) != false;
+    public static bool IsPresent(Design design, string key) =>
+        (design.ChannelList.Count == 0 || key != DesignList.ChannelsKey) && PartOf(key)?.IsThere(design) != false;
 
     /// <summary>The optional part that a key belongs to; null for none.</summary>
     private static OptionalPart? PartOf(string key)
@@ -160,7 +161,7 @@ public static class DesignFields
         Wording("purpose", "", "what the device is for, in the builder's words; printed on the sheet", (Design d) =>
             d.Purpose, (d, v) => d with { Purpose = v }),
         Wording("caution", "", "a sentence for the sheet's first lines", (Design d) => d.Caution, (d, v) => d with { Caution = v }),
-        Value("channels", "channels", Closed(1, 1024), "1", Practice, "number of recorded channels, one converter input each",
+        Value("channels", "channels", Closed(1, 1024), "1", Practice, "number of recorded channels, one converter input each; `[[channels]]` names them one by one",
             (Design d) => d.Channels, (d, v) => d with { Channels = v }),
         Value("band", "band", Above(0, 1e9), "[\"0.5 Hz\", \"40 Hz\"]", Practice,
             "the band that noise and mains are worked out in, f1 and f2",

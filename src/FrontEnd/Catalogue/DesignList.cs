@@ -70,6 +70,20 @@ public sealed class DesignList
         {
             Patch = design.Patches is [var patch, ..] ? patch.Name : "", Channel = SiteChannels.Of(design, []) is [var first, ..] ? first.Derivation.Name : "",
         }),
+        Make<Channel>(ChannelsKey, design =>
+            design.ChannelList, (design, value) =>
+                design with { ChannelList = value }, channel => channel.Name, (channel, name) => channel with { Name = name },
+                (elements, index) => ((Channel)elements[index]).Site is { Length: > 0 } site ? site : $"channel {index + 1}",
+        [
+            Variant.Make("", null, "a channel", () => new Channel(), ChannelFields.Channel, _ => true, parts: ChannelFields.Parts),
+        ]),
+        Make<DerivedChannel>("derived", design =>
+            design.Derived, (design, value) =>
+                design with { Derived = value }, one => one.Name, (one, name) => one with { Name = name },
+                (_, index) => $"derived {index + 1}",
+        [
+            Variant.Make("", null, "a derived channel", () => new DerivedChannel(), ChannelFields.Derived, _ => true),
+        ]),
     ];
 
     private DesignList(
@@ -81,6 +95,9 @@ public sealed class DesignList
         Func<IReadOnlyList<object>, int, string> defaultName,
         IReadOnlyList<Variant> variants) =>
         (Key, Elements, With, NameOf, Renamed, DefaultName, Variants) = (key, get, set, name, rename, defaultName, variants);
+
+    /// <summary>The key of the named channels, which their bare number has too.</summary>
+    public const string ChannelsKey = "channels";
 
     private readonly ConcurrentDictionary<(Variant Variant, int Index), Field<Design>[]> _fields = [];
 
@@ -130,7 +147,13 @@ public sealed class DesignList
     public Variant VariantOf(object element) => Variants.First(variant => variant.Matches(element));
 
     /// <summary>The fields of one element (counted from 0) as fields of the design.</summary>
-    public IReadOnlyList<Field<Design>> FieldsAt(Design design, int index) => FieldsAt(VariantOf(Elements(design)[index]), index);
+    public IReadOnlyList<Field<Design>> FieldsAt(Design design, int index)
+    {
+        object element = Elements(design)[index];
+        Variant variant = VariantOf(element);
+        Field<Design>[] fields = FieldsAt(variant, index);
+        return variant.Parts.Count == 0 ? fields : [.. fields.Where((_, i) => variant.IsPresent(element, variant.Fields[i].Key))];
+    }
 
     /// <summary>An element's fields depend on what it is and on its place alone, and are made once.</summary>
     private Field<Design>[] FieldsAt(Variant variant, int index) =>

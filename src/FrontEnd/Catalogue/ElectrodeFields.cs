@@ -93,6 +93,10 @@ internal static class ElectrodeFields
         .. Electrode.Select(field =>
             field.Within("reference.", "reference.", (ElectrodeSet e) => e.Reference, (e, v) => e with { Reference = v },
             () => new Electrode())),
+        Value("reference-sites", "reference_sites", null, "[]", "montage.reference names it where not given",
+            "sites of the reference; two, such as both ears, are two electrodes that are joined",
+            (ElectrodeSet e) => e.ReferenceSites, (e, v) => e with { ReferenceSites = v }),
+        Wording("ground-site", "", "site of the ground electrode", (ElectrodeSet e) => e.GroundSite, (e, v) => e with { GroundSite = v }),
         Value("ground-electrode", "ground_electrode", null, "true", Practice,
             "false for a two-electrode device, which then needs bias resistors",
             (ElectrodeSet e) => e.Ground is not null, (e, v) => e with { Ground = v ? e.Ground ?? new Electrode() : null }),

@@ -25,8 +25,18 @@ public sealed record Design
     /// <summary>A sentence that must stand on the sheet's first lines, such as "for calculation only"; "" for none.</summary>
     public string Caution { get; init; } = "";
 
-    /// <summary>Number of recorded channels, one converter input each.</summary>
-    public int Channels { get; init; } = 1;
+    /// <summary>Number of recorded channels, one converter input each: those of <see cref="ChannelList"/>, where it names them.</summary>
+    public int Channels
+    {
+        get => 0 < ChannelList.Count ? ChannelList.Count : field;
+        init;
+    } = 1;
+
+    /// <summary>The recorded channels where they are named one by one; empty where all are alike and <see cref="Channels"/> counts them.</summary>
+    public IReadOnlyList<Channel> ChannelList { get; init; } = [];
+
+    /// <summary>Channels that are computed from the recorded ones, besides those of the montage.</summary>
+    public IReadOnlyList<DerivedChannel> Derived { get; init; } = [];
 
     /// <summary>The band that noise and mains are worked out in.</summary>
     public Band Band { get; init; } = new(WholeBand, Frequency.FromHertz(0.5), Frequency.FromHertz(40));
@@ -104,8 +114,95 @@ public sealed record Design
     /// <summary>Delay of radio or cable packets that adds to the latency; null where not given.</summary>
     public Duration? PacketTime { get; init; }
 
-    /// <summary>N: how many channel inputs hang on the reference electrode's lead; 1 where it is buffered.</summary>
-    public int EffectiveReferenceInputs => Input.ReferenceInputs ?? (Montage.ReferenceBuffered ? 1 : Channels);
+    /// <summary>N: how many channel inputs hang on the reference electrode's lead; 1 where it is buffered. A channel with a minus electrode of its
+    /// own hangs on that one alone.</summary>
+    public int EffectiveReferenceInputs => Input.ReferenceInputs
+        ?? (Montage.ReferenceBuffered ? 1 : Math.Max(1, Channels - ChannelList.Count(channel => channel.Minus is not null)));
+
+    /// <summary>What the recorded channels are called: their names, or the sites' of the montage.</summary>
+    public IReadOnlyList<string> ChannelNames =>
+        0 < ChannelList.Count ? [.. ChannelList.Select(channel => channel.Name)] : Montage.SitesOf(Channels);
+
+    /// <summary>The derived channels in their order: those of the montage, then those of <see cref="Derived"/>. A name that is no recorded channel's
+    /// counts for nothing.</summary>
+    public IReadOnlyList<DerivedRow> DerivedRows
+    {
+        get
+        {
+            Montage named = 0 < ChannelList.Count ? Montage with { Sites = ChannelNames, Reference = ReferenceName } : Montage with { Reference = ReferenceName };
+            string[] slugs = [.. ChannelNames.Select(Slug.Of)];
+            return
+            [
+                .. named.ChannelNames(Channels).Zip(Montage.Weights(Montage.Kind, Channels), (name, row) => new DerivedRow(name, row)),
+                .. Derived.Select(one => new DerivedRow(one.Name,
+                    [.. slugs.Select(slug => one.Weights.All.Where(weight => Slug.Of(weight.Name) == slug).Sum(weight => weight.Value))])),
+            ];
+        }
+    }
+
+    /// <summary>Every measuring lead: those of the channels, each with its minus electrode's behind it, and the reference's at the end, where any
+    /// channel is measured against it.</summary>
+    public IReadOnlyList<MeasuringLead> Leads
+    {
+        get
+        {
+            List<MeasuringLead> leads = [];
+            for (int channel = 0; channel < Channels; channel++)
+            {
+                ElectrodeSet set = AsSeenBy(channel).Electrodes;
+                Channel? named = 0 < ChannelList.Count ? ChannelList[channel] : null;
+                string key = named?.Buffer is null ? DesignKeys.Electrodes.ActiveBufferSkinResistor : $"channels[{channel + 1}].buffer.skin-resistor";
+                leads.Add(new MeasuringLead(channel, IsMinus: false, set.Active, set.ActiveBuffer, key));
+                if (named?.Minus is { } minus)
+                {
+                    leads.Add(new MeasuringLead(channel, IsMinus: true, set.Reference, set.ReferenceBuffer,
+                        minus.Buffer is null ? key : $"channels[{channel + 1}].minus.buffer.skin-resistor"));
+                }
+            }
+
+            if (ChannelList.Count == 0 || ChannelList.Any(channel => channel.Minus is null))
+            {
+                leads.Add(new MeasuringLead(null, IsMinus: false, Electrodes.Reference, Electrodes.ReferenceBuffer, DesignKeys.Electrodes.ReferenceBufferSkinResistor));
+            }
+
+            return leads;
+        }
+    }
+
+    /// <summary>What the reference is called: by its sites, or as the montage names it.</summary>
+    public string ReferenceName => Electrodes.ReferenceSites.Count == 0 ? Montage.Reference : SiteWords.Joined(Electrodes.ReferenceSites);
+
+    /// <summary>The design with one kind of channel, as one of its channels sees it: that channel's own electrode and buffer as the active ones, its
+    /// minus electrode, if it has one, as the reference, and electrodes that are joined as one.</summary>
+    /// <param name="channel">Counted from 0; of no meaning where the channels are not named.</param>
+    public Design AsSeenBy(int channel)
+    {
+        if (ChannelList.Count == 0 && Electrodes.ReferenceSites.Count < 2)
+        {
+            return this;
+        }
+
+        ElectrodeSet set = Electrodes with { Reference = Electrodes.JoinedReference, ReferenceSites = [] };
+        InputNetwork input = Input with { ReferenceInputs = EffectiveReferenceInputs };
+        if (0 < ChannelList.Count)
+        {
+            Channel one = ChannelList[channel];
+            ElectrodeBuffer? buffer = one.IsUnbuffered ? null : one.Buffer ?? set.ActiveBuffer;
+            set = set with { Active = one.Electrode ?? set.Active, ActiveBuffer = buffer };
+            if (one.Minus is { } minus)
+            {
+                set = set with { Reference = minus.Electrode ?? set.Active, ReferenceBuffer = minus.IsUnbuffered ? null : minus.Buffer ?? buffer };
+                input = input with { ReferenceInputs = 1 };
+            }
+        }
+
+        // The names stand in results of the whole design alone.
+        return this with
+        {
+            Channels = Channels, ChannelList = [], Derived = [], Electrodes = set, Input = input,
+            Montage = Montage with { Sites = 0 < ChannelList.Count ? [] : Montage.Sites },
+        };
+    }
 
     /// <summary>True where a ground electrode is there and driven; without the electrode the drive has no effect.</summary>
     public bool GroundIsDriven => GroundDrive.Kind == GroundKind.Driven && Electrodes.Ground is not null;

@@ -31,6 +31,22 @@ public sealed record ElectrodeSet
     /// <summary>Buffer at the reference electrode; null for a passive one.</summary>
     public ElectrodeBuffer? ReferenceBuffer { get; init; }
 
+    /// <summary>Sites of the reference electrode; where there are two, such as both ears, there stands an electrode at each, and they are joined
+    /// before one protection resistor. Empty where the montage or nobody says.</summary>
+    public IReadOnlyList<string> ReferenceSites { get; init; } = [];
+
+    /// <summary>Site of the ground electrode; "" where nobody says.</summary>
+    public string GroundSite { get; init; } = "";
+
+    /// <summary>The reference's electrodes as one: impedances in parallel, and of each one's excess noise its share of the current
+    /// divider.</summary>
+    public Electrode JoinedReference => ReferenceSites.Count is var n and > 1
+        ? Reference.Scaled(1.0 / n) with
+        {
+            ExcessNoise = ExcessNoise.FromVoltsSquaredPerHertz(Reference.ExcessNoise.VoltsSquaredPerHertz / n), Contact = Reference.EffectiveContact,
+        }
+        : Reference;
+
     /// <summary>Dry if either of the two measuring electrodes is.</summary>
     public ContactKind Contact =>
         Active.EffectiveContact == ContactKind.Dry || Reference.EffectiveContact == ContactKind.Dry ? ContactKind.Dry : ContactKind.Wet;

@@ -39,4 +39,7 @@ public enum FieldKind
 
     /// <summary>Least and greatest value of some of a part's other fields.</summary>
     Ranges,
+
+    /// <summary>Numbers without unit by names that the user chose.</summary>
+    NamedNumbers,
 }

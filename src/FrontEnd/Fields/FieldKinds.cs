@@ -22,6 +22,7 @@ public static class FieldKinds
         new(FieldKind.TextList, "a list of texts", "[\"Fp1\", \"Fp2\"]", typeof(IReadOnlyList<string>)),
         new(FieldKind.SectionRows, "a list of rows of six numbers", "[[b0, b1, b2, a0, a1, a2]]",
             typeof(IReadOnlyList<IReadOnlyList<double>>)),
+        new(FieldKind.NamedNumbers, "a table of numbers", "{ O1 = 1, O2 = -1 }", typeof(NamedNumbers)),
         new(FieldKind.Ranges, "a table of ranges", "{ key = [\"1 mV\", \"2 mV\"] }"),
     ];
 

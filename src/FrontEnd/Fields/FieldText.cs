@@ -19,6 +19,7 @@ public static class FieldText
         IReadOnlyList<double> numbers => string.Join(", ", numbers.Select(Number)),
         IReadOnlyList<string> texts => string.Join(", ", texts),
         IReadOnlyList<IReadOnlyList<double>> rows => string.Join("; ", rows.Select(row => string.Join(", ", row.Select(Number)))),
+        NamedNumbers numbers => string.Join("; ", numbers.All.Select(one => $"{one.Name} {Number(one.Value)}")),
         PartRanges ranges => string.Join("; ", ranges.All.Select(range => $"{range.Key} {Ends(field, range, " to ")}")),
         _ => field.Choices.First(choice => choice.Value.Equals(value)).Word,
     };
@@ -141,6 +142,8 @@ public static class FieldText
                 return Rows(field, trimmed, out value);
             case FieldKind.Ranges:
                 return Ranges(field, trimmed, out value);
+            case FieldKind.NamedNumbers:
+                return Named(field, trimmed, out value);
             default:
                 return ReadQuantity(field, text, out value);
         }
@@ -242,6 +245,26 @@ public static class FieldText
         }
 
         value = (IReadOnlyList<IReadOnlyList<double>>)rows;
+        return null;
+    }
+
+    /// <summary><c>O1 1; O2 -1</c>: a name may have blanks, the number is its last word.</summary>
+    private static Finding? Named(FieldDescription field, string text, out object? value)
+    {
+        value = null;
+        List<NamedNumber> numbers = [];
+        foreach (string part in text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            int blank = part.LastIndexOf(' ');
+            if (ReadNumber(field, part[(blank + 1)..], out object? number) is { } finding)
+            {
+                return finding;
+            }
+
+            numbers.Add(new NamedNumber(part[..Math.Max(0, blank)].Trim(), (double)number!));
+        }
+
+        value = new NamedNumbers(numbers);
         return null;
     }
 

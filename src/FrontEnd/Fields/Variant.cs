@@ -4,8 +4,8 @@ namespace FrontEnd.Fields;
 public sealed class Variant
 {
     private Variant(string kind, string? topology, string noun, Func<object> create, IReadOnlyList<Field<object>> fields,
-        Func<object, bool> matches, bool isDefault) =>
-        (Kind, Topology, Noun, Create, Fields, Matches, IsDefault) = (kind, topology, noun, create, fields, matches, isDefault);
+        Func<object, bool> matches, bool isDefault, IReadOnlyList<ElementPart> parts) =>
+        (Kind, Topology, Noun, Create, Fields, Matches, IsDefault, Parts) = (kind, topology, noun, create, fields, matches, isDefault, parts);
 
     /// <summary>The word of <c>kind</c>; "" where the list has one kind only.</summary>
     public string Kind { get; }
@@ -26,8 +26,26 @@ public sealed class Variant
 
     public Func<object, bool> Matches { get; }
 
+    /// <summary>Parts that an element may be without.</summary>
+    public IReadOnlyList<ElementPart> Parts { get; }
+
+    /// <summary>False for a field of a part that an element does not have.</summary>
+    public bool IsPresent(object element, string key)
+    {
+        foreach (ElementPart part in Parts)
+        {
+            if (part.Has(key) && !part.IsThere(element))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     internal static Variant Make<TElement>(string kind, string? topology, string noun, Func<TElement> create,
-        IReadOnlyList<Field<TElement>> fields, Func<object, bool> matches, bool isDefault = false)
+        IReadOnlyList<Field<TElement>> fields, Func<object, bool> matches, bool isDefault = false,
+        IReadOnlyList<ElementPart>? parts = null)
         where TElement : class =>
         new(
             kind,
@@ -38,5 +56,6 @@ public sealed class Variant
                 field.Redirected<object>(field.Key, field.JsonKey, owner => field.Get((TElement)owner),
                 (owner, value) => field.Set((TElement)owner, value)))],
             matches,
-            isDefault);
+            isDefault,
+            parts ?? []);
 }

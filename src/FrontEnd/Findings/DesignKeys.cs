@@ -40,6 +40,8 @@ public static class DesignKeys
         public const string ActiveContactResistance = "electrodes.active.contact-resistance";
         public const string ActiveCard = "electrodes.active.card";
         public const string GroundElectrode = "electrodes.ground-electrode";
+        public const string GroundSite = "electrodes.ground-site";
+        public const string ReferenceSites = "electrodes.reference-sites";
         public const string GroundCard = "electrodes.ground.card";
         public const string Mismatch = "electrodes.mismatch";
         public const string Offset = "electrodes.offset";

@@ -40,6 +40,22 @@ public static class SiteWords
     /// <summary>Those, and the words that stand for several sites or none.</summary>
     public static IEnumerable<string> All => [.. Names, .. Several.Keys, Average];
 
+    /// <summary>What sites that are joined are called together: <c>ears</c>, <c>mastoids</c>, or their names with plus signs.</summary>
+    public static string Joined(IReadOnlyList<string> sites)
+    {
+        string[] names = [.. sites.Select(word => Site(word)?.Name ?? word)];
+        return Several.Keys.FirstOrDefault(word => Several[word].Length == names.Length && names.Length > 1 && Several[word].All(names.Contains))
+            ?? string.Join('+', sites);
+    }
+
+    /// <summary>The known name that a word differs from by one letter: of several the one that the 10-20 system has; null for a known word, and for
+    /// one that is near none.</summary>
+    public static string? OneLetterFrom(string word)
+    {
+        string name = word.Trim().Replace(' ', '-');
+        return name.Length < 2 || Site(name) is not null ? null : InOrder(Names).FirstOrDefault(known => Nearest.IsOneLetterFrom(name, known));
+    }
+
     private static IEnumerable<string> InOrder(IEnumerable<string> words) => words.OrderBy(word => Site(word)?.Set ?? SiteSet.TenTwenty);
 
     /// <summary>The site of a name or word, in any case, blanks for hyphens; null for none.</summary>

@@ -217,6 +217,24 @@ public static class ResultIds
             All.Of(Slug.Of(first)).With(Slug.Of(second)).With("correlation");
     }
 
+    /// <summary>Figures of channels that have names.</summary>
+    public static class Channel
+    {
+        public static readonly ResultFamily All = new("channel.");
+
+        /// <summary>A channel's own figure of what the design has for its worst channel.</summary>
+        public static ResultId Of(string name, ResultId figure) => All.Of(Slug.Of(name)).With(figure.Text);
+
+        /// <summary>The offset that a channel survives beyond the one asked for.</summary>
+        public static ResultId OffsetToSpare(string name) => All.Of(Slug.Of(name)).With("levels.offset_to_spare");
+
+        /// <summary>The worst of a channel's verdicts, and what it is about.</summary>
+        public static ResultId Verdict(string name) => All.Of(Slug.Of(name)).With("verdict");
+
+        /// <summary>All figures of one channel.</summary>
+        public static ResultFamily OfChannel(string name) => new($"{All.Start}{Slug.Of(name)}.");
+    }
+
     /// <summary>The sphere that three measures of a head give, and distances on it.</summary>
     public static class Head
     {

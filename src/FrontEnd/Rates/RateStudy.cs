@@ -153,12 +153,13 @@ public static class RateStudy
 
         var list = new ResultList();
         Evaluator.AddSignal(list, evaluation);
-        LevelsReport.AddLimits(list, evaluation);
-        AliasReport.AddTo(list, [], evaluation);
-        FilterReport.AddTo(list, [], evaluation);
-        LatencyReport.AddTo(list, evaluation);
+        LevelsReport.AddLimits(list, evaluation.ForLevels);
+        AliasReport.AddTo(list, [], evaluation.ForNoise);
+        FilterReport.AddTo(list, [], evaluation.ForNoise);
+        LatencyReport.AddTo(list, evaluation.ForNoise);
         SafetyReport.AddTo(list, [], evaluation);
-        SupplyReport.AddTo(list, evaluation);
+        SupplyReport.AddTo(list, evaluation.ForNoise);
+        SupplyReport.AddPower(list, design);
         Judge.AddTo(list, evaluation);
 
         double[] edges = evaluation.PathAndConverter([design.Band.Low.Hertz, design.Band.High.Hertz]);

@@ -133,6 +133,8 @@ internal static class Equations
     public static readonly Equation Latency = new("group delay of path, converter and digital filters + packet time", Derived);
     public static readonly Equation SkewLeak = new("2·sin(πf·Δt)", Derived);
     public static readonly Equation MontageNoise = new("√(σ_own²·Σc² + σ_shared²·(Σc)²)", Derived);
+    public static readonly Equation OffsetToSpare = new("V_survived − V_required", Derived);
+    public static readonly Equation ChannelVerdict = new("the worst of the channel's verdicts, against the design's limits", Derived);
     public static readonly Equation MontageMains = new(
         "|Σc·(v_i − v_R,i)/H_i| + Σ|c|·(V_amp,i + V_loop,i), the largest over the electrodes' and parts' signs", Derived);
     public static readonly Equation SharedReference = new("σ_shared·|Σc|", Derived);

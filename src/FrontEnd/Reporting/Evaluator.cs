@@ -54,18 +54,18 @@ public static class Evaluator
         {
             var evaluation = new Evaluation(design, null, like);
             var list = new ResultList();
-            NoiseReport.AddBoardShare(list, evaluation);
+            NoiseReport.AddBoardShare(list, evaluation.ForNoise);
             MainsReport.AddTotal(list, evaluation.Mains);
-            MainsReport.AddRecorded(list, evaluation);
+            MainsReport.AddRecorded(list, evaluation.ForMains);
             ConverterReport.AddFit(list, design);
-            ConverterReport.AddBitsNeeded(list, evaluation);
+            ConverterReport.AddBitsNeeded(list, evaluation.ForNoise);
             if (evaluation.Drive is { } drive)
             {
                 DriveReport.AddWorst(list, design, drive);
             }
 
             LevelsReport.AddJudged(list, evaluation.Levels);
-            AliasReport.AddFold(list, evaluation);
+            AliasReport.AddFold(list, evaluation.ForNoise);
             SafetyReport.AddTo(list, [], evaluation);
             SeeReport.AddRequired(list, evaluation);
             Judge.AddTo(list, evaluation);
@@ -76,6 +76,12 @@ public static class Evaluator
             return null;
         }
     }
+
+    /// <summary>The design with one kind of channel, for what works on one: of channels that are unlike each other as the one with the most noise of
+    /// the board sees it.</summary>
+    /// <exception cref="NetworkHasNoAnswer">See <see cref="Evaluate"/>.</exception>
+    internal static Design WithOneKindOfChannel(Design design) =>
+        design.ChannelList.Count == 0 ? design.AsSeenBy(0) : new Evaluation(design).ForNoise.Design;
 
     /// <summary>A design's budgets for <see cref="Judged"/> to take over; null where it has none.</summary>
     internal static Evaluation? ForOthers(Design design)
@@ -93,37 +99,52 @@ public static class Evaluator
     /// <summary>The signal and what stands beside it: gain, noise, converter, mains and the driven ground, as every judgement needs them.</summary>
     internal static void AddSignal(ResultList list, Evaluation evaluation)
     {
-        GainReport.AddTo(list, evaluation);
-        NoiseReport.AddTo(list, evaluation);
-        ConverterReport.AddTo(list, evaluation);
-        MainsReport.AddTo(list, evaluation);
-        DriveReport.AddTo(list, evaluation);
+        GainReport.AddTo(list, evaluation.ForNoise);
+        NoiseReport.AddTo(list, evaluation.ForNoise);
+        ConverterReport.AddTo(list, evaluation.ForNoise);
+        MainsReport.AddTo(list, evaluation.ForMains);
+        DriveReport.AddTo(list, evaluation.ForMains);
     }
 
     /// <summary>One report after the other, in the order of the results; each reads the evaluation alone, and no other's results. Only the verdicts
-    /// behind them do.</summary>
+    /// behind them do. Where channels are unlike each other a family's reports read the one channel that it is worst in.</summary>
     internal static IReadOnlyList<Action<ResultList, List<Finding>, Evaluation>> Reports { get; } =
     [
-        (list, _, evaluation) => GainReport.AddTo(list, evaluation),
-        (list, _, evaluation) => NoiseReport.AddTo(list, evaluation),
-        (list, _, evaluation) => ConverterReport.AddTo(list, evaluation),
-        (list, _, evaluation) => MainsReport.AddTo(list, evaluation),
-        (list, _, evaluation) => DriveReport.AddTo(list, evaluation),
-        (list, _, evaluation) => LevelsReport.AddTo(list, evaluation),
-        (list, _, evaluation) => InputReport.AddTo(list, evaluation),
-        LevelsReport.AddRecovery,
-        AliasReport.AddTo,
-        FilterReport.AddTo,
-        (list, _, evaluation) => LatencyReport.AddTo(list, evaluation),
-        (list, _, evaluation) => LatencyReport.AddBands(list, evaluation),
+        Of(one => one.ForNoise, (list, _, evaluation) => GainReport.AddTo(list, evaluation)),
+        Of(one => one.ForNoise, (list, _, evaluation) => NoiseReport.AddTo(list, evaluation)),
+        Of(one => one.ForNoise, (list, _, evaluation) => ConverterReport.AddTo(list, evaluation)),
+        Of(one => one.ForMains, (list, _, evaluation) => MainsReport.AddTo(list, evaluation)),
+        Of(one => one.ForMains, (list, _, evaluation) => DriveReport.AddTo(list, evaluation)),
+        Of(one => one.ForLevels, (list, _, evaluation) => LevelsReport.AddTo(list, evaluation)),
+        Of(one => one.ForMains, (list, _, evaluation) => InputReport.AddTo(list, evaluation)),
+        Of(one => one.ForLevels, LevelsReport.AddRecovery),
+        Of(one => one.ForNoise, AliasReport.AddTo),
+        Of(one => one.ForNoise, FilterReport.AddTo),
+        Of(one => one.ForNoise, (list, _, evaluation) => LatencyReport.AddTo(list, evaluation)),
+        Of(one => one.ForNoise, (list, _, evaluation) => LatencyReport.AddBands(list, evaluation)),
         (list, _, evaluation) => SkewReport.AddTo(list, evaluation.Design),
         SafetyReport.AddTo,
+        (list, _, evaluation) => ChannelReport.AddTo(list, evaluation),
         MontageReport.AddTo,
         SeeReport.AddTo,
-        ContactReport.AddTo,
-        (list, _, evaluation) => OpenReport.AddTo(list, evaluation),
-        (list, _, evaluation) => SupplyReport.AddTo(list, evaluation),
+        Of(one => one.ForNoise, ContactReport.AddTo),
+        Of(one => one.ForLevels, (list, _, evaluation) => OpenReport.AddTo(list, evaluation)),
+        Of(one => one.ForNoise, (list, _, evaluation) => SupplyReport.AddTo(list, evaluation)),
+        (list, _, evaluation) => SupplyReport.AddPower(list, evaluation.Design),
     ];
+
+    /// <summary>A report of one channel's figures, which say whose they are where the channels have names.</summary>
+    private static Action<ResultList, List<Finding>, Evaluation> Of(Func<Evaluation, Evaluation> family,
+        Action<ResultList, List<Finding>, Evaluation> report) => (list, findings, evaluation) =>
+    {
+        int from = list.Results.Count;
+        Evaluation one = family(evaluation);
+        report(list, findings, one);
+        if (evaluation.ChannelOf(one) is { } channel)
+        {
+            list.SayChannel(from, channel);
+        }
+    };
 
     private static Assessment Work(Design design, List<Finding> findings, SharedSources? sources)
     {
@@ -142,12 +163,12 @@ public static class Evaluator
     private static void AddFindings(List<Finding> findings, Evaluation evaluation)
     {
         Design design = evaluation.Design;
-        if (!evaluation.Noise.Converged)
+        if (!evaluation.EveryKind.All(kind => kind.Noise.Converged))
         {
             findings.Add(Messages.NotConverged("noise"));
         }
 
-        if (!evaluation.Levels.Converged)
+        if (!evaluation.EveryKind.All(kind => kind.Levels.Converged))
         {
             findings.Add(Messages.NotConverged("the noise at the nodes"));
         }

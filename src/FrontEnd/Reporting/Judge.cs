@@ -76,6 +76,7 @@ internal static class Judge
             () => "the smallest series resistance fitted in a lead");
         AtMost(list, ResultIds.Safety.SharedFaultCurrent, DesignKeys.Requirements.FaultCurrent, requirements.FaultCurrent, FaultLimit,
             () => SafetyReport.SharedFaultHeldBy(design));
+        JudgeChannels(list, evaluation);
         JudgeSeen(list, design);
     }
 
@@ -100,6 +101,52 @@ internal static class Judge
             {
                 list.Judge(id, new Verdict(VerdictKind.NotJudged, $"no ratio is asked for; set {key} to judge it") { Requirement = key });
             }
+        }
+    }
+
+    /// <summary>Each named channel against the limits of the design: the worst of its verdicts in a word, as the design's own are its worst
+    /// channel's.</summary>
+    private static void JudgeChannels(ResultList list, Evaluation evaluation)
+    {
+        (ResultId Plain, ResultId Figure)[] judged =
+        [
+            .. new[] { ResultIds.Noise.BoardShare, ResultIds.Mains.Total, ResultIds.Mains.Recorded, ResultIds.Levels.OffsetSurvived, ResultIds.Safety.FaultCurrent }
+                .Select(id => (id, id)),
+            .. evaluation.Levels.FirstToClip is { } first ? [(ResultIds.Levels.Headroom(first.Node), ResultIds.Levels.LeastHeadroom)]
+                : Array.Empty<(ResultId, ResultId)>(),
+        ];
+        foreach (Channel channel in evaluation.Design.ChannelList)
+        {
+            if (!list.Has(ResultIds.Channel.Of(channel.Name, ResultIds.Noise.Total)))
+            {
+                return;
+            }
+
+            VerdictKind worst = VerdictKind.Pass;
+            List<string> because = [];
+            foreach ((ResultId plain, ResultId figure) in judged)
+            {
+                if (list[plain].Verdict is { Limit: { } limit } verdict)
+                {
+                    Result own = list[ResultIds.Channel.Of(channel.Name, figure)];
+                    VerdictKind kind = own.State == ResultState.Number ? Weigh(own.Si, limit, verdict.LimitIsGreatest).Kind
+                        : verdict.LimitIsGreatest ? VerdictKind.Fail : VerdictKind.Pass;
+                    if (kind != VerdictKind.Pass && (worst == VerdictKind.Pass || kind == VerdictKind.Fail) && kind != worst)
+                    {
+                        worst = kind;
+                        because.Clear();
+                    }
+
+                    if (kind == worst && kind != VerdictKind.Pass)
+                    {
+                        because.Add(figure.Text);
+                    }
+                }
+            }
+
+            string word = worst switch { VerdictKind.Fail => "fail", VerdictKind.Marginal => "marginal", _ => "pass" };
+            list.Word(ResultIds.Channel.Verdict(channel.Name), $"verdict of channel {channel.Name}{(because.Count == 0 ? "" : $", by {string.Join(", ", because)}")}", word,
+                Equations.ChannelVerdict);
         }
     }
 

@@ -72,6 +72,20 @@ internal sealed class ResultList
     /// <summary>Puts a verdict on a result.</summary>
     public void Judge(ResultId id, Verdict verdict) => _results[_index[id]] = this[id] with { Verdict = verdict };
 
+    /// <summary>Says of the numbers added from a place on which channel they are of.</summary>
+    public void SayChannel(int from, string channel)
+    {
+        string words = $"channel {channel}";
+        for (int i = from; i < _results.Count; i++)
+        {
+            Result result = _results[i];
+            if (result.State is ResultState.Number or ResultState.Unbounded)
+            {
+                _results[i] = result with { Text = string.IsNullOrEmpty(result.Text) ? words : $"{result.Text}; {words}" };
+            }
+        }
+    }
+
     /// <summary>Shows a result's equation with the numbers put in.</summary>
     public void PutIn(ResultId id, Func<string> numbers) => _results[_index[id]] = this[id] with { Numbers = numbers };
 

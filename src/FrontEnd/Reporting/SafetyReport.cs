@@ -113,18 +113,24 @@ internal static class SafetyReport
             return;
         }
 
-        TextbookFigure hand = SafetyFormulas.SharedFault(design.Supply.Highest, design.Channels, Resistance.FromOhms(fitted.Active[0]),
+        TextbookFigure? hand = 0 < design.ChannelList.Count ? null : SafetyFormulas.SharedFault(design.Supply.Highest, design.Channels, Resistance.FromOhms(fitted.Active[0]),
             Resistance.FromOhms(fitted.Reference[0]), earthed ? null : Resistance.FromOhms(fitted.Ground!.Value[0]));
         string way = earthed ? "back through the earth, to which the common is tied" : "back through the ground lead";
         list.Number(ResultIds.Safety.SharedFaultCurrent, SharedFaultName, "I", Current.FromAmperes(lanes[0]), equation, hand: hand,
-            text: $"{Words(lanes[0], limit)}; {design.Channels} active and 1 reference lead, {way}; {LimitOrigin}");
+            text: $"{Words(lanes[0], limit)}; {LeadsInWords(design)}, {way}; {LimitOrigin}");
+    }
+
+    private static string LeadsInWords(Design design)
+    {
+        int minus = design.ChannelList.Count(channel => channel.Minus is not null), reference = design.ChannelList.Count > 0 && minus == design.Channels ? 0 : 1;
+        return $"{design.Channels} active and {reference} reference lead" + (0 < minus ? $", {minus} of channels' own minus electrodes" : "");
     }
 
     /// <summary>Which resistors hold the current of a shared fault most, in words.</summary>
     public static string SharedFaultHeldBy(Design design)
     {
         var fitted = SafetyLanes.Least(design);
-        double leads = 1 / ((design.Channels / fitted.Active[0]) + (1 / fitted.Reference[0]));
+        double leads = 1 / (fitted.Measuring?[0] ?? ((design.Channels / fitted.Active[0]) + (1 / fitted.Reference[0])));
         return design.Mains.CommonIsEarthed || (fitted.Ground is { } ground && ground[0] < leads)
             ? "the measuring leads' resistors, side by side"
             : "the ground lead's resistor";

@@ -75,9 +75,9 @@ internal static class SeeReport
         SourceQuestion question = SourceCheck.Read(patch, head, design.Bands, design.Band,
             [.. channels.Where(one => one.IsRecorded).Select(one => one.Derivation.Active)], key => key, [])!;
         bool isRecorded = band.Low.Hertz < design.Converter.Rate.Hertz / 2;
-        (double total, double shared) = isRecorded ? (evaluation.Noise.InBand(band.Low.Hertz, band.High.Hertz), evaluation.Noise.SharedInBand(band.Low.Hertz, band.High.Hertz)) : (0, 0);
+        DerivedNoise? noise = isRecorded ? DerivedNoise.InBand(evaluation, band.Low.Hertz, band.High.Hertz) : null;
         return make(question,
-            [.. channels.Select(one => new NoisyChannel(one.Derivation, isRecorded ? MontageReport.Noise(one.Weights, total, shared) : null))]);
+            [.. channels.Select(one => new NoisyChannel(one.Derivation, noise is null ? null : VoltageRms.FromVolts(noise.Rms(one.Weights))))]);
     }
 
     private static void AddRequired(ResultList list, Design design, CortexPatch patch, SourceView view, SourceInChannel seen)
@@ -117,7 +117,7 @@ internal static class SeeReport
     private static void AddChannels(ResultList list, Evaluation evaluation, BackgroundField background, IReadOnlyList<SiteChannel> channels)
     {
         Band band = evaluation.Design.Band;
-        double total = evaluation.Noise.Total, shared = evaluation.Noise.Shared, common = shared * shared, own = Math.Max(0, (total * total) - common);
+        var noise = DerivedNoise.Of(evaluation);
         VoltageRms site = background.Activity.Rms(band.Low, band.High);
         for (int i = 0; i < channels.Count; i++)
         {
@@ -133,8 +133,8 @@ internal static class SeeReport
             if (0 < i && ResultIds.See.CorrelationOf(channels[i - 1].Derivation.Name, channel.Derivation.Name) is var pair && !list.Has(pair))
             {
                 SiteChannel before = channels[i - 1];
-                double correlation = background.Correlation(before.Derivation, channel.Derivation, site, MontageReport.Covariance(own, common, before.Weights, before.Weights),
-                    MontageReport.Covariance(own, common, channel.Weights, channel.Weights), MontageReport.Covariance(own, common, before.Weights, channel.Weights));
+                double correlation = background.Correlation(before.Derivation, channel.Derivation, site, noise.Covariance(before.Weights, before.Weights),
+                    noise.Covariance(channel.Weights, channel.Weights), noise.Covariance(before.Weights, channel.Weights));
                 list.Number(pair, $"correlation of {before.Derivation.Name} and {channel.Derivation.Name}, background and front end", "", PlainNumber.FromNumber(correlation), Equations.SiteCorrelation);
             }
         }

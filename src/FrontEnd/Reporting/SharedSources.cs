@@ -25,7 +25,7 @@ internal sealed class SharedSources
     public BackgroundField Background { get; }
 
     /// <summary>True where the other's sources lie where these do, in the same head and under the same channels.</summary>
-    public bool Fits(Design design) => design.Channels == _design.Channels && design.Montage == _design.Montage && design.Head == _design.Head
+    public bool Fits(Design design) => design.Channels == _design.Channels && ReferenceEquals(design.ChannelList, _design.ChannelList) && ReferenceEquals(design.Derived, _design.Derived) && design.Montage == _design.Montage && design.Head == _design.Head
         && design.Background == _design.Background && design.Band == _design.Band && ReferenceEquals(design.Bands, _design.Bands)
         && design.Patches.Select(Place).SequenceEqual(_design.Patches.Select(Place));
 

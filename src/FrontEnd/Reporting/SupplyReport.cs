@@ -42,8 +42,6 @@ internal static class SupplyReport
             list.Number(ResultIds.Supply.MidRailNoise, "the mid-rail's noise as common mode, at the electrodes, rms", "",
                 VoltageRms.FromVolts(midRail.Volts * share), Equations.MidRail);
         }
-
-        AddPower(list, design);
     }
 
     /// <summary>Supply current of the whole device [A].</summary>
@@ -58,13 +56,13 @@ internal static class SupplyReport
     {
         double perChannel = design.Amplifier.SupplyCurrent.Amperes
             + design.Stages.Sum(stage => stage.Circuit().OpAmps.Sum(opAmp => opAmp.Model.SupplyCurrent.Amperes));
-        double buffers = (design.Channels * (design.Electrodes.ActiveBuffer?.OpAmp.SupplyCurrent.Amperes ?? 0))
-            + (design.Electrodes.ReferenceBuffer?.OpAmp.SupplyCurrent.Amperes ?? 0);
+        double buffers = design.Leads.Sum(lead => lead.Buffer?.OpAmp.SupplyCurrent.Amperes ?? 0);
         double drive = design.GroundDrive.Kind == Amplifier.GroundKind.Driven ? design.GroundDrive.SupplyCurrent.Amperes : 0;
         return (perChannel, buffers + drive);
     }
 
-    private static void AddPower(ResultList list, Design design)
+    /// <summary>What the whole device draws and sends.</summary>
+    public static void AddPower(ResultList list, Design design)
     {
         (double perChannel, double shared) = Amperes(design);
         double total = TotalAmperes(design);

@@ -29,7 +29,7 @@ public static class SpreadRun
 
         try
         {
-            return Work(design, options, progress, cancellation);
+            return Work(Evaluator.WithOneKindOfChannel(design), options, progress, cancellation);
         }
         catch (NetworkHasNoAnswer)
         {

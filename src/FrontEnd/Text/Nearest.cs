@@ -27,6 +27,10 @@ public static class Nearest
         return best is not null && bestDistance < Math.Max(1, best.Length) ? best : null;
     }
 
+    /// <summary>True for words that differ by one letter: another one, one more, one less, or two neighbours swapped.</summary>
+    public static bool IsOneLetterFrom(string word, string known) =>
+        word.Length <= MaxLength && Distance(Plain(word), Plain(known), 2) == 1;
+
     private const int MaxLength = 100;
 
     // Capitals, underscores and hyphens are the commonest slips and count as none.

@@ -110,7 +110,7 @@ public sealed class ZeroOhmTests
         Assert.Equal(0, drawn.Electrodes.Active.DcResistance.Ohms);
         Design design = drawn with { Electrodes = drawn.Electrodes with { Mismatch = Ratio.FromFraction(1.9999999989655795) } };
         Assessment assessment = Evaluator.Evaluate(design);
-        Assert.True(assessment.HasFigures);
+        Assert.True(assessment.HasFigures, string.Join('\n', assessment.Findings.Select(finding => finding.Message)));
         Assert.All(assessment.Results.Where(result => result.State == ResultState.Number), result => Assert.True(double.IsFinite(result.Si), result.Id.Text));
     }
 }

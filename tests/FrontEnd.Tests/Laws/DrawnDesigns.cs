@@ -40,12 +40,39 @@ internal static class DrawnDesigns
             Montage = AnyMontage(random, design.Channels),
             Supply = design.Supply with { Ripple = random.Next(2) == 0 ? VoltageRms.FromVolts(0.01) : null, MidRailNoise = random.Next(2) == 0 ? VoltageRms.FromMicrovolts(5) : null, BatteryCapacity = random.Next(2) == 0 ? Charge.FromMilliampereHours(250) : null },
         };
-        foreach (DesignList list in DesignList.All)
+        foreach (DesignList list in DesignList.All.Where(list => list.Key is not (DesignList.ChannelsKey or "derived")))
         {
             design = list.With(design, Elements(random, list, design, half));
         }
 
-        return Varied(random, design, random.Next(8));
+        return WithChannels(new Random(seed ^ 0x5bd1e995), Varied(random, design, random.Next(8)));
+    }
+
+    /// <summary>A third with channels that have names, some of them unlike the others, and some with derived channels; the rest as it was.</summary>
+    private static Design WithChannels(Random random, Design design)
+    {
+        if (random.Next(3) != 0 || design.Patches.Count > 0)
+        {
+            return design;
+        }
+
+        Site[] sites = [.. OverTheBrain.OrderBy(_ => random.Next()).Take(1 + random.Next(5))];
+        design = design with
+        {
+            ChannelList = [.. sites.Select((site, i) => new Channel
+            {
+                Name = random.Next(8) == 0 ? Any(random, Names) : $"{site.Name} {i}", Site = site.Name, Electrode = random.Next(2) == 0 ? AnyElectrodes(random, design.Electrodes).Active : null,
+                Buffer = random.Next(3) == 0 ? new ElectrodeBuffer { SkinResistor = Resistance.FromOhms(LogUniform(random, 1e3, 1e6)) } : null, IsUnbuffered = random.Next(4) == 0,
+                Minus = random.Next(4) == 0 ? new MinusElectrode { Site = "left eyebrow" } : null,
+            })],
+            Montage = design.Montage with { Sites = [], Kind = sites.Length < 2 ? MontageKind.Referential : design.Montage.Kind },
+            Electrodes = design.Electrodes with { ReferenceSites = random.Next(2) == 0 ? ["ear-left", "ear-right"] : [] },
+            Input = design.Input with { ReferenceInputs = null },
+        };
+        return random.Next(2) == 0 ? design : design with
+        {
+            Derived = [new() { Name = "a sum", Weights = new NamedNumbers(design.ChannelList.Select((channel, i) => new NamedNumber(channel.Name, i - 0.25))) }],
+        };
     }
 
     /// <summary>Up to four elements of any kind, defaults with their frequencies put where the design's rate allows them.</summary>

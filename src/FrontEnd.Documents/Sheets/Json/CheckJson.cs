@@ -28,6 +28,10 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public int? Draws { get; init; }
 
+    /// <summary>The channels where they have names, and the derived ones; left out where they have none. Their figures are results.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<ChannelJson>? Channels { get; init; }
+
     /// <summary>What the design leaves to the program, and by which source.</summary>
     public required IReadOnlyList<DefaultUsed> Defaults { get; init; }
 
@@ -38,6 +42,7 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
             DesignCautions = FrontEnd.Results.Cautions.Own(sheet.Design), Defaults = DefaultUsed.Of(sheet), Spread = sheet.Spread is null ? null : SpreadJson.From(sheet.Spread),
             Unknowns = sheet.Assessment.PartlyKnown is { } partly ? [.. partly.Unknowns.Select(UnknownJson.From)] : null,
             Draws = sheet.Assessment.PartlyKnown is null ? null : FrontEnd.Unknowns.PartlyKnownEvaluator.Draws,
+            Channels = ChannelJson.From(sheet.Design),
             Bench = sheet.Bench.Count == 0 ? null : [.. sheet.Bench.Select(BenchTestJson.From)],
         };
 }
@@ -48,6 +53,17 @@ internal sealed record UnknownJson(string Key, double? Least, double? Greatest, 
     public static UnknownJson From(UnknownField unknown) => unknown.IsChoice
         ? new(unknown.Key, null, null, Fields.FieldText.Words(unknown.Field), unknown.Source)
         : new(unknown.Key, unknown.Least, unknown.Greatest, null, unknown.Source);
+}
+
+/// <summary>One channel, recorded or derived.</summary>
+/// <param name="Weights">Of the recorded channels in their order, for a derived one.</param>
+internal sealed record ChannelJson(string Name, string Site, string? Electrode, IReadOnlyList<double>? Weights)
+{
+    public static IReadOnlyList<ChannelJson>? From(Designs.Design design) => design.ChannelList.Count == 0 ? null :
+    [
+        .. design.ChannelList.Select((channel, i) => new ChannelJson(channel.Name, ChannelTable.SiteOf(channel), ChannelTable.ElectrodeOf(design, i), null)),
+        .. design.DerivedRows.Select(row => new ChannelJson(row.Name, ChannelTable.WeightsOf(design, row), null, row.Weights)),
+    ];
 }
 
 /// <summary>One figure with what is known of it.</summary>
