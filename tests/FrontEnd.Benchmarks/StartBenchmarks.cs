@@ -34,7 +34,7 @@ public class StartBenchmarks
     [Benchmark]
     public void FirstFigures()
     {
-        using Process screens = Start("script", "--quiet", "--command", $"{_program} {Starter}", "/dev/null");
+        using Process screens = Start("script", "--quiet", "--command", $"stty rows 24 cols 80; exec {_program} {Starter}", "/dev/null");
         char[] part = new char[4096];
         string shown = "";
         while (!shown.Contains(" rms", StringComparison.Ordinal))
