@@ -135,6 +135,13 @@ public sealed class WriteBackTests
         foreach (string path in Directory.GetFiles(Repository.Designs, "*.toml").Where(path => !path.EndsWith("wrong-in-six-ways.toml", StringComparison.Ordinal)))
         {
             DesignDocument document = DesignDocument.Read(path);
+
+            // What is set in a file with values that nobody knows is known from then on, and other middles move.
+            if (document.NotAllKnown is not null)
+            {
+                continue;
+            }
+
             string[] comments = Comments(document.Text);
             foreach (Field<Design> field in DesignFields.Of(document.Design).Where(field => field.Kind is not FieldKind.Card and not FieldKind.SectionRows))
             {
