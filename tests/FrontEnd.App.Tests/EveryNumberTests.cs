@@ -81,7 +81,7 @@ public class EveryNumberTests
         Assessment assessment = Advisor.Advise(Evaluator.Evaluate(DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml).Design), TestContext.Current.CancellationToken);
         foreach (Result result in assessment.Results.Where((_, at) => at % 4 == part))
         {
-            Explained explained = new(assessment, result, part == 0 && result.Id.Text.StartsWith("noise.total", StringComparison.Ordinal) ? Sensitivity.Of(assessment, result.Id) : []);
+            Explained explained = new(assessment, result, part == 0 && result.Id.Text.StartsWith("noise.total", StringComparison.Ordinal) ? Sensitivity.Of(assessment, result.Id, TestContext.Current.CancellationToken) : []);
             EveryNumberInJson.IsTold(ExplainText.Of(explained), AnswerJson.Of(explained));
         }
     }

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Reporting;
-using FrontEnd.Teaching;
 
 namespace FrontEnd.App.Commands;
 

@@ -22,18 +22,18 @@ public static class Advisor
     {
         Evaluation? evaluation = Evaluator.ForOthers(assessment.Design);
         return LimitsOfUse.Add(
-            Advise(assessment, Candidates.For(assessment.Design, assessment), evaluation, cancellation), null, evaluation, cancellation);
+            Advise(assessment, Candidates.For(assessment.Design, assessment), evaluation, null, cancellation), null, evaluation, cancellation);
     }
 
     /// <summary>The same for one result alone, without the limits of use: as it is where that one is not judged.</summary>
     public static Assessment Advise(Assessment assessment, ResultId only, CancellationToken cancellation = default) =>
         assessment.Find(only) is { } result && result.Verdict.Kind != VerdictKind.NotJudged
-            ? Advise(assessment, Candidates.For(assessment.Design, assessment), Evaluator.ForOthers(assessment.Design), cancellation, only)
+            ? Advise(assessment, Candidates.For(assessment.Design, assessment), Evaluator.ForOthers(assessment.Design), only, cancellation)
             : assessment;
 
     /// <summary>The same with the changes to try given, and the design's budgets where they are at hand.</summary>
     internal static Assessment Advise(Assessment assessment, IEnumerable<Candidate> candidates, Evaluation? evaluation = null,
-        CancellationToken cancellation = default, ResultId? only = null)
+        ResultId? only = null, CancellationToken cancellation = default)
     {
         Result[] judged = [.. assessment.Results.Where(result => result.Verdict.Kind != VerdictKind.NotJudged)];
         if (judged.Length == 0)

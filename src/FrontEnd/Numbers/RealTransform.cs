@@ -12,7 +12,11 @@ internal sealed class RealTransform
     /// <param name="length">Samples of a record, even.</param>
     public RealTransform(int length)
     {
-        ArgumentOutOfRangeException.ThrowIfNotEqual(length % 2, 0);
+        if (length % 2 != 0)
+        {
+            throw new ArgumentOutOfRangeException(nameof(length), length, "A length must be even.");
+        }
+
         Length = length;
         int half = length / 2;
         _half = ComplexTransform.Of(half);

@@ -2,7 +2,6 @@ using System.Numerics;
 using FrontEnd.AntiAlias;
 using FrontEnd.Budgets;
 using FrontEnd.Identity;
-using FrontEnd.Topologies;
 
 namespace FrontEnd.Reporting;
 

@@ -56,7 +56,7 @@ internal sealed class BuildFigures
     public void AskNoMore() => _needs = SpreadNeeds.None;
 
     /// <summary>True where one of these is asked for.</summary>
-    public bool Wants(SpreadNeeds needs) => (_needs & needs) != 0;
+    public bool Wants(SpreadNeeds needs) => (_needs & needs) != SpreadNeeds.None;
 
     /// <summary>Puts in builds <paramref name="first"/> … and forgets the last ones.</summary>
     public void Put(double[][] factors, int first, SpreadNeeds needs)

@@ -3,7 +3,6 @@ using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
-using FrontEnd.Interference;
 
 namespace FrontEnd.Spread;
 
@@ -161,7 +160,7 @@ internal sealed class SpreadKernel
         }
     }
 
-    private bool Any(SpreadNeeds needs) => (_any & needs) != 0;
+    private bool Any(SpreadNeeds needs) => (_any & needs) != SpreadNeeds.None;
 
     private void SolveStages(double hertz, bool withNoise) => _builds[Drawn].Path.SolveStages(new(hertz), withNoise);
 

@@ -1,6 +1,5 @@
 using System.Buffers;
 using System.Numerics;
-using FrontEnd.Designs;
 using FrontEnd.Identity;
 using FrontEnd.Numbers;
 

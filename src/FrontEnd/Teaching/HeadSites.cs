@@ -1,6 +1,4 @@
-using FrontEnd.Citations;
 using FrontEnd.Head;
-using FrontEnd.Identity;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 

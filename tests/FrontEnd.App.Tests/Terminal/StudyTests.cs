@@ -243,7 +243,7 @@ public class StudyTests
         {
             Result result = Whereabouts.ResultsOf(model)[row];
             Model why = (model with { ResultRow = row }).Press(Enter);
-            why = Updater.Update(why, new Message.Moved(0, model.Here.Run, result.Id, Sensitivity.Of(advised, result.Id))).Model;
+            why = Updater.Update(why, new Message.Moved(0, model.Here.Run, result.Id, Sensitivity.Of(advised, result.Id, TestContext.Current.CancellationToken))).Model;
             string page = Words(why.Screen()), rest = Words(why.Press(PageDown, PageDown, PageDown).Screen());
 
             string[] printed = Shell.Run("explain", "designs/dry-headband.toml", result.Id.Text).Output.Split("\n\n");

@@ -144,7 +144,7 @@ public sealed class RecordingStreamTests : IDisposable
         string path = Text("a.csv", 62);
         using MeasuredFile file = MeasuredFile.Open(path, out _)!;
         File.AppendAllText(path, "62,not a number\n");
-        Assert.NotNull(file.Compare(_plan, "shorted", null, raw: false, null, default).Result);
+        Assert.NotNull(file.Compare(_plan, "shorted", null, raw: false, null, TestContext.Current.CancellationToken).Result);
         Assert.Equal("FE0744", Compare(path, "shorted").Findings.Single().Code);
     }
 
@@ -163,7 +163,7 @@ public sealed class RecordingStreamTests : IDisposable
 
         BadRecordingException problem = Assert.Throws<BadRecordingException>(() => recording.Samples.Read(_ => { }));
         Assert.Equal("FE0985", problem.Finding.Code);
-        Assert.NotEmpty(file.Compare(_plan, "shorted", null, raw: false, null, default).Findings);
+        Assert.NotEmpty(file.Compare(_plan, "shorted", null, raw: false, null, TestContext.Current.CancellationToken).Findings);
     }
 
     [Theory]
@@ -218,7 +218,7 @@ public sealed class RecordingStreamTests : IDisposable
         string path = Text("a.csv", 600);
         List<int> told = [];
         using MeasuredFile file = MeasuredFile.Open(path, out _)!;
-        file.Compare(_plan, "shorted", null, raw: false, new Told(told.Add), default);
+        file.Compare(_plan, "shorted", null, raw: false, new Told(told.Add), TestContext.Current.CancellationToken);
         Assert.True(10 < told.Count);
         Assert.Equal(told.Order(), told);
         Assert.Equal(MeasuredFile.ProgressSteps, told[^1]);

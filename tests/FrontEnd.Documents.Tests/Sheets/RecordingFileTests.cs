@@ -248,7 +248,7 @@ public sealed class RecordingFileTests : IDisposable
         double rate = design.Converter.Rate.Hertz;
         string rows = string.Concat(Enumerable.Range(0, (int)(60 * rate)).Select(i => string.Create(CultureInfo.InvariantCulture, $"{i / rate},{i % 7}\n")));
         using MeasuredFile file = MeasuredFile.Open(File("s.csv", Encoding.UTF8.GetBytes("time (s),Cz (µV)\n" + rows)), out _)!;
-        BenchResult result = file.Compare(BenchPlan.Of(design).Readings, "shorted", null, raw: false, null, default).Result!;
+        BenchResult result = file.Compare(BenchPlan.Of(design).Readings, "shorted", null, raw: false, null, TestContext.Current.CancellationToken).Result!;
         Assert.Contains("channel `Cz`, its samples read as µV at the electrodes", BenchText.Of(design, [result]), StringComparison.Ordinal);
     }
 

@@ -104,7 +104,7 @@ public sealed class AdvisorTests
     [Fact]
     public void Sensitivity_ProtectionNoise_MovesWithTheRootOfTheResistor()
     {
-        Sensitivity row = Sensitivity.Of(Evaluator.Evaluate(Designs.Gel), new("noise.source.protection-resistors")).Single(row => row.Key == "input.series-resistor");
+        Sensitivity row = Sensitivity.Of(Evaluator.Evaluate(Designs.Gel), new("noise.source.protection-resistors"), TestContext.Current.CancellationToken).Single(row => row.Key == "input.series-resistor");
         Assert.Equal(Math.Sqrt(1.1) - 1, row.Change, 2e-3);
     }
 
@@ -112,7 +112,7 @@ public sealed class AdvisorTests
     public void Sensitivity_UnknownOrWordResult_IsEmpty()
     {
         Assessment assessment = Evaluator.Evaluate(Designs.Gel);
-        Assert.Empty(Sensitivity.Of(assessment, new("no.such")));
-        Assert.Empty(Sensitivity.Of(assessment, new("mains.signs")));
+        Assert.Empty(Sensitivity.Of(assessment, new("no.such"), TestContext.Current.CancellationToken));
+        Assert.Empty(Sensitivity.Of(assessment, new("mains.signs"), TestContext.Current.CancellationToken));
     }
 }

@@ -141,5 +141,5 @@ public sealed class LimitsOfUseTests
 
     [Fact]
     public void Sensitivity_OfALimit_IsNotLookedFor() =>
-        Assert.Empty(Sensitivity.Of(LimitsOfUse.Add(Evaluator.Evaluate(Cases[1]), TestContext.Current.CancellationToken), new("limit.offset")));
+        Assert.Empty(Sensitivity.Of(LimitsOfUse.Add(Evaluator.Evaluate(Cases[1]), TestContext.Current.CancellationToken), new("limit.offset"), TestContext.Current.CancellationToken));
 }

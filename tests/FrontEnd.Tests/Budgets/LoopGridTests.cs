@@ -2,7 +2,6 @@ using System.Numerics;
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Inputs;
-using FrontEnd.Quantities;
 using Xunit;
 
 namespace FrontEnd.Tests.Budgets;

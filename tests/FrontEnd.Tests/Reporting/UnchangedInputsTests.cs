@@ -1,7 +1,6 @@
 using FrontEnd.Advice;
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
-using FrontEnd.Electrodes;
 using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;

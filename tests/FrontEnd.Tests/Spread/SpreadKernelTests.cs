@@ -4,7 +4,6 @@ using FrontEnd.Designs;
 using FrontEnd.Numbers;
 using FrontEnd.Quantities;
 using FrontEnd.Spread;
-using FrontEnd.Tests.Budgets;
 using Xunit;
 
 namespace FrontEnd.Tests.Spread;
