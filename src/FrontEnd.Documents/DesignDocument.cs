@@ -22,6 +22,7 @@ public sealed class DesignDocument
         (_source, Format, _root, Findings) = (source, format, root, findings);
         (Cards, CardsWanted) = (shelf.Texts, shelf.Wanted);
         Design = builder?.Design ?? new Design();
+        PartlyKnown = builder?.PartlyKnown;
         _isRealised = builder is null ? _ => false : builder.IsRealised;
         _given = builder?.Origins ?? new Dictionary<string, FieldOrigin>(StringComparer.Ordinal);
         _places = builder?.Places ?? new Dictionary<string, Span>(StringComparer.Ordinal);
@@ -30,6 +31,13 @@ public sealed class DesignDocument
 
     /// <summary>The design. Values that could not be read are at their defaults, and a finding says so.</summary>
     public Design Design { get; }
+
+    /// <summary>The design with what is not known of it; null where all is known. Then <see cref="Design"/> stands in the middle of what is
+    /// unknown and is no device's.</summary>
+    public PartlyKnownDesign? PartlyKnown { get; }
+
+    /// <summary>What a command says that wants every value; null where every value is known.</summary>
+    public Finding? NotAllKnown => PartlyKnown is { Unknowns: { Count: > 0 } unknowns } ? Messages.NeedsAll([.. unknowns.Select(one => one.Key)]) : null;
 
     /// <summary>Everything wrong or assumed, in the order of the file; findings without a place come last.</summary>
     public IReadOnlyList<Finding> Findings { get; }
@@ -62,6 +70,14 @@ public sealed class DesignDocument
     /// <summary>The same in either form; the plain-number form has no comments and says every field, as its defaults are others.</summary>
     public static string Starter(DocumentFormat format) => format == DocumentFormat.Toml ? StarterText
         : DesignWriter.ToJson(Parse(StarterText, DocumentFormat.Toml).Design);
+
+    /// <summary>A short file for a headset that somebody else built, with an invented example.</summary>
+    public static string BoughtText =>
+        Embedded.Read("designs/bought-headband.toml") ?? throw new InvalidOperationException("The bought design is not in the assembly.");
+
+    /// <summary>The same in either form; the plain-number form has no comments.</summary>
+    public static string Bought(DocumentFormat format) => format == DocumentFormat.Toml ? BoughtText
+        : DesignWriter.ToJson(Parse(BoughtText, DocumentFormat.Toml).PartlyKnown!);
 
     /// <summary>Reads a file. Never throws for what is in it or for what is wrong with it.</summary>
     public static DesignDocument Read(string path)
@@ -235,7 +251,7 @@ public sealed class DesignDocument
     /// <summary>An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what
     /// this one did.</summary>
     private static readonly string[] BesideTheDesign = ["command", "version", "design", "expected", "results", "spread", "bench", "findings",
-        "defaults", "cautions", "design_cautions"];
+        "defaults", "cautions", "design_cautions", "unknowns", "draws", "head_limits"];
 
     private static TableNode PlainDesign(SourceText source, TableNode root, List<Finding> findings)
     {

@@ -10,7 +10,15 @@ public static class DesignWriter
 {
     /// <summary>The design as TOML; reading it gives the same design back.</summary>
     /// <param name="stated">Keys that are written even where their value is the default: the user has stated them.</param>
-    public static string ToToml(Design design, IReadOnlyCollection<string>? stated = null)
+    public static string ToToml(Design design, IReadOnlyCollection<string>? stated = null) => ToToml(design, stated, null);
+
+    /// <summary>A design of which something is not known, as TOML: unknown values as the word or the ends that were given. In a bought device what
+    /// is left out is unknown, and what is known stands there.</summary>
+    public static string ToToml(PartlyKnownDesign design) => ToToml(design.Given.Design,
+        design.Given.Bought is null ? null : [.. DesignFields.Of(design.Given.Design).Where(field => field.Usual is not null && design.Find(field.Key) is null).Select(field => field.Key)],
+        design);
+
+    private static string ToToml(Design design, IReadOnlyCollection<string>? stated, PartlyKnownDesign? partly)
     {
         StringBuilder text = new();
         Design start = new();
@@ -20,7 +28,7 @@ public static class DesignWriter
         {
             bool whole = HasCard(design, table.Key);
             List<Field<Design>> fields =
-                [.. table.Where(field => whole || Differs(field, design, start) || IsBitsBesideStep(field, design)
+                [.. table.Where(field => whole || partly?.Find(field.Key) is not null || Differs(field, design, start) || IsBitsBesideStep(field, design)
                 || (kept.Contains(field.Key) && field.Get(design) is not null))];
             if (table.Key.Length > 0 && (fields.Count > 0 || IsBarePart(design, table.Key)))
             {
@@ -29,7 +37,7 @@ public static class DesignWriter
 
             foreach (Field<Design> field in fields)
             {
-                text.Append(Last(field.Key)).Append(" = ").Append(Literals.Of(field, field.Get(design), DocumentFormat.Toml)).Append('\n');
+                text.Append(Last(field.Key)).Append(" = ").Append(Literal(field, field.Get(design), partly?.Find(field.Key))).Append('\n');
             }
 
             if (table.Key.Length == 0)
@@ -38,11 +46,20 @@ public static class DesignWriter
             }
         }
 
+        if (partly?.Given is { Bought: not null } draft)
+        {
+            text.Append($"\n[{PartlyKnownDesign.BoughtKey}]\n");
+            foreach (Field<DeviceDraft> field in PartlyKnownDesign.OfBought)
+            {
+                text.Append(Last(field.Key)).Append(" = ").Append(Literal(field, field.Get(draft), partly.Find(field.Key))).Append('\n');
+            }
+        }
+
         foreach (DesignList list in DesignFields.Lists)
         {
-            if (!SameList(list, design, start))
+            if (!SameList(list, design, start) || partly?.Unknowns.Any(one => one.Key.StartsWith(list.Key + "[", StringComparison.Ordinal)) == true)
             {
-                text.Append(ListText(list, design));
+                text.Append(ListText(list, design, partly));
             }
         }
 
@@ -52,6 +69,9 @@ public static class DesignWriter
     /// <summary>The design as JSON in the plain-number form, every field; reading it gives the same design back.</summary>
     public static string ToJson(Design design) => PlainDesign.Text(design) + "\n";
 
+    /// <summary>The same for a design of which something is not known.</summary>
+    public static string ToJson(PartlyKnownDesign design) => PlainDesign.Text(design.Given.Design, design) + "\n";
+
     /// <summary>The design in the form that a file's name asks for.</summary>
     /// <param name="path">What ends in .json is JSON, anything else TOML.</param>
     /// <param name="stated">Keys that are written even where their value is the default.</param>
@@ -59,11 +79,14 @@ public static class DesignWriter
         DesignDocument.FormatOf(path, "") == DocumentFormat.Json ? ToJson(design) : ToToml(design, stated);
 
     /// <summary>One list of a design with all its elements; nothing for an empty one.</summary>
-    public static string ListText(DesignList list, Design design)
+    /// <param name="partly">What is not known of the design; null where all is.</param>
+    public static string ListText(DesignList list, Design design, PartlyKnownDesign? partly = null)
     {
         StringBuilder text = new();
+        int number = 0;
         foreach (object element in list.Elements(design))
         {
+            string prefix = $"{list.Key}[{++number}].";
             Variant variant = list.VariantOf(element);
             object start = variant.Create();
             text.Append("\n[[").Append(list.Key).Append("]]\n");
@@ -90,18 +113,22 @@ public static class DesignWriter
                     continue;
                 }
 
-                bool always = (!list.HasKinds && field.Key is "low" or "high" or "name")
+                UnknownField? unknown = partly?.Find(prefix + field.Key);
+                bool always = (!list.HasKinds && field.Key is "low" or "high" or "name") || unknown is not null
                     || (variant.Parts.Any(part => part.IsWhole && part.Has(field.Key)) && field.Get(element) is not ("" or PartRanges { All.Count: 0 }));
                 if (always || (hasCard && field.Key.StartsWith("opamp.", StringComparison.Ordinal))
                     || !string.Equals(Text(field, element), Text(field, start), StringComparison.Ordinal))
                 {
-                    text.Append(field.Key).Append(" = ").Append(Literals.Of(field, field.Get(element), DocumentFormat.Toml)).Append('\n');
+                    text.Append(field.Key).Append(" = ").Append(Literal(field, field.Get(element), unknown)).Append('\n');
                 }
             }
         }
 
         return text.ToString();
     }
+
+    private static string Literal(FieldDescription field, object? value, UnknownField? unknown) =>
+        unknown is null ? Literals.Of(field, value, DocumentFormat.Toml) : UnknownValue.Literal(unknown, DocumentFormat.Toml);
 
     private static string Text<TOwner>(Field<TOwner> field, TOwner owner) => FieldText.Format(field, field.Get(owner));
 

@@ -22,6 +22,8 @@ public static class KeyTable
         Section(text, $"[{DesignFields.AntiAliasKey}], in place of low-pass stages",
             [.. DesignFields.AntiAlias.Where(field => !field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
         text.Append("\nBesides: `opamp`, a card's name or a table, see opamp.\n");
+        Section(text, $"[{PartlyKnownDesign.BoughtKey}], a device that somebody else built", PartlyKnownDesign.BoughtTable);
+        text.Append("\nBeside this table every value that has a usual range and is not given counts as unknown.\n");
         foreach (DesignList list in DesignFields.Lists)
         {
             foreach (IGrouping<string, Variant> kind in list.Variants.GroupBy(variant => variant.Kind, StringComparer.Ordinal))
@@ -43,7 +45,22 @@ public static class KeyTable
         Section(text, "opamp, in a stage or an electrode buffer",
             [.. gain.Fields.Where(field => field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
         Section(text, $"[{SizingFields.Table}], in a requirements file beside the keys above", SizingFields.All);
+        Usual(text);
         return text.ToString();
+    }
+
+    /// <summary>What is drawn from where a value is said to be unknown.</summary>
+    private static void Usual(StringBuilder text)
+    {
+        text.Append("\n### Values that may be `\"unknown\"`, and what is usual for them\n\nAny other single value may be a range, `[\"least\", \"greatest\"]`. What a part card of the class says stands before what is usual.\n\n| key | usual | source | who could say it |\n|---|---|---|---|\n");
+        IEnumerable<FieldDescription> all = DesignFields.Fixed.Where(field => !IsRepeated(field.Key)).Cast<FieldDescription>().Concat(PartlyKnownDesign.OfBought);
+        foreach (FieldDescription field in all.Where(field => field.Usual is not null))
+        {
+            UsualRange usual = field.Usual!;
+            string between = field.IsNumeric ? $"{FieldText.Format(field, field.FromSi(usual.Least))} to {FieldText.Format(field, field.FromSi(usual.Greatest))}" : Messages.Listed(FieldText.Words(field));
+            string by = usual.KnownBy switch { KnownBy.Maker => "its maker", KnownBy.Room => "the room", _ => "the contact" };
+            text.Append("| `").Append(field.Key).Append("` | ").Append(Cell(between)).Append(" | ").Append(Cell(usual.Source)).Append(" | ").Append(by).Append(" |\n");
+        }
     }
 
     // The reference and ground electrodes have the active one's keys, the reference buffer the active one's.

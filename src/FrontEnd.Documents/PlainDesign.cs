@@ -12,12 +12,22 @@ namespace FrontEnd.Documents;
 internal static class PlainDesign
 {
     /// <summary>Writes one JSON object.</summary>
-    public static void Write(Utf8JsonWriter json, Design design)
+    /// <param name="partly">What is not known of the design; null where all is.</param>
+    public static void Write(Utf8JsonWriter json, Design design, PartlyKnownDesign? partly = null)
     {
         Branch root = new();
+        design = partly?.Given.Design ?? design;
         foreach (Field<Design> field in DesignFields.Fixed.Where(field => DesignFields.IsPresent(design, field.Key)))
         {
-            Put(root, field, field.Get(design));
+            Put(root, field, field.Get(design), partly?.Find(field.Key));
+        }
+
+        if (partly?.Given.Bought is not null)
+        {
+            foreach (Field<DeviceDraft> field in PartlyKnownDesign.OfBought)
+            {
+                Put(root, field, field.Get(partly.Given), partly.Find(field.Key));
+            }
         }
 
         foreach (OptionalPart part in DesignFields.OptionalParts.Where(part => !part.IsThere(design)))
@@ -28,26 +38,26 @@ internal static class PlainDesign
         // Without a list of channels their number stands at its key.
         foreach (DesignList list in DesignFields.Lists.Where(list => list.Key != DesignList.ChannelsKey || 0 < list.Count(design)))
         {
-            root.Put(list.Key, list.Elements(design).Select(element => Element(list, element)).ToArray());
+            root.Put(list.Key, list.Elements(design).Select((element, at) => Element(list, element, partly, $"{list.Key}[{at + 1}].")).ToArray());
         }
 
         root.Write(json);
     }
 
     /// <summary>The design alone, indented.</summary>
-    public static string Text(Design design)
+    public static string Text(Design design, PartlyKnownDesign? partly = null)
     {
         ArrayBufferWriter<byte> buffer = new();
         using (Utf8JsonWriter json = new(buffer,
             new JsonWriterOptions { Indented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
         {
-            Write(json, design);
+            Write(json, design, partly);
         }
 
         return Encoding.UTF8.GetString(buffer.WrittenSpan);
     }
 
-    private static Branch Element(DesignList list, object element)
+    private static Branch Element(DesignList list, object element, PartlyKnownDesign? partly, string prefix)
     {
         Branch branch = new();
         Variant variant = list.VariantOf(element);
@@ -68,14 +78,20 @@ internal static class PlainDesign
 
         foreach (Field<object> field in variant.Fields.Where(field => variant.IsPresent(element, field)))
         {
-            Put(branch, field, field.Get(element));
+            Put(branch, field, field.Get(element), partly?.Find(prefix + field.Key));
         }
 
         return branch;
     }
 
-    private static void Put(Branch branch, FieldDescription field, object? value)
+    private static void Put(Branch branch, FieldDescription field, object? value, UnknownField? unknown)
     {
+        if (unknown is not null)
+        {
+            branch.Put(field.JsonKey, UnknownValue.Literal(unknown, DocumentFormat.Json));
+            return;
+        }
+
         // A card in a file of the user's is named relative to the design file, and this text may go elsewhere; its values are all here.
         bool isOwnCard = field.Kind == FieldKind.Card && value is string name && !DesignDocument.CardNames(field.CardClass!.Value)
             .Contains(name, StringComparer.Ordinal);

@@ -12,7 +12,14 @@ public abstract record Effect
     }
 
     /// <summary>Work out a design, then look for advice.</summary>
-    public sealed record Evaluate(int Slot, int Run, Design Design) : Effect;
+    public sealed record Evaluate(int Slot, int Run, Design Design) : Effect
+    {
+        /// <summary>Why there are no figures, as where some values are not known; null where they are worked out.</summary>
+        public Finding? Refused { get; init; }
+
+        /// <summary>Of a document with its cards read.</summary>
+        public static Evaluate Of(int slot, int run, Documents.DesignDocument document) => new(slot, run, document.Design) { Refused = document.NotAllKnown };
+    }
 
     /// <summary>Work out what moves one result.</summary>
     public sealed record Move(int Slot, int Run, Assessment Assessment, ResultId ResultId) : Effect;

@@ -35,9 +35,14 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
 
     /// <summary>The value as it is shown: as it was typed; six digits of what arithmetic made longer than anyone types. The editor shows
     /// all of it.</summary>
-    public string Value(Design design)
+    public string Value(DesignDocument document)
     {
-        object? value = Field.Get(design);
+        if (Unknown(Field, document) is { } unknown)
+        {
+            return unknown;
+        }
+
+        object? value = Field.Get(document.Design);
         string text = FieldText.Format(Field, value);
         return text.Length == 0 ? Field.Kind == FieldKind.Card ? "no card" : "-"
             : value is Quantities.IQuantity quantity && text.Length > 20 ? Text.QuantityText.FormatTrimmed(quantity, 6) : text;
@@ -68,7 +73,7 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
     public static IReadOnlyList<(string Label, string Text)> Parts(Field<Design> field, DesignDocument document)
     {
         FieldOrigin? origin = document.OriginOf(field.Key);
-        string value = FieldText.Format(field, field.Get(document.Design));
+        string value = Unknown(field, document) ?? FieldText.Format(field, field.Get(document.Design));
         (string, string)[] parts =
         [
             ("means", field.Meaning),
@@ -84,6 +89,10 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
         ];
         return [.. parts.Where(part => part.Item2.Length > 0)];
     }
+
+    /// <summary>What the file says of a value that nobody knows; null for a known one.</summary>
+    private static string? Unknown(Field<Design> field, DesignDocument document) =>
+        document.PartlyKnown?.Find(field.Key) is null ? null : document.OriginOf(field.Key)?.Text;
 
     private static string Default(Field<Design> field) =>
         $"{(field.DefaultText.Length == 0 ? "empty" : field.DefaultText)} ({field.DefaultSource})";

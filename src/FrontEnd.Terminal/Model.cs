@@ -71,7 +71,7 @@ public sealed record Model
     {
         OpenDesign design = new() { Slot = 0, Document = document, Saved = document, Path = path, Run = 1 };
         string hint = path is null ? "New here? t begins a tour of ten steps; ? shows the keys, z what else there is." : "";
-        return (new Model { Designs = [design], Status = hint }, new Effect.Evaluate(0, 1, document.Design));
+        return (new Model { Designs = [design], Status = hint }, Effect.Evaluate.Of(0, 1, document));
     }
 
     /// <summary>The model with something to say.</summary>

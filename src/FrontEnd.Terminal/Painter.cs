@@ -74,7 +74,7 @@ public static class Painter
     private static int Counts(Canvas canvas, OpenDesign here, Assessment shown)
     {
         int right = canvas.Width - 1;
-        foreach (VerdictKind kind in (VerdictKind[])[VerdictKind.NotJudged, VerdictKind.Pass, VerdictKind.Marginal, VerdictKind.Fail])
+        foreach (VerdictKind kind in (VerdictKind[])[VerdictKind.NotJudged, VerdictKind.Pass, VerdictKind.Marginal, VerdictKind.Open, VerdictKind.Fail])
         {
             int count = shown.Judged.Count(result => result.Verdict.Kind == kind);
             string text = $"{Wording.Sign(kind)} {count} {Wording.Word(kind)}";

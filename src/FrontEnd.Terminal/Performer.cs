@@ -194,7 +194,7 @@ public sealed class Performer : IDisposable
     {
         try
         {
-            return _evaluate(effect.Design);
+            return effect.Refused is { } why ? Evaluator.WithoutFigures(effect.Design, [why]) : _evaluate(effect.Design);
         }
 #pragma warning disable CA1031 // Whatever it is, it is told.
         catch (Exception fault)

@@ -13,7 +13,7 @@ public static class ResultText
         VerdictKind.Pass => Terminal.Ink.Pass,
         VerdictKind.Marginal => Terminal.Ink.Marginal,
         VerdictKind.Fail => Terminal.Ink.Fail,
-        VerdictKind.NotJudged => Terminal.Ink.Dim,
+        VerdictKind.NotJudged or VerdictKind.Open => Terminal.Ink.Dim,
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),
     };
 
@@ -24,6 +24,7 @@ public static class ResultText
         ResultState.Word => result.Text ?? "",
         // What is said of a limit of use is longer than a figure's place; it stands with the reasons.
         ResultState.Unbounded => ResultIds.Limit.All.Has(result.Id) ? "no limit found" : result.Text ?? "no limit found",
+        ResultState.Interval => Wording.Span(result),
         ResultState.Missing => $"not computed ({result.FindingCode})",
         _ => throw new ArgumentOutOfRangeException(nameof(result), result.State, "State is not handled."),
     };

@@ -3,6 +3,7 @@ using FrontEnd.Advice;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Reporting;
+using FrontEnd.Unknowns;
 
 namespace FrontEnd.App.Commands;
 
@@ -32,8 +33,9 @@ internal static class CheckCommand
         // Figures of a design that was read in part would be figures of another design.
         Assessment assessment = document.HasErrors
             ? new Assessment(document.Design, [], [], Curves.None)
+            : document.NotAllKnown is not null ? PartlyKnownEvaluator.Evaluate(document.PartlyKnown!)
             : Evaluator.Evaluate(document.Design);
-        Sheet sheet = new(document, advice ? Advisor.Advise(assessment) : assessment);
+        Sheet sheet = new(document, advice && assessment.PartlyKnown is null ? Advisor.Advise(assessment) : assessment);
         if (json)
         {
             outlet.Results.Write(AnswerJson.Of(sheet));
@@ -47,7 +49,7 @@ internal static class CheckCommand
 
         if (!json)
         {
-            outlet.Results.Write(CheckText.Of(sheet));
+            outlet.Results.Write(assessment.PartlyKnown is null ? CheckText.Of(sheet) : PartlyKnownText.Of(sheet));
         }
 
         return assessment.AllRequirementsMet ? ExitCode.Met : ExitCode.NotMet;

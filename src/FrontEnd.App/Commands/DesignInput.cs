@@ -10,8 +10,25 @@ internal static class DesignInput
     public static DesignDocument Read(string? path) =>
         path is null ? DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml) : DesignDocument.Read(path);
 
-    /// <summary>Reads a design that is to be printed; null where it cannot be used, and the outlet has been told why.</summary>
+    /// <summary>Reads a design of which every value is to be known; null where it cannot be used, and the outlet has been told why.</summary>
     public static DesignDocument? Usable(string path, Outlet outlet)
+    {
+        if (Readable(path, outlet) is not { } document)
+        {
+            return null;
+        }
+
+        if (document.NotAllKnown is { } open)
+        {
+            outlet.Tell(open);
+            return null;
+        }
+
+        return document;
+    }
+
+    /// <summary>The same where some values may be unknown.</summary>
+    public static DesignDocument? Readable(string path, Outlet outlet)
     {
         DesignDocument document = DesignDocument.Read(path);
         outlet.Tell(document.Findings);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Files;
 
 namespace FrontEnd.App.Commands;
@@ -10,14 +11,17 @@ internal static class NewCommand
     public static Command Make(Outlet outlet)
     {
         Argument<string> file = new("file") { Description = "the file to write, TOML, or JSON where its name ends in .json; it must not exist" };
-        Command command = new("new", "Writes the starter design: TOML commented line by line, or JSON in plain SI numbers. Never writes over a file.") { file };
-        command.SetAction(call => Run(call.GetRequiredValue(file), outlet));
+        Option<bool> bought = new("--bought") { Description = "a short file for a headset that somebody else built, with an invented example; what it does not say counts as unknown; default: the starter design" };
+        Command command = new("new", "Writes the starter design: TOML commented line by line, or JSON in plain SI numbers. Never writes over a file.") { file, bought };
+        command.SetAction(call => Run(call.GetRequiredValue(file), call.GetValue(bought), outlet));
         return command;
     }
 
-    private static int Run(string path, Outlet outlet)
+    private static int Run(string path, bool bought, Outlet outlet)
     {
-        Finding? problem = File.Exists(path) ? CallMessages.Exists(path) : TextFiles.WriteAtomically(path, DesignDocument.Starter(DesignDocument.FormatOf(path, "")));
+        DocumentFormat format = DesignDocument.FormatOf(path, "");
+        Finding? problem = File.Exists(path) ? CallMessages.Exists(path)
+            : TextFiles.WriteAtomically(path, bought ? DesignDocument.Bought(format) : DesignDocument.Starter(format));
         if (problem is not null)
         {
             outlet.Tell(problem);

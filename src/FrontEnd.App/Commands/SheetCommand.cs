@@ -5,6 +5,7 @@ using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Reporting;
 using FrontEnd.Spread;
+using FrontEnd.Unknowns;
 
 namespace FrontEnd.App.Commands;
 
@@ -21,21 +22,22 @@ internal static class SheetCommand
             HelpName = "file",
         };
         Option<int?> builds = new("--builds") { Description = "devices to draw: yield, percentiles and histograms on a page of their own; default: no such page" };
+        Option<bool> plain = new("--plain") { Description = "one page for a reader who knows nothing of the trade, and nothing else, .html or .md; default: the whole sheet" };
         Option<ulong> seed = SpreadCommand.SeedOption();
         Command command = new("sheet",
             "Writes the design sheet: verdicts, budgets, plots, parts, filter coefficients, sources and bench tests.") { design, files,
-            builds, seed };
+            builds, seed, plain };
         command.SetAction(call =>
             Run(call.GetRequiredValue(design), call.GetRequiredValue(files), call.GetValue(builds) is { } number
                 ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
-                : null, outlet));
+                : null, call.GetValue(plain), outlet));
         return command;
     }
 
-    private static int Run(string path, string[] files, SpreadOptions? spread, Outlet outlet)
+    private static int Run(string path, string[] files, SpreadOptions? spread, bool plain, Outlet outlet)
     {
-        Finding[] wrong = [.. files.Where(file =>
-            !SheetFormats.Knows(file)).Select(file => WritingMessages.Format(file, SheetFormats.Extensions)), .. Twice(files)];
+        IReadOnlyList<string> known = plain ? SheetFormats.Pages : SheetFormats.Extensions;
+        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. Twice(files)];
         if (wrong.Length > 0)
         {
             outlet.Tell(wrong);
@@ -43,15 +45,19 @@ internal static class SheetCommand
         }
 
         if ((spread is not null && !SpreadCommand.IsNumber(spread.Builds, "sheet", outlet))
-            || DesignInput.Usable(path, outlet) is not { } document)
+            || DesignInput.Readable(path, outlet) is not { } document)
         {
             return ExitCode.Unusable;
         }
 
-        Sheet sheet = new(document, Advisor.Advise(Evaluator.Evaluate(document.Design)))
+        // What lists parts or values, or draws builds, wants every value.
+        if (document.NotAllKnown is { } open && (spread is not null || !Array.TrueForAll(files, file => SheetFormats.Knows(file, [.. SheetFormats.Pages, ".json"]))))
         {
-            Bench = Bench.BenchPlan.Of(document.Design).Readings,
-        };
+            outlet.Tell(open);
+            return ExitCode.Unusable;
+        }
+
+        Sheet sheet = SheetOf(document, plain);
         if (sheet.HasErrors)
         {
             outlet.Tell(sheet.Findings.Where(finding => finding.Severity == Severity.Error));
@@ -81,6 +87,11 @@ internal static class SheetCommand
 
         return ExitCode.Met;
     }
+
+    private static Sheet SheetOf(DesignDocument document, bool plain) => document.NotAllKnown is not null
+        ? new Sheet(document, PartlyKnownEvaluator.Evaluate(document.PartlyKnown!)) { PlainOnly = plain }
+        : plain ? new Sheet(document, Evaluator.Evaluate(document.Design)) { PlainOnly = true }
+        : new Sheet(document, Advisor.Advise(Evaluator.Evaluate(document.Design))) { Bench = Bench.BenchPlan.Of(document.Design).Readings };
 
     private static IEnumerable<Finding> Twice(string[] files) =>
         files.GroupBy(Path.GetFullPath, StringComparer.Ordinal).Where(group =>

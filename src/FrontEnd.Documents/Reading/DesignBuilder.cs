@@ -14,6 +14,7 @@ internal sealed class DesignBuilder
     private readonly FieldSets _sets;
     private readonly TableReader _tables;
     private AntiAliasWish? _antiAlias;
+    private BoughtDevice? _bought;
 
     /// <param name="undecided">Keys of which nothing is known yet: what rests on them is not judged.</param>
     public DesignBuilder(SourceText source, DocumentFormat format, CardShelf shelf, List<Finding> findings,
@@ -28,6 +29,9 @@ internal sealed class DesignBuilder
     }
 
     public Design Design { get; private set; }
+
+    /// <summary>What of it is not known; null where all is.</summary>
+    public PartlyKnownDesign? PartlyKnown { get; private set; }
 
     /// <summary>Where each field's value comes from, by concrete key; fields at their default are not in it.</summary>
     public IReadOnlyDictionary<string, FieldOrigin> Origins => _log.Origins;
@@ -53,6 +57,8 @@ internal sealed class DesignBuilder
         }
 
         Design = Realise(Settle(design));
+        PartlyKnown = new UnknownsReader(_log).Read(Design, _bought);
+        Design = PartlyKnown?.Median ?? Design;
         if (complete)
         {
             Assumptions();
@@ -242,6 +248,12 @@ internal sealed class DesignBuilder
             return true;
         }
 
+        if (string.Equals(entry.Key, PartlyKnownDesign.BoughtKey, StringComparison.Ordinal))
+        {
+            Bought(entry);
+            return true;
+        }
+
         return false;
     }
 
@@ -264,22 +276,27 @@ internal sealed class DesignBuilder
         }
     }
 
-    private void AntiAlias(Entry entry)
+    private void AntiAlias(Entry entry) => _antiAlias = OwnTable(entry, DesignFields.AntiAliasKey, _sets.AntiAlias) ?? _antiAlias;
+
+    private void Bought(Entry entry) => _bought = OwnTable(entry, PartlyKnownDesign.BoughtKey, _sets.Bought) ?? _bought;
+
+    /// <summary>A table that is no part of the design once it is read; null where there is none.</summary>
+    private T? OwnTable<T>(Entry entry, string key, FieldSet<T> set)
+        where T : class, new()
     {
-        _log.Places[DesignFields.AntiAliasKey] = entry.KeySpan;
+        _log.Places[key] = entry.KeySpan;
         switch (entry.Value)
         {
             case NullNode:
-                break;
+                return null;
             case TableNode table:
-                AntiAliasWish wish = new();
-                _tables.Walk(PlaceOf(_sets.AntiAlias, DesignFields.AntiAliasKey + "."), table, ref wish);
-                _antiAlias = wish;
-                break;
+                T read = new();
+                _tables.Walk(PlaceOf(set, key + "."), table, ref read);
+                return read;
             default:
-                _log.Unread.Add(DesignFields.AntiAliasKey);
-                _log.Report(ReadingMessages.NoTable(DesignFields.AntiAliasKey, ReadingMessages.Noun(entry.Value)), entry.Value.Span);
-                break;
+                _log.Unread.Add(key);
+                _log.Report(ReadingMessages.NoTable(key, ReadingMessages.Noun(entry.Value)), entry.Value.Span);
+                return null;
         }
     }
 

@@ -99,6 +99,7 @@ internal sealed class FieldSets
     {
         Design = new FieldSet<Design>(DesignFields.Fixed, format, [.. DesignFields.OptionalParts.Select(part => (part.Key, part.With))]);
         AntiAlias = new FieldSet<AntiAliasWish>(DesignFields.AntiAlias, format);
+        Bought = new FieldSet<BoughtDevice>(PartlyKnownDesign.BoughtTable, format);
         foreach (Variant variant in DesignFields.Lists.SelectMany(list => list.Variants))
         {
             _elements[variant] = new FieldSet<object>(variant.Fields, format, [.. variant.Parts.Select(part => (part.Key, part.With))]);
@@ -108,6 +109,8 @@ internal sealed class FieldSets
     public FieldSet<Design> Design { get; }
 
     public FieldSet<AntiAliasWish> AntiAlias { get; }
+
+    public FieldSet<BoughtDevice> Bought { get; }
 
     public static FieldSets For(DocumentFormat format) => format == DocumentFormat.Toml ? Toml.Value : Json.Value;
 

@@ -20,6 +20,12 @@ internal sealed class ReadingLog(SourceText source, List<Finding> findings)
     /// <summary>Keys whose values could not be read: what rests on them is not judged.</summary>
     public HashSet<string> Unread { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>What the file says of values that nobody knows, by concrete key.</summary>
+    public Dictionary<string, UnknownValue> Unknown { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>The usual ranges of the classes of the cards that are named, by concrete key.</summary>
+    public Dictionary<string, (double Least, double Greatest)> UsualOfCards { get; } = new(StringComparer.Ordinal);
+
     /// <summary>True where the file says something about keys that begin so, readable or not.</summary>
     public bool Mentions(string prefix) => Origins.Keys.Concat(Unread).Any(key => key.StartsWith(prefix, StringComparison.Ordinal));
 

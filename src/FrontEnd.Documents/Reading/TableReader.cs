@@ -131,6 +131,12 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             return;   // as if not given
         }
 
+        if (place.Card is null && owner is not AntiAliasWish && UnknownValue.Is(field, entry.Value))
+        {
+            Unknown(place, entry, field, key);
+            return;
+        }
+
         if (NodeValue.Read(field, key, entry.Value, place.FormatOf(format), out object? value, out Node where) is { } finding)
         {
             log.Unread.Add(key);
@@ -151,6 +157,20 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
 
         log.Remember(place.Card, field, key, value);
         DropRange(place, field, ref owner);
+    }
+
+    /// <summary>A value that the file says is not known; what its owner holds stays.</summary>
+    private void Unknown<TOwner>(TablePlace<TOwner> place, Entry entry, Field<TOwner> field, string key)
+    {
+        if (UnknownValue.Read(field, key, entry.Value, place.FormatOf(format), out UnknownValue? value, out Node where) is { } finding)
+        {
+            log.Unread.Add(key);
+            log.Report(place.Text, finding, where.Span);
+            return;
+        }
+
+        log.Unknown[key] = value!;
+        log.Origins[key] = new FieldOrigin(key, OriginKind.Given, value!.ToString(), "design file");
     }
 
     /// <summary>A value that the file gives is another part's than the card's: the card's range does not hold for it.</summary>
@@ -212,7 +232,7 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         }
     }
 
-    /// <summary>The usual ranges of a card's class decide nothing in a design, but what stands there must be fields' values, two each.</summary>
+    /// <summary>The usual ranges of a card's class decide nothing in a design whose values are known, but what stands there must be fields' values, two each.</summary>
     private void CheckUsual<TOwner>(TablePlace<TOwner> place, TableNode usual, TOwner owner)
     {
         foreach (Entry entry in usual.Entries)
@@ -229,12 +249,22 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             }
             else
             {
+                List<double> ends = [];
                 foreach (Node end in (Node[])[low, high])
                 {
-                    if (NodeValue.Read(field, $"usual.{entry.Key}", end, place.FormatOf(format), out _, out Node where) is { } finding)
+                    if (NodeValue.Read(field, $"usual.{entry.Key}", end, place.FormatOf(format), out object? value, out Node where) is { } finding)
                     {
                         log.Report(place.Text, finding, where.Span);
                     }
+                    else if (FieldKinds.SiValue(value) is { } si)
+                    {
+                        ends.Add(si);
+                    }
+                }
+
+                if (ends.Count == 2)
+                {
+                    log.UsualOfCards[place.Display + field.Key] = (ends[0], ends[1]);
                 }
             }
         }
@@ -252,7 +282,7 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
         }
 
         IEnumerable<string> candidates = owner is Design && place.Path.Length == 0
-            ? known.Concat(DesignFields.Lists.Select(list => list.Key)).Append(DesignFields.AntiAliasKey) : known;
+            ? known.Concat(DesignFields.Lists.Select(list => list.Key)).Append(DesignFields.AntiAliasKey).Append(PartlyKnownDesign.BoughtKey) : known;
         string? nearest = Nearest.Of(entry.Key, candidates);
         if (nearest is null && owner is Design)
         {

@@ -14,7 +14,7 @@ public static class HtmlSheet
         th { text-align: left; font-weight: normal; color: #444; border-bottom: 0.8pt solid #333; } th, td { padding: 0.6mm 2.5mm 0.6mm 0; vertical-align: top; }
         td { border-bottom: 0.4pt solid #ddd; overflow-wrap: break-word; } .number { text-align: right; white-space: nowrap; padding-right: 4mm; } tr.sum td { border-top: 0.8pt solid #333; font-weight: bold; }
         td.word { white-space: nowrap; font-weight: bold; } td.word.fail, td.word.marginal { border-left: 4pt solid #d55e00; padding-left: 1.5mm; } td.word.pass { border-left: 4pt solid #0072b2; padding-left: 1.5mm; }
-        td.word.marginal { border-left-style: double; } td.word.none { border-left: 4pt solid #bbb; padding-left: 1.5mm; } .quiet { color: #444; font-size: 9pt; }
+        td.word.marginal { border-left-style: double; } td.word.open { border-left: 4pt dotted #444; padding-left: 1.5mm; } td.word.none { border-left: 4pt solid #bbb; padding-left: 1.5mm; } .quiet { color: #444; font-size: 9pt; }
         .many { columns: 2; column-gap: 8mm; }
         .pair { display: flex; gap: 8mm; align-items: flex-start; } .pair > div { flex: 1 1 0; min-width: 0; }
         svg { width: 100%; height: auto; display: block; font-family: sans-serif; break-inside: avoid; margin: 1mm 0; }

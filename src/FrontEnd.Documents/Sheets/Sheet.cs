@@ -11,6 +11,9 @@ public sealed record Sheet(DesignDocument Document, Assessment Assessment)
     /// <summary>What the built board is put through; empty where nobody asked.</summary>
     public IReadOnlyList<Bench.BenchReading> Bench { get; init; } = [];
 
+    /// <summary>True for the page for a layman alone.</summary>
+    public bool PlainOnly { get; init; }
+
     public Design Design => Assessment.Design;
 
     /// <summary>The findings of reading and of evaluating, each once; errors first.</summary>

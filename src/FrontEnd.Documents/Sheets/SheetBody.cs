@@ -9,6 +9,16 @@ internal static class SheetBody
 {
     public static IReadOnlyList<IReadOnlyList<Block>> Pages(Sheet sheet)
     {
+        if (sheet.PlainOnly)
+        {
+            return [PlainPage.Of(sheet)];
+        }
+
+        if (sheet.Assessment.PartlyKnown is not null)
+        {
+            return [PlainPage.Of(sheet), [.. OpenPage.Of(sheet)]];
+        }
+
         List<List<Block>> pages =
         [
             [.. Bench(sheet)], [.. BudgetsAndPlots(sheet)], [.. FiltersAlone(sheet)],

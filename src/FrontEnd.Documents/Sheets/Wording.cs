@@ -13,6 +13,7 @@ public static class Wording
         VerdictKind.Pass => '+',
         VerdictKind.Marginal => '~',
         VerdictKind.Fail => 'x',
+        VerdictKind.Open => '?',
         VerdictKind.NotJudged => '.',
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),
     };
@@ -22,6 +23,7 @@ public static class Wording
         VerdictKind.Pass => "pass",
         VerdictKind.Marginal => "marginal",
         VerdictKind.Fail => "fail",
+        VerdictKind.Open => "open",
         VerdictKind.NotJudged => "not judged",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),
     };
@@ -33,6 +35,7 @@ public static class Wording
         ResultState.Number => "number",
         ResultState.Word => "word",
         ResultState.Unbounded => "unbounded",
+        ResultState.Interval => "interval",
         ResultState.Missing => "missing",
         _ => throw new ArgumentOutOfRangeException(nameof(state), state, "State is not handled."),
     };
@@ -83,8 +86,8 @@ public static class Wording
 
     /// <summary>How many of each: "x 2  ~ 3  + 14  . 1".</summary>
     public static string Counts(Assessment assessment) =>
-        string.Join("   ", new[] { VerdictKind.Fail, VerdictKind.Marginal, VerdictKind.Pass, VerdictKind.NotJudged }
-        .Select(kind => $"{Sign(kind)} {assessment.Judged.Count(result => result.Verdict.Kind == kind)}"));
+        string.Join("   ", new[] { VerdictKind.Fail, VerdictKind.Open, VerdictKind.Marginal, VerdictKind.Pass, VerdictKind.NotJudged }
+        .Where(kind => kind != VerdictKind.Open || assessment.PartlyKnown is not null).Select(kind => $"{Sign(kind)} {assessment.Judged.Count(result => result.Verdict.Kind == kind)}"));
 
     /// <summary>The figure, or the word that stands for it.</summary>
     public static string Value(Result result) => result.State switch
@@ -92,9 +95,26 @@ public static class Wording
         ResultState.Number => QuantityText.Format(result.Value),
         ResultState.Word => result.Text ?? "",
         ResultState.Unbounded => "no limit found",
+        ResultState.Interval => Span(result),
         ResultState.Missing => $"missing, see {result.FindingCode}",
         _ => throw new ArgumentOutOfRangeException(nameof(result), result.State, "State is not handled."),
     };
+
+    /// <summary>Least and greatest of a figure that rests on what is not known, with two digits, which is more than is known.</summary>
+    public static string Span(Result result) => result.Interval is { } span ? Span(span.Least, span.Greatest, result.Unit) : Value(result);
+
+    /// <summary>The same for nine in ten of the draws.</summary>
+    public static string Usual(Result result) => result.Interval is { } span ? Span(span.P05, span.P95, result.Unit) : Value(result);
+
+    private static string Span(double least, double greatest, string unit)
+    {
+        string low = End(least, unit), high = End(greatest, unit);
+        return string.Equals(low, high, StringComparison.Ordinal) ? $"about {low}" : $"{low} to {high}";
+    }
+
+    private static string End(double si, string unit) => double.IsFinite(si) ? QuantityText.Format(si, unit, SpanDigits) : "no limit";
+
+    private const int SpanDigits = 2;
 
     /// <summary>Name and remark in one line; a word's own text is its value and not repeated.</summary>
     public static string Description(Result result) =>

@@ -59,6 +59,12 @@ public static class SizingFile
         DesignBuilder builder = new(source, DocumentFormat.Toml, CardShelf.OnDisk(folder), findings, DecidedFields);
         builder.Build(root, false);
 
+        if (builder.PartlyKnown is { } partly)
+        {
+            string[] open = [.. partly.Unknowns.Select(one => one.Key)];
+            findings.Add(open.Length > 0 ? Messages.NeedsAll(open) : SizingMessages.DecidedByTheSearch(FrontEnd.Catalogue.PartlyKnownDesign.BoughtKey));
+        }
+
         // What is assumed about protection and highest voltage matters to a design; here the search fits the resistor.
         findings.RemoveAll(finding => string.Equals(finding.Code, ReadingMessages.ProtectionAssumed, StringComparison.Ordinal));
         IReadOnlyList<Finding> sorted = [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)];

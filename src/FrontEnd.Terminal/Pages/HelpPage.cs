@@ -43,7 +43,7 @@ public sealed record HelpPage : LinesPage
         ("0-9", "begin typing a value; Enter keeps, Esc drops"),
         ("Alt+letter", "the same as the letter, also while typing"),
         ("mouse", "click a block, a field, a figure; once more edits or says why; wheel scrolls"),
-        ("signs", "+ pass   ~ marginal   x fail   . not judged   * changed against the saved file   ! changed on disk"),
+        ("signs", "+ pass   ~ marginal   x fail   ? open   . not judged   * changed against the saved file   ! changed on disk"),
         ("strip", "gain or level, then dB of headroom (up to the rails), then the block's worst verdict"),
     ];
 }

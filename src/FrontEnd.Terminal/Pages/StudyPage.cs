@@ -131,6 +131,11 @@ public abstract record StudyPage : TextPage
     /// <summary>Opens a study; a short one begins at once.</summary>
     protected static (Model Model, Effect? Effect) OpenStudy(Model model, StudyPage study)
     {
+        if (model.Here.Document.NotAllKnown is { } why)
+        {
+            return (model.Complain(why), null);
+        }
+
         Model opened = model with { Page = study with { Number = model.Studies }, Editing = null };
         return study.WaitsForStart ? (opened, null) : study.Start(opened);
     }

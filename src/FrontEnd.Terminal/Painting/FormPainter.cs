@@ -110,7 +110,7 @@ public static class FormPainter
             return;
         }
 
-        string value = canvas.Fit(row.Value(model.Design), room);
+        string value = canvas.Fit(row.Value(model.Here.Document), room);
         Ink ink = inHand && !model.OnResults ? Ink.Chosen : changed ? Ink.Changed : given ? Ink.Plain : Ink.Dim;
         int end = canvas.Put(at, y, value, ink);
         if (changed)

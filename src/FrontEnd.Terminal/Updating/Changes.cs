@@ -56,7 +56,7 @@ public static class Changes
             PlaceId = Place.Find(document.Design, changed.PlaceId).Id, BlockId = Place.Find(document.Design, changed.BlockId).Id,
         };
         changed = changed with { FieldRow = Math.Clamp(changed.FieldRow, 0, Math.Max(0, Whereabouts.FormOf(changed).Count - 1)) };
-        return (changed, new Effect.Evaluate(next.Slot, next.Run, document.Design));
+        return (changed, Effect.Evaluate.Of(next.Slot, next.Run, document));
     }
 
     /// <summary>Takes the last change back.</summary>

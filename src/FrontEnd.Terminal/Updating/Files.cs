@@ -58,7 +58,7 @@ public static class Files
             Status = opened.Document.HasErrors ? "" : $"{opened.Path}: open; k goes to the next design, c compares",
         };
         Finding? worst = opened.Document.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error);
-        return (worst is null ? next : next.Complain(worst), new Effect.Evaluate(design.Slot, 1, opened.Document.Design));
+        return (worst is null ? next : next.Complain(worst), Effect.Evaluate.Of(design.Slot, 1, opened.Document));
     }
 
     /// <summary>Closes the design in hand; asks first where something would be lost.</summary>
@@ -206,7 +206,7 @@ public static class Files
             next = next with { Current = open };
             DesignDocument here = next.Here.Document;
             (next, Effect? effect) = Changes.Change(next, here.WithCards(here.Cards.And(one.Cards)).WithText(one.Text), "recovered", "");
-            effects.Add(effect ?? new Effect.Evaluate(next.Here.Slot, next.Here.Run, next.Design));
+            effects.Add(effect ?? Effect.Evaluate.Of(next.Here.Slot, next.Here.Run, next.Here.Document));
         }
 
         // This session keeps it from here on.

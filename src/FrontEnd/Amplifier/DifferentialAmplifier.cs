@@ -80,50 +80,66 @@ public sealed record DifferentialAmplifier
         Make.Card(CardClass.Amplifier, (DifferentialAmplifier a) => a.Card, (a, v) => a with { Card = v }),
         Value("gain", "gain", Above(0, 1e5), "5", "±300 mV of electrode offset on 3 V leave about 5; " + Derived,
             "gain of the first stage, G",
-            (DifferentialAmplifier a) => a.Gain, (a, v) => a with { Gain = v }),
+            (DifferentialAmplifier a) => a.Gain, (a, v) => a with { Gain = v })
+            .Usually(2, 24),
         Value("bandwidth", "bandwidth", Above(0, 1e10), "35 kHz",
             "low-power instrumentation amplifier at gain 10, application report SLAA486B table 4; at the default gain it has more",
             "-3 dB bandwidth at this gain",
-            (DifferentialAmplifier a) => a.Bandwidth, (a, v) => a with { Bandwidth = v }),
+            (DifferentialAmplifier a) => a.Bandwidth, (a, v) => a with { Bandwidth = v })
+            .Usually(5e3, 200e3),
         Value("input-noise", "eni", Closed(0, 1e-3), "50 nV/√Hz", OpAmpFields.CmosClass, "white voltage noise of the input stage",
-            (DifferentialAmplifier a) => a.InputNoise, (a, v) => a with { InputNoise = v }),
+            (DifferentialAmplifier a) => a.InputNoise, (a, v) => a with { InputNoise = v })
+            .Usually(8e-9, 100e-9),
         Value("output-noise", "eno", Closed(0, 1e-3), "150 nV/√Hz", OpAmpFields.CmosClass,
             "white voltage noise of the output stage; counts divided by the gain",
-            (DifferentialAmplifier a) => a.OutputNoise, (a, v) => a with { OutputNoise = v }),
+            (DifferentialAmplifier a) => a.OutputNoise, (a, v) => a with { OutputNoise = v })
+            .Usually(50e-9, 500e-9),
         Value("noise-corner", "en_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given",
             "where flicker and white voltage noise are equal",
-            (DifferentialAmplifier a) => a.NoiseCorner, (a, v) => a with { NoiseCorner = v }),
+            (DifferentialAmplifier a) => a.NoiseCorner, (a, v) => a with { NoiseCorner = v })
+            .Usually(0.1, 10),
         Value("current-noise", "in", Closed(0, 1e-6), "1 fA/√Hz", OpAmpFields.CmosClass, "white current noise of each input",
-            (DifferentialAmplifier a) => a.CurrentNoise, (a, v) => a with { CurrentNoise = v }),
+            (DifferentialAmplifier a) => a.CurrentNoise, (a, v) => a with { CurrentNoise = v })
+            .Usually(1e-15, 200e-15),
         Value("current-noise-corner", "in_corner", Closed(0, 1e9), "0 Hz", "no flicker unless given",
             "where flicker and white current noise are equal",
             (DifferentialAmplifier a) => a.CurrentNoiseCorner, (a, v) => a with { CurrentNoiseCorner = v }),
         Value("common-mode-resistance", "Rcm", Above(0, 1e16), "100 GΩ", OpAmpFields.CmosClass, "each input to common",
-            (DifferentialAmplifier a) => a.CommonModeResistance, (a, v) => a with { CommonModeResistance = v }),
+            (DifferentialAmplifier a) => a.CommonModeResistance, (a, v) => a with { CommonModeResistance = v })
+            .Usually(1e8, 1e12),
         Value("common-mode-capacitance", "Ccm", Closed(0, 1e-6), "5 pF", OpAmpFields.CmosClass, "each input to common",
-            (DifferentialAmplifier a) => a.CommonModeCapacitance, (a, v) => a with { CommonModeCapacitance = v }),
+            (DifferentialAmplifier a) => a.CommonModeCapacitance, (a, v) => a with { CommonModeCapacitance = v })
+            .Usually(2e-12, 20e-12),
         Value("differential-resistance", "Rdm", Above(0, 1e16), "100 GΩ", OpAmpFields.CmosClass, "input to input",
-            (DifferentialAmplifier a) => a.DifferentialResistance, (a, v) => a with { DifferentialResistance = v }),
+            (DifferentialAmplifier a) => a.DifferentialResistance, (a, v) => a with { DifferentialResistance = v })
+            .Usually(1e8, 1e12),
         Value("differential-capacitance", "Cdm", Closed(0, 1e-6), "3 pF", OpAmpFields.CmosClass, "input to input",
-            (DifferentialAmplifier a) => a.DifferentialCapacitance, (a, v) => a with { DifferentialCapacitance = v }),
+            (DifferentialAmplifier a) => a.DifferentialCapacitance, (a, v) => a with { DifferentialCapacitance = v })
+            .Usually(1e-12, 10e-12),
         Value("cmrr", "cmrr_db", Closed(0, 200), "100 dB", OpAmpFields.CmosClass, "common-mode rejection at dc",
-            (DifferentialAmplifier a) => a.Cmrr, (a, v) => a with { Cmrr = v }),
+            (DifferentialAmplifier a) => a.Cmrr, (a, v) => a with { Cmrr = v })
+            .Usually(75, 115),
         Value("cmrr-corner", "cmrr_corner", Above(0, 1e9), "150 Hz", OpAmpFields.CmosClass, "where the common-mode rejection is 3 dB down",
-            (DifferentialAmplifier a) => a.CmrrCorner, (a, v) => a with { CmrrCorner = v }),
+            (DifferentialAmplifier a) => a.CmrrCorner, (a, v) => a with { CmrrCorner = v })
+            .Usually(50, 5e3),
         Value("bias-current", "bias_current", Closed(-1e-3, 1e-3), "0 A", "none unless given", "dc current into each input, worst case",
-            (DifferentialAmplifier a) => a.BiasCurrent, (a, v) => a with { BiasCurrent = v }),
+            (DifferentialAmplifier a) => a.BiasCurrent, (a, v) => a with { BiasCurrent = v })
+            .Usually(1e-12, 2e-9),
         Value("offset-voltage", "offset_voltage", Closed(-1, 1), "0 V", "none unless given", "dc offset at the input, worst case",
             (DifferentialAmplifier a) => a.OffsetVoltage, (a, v) => a with { OffsetVoltage = v }),
         Value("output-margin", "output_margin", Closed(0, 20), "100 mV", OpAmpFields.CmosClass, "how close to the rails the output may go",
-            (DifferentialAmplifier a) => a.OutputMargin, (a, v) => a with { OutputMargin = v }),
+            (DifferentialAmplifier a) => a.OutputMargin, (a, v) => a with { OutputMargin = v })
+            .Usually(0.05, 0.2),
         Value("inner-margin", "inner_margin", Closed(0, 20), "100 mV", OpAmpFields.CmosClass,
             "how close to the rails the inner nodes V_cm ± G·V_d/2 may go",
-            (DifferentialAmplifier a) => a.InnerMargin, (a, v) => a with { InnerMargin = v }),
+            (DifferentialAmplifier a) => a.InnerMargin, (a, v) => a with { InnerMargin = v })
+            .Usually(0.05, 0.2),
         Value("supply-rejection", "supply_rejection", Closed(0, 200), "80 dB", OpAmpFields.CmosClass, "rejection of ripple on the supply",
             (DifferentialAmplifier a) => a.SupplyRejection, (a, v) => a with { SupplyRejection = v }),
         Value("supply-current", "supply_current", Closed(0, 10), "50 µA",
             "low-power instrumentation amplifier, application report SLAA486B table 4", "supply current of one channel",
-            (DifferentialAmplifier a) => a.SupplyCurrent, (a, v) => a with { SupplyCurrent = v }),
+            (DifferentialAmplifier a) => a.SupplyCurrent, (a, v) => a with { SupplyCurrent = v })
+            .Usually(20e-6, 1e-3),
         new()
         {
             Key = "gains",

@@ -50,16 +50,20 @@ public sealed record GroundDrive
         Word("kind", "kind", "passive", Practice,
             "passive: tied to common through the resistor; driven: driven with the inverted mean of the inputs",
             [new("passive", GroundKind.Passive), new("driven", GroundKind.Driven)],
-            (GroundDrive g) => g.Kind, (g, v) => g with { Kind = v }),
+            (GroundDrive g) => g.Kind, (g, v) => g with { Kind = v })
+            .UsuallyAny(),
         Value("series-resistor", "series_R", Closed(0, 1e9), "0 Ω", "none is fitted unless given",
             "resistor between the ground electrode and common or the driving amplifier; the quoted limits want at least the highest voltage over 50 µA (passive), 10 µA (driven)",
-            (GroundDrive g) => g.SeriesResistor, (g, v) => g with { SeriesResistor = v }, safety: true),
+            (GroundDrive g) => g.SeriesResistor, (g, v) => g with { SeriesResistor = v }, safety: true)
+            .Usually(1e3, 470e3),
         Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of that resistor, ±",
             (GroundDrive g) => g.ResistorTolerance, (g, v) => g with { ResistorTolerance = v }, safety: true),
         Value("dc-gain", "dc_gain", Above(0, 1e12), "10000", Practice, "gain of the driving amplifier at dc, K0",
-            (GroundDrive g) => g.DcGain, (g, v) => g with { DcGain = v }),
+            (GroundDrive g) => g.DcGain, (g, v) => g with { DcGain = v })
+            .Usually(100, 1e5),
         Value("unity-gain-frequency", "unity_gain_f", Above(0, 1e9), "2 kHz", Practice, "where the driving amplifier's gain is 1, f_u",
-            (GroundDrive g) => g.UnityGainFrequency, (g, v) => g with { UnityGainFrequency = v }),
+            (GroundDrive g) => g.UnityGainFrequency, (g, v) => g with { UnityGainFrequency = v })
+            .Usually(100, 10e3),
         new()
         {
             Key = "averaging-bandwidth",
@@ -83,6 +87,7 @@ public sealed record GroundDrive
             "white voltage noise of the driving amplifier",
             (GroundDrive g) => g.VoltageNoise, (g, v) => g with { VoltageNoise = v }),
         Value("supply-current", "supply_current", Closed(0, 10), "20 µA", OpAmpFields.CmosClass, "supply current of the driving amplifier",
-            (GroundDrive g) => g.SupplyCurrent, (g, v) => g with { SupplyCurrent = v }),
+            (GroundDrive g) => g.SupplyCurrent, (g, v) => g with { SupplyCurrent = v })
+            .Usually(5e-6, 200e-6),
     ];
 }

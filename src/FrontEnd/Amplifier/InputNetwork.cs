@@ -38,24 +38,28 @@ public sealed record InputNetwork
     [
         Value("lead-to-common", "lead_to_common", Closed(0, 1e-6), "10 pF", Practice,
             "capacitance of each lead to the amplifier's common: cable shield, protection parts",
-            (InputNetwork n) => n.LeadToCommon, (n, v) => n with { LeadToCommon = v }),
+            (InputNetwork n) => n.LeadToCommon, (n, v) => n with { LeadToCommon = v })
+            .Usually(3e-12, 100e-12),
         Value("driven-shield", "driven_shield", Closed(0, 0.99), "0 %", "none unless given",
             "share of lead-to-common that a driven shield ties to the lead's own potential, g",
             (InputNetwork n) => n.DrivenShield, (n, v) => n with { DrivenShield = v }),
         Value("series-resistor", "series_R", Closed(0, 1e9), "0 Ω", "none is fitted unless given",
             "protection resistor in each of the two measuring leads; the quoted limit wants at least the highest voltage over 50 µA",
-            (InputNetwork n) => n.SeriesResistor, (n, v) => n with { SeriesResistor = v }, safety: true),
+            (InputNetwork n) => n.SeriesResistor, (n, v) => n with { SeriesResistor = v }, safety: true)
+            .Usually(1e3, 220e3),
         Value("resistor-tolerance", "tolerance_R", Below(0, 1), "1 %", Practice, "tolerance of the protection resistors, ±",
             (InputNetwork n) => n.ResistorTolerance, (n, v) => n with { ResistorTolerance = v }, safety: true),
         Value("shunt-capacitor", "shunt_C", Closed(0, 1e-3), "22 pF", Practice, "capacitor from each amplifier input to common",
-            (InputNetwork n) => n.ShuntCapacitor, (n, v) => n with { ShuntCapacitor = v }),
+            (InputNetwork n) => n.ShuntCapacitor, (n, v) => n with { ShuntCapacitor = v })
+            .Usually(10e-12, 1e-9),
         Value("capacitor-tolerance", "tolerance_C", Below(0, 1), "5 %", Practice, "tolerance of the shunt capacitors, ±",
             (InputNetwork n) => n.CapacitorTolerance, (n, v) => n with { CapacitorTolerance = v }),
         Value("differential-capacitor", "differential_C", Closed(0, 1e-3), "0 F", "none unless given",
             "capacitor between the amplifier's inputs",
             (InputNetwork n) => n.DifferentialCapacitor, (n, v) => n with { DifferentialCapacitor = v }),
         Maybe("bias-resistor", "bias_R", Above(0, 1e14), "none", "none", ByDesign, "bias resistor from each amplifier input to common",
-            (InputNetwork n) => n.BiasResistor, (n, v) => n with { BiasResistor = v }),
+            (InputNetwork n) => n.BiasResistor, (n, v) => n with { BiasResistor = v })
+            .Usually(10e6, 1e9, whenBought: false),
         Maybe("reference-inputs", "reference_inputs", Closed(1, 1024), "auto", "channels, or 1 where the reference is buffered", Derived,
             "how many channel inputs hang on the reference electrode's lead, N",
             (InputNetwork n) => n.ReferenceInputs, (n, v) => n with { ReferenceInputs = v }),

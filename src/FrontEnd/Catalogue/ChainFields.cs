@@ -18,21 +18,28 @@ internal static class ChainFields
         Value("voltage", "voltage", Closed(0, 1e5), "230 V", Practice, "voltage of the mains to earth, rms",
             (Mains m) => m.Voltage, (m, v) => m with { Voltage = v }),
         Value("body-to-mains", "body_to_mains", Closed(0, 1e-6), "3 pF", Interference, "stray capacitance from the body to the mains",
-            (Mains m) => m.BodyToMains, (m, v) => m with { BodyToMains = v }),
+            (Mains m) => m.BodyToMains, (m, v) => m with { BodyToMains = v })
+            .Usually(0.3e-12, 10e-12, KnownBy.Room),
         Value("body-to-earth", "body_to_earth", Above(0, 1e-3), "300 pF", Interference, "stray capacitance from the body to earth",
-            (Mains m) => m.BodyToEarth, (m, v) => m with { BodyToEarth = v }),
+            (Mains m) => m.BodyToEarth, (m, v) => m with { BodyToEarth = v })
+            .Usually(100e-12, 1e-9, KnownBy.Room),
         Value("amplifier-to-earth", "amplifier_to_earth", Closed(0, 1e-3), "10 pF", "worn battery box 5 to 20 pF; " + Practice,
             "amplifier common to earth; 1 µF stands for an earthed recorder",
-            (Mains m) => m.AmplifierToEarth, (m, v) => m with { AmplifierToEarth = v }),
+            (Mains m) => m.AmplifierToEarth, (m, v) => m with { AmplifierToEarth = v })
+            .Usually(5e-12, 20e-12, KnownBy.Room),
         Value("amplifier-to-mains", "amplifier_to_mains", Closed(0, 1e-6), "50 fF", Practice, "amplifier common to the mains",
-            (Mains m) => m.AmplifierToMains, (m, v) => m with { AmplifierToMains = v }),
+            (Mains m) => m.AmplifierToMains, (m, v) => m with { AmplifierToMains = v })
+            .Usually(10e-15, 200e-15, KnownBy.Room),
         Value("lead-to-mains", "lead_to_mains", Closed(0, 1e-6), "2 fF", Practice, "each lead to the mains",
-            (Mains m) => m.LeadToMains, (m, v) => m with { LeadToMains = v }),
+            (Mains m) => m.LeadToMains, (m, v) => m with { LeadToMains = v })
+            .Usually(0.5e-15, 20e-15, KnownBy.Room),
         Value("field", "field", Closed(0, 1), "0.1 µT", "0.01 to 0.3 µT at home and at work: National Research Council 1997",
             "magnetic flux density at the mains frequency, rms",
-            (Mains m) => m.Field, (m, v) => m with { Field = v }),
+            (Mains m) => m.Field, (m, v) => m with { Field = v })
+            .Usually(0.01e-6, 0.3e-6, KnownBy.Room, "0.01 to 0.3 µT at home and at work: National Research Council 1997"),
         Value("loop-area", "loop_area", Closed(0, 10), "20 cm²", Practice, "area of the loop that the leads make",
-            (Mains m) => m.LoopArea, (m, v) => m with { LoopArea = v }),
+            (Mains m) => m.LoopArea, (m, v) => m with { LoopArea = v })
+            .Usually(10e-4, 200e-4, KnownBy.Room),
         Value("harmonics", "harmonics", Closed(0, 10),
             "[1, 0.02, 0.05, 0.01, 0.06, 0.005, 0.05, 0.005, 0.015, 0.005, 0.035, 0.005, 0.03, 0.005, 0.005, 0.005, 0.02, 0.005, 0.015, 0.005, 0.005, 0.005, 0.015, 0.005, 0.015]",
             "EN 50160, limits for h = 2 to 25", "share of the mains voltage at h = 1, 2, 3 …; those beyond the last are left out",
@@ -66,10 +73,12 @@ internal static class ChainFields
     [
         Value("lowest", "lowest", Above(0, 100), "3 V", Practice,
             "lowest voltage at the analogue rails while the device works, both rails of a split supply together",
-            (Supply s) => s.Lowest, (s, v) => s with { Lowest = v }),
+            (Supply s) => s.Lowest, (s, v) => s with { Lowest = v })
+            .Usually(2.7, 3.3),
         Value("highest", "highest", Above(0, 1000), "3.3 V", Practice,
             "highest voltage anywhere in the box: battery full, charger input, boost or inverting converters, the whole of a split supply",
-            (Supply s) => s.Highest, (s, v) => s with { Highest = v }, safety: true),
+            (Supply s) => s.Highest, (s, v) => s with { Highest = v }, safety: true)
+            .Usually(3.3, 5.5),
         Maybe("rails-highest", "rails_highest", Above(0, 1000), "auto", "the highest voltage in the box", Derived,
             "highest voltage at the analogue rails, where a regulator keeps it below supply.highest: what the parts must stand",
             (Supply s) => s.RailsHighest, (s, v) => s with { RailsHighest = v }),
@@ -81,7 +90,8 @@ internal static class ChainFields
         Value("usable-share", "usable_share", Above(0, 1), "80 %", Memory, "share of the capacity that can be used",
             (Supply s) => s.UsableShare, (s, v) => s with { UsableShare = v }),
         Value("other-current", "other_current", Closed(0, 10), "5 mA", Memory, "everything that is not in the path: microcontroller, radio",
-            (Supply s) => s.OtherCurrent, (s, v) => s with { OtherCurrent = v }),
+            (Supply s) => s.OtherCurrent, (s, v) => s with { OtherCurrent = v })
+            .Usually(1e-3, 30e-3),
         Maybe("ripple", "ripple", Closed(0, 10), "none", "none", ByDesign, "ripple on the analogue supply, rms",
             (Supply s) => s.Ripple, (s, v) => s with { Ripple = v }),
         Value("ripple-frequency", "ripple_frequency", Above(0, 1e9), "33 Hz", "radio bursts come at 10 to 100 Hz; " + Practice,

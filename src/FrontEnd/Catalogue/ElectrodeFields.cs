@@ -15,11 +15,14 @@ internal static class ElectrodeFields
     [
         Make.Card(CardClass.Electrode, (Electrode e) => e.Card, (e, v) => e with { Card = v }),
         Value("series-resistance", "Rs", Closed(0, 1e8), "0 Ω", Practice, "wire, gel and deeper tissue in series, Rs",
-            (Electrode e) => e.SeriesResistance, (e, v) => e with { SeriesResistance = v }),
+            (Electrode e) => e.SeriesResistance, (e, v) => e with { SeriesResistance = v })
+            .Usually(100, 5e3, KnownBy.Contact),
         Value("contact-resistance", "Rd", Closed(0, 1e10), "51 kΩ", Surrogate, "the contact's parallel resistance, Rd",
-            (Electrode e) => e.ContactResistance, (e, v) => e with { ContactResistance = v }),
+            (Electrode e) => e.ContactResistance, (e, v) => e with { ContactResistance = v })
+            .Usually(5e3, 2e6, KnownBy.Contact),
         Value("contact-capacitance", "Cd", Closed(0, 1e-3), "47 nF", Surrogate, "the contact's parallel capacitance, Cd",
-            (Electrode e) => e.ContactCapacitance, (e, v) => e with { ContactCapacitance = v }),
+            (Electrode e) => e.ContactCapacitance, (e, v) => e with { ContactCapacitance = v })
+            .Usually(1e-9, 100e-9, KnownBy.Contact),
         Maybe("second-resistance", "Rd2", Closed(0, 1e10), "none", "none", ByDesign,
             "parallel resistance of a second block such as the skin beneath the gel, Rd2",
             (Electrode e) => e.SecondResistance, (e, v) => e with { SecondResistance = v }),
@@ -27,7 +30,8 @@ internal static class ElectrodeFields
             (Electrode e) => e.SecondCapacitance, (e, v) => e with { SecondCapacitance = v }),
         Value("excess-density", "excess_psd_1hz", Closed(0, 1e-6), "0 V²/Hz", "none unless given",
             "excess noise power density of this one electrode at 1 Hz, K of K/f^α",
-            (Electrode e) => e.ExcessNoise, (e, v) => e with { ExcessNoise = v }),
+            (Electrode e) => e.ExcessNoise, (e, v) => e with { ExcessNoise = v })
+            .Usually(1e-14, 5e-11, KnownBy.Contact),
         Value("excess-slope", "excess_slope", Closed(0, 4), "2",
             "low-frequency noise of dry and gel electrodes falls about as f^-2 in power (abstract on NASICON ceramic and Ag-AgCl electrodes)", "α of K/f^α",
             (Electrode e) => e.ExcessSlope, (e, v) => e with { ExcessSlope = v }),
@@ -72,10 +76,12 @@ internal static class ElectrodeFields
     [
         Maybe("mismatch", "mismatch", Below(0, 2), "auto", "50 % wet, 100 % dry", Practice,
             "m: the active electrode's impedance is multiplied by 1 + m/2, the reference's by 1 − m/2",
-            (ElectrodeSet e) => e.Mismatch, (e, v) => e with { Mismatch = v }),
+            (ElectrodeSet e) => e.Mismatch, (e, v) => e with { Mismatch = v })
+            .Usually(0.1, 1.5, KnownBy.Contact),
         Value("offset", "offset", Closed(0, 5), "300 mV", "AAMI TIR60; ANSI/AAMI EC11:1991",
             "worst dc difference between two electrodes' half-cells",
-            (ElectrodeSet e) => e.Offset, (e, v) => e with { Offset = v }),
+            (ElectrodeSet e) => e.Offset, (e, v) => e with { Offset = v })
+            .Usually(10e-3, 300e-3, KnownBy.Contact),
     ];
 
     public static readonly IReadOnlyList<Field<ElectrodeSet>> Set =

@@ -50,21 +50,26 @@ internal static class PathFields
         Make.Card(CardClass.Converter, (AnalogDigitalConverter c) => c.Card, (c, v) => c with { Card = v }),
         Word("kind", "kind", "successive-approximation", Practice, "how it converts",
             [new("successive-approximation", ConverterKind.SuccessiveApproximation, "sar"), new("delta-sigma", ConverterKind.DeltaSigma)],
-            (AnalogDigitalConverter c) => c.Kind, (c, v) => c with { Kind = v }),
+            (AnalogDigitalConverter c) => c.Kind, (c, v) => c with { Kind = v })
+            .UsuallyAny(),
         Value("rate", "rate", Above(0, 1e9), "250 Hz",
             "200 samples a second at least, 250 to 400 preferred: requirements attributed to a technologists' association, 2001",
             "output rate of each channel, fs",
-            (AnalogDigitalConverter c) => c.Rate, (c, v) => c with { Rate = v }),
+            (AnalogDigitalConverter c) => c.Rate, (c, v) => c with { Rate = v })
+            .Usually(125, 1000),
         Value("bits", "bits", Above(0, 64), "12", "12 bits at least: requirements attributed to a technologists' association, 2001",
             "word length, N",
-            (AnalogDigitalConverter c) => c.Bits, (c, v) => c with { Bits = v }),
+            (AnalogDigitalConverter c) => c.Bits, (c, v) => c with { Bits = v })
+            .Usually(10, 24),
         Maybe("lsb", "lsb", Above(0, 100), "auto", "full scale over 2^N", Derived, "size of one step where it is not full scale over 2^N",
             (AnalogDigitalConverter c) => c.Lsb, (c, v) => c with { Lsb = v }),
         Value("full-scale", "full_scale_pp", Above(0, 1000), "3 V", Practice, "full scale, peak-to-peak",
-            (AnalogDigitalConverter c) => c.FullScale, (c, v) => c with { FullScale = v }),
+            (AnalogDigitalConverter c) => c.FullScale, (c, v) => c with { FullScale = v })
+            .Usually(1.2, 2.5),
         Maybe("noise", "noise_rms", Closed(0, 10), "auto", $"the larger of 0.4 steps and full scale/({TradeConstants.NoisePeakToPeak}·2¹⁹)", Practice,
             "the converter's own noise over half the rate, rms, without quantisation",
-            (AnalogDigitalConverter c) => c.Noise, (c, v) => c with { Noise = v }),
+            (AnalogDigitalConverter c) => c.Noise, (c, v) => c with { Noise = v })
+            .Usually(2e-6, 300e-6, whenBought: false),
         Maybe("differential", "differential", null, "auto", "delta-sigma yes, successive approximation no", Practice,
             "true where full scale is the difference of two pins: it may then be twice the lowest supply, else once",
             (AnalogDigitalConverter c) => c.Differential, (c, v) => c with { Differential = v }),
@@ -83,7 +88,8 @@ internal static class PathFields
         Maybe("reference-voltage", "reference_voltage", Above(0, 1000), "none", "none", ByDesign, "voltage of the reference",
             (AnalogDigitalConverter c) => c.ReferenceVoltage, (c, v) => c with { ReferenceVoltage = v }),
         Value("supply-current", "supply_current", Closed(0, 10), "200 µA", Practice, "supply current of the converter",
-            (AnalogDigitalConverter c) => c.SupplyCurrent, (c, v) => c with { SupplyCurrent = v }),
+            (AnalogDigitalConverter c) => c.SupplyCurrent, (c, v) => c with { SupplyCurrent = v })
+            .Usually(100e-6, 5e-3),
         .. SupplyRange.Fields((AnalogDigitalConverter c) => c.SupplyRange, (c, v) => c with { SupplyRange = v }),
     ];
 

@@ -40,6 +40,9 @@ public abstract record FieldDescription
     /// <summary>True for what protects the wearer: such a field is never searched over or relaxed by the program.</summary>
     public bool Safety { get; init; }
 
+    /// <summary>What is drawn from where the value is said to be unknown; null for what cannot be unknown without a range.</summary>
+    public UsualRange? Usual { get; init; }
+
     /// <summary>The class of part cards that a card field names.</summary>
     public CardClass? CardClass { get; init; }
 

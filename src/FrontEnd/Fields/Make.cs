@@ -105,6 +105,14 @@ internal static class Make
         Set = (owner, value) => set(owner, (string)value!),
     };
 
+    /// <summary>The field with what is usual for it where nobody knows the value.</summary>
+    public static Field<TOwner> Usually<TOwner>(this Field<TOwner> field, double least, double greatest, KnownBy by = KnownBy.Maker,
+        string source = Practice, bool whenBought = true) =>
+        field with { Usual = new UsualRange(least, greatest, source, by, whenBought) };
+
+    /// <summary>The choice with all of its words usual.</summary>
+    public static Field<TOwner> UsuallyAny<TOwner>(this Field<TOwner> field) => field.Usually(0, field.Choices.Count - 1);
+
     /// <summary>A field of the base record as one of the derived record.</summary>
     public static Field<TDerived> AsA<TDerived, TBase>(Field<TBase> field)
         where TDerived : class, TBase

@@ -4,6 +4,9 @@ namespace FrontEnd.Findings;
 /// adds it here.</summary>
 public static class DesignKeys
 {
+    /// <summary>How large a source is, counted from 1.</summary>
+    public static string AmplitudeOf(int patch) => $"patches[{patch}].amplitude";
+
     /// <summary>Of the table <c>[amplifier]</c>.</summary>
     public static class Amplifier
     {
@@ -34,6 +37,7 @@ public static class DesignKeys
     public static class Electrodes
     {
         public const string ActiveBufferSkinResistor = "electrodes.active-buffer.skin-resistor";
+        public const string ActiveContactResistance = "electrodes.active.contact-resistance";
         public const string ActiveCard = "electrodes.active.card";
         public const string GroundElectrode = "electrodes.ground-electrode";
         public const string GroundSite = "electrodes.ground-site";

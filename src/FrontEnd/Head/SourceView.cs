@@ -22,6 +22,7 @@ public sealed class SourceView
     private readonly Dictionary<Site, double[]> _volts = [];
     private readonly double[] _peak;
     private readonly double[]? _stated;
+    private readonly Dictionary<string, Area> _halves = new(StringComparer.Ordinal);
     private HalfRegion? _half;
 
     public SourceView(HeadModel head, SourceQuestion question, BackgroundField background, IReadOnlyList<NoisyChannel> channels)
@@ -32,6 +33,17 @@ public sealed class SourceView
         _stated = question.Statement is { } statement ? Volts(statement.In) : null;
         Channels = [.. channels.Select(Of)];
     }
+
+    private SourceView(SourceView like, SourceQuestion question, IReadOnlyList<NoisyChannel> channels)
+    {
+        (_head, Question, _background, _potentials, _peak, _volts, _half, _halves) =
+            (like._head, question, like._background, like._potentials, like._peak, like._volts, like._half, like._halves);
+        _stated = question.Statement is { } statement ? Volts(statement.In) : null;
+        Channels = [.. channels.Select(Of)];
+    }
+
+    /// <summary>The same source in the same derivations with another amplitude or other noise.</summary>
+    internal SourceView With(SourceQuestion question, IReadOnlyList<NoisyChannel> channels) => new(this, question, channels);
 
     /// <summary>What was asked.</summary>
     public SourceQuestion Question { get; }
@@ -63,8 +75,13 @@ public sealed class SourceView
             return null;
         }
 
-        _half ??= new HalfRegion(_head.Conductor, Question.Source.Extent);
-        return _half.Of([.. derivation.Weights.Select(one => (_head.Place(one.Site), one.Weight))]);
+        if (!_halves.TryGetValue(derivation.Name, out Area area))
+        {
+            _half ??= new HalfRegion(_head.Conductor, Question.Source.Extent);
+            _halves[derivation.Name] = area = _half.Of([.. derivation.Weights.Select(one => (_head.Place(one.Site), one.Weight))]);
+        }
+
+        return area;
     }
 
     /// <summary>How k falls with the reference's distance: the active site over the patch, the reference every 2 cm over the skin up to the

@@ -45,6 +45,9 @@ internal sealed class Evaluation
 
     public Design Design { get; }
 
+    /// <summary>What the channels see of sources where another design's are those of this one; null to work it out.</summary>
+    public SharedSources? Sources { get; init; }
+
     /// <summary>The whole of the channel with the most noise of the board, which the figures of noise, gain, converter and filters are of.</summary>
     public Evaluation ForNoise => field ??= OfOne(WorstInNoise);
 

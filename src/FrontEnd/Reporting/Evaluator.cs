@@ -12,7 +12,11 @@ public static class Evaluator
     /// <summary>Works out all results, verdicts, findings and curves of a design; what a user can write gives findings; whatever is thrown
     /// is a fault of the program.</summary>
     /// <remarks>Where the design contradicts itself the findings say so and no figure is given.</remarks>
-    public static Assessment Evaluate(Design design)
+    public static Assessment Evaluate(Design design) => EvaluateWith(design, null);
+
+    /// <param name="design">The design.</param>
+    /// <param name="sources">What channels see of sources, for designs that differ in the front end alone; null to work it out.</param>
+    internal static Assessment EvaluateWith(Design design, SharedSources? sources)
     {
         List<Finding> findings = [.. DesignCheck.Run(design)];
         if (findings.Exists(finding => finding.Severity == Severity.Error))
@@ -22,7 +26,7 @@ public static class Evaluator
 
         try
         {
-            return Work(design, findings);
+            return Work(design, findings, sources);
         }
         catch (NetworkHasNoAnswer problem)
         {
@@ -142,9 +146,9 @@ public static class Evaluator
         }
     };
 
-    private static Assessment Work(Design design, List<Finding> findings)
+    private static Assessment Work(Design design, List<Finding> findings, SharedSources? sources)
     {
-        var evaluation = new Evaluation(design);
+        var evaluation = new Evaluation(design) { Sources = sources };
         var list = new ResultList();
         foreach (Action<ResultList, List<Finding>, Evaluation> report in Reports)
         {

@@ -17,14 +17,14 @@ internal static class SeeReport
             return;
         }
 
-        HeadModel head = (design.Head ?? new()).Model!;
-        IReadOnlyList<SiteChannel> channels = SiteChannels.Of(design, []);
+        SharedSources sources = evaluation.Sources is { } shared && shared.Fits(design) ? shared : new(design);
+        (HeadModel head, IReadOnlyList<SiteChannel> channels, BackgroundField background) = (sources.Head, sources.Channels, sources.Background);
         AddHead(list, head, channels);
-        BackgroundField background = new(head, design.Background ?? new(), channels.Select(one => one.Derivation));
         for (int i = 0; i < design.Patches.Count; i++)
         {
             CortexPatch patch = design.Patches[i];
-            SourceView view = View(evaluation, head, patch, background, channels);
+            int number = i;
+            SourceView view = View(evaluation, head, patch, channels, (question, noisy) => sources.View(number, question, noisy));
             SeeResults.AddDensity(list, patch.Name, view);
             foreach (SourceInChannel seen in view.Channels)
             {
@@ -52,7 +52,7 @@ internal static class SeeReport
         BackgroundField background = new(head, design.Background ?? new(), channels.Select(one => one.Derivation));
         foreach (CortexPatch patch in design.Patches)
         {
-            SourceView view = View(evaluation, head, patch, background, channels);
+            SourceView view = View(evaluation, head, patch, channels, (question, noisy) => new(head, question, background, noisy));
             foreach (SourceInChannel seen in view.Channels)
             {
                 AddRequired(list, design, patch, view, seen);
@@ -67,8 +67,8 @@ internal static class SeeReport
         return ResultIds.See.Of(patch.Name, required.Channel).SignalToNoiseLevel(BandOf(design, patch).Name);
     }
 
-    private static SourceView View(Evaluation evaluation, HeadModel head, CortexPatch patch, BackgroundField background,
-        IReadOnlyList<SiteChannel> channels)
+    private static SourceView View(Evaluation evaluation, HeadModel head, CortexPatch patch, IReadOnlyList<SiteChannel> channels,
+        Func<SourceQuestion, IReadOnlyList<NoisyChannel>, SourceView> make)
     {
         Design design = evaluation.Design;
         Band band = BandOf(design, patch);
@@ -76,7 +76,7 @@ internal static class SeeReport
             [.. channels.Where(one => one.IsRecorded).Select(one => one.Derivation.Active)], key => key, [])!;
         bool isRecorded = band.Low.Hertz < design.Converter.Rate.Hertz / 2;
         DerivedNoise? noise = isRecorded ? DerivedNoise.InBand(evaluation, band.Low.Hertz, band.High.Hertz) : null;
-        return new SourceView(head, question, background,
+        return make(question,
             [.. channels.Select(one => new NoisyChannel(one.Derivation, noise is null ? null : VoltageRms.FromVolts(noise.Rms(one.Weights))))]);
     }
 

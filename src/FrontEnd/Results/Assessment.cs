@@ -1,3 +1,4 @@
+using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
 
@@ -32,6 +33,10 @@ public sealed record Assessment
     /// <summary>The design that was evaluated.</summary>
     public Design Design { get; }
 
+    /// <summary>The design with what is not known of it; null where all is. Then the results are intervals, and <see cref="Design"/> stands in
+    /// the middle of what is unknown.</summary>
+    public PartlyKnownDesign? PartlyKnown { get; init; }
+
     /// <summary>All results, in the order of the signal's path and the budgets. Ids are unique.</summary>
     public IReadOnlyList<Result> Results { get; }
 
@@ -45,7 +50,7 @@ public sealed record Assessment
     public IReadOnlyList<Result> Judged =>
         [.. Results.Where(result => result.Verdict.Requirement is not null).OrderByDescending(result => Rank(result.Verdict.Kind))];
 
-    /// <summary>True where no requirement fails; marginal counts as met, not judged does not count.</summary>
+    /// <summary>True where no requirement fails; marginal counts as met, not judged and open do not count.</summary>
     public bool AllRequirementsMet => Results.All(result => result.Verdict.Kind != VerdictKind.Fail);
 
     /// <summary>False where the design contradicts itself or its network has no answer: then the headlines are missing, nothing
@@ -80,8 +85,9 @@ public sealed record Assessment
 
     private static int Rank(VerdictKind kind) => kind switch
     {
-        VerdictKind.Fail => 3,
-        VerdictKind.Marginal => 2,
+        VerdictKind.Fail => 4,
+        VerdictKind.Marginal => 3,
+        VerdictKind.Open => 2,
         VerdictKind.Pass => 1,
         VerdictKind.NotJudged => 0,
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Verdict is not handled."),

@@ -25,6 +25,9 @@ public sealed record Result
     /// <summary>Whether there is a number, and if not, why.</summary>
     public ResultState State { get; init; } = ResultState.Number;
 
+    /// <summary>Where the figure lies, where <see cref="State"/> is <see cref="ResultState.Interval"/>; else null.</summary>
+    public Interval? Interval { get; init; }
+
     /// <summary>The unit's symbol, also where there is no number; "" for a word.</summary>
     public required string Unit { get; init; }
 
@@ -63,7 +66,7 @@ public sealed record Result
     public double Si => Value?.SiValue ?? throw new InvalidOperationException($"{Id} has no number: {State}.");
 }
 
-/// <summary>Whether a result is a number, a word, a ratio without bound, or could not be computed.</summary>
+/// <summary>Whether a result is a number, a word, a ratio without bound, an interval, or could not be computed.</summary>
 public enum ResultState
 {
     Number,
@@ -73,6 +76,9 @@ public enum ResultState
 
     /// <summary>A ratio without bound (or beyond 300 dB): "no limit found".</summary>
     Unbounded,
+
+    /// <summary>The design leaves values open that the figure rests on: <see cref="Result.Interval"/> says where it lies.</summary>
+    Interval,
 
     /// <summary>Could not be computed; <see cref="Result.FindingCode"/> says why.</summary>
     Missing,

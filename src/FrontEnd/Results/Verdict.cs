@@ -57,11 +57,17 @@ public sealed record Verdict
     /// <summary>What contributes most to the figure, in a few words.</summary>
     public string? Dominates => field ??= _dominates?.Invoke();
 
+    /// <summary>Of an open verdict the key of the unknown value that moves the figure most; else null.</summary>
+    public string? DecidedBy { get; init; }
+
+    /// <summary>Of an open verdict the single fact or measurement that would close it; else null.</summary>
+    public string? ClosesBy { get; init; }
+
     /// <summary>The single change that helps most, with its effect computed; null where none was looked for or none helps.</summary>
     public Improvement? Improvement { get; init; }
 }
 
-/// <summary>The four words of a verdict. Marginal counts as met.</summary>
+/// <summary>The five words of a verdict. Marginal counts as met; open, as not judged.</summary>
 public enum VerdictKind
 {
     /// <summary>No limit is set.</summary>
@@ -69,6 +75,9 @@ public enum VerdictKind
 
     /// <summary>Within the limit, with room.</summary>
     Pass,
+
+    /// <summary>What is not known decides.</summary>
+    Open,
 
     /// <summary>Within the limit, barely.</summary>
     Marginal,

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using FrontEnd.Catalogue;
 using FrontEnd.Spread;
 
 namespace FrontEnd.Documents.Sheets;
@@ -73,9 +74,9 @@ internal sealed class WordConverter<T>(Func<T, string> word) : WritingConverter<
 internal sealed class DesignConverter : WritingConverter<DesignJson>
 {
     public override void Write(Utf8JsonWriter writer, DesignJson value, JsonSerializerOptions options) =>
-        PlainDesign.Write(writer, value.Design);
+        PlainDesign.Write(writer, value.Design, value.PartlyKnown);
 }
 
 /// <summary>A design, written by <see cref="DesignConverter"/> and not member by member.</summary>
 [JsonConverter(typeof(DesignConverter))]
-internal sealed record DesignJson(Design Design);
+internal sealed record DesignJson(Design Design, PartlyKnownDesign? PartlyKnown = null);

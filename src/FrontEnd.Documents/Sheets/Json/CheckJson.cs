@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using FrontEnd.Catalogue;
 using FrontEnd.Citations;
 
 namespace FrontEnd.Documents.Sheets;
@@ -19,6 +20,14 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<string>? HeadLimits { get; init; }
 
+    /// <summary>What is not known, with the ends that it was drawn between; left out where all is known.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<UnknownJson>? Unknowns { get; init; }
+
+    /// <summary>How many designs were drawn; left out where all is known.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public int? Draws { get; init; }
+
     /// <summary>The channels where they have names, and the derived ones; left out where they have none. Their figures are results.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<ChannelJson>? Channels { get; init; }
@@ -27,13 +36,23 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
     public required IReadOnlyList<DefaultUsed> Defaults { get; init; }
 
     public static CheckJson From(Sheet sheet) =>
-        new(new DesignJson(sheet.Design), [.. sheet.Assessment.Results.Select(ResultJson.From)], FindingJson.From(sheet.Findings))
+        new(new DesignJson(sheet.Design, sheet.Assessment.PartlyKnown), [.. sheet.Assessment.Results.Select(ResultJson.From)], FindingJson.From(sheet.Findings))
         {
             HeadLimits = sheet.Design.Patches.Count == 0 ? null : [.. Head.HeadLimits.All, .. SourceTables.ReferenceNotes],
             DesignCautions = FrontEnd.Results.Cautions.Own(sheet.Design), Defaults = DefaultUsed.Of(sheet), Spread = sheet.Spread is null ? null : SpreadJson.From(sheet.Spread),
+            Unknowns = sheet.Assessment.PartlyKnown is { } partly ? [.. partly.Unknowns.Select(UnknownJson.From)] : null,
+            Draws = sheet.Assessment.PartlyKnown is null ? null : FrontEnd.Unknowns.PartlyKnownEvaluator.Draws,
             Channels = ChannelJson.From(sheet.Design),
             Bench = sheet.Bench.Count == 0 ? null : [.. sheet.Bench.Select(BenchTestJson.From)],
         };
+}
+
+/// <summary>A value that nobody knows: between two numbers in its SI unit, or one of some words.</summary>
+internal sealed record UnknownJson(string Key, double? Least, double? Greatest, IReadOnlyList<string>? Words, string Source)
+{
+    public static UnknownJson From(UnknownField unknown) => unknown.IsChoice
+        ? new(unknown.Key, null, null, Fields.FieldText.Words(unknown.Field), unknown.Source)
+        : new(unknown.Key, unknown.Least, unknown.Greatest, null, unknown.Source);
 }
 
 /// <summary>One channel, recorded or derived.</summary>
@@ -73,6 +92,27 @@ internal sealed record ResultJson(
 
     public string? Helps { get; init; }
 
+    /// <summary>Where the figure lies that rests on what is not known; left out of every other, as the four below.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? Least { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? Greatest { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? P05 { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? P95 { get; init; }
+
+    /// <summary>The unknown that decides an open verdict.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? DecidedBy { get; init; }
+
+    /// <summary>What would close it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? ClosesBy { get; init; }
+
     public static ResultJson From(Result result) => new(
         result.Id.Text, result.Name, result.Symbol, result.Value, result.Unit, result.Equation.Text, result.Substituted,
         HandJson.From(result.Hand), result.Equation.Source)
@@ -80,7 +120,8 @@ internal sealed record ResultJson(
         Verdict = result.Verdict.Kind, Limit = result.Verdict.Limit, Margin = result.Verdict.Margin, State = result.State,
         Wanted = result.Verdict.Wanted, Text = result.Text,
         Finding = result.FindingCode, Because = result.Verdict.Because, Dominates = result.Verdict.Dominates,
-        Helps = Wording.Helps(result.Verdict),
+        Helps = Wording.Helps(result.Verdict), Least = result.Interval?.Least, Greatest = result.Interval?.Greatest, P05 = result.Interval?.P05,
+        P95 = result.Interval?.P95, DecidedBy = result.Verdict.DecidedBy, ClosesBy = result.Verdict.ClosesBy,
     };
 }
 

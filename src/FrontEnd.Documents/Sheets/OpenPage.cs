@@ -1,0 +1,60 @@
+using FrontEnd.Catalogue;
+using FrontEnd.Identity;
+using FrontEnd.Unknowns;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>The page of a sheet on what is not known: verdicts with what would close them, figures as bars against their limits, and what each
+/// unknown value was drawn between.</summary>
+internal static class OpenPage
+{
+    private const double Left = 190, Width = 520, Bar = 9, Line = 20, Decades = 3;
+
+    public static IEnumerable<Block> Of(Sheet sheet)
+    {
+        Assessment assessment = sheet.Assessment;
+        PartlyKnownDesign design = assessment.PartlyKnown!;
+        yield return new Block.Heading("What is asked, and what is open   " + Wording.Counts(assessment));
+        yield return new Block.Verdicts(assessment.Judged);
+        yield return new Block.Drawing("least to greatest of what can be judged, as a share of its limit; dark: nine in ten of the draws", Bars(assessment), null);
+        Row[] open = [.. assessment.Judged.Where(result => result.Verdict.Kind == VerdictKind.Open)
+            .Select(result => new Row([result.Id.Text, result.Verdict.DecidedBy ?? "", result.Verdict.ClosesBy ?? ""]))];
+        if (open.Length > 0)
+        {
+            yield return new Block.Heading("What would close it");
+            yield return new Block.Table([new("figure", true), new("decided by", true), new("closed by", true)], open, Small: true);
+        }
+
+        yield return new Block.Heading($"What is not known, and what it was drawn between, {PartlyKnownEvaluator.Draws} times");
+        yield return new Block.Table([new("value", true), new("between", true), new("source", true)],
+            [.. design.Unknowns.Select(one => new Row([one.Key, PartlyKnownText.Ends(one), one.Source]))], Small: true);
+    }
+
+    /// <summary>A bar a figure over three decades to each side of its limit.</summary>
+    private static string Bars(Assessment assessment)
+    {
+        Result[] shown = [.. assessment.Judged.Where(result => result.Interval is { Greatest: > 0 } && result.Verdict.Limit is { SiValue: > 0 } && result.Unit is not ("dB" or "°" or "bit"))];
+        double height = (Line * shown.Length) + 24;
+        Svg svg = new(Left + Width, height, "figures as intervals against their limits");
+        svg.Line(At(1), 0, At(1), height - 16, "stroke=\"#111\" stroke-width=\"1.2\"");
+        for (int decade = (int)-Decades; decade <= Decades; decade++)
+        {
+            svg.Text(At(Math.Pow(10, decade)), height - 4, decade == 0 ? "limit" : QuantityText.FormatNumber(Math.Pow(10, decade), 1), "middle", 9);
+        }
+
+        for (int at = 0; at < shown.Length; at++)
+        {
+            (Interval span, double limit, double top) = (shown[at].Interval!, shown[at].Verdict.Limit!.SiValue, (Line * at) + 4);
+            svg.Text(0, top + Bar, $"{Wording.Sign(shown[at].Verdict.Kind)} {shown[at].Id}", "start", 9);
+            Piece(span.Least / limit, span.Greatest / limit, "fill=\"#9ab8d6\"");
+            Piece(span.P05 / limit, span.P95 / limit, "fill=\"#2a5f95\"");
+
+            void Piece(double from, double to, string style) => svg.Rectangle(At(from), top, Math.Max(1, At(to) - At(from)), Bar, style);
+        }
+
+        return svg.Close();
+    }
+
+    private static double At(double share) =>
+        Left + 20 + ((Width - 40) * (Math.Clamp(Math.Log10(Math.Max(share, 1e-12)), -Decades, Decades) + Decades) / (2 * Decades));
+}

@@ -1,0 +1,82 @@
+using FrontEnd.Catalogue;
+using FrontEnd.Fields;
+using FrontEnd.Identity;
+using FrontEnd.Results;
+
+namespace FrontEnd.Unknowns;
+
+/// <summary>The single fact or measurement that would close an open verdict. No measurement sends a current through anybody, none is done
+/// while the device is worn, and of what protects the wearer none is proposed at all: the maker is asked.</summary>
+internal static class Closing
+{
+    private const string OnTheTable = "with nobody wearing the device, on its battery, on a table";
+
+    /// <param name="design">The design.</param>
+    /// <param name="result">The open result.</param>
+    /// <param name="decided">The unknown that moves it most; null for none.</param>
+    /// <param name="with">The designs that have the result.</param>
+    /// <param name="met">Which of them meet the requirement.</param>
+    public static string Of(PartlyKnownDesign design, Result result, UnknownField? decided, DrawnFigures[] with, bool?[] met)
+    {
+        if (ResultIds.Safety.All.Has(result.Id))
+        {
+            string[] open = [.. design.Unknowns.Where(one => one.Field.Safety).Select(one => one.Key)];
+            return $"ask the maker for {string.Join(", ", open)}; no current is sent through a device that one did not build to find out, and until the maker says so nothing here is below a limit";
+        }
+
+        return Measured(result, with, met) ?? Asked(decided);
+    }
+
+    private static string? Measured(Result result, DrawnFigures[] with, bool?[] met)
+    {
+        string limit = result.Verdict.Limit is { } known ? QuantityText.Format(known, 2) : "";
+        if (result.Id == ResultIds.Noise.BoardShare || result.Id == ResultIds.Converter.BitsNeeded)
+        {
+            return Shorted(with, met);
+        }
+
+        if (result.Id == ResultIds.Levels.OffsetSurvived)
+        {
+            return $"a battery cell through a divider: {OnTheTable}, put {limit} dc between an active and the reference lead; a recording that does not stick at its end has met it";
+        }
+
+        if (ResultIds.Levels.IsHeadroom(result.Id))
+        {
+            return $"a battery-driven generator through a divider: {OnTheTable}, the largest signal that is asked for between an active and the reference lead; tops that stay round have met it";
+        }
+
+        return result.Id == ResultIds.Alias.FoldAttenuation || result.Id == ResultIds.Alias.ModulatorFoldAttenuation
+            ? $"a battery-driven generator through a divider: {OnTheTable}, the same small sine at 10 Hz and at the frequency that folds; the second recorded smaller by {limit} has met it"
+            : null;
+    }
+
+    /// <summary>Below the least reading of those that fail all are met; above the greatest of those that meet it none is.</summary>
+    private static string? Shorted(DrawnFigures[] with, bool?[] met)
+    {
+        double below = double.PositiveInfinity, above = 0;
+        for (int i = 0; i < with.Length; i++)
+        {
+            double reading = with[i].Of(ResultIds.Noise.Shorted)?.Value ?? double.NaN;
+            (below, above) = met[i] switch
+            {
+                false => (Math.Min(below, reading), above),
+                true => (below, Math.Max(above, reading)),
+                null => (below, above),
+            };
+        }
+
+        return double.IsFinite(below) && 0 < above && double.IsFinite(above)
+            ? $"inputs shorted: {OnTheTable}, all its electrodes joined by wire, record a minute; rms noise in the band below {Text(below)} has met it, above {Text(above)} has not"
+            : null;
+
+        static string Text(double volts) => QuantityText.Format(volts, "V", 2);
+    }
+
+    private static string Asked(UnknownField? decided) => decided?.KnownBy switch
+    {
+        KnownBy.Room => $"no fact about the device: {decided.Key} is the room's and the leads', {decided.Field.Meaning}; a range measured there narrows it",
+        KnownBy.Contact => $"no fact about the device: {decided.Key} is the contact's, {decided.Field.Meaning}; an electrode whose range is known narrows it",
+        KnownBy.Maker => $"ask the maker for {decided.Key}: {decided.Field.Meaning}",
+        _ => "ask the maker for what is not known",
+    };
+}

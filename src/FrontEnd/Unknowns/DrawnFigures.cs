@@ -1,0 +1,44 @@
+using FrontEnd.Designs;
+using FrontEnd.Identity;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
+
+namespace FrontEnd.Unknowns;
+
+/// <summary>What one design of those that the unknown allows comes to: numbers alone, so that its budgets can be let go.</summary>
+internal sealed class DrawnFigures
+{
+    /// <summary>One figure: its number, infinite for one without bound and not a number for a word or a missing one.</summary>
+    internal readonly record struct Figure(double Value, string? Word, VerdictKind Verdict);
+
+    private readonly Dictionary<ResultId, Figure> _figures;
+
+    private DrawnFigures(Dictionary<ResultId, Figure> figures, IReadOnlyList<Finding> findings) => (_figures, Findings) = (figures, findings);
+
+    /// <summary>What is to be said of this one design.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>Every result that it has.</summary>
+    public IReadOnlyCollection<ResultId> Ids => _figures.Keys;
+
+    /// <summary>Null where it has no such result.</summary>
+    public Figure? Of(ResultId id) => _figures.TryGetValue(id, out Figure figure) ? figure : null;
+
+    /// <summary>Null where the design contradicts itself, so that there is no such device.</summary>
+    public static DrawnFigures? Of(Design design, SharedSources? sources)
+    {
+        Assessment assessment = Evaluator.EvaluateWith(design, sources);
+        return assessment.HasFigures
+            ? new(assessment.Results.ToDictionary(result => result.Id, From), assessment.Findings)
+            : null;
+    }
+
+    private static Figure From(Result result) => new(
+        result.State switch
+        {
+            ResultState.Number => result.Si,
+            ResultState.Unbounded => double.PositiveInfinity,
+            _ => double.NaN,
+        },
+        result.State == ResultState.Word ? result.Text : null, result.Verdict.Kind);
+}

@@ -1,0 +1,145 @@
+using FrontEnd.Catalogue;
+using FrontEnd.Identity;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
+using FrontEnd.Spread;
+
+namespace FrontEnd.Unknowns;
+
+/// <summary>Figures of many designs as one result each: where they lie, and what is to be said against the limit.</summary>
+internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, DrawnFigures[] corners, Correlations correlations)
+{
+    /// <summary>What differs by less, as a share, is rounding.</summary>
+    private const double Same = 1e-9;
+
+    private readonly DrawnFigures[] _all = [.. draws, .. corners];
+
+    /// <summary>The result as it stands over all designs; one that rests on nothing unknown stays the number that it is.</summary>
+    public Result Of(Result like)
+    {
+        Result bare = like with { Numbers = null, Hand = null, ShareOfVariance = null, LandsInBand = null };
+        double[] values = [.. Values(_all, like.Id)];
+        if (values.Length == 0)
+        {
+            return Word(like, bare);
+        }
+
+        double least = values.Min(), greatest = values.Max();
+        if (greatest - least <= Same * Math.Abs(greatest) || (double.IsInfinity(least) && double.IsInfinity(greatest)))
+        {
+            return (like.State is ResultState.Number or ResultState.Unbounded ? like : bare) with { Verdict = Judged(like) };
+        }
+
+        double[] drawn = [.. Values(draws, like.Id)];
+        return bare with
+        {
+            Value = null, Text = null, State = ResultState.Interval, FindingCode = null,
+            Interval = new(least, greatest, Percentile(drawn, 5, least), Percentile(drawn, 95, greatest)), Verdict = Judged(like),
+        };
+    }
+
+    /// <summary>Results that the design in the middle does not have, such as a driven ground's where it is not known whether the ground is
+    /// driven.</summary>
+    public IEnumerable<Result> Others(Assessment middle, double[][] places, DrawnFigures?[] drawn)
+    {
+        HashSet<ResultId> have = [.. middle.Results.Select(result => result.Id)];
+        for (int draw = 0; draw < drawn.Length; draw++)
+        {
+            if (drawn[draw] is not { } figures || figures.Ids.All(have.Contains))
+            {
+                continue;
+            }
+
+            foreach (Result result in Evaluator.Evaluate(design.With(places[draw])).Results)
+            {
+                if (have.Add(result.Id))
+                {
+                    yield return Of(result);
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<double> Values(IEnumerable<DrawnFigures> designs, ResultId id) =>
+        designs.Select(one => one.Of(id)).OfType<DrawnFigures.Figure>().Select(figure => figure.Value).Where(value => !double.IsNaN(value));
+
+    private Result Word(Result like, Result bare)
+    {
+        string[] words = [.. _all.Select(one => one.Of(like.Id)?.Word).OfType<string>().Distinct(StringComparer.Ordinal)];
+        return words.Length switch
+        {
+            0 or 1 => like with { Verdict = Judged(like) },
+            <= 4 => bare with { Text = string.Join(" or ", words), Verdict = Judged(like) },
+            _ => bare with { Text = "not known", Verdict = Judged(like) },
+        };
+    }
+
+    /// <summary>Met where every design meets it, not met where none does, else open. Nothing that protects the wearer is met on an unknown
+    /// resistor or voltage.</summary>
+    private Verdict Judged(Result like)
+    {
+        if (like.Verdict.Requirement is null)
+        {
+            return like.Verdict;
+        }
+
+        DrawnFigures[] with = [.. _all.Where(one => one.Of(like.Id) is not null)];
+        bool?[] met = [.. with.Select(one => Met(one.Of(like.Id)!.Value, like.Verdict))];
+        if (Array.TrueForAll(met, one => one is null))
+        {
+            return like.Verdict;
+        }
+
+        bool all = Array.TrueForAll(met, one => one is not false), none = Array.TrueForAll(met, one => one is not true);
+        bool isSafety = ResultIds.Safety.All.Has(like.Id);
+        if (none || (all && !(isSafety && design.LeavesSafetyOpen)))
+        {
+            VerdictKind kind = none ? VerdictKind.Fail : VerdictKind.Pass;
+            return Of(kind, like.Verdict, () => (none ? "not met" : "met") + " whatever the unknown values are within their ranges");
+        }
+
+        string? decided = DecidedBy(like.Id, isSafety)?.Key;
+        return Of(VerdictKind.Open, like.Verdict, () => all
+            ? "met with what is usual, but what protects the wearer is not known"
+            : $"met by {met.Count(one => one is true)} of {met.Length} designs that the unknown values allow") with
+        {
+            DecidedBy = decided, ClosesBy = Closing.Of(design, like, DecidedBy(like.Id, isSafety), with, met),
+        };
+    }
+
+    private static Verdict Of(VerdictKind kind, Verdict like, Func<string> because) => new(kind, because)
+    {
+        Requirement = like.Requirement, Limit = like.Limit, Wanted = like.Wanted, LimitIsGreatest = like.LimitIsGreatest, LimitSource = like.LimitSource,
+    };
+
+    /// <summary>Null for what is not judged in this design and has no number to hold against the limit.</summary>
+    private static bool? Met(DrawnFigures.Figure figure, Verdict like) => figure.Verdict switch
+    {
+        VerdictKind.Pass or VerdictKind.Marginal => true,
+        VerdictKind.Fail => false,
+        _ when like.Limit is { } limit && !double.IsNaN(figure.Value) =>
+            like.LimitIsGreatest ? figure.Value <= limit.SiValue : limit.SiValue <= figure.Value,
+        _ => null,
+    };
+
+    /// <summary>The input that moves the figure most; of a safety figure, of those that protect.</summary>
+    private UnknownField? DecidedBy(ResultId id, bool isSafety)
+    {
+        double[] strength = correlations.Of(id);
+        int[] candidates = [.. Enumerable.Range(0, strength.Length).Where(i => !isSafety || design.Unknowns[i].Field.Safety)];
+        return candidates.Length == 0 ? null : design.Unknowns[candidates.MaxBy(i => Math.Abs(strength[i]))];
+    }
+
+    private static double Percentile(double[] values, double percent, double none)
+    {
+        if (values.Length == 0)
+        {
+            return none;
+        }
+
+        using var sorting = new Sorting(values.Length);
+        sorting.Sort(values, values.Length);
+        double at = Statistics.Percentile(sorting, values.Length, percent);
+        return double.IsNaN(at) ? double.PositiveInfinity : at;
+    }
+}

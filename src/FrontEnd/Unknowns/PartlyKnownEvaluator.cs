@@ -1,0 +1,85 @@
+using FrontEnd.Catalogue;
+using FrontEnd.Designs;
+using FrontEnd.Identity;
+using FrontEnd.Numbers;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
+using FrontEnd.Spread;
+
+namespace FrontEnd.Unknowns;
+
+/// <summary>From a design of which some values are not known to where its figures lie. Pure: the same design gives the same intervals, on
+/// however many cores.</summary>
+/// <remarks>Each unknown value is drawn between its ends, <see cref="UnknownField.At"/>, 400 times, all at once; then the inputs that move a
+/// judged figure most are put to both ends in every combination, the others in their middle.</remarks>
+public static class PartlyKnownEvaluator
+{
+    /// <summary>How many designs are drawn.</summary>
+    public const int Draws = 400;
+
+    /// <summary>How many inputs at most are put to their ends in every combination.</summary>
+    public const int MostCorners = 6;
+
+    private const ulong Seed = 1;
+
+    /// <summary>Intervals and verdicts; the results' order is that of <see cref="Evaluator.Evaluate"/>.</summary>
+    public static Assessment Evaluate(PartlyKnownDesign design)
+    {
+        // Where sources lie and what the sites see of them is the same in every draw, and costs more than all the rest.
+        Design median = design.Median;
+        SharedSources? sources = median.Patches.Count > 0 && (median.Head ?? new()).Model is not null ? new SharedSources(median) : null;
+        Assessment middle = Evaluator.EvaluateWith(median, sources);
+        double[][] places = Places(design.Unknowns.Count);
+        DrawnFigures?[] drawn = InParallel.Map(places, one => DrawnFigures.Of(design.With(one), sources));
+        if (!middle.HasFigures || Array.TrueForAll(drawn, one => one is null))
+        {
+            return middle.HasFigures
+                ? Evaluator.WithoutFigures(middle.Design, [.. middle.Findings, Messages.NothingDrawn(Draws)])
+                : Evaluator.WithoutFigures(middle.Design, middle.Findings);
+        }
+
+        var correlations = new Correlations(places, drawn);
+        Result[] judged = [.. middle.Results.Where(result => result.Verdict.Kind != VerdictKind.NotJudged)];
+        DrawnFigures[] corners = Corners(design, sources, correlations.Strongest(judged.Select(result => result.Id), MostCorners));
+        DrawnFigures[] draws = [.. drawn.OfType<DrawnFigures>()];
+        var intervals = new Intervals(design, draws, corners, correlations);
+        List<Result> results = [.. middle.Results.Select(intervals.Of), .. intervals.Others(middle, places, drawn)];
+        return new Assessment(middle.Design, results, Certain([.. draws, .. corners]), Curves.None) { PartlyKnown = design };
+    }
+
+    /// <summary>One number between 0 and 1 for each unknown of each draw, in the order of the catalogue.</summary>
+    internal static double[][] Places(int unknowns)
+    {
+        var random = new SeededRandom(Seed);
+        var places = new double[Draws][];
+        for (int draw = 0; draw < Draws; draw++)
+        {
+            places[draw] = new double[unknowns];
+            for (int i = 0; i < unknowns; i++)
+            {
+                places[draw][i] = random.NextUnit();
+            }
+        }
+
+        return places;
+    }
+
+    private static DrawnFigures[] Corners(PartlyKnownDesign design, SharedSources? sources, IReadOnlyList<int> inputs)
+    {
+        var all = new double[1 << inputs.Count][];
+        for (int corner = 0; corner < all.Length; corner++)
+        {
+            all[corner] = Enumerable.Repeat(0.5, design.Unknowns.Count).ToArray();
+            for (int bit = 0; bit < inputs.Count; bit++)
+            {
+                all[corner][inputs[bit]] = (corner >> bit) & 1;
+            }
+        }
+
+        return [.. InParallel.Map(all, one => DrawnFigures.Of(design.With(one), sources)).OfType<DrawnFigures>()];
+    }
+
+    /// <summary>What is to be said of every single one of them, word for word: it rests on nothing unknown.</summary>
+    private static List<Finding> Certain(DrawnFigures[] all) =>
+        [.. all[0].Findings.Where(finding => Array.TrueForAll(all, one => one.Findings.Contains(finding)))];
+}

@@ -1,0 +1,98 @@
+using FrontEnd.Catalogue;
+using FrontEnd.Designs;
+using FrontEnd.Identity;
+using FrontEnd.Quantities;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
+using FrontEnd.Unknowns;
+using Xunit;
+
+namespace FrontEnd.Tests.Unknowns;
+
+/// <summary>Intervals of a design of which some values are not known, against the evaluation of single designs.</summary>
+public sealed class PartlyKnownEvaluatorTests
+{
+    private static UnknownField Open(Design design, string key, double least, double greatest) =>
+        new(PartlyKnownDesign.OfDraft(DesignFields.Find(design, key)!), least, greatest) { Source = "test", KnownBy = Fields.KnownBy.Maker };
+
+    private static PartlyKnownDesign With(Design design, params (string Key, double Least, double Greatest)[] open) =>
+        new(new DeviceDraft(design, null), [.. open.Select(one => Open(design, one.Key, one.Least, one.Greatest))]);
+
+    /// <summary>One unknown that the noise grows with: the ends are those of the two designs at its ends, and what it does not reach stays a
+    /// number.</summary>
+    [Fact]
+    public void Interval_OfOneUnknown_EndsWhereItsEndsDo()
+    {
+        Design design = Designs.Dry;
+        PartlyKnownDesign open = With(design, ("amplifier.input-noise", 10e-9, 200e-9));
+        Assessment assessment = PartlyKnownEvaluator.Evaluate(open);
+        Result noise = assessment[ResultIds.Noise.Total];
+        Assert.Equal(ResultState.Interval, noise.State);
+        Assert.Null(noise.Value);
+        Assert.Equal(Evaluator.Evaluate(open.With([0]))[noise.Id].Si, noise.Interval!.Least, 1e-15);
+        Assert.Equal(Evaluator.Evaluate(open.With([1]))[noise.Id].Si, noise.Interval.Greatest, 1e-15);
+        Assert.True(noise.Interval.Least < noise.Interval.P05 && noise.Interval.P05 < noise.Interval.P95 && noise.Interval.P95 < noise.Interval.Greatest);
+        Assert.Equal(ResultState.Number, assessment[ResultIds.Mains.Total].State);
+        Assert.Equal(Evaluator.Evaluate(design)[ResultIds.Mains.Total].Si, assessment[ResultIds.Mains.Total].Si);
+    }
+
+    /// <summary>The slow way: every draw evaluated one after the other, sorted, counted.</summary>
+    [Fact]
+    public void Interval_OfSeveralUnknowns_HoldsEveryDraw()
+    {
+        PartlyKnownDesign open = With(Designs.Dry, ("electrodes.mismatch", 0.1, 1.5), ("mains.lead-to-mains", 0.5e-15, 20e-15), ("ground-drive.kind", 0, 1), ("amplifier.gain", 2, 8));
+        Assessment assessment = PartlyKnownEvaluator.Evaluate(open);
+        foreach (ResultId id in (ResultId[])[ResultIds.Mains.Total, ResultIds.Noise.Total, ResultIds.Levels.OffsetSurvived])
+        {
+            double[] all = [.. PartlyKnownEvaluator.Places(4).Select(one => Evaluator.Evaluate(open.With(one))[id].Si).Order()];
+            Interval interval = assessment[id].Interval!;
+            Assert.Equal(PartlyKnownEvaluator.Draws, all.Length);
+            Assert.True(interval.Least <= all[0] && all[^1] <= interval.Greatest, id.Text);
+            Assert.InRange(interval.P05, all[19], all[20]);
+            Assert.InRange(interval.P95, all[379], all[380]);
+        }
+
+        Result margin = assessment[ResultIds.Drive.WorstPhaseMargin];   // of those whose ground is driven alone
+        Assert.NotEqual(ResultState.Missing, margin.State);
+    }
+
+    [Fact]
+    public void Verdict_IsPassWhereAllPass_FailWhereNonePasses_OpenBetween()
+    {
+        VerdictKind Of(double least, double greatest) => PartlyKnownEvaluator.Evaluate(With(
+            Designs.Dry with { Requirements = new() { Noise = VoltagePeakToPeak.FromVolts(12e-6) } }, ("amplifier.input-noise", least, greatest)))[ResultIds.Noise.BoardShare].Verdict.Kind;
+
+        Assert.Equal(VerdictKind.Pass, Of(1e-9, 2e-9));
+        Assert.Equal(VerdictKind.Fail, Of(2e-6, 3e-6));
+        Assert.Equal(VerdictKind.Open, Of(1e-9, 3e-6));
+    }
+
+    /// <summary>What closes it is right: readings below the first number belong to designs that meet the requirement, all of them.</summary>
+    [Fact]
+    public void OpenNoise_IsDecidedByTheAmplifier_AndClosedByShortedInputs()
+    {
+        PartlyKnownDesign open = With(Designs.Dry with { Requirements = new() { Noise = VoltagePeakToPeak.FromVolts(12e-6) } }, ("amplifier.input-noise", 1e-9, 3e-6), ("mains.field", 1e-9, 1e-7));
+        Verdict verdict = PartlyKnownEvaluator.Evaluate(open)[ResultIds.Noise.BoardShare].Verdict;
+        Assert.Equal("amplifier.input-noise", verdict.DecidedBy);
+        Assert.StartsWith("inputs shorted", verdict.ClosesBy, StringComparison.Ordinal);
+    }
+
+    /// <summary>Resistors between 200 kΩ and 1 MΩ leave every draw below the quoted limit, and still nobody knows.</summary>
+    [Fact]
+    public void Safety_OnAnUnknownResistor_IsNeverPassed()
+    {
+        PartlyKnownDesign open = With(Designs.Dry, ("input.series-resistor", 200e3, 1e6));
+        Verdict verdict = PartlyKnownEvaluator.Evaluate(open)[ResultIds.Safety.FaultCurrent].Verdict;
+        Assert.Equal(VerdictKind.Open, verdict.Kind);
+        Assert.Equal("input.series-resistor", verdict.DecidedBy);
+        Assert.StartsWith("ask the maker", verdict.ClosesBy, StringComparison.Ordinal);
+        Assert.Equal(VerdictKind.Pass, Evaluator.Evaluate(open.With([0]))[ResultIds.Safety.FaultCurrent].Verdict.Kind);
+    }
+
+    [Fact]
+    public void SameDesign_EvaluatedTwice_GivesTheSameIntervals()
+    {
+        PartlyKnownDesign open = With(Designs.Dry, ("electrodes.mismatch", 0.1, 1.5), ("amplifier.gain", 2, 8));
+        Assert.Equal(PartlyKnownEvaluator.Evaluate(open).Results.Select(result => result.Interval), PartlyKnownEvaluator.Evaluate(open).Results.Select(result => result.Interval));
+    }
+}
