@@ -12,7 +12,12 @@ public static partial class DesignCheck
 {
     /// <param name="unread">Keys whose values could not be read: what rests on one of them is not said, since its cause has been.</param>
     /// <returns>Findings in the order of the catalogue; empty for a design that fits together.</returns>
-    public static IReadOnlyList<Finding> Run(Design design, IReadOnlySet<string>? unread = null)
+    public static IReadOnlyList<Finding> Run(Design design, IReadOnlySet<string>? unread = null) => Run(design, unread, true);
+
+    /// <param name="design">The design.</param>
+    /// <param name="unread">Keys whose values could not be read.</param>
+    /// <param name="withSources">False where head and sources are those of a design that was checked.</param>
+    internal static IReadOnlyList<Finding> Run(Design design, IReadOnlySet<string>? unread, bool withSources)
     {
         Checker checker = new(design, unread ?? new HashSet<string>(StringComparer.Ordinal));
         IReadOnlyList<Field<Design>> fields = DesignFields.Of(design);
@@ -26,7 +31,11 @@ public static partial class DesignCheck
         checker.Filters();
         checker.Supply();
         checker.Parts();
-        checker.Sources();
+        if (withSources)
+        {
+            checker.Sources();
+        }
+
         checker.Rest();
         return checker.Findings;
     }

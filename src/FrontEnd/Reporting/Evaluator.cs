@@ -18,7 +18,7 @@ public static class Evaluator
     /// <param name="sources">What channels see of sources, for designs that differ in the front end alone; null to work it out.</param>
     internal static Assessment EvaluateWith(Design design, SharedSources? sources)
     {
-        List<Finding> findings = [.. DesignCheck.Run(design)];
+        List<Finding> findings = [.. DesignCheck.Run(design, null, withSources: sources?.IsTold != true || !sources.Fits(design))];
         if (findings.Exists(finding => finding.Severity == Severity.Error))
         {
             return WithoutFigures(design, findings);

@@ -19,7 +19,11 @@ internal static class SeeReport
 
         SharedSources sources = evaluation.Sources is { } shared && shared.Fits(design) ? shared : new(design);
         (HeadModel head, IReadOnlyList<SiteChannel> channels, BackgroundField background) = (sources.Head, sources.Channels, sources.Background);
-        AddHead(list, head, channels);
+        if (!sources.IsTold)
+        {
+            AddHead(list, head, channels);
+        }
+
         for (int i = 0; i < design.Patches.Count; i++)
         {
             CortexPatch patch = design.Patches[i];

@@ -20,6 +20,9 @@ internal sealed class SharedSources
 
     public HeadModel Head { get; }
 
+    /// <summary>True once the first design's assessment has said of the head what the others would say again.</summary>
+    public bool IsTold { get; private set; }
+
     public IReadOnlyList<SiteChannel> Channels { get; }
 
     public BackgroundField Background { get; }
@@ -32,6 +35,9 @@ internal sealed class SharedSources
     /// <summary>What the channels see of the source of a number, worked out anew only the first time.</summary>
     public SourceView View(int number, SourceQuestion question, IReadOnlyList<NoisyChannel> channels) =>
         _views.TryGetValue(number, out SourceView? view) ? view.With(question, channels) : _views[number] = new SourceView(Head, question, Background, channels);
+
+    /// <summary>The first design is evaluated: the others only read, and say nothing of the head.</summary>
+    public void Told() => IsTold = true;
 
     private static CortexPatch Place(CortexPatch patch) => patch with { Amplitude = null };
 }

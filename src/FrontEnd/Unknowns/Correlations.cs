@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FrontEnd.Identity;
 using FrontEnd.Spread;
 
@@ -6,10 +7,12 @@ namespace FrontEnd.Unknowns;
 /// <summary>How strongly each unknown input moves each figure: correlation of ranks over the draws.</summary>
 internal sealed class Correlations(double[][] places, DrawnFigures?[] drawn)
 {
-    private readonly Dictionary<ResultId, double[]> _known = [];
+    // Ranks of the inputs over all draws, which all figures have in common that every draw has.
+    private readonly float[][] _inputs = [.. Enumerable.Range(0, places[0].Length).Select(i => Statistics.Ranks([.. places.Select(one => one[i])]))];
+    private readonly ConcurrentDictionary<ResultId, double[]> _known = new();
 
     /// <summary>One correlation an input; 0 where the figure does not vary.</summary>
-    public double[] Of(ResultId id) => _known.TryGetValue(id, out double[]? known) ? known : _known[id] = Work(id);
+    public double[] Of(ResultId id) => _known.GetOrAdd(id, Work);
 
     /// <summary>The inputs with the largest of any of these figures, strongest first; those that move nothing are left out.</summary>
     public IReadOnlyList<int> Strongest(IEnumerable<ResultId> ids, int most)
@@ -38,7 +41,8 @@ internal sealed class Correlations(double[][] places, DrawnFigures?[] drawn)
         float[] figure = Statistics.Ranks([.. with.Select(draw => drawn[draw]!.Of(id)!.Value.Value)]);
         for (int i = 0; i < correlations.Length; i++)
         {
-            correlations[i] = Statistics.Correlation(Statistics.Ranks([.. with.Select(draw => places[draw][i])]), figure);
+            correlations[i] = Statistics.Correlation(
+                with.Length == places.Length ? _inputs[i] : Statistics.Ranks([.. with.Select(draw => places[draw][i])]), figure);
         }
 
         return correlations;

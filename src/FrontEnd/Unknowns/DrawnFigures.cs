@@ -24,6 +24,9 @@ internal sealed class DrawnFigures
     /// <summary>Null where it has no such result.</summary>
     public Figure? Of(ResultId id) => _figures.TryGetValue(id, out Figure figure) ? figure : null;
 
+    /// <summary>Its number; not a number where it has none.</summary>
+    public double Number(ResultId id) => _figures.TryGetValue(id, out Figure figure) ? figure.Value : double.NaN;
+
     /// <summary>Null where the design contradicts itself, so that there is no such device.</summary>
     public static DrawnFigures? Of(Design design, SharedSources? sources)
     {

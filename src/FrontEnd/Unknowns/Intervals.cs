@@ -18,7 +18,7 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
     public Result Of(Result like)
     {
         Result bare = like with { Numbers = null, Hand = null, ShareOfVariance = null, LandsInBand = null };
-        double[] values = [.. Values(_all, like.Id)];
+        double[] values = Values(_all, like.Id), drawn = values[..Count(draws, like.Id)];
         if (values.Length == 0)
         {
             return Word(like, bare);
@@ -30,7 +30,6 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
             return (like.State is ResultState.Number or ResultState.Unbounded ? like : bare) with { Verdict = Judged(like) };
         }
 
-        double[] drawn = [.. Values(draws, like.Id)];
         return bare with
         {
             Value = null, Text = null, State = ResultState.Interval, FindingCode = null,
@@ -60,8 +59,33 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
         }
     }
 
-    private static IEnumerable<double> Values(IEnumerable<DrawnFigures> designs, ResultId id) =>
-        designs.Select(one => one.Of(id)).OfType<DrawnFigures.Figure>().Select(figure => figure.Value).Where(value => !double.IsNaN(value));
+    /// <summary>The numbers of a figure, the draws' first.</summary>
+    private static double[] Values(DrawnFigures[] designs, ResultId id)
+    {
+        var values = new double[designs.Length];
+        int count = 0;
+        foreach (DrawnFigures one in designs)
+        {
+            double value = one.Number(id);
+            if (!double.IsNaN(value))
+            {
+                values[count++] = value;
+            }
+        }
+
+        return values[..count];
+    }
+
+    private static int Count(DrawnFigures[] designs, ResultId id)
+    {
+        int count = 0;
+        foreach (DrawnFigures one in designs)
+        {
+            count += double.IsNaN(one.Number(id)) ? 0 : 1;
+        }
+
+        return count;
+    }
 
     private Result Word(Result like, Result bare)
     {

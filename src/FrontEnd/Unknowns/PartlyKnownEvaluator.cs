@@ -29,6 +29,7 @@ public static class PartlyKnownEvaluator
         Design median = design.Median;
         SharedSources? sources = median.Patches.Count > 0 && (median.Head ?? new()).Model is not null ? new SharedSources(median) : null;
         Assessment middle = Evaluator.EvaluateWith(median, sources);
+        sources?.Told();
         double[][] places = Places(design.Unknowns.Count);
         DrawnFigures?[] drawn = InParallel.Map(places, one => DrawnFigures.Of(design.With(one), sources));
         if (!middle.HasFigures || Array.TrueForAll(drawn, one => one is null))
@@ -43,8 +44,8 @@ public static class PartlyKnownEvaluator
         DrawnFigures[] corners = Corners(design, sources, correlations.Strongest(judged.Select(result => result.Id), MostCorners));
         DrawnFigures[] draws = [.. drawn.OfType<DrawnFigures>()];
         var intervals = new Intervals(design, draws, corners, correlations);
-        List<Result> results = [.. middle.Results.Select(intervals.Of), .. intervals.Others(middle, places, drawn)];
-        return new Assessment(middle.Design, results, Certain([.. draws, .. corners]), Curves.None) { PartlyKnown = design };
+        List<Result> results = [.. InParallel.Map(middle.Results, intervals.Of), .. intervals.Others(middle, places, drawn)];
+        return new Assessment(middle.Design, results, [.. OfSources(median), .. Certain([.. draws, .. corners])], Curves.None) { PartlyKnown = design };
     }
 
     /// <summary>One number between 0 and 1 for each unknown of each draw, in the order of the catalogue.</summary>
@@ -78,6 +79,10 @@ public static class PartlyKnownEvaluator
 
         return [.. InParallel.Map(all, one => DrawnFigures.Of(design.With(one), sources)).OfType<DrawnFigures>()];
     }
+
+    /// <summary>What the check says of head and sources, which it looks at once and not in every draw.</summary>
+    private static IEnumerable<Finding> OfSources(Design median) =>
+        median.Patches.Count == 0 ? [] : DesignCheck.Run(median).Except(DesignCheck.Run(median, null, withSources: false));
 
     /// <summary>What is to be said of every single one of them, word for word: it rests on nothing unknown.</summary>
     private static List<Finding> Certain(DrawnFigures[] all) =>
