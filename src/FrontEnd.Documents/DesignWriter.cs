@@ -108,7 +108,7 @@ public static class DesignWriter
 
             foreach (Field<object> field in variant.Fields)
             {
-                if (!variant.IsPresent(element, field.Key))
+                if (!variant.IsPresent(element, field))
                 {
                     continue;
                 }

@@ -76,7 +76,7 @@ internal static class PlainDesign
             branch.Put(refused.Key, "null");
         }
 
-        foreach (Field<object> field in variant.Fields.Where(field => variant.IsPresent(element, field.Key)))
+        foreach (Field<object> field in variant.Fields.Where(field => variant.IsPresent(element, field)))
         {
             Put(branch, field, field.Get(element), partly?.Find(prefix + field.Key));
         }

@@ -16,6 +16,7 @@ internal sealed class PathLanes
     private readonly StageLanes[] _stages;
     private readonly Vector<double>[] _level;
     private readonly bool[] _isExcess;
+    private readonly StageMemory? _memory;
     private Vector<double> _gain;
     private Vector<double> _amplifierWhite;
 
@@ -23,9 +24,11 @@ internal sealed class PathLanes
     /// <param name="isChecked">See <see cref="NetworkLanes"/>.</param>
     /// <param name="other">A path with the same stages behind another input: it sets and solves them for both; null for stages of
     /// its own.</param>
-    public PathLanes(PathModel model, bool isChecked, PathLanes? other = null)
+    /// <param name="memory">Where the stages' solutions are kept for other paths with the same stages; null for nowhere.</param>
+    public PathLanes(PathModel model, bool isChecked, PathLanes? other = null, StageMemory? memory = null)
     {
         _model = model;
+        _memory = memory;
         Input = new InputLanes(model.Design, model.Input, isChecked);
         _stages = other?._stages ?? [.. model.Stages.Select(stage => new StageLanes(stage, isChecked))];
         _level = new Vector<double>[model.InputNoises.Length];
@@ -158,6 +161,11 @@ internal sealed class PathLanes
     /// <summary>Solves the stages by themselves at a frequency of each lane [Hz].</summary>
     public void SolveStages(Vector<double> hertz, bool withNoise, bool withDelay = false)
     {
+        if (!withDelay && _memory?.Recall(hertz, withNoise, _stages) == true)
+        {
+            return;
+        }
+
         for (int i = 0; i < _stages.Length; i++)
         {
             StageLanes stage = _stages[i];
@@ -174,6 +182,8 @@ internal sealed class PathLanes
 
             stage.SolveInner(hertz, withNoise);
         }
+
+        _memory?.Keep(hertz, withNoise, _stages);
     }
 
     /// <summary>Works out the group delay of every block at a frequency of each lane [Hz], from the derivatives of the solved networks.</summary>

@@ -43,11 +43,12 @@ internal sealed class PathModel
 
     /// <param name="design">The design.</param>
     /// <param name="built">What stands in its leads; other builds are put in lane by lane.</param>
-    public PathModel(Design design, BuiltParts built)
+    /// <param name="other">A path with the same stages behind another input, whose networks serve here too; null for none.</param>
+    public PathModel(Design design, BuiltParts built, PathModel? other = null)
     {
         Design = design;
         Input = new InputModel(design, built);
-        Stages = [.. design.Stages.Select(stage => new StageModel(stage, design.BoardTemperature))];
+        Stages = other?.Stages ?? [.. design.Stages.Select(stage => new StageModel(stage, design.BoardTemperature))];
         AddInputSources();
         InputNoises = [.. _inputNoise];
         AmplifierVoltage = AddSource(SourceId.AmplifierVoltage);

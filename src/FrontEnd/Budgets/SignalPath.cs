@@ -17,12 +17,21 @@ internal sealed class SignalPath
     private readonly double[] _suffix = new double[Chunk];
     private int _suffixBlock = -1;
 
-    public SignalPath(Design design, BuiltParts? built = null)
+    private readonly StageMemory? _memory;
+    private readonly SignalPath? _other;
+
+    /// <param name="design">The design.</param>
+    /// <param name="built">What stands in its leads; null for what it is judged with.</param>
+    /// <param name="other">The path of another channel of the same design, whose stages are solved for both; null for none.</param>
+    /// <param name="isOneOfMany">True where paths of other channels will be made from this one.</param>
+    public SignalPath(Design design, BuiltParts? built = null, SignalPath? other = null, bool isOneOfMany = false)
     {
         Built = built ?? BuiltParts.Worst(design);
-        Model = new PathModel(design, Built);
+        _other = other;
+        _memory = other?._memory ?? (isOneOfMany ? new StageMemory() : null);
+        Model = new PathModel(design, Built, other?.Model);
         Builds = new BuildLanes(Model, Built);
-        Lanes = new PathLanes(Model, isChecked: true);
+        Lanes = new PathLanes(Model, isChecked: true, other?.Lanes, _memory);
         Lanes.Set(Builds);
         _density = [.. Model.Sources.Select(_ => new double[Chunk])];
         NodeRe = [.. Enumerable.Range(0, AllNodes).Select(_ => new double[Chunk])];
@@ -39,7 +48,7 @@ internal sealed class SignalPath
     public PathModel Model { get; }
 
     /// <summary>Where the stages' responses bend.</summary>
-    public IReadOnlyList<Bend> Bends => field ??= BreakPoints.Of(Model.Stages.Select(stage => stage.Circuit));
+    public IReadOnlyList<Bend> Bends => field ??= _other?.Bends ?? BreakPoints.Of(Model.Stages.Select(stage => stage.Circuit));
 
     /// <summary>What stands in the build's leads, and its electrodes' size.</summary>
     public BuiltParts Built { get; }

@@ -118,6 +118,18 @@ internal sealed class StageLanes
         }
     }
 
+    /// <summary>What <see cref="Solve"/>, <see cref="SolveNoise"/> and <see cref="SolveInner"/> found last.</summary>
+    public StageSolution Solution
+    {
+        get => new(Transfer, ResistorNoise, CurrentNoise, VoltageNoise, [.. InnerTransfer], [.. InnerNoise]);
+        set
+        {
+            (Transfer, ResistorNoise, CurrentNoise, VoltageNoise) = (value.Transfer, value.ResistorNoise, value.CurrentNoise, value.VoltageNoise);
+            value.InnerTransfer.CopyTo(InnerTransfer, 0);
+            value.InnerNoise.CopyTo(InnerNoise, 0);
+        }
+    }
+
     /// <summary>At the node that the network was last solved for.</summary>
     private (Vector<double> Resistors, Vector<double> Current, Vector<double> Voltage) Noises(Vector<double> hertz)
     {

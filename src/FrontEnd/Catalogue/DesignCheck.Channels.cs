@@ -34,8 +34,9 @@ public static partial class DesignCheck
         private readonly record struct PlacedElectrode(string Key, string Word, string What, bool IsChannel, string Name = "")
         {
             /// <summary>Old and new names of one site are one.</summary>
-            public bool IsAt(PlacedElectrode other) =>
-                string.Equals(SiteOf(Word), SiteOf(other.Word), StringComparison.OrdinalIgnoreCase);
+            public bool IsAt(PlacedElectrode other) => string.Equals(Site, other.Site, StringComparison.OrdinalIgnoreCase);
+
+            private string Site { get; } = SiteOf(Word);
 
             private static string SiteOf(string word) => SiteWords.Site(word)?.Name ?? word.Trim();
         }

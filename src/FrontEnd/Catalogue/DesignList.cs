@@ -152,7 +152,7 @@ public sealed class DesignList
         object element = Elements(design)[index];
         Variant variant = VariantOf(element);
         Field<Design>[] fields = FieldsAt(variant, index);
-        return variant.Parts.Count == 0 ? fields : [.. fields.Where((_, i) => variant.IsPresent(element, variant.Fields[i].Key))];
+        return variant.Parts.Count == 0 ? fields : [.. fields.Where((_, i) => variant.IsPresent(element, variant.Fields[i]))];
     }
 
     /// <summary>An element's fields depend on what it is and on its place alone, and are made once.</summary>

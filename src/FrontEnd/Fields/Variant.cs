@@ -30,11 +30,16 @@ public sealed class Variant
     public IReadOnlyList<ElementPart> Parts { get; }
 
     /// <summary>False for a field of a part that an element does not have.</summary>
-    public bool IsPresent(object element, string key)
+    public bool IsPresent(object element, Field<object> field)
     {
-        foreach (ElementPart part in Parts)
+        if (Parts.Count == 0)
         {
-            if (part.Has(key) && !part.IsThere(element))
+            return true;
+        }
+
+        foreach (ElementPart part in PartsOf[field.Key])
+        {
+            if (!part.IsThere(element))
             {
                 return false;
             }
@@ -42,6 +47,10 @@ public sealed class Variant
 
         return true;
     }
+
+    /// <summary>The parts that each field belongs to, by its key.</summary>
+    private Dictionary<string, ElementPart[]> PartsOf =>
+        field ??= Fields.ToDictionary(one => one.Key, one => Parts.Where(part => part.Has(one.Key)).ToArray(), StringComparer.Ordinal);
 
     internal static Variant Make<TElement>(string kind, string? topology, string noun, Func<TElement> create,
         IReadOnlyList<Field<TElement>> fields, Func<object, bool> matches, bool isDefault = false,

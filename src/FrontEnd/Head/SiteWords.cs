@@ -40,6 +40,8 @@ public static class SiteWords
     /// <summary>Those, and the words that stand for several sites or none.</summary>
     public static IEnumerable<string> All => [.. Names, .. Several.Keys, Average];
 
+    private static readonly Lazy<string[]> NamesInOrder = new(() => [.. InOrder(Names)]);
+
     /// <summary>What sites that are joined are called together: <c>ears</c>, <c>mastoids</c>, or their names with plus signs.</summary>
     public static string Joined(IReadOnlyList<string> sites)
     {
@@ -53,7 +55,7 @@ public static class SiteWords
     public static string? OneLetterFrom(string word)
     {
         string name = word.Trim().Replace(' ', '-');
-        return name.Length < 2 || Site(name) is not null ? null : InOrder(Names).FirstOrDefault(known => Nearest.IsOneLetterFrom(name, known));
+        return name.Length < 2 || Site(name) is not null ? null : NamesInOrder.Value.FirstOrDefault(known => Nearest.IsOneLetterFrom(name, known));
     }
 
     private static IEnumerable<string> InOrder(IEnumerable<string> words) => words.OrderBy(word => Site(word)?.Set ?? SiteSet.TenTwenty);

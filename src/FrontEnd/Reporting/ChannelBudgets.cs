@@ -18,11 +18,13 @@ internal sealed class ChannelBudgets
     /// <param name="design">The design as this kind of channel sees it.</param>
     /// <param name="built">One device's own parts in the leads and its electrodes; null judges with tolerances and mismatch.</param>
     /// <param name="like">Another design's channel, judged alike; its budgets are taken over where they read nothing of what differs.</param>
-    public ChannelBudgets(Design design, BuiltParts? built, ChannelBudgets? like)
+    /// <param name="other">Another channel of the same design: what both have behind the input is worked out once; null for none.</param>
+    /// <param name="isOneOfMany">True where other channels will be made from this one.</param>
+    public ChannelBudgets(Design design, BuiltParts? built, ChannelBudgets? like, ChannelBudgets? other = null, bool isOneOfMany = false)
     {
         Design = design;
-        Path = new SignalPath(design, built);
-        Digital = new DigitalChain(design.Digital, design.Converter.Rate, design.Arithmetic);
+        Path = new SignalPath(design, built, other?.Path, isOneOfMany);
+        Digital = other?.Digital ?? new DigitalChain(design.Digital, design.Converter.Rate, design.Arithmetic);
         double centre = design.Band.Centre.Hertz;
         Path.Sweep([centre]);
         CentreHertz = centre;

@@ -31,7 +31,8 @@ internal sealed class Evaluation
         _kinds = new ChannelBudgets[kinds.Length];
         for (int i = 0; i < kinds.Length; i++)
         {
-            _kinds[i] = new ChannelBudgets(kinds[i], built, like is not null && i < like._kinds.Length ? like._kinds[i] : null);
+            _kinds[i] = new ChannelBudgets(kinds[i], built, like is not null && i < like._kinds.Length ? like._kinds[i] : null,
+                0 < i ? _kinds[0] : null, 1 < kinds.Length);
         }
     }
 

@@ -29,7 +29,15 @@ public static class SpreadRun
 
         try
         {
-            return Work(Evaluator.WithOneKindOfChannel(design), options, progress, cancellation);
+            SpreadResult result = Work(Evaluator.WithOneKindOfChannel(design), options, progress, cancellation);
+            if (design.ChannelList.Count == 0)
+            {
+                return result;
+            }
+
+            var all = new Evaluation(design);
+            string tie = $"one channel is drawn, {all.ChannelOf(all.ForNoise)}, which has the most noise of the board; the other channels' own electrodes are not drawn";
+            return result with { Ties = [.. result.Ties, tie] };
         }
         catch (NetworkHasNoAnswer)
         {
