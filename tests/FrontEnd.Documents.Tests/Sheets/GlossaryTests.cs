@@ -52,7 +52,7 @@ public sealed partial class GlossaryTests
     [Fact]
     public void Sheet_TermsListed_AreThoseUsed()
     {
-        Assert.Equal(["corner", "headroom"], Glossary.UsedIn(["Headroom; the corners of filters, equality"]).Select(term => term.Name));
+        Assert.Equal(["corner", "filter", "headroom"], Glossary.UsedIn(["Headroom; the corners of filters, equality"]).Select(term => term.Name));
         Assert.Equal(["common-mode rejection"], Glossary.UsedIn(["a CMRR of"]).Select(term => term.Name));
         Assert.Empty(Glossary.UsedIn(["cornering", "Qx and lsbx", "overheadroom"]));
         foreach (string name in new[] { "hobbyist", "gel-cap" })
