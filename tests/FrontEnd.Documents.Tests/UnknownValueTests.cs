@@ -51,6 +51,8 @@ public sealed class UnknownValueTests
     [InlineData("channels = \"unknown\"\n", Messages.CannotBeUnknown)]
     [InlineData("[requirements]\nnoise = \"unknown\"\n", Messages.RequirementUnknown)]
     [InlineData("[requirements]\nnoise = [\"1 µV\", \"4 µV\"]\n", Messages.RequirementUnknown)]
+    [InlineData("[signal]\nsmallest = \"unknown\"\n", Messages.RequirementUnknown)]
+    [InlineData("[[bands]]\nname = \"a\"\nlow = [\"7 Hz\", \"9 Hz\"]\nhigh = \"13 Hz\"\n", Messages.RequirementUnknown)]
     [InlineData("[amplifier]\ngain = [5, 3]\n", Messages.RangeReversed)]
     [InlineData("[amplifier]\ngain = [5, 5]\n", Messages.RangeReversed)]
     [InlineData("[amplifier]\ngain = [0, 5]\n", Messages.OutsideRange)]

@@ -7,6 +7,9 @@ namespace FrontEnd.Documents.Reading;
 /// those that have a usual range and that the file does not give.</summary>
 internal sealed class UnknownsReader(ReadingLog log)
 {
+    /// <summary>What is asked for, which nobody but the user decides.</summary>
+    private static readonly string[] Asked = ["requirements.", "signal.", "bands["];
+
     private const string ByFile = "design file", ByCard = "the card's class";
 
     /// <summary>Null where everything is known.</summary>
@@ -44,7 +47,7 @@ internal sealed class UnknownsReader(ReadingLog log)
 
         if (log.Unknown.TryGetValue(field.Key, out UnknownValue? said))
         {
-            if (field.Key.StartsWith("requirements.", StringComparison.Ordinal))
+            if (Array.Exists(Asked, table => field.Key.StartsWith(table, StringComparison.Ordinal)))
             {
                 log.Report(Messages.NoLimitUnknown(field.Key));
             }

@@ -34,7 +34,8 @@ internal static class Setup
     /// <summary>Performs evaluations and studies at once, as the background would; other effects are left.</summary>
     public static Model Settle(Model model, Effect? effect) => effect switch
     {
-        Effect.Evaluate evaluate => Updater.Update(model, new Message.Evaluated(evaluate.Slot, evaluate.Run, Evaluator.Evaluate(evaluate.Design))).Model,
+        Effect.Evaluate evaluate => Updater.Update(model, new Message.Evaluated(evaluate.Slot, evaluate.Run,
+            evaluate.Refused is { } why ? Evaluator.WithoutFigures(evaluate.Design, [why]) : Evaluator.Evaluate(evaluate.Design))).Model,
         Effect.Study study => Updater.Update(model, new Message.Studied(study.Number, study.Page.Work(study.Design, _ => { }, CancellationToken.None))).Model,
         Effect.Several several => several.Effects.Aggregate(model, Settle),
         _ => model,

@@ -1,0 +1,44 @@
+using FrontEnd.Terminal;
+using FrontEnd.Terminal.Screens;
+using FrontEnd.Text;
+using Xunit;
+
+namespace FrontEnd.App.Tests.Terminal;
+
+/// <summary>The screens show no figure of a design of which something is not known.</summary>
+public sealed class BoughtScreenTests
+{
+    private static readonly string Bought = Path.Combine(Setup.Root, "designs", "bought-headband.toml");
+
+    [Fact]
+    public void Screens_OfABoughtHeadset_GiveNoFiguresAndSayWhy()
+    {
+        Model model = Setup.Start(Bought, 120, 40);
+        Assert.False(model.Here.Shown!.HasFigures);
+        Assert.Contains(model.Here.Shown.Findings, finding => finding.Code == Messages.PartlyKnown);
+        foreach (Place place in Place.Views.Concat(Place.Blocks(model.Design)))
+        {
+            Assert.NotEmpty(Updater.Update(model, new Message.GoTo(place.Id)).Model.Screen());
+        }
+    }
+
+    [Fact]
+    public void Form_OfABoughtHeadset_SaysWhatIsUnknown()
+    {
+        Model model = Setup.Start(Bought, 120, 40);
+        FormRow Row(string key) => Place.Views.Concat(Place.Blocks(model.Design)).SelectMany(place => FormRow.Of(model.Design, place)).First(row => row.Field.Key == key);
+        Assert.Equal("unknown", Row("input.series-resistor").Value(model.Here.Document));
+        Assert.Equal("5 pF to 20 pF", Row("mains.amplifier-to-earth").Value(model.Here.Document));
+        Assert.Equal("14", Row("converter.bits").Value(model.Here.Document));
+    }
+
+    [Theory]
+    [InlineData("zr")]
+    [InlineData("zb")]
+    [InlineData("zs")]
+    public void Study_OfABoughtHeadset_IsRefused(string keys)
+    {
+        Model model = Setup.Start(Bought, 120, 40).Type(keys);
+        Assert.Equal(Messages.PartlyKnown, model.Complaint?.Code);
+    }
+}
