@@ -18,6 +18,10 @@ internal sealed class InputLanes
     private readonly int[] _slots;
     private readonly Vector<double>[] _factor = new Vector<double>[3];
     private readonly GroundDriveGain _drive;
+    private readonly InputMemory? _memory;
+    private readonly bool _isKept;
+    private readonly ComplexLanes[] _updated;
+    private bool _isUpdated;
     private ComplexLanes[]? _slope;
 
     /// <param name="design">The design.</param>
@@ -25,8 +29,21 @@ internal sealed class InputLanes
     /// <param name="isChecked">See <see cref="NetworkLanes"/>.</param>
     /// <param name="late">Elements that change from group to group, see there.</param>
     public InputLanes(Design design, InputModel model, bool isChecked, params ReadOnlySpan<int> late)
+        : this(design, model, isChecked, null, isKept: false, late)
+    {
+    }
+
+    /// <param name="design">The design.</param>
+    /// <param name="model">Its input network.</param>
+    /// <param name="isChecked">See <see cref="NetworkLanes"/>.</param>
+    /// <param name="memory">Solutions of a network that differs in the active electrode alone; null for none.</param>
+    /// <param name="isKept">True where this network's solutions are those that are kept there.</param>
+    /// <param name="late">Elements that change from group to group, see there.</param>
+    public InputLanes(Design design, InputModel model, bool isChecked, InputMemory? memory, bool isKept, params ReadOnlySpan<int> late)
     {
         Model = model;
+        (_memory, _isKept) = (memory, isKept);
+        _updated = memory is null || isKept ? [] : new ComplexLanes[model.Program.Ports.Length];
         _network = new NetworkLanes(model.Program, isChecked, late);
         ElectrodeSet set = design.Electrodes;
         _electrodes = [.. new[] { set.Active, set.Reference, set.Ground }.OfType<Electrode>().Select(one => new ElectrodeImpedance(one))];
@@ -101,6 +118,62 @@ internal sealed class InputLanes
     /// <summary>Factors the network at a frequency of each lane [Hz].</summary>
     public void Factor(Vector<double> hertz)
     {
+        SetSlots(hertz);
+        _network.Factor(2 * Math.PI * hertz);
+    }
+
+    /// <summary>Factors and solves for the difference of the amplifier's inputs, or takes it from what another channel's network was solved
+    /// to.</summary>
+    public void FactorAndSolve(Vector<double> hertz)
+    {
+        if (_memory is not null && !_isKept && _memory.At(hertz) is { } known)
+        {
+            SetSlots(hertz);
+            Update(known);
+            return;
+        }
+
+        Factor(hertz);
+        if (_memory is null || !_isKept)
+        {
+            SolveDifference();
+            return;
+        }
+
+        // The voltage across the electrode first: what is asked for is the difference's transfers.
+        _network.SolveAdjoint(Model.AcrossActive);
+        ComplexLanes[] across = Transfers();
+        SolveDifference();
+        _memory.Keep(hertz, new InputSolution(Admittance(Active), Transfers(), across));
+    }
+
+    private ComplexLanes[] Transfers()
+    {
+        var transfers = new ComplexLanes[Model.Program.Ports.Length];
+        for (int port = 0; port < transfers.Length; port++)
+        {
+            transfers[port] = _network.Transfer(port);
+        }
+
+        return transfers;
+    }
+
+    private void Update(InputSolution known)
+    {
+        ComplexLanes change = Admittance(Active) - known.Electrode, one = new(Vector<double>.One, Vector<double>.Zero);
+        ComplexLanes scale = known.Difference[Model.SignalPort] * change / (one + (change * known.Across[Model.SignalPort]));
+        for (int port = 0; port < _updated.Length; port++)
+        {
+            _updated[port] = known.Difference[port] - (scale * known.Across[port]);
+        }
+
+        _isUpdated = true;
+        Front = Admittance(Active) * _updated[Model.SignalPort];
+    }
+
+    private void SetSlots(Vector<double> hertz)
+    {
+        _isUpdated = false;
         Vector<double> omega = 2 * Math.PI * hertz;
         for (int i = 0; i < _electrodes.Length; i++)
         {
@@ -112,8 +185,6 @@ internal sealed class InputLanes
         {
             _network.SetSlot(Model.DriveSlot, _drive.Inverse(omega));
         }
-
-        _network.Factor(omega);
     }
 
     /// <summary>An electrode's admittance at the frequency of the last <see cref="Factor"/> [S].</summary>
@@ -159,7 +230,7 @@ internal sealed class InputLanes
     public ComplexLanes Output(int output) => _network.Output(output);
 
     /// <summary>Transfer of a port to the output last solved for [V/V or V/A].</summary>
-    public ComplexLanes Transfer(int port) => _network.Transfer(port);
+    public ComplexLanes Transfer(int port) => _isUpdated ? _updated[port] : _network.Transfer(port);
 
     /// <summary>Solves for the driven ground's source at the frequency of the last <see cref="Factor"/>: mean of the amplifier's inputs
     /// and driven ground's output. Their ratio is β = ½(v(A2) + v(R2))/v(D), what the network leaves of the driven ground's output at the

@@ -29,7 +29,9 @@ internal sealed class PathLanes
     {
         _model = model;
         _memory = memory;
-        Input = new InputLanes(model.Design, model.Input, isChecked);
+        Input = memory?.InputOf(model.Design) is var (kept, isFirst)
+            ? new InputLanes(model.Design, model.Input, isChecked, kept, isFirst)
+            : new InputLanes(model.Design, model.Input, isChecked);
         _stages = other?._stages ?? [.. model.Stages.Select(stage => new StageLanes(stage, isChecked))];
         _level = new Vector<double>[model.InputNoises.Length];
         _isExcess = [.. model.Sources.Select(source => source.Kind == NoiseKind.ElectrodeExcess)];
@@ -131,8 +133,16 @@ internal sealed class PathLanes
     /// <summary>The same where the stages are solved at these frequencies already.</summary>
     public void Join(Vector<double> hertz, bool withDelay = false)
     {
-        Input.Factor(hertz);
-        Input.SolveDifference();
+        if (withDelay)
+        {
+            Input.Factor(hertz);
+            Input.SolveDifference();
+        }
+        else
+        {
+            Input.FactorAndSolve(hertz);
+        }
+
         Amplify(hertz);
         AddInputNoise(hertz);
         if (withDelay)
@@ -153,8 +163,7 @@ internal sealed class PathLanes
     public void SolveTransfer(Vector<double> hertz)
     {
         SolveStages(hertz, withNoise: false);
-        Input.Factor(hertz);
-        Input.SolveDifference();
+        Input.FactorAndSolve(hertz);
         Carry(hertz);
     }
 

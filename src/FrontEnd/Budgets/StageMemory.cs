@@ -1,4 +1,6 @@
 using System.Numerics;
+using FrontEnd.Designs;
+using FrontEnd.Electrodes;
 using FrontEnd.Networks;
 
 namespace FrontEnd.Budgets;
@@ -15,7 +17,28 @@ internal sealed class StageMemory
     /// <summary>More groups of lanes than the integrals of a channel take; what is beyond is solved again.</summary>
     private const int Most = 20_000;
 
+    private static readonly Electrode Any = new();
+
     private readonly Dictionary<Vector<double>, StageSolution[]> _silent = [], _noisy = [];
+    private readonly List<(ElectrodeSet Others, int Inputs, double Mismatch, InputMemory Memory)> _inputs = [];
+
+    /// <summary>What is kept of the input networks that differ from a channel's in the active electrode alone, and whether this channel is the first
+    /// of them.</summary>
+    /// <param name="design">The design as the channel sees it.</param>
+    public (InputMemory Memory, bool IsFirst) InputOf(Design design)
+    {
+        ElectrodeSet rest = design.Electrodes with { Active = Any };
+        foreach ((ElectrodeSet known, int inputs, double mismatch, InputMemory memory) in _inputs)
+        {
+            if (known == rest && inputs == design.EffectiveReferenceInputs && mismatch == design.Electrodes.EffectiveMismatch)
+            {
+                return (memory, false);
+            }
+        }
+
+        _inputs.Add((rest, design.EffectiveReferenceInputs, design.Electrodes.EffectiveMismatch, new InputMemory()));
+        return (_inputs[^1].Memory, true);
+    }
 
     /// <summary>Puts into the stages what they were solved to at these frequencies; false where that is not known.</summary>
     /// <param name="withNoise">Whether their noise must be known too.</param>

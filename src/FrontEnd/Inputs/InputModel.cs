@@ -78,6 +78,7 @@ internal sealed class InputModel
         ActiveLeadPort = network.CurrentPort(earth, active1);
         ReferenceLeadPort = network.CurrentPort(earth, reference1);
 
+        AcrossActive = network.Output(activeTop, body);
         Difference = network.Output(active2, reference2);
         Mean = network.MeanOutput(active2, reference2);
         Body = network.Output(body);
@@ -149,6 +150,9 @@ internal sealed class InputModel
     public IReadOnlyList<int> BufferOutputs { get; }
 
     public IReadOnlyList<int> BufferInputs { get; }
+
+    /// <summary>Voltage across the active electrode.</summary>
+    public int AcrossActive { get; }
 
     public int Difference { get; }
 

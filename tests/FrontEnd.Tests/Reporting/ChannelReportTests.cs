@@ -43,6 +43,30 @@ public sealed class ChannelReportTests
         }
     }
 
+    /// <summary>The input network is solved for the first channel and changed by one branch for the others: what is lost where they are as unlike
+    /// as electrodes can be stays below the integrals' own tolerance, 1e-8.</summary>
+    [Fact]
+    public void Noise_OfElectrodesFarFromEachOther_IsThatOfEachAlone()
+    {
+        (double Ohms, double Farads)[] electrodes = [(100, 1e-6), (10e6, 1e-10), (5e3, 0), (1e6, 1e-8), (0, 0)];
+        Design design = Base with
+        {
+            ChannelList = [.. electrodes.Select((one, i) => new Channel
+            {
+                Name = $"c{i}", Electrode = new Electrode { ContactResistance = Resistance.FromOhms(one.Ohms), ContactCapacitance = Capacitance.FromFarads(one.Farads) },
+            })],
+        };
+        Evaluation all = new(design);
+        Assert.Equal(electrodes.Length, all.EveryKind.Count);
+        for (int i = 0; i < electrodes.Length; i++)
+        {
+            Evaluation alone = new(design.AsSeenBy(i));
+            Assert.Equal(1, all.Of(i).Noise.Total / alone.Noise.Total, 1e-8);
+            Assert.Equal(1, all.Of(i).Noise.Shared / alone.Noise.Shared, 1e-8);
+            Assert.Equal(1, all.Of(i).Levels.NoiseAtConverter / alone.Levels.NoiseAtConverter, 1e-8);
+        }
+    }
+
     [Fact]
     public void PlainFigures_OfAMixedDesign_AreTheWorstChannelsAndSayWhose()
     {
