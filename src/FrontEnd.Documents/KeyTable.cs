@@ -65,7 +65,7 @@ public static class KeyTable
 
     // The reference and ground electrodes have the active one's keys, the reference buffer the active one's.
     private static bool IsRepeated(string key) =>
-        key.StartsWith("electrodes.reference", StringComparison.Ordinal) || key.StartsWith("electrodes.ground.", StringComparison.Ordinal)
+        key.StartsWith("electrodes.reference.", StringComparison.Ordinal) || key.StartsWith("electrodes.reference-buffer.", StringComparison.Ordinal) || key.StartsWith("electrodes.ground.", StringComparison.Ordinal)
             || key.StartsWith("electrodes.active-buffer.opamp.", StringComparison.Ordinal);
 
     private static string Heading(string key)

@@ -145,8 +145,10 @@ public sealed class WriteBackTests
             string[] comments = Comments(document.Text);
             foreach (Field<Design> field in DesignFields.Of(document.Design).Where(field => field.Kind is not FieldKind.Card and not FieldKind.SectionRows))
             {
-                // Taking the ground electrode out takes its fields along; a notch without a name is named after its centre.
-                if (field.Key is "electrodes.ground-electrode" || field.Key.EndsWith("].centre", StringComparison.Ordinal))
+                // Taking the ground electrode out takes its fields along; a notch without a name is named after its centre, a channel without a
+                // name is named after its site.
+                if (field.Key is "electrodes.ground-electrode" || field.Key.EndsWith("].centre", StringComparison.Ordinal)
+                    || (field.Key.StartsWith("channels[", StringComparison.Ordinal) && field.Key.EndsWith("].site", StringComparison.Ordinal)))
                 {
                     continue;
                 }
