@@ -1,4 +1,3 @@
-using FrontEnd.Designs;
 using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 

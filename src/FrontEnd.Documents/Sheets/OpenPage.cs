@@ -1,5 +1,4 @@
 using FrontEnd.Catalogue;
-using FrontEnd.Identity;
 using FrontEnd.Unknowns;
 
 namespace FrontEnd.Documents.Sheets;

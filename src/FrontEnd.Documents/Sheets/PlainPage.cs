@@ -1,6 +1,5 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Fields;
-using FrontEnd.Head;
 using FrontEnd.Identity;
 using FrontEnd.Teaching;
 using FrontEnd.Unknowns;
@@ -96,7 +95,7 @@ internal static class PlainPage
         ];
     }
 
-    private static IReadOnlyList<string> Reference(Assessment assessment, IReadOnlyList<SiteChannel> channels)
+    private static List<string> Reference(Assessment assessment, IReadOnlyList<SiteChannel> channels)
     {
         List<string> lines = ["A channel is a difference: what the active site and the reference see alike is gone, whether it is hum or brain."];
         foreach ((Result ratio, _) in Sight.Sources(assessment))

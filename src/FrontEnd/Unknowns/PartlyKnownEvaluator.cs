@@ -1,10 +1,8 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
-using FrontEnd.Identity;
 using FrontEnd.Numbers;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
-using FrontEnd.Spread;
 
 namespace FrontEnd.Unknowns;
 

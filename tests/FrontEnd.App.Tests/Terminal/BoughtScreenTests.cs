@@ -1,5 +1,4 @@
 using FrontEnd.Terminal;
-using FrontEnd.Terminal.Screens;
 using FrontEnd.Text;
 using Xunit;
 
