@@ -1,7 +1,10 @@
 using System.Text.Json;
 using System.Xml.Linq;
 using FrontEnd.App.Commands;
+using FrontEnd.Documents;
+using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Tests;
+using FrontEnd.Findings;
 using Xunit;
 
 namespace FrontEnd.App.Tests;
@@ -61,5 +64,17 @@ public class JsonEnvelopeTests
         Shell.Run("sheet", "designs/starter.toml", "-o", file);
         using JsonDocument json = JsonDocument.Parse(File.ReadAllText(file));
         Assert.Equal("sheet", json.RootElement.GetProperty("command").GetString());
+    }
+
+    /// <summary>What `check` says of a design is a design file: named channels, sources and values that nobody knows included.</summary>
+    [Fact]
+    public void Check_OfEveryDesignThatComesAlong_IsReadBackAsADesign()
+    {
+        foreach (string path in Directory.GetFiles(Repository.Designs, "*.toml").Where(path => !DesignDocument.Read(path).HasErrors))
+        {
+            DesignDocument read = DesignDocument.Parse(Shell.Run("check", path, "--json", "--no-advice").Output, DocumentFormat.Json);
+            Assert.True(!read.HasErrors, $"{Path.GetFileName(path)}: {read.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error)?.Message}");
+            Assert.Equal(DesignDocument.Read(path).Design.Name, read.Design.Name);
+        }
     }
 }
