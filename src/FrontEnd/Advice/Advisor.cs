@@ -20,7 +20,7 @@ public static class Advisor
     /// designs.</remarks>
     public static Assessment Advise(Assessment assessment, CancellationToken cancellation = default)
     {
-        Evaluation? evaluation = Evaluator.ForOthers(assessment.Design);
+        Evaluation? evaluation = Evaluator.Whole(assessment.Design);
         return LimitsOfUse.Add(
             Advise(assessment, Candidates.For(assessment.Design, assessment), evaluation, null, cancellation), null, evaluation, cancellation);
     }
@@ -28,7 +28,7 @@ public static class Advisor
     /// <summary>The same for one result alone, without the limits of use: as it is where that one is not judged.</summary>
     public static Assessment Advise(Assessment assessment, ResultId only, CancellationToken cancellation = default) =>
         assessment.Find(only) is { } result && result.Verdict.Kind != VerdictKind.NotJudged
-            ? Advise(assessment, Candidates.For(assessment.Design, assessment), Evaluator.ForOthers(assessment.Design), only, cancellation)
+            ? Advise(assessment, Candidates.For(assessment.Design, assessment), Evaluator.Whole(assessment.Design), only, cancellation)
             : assessment;
 
     /// <summary>The same with the changes to try given, and the design's budgets where they are at hand.</summary>

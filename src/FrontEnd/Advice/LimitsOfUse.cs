@@ -43,7 +43,7 @@ public static class LimitsOfUse
             return assessment;
         }
 
-        evaluation ??= Evaluator.ForOthers(assessment.Design);
+        evaluation ??= Evaluator.Whole(assessment.Design);
         Use[] uses = [.. Uses(assessment.Design).Where(use => only is null || use.Id == only)];
         var list = new ResultList();
         foreach ((Use use, Found found) in uses.Zip(InParallel.Map(uses, use => Search(assessment, evaluation, use), cancellation)))

@@ -22,14 +22,6 @@ public static class AsBuiltSection
         return parts.Numerator(s) / parts.Denominator(s);
     }
 
-    /// <summary>H(j2πf) of a section with its own parts and an ideal op-amp.</summary>
-    public static Complex IdealResponse(Stage section, double hertz)
-    {
-        SectionParts parts = Ideal(section);
-        var s = new Complex(0, 2 * Math.PI * hertz);
-        return parts.Numerator(s) / parts.Denominator(s);
-    }
-
     private static SectionParts Ideal(Stage section) =>
         SectionParts.Of(section) with { InverseA0 = 0, Gbw = double.PositiveInfinity, Ro = 0 };
 

@@ -4,7 +4,6 @@ using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Identity;
 using FrontEnd.Interference;
-using FrontEnd.Networks;
 using FrontEnd.Numbers;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -108,7 +107,7 @@ public static class RateStudy
     private static (Frequency Corner, string Is) Corner(Design design)
     {
         double high = design.Band.High.Hertz;
-        if (Try(design) is { } evaluation)
+        if (Evaluator.Whole(design) is { } evaluation)
         {
             var list = new ResultList();
             FilterReport.AddTo(list, [], evaluation);
@@ -124,18 +123,6 @@ public static class RateStudy
             $"{QuantityText.FormatNumber(CornerOverBand)} times the band's upper edge, as the path has none near the band");
     }
 
-    private static Evaluation? Try(Design design)
-    {
-        try
-        {
-            return DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error) ? null : new Evaluation(design).Whole();
-        }
-        catch (NetworkHasNoAnswer)
-        {
-            return null;
-        }
-    }
-
     private static RateOption Work(Design original, Frequency rate, Frequency corner)
     {
         Design design = AtRate(original, rate);
@@ -145,14 +132,18 @@ public static class RateStudy
             return new RateOption(rate) { Because = errors[0].Message, Findings = errors };
         }
 
-        if (Try(design) is not { } evaluation)
+        if (Evaluator.Whole(design) is not { } evaluation)
         {
             return new RateOption(rate) { Because = "the network has no answer at this rate",
                 Findings = [Messages.Fails("the network has no answer")] };
         }
 
         var list = new ResultList();
-        Evaluator.AddSignal(list, evaluation);
+        GainReport.AddTo(list, evaluation.ForNoise);
+        NoiseReport.AddTo(list, evaluation.ForNoise);
+        ConverterReport.AddTo(list, evaluation.ForNoise);
+        MainsReport.AddTo(list, evaluation.ForMains);
+        DriveReport.AddTo(list, evaluation.ForMains);
         LevelsReport.AddLimits(list, evaluation.ForLevels);
         AliasReport.AddTo(list, [], evaluation.ForNoise);
         FilterReport.AddTo(list, [], evaluation.ForNoise);
@@ -170,7 +161,7 @@ public static class RateStudy
         var mains = new List<MainsAtRate> { own };
         foreach (double other in MainsFrequencies.Where(other => 1e-9 < Math.Abs(other - design.Mains.Frequency.Hertz)))
         {
-            if (Try(WithMains(design, other)) is { } there)
+            if (Evaluator.Whole(WithMains(design, other)) is { } there)
             {
                 mains.Add(At(there));
             }

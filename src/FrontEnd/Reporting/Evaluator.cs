@@ -83,8 +83,8 @@ public static class Evaluator
     internal static Design WithOneKindOfChannel(Design design) =>
         design.ChannelList.Count == 0 ? design.AsSeenBy(0) : new Evaluation(design).ForNoise.Design;
 
-    /// <summary>A design's budgets for <see cref="Judged"/> to take over; null where it has none.</summary>
-    internal static Evaluation? ForOthers(Design design)
+    /// <summary>A design's budgets, all worked out, as <see cref="Judged"/> may take them over; null where it has none.</summary>
+    internal static Evaluation? Whole(Design design)
     {
         try
         {
@@ -94,16 +94,6 @@ public static class Evaluator
         {
             return null;
         }
-    }
-
-    /// <summary>The signal and what stands beside it: gain, noise, converter, mains and the driven ground, as every judgement needs them.</summary>
-    internal static void AddSignal(ResultList list, Evaluation evaluation)
-    {
-        GainReport.AddTo(list, evaluation.ForNoise);
-        NoiseReport.AddTo(list, evaluation.ForNoise);
-        ConverterReport.AddTo(list, evaluation.ForNoise);
-        MainsReport.AddTo(list, evaluation.ForMains);
-        DriveReport.AddTo(list, evaluation.ForMains);
     }
 
     /// <summary>One report after the other, in the order of the results; each reads the evaluation alone, and no other's results. Only the verdicts

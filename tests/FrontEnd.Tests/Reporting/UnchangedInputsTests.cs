@@ -59,7 +59,7 @@ public sealed class UnchangedInputsTests
 
     private static void AssertSame(Design design, Design changed)
     {
-        Dictionary<ResultId, Result>? fresh = Evaluator.Judged(changed), taken = Evaluator.Judged(changed, Evaluator.ForOthers(design));
+        Dictionary<ResultId, Result>? fresh = Evaluator.Judged(changed), taken = Evaluator.Judged(changed, Evaluator.Whole(design));
         Assert.Equal(fresh?.Keys.Order(Comparer<ResultId>.Create((a, b) => string.CompareOrdinal(a.Text, b.Text))), taken?.Keys.Order(Comparer<ResultId>.Create((a, b) => string.CompareOrdinal(a.Text, b.Text))));
         foreach ((ResultId id, Result result) in fresh ?? [])
         {
