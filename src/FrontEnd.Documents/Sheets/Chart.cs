@@ -9,7 +9,7 @@ namespace FrontEnd.Documents.Sheets;
 /// executable. Here text is anchored and its width never matters to the layout.</remarks>
 internal sealed class Chart(string title, Axis x, Axis y)
 {
-    private const double Width = 760, Height = 226, Left = 78, Right = 190, Top = 24, Bottom = 42;
+    private const double Width = 760, Height = 200, Left = 78, Right = 190, Top = 24, Bottom = 42;
     private const int LegendLetters = 27;
     private const double PlotWidth = Width - Left - Right, PlotHeight = Height - Top - Bottom;
 
