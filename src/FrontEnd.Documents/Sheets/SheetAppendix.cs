@@ -3,6 +3,7 @@ using FrontEnd.Bench;
 using FrontEnd.Building;
 using FrontEnd.Citations;
 using FrontEnd.Digital;
+using FrontEnd.Documents.Drawing;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Teaching;
 
@@ -43,7 +44,7 @@ internal static class SheetAppendix
     /// <summary>What the anti-alias sections and the digital filters do by themselves; nothing for a design without filters.</summary>
     private static IEnumerable<Block> FiltersAlone(Sheet sheet)
     {
-        IReadOnlyList<(string Title, string Drawing, IReadOnlyList<Curve> Lines)> charts = Charts.OfFilters(sheet.Assessment);
+        IReadOnlyList<(string Title, Picture Drawing, IReadOnlyList<Curve> Lines)> charts = Charts.OfFilters(sheet.Assessment);
         if (charts.Count != 0)
         {
             yield return new Block.Heading("filters");
@@ -52,7 +53,7 @@ internal static class SheetAppendix
                 + "as built are the same parts with their op-amps and the coefficients as rounded to the word. Electrodes, coupling capacitors and the converter's own filter are in the plot of the whole path.");
         }
 
-        foreach ((string title, string drawing, IReadOnlyList<Curve> lines) in charts)
+        foreach ((string title, Picture drawing, IReadOnlyList<Curve> lines) in charts)
         {
             // Differences of hundredths of a decibel are for the eye alone.
             yield return new Block.Drawing(title, drawing, ReferenceEquals(lines, sheet.Assessment.Curves.FilterDifference)
@@ -174,6 +175,6 @@ internal static class SheetAppendix
         yield return new Block.Items([.. Glossary.UsedIn(texts).Select(term => $"{Glossary.Head(term)}: {term.Meaning}")], Small: true,
             AsWritten: true);
         yield return new Block.Drawings([.. diagrams.Select(diagram =>
-            new Block.Drawing(diagram.Title, DiagramSvg.Of(diagram, assessment), null))]);
+            new Block.Drawing(diagram.Title, DiagramDrawing.Of(diagram, assessment), null))]);
     }
 }

@@ -1,4 +1,5 @@
 using FrontEnd.Advice;
+using FrontEnd.Documents.Drawing;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -129,7 +130,7 @@ internal static class SheetBody
                 .. Tables("mains at the electrodes"),
                 .. BudgetTables.HarmonicsThatMatter(assessment) is { } harmonics ? Titled(harmonics) : [],
             ]);
-        foreach ((string title, string drawing) in Charts.Of(assessment))
+        foreach ((string title, Picture drawing) in Charts.Of(assessment))
         {
             yield return new Block.Drawing(title, drawing, null);
         }
