@@ -1,5 +1,4 @@
 using System.Globalization;
-using FrontEnd.Bench;
 using FrontEnd.Building;
 using FrontEnd.Citations;
 using FrontEnd.Digital;
@@ -13,6 +12,9 @@ namespace FrontEnd.Documents.Sheets;
 /// was set, left to defaults and assumed, sources, terms and theory drawings.</summary>
 internal static class SheetAppendix
 {
+    /// <summary>A setting with more digits is no typed one.</summary>
+    private const int MostDigits = 10;
+
     /// <param name="sheet">The sheet.</param>
     /// <param name="before">What stands on the pages before it: the terms used there are explained here.</param>
     public static IEnumerable<SheetPage> Of(Sheet sheet, IReadOnlyList<Block> before)
@@ -130,7 +132,12 @@ internal static class SheetAppendix
         .Select(same => string.Join(" and ", same.Select(line => line.Key)) + ": " + same.Key);
 
     private static string Set(FieldOrigin origin) =>
-        $"{origin.Key[(origin.Key.LastIndexOf('.') + 1)..]} {origin.Text}{(origin.Kind == OriginKind.Card ? $" [{origin.Source}]" : "")}";
+        $"{origin.Key[(origin.Key.LastIndexOf('.') + 1)..]} {Short(origin.Text)}{(origin.Kind == OriginKind.Card ? $" [{origin.Source}]" : "")}";
+
+    /// <summary>The digits that a number is written with, six of those that a card's figure has been worked out to.</summary>
+    private static string Short(string text) => string.Join(' ', text.Split(' ').Select(word =>
+        MostDigits < word.Count(char.IsAsciiDigit) && double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+            ? number.ToString("G6", CultureInfo.InvariantCulture) : word));
 
     private static string Arithmetic(Design design) => design.Arithmetic.Word switch
     {
