@@ -51,12 +51,12 @@ internal static class BenchBlocks
     {
         string shared = Shared([.. tests.Select(test => test.Fixture)]);
         yield return new Row([BenchWording.Heading(step) + (shared.Length == 0 ? "" : $": {shared}")], IsHeading: true);
-        HashSet<string> said = new(StringComparer.Ordinal);
+        Dictionary<string, string> said = new(StringComparer.Ordinal);
         foreach (IGrouping<string, BenchReading> alike in tests.GroupBy(test => ToDo(test, shared), StringComparer.Ordinal))
         {
             string suspects = Suspects([.. alike]);
             yield return new Row([alike.Key, Lines(alike.Select(Name)), Lines(alike.Select(BenchWording.Range)), "",
-                suspects.Length == 0 || said.Add(suspects) ? suspects : "as above"]);
+                suspects.Length == 0 || said.TryAdd(suspects, alike.First().Name) ? suspects : $"as for {said[suspects]}"]);
         }
     }
 
@@ -66,7 +66,8 @@ internal static class BenchBlocks
         return test.Brief ?? (own.Length == 0 ? test.Setting : $"{own}; {test.Setting}");
     }
 
-    private static string Name(BenchReading test) => test.Particular is { } particular ? $"{test.Name}: {particular}" : test.Name;
+    private static string Name(BenchReading test) => test.At is { } at ? $"{test.Name}: {at.Name}, {at.Net}"
+        : test.Particular is { } particular ? $"{test.Name}: {particular}" : test.Name;
 
     private static string Lines(IEnumerable<string> lines) => string.Join('\n', lines);
 

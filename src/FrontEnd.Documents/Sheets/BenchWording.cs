@@ -16,7 +16,7 @@ internal static class BenchWording
         BenchStep.BeforePower => "before power",
         BenchStep.Power => "power on",
         BenchStep.RestingVoltages => "dc at the test points, at rest",
-        BenchStep.Faults => "dc through the electrodes",
+        BenchStep.Faults => "dc through the electrodes, supply at its highest",
         BenchStep.Noise => "noise",
         BenchStep.Gain => "gain, response, polarity",
         BenchStep.Hum => "hum",

@@ -1,5 +1,7 @@
+using FrontEnd.Boards;
 using FrontEnd.Citations;
 using FrontEnd.Designs;
+using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Results;
 
@@ -22,7 +24,7 @@ internal static class BenchInspection
     public static IEnumerable<BenchReading> Of(Assessment assessment)
     {
         Design design = assessment.Design;
-        yield return Test(design, "look-polarity", "polarity", "against the drawing: pin 1 of every chip, bar of every diode, plus of every polarised capacitor and of the battery's connector") with
+        yield return Test(design, "look-polarity", "polarity", "against the drawing: pin 1 of chips, bars of diodes, plus of polarised capacitors and of the battery's connector") with
         {
             Remark = "by eye: all as drawn",
         };
@@ -37,7 +39,7 @@ internal static class BenchInspection
             };
         }
 
-        foreach (Protected lead in Leads(design))
+        foreach (Protected lead in Leads(design, new BenchBoard(design)))
         {
             yield return Across(design, lead);
             yield return ToCommon(design, lead);
@@ -48,31 +50,40 @@ internal static class BenchInspection
     /// <param name="Lead">Which.</param>
     /// <param name="Ohms">Of its resistor, 0 for none.</param>
     /// <param name="Tolerance">±.</param>
-    /// <param name="Further">What leads on to common behind the resistor [Ω]; null where nothing does that an ohmmeter would see.</param>
+    /// <param name="Further">What leads on to the mid-supply behind the resistor [Ω]; null where nothing does that an ohmmeter would see.</param>
     /// <param name="Name">Of the resistor.</param>
-    private sealed record Protected(Lead Lead, double Ohms, double Tolerance, double? Further, string Name);
+    /// <param name="Designator">The same on the board; null for none.</param>
+    private sealed record Protected(Lead Lead, double Ohms, double Tolerance, double? Further, string Name, string? Designator);
 
-    private static IEnumerable<Protected> Leads(Design design)
+    private static IEnumerable<Protected> Leads(Design design, BenchBoard board)
     {
-        double tolerance = design.Input.ResistorTolerance.Fraction;
-        foreach ((Lead lead, Electrodes.ElectrodeBuffer? buffer) in new[] { (Lead.Active, design.Electrodes.ActiveBuffer), (Lead.Reference, design.Electrodes.ReferenceBuffer) })
+        foreach ((Lead lead, ElectrodeBuffer? buffer) in new[] { (Lead.Active, design.Electrodes.ActiveBuffer), (Lead.Reference, design.Electrodes.ReferenceBuffer) })
         {
             yield return buffer is null
-                ? new Protected(lead, design.Input.SeriesResistor.Ohms, tolerance, design.Input.BiasResistor?.Ohms, "protection resistor")
-                : new Protected(lead, buffer.SkinResistor.Ohms, tolerance, null, "skin resistor");
+                ? Of(lead, false, design.Input.SeriesResistor, design.Input.ResistorTolerance, design.Input.BiasResistor?.Ohms, "protection resistor")
+                : Of(lead, true, buffer.SkinResistor, design.Input.ResistorTolerance, null, "skin resistor");
         }
 
         if (design.Electrodes.Ground is not null)
         {
-            yield return new Protected(Lead.Ground, design.GroundDrive.SeriesResistor.Ohms, design.GroundDrive.ResistorTolerance.Fraction,
-                design.GroundIsDriven ? null : 0, "resistor");
+            yield return Of(Lead.Ground, false, design.GroundDrive.SeriesResistor, design.GroundDrive.ResistorTolerance, design.GroundIsDriven ? null : 0, "resistor");
+        }
+
+        // What is soldered in counts, where a value had to be rounded to one that is made.
+        Protected Of(Lead lead, bool isBuffered, Resistance stated, Ratio tolerance, double? further, string name)
+        {
+            BoardPart? part = board.Protection(lead, isBuffered);
+            return new Protected(lead, part?.Value?.SiValue ?? stated.Ohms, (part?.Tolerance ?? tolerance).Fraction, further, name, part?.Designator);
         }
     }
 
     private static BenchReading Across(Design design, Protected lead)
     {
         BenchReading test = Test(design, $"resistor-{lead.Lead.Word()}", $"{lead.Name}, {Word(design, lead.Lead)}",
-            "ohmmeter across the resistor; where it is two in series, across both") with { Brief = "ohmmeter across the resistor (two in series: both)" };
+            "ohmmeter across the resistor; where it is two in series, across both") with
+        {
+            Brief = "ohmmeter across the resistor (two in series: both)", Particular = lead.Designator,
+        };
         return lead.Ohms <= 0 ? test with { Remark = "no resistor is fitted in this lead: above the quoted limit whatever the fault" } : test with
         {
             Expected = Resistance.FromOhms(lead.Ohms),
@@ -84,8 +95,11 @@ internal static class BenchInspection
 
     private static BenchReading ToCommon(Design design, Protected lead)
     {
-        BenchReading test = Test(design, $"ohms-{lead.Lead.Word()}", $"{Word(design, lead.Lead)} to common",
-            "ohmmeter from the lead's electrode end to common (the mid-supply), either way round, all other leads open") with { Brief = "ohmmeter from the lead's electrode end to common, other leads open" };
+        BenchReading test = Test(design, $"ohms-{lead.Lead.Word()}", $"{Word(design, lead.Lead)} to the mid-supply",
+            "ohmmeter from the lead's electrode end to the mid-supply, either way round, all other leads open") with
+        {
+            Brief = "ohmmeter from the lead's electrode end to the mid-supply, other leads open",
+        };
         if (lead.Further is not { } further)
         {
             // A chip without power shows its protection diodes or nothing; the resistor stands in front of either.

@@ -36,7 +36,7 @@ public static class BenchPlan
     /// <summary>The parts put at each input: the first three of the noise tests.</summary>
     private static (string Name, string Words, Electrode Electrode, SourceRef Source)[] NoiseFixtures =>
     [
-        ("shorted", "all electrode leads tied together and to common, at the electrodes' end", Fixture.Short, Practice),
+        ("shorted", BenchRest.Together, Fixture.Short, Practice),
         ("10k", "10 kΩ in every lead, the far ends tied together", Fixture.Of(Resistance.FromKilohms(10), default), Practice),
         ("51k-47n", "51 kΩ in parallel with 47 nF in every lead, the far ends tied together",
             Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47)), Imbalance),

@@ -25,6 +25,9 @@ public sealed record BenchReading(string Name, string Title, string Fixture, str
     /// <summary>The node of the path that is measured with a meter; null for a test that measures none.</summary>
     public NodeId? Node { get; init; }
 
+    /// <summary>Where the probe is put; null for a test without.</summary>
+    public TestPoint? At { get; init; }
+
     /// <summary>What to suspect where a reading does not agree, most likely first.</summary>
     public IReadOnlyList<BenchSuspicion> IfOff => BenchSuspects.Plan(this);
 
@@ -95,6 +98,11 @@ public enum BenchStep
     /// <summary>What a first board is characterised with besides.</summary>
     Further,
 }
+
+/// <summary>A test point of the board.</summary>
+/// <param name="Name">Its designator, without the prefix of a channel: "TP301".</param>
+/// <param name="Net">The net that it is on, without it too: "G2".</param>
+public sealed record TestPoint(string Name, string Net);
 
 /// <summary>What to suspect of a board whose reading is off.</summary>
 /// <param name="IsAbove">True where it reads too much, false where too little, null for either.</param>

@@ -80,7 +80,7 @@ internal static class BenchSuspects
                         "a part is louder than its card, or gain or converter reference differ from the design; the calibrated sine tells which"),
                     (SuspectKind.LowFrequency, "mid-rail noise, or a fixture with a bad joint")]
                 : [(SuspectKind.TooQuiet,
-                    "less noise than the parts must make: gain lower than stated, or a filter that the design does not have")];
+                    "gain lower than stated, or a filter that the design does not have")];
         }
 
         if (Is("look") || Is("ohms") || Is("resistor"))
@@ -187,12 +187,12 @@ internal static class BenchSuspects
         if (Is("sine-"))
         {
             string which = Is("sine-low")
-                ? "coupling capacitor and its resistor, or the digital high-pass"
-                : "the anti-alias filter, the converter's own filter or a digital low-pass";
+                ? "coupling capacitor and its resistor, digital high-pass"
+                : "anti-alias filter, converter's own filter, digital low-pass";
             return [(above
                 ? SuspectKind.LouderPart
                 : SuspectKind.TooQuiet,
-                    $"{which}; where sine is off alike, what sets the gain")];
+                    $"{which}; all off alike: the gain")];
         }
 
         if (Is("offset") || Is("largest"))
@@ -208,8 +208,8 @@ internal static class BenchSuspects
         }
 
         return above
-            ? [(SuspectKind.LouderPart, "gain resistors, converter reference")]
-            : [(SuspectKind.TooQuiet, "gain resistors, converter reference, an input that is loaded")];
+            ? [(SuspectKind.LouderPart, "gain resistors, converter reference, a loaded input")]
+            : [(SuspectKind.TooQuiet, "gain resistors, converter reference, a loaded input")];
     }
 
     private static (SuspectKind Kind, string Text)[] Unpowered(BenchReading test, bool above)

@@ -1,4 +1,5 @@
 using FrontEnd.Bench;
+using FrontEnd.Boards;
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
 using FrontEnd.Identity;
@@ -61,20 +62,50 @@ public sealed class BenchRestTests
     public void DirectSpread_Twice_IsTheSame() =>
         Assert.Equal(DirectSpread.Of(Fixture.With(Designs.Gel, Fixture.Short)), DirectSpread.Of(Fixture.With(Designs.Gel, Fixture.Short)));
 
-    /// <summary>Dividers of two resistors drawn within 1 %, by the plain way: 1 % of them lie below the range's share of the divider and 1 % above.</summary>
+    /// <summary>Dividers of the board's two resistors, by the plain way: 1 % of them lie below the range's share of the divider and 1 % above.</summary>
     [Fact]
     public void MidSupply_RangeOfItsDivider_LeavesOutOneInAHundredOnEitherSide()
     {
         BenchReading mid = Plan(Designs.Gel).Single(test => test.Name == "point-mid");
-        double expected = mid.Expected!.SiValue, supply = Designs.Gel.Supply.Lowest.Volts, follower = 6e-3, width = mid.Greatest!.Value - expected - follower;
+        Board board = Board.Of(Designs.Gel);
+        BoardPart upper = Of(BoardRoles.Upper), lower = Of(BoardRoles.Lower);
+        double supply = Designs.Gel.Supply.Lowest.Volts, tolerance = upper.Tolerance!.Value.Fraction, expected = mid.Expected!.SiValue;
+        Assert.Equal(supply * lower.Value!.SiValue / (upper.Value!.SiValue + lower.Value.SiValue), expected, 1e-12);
+
+        // The range besides: the follower's 5 mV, the meter's 1 mV, 2 % of the supply.
+        double width = mid.Greatest!.Value - expected - 6e-3 - (0.02 * expected);
+        Assert.Equal("TP902", mid.At!.Name);
         var random = new Random(7);
         double[] drawn = [.. Enumerable.Range(0, 200_000).Select(_ =>
         {
-            double upper = (supply - expected) * (1 + (0.01 * ((2 * random.NextDouble()) - 1))), lower = expected * (1 + (0.01 * ((2 * random.NextDouble()) - 1)));
-            return supply * lower / (upper + lower);
+            double above = upper.Value.SiValue * Drawn(), below = lower.Value.SiValue * Drawn();
+            return supply * below / (above + below);
         })];
         Assert.Equal(0.01, drawn.Count(volts => expected + width < volts) / 200_000.0, 0.001);
         Assert.Equal(0.01, drawn.Count(volts => volts < expected - width) / 200_000.0, 0.001);
+
+        BoardPart Of(string role) => board.Find(0, new BoardBlock(BlockKind.Supply), role)!;
+
+        double Drawn() => 1 + (tolerance * ((2 * random.NextDouble()) - 1));
+    }
+
+    /// <summary>The probe is put where the drawing has a test point on the net that the result is named after.</summary>
+    [Fact]
+    public void RestingVoltages_AreReadAtTheBoardsTestPoints()
+    {
+        foreach (Design design in new[] { Designs.Gel, Designs.Dry, Designs.Gel with { Channels = 1 } })
+        {
+            Board board = Board.Of(design);
+            foreach (BenchReading test in Plan(design).Where(test => test.At is not null))
+            {
+                BoardPart point = board.Parts.First(part => part.Class == PieceClass.TestPoint && part.Designator == test.At!.Name);
+                Assert.Equal(test.At!.Net, Nets.Drawn(point.Pins[0].Net));
+                Assert.Contains($"{test.At.Name} ({test.At.Net})", test.Setting, StringComparison.Ordinal);
+                Assert.True(test.Node is null || Nets.Of(board.Design, test.Node.Value) == test.At.Net);
+            }
+
+            Assert.Equal(design.Stages.Count(stage => stage.FittedOpAmp is not null), Plan(design).Count(test => test.Node is { } node && design.Stages.Any(stage => NodeId.Of(stage.Name) == node)));
+        }
     }
 
     /// <summary>Inspection, power, dc, faults, noise, gain, hum, the rest: what could be harmed by a fault comes behind what would find it.</summary>
