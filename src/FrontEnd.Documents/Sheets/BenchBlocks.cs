@@ -20,7 +20,7 @@ internal static class BenchBlocks
         yield return new Block.Heading("bench plan, in order of powering up: go on only where all before it agrees");
         yield return new Block.Paragraph(BenchPlan.Caution);
         yield return new Block.Table(
-            [new("set up and read", true), new("test", true, IsWhole: true), new("agrees", true, IsWhole: true), new("reading", IsBox: true), new("if off, suspect", true)],
+            [new("test", true, IsWhole: true), new("agrees", true, IsWhole: true), new("reading", IsBox: true), new("what to set up and read; what to suspect if it is off", true)],
             [.. sheet.Bench.Where(test => test.Step != BenchStep.Further).GroupBy(test => test.Step).SelectMany(step => Rows(step.Key, [.. step]))], Small: true);
         int further = sheet.Bench.Count(test => test.Step == BenchStep.Further);
         yield return new Block.Items(
@@ -55,8 +55,8 @@ internal static class BenchBlocks
         foreach (IGrouping<string, BenchReading> alike in tests.GroupBy(test => ToDo(test, shared), StringComparer.Ordinal))
         {
             string suspects = Suspects([.. alike]);
-            yield return new Row([alike.Key, Lines(alike.Select(Name)), Lines(alike.Select(BenchWording.Range)), "",
-                suspects.Length == 0 || said.TryAdd(suspects, alike.First().Name) ? suspects : $"as for {said[suspects]}"]);
+            string told = suspects.Length == 0 ? "" : said.TryAdd(suspects, alike.First().Name) ? $" If off: {suspects}." : $" If off: as for {said[suspects]}.";
+            yield return new Row([Lines(alike.Select(Name)), Lines(alike.Select(BenchWording.Range)), "", $"{alike.Key}.{told}"]);
         }
     }
 
@@ -93,13 +93,16 @@ internal static class BenchBlocks
     private static IEnumerable<Block> BeforeARecording(Assessment assessment)
     {
         Result[] limits = [.. assessment.Results.Where(result => ResultIds.Limit.All.Has(result.Id))];
-        yield return new Block.Heading(BudgetTables.BeforeARecording);
-        yield return new Block.Table([new("figure", true), new("up to"), new("found", IsBox: true), new("what it is", true)],
+        yield return new Block.Pair(
             [
-                .. limits.Select(limit => new Row([limit.Id.Text, Wording.Value(limit), "", limit.Name])),
-                new Row(["the first recordings on a wearer, on battery, after all of these"], IsHeading: true),
-                .. BenchFigures.Worn(assessment).Select(BenchWording.Row),
+                new Block.Heading(BudgetTables.BeforeARecording),
+                new Block.Table([new("figure", true), new("up to"), new("found", IsBox: true), new("what it is", true)],
+                    [.. limits.Select(limit => new Row([ResultIds.Limit.All.Rest(limit.Id), Wording.Value(limit), "", limit.Name]))], Small: true),
             ],
-            Small: true);
+            [
+                new Block.Heading("the first recordings on a wearer, on battery, after all of these"),
+                new Block.Table([new("figure", true), new("expect"), new("found", IsBox: true), new("what it is", true)],
+                    [.. BenchFigures.Worn(assessment).Select(BenchWording.Row)], Small: true),
+            ]);
     }
 }

@@ -13,7 +13,7 @@ public static class HtmlSheet
         .warning { border: 1.5pt solid #111; border-left-width: 6pt; padding: 1.5mm 3mm; font-weight: bold; margin: 2mm 0; }
         table { border-collapse: collapse; width: 100%; break-inside: auto; } tr { break-inside: avoid; }
         th { text-align: left; font-weight: normal; color: #444; border-bottom: 0.8pt solid #333; } th, td { padding: 0.6mm 2.5mm 0.6mm 0; vertical-align: top; }
-        td { border-bottom: 0.4pt solid #ddd; } .whole { white-space: nowrap; } .box { min-width: 15mm; } td.box { border: 0.6pt solid #333; } .number { text-align: right; white-space: nowrap; padding-right: 4mm; } tr.sum td { border-top: 0.8pt solid #333; font-weight: bold; } tr.head th { color: #111; font-weight: bold; padding-top: 1mm; } tr.head { break-after: avoid; }
+        td { border-bottom: 0.4pt solid #ddd; } .whole { white-space: nowrap; } .box { min-width: 14mm; } td.box { border: 0.6pt solid #333; } .number { text-align: right; white-space: nowrap; padding-right: 4mm; } tr.sum td { border-top: 0.8pt solid #333; font-weight: bold; } tr.head th { color: #111; font-weight: bold; padding-top: 1mm; } tr.head { break-after: avoid; }
         td.word { white-space: nowrap; font-weight: bold; } td.word.fail, td.word.marginal { border-left: 4pt solid #d55e00; padding-left: 1.5mm; } td.word.pass { border-left: 4pt solid #0072b2; padding-left: 1.5mm; }
         td.word.marginal { border-left-style: double; } td.word.open { border-left: 4pt dotted #444; padding-left: 1.5mm; } td.word.none { border-left: 4pt solid #bbb; padding-left: 1.5mm; } .quiet { color: #444; font-size: 9pt; }
         .many { columns: 2; column-gap: 8mm; }
@@ -23,7 +23,7 @@ public static class HtmlSheet
         .page + .page { break-before: page; } .landscape { page: landscape; } .stamp { border: 2pt solid #d55e00; color: #111; font-size: 14pt; font-weight: bold; text-align: center; text-transform: uppercase; letter-spacing: 0.1em; padding: 0.5mm; margin: 0 0 2mm; }
         .page + .page { border-top: 1pt solid #999; margin-top: 8mm; padding-top: 2mm; }
         @media (max-width: 700px) { body { padding: 4mm; } .pair { display: block; } .many, .figures { columns: 1; } th, td { padding-right: 1.5mm; } .number { white-space: normal; padding-right: 1.5mm; } table { display: block; overflow-x: auto; } }
-        @page { size: A4; margin: 9mm 11mm; } @page landscape { size: A4 landscape; margin: 9mm 11mm; } @media print { body { padding: 0; max-width: none; font-size: 8.5pt; } .small { font-size: 6.6pt; line-height: 1.14; } .many { columns: 3; column-gap: 5mm; } h1 { font-size: 14pt; } h2 { margin: 2.5mm 0 1mm; font-size: 10pt; } h3 { margin-top: 1.5mm; font-size: 8.5pt; } .quiet { font-size: 7.5pt; } th, td { padding-top: 0.3mm; padding-bottom: 0.3mm; } .page + .page { border: 0; margin: 0; padding: 0; } }
+        @page { size: A4; margin: 9mm 11mm; } @page landscape { size: A4 landscape; margin: 9mm 11mm; } @media print { body { padding: 0; max-width: none; font-size: 8.5pt; } .small { font-size: 6.6pt; line-height: 1.12; } .many { columns: 3; column-gap: 5mm; } h1 { font-size: 14pt; } h2 { margin: 2.5mm 0 1mm; font-size: 10pt; } h3 { margin-top: 1.5mm; font-size: 8.5pt; } .quiet { font-size: 7.5pt; } th, td { padding-top: 0.3mm; padding-bottom: 0.3mm; } .page + .page { border: 0; margin: 0; padding: 0; } }
         """;
 
     /// <summary>Lists of so many small items stand in two columns.</summary>
