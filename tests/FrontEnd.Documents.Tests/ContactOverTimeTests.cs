@@ -64,8 +64,8 @@ public class ContactOverTimeTests
     {
         string check = Check("electrodes.active = \"dry-multipin\"\nelectrodes.reference = \"dry-multipin\"\n");
         Assert.Contains("contact over time ", check, StringComparison.Ordinal);
-        Assert.Contains("  1 min            1.24 MΩ", check, StringComparison.Ordinal);
-        Assert.Contains("common practice, no", check, StringComparison.Ordinal);
+        Assert.Contains("  1-min   1.24 MΩ", check, StringComparison.Ordinal);
+        Assert.Contains("from memory", check, StringComparison.Ordinal);
         string off = Check("[electrodes.active]\ncard = \"dry-multipin\"\nover-time = []\n[electrodes.reference]\ncard = \"dry-multipin\"\nover-time = []\n");
         Assert.DoesNotContain("contact over time", off, StringComparison.Ordinal);
         Assert.DoesNotContain("contact.after", Json("electrodes.active = \"skin-electrode-surrogate\"\n"), StringComparison.Ordinal);

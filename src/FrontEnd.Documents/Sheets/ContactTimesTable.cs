@@ -25,15 +25,16 @@ internal static class ContactTimesTable
             }
 
             taken.UnionWith(cells);
-            rows.Add(new Row([words, .. cells.Select(id => assessment.Find(id) is { } result ? Wording.Value(result) : "")]));
+            rows.Add(new Row([ResultIds.Contact.Times.Rest(ids.Stem), .. cells.Select(id => assessment.Find(id) is { } result ? Wording.Value(result) : "")]));
         }
 
         return rows.Count == 0 ? null : new BudgetTable(Title, ResultIds.Contact.Times + "*",
-            [new("after", true), new("active electrode"), new("its excess"), new("noise"), new("board's share"), new("mains recorded")], rows)
+            [new("after", true), new("contact"), new("excess"), new("noise"), new("board"), new("mains")], rows)
         {
             Notes =
             [
-                "Worked out with every electrode's contact as it is at the time after it was put on; mismatch and offset stay. The board's share is without the electrodes' excess noise.",
+                "Every electrode's contact as it is at that time after it was put on; mismatch and offset stay.",
+                "Contact and excess: the active electrode's resistance, and its excess noise in the band. Noise: all of it, and the board's share without the electrodes' excess. Mains: as recorded in the band.",
             ],
         };
     }

@@ -273,6 +273,9 @@ public static class ResultIds
         public static readonly ResultId Beat = All.Of("beat");
         public static readonly ResultId AddsInBand = All.Of("adds_in_band");
 
+        /// <summary>The readings of every electrode, as patterns.</summary>
+        public static readonly ContactIds Any = new(All.Of("*"));
+
         /// <summary>The contact at times after the electrodes were put on.</summary>
         public static readonly ResultFamily Times = new("contact.after.");
 

@@ -261,7 +261,7 @@ public static class Explanations
             "The current is a sine of the stated peak."),
         new(ResultIds.Contact.Times,
             "A contact changes from when it is put on: sweat gathers under a dry one, gel soaks into the skin and later dries. Everything is worked out again with all resistances of each electrode times its factor at the time, the time constants kept, and with its excess noise times its factor; mismatch and offset stay. Between the times that an electrode gives, its factors follow powers of the time.",
-            "Factors are the part cards' or the design file's; a source stands beside them where there is one, and most are invented or common practice."),
+            "Factors are the part cards' or the design file's; a source stands beside them where there is one, and most are invented."),
         new(ResultIds.Contact.All,
             "A small known current flows in at one electrode and out at another; the voltage that it makes, over the current, is the sum of both impedances.",
             "The current is small beside the safety limits, and counted there.", new("luck-2005")),
