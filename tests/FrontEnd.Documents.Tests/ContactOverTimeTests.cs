@@ -1,4 +1,3 @@
-using FrontEnd.Designs;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Fields;
