@@ -15,7 +15,7 @@ internal static class SheetBody
             :
             [
                 new("verdicts", [.. Verdicts(sheet)]),
-                new("budgets and response", [.. BudgetsAndPlots(sheet.Assessment)]),
+                new("budgets and response", [.. BudgetsAndPlots(sheet)]),
                 new("many builds", [.. sheet.Spread is { } spread ? SpreadBlocks.Of(spread) : []]),
                 new("parts and bench plan", [.. SheetParts.Of(sheet), .. BenchBlocks.Of(sheet)]),
             ];
@@ -118,9 +118,10 @@ internal static class SheetBody
 
     private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
-    private static IEnumerable<Block> BudgetsAndPlots(Assessment assessment)
+    private static IEnumerable<Block> BudgetsAndPlots(Sheet sheet)
     {
-        ILookup<string, BudgetTable> tables = BudgetTables.Of(assessment).ToLookup(table => table.Title, StringComparer.Ordinal);
+        Assessment assessment = sheet.Assessment;
+        ILookup<string, BudgetTable> tables = BudgetTables.Of(sheet).ToLookup(table => table.Title, StringComparer.Ordinal);
         yield return new Block.Pair(
             [
                 .. Tables("noise by source").Select(block => block is Block.Table table ? WithoutTiny(table) : block),
@@ -135,7 +136,7 @@ internal static class SheetBody
             yield return new Block.Drawing(title, drawing, null);
         }
 
-        foreach (Block block in Tables(SourceTables.Title).Concat(Tables(SourceTables.ReferenceTitle)))
+        foreach (Block block in Tables(ContactTimesTable.Title).Concat(Tables(SourceTables.Title)).Concat(Tables(SourceTables.ReferenceTitle)))
         {
             yield return block;
         }
