@@ -1,6 +1,5 @@
 using FrontEnd.Boards;
 using FrontEnd.Designs;
-using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 
 namespace FrontEnd.Bench;
