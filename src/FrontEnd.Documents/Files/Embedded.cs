@@ -3,7 +3,7 @@ using System.Text;
 
 namespace FrontEnd.Documents.Files;
 
-/// <summary>Texts that come with the program: part cards and the starter design.</summary>
+/// <summary>Files that come with the program: part cards, the starter design, the font.</summary>
 internal static class Embedded
 {
     public static string? Read(string name)
@@ -16,5 +16,15 @@ internal static class Embedded
 
         using StreamReader reader = new(stream, Encoding.UTF8);
         return reader.ReadToEnd();
+    }
+
+    /// <summary>A file that must be there.</summary>
+    public static byte[] Bytes(string name)
+    {
+        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(name)
+            ?? throw new ArgumentException($"{name} does not come with the program.", nameof(name));
+        byte[] bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
     }
 }

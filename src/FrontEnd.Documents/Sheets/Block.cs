@@ -1,3 +1,5 @@
+using FrontEnd.Documents.Drawing;
+
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>A piece of a sheet, for any format.</summary>
@@ -21,7 +23,7 @@ internal abstract record Block
     public sealed record Pair(IReadOnlyList<Block> Left, IReadOnlyList<Block> Right) : Block;
 
     /// <param name="Instead">What a format without drawings shows; null for nothing.</param>
-    public sealed record Drawing(string Title, string Svg, Table? Instead) : Block;
+    public sealed record Drawing(string Title, Picture Picture, Table? Instead) : Block;
 
     /// <summary>Drawings two by two, each with its title.</summary>
     public sealed record Drawings(IReadOnlyList<Drawing> All) : Block;

@@ -1,4 +1,4 @@
-using System.Text;
+using FrontEnd.Documents.Drawing;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -15,16 +15,19 @@ internal sealed class Chart(string title, Axis x, Axis y)
 
     // Colours that stay apart for every kind of colour vision (Okabe and Ito, from memory), each with a dash of its own for print without
     // colour.
-    private static readonly (string Colour, string Dash)[] Styles =
+    private static readonly Pen[] Styles =
     [
-        ("#000000", ""), ("#d55e00", "7 3"), ("#0072b2", "2 2"), ("#009e73", "9 3 2 3"), ("#cc79a7", "4 2"), ("#e69f00", "1 3"),
-        ("#56b4e9", "12 3"), ("#7f7f7f", "6 2 1 2 1 2"),
+        new("#000000"), new("#d55e00", Dash: [7, 3]), new("#0072b2", Dash: [2, 2]), new("#009e73", Dash: [9, 3, 2, 3]),
+        new("#cc79a7", Dash: [4, 2]), new("#e69f00", Dash: [1, 3]), new("#56b4e9", Dash: [12, 3]), new("#7f7f7f", Dash: [6, 2, 1, 2, 1, 2]),
     ];
+
+    private static readonly Pen Stem1 = new("#000", 2), Stem2 = new("#0072b2", Dash: [2, 2]), Ring = new("#0072b2", 1.5);
+    private static readonly Pen Frame = new("#333"), Limit = new("#a00", Dash: [3, 3]), Labelled = new("#bbb", 0.8), Fine = new("#e4e4e4", 0.6);
 
     private int _explained;
     private readonly List<(string Name, int Style)> _legend = [];
-    private readonly List<Action<Svg>> _behind = [];
-    private readonly List<Action<Svg>> _lines = [];
+    private readonly List<Action<Picture>> _behind = [];
+    private readonly List<Action<Picture>> _lines = [];
 
     /// <summary>Most lines that styles tell apart.</summary>
     public static int MostLines => Styles.Length;
@@ -33,10 +36,10 @@ internal sealed class Chart(string title, Axis x, Axis y)
     public void Shade(double from, double to, string name)
     {
         double left = X(Math.Clamp(from, x.Low, x.High)), right = X(Math.Clamp(to, x.Low, x.High));
-        _behind.Add(svg =>
+        _behind.Add(picture =>
         {
-            svg.Rectangle(left, Top, right - left, PlotHeight, "fill=\"#eef3f8\"");
-            svg.Text((left + right) / 2, Top - 6, name, "middle", 10, "fill=\"#456\"");
+            picture.Rectangle(left, Top, right - left, PlotHeight, null, new Fill("#eef3f8"));
+            picture.Text((left + right) / 2, Top - 6, name, Anchor.Middle, 10, colour: "#456");
         });
     }
 
@@ -45,26 +48,22 @@ internal sealed class Chart(string title, Axis x, Axis y)
     {
         if (y.Low <= value && value <= y.High)
         {
-            const string Style = "stroke=\"#a00\" stroke-width=\"1\" stroke-dasharray=\"3 3\"";
             double at = NextMark();
-            _lines.Add(svg =>
+            _lines.Add(picture =>
             {
-                svg.Line(Left, Y(value), Left + PlotWidth, Y(value), Style);
-                svg.Line(Left + PlotWidth + 8, at, Left + PlotWidth + 32, at, Style);
-                svg.Text(Left + PlotWidth + 37, at + 3.5, name, "start", 10);
+                picture.Line(Left, Y(value), Left + PlotWidth, Y(value), Limit);
+                picture.Line(Left + PlotWidth + 8, at, Left + PlotWidth + 32, at, Limit);
+                picture.Text(Left + PlotWidth + 37, at + 3.5, name, Anchor.Start, 10);
             });
         }
     }
 
     public void Curve(string name, double[] xs, double[] ys)
     {
-        (string colour, string dash) = Styles[_legend.Count % Styles.Length];
-        string data = Data(xs, ys);
-        string width = _legend.Count == 0 ? "2" : "1.5";
+        Pen pen = Styles[_legend.Count % Styles.Length] with { Width = _legend.Count == 0 ? 2 : 1.5, IsRound = true };
+        Outline data = Data(xs, ys);
         _legend.Add((name, _legend.Count));
-        _lines.Add(svg =>
-            svg.Path(data,
-                $"fill=\"none\" stroke=\"{colour}\" stroke-width=\"{width}\" stroke-linejoin=\"round\" clip-path=\"url(#{Clip})\"{(dash.Length == 0 ? "" : $" stroke-dasharray=\"{dash}\"")}"));
+        _lines.Add(picture => picture.Path(data, pen, clip: new Box(Left, Top, PlotWidth, PlotHeight)));
     }
 
     /// <summary>A stem from the bottom with a mark on top: filled or open.</summary>
@@ -76,17 +75,17 @@ internal sealed class Chart(string title, Axis x, Axis y)
         }
 
         double top = Y(Math.Clamp(value, y.Low, y.High));
-        _lines.Add(svg =>
+        _lines.Add(picture =>
         {
             if (filled)
             {
-                svg.Line(X(at), Top + PlotHeight, X(at), top, "stroke=\"#000\" stroke-width=\"2\"");
-                svg.Circle(X(at), top, 3.5, "fill=\"#000\"");
+                picture.Line(X(at), Top + PlotHeight, X(at), top, Stem1);
+                picture.Circle(X(at), top, 3.5, null, Fill.Black);
             }
             else
             {
-                svg.Line(X(at), Top + PlotHeight, X(at), top, "stroke=\"#0072b2\" stroke-width=\"1\" stroke-dasharray=\"2 2\"");
-                svg.Circle(X(at), top, 3.5, "fill=\"#fff\" stroke=\"#0072b2\" stroke-width=\"1.5\"");
+                picture.Line(X(at), Top + PlotHeight, X(at), top, Stem2);
+                picture.Circle(X(at), top, 3.5, Ring, Fill.White);
             }
         });
     }
@@ -95,9 +94,9 @@ internal sealed class Chart(string title, Axis x, Axis y)
     public void Label(double at, double value, string text)
     {
         double share = x.At(at);
-        string anchor = share < 0.05 ? "start" : 0.95 < share ? "end" : "middle";
-        _lines.Add(svg =>
-            svg.Text(X(at) + (share < 0.05 ? 6 : 0.95 < share ? -6 : 0), Math.Max(Top + 10, Y(Math.Clamp(value, y.Low, y.High)) - 7), text,
+        Anchor anchor = share < 0.05 ? Anchor.Start : 0.95 < share ? Anchor.End : Anchor.Middle;
+        _lines.Add(picture =>
+            picture.Text(X(at) + (share < 0.05 ? 6 : 0.95 < share ? -6 : 0), Math.Max(Top + 10, Y(Math.Clamp(value, y.Low, y.High)) - 7), text,
                 anchor, 10));
     }
 
@@ -105,56 +104,51 @@ internal sealed class Chart(string title, Axis x, Axis y)
     public void Explain(string name, bool filled)
     {
         double at = NextMark();
-        _lines.Add(svg =>
+        _lines.Add(picture =>
         {
-            svg.Circle(Left + PlotWidth + 20, at, 3.5, filled ? "fill=\"#000\"" : "fill=\"#fff\" stroke=\"#0072b2\" stroke-width=\"1.5\"");
-            svg.Text(Left + PlotWidth + 37, at + 3.5, name, "start", 10);
+            picture.Circle(Left + PlotWidth + 20, at, 3.5, filled ? null : Ring, filled ? Fill.Black : Fill.White);
+            picture.Text(Left + PlotWidth + 37, at + 3.5, name, Anchor.Start, 10);
         });
     }
 
-    public string Draw()
+    public Picture Draw()
     {
-        Svg svg = new(Width, Height, title);
-        svg.Raw($"<defs><clipPath id=\"{Clip}\"><rect x=\"{Svg.N(Left)}\" y=\"{Svg.N(Top)}\" width=\"{Svg.N(PlotWidth)}\" height=\"{Svg.N(PlotHeight)}\"/></clipPath></defs>\n");
-        foreach (Action<Svg> behind in _behind)
+        Picture picture = new(Width, Height, title);
+        foreach (Action<Picture> behind in _behind)
         {
-            behind(svg);
+            behind(picture);
         }
 
-        Grid(svg);
-        foreach (Action<Svg> line in _lines)
+        Grid(picture);
+        foreach (Action<Picture> line in _lines)
         {
-            line(svg);
+            line(picture);
         }
 
-        svg.Rectangle(Left, Top, PlotWidth, PlotHeight, "fill=\"none\" stroke=\"#333\"");
-        Legend(svg);
-        return svg.Close();
+        picture.Rectangle(Left, Top, PlotWidth, PlotHeight, Frame);
+        Legend(picture);
+        return picture;
     }
 
-    private void Grid(Svg svg)
+    private void Grid(Picture picture)
     {
         foreach ((double value, string label) in x.Ticks())
         {
-            svg.Line(X(value), Top, X(value), Top + PlotHeight, label.Length > 0
-                ? "stroke=\"#bbb\" stroke-width=\"0.8\""
-                : "stroke=\"#e4e4e4\" stroke-width=\"0.6\"");
-            svg.Text(X(value), Top + PlotHeight + 14, label, "middle", 10);
+            picture.Line(X(value), Top, X(value), Top + PlotHeight, label.Length > 0 ? Labelled : Fine);
+            picture.Text(X(value), Top + PlotHeight + 14, label, Anchor.Middle, 10);
         }
 
         foreach ((double value, string label) in y.Ticks())
         {
-            svg.Line(Left, Y(value), Left + PlotWidth, Y(value), label.Length > 0
-                ? "stroke=\"#bbb\" stroke-width=\"0.8\""
-                : "stroke=\"#e4e4e4\" stroke-width=\"0.6\"");
-            svg.Text(Left - 5, Y(value) + 3.5, label, "end", 10);
+            picture.Line(Left, Y(value), Left + PlotWidth, Y(value), label.Length > 0 ? Labelled : Fine);
+            picture.Text(Left - 5, Y(value) + 3.5, label, Anchor.End, 10);
         }
 
-        svg.Text(Left + (PlotWidth / 2), Height - 8, x.Title, "middle");
-        svg.TextUp(12, Top + (PlotHeight / 2), y.Title);
+        picture.Text(Left + (PlotWidth / 2), Height - 8, x.Title, Anchor.Middle);
+        picture.TextUp(12, Top + (PlotHeight / 2), y.Title);
     }
 
-    private void Legend(Svg svg)
+    private void Legend(Picture picture)
     {
         if (_legend.Count < 2)
         {
@@ -164,12 +158,10 @@ internal sealed class Chart(string title, Axis x, Axis y)
         double line = Top + 8;
         foreach ((string name, int style) in _legend)
         {
-            (string colour, string dash) = Styles[style % Styles.Length];
-            svg.Line(Left + PlotWidth + 8, line, Left + PlotWidth + 32, line,
-                $"stroke=\"{colour}\" stroke-width=\"2\"{(dash.Length == 0 ? "" : $" stroke-dasharray=\"{dash}\"")}");
+            picture.Line(Left + PlotWidth + 8, line, Left + PlotWidth + 32, line, Styles[style % Styles.Length] with { Width = 2 });
             foreach (string part in TextPage.Wrap(name, LegendLetters))
             {
-                svg.Text(Left + PlotWidth + 37, line + 3.5, part, "start", 10);
+                picture.Text(Left + PlotWidth + 37, line + 3.5, part, Anchor.Start, 10);
                 line += 13;
             }
 
@@ -178,9 +170,9 @@ internal sealed class Chart(string title, Axis x, Axis y)
     }
 
     /// <summary>Points outside the plot are kept one step out, so that a line leaves the frame where it should; gaps stay gaps.</summary>
-    private string Data(double[] xs, double[] ys)
+    private Outline Data(double[] xs, double[] ys)
     {
-        StringBuilder data = new();
+        Outline data = new();
         bool down = false;
         for (int i = 0; i < xs.Length; i++)
         {
@@ -192,16 +184,14 @@ internal sealed class Chart(string title, Axis x, Axis y)
             }
 
             double height = Math.Clamp(Y(ys[i]), Top - PlotHeight, Top + (2 * PlotHeight));
-            data.Append(down ? 'L' : 'M').Append(Svg.N(X(xs[i]))).Append(' ').Append(Svg.N(height));
+            _ = down ? data.Line(X(xs[i]), height) : data.Move(X(xs[i]), height);
             down = true;
         }
 
-        return data.ToString();
+        return data;
     }
 
     private double NextMark() => Top + 8 + (18 * _explained++);
-
-    private string Clip => "plot-" + Slug.Of(title);
 
     private double X(double value) => Left + (PlotWidth * x.At(value));
 

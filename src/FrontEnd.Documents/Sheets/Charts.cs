@@ -1,3 +1,4 @@
+using FrontEnd.Documents.Drawing;
 using FrontEnd.Identity;
 
 namespace FrontEnd.Documents.Sheets;
@@ -13,17 +14,17 @@ internal static class Charts
     private const double DelayDecadesShown = 4;
 
     /// <summary>Those that the design has curves for, in the order of the sheet.</summary>
-    public static IReadOnlyList<(string Title, string Drawing)> Of(Assessment assessment) =>
+    public static IReadOnlyList<(string Title, Picture Drawing)> Of(Assessment assessment) =>
     [
-        .. new[] { Noise(assessment), Response(assessment), Landings(assessment) }.OfType<(string, string)>(),
+        .. new[] { Noise(assessment), Response(assessment), Landings(assessment) }.OfType<(string, Picture)>(),
     ];
 
     /// <summary>The filters' own plots: response, difference of built and ideal, group delay, step, each with its lines; none for a design
     /// without filters.</summary>
-    public static IReadOnlyList<(string Title, string Drawing, IReadOnlyList<Curve> Lines)> OfFilters(Assessment assessment)
+    public static IReadOnlyList<(string Title, Picture Drawing, IReadOnlyList<Curve> Lines)> OfFilters(Assessment assessment)
     {
         Curves curves = assessment.Curves;
-        ((string Title, string Drawing)? Chart, IReadOnlyList<Curve> Lines)[] all =
+        ((string Title, Picture Drawing)? Chart, IReadOnlyList<Curve> Lines)[] all =
         [
             (FilterResponse(assessment), curves.FilterResponse), (FilterDifference(assessment), curves.FilterDifference),
             (FilterDelay(assessment), curves.FilterDelay), (FilterStep(assessment), curves.FilterStep),
@@ -31,7 +32,7 @@ internal static class Charts
         return [.. all.Where(one => one.Chart is not null).Select(one => (one.Chart!.Value.Title, one.Chart.Value.Drawing, one.Lines))];
     }
 
-    private static (string, string)? FilterDifference(Assessment assessment)
+    private static (string, Picture)? FilterDifference(Assessment assessment)
     {
         IReadOnlyList<Curve> curves = assessment.Curves.FilterDifference;
         if (curves.Count == 0)
@@ -50,7 +51,7 @@ internal static class Charts
         return (title, Lines(title, assessment, curves, Frequencies(low, high), Axis.Steps10("difference, dB", "dB", bottom, top)));
     }
 
-    private static (string, string)? FilterResponse(Assessment assessment)
+    private static (string, Picture)? FilterResponse(Assessment assessment)
     {
         IReadOnlyList<Curve> curves = assessment.Curves.FilterResponse;
         if (curves.Count == 0)
@@ -66,7 +67,7 @@ internal static class Charts
                 Axis.Steps10("gain, dB", "dB", Math.Max(bottom, -FilterDecibelsShown), 0)));
     }
 
-    private static (string, string)? FilterDelay(Assessment assessment)
+    private static (string, Picture)? FilterDelay(Assessment assessment)
     {
         IReadOnlyList<Curve> curves = assessment.Curves.FilterDelay;
         double[] seen = [.. curves.SelectMany(curve => curve.Y).Where(y => double.IsFinite(y) && 0 < y)];
@@ -82,7 +83,7 @@ internal static class Charts
                 Axis.Decades("group delay, s", "s", Math.Max(seen.Min(), seen.Max() * Math.Pow(10, -DelayDecadesShown)), seen.Max())));
     }
 
-    private static (string, string)? FilterStep(Assessment assessment)
+    private static (string, Picture)? FilterStep(Assessment assessment)
     {
         IReadOnlyList<Curve> curves = assessment.Curves.FilterStep;
         if (curves.Count == 0)
@@ -97,7 +98,7 @@ internal static class Charts
             Lines(Title, null, curves, Axis.Decades("time after the step, s", "s", first, last), Axis.Steps10("output", "", bottom, top)));
     }
 
-    private static string Lines(string title, Assessment? shaded, IReadOnlyList<Curve> curves, Axis x, Axis y)
+    private static Picture Lines(string title, Assessment? shaded, IReadOnlyList<Curve> curves, Axis x, Axis y)
     {
         Chart chart = new(title, x, y);
         if (shaded is not null)
@@ -113,7 +114,7 @@ internal static class Charts
         return chart.Draw();
     }
 
-    private static (string, string)? Noise(Assessment assessment)
+    private static (string, Picture)? Noise(Assessment assessment)
     {
         IReadOnlyList<Curve> curves = assessment.Curves.NoiseDensity;
         if (curves.Count == 0)
@@ -147,7 +148,7 @@ internal static class Charts
         return (Title, chart.Draw());
     }
 
-    private static (string, string)? Response(Assessment assessment)
+    private static (string, Picture)? Response(Assessment assessment)
     {
         IReadOnlyList<Curve> curves = assessment.Curves.Response;
         if (curves.Count == 0)
@@ -164,7 +165,7 @@ internal static class Charts
     }
 
     /// <summary>Where the mains and its images land among the samples, and how large: before and after the digital filters.</summary>
-    private static (string, string)? Landings(Assessment assessment)
+    private static (string, Picture)? Landings(Assessment assessment)
     {
         string title = $"where mains harmonics land in the recording, {assessment.Design.Mains.LookedAt}";
         List<(string Order, double At, double Before, double After)> stems = [];

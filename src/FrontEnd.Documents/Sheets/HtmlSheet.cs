@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Documents.Drawing;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -87,7 +88,7 @@ public static class HtmlSheet
                 html.Append("</div></div>\n");
                 break;
             case Block.Drawing drawing:
-                html.Append(drawing.Title.Length == 0 ? "" : $"<h3>{Svg.Escape(Capital(drawing.Title))}</h3>\n").Append(drawing.Svg);
+                html.Append(drawing.Title.Length == 0 ? "" : $"<h3>{Svg.Escape(Capital(drawing.Title))}</h3>\n").Append(Svg.Of(drawing.Picture));
                 break;
             case Block.Drawings drawings:
                 html.Append("<h2>What stands behind the figures</h2>\n<div class=\"figures\">\n");

@@ -1,4 +1,5 @@
 using FrontEnd.Catalogue;
+using FrontEnd.Documents.Drawing;
 using FrontEnd.Unknowns;
 
 namespace FrontEnd.Documents.Sheets;
@@ -30,28 +31,28 @@ internal static class OpenPage
     }
 
     /// <summary>A bar a figure over three decades to each side of its limit.</summary>
-    private static string Bars(Assessment assessment)
+    private static Picture Bars(Assessment assessment)
     {
         Result[] shown = [.. assessment.Judged.Where(result => result.Interval is { Greatest: > 0 } && result.Verdict.Limit is { SiValue: > 0 } && result.Unit is not ("dB" or "°" or "bit"))];
         double height = (Line * shown.Length) + 24;
-        Svg svg = new(Left + Width, height, "figures as intervals against their limits");
-        svg.Line(At(1), 0, At(1), height - 16, "stroke=\"#111\" stroke-width=\"1.2\"");
+        Picture picture = new(Left + Width, height, "figures as intervals against their limits");
+        picture.Line(At(1), 0, At(1), height - 16, new Pen("#111", 1.2));
         for (int decade = (int)-Decades; decade <= Decades; decade++)
         {
-            svg.Text(At(Math.Pow(10, decade)), height - 4, decade == 0 ? "limit" : QuantityText.FormatNumber(Math.Pow(10, decade), 1), "middle", 9);
+            picture.Text(At(Math.Pow(10, decade)), height - 4, decade == 0 ? "limit" : QuantityText.FormatNumber(Math.Pow(10, decade), 1), Anchor.Middle, 9);
         }
 
         for (int at = 0; at < shown.Length; at++)
         {
             (Interval span, double limit, double top) = (shown[at].Interval!, shown[at].Verdict.Limit!.SiValue, (Line * at) + 4);
-            svg.Text(0, top + Bar, $"{Wording.Sign(shown[at].Verdict.Kind)} {shown[at].Id}", "start", 9);
-            Piece(span.Least / limit, span.Greatest / limit, "fill=\"#9ab8d6\"");
-            Piece(span.P05 / limit, span.P95 / limit, "fill=\"#2a5f95\"");
+            picture.Text(0, top + Bar, $"{Wording.Sign(shown[at].Verdict.Kind)} {shown[at].Id}", Anchor.Start, 9);
+            Piece(span.Least / limit, span.Greatest / limit, new Fill("#9ab8d6"));
+            Piece(span.P05 / limit, span.P95 / limit, new Fill("#2a5f95"));
 
-            void Piece(double from, double to, string style) => svg.Rectangle(At(from), top, Math.Max(1, At(to) - At(from)), Bar, style);
+            void Piece(double from, double to, Fill fill) => picture.Rectangle(At(from), top, Math.Max(1, At(to) - At(from)), Bar, null, fill);
         }
 
-        return svg.Close();
+        return picture;
     }
 
     private static double At(double share) =>

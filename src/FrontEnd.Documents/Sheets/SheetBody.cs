@@ -1,4 +1,5 @@
 using FrontEnd.Advice;
+using FrontEnd.Documents.Drawing;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Sheets;
@@ -50,7 +51,7 @@ internal static class SheetBody
         yield return new Block.Items([.. Glossary.UsedIn(texts).Select(term => $"{Glossary.Head(term)}: {term.Meaning}")], Small: true,
             AsWritten: true);
         yield return new Block.Drawings([.. diagrams.Select(diagram =>
-            new Block.Drawing(diagram.Title, DiagramSvg.Of(diagram, assessment), null))]);
+            new Block.Drawing(diagram.Title, DiagramDrawing.Of(diagram, assessment), null))]);
     }
 
     private static IEnumerable<Block> Bench(Sheet sheet)
@@ -117,7 +118,7 @@ internal static class SheetBody
         yield return new Block.Pair(
             [.. Tables("noise by source").Select(block => block is Block.Table table ? WithoutTiny(table) : block)],
             [.. Tables("mains at the electrodes"), .. Tables("mains harmonics")]);
-        foreach ((string title, string drawing) in Charts.Of(sheet.Assessment))
+        foreach ((string title, Picture drawing) in Charts.Of(sheet.Assessment))
         {
             yield return new Block.Drawing(title, drawing, null);
         }
@@ -148,7 +149,7 @@ internal static class SheetBody
     /// <summary>What the anti-alias sections and the digital filters do by themselves; nothing for a design without filters.</summary>
     private static IEnumerable<Block> FiltersAlone(Sheet sheet)
     {
-        IReadOnlyList<(string Title, string Drawing, IReadOnlyList<Curve> Lines)> charts = Charts.OfFilters(sheet.Assessment);
+        IReadOnlyList<(string Title, Picture Drawing, IReadOnlyList<Curve> Lines)> charts = Charts.OfFilters(sheet.Assessment);
         if (charts.Count != 0)
         {
             yield return new Block.Heading("filters");
@@ -157,7 +158,7 @@ internal static class SheetBody
                 + "as built are the same parts with their op-amps and the coefficients as rounded to the word. Electrodes, coupling capacitors and the converter's own filter are in the plot of the whole path.");
         }
 
-        foreach ((string title, string drawing, IReadOnlyList<Curve> lines) in charts)
+        foreach ((string title, Picture drawing, IReadOnlyList<Curve> lines) in charts)
         {
             // Differences of hundredths of a decibel are for the eye alone.
             yield return new Block.Drawing(title, drawing, ReferenceEquals(lines, sheet.Assessment.Curves.FilterDifference)

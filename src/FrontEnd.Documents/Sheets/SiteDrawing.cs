@@ -1,3 +1,4 @@
+using FrontEnd.Documents.Drawing;
 using FrontEnd.Head;
 
 namespace FrontEnd.Documents.Sheets;
@@ -17,19 +18,19 @@ internal static class SiteDrawing
 
         Site[] active = [.. channels.Select(channel => channel.Derivation.Active).Distinct()];
         Site[] reference = [.. channels.SelectMany(channel => channel.Derivation.Weights).Where(weight => weight.Weight < 0).Select(weight => weight.Site).Distinct().Except(active)];
-        Svg svg = new(2 * Middle, 260, "head from above, nose up, with the sites of the device");
-        svg.Circle(Middle, Top, Radius, "fill=\"none\" stroke=\"#333\" stroke-width=\"1.2\"");
-        svg.Path($"M{Svg.N(Middle - 12)} {Svg.N(Top - 99.3)} L{Svg.N(Middle)} {Svg.N(Top - 116)} L{Svg.N(Middle + 12)} {Svg.N(Top - 99.3)}", "fill=\"none\" stroke=\"#333\" stroke-width=\"1.2\"");
+        Picture picture = new(2 * Middle, 260, "head from above, nose up, with the sites of the device");
+        Pen ink = new("#333"), outline = new("#333", 1.2), dashed = ink with { Dash = [2, 1.5] };
+        picture.Circle(Middle, Top, Radius, outline);
+        picture.Path(new Outline().Move(Middle - 12, Top - 99.3).Line(Middle, Top - 116).Line(Middle + 12, Top - 99.3), outline);
         foreach (Site site in active.Concat(reference))
         {
             (double x, double y) = head.Sphere.Flat(head.Place(site));
-            string dash = reference.Contains(site) ? " stroke-dasharray=\"2 1.5\"" : "";
-            svg.Circle(Middle + (Radius * x), Top - (Radius * y), 10, $"fill=\"#fff\" stroke=\"#333\"{dash}");
-            svg.Text(Middle + (Radius * x), Top - (Radius * y) + 3, site.Name, "middle", 8.5);
+            picture.Circle(Middle + (Radius * x), Top - (Radius * y), 10, reference.Contains(site) ? dashed : ink, Fill.White);
+            picture.Text(Middle + (Radius * x), Top - (Radius * y) + 3, site.Name, Anchor.Middle, 8.5);
         }
 
-        svg.Text(Middle, 255, "from above, nose up; dashed: the reference", "middle", 9);
-        return new Block.Drawing("", svg.Close(), new Block.Table([new("site", true), new("what it is", true)],
+        picture.Text(Middle, 255, "from above, nose up; dashed: the reference", Anchor.Middle, 9);
+        return new Block.Drawing("", picture, new Block.Table([new("site", true), new("what it is", true)],
             [.. active.Select(site => new Row([site.Name, "active site"])), .. reference.Select(site => new Row([site.Name, "reference"]))]));
     }
 }

@@ -1,3 +1,4 @@
+using FrontEnd.Documents.Drawing;
 using FrontEnd.Spread;
 
 namespace FrontEnd.Documents.Sheets;
@@ -42,32 +43,32 @@ internal static class SpreadBlocks
         result.Figures.Select(figure =>
             (figure, figure.InBins(SpreadWording.Bins))).Where(pair => pair.Item2 is not null).Select(pair => (pair.figure, pair.Item2!));
 
-    private static string Histograms(SpreadResult result)
+    private static Picture Histograms(SpreadResult result)
     {
         (SpreadFigure Figure, Histogram Bins)[] all = [.. Drawn(result)];
-        Svg svg = new(Width, Height * ((all.Length + InARow - 1) / InARow), "histograms of the builds' figures");
+        Picture picture = new(Width, Height * ((all.Length + InARow - 1) / InARow), "histograms of the builds' figures");
         for (int at = 0; at < all.Length; at++)
         {
             (SpreadFigure figure, Histogram bins) = all[at];
             double left = (at % InARow * Cell) + 6, width = Cell - 16, top = (at / InARow * Height) + 18, bar = width / bins.Counts.Count;
-            svg.Text(left, top - 6, figure.Id.Text, "start", 10);
+            picture.Text(left, top - 6, figure.Id.Text, Anchor.Start, 10);
             for (int bin = 0; bin < bins.Counts.Count; bin++)
             {
                 double height = Plot * bins.Counts[bin] / bins.Counts.Max();
-                svg.Rectangle(left + (bin * bar), top + Plot - height, bar - 1, height, "fill=\"#0072b2\"");
+                picture.Rectangle(left + (bin * bar), top + Plot - height, bar - 1, height, null, new Fill("#0072b2"));
             }
 
-            svg.Line(left, top + Plot, left + width, top + Plot, "stroke=\"#333\"");
+            picture.Line(left, top + Plot, left + width, top + Plot, new Pen("#333"));
             if (figure.Limit is { } limit && bins.Low <= limit && limit <= bins.High)
             {
                 double x = left + (width * (limit - bins.Low) / (bins.High - bins.Low));
-                svg.Line(x, top, x, top + Plot, "stroke=\"#a00\" stroke-dasharray=\"3 3\"");
+                picture.Line(x, top, x, top + Plot, new Pen("#a00", Dash: [3, 3]));
             }
 
-            svg.Text(left, top + Plot + 13, SpreadWording.Value(figure, bins.Least), "start", 9);
-            svg.Text(left + width, top + Plot + 13, SpreadWording.Value(figure, bins.Greatest), "end", 9);
+            picture.Text(left, top + Plot + 13, SpreadWording.Value(figure, bins.Least), Anchor.Start, 9);
+            picture.Text(left + width, top + Plot + 13, SpreadWording.Value(figure, bins.Greatest), Anchor.End, 9);
         }
 
-        return svg.Close();
+        return picture;
     }
 }

@@ -108,6 +108,9 @@ public sealed record Design
     /// <summary>The check of the electrodes' contact; null for none.</summary>
     public ContactCheck? ContactCheck { get; init; }
 
+    /// <summary>What the board needs beside the path's own parts; no figure reads it.</summary>
+    public BoardChoices Board { get; init; } = new();
+
     /// <summary>What is asked of the figures.</summary>
     public Requirements Requirements { get; init; } = new();
 

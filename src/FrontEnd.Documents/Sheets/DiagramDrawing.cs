@@ -1,16 +1,17 @@
-using System.Text;
+using FrontEnd.Documents.Drawing;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>A diagram's grid of letters as a vector drawing: lines, parts, arrows and text stand where the letters stand.</summary>
-internal static class DiagramSvg
+internal static class DiagramDrawing
 {
     /// <summary>Letters of the widest diagram; all drawings are as wide, so that their text has one size.</summary>
     public const int Columns = 58;
 
     private const double CellWidth = 6.4, CellHeight = 14, TextSize = 10.5, Plate = 2.2;
-    private const string Stroke = "fill=\"none\" stroke=\"#222\" stroke-width=\"1.1\"";
+    
+    private static readonly Pen Ink = new("#222", 1.1);
 
     [Flags]
     private enum Way
@@ -22,7 +23,7 @@ internal static class DiagramSvg
         Left = 8,
     }
 
-    public static string Of(Diagram diagram, Assessment assessment) => new Grid(diagram.Lines(assessment)).Draw(diagram.Title);
+    public static Picture Of(Diagram diagram, Assessment assessment) => new Grid(diagram.Lines(assessment)).Draw(diagram.Title);
 
     private static Way Ways(char letter) => letter switch
     {
@@ -48,7 +49,7 @@ internal static class DiagramSvg
         private readonly bool[,] _taken;
         private readonly bool[,] _edge;
         private readonly List<(int Left, int Top, int Right, int Bottom)> _boxes = [];
-        private Svg _svg = new(0, 0, "");
+        private Picture _picture = new(0, 0, "");
 
         public Grid(IReadOnlyList<string> lines)
         {
@@ -68,9 +69,9 @@ internal static class DiagramSvg
             }
         }
 
-        public string Draw(string title)
+        public Picture Draw(string title)
         {
-            _svg = new Svg(Columns * CellWidth, (_rows.Length * CellHeight) + 2, title);
+            _picture = new Picture(Columns * CellWidth, (_rows.Length * CellHeight) + 2, title);
             for (int row = 0; row < _rows.Length; row++)
             {
                 Symbols(row);
@@ -90,7 +91,7 @@ internal static class DiagramSvg
                 Texts(row);
             }
 
-            return _svg.Close();
+            return _picture;
         }
 
         private static double X(double column) => column * CellWidth;
@@ -111,15 +112,14 @@ internal static class DiagramSvg
                 int end = line[column] == '[' ? line.IndexOf(']', column) + 1 : 0;
                 if (end > 0)
                 {
-                    _svg.Rectangle(X(column) + 1, Y(row) + 1, ((end - column) * CellWidth) - 2, CellHeight - 2,
-                        "fill=\"#fff\" stroke=\"#222\" stroke-width=\"1.1\"");
-                    _svg.Formula(X((column + end) / 2.0), Y(row) + 10.6, line[(column + 1)..(end - 1)], "middle", TextSize - 1);
+                    _picture.Rectangle(X(column) + 1, Y(row) + 1, ((end - column) * CellWidth) - 2, CellHeight - 2, Ink, Fill.White);
+                    _picture.Formula(X((column + end) / 2.0), Y(row) + 10.6, line[(column + 1)..(end - 1)], Anchor.Middle, TextSize - 1);
                     Take(row, column, end - column);
                 }
                 else if (line[column] == '(' && At(row, column + 2) == ')' && !char.IsLetterOrDigit(At(row, column - 1)))
                 {
-                    _svg.Circle(X(column + 1.5), Y(row + 0.5), 8, Stroke);
-                    _svg.Formula(X(column + 1.5), Y(row) + 10.6, line[(column + 1)..(column + 2)], "middle", TextSize);
+                    _picture.Circle(X(column + 1.5), Y(row + 0.5), 8, Ink);
+                    _picture.Formula(X(column + 1.5), Y(row) + 10.6, line[(column + 1)..(column + 2)], Anchor.Middle, TextSize);
                     Take(row, column, 3);
                 }
             }
@@ -139,14 +139,16 @@ internal static class DiagramSvg
             if (At(row, column) == '┤' && At(row, column + 1) == '├' && At(row, column - 1) == '─' && At(row, column + 2) == '─')
             {
                 double middle = X(column + 1), y = Y(row + 0.5);
-                _svg.Path($"M{Svg.N(X(column))} {Svg.N(y)}H{Svg.N(middle - Plate)}M{Svg.N(middle + Plate)} {Svg.N(y)}H{Svg.N(X(column + 2))}M{Svg.N(middle - Plate)} {Svg.N(y - 6)}v12M{Svg.N(middle + Plate)} {Svg.N(y - 6)}v12", Stroke);
+                _picture.Path(new Outline().Move(X(column), y).Line(middle - Plate, y).Move(middle + Plate, y).Line(X(column + 2), y)
+                    .Move(middle - Plate, y - 6).LineBy(0, 12).Move(middle + Plate, y - 6).LineBy(0, 12), Ink);
                 Take(row, column, 2);
             }
             else if (At(row, column) == '┴' && At(row + 1, column) == '┬' && At(row, column - 1) == '─' && At(row, column + 1) == '─'
                 && At(row + 1, column - 1) == '─' && At(row + 1, column + 1) == '─')
             {
                 double x = X(column + 0.5), between = Y(row + 1);
-                _svg.Path($"M{Svg.N(x)} {Svg.N(Y(row))}V{Svg.N(between - Plate)}M{Svg.N(x)} {Svg.N(between + Plate)}V{Svg.N(Y(row + 2))}M{Svg.N(x - 8)} {Svg.N(between - Plate)}h16M{Svg.N(x - 8)} {Svg.N(between + Plate)}h16", Stroke);
+                _picture.Path(new Outline().Move(x, Y(row)).Line(x, between - Plate).Move(x, between + Plate).Line(x, Y(row + 2))
+                    .Move(x - 8, between - Plate).LineBy(16, 0).Move(x - 8, between + Plate).LineBy(16, 0), Ink);
                 Take(row, column - 1, 3);
                 Take(row + 1, column - 1, 3);
             }
@@ -155,19 +157,21 @@ internal static class DiagramSvg
         private void Head(int row, int column)
         {
             double x = X(column), y = Y(row), middle = X(column + 0.5), centre = Y(row + 0.5);
-            string? head = At(row, column) switch
+            Outline? head = At(row, column) switch
             {
-                '>' when Goes(row, column - 1, Way.Right) => $"M{Svg.N(x)} {Svg.N(centre)}h{Svg.N(CellWidth)}m-6 -3.2l6 3.2l-6 3.2",
+                '>' when Goes(row, column - 1, Way.Right) => new Outline().Move(x, centre).LineBy(CellWidth, 0).MoveBy(-6, -3.2).LineBy(6, 3.2).LineBy(-6, 3.2),
                 '<' when Goes(row, column + 1, Way.Left) =>
-                    $"M{Svg.N(x + CellWidth)} {Svg.N(centre)}h{Svg.N(-CellWidth)}m6 -3.2l-6 3.2l6 3.2",
+                    new Outline().Move(x + CellWidth, centre).LineBy(-CellWidth, 0).MoveBy(6, -3.2).LineBy(-6, 3.2).LineBy(6, 3.2),
                 '^' when Goes(row + 1, column, Way.Up) || At(row + 1, column) == '[' || At(row + 1, column - 1) == '['
-                    || At(row + 1, column - 2) == '[' => $"M{Svg.N(middle)} {Svg.N(y + CellHeight)}V{Svg.N(y)}m-3.2 6l3.2 -6l3.2 6",
-                'v' when Goes(row - 1, column, Way.Down) => $"M{Svg.N(middle)} {Svg.N(y)}v{Svg.N(CellHeight)}m-3.2 -6l3.2 6l3.2 -6",
+                    || At(row + 1, column - 2) == '[' =>
+                    new Outline().Move(middle, y + CellHeight).Line(middle, y).MoveBy(-3.2, 6).LineBy(3.2, -6).LineBy(3.2, 6),
+                'v' when Goes(row - 1, column, Way.Down) =>
+                    new Outline().Move(middle, y).LineBy(0, CellHeight).MoveBy(-3.2, -6).LineBy(3.2, 6).LineBy(3.2, -6),
                 _ => null,
             };
             if (head is not null)
             {
-                _svg.Path(head, Stroke);
+                _picture.Path(head, Ink);
                 _taken[row, column] = true;
             }
         }
@@ -178,15 +182,15 @@ internal static class DiagramSvg
             double x = X(column + 0.5), y = Y(row + 0.5);
             if (At(row, column) == '┷')
             {
-                _svg.Path($"M{Svg.N(x - 8)} {Svg.N(y)}h16", "fill=\"none\" stroke=\"#222\" stroke-width=\"2.2\"");
+                _picture.Path(new Outline().Move(x - 8, y).LineBy(16, 0), Ink with { Width = 2.2 });
             }
             else if (At(row, column) == '╧')
             {
-                _svg.Path($"M{Svg.N(x - 8)} {Svg.N(y)}h16M{Svg.N(x - 5)} {Svg.N(y + 3)}h10M{Svg.N(x - 2)} {Svg.N(y + 6)}h4", Stroke);
+                _picture.Path(new Outline().Move(x - 8, y).LineBy(16, 0).Move(x - 5, y + 3).LineBy(10, 0).Move(x - 2, y + 6).LineBy(4, 0), Ink);
             }
             else if (At(row, column) == '┆')
             {
-                _svg.Path($"M{Svg.N(x)} {Svg.N(Y(row))}v{Svg.N(CellHeight)}", Stroke + " stroke-dasharray=\"3 3\"");
+                _picture.Path(new Outline().Move(x, Y(row)).LineBy(0, CellHeight), Ink with { Dash = [3, 3] });
                 _taken[row, column] = true;
             }
         }
@@ -231,7 +235,7 @@ internal static class DiagramSvg
 
         private void Lines()
         {
-            StringBuilder path = new();
+            Outline path = new();
             for (int row = 0; row < _rows.Length; row++)
             {
                 for (int column = 0; column < _rows[row].Length; column++)
@@ -248,12 +252,12 @@ internal static class DiagramSvg
                             end++;
                         }
 
-                        path.Append($"M{Svg.N(ways.HasFlag(Way.Left) ? X(column) : x)} {Svg.N(y)}H{Svg.N(X(end + (_ways[row, end].HasFlag(Way.Right) ? 1 : 0.5)))}");
+                        path.Move(ways.HasFlag(Way.Left) ? X(column) : x, y).Line(X(end + (_ways[row, end].HasFlag(Way.Right) ? 1 : 0.5)), y);
                     }
                     else if (ways.HasFlag(Way.Left) && !ways.HasFlag(Way.Right)
                         && !(column > 0 && _ways[row, column - 1].HasFlag(Way.Right)))
                     {
-                        path.Append($"M{Svg.N(X(column))} {Svg.N(y)}H{Svg.N(x)}");
+                        path.Move(X(column), y).Line(x, y);
                     }
 
                     if (ways.HasFlag(Way.Down) && !(ways.HasFlag(Way.Up) && row > 0 && _ways[row - 1, column].HasFlag(Way.Down)))
@@ -264,18 +268,18 @@ internal static class DiagramSvg
                             end++;
                         }
 
-                        path.Append($"M{Svg.N(x)} {Svg.N(ways.HasFlag(Way.Up) ? Y(row) : y)}V{Svg.N(Y(end + (_ways[end, column].HasFlag(Way.Down) ? 1 : 0.5)))}");
+                        path.Move(x, ways.HasFlag(Way.Up) ? Y(row) : y).Line(x, Y(end + (_ways[end, column].HasFlag(Way.Down) ? 1 : 0.5)));
                     }
                     else if (ways.HasFlag(Way.Up) && !ways.HasFlag(Way.Down) && !(row > 0 && _ways[row - 1, column].HasFlag(Way.Down)))
                     {
-                        path.Append($"M{Svg.N(x)} {Svg.N(Y(row))}V{Svg.N(y)}");
+                        path.Move(x, Y(row)).Line(x, y);
                     }
                 }
             }
 
-            if (path.Length > 0)
+            if (path.Steps.Count > 0)
             {
-                _svg.Path(path.ToString(), Stroke);
+                _picture.Path(path, Ink);
             }
         }
 
@@ -287,7 +291,7 @@ internal static class DiagramSvg
                 {
                     if (!_edge[row, column] && 3 <= System.Numerics.BitOperations.PopCount((uint)_ways[row, column]))
                     {
-                        _svg.Circle(X(column + 0.5), Y(row + 0.5), 2.2, "fill=\"#222\"");
+                        _picture.Circle(X(column + 0.5), Y(row + 0.5), 2.2, null, new Fill("#222"));
                     }
                 }
             }
@@ -317,11 +321,11 @@ internal static class DiagramSvg
                 (int left, int _, int right, int _) = _boxes.FirstOrDefault(box =>
                     box.Left < column && end <= box.Right && box.Top < row && row < box.Bottom);
                 bool centred = right > 0 && left + 1 < column;
-                _svg.Formula(centred
+                _picture.Formula(centred
                     ? X((left + right + 1) / 2.0)
                     : X(column) + 1, Y(row) + 10.6, text, centred
-                    ? "middle"
-                    : "start", TextSize);
+                    ? Anchor.Middle
+                    : Anchor.Start, TextSize);
                 column = end;
             }
         }

@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using FrontEnd.Documents.Drawing;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -8,7 +9,7 @@ using Xunit;
 namespace FrontEnd.Documents.Tests.Sheets;
 
 /// <summary>The drawing says what the letters say: the same words in the same places, every line joined.</summary>
-public sealed class DiagramSvgTests
+public sealed class DiagramDrawingTests
 {
     private const double CellWidth = 6.4, CellHeight = 14;
     private const string Lines = "│─┌┐└┘├┤┬┴┼┷╧┆";
@@ -53,13 +54,16 @@ public sealed class DiagramSvgTests
     public void Drawing_CountsOfPartsAndArrows_AreThoseOfTheLetters(string id)
     {
         Diagram diagram = Diagrams.All.First(one => one.Id == id);
-        XElement svg = XElement.Parse(DiagramSvg.Of(diagram, Assessment));
+        Picture picture = DiagramDrawing.Of(diagram, Assessment);
         string letters = string.Join('\n', diagram.Lines(Assessment));
-        Assert.Equal(letters.Count(letter => letter == '['), svg.Descendants().Count(one => one.Name.LocalName == "rect"));
-        Assert.Equal(letters.Split("─>").Length - 1, svg.Descendants().Count(one => one.Name.LocalName == "path" && ((string)one.Attribute("d")!).EndsWith("l6 3.2l-6 3.2", StringComparison.Ordinal)));
-        string[] box = ((string)svg.Attribute("viewBox")!).Split(' ');
-        Assert.Equal(58 * CellWidth, double.Parse(box[2], System.Globalization.CultureInfo.InvariantCulture), 6);
+        Assert.Equal(letters.Count(letter => letter == '['), picture.Operations.Count(one => one is Operation.Rectangle));
+        Assert.Equal(letters.Split("─>").Length - 1, picture.Operations.Count(one => one is Operation.Path path && PointsRight(path.Outline.Steps)));
+        Assert.Equal(58 * CellWidth, picture.Width, 6);
     }
+
+    private static bool PointsRight(IReadOnlyList<OutlineStep> steps) => steps is [.., var upper, var tip, var lower]
+        && Math.Abs(tip.X - upper.X - 6) < 1e-9 && Math.Abs(tip.Y - upper.Y - 3.2) < 1e-9
+        && Math.Abs(tip.X - lower.X - 6) < 1e-9 && Math.Abs(lower.Y - tip.Y - 3.2) < 1e-9;
 
     [Fact]
     public void Explain_EveryResultOfEveryDesign_KeepsToEightyColumns()
@@ -74,5 +78,5 @@ public sealed class DiagramSvgTests
         }
     }
 
-    private static XElement[] Texts(Diagram diagram) => [.. XElement.Parse(DiagramSvg.Of(diagram, Assessment), LoadOptions.PreserveWhitespace).Descendants().Where(one => one.Name.LocalName == "text")];
+    private static XElement[] Texts(Diagram diagram) => [.. XElement.Parse(Svg.Of(DiagramDrawing.Of(diagram, Assessment)), LoadOptions.PreserveWhitespace).Descendants().Where(one => one.Name.LocalName == "text")];
 }
