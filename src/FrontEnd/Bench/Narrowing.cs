@@ -4,7 +4,6 @@ using FrontEnd.Fields;
 using FrontEnd.Networks;
 using FrontEnd.Numbers;
 using FrontEnd.Results;
-using FrontEnd.Spread;
 using FrontEnd.Unknowns;
 
 namespace FrontEnd.Bench;
