@@ -26,6 +26,10 @@ public static class BudgetTables
         ("supply, power, data", [ResultIds.Power.All, ResultIds.Supply.All, ResultIds.Data.All]),
     ];
 
+    /// <summary>The same with what the document knows of where the tables' values come from.</summary>
+    public static IReadOnlyList<BudgetTable> Of(Sheet sheet) =>
+        [.. Of(sheet.Assessment).Select(table => table.Title == ContactTimesTable.Title ? ContactTimesTable.WithSources(table, sheet) : table)];
+
     public static IReadOnlyList<BudgetTable> Of(Assessment assessment)
     {
         HashSet<ResultId> taken = [];
@@ -38,6 +42,7 @@ public static class BudgetTables
             Mains(assessment, taken),
             Harmonics(assessment, taken),
             Aliases(assessment, taken),
+            ContactTimesTable.Of(assessment, taken),
             .. SourceTables.Of(assessment, taken),
         ];
         tables.AddRange(Plain.Select(group => Listed(assessment, taken, group.Title, group.Families)));
@@ -49,7 +54,7 @@ public static class BudgetTables
     private static IEnumerable<BudgetTable> Ordered(IEnumerable<BudgetTable> tables)
     {
         string[] order = [ChannelTable.Title, BeforeARecording, "gain and levels", "noise by source", "noise, other figures", "bands", "mains at the electrodes",
-            "mains harmonics", "mains, other figures", "converter", "aliases", SourceTables.Title, SourceTables.ReferenceTitle];
+            "mains harmonics", "mains, other figures", "converter", "aliases", ContactTimesTable.Title, SourceTables.Title, SourceTables.ReferenceTitle];
         return tables.OrderBy(table => Array.IndexOf(order, table.Title) is var at and >= 0 ? at : order.Length);
     }
 

@@ -114,7 +114,7 @@ internal static class SheetBody
 
     private static IEnumerable<Block> BudgetsAndPlots(Sheet sheet)
     {
-        ILookup<string, BudgetTable> tables = BudgetTables.Of(sheet.Assessment).ToLookup(table => table.Title, StringComparer.Ordinal);
+        ILookup<string, BudgetTable> tables = BudgetTables.Of(sheet).ToLookup(table => table.Title, StringComparer.Ordinal);
         yield return new Block.Pair(
             [.. Tables("noise by source").Select(block => block is Block.Table table ? WithoutTiny(table) : block)],
             [.. Tables("mains at the electrodes"), .. Tables("mains harmonics")]);
@@ -123,7 +123,7 @@ internal static class SheetBody
             yield return new Block.Drawing(title, drawing, null);
         }
 
-        foreach (Block block in Tables(SourceTables.Title).Concat(Tables(SourceTables.ReferenceTitle)))
+        foreach (Block block in Tables(ContactTimesTable.Title).Concat(Tables(SourceTables.Title)).Concat(Tables(SourceTables.ReferenceTitle)))
         {
             yield return block;
         }
