@@ -23,20 +23,21 @@ internal static class SheetCommand
         };
         Option<int?> builds = new("--builds") { Description = "devices to draw: yield, percentiles and histograms on a page of their own; default: no such page" };
         Option<bool> plain = new("--plain") { Description = "one page for a reader who knows nothing of the trade, and nothing else, .html or .md; default: the whole sheet" };
+        Option<bool> appendix = new("--appendix") { Description = "adds filters and their coefficients, further figures and tests, settings, defaults, sources, terms and theory drawings, .html or .md; default: the pages for the bench alone" };
         Option<ulong> seed = SpreadCommand.SeedOption();
         Command command = new("sheet",
-            "Writes the design sheet: verdicts, budgets, plots, parts, filter coefficients, sources and bench tests.") { design, files,
-            builds, seed, plain };
+            "Writes the design sheet: verdicts and what to do next, budgets and response, parts and the bench plan; what they rest on is the appendix.") { design,
+            files, builds, seed, plain, appendix };
         command.SetAction(call =>
             Run(call.GetRequiredValue(design), call.GetRequiredValue(files), call.GetValue(builds) is { } number
                 ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
-                : null, call.GetValue(plain), outlet));
+                : null, (call.GetValue(plain), call.GetValue(appendix)), outlet));
         return command;
     }
 
-    private static int Run(string path, string[] files, SpreadOptions? spread, bool plain, Outlet outlet)
+    private static int Run(string path, string[] files, SpreadOptions? spread, (bool Plain, bool Appendix) asked, Outlet outlet)
     {
-        IReadOnlyList<string> known = plain ? SheetFormats.Pages : SheetFormats.Extensions;
+        IReadOnlyList<string> known = asked.Plain ? SheetFormats.Pages : SheetFormats.Extensions;
         Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. Twice(files)];
         if (wrong.Length > 0)
         {
@@ -57,7 +58,7 @@ internal static class SheetCommand
             return ExitCode.Unusable;
         }
 
-        Sheet sheet = SheetOf(document, plain);
+        Sheet sheet = SheetOf(document, asked.Plain) with { HasAppendix = asked.Appendix };
         if (sheet.HasErrors)
         {
             outlet.Tell(sheet.Findings.Where(finding => finding.Severity == Severity.Error));

@@ -68,6 +68,7 @@ internal static class BenchDirect
             $"{OwnBoard}: lift {end} and tie it to the highest supply through a current meter with µA resolution; the lead's electrode end to the supply's negative pole, {QuantityText.Format(design.Supply.Highest)} below",
             "read the current: it is what a single fault can drive through the electrode; then put the resistor back", ReadingKind.Other)
         {
+            Brief = $"lift {end}, tie it to the highest supply through a µA meter; electrode end to the supply's minus, {QuantityText.Format(design.Supply.Highest)} below; put it back after",
             Expected = isFitted ? figure!.Value : null,
             Least = isFitted ? highest / fitted.Ohms / (1 + tolerance) * (1 - MeterTolerance) : null,
             Greatest = isFitted ? figure!.Si * (1 + MeterTolerance) : null,
@@ -92,6 +93,7 @@ internal static class BenchDirect
             $"{OwnBoard}: lift the box ends of all measuring leads' resistors and tie them together to the highest supply, {QuantityText.Format(design.Supply.Highest)}, through a current meter with µA resolution; {back}",
             "read the current: it is what a fault of a whole chip can drive through a wearer; then put the resistors back", ReadingKind.Other)
         {
+            Brief = $"lift the box ends of all measuring leads' resistors, tie them together to the highest supply through a µA meter; {back}; put them back after",
             Expected = figure.Value,
             Least = figure.Si * (1 - tolerance) / (1 + tolerance) * (1 - MeterTolerance),
             Greatest = figure.Si * (1 + MeterTolerance),
@@ -112,6 +114,8 @@ internal static class BenchDirect
             $"supply at its highest, {QuantityText.Format(design.Supply.Highest)}; read the current: the bias current alone, which such a meter shows as nothing",
             ReadingKind.Other)
         {
+            Brief = (lead == Lead.Ground ? "µA meter between the ground lead and all other leads tied together" : "µA meter from the lead's electrode end to common, all other leads to common")
+                + $"; supply at its highest, {QuantityText.Format(design.Supply.Highest)}",
             Expected = Current.FromAmperes(bias),
             Greatest = (2 * bias) + MeterFloor,
             Tolerance = "twice the bias current and the meter's last digit; anything above is a leak or a damaged input, and the device is not worn",
@@ -130,6 +134,7 @@ internal static class BenchDirect
             $"supply at its highest, {QuantityText.Format(design.Supply.Highest)}; all other leads together 0.1 V below common, then 0.1 V above, which drives the amplifier to the upper and to the lower rail; read the larger current",
             ReadingKind.Other)
         {
+            Brief = "µA meter from the ground lead to the supply's minus, then to its plus; all other leads 0.1 V below common, then above; the larger current; supply at its highest",
             Expected = rail.Value,
             Least = swing / ohms / (1 + tolerance) * (1 - MeterTolerance),
             Greatest = rail.Si * (1 + MeterTolerance),
