@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using FrontEnd.Building;
 using FrontEnd.Documents.Files;
@@ -22,7 +21,7 @@ public static class CsvSheet
         foreach (OrderRow row in answers.Order)
         {
             text.Row(End, [.. OrderText.Cells(answers, row),
-                .. priced ? (string[])[answers.Prices!.Of(row)?.ToString(CultureInfo.InvariantCulture) ?? ""] : []]);
+                .. priced ? (string[])[answers.Prices!.Of(row) is { } price ? OrderText.Price(price) : ""] : []]);
         }
 
         return Caution(text, sheet.Assessment, OrderText.Columns.Count + (priced ? 1 : 0));

@@ -40,8 +40,8 @@ internal static class OrderText
 
     private static string Share(double share) => QuantityText.Format(Ratio.FromFraction(share));
 
-    /// <summary>A price or a sum of prices, in the user's currency.</summary>
-    public static string Price(double price) => price.ToString("0.00##", CultureInfo.InvariantCulture);
+    /// <summary>A sum of prices, in the user's currency, without what adding in binary leaves behind.</summary>
+    public static string Price(double price) => Math.Round(price, 6).ToString("0.00####", CultureInfo.InvariantCulture);
 
     /// <summary>What the list costs, what has no price, and what a device that meets all costs; empty without prices.</summary>
     public static IReadOnlyList<string> Cost(BoardAnswers answers, double? yield)
@@ -57,7 +57,7 @@ internal static class OrderText
             $"The parts of one device cost {Price(total)}"
                 + (without.Count == 0 ? "." : $", without {string.Join(", ", without.Select(row => row.Designators))}, which have no price."),
             .. yield is > 0 and { } share
-                ? (string[])[$"{Share(share)} of the devices meet every requirement: {Price(total / share)} of parts for each that does."]
+                ? (string[])[$"{Share(share)} of the devices meet every requirement: {Price(Math.Round(total / share, 2))} of parts for each that does."]
                 : [],
         ];
     }
