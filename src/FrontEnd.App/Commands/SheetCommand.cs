@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FrontEnd.Advice;
+using FrontEnd.Building;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
@@ -24,18 +25,19 @@ internal static class SheetCommand
         Option<int?> builds = new("--builds") { Description = "devices to draw: yield, percentiles and histograms on a page of their own; default: no such page" };
         Option<bool> plain = new("--plain") { Description = "one page for a reader who knows nothing of the trade, and nothing else, .html or .md; default: the whole sheet" };
         Option<bool> appendix = new("--appendix") { Description = "adds filters and their coefficients, further figures and tests, settings, defaults, sources, terms and theory drawings, .html or .md; default: the pages for the bench alone" };
+        Option<string?> prices = new("--prices") { Description = "your own table of prices, CSV: a designator, a class with its value, a card or a class, and the price of one; adds what the parts cost, with --builds what a device that meets all costs; default: no prices", HelpName = "file" };
         Option<ulong> seed = SpreadCommand.SeedOption();
         Command command = new("sheet",
             "Writes the design sheet: verdicts and what to do next, budgets and response, parts and the bench plan; what they rest on is the appendix.") { design,
-            files, builds, seed, plain, appendix };
+            files, builds, seed, prices, plain, appendix };
         command.SetAction(call =>
             Run(call.GetRequiredValue(design), call.GetRequiredValue(files), call.GetValue(builds) is { } number
                 ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
-                : null, (call.GetValue(plain), call.GetValue(appendix)), outlet));
+                : null, call.GetValue(prices), (call.GetValue(plain), call.GetValue(appendix)), outlet));
         return command;
     }
 
-    private static int Run(string path, string[] files, SpreadOptions? spread, (bool Plain, bool Appendix) asked, Outlet outlet)
+    private static int Run(string path, string[] files, SpreadOptions? spread, string? priceFile, (bool Plain, bool Appendix) asked, Outlet outlet)
     {
         IReadOnlyList<string> known = asked.Plain ? SheetFormats.Pages : SheetFormats.Extensions;
         Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. Twice(files)];
@@ -58,6 +60,17 @@ internal static class SheetCommand
             return ExitCode.Unusable;
         }
 
+        Prices? prices = null;
+        if (priceFile is not null)
+        {
+            (prices, IReadOnlyList<Finding> unreadable) = PriceTable.Read(priceFile);
+            if (prices is null)
+            {
+                outlet.Tell(unreadable);
+                return ExitCode.Unusable;
+            }
+        }
+
         Sheet sheet = SheetOf(document, asked.Plain) with { HasAppendix = asked.Appendix };
         if (sheet.HasErrors)
         {
@@ -72,7 +85,12 @@ internal static class SheetCommand
                 return exit;
             }
 
-            sheet = sheet with { Spread = result };
+            sheet = sheet with { Spread = result, Board = sheet.Board is { } board ? board with { Marks = ToleranceStudy.Of(board.Board, spread) } : null };
+        }
+
+        if (sheet.Board is { } priced)
+        {
+            sheet = sheet with { Board = priced with { Prices = prices } };
         }
 
         foreach (string file in files)
@@ -92,7 +110,9 @@ internal static class SheetCommand
     private static Sheet SheetOf(DesignDocument document, bool plain) => document.NotAllKnown is not null
         ? new Sheet(document, PartlyKnownEvaluator.Evaluate(document.PartlyKnown!)) { PlainOnly = plain }
         : plain ? new Sheet(document, Evaluator.Evaluate(document.Design)) { PlainOnly = true }
-        : new Sheet(document, Advisor.Advise(Evaluator.Evaluate(document.Design))) { Bench = Bench.BenchPlan.Of(document.Design).Readings };
+        : Evaluator.Evaluate(document.Design) is { HasFigures: true } assessment
+        ? new Sheet(document, Advisor.Advise(assessment)) { Bench = Bench.BenchPlan.Of(document.Design).Readings, Board = BoardAnswers.Of(assessment) }
+        : new Sheet(document, Evaluator.Evaluate(document.Design));
 
     private static IEnumerable<Finding> Twice(string[] files) =>
         files.GroupBy(Path.GetFullPath, StringComparer.Ordinal).Where(group =>
