@@ -22,7 +22,7 @@ public sealed partial class SheetPagesTests
     {
         Sheet sheet = Of(name);
         string[] titles = [.. SheetBody.Pages(sheet).Select(page => page.Title)];
-        Assert.Equal(["verdicts", "budgets and response", "parts and bench plan"], titles);
+        Assert.Equal(["verdicts", "budgets and response", "parts", "bench plan"], titles);
         Assert.All(SheetBody.Pages(sheet with { HasAppendix = true }).Skip(titles.Length), page => Assert.StartsWith("appendix: ", page.Title, StringComparison.Ordinal));
     }
 
