@@ -66,7 +66,8 @@ internal static class BenchBlocks
     private static IEnumerable<Row> Rows(BenchStep step, BenchReading[] tests)
     {
         string shared = Shared([.. tests.Select(test => test.Fixture)]);
-        yield return new Row([BenchWording.Heading(step) + (shared.Length == 0 ? "" : $": {shared}")], IsHeading: true);
+        string heading = BenchWording.Heading(step);
+        yield return new Row([char.ToUpperInvariant(heading[0]) + heading[1..] + (shared.Length == 0 ? "" : $": {shared}")], IsHeading: true);
         Dictionary<string, string> said = new(StringComparer.Ordinal);
         foreach (IGrouping<string, BenchReading> alike in tests.GroupBy(test => ToDo(test, shared), StringComparer.Ordinal))
         {
