@@ -59,8 +59,8 @@ public sealed class ChannelOfFigureTests
     public void Spread_OfUnlikeChannels_SaysWhoseElectrodesAreDrawn()
     {
         SpreadOptions few = new() { Builds = 8 };
-        Assert.Contains(SpreadRun.Run(Named(("wet", Noisy), ("dry", Dry)), few)!.Ties, tie => tie.Contains("one channel is drawn, dry,", StringComparison.Ordinal));
-        Assert.DoesNotContain(SpreadRun.Run(Named(("a", null), ("b", null)), few)!.Ties, tie => tie.Contains("one channel is drawn", StringComparison.Ordinal));
+        Assert.Contains(SpreadRun.Run(Named(("wet", Noisy), ("dry", Dry)), few, cancellation: TestContext.Current.CancellationToken)!.Ties, tie => tie.Contains("one channel is drawn, dry,", StringComparison.Ordinal));
+        Assert.DoesNotContain(SpreadRun.Run(Named(("a", null), ("b", null)), few, cancellation: TestContext.Current.CancellationToken)!.Ties, tie => tie.Contains("one channel is drawn", StringComparison.Ordinal));
     }
 
     [Fact]
