@@ -1,5 +1,4 @@
 using FrontEnd.Bench;
-using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 
