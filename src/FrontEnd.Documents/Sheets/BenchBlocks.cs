@@ -19,6 +19,11 @@ internal static class BenchBlocks
 
         yield return new Block.Heading("bench plan, in order of powering up: go on only where all before it agrees");
         yield return new Block.Paragraph(BenchPlan.Caution);
+        if (sheet.Bench[0].Channel is { } channel)
+        {
+            yield return new Block.Paragraph(BenchWording.OfChannel(channel));
+        }
+
         yield return new Block.Table(
             [new("test", true, IsWhole: true), new("agrees", true, IsWhole: true), new("reading", IsBox: true), new("what to set up and read; what to suspect if it is off", true)],
             [.. sheet.Bench.Where(test => test.Step != BenchStep.Further).GroupBy(test => test.Step).SelectMany(step => Rows(step.Key, [.. step])),
