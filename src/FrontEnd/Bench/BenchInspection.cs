@@ -80,7 +80,7 @@ internal static class BenchInspection
     private static BenchReading Across(Design design, Protected lead)
     {
         BenchReading test = Test(design, $"resistor-{lead.Lead.Word()}", $"{lead.Name}, {Word(design, lead.Lead)}",
-            "ohmmeter across the resistor; where it is two in series, across both") with
+            $"ohmmeter across {lead.Designator ?? "the resistor"}; where it is two in series, across both") with
         {
             Brief = "ohmmeter across the resistor (two in series: both)", Particular = lead.Designator,
         };

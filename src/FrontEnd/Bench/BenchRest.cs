@@ -40,7 +40,7 @@ internal static class BenchRest
         yield return Test(design, SupplyName, "analogue supply",
             $"laboratory supply set so that the analogue rails are {QuantityText.Format(design.Supply.Lowest)} apart; meter from {Where(board.At(Nets.Analogue), "the analogue supply's plus")} to {common}") with
         {
-            At = board.At(Nets.Analogue), Brief = $"supply set so that the analogue rails are as far apart; meter from plus to {common}",
+            At = board.At(Nets.Analogue), Brief = $"laboratory supply set so that this stands at the analogue supply; meter to {common}",
             Expected = design.Supply.Lowest, Least = lowest * (1 - SupplyTolerance), Greatest = lowest * (1 + SupplyTolerance),
             Tolerance = "±2 %: setting and meter",
         };

@@ -143,6 +143,8 @@ public sealed class BenchRestTests
         double ohms = design.Input.SeriesResistor.Ohms;
         BenchReading test = Plan(design).Single(one => one.Name == "resistor-active");
         Assert.Equal(ohms, test.Expected!.SiValue);
+        Assert.Equal("R101", test.Particular);
+        Assert.Contains("across R101;", test.Setting, StringComparison.Ordinal);
         Assert.Equal(VerdictKind.Pass, BenchComparison.Reading(test, Resistance.FromOhms(ohms)).Result!.Verdict);
         Assert.Equal(VerdictKind.Fail, BenchComparison.Reading(test, Resistance.FromOhms(0.9 * ohms)).Result!.Verdict);
         Assert.Equal(VerdictKind.Fail, BenchComparison.Reading(test, Resistance.FromOhms(1.1 * ohms)).Result!.Verdict);
