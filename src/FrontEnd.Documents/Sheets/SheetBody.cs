@@ -64,7 +64,7 @@ internal static class SheetBody
         yield return Chain(sheet.Assessment);
         yield return new Block.Heading("What to do next");
         yield return Next(sheet.Assessment);
-        foreach (Block block in BudgetTables.Of(sheet.Assessment).Where(table => table.Title is ChannelTable.Title).SelectMany(Titled))
+        foreach (Block block in BudgetTables.Of(sheet.Assessment).Where(table => table.Title is ChannelTable.Title or ChannelTable.DerivedTitle).SelectMany(Titled))
         {
             yield return block;
         }
