@@ -1,6 +1,5 @@
 using FrontEnd.Boards;
 using FrontEnd.Designs;
-using FrontEnd.Topologies;
 
 namespace FrontEnd.Building;
 
@@ -74,12 +73,17 @@ public sealed record PartRatings(string Technology, string TemperatureCoefficien
                 "X7R or better, never Y5V: rated at least twice the supply");
         }
 
-        bool coupling = part.Block.Kind == BlockKind.Stage && board.Design.Stages[part.Block.Stage] is GainStage && part.Role == "coupling-capacitor";
+        bool coupling = part.Block.Kind == BlockKind.Stage && board.Design.Stages[part.Block.Stage].Circuit().IsAcCoupled
+            && part.Pins.All(pin => !Nets.IsRail(pin.Net)) && part.Pins[0].Net == InputOf(board, part);
         return farads <= LargestClass1 * (1 + 1e-9)
             ? new PartRatings("C0G", "±30 ppm/K", "50 V", "", wired ? "5 mm pitch" : farads <= LargestSmallClass1 * (1 + 1e-9) ? CaseOf(choices) : "1206", "")
             : new PartRatings(coupling ? "film, PET" : "film, PPS or PP", coupling ? "" : "±200 ppm/K", "50 V", "", "5 mm pitch",
                 "too large for C0G in a small case: film with wires, 5 mm pitch");
     }
+
+    /// <summary>The net that a stage takes its signal from.</summary>
+    private static string InputOf(Board board, BoardPart part) => Board.NetOf(part.Assembly,
+        part.Block.Stage == 0 ? Nets.AmplifierOf(board.Design) : Nets.Stage(board.Design, part.Block.Stage - 1));
 
     /// <summary>Supplies, reference and the middle's own: what no signal goes through.</summary>
     private static bool IsOnSupply(BoardPart part) => part.Block.Kind is BlockKind.Converter or BlockKind.Supply
