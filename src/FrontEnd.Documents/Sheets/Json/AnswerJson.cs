@@ -47,6 +47,9 @@ public static class AnswerJson
         IReadOnlyList<Finding> findings) =>
         Write("bench", BenchJson.From(design, plan, results, findings));
 
+    /// <summary>What a recording on a fixture leaves of what is not known.</summary>
+    public static string Of(Narrowing narrowing, IReadOnlyList<Finding> findings) => Write("bench", NarrowingJson.From(narrowing, findings));
+
     /// <summary>What a search for a design found; each design as the text of its file.</summary>
     public static string Of(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings) =>
         Write("size", SizeJson.From(request, outcome, findings));
@@ -137,6 +140,7 @@ public static class AnswerJson
 [JsonSerializable(typeof(GlossaryJson))]
 [JsonSerializable(typeof(KeyJson))]
 [JsonSerializable(typeof(MarkJson))]
+[JsonSerializable(typeof(NarrowingJson))]
 [JsonSerializable(typeof(NotchJson))]
 [JsonSerializable(typeof(PairsJson))]
 [JsonSerializable(typeof(ProblemsJson))]
