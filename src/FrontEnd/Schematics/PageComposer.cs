@@ -9,9 +9,6 @@ internal static class PageComposer
     /// <summary>Where cells may stand.</summary>
     private const int Top = 6, Bottom = 72;
 
-    /// <summary>Height of a row's titles, and what is left below a row.</summary>
-    private const double Titles = 2.4, Below = 2;
-
     /// <summary>The pages of some cells in their order; what does not fit beside the last goes on in the next row, with the signal's name at
     /// both ends.</summary>
     public static IEnumerable<SchematicPage> Compose(IReadOnlyList<Cell> cells, DrawingScope scope, string title, IReadOnlyList<int> assemblies)
@@ -25,7 +22,7 @@ internal static class PageComposer
                 continue;
             }
 
-            if (!chained && cells[at].In is null && cells[at].Out is null && rows.Find(row => row.IsHighEnough(cells[at]) && row.TryAdd(cells[at], chained, scope)) is not null)
+            if (!chained && cells[at].In is null && cells[at].Out is null && rows.Find(row => row.TryAddBelow(cells[at]) || (row.IsHighEnough(cells[at]) && row.TryAdd(cells[at], chained, scope))) is not null)
             {
                 continue;
             }
@@ -51,13 +48,13 @@ internal static class PageComposer
             }
 
             page.Add(row);
-            y = EndOf(row, y) + Below;
+            y = EndOf(row, y) + PageRow.Below;
         }
 
         yield return Page(page, title, assemblies);
     }
 
-    private static double EndOf(PageRow row, double from) => Math.Ceiling(from + Titles) + Math.Ceiling(row.Height);
+    private static double EndOf(PageRow row, double from) => Math.Ceiling(from + PageRow.Titles) + Math.Ceiling(row.Height);
 
     private static SchematicPage Page(List<PageRow> rows, string title, IReadOnlyList<int> assemblies)
     {
@@ -66,10 +63,16 @@ internal static class PageComposer
         double y = Top;
         foreach (PageRow row in rows)
         {
-            Cell[] cells = [.. row.Placed((int)Math.Ceiling(y + Titles))];
-            placed.AddRange(cells);
-            titles.AddRange(TitlesOf(cells, y + 1));
-            y = EndOf(row, y) + Below;
+            (IReadOnlyList<Cell> Group, double Top)[] groups = [.. row.Placed((int)Math.Ceiling(y + PageRow.Titles))];
+            placed.AddRange(groups.SelectMany(one => one.Group));
+            for (int at = 0; at < groups.Length; at++)
+            {
+                double end = groups.Skip(at + 1).Where(other => groups[at].Group[0].Bounds.Right < other.Group[0].Bounds.Left)
+                    .Select(other => other.Group[0].Bounds.Left - 1).FirstOrDefault(Schematic.Width);
+                titles.AddRange(TitlesOf(groups[at].Group, groups[at].Top - PageRow.Titles + 1, end));
+            }
+
+            y = EndOf(row, y) + PageRow.Below;
         }
 
         SchematicPage page = new(title, assemblies, [.. placed.SelectMany(cell => cell.Symbols)], [.. placed.SelectMany(cell => cell.Wires)],
@@ -77,14 +80,14 @@ internal static class PageComposer
         return page with { Dots = Junctions.Dots(page) };
     }
 
-    /// <summary>Titles of a row's cells, each cut where the next begins.</summary>
-    private static IEnumerable<SchematicText> TitlesOf(Cell[] cells, double y)
+    /// <summary>Titles of a group's cells, each cut where the next begins.</summary>
+    private static IEnumerable<SchematicText> TitlesOf(IReadOnlyList<Cell> cells, double y, double right)
     {
         Cell[] named = [.. cells.Where(cell => cell.Title.Length > 0)];
         double[] starts = [.. named.Select(cell => Math.Max(0, cell.In?.At.X ?? cell.Bounds.Left))];
         for (int at = 0; at < named.Length; at++)
         {
-            double end = at + 1 < named.Length ? starts[at + 1] - 1 : Schematic.Width;
+            double end = at + 1 < named.Length ? starts[at + 1] - 1 : right;
             string text = Lettering.Shortened(named[at].Title, Lettering.Large, bold: true, end - starts[at]);
             yield return new(new(starts[at], y), text, TextSide.Start, Lettering.Large, TextPurpose.Title);
         }

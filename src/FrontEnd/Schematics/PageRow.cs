@@ -10,20 +10,28 @@ internal sealed class PageRow
 
     private const int FarApart = 60;
 
-    private readonly List<List<Cell>> _groups = [];
+    private readonly List<List<List<Cell>>> _columns = [];
 
-    public double Height => _groups.Max(group => Bounds(group).Height);
+    /// <summary>Between the lowest of one cell and the highest of another below it, with room for a title.</summary>
+    public const double Titles = 2.4, Below = 2;
 
-    /// <summary>The cells at their places, the highest of each group at a row's top.</summary>
+    public double Height => _columns.Max(HeightOf);
+
+    private static double HeightOf(List<List<Cell>> column) =>
+        column.Sum(group => Math.Ceiling(Bounds(group).Height)) + (Math.Ceiling(Titles + Below) * (column.Count - 1));
+
+    /// <summary>The cells at their places, group by group, the highest of each group's first at the row's top.</summary>
     /// <param name="top">In steps.</param>
-    public IEnumerable<Cell> Placed(int top)
+    public IEnumerable<(IReadOnlyList<Cell> Group, double Top)> Placed(int top)
     {
-        foreach (List<Cell> group in _groups)
+        foreach (List<List<Cell>> column in _columns)
         {
-            GridPoint by = new(0, top - (int)Math.Floor(Bounds(group).Top));
-            foreach (Cell cell in group)
+            int at = top;
+            foreach (List<Cell> group in column)
             {
-                yield return cell.Moved(by);
+                GridPoint by = new(0, at - (int)Math.Floor(Bounds(group).Top));
+                yield return ([.. group.Select(cell => cell.Moved(by))], at);
+                at += (int)Math.Ceiling(Bounds(group).Height) + (int)Math.Ceiling(Titles + Below);
             }
         }
     }
@@ -31,11 +39,16 @@ internal sealed class PageRow
     /// <summary>True where a cell makes the row no higher.</summary>
     public bool IsHighEnough(Cell cell) => Math.Ceiling(cell.Bounds.Height) <= Height;
 
-    /// <summary>Adds a cell where there is room for it.</summary>
+    /// <summary>Adds a cell where there is room for it beside the others.</summary>
     /// <param name="chained">True where the signal comes from the cell before.</param>
     public bool TryAdd(Cell cell, bool chained, DrawingScope scope)
     {
-        Cell[] added = [.. chained ? Behind(_groups[^1], cell) : Beside(cell, scope)];
+        if (chained && _columns[^1].Count > 1)
+        {
+            return false;
+        }
+
+        Cell[] added = [.. chained ? Behind(_columns[^1][0], cell) : Beside(cell, scope)];
         double right = Bounds(added).Right;
         if (added[^1].Out is { } exit)
         {
@@ -51,13 +64,32 @@ internal sealed class PageRow
         return true;
     }
 
+    /// <summary>Adds a cell below another that leaves room for it.</summary>
+    public bool TryAddBelow(Cell cell)
+    {
+        double height = Height;
+        for (int at = 0; at < _columns.Count; at++)
+        {
+            double left = Bounds([.. _columns[at].SelectMany(group => group)]).Left;
+            double right = at + 1 < _columns.Count ? Bounds([.. _columns[at + 1].SelectMany(group => group)]).Left - Between : Schematic.Width;
+            Area area = cell.Bounds;
+            if (HeightOf(_columns[at]) + Math.Ceiling(Titles + Below) + Math.Ceiling(area.Height) <= height && Math.Ceiling(area.Width) <= right - left)
+            {
+                _columns[at].Add([cell.Moved(new((int)Math.Ceiling(left - area.Left), 0))]);
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>The first cell of a row, however wide it is.</summary>
     public void AddFirst(Cell cell, DrawingScope scope) => Add([.. Beside(cell, scope)], chained: false);
 
     /// <summary>The names of signals that leave the row.</summary>
     public void Close(DrawingScope scope)
     {
-        foreach (List<Cell> group in _groups)
+        foreach (List<Cell> group in _columns.SelectMany(column => column))
         {
             if (group[^1].Out is { } exit)
             {
@@ -70,11 +102,11 @@ internal sealed class PageRow
     {
         if (chained)
         {
-            _groups[^1].AddRange(cells);
+            _columns[^1][0].AddRange(cells);
         }
         else
         {
-            _groups.Add([.. cells]);
+            _columns.Add([[.. cells]]);
         }
     }
 
@@ -87,7 +119,7 @@ internal sealed class PageRow
         }
 
         group.Add(cell);
-        double from = _groups.Count == 0 ? 0 : Bounds([.. _groups.SelectMany(one => one)]).Right + Between;
+        double from = _columns.Count == 0 ? 0 : Bounds([.. _columns.SelectMany(column => column.SelectMany(one => one))]).Right + Between;
         GridPoint by = new((int)Math.Ceiling(from - Bounds(group).Left), 0);
         return group.Select(one => one.Moved(by));
     }

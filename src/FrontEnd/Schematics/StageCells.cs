@@ -16,14 +16,14 @@ internal static class StageCells
         BoardBlock block = new(BlockKind.Stage, stage);
         CellDraft draft = new(scope, design.Stages[stage].Name, block);
         string from = scope.Net(stage == 0 ? Nets.AmplifierOf(design) : Nets.Stage(design, stage - 1)), to = scope.Net(Nets.Stage(design, stage));
-        (int x, int y) = design.Stages[stage] switch
+        (int x, int y) = design.Stages[stage].Shape switch
         {
-            GainStage => Gain(draft),
-            RcSection => Rc(draft, design.Stages[stage].Circuit().OpAmps.Count > 0),
-            SallenKeySection => SallenKey(draft),
-            MultipleFeedbackSection => MultipleFeedback(draft),
-            TwinTNotch => TwinT(draft),
-            StateVariableNotch => StateVariable(draft, design.Stages[stage].Circuit()),
+            StageShape.Gain => Gain(draft),
+            StageShape.Rc => Rc(draft, design.Stages[stage].Circuit().OpAmps.Count > 0),
+            StageShape.SallenKey => SallenKey(draft),
+            StageShape.MultipleFeedback => MultipleFeedback(draft),
+            StageShape.TwinT => TwinT(draft),
+            StageShape.StateVariable => StateVariable(draft, design.Stages[stage].Circuit()),
             var other => throw new ArgumentOutOfRangeException(nameof(stage), other, "Stage is not handled."),
         };
         return draft.Finish(new CellPort(new(0, 0), from), draft.Exit(x, y, to));

@@ -26,7 +26,10 @@ internal static class SupplyCells
             draft.Put(SymbolShapes.Transistor(reverse, new(at, 0)));
             draft.Rail(at + 2, 2, reverse.Net("G"));
             at += SymbolShapes.Length;
-            draft.Label(at + 1, 0, reverse.Net("S"));
+            if (reverse.Net("S") != Nets.Analogue)
+            {
+                draft.Label(at + 1, 0, reverse.Net("S"));
+            }
         }
 
         BoardPart? regulator = draft.Find(BoardRoles.Regulator);
