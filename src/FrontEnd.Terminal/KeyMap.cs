@@ -21,6 +21,8 @@ public static class KeyMap
         SpreadPage.Way,
         SizingPage.Way,
         BenchPage.Way,
+        PairsPage.Way,
+        UnknownsPage.Way,
         SitesPage.Way,
         GlossaryPage.Way,
         Act.WriteCoefficients, Act.TakeFromDisk, Act.Tour,

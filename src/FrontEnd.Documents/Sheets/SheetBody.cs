@@ -73,7 +73,7 @@ internal static class SheetBody
         yield return Chain(sheet.Assessment);
         yield return new Block.Heading("What to do next");
         yield return Next(sheet.Assessment);
-        foreach (Block block in BudgetTables.Of(sheet.Assessment).Where(table => table.Title is ChannelTable.Title or BudgetTables.BeforeARecording)
+        foreach (Block block in BudgetTables.Of(sheet.Assessment).Where(table => table.Title is ChannelTable.Title or ChannelTable.DerivedTitle or BudgetTables.BeforeARecording)
             .SelectMany(Titled))
         {
             yield return block;

@@ -14,6 +14,11 @@ internal static class SheetGrounds
             Column[] columns = [new("test", true), new("expect", true), new("figure", true)];
             yield return new Block.Heading("bench tests, and the reading to expect");
             yield return new Block.Paragraph(BenchPlan.Caution);
+            if (sheet.Bench[0].Channel is { } channel)
+            {
+                yield return new Block.Paragraph(BenchWording.OfChannel(channel));
+            }
+
             yield return new Block.Table(columns, [.. sheet.Bench.Select(BenchWording.Row)], Small: true);
             yield return new Block.Heading("the first recordings on a wearer, on battery, after all of these");
             yield return new Block.Table(columns, [.. BenchFigures.Worn(sheet.Assessment).Select(BenchWording.Row)], Small: true);
