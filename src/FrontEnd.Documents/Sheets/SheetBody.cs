@@ -1,5 +1,6 @@
 using FrontEnd.Advice;
 using FrontEnd.Documents.Drawing;
+using FrontEnd.Schematics;
 
 namespace FrontEnd.Documents.Sheets;
 
@@ -15,6 +16,7 @@ internal static class SheetBody
             :
             [
                 new("verdicts", [.. Verdicts(sheet)]),
+                .. SchematicPages(sheet),
                 new("budgets and response", [.. BudgetsAndPlots(sheet)]),
                 new("many builds", [.. sheet.Spread is { } spread ? SpreadBlocks.Of(spread) : []]),
                 new("parts", [.. SheetParts.Of(sheet)]),
@@ -27,6 +29,23 @@ internal static class SheetBody
 
         string? stamp = Cautions.AgainstWearing(sheet.Assessment).Count == 0 ? null : Cautions.Stamp;
         return [.. pages.Where(page => page.Blocks.Count != 0).Select(page => page with { Stamp = stamp })];
+    }
+
+    /// <summary>The circuit, a page of its own for each of the drawing's.</summary>
+    private static IEnumerable<SheetPage> SchematicPages(Sheet sheet)
+    {
+        if (sheet.Board is not { } answers)
+        {
+            yield break;
+        }
+
+        Schematic schematic = Schematic.Of(answers.Board);
+        for (int at = 0; at < schematic.Pages.Count; at++)
+        {
+            SchematicPage page = schematic.Pages[at];
+            string title = (schematic.Pages.Count == 1 ? "schematic" : $"schematic, page {at + 1} of {schematic.Pages.Count}") + (page.Title.Length == 0 ? "" : $": {page.Title}");
+            yield return new SheetPage(title, [new Block.Drawing(title, SchematicDrawing.Page(page, $"{title}, {sheet.Design.Name}"), null)]) { IsLandscape = true };
+        }
     }
 
     /// <summary>The texts of a sheet in which a reader may meet a term: headings, tables and verdicts.</summary>

@@ -25,7 +25,9 @@ public sealed partial class SheetPagesTests
     {
         Sheet sheet = Of(name);
         string[] titles = [.. SheetBody.Pages(sheet).Select(page => page.Title)];
-        Assert.Equal(["verdicts", "budgets and response", "parts", "bench plan"], titles);
+        Assert.Equal(["verdicts", "budgets and response", "parts", "bench plan"], titles.Where(title => !title.StartsWith("schematic", StringComparison.Ordinal)));
+        Assert.StartsWith("schematic", titles[1], StringComparison.Ordinal);
+        Assert.All(SheetBody.Pages(sheet), page => Assert.Equal(page.Title.StartsWith("schematic", StringComparison.Ordinal), page.IsLandscape));
         Assert.All(SheetBody.Pages(sheet with { HasAppendix = true }).Skip(titles.Length), page => Assert.StartsWith("appendix: ", page.Title, StringComparison.Ordinal));
     }
 
@@ -108,19 +110,19 @@ public sealed partial class SheetPagesTests
         Assert.All(rows, row => Assert.Equal(row.Cells[0].Split('\n').Length, row.Cells[1].Split('\n').Length));
     }
 
-    /// <summary>No letter is printed smaller than 6.5 pt: tables by their style, drawings by their width of 188 mm.</summary>
+    /// <summary>No letter is printed smaller than 6.5 pt: tables by their style, drawings by their width of 188 mm, schematics of 275 mm.</summary>
     [Theory]
     [MemberData(nameof(Designs))]
     public void Drawings_OnThePages_AreReadableInPrint(string name)
     {
-        const double PrintedPoints = 188 / 25.4 * 72;
+        const double PrintedPoints = 188 / 25.4 * 72, LandscapePoints = 275 / 25.4 * 72;
         string html = HtmlSheet.Of(Of(name));
         foreach (Match drawing in SvgSize().Matches(html))
         {
             double width = double.Parse(drawing.Groups["width"].Value, CultureInfo.InvariantCulture);
             foreach (Match size in FontSize().Matches(drawing.Value))
             {
-                Assert.InRange(double.Parse(size.Groups["size"].Value, CultureInfo.InvariantCulture) * PrintedPoints / width, 6.5, 20);
+                Assert.InRange(double.Parse(size.Groups["size"].Value, CultureInfo.InvariantCulture) * (1000 < width ? LandscapePoints : PrintedPoints) / width, 6.5, 20);
             }
         }
     }
