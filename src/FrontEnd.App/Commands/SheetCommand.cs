@@ -1,7 +1,7 @@
 using System.CommandLine;
+using System.Globalization;
 using FrontEnd.Advice;
 using FrontEnd.Documents;
-using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Reporting;
 using FrontEnd.Spread;
@@ -23,21 +23,22 @@ internal static class SheetCommand
         };
         Option<int?> builds = new("--builds") { Description = "devices to draw: yield, percentiles and histograms on a page of their own; default: no such page" };
         Option<bool> plain = new("--plain") { Description = "one page for a reader who knows nothing of the trade, and nothing else, .html or .md; default: the whole sheet" };
+        Option<string?> day = new("--date") { Description = "day that a PDF says it is of, at the foot of its pages, as 2026-11-26; default: none, so that the same design gives the same file", HelpName = "day" };
         Option<ulong> seed = SpreadCommand.SeedOption();
         Command command = new("sheet",
             "Writes the design sheet: verdicts, budgets, plots, parts, filter coefficients, sources and bench tests.") { design, files,
-            builds, seed, plain };
+            builds, seed, plain, day };
         command.SetAction(call =>
             Run(call.GetRequiredValue(design), call.GetRequiredValue(files), call.GetValue(builds) is { } number
                 ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
-                : null, call.GetValue(plain), outlet));
+                : null, call.GetValue(plain), call.GetValue(day), outlet));
         return command;
     }
 
-    private static int Run(string path, string[] files, SpreadOptions? spread, bool plain, Outlet outlet)
+    private static int Run(string path, string[] files, SpreadOptions? spread, bool plain, string? day, Outlet outlet)
     {
         IReadOnlyList<string> known = plain ? SheetFormats.Pages : SheetFormats.Extensions;
-        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. Twice(files)];
+        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. Twice(files), .. Wrong(day, files)];
         if (wrong.Length > 0)
         {
             outlet.Tell(wrong);
@@ -57,7 +58,7 @@ internal static class SheetCommand
             return ExitCode.Unusable;
         }
 
-        Sheet sheet = SheetOf(document, plain);
+        Sheet sheet = SheetOf(document, plain) with { Day = Day(day) };
         if (sheet.HasErrors)
         {
             outlet.Tell(sheet.Findings.Where(finding => finding.Severity == Severity.Error));
@@ -76,7 +77,7 @@ internal static class SheetCommand
 
         foreach (string file in files)
         {
-            if (TextFiles.WriteAtomically(file, SheetFormats.Write(sheet, file)) is { } problem)
+            if (SheetFormats.WriteFile(sheet, file) is { } problem)
             {
                 outlet.Tell(problem);
                 return ExitCode.Unusable;
@@ -92,6 +93,21 @@ internal static class SheetCommand
         ? new Sheet(document, PartlyKnownEvaluator.Evaluate(document.PartlyKnown!)) { PlainOnly = plain }
         : plain ? new Sheet(document, Evaluator.Evaluate(document.Design)) { PlainOnly = true }
         : new Sheet(document, Advisor.Advise(Evaluator.Evaluate(document.Design))) { Bench = Bench.BenchPlan.Of(document.Design).Readings };
+
+    private static DateOnly? Day(string? text) =>
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day : null;
+
+    private static IEnumerable<Finding> Wrong(string? day, string[] files)
+    {
+        if (day is not null && Day(day) is null)
+        {
+            yield return CallMessages.NotADay("--date", day);
+        }
+        else if (day is not null && !Array.Exists(files, file => SheetFormats.Knows(file, [SheetFormats.Printed])))
+        {
+            yield return CallMessages.SaysNothing("--date", "a file that is no PDF");
+        }
+    }
 
     private static IEnumerable<Finding> Twice(string[] files) =>
         files.GroupBy(Path.GetFullPath, StringComparer.Ordinal).Where(group =>
