@@ -5,9 +5,10 @@ using PdfSharp.Pdf;
 namespace FrontEnd.Documents.Drawing;
 
 /// <summary>An entry of a document's contents.</summary>
+/// <param name="Level">0 for a part of the document, 1 for what stands in the part before it.</param>
 /// <param name="Page">The place of its page, from 0.</param>
 /// <param name="Top">How far below the page's upper edge what it names begins, in points.</param>
-internal sealed record Bookmark(string Text, int Page, double Top);
+internal sealed record Bookmark(string Text, int Level, int Page, double Top);
 
 /// <summary>Pictures as the pages of a PDF file, a unit of theirs being a point (1/72 inch), with the font in it.</summary>
 internal static class Pdf
@@ -37,7 +38,8 @@ internal static class Pdf
 
         foreach (Bookmark bookmark in bookmarks)
         {
-            PdfOutline entry = document.Outlines.Add(bookmark.Text, document.Pages[bookmark.Page]);
+            PdfOutlineCollection place = bookmark.Level == 0 || document.Outlines.Count == 0 ? document.Outlines : document.Outlines[^1].Outlines;
+            PdfOutline entry = place.Add(bookmark.Text, document.Pages[bookmark.Page], opened: true);
             entry.PageDestinationType = PdfPageDestinationType.Xyz;
             entry.Top = pages[bookmark.Page].Height - bookmark.Top;
         }

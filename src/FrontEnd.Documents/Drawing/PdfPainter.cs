@@ -135,7 +135,7 @@ internal sealed class PdfPainter(XGraphics graphics)
         {
             double size = run.Size ?? text.Size;
             y += run.Lower;
-            graphics.DrawString(run.Text, Font(size, text.IsBold), brush, x, y, OnTheLine);
+            graphics.DrawString((text.IsBold ? FontFile.Bold : FontFile.Regular).Drawable(run.Text), Font(size, text.IsBold), brush, x, y, OnTheLine);
             x += TextWidth.Of(run.Text, size, text.IsBold);
         }
 

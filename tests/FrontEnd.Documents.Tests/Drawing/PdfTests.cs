@@ -91,8 +91,8 @@ public sealed class PdfTests
     [Fact]
     public void File_SameTwice_IsTheSameBytes_AndTellsNoDay()
     {
-        byte[] first = Pdf.Of("sample", [Sample, Sample], [new("one", 0, 10)], null);
-        Assert.Equal(first, Pdf.Of("sample", [Sample, Sample], [new("one", 0, 10)], null));
+        byte[] first = Pdf.Of("sample", [Sample, Sample], [new("one", 0, 0, 10)], null);
+        Assert.Equal(first, Pdf.Of("sample", [Sample, Sample], [new("one", 0, 0, 10)], null));
         Assert.DoesNotContain("Date", Encoding.Latin1.GetString(first), StringComparison.Ordinal);
         Assert.NotEqual(first, Pdf.Of("sample", [Sample], [], null));
     }
@@ -115,7 +115,7 @@ public sealed class PdfTests
     [InlineData("")]
     public void File_ByItsOwnTable_HasEveryObjectWhereItSays_AndEveryStreamWhole(string title)
     {
-        byte[] bytes = Pdf.Of(title, [Sample, Sample], [new(title.Length == 0 ? "x" : title, 1, 10)], null);
+        byte[] bytes = Pdf.Of(title, [Sample, Sample], [new(title.Length == 0 ? "x" : title, 0, 1, 10)], null);
         string text = Encoding.Latin1.GetString(bytes);
         int table = int.Parse(Found(text, @"startxref\s+(\d+)\s+%%EOF\s*$")[0].Groups[1].Value, CultureInfo.InvariantCulture);
         Assert.StartsWith("xref", text[table..], StringComparison.Ordinal);
@@ -154,6 +154,19 @@ public sealed class PdfTests
         Assert.Equal(title, document.Information.Title ?? "");
         Assert.True(document.TryGetBookmarks(out UglyToad.PdfPig.Outline.Bookmarks? bookmarks));
         Assert.Equal(2, Assert.IsAssignableFrom<UglyToad.PdfPig.Outline.DocumentBookmarkNode>(Assert.Single(bookmarks!.GetNodes())).PageNumber);
+    }
+
+    /// <summary>What the font lacks is seen to be missing, and moves nothing.</summary>
+    [Fact]
+    public void Letters_ThatTheFontLacks_AreReplacedByOneThatIsSeen()
+    {
+        Picture picture = new(200, 50, "");
+        picture.Text(10, 20, "a 漢字 b Ж ℓ ‰", size: 10);
+        using PdfDocument document = PdfDocument.Open(Pdf.Of("漢字", [picture], [], null));
+        Assert.Equal("a \uFFFD\uFFFD b Ж ℓ ‰", string.Concat(document.GetPage(1).Letters.Select(letter => letter.Value)));
+        Assert.Equal("漢字", document.Information.Title);
+        Letter last = document.GetPage(1).Letters[^1];
+        Assert.Equal(10 + TextWidth.Of("a 漢字 b Ж ℓ ‰", 10), last.EndBaseLine.X, 1);
     }
 
     [Fact]

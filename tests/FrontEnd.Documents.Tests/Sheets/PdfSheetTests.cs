@@ -127,7 +127,7 @@ public sealed class PdfSheetTests
     {
         string[] words = [.. Enumerable.Range(0, 4000).Select(number => $"w{number}")];
         PageFlow flow = new();
-        flow.Begin(isLandscape: false, null);
+        flow.Begin("", isLandscape: false, null);
         PrintBlocks.Add(flow, [new Block.Heading("many rows"), new Block.Table([new("the head", true), new("number")],
             [.. Enumerable.Range(0, 200).Select(number => new Row([$"row {number}", $"{number}"])), new Row([string.Join(' ', words), "last"])])]);
         Assert.True(flow.Pages.Count > 3);
@@ -156,7 +156,7 @@ public sealed class PdfSheetTests
         for (int rows = 20; rows < 80; rows++)
         {
             PageFlow flow = new();
-            flow.Begin(isLandscape: false, null);
+            flow.Begin("", isLandscape: false, null);
             PrintBlocks.Add(flow,
             [
                 new Block.Table([new("a", true)], [.. Enumerable.Range(0, rows).Select(row => new Row([$"{row}"]))]), new Block.Heading("the list"),

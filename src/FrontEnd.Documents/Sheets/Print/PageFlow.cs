@@ -36,12 +36,14 @@ internal sealed class PageFlow
     private bool IsFresh => _y <= _top;
 
     /// <summary>Begins a page; those that it runs on to are like it.</summary>
+    /// <param name="title">Its entry in the document's contents.</param>
     /// <param name="stamp">Stands at the top of each of them; null for nothing.</param>
-    public void Begin(bool isLandscape, Func<double, Piece>? stamp)
+    public void Begin(string title, bool isLandscape, Func<double, Piece>? stamp)
     {
         (double width, double height) = isLandscape ? (Long, Short) : (Short, Long);
         _stamp = stamp?.Invoke(width - (2 * Margin));
         Begin(width, height);
+        _bookmarks.Add(new Bookmark(title, 0, _pages.Count - 1, 0));
     }
 
     /// <summary>Pieces one below the other.</summary>
@@ -151,7 +153,7 @@ internal sealed class PageFlow
         {
             if (piece.Bookmark is { } text)
             {
-                _bookmarks.Add(new Bookmark(text, _pages.Count - 1, y));
+                _bookmarks.Add(new Bookmark(text, 1, _pages.Count - 1, y));
             }
 
             piece.Draw(_page, x, y);
