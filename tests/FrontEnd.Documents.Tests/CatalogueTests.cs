@@ -228,6 +228,7 @@ public sealed class CatalogueTests
         FieldKind.SectionRows => (IReadOnlyList<IReadOnlyList<double>>)[[1, -1, 0, 1, -0.5, 0.25], [0.5, 0, 0, 1, 0, 0]],
         FieldKind.Ranges => new PartRanges(field.Ranged.Take(2).Select(one => new PartRange(one.Key, Between(one.Range!.Value, 0), Between(one.Range.Value, 0)))),
         FieldKind.NamedNumbers => new NamedNumbers([new("O1", 0.5), new("left eyebrow", -1.25)]),
+        FieldKind.ContactOverTime => new ContactOverTime([new(Quantities.Duration.FromSeconds(90), new(2.5, 1.25)), new(Quantities.Duration.FromSeconds(7200), new(1, 0.5))]),
         FieldKind.Count => value is int count && count == 3 ? 4 : 3,
         _ => field.FromSi(Between(field.Range!.Value, FieldKinds.SiValue(value) ?? 0)),
     };

@@ -22,23 +22,24 @@ internal static class SheetCommand
             HelpName = "file",
         };
         Option<int?> builds = new("--builds") { Description = "devices to draw: yield, percentiles and histograms on a page of their own; default: no such page" };
-        Option<bool> plain = new("--plain") { Description = "one page for a reader who knows nothing of the trade, and nothing else, .html or .md; default: the whole sheet" };
+        Option<bool> plain = new("--plain") { Description = "one page for a reader who knows nothing of the trade, and nothing else, .html, .pdf or .md; default: the whole sheet" };
+        Option<bool> appendix = new("--appendix") { Description = "adds filters and their coefficients, further figures and tests, settings, defaults, sources, terms and theory drawings, .html, .pdf or .md; default: the pages for the bench alone" };
         Option<string?> day = new("--date") { Description = "day that a PDF says it is of, at the foot of its pages, as 2026-11-26; default: none, so that the same design gives the same file", HelpName = "day" };
         Option<ulong> seed = SpreadCommand.SeedOption();
         Command command = new("sheet",
-            "Writes the design sheet: verdicts, budgets, plots, parts, filter coefficients, sources and bench tests.") { design, files,
-            builds, seed, plain, day };
+            "Writes the design sheet: verdicts and what to do next, budgets and response, parts and the bench plan; what they rest on is the appendix.") { design,
+            files, builds, seed, plain, appendix, day };
         command.SetAction(call =>
             Run(call.GetRequiredValue(design), call.GetRequiredValue(files), call.GetValue(builds) is { } number
                 ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
-                : null, call.GetValue(plain), call.GetValue(day), outlet));
+                : null, (call.GetValue(plain), call.GetValue(appendix), call.GetValue(day)), outlet));
         return command;
     }
 
-    private static int Run(string path, string[] files, SpreadOptions? spread, bool plain, string? day, Outlet outlet)
+    private static int Run(string path, string[] files, SpreadOptions? spread, (bool Plain, bool Appendix, string? Day) asked, Outlet outlet)
     {
-        IReadOnlyList<string> known = plain ? SheetFormats.Pages : SheetFormats.Extensions;
-        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. Twice(files), .. Wrong(day, files)];
+        IReadOnlyList<string> known = asked.Plain ? SheetFormats.Pages : SheetFormats.Extensions;
+        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. Twice(files), .. Wrong(asked.Day, files)];
         if (wrong.Length > 0)
         {
             outlet.Tell(wrong);
@@ -58,7 +59,7 @@ internal static class SheetCommand
             return ExitCode.Unusable;
         }
 
-        Sheet sheet = SheetOf(document, plain) with { Day = Day(day) };
+        Sheet sheet = SheetOf(document, asked.Plain) with { HasAppendix = asked.Appendix, Day = Day(asked.Day) };
         if (sheet.HasErrors)
         {
             outlet.Tell(sheet.Findings.Where(finding => finding.Severity == Severity.Error));

@@ -47,6 +47,7 @@ internal static class Literals
     private static string Toml(FieldDescription field, object? value, string? written) => value switch
     {
         NamedNumbers numbers => numbers.All.Count == 0 ? "{}" : $"{{ {string.Join(", ", numbers.All.Select(one => $"{Quoted(one.Name)} = {Number(one.Value)}"))} }}",
+        ContactOverTime times => $"[{string.Join(", ", times.All.Select(one => $"{{ after = {Quoted(ContactOverTime.Words(one.After))}, impedance = {Number(one.Factors.Impedance)}, excess = {Number(one.Factors.Excess)} }}"))}]",
         null => Quoted(field.NullWord ?? ""),
         bool flag => flag ? "true" : "false",
         int count => count.ToString(CultureInfo.InvariantCulture),
@@ -65,6 +66,7 @@ internal static class Literals
     {
         null => "null",
         NamedNumbers numbers => $"{{ {string.Join(", ", numbers.All.Select(one => $"{Quoted(one.Name)}: {Number(one.Value)}"))} }}",
+        ContactOverTime times => $"[{string.Join(", ", times.All.Select(one => $"{{ \"after\": {Number(one.After.Seconds)}, \"impedance\": {Number(one.Factors.Impedance)}, \"excess\": {Number(one.Factors.Excess)} }}"))}]",
         FrequencyRange range => $"[{Number(range.Low.Hertz)}, {Number(range.High.Hertz)}]",
         _ when field.IsNumeric && FieldKinds.SiValue(value) is { } si => Number(si),
         _ => Toml(field, value, null),

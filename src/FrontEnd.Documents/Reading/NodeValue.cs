@@ -78,6 +78,8 @@ internal static class NodeValue
                 return Rows(key, list, out value, ref place);
             case TableNode table when field.Kind == FieldKind.Ranges:
                 return Ranges(field, key, table, format, out value, ref place);
+            case ListNode list when field.Kind == FieldKind.ContactOverTime:
+                return Times(key, list, plain, out value, ref place);
             case TableNode table when field.Kind == FieldKind.NamedNumbers:
                 return Named(key, table, out value, ref place);
             default:
@@ -245,6 +247,70 @@ internal static class NodeValue
             return finding;
         },
         out value, ref place);
+
+    private static readonly string[] KeysOfATime = ["after", "impedance", "excess"];
+
+    private static Finding? Times(string key, ListNode list, bool plain, out object? value, ref Node place)
+    {
+        Finding? finding = Items(list, (Node node, int number, out ContactAt item, ref Node at) => Time($"{key}[{number}]", node, plain, out item, ref at),
+            out value, ref place);
+        value = value is IReadOnlyList<ContactAt> times ? new ContactOverTime(times) : null;
+        return finding;
+    }
+
+    /// <summary><c>{ after = "10 min", impedance = 1.5, excess = 1.5 }</c>; a factor that is left out is 1.</summary>
+    private static Finding? Time(string key, Node node, bool plain, out ContactAt item, ref Node place)
+    {
+        item = default;
+        string example = plain ? "{ \"after\": 600, \"impedance\": 1.5, \"excess\": 1.5 }" : "{ after = \"10 min\", impedance = 1.5, excess = 1.5 }";
+        if (node is not TableNode table)
+        {
+            return ReadingMessages.Type(key, ReadingMessages.Noun(node), "a time with its factors", example);
+        }
+
+        Duration? after = null;
+        (double impedance, double excess) = (1, 1);
+        foreach (Entry entry in table.Entries)
+        {
+            place = entry.Value;
+            string own = $"{key}.{entry.Key}";
+            switch (entry.Key, entry.Value)
+            {
+                case ("after", TextNode text) when !plain:
+                    if (!QuantityText.TryParse(text.Value, out Duration time, out ParseProblem? problem))
+                    {
+                        return problem!.ToFinding(own, text.Value);
+                    }
+
+                    after = time;
+                    break;
+                case ("after", NumberNode seconds) when plain:
+                    after = Duration.FromSeconds(seconds.Value);
+                    break;
+                case ("after", NumberNode bare):
+                    return ReadingMessages.Type(own, $"the bare number {bare.Written}", "a time with its unit", "\"10 min\"");
+                case ("impedance", NumberNode factor):
+                    impedance = factor.Value;
+                    break;
+                case ("excess", NumberNode factor):
+                    excess = factor.Value;
+                    break;
+                default:
+                    return KeysOfATime.Contains(entry.Key, StringComparer.Ordinal)
+                        ? ReadingMessages.Type(own, ReadingMessages.Noun(entry.Value), entry.Key == "after" ? "a time" : "a number", entry.Key == "after" ? plain ? "600" : "\"10 min\"" : "1.5")
+                        : ReadingMessages.Unknown(own, Nearest.Of(entry.Key, KeysOfATime), KeysOfATime, entry.Value is TableNode);
+            }
+        }
+
+        place = node;
+        if (after is not { } known)
+        {
+            return ReadingMessages.Type(key, "a table without `after`", "a time with its factors", example);
+        }
+
+        item = new ContactAt(known, new ContactFactors(impedance, excess));
+        return null;
+    }
 
     private static Finding Wrong(string key, int number, Node node, string wanted, string example) =>
         ReadingMessages.Type($"{key}[{number}]", ReadingMessages.Noun(node), wanted, example);

@@ -26,6 +26,10 @@ public static class BudgetTables
         ("supply, power, data", [ResultIds.Power.All, ResultIds.Supply.All, ResultIds.Data.All]),
     ];
 
+    /// <summary>The same with what the document knows of where the tables' values come from.</summary>
+    public static IReadOnlyList<BudgetTable> Of(Sheet sheet) =>
+        [.. Of(sheet.Assessment).Select(table => table.Title == ContactTimesTable.Title ? ContactTimesTable.WithSources(table, sheet) : table)];
+
     public static IReadOnlyList<BudgetTable> Of(Assessment assessment)
     {
         HashSet<ResultId> taken = [];
@@ -38,6 +42,7 @@ public static class BudgetTables
             Mains(assessment, taken),
             Harmonics(assessment, taken),
             Aliases(assessment, taken),
+            ContactTimesTable.Of(assessment, taken),
             .. SourceTables.Of(assessment, taken),
         ];
         tables.AddRange(Plain.Select(group => Listed(assessment, taken, group.Title, group.Families)));
@@ -49,7 +54,7 @@ public static class BudgetTables
     private static IEnumerable<BudgetTable> Ordered(IEnumerable<BudgetTable> tables)
     {
         string[] order = [ChannelTable.Title, BeforeARecording, "gain and levels", "noise by source", "noise, other figures", "bands", "mains at the electrodes",
-            "mains harmonics", "mains, other figures", "converter", "aliases", SourceTables.Title, SourceTables.ReferenceTitle];
+            "mains harmonics", "mains, other figures", "converter", "aliases", ContactTimesTable.Title, SourceTables.Title, SourceTables.ReferenceTitle];
         return tables.OrderBy(table => Array.IndexOf(order, table.Title) is var at and >= 0 ? at : order.Length);
     }
 
@@ -144,11 +149,45 @@ public static class BudgetTables
             [new("", true), new("value"), new("what it is", true)], rows);
     }
 
-    private static BudgetTable? Harmonics(Assessment assessment, HashSet<ResultId> taken)
+    /// <summary>So many harmonics stand where not all are asked for.</summary>
+    private const int HarmonicsShown = 6;
+
+    /// <summary>The harmonics of the mains with the fundamental and the largest of those recorded in the band, the rest in one line; null for
+    /// none.</summary>
+    public static BudgetTable? HarmonicsThatMatter(Assessment assessment)
+    {
+        ResultId[] all = [.. Stems(assessment, ResultIds.Mains.Harmonics)];
+        HashSet<ResultId> shown = [.. all.Take(1), .. all.Skip(1).Where(stem => assessment.Find(new HarmonicIds(stem).LandsAt)?.LandsInBand == true)
+            .OrderByDescending(Recorded).Take(HarmonicsShown - 1)];
+        Row[] others = [.. all.Where(stem => !shown.Contains(stem)).OrderByDescending(Recorded).Take(1).Select(largest =>
+            new Row([$"{all.Length - shown.Count} others, each at most", "", "", Cell(assessment, new HarmonicIds(largest).Recorded), "", ""]))];
+        return Harmonics(assessment, [], [.. all.Where(shown.Contains)], others);
+
+        double Recorded(ResultId stem) => assessment.Find(new HarmonicIds(stem).Recorded)?.Value?.SiValue ?? 0;
+    }
+
+    /// <summary>What the path and the converter come to: corners, delay, steps and bits; null for none.</summary>
+    public static BudgetTable? PathFigures(Assessment assessment)
+    {
+        ResultId[] ids =
+        [
+            ResultIds.Gain.Mid, ResultIds.Filter.Path.MinusThreeLow, ResultIds.Filter.Path.MinusThree, ResultIds.Latency.Total,
+            ResultIds.Levels.Recovery, ResultIds.Converter.Lsb, ResultIds.Converter.DynamicRange, ResultIds.Converter.Enob,
+            ResultIds.Power.SupplyCurrent,
+        ];
+        Row[] rows = [.. ids.Select(assessment.Find).OfType<Result>().Where(result => result.State != ResultState.Missing)
+            .Select(result => new Row([result.Id.Text, Wording.Value(result)]))];
+        return rows.Length == 0 ? null : new BudgetTable("path and converter", string.Join(", ", ids), [new("", true), new("value")], rows);
+    }
+
+    private static BudgetTable? Harmonics(Assessment assessment, HashSet<ResultId> taken) =>
+        Harmonics(assessment, taken, [.. Stems(assessment, ResultIds.Mains.Harmonics)], []);
+
+    private static BudgetTable? Harmonics(Assessment assessment, HashSet<ResultId> taken, ResultId[] stems, Row[] others)
     {
         ResultFamily harmonics = ResultIds.Mains.Harmonics;
         List<Row> rows = [];
-        foreach (ResultId stem in Stems(assessment, harmonics))
+        foreach (ResultId stem in stems)
         {
             HarmonicIds ids = new(stem);
             Result? lands = assessment.Find(ids.LandsAt);
@@ -159,6 +198,8 @@ public static class BudgetTables
                 lands?.LandsInBand == true ? "yes" : "",
             ]));
         }
+
+        rows.AddRange(others);
 
         if (rows.Count == 0)
         {

@@ -8,7 +8,7 @@ public static class CheckText
         TextPage page = new();
         Head(page, sheet);
         Verdicts(page, sheet.Assessment);
-        foreach (BudgetTable table in BudgetTables.Of(sheet.Assessment))
+        foreach (BudgetTable table in BudgetTables.Of(sheet))
         {
             page.Blank();
             page.Ends(table.Title, table.Ids);

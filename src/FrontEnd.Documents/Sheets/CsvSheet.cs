@@ -9,10 +9,10 @@ public static class CsvSheet
 {
     private const string End = "\r\n";
 
-    /// <summary>A row for each part.</summary>
+    /// <summary>The caution as a line of remark, then a row for each part.</summary>
     public static string Of(Sheet sheet)
     {
-        StringBuilder text = new();
+        StringBuilder text = new($"# {Cautions.OfFile(sheet.Assessment)}{End}");
         int channels = sheet.Design.Channels;
         text.Row(End, "part", "key", "value", "tolerance", "preferred value", "per channel", "once",
             $"for {channels} channel{(channels == 1 ? "" : "s")}");

@@ -50,6 +50,7 @@ public sealed record DefaultUsed(string Key, string Value, string Source)
     private static bool IsLabel(string key) =>
         key is "name" or "purpose" or "caution" || key.EndsWith(".name", StringComparison.Ordinal)
             || key.EndsWith(".card", StringComparison.Ordinal) || key.EndsWith("ranges", StringComparison.Ordinal)
+            || key.EndsWith(".over-time", StringComparison.Ordinal)
             || string.Equals(key, "card", StringComparison.Ordinal);
 
     private static string ListOf(string key) => key.IndexOf('[') is var bracket and > 0 ? key[..bracket] : "";

@@ -1,3 +1,4 @@
+using FrontEnd.Boards;
 using FrontEnd.Building;
 
 namespace FrontEnd.Documents.Sheets;

@@ -11,6 +11,9 @@ public sealed record Sheet(DesignDocument Document, Assessment Assessment)
     /// <summary>What the built board is put through; empty where nobody asked.</summary>
     public IReadOnlyList<Bench.BenchReading> Bench { get; init; } = [];
 
+    /// <summary>True where settings, defaults, sources, terms, theory drawings, filters and coefficients are asked for too.</summary>
+    public bool HasAppendix { get; init; }
+
     /// <summary>True for the page for a layman alone.</summary>
     public bool PlainOnly { get; init; }
 

@@ -101,21 +101,11 @@ public static class LimitsOfUse
     private static Design Scaled(Design design, double factor)
     {
         ElectrodeSet set = design.Electrodes;
-        return design with
+        Design scaled = design.WithElectrodes(electrode => electrode.Scaled(factor) with { Contact = electrode.EffectiveContact });
+        return scaled with
         {
-            Electrodes = set with
-            {
-                Active = One(set.Active), Reference = One(set.Reference), Ground = set.Ground is { } ground ? One(ground) : null,
-                Mismatch = 0 < design.ChannelList.Count ? set.Mismatch : Ratio.FromFraction(set.EffectiveMismatch),
-            },
-            ChannelList = design.ChannelList.Count == 0 ? design.ChannelList : [.. design.ChannelList.Select(channel => channel with
-            {
-                Electrode = channel.Electrode is { } own ? One(own) : null,
-                Minus = channel.Minus is { Electrode: { } minus } ? channel.Minus with { Electrode = One(minus) } : channel.Minus,
-            })],
+            Electrodes = scaled.Electrodes with { Mismatch = 0 < design.ChannelList.Count ? set.Mismatch : Ratio.FromFraction(set.EffectiveMismatch) },
         };
-
-        Electrode One(Electrode electrode) => electrode.Scaled(factor) with { Contact = electrode.EffectiveContact };
     }
 
     private static Design WithLeads(Design design, double factor) => design with

@@ -1,3 +1,4 @@
+using FrontEnd.Boards;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Inputs;

@@ -19,6 +19,7 @@ public static partial class DesignCheck
         /// <summary>A part has the gains that it has, and works on the supplies that it is made for.</summary>
         public void Parts()
         {
+            Packages();
             Gains(design.Amplifier);
 
             // What one card says of several op-amps is said once.
@@ -33,6 +34,16 @@ public static partial class DesignCheck
                 {
                     OnTheRails(part);
                 }
+            }
+        }
+
+        /// <summary>Packages hold one, two or four op-amps.</summary>
+        private void Packages()
+        {
+            if (design.Board.OpAmpsInPackage == 3)
+            {
+                Error(Messages.OddPackage, DesignKeys.Board.OpAmpsInPackage, "there are no packages of 3 op-amps", "they come by one, two and four",
+                    $"set {DesignKeys.Board.OpAmpsInPackage} to 1, 2 or 4", DesignKeys.Board.OpAmpsInPackage);
             }
         }
 

@@ -208,6 +208,7 @@ public static class DesignFields
         .. HeadFields.Head.Select(field => field.Within("head.", "head.", (Design d) => d.Head, (d, v) => d with { Head = v }, () => new())),
         .. HeadFields.Background.Select(field =>
             field.Within("background.", "background.", (Design d) => d.Background, (d, v) => d with { Background = v }, () => new())),
+        .. BoardFields.All.Select(field => field.Within("board.", "board.", (Design d) => d.Board, (d, v) => d with { Board = v }, () => new())),
         .. ChainFields.Requirements.Select(field =>
             field.Within("requirements.", "requirements.", (Design d) =>
                 d.Requirements, (d, v) => d with { Requirements = v }, () => new())),

@@ -48,6 +48,9 @@ internal static class ElectrodeFields
             Get = e => e.Contact,
             Set = (e, v) => e with { Contact = (ContactKind?)v },
         },
+        Value("over-time", "over_time", null, "[]", "nothing is known of it unless given",
+            "how the contact changes from when it is put on: factors of impedance and excess noise (in volts) at rising times, 1 being as designed",
+            (Electrode e) => e.OverTime, (e, v) => e with { OverTime = v }),
     ];
 
     public static readonly IReadOnlyList<Field<Electrode>> Electrode =

@@ -108,6 +108,9 @@ public sealed record Design
     /// <summary>The check of the electrodes' contact; null for none.</summary>
     public ContactCheck? ContactCheck { get; init; }
 
+    /// <summary>What the board needs beside the path's own parts; no figure reads it.</summary>
+    public BoardChoices Board { get; init; } = new();
+
     /// <summary>What is asked of the figures.</summary>
     public Requirements Requirements { get; init; } = new();
 
@@ -202,6 +205,44 @@ public sealed record Design
             Channels = Channels, ChannelList = [], Derived = [], Electrodes = set, Input = input,
             Montage = Montage with { Sites = 0 < ChannelList.Count ? [] : Montage.Sites },
         };
+    }
+
+    /// <summary>The times at which any electrode says how its contact is, rising; empty where none does.</summary>
+    public IReadOnlyList<Duration> ContactTimes =>
+        [.. Worn.SelectMany(one => one.OverTime.All).Select(one => one.After).Distinct().OrderBy(time => time.Seconds)];
+
+    /// <summary>The design with every electrode's contact as it is at a time after it was put on.</summary>
+    public Design AfterContact(Duration time) => WithElectrodes(one => one.After(time));
+
+    /// <summary>The design with each of its electrodes changed: the shared ones and those of single channels.</summary>
+    public Design WithElectrodes(Func<Electrode, Electrode> change) => this with
+    {
+        Electrodes = Electrodes with
+        {
+            Active = change(Electrodes.Active), Reference = change(Electrodes.Reference), Ground = Electrodes.Ground is { } ground ? change(ground) : null,
+        },
+        ChannelList = ChannelList.Count == 0 ? ChannelList : [.. ChannelList.Select(channel => channel with
+        {
+            Electrode = channel.Electrode is { } own ? change(own) : null,
+            Minus = channel.Minus is { Electrode: { } other } minus ? minus with { Electrode = change(other) } : channel.Minus,
+        })],
+    };
+
+    /// <summary>The electrodes that anything hangs on, each as often as the design speaks of it.</summary>
+    public IEnumerable<Electrode> Worn
+    {
+        get
+        {
+            bool named = 0 < ChannelList.Count;
+            Electrode?[] own = [.. ChannelList.SelectMany(channel => new[] { channel.Electrode, channel.Minus?.Electrode })];
+            Electrode?[] shared =
+            [
+                !named || ChannelList.Any(channel => channel.Electrode is null) ? Electrodes.Active : null,
+                !named || ChannelList.Any(channel => channel.Minus is null) ? Electrodes.Reference : null,
+                Electrodes.Ground,
+            ];
+            return shared.Concat(own).OfType<Electrode>();
+        }
     }
 
     /// <summary>True where a ground electrode is there and driven; without the electrode the drive has no effect.</summary>

@@ -33,6 +33,9 @@ public sealed record Electrode
     /// <summary>α of K/f^α.</summary>
     public double ExcessSlope { get; init; } = 2;
 
+    /// <summary>How contact and excess noise change from when it is put on; none where nothing is known of it.</summary>
+    public ContactOverTime OverTime { get; init; } = ContactOverTime.None;
+
     /// <summary>Wet, dry, or null: judged by the resistance.</summary>
     public ContactKind? Contact { get; init; }
 
@@ -52,6 +55,17 @@ public sealed record Electrode
         SecondResistance = SecondResistance is { } r ? Resistance.FromOhms(r.Ohms * factor) : null,
         SecondCapacitance = SecondCapacitance is { } c ? Capacitance.FromFarads(c.Farads / factor) : null,
     };
+
+    /// <summary>The electrode at a time after it was put on. It stays wet or dry as it is judged today, and with it its mismatch.</summary>
+    public Electrode After(Duration time)
+    {
+        ContactFactors factors = OverTime.At(time);
+        return (factors.Impedance == 1 ? this : Scaled(factors.Impedance)) with
+        {
+            ExcessNoise = ExcessNoise.FromVoltsSquaredPerHertz(ExcessNoise.VoltsSquaredPerHertz * factors.Excess * factors.Excess),
+            Contact = factors.Impedance == 1 ? Contact : EffectiveContact,
+        };
+    }
 
     /// <summary>Z(f) [Ω].</summary>
     public Complex Impedance(Frequency frequency)

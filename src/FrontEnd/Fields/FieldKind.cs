@@ -42,4 +42,7 @@ public enum FieldKind
 
     /// <summary>Numbers without unit by names that the user chose.</summary>
     NamedNumbers,
+
+    /// <summary>Times after an electrode was put on, each with factors of its impedance and its excess noise.</summary>
+    ContactOverTime,
 }

@@ -23,6 +23,7 @@ public static class FieldKinds
         new(FieldKind.SectionRows, "a list of rows of six numbers", "[[b0, b1, b2, a0, a1, a2]]",
             typeof(IReadOnlyList<IReadOnlyList<double>>)),
         new(FieldKind.NamedNumbers, "a table of numbers", "{ O1 = 1, O2 = -1 }", typeof(NamedNumbers)),
+        new(FieldKind.ContactOverTime, "a list of times with factors", "[{ after = \"10 min\", impedance = 1.5, excess = 1.5 }]", typeof(ContactOverTime)),
         new(FieldKind.Ranges, "a table of ranges", "{ key = [\"1 mV\", \"2 mV\"] }"),
     ];
 

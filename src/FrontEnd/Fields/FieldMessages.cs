@@ -44,6 +44,18 @@ public static class FieldMessages
     internal static Finding NoFlag(FieldDescription field, string text) =>
         Finding.Error(Messages.NotAFlag, field.Key, $"`{text}` is neither true nor false", null, "write true or false");
 
+    internal static Finding TimeDoesNotRise(FieldDescription field, int number, string after, string before) =>
+        Finding.Error(Messages.TimesDoNotRise, field.Key, $"time {number} of {field.Key}, {after}, does not come after the one before it, {before}",
+            "the list tells how a contact changes from when the electrode was put on", "write the times in their order, each once");
+
+    internal static Finding TimeOutside(FieldDescription field, int number, string after, string longest) =>
+        Finding.Error(Messages.TimesDoNotRise, field.Key, $"time {number} of {field.Key}, {after}, is not above 0 and up to {longest}",
+            "times count from when the electrode was put on", "check the number and its unit");
+
+    internal static Finding FactorOutside(FieldDescription field, string number, string what, string factor, string largest) =>
+        Finding.Error(Messages.FactorOutside, field.Key, $"the factor of {what} at time {number} of {field.Key} is {factor}, which is not above 0 and up to {largest}",
+            "the electrode's own values are multiplied by it; 1 is as designed", "write the factor, 2 for twice as much");
+
     internal static Finding WrongList(FieldDescription field, string what) =>
         Finding.Error(Messages.BadList, field.Key, $"{field.Key} needs {what}", null, $"write it as {FieldKinds.Example(field)}");
 

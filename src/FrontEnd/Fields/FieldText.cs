@@ -20,6 +20,7 @@ public static class FieldText
         IReadOnlyList<string> texts => string.Join(", ", texts),
         IReadOnlyList<IReadOnlyList<double>> rows => string.Join("; ", rows.Select(row => string.Join(", ", row.Select(Number)))),
         NamedNumbers numbers => string.Join("; ", numbers.All.Select(one => $"{one.Name} {Number(one.Value)}")),
+        ContactOverTime times => string.Join("; ", times.All.Select(one => $"{ContactOverTime.Words(one.After)} {Number(one.Factors.Impedance)} {Number(one.Factors.Excess)}")),
         PartRanges ranges => string.Join("; ", ranges.All.Select(range => $"{range.Key} {Ends(field, range, " to ")}")),
         _ => field.Choices.First(choice => choice.Value.Equals(value)).Word,
     };
@@ -44,6 +45,11 @@ public static class FieldText
         if (value is PartRanges ranges)
         {
             return CheckRanges(field, ranges);
+        }
+
+        if (value is ContactOverTime times)
+        {
+            return CheckTimes(field, times);
         }
 
         if (field.Range is not { } range)
@@ -144,6 +150,8 @@ public static class FieldText
                 return Ranges(field, trimmed, out value);
             case FieldKind.NamedNumbers:
                 return Named(field, trimmed, out value);
+            case FieldKind.ContactOverTime:
+                return Times(field, trimmed, out value);
             default:
                 return ReadQuantity(field, text, out value);
         }
@@ -265,6 +273,69 @@ public static class FieldText
         }
 
         value = new NamedNumbers(numbers);
+        return null;
+    }
+
+    /// <summary><c>1 min 2 2; 1 h 1 1</c>: the time, then the factors of impedance and excess noise.</summary>
+    private static Finding? Times(FieldDescription field, string text, out object? value)
+    {
+        value = null;
+        List<ContactAt> times = [];
+        foreach (string part in text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            string[] words = part.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            if (words.Length < 3)
+            {
+                return FieldMessages.WrongList(field, "a time and two factors, of impedance and excess noise, for each time");
+            }
+
+            string after = string.Join(' ', words[..^2]);
+            if (!QuantityText.TryParse(after, out Duration time, out ParseProblem? problem))
+            {
+                return problem!.ToFinding(field.Key, after);
+            }
+
+            if ((ReadNumber(field, words[^2], out object? impedance) ?? ReadNumber(field, words[^1], out _)) is { } finding)
+            {
+                return finding;
+            }
+
+            _ = ReadNumber(field, words[^1], out object? excess);
+            times.Add(new ContactAt(time, new ContactFactors((double)impedance!, (double)excess!)));
+        }
+
+        value = new ContactOverTime(times);
+        return null;
+    }
+
+    /// <summary>Longest time after an electrode was put on [s], 30 days, and largest factor of its contact; far beyond what anybody records.</summary>
+    private const double LongestContact = 30 * 86400.0, LargestFactor = 1e4;
+
+    /// <summary>Times rise, and a factor is above 0: at a factor of 0 there would be no contact to speak of.</summary>
+    private static Finding? CheckTimes(FieldDescription field, ContactOverTime times)
+    {
+        double before = 0;
+        for (int i = 0; i < times.All.Count; i++)
+        {
+            (Duration after, ContactFactors factors) = times.All[i];
+            if (!(before < after.Seconds && after.Seconds <= LongestContact))
+            {
+                string written = ContactOverTime.Words(after);
+                return after.Seconds <= 0 || LongestContact < after.Seconds
+                    ? FieldMessages.TimeOutside(field, i + 1, written, ContactOverTime.Words(Duration.FromSeconds(LongestContact)))
+                    : FieldMessages.TimeDoesNotRise(field, i + 1, written, ContactOverTime.Words(times.All[i - 1].After));
+            }
+
+            before = after.Seconds;
+            foreach ((string what, double factor) in new[] { ("impedance", factors.Impedance), ("excess", factors.Excess) })
+            {
+                if (!(0 < factor && factor <= LargestFactor))
+                {
+                    return FieldMessages.FactorOutside(field, $"{i + 1}", what, Number(factor), Number(LargestFactor));
+                }
+            }
+        }
+
         return null;
     }
 

@@ -17,6 +17,24 @@ public static class DesignKeys
         public const string Gains = "amplifier.gains";
     }
 
+    /// <summary>Of the table <c>[board]</c>.</summary>
+    public static class Board
+    {
+        public const string Bulk = "board.bulk";
+        public const string Clamps = "board.clamps";
+        public const string DataResistor = "board.data-resistor";
+        public const string Decoupling = "board.decoupling";
+        public const string ElectrodeConnector = "board.electrode-connector";
+        public const string GroundFeedback = "board.ground-feedback";
+        public const string MidSupply = "board.mid-supply";
+        public const string MidSupplyCapacitor = "board.mid-supply-capacitor";
+        public const string MidSupplyResistor = "board.mid-supply-resistor";
+        public const string OpAmpsInPackage = "board.op-amps-in-package";
+        public const string Reference = "board.reference";
+        public const string ReverseProtection = "board.reverse-protection";
+        public const string SupplyResistor = "board.supply-resistor";
+    }
+
     /// <summary>Of the table <c>[contact-check]</c>.</summary>
     public static class ContactCheck
     {
@@ -53,9 +71,11 @@ public static class DesignKeys
     public static class GroundDrive
     {
         public const string AveragingBandwidth = "ground-drive.averaging-bandwidth";
+        public const string DcGain = "ground-drive.dc-gain";
         public const string Kind = "ground-drive.kind";
         public const string ResistorTolerance = "ground-drive.resistor-tolerance";
         public const string SeriesResistor = "ground-drive.series-resistor";
+        public const string UnityGainFrequency = "ground-drive.unity-gain-frequency";
     }
 
     /// <summary>Of the table <c>[head]</c>.</summary>
@@ -111,6 +131,7 @@ public static class DesignKeys
     /// <summary>Of the table <c>[supply]</c>.</summary>
     public static class Supply
     {
+        public const string BatteryCapacity = "supply.battery-capacity";
         public const string Highest = "supply.highest";
         public const string Lowest = "supply.lowest";
         public const string MidRail = "supply.mid-rail";

@@ -164,6 +164,21 @@ public readonly record struct DistanceIds(ResultId Stem)
     public ResultId Straight => Stem.With("straight");
 }
 
+/// <summary>Ids of the figures at one time after the electrodes were put on.</summary>
+/// <param name="Stem">Their beginning.</param>
+public readonly record struct ContactTimeIds(ResultId Stem)
+{
+    public ResultId Resistance => Stem.With("resistance");
+
+    public ResultId Excess => Stem.With("excess");
+
+    public ResultId Noise => Stem.With("noise");
+
+    public ResultId BoardShare => Stem.With("board_share");
+
+    public ResultId MainsRecorded => Stem.With("mains_recorded");
+}
+
 /// <summary>Ids of the contact check's readings at one electrode.</summary>
 /// <param name="Stem">Their beginning.</param>
 public readonly record struct ContactIds(ResultId Stem)

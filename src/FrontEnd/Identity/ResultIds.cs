@@ -273,7 +273,16 @@ public static class ResultIds
         public static readonly ResultId Beat = All.Of("beat");
         public static readonly ResultId AddsInBand = All.Of("adds_in_band");
 
+        /// <summary>The readings of every electrode, as patterns.</summary>
+        public static readonly ContactIds Any = new(All.Of("*"));
+
+        /// <summary>The contact at times after the electrodes were put on.</summary>
+        public static readonly ResultFamily Times = new("contact.after.");
+
         public static ContactIds Of(Lead lead) => new(All.Of(lead.Word()));
+
+        /// <param name="time">The time in words, such as "10 min".</param>
+        public static ContactTimeIds After(string time) => new(Times.Of(Slug.Of(time)));
     }
 
     /// <summary>An electrode that has come off.</summary>

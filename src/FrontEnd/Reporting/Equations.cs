@@ -157,6 +157,10 @@ internal static class Equations
     public static readonly Equation ReferenceNoise = new("reference noise·|dc at the converter|/V_ref/G_mid", Derived);
     public static readonly Equation Ripple = new("ripple/10^(PSRR/20)", CommonPractice);
     public static readonly Equation MidRail = new("mid-rail noise/10^(CMRR_system/20)", Derived);
+    public static readonly Equation ContactAfter = new("f·(Rs + Rd + Rd2), f the contact's factor at the time; the time constants stay", Derived);
+    public static readonly Equation ExcessAfter = new("√(f²·K·∫ f^-α df) over f1…f2, f the factor of the excess noise at the time", Derived);
+    public static readonly Equation NoiseAfter = new("the noise at the electrodes, worked out with the contact at the time", Derived);
+    public static readonly Equation MainsAfter = new("the mains recorded, worked out with the contact at the time", Derived);
     public static readonly Equation LimitOfUse =
         new("the last value at which every verdict that is met still is, by bisection, nothing else changed", Derived);
     public static readonly Equation SupplyCurrent = new("Σ of all parts", Derived);

@@ -163,7 +163,7 @@ internal sealed class Evaluation
             Active = Nameless(set.Active), Reference = Nameless(set.Reference), ActiveBuffer = Unnamed(set.ActiveBuffer), ReferenceBuffer = Unnamed(set.ReferenceBuffer),
         };
 
-        static Electrodes.Electrode Nameless(Electrodes.Electrode one) => one with { Card = "", Ranges = Fields.PartRanges.None };
+        static Electrodes.Electrode Nameless(Electrodes.Electrode one) => one with { Card = "", Ranges = Fields.PartRanges.None, OverTime = Fields.ContactOverTime.None };
         static Electrodes.ElectrodeBuffer? Unnamed(Electrodes.ElectrodeBuffer? one) =>
             one is null ? null : one with { Card = "", OpAmp = one.OpAmp with { Ranges = Fields.PartRanges.None } };
     }

@@ -118,6 +118,7 @@ public static class Evaluator
         MontageReport.AddTo,
         SeeReport.AddTo,
         Of(one => one.ForNoise, ContactReport.AddTo),
+        (list, _, evaluation) => ContactTimesReport.AddTo(list, evaluation),
         Of(one => one.ForLevels, (list, _, evaluation) => OpenReport.AddTo(list, evaluation)),
         Of(one => one.ForNoise, (list, _, evaluation) => SupplyReport.AddTo(list, evaluation)),
         (list, _, evaluation) => SupplyReport.AddPower(list, evaluation.Design),

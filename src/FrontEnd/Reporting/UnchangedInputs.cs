@@ -16,6 +16,7 @@ internal static class UnchangedInputs
     private static readonly AnalogDigitalConverter AnyConverter = new();
     private static readonly DigitalArithmetic AnyArithmetic = new();
     private static readonly Band AnyBand = new("any", default, default);
+    private static readonly BoardChoices AnyBoard = new();
     private static readonly IReadOnlyList<Band> NoBands = [];
     private static readonly IReadOnlyList<Interferer> NoInterferers = [];
     private static readonly IReadOnlyList<Stage> NoStages = [];
@@ -33,7 +34,7 @@ internal static class UnchangedInputs
     private static Design ReadByMains(Design design) => design with
     {
         Name = "", Purpose = "", Caution = "", SmallestSignal = default, LargestSignal = default, Supply = AnySupply,
-        Requirements = AnyRequirements, Interferers = NoInterferers, ContactCheck = null, PacketTime = null,
+        Requirements = AnyRequirements, Board = AnyBoard, Interferers = NoInterferers, ContactCheck = null, PacketTime = null,
         Electrodes = design.Electrodes with { Offset = default },
     };
 

@@ -1,4 +1,5 @@
 using FrontEnd.Designs;
+using FrontEnd.Identity;
 
 namespace FrontEnd.Results;
 
@@ -13,6 +14,36 @@ public static class Cautions
     /// <summary>What the designs themselves say of their own danger, each sentence once; none for designs that say nothing.</summary>
     public static IReadOnlyList<string> Own(params IEnumerable<Design> designs) =>
         [.. designs.Select(design => design.Caution).Where(caution => caution.Length > 0).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>What is stamped on every page about a design that fails what protects the wearer.</summary>
+    public const string Stamp = "not to be worn";
+
+    /// <summary>The judged figures that protect the wearer and are beyond their limit, worst first; none where the design may carry no
+    /// <see cref="Stamp"/>.</summary>
+    public static IReadOnlyList<Result> AgainstWearing(Assessment assessment) =>
+        [.. assessment.Judged.Where(result => result.Verdict.Kind == VerdictKind.Fail && ResultIds.Safety.All.Has(result.Id))];
+
+    /// <summary>The one line that a file carries first which travels without the sheet, as a list of parts, a netlist or a drawing: stamp, what
+    /// the design says of itself, and what is true of every design.</summary>
+    /// <remarks>There is no comma, quotation mark or line end in it, so that it is one cell of a table, quoted or not.</remarks>
+    public static string OfFile(Assessment assessment)
+    {
+        string own = assessment.Design.Caution.Trim().TrimEnd('.');
+        IEnumerable<string> sentences =
+        [
+            .. AgainstWearing(assessment) is [var worst, ..] ? (string[])[$"{Stamp.ToUpperInvariant()}: {worst.Name} is above its limit."] : [],
+            .. own.Length > 0 ? (string[])[$"Caution: {own}."] : [],
+            All[0], All[1],
+        ];
+        string line = string.Join(' ', sentences);
+        return string.Create(line.Length, line, static (letters, text) =>
+        {
+            for (int i = 0; i < text.Length; i++)
+            {
+                letters[i] = text[i] == ',' ? ';' : text[i] is '"' ? '\'' : char.IsControl(text[i]) ? ' ' : text[i];
+            }
+        });
+    }
 
     /// <summary>The sentences, in their order; each stands for itself.</summary>
     public static readonly IReadOnlyList<string> All =

@@ -361,7 +361,7 @@ public static class Diagrams
             """,
             NoValues),
         new(
-            "contact-check", "Impedance from a small known current", [ResultIds.Contact.All],
+            "contact-check", "Impedance from a small known current", [ResultIds.Contact.Any.Good, ResultIds.Contact.Any.Poor, ResultIds.Contact.Any.Open, ResultIds.Contact.Beat, ResultIds.Contact.AddsInBand],
             """
              ┌────[Z_1]─── body ───[Z_2]────┐
              │                              │

@@ -41,6 +41,7 @@ public static class Glossary
             "Gain for the difference over gain for the common mode. That of the system counts the electrodes' imbalance too.", "cmrr",
         "rejection"),
         new("contact check", "", "", "A small known current through two electrodes; the voltage that it makes, over the current, is the sum of their impedances."),
+        new("contact over time", "", "", "How an electrode's impedance and excess noise change from when it is put on: a dry one settles, gel soaks in and later dries.", "contact settles", "drying"),
         new("corner", "f_c", "Hz", "Where a filter's power has halved, −3 dB.", "cutoff", "-3 dB"),
         new("correlation", "ρ", "", "How far two channels move together: 1 entirely, 0 not at all, −1 entirely against each other."),
         new("dc", "", "", "The steady part of a voltage or current; ac is what changes."),

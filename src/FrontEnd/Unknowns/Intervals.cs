@@ -49,7 +49,7 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
                 continue;
             }
 
-            foreach (Result result in Evaluator.Evaluate(design.With(places[draw])).Results)
+            foreach (Result result in Evaluator.Evaluate(PartlyKnownEvaluator.Drawn(design, places[draw])).Results)
             {
                 if (have.Add(result.Id))
                 {

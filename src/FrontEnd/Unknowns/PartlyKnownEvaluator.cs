@@ -24,12 +24,12 @@ public static class PartlyKnownEvaluator
     public static Assessment Evaluate(PartlyKnownDesign design)
     {
         // Where sources lie and what the sites see of them is the same in every draw, and costs more than all the rest.
-        Design median = design.Median;
+        Design median = Drawn(design, Enumerable.Repeat(0.5, design.Unknowns.Count).ToArray());
         SharedSources? sources = median.Patches.Count > 0 && (median.Head ?? new()).Model is not null ? new SharedSources(median) : null;
         Assessment middle = Evaluator.EvaluateWith(median, sources);
         sources?.Told();
         double[][] places = Places(design.Unknowns.Count);
-        DrawnFigures?[] drawn = InParallel.Map(places, one => DrawnFigures.Of(design.With(one), sources));
+        DrawnFigures?[] drawn = InParallel.Map(places, one => DrawnFigures.Of(Drawn(design, one), sources));
         if (!middle.HasFigures || Array.TrueForAll(drawn, one => one is null))
         {
             return middle.HasFigures
@@ -45,6 +45,11 @@ public static class PartlyKnownEvaluator
         List<Result> results = [.. InParallel.Map(middle.Results, intervals.Of), .. intervals.Others(middle, places, drawn)];
         return new Assessment(middle.Design, results, [.. OfSources(median), .. Certain([.. draws, .. corners])], Curves.None) { PartlyKnown = design };
     }
+
+    /// <summary>One design that the unknown values allow. How a contact changes with time is left out: its range over the draws is wider than that, and each
+    /// time would cost as much as all the rest.</summary>
+    internal static Design Drawn(PartlyKnownDesign design, IReadOnlyList<double> places) =>
+        design.With(places).WithElectrodes(one => one.OverTime.All.Count == 0 ? one : one with { OverTime = Fields.ContactOverTime.None });
 
     /// <summary>One number between 0 and 1 for each unknown of each draw, in the order of the catalogue.</summary>
     internal static double[][] Places(int unknowns)
@@ -75,7 +80,7 @@ public static class PartlyKnownEvaluator
             }
         }
 
-        return [.. InParallel.Map(all, one => DrawnFigures.Of(design.With(one), sources)).OfType<DrawnFigures>()];
+        return [.. InParallel.Map(all, one => DrawnFigures.Of(Drawn(design, one), sources)).OfType<DrawnFigures>()];
     }
 
     /// <summary>What the check says of head and sources, which it looks at once and not in every draw.</summary>

@@ -29,7 +29,7 @@ public sealed class PdfSheetTests
 
         // Without the feet, so that a text may run over two pages.
         string read = Plain(string.Concat(document.GetPages().SelectMany(page => page.Letters).Where(letter => letter.StartBaseLine.Y > 30).Select(letter => letter.Value)));
-        Assert.All(SheetBody.Pages(sheet).SelectMany(page => page).SelectMany(Texts).Append(sheet.Design.Name), text => Found(Plain(text), read));
+        Assert.All(SheetBody.Pages(sheet).SelectMany(page => page.Blocks).SelectMany(Texts).Append(sheet.Design.Name), text => Found(Plain(text), read));
         Assert.All(sheet.Assessment.PartlyKnown is null && !sheet.PlainOnly ? sheet.Findings : [], finding => Found(Plain(finding.Message), read));
     }
 
@@ -50,8 +50,9 @@ public sealed class PdfSheetTests
             });
         });
         Assert.True(document.TryGetBookmarks(out UglyToad.PdfPig.Outline.Bookmarks? bookmarks));
-        string[] headings = [.. SheetBody.Pages(sheet).SelectMany(page => page).SelectMany(Headings)];
-        Assert.Equal(headings, bookmarks!.GetNodes().Select(node => node.Title));
+        string[] headings = [.. SheetBody.Pages(sheet).SelectMany(page => page.Blocks).SelectMany(Headings)];
+        Assert.Equal(headings, bookmarks!.GetNodes().Where(node => node.Level == 1).Select(node => node.Title));
+        Assert.Equal(SheetBody.Pages(sheet).Select(page => HtmlSheet.Capital(page.Title)), bookmarks!.GetNodes().Where(node => node.Level == 0).Select(node => node.Title));
     }
 
     [Theory]
@@ -173,7 +174,7 @@ public sealed class PdfSheetTests
         DesignDocument document = DesignDocument.Read(Path.Combine(Repository.Designs, name + ".toml"));
         return document.NotAllKnown is not null
             ? new Sheet(document, PartlyKnownEvaluator.Evaluate(document.PartlyKnown!))
-            : new Sheet(document, Advisor.Advise(Evaluator.Evaluate(document.Design))) { Bench = Bench.BenchPlan.Of(document.Design).Readings };
+            : new Sheet(document, Advisor.Advise(Evaluator.Evaluate(document.Design))) { Bench = Bench.BenchPlan.Of(document.Design).Readings, HasAppendix = true };
     }
 
     private static IEnumerable<string> Headings(Block block) => block switch

@@ -1,4 +1,5 @@
 using FrontEnd.Amplifier;
+using FrontEnd.Boards;
 using FrontEnd.Building;
 using FrontEnd.Designs;
 using FrontEnd.Digital;

@@ -32,6 +32,10 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<ChannelJson>? Channels { get; init; }
 
+    /// <summary>Where the factors of contact over time come from; left out where no electrode has any. The figures at each time are results.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<ContactSource>? ContactOverTime { get; init; }
+
     /// <summary>What the design leaves to the program, and by which source.</summary>
     public required IReadOnlyList<DefaultUsed> Defaults { get; init; }
 
@@ -43,6 +47,7 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
             Unknowns = sheet.Assessment.PartlyKnown is { } partly ? [.. partly.Unknowns.Select(UnknownJson.From)] : null,
             Draws = sheet.Assessment.PartlyKnown is null ? null : FrontEnd.Unknowns.PartlyKnownEvaluator.Draws,
             Channels = ChannelJson.From(sheet.Design),
+            ContactOverTime = ContactTimesTable.Sources(sheet) is { Count: > 0 } sources ? sources : null,
             Bench = sheet.Bench.Count == 0 ? null : [.. sheet.Bench.Select(BenchTestJson.From)],
         };
 }

@@ -43,7 +43,7 @@ internal sealed class PageFlow
         (double width, double height) = isLandscape ? (Long, Short) : (Short, Long);
         _stamp = stamp?.Invoke(width - (2 * Margin));
         Begin(width, height);
-        _bookmarks.Add(new Bookmark(title, 0, _pages.Count - 1, 0));
+        _bookmarks.Add(new Bookmark(HtmlSheet.Capital(title), 0, _pages.Count - 1, 0));
     }
 
     /// <summary>Pieces one below the other.</summary>

@@ -16,16 +16,16 @@ internal static class PdfSheet
     {
         PageFlow flow = new();
         bool isFirst = true;
-        foreach (IReadOnlyList<Block> page in SheetBody.Pages(sheet))
+        foreach (SheetPage page in SheetBody.Pages(sheet))
         {
-            flow.Begin(isLandscape: false, null);
+            flow.Begin(page.Title, page.IsLandscape, page.Stamp is { } stamp ? width => PrintBlocks.Stamp(stamp, width) : null);
             if (isFirst)
             {
                 flow.Add(PrintBlocks.Title(sheet.Design.Name, flow.Width));
                 isFirst = false;
             }
 
-            PrintBlocks.Add(flow, page);
+            PrintBlocks.Add(flow, page.Blocks);
         }
 
         Foot(sheet, flow.Pages);

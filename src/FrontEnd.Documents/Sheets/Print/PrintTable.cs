@@ -7,6 +7,9 @@ internal static class PrintTable
 {
     private const double Gap = 7, SmallGap = 6, Padding = 1.1, MarkRoom = 8;
 
+    /// <summary>What a reading wants that is written in by hand, 18 mm.</summary>
+    private const double BoxWidth = 51;
+
     /// <summary>Of the width of a table that numbers may take before they are broken too.</summary>
     private const double MostForNumbers = 0.8;
 
@@ -80,7 +83,12 @@ internal static class PrintTable
                 for (int at = 0; at < cells.Length; at++)
                 {
                     (Cell cell, IReadOnlyList<string> lines, IReadOnlyList<string> under) = cells[at];
-                    (double place, Anchor anchor) = columns[at].IsText ? (x + lefts[at], Anchor.Start) : (x + lefts[at] + widths[at], Anchor.End);
+                    (double place, Anchor anchor) = columns[at].IsText || columns[at].IsBox ? (x + lefts[at], Anchor.Start) : (x + lefts[at] + widths[at], Anchor.End);
+                    if (columns[at].IsBox && !isHead)
+                    {
+                        page.Rectangle(x + lefts[at], y + 0.6, widths[at], height - 1.2, Frame);
+                    }
+
                     cell.Style.Draw(page, lines, place, y + Padding, anchor);
                     PrintStyle.Quiet.Draw(page, under, place, y + Padding + (lines.Count * cell.Style.Leading), anchor);
                 }
@@ -120,8 +128,9 @@ internal static class PrintTable
         for (int at = 0; at < columns.Count; at++)
         {
             // A hair more than the text, so that rounding breaks no line.
-            whole[at] = Math.Max(head.Width(columns[at].Head), rows.Select(row => row.Cells[at].Width).DefaultIfEmpty(0).Max()) + 0.01;
-            least[at] = Math.Max(PrintLines.WidestWord(columns[at].Head, head), rows.Select(row => row.Cells[at].WidestWord).DefaultIfEmpty(0).Max()) + 0.01;
+            double box = columns[at].IsBox ? BoxWidth : 0;
+            whole[at] = Math.Max(box, Math.Max(head.Width(columns[at].Head), rows.Select(row => row.Cells[at].Width).DefaultIfEmpty(0).Max()) + 0.01);
+            least[at] = Math.Max(box, Math.Max(PrintLines.WidestWord(columns[at].Head, head), rows.Select(row => row.Cells[at].WidestWord).DefaultIfEmpty(0).Max()) + 0.01);
         }
 
         bool numbersFit = columns.Select((column, at) => column.IsText ? 0 : whole[at]).Sum() <= MostForNumbers * room;

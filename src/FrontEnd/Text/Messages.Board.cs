@@ -1,0 +1,12 @@
+namespace FrontEnd.Text;
+
+/// <summary>Codes of the board: FE1020 to FE1029.</summary>
+public static partial class Messages
+{
+    public const string GainResistorUnknown = "FE1020";
+    public const string GroundGainTooLarge = "FE1021";
+    public const string GroundFrequencyTooLow = "FE1022";
+    public const string GroundFrequencyTooHigh = "FE1023";
+    public const string OddPackage = "FE1024";
+    public const string ReferencePartUnknown = "FE1025";
+}

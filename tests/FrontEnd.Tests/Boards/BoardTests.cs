@@ -1,0 +1,80 @@
+using FrontEnd.Boards;
+using FrontEnd.Building;
+using FrontEnd.Catalogue;
+using FrontEnd.Designs;
+using FrontEnd.Findings;
+using FrontEnd.Tests.Laws;
+using FsCheck.Xunit;
+using Xunit;
+
+namespace FrontEnd.Tests.Boards;
+
+/// <summary>The design as a circuit board, and as it can be bought.</summary>
+public sealed class BoardTests
+{
+    /// <summary>A board of any design that has no errors: every net has two pins or more, every piece a name of its own, every pin a net but
+    /// those of an amplifier without gain resistor.</summary>
+    [Property(MaxTest = 200)]
+    public void Board_OfAnyDesign_LeavesNoPinAlone(int seed)
+    {
+        if (Drawn(seed) is not { } design)
+        {
+            return;
+        }
+
+        Board board = Board.Of(design);
+        Assert.Equal(board.Parts.Count, board.Parts.Select(part => part.Name).Distinct(StringComparer.Ordinal).Count());
+        foreach (IGrouping<string, NetlistRow> net in Netlist.Of(board).GroupBy(row => row.Net, StringComparer.Ordinal))
+        {
+            if (net.Key.Length == 0)
+            {
+                Assert.All(net, row => Assert.Equal(PieceClass.DifferentialAmplifier, board.Parts.First(part => part.Name == row.Designator).Class));
+            }
+            else
+            {
+                Assert.True(2 <= net.Count(), $"{net.Key} of {string.Join(", ", net)}");
+            }
+        }
+    }
+
+    /// <summary>What can be bought stays as it is when it is made buildable once more.</summary>
+    [Property(MaxTest = 300)]
+    public void Buildable_OfWhatIsBuildable_IsTheSame(int seed)
+    {
+        if (Drawn(seed) is not { } design)
+        {
+            return;
+        }
+
+        BuildableDesign once = BuildableDesign.Of(design), twice = BuildableDesign.Of(once.Design);
+        foreach (Fields.Field<Design> field in DesignFields.Numeric(once.Design))
+        {
+            double was = field.SiValue(once.Design)!.Value, now = field.SiValue(twice.Design)!.Value;
+            Assert.True(Math.Abs(now - was) <= 1e-9 * Math.Abs(was), $"{field.Key}: {was} and {now}");
+        }
+    }
+
+    /// <summary>No resistor that protects the wearer gets smaller by being made buildable.</summary>
+    [Property(MaxTest = 300)]
+    public void Buildable_OfAnyDesign_ProtectsNoLess(int seed)
+    {
+        if (Drawn(seed) is not { } design)
+        {
+            return;
+        }
+
+        BuildableDesign built = BuildableDesign.Of(design);
+        Assert.True(design.Input.SeriesResistor.Ohms <= built.Design.Input.SeriesResistor.Ohms * (1 + 1e-12));
+        Assert.True(design.GroundDrive.SeriesResistor.Ohms <= built.Design.GroundDrive.SeriesResistor.Ohms * (1 + 1e-12));
+        foreach ((MeasuringLead stated, MeasuringLead bought) in design.Leads.Zip(built.Design.Leads))
+        {
+            Assert.True((stated.Buffer?.SkinResistor.Ohms ?? 0) <= (bought.Buffer?.SkinResistor.Ohms ?? 0) * (1 + 1e-12));
+        }
+    }
+
+    private static Design? Drawn(int seed)
+    {
+        Design design = DrawnDesigns.Draw(seed);
+        return DesignCheck.Run(design).Any(finding => finding.Severity == Severity.Error) ? null : design;
+    }
+}
