@@ -36,10 +36,12 @@ internal static class Pdf
             new PdfPainter(graphics).Draw(picture);
         }
 
+        PdfOutline? part = null;
         foreach (Bookmark bookmark in bookmarks)
         {
-            PdfOutlineCollection place = bookmark.Level == 0 || document.Outlines.Count == 0 ? document.Outlines : document.Outlines[^1].Outlines;
-            PdfOutline entry = place.Add(bookmark.Text, document.Pages[bookmark.Page], opened: true);
+            bool isPart = bookmark.Level == 0 || part is null;
+            PdfOutline entry = (isPart ? document.Outlines : part!.Outlines).Add(bookmark.Text, document.Pages[bookmark.Page], opened: true);
+            part = isPart ? entry : part;
             entry.PageDestinationType = PdfPageDestinationType.Xyz;
             entry.Top = pages[bookmark.Page].Height - bookmark.Top;
         }

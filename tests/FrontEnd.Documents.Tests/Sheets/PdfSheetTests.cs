@@ -110,7 +110,7 @@ public sealed class PdfSheetTests
     public void Numbers_OfATable_StandFlushRight()
     {
         string[] numbers = ["1.00 nV", "−22.45 mV", "100 %", "4"];
-        IReadOnlyList<Piece> pieces = PrintTable.Of(new Block.Table([new("what", true), new("value")], [.. numbers.Select(number => new Row(["a text", number]))]), 300);
+        IReadOnlyList<Piece> pieces = PrintTable.Of(new Block.Table([new("what", true), new("value")], [.. numbers.Select(number => new Row(["a text", number]))]), 300, PrintLook.Usual);
         Picture page = new(400, 400, "");
         foreach (Piece piece in pieces)
         {
@@ -129,7 +129,7 @@ public sealed class PdfSheetTests
         string[] words = [.. Enumerable.Range(0, 4000).Select(number => $"w{number}")];
         PageFlow flow = new();
         flow.Begin("", isLandscape: false, null);
-        PrintBlocks.Add(flow, [new Block.Heading("many rows"), new Block.Table([new("the head", true), new("number")],
+        new PrintBlocks(PrintLook.Usual).Add(flow, [new Block.Heading("many rows"), new Block.Table([new("the head", true), new("number")],
             [.. Enumerable.Range(0, 200).Select(number => new Row([$"row {number}", $"{number}"])), new Row([string.Join(' ', words), "last"])])]);
         Assert.True(flow.Pages.Count > 3);
         Assert.All(flow.Pages, page => Assert.Single(page.Operations.OfType<Operation.Text>(), text => text.Runs[0].Text == "the head"));
@@ -146,8 +146,8 @@ public sealed class PdfSheetTests
     [InlineData("", 10.0)]
     public void Lines_OfAnyText_AreNoWiderThanTheColumn_AndLoseNoLetter(string text, double width)
     {
-        IReadOnlyList<string> lines = PrintLines.Of(text, width, PrintStyle.Body);
-        Assert.All(lines, line => Assert.True(PrintStyle.Body.Width(line) <= width || line.Length <= 2, line));
+        IReadOnlyList<string> lines = PrintLines.Of(text, width, PrintLook.Usual.Body);
+        Assert.All(lines, line => Assert.True(PrintLook.Usual.Body.Width(line) <= width || line.Length <= 2, line));
         Assert.Equal(Plain(text), Plain(string.Concat(lines)));
     }
 
@@ -158,7 +158,7 @@ public sealed class PdfSheetTests
         {
             PageFlow flow = new();
             flow.Begin("", isLandscape: false, null);
-            PrintBlocks.Add(flow,
+            new PrintBlocks(PrintLook.Usual).Add(flow,
             [
                 new Block.Table([new("a", true)], [.. Enumerable.Range(0, rows).Select(row => new Row([$"{row}"]))]), new Block.Heading("the list"),
                 new Block.Items([.. Enumerable.Range(0, 30).Select(number => $"entry {number}")], Small: true),

@@ -9,10 +9,10 @@ internal sealed class PageFlow
     public const double Short = 210 / 25.4 * 72, Long = 297 / 25.4 * 72;
 
     /// <summary>Left and right of what is printed, in points.</summary>
-    public const double Margin = 34;
+    public const double Margin = 30;
 
     /// <summary>Above it, and below, where the foot stands.</summary>
-    private const double Top = 30, Bottom = 38;
+    private const double Top = 28, Bottom = 36;
 
     /// <summary>A pair that would begin in so small a rest of the page begins the next.</summary>
     private const double SmallRest = 0.35;

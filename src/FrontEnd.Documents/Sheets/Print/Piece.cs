@@ -25,9 +25,8 @@ internal sealed record PrintStyle(double Size, double Leading, bool IsBold = fal
     /// <summary>The least size of a letter that is read without effort in print.</summary>
     public const double LeastSize = 6.5;
 
-    public static readonly PrintStyle Title = new(14, 18, IsBold: true), Heading = new(10, 13, IsBold: true), Caption = new(8.5, 11);
-
-    public static readonly PrintStyle Body = new(8, 10.6), Small = new(6.6, 8.2), Quiet = new(7, 9, Colour: "#444"), Foot = new(7, 9, Colour: "#444");
+    /// <summary>Of the line at the foot of each page.</summary>
+    public static readonly PrintStyle Foot = new(7, 9, Colour: "#444");
 
     public double Width(string text) => TextWidth.Of(text, Size, IsBold);
 
@@ -41,4 +40,29 @@ internal sealed record PrintStyle(double Size, double Leading, bool IsBold = fal
             line += Leading;
         }
     }
+}
+
+/// <summary>How closely a page is set.</summary>
+/// <param name="Density">1 for the usual; 0.9 takes a tenth off the room between lines, tables and drawings, and off what is larger than the
+/// least size.</param>
+internal sealed record PrintLook(double Density)
+{
+    public static readonly PrintLook Usual = new(1);
+
+    public PrintStyle Title { get; } = new(14, 18, IsBold: true);
+
+    public PrintStyle Heading { get; } = new(Size(10, Density), 13 * Density, IsBold: true);
+
+    public PrintStyle Caption { get; } = new(Size(8.2, Density), 10.4 * Density);
+
+    public PrintStyle Body { get; } = new(Size(8, Density), 10.4 * Density);
+
+    public PrintStyle Small { get; } = new(Size(6.6, Density), 8 * Density);
+
+    public PrintStyle Quiet { get; } = new(Size(7, Density), 8.8 * Density, Colour: "#444");
+
+    /// <summary>Room between things, in points.</summary>
+    public double Room(double usual) => usual * Density;
+
+    private static double Size(double usual, double density) => Math.Max(PrintStyle.LeastSize, usual * density);
 }

@@ -3,7 +3,7 @@ using FrontEnd.Documents.Drawing;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>The blocks of a sheet as pieces of printed pages. Lengths in points.</summary>
-internal static class PrintBlocks
+internal sealed class PrintBlocks(PrintLook look)
 {
     private const double ColumnGap = 18, ManyGap = 14, Indent = 11, SmallIndent = 8;
     private const int ManyColumns = 3;
@@ -18,7 +18,7 @@ internal static class PrintBlocks
     private const int MostLines = 12;
 
     /// <summary>Puts blocks onto pages, from where the flow is.</summary>
-    public static void Add(PageFlow flow, IReadOnlyList<Block> blocks)
+    public void Add(PageFlow flow, IReadOnlyList<Block> blocks)
     {
         List<Piece> column = [];
         foreach (Block block in blocks)
@@ -47,16 +47,16 @@ internal static class PrintBlocks
     }
 
     /// <summary>Blocks in one column.</summary>
-    private static List<Piece> Of(IEnumerable<Block> blocks, double width, double most) => [.. blocks.SelectMany(block => Of(block, width, most))];
+    private List<Piece> Of(IEnumerable<Block> blocks, double width, double most) => [.. blocks.SelectMany(block => Of(block, width, most))];
 
-    private static IReadOnlyList<Piece> Of(Block block, double width, double most) => block switch
+    private IReadOnlyList<Piece> Of(Block block, double width, double most) => block switch
     {
         Block.Heading heading => [Heading(HtmlSheet.Capital(heading.Text), width)],
-        Block.Paragraph paragraph => Text(HtmlSheet.Capital(paragraph.Text), PrintStyle.Body, width),
+        Block.Paragraph paragraph => Text(HtmlSheet.Capital(paragraph.Text), look.Body, width),
         Block.Warning warning => [Warning(warning.Text, width)],
         Block.Items items => Entries(items, width),
-        Block.Table table => Spaced(PrintTable.Of(table, width)),
-        Block.Verdicts verdicts => Spaced(PrintTable.Of(verdicts, width)),
+        Block.Table table => Spaced(PrintTable.Of(table, width, look)),
+        Block.Verdicts verdicts => Spaced(PrintTable.Of(verdicts, width, look)),
         Block.Pair pair => Of(pair.Left.Concat(pair.Right), width, most),
         Block.Drawing drawing => [Drawing(drawing, width, most)],
         Block.Drawings drawings => [Heading(Block.Drawings.Title, width), .. TwoByTwo(drawings.All, width, most)],
@@ -64,7 +64,7 @@ internal static class PrintBlocks
     };
 
     /// <summary>The name of what is printed, at the top of its first page.</summary>
-    public static IReadOnlyList<Piece> Title(string text, double width) => Text(text, PrintStyle.Title, width);
+    public IReadOnlyList<Piece> Title(string text, double width) => Text(text, look.Title, width);
 
     /// <summary>What each page says of a design that must not be worn.</summary>
     public static Piece Stamp(string text, double width)
@@ -79,12 +79,12 @@ internal static class PrintBlocks
         });
     }
 
-    private static Piece Heading(string text, double width)
+    private Piece Heading(string text, double width)
     {
-        IReadOnlyList<string> lines = PrintLines.Of(text, width, PrintStyle.Heading);
-        return new Piece((lines.Count * PrintStyle.Heading.Leading) + 2, (page, x, y) => PrintStyle.Heading.Draw(page, lines, x, y))
+        IReadOnlyList<string> lines = PrintLines.Of(text, width, look.Heading);
+        return new Piece((lines.Count * look.Heading.Leading) + 2, (page, x, y) => look.Heading.Draw(page, lines, x, y))
         {
-            Before = 8,
+            Before = look.Room(8),
             KeepsNext = true,
             Bookmark = text,
         };
@@ -97,10 +97,10 @@ internal static class PrintBlocks
             new Piece(some.Length * style.Leading, (page, x, y) => style.Draw(page, some, x, y)) { Before = at == 0 ? 3 : 0 })];
     }
 
-    private static Piece Warning(string text, double width)
+    private Piece Warning(string text, double width)
     {
         const double Bar = 6, Inside = 5;
-        PrintStyle style = PrintStyle.Body with { IsBold = true };
+        PrintStyle style = look.Body with { IsBold = true };
         IReadOnlyList<string> lines = PrintLines.Of(text, width - Bar - (2 * Inside), style);
         double height = (lines.Count * style.Leading) + (2 * Inside);
         return new Piece(height, (page, x, y) =>
@@ -110,13 +110,13 @@ internal static class PrintBlocks
             style.Draw(page, lines, x + Bar + Inside, y + Inside);
         })
         {
-            Before = 5,
+            Before = look.Room(5),
         };
     }
 
-    private static Piece[] Entries(Block.Items items, double width)
+    private Piece[] Entries(Block.Items items, double width)
     {
-        (PrintStyle style, double indent) = items.Small ? (PrintStyle.Small, SmallIndent) : (PrintStyle.Body, Indent);
+        (PrintStyle style, double indent) = items.Small ? (look.Small, SmallIndent) : (look.Body, Indent);
         if (items.Numbered)
         {
             indent = Math.Max(indent, style.Width($"{items.Texts.Count}. "));
@@ -132,29 +132,29 @@ internal static class PrintBlocks
                 style.Draw(page, some, x + indent, y);
             })
             {
-                Before = part == 0 ? 1.5 : 0,
+                Before = part == 0 ? look.Room(at == 0 ? 3 : 1.2) : 0,
             });
         })];
     }
 
-    private static Piece Drawing(Block.Drawing drawing, double width, double most)
+    private Piece Drawing(Block.Drawing drawing, double width, double most)
     {
         const double Below = 3, UnderCaption = 3;
-        PrintStyle style = PrintStyle.Caption;
+        PrintStyle style = look.Caption;
         IReadOnlyList<string> lines = drawing.Title.Length == 0 ? [] : PrintLines.Of(HtmlSheet.Capital(drawing.Title), width, style);
         double caption = lines.Count == 0 ? 0 : (lines.Count * style.Leading) + UnderCaption;
-        double scale = Math.Min(Math.Min(LargestScale, width / drawing.Picture.Width), (most - caption - Below) / drawing.Picture.Height);
+        double scale = Math.Min(Math.Min(LargestScale, look.Density * width / drawing.Picture.Width), (most - caption - Below) / drawing.Picture.Height);
         return new Piece(caption + (scale * drawing.Picture.Height) + Below, (page, x, y) =>
         {
             style.Draw(page, lines, x, y);
             page.Place(drawing.Picture, x, y + caption, scale);
         })
         {
-            Before = 5,
+            Before = look.Room(5),
         };
     }
 
-    private static IEnumerable<Piece> TwoByTwo(IReadOnlyList<Block.Drawing> all, double width, double most)
+    private IEnumerable<Piece> TwoByTwo(IReadOnlyList<Block.Drawing> all, double width, double most)
     {
         double half = (width - ColumnGap) / 2;
         foreach (Block.Drawing[] row in all.Chunk(2))
@@ -168,12 +168,12 @@ internal static class PrintBlocks
                 }
             })
             {
-                Before = 6,
+                Before = look.Room(6),
             };
         }
     }
 
     /// <summary>With room above.</summary>
-    private static IReadOnlyList<Piece> Spaced(IReadOnlyList<Piece> pieces) => 
-        [.. pieces.Select((piece, at) => at == 0 ? piece with { Before = 3 } : piece)];
+    private IReadOnlyList<Piece> Spaced(IReadOnlyList<Piece> pieces) => 
+        [.. pieces.Select((piece, at) => at == 0 ? piece with { Before = look.Room(3) } : piece)];
 }

@@ -10,8 +10,16 @@ internal static class PrintLines
 
     /// <summary>Lines that are no wider than a column. No line ends between a number and its unit; a word that is wider than the column is broken
     /// behind a hyphen, a point or the like, or where the column ends.</summary>
+    /// <param name="text">A line end in it ends a line.</param>
     /// <param name="width">In points.</param>
-    public static IReadOnlyList<string> Of(string text, double width, PrintStyle style)
+    public static IReadOnlyList<string> Of(string text, double width, PrintStyle style) =>
+        text.Contains('\n', StringComparison.Ordinal) ? [.. text.Split('\n').SelectMany(line => OfOne(line, width, style))] : OfOne(text, width, style);
+
+    /// <summary>The widest of a text's own lines, unbroken.</summary>
+    public static double WidestLine(string text, PrintStyle style) =>
+        text.Contains('\n', StringComparison.Ordinal) ? text.Split('\n').Max(style.Width) : style.Width(text);
+
+    private static IReadOnlyList<string> OfOne(string text, double width, PrintStyle style)
     {
         if (style.Width(text) <= width)
         {
@@ -51,7 +59,7 @@ internal static class PrintLines
 
     /// <summary>The widest word of a text: a column that is at least as wide breaks none.</summary>
     public static double WidestWord(string text, PrintStyle style) =>
-        text.Length == 0 ? 0 : TextPage.Pieces(text).Select(style.Width).DefaultIfEmpty(0).Max();
+        text.Length == 0 ? 0 : TextPage.Pieces(text.Replace('\n', ' ')).Select(style.Width).DefaultIfEmpty(0).Max();
 
     /// <summary>How many letters of a word fit into a column, at least one.</summary>
     private static int Fits(string word, double width, PrintStyle style)
