@@ -78,7 +78,7 @@ internal static class SheetCommand
 
         foreach (string file in files)
         {
-            if (SheetFormats.WriteFile(sheet, file) is { } problem)
+            if (SheetFormats.WriteFile(sheet, file, outlet.Tell) is { } problem)
             {
                 outlet.Tell(problem);
                 return ExitCode.Unusable;

@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.IO.Compression;
 using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Drawing;
@@ -19,7 +20,7 @@ internal sealed class FontFile
     private FontFile(string name)
     {
         Name = name;
-        _bytes = new(() => Embedded.Bytes($"fonts/{name}.ttf"));
+        _bytes = new(() => Unpacked(Embedded.Bytes($"fonts/{name}.ttf.gz")));
         _widths = new(Read);
     }
 
@@ -42,6 +43,14 @@ internal sealed class FontFile
             letters[at] = Has(from[at]) ? from[at] : Instead;
         }
     });
+
+    private static byte[] Unpacked(byte[] packed)
+    {
+        using GZipStream stream = new(new MemoryStream(packed), CompressionMode.Decompress);
+        using MemoryStream bytes = new();
+        stream.CopyTo(bytes);
+        return bytes.ToArray();
+    }
 
     private Dictionary<char, double> Read()
     {

@@ -21,10 +21,23 @@ public static class SheetFormats
     public static bool Knows(string path, IReadOnlyList<string> known) => known.Contains(Path.GetExtension(path), StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Writes the sheet so that the file is never half written.</summary>
+    /// <param name="warn">Hears what is written, but not as it stands.</param>
     /// <returns>What went wrong; null for nothing.</returns>
-    public static Finding? WriteFile(Sheet sheet, string path) => Knows(path, [Printed])
-        ? TextFiles.WriteAtomically(path, PdfSheet.Of(sheet))
-        : TextFiles.WriteAtomically(path, Text(sheet, path));
+    public static Finding? WriteFile(Sheet sheet, string path, Action<Finding>? warn = null)
+    {
+        if (!Knows(path, [Printed]))
+        {
+            return TextFiles.WriteAtomically(path, Text(sheet, path));
+        }
+
+        byte[] pages = PdfSheet.Of(sheet, out string lacking);
+        if (lacking.Length > 0)
+        {
+            warn?.Invoke(WritingMessages.Lacking(path, lacking));
+        }
+
+        return TextFiles.WriteAtomically(path, pages);
+    }
 
     private static string Text(Sheet sheet, string path) => Path.GetExtension(path).ToUpperInvariant() switch
     {

@@ -166,7 +166,7 @@ public sealed class PdfTests
         Assert.Equal("a \uFFFD\uFFFD b Ж ℓ ‰", string.Concat(document.GetPage(1).Letters.Select(letter => letter.Value)));
         Assert.Equal("漢字", document.Information.Title);
         Letter last = document.GetPage(1).Letters[^1];
-        Assert.Equal(10 + TextWidth.Of("a 漢字 b Ж ℓ ‰", 10), last.EndBaseLine.X, 1);
+        Assert.InRange(last.EndBaseLine.X - 10 - TextWidth.Of("a 漢字 b Ж ℓ ‰", 10), -0.15, 0.15);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Text;
 using FrontEnd.Documents.Drawing;
 
 namespace FrontEnd.Documents.Sheets;
@@ -5,9 +6,15 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>The sheet as pages of A4 in a PDF: the blocks of the HTML sheet, with contents, page numbers and the font in it.</summary>
 internal static class PdfSheet
 {
-    public static byte[] Of(Sheet sheet)
+    public static byte[] Of(Sheet sheet) => Of(sheet, out _);
+
+    /// <param name="lacking">Letters of the sheet that the font does not have, each once, a few at most.</param>
+    public static byte[] Of(Sheet sheet, out string lacking)
     {
+        const int Few = 10;
         PageFlow flow = Pages(sheet);
+        IEnumerable<Rune> letters = flow.Pages.SelectMany(page => page.AllTexts()).SelectMany(text => text.Runs).SelectMany(run => run.Text.EnumerateRunes());
+        lacking = string.Join(' ', letters.Where(letter => !letter.IsBmp || !FontFile.Regular.Has((char)letter.Value)).Distinct().Take(Few));
         return Pdf.Of(sheet.Design.Name, flow.Pages, flow.Bookmarks, sheet.Day);
     }
 

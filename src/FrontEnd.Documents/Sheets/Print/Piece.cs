@@ -57,7 +57,7 @@ internal sealed record PrintLook(double Density)
 
     public PrintStyle Body { get; } = new(Size(8, Density), 10.4 * Density);
 
-    public PrintStyle Small { get; } = new(Size(6.6, Density), 8 * Density);
+    public PrintStyle Small { get; } = new(PrintStyle.LeastSize, 8 * Density);
 
     public PrintStyle Quiet { get; } = new(Size(7, Density), 8.8 * Density, Colour: "#444");
 
