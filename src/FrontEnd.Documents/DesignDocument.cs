@@ -201,6 +201,32 @@ public sealed class DesignDocument
         return new EditResult(edited, null);
     }
 
+    /// <summary>The document with other ends of what is not known; all else stays to the character. What the file's form leaves no place for stays as it
+    /// is, and a finding says so.</summary>
+    /// <param name="unknowns">Unknown values of <see cref="PartlyKnown"/> with their new ends.</param>
+    public (DesignDocument Document, IReadOnlyList<Finding> Findings) WithEnds(IEnumerable<UnknownField> unknowns)
+    {
+        DesignDocument document = this;
+        List<Finding> findings = [];
+        foreach (UnknownField unknown in unknowns)
+        {
+            string? changed = new DesignEdit(document.Text, Format, document._root).Set(unknown.Field, UnknownValue.Literal(unknown, Format));
+            DesignDocument? edited = changed is null ? null : document.WithText(changed);
+            bool arrived = edited?.PartlyKnown?.Find(unknown.Key) is { } read && Same(read.Least, unknown.Least) && Same(read.Greatest, unknown.Greatest)
+                && edited.PartlyKnown.Unknowns.Count == PartlyKnown?.Unknowns.Count;
+            document = arrived ? edited! : document;
+            if (!arrived)
+            {
+                findings.Add(Placed(Messages.NoPlace(unknown.Key)));
+            }
+        }
+
+        return (document, findings);
+
+        // Written in decimal digits.
+        static bool Same(double one, double other) => Math.Abs(one - other) <= 1e-9 * Math.Abs(other);
+    }
+
     /// <summary>Takes a key out of the text, so that its default or its card's value holds again. Its line goes, with the comment on it;
     /// everything else stays.</summary>
     public EditResult Clear(string key)

@@ -17,7 +17,7 @@ internal sealed class DesignEdit(string text, DocumentFormat format, TableNode r
     private readonly string _newLine = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
 
     /// <summary>The changed text; null where the file's form leaves no place for the key.</summary>
-    public string? Set(Field<Design> field, string literal)
+    public string? Set(FieldDescription field, string literal)
     {
         if (format == DocumentFormat.Toml)
         {

@@ -66,9 +66,27 @@ public class EveryNumberTests
     }
 
     [Theory]
+    [InlineData("2.5")]
+    [InlineData("80")]
+    public void Bench_RecordingThatNarrows_HasEveryNumberInJson(string microvolts)
+    {
+        using TemporaryFolder folder = new();
+        string file = BenchNarrowingTests.White(folder, double.Parse(microvolts, System.Globalization.CultureInfo.InvariantCulture));
+        string[] call = ["bench", "designs/bought-headband.toml", "--measured", file, "--fixture", "shorted"];
+        using JsonDocument json = JsonDocument.Parse(Shell.Run([.. call, "--json"]).Output);
+        Assert.Equal(microvolts == "80", json.RootElement.GetProperty("findings").GetArrayLength() == 1);
+        Holds(call);
+    }
+
+    [Theory]
     [InlineData("hobbyist")]
     [InlineData("engineer")]
     public void Size_Requirements_HasEveryNumberInJson(string name) => Holds("size", $"designs/{name}-requirements.toml");
+
+    [Theory]
+    [InlineData("hobbyist")]
+    [InlineData("dry-headband")]
+    public void SizeAsBuilt_Design_HasEveryNumberInJson(string name) => Holds("size", "--as-built", $"designs/{name}.toml");
 
     /// <summary>Ids of the starter, all of them, a quarter of them each, so that the cases run side by side.</summary>
     [Theory]

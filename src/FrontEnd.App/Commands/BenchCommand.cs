@@ -15,29 +15,60 @@ internal static class BenchCommand
         Option<string?> test = new("--test") { Description = "the test that was recorded, such as shorted; needed for a recording" };
         Option<string?> channel = new("--channel") { Description = "name or number of the recording's channel; default: the first" };
         Option<bool> raw = new("--raw") { Description = "the recording was made with the digital filters off; default: on where the test has them on" };
+        Option<string?> fixture = new("--fixture") { Description = "for a design with unknown values: what the recording was made on, `shorted` or the resistor in every lead, such as 10k; default: the test named by --test" };
+        Option<string?> narrow = new("--narrow") { Description = "for a design with unknown values: write it with the ranges of the draws that agree with the recording to this file, comments kept; a file that exists is written over only where it is the design itself; default: show them only" };
         Option<bool> json = OptionValues.Json();
         Command command = new("bench",
-            "Lists the tests of a built board with the readings it should give, or compares readings or a recording with them. Every test is on a fixture with nobody connected. Exit code 0: all agree, 1: some do not, 2: something cannot be used.") { design,
-            measured, test, channel, raw, json };
-        command.SetAction(call => Run(
-            call.GetRequiredValue(design), call.GetValue(measured), call.GetValue(test), call.GetValue(channel), call.GetValue(raw),
-                call.GetValue(json), outlet));
+            "Lists the tests of a built board with the readings it should give, or compares readings or a recording with them. Of a design with unknown values a recording on a fixture narrows their ranges. Every test is on a fixture with nobody connected. Exit code 0: all agree, 1: some do not, 2: something cannot be used.") { design,
+            measured, test, channel, raw, fixture, narrow, json };
+        command.SetAction(call => Run(call.GetRequiredValue(design),
+            new BenchAsked(call.GetValue(measured), call.GetValue(test), call.GetValue(channel), call.GetValue(raw), call.GetValue(fixture), call.GetValue(narrow), call.GetValue(json)),
+            outlet));
         return command;
     }
 
-    private static int Run(string path, string? measured, string? test, string? channel, bool raw, bool json, Outlet outlet)
+    private static int Run(string path, BenchAsked asked, Outlet outlet)
     {
-        if (DesignInput.Usable(path, outlet) is not { } document)
+        if (DesignInput.Readable(path, outlet) is not { } document)
         {
             return ExitCode.Unusable;
         }
 
+        if (asked.Measured is null && (asked.Narrow is not null || asked.Fixture is not null))
+        {
+            outlet.Tell(CallMessages.OptionAlone(asked.Narrow is not null ? "--narrow" : "--fixture", "--measured"));
+            return ExitCode.Unusable;
+        }
+
+        if (document.NotAllKnown is { } open)
+        {
+            if (asked.Measured is not null)
+            {
+                return BenchNarrowing.Run(path, document, asked, outlet);
+            }
+
+            outlet.Tell(open);
+            return ExitCode.Unusable;
+        }
+
+        if (asked.Narrow is not null || asked.Fixture is not null)
+        {
+            outlet.Tell(Messages.AllIsKnown(asked.Narrow is not null ? "--narrow" : "--fixture"));
+            return ExitCode.Unusable;
+        }
+
+        return Known(document, asked, outlet);
+    }
+
+    private static int Known(Documents.DesignDocument document, BenchAsked asked, Outlet outlet)
+    {
+        (string? measured, bool json) = (asked.Measured, asked.Json);
         (IReadOnlyList<BenchReading> plan, IReadOnlyList<Finding> findings) = BenchPlan.Of(document.Design);
         List<Finding> problems = [.. findings.Select(document.Placed)];
         List<BenchResult> results = [];
         if (measured is not null && problems.Count == 0)
         {
-            if (!Compare(measured, plan, (test, channel, raw), results, problems, outlet))
+            if (!Compare(measured, plan, (asked.Test, asked.Channel, asked.Raw), results, problems, outlet))
             {
                 return ExitCode.Interrupted;
             }
@@ -108,3 +139,6 @@ internal static class BenchCommand
         }
     }
 }
+
+/// <summary>What <c>bench</c> is asked for besides the design.</summary>
+internal sealed record BenchAsked(string? Measured, string? Test, string? Channel, bool Raw, string? Fixture, string? Narrow, bool Json);

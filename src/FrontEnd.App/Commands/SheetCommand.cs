@@ -1,7 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
 using FrontEnd.Advice;
+using FrontEnd.Building;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Reporting;
 using FrontEnd.Spread;
@@ -25,18 +27,24 @@ internal static class SheetCommand
         Option<bool> plain = new("--plain") { Description = "one page for a reader who knows nothing of the trade, and nothing else, .html, .pdf or .md; default: the whole sheet" };
         Option<bool> appendix = new("--appendix") { Description = "adds filters and their coefficients, further figures and tests, settings, defaults, sources, terms and theory drawings, .html, .pdf or .md; default: the pages for the bench alone" };
         Option<string?> day = new("--date") { Description = "day that a PDF says it is of, at the foot of its pages, as 2026-11-26; default: none, so that the same design gives the same file", HelpName = "day" };
+        Option<string?> prices = new("--prices") { Description = "your own table of prices, CSV: a designator, a class with its value, a card or a class, and the price of one; adds what the parts cost, with --builds what a device that meets all costs; default: no prices", HelpName = "file" };
         Option<ulong> seed = SpreadCommand.SeedOption();
         Command command = new("sheet",
             "Writes the design sheet: verdicts and what to do next, budgets and response, parts and the bench plan; what they rest on is the appendix.") { design,
-            files, builds, seed, plain, appendix, day };
+            files, builds, seed, prices, plain, appendix, day };
         command.SetAction(call =>
             Run(call.GetRequiredValue(design), call.GetRequiredValue(files), call.GetValue(builds) is { } number
                 ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
-                : null, (call.GetValue(plain), call.GetValue(appendix), call.GetValue(day)), outlet));
+                : null, new Asked(call.GetValue(plain), call.GetValue(appendix), call.GetValue(day), call.GetValue(prices)), outlet));
         return command;
     }
 
-    private static int Run(string path, string[] files, SpreadOptions? spread, (bool Plain, bool Appendix, string? Day) asked, Outlet outlet)
+    /// <summary>What of a sheet is asked for.</summary>
+    /// <param name="Day">As typed.</param>
+    /// <param name="Prices">The file of prices.</param>
+    private sealed record Asked(bool Plain, bool Appendix, string? Day, string? Prices);
+
+    private static int Run(string path, string[] files, SpreadOptions? spread, Asked asked, Outlet outlet)
     {
         IReadOnlyList<string> known = asked.Plain ? SheetFormats.Pages : SheetFormats.Extensions;
         Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. Twice(files), .. Wrong(asked.Day, files)];
@@ -59,6 +67,17 @@ internal static class SheetCommand
             return ExitCode.Unusable;
         }
 
+        Prices? prices = null;
+        if (asked.Prices is { } priceFile)
+        {
+            (prices, IReadOnlyList<Finding> unreadable) = PriceTable.Read(priceFile);
+            if (prices is null)
+            {
+                outlet.Tell(unreadable);
+                return ExitCode.Unusable;
+            }
+        }
+
         Sheet sheet = SheetOf(document, asked.Plain) with { HasAppendix = asked.Appendix, Day = Day(asked.Day) };
         if (sheet.HasErrors)
         {
@@ -73,7 +92,12 @@ internal static class SheetCommand
                 return exit;
             }
 
-            sheet = sheet with { Spread = result };
+            sheet = sheet with { Spread = result, Board = sheet.Board is { } board ? board with { Marks = ToleranceStudy.Of(board.Board, spread) } : null };
+        }
+
+        if (sheet.Board is { } priced)
+        {
+            sheet = sheet with { Board = priced with { Prices = prices } };
         }
 
         foreach (string file in files)
@@ -93,7 +117,9 @@ internal static class SheetCommand
     private static Sheet SheetOf(DesignDocument document, bool plain) => document.NotAllKnown is not null
         ? new Sheet(document, PartlyKnownEvaluator.Evaluate(document.PartlyKnown!)) { PlainOnly = plain }
         : plain ? new Sheet(document, Evaluator.Evaluate(document.Design)) { PlainOnly = true }
-        : new Sheet(document, Advisor.Advise(Evaluator.Evaluate(document.Design))) { Bench = Bench.BenchPlan.Of(document.Design).Readings };
+        : Evaluator.Evaluate(document.Design) is { HasFigures: true } assessment
+        ? new Sheet(document, Advisor.Advise(assessment)) { Bench = Bench.BenchPlan.Of(document.Design).Readings, Board = BoardAnswers.Of(assessment) }
+        : new Sheet(document, Evaluator.Evaluate(document.Design));
 
     private static DateOnly? Day(string? text) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day : null;

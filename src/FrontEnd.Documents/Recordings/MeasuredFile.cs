@@ -1,4 +1,5 @@
 using FrontEnd.Bench;
+using FrontEnd.Catalogue;
 using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Recordings;
@@ -92,6 +93,27 @@ public sealed class MeasuredFile : IDisposable
             return test is null
                 ? (null, [RecordingMessages.NeedsTest(Path)])
                 : BenchComparison.Recording(plan, test, recording, raw);
+        }
+        catch (BadRecordingException problem)
+        {
+            return (null, [problem.Finding]);
+        }
+    }
+
+    /// <summary>The noise of a recording on a fixture, of a device of which not everything is known.</summary>
+    /// <param name="design">What is known of it.</param>
+    /// <param name="fixture">What stood in the electrodes' place.</param>
+    /// <param name="channel">The channel's name, or its number from 1; null for the first.</param>
+    /// <param name="raw">True where the design's digital filters were off.</param>
+    /// <param name="progress">Told how far it is; null for nobody.</param>
+    /// <param name="cancellation">Ends it.</param>
+    public (FixtureRecording? Recording, IReadOnlyList<Finding> Findings) OnFixture(PartlyKnownDesign design, KnownFixture fixture, string? channel,
+        bool raw, IProgress<int>? progress, CancellationToken cancellation)
+    {
+        _bytes.Watch(progress, cancellation);
+        try
+        {
+            return FixtureRecording.Of(design, fixture, Recording(channel, design.Given.Design.Converter.Rate), raw);
         }
         catch (BadRecordingException problem)
         {

@@ -21,15 +21,12 @@ internal static class BenchBlocks
         yield return new Block.Paragraph(BenchPlan.Caution);
         yield return new Block.Table(
             [new("test", true, IsWhole: true), new("agrees", true, IsWhole: true), new("reading", IsBox: true), new("what to set up and read; what to suspect if it is off", true)],
-            [.. sheet.Bench.Where(test => test.Step != BenchStep.Further).GroupBy(test => test.Step).SelectMany(step => Rows(step.Key, [.. step]))], Small: true);
+            [.. sheet.Bench.Where(test => test.Step != BenchStep.Further).GroupBy(test => test.Step).SelectMany(step => Rows(step.Key, [.. step])),
+                .. Worn(sheet.Assessment)], Small: true);
         int further = sheet.Bench.Count(test => test.Step == BenchStep.Further);
         yield return new Block.Items(
             [$"`frontend bench` has these tests with all that belongs to each, and {further} more for a first board{(sheet.HasAppendix ? ", which are in the appendix" : "; so has the appendix: --appendix")}."],
             Small: true);
-        foreach (Block block in BeforeARecording(sheet.Assessment))
-        {
-            yield return block;
-        }
     }
 
     /// <summary>The tests that a first board is characterised with besides.</summary>
@@ -44,6 +41,20 @@ internal static class BenchBlocks
         yield return new Block.Heading(FurtherTests);
         yield return new Block.Paragraph(BenchPlan.Caution);
         yield return new Block.Table([new("test", true), new("expect", true), new("figure", true)], [.. tests.Select(BenchWording.Whole)], Small: true);
+    }
+
+    /// <summary>What differs from recording to recording, and how far it may go.</summary>
+    public static IEnumerable<Block> BeforeARecording(Assessment assessment)
+    {
+        Result[] limits = [.. assessment.Results.Where(result => ResultIds.Limit.All.Has(result.Id))];
+        if (limits.Length == 0)
+        {
+            yield break;
+        }
+
+        yield return new Block.Heading(BudgetTables.BeforeARecording);
+        yield return new Block.Table([new("figure", true), new("up to"), new("found", IsBox: true), new("what it is", true)],
+            [.. limits.Select(limit => new Row([limit.Id.Text, Wording.Value(limit), "", limit.Name]))], Small: true);
     }
 
     /// <summary>A step under its name and what all its tests are set up with: a row for each way of setting up, its tests a line each.</summary>
@@ -89,20 +100,13 @@ internal static class BenchBlocks
         return 0 < colon && Array.TrueForAll(fixtures, fixture => fixture.StartsWith(fixtures[0][..(colon + 1)], StringComparison.Ordinal)) ? fixtures[0][..colon] : "";
     }
 
-    /// <summary>What differs from recording to recording, how far it may go, and what a first recording shows.</summary>
-    private static IEnumerable<Block> BeforeARecording(Assessment assessment)
+    /// <summary>Behind all tests: what the first recordings on a wearer should show.</summary>
+    private static IEnumerable<Row> Worn(Assessment assessment)
     {
-        Result[] limits = [.. assessment.Results.Where(result => ResultIds.Limit.All.Has(result.Id))];
-        yield return new Block.Pair(
-            [
-                new Block.Heading(BudgetTables.BeforeARecording),
-                new Block.Table([new("figure", true), new("up to"), new("found", IsBox: true), new("what it is", true)],
-                    [.. limits.Select(limit => new Row([ResultIds.Limit.All.Rest(limit.Id), Wording.Value(limit), "", limit.Name]))], Small: true),
-            ],
-            [
-                new Block.Heading("the first recordings on a wearer, on battery, after all of these"),
-                new Block.Table([new("figure", true), new("expect"), new("found", IsBox: true), new("what it is", true)],
-                    [.. BenchFigures.Worn(assessment).Select(BenchWording.Row)], Small: true),
-            ]);
+        yield return new Row(["then, on battery: the first recordings on a wearer; before each, what the limits of use say"], IsHeading: true);
+        foreach (WornReading worn in BenchFigures.Worn(assessment))
+        {
+            yield return new Row([worn.Figure.Id.Text, (worn.Figure.State == ResultState.Number ? worn.Before + " " : "") + Wording.Value(worn.Figure), "", worn.What]);
+        }
     }
 }

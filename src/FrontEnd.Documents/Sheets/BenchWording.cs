@@ -97,10 +97,4 @@ internal static class BenchWording
             : $"{Expected(test)} ({Agrees(test)})" + (test.Remark is null ? "" : $"; {test.Remark}"),
         test.Id is { } id ? $"{test.Name}, {id}" : test.Name,
     ]);
-
-    /// <summary>What to look for when the device is first worn.</summary>
-    public static Row Row(WornReading worn) => new(
-    [
-        worn.Figure.Id.Text, (worn.Figure.State == ResultState.Number ? worn.Before + " " : "") + Wording.Value(worn.Figure), "", worn.What,
-    ]);
 }

@@ -160,7 +160,7 @@ public static class BudgetTables
         HashSet<ResultId> shown = [.. all.Take(1), .. all.Skip(1).Where(stem => assessment.Find(new HarmonicIds(stem).LandsAt)?.LandsInBand == true)
             .OrderByDescending(Recorded).Take(HarmonicsShown - 1)];
         Row[] others = [.. all.Where(stem => !shown.Contains(stem)).OrderByDescending(Recorded).Take(1).Select(largest =>
-            new Row([$"{all.Length - shown.Count} others, each at most", "", "", Cell(assessment, new HarmonicIds(largest).Recorded), "", ""]))];
+            new Row([$"{all.Length - shown.Count} more, up to", "", "", Cell(assessment, new HarmonicIds(largest).Recorded), "", ""]))];
         return Harmonics(assessment, [], [.. all.Where(shown.Contains)], others);
 
         double Recorded(ResultId stem) => assessment.Find(new HarmonicIds(stem).Recorded)?.Value?.SiValue ?? 0;

@@ -35,6 +35,10 @@ internal static class SheetAppendix
         yield return new Block.Pair(
             [.. tables[BudgetTables.BeforeARecording].SelectMany(SheetBody.Titled), .. tables["converter"].SelectMany(SheetBody.Titled), .. tables["mains harmonics"].SelectMany(SheetBody.Titled)],
             [.. tables["filters and delays"].SelectMany(SheetBody.Titled).Select(WithoutNames)]);
+        if (Charts.Landings(assessment) is var (title, drawing))
+        {
+            yield return new Block.Drawing(title, drawing, null);
+        }
     }
 
     /// <summary>The ids of filter figures say what they are; the names beside them would say it again.</summary>

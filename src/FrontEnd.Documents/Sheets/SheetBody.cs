@@ -130,13 +130,14 @@ internal static class SheetBody
             [
                 .. Tables("mains at the electrodes"),
                 .. BudgetTables.HarmonicsThatMatter(assessment) is { } harmonics ? Titled(harmonics) : [],
+                .. Tables(ContactTimesTable.Title),
             ]);
         foreach ((string title, Picture drawing) in Charts.Of(assessment))
         {
             yield return new Block.Drawing(title, drawing, null);
         }
 
-        foreach (Block block in Tables(ContactTimesTable.Title).Concat(Tables(SourceTables.Title)).Concat(Tables(SourceTables.ReferenceTitle)))
+        foreach (Block block in Tables(SourceTables.Title).Concat(Tables(SourceTables.ReferenceTitle)).Concat(BenchBlocks.BeforeARecording(assessment)))
         {
             yield return block;
         }

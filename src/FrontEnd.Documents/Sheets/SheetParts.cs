@@ -2,24 +2,41 @@ using FrontEnd.Building;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>The sheet's list of parts.</summary>
+/// <summary>The sheet's list of parts to order, and what becomes of the design's values.</summary>
 internal static class SheetParts
 {
     public static IEnumerable<Block> Of(Sheet sheet)
     {
+        if (sheet.Board is not { } answers)
+        {
+            yield break;
+        }
+
         Design design = sheet.Design;
-        string channels = $"for {design.Channels} channel{(design.Channels == 1 ? "" : "s")}";
-        IReadOnlyList<ListedPart> parts = PartsList.Of(design);
-        yield return new Block.Heading("parts, " + channels);
+        bool priced = answers.Prices is not null;
+        yield return new Block.Heading($"parts to order, for one device of {design.Channels} channel{(design.Channels == 1 ? "" : "s")}");
         yield return new Block.Table(
-            [new("part", true), new("value"), new("tolerance"), new("preferred value", true), new("per channel"), new("once"), new(channels)],
+            [new("pieces"), new("what", true), new("tolerance"), new("make and rating", true), new("designators", true), new("remark", true), .. priced ? (Column[])[new("price")] : []],
+            [.. answers.Order.Select(row => RowOf(answers, row, priced)), Sum(answers, priced)],
+            Small: true);
+        yield return new Block.Items(
             [
-                .. parts.Select(part => new Row([part.Where, .. PartText.Cells(part), Count(part.PerChannel), Count(part.Once), $"{part.For(design.Channels)}"])),
-                new Row(["all parts", "", "", "", Count(parts.Sum(part => part.PerChannel)), Count(parts.Sum(part => part.Once)),
-                    $"{parts.Sum(part => part.For(design.Channels))}"], IsSum: true),
+                .. OrderText.Cost(answers, sheet.Spread?.Yield), .. AsBuiltText.Of(answers.AsBuilt), .. answers.Board.Notes,
+                "Letters of designators as in IEEE 315.",
             ],
             Small: true);
     }
 
-    private static string Count(int pieces) => pieces == 0 ? "" : $"{pieces}";
+    private static Row RowOf(BoardAnswers answers, OrderRow row, bool priced) => new(
+        [
+            $"{row.Quantity}", row.First.Value is null ? OrderText.Value(row.First) is { Length: > 0 } text ? text : OrderList.Word(row.First.Class)
+                : $"{OrderList.Word(row.First.Class)} {OrderText.Value(row.First)}",
+            OrderText.Tolerance(row.First),
+            string.Join(", ", new[] { row.First.Card.Length == 0 ? "" : $"as card {row.First.Card}", row.Ratings.Technology, row.Ratings.Voltage, row.Ratings.Package }.Where(text => text.Length != 0)),
+            row.Designators, OrderText.Remark(answers, row), .. priced ? (string[])[answers.Prices!.Of(row) is { } price ? OrderText.Price(price) : ""] : [],
+        ]);
+
+    private static Row Sum(BoardAnswers answers, bool priced) => new(
+        [$"{answers.Order.Sum(row => row.Quantity)}", "all pieces", "", "", "", "", .. priced ? (string[])[OrderText.Price(answers.Prices!.Total(answers.Order).Total)] : []],
+        IsSum: true);
 }

@@ -66,16 +66,9 @@ public static class BenchComparison
         }
 
         Design design = test.Design;
-        double rate = design.Converter.Rate.Hertz;
-        if (1e-3 < Math.Abs((recording.Rate.Hertz / rate) - 1))
+        if (Unfit(design, recording) is { } unfit)
         {
-            return (null, [Messages.OtherRate(QuantityText.Format(recording.Rate, 5), QuantityText.Format(design.Converter.Rate, 5))]);
-        }
-
-        double least = Math.Max(ShortestSeconds, 8 / design.Band.Low.Hertz);
-        if (recording.Length.Seconds < least)
-        {
-            return (null, [Messages.TooShort(QuantityText.Format(recording.Length), QuantityText.Format(Duration.FromSeconds(least)))]);
+            return (null, [unfit]);
         }
 
         var taken = new Taken(test, recording, test.Filtered && !raw);
@@ -91,6 +84,25 @@ public static class BenchComparison
         return Whole(taken, result);
     }
 
+    /// <summary>Why a recording cannot be held against a design: another rate, or too short; null where it can.</summary>
+    internal static Finding? Unfit(Design design, Recording recording)
+    {
+        if (1e-3 < Math.Abs((recording.Rate.Hertz / design.Converter.Rate.Hertz) - 1))
+        {
+            return Messages.OtherRate(QuantityText.Format(recording.Rate, 5), QuantityText.Format(design.Converter.Rate, 5));
+        }
+
+        double least = Math.Max(ShortestSeconds, 8 / design.Band.Low.Hertz);
+        return recording.Length.Seconds < least
+            ? Messages.TooShort(QuantityText.Format(recording.Length), QuantityText.Format(Duration.FromSeconds(least)))
+            : null;
+    }
+
+    /// <summary>What was taken from a recording, in words.</summary>
+    internal static string Described(Recording recording, bool isFiltered) =>
+        $"channel `{recording.Channel}`, its samples read as {(recording.AreSteps ? "converter steps" : $"{recording.Unit} at the electrodes")}, {QuantityText.Format(recording.Rate)}"
+        + $"{(recording.IsRateAssumed ? " as in the design (the file does not say)" : "")}, {QuantityText.Format(recording.Length)}, held against the design with its digital filters {(isFiltered ? "on" : "off")}";
+
     /// <summary>The result with what it was taken from; a record that is shorter than the test asks for passes nothing.</summary>
     private static (BenchResult Result, IReadOnlyList<Finding> Findings) Whole(Taken taken, BenchResult result)
     {
@@ -104,8 +116,7 @@ public static class BenchComparison
                 ? $"; not judged, as the recording has {QuantityText.Format(recording.Length)} of the {asked} that the test asks for"
                 : ""),
             Length = recording.Length,
-            Taken = $"channel `{recording.Channel}`, its samples read as {(recording.AreSteps ? "converter steps" : $"{recording.Unit} at the electrodes")}, {QuantityText.Format(recording.Rate)}"
-                + $"{(recording.IsRateAssumed ? " as in the design (the file does not say)" : "")}, {QuantityText.Format(recording.Length)}, held against the design with its digital filters {(taken.IsFiltered ? "on" : "off")}",
+            Taken = Described(recording, taken.IsFiltered),
             Spectra =
             [
                 new Curve("measured", "Hz", "V/√Hz", taken.Hertz,
@@ -326,7 +337,8 @@ public static class BenchComparison
 
     private static string Signed(double decibels) => $"{(0 <= decibels ? "+" : "")}{QuantityText.FormatNumber(Math.Round(decibels, 1), 3)}";
 
-    private static IEnumerable<FoundLine> Lines(WelchSpectrum spectrum, Design design, double[] density)
+    /// <summary>Lines that stand out of the noise, the largest first.</summary>
+    internal static IEnumerable<FoundLine> Lines(WelchSpectrum spectrum, Design design, double[] density)
     {
         // A bin of K averages of Gaussian noise spreads by 1/√K about its mean.
         double threshold = 1 + (LineSigmas / Math.Sqrt(spectrum.Averages)), rate = design.Converter.Rate.Hertz;

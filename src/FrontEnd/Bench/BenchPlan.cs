@@ -22,6 +22,9 @@ public static class BenchPlan
     /// <summary>Length of a noise record [s].</summary>
     public const double RecordSeconds = 60;
 
+    /// <summary>The test with the inputs shorted.</summary>
+    public const string Shorted = "shorted";
+
     public const double NoiseTolerance = 0.2;
     public const double GainDecibels = 1;
     public const double RejectionDecibels = 6;
@@ -34,9 +37,9 @@ public static class BenchPlan
     private static readonly SourceRef DryFixture = new("iec-60601-2-25");
 
     /// <summary>The parts put at each input: the first three of the noise tests.</summary>
-    private static (string Name, string Words, Electrode Electrode, SourceRef Source)[] NoiseFixtures =>
+    internal static (string Name, string Words, Electrode Electrode, SourceRef Source)[] NoiseFixtures =>
     [
-        ("shorted", BenchRest.Together, Fixture.Short, Practice),
+        (Shorted, BenchRest.Together, Fixture.Short, Practice),
         ("10k", "10 kΩ in every lead, the far ends tied together", Fixture.Of(Resistance.FromKilohms(10), default), Practice),
         ("51k-47n", "51 kΩ in parallel with 47 nF in every lead, the far ends tied together",
             Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47)), Imbalance),
@@ -158,7 +161,7 @@ public static class BenchPlan
         double spread = new PredictedSpectrum(evaluation, filtered: true, gain).Spread(design.Band.Low.Hertz,
             Math.Min(design.Band.High.Hertz, design.Converter.Rate.Hertz / 2), RecordSeconds);
         double width = NoiseTolerance + (2 * spread);
-        return new BenchReading(name, name == "shorted" ? "noise, inputs shorted" : $"noise, {Parts(electrode)} at each input", words,
+        return new BenchReading(name, name == Shorted ? "noise, inputs shorted" : $"noise, {Parts(electrode)} at each input", words,
             $"record {RecordSeconds:0} s in a closed metal box on battery; read the rms in {band}, at the electrodes", ReadingKind.Noise)
         {
             Expected = VoltageRms.FromVolts(rms),

@@ -196,7 +196,7 @@ public sealed class SheetTests
         const string Name = "<script>alert(1)</script>|x|\"&' **b** =1+1";
         DesignDocument document = DesignDocument.Parse(
             $"name = '''{Name}'''\ncaution = '''{Name}'''\n[[digital]]\nkind = \"notch\"\nname = '''{Name}'''\n[[stages]]\nkind = \"gain\"\nname = '''=cmd|<b>'''\nfeedback-resistor = \"10 kΩ\"\nground-resistor = \"1 kΩ\"\n", DocumentFormat.Toml);
-        Sheet sheet = new(document, Advisor.Advise(Evaluator.Evaluate(document.Design), TestContext.Current.CancellationToken)) { Bench = FrontEnd.Bench.BenchPlan.Of(document.Design).Readings };
+        Sheet sheet = new(document, Advisor.Advise(Evaluator.Evaluate(document.Design), TestContext.Current.CancellationToken)) { Bench = FrontEnd.Bench.BenchPlan.Of(document.Design).Readings, Board = BoardAnswers.Of(Evaluator.Evaluate(document.Design)) };
         Assert.Equal(Name, sheet.Design.Name);
         string html = HtmlSheet.Of(sheet), markdown = MarkdownSheet.Of(sheet), csv = CsvSheet.Of(sheet);
         Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
@@ -235,7 +235,7 @@ public sealed class SheetTests
     {
         DesignDocument document = DesignDocument.Read(Path.Combine(Repository.Designs, name + ".toml"));
         Assert.False(document.HasErrors);
-        return new Sheet(document, Advisor.Advise(Evaluator.Evaluate(document.Design), TestContext.Current.CancellationToken)) { Bench = FrontEnd.Bench.BenchPlan.Of(document.Design).Readings };
+        return new Sheet(document, Advisor.Advise(Evaluator.Evaluate(document.Design), TestContext.Current.CancellationToken)) { Bench = FrontEnd.Bench.BenchPlan.Of(document.Design).Readings, Board = BoardAnswers.Of(Evaluator.Evaluate(document.Design)) };
     }
 
     private static IEnumerable<XElement> Drawings(string html)

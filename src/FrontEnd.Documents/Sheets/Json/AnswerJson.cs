@@ -39,6 +39,9 @@ public static class AnswerJson
     /// <summary>What differs between two designs, and what each difference does.</summary>
     public static string Of(Comparison comparison) => Write("compare", ComparisonJson.Of(comparison));
 
+    /// <summary>What changes when a design is built of parts that can be bought.</summary>
+    public static string Of(AsBuilt built) => Write("size", BoughtDesignJson.From(built));
+
     /// <summary>Sampling rates side by side.</summary>
     public static string Of(RateComparison comparison) => Write("rates", RatesJson.From(comparison));
 
@@ -46,6 +49,9 @@ public static class AnswerJson
     public static string Of(Design design, IReadOnlyList<BenchReading> plan, IReadOnlyList<BenchResult> results,
         IReadOnlyList<Finding> findings) =>
         Write("bench", BenchJson.From(design, plan, results, findings));
+
+    /// <summary>What a recording on a fixture leaves of what is not known.</summary>
+    public static string Of(Narrowing narrowing, IReadOnlyList<Finding> findings) => Write("bench", NarrowingJson.From(narrowing, findings));
 
     /// <summary>What a search for a design found; each design as the text of its file.</summary>
     public static string Of(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings) =>
@@ -130,6 +136,7 @@ public static class AnswerJson
 [JsonSerializable(typeof(CheckJson))]
 [JsonSerializable(typeof(CoefficientJson))]
 [JsonSerializable(typeof(CombJson))]
+[JsonSerializable(typeof(BoughtDesignJson))]
 [JsonSerializable(typeof(ComparisonJson))]
 [JsonSerializable(typeof(ExplainJson))]
 [JsonSerializable(typeof(FilterJson))]
@@ -137,6 +144,7 @@ public static class AnswerJson
 [JsonSerializable(typeof(GlossaryJson))]
 [JsonSerializable(typeof(KeyJson))]
 [JsonSerializable(typeof(MarkJson))]
+[JsonSerializable(typeof(NarrowingJson))]
 [JsonSerializable(typeof(NotchJson))]
 [JsonSerializable(typeof(PairsJson))]
 [JsonSerializable(typeof(ProblemsJson))]

@@ -1,0 +1,184 @@
+using FrontEnd.Catalogue;
+using FrontEnd.Designs;
+using FrontEnd.Electrodes;
+using FrontEnd.Reporting;
+using FrontEnd.Unknowns;
+
+namespace FrontEnd.Bench;
+
+/// <summary>What stood in the place of every electrode while something was recorded, with nobody connected.</summary>
+/// <param name="Words">The fixture in a few words.</param>
+/// <param name="Part">The part in each lead.</param>
+public sealed record KnownFixture(string Words, Electrode Part)
+{
+    /// <summary>All leads joined by wire.</summary>
+    public static KnownFixture Shorted { get; } = Named(BenchPlan.Shorted)!;
+
+    /// <summary>The bench tests that are a record of noise on a fixture.</summary>
+    public static IReadOnlyList<string> Tests => [.. BenchPlan.NoiseFixtures.Select(one => one.Name)];
+
+    /// <summary>The fixture of one of these tests; null for another word.</summary>
+    public static KnownFixture? Named(string test)
+    {
+        foreach ((string name, string words, Electrode part, _) in BenchPlan.NoiseFixtures)
+        {
+            if (string.Equals(name, test, StringComparison.Ordinal))
+            {
+                return new KnownFixture(words, part);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The same resistor in every lead, the far ends tied together.</summary>
+    public static KnownFixture Of(Resistance resistor) => resistor.Ohms == 0 ? Shorted
+        : new($"{QuantityText.FormatPart(resistor)} in every lead, the far ends tied together", Fixture.Of(resistor, default));
+}
+
+/// <summary>The noise of a recording on a fixture.</summary>
+/// <param name="Fixture">What it was made on.</param>
+/// <param name="Rms">Noise in the band, lines taken out: volts at the electrodes, or converter steps.</param>
+/// <param name="AreSteps">True for converter steps.</param>
+/// <param name="IsFiltered">True where the design's digital filters were on.</param>
+public sealed record FixtureRecording(KnownFixture Fixture, double Rms, bool AreSteps, bool IsFiltered)
+{
+    /// <summary>How long it lasted.</summary>
+    public required Duration Length { get; init; }
+
+    /// <summary>Relative standard deviation of such a reading: <see cref="PredictedSpectrum.Spread"/>.</summary>
+    public required Ratio Spread { get; init; }
+
+    /// <summary>Lines that were taken out, the largest first: volts at the electrodes of the design in the middle.</summary>
+    public required IReadOnlyList<FoundLine> Lines { get; init; }
+
+    /// <summary>What was taken from the recording, in words.</summary>
+    public required string Taken { get; init; }
+
+    /// <summary>How far a prediction may be off from the measured noise and still agree: the bench's tolerance of noise and twice the record's own spread.</summary>
+    public Ratio Width => Ratio.FromFraction(BenchPlan.NoiseTolerance + (2 * Spread.Fraction));
+
+    /// <summary>The noise of a recording; findings where it cannot be told.</summary>
+    /// <param name="design">What is known of the device.</param>
+    /// <param name="fixture">What the recording was made on.</param>
+    /// <param name="recording">Its samples, read once.</param>
+    /// <param name="raw">True where the digital filters were off.</param>
+    public static (FixtureRecording? Reading, IReadOnlyList<Finding> Findings) Of(PartlyKnownDesign design, KnownFixture fixture, Recording recording, bool raw = false)
+    {
+        if (design.Find(DesignKeys.Converter.Rate) is not null)
+        {
+            return (null, [Messages.NeedsRate(QuantityText.Format(recording.Rate, 5))]);
+        }
+
+        FixturePrediction middle = new(PartlyKnownEvaluator.Drawn(design, FixturePrediction.Middle(design)), FixturePrediction.ChannelOf(design), fixture, !raw);
+        Frequency rate = middle.Design.Converter.Rate;
+        if (BenchComparison.Unfit(middle.Design, recording) is { } unfit)
+        {
+            return (null, [unfit]);
+        }
+
+        (RecordingSums sums, WelchSpectrum measured) = Read(recording, rate.Hertz, middle.Design.Band);
+        if (sums.NotFinite is { } at)
+        {
+            return (null, [Messages.NotFinite(at + 1)]);
+        }
+
+        (double low, double high) = middle.Band;
+        if (RecordingChecks.IsDead(sums) || !(0 < measured.Power(low, high)))
+        {
+            return (null, [Messages.NothingInBand($"{QuantityText.Format(low, "Hz")} and {QuantityText.Format(high, "Hz")}")]);
+        }
+
+        if (RecordingChecks.AtLimits(sums) is > 0 and var limited)
+        {
+            return (null, [Messages.StandsAtLimits(limited)]);
+        }
+
+        FoundLine[] lines = [.. BenchComparison.Lines(measured, middle.Design, middle.Seen(measured)).Where(line => low <= line.Frequency.Hertz && line.Frequency.Hertz <= high)];
+        double power = measured.Power(low, high), inLines = lines.Sum(line => line.Rms.Volts * line.Rms.Volts);
+        double scale = recording.AreSteps ? middle.VoltsPerStep : 1;
+        return (new FixtureRecording(fixture, Math.Sqrt(Math.Max(0, power - inLines)), recording.AreSteps, !raw)
+        {
+            Length = recording.Length,
+            Spread = Ratio.FromFraction(middle.Spread(recording.Length)),
+            Lines = [.. lines.Select(line => line with { Rms = VoltageRms.FromVolts(line.Rms.Volts * scale) })],
+            Taken = BenchComparison.Described(recording, !raw),
+        }, []);
+    }
+
+    private static (RecordingSums Sums, WelchSpectrum Spectrum) Read(Recording recording, double rate, Band band)
+    {
+        RecordingSums sums = new();
+        WelchSpectrum.Builder spectrum = new(recording.Samples.Count, rate, BenchFloor.WindowSeconds(band));
+        recording.Samples.Read(piece =>
+        {
+            sums.Take(piece);
+            spectrum.Take(piece);
+        });
+        return (sums, spectrum.Whole());
+    }
+}
+
+/// <summary>What one design gives on a fixture.</summary>
+internal sealed class FixturePrediction
+{
+    private readonly Evaluation _evaluation;
+    private readonly double _gain;
+    private readonly bool _filtered;
+    private readonly int _channel;
+
+    /// <param name="design">A design of which every value is known, without errors.</param>
+    /// <param name="channel">Which of its channels is recorded, counted from 0.</param>
+    /// <param name="fixture">What stands in the electrodes' place.</param>
+    /// <param name="filtered">True where the digital filters are on.</param>
+    public FixturePrediction(Design design, int channel, KnownFixture fixture, bool filtered)
+    {
+        Design one = design.AsSeenBy(channel);
+        _channel = channel;
+
+        // As at the bench: samples are divided by the gain without a fixture.
+        _gain = new Evaluation(one).GainMid;
+        Design = Bench.Fixture.With(one, fixture.Part) with { Digital = filtered ? one.Digital : [] };
+        _evaluation = new Evaluation(Design);
+        _filtered = filtered;
+    }
+
+    /// <summary>The design with the fixture in place.</summary>
+    public Design Design { get; }
+
+    /// <summary>The band in which noise is read, below half the rate [Hz].</summary>
+    public (double Low, double High) Band => (Design.Band.Low.Hertz, Math.Min(Design.Band.High.Hertz, Design.Converter.Rate.Hertz / 2));
+
+    /// <summary>Noise in the band at the electrodes [V rms].</summary>
+    public double Rms => _evaluation.Noise.Total * _evaluation.GainMid / _gain;
+
+    /// <summary>One step of the converter at the electrodes [V].</summary>
+    public double VoltsPerStep => Design.Converter.LsbVolts / _gain;
+
+    /// <summary>The density as a recording's windows show it [V²/Hz].</summary>
+    public double[] Seen(WelchSpectrum like) => new PredictedSpectrum(_evaluation, _filtered, _gain).Seen(like.Step, like.Density.Count - 2);
+
+    /// <summary>Relative standard deviation of the noise of a record.</summary>
+    public double Spread(Duration length) => new PredictedSpectrum(_evaluation, _filtered, _gain).Spread(Band.Low, Band.High, length.Seconds);
+
+    /// <summary>What the channel is called; null where the channels have no names.</summary>
+    public string? Name(PartlyKnownDesign design) => design.Given.Design.ChannelList is { Count: > 0 } named ? named[_channel].Name : null;
+
+    /// <summary>Every unknown value in its middle.</summary>
+    public static double[] Middle(PartlyKnownDesign design) => [.. Enumerable.Repeat(0.5, design.Unknowns.Count)];
+
+    /// <summary>The channel that a recording is held against: of unlike ones the one with the most noise of the board, with everything unknown in its
+    /// middle.</summary>
+    public static int ChannelOf(PartlyKnownDesign design)
+    {
+        Design middle = PartlyKnownEvaluator.Drawn(design, Middle(design));
+        if (middle.ChannelList.Count == 0)
+        {
+            return 0;
+        }
+
+        var evaluation = new Evaluation(middle);
+        string? name = evaluation.ChannelOf(evaluation.ForNoise);
+        return Math.Max(0, middle.ChannelList.ToList().FindIndex(channel => string.Equals(channel.Name, name, StringComparison.Ordinal)));
+    }
+}
