@@ -13,9 +13,7 @@ public static class BlockText
         return block.Id switch
         {
             Place.Scalp => ($"to {QuantityText.FormatTrimmed(design.LargestSignal, 3)}", QuantityText.FormatTrimmed(design.Band.High, 3)),
-            Place.Electrodes => (
-                QuantityText.FormatTrimmed(design.Electrodes.Active.ContactResistance, 3),
-                design.Electrodes.Contact == ContactKind.Wet ? "wet" : "dry"),
+            Place.Electrodes => OfElectrodes(design.AsSeenBy(shown?.Find(ResultIds.Noise.Total)?.Channel).Electrodes),
             Place.Input => (
                 QuantityText.FormatTrimmed(design.Input.SeriesResistor, 3), QuantityText.FormatTrimmed(design.Input.ShuntCapacitor, 3)),
             Place.Amplifier => (Times(Ratio.FromFraction(design.Amplifier.Gain)), Room(NodeId.Amplifier, shown, wide)),
@@ -29,6 +27,10 @@ public static class BlockText
             _ => OfStages(block, design, shown, wide),
         };
     }
+
+    /// <summary>Of the channel that the noise is of.</summary>
+    private static (string, string) OfElectrodes(ElectrodeSet set) =>
+        (QuantityText.FormatTrimmed(set.Active.ContactResistance, 3), set.Contact == ContactKind.Wet ? "wet" : "dry");
 
     private static (string, string) OfStages(Place block, Design design, Assessment? shown, bool wide)
     {

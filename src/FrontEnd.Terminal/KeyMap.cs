@@ -22,6 +22,8 @@ public static class KeyMap
         SizingPage.Way,
         BoughtPage.Way,
         BenchPage.Way,
+        PairsPage.Way,
+        UnknownsPage.Way,
         SitesPage.Way,
         GlossaryPage.Way,
         Act.WriteCoefficients, Act.TakeFromDisk, Act.Tour,

@@ -19,10 +19,20 @@ internal static class BenchBlocks
 
         yield return new Block.Heading("bench plan, in order of powering up: go on only where all before it agrees");
         yield return new Block.Paragraph(BenchPlan.Caution);
+        if (sheet.Bench[0].Channel is { } channel)
+        {
+            yield return new Block.Paragraph(BenchWording.OfChannel(channel));
+        }
+
         yield return new Block.Table(
             [new("test", true, IsWhole: true), new("agrees", true, IsWhole: true), new("reading", IsBox: true), new("what to set up and read; what to suspect if it is off", true)],
             [.. sheet.Bench.Where(test => test.Step != BenchStep.Further).GroupBy(test => test.Step).SelectMany(step => Rows(step.Key, [.. step])),
                 .. Worn(sheet.Assessment)], Small: true);
+        foreach (Block block in BeforeARecording(sheet.Assessment))
+        {
+            yield return block;
+        }
+
         int further = sheet.Bench.Count(test => test.Step == BenchStep.Further);
         yield return new Block.Items(
             [$"`frontend bench` has these tests with all that belongs to each, and {further} more for a first board{(sheet.HasAppendix ? ", which are in the appendix" : "; so has the appendix: --appendix")}."],
@@ -44,7 +54,7 @@ internal static class BenchBlocks
     }
 
     /// <summary>What differs from recording to recording, and how far it may go.</summary>
-    public static IEnumerable<Block> BeforeARecording(Assessment assessment)
+    private static IEnumerable<Block> BeforeARecording(Assessment assessment)
     {
         Result[] limits = [.. assessment.Results.Where(result => ResultIds.Limit.All.Has(result.Id))];
         if (limits.Length == 0)
@@ -61,12 +71,13 @@ internal static class BenchBlocks
     private static IEnumerable<Row> Rows(BenchStep step, BenchReading[] tests)
     {
         string shared = Shared([.. tests.Select(test => test.Fixture)]);
-        yield return new Row([BenchWording.Heading(step) + (shared.Length == 0 ? "" : $": {shared}")], IsHeading: true);
+        string heading = BenchWording.Heading(step);
+        yield return new Row([char.ToUpperInvariant(heading[0]) + heading[1..] + (shared.Length == 0 ? "" : $": {shared}")], IsHeading: true);
         Dictionary<string, string> said = new(StringComparer.Ordinal);
         foreach (IGrouping<string, BenchReading> alike in tests.GroupBy(test => ToDo(test, shared), StringComparer.Ordinal))
         {
             string suspects = Suspects([.. alike]);
-            string told = suspects.Length == 0 ? "" : said.TryAdd(suspects, alike.First().Name) ? $" If off: {suspects}." : $" If off: as for {said[suspects]}.";
+            string told = suspects.Length == 0 ? "" : said.TryAdd(suspects, alike.First().Name) ? $" If off: {suspects}." : $" If off: as {said[suspects]}.";
             yield return new Row([Lines(alike.Select(Name)), Lines(alike.Select(BenchWording.Range)), "", $"{alike.Key}.{told}"]);
         }
     }
@@ -103,7 +114,7 @@ internal static class BenchBlocks
     /// <summary>Behind all tests: what the first recordings on a wearer should show.</summary>
     private static IEnumerable<Row> Worn(Assessment assessment)
     {
-        yield return new Row(["then, on battery: the first recordings on a wearer; before each, what the limits of use say"], IsHeading: true);
+        yield return new Row(["then, on battery: the first recordings on a wearer; before each, what stands below"], IsHeading: true);
         foreach (WornReading worn in BenchFigures.Worn(assessment))
         {
             yield return new Row([worn.Figure.Id.Text, (worn.Figure.State == ResultState.Number ? worn.Before + " " : "") + Wording.Value(worn.Figure), "", worn.What]);

@@ -11,7 +11,7 @@ public static class BenchText
     public static string Of(Design design, IReadOnlyList<BenchReading> plan)
     {
         TextPage page = new();
-        Head(page, design);
+        Head(page, design, plan.Select(test => test.Channel).FirstOrDefault());
         BenchStep? step = null;
         foreach (BenchReading test in plan)
         {
@@ -52,7 +52,7 @@ public static class BenchText
     public static string Of(Design design, IReadOnlyList<BenchResult> results)
     {
         TextPage page = new();
-        Head(page, design);
+        Head(page, design, results.Select(result => result.Reading.Channel).FirstOrDefault());
         foreach (BenchResult result in results)
         {
             page.Blank();
@@ -78,11 +78,15 @@ public static class BenchText
         return page.ToString();
     }
 
-    private static void Head(TextPage page, Design design)
+    private static void Head(TextPage page, Design design, string? channel)
     {
         page.Paragraph($"bench tests for {design.Name}");
         page.OwnCautions(design);
         page.Paragraph(BenchPlan.Caution);
+        if (channel is not null)
+        {
+            page.Paragraph(BenchWording.OfChannel(channel));
+        }
     }
 
     private static void Lines(TextPage page, BenchResult result)

@@ -63,6 +63,10 @@ internal static class BenchWording
         };
     }
 
+    /// <summary>Whose readings these are, where channels are unlike each other.</summary>
+    public static string OfChannel(string channel) =>
+        $"Readings are those of channel {channel}, which has the most noise of the board; channels with other buffers or electrodes of their own read differently.";
+
     /// <summary>The readings that agree, and why they may differ.</summary>
     public static string Agrees(BenchReading test)
     {

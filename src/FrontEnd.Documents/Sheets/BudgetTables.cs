@@ -36,6 +36,7 @@ public static class BudgetTables
         List<BudgetTable?> tables =
         [
             ChannelTable.Of(assessment, taken),
+            ChannelTable.OfDerived(assessment, taken),
             Levels(assessment, taken),
             Noise(assessment, taken),
             Bands(assessment, taken),
@@ -53,7 +54,7 @@ public static class BudgetTables
     /// <summary>A "other figures" table follows the budget that it belongs to.</summary>
     private static IEnumerable<BudgetTable> Ordered(IEnumerable<BudgetTable> tables)
     {
-        string[] order = [ChannelTable.Title, BeforeARecording, "gain and levels", "noise by source", "noise, other figures", "bands", "mains at the electrodes",
+        string[] order = [ChannelTable.Title, ChannelTable.DerivedTitle, BeforeARecording, "gain and levels", "noise by source", "noise, other figures", "bands", "mains at the electrodes",
             "mains harmonics", "mains, other figures", "converter", "aliases", ContactTimesTable.Title, SourceTables.Title, SourceTables.ReferenceTitle];
         return tables.OrderBy(table => Array.IndexOf(order, table.Title) is var at and >= 0 ? at : order.Length);
     }

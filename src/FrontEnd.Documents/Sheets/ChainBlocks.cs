@@ -15,14 +15,17 @@ public static class ChainBlocks
     public static IReadOnlyList<ChainBlock> Of(Assessment assessment)
     {
         Design design = assessment.Design;
+
+        // The levels in the drawing are one channel's, and so is the electrode that they begin at.
+        string? channel = assessment.Find(ResultIds.Levels.OffsetSurvived)?.Channel;
+        Electrodes.Electrode active = design.AsSeenBy(channel).Electrodes.Active;
         List<ChainBlock> blocks =
         [
             new("scalp",
                 [$"from {QuantityText.FormatPart(design.SmallestSignal)}", $"to ±{QuantityText.FormatPart(design.LargestSignal)}"], "", []),
             new("electrodes",
-                [QuantityText.FormatPart(design.Electrodes.Active.ContactResistance),
-                    "‖ " + QuantityText.FormatPart(design.Electrodes.Active.ContactCapacitance),
-                    $"offset ±{QuantityText.FormatPart(design.Electrodes.Offset)}"],
+                [QuantityText.FormatPart(active.ContactResistance), "‖ " + QuantityText.FormatPart(active.ContactCapacitance),
+                    $"offset ±{QuantityText.FormatPart(design.Electrodes.Offset)}", .. channel is null ? Array.Empty<string>() : [Of(channel)]],
                 "", []),
             new("input",
                 [$"leads {QuantityText.FormatPart(design.Input.SeriesResistor)}",
@@ -40,6 +43,8 @@ public static class ChainBlocks
             : [.. design.Digital.Select(filter => filter.Name)], "", []));
         return blocks;
     }
+
+    private static string Of(string channel) => $"channel {channel}";
 
     private static List<string> Describe(Assessment assessment, Stage stage)
     {
@@ -59,6 +64,6 @@ public static class ChainBlocks
         return headroom is null
             ? new ChainBlock(name, lines, "", [])
             : new ChainBlock(name, lines, Wording.Value(headroom),
-                (headroom.Text ?? "").Split([", ", "; "], StringSplitOptions.RemoveEmptyEntries));
+                [.. (headroom.Text ?? "").Split([", ", "; "], StringSplitOptions.RemoveEmptyEntries).Where(part => headroom.Channel is null || part != Of(headroom.Channel))]);
     }
 }

@@ -8,6 +8,9 @@ internal static class ChannelTable
 {
     public const string Title = "channels";
 
+    /// <summary>Title of the table of what is computed from the channels.</summary>
+    public const string DerivedTitle = "derived channels";
+
     /// <summary>Null for a design whose channels have no names.</summary>
     public static BudgetTable? Of(Assessment assessment, HashSet<ResultId> taken)
     {
@@ -31,20 +34,37 @@ internal static class ChannelTable
             taken.UnionWith(assessment.Results.Where(result => family.Has(result.Id)).Select(result => result.Id));
         }
 
-        foreach (DerivedRow row in design.DerivedRows)
-        {
-            MontageIds ids = ResultIds.Montage.Channel(row.Name);
-            rows.Add(new Row([row.Name, WeightsOf(design, row), "", Cell(ids.Noise), Cell(ids.Mains), "", ""]));
-            taken.UnionWith([ids.Noise, ids.Mains]);
-        }
-
-        return new BudgetTable(Title, $"{ResultIds.Channel.All}<channel>.*, {ResultIds.Montage.All}*",
+        return new BudgetTable(Title, $"{ResultIds.Channel.All}<channel>.*",
             [new("channel", true), new("site", true), new("electrode", true), new("noise"), new("mains"), new("to spare"), new("verdict", true)], rows)
         {
             Notes = ["To spare: what the electrodes' offset may be beyond the one asked for.", "Each family of the design's other figures is one channel's, the worst: noise, mains, levels each say whose."],
         };
 
         string Cell(ResultId id) => assessment.Find(id) is { } result ? Wording.Value(result) : "no limit found";
+    }
+
+    /// <summary>The channels that are computed from named ones, each with what it is made of; null for a design whose channels have no names, and for
+    /// one without such channels.</summary>
+    public static BudgetTable? OfDerived(Assessment assessment, HashSet<ResultId> taken)
+    {
+        Design design = assessment.Design;
+        if (design.ChannelList.Count == 0 || assessment.Find(ResultIds.Channel.Verdict(design.ChannelList[0].Name)) is null)
+        {
+            return null;
+        }
+
+        List<Row> rows = [];
+        foreach (DerivedRow row in design.DerivedRows)
+        {
+            MontageIds ids = ResultIds.Montage.Channel(row.Name);
+            rows.Add(new Row([row.Name, WeightsOf(design, row), Cell(ids.Noise), Cell(ids.Mains)]));
+            taken.UnionWith([ids.Noise, ids.Mains]);
+        }
+
+        return rows.Count == 0 ? null : new BudgetTable(DerivedTitle, ResultIds.Montage.All + "*",
+            [new("channel", true), new("made of", true), new("noise"), new("mains")], rows);
+
+        string Cell(ResultId id) => assessment.Find(id) is { } result ? Wording.Value(result) : "";
     }
 
     /// <summary>Where a channel's electrode stands, and where its minus electrode.</summary>

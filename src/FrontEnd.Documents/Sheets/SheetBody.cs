@@ -17,7 +17,8 @@ internal static class SheetBody
                 new("verdicts", [.. Verdicts(sheet)]),
                 new("budgets and response", [.. BudgetsAndPlots(sheet)]),
                 new("many builds", [.. sheet.Spread is { } spread ? SpreadBlocks.Of(spread) : []]),
-                new("parts and bench plan", [.. SheetParts.Of(sheet), .. BenchBlocks.Of(sheet)]),
+                new("parts", [.. SheetParts.Of(sheet)]),
+                new("bench plan", [.. BenchBlocks.Of(sheet)]),
             ];
         if (sheet is { HasAppendix: true, PlainOnly: false, Assessment.PartlyKnown: null })
         {
@@ -64,7 +65,7 @@ internal static class SheetBody
         yield return Chain(sheet.Assessment);
         yield return new Block.Heading("What to do next");
         yield return Next(sheet.Assessment);
-        foreach (Block block in BudgetTables.Of(sheet.Assessment).Where(table => table.Title is ChannelTable.Title).SelectMany(Titled))
+        foreach (Block block in BudgetTables.Of(sheet.Assessment).Where(table => table.Title is ChannelTable.Title or ChannelTable.DerivedTitle).SelectMany(Titled))
         {
             yield return block;
         }
@@ -137,7 +138,7 @@ internal static class SheetBody
             yield return new Block.Drawing(title, drawing, null);
         }
 
-        foreach (Block block in Tables(SourceTables.Title).Concat(Tables(SourceTables.ReferenceTitle)).Concat(BenchBlocks.BeforeARecording(assessment)))
+        foreach (Block block in Tables(SourceTables.Title).Concat(Tables(SourceTables.ReferenceTitle)))
         {
             yield return block;
         }

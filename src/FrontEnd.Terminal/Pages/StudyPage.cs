@@ -129,9 +129,12 @@ public abstract record StudyPage : TextPage
     }
 
     /// <summary>Opens a study; a short one begins at once.</summary>
-    protected static (Model Model, Effect? Effect) OpenStudy(Model model, StudyPage study)
+    /// <param name="model">The interface as it stands.</param>
+    /// <param name="study">The study.</param>
+    /// <param name="takesUnknown">True for one that works on a design of which not everything is known.</param>
+    protected static (Model Model, Effect? Effect) OpenStudy(Model model, StudyPage study, bool takesUnknown = false)
     {
-        if (model.Here.Document.NotAllKnown is { } why)
+        if (!takesUnknown && model.Here.Document.NotAllKnown is { } why)
         {
             return (model.Complain(why), null);
         }
@@ -183,7 +186,8 @@ public abstract record StudyPage : TextPage
             return Show(model, this with { Choice = 0 <= row && row < found.Choices.Count ? row : Choice });
         }
 
-        return Wished(letter) is { } wished ? Show(model, wished with { Outcome = null }) : null;
+        // What begins by itself begins anew.
+        return Wished(letter) is not { } wished ? null : wished.WaitsForStart ? Show(model, wished with { Outcome = null }) : wished.Start(model);
     }
 
     private static (Model, Effect?) Take(Model model, StudyChoice choice)

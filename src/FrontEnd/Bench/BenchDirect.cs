@@ -93,7 +93,7 @@ internal static class BenchDirect
             $"{OwnBoard}: lift the box ends of all measuring leads' resistors and tie them together to the highest supply, {QuantityText.Format(design.Supply.Highest)}, through a current meter with µA resolution; {back}",
             "read the current: it is what a fault of a whole chip can drive through a wearer; then put the resistors back", ReadingKind.Other)
         {
-            Brief = $"box ends of all measuring leads' resistors lifted and tied together to the highest supply through a µA meter; {back}; put back after",
+            Brief = $"box ends of all measuring leads' resistors lifted and tied together to the highest supply through a µA meter; electrode ends to {(design.Mains.CommonIsEarthed ? "the supply's minus" : "the ground lead's, its resistor's box end to the supply's minus")}; put back after",
             Expected = figure.Value,
             Least = figure.Si * (1 - tolerance) / (1 + tolerance) * (1 - MeterTolerance),
             Greatest = figure.Si * (1 + MeterTolerance),

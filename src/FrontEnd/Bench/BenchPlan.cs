@@ -58,8 +58,9 @@ public static class BenchPlan
 
         try
         {
-            Design one = Evaluator.WithOneKindOfChannel(design);
-            return (Of(ReferenceEquals(one, design) ? assessment : Evaluator.Evaluate(one)), []);
+            Design one = Evaluator.WithOneKindOfChannel(design, out string? channel);
+            IReadOnlyList<BenchReading> readings = Of(ReferenceEquals(one, design) ? assessment : Evaluator.Evaluate(one));
+            return (channel is null ? readings : [.. readings.Select(reading => reading with { Channel = channel })], []);
         }
         catch (NetworkHasNoAnswer problem)
         {

@@ -67,6 +67,9 @@ public sealed record BenchReading(string Name, string Title, string Fixture, str
 
     public string? Remark { get; init; }
 
+    /// <summary>Of channels that are unlike each other the one that the reading is predicted for; null where all are alike.</summary>
+    public string? Channel { get; init; }
+
     /// <summary>The design with the fixture in place: what the reading was worked out from.</summary>
     public required Design Design { get; init; }
 }

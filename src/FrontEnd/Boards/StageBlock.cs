@@ -1,6 +1,5 @@
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
-using FrontEnd.Topologies;
 
 namespace FrontEnd.Boards;
 

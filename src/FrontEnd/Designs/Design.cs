@@ -175,6 +175,14 @@ public sealed record Design
     /// <summary>What the reference is called: by its sites, or as the montage names it.</summary>
     public string ReferenceName => Electrodes.ReferenceSites.Count == 0 ? Montage.Reference : SiteWords.Joined(Electrodes.ReferenceSites);
 
+    /// <summary>As the channel of this name sees it; as the first where there is none.</summary>
+    public Design AsSeenBy(string? channel) =>
+        AsSeenBy(Math.Max(0, channel is null ? 0 : ChannelList.ToList().FindIndex(one => string.Equals(one.Name, channel, StringComparison.Ordinal))));
+
+    /// <summary>What each channel has at its leads, as it sees it; one for channels that have no names.</summary>
+    public IEnumerable<ElectrodeSet> SeenElectrodes =>
+        ChannelList.Count == 0 ? [Electrodes] : Enumerable.Range(0, ChannelList.Count).Select(channel => AsSeenBy(channel).Electrodes);
+
     /// <summary>The design with one kind of channel, as one of its channels sees it: that channel's own electrode and buffer as the active ones, its
     /// minus electrode, if it has one, as the reference, and electrodes that are joined as one.</summary>
     /// <param name="channel">Counted from 0; of no meaning where the channels are not named.</param>

@@ -79,9 +79,21 @@ public static class Evaluator
 
     /// <summary>The design with one kind of channel, for what works on one: of channels that are unlike each other as the one with the most noise of
     /// the board sees it.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="channel">That channel's name; null where all are alike.</param>
     /// <exception cref="NetworkHasNoAnswer">See <see cref="Evaluate"/>.</exception>
-    internal static Design WithOneKindOfChannel(Design design) =>
-        design.ChannelList.Count == 0 ? design.AsSeenBy(0) : new Evaluation(design).ForNoise.Design;
+    internal static Design WithOneKindOfChannel(Design design, out string? channel)
+    {
+        channel = null;
+        if (design.ChannelList.Count == 0)
+        {
+            return design.AsSeenBy(0);
+        }
+
+        var evaluation = new Evaluation(design);
+        channel = evaluation.EveryKind.Count == 1 ? null : evaluation.ChannelOf(evaluation.ForNoise);
+        return evaluation.ForNoise.Design;
+    }
 
     /// <summary>A design's budgets, all worked out, as <see cref="Judged"/> may take them over; null where it has none.</summary>
     internal static Evaluation? Whole(Design design)

@@ -115,8 +115,9 @@ internal static class Judge
             .. evaluation.Levels.FirstToClip is { } first ? [(ResultIds.Levels.Headroom(first.Node), ResultIds.Levels.LeastHeadroom)]
                 : Array.Empty<(ResultId, ResultId)>(),
         ];
-        foreach (Channel channel in evaluation.Design.ChannelList)
+        for (int i = 0; i < evaluation.Design.ChannelList.Count; i++)
         {
+            Channel channel = evaluation.Design.ChannelList[i];
             if (!list.Has(ResultIds.Channel.Of(channel.Name, ResultIds.Noise.Total)))
             {
                 return;
@@ -126,11 +127,14 @@ internal static class Judge
             List<string> because = [];
             foreach ((ResultId plain, ResultId figure) in judged)
             {
-                if (list[plain].Verdict is { Limit: { } limit } verdict)
+                // The limit of noise rests on the channel's own contact, which the worst channel's need not be like.
+                (IQuantity? limit, bool isGreatest) = plain == ResultIds.Noise.BoardShare ? (NoiseLimitOf(evaluation.Of(i).Design), true)
+                    : (list[plain].Verdict.Limit, list[plain].Verdict.LimitIsGreatest);
+                if (limit is not null)
                 {
                     Result own = list[ResultIds.Channel.Of(channel.Name, figure)];
-                    VerdictKind kind = own.State == ResultState.Number ? Weigh(own.Si, limit, verdict.LimitIsGreatest).Kind
-                        : verdict.LimitIsGreatest ? VerdictKind.Fail : VerdictKind.Pass;
+                    VerdictKind kind = own.State == ResultState.Number ? Weigh(own.Si, limit, isGreatest).Kind
+                        : isGreatest ? VerdictKind.Fail : VerdictKind.Pass;
                     if (kind != VerdictKind.Pass && (worst == VerdictKind.Pass || kind == VerdictKind.Fail) && kind != worst)
                     {
                         worst = kind;
@@ -180,6 +184,10 @@ internal static class Judge
     public static VoltagePeakToPeak DefaultNoise(Design design) =>
         VoltagePeakToPeak.FromVolts(1.5e-6 * Math.Sqrt((design.Band.High.Hertz - design.Band.Low.Hertz) / 99.5));
 
+    /// <summary>The limit of a channel's noise without the electrodes' excess; null for dry contact that none is set for.</summary>
+    private static VoltagePeakToPeak? NoiseLimitOf(Design channel) =>
+        channel.Requirements.Noise ?? (channel.Electrodes.Contact == ContactKind.Wet ? DefaultNoise(channel) : null);
+
     private static void JudgeNoise(ResultList list, Evaluation evaluation)
     {
         Design design = evaluation.Design;
@@ -193,7 +201,7 @@ internal static class Judge
         {
             AtMost(list, ResultIds.Noise.BoardShare, Key, limit, Given, dominates);
         }
-        else if (design.Electrodes.Contact == ContactKind.Wet)
+        else if (evaluation.ForNoise.Design.Electrodes.Contact == ContactKind.Wet)
         {
             AtMost(list, ResultIds.Noise.BoardShare, Key, DefaultNoise(design), NoiseLimit, dominates);
         }

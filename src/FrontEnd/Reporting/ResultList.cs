@@ -81,7 +81,7 @@ internal sealed class ResultList
             Result result = _results[i];
             if (result.State is ResultState.Number or ResultState.Unbounded)
             {
-                _results[i] = result with { Text = string.IsNullOrEmpty(result.Text) ? words : $"{result.Text}; {words}" };
+                _results[i] = result with { Channel = channel, Text = string.IsNullOrEmpty(result.Text) ? words : $"{result.Text}; {words}" };
             }
         }
     }

@@ -34,6 +34,9 @@ public sealed record Result
     /// <summary>The result itself where it is a word, else a remark to be shown beside the number; null for none.</summary>
     public string? Text { get; init; }
 
+    /// <summary>Of channels that have names the one that the figure is of; null for a figure of the whole device, and where they have none.</summary>
+    public string? Channel { get; init; }
+
     /// <summary>Share of the variance of the total that it is a part of, 0 to 1; null for what is no part of such a total, and where the
     /// total is 0.</summary>
     public double? ShareOfVariance { get; init; }

@@ -99,14 +99,18 @@ internal sealed class SizingGrid
         (ElectrodeBuffer? active, ElectrodeBuffer? reference) = (design.Electrodes.ActiveBuffer, design.Electrodes.ReferenceBuffer);
 
         // Behind a buffer at the electrode its skin resistor protects; the other lead still needs its own. More than is needed stays.
-        bool isBuffered = active is not null && reference is not null;
+        bool isBuffered = design.Leads.All(lead => lead.Buffer is not null);
         Resistance series = isBuffered ? design.Input.SeriesResistor : Larger(design.Input.SeriesResistor, needed);
-        bool dry = design.Electrodes.Contact == ContactKind.Dry;
+        bool dry = design.SeenElectrodes.Any(set => set.Contact == ContactKind.Dry);
         Capacitance shunt = _request.Stated.Contains(DesignKeys.Input.ShuntCapacitor) ? design.Input.ShuntCapacitor
             : Capacitance.FromPicofarads(dry ? 10 : 22);
         return design with
         {
             Electrodes = design.Electrodes with { ActiveBuffer = Protected(active), ReferenceBuffer = Protected(reference) },
+            ChannelList = design.ChannelList.Count == 0 ? design.ChannelList : [.. design.ChannelList.Select(channel => channel with
+            {
+                Buffer = Protected(channel.Buffer), Minus = channel.Minus is { } minus ? minus with { Buffer = Protected(minus.Buffer) } : null,
+            })],
             Input = design.Input with { SeriesResistor = series, ShuntCapacitor = shunt },
             GroundDrive = ground,
             Requirements = design.Requirements with { FaultCurrent = Current.FromAmperes(FaultAmperes),
@@ -273,10 +277,8 @@ internal sealed class SizingGrid
         double kt4 = PhysicalConstants.ThermalPower(design.BoardTemperature), g1 = design.Amplifier.Gain;
         double density = (2 * kt4 * design.Input.SeriesResistor.Ohms) + Square(design.Amplifier.InputNoise.VoltsPerRootHertz)
             + Square(design.Amplifier.OutputNoise.VoltsPerRootHertz / g1);
-        foreach (ElectrodeBuffer? buffer in (ElectrodeBuffer?[])[design.Electrodes.ActiveBuffer, design.Electrodes.ReferenceBuffer])
-        {
-            density += buffer is null ? 0 : (kt4 * buffer.SkinResistor.Ohms) + Square(buffer.OpAmp.VoltageNoise.VoltsPerRootHertz);
-        }
+        // The noise that is judged is the worst channel's.
+        density += design.SeenElectrodes.Max(set => OfBuffer(set.ActiveBuffer) + OfBuffer(set.ReferenceBuffer));
 
         double total = g1;
         double width = design.Band.High.Hertz - design.Band.Low.Hertz, log = Math.Log(design.Band.High.Hertz / design.Band.Low.Hertz);
@@ -295,6 +297,8 @@ internal sealed class SizingGrid
         density += (Square(converter.NoiseVolts)
             + NoiseDensity.Quantisation(converter.LsbVolts)) / (converter.Rate.Hertz / 2) / (total * total);
         return Math.Sqrt((density * width) + (flicker * log));
+
+        double OfBuffer(ElectrodeBuffer? buffer) => buffer is null ? 0 : (kt4 * buffer.SkinResistor.Ohms) + Square(buffer.OpAmp.VoltageNoise.VoltsPerRootHertz);
     }
 
     private static double Square(double x) => x * x;
@@ -308,14 +312,21 @@ internal sealed class SizingGrid
         // The amplifier, the resistor that sets its gain, the resistor in the lead; an op-amp and the resistor at the skin for a buffer.
         bool hasGainResistor = design.Amplifier.Gains is null && 1 < design.Amplifier.Gain;
         int perChannel = 1 + (hasGainResistor ? 1 : 0) + 1 + (0 < design.Input.ShuntCapacitor.Farads ? 2 : 0)
-            + (design.Input.BiasResistor is null ? 0 : 2) + (design.Electrodes.ActiveBuffer is null ? 0 : 2);
+            + (design.Input.BiasResistor is null ? 0 : 2);
         perChannel += inStages;
 
         // A delta-sigma converter of this class is one for each channel; the other kinds are shared.
         int converters = design.Converter.Kind == ConverterKind.DeltaSigma ? design.Channels : 1;
         int ground = design.Electrodes.Ground is null ? 0 : design.GroundDrive.Kind == GroundKind.Driven ? 5 : 1;
         int reference = design.Electrodes.ReferenceBuffer is null ? 1 : 3;
-        return (design.Channels * perChannel) + reference + converters + ground;
+        if (design.ChannelList.Count == 0)
+        {
+            return (design.Channels * (perChannel + (design.Electrodes.ActiveBuffer is null ? 0 : 2))) + reference + converters + ground;
+        }
+
+        // Each channel's own buffer, and of what it is measured against, once for all that share it: a resistor in its lead, two parts more for a buffer.
+        int leads = design.Leads.Sum(lead => lead.Channel is null || lead.IsMinus ? lead.Buffer is null ? 1 : 3 : lead.Buffer is null ? 0 : 2);
+        return (design.Channels * perChannel) + leads + converters + ground;
     }
 }
 

@@ -29,14 +29,13 @@ public static class SpreadRun
 
         try
         {
-            SpreadResult result = Work(Evaluator.WithOneKindOfChannel(design), options, progress, cancellation);
-            if (design.ChannelList.Count == 0)
+            SpreadResult result = Work(Evaluator.WithOneKindOfChannel(design, out string? channel), options, progress, cancellation);
+            if (channel is null)
             {
                 return result;
             }
 
-            var all = new Evaluation(design);
-            string tie = $"one channel is drawn, {all.ChannelOf(all.ForNoise)}, which has the most noise of the board; the other channels' own electrodes are not drawn";
+            string tie = $"one channel is drawn, {channel}, which has the most noise of the board; the other channels' own electrodes are not drawn";
             return result with { Ties = [.. result.Ties, tie] };
         }
         catch (NetworkHasNoAnswer)

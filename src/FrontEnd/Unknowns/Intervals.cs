@@ -7,7 +7,12 @@ using FrontEnd.Spread;
 namespace FrontEnd.Unknowns;
 
 /// <summary>Figures of many designs as one result each: where they lie, and what is to be said against the limit.</summary>
-internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, DrawnFigures[] corners, Correlations correlations)
+/// <param name="design">What is known.</param>
+/// <param name="draws">The draws that could be worked out.</param>
+/// <param name="places">Where the unknown values lie in each of them.</param>
+/// <param name="corners">The corners.</param>
+/// <param name="correlations">How strongly each unknown value moves each figure.</param>
+internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, double[][] places, DrawnFigures[] corners, Correlations correlations)
 {
     /// <summary>What differs by less, as a share, is rounding.</summary>
     private const double Same = 1e-9;
@@ -15,7 +20,38 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
     private readonly DrawnFigures[] _all = [.. draws, .. corners];
 
     /// <summary>The result as it stands over all designs; one that rests on nothing unknown stays the number that it is.</summary>
-    public Result Of(Result like)
+    public Result Of(Result like) => OnlyIf(like.Id) is { } condition ? Over(like with { Name = $"{like.Name}, {condition}" }) : Over(like);
+
+    /// <summary>Of a figure that not every design has, what the others are lacking: "only if ground-drive.kind is driven"; null where all have
+    /// it.</summary>
+    private string? OnlyIf(ResultId id)
+    {
+        bool[] has = Array.ConvertAll(draws, one => one.Of(id) is not null);
+        int with = has.Count(one => one);
+        if (with == 0 || with == has.Length)
+        {
+            return null;
+        }
+
+        for (int i = 0; i < design.Unknowns.Count; i++)
+        {
+            UnknownField unknown = design.Unknowns[i];
+            if (unknown.IsChoice || unknown.Field.Kind == Fields.FieldKind.Count)
+            {
+                object[] those = [.. Values(true).Distinct()], others = [.. Values(false).Distinct()];
+                if (those.Length == 1 && !others.Contains(those[0]))
+                {
+                    return $"only if {unknown.Key} is {Fields.FieldText.Format(unknown.Field, those[0])}";
+                }
+            }
+
+            IEnumerable<object> Values(bool having) => places.Where((_, draw) => has[draw] == having).Select(place => unknown.At(place[i]));
+        }
+
+        return "only for some of what is not known";
+    }
+
+    private Result Over(Result like)
     {
         Result bare = like with { Numbers = null, Hand = null, ShareOfVariance = null, LandsInBand = null };
         double[] values = Values(_all, like.Id), drawn = values[..Count(draws, like.Id)];

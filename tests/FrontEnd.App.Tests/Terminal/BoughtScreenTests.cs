@@ -1,3 +1,4 @@
+using FrontEnd.Documents.Tests;
 using FrontEnd.Terminal;
 using FrontEnd.Text;
 using Xunit;
@@ -31,7 +32,19 @@ public sealed class BoughtScreenTests
         Assert.Equal("14", Row("converter.bits").Value(model.Here.Document));
     }
 
+    /// <summary>The one page that has figures of it: what `check` prints.</summary>
+    [Fact]
+    public void Unknowns_OfABoughtHeadset_ShowWhatTheCommandPrints()
+    {
+        Model model = Setup.Start(Bought, 120, 40).Type("zu");
+        StudyPage page = Assert.IsType<UnknownsPage>(model.Page);
+        Assert.Equal(Shell.Run("check", "designs/bought-headband.toml").Output.TrimEnd('\n').Split('\n'), page.Outcome!.Lines);
+        Assert.Contains("? open", page.Outcome.Text, StringComparison.Ordinal);
+        Assert.Contains("Every value of this design is known", ((StudyPage)Setup.Start(Setup.Headband).Type("zu").Page!).Outcome!.Text, StringComparison.Ordinal);
+    }
+
     [Theory]
+    [InlineData("zp")]
     [InlineData("zr")]
     [InlineData("zb")]
     [InlineData("zs")]

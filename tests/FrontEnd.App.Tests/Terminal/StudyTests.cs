@@ -56,6 +56,18 @@ public class StudyTests
         }
     }
 
+    /// <summary>A source under a site where the design has none, and the best of all pairs.</summary>
+    [Theory]
+    [InlineData("mixed-headset.toml", "zp", "--under O1")]
+    [InlineData("starter.toml", "zp", "--under O1")]
+    [InlineData("starter.toml", "zp+b", "--under Oz --best 10")]
+    public void Pairs_ShowsWhatTheCommandPrints(string file, string keys, string options)
+    {
+        Model shown = Setup.Start(Path.Combine(Setup.Root, "designs", file)).Type(keys);
+        string[] printed = Printed(["pairs", "designs/" + file, .. options.Split(' ', StringSplitOptions.RemoveEmptyEntries)]);
+        Assert.Equal(printed, Outcome(shown).Lines.Take(printed.Length));
+    }
+
     [Fact]
     public void Spread_AfterStart_ShowsWhatTheCommandPrints()
     {

@@ -150,7 +150,7 @@ public sealed class SheetTests
         string html = HtmlSheet.Of(sheet);
         Curves curves = sheet.Assessment.Curves;
         int filters = new[] { curves.FilterResponse, curves.FilterDifference, curves.FilterDelay, curves.FilterStep }.Count(lines => lines.Count != 0);
-        Assert.Equal(filters == 0 && sheet.Design.Digital.Count == 0 ? 7 : 8, html.Split("<section ").Length - 1);
+        Assert.Equal(filters == 0 && sheet.Design.Digital.Count == 0 ? 8 : 9, html.Split("<section ").Length - 1);
         Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("<link", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("src=", html, StringComparison.OrdinalIgnoreCase);

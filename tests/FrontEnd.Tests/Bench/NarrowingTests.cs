@@ -4,7 +4,6 @@ using FrontEnd.Designs;
 using FrontEnd.Findings;
 using FrontEnd.Numbers;
 using FrontEnd.Quantities;
-using FrontEnd.Reporting;
 using FrontEnd.Results;
 using FrontEnd.Text;
 using FrontEnd.Unknowns;

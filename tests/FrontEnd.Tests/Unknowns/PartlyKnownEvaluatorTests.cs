@@ -95,4 +95,16 @@ public sealed class PartlyKnownEvaluatorTests
         PartlyKnownDesign open = With(Designs.Dry, ("electrodes.mismatch", 0.1, 1.5), ("amplifier.gain", 2, 8));
         Assert.Equal(PartlyKnownEvaluator.Evaluate(open).Results.Select(result => result.Interval), PartlyKnownEvaluator.Evaluate(open).Results.Select(result => result.Interval));
     }
+
+    /// <summary>What only a driven ground has says so; what every draw has says nothing.</summary>
+    [Fact]
+    public void Figure_OfAGroundThatMayBePassive_SaysThatItHoldsOnlyIfItIsDriven()
+    {
+        Design design = Designs.Dry with { GroundDrive = Designs.Dry.GroundDrive with { Kind = FrontEnd.Amplifier.GroundKind.Driven } };
+        Assessment assessment = PartlyKnownEvaluator.Evaluate(With(design, ("ground-drive.kind", 0, 1), ("electrodes.mismatch", 0.1, 1.5)));
+        Assert.EndsWith(", only if ground-drive.kind is driven", assessment[ResultIds.Drive.WorstPhaseMargin].Name, StringComparison.Ordinal);
+        Assert.EndsWith(", only if ground-drive.kind is driven", assessment[ResultIds.Safety.DrivenGroundCurrent].Name, StringComparison.Ordinal);
+        Assert.DoesNotContain("only if", assessment[ResultIds.Mains.Total].Name, StringComparison.Ordinal);
+        Assert.DoesNotContain("only if", PartlyKnownEvaluator.Evaluate(With(design, ("electrodes.mismatch", 0.1, 1.5)))[ResultIds.Drive.WorstPhaseMargin].Name, StringComparison.Ordinal);
+    }
 }

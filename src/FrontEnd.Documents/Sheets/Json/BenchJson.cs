@@ -9,12 +9,16 @@ internal sealed record BenchJson(
     IReadOnlyList<FindingJson> Findings)
     : CautionedJson
 {
+    /// <summary>Of channels that are unlike each other the one that everything is predicted for; left out where all are alike.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Channel { get; init; }
+
     public static BenchJson From(Design design, IReadOnlyList<BenchReading> plan, IReadOnlyList<BenchResult> results,
         IReadOnlyList<Finding> findings) => new(
         design.Name, BenchPlan.Caution, [.. plan.Select(BenchTestJson.From)], [.. results.Select(BenchResultJson.From)],
             FindingJson.From(findings))
     {
-        DesignCautions = FrontEnd.Results.Cautions.Own(design),
+        DesignCautions = FrontEnd.Results.Cautions.Own(design), Channel = plan.Select(test => test.Channel).FirstOrDefault(),
     };
 }
 

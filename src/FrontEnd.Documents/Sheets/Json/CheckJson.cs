@@ -66,13 +66,15 @@ internal sealed record UnknownJson(string Key, double? Least, double? Greatest, 
 }
 
 /// <summary>One channel, recorded or derived.</summary>
+/// <param name="Site">Where its electrode stands; null for a derived one, which stands nowhere.</param>
+/// <param name="MadeOf">What a derived one is made of, in words; null for a recorded one.</param>
 /// <param name="Weights">Of the recorded channels in their order, for a derived one.</param>
-internal sealed record ChannelJson(string Name, string Site, string? Electrode, IReadOnlyList<double>? Weights)
+internal sealed record ChannelJson(string Name, string? Site, string? Electrode, string? MadeOf, IReadOnlyList<double>? Weights)
 {
     public static IReadOnlyList<ChannelJson>? From(Designs.Design design) => design.ChannelList.Count == 0 ? null :
     [
-        .. design.ChannelList.Select((channel, i) => new ChannelJson(channel.Name, ChannelTable.SiteOf(channel), ChannelTable.ElectrodeOf(design, i), null)),
-        .. design.DerivedRows.Select(row => new ChannelJson(row.Name, ChannelTable.WeightsOf(design, row), null, row.Weights)),
+        .. design.ChannelList.Select((channel, i) => new ChannelJson(channel.Name, ChannelTable.SiteOf(channel), ChannelTable.ElectrodeOf(design, i), null, null)),
+        .. design.DerivedRows.Select(row => new ChannelJson(row.Name, null, null, ChannelTable.WeightsOf(design, row), row.Weights)),
     ];
 }
 

@@ -1,6 +1,4 @@
 using FrontEnd.Bench;
-using FrontEnd.Catalogue;
-using FrontEnd.Results;
 
 namespace FrontEnd.Documents.Sheets;
 

@@ -1,0 +1,34 @@
+using FrontEnd.Documents;
+using FrontEnd.Documents.Sheets;
+using FrontEnd.Unknowns;
+
+namespace FrontEnd.Terminal;
+
+/// <summary>Where the figures of a design lie of which not everything is known: what it can see, what is open and what would close it.</summary>
+/// <param name="Document">The design as it stands; null before it is opened.</param>
+public sealed record UnknownsPage(DesignDocument? Document = null) : StudyPage
+{
+    /// <summary>The way to it.</summary>
+    public static readonly Act Way = new(
+        '\0', [], "what is not known: intervals, what is open and what would close it",
+        model => OpenStudy(model, new UnknownsPage(model.Here.Document), takesUnknown: true)) { Under = 'u' };
+
+    /// <inheritdoc/>
+    public override string Title => "what is not known";
+
+    /// <inheritdoc/>
+    public override string Does => "Draws every unknown value between its ends and shows where the figures lie.";
+
+    /// <inheritdoc/>
+    public override StudyOutcome Work(Design design, Action<double> progress, CancellationToken cancellation)
+    {
+        if (Document?.HasErrors == true)
+        {
+            return Refused(Document.Findings, "");
+        }
+
+        return Document?.PartlyKnown is { } partly
+            ? new StudyOutcome(PartlyKnownText.Of(new Sheet(Document, PartlyKnownEvaluator.Evaluate(partly))), [], 0)
+            : new StudyOutcome("Every value of this design is known; its figures stand beside the form.", [], 0);
+    }
+}
