@@ -20,9 +20,10 @@ internal static class SheetCommand
         Option<string[]> files = new("--output", "-o")
         {
             Description = $"file to write; its extension decides what: {string.Join(", ", SheetFormats.Extensions)}. May be given several times; a file that exists is replaced",
-            Required = true,
             HelpName = "file",
         };
+        Option<string?> schematic = new("--schematic") { Description = $"file to write the circuit diagram into, {BoardFiles.SchematicExtension}", HelpName = "file" };
+        Option<string?> netlist = new("--netlist") { Description = $"file to write the netlist into, {BoardFiles.NetlistExtension}: a row for each pin", HelpName = "file" };
         Option<int?> builds = new("--builds") { Description = "devices to draw: yield, percentiles and histograms on a page of their own; default: no such page" };
         Option<bool> plain = new("--plain") { Description = "one page for a reader who knows nothing of the trade, and nothing else, .html, .pdf or .md; default: the whole sheet" };
         Option<bool> appendix = new("--appendix") { Description = "adds filters and their coefficients, further figures and tests, settings, defaults, sources, terms and theory drawings, .html, .pdf or .md; default: the pages for the bench alone" };
@@ -31,11 +32,19 @@ internal static class SheetCommand
         Option<ulong> seed = SpreadCommand.SeedOption();
         Command command = new("sheet",
             "Writes the design sheet: verdicts and what to do next, budgets and response, parts and the bench plan; what they rest on is the appendix.") { design,
-            files, builds, seed, prices, plain, appendix, day };
+            files, schematic, netlist, builds, seed, prices, plain, appendix, day };
+        command.Validators.Add(call =>
+        {
+            if (call.GetResult(files) is null && call.GetResult(schematic) is null && call.GetResult(netlist) is null)
+            {
+                call.AddError("Option '--output' is required, or '--schematic' or '--netlist'.");
+            }
+        });
         command.SetAction(call =>
-            Run(call.GetRequiredValue(design), call.GetRequiredValue(files), call.GetValue(builds) is { } number
-                ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
-                : null, new Asked(call.GetValue(plain), call.GetValue(appendix), call.GetValue(day), call.GetValue(prices)), outlet));
+            Run(call.GetRequiredValue(design), call.GetValue(files) ?? [], new LooseFiles(call.GetValue(schematic), call.GetValue(netlist)),
+                call.GetValue(builds) is { } number
+                    ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
+                    : null, new Asked(call.GetValue(plain), call.GetValue(appendix), call.GetValue(day), call.GetValue(prices)), outlet));
         return command;
     }
 
@@ -44,10 +53,34 @@ internal static class SheetCommand
     /// <param name="Prices">The file of prices.</param>
     private sealed record Asked(bool Plain, bool Appendix, string? Day, string? Prices);
 
-    private static int Run(string path, string[] files, SpreadOptions? spread, Asked asked, Outlet outlet)
+    /// <summary>Files beside the sheet; null for those that are not wanted.</summary>
+    private sealed record LooseFiles(string? Schematic, string? Netlist)
+    {
+        public bool Any => Schematic is not null || Netlist is not null;
+
+        public IEnumerable<string> Paths => new[] { Schematic, Netlist }.OfType<string>();
+
+        public IEnumerable<Finding> Wrong() => new[] { (Schematic, BoardFiles.SchematicExtension), (Netlist, BoardFiles.NetlistExtension) }
+            .Where(file => file.Item1 is { } path && !SheetFormats.Knows(path, [file.Item2])).Select(file => WritingMessages.Format(file.Item1!, [file.Item2]));
+
+        public IEnumerable<(string Path, string Text)> Of(Designs.Design design)
+        {
+            if (Schematic is { } schematic)
+            {
+                yield return (schematic, BoardFiles.SchematicOf(design));
+            }
+
+            if (Netlist is { } netlist)
+            {
+                yield return (netlist, BoardFiles.NetlistOf(design));
+            }
+        }
+    }
+
+    private static int Run(string path, string[] files, LooseFiles loose, SpreadOptions? spread, Asked asked, Outlet outlet)
     {
         IReadOnlyList<string> known = asked.Plain ? SheetFormats.Pages : SheetFormats.Extensions;
-        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. Twice(files), .. Wrong(asked.Day, files)];
+        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. loose.Wrong(), .. Twice([.. files, .. loose.Paths]), .. Wrong(asked.Day, files)];
         if (wrong.Length > 0)
         {
             outlet.Tell(wrong);
@@ -61,7 +94,7 @@ internal static class SheetCommand
         }
 
         // What lists parts or values, or draws builds, wants every value.
-        if (document.NotAllKnown is { } open && (spread is not null || !Array.TrueForAll(files, file => SheetFormats.Knows(file, [.. SheetFormats.Pages, ".json"]))))
+        if (document.NotAllKnown is { } open && (spread is not null || loose.Any || !Array.TrueForAll(files, file => SheetFormats.Knows(file, [.. SheetFormats.Pages, ".json"]))))
         {
             outlet.Tell(open);
             return ExitCode.Unusable;
@@ -78,7 +111,8 @@ internal static class SheetCommand
             }
         }
 
-        Sheet sheet = SheetOf(document, asked.Plain) with { HasAppendix = asked.Appendix, Day = Day(asked.Day) };
+        // Without a sheet nothing is asked but whether the design can be built at all.
+        Sheet sheet = SheetOf(document, asked.Plain || files.Length == 0) with { HasAppendix = asked.Appendix, Day = Day(asked.Day) };
         if (sheet.HasErrors)
         {
             outlet.Tell(sheet.Findings.Where(finding => finding.Severity == Severity.Error));
@@ -100,9 +134,14 @@ internal static class SheetCommand
             sheet = sheet with { Board = priced with { Prices = prices } };
         }
 
-        foreach (string file in files)
+        IEnumerable<(string File, Func<Finding?> Write)> written =
+        [
+            .. files.Select(file => (file, (Func<Finding?>)(() => SheetFormats.WriteFile(sheet, file, outlet.Tell)))),
+            .. loose.Of(document.Design).Select(one => (one.Path, (Func<Finding?>)(() => TextFiles.WriteAtomically(one.Path, one.Text)))),
+        ];
+        foreach ((string file, Func<Finding?> write) in written)
         {
-            if (SheetFormats.WriteFile(sheet, file, outlet.Tell) is { } problem)
+            if (write() is { } problem)
             {
                 outlet.Tell(problem);
                 return ExitCode.Unusable;

@@ -23,6 +23,14 @@ internal sealed class Svg
         return svg._text.Append("</svg>\n").ToString();
     }
 
+    /// <summary>A file of its own, with what a reader of the file must know in front of the picture.</summary>
+    public static string File(Picture picture, IEnumerable<string> comments)
+    {
+        // Two hyphens would end a comment.
+        string comment = string.Join('\n', comments.Select(one => Escape(one).Replace("--", "- -", StringComparison.Ordinal).TrimEnd('-')));
+        return $"<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<!--\n{comment}\n-->\n" + Of(picture).Replace("<svg ", "<svg font-family=\"DejaVu Sans, Verdana, sans-serif\" ", StringComparison.Ordinal);
+    }
+
     public static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 
     public static string Escape(string text)

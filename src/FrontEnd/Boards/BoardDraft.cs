@@ -93,10 +93,7 @@ internal sealed class BoardDraft
 
     /// <summary>A capacitor between a supply and common, of the usual tolerance of its kind.</summary>
     public void Decouple(string role, string what, string net, Capacitance value, string key) =>
-        Capacitor(role, what, net, Nets.Common, value, Loose, key);
-
-    /// <summary>±20 %, of ceramic capacitors for supplies (common practice, no source).</summary>
-    private static readonly Ratio Loose = Ratio.FromPercent(20);
+        Capacitor(role, what, net, Nets.Common, value, BoardTolerances.Decoupling, key);
 
     public BoardPart Add(PieceClass kind, string role, string what, IReadOnlyList<BoardPin> pins, string key = "", string description = "", string card = "") =>
         Put(new BoardPart("", Assembly, Block, role, kind, pins) { Where = Where(what), Key = key, Description = description, Card = card });

@@ -39,7 +39,7 @@ public sealed record BuildableDesign(
     public static BuildableDesign Of(Design stated)
     {
         List<Finding> findings = [];
-        Design design = Inputs(stated) with { Stages = [.. stated.Stages.Select(Bought)] };
+        Design design = Inputs(stated) with { Stages = [.. stated.Stages.Select(Bought)], Board = Bought(stated.Board) };
         Resistance? gain = null;
         if (design.Amplifier.GainResistor is { } resistor)
         {
@@ -97,6 +97,14 @@ public sealed record BuildableDesign(
     private static ElectrodeBuffer? Bought(ElectrodeBuffer? buffer, Ratio tolerance) => buffer is null ? null : buffer with
     {
         SkinResistor = AtLeast(buffer.SkinResistor, tolerance), OutputResistance = Nearest(buffer.OutputResistance, tolerance),
+    };
+
+    /// <summary>What stands on the board beside the signal's path, of the tolerances that it is ordered in.</summary>
+    private static BoardChoices Bought(BoardChoices board) => board with
+    {
+        MidSupplyCapacitor = Nearest(board.MidSupplyCapacitor, BoardTolerances.Capacitors), Decoupling = Nearest(board.Decoupling, BoardTolerances.Decoupling),
+        Bulk = Nearest(board.Bulk, BoardTolerances.Decoupling), SupplyResistor = Nearest(board.SupplyResistor, BoardTolerances.Resistors),
+        DataResistor = Nearest(board.DataResistor, BoardTolerances.Resistors),
     };
 
     /// <summary>A stage with each of its pieces at the nearest value that can be bought.</summary>

@@ -7,7 +7,7 @@ namespace FrontEnd.Boards;
 internal static class ConverterBlock
 {
     private static readonly BoardBlock Block = new(BlockKind.Converter);
-    private static readonly Ratio Usual = Ratio.FromPercent(1);
+    private static readonly Ratio Usual = BoardTolerances.Resistors;
 
     public static void AddTo(BoardDraft draft)
     {

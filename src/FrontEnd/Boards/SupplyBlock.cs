@@ -9,7 +9,7 @@ internal static class SupplyBlock
 
     /// <summary>Thin film: thick film makes flicker noise where dc stands across it (IEC 60195, from memory).</summary>
     private static readonly Ratio Divider = Ratio.FromPercent(0.1);
-    private static readonly Ratio Usual = Ratio.FromPercent(1), Capacitors = Ratio.FromPercent(10);
+    private static readonly Ratio Usual = BoardTolerances.Resistors, Capacitors = BoardTolerances.Capacitors;
 
     // A follower with a large capacitor behind it stands with these: 90° of phase margin with an op-amp of 350 kHz (worked out by nodal analysis).
     private static readonly Resistance Isolating = Resistance.FromOhms(100), Feedback = Resistance.FromKilohms(10);

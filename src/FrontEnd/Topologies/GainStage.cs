@@ -72,6 +72,8 @@ public sealed record GainStage : Stage
     internal override TextbookFigure? LowerCorner =>
         CouplingCapacitor is { Farads: > 0 } c && 0 < CouplingResistor.Ohms ? FilterFormulas.RcCorner(CouplingResistor, c) : null;
 
+    public override StageShape Shape => StageShape.Gain;
+
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
     public override Circuit Circuit()

@@ -73,6 +73,8 @@ public sealed record MultipleFeedbackSection : Stage
 
     private bool IsGiven => 0 < R1.Ohms && 0 < R2.Ohms && 0 < R3.Ohms && 0 < C1.Farads && 0 < C2.Farads;
 
+    public override StageShape Shape => StageShape.MultipleFeedback;
+
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
     public override Circuit Circuit() => Draft()

@@ -49,6 +49,8 @@ public sealed record RcSection : Stage
             ? 1 / a.DcGain
             : 0, OpAmp?.GainBandwidth.Hertz ?? double.PositiveInfinity);
 
+    public override StageShape Shape => StageShape.Rc;
+
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
     public override Circuit Circuit()

@@ -118,6 +118,8 @@ public sealed record SallenKeySection : Stage
 
     private bool IsGiven => 0 < R1.Ohms && 0 < R2.Ohms && 0 < C1.Farads && 0 < C2.Farads;
 
+    public override StageShape Shape => StageShape.SallenKey;
+
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
     public override Circuit Circuit() => Draft()

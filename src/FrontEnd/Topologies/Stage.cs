@@ -73,6 +73,9 @@ public abstract record Stage
     /// <summary>The teaching diagram that shows it; null for none.</summary>
     public virtual string? Picture => null;
 
+    /// <summary>How a schematic draws it.</summary>
+    public abstract StageShape Shape { get; }
+
     /// <summary>Corner or pole frequency by the textbook's formula.</summary>
     public virtual TextbookFigure? PoleFormula => null;
 

@@ -123,6 +123,8 @@ public sealed record StateVariableNotch : Stage
 
     internal override NotchFacts? Notch => new(Centre, Q, AsBuilt());
 
+    public override StageShape Shape => StageShape.StateVariable;
+
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
     public override Circuit Circuit() => Draft()

@@ -115,6 +115,8 @@ public sealed record TwinTNotch : Stage
         }
     }
 
+    public override StageShape Shape => StageShape.TwinT;
+
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
     public override Circuit Circuit() => Draft()
