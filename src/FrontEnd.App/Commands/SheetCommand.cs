@@ -23,6 +23,7 @@ internal static class SheetCommand
             HelpName = "file",
         };
         Option<string?> schematic = new("--schematic") { Description = $"file to write the circuit diagram into, {BoardFiles.SchematicExtension}", HelpName = "file" };
+        Option<bool> headroom = new("--headroom") { Description = "with --schematic: at each test point, how far its node is from clipping" };
         Option<string?> netlist = new("--netlist") { Description = $"file to write the netlist into, {BoardFiles.NetlistExtension}: a row for each pin", HelpName = "file" };
         Option<int?> builds = new("--builds") { Description = "devices to draw: yield, percentiles and histograms on a page of their own; default: no such page" };
         Option<bool> plain = new("--plain") { Description = "one page for a reader who knows nothing of the trade, and nothing else, .html, .pdf or .md; default: the whole sheet" };
@@ -32,7 +33,7 @@ internal static class SheetCommand
         Option<ulong> seed = SpreadCommand.SeedOption();
         Command command = new("sheet",
             "Writes the design sheet: verdicts and what to do next, budgets and response, parts and the bench plan; what they rest on is the appendix.") { design,
-            files, schematic, netlist, builds, seed, prices, plain, appendix, day };
+            files, schematic, headroom, netlist, builds, seed, prices, plain, appendix, day };
         command.Validators.Add(call =>
         {
             if (call.GetResult(files) is null && call.GetResult(schematic) is null && call.GetResult(netlist) is null)
@@ -41,7 +42,7 @@ internal static class SheetCommand
             }
         });
         command.SetAction(call =>
-            Run(call.GetRequiredValue(design), call.GetValue(files) ?? [], new LooseFiles(call.GetValue(schematic), call.GetValue(netlist)),
+            Run(call.GetRequiredValue(design), call.GetValue(files) ?? [], new LooseFiles(call.GetValue(schematic), call.GetValue(netlist), call.GetValue(headroom)),
                 call.GetValue(builds) is { } number
                     ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
                     : null, new Asked(call.GetValue(plain), call.GetValue(appendix), call.GetValue(day), call.GetValue(prices)), outlet));
@@ -54,7 +55,7 @@ internal static class SheetCommand
     private sealed record Asked(bool Plain, bool Appendix, string? Day, string? Prices);
 
     /// <summary>Files beside the sheet; null for those that are not wanted.</summary>
-    private sealed record LooseFiles(string? Schematic, string? Netlist)
+    private sealed record LooseFiles(string? Schematic, string? Netlist, bool WithHeadroom)
     {
         public bool Any => Schematic is not null || Netlist is not null;
 
@@ -63,16 +64,16 @@ internal static class SheetCommand
         public IEnumerable<Finding> Wrong() => new[] { (Schematic, BoardFiles.SchematicExtension), (Netlist, BoardFiles.NetlistExtension) }
             .Where(file => file.Item1 is { } path && !SheetFormats.Knows(path, [file.Item2])).Select(file => WritingMessages.Format(file.Item1!, [file.Item2]));
 
-        public IEnumerable<(string Path, string Text)> Of(Designs.Design design)
+        public IEnumerable<(string Path, string Text)> Of(Results.Assessment assessment)
         {
             if (Schematic is { } schematic)
             {
-                yield return (schematic, BoardFiles.SchematicOf(design));
+                yield return (schematic, BoardFiles.SchematicOf(assessment, WithHeadroom));
             }
 
             if (Netlist is { } netlist)
             {
-                yield return (netlist, BoardFiles.NetlistOf(design));
+                yield return (netlist, BoardFiles.NetlistOf(assessment));
             }
         }
     }
@@ -137,7 +138,7 @@ internal static class SheetCommand
         IEnumerable<(string File, Func<Finding?> Write)> written =
         [
             .. files.Select(file => (file, (Func<Finding?>)(() => SheetFormats.WriteFile(sheet, file, outlet.Tell)))),
-            .. loose.Of(document.Design).Select(one => (one.Path, (Func<Finding?>)(() => TextFiles.WriteAtomically(one.Path, one.Text)))),
+            .. loose.Of(sheet.Assessment).Select(one => (one.Path, (Func<Finding?>)(() => TextFiles.WriteAtomically(one.Path, one.Text)))),
         ];
         foreach ((string file, Func<Finding?> write) in written)
         {

@@ -19,25 +19,26 @@ public static class BoardFiles
     public const string NetlistExtension = ".csv";
 
     /// <summary>The schematic as a picture of its own, its pages below one another; the cautions stand in it and, whole, in a comment.</summary>
-    public static string SchematicOf(Design design)
+    /// <param name="assessment">Of the design.</param>
+    /// <param name="withHeadroom">True for how far each node is from clipping, at its test point.</param>
+    public static string SchematicOf(Assessment assessment, bool withHeadroom = false)
     {
-        Schematic schematic = Schematic.Of(Board.Of(design));
-        return Svg.File(SchematicDrawing.All(schematic, $"Schematic of {design.Name}"), [.. Cautions.Own(design), .. Cautions.All]);
+        Schematic schematic = SchematicDrawing.Of(assessment, withHeadroom);
+        return Svg.File(SchematicDrawing.All(schematic, $"Schematic of {assessment.Design.Name}"), [Cautions.OfFile(assessment), .. Cautions.Own(assessment.Design), .. Cautions.All]);
     }
 
-    /// <summary>A row for each pin, RFC 4180. Comments are none there, so that the cautions have a column of their own, filled in the first
-    /// row: whoever reads by the names of the columns, or the first three, has the pins and nothing else.</summary>
-    public static string NetlistOf(Design design)
+    /// <summary>A row for each pin, RFC 4180. Comments are none there: the caution is the last row, whose first cell begins with #, as in every
+    /// table that leaves the program.</summary>
+    public static string NetlistOf(Assessment assessment)
     {
         StringBuilder text = new();
-        text.Row(End, "designator", "pin", "net", "caution");
-        string caution = string.Join(' ', [.. Cautions.Own(design), .. Cautions.All]);
-        foreach (NetlistRow row in Netlist.Of(Board.Of(design)))
+        text.Row(End, "designator", "pin", "net");
+        foreach (NetlistRow row in Netlist.Of(Board.Of(assessment.Design)))
         {
-            text.Row(End, row.Designator, row.Pin, row.Net, caution);
-            caution = "";
+            text.Row(End, row.Designator, row.Pin, row.Net);
         }
 
+        text.Row(End, $"# {Cautions.OfFile(assessment)}", "", "");
         return text.ToString();
     }
 }

@@ -1,4 +1,6 @@
+using FrontEnd.Boards;
 using FrontEnd.Documents.Drawing;
+using FrontEnd.Identity;
 using FrontEnd.Schematics;
 
 namespace FrontEnd.Documents.Sheets;
@@ -14,6 +16,32 @@ internal static class SchematicDrawing
     private const string NetColour = "#024", QuietColour = "#444";
 
     private static readonly Pen Line = new("#000", Thin), Heavy = new("#000", Thick), Frame = new("#999", Thin);
+
+    /// <summary>A design's schematic, with the stamp of one that is not to be worn.</summary>
+    /// <param name="assessment">Of the design.</param>
+    /// <param name="withHeadroom">True for how far each node is from clipping, at its test point.</param>
+    public static Schematic Of(Assessment assessment, bool withHeadroom = false)
+    {
+        Board board = Board.Of(assessment.Design);
+        Dictionary<string, string> notes = new(StringComparer.Ordinal);
+        NodeId[] nodes = [NodeId.Amplifier, .. assessment.Design.Stages.Select(stage => NodeId.Of(stage.Name)), NodeId.Drive];
+        foreach (NodeId node in withHeadroom ? nodes : [])
+        {
+            if (Nets.Of(assessment.Design, node) is { } net && assessment.Find(ResultIds.Levels.Headroom(node)) is { } headroom)
+            {
+                notes[net] = $"room {Wording.Value(headroom)}";
+            }
+        }
+
+        return Schematic.Of(board, notes, Cautions.AgainstWearing(assessment).Count == 0 ? null : Cautions.Stamp);
+    }
+
+    /// <summary>The pages as pieces of a sheet, which are wider than high.</summary>
+    public static IEnumerable<Block> Blocks(Assessment assessment)
+    {
+        Schematic schematic = Of(assessment);
+        return schematic.Pages.Select((page, index) => new Block.Drawing("", Page(page, $"Schematic, page {index + 1} of {schematic.Pages.Count}"), null));
+    }
 
     public static Picture Page(SchematicPage page, string label)
     {

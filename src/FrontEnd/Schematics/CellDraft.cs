@@ -106,7 +106,7 @@ internal sealed class CellDraft(DrawingScope scope, string title, BoardBlock blo
             return false;
         }
 
-        Put(SymbolShapes.TestPoint(part, new(x, y), scope.NameOf(net)));
+        Put(SymbolShapes.TestPoint(part, new(x, y), scope.NameOf(net), scope.NoteOn(net)));
         return true;
     }
 
@@ -115,15 +115,17 @@ internal sealed class CellDraft(DrawingScope scope, string title, BoardBlock blo
     /// <returns>Where the next cell may begin.</returns>
     public CellPort Exit(int x, int y, string net)
     {
-        const int To = 3, End = 5;
-        if (!TestPoint(x + To, y, net))
+        // A note is wider than the names, and what comes back to the output must pass it.
+        double half = Lettering.Width(scope.NoteOn(net), Lettering.Small, bold: false) / 2;
+        int to = x + Math.Max(3, (int)Math.Ceiling(half) + 1), end = to + 2;
+        if (!TestPoint(to, y, net))
         {
             Label(x, y, net);
         }
 
-        Wire((x, y), (x + To, y));
-        Wire((x + To, y), (x + End, y));
-        return new(new(x + End, y), net);
+        Wire((x, y), (to, y));
+        Wire((to, y), (end, y));
+        return new(new(end, y), net);
     }
 
     public void Note(double x, double y, string text, double room) => _texts.Add(
@@ -133,7 +135,7 @@ internal sealed class CellDraft(DrawingScope scope, string title, BoardBlock blo
 }
 
 /// <summary>Which pieces a page draws and how it names nets.</summary>
-internal sealed class DrawingScope(Board board, int assembly)
+internal sealed class DrawingScope(Board board, int assembly, IReadOnlyDictionary<string, string> notes)
 {
     public Board Board => board;
 
@@ -144,6 +146,9 @@ internal sealed class DrawingScope(Board board, int assembly)
 
     /// <summary>A net of the assembly that is drawn, as the board names it.</summary>
     public string Net(string net) => Board.NetOf(assembly, net);
+
+    /// <summary>What is to be said of a net at its test point; "" for nothing.</summary>
+    public string NoteOn(string net) => notes.GetValueOrDefault(Nets.Drawn(net), "");
 
     /// <summary>A net as the page names it: without the prefix of the channel that the page shows; on such a page a net that all channels share
     /// says so, unless it is a rail.</summary>

@@ -60,14 +60,15 @@ internal static class GroundCells
         draft.Level(BoardRoles.Feedback, 26, -1);
         draft.Wire((30, -1), (33, -1), (33, 3));
         string drive = draft.OpAmpOf(BoardRoles.Drive).Section.Output.Net;
-        draft.Wire((32, Output), (33, Output), (36, Output));
-        draft.Wire((36, Output), (39, Output));
-        if (!draft.TestPoint(36, Output, drive))
+        int point = scope.NoteOn(drive).Length == 0 ? 36 : 38;
+        draft.Wire((32, Output), (33, Output), (point, Output));
+        draft.Wire((point, Output), (point + 3, Output));
+        if (!draft.TestPoint(point, Output, drive))
         {
             draft.Label(34, Output, drive);
         }
 
-        Electrode(draft, socket, 39, Output);
+        Electrode(draft, socket, point + 3, Output);
         return draft.Finish();
     }
 }

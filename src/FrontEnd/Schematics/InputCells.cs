@@ -201,7 +201,7 @@ internal static class AmplifierCell
         draft.Rail(box + 7, apart + Over + 1, amplifier.Net("REF"));
         if (board.Find(assembly, Block, BoardRoles.DecouplingOf(BoardRoles.Amplifier)) is { } decoupling)
         {
-            int x = box + Width + 8;
+            int x = box + Width + (draft.Scope.NoteOn(amplifier.Net("OUT")).Length == 0 ? 8 : 11);
             draft.Wire((box + 3, top - 1), (x, top - 1));
             draft.Put(SymbolShapes.Upright(decoupling, new(x, top - 1), 0));
             draft.Rail(x, top - 1 + SymbolShapes.Length, decoupling.Pins[1].Net);

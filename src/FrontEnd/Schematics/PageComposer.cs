@@ -94,25 +94,42 @@ internal static class PageComposer
     }
 
     /// <summary>The pages with name, number, legend and caution.</summary>
-    public static IReadOnlyList<SchematicPage> Framed(Board board, IReadOnlyList<SchematicPage> pages) =>
-        [.. pages.Select((page, index) => page with { Texts = [.. page.Texts, .. Frame(board, page, index + 1, pages.Count)] })];
+    public static IReadOnlyList<SchematicPage> Framed(Board board, IReadOnlyList<SchematicPage> pages, string? stamp, string notes) =>
+        [.. pages.Select((page, index) => page with { Texts = [.. page.Texts, .. Frame(board, page, index + 1, pages.Count, notes), .. Warnings(board, stamp)] })];
 
-    private static IEnumerable<SchematicText> Frame(Board board, SchematicPage page, int number, int pages)
+    private static IEnumerable<SchematicText> Frame(Board board, SchematicPage page, int number, int pages, string notes)
     {
         const string Legend = "Letters as IEEE 315. Three bars: GND. Open triangle: MID, the middle of the supply. Bar: the supply of its name. One name is one net. "
             + "Dot: joined; lines that cross without a dot are not.";
         string name = board.Design.Name.Length == 0 ? "Schematic" : $"{board.Design.Name}: schematic";
         string prefix = page.Assembly == 0 ? "" : $" Names of nets and parts lack their prefix A{page.Assembly}.";
-        yield return new(new(0, 1.8), Lettering.Shortened(name, Lettering.Largest, bold: true, Schematic.Width - 14), TextSide.Start, Lettering.Largest, TextPurpose.Title);
+        yield return new(new(0, 1.8), Lettering.Shortened(name, Lettering.Largest, bold: true, Schematic.Width - Stamped), TextSide.Start, Lettering.Largest, TextPurpose.Title);
         yield return new(new(Schematic.Width, 1.8), $"page {number} of {pages}", TextSide.End, Lettering.Usual, TextPurpose.Note);
         string what = page.Title.Length == 0 ? "" : $"{char.ToUpperInvariant(page.Title[0])}{page.Title[1..]}. ";
-        yield return Note(3.8, $"{what}Drawn as it can be bought: values are the nearest that are sold.{prefix}");
+        yield return Note(3.8, $"{what}Drawn as it can be bought: values are the nearest that are sold.{prefix}{notes}");
         yield return Note(Schematic.Height - 2.6, Legend);
         double y = Schematic.Height - 1.4;
         foreach (string line in Lines(Cautions.All[0]).Take(2))
         {
             yield return Note(y, line);
             y += 1.15;
+        }
+    }
+
+    /// <summary>At the right upper corner, from the title's end.</summary>
+    private const int Stamped = 36;
+
+    /// <summary>What must be read before anything else: the stamp, and what the design says of its own danger.</summary>
+    private static IEnumerable<SchematicText> Warnings(Board board, string? stamp)
+    {
+        if (stamp is not null)
+        {
+            yield return new(new(Schematic.Width - 12, 1.8), stamp.ToUpperInvariant(), TextSide.End, Lettering.Largest, TextPurpose.Title);
+        }
+
+        if (board.Design.Caution.Length > 0)
+        {
+            yield return Note(5.2, $"Caution: {board.Design.Caution}");
         }
     }
 

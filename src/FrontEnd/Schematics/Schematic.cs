@@ -34,14 +34,21 @@ public sealed record Schematic(Board Board, IReadOnlyList<SchematicPage> Pages)
     /// <summary>What a shared net's name has behind it on a channel's page, where names without are the channel's own.</summary>
     internal const string SharedMark = ", shared";
 
+    /// <summary>What a page says of the notes at its test points.</summary>
+    private const string RoomLegend = " Room: how far a node is from clipping, in the worst channel.";
+
     /// <summary>A board's schematic, channels that are alike drawn once.</summary>
-    public static Schematic Of(Board board)
+    /// <param name="board">What is drawn.</param>
+    /// <param name="notes">What is printed at the test point of a net, by the net's name without its assembly's prefix; null for nothing.</param>
+    /// <param name="stamp">What must be read on every page; null for nothing.</param>
+    public static Schematic Of(Board board, IReadOnlyDictionary<string, string>? notes = null, string? stamp = null)
     {
+        notes ??= new Dictionary<string, string>();
         List<SchematicPage> pages = [];
         int all = board.Assemblies;
         foreach (IReadOnlyList<int> alike in board.AlikeAssemblies)
         {
-            DrawingScope scope = new(board, alike[0]);
+            DrawingScope scope = new(board, alike[0], notes);
             List<Cell> cells = ChannelCells.Of(scope);
             if (all == 0)
             {
@@ -55,11 +62,11 @@ public sealed record Schematic(Board Board, IReadOnlyList<SchematicPage> Pages)
 
         if (0 < all)
         {
-            DrawingScope scope = new(board, 0);
+            DrawingScope scope = new(board, 0, notes);
             pages.AddRange(PageComposer.Compose([.. SharedCells.Of(scope), .. PackageCells.Of(scope)], scope, "what all channels share", [0]));
         }
 
-        return new Schematic(board, PageComposer.Framed(board, pages));
+        return new Schematic(board, PageComposer.Framed(board, pages, stamp, 0 < notes.Count ? RoomLegend : ""));
     }
 
     /// <summary>"A1 to A4, A6".</summary>

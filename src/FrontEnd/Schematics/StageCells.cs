@@ -180,14 +180,14 @@ internal static class StageCells
         draft.Level("r5", 12, -4, firstRight: true);
         draft.Wire((16, -4), (19, -4), (19, 2));
         draft.Wire((11, 4), (9, 4), (9, Under));
-        draft.Wire((9, Under), (13, Under));
-        draft.Level("r2", 13, Under, firstRight: true);
+        draft.Wire((9, Under), (15, Under));
+        draft.Level("r2", 15, Under, firstRight: true);
         draft.Hang("r1", 9, Under);
         draft.Wire((18, 2), (23, 2));
 
         Integrator(draft, opAmps[1], "ra", "ca", 23, 2);
         draft.Wire((39, 4), (43, 4));
-        draft.Wire((17, Under), (41, Under), (41, 4));
+        draft.Wire((19, Under), (41, Under), (41, 4));
         Integrator(draft, opAmps[2], "rb", "cb", 43, 4);
         draft.Wire((59, 6), (63, 6));
         draft.Wire((8, -4), (8, Over), (33, Over));

@@ -185,7 +185,8 @@ internal static class SymbolShapes
     /// <summary>A test point: a small circle above the wire that it hangs on.</summary>
     /// <param name="at">On the wire.</param>
     /// <param name="net">As the page names it.</param>
-    public static SchematicSymbol TestPoint(BoardPart part, GridPoint at, string net)
+    /// <param name="note">What else is to be said of the net; "" for nothing.</param>
+    public static SchematicSymbol TestPoint(BoardPart part, GridPoint at, string net, string note = "")
     {
         Spot centre = new(at.X, at.Y - 1 - CircleSize.Radius);
         double top = centre.Y - CircleSize.Radius;
@@ -194,6 +195,7 @@ internal static class SymbolShapes
             [
                 new(new(at.X, top - 0.4), part.Designator, TextSide.Middle, Lettering.Usual, TextPurpose.Designator),
                 new(new(at.X, top - 1.5), net, TextSide.Middle, Lettering.Usual, TextPurpose.NetName),
+                .. note.Length == 0 ? (SchematicText[])[] : [new(new(at.X, top - 2.6), note, TextSide.Middle, Lettering.Small, TextPurpose.Note)],
             ]) { Circle = centre };
     }
 

@@ -4,6 +4,7 @@ using FrontEnd.Building;
 using FrontEnd.Designs;
 using FrontEnd.Documents.Drawing;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Reporting;
 using FrontEnd.Results;
 using FrontEnd.Schematics;
 using Xunit;
@@ -46,9 +47,9 @@ public sealed class SchematicTests
     [MemberData(nameof(Files))]
     public void Files_OfADesign_HoldEveryPieceAndTheCautions(string file)
     {
-        Design design = Read(file);
-        Board board = Board.Of(design);
-        string picture = BoardFiles.SchematicOf(design);
+        Assessment assessment = Evaluator.Evaluate(Read(file));
+        Board board = Board.Of(assessment.Design);
+        string picture = BoardFiles.SchematicOf(assessment);
         XDocument xml = XDocument.Parse(picture);
         string comment = xml.Nodes().OfType<XComment>().Single().Value, texts = string.Join('\n', xml.Descendants().Where(one => one.Name.LocalName == "text").Select(one => one.Value));
         Assert.All(Cautions.All, caution => Assert.Contains(Svg.Escape(caution), comment, StringComparison.Ordinal));
@@ -56,14 +57,29 @@ public sealed class SchematicTests
         int[] drawn = [0, .. board.AlikeAssemblies.Select(group => group[0])];
         Assert.All(board.Parts.Where(part => drawn.Contains(part.Assembly)), part => Assert.Contains(part.Designator, texts, StringComparison.Ordinal));
 
-        string[] lines = BoardFiles.NetlistOf(design).TrimEnd().Split("\r\n");
-        Assert.Equal("designator,pin,net,caution", lines[0]);
-        Assert.Equal(Netlist.Of(board).Count, lines.Length - 1);
-        Assert.Contains("Not a medical device.", lines[1], StringComparison.Ordinal);
+        string[] lines = BoardFiles.NetlistOf(assessment).TrimEnd().Split("\r\n");
+        Assert.Equal("designator,pin,net", lines[0]);
+        Assert.Equal(Netlist.Of(board).Count, lines.Length - 2);
+        Assert.Contains("# ", lines[^1], StringComparison.Ordinal);
+        Assert.Contains("Not a medical device.", lines[^1], StringComparison.Ordinal);
         foreach ((NetlistRow row, string line) in Netlist.Of(board).Zip(lines.Skip(1)))
         {
-            Assert.StartsWith($"{row.Designator},{row.Pin},{row.Net},", line, StringComparison.Ordinal);
+            Assert.Equal($"{row.Designator},{row.Pin},{row.Net}", line);
         }
+    }
+
+    /// <summary>With headroom at the nets, and with the stamp of a design that must not be worn, the drawing is as good.</summary>
+    [Theory]
+    [MemberData(nameof(Files))]
+    public void Drawing_WithHeadroom_CanBeReadAndIsStampedWhereItMustBe(string file)
+    {
+        Assessment assessment = Evaluator.Evaluate(Read(file));
+        Schematic schematic = SchematicDrawing.Of(assessment, withHeadroom: true);
+        Assert.Empty(SchematicChecks.Nets(schematic));
+        Assert.All(schematic.Pages, page => Assert.Empty(SchematicChecks.Readability(page)));
+        Assert.Contains(schematic.Pages.SelectMany(page => page.AllTexts), text => text.Text.StartsWith("room ", StringComparison.Ordinal));
+        bool stamped = Cautions.AgainstWearing(assessment).Count > 0;
+        Assert.All(schematic.Pages, page => Assert.Equal(stamped, page.AllTexts.Any(text => text.Text == Cautions.Stamp.ToUpperInvariant())));
     }
 
     private static Design Read(string file) => DesignDocument.Read(Path.Combine(Repository.Root, file)).Design;
