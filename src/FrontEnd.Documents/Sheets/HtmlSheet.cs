@@ -27,7 +27,7 @@ public static class HtmlSheet
         """;
 
     /// <summary>Lists of so many small items stand in two columns.</summary>
-    private const int Many = 8;
+    internal const int Many = 8;
 
     public static string Of(Sheet sheet)
     {
@@ -105,7 +105,7 @@ public static class HtmlSheet
                 html.Append(drawing.Title.Length == 0 ? "" : $"<h3>{Svg.Escape(Capital(drawing.Title))}</h3>\n").Append(Svg.Of(drawing.Picture));
                 break;
             case Block.Drawings drawings:
-                html.Append("<h2>What stands behind the figures</h2>\n<div class=\"figures\">\n");
+                html.Append("<h2>").Append(Block.Drawings.Title).Append("</h2>\n<div class=\"figures\">\n");
                 foreach (Block.Drawing one in drawings.All)
                 {
                     html.Append("<figure>\n");
@@ -193,7 +193,7 @@ public static class HtmlSheet
     }
 
     /// <summary>A sentence begins with a capital; a key of the design or a formula keeps its letters.</summary>
-    private static string Capital(string text)
+    internal static string Capital(string text)
     {
         ReadOnlySpan<char> word = text.AsSpan(0, text.IndexOf(' ') is var blank and > 0 ? blank : text.Length);
         return (word.Length > 1 || word is "a") && char.IsAsciiLetterLower(word[0]) && word.IndexOfAny(".[-:_") < 0

@@ -20,6 +20,9 @@ public sealed record Sheet(DesignDocument Document, Assessment Assessment)
     /// <summary>True for the page for a layman alone.</summary>
     public bool PlainOnly { get; init; }
 
+    /// <summary>The day that a printed sheet says it is of; null for none, so that the same design gives the same file.</summary>
+    public DateOnly? Day { get; init; }
+
     public Design Design => Assessment.Design;
 
     /// <summary>The findings of reading and of evaluating, each once; errors first.</summary>
