@@ -95,15 +95,15 @@ internal static class PageComposer
 
     /// <summary>The pages with name, number, legend and caution.</summary>
     public static IReadOnlyList<SchematicPage> Framed(Board board, IReadOnlyList<SchematicPage> pages, string? stamp, string notes) =>
-        [.. pages.Select((page, index) => page with { Texts = [.. page.Texts, .. Frame(board, page, index + 1, pages.Count, notes), .. Warnings(board, stamp)] })];
+        [.. pages.Select((page, index) => page with { Texts = [.. page.Texts, .. Frame(board, page, index + 1, pages.Count, notes, stamp is null ? Numbered : Stamped), .. Warnings(board, stamp)] })];
 
-    private static IEnumerable<SchematicText> Frame(Board board, SchematicPage page, int number, int pages, string notes)
+    private static IEnumerable<SchematicText> Frame(Board board, SchematicPage page, int number, int pages, string notes, int taken)
     {
         const string Legend = "Letters as IEEE 315. Three bars: GND. Open triangle: MID, the middle of the supply. Bar: the supply of its name. One name is one net. "
             + "Dot: joined; lines that cross without a dot are not.";
         string name = board.Design.Name.Length == 0 ? "Schematic" : $"{board.Design.Name}: schematic";
         string prefix = page.Assembly == 0 ? "" : $" Names of nets and parts lack their prefix A{page.Assembly}.";
-        yield return new(new(0, 1.8), Lettering.Shortened(name, Lettering.Largest, bold: true, Schematic.Width - Stamped), TextSide.Start, Lettering.Largest, TextPurpose.Title);
+        yield return new(new(0, 1.8), Lettering.Shortened(name, Lettering.Largest, bold: true, Schematic.Width - taken), TextSide.Start, Lettering.Largest, TextPurpose.Title);
         yield return new(new(Schematic.Width, 1.8), $"page {number} of {pages}", TextSide.End, Lettering.Usual, TextPurpose.Note);
         string what = page.Title.Length == 0 ? "" : $"{char.ToUpperInvariant(page.Title[0])}{page.Title[1..]}. ";
         yield return Note(3.8, $"{what}Drawn as it can be bought: values are the nearest that are sold.{prefix}{notes}");
@@ -116,8 +116,8 @@ internal static class PageComposer
         }
     }
 
-    /// <summary>At the right upper corner, from the title's end.</summary>
-    private const int Stamped = 36;
+    /// <summary>What the page's number, and a stamp before it, take of the title's line.</summary>
+    private const int Numbered = 12, Stamped = 36;
 
     /// <summary>What must be read before anything else: the stamp, and what the design says of its own danger.</summary>
     private static IEnumerable<SchematicText> Warnings(Board board, string? stamp)

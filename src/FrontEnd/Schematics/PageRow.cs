@@ -49,13 +49,7 @@ internal sealed class PageRow
         }
 
         Cell[] added = [.. chained ? Behind(_columns[^1][0], cell) : Beside(cell, scope)];
-        double right = Bounds(added).Right;
-        if (added[^1].Out is { } exit)
-        {
-            right = Math.Max(right, PortShapes.Flag(exit.At, exit.Net, scope.NameOf(exit.Net), toLeft: false).Body!.Value.Right);
-        }
-
-        if (Schematic.Width < right)
+        if (Schematic.Width < Math.Max(Bounds(added).Right, RightOf(added[^1], scope)))
         {
             return false;
         }
@@ -98,6 +92,10 @@ internal sealed class PageRow
         }
     }
 
+    /// <summary>Where a cell ends, with room for the flag that its signal may leave by.</summary>
+    private static double RightOf(Cell cell, DrawingScope scope) => cell.Out is { } exit
+        ? Math.Max(cell.Bounds.Right, PortShapes.Flag(exit.At, exit.Net, scope.NameOf(exit.Net), toLeft: false).Body!.Value.Right) : cell.Bounds.Right;
+
     private void Add(Cell[] cells, bool chained)
     {
         if (chained)
@@ -119,7 +117,7 @@ internal sealed class PageRow
         }
 
         group.Add(cell);
-        double from = _columns.Count == 0 ? 0 : Bounds([.. _columns.SelectMany(column => column.SelectMany(one => one))]).Right + Between;
+        double from = _columns.Count == 0 ? 0 : _columns.SelectMany(column => column.SelectMany(one => one)).Max(one => RightOf(one, scope)) + Between;
         GridPoint by = new((int)Math.Ceiling(from - Bounds(group).Left), 0);
         return group.Select(one => one.Moved(by));
     }

@@ -20,9 +20,11 @@ internal static class SharedCells
 
         cells.AddRange(ConverterCells.Of(scope));
         cells.AddRange(GroundCells.Of(scope));
+
+        // The higher ones first, so that the others fit beside and below them.
+        cells.Add(SupplyCells.Middle(scope));
         cells.Add(ConverterCells.Supplies(scope));
         cells.Add(SupplyCells.Battery(scope));
-        cells.Add(SupplyCells.Middle(scope));
         return cells;
     }
 }
