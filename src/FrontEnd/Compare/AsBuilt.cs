@@ -1,5 +1,4 @@
 using FrontEnd.Boards;
-using FrontEnd.Designs;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 

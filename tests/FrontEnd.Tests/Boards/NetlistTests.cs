@@ -2,7 +2,6 @@ using System.Numerics;
 using FrontEnd.Bench;
 using FrontEnd.Boards;
 using FrontEnd.Budgets;
-using FrontEnd.Building;
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Electrodes;

@@ -1,7 +1,6 @@
 using FrontEnd.Advice;
 using FrontEnd.Amplifier;
 using FrontEnd.Boards;
-using FrontEnd.Building;
 using FrontEnd.Catalogue;
 using FrontEnd.Circuits;
 using FrontEnd.Designs;
