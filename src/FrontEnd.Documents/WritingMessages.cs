@@ -9,6 +9,15 @@ public static class WritingMessages
     /// <summary>Code of a file that there is nothing to write into.</summary>
     public const string NothingToWrite = "FE0009";
 
+    /// <summary>Code of letters that the font of printed pages does not have.</summary>
+    public const string LettersLacking = "FE1041";
+
+    /// <summary>Something of the design's own texts cannot be printed as it stands.</summary>
+    /// <param name="letters">Each once.</param>
+    public static Finding Lacking(string path, string letters) =>
+        new(LettersLacking, Severity.Warning, "", $"the font of printed pages has no {letters}", "a mark stands in the place of each",
+            "spell it in Latin, Greek or Cyrillic letters, or write the sheet as .html") { File = path };
+
     /// <summary>The extension says no kind of sheet.</summary>
     public static Finding Format(string path, IEnumerable<string> known) => NoForm(path, "sheet", known);
 

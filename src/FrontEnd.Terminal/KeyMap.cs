@@ -20,6 +20,7 @@ public static class KeyMap
         RatesPage.Way,
         SpreadPage.Way,
         SizingPage.Way,
+        BoughtPage.Way,
         BenchPage.Way,
         PairsPage.Way,
         UnknownsPage.Way,

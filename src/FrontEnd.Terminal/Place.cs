@@ -138,7 +138,7 @@ public sealed record Place(
             [ResultIds.Power.All, ResultIds.Data.All, ResultIds.Supply.All, ResultIds.Latency.All], [ResultIds.Power.All], PlotKind.Step,
             'p'),
         new(
-            "sheet", "sheet", ["name", "purpose", "caution", "channels", "montage."],
+            "sheet", "sheet", ["name", "purpose", "caution", "channels", "montage.", "board."],
             [ResultIds.Montage.All, ResultIds.Gain.Mid, ResultIds.Gain.MidFrequency, ResultIds.Latency.Total], [], PlotKind.Response, 's'),
     ];
 

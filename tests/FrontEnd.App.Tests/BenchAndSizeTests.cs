@@ -20,4 +20,29 @@ public class BenchAndSizeTests
     [InlineData("instructor")]
     public void Size_Requirements_PrintsTheExpectedDesigns(string name) =>
         ExpectedText.Matches(Shell.Run("size", $"designs/{name}-requirements.toml").Output, Project, $"size-{name}.txt");
+
+    /// <summary>The design that is written is buildable: a second time nothing changes, and its comments are still there.</summary>
+    [Fact]
+    public void SizeAsBuilt_Twice_ChangesNothingTheSecondTime()
+    {
+        using TemporaryFolder folder = new();
+        string file = Path.Combine(folder.Path, "bought.toml");
+        Outcome first = Shell.Run("size", "--as-built", "designs/hobbyist.toml", "-o", file);
+        Assert.Equal(0, first.Code);
+        Assert.Contains("amplifier.gain 3.5 becomes 3.48756", first.Output, StringComparison.Ordinal);
+        Outcome second = Shell.Run("size", "--as-built", file);
+        Assert.Equal("Every value of the design can be bought as it stands.\n", second.Output);
+        Assert.Contains("# slow enough for a dry contact", File.ReadAllText(file), StringComparison.Ordinal);
+    }
+
+    /// <summary>A file that is there is not written over, a requirements file beside a design is too much, and a device of which not all is known has no
+    /// board.</summary>
+    [Fact]
+    public void SizeAsBuilt_CalledWrongly_IsRefused()
+    {
+        Assert.Equal(2, Shell.Run("size", "--as-built", "designs/hobbyist.toml", "-o", "designs/hobbyist.toml").Code);
+        Assert.Equal(2, Shell.Run("size", "designs/hobbyist-requirements.toml", "--as-built", "designs/hobbyist.toml").Code);
+        Assert.Equal(2, Shell.Run("size").Code);
+        Assert.Equal(2, Shell.Run("size", "--as-built", "designs/bought-headband.toml").Code);
+    }
 }

@@ -83,6 +83,11 @@ public class EveryNumberTests
     [InlineData("engineer")]
     public void Size_Requirements_HasEveryNumberInJson(string name) => Holds("size", $"designs/{name}-requirements.toml");
 
+    [Theory]
+    [InlineData("hobbyist")]
+    [InlineData("dry-headband")]
+    public void SizeAsBuilt_Design_HasEveryNumberInJson(string name) => Holds("size", "--as-built", $"designs/{name}.toml");
+
     /// <summary>Ids of the starter, all of them, a quarter of them each, so that the cases run side by side.</summary>
     [Theory]
     [InlineData(0)]

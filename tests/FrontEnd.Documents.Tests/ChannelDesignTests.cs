@@ -1,3 +1,4 @@
+using FrontEnd.Boards;
 using FrontEnd.Building;
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
@@ -136,11 +137,11 @@ public sealed class ChannelDesignTests
     public void Parts_OfChannelsThatAreUnlike_AreCountedOneByOne()
     {
         Design design = Read(Mixed).Design;
-        IReadOnlyList<ListedPart> parts = PartsList.Of(design);
+        IReadOnlyList<OrderRow> parts = OrderList.Of(Board.Of(design));
 
         // Four channels, one minus electrode's lead and the reference's.
-        Assert.Equal(6, parts.Single(part => part.Key == "input.series-resistor").For(design.Channels));
-        Assert.Equal(2, parts.Single(part => part.Where.Contains("buffer at", StringComparison.Ordinal)).For(design.Channels));
+        Assert.Equal(6, parts.Where(part => part.Keys == "input.series-resistor").Sum(part => part.Quantity));
+        Assert.Equal(2, parts.Where(part => part.First.Class == PieceClass.OpAmps && part.Where.Contains("follower at", StringComparison.Ordinal)).Sum(part => part.Quantity));
     }
 
     [Fact]

@@ -20,6 +20,9 @@ internal static class CallMessages
     /// <summary>More devices than may be drawn.</summary>
     public const string ManyBuilds = "FE0975";
 
+    /// <summary>A day that is written in another way, or that no calendar has.</summary>
+    public const string NoDay = "FE1040";
+
     public static Finding Call(string message, string command) =>
         Finding.Error(NotUnderstood, "", Lower(message), null, $"`{command} --help` lists what there is");
 
@@ -83,6 +86,9 @@ internal static class CallMessages
 
     public static Finding SaysNothing(string option, string about) =>
         Finding.Error(NotUnderstood, option, $"`{option}` says nothing about {about}", null, "leave it out");
+
+    public static Finding NotADay(string option, string text) =>
+        Finding.Error(NoDay, option, $"`{text}` is no day", null, "write year, month and day with hyphens: 2026-11-26");
 
     public static Finding Interrupted(string what, string remedy) => Finding.Error(
         Stopped, "", $"interrupted while {what}", "nothing is printed or written: a part of the work would give other figures", remedy);

@@ -1,5 +1,7 @@
 using System.CommandLine;
+using System.Globalization;
 using FrontEnd.Advice;
+using FrontEnd.Building;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
@@ -24,11 +26,14 @@ internal static class SheetCommand
         Option<bool> headroom = new("--headroom") { Description = "with --schematic: at each test point, how far its node is from clipping" };
         Option<string?> netlist = new("--netlist") { Description = $"file to write the netlist into, {BoardFiles.NetlistExtension}: a row for each pin", HelpName = "file" };
         Option<int?> builds = new("--builds") { Description = "devices to draw: yield, percentiles and histograms on a page of their own; default: no such page" };
-        Option<bool> plain = new("--plain") { Description = "one page for a reader who knows nothing of the trade, and nothing else, .html or .md; default: the whole sheet" };
+        Option<bool> plain = new("--plain") { Description = "one page for a reader who knows nothing of the trade, and nothing else, .html, .pdf or .md; default: the whole sheet" };
+        Option<bool> appendix = new("--appendix") { Description = "adds filters and their coefficients, further figures and tests, settings, defaults, sources, terms and theory drawings, .html, .pdf or .md; default: the pages for the bench alone" };
+        Option<string?> day = new("--date") { Description = "day that a PDF says it is of, at the foot of its pages, as 2026-11-26; default: none, so that the same design gives the same file", HelpName = "day" };
+        Option<string?> prices = new("--prices") { Description = "your own table of prices, CSV: a designator, a class with its value, a card or a class, and the price of one; adds what the parts cost, with --builds what a device that meets all costs; default: no prices", HelpName = "file" };
         Option<ulong> seed = SpreadCommand.SeedOption();
         Command command = new("sheet",
-            "Writes the design sheet: verdicts, budgets, plots, parts, filter coefficients, sources and bench tests.") { design, files,
-            schematic, headroom, netlist, builds, seed, plain };
+            "Writes the design sheet: verdicts and what to do next, budgets and response, parts and the bench plan; what they rest on is the appendix.") { design,
+            files, schematic, headroom, netlist, builds, seed, prices, plain, appendix, day };
         command.Validators.Add(call =>
         {
             if (call.GetResult(files) is null && call.GetResult(schematic) is null && call.GetResult(netlist) is null)
@@ -40,9 +45,14 @@ internal static class SheetCommand
             Run(call.GetRequiredValue(design), call.GetValue(files) ?? [], new LooseFiles(call.GetValue(schematic), call.GetValue(netlist), call.GetValue(headroom)),
                 call.GetValue(builds) is { } number
                     ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
-                    : null, call.GetValue(plain), outlet));
+                    : null, new Asked(call.GetValue(plain), call.GetValue(appendix), call.GetValue(day), call.GetValue(prices)), outlet));
         return command;
     }
+
+    /// <summary>What of a sheet is asked for.</summary>
+    /// <param name="Day">As typed.</param>
+    /// <param name="Prices">The file of prices.</param>
+    private sealed record Asked(bool Plain, bool Appendix, string? Day, string? Prices);
 
     /// <summary>Files beside the sheet; null for those that are not wanted.</summary>
     private sealed record LooseFiles(string? Schematic, string? Netlist, bool WithHeadroom)
@@ -68,10 +78,10 @@ internal static class SheetCommand
         }
     }
 
-    private static int Run(string path, string[] files, LooseFiles loose, SpreadOptions? spread, bool plain, Outlet outlet)
+    private static int Run(string path, string[] files, LooseFiles loose, SpreadOptions? spread, Asked asked, Outlet outlet)
     {
-        IReadOnlyList<string> known = plain ? SheetFormats.Pages : SheetFormats.Extensions;
-        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. loose.Wrong(), .. Twice([.. files, .. loose.Paths])];
+        IReadOnlyList<string> known = asked.Plain ? SheetFormats.Pages : SheetFormats.Extensions;
+        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. loose.Wrong(), .. Twice([.. files, .. loose.Paths]), .. Wrong(asked.Day, files)];
         if (wrong.Length > 0)
         {
             outlet.Tell(wrong);
@@ -91,8 +101,19 @@ internal static class SheetCommand
             return ExitCode.Unusable;
         }
 
+        Prices? prices = null;
+        if (asked.Prices is { } priceFile)
+        {
+            (prices, IReadOnlyList<Finding> unreadable) = PriceTable.Read(priceFile);
+            if (prices is null)
+            {
+                outlet.Tell(unreadable);
+                return ExitCode.Unusable;
+            }
+        }
+
         // Without a sheet nothing is asked but whether the design can be built at all.
-        Sheet sheet = SheetOf(document, plain || files.Length == 0);
+        Sheet sheet = SheetOf(document, asked.Plain || files.Length == 0) with { HasAppendix = asked.Appendix, Day = Day(asked.Day) };
         if (sheet.HasErrors)
         {
             outlet.Tell(sheet.Findings.Where(finding => finding.Severity == Severity.Error));
@@ -106,12 +127,22 @@ internal static class SheetCommand
                 return exit;
             }
 
-            sheet = sheet with { Spread = result };
+            sheet = sheet with { Spread = result, Board = sheet.Board is { } board ? board with { Marks = ToleranceStudy.Of(board.Board, spread) } : null };
         }
 
-        foreach ((string file, string text) in files.Select(file => (file, SheetFormats.Write(sheet, file))).Concat(loose.Of(sheet.Assessment)))
+        if (sheet.Board is { } priced)
         {
-            if (TextFiles.WriteAtomically(file, text) is { } problem)
+            sheet = sheet with { Board = priced with { Prices = prices } };
+        }
+
+        IEnumerable<(string File, Func<Finding?> Write)> written =
+        [
+            .. files.Select(file => (file, (Func<Finding?>)(() => SheetFormats.WriteFile(sheet, file, outlet.Tell)))),
+            .. loose.Of(sheet.Assessment).Select(one => (one.Path, (Func<Finding?>)(() => TextFiles.WriteAtomically(one.Path, one.Text)))),
+        ];
+        foreach ((string file, Func<Finding?> write) in written)
+        {
+            if (write() is { } problem)
             {
                 outlet.Tell(problem);
                 return ExitCode.Unusable;
@@ -126,7 +157,24 @@ internal static class SheetCommand
     private static Sheet SheetOf(DesignDocument document, bool plain) => document.NotAllKnown is not null
         ? new Sheet(document, PartlyKnownEvaluator.Evaluate(document.PartlyKnown!)) { PlainOnly = plain }
         : plain ? new Sheet(document, Evaluator.Evaluate(document.Design)) { PlainOnly = true }
-        : new Sheet(document, Advisor.Advise(Evaluator.Evaluate(document.Design))) { Bench = Bench.BenchPlan.Of(document.Design).Readings };
+        : Evaluator.Evaluate(document.Design) is { HasFigures: true } assessment
+        ? new Sheet(document, Advisor.Advise(assessment)) { Bench = Bench.BenchPlan.Of(document.Design).Readings, Board = BoardAnswers.Of(assessment) }
+        : new Sheet(document, Evaluator.Evaluate(document.Design));
+
+    private static DateOnly? Day(string? text) =>
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day : null;
+
+    private static IEnumerable<Finding> Wrong(string? day, string[] files)
+    {
+        if (day is not null && Day(day) is null)
+        {
+            yield return CallMessages.NotADay("--date", day);
+        }
+        else if (day is not null && !Array.Exists(files, file => SheetFormats.Knows(file, [SheetFormats.Printed])))
+        {
+            yield return CallMessages.SaysNothing("--date", "a file that is no PDF");
+        }
+    }
 
     private static IEnumerable<Finding> Twice(string[] files) =>
         files.GroupBy(Path.GetFullPath, StringComparer.Ordinal).Where(group =>

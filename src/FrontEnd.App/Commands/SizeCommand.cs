@@ -1,8 +1,10 @@
 using System.CommandLine;
+using FrontEnd.Compare;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Sizing;
+using FrontEnd.Reporting;
 using FrontEnd.Sizing;
 
 namespace FrontEnd.App.Commands;
@@ -12,16 +14,22 @@ internal static class SizeCommand
 {
     public static Command Make(Outlet outlet)
     {
-        Argument<string> requirements = new("requirements") { Description = "requirements file, TOML: keys of a design file for what is given, and [sizing] with battery-life and parts" };
+        Argument<string?> requirements = new("requirements") { Description = "requirements file, TOML: keys of a design file for what is given, and [sizing] with battery-life and parts", Arity = ArgumentArity.ZeroOrOne };
+        Option<string?> asBuilt = new("--as-built") { Description = "instead of requirements: a design file, whose values become ones that can be bought; written with -o", HelpName = "design" };
         Option<string?> output = new("--output",
             "-o") { Description = "write a design found to this file, TOML, or JSON where its name ends in .json; it must not exist; default: show them only" };
         Option<int> take = new("--take") { Description = "which design of the list is written, from 1", DefaultValueFactory = _ => 1 };
         Option<bool> json = OptionValues.Json();
         Command command = new("size",
             "Searches for complete designs that meet requirements. Exit code 0: found, 1: none meets them all, 2: something cannot be used.") { requirements,
-            output, take, json };
+            asBuilt, output, take, json };
         command.SetAction(call =>
-            Run(call.GetRequiredValue(requirements), call.GetValue(output), call.GetValue(take), call.GetValue(json), outlet));
+            (call.GetValue(requirements), call.GetValue(asBuilt)) switch
+            {
+                ({ } path, null) => Run(path, call.GetValue(output), call.GetValue(take), call.GetValue(json), outlet),
+                (null, { } design) => AsBuilt(design, call.GetValue(output), call.GetValue(json), outlet),
+                _ => Unusable("size takes a requirements file or --as-built with a design, one of the two", outlet),
+            });
         return command;
     }
 
@@ -55,6 +63,58 @@ internal static class SizeCommand
         }
 
         return output is null ? ExitCode.Met : Write(request, outcome, output, take, outlet);
+    }
+
+    private static int Unusable(string message, Outlet outlet)
+    {
+        outlet.Tell(CallMessages.Call(message, "frontend size"));
+        return ExitCode.Unusable;
+    }
+
+    /// <summary>Says which values of a design become ones that can be bought and what that moves, and writes the design with them.</summary>
+    private static int AsBuilt(string path, string? output, bool json, Outlet outlet)
+    {
+        if (output is not null && File.Exists(output))
+        {
+            outlet.Tell(CallMessages.Exists(output));
+            return ExitCode.Unusable;
+        }
+
+        if (DesignInput.Readable(path, outlet) is not { } document)
+        {
+            return ExitCode.Unusable;
+        }
+
+        if (document.NotAllKnown is { } open)
+        {
+            outlet.Tell(open);
+            return ExitCode.Unusable;
+        }
+
+        Assessment assessment = Evaluator.Evaluate(document.Design);
+        if (!assessment.HasFigures)
+        {
+            outlet.Tell(assessment.Findings);
+            return ExitCode.Unusable;
+        }
+
+        AsBuilt built = Compare.AsBuilt.Of(assessment);
+        outlet.Results.Write(json ? AnswerJson.Of(built) : string.Join('\n', AsBuiltText.Of(built)) + "\n");
+        outlet.Tell(built.Built.Findings.Select(finding => finding with { File = path }));
+        if (output is null)
+        {
+            return ExitCode.Met;
+        }
+
+        TakenOver taken = Edits.TakeOver(document, built.Built.Design);
+        if ((taken.Finding ?? TextFiles.WriteAtomically(output, taken.Document.Text)) is { } problem)
+        {
+            outlet.Tell(problem);
+            return ExitCode.Unusable;
+        }
+
+        outlet.Messages.WriteLine($"wrote the design as it can be bought to {output}; `frontend check {output}` works it out");
+        return ExitCode.Met;
     }
 
     private static int Write(SizingRequest request, SizingOutcome outcome, string output, int take, Outlet outlet)

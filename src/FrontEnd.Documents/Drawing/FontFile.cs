@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.IO.Compression;
 using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Drawing;
@@ -10,13 +11,16 @@ internal sealed class FontFile
 {
     public static readonly FontFile Regular = new("DejaVuSans"), Bold = new("DejaVuSans-Bold");
 
+    /// <summary>What stands in the place of a letter that the font does not have.</summary>
+    private const char Instead = '\uFFFD';
+
     private readonly Lazy<byte[]> _bytes;
     private readonly Lazy<Dictionary<char, double>> _widths;
 
     private FontFile(string name)
     {
         Name = name;
-        _bytes = new(() => Embedded.Bytes($"fonts/{name}.ttf"));
+        _bytes = new(() => Unpacked(Embedded.Bytes($"fonts/{name}.ttf.gz")));
         _widths = new(Read);
     }
 
@@ -27,8 +31,26 @@ internal sealed class FontFile
     /// <summary>True where the font has a shape of its own for a letter.</summary>
     public bool Has(char letter) => _widths.Value.ContainsKey(letter);
 
-    /// <summary>How far a letter moves the next one, over the letters' size. A letter without a shape is as wide as the box in its place.</summary>
-    public double Advance(char letter) => _widths.Value.TryGetValue(letter, out double width) ? width : _widths.Value['\uFFFF'];
+    /// <summary>How far a letter moves the next one, over the letters' size. A letter without a shape is as wide as what stands in its
+    /// place.</summary>
+    public double Advance(char letter) => _widths.Value.TryGetValue(letter, out double width) ? width : _widths.Value[Instead];
+
+    /// <summary>A text of letters that the font has.</summary>
+    public string Drawable(string text) => text.All(Has) ? text : string.Create(text.Length, text, (letters, from) =>
+    {
+        for (int at = 0; at < from.Length; at++)
+        {
+            letters[at] = Has(from[at]) ? from[at] : Instead;
+        }
+    });
+
+    private static byte[] Unpacked(byte[] packed)
+    {
+        using GZipStream stream = new(new MemoryStream(packed), CompressionMode.Decompress);
+        using MemoryStream bytes = new();
+        stream.CopyTo(bytes);
+        return bytes.ToArray();
+    }
 
     private Dictionary<char, double> Read()
     {
@@ -38,8 +60,7 @@ internal sealed class FontFile
         int measured = U16(across + 34);
         double Width(int shape) => U16(widths + (4 * Math.Min(shape, measured - 1))) / units;
 
-        // Shape 0 stands for every letter that the font does not have.
-        Dictionary<char, double> read = new() { ['\uFFFF'] = Width(0) };
+        Dictionary<char, double> read = [];
         int format4 = Enumerable.Range(0, U16(map + 2)).Select(at => map + (int)U32(map + 4 + (8 * at) + 4)).First(at => U16(at) == 4);
         int count = U16(format4 + 6) / 2, ends = format4 + 14, starts = ends + (2 * count) + 2, deltas = starts + (2 * count), offsets = deltas + (2 * count);
         for (int piece = 0; piece < count; piece++)

@@ -61,6 +61,14 @@ internal sealed class Picture(double width, double height, string label)
     /// <summary>Another picture, with its left upper corner at this place.</summary>
     public void Place(Picture picture, double x, double y, double scale = 1) => _operations.Add(new Operation.Placed(picture, x, y, scale));
 
+    /// <summary>Its own texts and those of the pictures in it, in the order of drawing, each at its place in its own picture.</summary>
+    public IEnumerable<Operation.Text> AllTexts() => _operations.SelectMany(operation => operation switch
+    {
+        Operation.Text text => [text],
+        Operation.Placed placed => placed.Picture.AllTexts(),
+        _ => (IEnumerable<Operation.Text>)[],
+    });
+
     private static List<Run> Runs(string text, double size)
     {
         const double Lower = 2.5;

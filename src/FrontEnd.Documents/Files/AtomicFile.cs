@@ -23,6 +23,13 @@ internal sealed class AtomicFile : IDisposable
     /// <summary>What is written as text.</summary>
     public StreamWriter Text { get; }
 
+    /// <summary>Writes what is no text, behind what was written before.</summary>
+    public void Write(ReadOnlySpan<byte> bytes)
+    {
+        Text.Flush();
+        _stream.Write(bytes);
+    }
+
     /// <summary>Puts the file in its place.</summary>
     public void Finish()
     {

@@ -100,7 +100,12 @@ public static class TextFiles
     /// <summary>Writes so that the file is never half written: to a temporary file beside it, flushed to the disk, then renamed over
     /// it.</summary>
     /// <returns>What went wrong; null for nothing.</returns>
-    public static Finding? WriteAtomically(string path, string text)
+    public static Finding? WriteAtomically(string path, string text) => Write(path, file => file.Text.Write(text));
+
+    /// <summary>The same for what is no text.</summary>
+    public static Finding? WriteAtomically(string path, byte[] bytes) => Write(path, file => file.Write(bytes));
+
+    private static Finding? Write(string path, Action<AtomicFile> write)
     {
         try
         {
@@ -110,7 +115,7 @@ public static class TextFiles
             }
 
             using AtomicFile file = new(path);
-            file.Text.Write(text);
+            write(file);
             file.Finish();
             return null;
         }

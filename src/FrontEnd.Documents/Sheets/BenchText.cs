@@ -12,9 +12,16 @@ public static class BenchText
     {
         TextPage page = new();
         Head(page, design, plan.Select(test => test.Channel).FirstOrDefault());
+        BenchStep? step = null;
         foreach (BenchReading test in plan)
         {
             page.Blank();
+            if (test.Step != step)
+            {
+                page.Line(BenchWording.Heading(test.Step).ToUpperInvariant());
+                step = test.Step;
+            }
+
             page.Ends($"{test.Name}: {test.Title}", BenchWording.Expected(test));
             page.Paragraph(test.Fixture, "  fixture:    ");
             page.Paragraph(test.Setting, "  do:         ");
@@ -27,9 +34,15 @@ public static class BenchText
             {
                 page.Paragraph(remark, "  remark:     ");
             }
+
+            if (test.Step != BenchStep.Further && BenchWording.IfOff(test) is { Length: > 0 } suspects)
+            {
+                page.Paragraph(suspects, "  if off:     ");
+            }
         }
 
         page.Blank();
+        page.Paragraph("Before each recording: contact, mismatch, offset and battery as `frontend check` lists them under \"before a recording, check\".");
         page.Paragraph("Readings at the electrodes are those of the samples divided by the gain gain.mid. Noise, gain and rejection tolerances are common practice, no source.");
         page.Cautions();
         return page.ToString();

@@ -26,5 +26,8 @@ internal abstract record Block
     public sealed record Drawing(string Title, Picture Picture, Table? Instead) : Block;
 
     /// <summary>Drawings two by two, each with its title.</summary>
-    public sealed record Drawings(IReadOnlyList<Drawing> All) : Block;
+    public sealed record Drawings(IReadOnlyList<Drawing> All) : Block
+    {
+        public const string Title = "What stands behind the figures";
+    }
 }

@@ -9,7 +9,11 @@ public sealed record BudgetTable(string Title, string Ids, IReadOnlyList<Column>
 }
 
 /// <param name="IsText">Left-aligned and wrapped; numbers are right-aligned.</param>
-public sealed record Column(string Head, bool IsText = false);
+/// <param name="IsBox">Left empty, to write a reading in by hand.</param>
+/// <param name="IsWhole">Text whose lines are never broken, so that they stand beside those of its neighbours.</param>
+public sealed record Column(string Head, bool IsText = false, bool IsBox = false, bool IsWhole = false);
 
+/// <param name="Cells">Texts; one of several lines has a line end between them.</param>
 /// <param name="IsSum">The line that the rows above it add up to.</param>
-public sealed record Row(IReadOnlyList<string> Cells, bool IsSum = false);
+/// <param name="IsHeading">A line over the whole width that heads the rows below it; its only cell is the text.</param>
+public sealed record Row(IReadOnlyList<string> Cells, bool IsSum = false, bool IsHeading = false);

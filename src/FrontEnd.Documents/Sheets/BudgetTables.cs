@@ -150,11 +150,45 @@ public static class BudgetTables
             [new("", true), new("value"), new("what it is", true)], rows);
     }
 
-    private static BudgetTable? Harmonics(Assessment assessment, HashSet<ResultId> taken)
+    /// <summary>So many harmonics stand where not all are asked for.</summary>
+    private const int HarmonicsShown = 6;
+
+    /// <summary>The harmonics of the mains with the fundamental and the largest of those recorded in the band, the rest in one line; null for
+    /// none.</summary>
+    public static BudgetTable? HarmonicsThatMatter(Assessment assessment)
+    {
+        ResultId[] all = [.. Stems(assessment, ResultIds.Mains.Harmonics)];
+        HashSet<ResultId> shown = [.. all.Take(1), .. all.Skip(1).Where(stem => assessment.Find(new HarmonicIds(stem).LandsAt)?.LandsInBand == true)
+            .OrderByDescending(Recorded).Take(HarmonicsShown - 1)];
+        Row[] others = [.. all.Where(stem => !shown.Contains(stem)).OrderByDescending(Recorded).Take(1).Select(largest =>
+            new Row([$"{all.Length - shown.Count} more, up to", "", "", Cell(assessment, new HarmonicIds(largest).Recorded), "", ""]))];
+        return Harmonics(assessment, [], [.. all.Where(shown.Contains)], others);
+
+        double Recorded(ResultId stem) => assessment.Find(new HarmonicIds(stem).Recorded)?.Value?.SiValue ?? 0;
+    }
+
+    /// <summary>What the path and the converter come to: corners, delay, steps and bits; null for none.</summary>
+    public static BudgetTable? PathFigures(Assessment assessment)
+    {
+        ResultId[] ids =
+        [
+            ResultIds.Gain.Mid, ResultIds.Filter.Path.MinusThreeLow, ResultIds.Filter.Path.MinusThree, ResultIds.Latency.Total,
+            ResultIds.Levels.Recovery, ResultIds.Converter.Lsb, ResultIds.Converter.DynamicRange, ResultIds.Converter.Enob,
+            ResultIds.Power.SupplyCurrent,
+        ];
+        Row[] rows = [.. ids.Select(assessment.Find).OfType<Result>().Where(result => result.State != ResultState.Missing)
+            .Select(result => new Row([result.Id.Text, Wording.Value(result)]))];
+        return rows.Length == 0 ? null : new BudgetTable("path and converter", string.Join(", ", ids), [new("", true), new("value")], rows);
+    }
+
+    private static BudgetTable? Harmonics(Assessment assessment, HashSet<ResultId> taken) =>
+        Harmonics(assessment, taken, [.. Stems(assessment, ResultIds.Mains.Harmonics)], []);
+
+    private static BudgetTable? Harmonics(Assessment assessment, HashSet<ResultId> taken, ResultId[] stems, Row[] others)
     {
         ResultFamily harmonics = ResultIds.Mains.Harmonics;
         List<Row> rows = [];
-        foreach (ResultId stem in Stems(assessment, harmonics))
+        foreach (ResultId stem in stems)
         {
             HarmonicIds ids = new(stem);
             Result? lands = assessment.Find(ids.LandsAt);
@@ -165,6 +199,8 @@ public static class BudgetTables
                 lands?.LandsInBand == true ? "yes" : "",
             ]));
         }
+
+        rows.AddRange(others);
 
         if (rows.Count == 0)
         {

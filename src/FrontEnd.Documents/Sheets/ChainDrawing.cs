@@ -55,7 +55,7 @@ internal static class ChainDrawing
         foreach (string text in Shown(block.Levels, 6))
         {
             line += LineHeight;
-            picture.Text(middle, line, text, Anchor.Middle, 9, colour: "#333");
+            picture.Text(middle, line, text, Anchor.Middle, 9.5, colour: "#333");
         }
     }
 

@@ -9,7 +9,7 @@ namespace FrontEnd.Documents.Sheets;
 /// executable. Here text is anchored and its width never matters to the layout.</remarks>
 internal sealed class Chart(string title, Axis x, Axis y)
 {
-    private const double Width = 760, Height = 226, Left = 78, Right = 190, Top = 24, Bottom = 42;
+    private const double Width = 760, Height = 200, Left = 78, Right = 190, Top = 24, Bottom = 42;
     private const int LegendLetters = 27;
     private const double PlotWidth = Width - Left - Right, PlotHeight = Height - Top - Bottom;
 
@@ -169,26 +169,38 @@ internal sealed class Chart(string title, Axis x, Axis y)
         }
     }
 
-    /// <summary>Points outside the plot are kept one step out, so that a line leaves the frame where it should; gaps stay gaps.</summary>
+    /// <summary>Points outside the plot are kept one step out, so that a line leaves the frame where it should; gaps stay gaps. Of a line over
+    /// time, whose first points lie far apart on a logarithmic axis, what lies between them is drawn too.</summary>
     private Outline Data(double[] xs, double[] ys)
     {
         Outline data = new();
-        bool down = false;
+        List<(double X, double Y)> piece = [];
         for (int i = 0; i < xs.Length; i++)
         {
             if (!double.IsFinite(ys[i]) || (y.IsLog && ys[i] <= 0) || xs[i] < x.Low * (x.IsLog ? 1 - 1e-9 : 1)
                 || x.High * (1 + 1e-9) < xs[i])
             {
-                down = false;
+                Draw();
                 continue;
             }
 
-            double height = Math.Clamp(Y(ys[i]), Top - PlotHeight, Top + (2 * PlotHeight));
-            _ = down ? data.Line(X(xs[i]), height) : data.Move(X(xs[i]), height);
-            down = true;
+            piece.Add((X(xs[i]), Math.Clamp(Y(ys[i]), Top - PlotHeight, Top + (2 * PlotHeight))));
         }
 
+        Draw();
         return data;
+
+        void Draw()
+        {
+            bool down = false;
+            foreach ((double at, double height) in x.Unit == "s" ? SmoothLine.Through(piece) : piece)
+            {
+                _ = down ? data.Line(at, height) : data.Move(at, height);
+                down = true;
+            }
+
+            piece.Clear();
+        }
     }
 
     private double NextMark() => Top + 8 + (18 * _explained++);

@@ -13,11 +13,9 @@ internal static class Charts
     private const double LeastDifferenceShown = 0.05;
     private const double DelayDecadesShown = 4;
 
-    /// <summary>Those that the design has curves for, in the order of the sheet.</summary>
+    /// <summary>Noise density and gain against frequency, where the design has curves for them.</summary>
     public static IReadOnlyList<(string Title, Picture Drawing)> Of(Assessment assessment) =>
-    [
-        .. new[] { Noise(assessment), Response(assessment), Landings(assessment) }.OfType<(string, Picture)>(),
-    ];
+        [.. new[] { Noise(assessment), Response(assessment) }.OfType<(string, Picture)>()];
 
     /// <summary>The filters' own plots: response, difference of built and ideal, group delay, step, each with its lines; none for a design
     /// without filters.</summary>
@@ -165,7 +163,7 @@ internal static class Charts
     }
 
     /// <summary>Where the mains and its images land among the samples, and how large: before and after the digital filters.</summary>
-    private static (string, Picture)? Landings(Assessment assessment)
+    public static (string Title, Picture Drawing)? Landings(Assessment assessment)
     {
         string title = $"where mains harmonics land in the recording, {assessment.Design.Mains.LookedAt}";
         List<(string Order, double At, double Before, double After)> stems = [];

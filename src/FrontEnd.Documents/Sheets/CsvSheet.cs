@@ -4,23 +4,43 @@ using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>The parts list as comma-separated values, RFC 4180: for a spreadsheet or an order.</summary>
+/// <summary>Order list and netlist as comma-separated values, RFC 4180: for a spreadsheet, an order, a layout program.</summary>
+/// <remarks>The first row names the columns; the caution is the last row, whose first cell begins with <c>#</c>, so that programs that read
+/// by columns find them.</remarks>
 public static class CsvSheet
 {
     private const string End = "\r\n";
 
-    /// <summary>A row for each part.</summary>
+    /// <summary>A row for each distinct piece.</summary>
     public static string Of(Sheet sheet)
     {
+        BoardAnswers answers = sheet.Board ?? throw new InvalidOperationException("The sheet was not given its board.");
         StringBuilder text = new();
-        int channels = sheet.Design.Channels;
-        text.Row(End, "part", "key", "value", "tolerance", "preferred value", "per channel", "once",
-            $"for {channels} channel{(channels == 1 ? "" : "s")}");
-        foreach (ListedPart part in PartsList.Of(sheet.Design))
+        bool priced = answers.Prices is not null;
+        text.Row(End, [.. OrderText.Columns, .. priced ? (string[])["price"] : []]);
+        foreach (OrderRow row in answers.Order)
         {
-            text.Row(End, [part.Where, part.Key, .. PartText.Cells(part), $"{part.PerChannel}", $"{part.Once}", $"{part.For(channels)}"]);
+            text.Row(End, [.. OrderText.Cells(answers, row),
+                .. priced ? (string[])[answers.Prices!.Of(row) is { } price ? OrderText.Price(price) : ""] : []]);
         }
 
-        return text.ToString();
+        return Caution(text, sheet.Assessment, OrderText.Columns.Count + (priced ? 1 : 0));
     }
+
+    /// <summary>A row for each pin: designator, pin, net.</summary>
+    public static string Netlist(Sheet sheet)
+    {
+        BoardAnswers answers = sheet.Board ?? throw new InvalidOperationException("The sheet was not given its board.");
+        StringBuilder text = new();
+        text.Row(End, "designator", "pin", "net");
+        foreach (NetlistRow row in Building.Netlist.Of(answers.Board))
+        {
+            text.Row(End, row.Designator, row.Pin, row.Net);
+        }
+
+        return Caution(text, sheet.Assessment, 3);
+    }
+
+    private static string Caution(StringBuilder text, Assessment assessment, int columns) =>
+        text.Row(End, [$"# {Cautions.OfFile(assessment)}", .. Enumerable.Repeat("", columns - 1)]).ToString();
 }

@@ -13,37 +13,51 @@ public static class HtmlSheet
         .warning { border: 1.5pt solid #111; border-left-width: 6pt; padding: 1.5mm 3mm; font-weight: bold; margin: 2mm 0; }
         table { border-collapse: collapse; width: 100%; break-inside: auto; } tr { break-inside: avoid; }
         th { text-align: left; font-weight: normal; color: #444; border-bottom: 0.8pt solid #333; } th, td { padding: 0.6mm 2.5mm 0.6mm 0; vertical-align: top; }
-        td { border-bottom: 0.4pt solid #ddd; overflow-wrap: break-word; } .number { text-align: right; white-space: nowrap; padding-right: 4mm; } tr.sum td { border-top: 0.8pt solid #333; font-weight: bold; }
+        td { border-bottom: 0.4pt solid #ddd; } .whole { white-space: nowrap; } .box { min-width: 14mm; } td.box { border: 0.6pt solid #333; } .number { text-align: right; white-space: nowrap; padding-right: 4mm; } tr.sum td { border-top: 0.8pt solid #333; font-weight: bold; } tr.head th { color: #111; font-weight: bold; padding-top: 1mm; } tr.head { break-after: avoid; }
         td.word { white-space: nowrap; font-weight: bold; } td.word.fail, td.word.marginal { border-left: 4pt solid #d55e00; padding-left: 1.5mm; } td.word.pass { border-left: 4pt solid #0072b2; padding-left: 1.5mm; }
         td.word.marginal { border-left-style: double; } td.word.open { border-left: 4pt dotted #444; padding-left: 1.5mm; } td.word.none { border-left: 4pt solid #bbb; padding-left: 1.5mm; } .quiet { color: #444; font-size: 9pt; }
         .many { columns: 2; column-gap: 8mm; }
         .pair { display: flex; gap: 8mm; align-items: flex-start; } .pair > div { flex: 1 1 0; min-width: 0; }
         svg { width: 100%; height: auto; display: block; font-family: sans-serif; break-inside: avoid; margin: 1mm 0; }
         .figures { columns: 2; column-gap: 8mm; } figure { margin: 0 0 2.5mm; break-inside: avoid; } figure h3 { margin-top: 1mm; }
-        .page:nth-of-type(-n+2) { break-after: page; } .page + .page { border-top: 1pt solid #999; margin-top: 8mm; padding-top: 2mm; }
-        @media (max-width: 700px) { body { padding: 4mm; } .pair { display: block; } .many, .figures { columns: 1; } th, td { padding-right: 1.5mm; } .number { white-space: normal; padding-right: 1.5mm; } td { overflow-wrap: anywhere; } }
-        @page { size: A4; margin: 9mm 11mm; } @media print { body { padding: 0; max-width: none; font-size: 8.5pt; } .small { font-size: 6.6pt; line-height: 1.14; } .many { columns: 3; column-gap: 5mm; } h1 { font-size: 14pt; } h2 { margin: 2.5mm 0 1mm; font-size: 10pt; } h3 { margin-top: 1.5mm; font-size: 8.5pt; } .quiet { font-size: 7.5pt; } th, td { padding-top: 0.3mm; padding-bottom: 0.3mm; } .page + .page { border: 0; margin: 0; padding: 0; } }
+        .page + .page { break-before: page; } .landscape { page: landscape; } .stamp { border: 2pt solid #d55e00; color: #111; font-size: 14pt; font-weight: bold; text-align: center; text-transform: uppercase; letter-spacing: 0.1em; padding: 0.5mm; margin: 0 0 2mm; }
+        .page + .page { border-top: 1pt solid #999; margin-top: 8mm; padding-top: 2mm; }
+        @media (max-width: 700px) { body { padding: 4mm; } .pair { display: block; } .many, .figures { columns: 1; } th, td { padding-right: 1.5mm; } .number { white-space: normal; padding-right: 1.5mm; } table { display: block; overflow-x: auto; } }
+        @page { size: A4; margin: 9mm 11mm; } @page landscape { size: A4 landscape; margin: 9mm 11mm; } @media print { body { padding: 0; max-width: none; font-size: 8.5pt; } .small { font-size: 6.6pt; line-height: 1.12; } .many { columns: 3; column-gap: 5mm; } h1 { font-size: 14pt; } h2 { margin: 2.5mm 0 1mm; font-size: 10pt; } h3 { margin-top: 1.5mm; font-size: 8.5pt; } .quiet { font-size: 7.5pt; } th, td { padding-top: 0.3mm; padding-bottom: 0.3mm; } .page + .page { border: 0; margin: 0; padding: 0; } }
         """;
 
     /// <summary>Lists of so many small items stand in two columns.</summary>
-    private const int Many = 8;
+    internal const int Many = 8;
 
     public static string Of(Sheet sheet)
     {
         StringBuilder html = new();
         string name = Svg.Escape(sheet.Design.Name);
-        html.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").Append(name).Append("</title>\n<style>\n").Append(Style.ReplaceLineEndings("\n")).Append("\n</style>\n</head>\n<body>\n");
-        bool first = true;
-        foreach (IReadOnlyList<Block> page in SheetBody.Pages(sheet))
+        IReadOnlyList<SheetPage> pages = SheetBody.Pages(sheet);
+        html.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").Append(name).Append("</title>\n<style>\n").Append(Style.ReplaceLineEndings("\n"));
+        if (pages.Select(page => page.Stamp).FirstOrDefault(text => text is not null) is { } margin)
         {
-            html.Append("<section class=\"page\">\n");
+            // A page may run on to a second sheet of paper: the margin is stamped too, where the browser prints margins.
+            html.Append("\n@page { @top-center { content: \"").Append(margin.ToUpperInvariant()).Append("\"; font: bold 12pt sans-serif; } }");
+        }
+
+        html.Append("\n</style>\n</head>\n<body>\n");
+        bool first = true;
+        foreach (SheetPage page in pages)
+        {
+            html.Append(page.IsLandscape ? "<section class=\"page landscape\">\n" : "<section class=\"page\">\n");
+            if (page.Stamp is { } stamp)
+            {
+                html.Append("<p class=\"stamp\">").Append(Svg.Escape(stamp)).Append("</p>\n");
+            }
+
             if (first)
             {
                 html.Append("<h1>").Append(name).Append("</h1>\n");
                 first = false;
             }
 
-            Write(html, page);
+            Write(html, page.Blocks);
             html.Append("</section>\n");
         }
 
@@ -91,7 +105,7 @@ public static class HtmlSheet
                 html.Append(drawing.Title.Length == 0 ? "" : $"<h3>{Svg.Escape(Capital(drawing.Title))}</h3>\n").Append(Svg.Of(drawing.Picture));
                 break;
             case Block.Drawings drawings:
-                html.Append("<h2>What stands behind the figures</h2>\n<div class=\"figures\">\n");
+                html.Append("<h2>").Append(Block.Drawings.Title).Append("</h2>\n<div class=\"figures\">\n");
                 foreach (Block.Drawing one in drawings.All)
                 {
                     html.Append("<figure>\n");
@@ -130,7 +144,7 @@ public static class HtmlSheet
             html.Append("<tr>");
             foreach (Column column in table.Columns)
             {
-                html.Append(column.IsText ? "<th>" : "<th class=\"number\">").Append(Svg.Escape(column.Head)).Append("</th>");
+                html.Append(column.IsBox ? "<th class=\"box\">" : column.IsText ? "<th>" : "<th class=\"number\">").Append(Svg.Escape(column.Head)).Append("</th>");
             }
 
             html.Append("</tr>\n");
@@ -138,10 +152,18 @@ public static class HtmlSheet
 
         foreach (Row row in table.Rows)
         {
+            if (row.IsHeading)
+            {
+                html.Append("<tr class=\"head\"><th colspan=\"").Append(table.Columns.Count).Append("\">").Append(Svg.Escape(Capital(row.Cells[0]))).Append("</th></tr>\n");
+                continue;
+            }
+
             html.Append(row.IsSum ? "<tr class=\"sum\">" : "<tr>");
             for (int at = 0; at < row.Cells.Count; at++)
             {
-                html.Append(table.Columns[at].IsText ? "<td>" : "<td class=\"number\">").Append(Svg.Escape(row.Cells[at])).Append("</td>");
+                Column column = table.Columns[at];
+                html.Append(column.IsBox ? "<td class=\"box\">" : column.IsWhole ? "<td class=\"whole\">" : column.IsText ? "<td>" : "<td class=\"number\">")
+                    .Append(Svg.Escape(row.Cells[at]).Replace("\n", "<br>", StringComparison.Ordinal)).Append("</td>");
             }
 
             html.Append("</tr>\n");
@@ -171,7 +193,7 @@ public static class HtmlSheet
     }
 
     /// <summary>A sentence begins with a capital; a key of the design or a formula keeps its letters.</summary>
-    private static string Capital(string text)
+    internal static string Capital(string text)
     {
         ReadOnlySpan<char> word = text.AsSpan(0, text.IndexOf(' ') is var blank and > 0 ? blank : text.Length);
         return (word.Length > 1 || word is "a") && char.IsAsciiLetterLower(word[0]) && word.IndexOfAny(".[-:_") < 0

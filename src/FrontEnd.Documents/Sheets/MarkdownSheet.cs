@@ -9,9 +9,17 @@ public static class MarkdownSheet
     {
         StringBuilder text = new();
         text.Append("# ").Append(Escape(sheet.Design.Name)).Append("\n\n");
-        foreach (Block block in SheetBody.Pages(sheet).SelectMany(page => page))
+        foreach (SheetPage page in SheetBody.Pages(sheet))
         {
-            Write(text, block);
+            if (page.Stamp is { } stamp)
+            {
+                text.Append("> **").Append(Escape(stamp.ToUpperInvariant())).Append("**\n\n");
+            }
+
+            foreach (Block block in page.Blocks)
+            {
+                Write(text, block);
+            }
         }
 
         return text.ToString();
@@ -77,8 +85,20 @@ public static class MarkdownSheet
             table.Columns.Select(column => column.IsText ? " --- " : " ---: ")).Append("|\n");
         foreach (Row row in table.Rows)
         {
-            text.Append('|').AppendJoin('|',
-                row.Cells.Select(cell => row.IsSum && cell.Length > 0 ? $" **{Escape(cell)}** " : $" {Escape(cell)} ")).Append("|\n");
+            if (row.IsHeading)
+            {
+                text.Append("| **").Append(Escape(row.Cells[0])).Append("** ").Append('|', table.Columns.Count).Append('\n');
+                continue;
+            }
+
+            // Of a cell with several lines each stands in a row of its own.
+            string[][] lines = [.. row.Cells.Select(cell => cell.Split('\n'))];
+            for (int line = 0; line < lines.Max(cell => cell.Length); line++)
+            {
+                text.Append('|').AppendJoin('|', lines.Select((cell, at) => table.Columns[at].IsBox ? " ........ "
+                    : cell.Length <= line || cell[line].Length == 0 ? "  "
+                    : row.IsSum ? $" **{Escape(cell[line])}** " : $" {Escape(cell[line])} ")).Append("|\n");
+            }
         }
 
         text.Append('\n');

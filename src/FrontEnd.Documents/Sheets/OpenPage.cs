@@ -39,13 +39,13 @@ internal static class OpenPage
         picture.Line(At(1), 0, At(1), height - 16, new Pen("#111", 1.2));
         for (int decade = (int)-Decades; decade <= Decades; decade++)
         {
-            picture.Text(At(Math.Pow(10, decade)), height - 4, decade == 0 ? "limit" : QuantityText.FormatNumber(Math.Pow(10, decade), 1), Anchor.Middle, 9);
+            picture.Text(At(Math.Pow(10, decade)), height - 4, decade == 0 ? "limit" : QuantityText.FormatNumber(Math.Pow(10, decade), 1), Anchor.Middle, 9.5);
         }
 
         for (int at = 0; at < shown.Length; at++)
         {
             (Interval span, double limit, double top) = (shown[at].Interval!, shown[at].Verdict.Limit!.SiValue, (Line * at) + 4);
-            picture.Text(0, top + Bar, $"{Wording.Sign(shown[at].Verdict.Kind)} {shown[at].Id}", Anchor.Start, 9);
+            picture.Text(0, top + Bar, $"{Wording.Sign(shown[at].Verdict.Kind)} {shown[at].Id}", Anchor.Start, 9.5);
             Piece(span.Least / limit, span.Greatest / limit, new Fill("#9ab8d6"));
             Piece(span.P05 / limit, span.P95 / limit, new Fill("#2a5f95"));
 

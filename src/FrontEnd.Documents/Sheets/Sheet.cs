@@ -11,8 +11,17 @@ public sealed record Sheet(DesignDocument Document, Assessment Assessment)
     /// <summary>What the built board is put through; empty where nobody asked.</summary>
     public IReadOnlyList<Bench.BenchReading> Bench { get; init; } = [];
 
+    /// <summary>True where settings, defaults, sources, terms, theory drawings, filters and coefficients are asked for too.</summary>
+    public bool HasAppendix { get; init; }
+
+    /// <summary>Pieces, order list and what the values that can be bought move; null where nobody asked.</summary>
+    public BoardAnswers? Board { get; init; }
+
     /// <summary>True for the page for a layman alone.</summary>
     public bool PlainOnly { get; init; }
+
+    /// <summary>The day that a printed sheet says it is of; null for none, so that the same design gives the same file.</summary>
+    public DateOnly? Day { get; init; }
 
     public Design Design => Assessment.Design;
 
@@ -20,7 +29,7 @@ public sealed record Sheet(DesignDocument Document, Assessment Assessment)
     /// <remarks>The design check runs in both; its findings carry a line only where the design came from a file.</remarks>
     public IReadOnlyList<Finding> Findings =>
     [
-        .. Document.Findings.Concat(Assessment.Findings).DistinctBy(finding =>
+        .. Document.Findings.Concat(Assessment.Findings).Concat(Board?.Board.Findings ?? []).DistinctBy(finding =>
             (finding.Code, finding.Field, finding.Message)).OrderByDescending(finding => finding.Severity),
     ];
 

@@ -1,33 +1,51 @@
 using FrontEnd.Advice;
 using FrontEnd.Documents.Drawing;
-using FrontEnd.Teaching;
+using FrontEnd.Schematics;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>What stands on a sheet's pages, without its form: bench first, then budgets, then parts and settings, then what it rests on and
-/// how to read it.</summary>
+/// <summary>What stands on a sheet's pages, without its form: verdicts and what to do next, budgets and response, parts and bench; what the
+/// figures rest on and how to read them is the appendix.</summary>
 internal static class SheetBody
 {
-    public static IReadOnlyList<IReadOnlyList<Block>> Pages(Sheet sheet)
+    public static IReadOnlyList<SheetPage> Pages(Sheet sheet)
     {
-        if (sheet.PlainOnly)
+        SheetPage plain = new("in plain words", PlainPage.Of(sheet));
+        List<SheetPage> pages = sheet.PlainOnly ? [plain]
+            : sheet.Assessment.PartlyKnown is not null ? [plain, new("what is open", [.. OpenPage.Of(sheet)])]
+            :
+            [
+                new("verdicts", [.. Verdicts(sheet)]),
+                .. SchematicPages(sheet),
+                new("budgets and response", [.. BudgetsAndPlots(sheet)]),
+                new("many builds", [.. sheet.Spread is { } spread ? SpreadBlocks.Of(spread) : []]),
+                new("parts", [.. SheetParts.Of(sheet)]),
+                new("bench plan", [.. BenchBlocks.Of(sheet)]),
+            ];
+        if (sheet is { HasAppendix: true, PlainOnly: false, Assessment.PartlyKnown: null })
         {
-            return [PlainPage.Of(sheet)];
+            pages.AddRange(SheetAppendix.Of(sheet, [.. pages.SelectMany(page => page.Blocks)]));
         }
 
-        if (sheet.Assessment.PartlyKnown is not null)
+        string? stamp = Cautions.AgainstWearing(sheet.Assessment).Count == 0 ? null : Cautions.Stamp;
+        return [.. pages.Where(page => page.Blocks.Count != 0).Select(page => page with { Stamp = stamp })];
+    }
+
+    /// <summary>The circuit, a page of its own for each of the drawing's.</summary>
+    private static IEnumerable<SheetPage> SchematicPages(Sheet sheet)
+    {
+        if (sheet.Board is not { } answers)
         {
-            return [PlainPage.Of(sheet), [.. OpenPage.Of(sheet)]];
+            yield break;
         }
 
-        List<List<Block>> pages =
-        [
-            [.. Bench(sheet)], [.. BudgetsAndPlots(sheet)], [.. FiltersAlone(sheet)],
-            [.. sheet.Spread is { } spread ? SpreadBlocks.Of(spread) : []],
-            [.. SheetParts.Of(sheet)], [.. SheetGrounds.Of(sheet)],
-        ];
-        pages.Add([.. Reading(sheet.Assessment, [.. pages.SelectMany(page => page)])]);
-        return [.. pages.Where(page => page.Count != 0)];
+        Schematic schematic = Schematic.Of(answers.Board);
+        for (int at = 0; at < schematic.Pages.Count; at++)
+        {
+            SchematicPage page = schematic.Pages[at];
+            string title = (schematic.Pages.Count == 1 ? "schematic" : $"schematic, page {at + 1} of {schematic.Pages.Count}") + (page.Title.Length == 0 ? "" : $": {page.Title}");
+            yield return new SheetPage(title, [new Block.Drawing(title, SchematicDrawing.Page(page, $"{title}, {sheet.Design.Name}"), null)]) { IsLandscape = true };
+        }
     }
 
     /// <summary>The texts of a sheet in which a reader may meet a term: headings, tables and verdicts.</summary>
@@ -42,20 +60,13 @@ internal static class SheetBody
         _ => Array.Empty<string>(),
     });
 
-    /// <summary>For whoever learns with the sheet: pictures of what stands behind the figures, and the terms used.</summary>
-    private static IEnumerable<Block> Reading(Assessment assessment, IReadOnlyList<Block> rest)
+    private static IEnumerable<Block> Verdicts(Sheet sheet)
     {
-        IReadOnlyList<Diagram> diagrams = Diagrams.Of(assessment);
-        yield return new Block.Heading("terms and symbols on this sheet");
-        IEnumerable<string> texts = Texts(rest).Concat(diagrams.SelectMany(diagram => diagram.Lines(assessment)));
-        yield return new Block.Items([.. Glossary.UsedIn(texts).Select(term => $"{Glossary.Head(term)}: {term.Meaning}")], Small: true,
-            AsWritten: true);
-        yield return new Block.Drawings([.. diagrams.Select(diagram =>
-            new Block.Drawing(diagram.Title, DiagramDrawing.Of(diagram, assessment), null))]);
-    }
+        foreach (Result against in Cautions.AgainstWearing(sheet.Assessment))
+        {
+            yield return new Block.Warning($"{Capital(Cautions.Stamp)}: {against.Name}, {Wording.Value(against)}, {Wording.Limit(against.Verdict)} asked for.");
+        }
 
-    private static IEnumerable<Block> Bench(Sheet sheet)
-    {
         if (sheet.Design.Caution.Length > 0)
         {
             yield return new Block.Warning("Caution: " + sheet.Design.Caution + ".");
@@ -73,12 +84,27 @@ internal static class SheetBody
         yield return Chain(sheet.Assessment);
         yield return new Block.Heading("What to do next");
         yield return Next(sheet.Assessment);
-        foreach (Block block in BudgetTables.Of(sheet.Assessment).Where(table => table.Title is ChannelTable.Title or ChannelTable.DerivedTitle or BudgetTables.BeforeARecording)
-            .SelectMany(Titled))
+        foreach (Block block in BudgetTables.Of(sheet.Assessment).Where(table => table.Title is ChannelTable.Title or ChannelTable.DerivedTitle).SelectMany(Titled))
         {
             yield return block;
         }
+
+        if (sheet.Findings.Count > 0)
+        {
+            yield return new Block.Heading("What to know when reading the figures");
+            yield return new Block.Items([.. sheet.Findings.Select(Told)], Small: true);
+        }
+
+        int defaults = DefaultUsed.Of(sheet).Count;
+        yield return new Block.Items(
+            [$"{defaults} value{(defaults == 1 ? " is a default" : "s are defaults")} that the design does not state; the appendix lists {(defaults == 1 ? "it" : "them")} with {(defaults == 1 ? "its source" : "their sources")}{(sheet.HasAppendix ? "" : ": --appendix")}."],
+            Small: true);
     }
+
+    /// <summary>A finding in one line: what is wrong, the fact it rests on, what to change, and its code.</summary>
+    private static string Told(Finding finding) =>
+        finding.Message + (finding.Note is null ? "" : $"; {finding.Note}") + (finding.Help is null ? "." : $". To do: {finding.Help}.")
+            + $" [{finding.Code}]";
 
     private static Block.Drawing Chain(Assessment assessment) => new(
         "", ChainDrawing.Of(assessment),
@@ -95,7 +121,7 @@ internal static class SheetBody
         return steps.Count > 0
             ? new Block.Items([.. steps.Select(step => $"{step.Change}. {string.Join(" ", step.Helps.Select(Helped))}")], Numbered: true)
             : new Block.Paragraph(assessment.AllRequirementsMet
-                ? "Every requirement that is judged is met with room to spare. Build it, and go through the bench tests at the end of this sheet."
+                ? "Every requirement that is judged is met with room to spare. Build it, and go through the bench plan at the end of this sheet."
                 : "No single change was found that helps; the budgets show what each figure is made of.");
     }
 
@@ -114,16 +140,24 @@ internal static class SheetBody
 
     private static IEnumerable<Block> BudgetsAndPlots(Sheet sheet)
     {
+        Assessment assessment = sheet.Assessment;
         ILookup<string, BudgetTable> tables = BudgetTables.Of(sheet).ToLookup(table => table.Title, StringComparer.Ordinal);
         yield return new Block.Pair(
-            [.. Tables("noise by source").Select(block => block is Block.Table table ? WithoutTiny(table) : block)],
-            [.. Tables("mains at the electrodes"), .. Tables("mains harmonics")]);
-        foreach ((string title, Picture drawing) in Charts.Of(sheet.Assessment))
+            [
+                .. Tables("noise by source").Select(block => block is Block.Table table ? WithoutTiny(table) : block),
+                .. BudgetTables.PathFigures(assessment) is { } path ? Titled(path) : [],
+            ],
+            [
+                .. Tables("mains at the electrodes"),
+                .. BudgetTables.HarmonicsThatMatter(assessment) is { } harmonics ? Titled(harmonics) : [],
+                .. Tables(ContactTimesTable.Title),
+            ]);
+        foreach ((string title, Picture drawing) in Charts.Of(assessment))
         {
             yield return new Block.Drawing(title, drawing, null);
         }
 
-        foreach (Block block in Tables(ContactTimesTable.Title).Concat(Tables(SourceTables.Title)).Concat(Tables(SourceTables.ReferenceTitle)))
+        foreach (Block block in Tables(SourceTables.Title).Concat(Tables(SourceTables.ReferenceTitle)))
         {
             yield return block;
         }
@@ -145,43 +179,4 @@ internal static class SheetBody
         int left = table.Rows.Count - kept.Length;
         return left < 2 ? table : table with { Rows = [.. kept[..^1], new Row([$"{left} others, each", "", "< 0.001 %"]), kept[^1]] };
     }
-
-    /// <summary>What the anti-alias sections and the digital filters do by themselves; nothing for a design without filters.</summary>
-    private static IEnumerable<Block> FiltersAlone(Sheet sheet)
-    {
-        IReadOnlyList<(string Title, Picture Drawing, IReadOnlyList<Curve> Lines)> charts = Charts.OfFilters(sheet.Assessment);
-        if (charts.Count != 0)
-        {
-            yield return new Block.Heading("filters");
-            yield return new Block.Paragraph(
-                "Each line is against its own largest gain. Ideal are the fitted parts with ideal op-amps and the digital filters as designed; "
-                + "as built are the same parts with their op-amps and the coefficients as rounded to the word. Electrodes, coupling capacitors and the converter's own filter are in the plot of the whole path.");
-        }
-
-        foreach ((string title, Picture drawing, IReadOnlyList<Curve> lines) in charts)
-        {
-            // Differences of hundredths of a decibel are for the eye alone.
-            yield return new Block.Drawing(title, drawing, ReferenceEquals(lines, sheet.Assessment.Curves.FilterDifference)
-                ? null
-                : Instead(lines));
-        }
-    }
-
-    /// <summary>Some points of lines over the same x, for a format without drawings; null where their x differ.</summary>
-    private static Block.Table? Instead(IReadOnlyList<Curve> lines)
-    {
-        const int Rows = 16;
-        double[] x = lines[0].X;
-        return lines.Any(line => line.X != x)
-            ? null
-            : new Block.Table(
-                [new(lines[0].XUnit is "Hz" ? "frequency" : "time"), .. lines.Select(line => new Column(line.Name))],
-                [
-                    .. Enumerable.Range(0, Rows).Select(i => i * (x.Length - 1) / (Rows - 1))
-                        .Select(at => new Row([QuantityText.Format(x[at], lines[0].XUnit), .. lines.Select(line => Point(line, at))])),
-                ]);
-    }
-
-    private static string Point(Curve line, int at) =>
-        double.IsFinite(line.Y[at]) ? QuantityText.Format(line.Y[at], line.YUnit.Length == 0 ? "1" : line.YUnit) : "";
 }

@@ -1,13 +1,18 @@
+using FrontEnd.Documents.Files;
+
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>The forms of a sheet by the extension of the file.</summary>
 public static class SheetFormats
 {
-    /// <summary>HTML for print, Markdown for a repository, CSV for the parts, JSON for programs.</summary>
-    public static IReadOnlyList<string> Extensions { get; } = [".html", ".md", ".csv", ".json"];
+    /// <summary>The form that has pages, on which a day can stand.</summary>
+    public const string Printed = ".pdf";
+
+    /// <summary>PDF and HTML for print, Markdown for a repository, CSV for the parts, JSON for programs.</summary>
+    public static IReadOnlyList<string> Extensions { get; } = [".html", Printed, ".md", ".csv", ".json"];
 
     /// <summary>Those that show a page to be read: of the one for a layman, and of a design of which something is not known.</summary>
-    public static IReadOnlyList<string> Pages { get; } = [".html", ".md"];
+    public static IReadOnlyList<string> Pages { get; } = [".html", Printed, ".md"];
 
     public static bool Knows(string path) => Knows(path, Extensions);
 
@@ -15,7 +20,26 @@ public static class SheetFormats
     /// <param name="known">The extensions that there are.</param>
     public static bool Knows(string path, IReadOnlyList<string> known) => known.Contains(Path.GetExtension(path), StringComparer.OrdinalIgnoreCase);
 
-    public static string Write(Sheet sheet, string path) => Path.GetExtension(path).ToUpperInvariant() switch
+    /// <summary>Writes the sheet so that the file is never half written.</summary>
+    /// <param name="warn">Hears what is written, but not as it stands.</param>
+    /// <returns>What went wrong; null for nothing.</returns>
+    public static Finding? WriteFile(Sheet sheet, string path, Action<Finding>? warn = null)
+    {
+        if (!Knows(path, [Printed]))
+        {
+            return TextFiles.WriteAtomically(path, Text(sheet, path));
+        }
+
+        byte[] pages = PdfSheet.Of(sheet, out string lacking);
+        if (lacking.Length > 0)
+        {
+            warn?.Invoke(WritingMessages.Lacking(path, lacking));
+        }
+
+        return TextFiles.WriteAtomically(path, pages);
+    }
+
+    private static string Text(Sheet sheet, string path) => Path.GetExtension(path).ToUpperInvariant() switch
     {
         ".HTML" => HtmlSheet.Of(sheet),
         ".MD" => MarkdownSheet.Of(sheet),

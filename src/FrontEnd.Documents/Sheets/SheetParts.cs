@@ -1,76 +1,42 @@
-using System.Globalization;
 using FrontEnd.Building;
-using FrontEnd.Digital;
-using FrontEnd.Documents.Reading;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>The sheet's page for whoever builds and programs the device.</summary>
+/// <summary>The sheet's list of parts to order, and what becomes of the design's values.</summary>
 internal static class SheetParts
 {
-    /// <summary>Parts, converter, filters with their coefficients, settings.</summary>
     public static IEnumerable<Block> Of(Sheet sheet)
     {
+        if (sheet.Board is not { } answers)
+        {
+            yield break;
+        }
+
         Design design = sheet.Design;
-        yield return new Block.Heading($"parts, for {design.Channels} channel{(design.Channels == 1 ? "" : "s")}");
+        bool priced = answers.Prices is not null;
+        yield return new Block.Heading($"parts to order, for one device of {design.Channels} channel{(design.Channels == 1 ? "" : "s")}");
         yield return new Block.Table(
-            [new("part", true), new("value"), new("tolerance"), new("preferred value", true), new("per channel"), new("once")],
-            [.. PartsList.Of(design).Select(part =>
-                new Row([part.Where, .. PartText.Cells(part), Count(part.PerChannel), Count(part.Once)]))],
+            [new("pieces"), new("what", true), new("tolerance"), new("make and rating", true), new("designators", true), new("remark", true), .. priced ? (Column[])[new("price")] : []],
+            [.. answers.Order.Select(row => RowOf(answers, row, priced)), Sum(answers, priced)],
             Small: true);
-        ILookup<string, BudgetTable> tables = BudgetTables.Of(sheet.Assessment).ToLookup(table => table.Title, StringComparer.Ordinal);
-        yield return new Block.Pair(
-            [.. tables["converter"].SelectMany(SheetBody.Titled)],
-                [.. tables["filters and delays"].SelectMany(SheetBody.Titled).Select(WithoutNames)]);
-        if (design.Digital.Count > 0)
-        {
-            yield return new Block.Heading($"digital filters: second-order sections at {QuantityText.FormatPart(design.Converter.Rate)}, a0 = 1, in this order");
-            yield return new Block.Paragraph($"y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2] for each section, {Arithmetic(design)}.");
-            yield return new Block.Table([new("filter", true), new("b0"), new("b1"), new("b2"), new("a1"), new("a2")],
-                [.. Sections(design)], Small: true);
-        }
-
-        yield return new Block.Heading("settings given");
-        yield return new Block.Items([.. Settings(sheet)], Small: true);
+        yield return new Block.Items(
+            [
+                .. OrderText.Cost(answers, sheet.Spread?.Yield), .. AsBuiltText.Of(answers.AsBuilt), .. answers.Board.Notes,
+                "Letters of designators as in IEEE 315.",
+            ],
+            Small: true);
     }
 
-    /// <summary>The ids of filter figures say what they are; the names beside them would say it again.</summary>
-    private static Block WithoutNames(Block block) => block is Block.Table table
-        ? table with { Columns = [.. table.Columns.Take(2)],
-            Rows = [.. table.Rows.Select(row => row with { Cells = [.. row.Cells.Take(2)] })] }
-        : block;
+    private static Row RowOf(BoardAnswers answers, OrderRow row, bool priced) => new(
+        [
+            $"{row.Quantity}", row.First.Value is null ? OrderText.Value(row.First) is { Length: > 0 } text ? text : OrderList.Word(row.First.Class)
+                : $"{OrderList.Word(row.First.Class)} {OrderText.Value(row.First)}",
+            OrderText.Tolerance(row.First),
+            string.Join(", ", new[] { row.First.Card.Length == 0 ? "" : $"as card {row.First.Card}", row.Ratings.Technology, row.Ratings.Voltage, row.Ratings.Package }.Where(text => text.Length != 0)),
+            row.Designators, OrderText.Remark(answers, row), .. priced ? (string[])[answers.Prices!.Of(row) is { } price ? OrderText.Price(price) : ""] : [],
+        ]);
 
-    private static string Count(int pieces) => pieces == 0 ? "" : $"{pieces}";
-
-    /// <summary>One line for each table of the design file.</summary>
-    private static IEnumerable<string> Settings(Sheet sheet) => sheet.Document.Origins
-        .Where(origin => origin.Kind != OriginKind.Default)
-        .Where(origin => origin.Key is not ("name" or "purpose" or "caution") && !origin.Key.EndsWith(".rows", StringComparison.Ordinal))
-        .GroupBy(origin => origin.Key.LastIndexOf('.') is var dot and > 0 ? origin.Key[..dot] : "design", StringComparer.Ordinal)
-        .Select(group => (group.Key, Text: string.Join(", ", group.Select(Set))))
-        .GroupBy(line => line.Text, StringComparer.Ordinal)
-        .Select(same => string.Join(" and ", same.Select(line => line.Key)) + ": " + same.Key);
-
-    private static string Set(FieldOrigin origin) =>
-        $"{origin.Key[(origin.Key.LastIndexOf('.') + 1)..]} {origin.Text}{(origin.Kind == OriginKind.Card ? $" [{origin.Source}]" : "")}";
-
-    private static string Arithmetic(Design design) => design.Arithmetic.Word switch
-    {
-        DigitalWord.Double => "in double precision",
-        DigitalWord.Single => $"in single precision, {DigitalArithmetic.FormOf(design.Arithmetic.Form)}, coefficients as rounded",
-        _ => $"in {DigitalArithmetic.WordOf(design.Arithmetic.Word)} words, {DigitalArithmetic.FormOf(design.Arithmetic.Form)}, "
-            + $"{design.Arithmetic.StateFraction} bits below the LSB in the states, coefficients as rounded",
-    };
-
-    private static IEnumerable<Row> Sections(Design design)
-    {
-        foreach (ProgrammedFilter filter in ProgrammedFilter.AllOf(design))
-        {
-            foreach (Filters.Biquad section in filter.Sections)
-            {
-                double[] numbers = [section.B0, section.B1, section.B2, section.A1, section.A2];
-                yield return new Row([filter.Name, .. numbers.Select(number => number.ToString("R", CultureInfo.InvariantCulture))]);
-            }
-        }
-    }
+    private static Row Sum(BoardAnswers answers, bool priced) => new(
+        [$"{answers.Order.Sum(row => row.Quantity)}", "all pieces", "", "", "", "", .. priced ? (string[])[OrderText.Price(answers.Prices!.Total(answers.Order).Total)] : []],
+        IsSum: true);
 }

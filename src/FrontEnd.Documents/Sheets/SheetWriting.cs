@@ -1,5 +1,3 @@
-using FrontEnd.Documents.Files;
-
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Writes a design's sheet into a file: the one way for whoever has a document and its figures.</summary>
@@ -20,6 +18,6 @@ public static class SheetWriting
 
         Sheet sheet = new(document, assessment) { Bench = bench };
         return sheet.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error)
-            ?? TextFiles.WriteAtomically(path, SheetFormats.Write(sheet, path));
+            ?? SheetFormats.WriteFile(sheet, path);
     }
 }

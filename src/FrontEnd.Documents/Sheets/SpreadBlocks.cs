@@ -65,8 +65,8 @@ internal static class SpreadBlocks
                 picture.Line(x, top, x, top + Plot, new Pen("#a00", Dash: [3, 3]));
             }
 
-            picture.Text(left, top + Plot + 13, SpreadWording.Value(figure, bins.Least), Anchor.Start, 9);
-            picture.Text(left + width, top + Plot + 13, SpreadWording.Value(figure, bins.Greatest), Anchor.End, 9);
+            picture.Text(left, top + Plot + 13, SpreadWording.Value(figure, bins.Least), Anchor.Start, 9.5);
+            picture.Text(left + width, top + Plot + 13, SpreadWording.Value(figure, bins.Greatest), Anchor.End, 9.5);
         }
 
         return picture;

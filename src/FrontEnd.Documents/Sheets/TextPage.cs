@@ -96,7 +96,8 @@ internal sealed class TextPage(int width = TextPage.Width)
         yield return line.ToString();
     }
 
-    private static IEnumerable<string> Pieces(string text)
+    /// <summary>Words, a number and its unit being one.</summary>
+    internal static IEnumerable<string> Pieces(string text)
     {
         string? number = null;
         foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))

@@ -44,7 +44,7 @@ internal static class BenchDirect
         }
 
         yield return Forced(assessment, Lead.Ground, design.GroundDrive.SeriesResistor, design.GroundDrive.ResistorTolerance.Fraction,
-            design.GroundIsDriven ? "the driving amplifier's end of the ground lead's resistor" : "the common end of the ground lead's resistor");
+            design.GroundIsDriven ? "the driving amplifier's end of the ground lead's resistor" : "the mid-supply's end of the ground lead's resistor");
         yield return Healthy(design, Lead.Ground, (active * design.Channels) + reference);
         if (assessment.Find(ResultIds.Safety.SharedFaultCurrent) is { State: ResultState.Number } shared)
         {
@@ -68,6 +68,7 @@ internal static class BenchDirect
             $"{OwnBoard}: lift {end} and tie it to the highest supply through a current meter with µA resolution; the lead's electrode end to the supply's negative pole, {QuantityText.Format(design.Supply.Highest)} below",
             "read the current: it is what a single fault can drive through the electrode; then put the resistor back", ReadingKind.Other)
         {
+            Brief = $"{end} lifted and tied to the highest supply through a µA meter, electrode end to the supply's minus; put back after",
             Expected = isFitted ? figure!.Value : null,
             Least = isFitted ? highest / fitted.Ohms / (1 + tolerance) * (1 - MeterTolerance) : null,
             Greatest = isFitted ? figure!.Si * (1 + MeterTolerance) : null,
@@ -92,6 +93,7 @@ internal static class BenchDirect
             $"{OwnBoard}: lift the box ends of all measuring leads' resistors and tie them together to the highest supply, {QuantityText.Format(design.Supply.Highest)}, through a current meter with µA resolution; {back}",
             "read the current: it is what a fault of a whole chip can drive through a wearer; then put the resistors back", ReadingKind.Other)
         {
+            Brief = $"box ends of all measuring leads' resistors lifted and tied together to the highest supply through a µA meter; electrode ends to {(design.Mains.CommonIsEarthed ? "the supply's minus" : "the ground lead's, its resistor's box end to the supply's minus")}; put back after",
             Expected = figure.Value,
             Least = figure.Si * (1 - tolerance) / (1 + tolerance) * (1 - MeterTolerance),
             Greatest = figure.Si * (1 + MeterTolerance),
@@ -107,11 +109,12 @@ internal static class BenchDirect
     {
         string meter = lead == Lead.Ground
             ? "all other electrode leads tied together, the current meter with µA resolution between them and the ground lead"
-            : "the current meter with µA resolution between the lead's electrode end and common, all other leads to common";
+            : "the current meter with µA resolution between the lead's electrode end and the mid-supply, all other leads to the mid-supply";
         return new BenchReading($"dc-{lead.Word()}", $"dc without a fault, {lead.Word()} electrode", $"{OwnBoard}: {meter}",
             $"supply at its highest, {QuantityText.Format(design.Supply.Highest)}; read the current: the bias current alone, which such a meter shows as nothing",
             ReadingKind.Other)
         {
+            Brief = lead == Lead.Ground ? "µA meter between the ground lead and all other leads tied together" : "µA meter from the lead's electrode end to the mid-supply, all other leads there too",
             Expected = Current.FromAmperes(bias),
             Greatest = (2 * bias) + MeterFloor,
             Tolerance = "twice the bias current and the meter's last digit; anything above is a leak or a damaged input, and the device is not worn",
@@ -127,9 +130,10 @@ internal static class BenchDirect
         double swing = Math.Max(0, design.Supply.Lowest.Volts - design.GroundDrive.OutputMargin.Volts);
         return new BenchReading("dc-drive", "dc of the driven ground at each rail",
             $"{OwnBoard}: the current meter with µA resolution from the ground lead's electrode end to the supply's negative pole, then to its positive one",
-            $"supply at its highest, {QuantityText.Format(design.Supply.Highest)}; all other leads together 0.1 V below common, then 0.1 V above, which drives the amplifier to the upper and to the lower rail; read the larger current",
+            $"supply at its highest, {QuantityText.Format(design.Supply.Highest)}; all other leads together 0.1 V below the mid-supply, then 0.1 V above, which drives the amplifier to the upper and to the lower rail; read the larger current",
             ReadingKind.Other)
         {
+            Brief = "µA meter from the ground lead to the supply's minus, then to its plus; all other leads 0.1 V below the mid-supply, then above; the larger current",
             Expected = rail.Value,
             Least = swing / ohms / (1 + tolerance) * (1 - MeterTolerance),
             Greatest = rail.Si * (1 + MeterTolerance),

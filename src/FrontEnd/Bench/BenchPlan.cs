@@ -39,7 +39,7 @@ public static class BenchPlan
     /// <summary>The parts put at each input: the first three of the noise tests.</summary>
     internal static (string Name, string Words, Electrode Electrode, SourceRef Source)[] NoiseFixtures =>
     [
-        (Shorted, "all electrode leads tied together and to common, at the electrodes' end", Fixture.Short, Practice),
+        (Shorted, BenchRest.Together, Fixture.Short, Practice),
         ("10k", "10 kΩ in every lead, the far ends tied together", Fixture.Of(Resistance.FromKilohms(10), default), Practice),
         ("51k-47n", "51 kΩ in parallel with 47 nF in every lead, the far ends tied together",
             Fixture.Of(Resistance.FromKilohms(51), Capacitance.FromNanofarads(47)), Imbalance),
@@ -72,13 +72,53 @@ public static class BenchPlan
     {
         Design design = assessment.Design;
         double gain = assessment[ResultIds.Gain.Mid].Si;
+        BenchReading[] noise = [.. Noise(assessment, gain)];
         return
         [
-            .. BenchFigures.First(assessment), .. BenchDirect.Of(assessment), .. Noise(assessment, gain), .. Sine(design, gain),
-            .. BenchPulse.Of(design, gain), .. InputImpedance(design, gain), .. Crosstalk(design, gain), .. Rejection(design, gain),
+            .. BenchInspection.Of(assessment),
+            .. In(BenchStep.Power, BenchFigures.First(assessment)),
+            .. BenchRest.Of(design),
+            .. In(BenchStep.Faults, BenchDirect.Of(assessment)),
+            .. In(BenchStep.Noise, noise.Take(1)),
+            .. In(BenchStep.Gain, Sine(design, gain)), .. In(BenchStep.Gain, BenchPulse.Of(design, gain)),
+            .. In(BenchStep.Hum, Hum(design, gain)),
+            .. noise.Skip(1),
+            .. InputImpedance(design, gain), .. Crosstalk(design, gain), .. Rejection(design, gain),
             .. Offset(design, assessment), .. Alias(design, gain), Step(design), .. Ring(design), Drift(design, gain),
             .. BenchFigures.Last(assessment),
         ];
+    }
+
+    private static IEnumerable<BenchReading> In(BenchStep step, IEnumerable<BenchReading> tests) => tests.Select(test => test with { Step = step });
+
+    /// <summary>The mains line of a board at rest, with no wearer: what the leads' loop and couplings to the box bring.</summary>
+    /// <remarks>The fixture is not in a closed box here: field, loop and couplings are the design's, the worst signs added up.</remarks>
+    private static IEnumerable<BenchReading> Hum(Design design, double gain)
+    {
+        Design fixture = Fixture.With(design, Fixture.Short);
+        fixture = fixture with
+        {
+            Mains = design.Mains with
+            {
+                BodyToMains = default, Harmonics = [1], Deviation = default,
+                Frequency = Frequency.FromHertz(Readable(design.Mains.Frequency.Hertz, design.Converter.Rate.Hertz)),
+            },
+        };
+        var evaluation = new Evaluation(fixture);
+        double rms = evaluation.Mains.Harmonics[0].Converter * evaluation.GainMid / gain, factor = Math.Pow(10, RejectionDecibels / 20),
+            line = Folding.LandsAt(fixture.Mains.Frequency.Hertz, design.Converter.Rate.Hertz);
+        BenchReading tone = Tone(new("hum", "hum at rest",
+            "all electrode leads tied together at their electrode ends, laid out as on a head; nobody connected",
+            $"on battery, in the room where it is used, nothing plugged in; digital filters off; record {RecordSeconds:0} s and read the mains line{(line == design.Mains.Frequency.Hertz ? "" : $" at {QuantityText.Format(line, "Hz")}")}, at the electrodes",
+            line, Filtered: false, evaluation, Practice), rms, gain);
+        yield return tone with
+        {
+            Least = null,
+            Greatest = Math.Max(tone.Expected!.SiValue, rms * factor),
+            Brief = $"on battery, where it is used, nothing plugged in, digital filters off; record {RecordSeconds:0} s; the mains line, at the electrodes",
+            Tolerance = tone.IsBound ? tone.Tolerance : "+6 dB; field, loop and strays decide, less is better",
+            Remark = "a wearer adds what electrodes and body make of it",
+        };
     }
 
     private static IEnumerable<BenchReading> Noise(Assessment assessment, double gain)
@@ -128,6 +168,7 @@ public static class BenchPlan
             Expected = VoltageRms.FromVolts(rms),
             Least = Math.Max(0, rms * (1 - width)),
             Greatest = rms * (1 + width),
+            Brief = $"record {RecordSeconds:0} s in a closed metal box, on battery; rms in {band}, at the electrodes",
             Spread = spread,
             Tolerance = $"±20 % and twice the record's own spread of {QuantityText.FormatPercent(Ratio.FromFraction(spread), 2)}",
             Source = source,
@@ -153,16 +194,23 @@ public static class BenchPlan
     {
         Design fixture = Fixture.With(design, Fixture.Of(Resistance.FromOhms(10), default), Fixture.Short, Fixture.Short);
         var evaluation = new Evaluation(fixture);
-        double high = design.Band.High.Hertz, centre = design.Band.Centre.Hertz;
-        foreach ((string name, double hertz) in new[] { ("sine", centre), ("sine-low", design.Band.Low.Hertz), ("sine-high", high) })
+        double low = design.Band.Low.Hertz, high = design.Band.High.Hertz, centre = design.Band.Centre.Hertz;
+        foreach ((string name, double hertz) in new[]
+        {
+            ("sine", centre), ("sine-low", low), ("sine-lower", Math.Sqrt(low * centre)), ("sine-upper", Math.Sqrt(centre * high)), ("sine-high", high),
+        })
         {
             double perVolt = evaluation.RecordedAt(Divider, hertz) * evaluation.GainMid / gain;
             double floor = BenchFloor.Of(evaluation, filtered: true, gain, hertz);
             double volts = GeneratorVolts.FirstOrDefault(level => ClearOfNoise * floor <= level * perVolt, GeneratorVolts[^1]);
-            yield return Tone(new(name, name == "sine" ? "calibrated sine: gain" : "calibrated sine at the band's edge",
+            yield return Tone(new(name, name == "sine" ? "calibrated sine: gain" : name is "sine-low" or "sine-high" ? "calibrated sine at the band's edge" : "calibrated sine within the band",
                 "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's foot",
                 $"{QuantityText.FormatPart(VoltageRms.FromVolts(volts))} at {QuantityText.Format(hertz, "Hz")} into the divider; record {RecordSeconds:0} s and read the rms of the line, at the electrodes (a sine does not tell the polarity)",
-                hertz, Filtered: true, evaluation, Practice), volts * perVolt, gain);
+                hertz, Filtered: true, evaluation, Practice), volts * perVolt, gain) with
+            {
+                Brief = $"sine of {QuantityText.FormatPart(VoltageRms.FromVolts(volts))} into the divider; record {RecordSeconds:0} s; rms of the line, at the electrodes",
+                Particular = QuantityText.Format(hertz, "Hz"),
+            };
         }
     }
 

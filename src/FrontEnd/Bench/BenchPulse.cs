@@ -49,6 +49,7 @@ internal static class BenchPulse
             $"positive pulses of {QuantityText.FormatPart(Voltage.FromVolts(generator))}, {seconds} long, one every {period}, into the divider; record {BenchPlan.RecordSeconds:0} s and read how far the pulses go from the baseline, with the sign, at the electrodes",
             tells ? ReadingKind.Pulse : ReadingKind.Other)
         {
+            Brief = $"positive pulses of {QuantityText.FormatPart(Voltage.FromVolts(generator))}, {seconds}, every {period}; record {BenchPlan.RecordSeconds:0} s; from the baseline, with the sign",
             Expected = tells ? Voltage.FromVolts(height) : null,
             Least = tells ? Math.Min(height / 2, height * 2) : null,
             Greatest = tells ? Math.Max(height / 2, height * 2) : null,

@@ -12,10 +12,30 @@ namespace FrontEnd.Bench;
 /// <param name="Kind">How a recording of this test is worked out.</param>
 public sealed record BenchReading(string Name, string Title, string Fixture, string Setting, ReadingKind Kind)
 {
+    /// <summary>What is set up and read in a few words, beside what all tests of its step share; null where <see cref="Fixture"/> and <see
+    /// cref="Setting"/> are short enough.</summary>
+    public string? Brief { get; init; }
+
+    /// <summary>What tells it from others that are set up alike, such as a level and a frequency; null for nothing but its name.</summary>
+    public string? Particular { get; init; }
+
+    /// <summary>When in bringing up a board its turn comes.</summary>
+    public BenchStep Step { get; init; } = BenchStep.Further;
+
+    /// <summary>The node of the path that is measured with a meter; null for a test that measures none.</summary>
+    public NodeId? Node { get; init; }
+
+    /// <summary>Where the probe is put; null for a test without.</summary>
+    public TestPoint? At { get; init; }
+
+    /// <summary>What to suspect where a reading does not agree, most likely first.</summary>
+    public IReadOnlyList<BenchSuspicion> IfOff => BenchSuspects.Plan(this);
+
     /// <summary>The predicted reading; null where there is none, and <see cref="Remark"/> says why.</summary>
     public IQuantity? Expected { get; init; }
 
-    /// <summary>True where <see cref="Expected"/> is the most that a reading can be: the thing itself is lost in noise and steps.</summary>
+    /// <summary>True where <see cref="Expected"/> is the most that a reading can be, the thing itself being lost in noise and steps, or, where
+    /// there is no <see cref="Greatest"/>, the least.</summary>
     public bool IsBound { get; init; }
 
     /// <summary>The figure of the assessment that this test reads; null where it is none of them.</summary>
@@ -53,6 +73,44 @@ public sealed record BenchReading(string Name, string Title, string Fixture, str
     /// <summary>The design with the fixture in place: what the reading was worked out from.</summary>
     public required Design Design { get; init; }
 }
+
+/// <summary>The steps in which a board is brought up, in their order: each is taken only where those before it agree.</summary>
+public enum BenchStep
+{
+    /// <summary>Without battery or supply: by eye and with an ohmmeter.</summary>
+    BeforePower,
+
+    /// <summary>Power on, current limited.</summary>
+    Power,
+
+    /// <summary>Dc at the test points, at rest.</summary>
+    RestingVoltages,
+
+    /// <summary>Dc through the electrodes, with the fault forced and without.</summary>
+    Faults,
+
+    /// <summary>Noise with shorted inputs.</summary>
+    Noise,
+
+    /// <summary>Gain, response, polarity.</summary>
+    Gain,
+
+    /// <summary>Hum at rest.</summary>
+    Hum,
+
+    /// <summary>What a first board is characterised with besides.</summary>
+    Further,
+}
+
+/// <summary>A test point of the board.</summary>
+/// <param name="Name">Its designator, without the prefix of a channel: "TP301".</param>
+/// <param name="Net">The net that it is on, without it too: "G2".</param>
+public sealed record TestPoint(string Name, string Net);
+
+/// <summary>What to suspect of a board whose reading is off.</summary>
+/// <param name="IsAbove">True where it reads too much, false where too little, null for either.</param>
+/// <param name="Text">What it is and what to try.</param>
+public sealed record BenchSuspicion(bool? IsAbove, string Text);
 
 /// <summary>What a reading is.</summary>
 public enum ReadingKind

@@ -1,3 +1,5 @@
+using FrontEnd.Identity;
+
 namespace FrontEnd.Bench;
 
 /// <summary>What may be wrong where one reading of a test does not agree, by what the test exercises.</summary>
@@ -15,6 +17,13 @@ internal static class BenchSuspects
     public static IReadOnlyList<Suspect> Of(BenchReading test, double value)
     {
         double expected = Math.Abs(test.Expected!.SiValue), ratio = value / Math.Max(1e-300, expected);
+        if (expected == 0)
+        {
+            // Of nothing there is no multiple.
+            string unit = test.Expected.SiUnit;
+            return [.. ByTest(test, 0 < value).Select(pair => new Suspect(pair.Kind, pair.Text, $"{QuantityText.Format(value, unit)} where {QuantityText.Format(0, unit)} is expected"))];
+        }
+
         if (test.Name == BenchPulse.Name && value / test.Expected.SiValue < 0)
         {
             return [Turned($"{QuantityText.FormatNumber(value / test.Expected.SiValue)} times the prediction")];
@@ -25,6 +34,26 @@ internal static class BenchSuspects
             : UnitWidth;
         string evidence = $"{QuantityText.FormatNumber(ratio)} times the prediction";
         return [.. OfUnit(ratio, width), .. ByTest(test, 1 < ratio).Select(pair => new Suspect(pair.Kind, pair.Text, evidence))];
+    }
+
+    /// <summary>What to suspect of a test before it has been made.</summary>
+    public static IReadOnlyList<BenchSuspicion> Plan(BenchReading test)
+    {
+        if (test.Expected is null && test.Step != BenchStep.BeforePower)
+        {
+            return [];
+        }
+
+        string[] above = [.. ByTest(test, above: true).Select(one => one.Text)], below = [.. ByTest(test, above: false).Select(one => one.Text)];
+        if (test.Expected is null || above.SequenceEqual(below, StringComparer.Ordinal))
+        {
+            return [.. above.Select(text => new BenchSuspicion(null, text))];
+        }
+
+        // What no reading can do is not worth a suspicion.
+        IEnumerable<BenchSuspicion> both = [.. test.Greatest is null ? [] : above.Select(text => new BenchSuspicion(true, text)),
+            .. test.Least is null ? [] : below.Select(text => new BenchSuspicion(false, text))];
+        return [.. both];
     }
 
     /// <summary>The polarity as the suspect.</summary>
@@ -51,7 +80,30 @@ internal static class BenchSuspects
                         "a part is louder than its card, or gain or converter reference differ from the design; the calibrated sine tells which"),
                     (SuspectKind.LowFrequency, "mid-rail noise, or a fixture with a bad joint")]
                 : [(SuspectKind.TooQuiet,
-                    "less noise than the parts must make: gain lower than stated, or a filter that the design does not have")];
+                    "gain lower than stated, or a filter that the design does not have")];
+        }
+
+        if (Is("look") || Is("ohms") || Is("resistor"))
+        {
+            return Unpowered(test, above);
+        }
+
+        if (Is("point"))
+        {
+            return AtPoint(test, above);
+        }
+
+        if (Is("hum"))
+        {
+            return [
+                (SuspectKind.MainsPickup,
+                    "leads apart instead of twisted, something plugged in nearby, box or screens not joined to common"),
+                (SuspectKind.LouderPart, "an input that is open: a lead or connector without contact picks up far more")];
+        }
+
+        if (Is(BenchPulse.Name))
+        {
+            return [(SuspectKind.Polarity, "the two inputs swapped, or the samples' sign turned")];
         }
 
         if (Is("dc-"))
@@ -64,8 +116,8 @@ internal static class BenchSuspects
             return [
                 (SuspectKind.LouderPart,
                     above
-                        ? "a part that draws more than its card says: a short, an oscillation, a converter at another rate"
-                        : "a part that is not running: a channel or the converter still asleep"),
+                        ? "a short, an oscillation, a converter at another rate"
+                        : "a channel or the converter still asleep"),
                 (SuspectKind.Fixture, "the meter's range, or what else hangs on the supply")];
         }
 
@@ -135,12 +187,12 @@ internal static class BenchSuspects
         if (Is("sine-"))
         {
             string which = Is("sine-low")
-                ? "the high-pass: coupling capacitor and its resistor, or the digital high-pass"
-                : "the anti-alias filter, the converter's own filter or a digital low-pass";
+                ? "coupling capacitor and its resistor, digital high-pass"
+                : "anti-alias filter, converter's own filter, digital low-pass";
             return [(above
                 ? SuspectKind.LouderPart
                 : SuspectKind.TooQuiet,
-                    $"the corner of {which} differs from the design; if the calibrated sine in mid-band is off alike, the gain: gain resistors, converter reference")];
+                    $"{which}; all off alike: the gain")];
         }
 
         if (Is("offset") || Is("largest"))
@@ -156,8 +208,49 @@ internal static class BenchSuspects
         }
 
         return above
-            ? [(SuspectKind.LouderPart, "gain above the design: gain resistors, converter reference")]
-            : [(SuspectKind.TooQuiet, "gain below the design: gain resistors, converter reference, an input that is loaded")];
+            ? [(SuspectKind.LouderPart, "gain resistors, converter reference, a loaded input")]
+            : [(SuspectKind.TooQuiet, "gain resistors, converter reference, a loaded input")];
+    }
+
+    private static (SuspectKind Kind, string Text)[] Unpowered(BenchReading test, bool above)
+    {
+        if (test.Expected is null)
+        {
+            return [(SuspectKind.Fixture, "a part turned round: no power before it is turned back")];
+        }
+
+        if (test.Name == BenchInspection.SupplyName)
+        {
+            return [(SuspectKind.InputLoad, "a bridge of solder, a chip or capacitor turned round; no power before it is found")];
+        }
+
+        return above
+            ? [
+                (SuspectKind.InputLoad, "an open joint, or another value: read its marking"),
+                (SuspectKind.Fixture, "flux or fingers at the probes, a lead that is not plugged in")]
+            : [
+                (SuspectKind.InputLoad, "a smaller value, solder or flux across it, a damaged input: not worn before it is found"),
+                (SuspectKind.Fixture, "the meter's zero")];
+    }
+
+    private static (SuspectKind Kind, string Text)[] AtPoint(BenchReading test, bool above)
+    {
+        if (test.Name == BenchRest.SupplyName)
+        {
+            return above
+                ? [(SuspectKind.LouderPart, "the setting, the regulator's divider")]
+                : [(SuspectKind.LouderPart, "the current limit reached, a regulator without its capacitor, a tripped battery protection")];
+        }
+
+        if (test.Name == BenchRest.MidName)
+        {
+            return [(SuspectKind.LouderPart, "divider resistors unequal, its capacitor leaking, follower loaded or oscillating")];
+        }
+
+        return test.Node == NodeId.Drive
+            ? [(SuspectKind.Clipping, "at a rail: the ground lead is off, or the loop is turned round")]
+            : [
+                (SuspectKind.Clipping, "at a rail: an input floats, feedback open, output shorted; a few times off: leakage, a gain resistor, another op-amp than stated")];
     }
 
     private static (SuspectKind Kind, string Text)[] Direct(bool isForced, bool above) => (isForced, above) switch

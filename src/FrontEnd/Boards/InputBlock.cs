@@ -23,7 +23,11 @@ internal static class InputBlock
 
         string negative = own ? draft.Net(Nets.Negative) : Nets.Negative;
         InputNetworkAt(draft, BoardRoles.Active, draft.Net(Nets.Positive));
-        InputNetworkAt(draft, BoardRoles.Reference, negative);
+        if (own)
+        {
+            InputNetworkAt(draft, BoardRoles.Minus, negative);
+        }
+
         draft.Capacitor(BoardRoles.Differential, "capacitor between the inputs", draft.Net(Nets.Positive), negative,
             draft.Design.Input.DifferentialCapacitor, draft.Design.Input.CapacitorTolerance, DesignKeys.Input.DifferentialCapacitor);
     }
@@ -35,6 +39,7 @@ internal static class InputBlock
         if (draft.Design.Leads.FirstOrDefault(lead => lead.Channel is null) is { } reference)
         {
             Lead(draft, reference, BoardRoles.Reference, Nets.Reference, Nets.Negative, Math.Max(1, draft.Design.Electrodes.ReferenceSites.Count));
+            InputNetworkAt(draft, BoardRoles.Reference, Nets.Negative);
         }
     }
 
@@ -63,15 +68,25 @@ internal static class InputBlock
         BoardPart? resistor = draft.Resistor(role, $"protection resistor in the {electrode} lead", socket, pin,
             draft.Design.Input.SeriesResistor, draft.Design.Input.ResistorTolerance, DesignKeys.Input.SeriesResistor);
         draft.Change(resistor, part => part with { ProtectsWearer = protects });
-        bool channel = electrode != BoardRoles.Reference;
-        draft.Pair(resistor, electrode == BoardRoles.Active && !HasMinus(draft) ? 0 : channel ? draft.Assembly : FirstOnReference(draft), BoardRoles.At(BoardRoles.Series,
-            electrode == BoardRoles.Active ? HasMinus(draft) ? BoardRoles.Minus : BoardRoles.Reference : BoardRoles.Active));
+        Pair(draft, resistor, BoardRoles.Series, electrode);
         if (draft.Choices.Clamps == ClampKind.Diodes)
         {
             draft.Add(PieceClass.ClampDiodes, BoardRoles.At(BoardRoles.Clamp, electrode), $"diodes to the rails behind the {electrode} lead's resistor",
                 [new("1", "A", Nets.Common), new("2", "K", Nets.Analogue), new("3", "AK", pin)], DesignKeys.Board.Clamps,
                 "two diodes in series, low leakage");
         }
+    }
+
+    /// <summary>What stands in the two leads of a channel must be alike.</summary>
+    private static void Pair(BoardDraft draft, BoardPart? part, string role, string electrode)
+    {
+        (int assembly, string other) = electrode switch
+        {
+            BoardRoles.Reference => (FirstOnReference(draft), BoardRoles.Active),
+            BoardRoles.Minus => (draft.Assembly, BoardRoles.Active),
+            _ => HasMinus(draft) ? (draft.Assembly, BoardRoles.Minus) : (0, BoardRoles.Reference),
+        };
+        draft.Pair(part, assembly, BoardRoles.At(role, other));
     }
 
     private static bool HasMinus(BoardDraft draft) => 0 < draft.Design.ChannelList.Count
@@ -81,13 +96,13 @@ internal static class InputBlock
     private static int FirstOnReference(BoardDraft draft) => draft.Design.Channels == 1 ? 0
         : draft.Design.ChannelList.Count == 0 ? 1 : draft.Design.ChannelList.TakeWhile(channel => channel.Minus is not null).Count() + 1;
 
-    /// <summary>Capacitor and bias resistor at an input.</summary>
+    /// <summary>Capacitor and bias resistor at an input; the reference's input, which channels share, has one of each.</summary>
     private static void InputNetworkAt(BoardDraft draft, string side, string pin)
     {
         InputNetwork input = draft.Design.Input;
         BoardPart? shunt = draft.Capacitor(BoardRoles.At(BoardRoles.Shunt, side), $"capacitor from the {side} input to common", pin, Nets.Common,
             input.ShuntCapacitor, input.CapacitorTolerance, DesignKeys.Input.ShuntCapacitor);
-        draft.Pair(shunt, draft.Assembly, BoardRoles.At(BoardRoles.Shunt, side == BoardRoles.Active ? BoardRoles.Reference : BoardRoles.Active));
+        Pair(draft, shunt, BoardRoles.Shunt, side);
         if (input.BiasResistor is { } bias)
         {
             draft.Resistor(BoardRoles.At(BoardRoles.Bias, side), $"bias resistor of the {side} input", pin, Nets.Middle, bias, input.ResistorTolerance,

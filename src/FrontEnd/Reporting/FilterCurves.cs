@@ -12,7 +12,10 @@ internal static class FilterCurves
 {
     private const string IdealName = ", ideal";
     private const int StepPoints = 400;
-    private const int FinePoints = 1600;
+
+    /// <summary>The sections' own answer is shown over as many times its first point, and the first point is the so-manieth of the steps that it is
+    /// worked out in: on a logarithmic axis the first steps by themselves are corners that a reader sees.</summary>
+    private const int StepSpan = 1600, FirstStep = 64;
     private const int FewestSamples = 64;
     private const int MostSamples = 400_000;
 
@@ -89,8 +92,8 @@ internal static class FilterCurves
         double settled = analog.Settle()?.Seconds ?? 0;
         if (0 < settled)
         {
-            double dt = 2 * settled / FinePoints;
-            curves.Add(Thinned("anti-alias", analog, FinePoints, dt));
+            const int Fine = StepSpan * FirstStep;
+            curves.Add(Thinned("anti-alias", analog, Fine, 2 * settled / Fine, FirstStep));
         }
 
         if (evaluation.Digital.Stages.Count != 0)
@@ -99,7 +102,7 @@ internal static class FilterCurves
             double dt = 1 / evaluation.Design.Converter.Rate.Hertz, radius = Math.Min(evaluation.Digital.Sections.PoleRadius, 1 - 1e-9);
             double samples = (2 * settled / dt) + (0 < radius ? -10 / Math.Log(radius) : 0);
             curves.Add(Thinned(sections.Length == 0 ? "digital" : "anti-alias and digital", analog,
-                (int)Math.Clamp(samples, FewestSamples, MostSamples), dt, evaluation.Digital.Sections));
+                (int)Math.Clamp(samples, FewestSamples, MostSamples), dt, 1, evaluation.Digital.Sections));
         }
 
         return curves;
@@ -119,14 +122,14 @@ internal static class FilterCurves
         return new Curve(name, "Hz", "dB", hertz, Array.ConvertAll(power, one => double.IsNaN(one) ? one : CurveMaker.Decibels(Math.Sqrt(one / top))));
     }
 
-    /// <summary>From the second sample on, which is the first with a place on a logarithmic axis; at most so many points, evenly spread on
-    /// it.</summary>
-    private static Curve Thinned(string name, TimeResponse response, int samples, double dt, SecondOrderSections? digital = null)
+    /// <summary>From a sample on, the second at the earliest, which is the first with a place on a logarithmic axis; at most so many points,
+    /// evenly spread on it.</summary>
+    private static Curve Thinned(string name, TimeResponse response, int samples, double dt, int first, SecondOrderSections? digital = null)
     {
         List<int> kept = new(StepPoints);
         for (int i = 0; i < StepPoints; i++)
         {
-            int sample = (int)Math.Round(Math.Pow(samples - 1, i / (StepPoints - 1.0)));
+            int sample = (int)Math.Round(first * Math.Pow((samples - 1.0) / first, i / (StepPoints - 1.0)));
             if (kept.Count == 0 || kept[^1] != sample)
             {
                 kept.Add(sample);

@@ -45,11 +45,16 @@ internal static class InputCells
         return draft.Finish();
     }
 
-    /// <summary>The lead of the reference that channels share.</summary>
+    /// <summary>The lead of the reference that channels share, with what hangs on its input.</summary>
     public static Cell Reference(DrawingScope scope, string input)
     {
         CellDraft draft = new(scope, "Reference electrode", Block);
         int end = Lead(draft, BoardRoles.Reference, 0);
+        foreach (string role in (string[])[BoardRoles.Shunt, BoardRoles.Bias])
+        {
+            end += draft.Hang(BoardRoles.At(role, BoardRoles.Reference), end, 0) ? Column : 0;
+        }
+
         draft.Wire((Behind, 0), (end, 0));
         draft.Flag(end, 0, input, toLeft: false);
         return draft.Finish();
@@ -84,7 +89,7 @@ internal static class InputCells
         bool Pair(string role)
         {
             bool upper = draft.Hang(BoardRoles.At(role, BoardRoles.Active), next, -Apart);
-            bool lower = draft.Hang(BoardRoles.At(role, BoardRoles.Reference), next, Apart);
+            bool lower = draft.Hang(BoardRoles.At(role, BoardRoles.Minus), next, Apart) || draft.Hang(BoardRoles.At(role, BoardRoles.Reference), next, Apart);
             next += upper || lower ? Column : 0;
             return upper || lower;
         }

@@ -17,16 +17,24 @@ internal sealed class DrawnBuilds
     /// <param name="setup">What all builds share.</param>
     /// <param name="held">Places whose parts stay at their nominal values, whatever is drawn.</param>
     public DrawnBuilds(SpreadSetup setup, params ReadOnlySpan<SpreadPlace> held)
+        : this(setup.Design, setup.Parts, setup.Nominal.Path.Model, held)
     {
-        _isHeld = new bool[setup.Parts.Parts.Count];
+    }
+
+    /// <param name="design">The design.</param>
+    /// <param name="parts">What is drawn of it.</param>
+    /// <param name="model">Its path.</param>
+    /// <param name="held">Places whose parts stay at their nominal values, whatever is drawn.</param>
+    public DrawnBuilds(Design design, PartList parts, PathModel model, params ReadOnlySpan<SpreadPlace> held)
+    {
+        _isHeld = new bool[parts.Parts.Count];
         for (int part = 0; part < _isHeld.Length; part++)
         {
-            _isHeld[part] = held.Contains(setup.Parts.Parts[part].Place);
+            _isHeld[part] = held.Contains(parts.Parts[part].Place);
         }
 
-        _design = setup.Design;
-        _parts = setup.Parts;
-        PathModel model = setup.Nominal.Path.Model;
+        _design = design;
+        _parts = parts;
         Nominal = new BuildLanes(model, BuiltParts.Balanced(_design));
         Lanes = new BuildLanes(model, BuiltParts.Balanced(_design));
         _stagePart = [.. model.Stages.Select((stage, i) => stage.Parts.Select(part => _parts.OfStage(i, part.Part)).ToArray())];

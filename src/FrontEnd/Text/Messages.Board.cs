@@ -9,4 +9,6 @@ public static partial class Messages
     public const string GroundFrequencyTooHigh = "FE1023";
     public const string OddPackage = "FE1024";
     public const string ReferencePartUnknown = "FE1025";
+    public const string PriceUnreadable = "FE1026";
+    public const string NoPrices = "FE1027";
 }

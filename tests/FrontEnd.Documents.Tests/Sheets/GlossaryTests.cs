@@ -58,7 +58,7 @@ public sealed partial class GlossaryTests
         foreach (string name in new[] { "hobbyist", "gel-cap" })
         {
             DesignDocument document = DesignDocument.Read(Path.Combine(Repository.Designs, name + ".toml"));
-            Sheet sheet = new(document, Evaluator.Evaluate(document.Design)) { Bench = FrontEnd.Bench.BenchPlan.Of(document.Design).Readings };
+            Sheet sheet = new(document, Evaluator.Evaluate(document.Design)) { Bench = FrontEnd.Bench.BenchPlan.Of(document.Design).Readings, HasAppendix = true };
             string markdown = MarkdownSheet.Of(sheet), html = HtmlSheet.Of(sheet);
             string[] lines = [.. markdown[markdown.IndexOf("## terms and symbols", StringComparison.Ordinal)..].Split('\n').Where(line => line.StartsWith("- ", StringComparison.Ordinal))];
             Assert.InRange(lines.Length, 20, Glossary.All.Count);

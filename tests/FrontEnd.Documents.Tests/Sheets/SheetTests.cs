@@ -146,11 +146,11 @@ public sealed class SheetTests
     [MemberData(nameof(Designs))]
     public void Html_AnyDesign_IsOneFileInPartsWithWellFormedDrawings(string name)
     {
-        Sheet sheet = Of(name);
+        Sheet sheet = Of(name) with { HasAppendix = true };
         string html = HtmlSheet.Of(sheet);
         Curves curves = sheet.Assessment.Curves;
         int filters = new[] { curves.FilterResponse, curves.FilterDifference, curves.FilterDelay, curves.FilterStep }.Count(lines => lines.Count != 0);
-        Assert.Equal(filters == 0 ? 5 : 6, html.Split("<section ").Length - 1);
+        Assert.Equal(filters == 0 && sheet.Design.Digital.Count == 0 ? 8 : 9, html.Split("<section ").Length - 1);
         Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("<link", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("src=", html, StringComparison.OrdinalIgnoreCase);
@@ -196,7 +196,7 @@ public sealed class SheetTests
         const string Name = "<script>alert(1)</script>|x|\"&' **b** =1+1";
         DesignDocument document = DesignDocument.Parse(
             $"name = '''{Name}'''\ncaution = '''{Name}'''\n[[digital]]\nkind = \"notch\"\nname = '''{Name}'''\n[[stages]]\nkind = \"gain\"\nname = '''=cmd|<b>'''\nfeedback-resistor = \"10 kΩ\"\nground-resistor = \"1 kΩ\"\n", DocumentFormat.Toml);
-        Sheet sheet = new(document, Advisor.Advise(Evaluator.Evaluate(document.Design), TestContext.Current.CancellationToken)) { Bench = FrontEnd.Bench.BenchPlan.Of(document.Design).Readings };
+        Sheet sheet = new(document, Advisor.Advise(Evaluator.Evaluate(document.Design), TestContext.Current.CancellationToken)) { Bench = FrontEnd.Bench.BenchPlan.Of(document.Design).Readings, Board = BoardAnswers.Of(Evaluator.Evaluate(document.Design)) };
         Assert.Equal(Name, sheet.Design.Name);
         string html = HtmlSheet.Of(sheet), markdown = MarkdownSheet.Of(sheet), csv = CsvSheet.Of(sheet);
         Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
@@ -235,7 +235,7 @@ public sealed class SheetTests
     {
         DesignDocument document = DesignDocument.Read(Path.Combine(Repository.Designs, name + ".toml"));
         Assert.False(document.HasErrors);
-        return new Sheet(document, Advisor.Advise(Evaluator.Evaluate(document.Design), TestContext.Current.CancellationToken)) { Bench = FrontEnd.Bench.BenchPlan.Of(document.Design).Readings };
+        return new Sheet(document, Advisor.Advise(Evaluator.Evaluate(document.Design), TestContext.Current.CancellationToken)) { Bench = FrontEnd.Bench.BenchPlan.Of(document.Design).Readings, Board = BoardAnswers.Of(Evaluator.Evaluate(document.Design)) };
     }
 
     private static IEnumerable<XElement> Drawings(string html)

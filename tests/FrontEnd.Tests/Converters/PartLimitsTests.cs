@@ -1,5 +1,6 @@
 using FrontEnd.Advice;
 using FrontEnd.Amplifier;
+using FrontEnd.Boards;
 using FrontEnd.Building;
 using FrontEnd.Catalogue;
 using FrontEnd.Circuits;
@@ -117,7 +118,7 @@ public sealed class PartLimitsTests
         Assert.Equal(12_500, amplifier.GainResistor!.Value.Ohms, 1e-9);
         Assert.Null((amplifier with { Gain = 1 }).GainResistor);
         Assert.Null((amplifier with { Gains = [5, 10] }).GainResistor);
-        Assert.Contains(PartsList.Of(Designs.Gel with { Amplifier = amplifier }), part => part.Key == DesignKeys.Amplifier.GainConstant && part.PerChannel == 1);
-        Assert.DoesNotContain(PartsList.Of(Designs.Gel), part => part.Key == DesignKeys.Amplifier.GainConstant);
+        Assert.Equal(12_400, Board.Of(Designs.Gel with { Amplifier = amplifier }).Parts.First(part => part.Key == DesignKeys.Amplifier.GainConstant).Value!.SiValue, 1e-9);
+        Assert.Null(Board.Of(Designs.Gel).Parts.First(part => part.Key == DesignKeys.Amplifier.GainConstant).Value);
     }
 }

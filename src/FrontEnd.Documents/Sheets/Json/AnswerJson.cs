@@ -39,6 +39,9 @@ public static class AnswerJson
     /// <summary>What differs between two designs, and what each difference does.</summary>
     public static string Of(Comparison comparison) => Write("compare", ComparisonJson.Of(comparison));
 
+    /// <summary>What changes when a design is built of parts that can be bought.</summary>
+    public static string Of(AsBuilt built) => Write("size", BoughtDesignJson.From(built));
+
     /// <summary>Sampling rates side by side.</summary>
     public static string Of(RateComparison comparison) => Write("rates", RatesJson.From(comparison));
 
@@ -133,6 +136,7 @@ public static class AnswerJson
 [JsonSerializable(typeof(CheckJson))]
 [JsonSerializable(typeof(CoefficientJson))]
 [JsonSerializable(typeof(CombJson))]
+[JsonSerializable(typeof(BoughtDesignJson))]
 [JsonSerializable(typeof(ComparisonJson))]
 [JsonSerializable(typeof(ExplainJson))]
 [JsonSerializable(typeof(FilterJson))]

@@ -39,10 +39,27 @@ internal sealed record BenchTestJson(
 
     public string? Remark { get; init; }
 
+    /// <summary>When its turn comes: <c>before-power</c>, <c>power</c>, <c>resting-voltages</c>, <c>faults</c>, <c>noise</c>, <c>gain</c>, <c>hum</c>,
+    /// <c>further</c>.</summary>
+    public required string Step { get; init; }
+
+    /// <summary>The node of the path that a meter is put to; null for none.</summary>
+    public string? Node { get; init; }
+
+    /// <summary>The test point that the probe is put to, and its net; null for none.</summary>
+    public TestPoint? At { get; init; }
+
+    /// <summary>What tells it from others that are set up alike, such as a resistor's designator; null for nothing.</summary>
+    public string? Particular { get; init; }
+
+    /// <summary>What to suspect where a reading does not agree.</summary>
+    public required IReadOnlyList<BenchSuspicion> IfOff { get; init; }
+
     public static BenchTestJson From(BenchReading test) => new(
         test.Name, test.Title, test.Fixture, test.Setting, test.Expected, test.Expected?.SiUnit, test.Least, test.Greatest, test.Tolerance)
     {
         Spread = test.Spread, Source = test.Source.Key, Remark = test.Remark, IsBound = test.IsBound, Id = test.Id?.Text,
+        Step = BenchWording.Word(test.Step), Node = test.Node?.Text, At = test.At, Particular = test.Particular, IfOff = test.IfOff,
     };
 }
 

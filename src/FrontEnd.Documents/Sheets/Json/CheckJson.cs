@@ -16,6 +16,10 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<BenchTestJson>? Bench { get; init; }
 
+    /// <summary>What to order for one device; left out where nobody asked.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public OrderJson? Order { get; init; }
+
     /// <summary>What must be said beside every figure of what sites see; left out where there is none.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<string>? HeadLimits { get; init; }
@@ -48,6 +52,7 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
             Draws = sheet.Assessment.PartlyKnown is null ? null : FrontEnd.Unknowns.PartlyKnownEvaluator.Draws,
             Channels = ChannelJson.From(sheet.Design),
             ContactOverTime = ContactTimesTable.Sources(sheet) is { Count: > 0 } sources ? sources : null,
+            Order = sheet.Board is { } board ? OrderJson.From(board) : null,
             Bench = sheet.Bench.Count == 0 ? null : [.. sheet.Bench.Select(BenchTestJson.From)],
         };
 }

@@ -11,7 +11,7 @@ using Xunit;
 namespace FrontEnd.Tests.Building;
 
 /// <summary>What is bought and programmed for a design.</summary>
-public sealed class PartsListTests
+public sealed class BuildingTests
 {
     /// <summary>The series by hand: 47 is in E12, 51 in E24 first, 49.9 in E96 first; 50 is in none of them.</summary>
     [Theory]
@@ -41,24 +41,25 @@ public sealed class PartsListTests
     public void Parts_OfADesign_AreThoseOfItsCircuitsForEveryChannel()
     {
         Design design = new() { Channels = 8, Input = new InputNetwork { SeriesResistor = Resistance.FromKilohms(10) }, Stages = [new GainStage()] };
-        IReadOnlyList<ListedPart> parts = PartsList.Of(design);
-        Assert.Equal(9, parts.Single(part => part.Key == "input.series-resistor").For(design.Channels));
-        Assert.Equal(1, parts.Single(part => part.Key == "converter.card").For(design.Channels));
-        int fitted = design.Stages.Sum(stage => stage.Circuit().Parts.Count(part => part.Value > 0) + stage.Circuit().OpAmps.Count);
-        Assert.Equal(fitted, parts.Count(part => part.Key.StartsWith("stages[", StringComparison.Ordinal)));
-        Assert.All(parts.Where(part => part.Value is not null), part => Assert.True(0 < part.Value!.Nominal.SiValue));
+        IReadOnlyList<BoardPart> parts = Board.Of(design).Parts;
+        Assert.Equal(9, parts.Count(part => part.Key == "input.series-resistor"));
+        Assert.Single(parts, part => part.Key == "converter.card");
+        int fitted = 8 * design.Stages.Sum(stage => stage.Circuit().Parts.Count(part => part.Value > 0));
+        Assert.Equal(fitted, parts.Count(part => part.Block.Kind == BlockKind.Stage && part.Key.StartsWith("stages[", StringComparison.Ordinal) && part.Class != PieceClass.OpAmps));
+        Assert.Equal(8, parts.SelectMany(part => part.Sections).Count(section => section.Block.Kind == BlockKind.Stage && section.Role != BoardRoles.Unused));
+        Assert.All(parts.Where(part => part.Value is not null), part => Assert.True(0 < part.Value!.SiValue));
     }
 
     /// <summary>15.8 kΩ of a twin-T is two of 31.6 kΩ in parallel, 200 nF two of 100 nF: that is what one orders, twice for each channel.</summary>
     [Fact]
     public void Parts_OfATwinT_CountTheTwoInParallel()
     {
-        IReadOnlyList<ListedPart> parts = PartsList.Of(new Design { Channels = 4, Stages = [new TwinTNotch()] });
-        ListedPart r3 = parts.Single(part => part.Key == "stages[1].r3"), c3 = parts.Single(part => part.Key == "stages[1].c3");
-        Assert.Equal((Resistance.FromKilohms(31.6), 8), ((Resistance)r3.Value!.Nominal, r3.For(4)));
-        Assert.Equal(100e-9, c3.Value!.Nominal.SiValue, 1e-18);
-        Assert.Equal(8, c3.For(4));
-        Assert.Null(c3.Value.Nearest);
+        Board board = Board.Of(new Design { Channels = 4, Stages = [new TwinTNotch()] });
+        BoardPart[] r3 = [.. board.Parts.Where(part => part.Key == "stages[1].r3")], c3 = [.. board.Parts.Where(part => part.Key == "stages[1].c3")];
+        Assert.Equal(8, r3.Length);
+        Assert.All(r3, part => Assert.Equal(Resistance.FromKilohms(31.6), part.Value));
+        Assert.Equal(8, c3.Length);
+        Assert.All(c3, part => Assert.Equal(100e-9, part.Value!.SiValue, 1e-18));
     }
 
     /// <summary>Rounding to words of 16 bits moves a coefficient by less than half a step, and does move one.</summary>

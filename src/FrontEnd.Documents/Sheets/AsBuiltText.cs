@@ -1,0 +1,33 @@
+using FrontEnd.Compare;
+
+namespace FrontEnd.Documents.Sheets;
+
+/// <summary>What changes when a design is built of parts that can be bought, as sentences.</summary>
+public static class AsBuiltText
+{
+    /// <summary>So many figures are named; the rest is counted.</summary>
+    private const int Named = 8;
+
+    /// <summary>One sentence for the values, one for the figures; the command that takes the values over.</summary>
+    public static IReadOnlyList<string> Of(AsBuilt built)
+    {
+        if (built.Values.Count == 0)
+        {
+            return ["Every value of the design can be bought as it stands."];
+        }
+
+        string moved = built.Moved.Count == 0
+            ? "No figure moves by more than 1 %."
+            : $"Figures that move by more than 1 %: {string.Join("; ", built.Moved.Take(Named).Select(Change))}"
+                + (built.Moved.Count <= Named ? "." : $"; and {built.Moved.Count - Named} more.");
+        return
+        [
+            $"The board is built of values that can be bought: {string.Join("; ", built.Values.Select(one => $"{one.Key} {one.From} becomes {one.To}"))}.",
+            moved,
+            "The design stays as stated until these values are taken over: frontend size --as-built DESIGN -o FILE.",
+        ];
+    }
+
+    private static string Change(FigureChange change) =>
+        $"{change.Before!.Name} from {Wording.Value(change.Before)} to {Wording.Value(change.After!)}";
+}

@@ -1,0 +1,34 @@
+using FrontEnd.Compare;
+using FrontEnd.Documents.Sheets;
+using FrontEnd.Reporting;
+
+namespace FrontEnd.Terminal;
+
+/// <summary>The design with values that can be bought, and what they move.</summary>
+public sealed record BoughtPage : StudyPage
+{
+    /// <summary>The way to it.</summary>
+    public static readonly Act Way = new(
+        '\0', [], "values that can be bought, and what they move", model => OpenStudy(model, new BoughtPage())) { Under = 'v' };
+
+    /// <inheritdoc/>
+    public override string Title => "values that can be bought";
+
+    /// <inheritdoc/>
+    public override string Does => "Puts the nearest values that can be bought in the place of the design's, and says what that moves.";
+
+    /// <inheritdoc/>
+    public override StudyOutcome Work(Design design, Action<double> progress, CancellationToken cancellation)
+    {
+        Assessment assessment = Evaluator.Evaluate(design);
+        if (!assessment.HasFigures)
+        {
+            return Refused(assessment.Findings, "");
+        }
+
+        AsBuilt built = AsBuilt.Of(assessment);
+        return new StudyOutcome(
+            string.Join('\n', AsBuiltText.Of(built)) + "\n",
+            built.Values.Count == 0 ? [] : [new StudyChoice("values that can be bought", built.Built.Design, "Enter takes them over; u undoes it")], 0);
+    }
+}
