@@ -32,26 +32,40 @@ internal static class PageComposer
                 continue;
             }
 
+            // A page for one small cell is avoided where a row of the last page can get higher.
+            if (!chained && cells[at].In is null && cells[at].Out is null && rows.Count > 0 && Pages(rows)[^1] is var last
+                && Bottom < Math.Ceiling(last.End + PageRow.Below + PageRow.Titles) + Math.Ceiling(cells[at].Bounds.Height)
+                && last.Rows.Find(row => row.TryAddBelow(cells[at], Math.Floor(Bottom - last.End))) is not null)
+            {
+                continue;
+            }
+
             rows.Add(new PageRow());
             rows[^1].AddFirst(cells[at], scope);
         }
 
         rows.ForEach(row => row.Close(scope));
-        List<PageRow> page = [];
-        double y = Top;
+        return Pages(rows).Select(page => Page(page.Rows, title, assemblies));
+    }
+
+    /// <summary>Rows to pages, each with where its last row ends.</summary>
+    private static List<(List<PageRow> Rows, double End)> Pages(List<PageRow> rows)
+    {
+        List<(List<PageRow> Rows, double End)> pages = [];
         foreach (PageRow row in rows)
         {
-            if (page.Count > 0 && Bottom < EndOf(row, y))
+            if (pages.Count > 0 && EndOf(row, pages[^1].End + PageRow.Below) is var end && end <= Bottom)
             {
-                yield return Page(page, title, assemblies);
-                (page, y) = ([], Top);
+                pages[^1].Rows.Add(row);
+                pages[^1] = (pages[^1].Rows, end);
             }
-
-            page.Add(row);
-            y = EndOf(row, y) + PageRow.Below;
+            else
+            {
+                pages.Add(([row], EndOf(row, Top)));
+            }
         }
 
-        yield return Page(page, title, assemblies);
+        return pages;
     }
 
     private static double EndOf(PageRow row, double from) => Math.Ceiling(from + PageRow.Titles) + Math.Ceiling(row.Height);

@@ -59,9 +59,10 @@ internal sealed class PageRow
     }
 
     /// <summary>Adds a cell below another that leaves room for it.</summary>
-    public bool TryAddBelow(Cell cell)
+    /// <param name="spare">How much higher the row may get.</param>
+    public bool TryAddBelow(Cell cell, double spare = 0)
     {
-        double height = Height;
+        double height = Height + spare;
         for (int at = 0; at < _columns.Count; at++)
         {
             double left = Bounds([.. _columns[at].SelectMany(group => group)]).Left;

@@ -79,7 +79,7 @@ public sealed class SchematicTests
         Assert.All(schematic.Pages, page => Assert.Empty(SchematicChecks.Readability(page)));
         Assert.Contains(schematic.Pages.SelectMany(page => page.AllTexts), text => text.Text.StartsWith("room ", StringComparison.Ordinal));
         bool stamped = Cautions.AgainstWearing(assessment).Count > 0;
-        Assert.All(schematic.Pages, page => Assert.Equal(stamped, page.AllTexts.Any(text => text.Text == Cautions.Stamp.ToUpperInvariant())));
+        Assert.All(schematic.Pages, page => Assert.Equal(stamped, page.AllTexts.Any(text => text.Text.Equals(Cautions.Stamp, StringComparison.OrdinalIgnoreCase))));
     }
 
     private static Design Read(string file) => DesignDocument.Read(Path.Combine(Repository.Root, file)).Design;
