@@ -4,7 +4,7 @@ using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>Order list and netlist as comma-separated values, RFC 4180: for a spreadsheet, an order, a layout program.</summary>
+/// <summary>The order list as comma-separated values, RFC 4180: for a spreadsheet or an order.</summary>
 /// <remarks>The first row names the columns; the caution is the last row, whose first cell begins with <c>#</c>, so that programs that read
 /// by columns find them.</remarks>
 public static class CsvSheet
@@ -25,20 +25,6 @@ public static class CsvSheet
         }
 
         return Caution(text, sheet.Assessment, OrderText.Columns.Count + (priced ? 1 : 0));
-    }
-
-    /// <summary>A row for each pin: designator, pin, net.</summary>
-    public static string Netlist(Sheet sheet)
-    {
-        BoardAnswers answers = sheet.Board ?? throw new InvalidOperationException("The sheet was not given its board.");
-        StringBuilder text = new();
-        text.Row(End, "designator", "pin", "net");
-        foreach (NetlistRow row in Building.Netlist.Of(answers.Board))
-        {
-            text.Row(End, row.Designator, row.Pin, row.Net);
-        }
-
-        return Caution(text, sheet.Assessment, 3);
     }
 
     private static string Caution(StringBuilder text, Assessment assessment, int columns) =>

@@ -36,13 +36,6 @@ internal static class SchematicDrawing
         return Schematic.Of(board, notes, Cautions.AgainstWearing(assessment).Count == 0 ? null : Cautions.Stamp);
     }
 
-    /// <summary>The pages as pieces of a sheet, which are wider than high.</summary>
-    public static IEnumerable<Block> Blocks(Assessment assessment)
-    {
-        Schematic schematic = Of(assessment);
-        return schematic.Pages.Select((page, index) => new Block.Drawing("", Page(page, $"Schematic, page {index + 1} of {schematic.Pages.Count}"), null));
-    }
-
     public static Picture Page(SchematicPage page, string label)
     {
         Picture picture = new(Schematic.Width * Step, Schematic.Height * Step, label);

@@ -23,7 +23,7 @@ public static class Cautions
     public static IReadOnlyList<Result> AgainstWearing(Assessment assessment) =>
         [.. assessment.Judged.Where(result => result.Verdict.Kind == VerdictKind.Fail && ResultIds.Safety.All.Has(result.Id))];
 
-    /// <summary>The one line that a file carries first which travels without the sheet, as a list of parts, a netlist or a drawing: stamp, what
+    /// <summary>The one line that a file carries which travels without the sheet, as a list of parts, a netlist or a drawing: stamp, what
     /// the design says of itself, and what is true of every design.</summary>
     /// <remarks>There is no comma, quotation mark or line end in it, so that it is one cell of a table, quoted or not.</remarks>
     public static string OfFile(Assessment assessment)

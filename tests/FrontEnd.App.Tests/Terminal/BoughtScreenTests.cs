@@ -1,4 +1,3 @@
-using FrontEnd.Documents.Tests;
 using FrontEnd.Terminal;
 using FrontEnd.Text;
 using Xunit;

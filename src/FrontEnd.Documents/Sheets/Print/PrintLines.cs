@@ -19,7 +19,7 @@ internal static class PrintLines
     public static double WidestLine(string text, PrintStyle style) =>
         text.Contains('\n', StringComparison.Ordinal) ? text.Split('\n').Max(style.Width) : style.Width(text);
 
-    private static IReadOnlyList<string> OfOne(string text, double width, PrintStyle style)
+    private static List<string> OfOne(string text, double width, PrintStyle style)
     {
         if (style.Width(text) <= width)
         {
