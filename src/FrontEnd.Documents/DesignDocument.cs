@@ -277,7 +277,7 @@ public sealed class DesignDocument
     /// <summary>An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what
     /// this one did.</summary>
     private static readonly string[] BesideTheDesign = ["command", "version", "design", "expected", "results", "spread", "bench", "findings",
-        "channels", "defaults", "cautions", "design_cautions", "unknowns", "draws", "head_limits", "contact_over_time"];
+        "channels", "defaults", "cautions", "design_cautions", "unknowns", "draws", "head_limits", "contact_over_time", "order"];
 
     private static TableNode PlainDesign(SourceText source, TableNode root, List<Finding> findings)
     {

@@ -5,6 +5,7 @@ using FrontEnd.App.Commands;
 using FrontEnd.Terminal;
 using FrontEnd.App.Tests.Terminal;
 using FrontEnd.Documents.Tests;
+using FrontEnd.Designs;
 using FrontEnd.Results;
 using Xunit;
 
@@ -176,7 +177,9 @@ public sealed class CautionStudyTests
     [MemberData(nameof(Studies))]
     public void Study_OfADesign_SaysAllOfIt(StudyPage page)
     {
-        string text = CautionTests.Plain(page.Work(Setup.Start(Setup.Headband).Design, _ => { }, TestContext.Current.CancellationToken).Text);
+        // Pairs of sites want sites.
+        Design design = Setup.Start(Setup.Headband).Design with { Montage = new() { Sites = ["O1", "O2"], Reference = "A1" } };
+        string text = CautionTests.Plain(page.Work(design, _ => { }, TestContext.Current.CancellationToken).Text);
         Assert.All(Cautions.All.Append(CautionTests.Own), caution => Assert.Contains(CautionTests.Plain(caution), text, StringComparison.Ordinal));
     }
 }

@@ -112,7 +112,7 @@ public sealed class CommandTests : IDisposable
     [InlineData("FE0001", "explain", "designs/starter.toml")]
     [InlineData("FE0001", "sheet", "designs/starter.toml")]
     [InlineData("FE0002", "explain", "designs/starter.toml", "noise.totl")]
-    [InlineData("FE0004", "sheet", "designs/starter.toml", "-o", "sheet.pdf")]
+    [InlineData("FE0004", "sheet", "designs/starter.toml", "-o", "sheet.odt")]
     [InlineData("FE0140", "check", "--", "--json")]                            // behind -- it is a file's name
     public void Call_ThatCannotBeUsed_IsTwoWithItsCode(string code, params string[] args)
     {

@@ -29,7 +29,7 @@ public class JsonEnvelopeTests
         { "glossary", "terms" },
         { "filter --family bessel --shape low-pass --order 4 --corner 40Hz", "sections" },
         { "size designs/hobbyist-requirements.toml", "name" },
-        { "size --as-built designs/hobbyist.toml", "values" },
+        { "size --as-built designs/hobbyist.toml", "name" },
     };
 
     [Theory]

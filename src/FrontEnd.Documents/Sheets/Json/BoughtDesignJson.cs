@@ -7,6 +7,9 @@ namespace FrontEnd.Documents.Sheets;
 internal sealed record BoughtDesignJson(string Name, IReadOnlyList<BoughtValueJson> Values, IReadOnlyList<ChangeJson> Moved, IReadOnlyList<FindingJson> Findings)
     : CautionedJson
 {
+    /// <summary>Share from which a figure counts as moved.</summary>
+    public double ToldShare { get; init; } = AsBuilt.Told;
+
     public static BoughtDesignJson From(AsBuilt built) => new(
         built.Built.Design.Name, [.. built.Values.Select(one => new BoughtValueJson(one.Key, one.From, one.To))],
         [.. built.Moved.Select(ChangeJson.From)], FindingJson.From(built.Built.Findings))
