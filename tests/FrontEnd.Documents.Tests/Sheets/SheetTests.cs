@@ -175,7 +175,7 @@ public sealed class SheetTests
     [MemberData(nameof(Designs))]
     public void Html_TickLabelsOfAnAxis_KeepApart(string name)
     {
-        foreach (XElement drawing in Drawings(HtmlSheet.Of(Of(name))).Where(one => !((string)one.Attribute("aria-label")!).StartsWith("Schematic", StringComparison.Ordinal)).Skip(1).Take(3))
+        foreach (XElement drawing in Drawings(HtmlSheet.Of(Of(name))).Where(one => !((string)one.Attribute("aria-label")!).StartsWith("schematic", StringComparison.Ordinal)).Skip(1).Take(3))
         {
             // Labels of the x axis stand in one line below the plot; a letter of size 10 is at most 7 wide.
             (double X, string Text)[] labels =
@@ -219,6 +219,15 @@ public sealed class SheetTests
 
     [Fact]
     public void Csv_HobbyistParts_AreAsExpected() => ExpectedText.Matches(CsvSheet.Of(Of("hobbyist")), Project, "hobbyist-parts.csv");
+
+    /// <summary>The rest of the pack: a new line in the drawing or another net is read before it is accepted.</summary>
+    [Fact]
+    public void Pack_OfTheHobbyist_IsAsExpected()
+    {
+        Assessment assessment = Of("hobbyist").Assessment;
+        ExpectedText.Matches(BoardFiles.NetlistOf(assessment), Project, "hobbyist-nets.csv");
+        ExpectedText.Matches(BoardFiles.SchematicOf(assessment), Project, "hobbyist-schematic.svg");
+    }
 
     [Theory]
     [MemberData(nameof(Designs))]
