@@ -99,7 +99,7 @@ internal static class SizeCommand
         }
 
         AsBuilt built = Compare.AsBuilt.Of(assessment);
-        outlet.Results.Write(json ? AnswerJson.Of(built) : string.Join('\n', AsBuiltText.Of(built)) + "\n");
+        outlet.Results.Write(json ? AnswerJson.Of(built) : AsBuiltText.Page(built));
         outlet.Tell(built.Built.Findings.Select(finding => finding with { File = path }));
         if (output is null)
         {

@@ -8,6 +8,19 @@ public static class AsBuiltText
     /// <summary>So many figures are named; the rest is counted.</summary>
     private const int Named = 8;
 
+    /// <summary>As plain text, 80 columns wide, with what the design says of itself.</summary>
+    public static string Page(AsBuilt built)
+    {
+        TextPage page = new();
+        page.OwnCautions(built.Built.Design);
+        foreach (string sentence in Of(built))
+        {
+            page.Paragraph(sentence);
+        }
+
+        return page.ToString();
+    }
+
     /// <summary>One sentence for the values, one for the figures; the command that takes the values over.</summary>
     public static IReadOnlyList<string> Of(AsBuilt built)
     {

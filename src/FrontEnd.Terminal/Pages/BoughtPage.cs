@@ -28,7 +28,7 @@ public sealed record BoughtPage : StudyPage
 
         AsBuilt built = AsBuilt.Of(assessment);
         return new StudyOutcome(
-            string.Join('\n', AsBuiltText.Of(built)) + "\n",
+            AsBuiltText.Page(built),
             built.Values.Count == 0 ? [] : [new StudyChoice("values that can be bought", built.Built.Design, "Enter takes them over; u undoes it")], 0);
     }
 }

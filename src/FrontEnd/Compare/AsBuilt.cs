@@ -1,4 +1,5 @@
 using FrontEnd.Boards;
+using FrontEnd.Identity;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
 
@@ -23,7 +24,8 @@ public sealed record AsBuilt(BuildableDesign Built, IReadOnlyList<Differing> Val
             return new AsBuilt(built, values, []);
         }
 
-        IEnumerable<FigureChange> moved = stated.Results
+        // The figures of single channels stand in those of the worst one.
+        IEnumerable<FigureChange> moved = stated.Results.Where(before => !ResultIds.Channel.All.Has(before.Id))
             .Select(before => (Before: before, After: bought.Find(before.Id)))
             .Where(pair => pair.Before.State == ResultState.Number && pair.After is { State: ResultState.Number })
             .Select(pair => new FigureChange(ChangeKind.Unjudged, pair.Before, pair.After) { Size = Share(pair.Before, pair.After!) })

@@ -69,6 +69,15 @@ public class StudyTests
     }
 
     [Fact]
+    public void Bought_ShowsWhatTheCommandPrints_AndTakesTheValuesOver()
+    {
+        Model shown = Setup.Start(Path.Combine(Setup.Root, "designs", "hobbyist.toml")).Type("zv");
+        Assert.Equal(Printed("size", "--as-built", "designs/hobbyist.toml"), Outcome(shown).Lines);
+        Assert.Equal(3.48756, shown.Press(Enter).Design.Amplifier.Gain, 1e-5);
+        Assert.Equal(3.5, shown.Press(Enter).Type("u").Design.Amplifier.Gain);
+    }
+
+    [Fact]
     public void Spread_AfterStart_ShowsWhatTheCommandPrints()
     {
         Model waiting = Setup.Start(Setup.Headband).Type("zs--");   // 10000 builds, 3000, 1000
