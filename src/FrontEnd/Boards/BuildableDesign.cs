@@ -143,9 +143,9 @@ public sealed record BuildableDesign(
         {
             double can = largest / leastInput;
             findings.Add(Finding.Warning(Messages.GroundGainTooLarge, DesignKeys.GroundDrive.DcGain,
-                $"the driven ground's gain of {QuantityText.FormatNumber(gain)} at dc cannot be built: with {QuantityText.FormatPart(design.Board.GroundFeedback)} across its amplifier the averaging resistors would be {QuantityText.FormatPart(Resistance.FromOhms(AveragedNodes * largest / gain))}",
+                $"the driven ground's gain of {QuantityText.FormatNumber(gain)} at dc cannot be built: with {QuantityText.FormatPart(design.Board.GroundFeedback)} across its amplifier the averaging resistors would be {QuantityText.FormatTrimmed(Resistance.FromOhms(AveragedNodes * largest / gain), 3)}",
                 $"a follower drives {QuantityText.FormatPart(LeastAveraging)} and more; the board is drawn with the nearest gain that can be built",
-                $"set {DesignKeys.GroundDrive.DcGain} to {QuantityText.FormatNumber(can)} or less, or raise {DesignKeys.Board.GroundFeedback}"));
+                $"set {DesignKeys.GroundDrive.DcGain} to {QuantityText.FormatNumber(Rounded(can, up: false))} or less, or raise {DesignKeys.Board.GroundFeedback}"));
             gain = can;
         }
 
@@ -154,9 +154,9 @@ public sealed record BuildableDesign(
         {
             double can = 1 / (2 * Math.PI * largestInput * greatest);
             findings.Add(Finding.Warning(Messages.GroundFrequencyTooLow, DesignKeys.GroundDrive.UnityGainFrequency,
-                $"the driven ground's unity-gain frequency of {QuantityText.FormatPart(design.GroundDrive.UnityGainFrequency)} wants {QuantityText.FormatPart(Capacitance.FromFarads(capacitor))} across its amplifier",
+                $"the driven ground's unity-gain frequency of {QuantityText.FormatPart(design.GroundDrive.UnityGainFrequency)} wants {QuantityText.FormatTrimmed(Capacitance.FromFarads(capacitor), 3)} across its amplifier",
                 $"a film capacitor of more than {QuantityText.FormatPart(LargestFilm)} has no room on the board; it is drawn with the nearest frequency that can be built",
-                $"set {DesignKeys.GroundDrive.UnityGainFrequency} to {QuantityText.FormatPart(Frequency.FromHertz(can))} or more, or lower {DesignKeys.GroundDrive.DcGain}"));
+                $"set {DesignKeys.GroundDrive.UnityGainFrequency} to {QuantityText.FormatPart(Frequency.FromHertz(Rounded(can, up: true)))} or more, or lower {DesignKeys.GroundDrive.DcGain}"));
             unity = can;
         }
         else if (capacitor < least * (1 - Same))
@@ -170,15 +170,23 @@ public sealed record BuildableDesign(
             {
                 can = 1 / (2 * Math.PI * leastInput * least);
                 findings.Add(Finding.Warning(Messages.GroundFrequencyTooHigh, DesignKeys.GroundDrive.UnityGainFrequency,
-                    $"the driven ground's unity-gain frequency of {QuantityText.FormatPart(design.GroundDrive.UnityGainFrequency)} wants {QuantityText.FormatPart(Capacitance.FromFarads(capacitor))} across its amplifier",
+                    $"the driven ground's unity-gain frequency of {QuantityText.FormatPart(design.GroundDrive.UnityGainFrequency)} wants {QuantityText.FormatTrimmed(Capacitance.FromFarads(capacitor), 3)} across its amplifier",
                     $"below {QuantityText.FormatPart(LeastCapacitor)} the board's own capacitance decides; it is drawn with the nearest frequency that can be built",
-                    $"set {DesignKeys.GroundDrive.UnityGainFrequency} to {QuantityText.FormatPart(Frequency.FromHertz(can))} or less"));
+                    $"set {DesignKeys.GroundDrive.UnityGainFrequency} to {QuantityText.FormatPart(Frequency.FromHertz(Rounded(can, up: false)))} or less"));
                 unity = can;
                 largestInput = leastInput;
             }
         }
 
         return Nearest(gain, unity, leastInput, largestInput);
+    }
+
+    /// <summary>A value of three digits that keeps a limit: what is asked for is then built without a word.</summary>
+    private static double Rounded(double value, bool up)
+    {
+        const int Digits = 3;
+        double step = Math.Pow(10, Math.Floor(Math.Log10(value)) - Digits + 1), steps = value / step;
+        return (up ? Math.Ceiling(steps * (1 - Same)) : Math.Floor(steps * (1 + Same))) * step;
     }
 
     /// <summary>Values that differ by less are one after some arithmetic.</summary>

@@ -1,9 +1,12 @@
+using FrontEnd.Amplifier;
 using FrontEnd.Boards;
 using FrontEnd.Building;
 using FrontEnd.Catalogue;
 using FrontEnd.Designs;
 using FrontEnd.Findings;
+using FrontEnd.Quantities;
 using FrontEnd.Tests.Laws;
+using FrontEnd.Text;
 using FsCheck.Xunit;
 using Xunit;
 
@@ -70,6 +73,34 @@ public sealed class BoardTests
         {
             Assert.True((stated.Buffer?.SkinResistor.Ohms ?? 0) <= (bought.Buffer?.SkinResistor.Ohms ?? 0) * (1 + 1e-12));
         }
+    }
+
+    /// <summary>Gains and frequencies that parts cannot give are told, the nearest that they can is drawn, and with what is asked for nothing is said any
+    /// more: 10 MΩ over 2 × 1 kΩ is 20,000, and 500 Ω with 10 µF cross at 31.8 Hz.</summary>
+    [Theory]
+    [InlineData(1e6, 1000, "FE1021", "20000", "")]
+    [InlineData(20000, 1, "FE1022", "", "31.9 Hz")]
+    [InlineData(20000, 1e9, "FE1023", "", "31.8 MHz")]
+    public void DrivenGround_ThatCannotBeBuilt_IsDrawnWithTheNearestThatCan(double gain, double hertz, string code, string gainAsked, string hertzAsked)
+    {
+        Design design = new()
+        {
+            GroundDrive = new GroundDrive { Kind = GroundKind.Driven, DcGain = gain, UnityGainFrequency = Frequency.FromHertz(hertz) },
+            Amplifier = new DifferentialAmplifier { Gains = [5] },
+        };
+        Finding finding = Assert.Single(BuildableDesign.Of(design).Findings);
+        Assert.Equal(code, finding.Code);
+        Assert.Contains(gainAsked + hertzAsked, finding.Help, StringComparison.Ordinal);
+        Design mended = design with
+        {
+            GroundDrive = design.GroundDrive with
+            {
+                DcGain = gainAsked.Length == 0 ? gain : double.Parse(gainAsked, System.Globalization.CultureInfo.InvariantCulture),
+                UnityGainFrequency = hertzAsked.Length == 0 ? Frequency.FromHertz(hertz)
+                    : QuantityText.TryParse(hertzAsked, out Frequency asked, out _) ? asked : default,
+            },
+        };
+        Assert.Empty(BuildableDesign.Of(mended).Findings);
     }
 
     private static Design? Drawn(int seed)
