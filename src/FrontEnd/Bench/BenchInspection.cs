@@ -21,7 +21,7 @@ internal static class BenchInspection
 
     private static readonly SourceRef Practice = new("common-practice");
 
-    public static IEnumerable<BenchReading> Of(Assessment assessment)
+    public static IEnumerable<BenchReading> Of(Assessment assessment, BenchBoard board)
     {
         Design design = assessment.Design;
         yield return Test(design, "look-polarity", "polarity", "against the drawing: pin 1 of chips, bars of diodes, plus of polarised capacitors and of the battery's connector") with
@@ -39,7 +39,7 @@ internal static class BenchInspection
             };
         }
 
-        foreach (Protected lead in Leads(design, new BenchBoard(design)))
+        foreach (Protected lead in Leads(design, board))
         {
             yield return Across(design, lead);
             yield return ToCommon(design, lead);

@@ -59,7 +59,7 @@ public static class BenchPlan
         try
         {
             Design one = Evaluator.WithOneKindOfChannel(design, out string? channel);
-            IReadOnlyList<BenchReading> readings = Of(ReferenceEquals(one, design) ? assessment : Evaluator.Evaluate(one));
+            IReadOnlyList<BenchReading> readings = Of(ReferenceEquals(one, design) ? assessment : Evaluator.Evaluate(one), new BenchBoard(design, channel));
             return (channel is null ? readings : [.. readings.Select(reading => reading with { Channel = channel })], []);
         }
         catch (NetworkHasNoAnswer problem)
@@ -68,16 +68,18 @@ public static class BenchPlan
         }
     }
 
-    private static IReadOnlyList<BenchReading> Of(Assessment assessment)
+    /// <param name="assessment">Of the design with one kind of channel.</param>
+    /// <param name="board">Of the whole design, whose drawing the names are looked up on.</param>
+    private static IReadOnlyList<BenchReading> Of(Assessment assessment, BenchBoard board)
     {
         Design design = assessment.Design;
         double gain = assessment[ResultIds.Gain.Mid].Si;
         BenchReading[] noise = [.. Noise(assessment, gain)];
         return
         [
-            .. BenchInspection.Of(assessment),
+            .. BenchInspection.Of(assessment, board),
             .. In(BenchStep.Power, BenchFigures.First(assessment)),
-            .. BenchRest.Of(design),
+            .. BenchRest.Of(design, board),
             .. In(BenchStep.Faults, BenchDirect.Of(assessment)),
             .. In(BenchStep.Noise, noise.Take(1)),
             .. In(BenchStep.Gain, Sine(design, gain)), .. In(BenchStep.Gain, BenchPulse.Of(design, gain)),

@@ -32,9 +32,8 @@ internal static class BenchRest
     /// <summary>The fixture: the ground electrode's resistor, or the bias resistors, hold the leads at the mid-supply.</summary>
     public const string Together = "all electrode leads tied together at their electrode ends and to nothing else";
 
-    public static IEnumerable<BenchReading> Of(Design design)
+    public static IEnumerable<BenchReading> Of(Design design, BenchBoard board)
     {
-        BenchBoard board = new(design);
         double lowest = design.Supply.Lowest.Volts;
         string mid = Where(board.At(Nets.Middle), "the mid-supply"), common = Where(board.At(Nets.Common), "the supply's minus");
         yield return Test(design, SupplyName, "analogue supply",

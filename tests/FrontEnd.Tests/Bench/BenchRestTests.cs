@@ -2,6 +2,7 @@ using FrontEnd.Bench;
 using FrontEnd.Boards;
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
+using FrontEnd.Electrodes;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
@@ -148,6 +149,25 @@ public sealed class BenchRestTests
         Assert.Equal(VerdictKind.Pass, BenchComparison.Reading(test, Resistance.FromOhms(ohms)).Result!.Verdict);
         Assert.Equal(VerdictKind.Fail, BenchComparison.Reading(test, Resistance.FromOhms(0.9 * ohms)).Result!.Verdict);
         Assert.Equal(VerdictKind.Fail, BenchComparison.Reading(test, Resistance.FromOhms(1.1 * ohms)).Result!.Verdict);
+    }
+
+    /// <summary>Names are those of the whole board: beside a channel that is bipolar in hardware the shared reference's resistor is R103, as R102 stands
+    /// in that channel's minus lead; where that channel is the one that is probed, its own is meant.</summary>
+    [Theory]
+    [InlineData(100e3, "R103")]
+    [InlineData(1e3, "R102")]
+    public void Inspection_BesideABipolarChannel_NamesTheResistorsOfTheWholeBoard(double sharedOhms, string reference)
+    {
+        Electrode Contact(double ohms) => Designs.Gel.Electrodes.Active with { ContactResistance = Resistance.FromOhms(ohms) };
+        Design design = Designs.Gel with
+        {
+            Electrodes = Designs.Gel.Electrodes with { Reference = Contact(20e3) },
+            ChannelList = [new() { Name = "a", Electrode = Contact(sharedOhms) }, new() { Name = "b", Electrode = Contact(20e3), Minus = new() { Site = "T4" } }],
+        };
+        IReadOnlyList<BenchReading> plan = Plan(design);
+        Assert.Equal(reference == "R103" ? "a" : "b", plan[0].Channel);
+        Assert.Equal("R101", plan.Single(test => test.Name == "resistor-active").Particular);
+        Assert.Equal(reference, plan.Single(test => test.Name == "resistor-reference").Particular);
     }
 
     private static FrontEnd.Fields.PartRanges PartRangesOf(double low, double high) => new([new FrontEnd.Fields.PartRange("offset-voltage", low, high)]);
