@@ -45,4 +45,15 @@ public class BenchAndSizeTests
         Assert.Equal(2, Shell.Run("size").Code);
         Assert.Equal(2, Shell.Run("size", "--as-built", "designs/bought-headband.toml").Code);
     }
+
+    /// <summary>What cannot be built as stated is said where a table or a drawing is all that is written; on a sheet it stands on the first page.</summary>
+    [Fact]
+    public void Netlist_OfABoardWithAGap_SaysIt()
+    {
+        using TemporaryFolder folder = new();
+        Assert.Contains("FE1020", Shell.Run("sheet", "designs/dry-headband.toml", "--netlist", Path.Combine(folder.Path, "nets.csv")).Messages, StringComparison.Ordinal);
+        string page = Path.Combine(folder.Path, "sheet.md");
+        Assert.DoesNotContain("FE1020", Shell.Run("sheet", "designs/dry-headband.toml", "-o", page).Messages, StringComparison.Ordinal);
+        Assert.Contains("FE1020", File.ReadAllText(page), StringComparison.Ordinal);
+    }
 }

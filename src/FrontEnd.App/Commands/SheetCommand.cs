@@ -64,16 +64,16 @@ internal static class SheetCommand
         public IEnumerable<Finding> Wrong() => new[] { (Schematic, BoardFiles.SchematicExtension), (Netlist, BoardFiles.NetlistExtension) }
             .Where(file => file.Item1 is { } path && !SheetFormats.Knows(path, [file.Item2])).Select(file => WritingMessages.Format(file.Item1!, [file.Item2]));
 
-        public IEnumerable<(string Path, string Text)> Of(Results.Assessment assessment)
+        public IEnumerable<(string Path, string Text)> Of(Results.Assessment assessment, Boards.Board board)
         {
             if (Schematic is { } schematic)
             {
-                yield return (schematic, BoardFiles.SchematicOf(assessment, WithHeadroom));
+                yield return (schematic, BoardFiles.SchematicOf(assessment, board, WithHeadroom));
             }
 
             if (Netlist is { } netlist)
             {
-                yield return (netlist, BoardFiles.NetlistOf(assessment));
+                yield return (netlist, BoardFiles.NetlistOf(assessment, board));
             }
         }
     }
@@ -112,8 +112,7 @@ internal static class SheetCommand
             }
         }
 
-        // Without a sheet nothing is asked but whether the design can be built at all.
-        Sheet sheet = SheetOf(document, asked.Plain || files.Length == 0) with { HasAppendix = asked.Appendix, Day = Day(asked.Day) };
+        Sheet sheet = SheetOf(document, asked.Plain || files.Length == 0, hasBoard: loose.Any || !asked.Plain) with { HasAppendix = asked.Appendix, Day = Day(asked.Day) };
         if (sheet.HasErrors)
         {
             outlet.Tell(sheet.Findings.Where(finding => finding.Severity == Severity.Error));
@@ -138,7 +137,7 @@ internal static class SheetCommand
         IEnumerable<(string File, Func<Finding?> Write)> written =
         [
             .. files.Select(file => (file, (Func<Finding?>)(() => SheetFormats.WriteFile(sheet, file, outlet.Tell)))),
-            .. loose.Of(sheet.Assessment).Select(one => (one.Path, (Func<Finding?>)(() => TextFiles.WriteAtomically(one.Path, one.Text)))),
+            .. (sheet.Board is { } given ? loose.Of(sheet.Assessment, given.Board) : []).Select(one => (one.Path, (Func<Finding?>)(() => TextFiles.WriteAtomically(one.Path, one.Text)))),
         ];
         foreach ((string file, Func<Finding?> write) in written)
         {
@@ -151,15 +150,31 @@ internal static class SheetCommand
             outlet.Messages.WriteLine($"wrote {file}");
         }
 
+        // A sheet has them on its first page; a table or a drawing has no place for what cannot be built as stated.
+        if (sheet.Board is { } built && Array.TrueForAll(files, file => SheetFormats.Knows(file, [".csv"])))
+        {
+            outlet.Tell(built.Board.Findings.Select(finding => finding with { File = path }));
+        }
+
         return ExitCode.Met;
     }
 
-    private static Sheet SheetOf(DesignDocument document, bool plain) => document.NotAllKnown is not null
-        ? new Sheet(document, PartlyKnownEvaluator.Evaluate(document.PartlyKnown!)) { PlainOnly = plain }
-        : plain ? new Sheet(document, Evaluator.Evaluate(document.Design)) { PlainOnly = true }
-        : Evaluator.Evaluate(document.Design) is { HasFigures: true } assessment
-        ? new Sheet(document, Advisor.Advise(assessment)) { Bench = Bench.BenchPlan.Of(document.Design).Readings, Board = BoardAnswers.Of(assessment) }
-        : new Sheet(document, Evaluator.Evaluate(document.Design));
+    /// <param name="document">The design.</param>
+    /// <param name="plain">True where neither advice nor bench plan is shown.</param>
+    /// <param name="hasBoard">True where the board is asked for.</param>
+    private static Sheet SheetOf(DesignDocument document, bool plain, bool hasBoard)
+    {
+        if (document.NotAllKnown is not null)
+        {
+            return new Sheet(document, PartlyKnownEvaluator.Evaluate(document.PartlyKnown!)) { PlainOnly = plain };
+        }
+
+        Results.Assessment assessment = Evaluator.Evaluate(document.Design);
+        BoardAnswers? board = hasBoard && assessment.HasFigures ? BoardAnswers.Of(assessment) : null;
+        return plain || !assessment.HasFigures
+            ? new Sheet(document, assessment) { PlainOnly = plain, Board = board }
+            : new Sheet(document, Advisor.Advise(assessment)) { Bench = Bench.BenchPlan.Of(document.Design).Readings, Board = board };
+    }
 
     private static DateOnly? Day(string? text) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day : null;

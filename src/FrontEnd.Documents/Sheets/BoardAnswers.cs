@@ -20,7 +20,11 @@ public sealed record BoardAnswers(Board Board, AsBuilt AsBuilt)
     public Prices? Prices { get; init; }
 
     /// <summary>Of an assessment that has figures.</summary>
-    public static BoardAnswers Of(Assessment assessment) => new(Board.Of(assessment.Design), AsBuilt.Of(assessment));
+    public static BoardAnswers Of(Assessment assessment)
+    {
+        Board board = Board.Of(assessment.Design);
+        return new BoardAnswers(board, AsBuilt.Of(assessment, board.Built));
+    }
 
     /// <summary>The mark of a row's tolerance; null for none.</summary>
     public ToleranceMark? MarkOf(OrderRow row) => Marks.FirstOrDefault(mark => mark.Key == OrderList.ToleranceKey(row.First));

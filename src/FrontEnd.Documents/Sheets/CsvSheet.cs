@@ -9,7 +9,8 @@ namespace FrontEnd.Documents.Sheets;
 /// by columns find them.</remarks>
 public static class CsvSheet
 {
-    private const string End = "\r\n";
+    /// <summary>What ends a row of every table that leaves the program.</summary>
+    internal const string End = "\r\n";
 
     /// <summary>A row for each distinct piece.</summary>
     public static string Of(Sheet sheet)
@@ -24,9 +25,10 @@ public static class CsvSheet
                 .. priced ? (string[])[answers.Prices!.Of(row) is { } price ? OrderText.Price(price) : ""] : []]);
         }
 
-        return Caution(text, sheet.Assessment, OrderText.Columns.Count + (priced ? 1 : 0));
+        return Caution(text, sheet.Assessment, OrderText.Columns.Count + (priced ? 1 : 0)).ToString();
     }
 
-    private static string Caution(StringBuilder text, Assessment assessment, int columns) =>
-        text.Row(End, [$"# {Cautions.OfFile(assessment)}", .. Enumerable.Repeat("", columns - 1)]).ToString();
+    /// <summary>Ends a table with the row of the caution.</summary>
+    internal static StringBuilder Caution(StringBuilder text, Assessment assessment, int columns) =>
+        text.Row(End, [$"# {Cautions.OfFile(assessment)}", .. Enumerable.Repeat("", columns - 1)]);
 }

@@ -19,10 +19,10 @@ internal static class SchematicDrawing
 
     /// <summary>A design's schematic, with the stamp of one that is not to be worn.</summary>
     /// <param name="assessment">Of the design.</param>
+    /// <param name="board">The design's.</param>
     /// <param name="withHeadroom">True for how far each node is from clipping, at its test point.</param>
-    public static Schematic Of(Assessment assessment, bool withHeadroom = false)
+    public static Schematic Of(Assessment assessment, Board board, bool withHeadroom = false)
     {
-        Board board = Board.Of(assessment.Design);
         Dictionary<string, string> notes = new(StringComparer.Ordinal);
         NodeId[] nodes = [NodeId.Amplifier, .. assessment.Design.Stages.Select(stage => NodeId.Of(stage.Name)), NodeId.Drive];
         foreach (NodeId node in withHeadroom ? nodes : [])

@@ -67,9 +67,12 @@ public sealed record DifferentialAmplifier
     /// <summary>The supply that its figures hold on and that it stands.</summary>
     public SupplyRange SupplyRange { get; init; } = SupplyRange.Any;
 
+    /// <summary>True where one resistor R_G sets the gain; at gain 1 none is fitted.</summary>
+    public bool HasGainResistor => Gains is null && 1 < Gain;
+
     /// <summary>R_G = k/(G − 1); null where no resistor is fitted for the gain, or k is not known.</summary>
     public Resistance? GainResistor =>
-        Gains is null && GainConstant is { } constant && 1 < Gain ? Resistance.FromOhms(constant.Ohms / (Gain - 1)) : null;
+        HasGainResistor && GainConstant is { } constant ? Resistance.FromOhms(constant.Ohms / (Gain - 1)) : null;
 
     /// <summary>Of the gains that it can be set to the one whose ratio to its gain is nearest to 1; null where it may have any.</summary>
     public double? NearestGain => Gains is { Count: > 0 } gains ? gains.MinBy(gain => Math.Abs(Math.Log(gain / Gain))) : null;

@@ -15,7 +15,7 @@ internal static class AmplifierBlock
         draft.In(Block);
         Design design = draft.Design;
         bool own = 0 < design.ChannelList.Count && design.ChannelList[channel].Minus is not null;
-        bool set = design.Amplifier.Gains is null && 1 < design.Amplifier.Gain;
+        bool set = design.Amplifier.HasGainResistor;
         string a = set ? draft.Net(Nets.GainA) : "", b = set ? draft.Net(Nets.GainB) : "", output = draft.Net(Nets.AmplifierOf(design));
         draft.Add(PieceClass.DifferentialAmplifier, BoardRoles.Amplifier, "amplifier",
             [

@@ -36,6 +36,11 @@ internal sealed class BoardDraft
 
     public BoardBlock Block { get; private set; }
 
+    /// <summary>The assembly of the first channel that is measured against the shared reference, of the first of all where each has its own; 0 for a
+    /// board with one channel.</summary>
+    public int FirstOnReference => Design.Channels == 1 ? 0
+        : 1 + (Design.ChannelList.TakeWhile(channel => channel.Minus is not null).Count() % Design.Channels);
+
     public Board Finish()
     {
         for (int channel = 0; channel < Design.Channels; channel++)

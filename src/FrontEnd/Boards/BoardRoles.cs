@@ -23,7 +23,7 @@ public static class BoardRoles
     public const string AverageActive = "average-active", AverageReference = "average-reference";
 
     // Supply.
-    public const string Battery = "battery", Reverse = "reverse-protection", ReverseGate = "reverse-gate-resistor", Regulator = "regulator";
+    public const string Battery = "battery", Reverse = "reverse-protection", Regulator = "regulator";
     public const string RegulatorIn = "regulator-in", RegulatorOut = "regulator-out", ConverterRegulator = "converter-regulator";
     public const string ConverterRegulatorIn = "converter-regulator-in", ConverterRegulatorOut = "converter-regulator-out", Bulk = "bulk";
     public const string Upper = "divider-upper", Lower = "divider-lower", Tap = "divider-capacitor", Follower = "mid-supply-follower";

@@ -46,7 +46,7 @@ public sealed record BuildableDesign(
             gain = PreferredValues.Nearest(resistor, Fine);
             design = design with { Amplifier = design.Amplifier with { Gain = 1 + (design.Amplifier.GainConstant!.Value / gain.Value) } };
         }
-        else if (design.Amplifier.Gains is null && 1 < design.Amplifier.Gain && design.Amplifier.GainConstant is null)
+        else if (design.Amplifier is { HasGainResistor: true, GainConstant: null })
         {
             findings.Add(Finding.Warning(Messages.GainResistorUnknown, DesignKeys.Amplifier.GainConstant,
                 $"the gain resistor of the differential amplifier has no value: its gain is {QuantityText.FormatNumber(design.Amplifier.Gain)}, and how a resistor sets it is not known",

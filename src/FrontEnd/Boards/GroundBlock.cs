@@ -35,7 +35,7 @@ internal static class GroundBlock
     private static void Drive(BoardDraft draft, GroundIntegrator parts)
     {
         // The electrodes' own inputs would be loaded by resistors this small, so that each has a follower in front.
-        int first = draft.Design.Channels == 1 ? 0 : 1 + Math.Max(0, draft.Design.ChannelList.TakeWhile(channel => channel.Minus is not null).Count() % draft.Design.Channels);
+        int first = draft.FirstOnReference;
         string active = Board.NetOf(first, Nets.Positive);
         bool shared = draft.Design.Leads.Any(lead => lead.Channel is null);
         string reference = shared ? Nets.Negative : Board.NetOf(first, Nets.Negative);

@@ -82,7 +82,7 @@ internal static class InputBlock
     {
         (int assembly, string other) = electrode switch
         {
-            BoardRoles.Reference => (FirstOnReference(draft), BoardRoles.Active),
+            BoardRoles.Reference => (draft.FirstOnReference, BoardRoles.Active),
             BoardRoles.Minus => (draft.Assembly, BoardRoles.Active),
             _ => HasMinus(draft) ? (draft.Assembly, BoardRoles.Minus) : (0, BoardRoles.Reference),
         };
@@ -91,10 +91,6 @@ internal static class InputBlock
 
     private static bool HasMinus(BoardDraft draft) => 0 < draft.Design.ChannelList.Count
         && draft.Design.ChannelList[Math.Max(0, draft.Assembly - 1)].Minus is not null;
-
-    /// <summary>The first channel that is measured against the shared reference.</summary>
-    private static int FirstOnReference(BoardDraft draft) => draft.Design.Channels == 1 ? 0
-        : draft.Design.ChannelList.Count == 0 ? 1 : draft.Design.ChannelList.TakeWhile(channel => channel.Minus is not null).Count() + 1;
 
     /// <summary>Capacitor and bias resistor at an input; the reference's input, which channels share, has one of each.</summary>
     private static void InputNetworkAt(BoardDraft draft, string side, string pin)

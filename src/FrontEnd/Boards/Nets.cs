@@ -22,7 +22,7 @@ public static class Nets
     public const string ConverterInput = "AIN";
 
     public const string ReferenceVoltage = "VREF", Analogue = "VA", Digital = "VD", ConverterAnalogue = "VC", Middle = "MID", Common = "GND";
-    public const string Battery = "VB", Protected = "VP", Gate = "RPG", Tap = "MD", FollowerMinus = "MF", FollowerOutput = "MO";
+    public const string Battery = "VB", Protected = "VP", Tap = "MD", FollowerMinus = "MF", FollowerOutput = "MO";
     public const string DriveInput = "DN", Drive = "DRV", FollowerActive = "FA", FollowerReference = "FR";
 
     /// <summary>The converter's data lines; behind their resistor they carry an H, for the host.</summary>

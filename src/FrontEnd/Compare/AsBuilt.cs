@@ -15,9 +15,11 @@ public sealed record AsBuilt(BuildableDesign Built, IReadOnlyList<Differing> Val
     public const double Told = 0.01;
 
     /// <summary>Of a design that was evaluated.</summary>
-    public static AsBuilt Of(Assessment stated)
+    public static AsBuilt Of(Assessment stated) => Of(stated, BuildableDesign.Of(stated.Design));
+
+    /// <summary>The same where it is known what can be bought.</summary>
+    public static AsBuilt Of(Assessment stated, BuildableDesign built)
     {
-        BuildableDesign built = BuildableDesign.Of(stated.Design);
         IReadOnlyList<Differing> values = Comparison.Differing(stated.Design, built.Design);
         if (values.Count == 0 || !stated.HasFigures || Evaluator.Evaluate(built.Design) is not { HasFigures: true } bought)
         {

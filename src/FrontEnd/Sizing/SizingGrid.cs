@@ -310,7 +310,7 @@ internal sealed class SizingGrid
     private static int PartCount(Design design, int inStages)
     {
         // The amplifier, the resistor that sets its gain, the resistor in the lead; an op-amp and the resistor at the skin for a buffer.
-        bool hasGainResistor = design.Amplifier.Gains is null && 1 < design.Amplifier.Gain;
+        bool hasGainResistor = design.Amplifier.HasGainResistor;
         int perChannel = 1 + (hasGainResistor ? 1 : 0) + 1 + (0 < design.Input.ShuntCapacitor.Farads ? 2 : 0)
             + (design.Input.BiasResistor is null ? 0 : 2);
         perChannel += inStages;

@@ -21,7 +21,7 @@ public class OrderSheetTests
     public void Csv_OfADesign_IsATableWithItsCautionAtTheEnd(string name)
     {
         Sheet sheet = SheetOf(name);
-        foreach ((string text, string head) in new[] { (CsvSheet.Of(sheet), "designators"), (BoardFiles.NetlistOf(sheet.Assessment), "designator") })
+        foreach ((string text, string head) in new[] { (CsvSheet.Of(sheet), "designators"), (BoardFiles.NetlistOf(sheet.Assessment, sheet.Board!.Board), "designator") })
         {
             CsvRow[] rows = [.. CsvText.Rows(text)];
             Assert.Equal(head, rows[0].Cells[0]);
@@ -41,7 +41,7 @@ public class OrderSheetTests
     {
         Sheet sheet = SheetOf(name);
         IEnumerable<string> ordered = CsvText.Rows(CsvSheet.Of(sheet)).Skip(1).Where(row => !row.Cells[0].StartsWith('#')).SelectMany(row => row.Cells[0].Split(' '));
-        IEnumerable<string> listed = CsvText.Rows(BoardFiles.NetlistOf(sheet.Assessment)).Skip(1).Where(row => !row.Cells[0].StartsWith('#')).Select(row => row.Cells[0]).Distinct(StringComparer.Ordinal)
+        IEnumerable<string> listed = CsvText.Rows(BoardFiles.NetlistOf(sheet.Assessment, sheet.Board!.Board)).Skip(1).Where(row => !row.Cells[0].StartsWith('#')).Select(row => row.Cells[0]).Distinct(StringComparer.Ordinal)
             .Where(piece => !piece.Contains("TP", StringComparison.Ordinal));
         Assert.Equal(listed.Order(StringComparer.Ordinal), ordered.Order(StringComparer.Ordinal));
     }

@@ -49,7 +49,7 @@ public sealed class SchematicTests
     {
         Assessment assessment = Evaluator.Evaluate(Read(file));
         Board board = Board.Of(assessment.Design);
-        string picture = BoardFiles.SchematicOf(assessment);
+        string picture = BoardFiles.SchematicOf(assessment, board);
         XDocument xml = XDocument.Parse(picture);
         string comment = xml.Nodes().OfType<XComment>().Single().Value, texts = string.Join('\n', xml.Descendants().Where(one => one.Name.LocalName == "text").Select(one => one.Value));
         Assert.All(Cautions.All, caution => Assert.Contains(Svg.Escape(caution), comment, StringComparison.Ordinal));
@@ -57,7 +57,7 @@ public sealed class SchematicTests
         int[] drawn = [0, .. board.AlikeAssemblies.Select(group => group[0])];
         Assert.All(board.Parts.Where(part => drawn.Contains(part.Assembly)), part => Assert.Contains(part.Designator, texts, StringComparison.Ordinal));
 
-        string[] lines = BoardFiles.NetlistOf(assessment).TrimEnd().Split("\r\n");
+        string[] lines = BoardFiles.NetlistOf(assessment, board).TrimEnd().Split("\r\n");
         Assert.Equal("designator,pin,net", lines[0]);
         Assert.Equal(Netlist.Of(board).Count, lines.Length - 2);
         Assert.Contains("# ", lines[^1], StringComparison.Ordinal);
@@ -74,7 +74,7 @@ public sealed class SchematicTests
     public void Drawing_WithHeadroom_CanBeReadAndIsStampedWhereItMustBe(string file)
     {
         Assessment assessment = Evaluator.Evaluate(Read(file));
-        Schematic schematic = SchematicDrawing.Of(assessment, withHeadroom: true);
+        Schematic schematic = SchematicDrawing.Of(assessment, Board.Of(assessment.Design), withHeadroom: true);
         Assert.Empty(SchematicChecks.Nets(schematic));
         Assert.All(schematic.Pages, page => Assert.Empty(SchematicChecks.Readability(page)));
         Assert.Contains(schematic.Pages.SelectMany(page => page.AllTexts), text => text.Text.StartsWith("room ", StringComparison.Ordinal));

@@ -150,7 +150,7 @@ public sealed class SheetTests
         string html = HtmlSheet.Of(sheet);
         Curves curves = sheet.Assessment.Curves;
         int filters = new[] { curves.FilterResponse, curves.FilterDifference, curves.FilterDelay, curves.FilterStep }.Count(lines => lines.Count != 0);
-        int schematic = SchematicDrawing.Of(sheet.Assessment).Pages.Count;
+        int schematic = SchematicDrawing.Of(sheet.Assessment, sheet.Board!.Board).Pages.Count;
         Assert.Equal((filters == 0 && sheet.Design.Digital.Count == 0 ? 8 : 9) + schematic, html.Split("<section ").Length - 1);
         Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("<link", html, StringComparison.OrdinalIgnoreCase);
@@ -224,9 +224,9 @@ public sealed class SheetTests
     [Fact]
     public void Pack_OfTheHobbyist_IsAsExpected()
     {
-        Assessment assessment = Of("hobbyist").Assessment;
-        ExpectedText.Matches(BoardFiles.NetlistOf(assessment), Project, "hobbyist-nets.csv");
-        ExpectedText.Matches(BoardFiles.SchematicOf(assessment), Project, "hobbyist-schematic.svg");
+        Sheet sheet = Of("hobbyist");
+        ExpectedText.Matches(BoardFiles.NetlistOf(sheet.Assessment, sheet.Board!.Board), Project, "hobbyist-nets.csv");
+        ExpectedText.Matches(BoardFiles.SchematicOf(sheet.Assessment, sheet.Board!.Board), Project, "hobbyist-schematic.svg");
     }
 
     [Theory]
