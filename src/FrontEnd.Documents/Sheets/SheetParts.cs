@@ -22,7 +22,7 @@ internal static class SheetParts
         yield return new Block.Items(
             [
                 .. OrderText.Cost(answers, sheet.Spread?.Yield), .. AsBuiltText.Of(answers.AsBuilt), .. answers.Board.Notes,
-                "Letters of designators as in IEEE 315.",
+                "Letters of designators as in IEEE 315. Materials, ratings and cases: common practice, no source; what is said of dielectrics is from memory.",
             ],
             Small: true);
     }
