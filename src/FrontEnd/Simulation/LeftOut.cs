@@ -21,6 +21,9 @@ internal sealed record LeftOut
     /// <summary>What the power of each source is multiplied by.</summary>
     public IReadOnlyDictionary<SourceId, double> Weights { get; private init; } = new Dictionary<SourceId, double>();
 
+    /// <summary>True where a source of noise is left out: the samples then have less than the budget says.</summary>
+    public bool IsQuieter => Weights.Values.Contains(0);
+
     private IReadOnlyList<string> Names { get; init; } = [];
 
     /// <summary>Every word that can be left out of a design.</summary>
@@ -52,7 +55,9 @@ internal sealed record LeftOut
 
         var weights = new Dictionary<SourceId, double>(wish.Louder);
         SourceId[] electrodes = [.. SourceId.BuiltIn.Where(source => source.IsElectrode)];
-        foreach (SourceId source in names.SelectMany(name => name == ElectrodesWord ? electrodes : [new SourceId(name)]))
+        SourceId[] sources = [.. SourceId.BuiltIn, .. design.Stages.SelectMany(stage => SourceId.Of(stage.Name))];
+        foreach (SourceId source in sources.Where(source => names.Contains(source.Text, StringComparer.Ordinal))
+            .Concat(names.Contains(ElectrodesWord, StringComparer.Ordinal) ? electrodes : []))
         {
             weights[source] = 0;
         }

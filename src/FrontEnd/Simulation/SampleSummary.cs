@@ -105,12 +105,13 @@ public sealed record SampleSummary(IReadOnlyList<SampledChannel> Channels, IRead
             Design design = kind.Design;
             double highest = (spectrum.Density.Count - 1.5) * spectrum.Step;
             return [.. design.Bands.Prepend(design.Band).Where(band => band.Low.Hertz < highest)
-                .Select(band => SampledBand.Of(band, spectrum, predicted, kind.Mains.Harmonics, kind.Noise.Total)).OfType<SampledBand>()];
+                .Select(band => SampledBand.Of(band, ReferenceEquals(band, design.Band) ? kind.Noise.Total : kind.Noise.InBand(band.Low.Hertz, band.High.Hertz),
+                    spectrum, predicted, kind.Mains.Harmonics)).OfType<SampledBand>()];
         }
 
         private string? NotCompared() =>
             !_run.Head.IsStill ? "signals of the made-up head are in it"
-            : 0 < _run.LeftOut.Weights.Count || _run.LeftOut.Folds || _run.LeftOut.Rounding || _run.LeftOut.ConverterNoise ? "sources of noise are left out"
+            : _run.LeftOut.IsQuieter ? "sources of noise are left out"
             : _count < 4 * WindowSeconds * _run.Rate.Hertz ? "it is shorter than 32 s"
             : 0 < _clipped ? "something clips"
             : null;

@@ -7,15 +7,15 @@ namespace FrontEnd.Simulation;
 
 /// <summary>Noise of simulated samples in a band, against the budget.</summary>
 /// <param name="Band">Which.</param>
-/// <param name="Measured">In the samples.</param>
-/// <param name="Budget">By the budget, at the same bins.</param>
+/// <param name="Share">The samples' rms over the budget's, both as the windows of one spectrum show them, without the bins of large lines of the mains.</param>
+/// <param name="Budget">By the budget's integral.</param>
 /// <param name="Least">The samples' share of the budget, as rms, that a sound record is not below but for half of <see cref="SampleSummary.Significance"/>.</param>
 /// <param name="Greatest">Likewise not above.</param>
 /// <param name="Freedom">ν: degrees of freedom of the measured power.</param>
-public sealed record SampledBand(Band Band, VoltageRms Measured, VoltageRms Budget, double Least, double Greatest, double Freedom)
+public sealed record SampledBand(Band Band, double Share, VoltageRms Budget, double Least, double Greatest, double Freedom)
 {
-    /// <summary>Measured over budget.</summary>
-    public double Share => Measured.Volts / Budget.Volts;
+    /// <summary>In the samples.</summary>
+    public VoltageRms Measured => VoltageRms.FromVolts(Share * Budget.Volts);
 
     public bool IsInside => Least <= Share && Share <= Greatest;
 
@@ -29,13 +29,18 @@ public sealed record SampledBand(Band Band, VoltageRms Measured, VoltageRms Budg
     private const int Neighbours = 5;
 
     /// <summary>Null where lines of the mains leave no bin of the band.</summary>
+    /// <param name="band">Which.</param>
+    /// <param name="whole">Noise in it by the budget, rms [V].</param>
+    /// <param name="spectrum">Of the samples.</param>
+    /// <param name="predicted">The budget's density at its bins from the first on.</param>
+    /// <param name="lines">The mains.</param>
     /// <remarks>ν = 2P²/var P, var P = ΣΣ a_j·a_k·S_j·S_k·(ρ_|j−k| + 2(1 − 1/K)·r_|j−k|)/K, a the bins' widths, ρ and r what Hann windows of one stretch and of
     /// half overlapped ones have in common. ν·P̂/P is χ² with ν degrees of freedom. Source: F. E. Satterthwaite, An approximate distribution of
     /// estimates of variance components, Biometrics Bull. 2 (1946) 110; P. D. Welch 1967 (both from memory); ρ and r derived.</remarks>
-    internal static SampledBand? Of(Band band, WelchSpectrum spectrum, double[] predicted, IReadOnlyList<MainsHarmonic> lines, double noise)
+    internal static SampledBand? Of(Band band, double whole, WelchSpectrum spectrum, double[] predicted, IReadOnlyList<MainsHarmonic> lines)
     {
         double step = spectrum.Step;
-        MainsHarmonic[] large = [.. lines.Where(line => SmallLine * noise < line.Recorded)];
+        MainsHarmonic[] large = [.. lines.Where(line => SmallLine * whole < line.Recorded)];
         var widths = new double[predicted.Length + 1];
         for (int k = 1; k < widths.Length; k++)
         {
@@ -62,7 +67,7 @@ public sealed record SampledBand(Band Band, VoltageRms Measured, VoltageRms Budg
         }
 
         double freedom = 2 * budget * budget / variance, half = SampleSummary.Significance / 2;
-        return new SampledBand(band, VoltageRms.FromVolts(Math.Sqrt(measured)), VoltageRms.FromVolts(Math.Sqrt(budget)),
+        return new SampledBand(band, Math.Sqrt(measured / budget), VoltageRms.FromVolts(whole),
             Math.Sqrt(ChiSquared.InvCDF(freedom, half) / freedom), Math.Sqrt(ChiSquared.InvCDF(freedom, 1 - half) / freedom), freedom);
     }
 
