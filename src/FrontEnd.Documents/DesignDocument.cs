@@ -28,7 +28,7 @@ public sealed class DesignDocument
         _given = builder?.Origins ?? new Dictionary<string, FieldOrigin>(StringComparer.Ordinal);
         _places = builder?.Places ?? new Dictionary<string, Span>(StringComparer.Ordinal);
         Unread = builder?.Unread ?? [];
-        Undecided = builder is null ? findings.FirstOrDefault() : builder.Undecided;
+        Undecided = builder is not null ? builder.Undecided : findings is [var first, ..] ? first : null;
         Origins = [.. DesignFields.Of(Design).Select(Origin)];
     }
 

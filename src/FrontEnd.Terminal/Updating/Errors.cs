@@ -25,7 +25,7 @@ public static class Errors
     /// <param name="design">The design in hand.</param>
     /// <param name="mayBeUnknown">True where values that nobody knows are no hindrance.</param>
     public static Finding? InTheWay(OpenDesign design, bool mayBeUnknown = false) =>
-        Of(design).FirstOrDefault() ?? (mayBeUnknown ? null : design.Document.NotAllKnown);
+        Of(design) is [var first, ..] ? first : mayBeUnknown ? null : design.Document.NotAllKnown;
 
     /// <summary>What is wrong with the value that the file gives a field; null where it was read.</summary>
     public static Finding? Problem(DesignDocument document, string key) => document.Unread.FirstOrDefault(one => one.Key == key)?.Problem;
