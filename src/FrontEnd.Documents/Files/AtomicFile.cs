@@ -8,20 +8,30 @@ namespace FrontEnd.Documents.Files;
 internal sealed class AtomicFile : IDisposable
 {
     private readonly string _place, _temporary;
-    private readonly FileStream _stream;
+    private readonly Stream _stream;
     private bool _isWhole;
 
     public AtomicFile(string path)
+        : this(path, temporary => new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+    {
+    }
+
+    /// <param name="path">Its place.</param>
+    /// <param name="open">Makes the temporary file.</param>
+    internal AtomicFile(string path, Func<string, Stream> open)
     {
         _place = System.IO.Path.GetFullPath(path);
         _temporary = System.IO.Path.Combine(System.IO.Path.GetDirectoryName(_place)!,
             $".{System.IO.Path.GetFileName(_place)}.{System.IO.Path.GetRandomFileName()}");
-        _stream = new FileStream(_temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+        _stream = open(_temporary);
         Text = new StreamWriter(_stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 64 * 1024);
     }
 
     /// <summary>What is written as text.</summary>
     public StreamWriter Text { get; }
+
+    /// <summary>What is written as it comes, by whoever writes no text.</summary>
+    public Stream Bytes => _stream;
 
     /// <summary>Writes what is no text, behind what was written before.</summary>
     public void Write(ReadOnlySpan<byte> bytes)
@@ -34,7 +44,11 @@ internal sealed class AtomicFile : IDisposable
     public void Finish()
     {
         Text.Flush();
-        _stream.Flush(flushToDisk: true);
+        if (_stream is FileStream file)
+        {
+            file.Flush(flushToDisk: true);
+        }
+
         Text.Dispose();
         if (!OperatingSystem.IsWindows() && File.Exists(_place))
         {
@@ -53,10 +67,16 @@ internal sealed class AtomicFile : IDisposable
             return;
         }
 
+        // Closing writes what is held, which a full disk refuses again; the file goes whatever comes of that.
+        Quietly(_stream.Dispose);
+        Quietly(() => File.Delete(_temporary));
+    }
+
+    private static void Quietly(Action act)
+    {
         try
         {
-            _stream.Dispose();
-            File.Delete(_temporary);
+            act();
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
