@@ -98,8 +98,8 @@ public sealed class FileTests
         Assert.Throws<IOException>(() =>
         {
             using AtomicFile file = new(path, temporary => new FullDisk(temporary, room: 10));
-            file.Bytes.Write(new byte[8]);
-            file.Bytes.Write(new byte[8]);
+            file.Write(new byte[8]);
+            file.Write(new byte[8]);
         });
         Assert.Equal([path], Directory.GetFiles(folder.Path), StringComparer.Ordinal);
         Assert.Equal("before", File.ReadAllText(path));

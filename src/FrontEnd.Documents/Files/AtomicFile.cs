@@ -2,6 +2,9 @@ using System.Text;
 
 namespace FrontEnd.Documents.Files;
 
+/// <summary>Takes bytes, each time behind those before.</summary>
+internal delegate void ByteSink(ReadOnlySpan<byte> bytes);
+
 /// <summary>A file that is written piece by piece and never seen half written: it is a temporary file beside its place until it is whole,
 /// and is then flushed to the disk and renamed.</summary>
 /// <remarks>What goes wrong with the file is thrown as reading and writing throw it, see <see cref="TextFiles.IsOfFile"/>.</remarks>
@@ -9,6 +12,7 @@ internal sealed class AtomicFile : IDisposable
 {
     private readonly string _place, _temporary;
     private readonly Stream _stream;
+    private StreamWriter? _text;
     private bool _isWhole;
 
     public AtomicFile(string path)
@@ -24,32 +28,42 @@ internal sealed class AtomicFile : IDisposable
         _temporary = System.IO.Path.Combine(System.IO.Path.GetDirectoryName(_place)!,
             $".{System.IO.Path.GetFileName(_place)}.{System.IO.Path.GetRandomFileName()}");
         _stream = open(_temporary);
-        Text = new StreamWriter(_stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 64 * 1024);
     }
 
     /// <summary>What is written as text.</summary>
-    public StreamWriter Text { get; }
-
-    /// <summary>What is written as it comes, by whoever writes no text.</summary>
-    public Stream Bytes => _stream;
+    public StreamWriter Text => _text ??= new StreamWriter(_stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 64 * 1024);
 
     /// <summary>Writes what is no text, behind what was written before.</summary>
     public void Write(ReadOnlySpan<byte> bytes)
     {
-        Text.Flush();
-        _stream.Write(bytes);
+        try
+        {
+            _text?.Flush();
+            _stream.Write(bytes);
+        }
+        catch (ArgumentException error)
+        {
+            throw TooLarge(error);
+        }
     }
 
     /// <summary>Puts the file in its place.</summary>
     public void Finish()
     {
-        Text.Flush();
-        if (_stream is FileStream file)
+        try
         {
-            file.Flush(flushToDisk: true);
+            _text?.Flush();
+            if (_stream is FileStream file)
+            {
+                file.Flush(flushToDisk: true);
+            }
+        }
+        catch (ArgumentException error)
+        {
+            throw TooLarge(error);
         }
 
-        Text.Dispose();
+        _stream.Dispose();
         if (!OperatingSystem.IsWindows() && File.Exists(_place))
         {
             File.SetUnixFileMode(_temporary, File.GetUnixFileMode(_place));
@@ -72,13 +86,16 @@ internal sealed class AtomicFile : IDisposable
         Quietly(() => File.Delete(_temporary));
     }
 
+    /// <summary>The framework calls a file that grows beyond what the disk can name, or may hold by a limit, a wrong argument.</summary>
+    private static IOException TooLarge(ArgumentException error) => new("the file is larger than the file system or a limit allows", error);
+
     private static void Quietly(Action act)
     {
         try
         {
             act();
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        catch (Exception error) when (TextFiles.IsOfFile(error))
         {
             // The write's own failure is what the user needs to know; a left-over temporary file is the lesser evil.
         }

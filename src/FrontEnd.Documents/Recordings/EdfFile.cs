@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
+using FrontEnd.Documents.Files;
 
 namespace FrontEnd.Documents.Recordings;
 
@@ -17,7 +18,7 @@ internal sealed class EdfFile : ISampleWriter
 
     private static readonly string[] Months = ["JAN", "FEB", "MAR", "APR", "MAY", "JUN", "JUL", "AUG", "SEP", "OCT", "NOV", "DEC"];
 
-    private readonly Stream _stream;
+    private readonly ByteSink _write;
     private readonly RecordingHead _head;
     private readonly EdfScale[] _scales;
     private readonly EdfLayout _layout;
@@ -26,11 +27,11 @@ internal sealed class EdfFile : ISampleWriter
     private int _filled;
     private long _records;
 
-    private EdfFile(Stream stream, RecordingHead head, EdfScale[] scales, EdfLayout layout)
+    private EdfFile(ByteSink write, RecordingHead head, EdfScale[] scales, EdfLayout layout)
     {
-        (_stream, _head, _scales, _layout, _labels) = (stream, head, scales, layout, Labels(head.Channels));
+        (_write, _head, _scales, _layout, _labels) = (write, head, scales, layout, Labels(head.Channels));
         _record = new byte[(2 * layout.Samples * scales.Length) + layout.Notes.Width];
-        _stream.Write(Header());
+        _write(Header());
     }
 
     /// <summary>First year that the two digits of a start date stand for, and the last.</summary>
@@ -49,7 +50,7 @@ internal sealed class EdfFile : ISampleWriter
     /// <summary>What has to be known before the first byte: scales and records; null with what is wrong. What it gives makes one
     /// file.</summary>
     /// <param name="path">The file's name, for the finding.</param>
-    public static Func<Stream, EdfFile>? Prepare(RecordingHead head, string path, out Finding? finding)
+    public static Func<ByteSink, EdfFile>? Prepare(RecordingHead head, string path, out Finding? finding)
     {
         EdfScale?[] scales = [.. head.Channels.Select(channel => EdfScale.Of(channel, head.AreWhole, head.InSteps))];
         if (Array.IndexOf(scales, null) is >= 0 and var wide)
@@ -66,7 +67,7 @@ internal sealed class EdfFile : ISampleWriter
 
         EdfScale[] known = [.. scales.OfType<EdfScale>()];
         EdfLayout? layout = EdfLayout.Of(head, [.. Remarks(head, known)], path, out finding);
-        return layout is null ? null : stream => new EdfFile(stream, head, known, layout);
+        return layout is null ? null : write => new EdfFile(write, head, known, layout);
     }
 
     public void Write(IReadOnlyList<double[]> steps, int length)
@@ -106,7 +107,7 @@ internal sealed class EdfFile : ISampleWriter
     private void WriteRecord()
     {
         _layout.Notes.Fill(_records, _scales.Sum(scale => scale.Held), _record.AsSpan(2 * _layout.Samples * _scales.Length));
-        _stream.Write(_record);
+        _write(_record);
         (_filled, _records) = (0, _records + 1);
     }
 

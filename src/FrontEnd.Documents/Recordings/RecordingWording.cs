@@ -1,4 +1,3 @@
-using System.Globalization;
 using FrontEnd.Digital;
 using FrontEnd.Identity;
 
@@ -14,7 +13,7 @@ internal static class RecordingWording
         : $"one count of the file is {Shown(countVolts)} at the electrodes; the design's step is {Shown(step.Volts)}";
 
     /// <summary>The design's filters as EDF spells them, <c>HP:0.5Hz LP:40Hz N:50Hz</c>: of several high-passes the highest corner, of several
-    /// low-passes the lowest, the analogue path's half power included, and every notch.</summary>
+    /// low-passes the lowest, the analogue path's half power included, and every notch. What lies above half the rate is none of the file's.</summary>
     public static string Filters(Assessment assessment)
     {
         List<Frequency> high = [], low = [], notch = [];
@@ -48,7 +47,7 @@ internal static class RecordingWording
         return string.Join(' ',
         [
             .. high.OrderByDescending(one => one.Hertz).Take(1).Select(one => Filter("HP", one)),
-            .. low.OrderBy(one => one.Hertz).Take(1).Select(one => Filter("LP", one)),
+            .. low.Where(one => one.Hertz < assessment.Design.Converter.Rate.Hertz / 2).OrderBy(one => one.Hertz).Take(1).Select(one => Filter("LP", one)),
             .. notch.Select(one => Filter("N", one)),
         ]);
     }
@@ -61,7 +60,7 @@ internal static class RecordingWording
         }
     }
 
-    private static string Filter(string kind, Frequency corner) => string.Create(CultureInfo.InvariantCulture, $"{kind}:{corner.Hertz:0.###}Hz");
+    private static string Filter(string kind, Frequency corner) => $"{kind}:{QuantityText.FormatTrimmed(corner.Hertz, "1", 3)}Hz";
 
     private static string Shown(double volts) => QuantityText.Format(volts, "V", 4);
 }

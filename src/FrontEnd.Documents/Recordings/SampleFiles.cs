@@ -45,6 +45,9 @@ public static class SampleFiles
     /// <summary>Their forms, by the extension of the file.</summary>
     public static IReadOnlyList<string> Extensions { get; } = [Edf, Csv];
 
+    /// <summary>The form that says a day.</summary>
+    public const string Dated = Edf;
+
     private const string Edf = ".edf", Csv = ".csv";
 
     /// <summary>Parts that a progress goes to.</summary>
@@ -112,7 +115,7 @@ public static class SampleFiles
     }
 
     /// <summary>What makes the writer of a file; null with a finding where its form cannot hold the samples.</summary>
-    private static Func<Stream, ISampleWriter>? Opener(RecordingHead head, string path, out Finding? finding)
+    private static Func<ByteSink, ISampleWriter>? Opener(RecordingHead head, string path, out Finding? finding)
     {
         finding = null;
         switch (Path.GetExtension(path).ToLowerInvariant())
@@ -120,7 +123,7 @@ public static class SampleFiles
             case Edf:
                 return EdfFile.Prepare(head, path, out finding);
             case Csv:
-                return stream => new SampleTable(stream, head);
+                return write => new SampleTable(write, head);
             default:
                 finding = WritingMessages.SamplesFormat(path, Extensions);
                 return null;
@@ -186,14 +189,14 @@ public static class SampleFiles
             : new WrittenSamples(_path, _writer.Channels);
 
         /// <summary>Null with a finding where it cannot be made.</summary>
-        public static Output? At(string path, Func<Stream, ISampleWriter> open, out Finding? finding)
+        public static Output? At(string path, Func<ByteSink, ISampleWriter> open, out Finding? finding)
         {
             AtomicFile? file = null;
             ISampleWriter? writer = null;
             finding = TextFiles.Attempt(path, () =>
             {
                 file = new AtomicFile(path);
-                writer = open(file.Bytes);
+                writer = open(file.Write);
             });
             if (finding is null)
             {

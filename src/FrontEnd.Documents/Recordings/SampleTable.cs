@@ -24,7 +24,7 @@ internal sealed class SampleTable : ISampleWriter
 
     private static readonly long[] Powers = [.. Enumerable.Range(0, MostDecimals + 1).Select(power => (long)Math.Pow(10, power))];
 
-    private readonly Stream _stream;
+    private readonly ByteSink _write;
     private readonly RecordingHead _head;
     private readonly double[] _scales;
     private readonly int[] _decimals;
@@ -34,9 +34,9 @@ internal sealed class SampleTable : ISampleWriter
     private int _filled;
     private long _written, _unnoted;
 
-    public SampleTable(Stream stream, RecordingHead head)
+    public SampleTable(ByteSink write, RecordingHead head)
     {
-        (_stream, _head) = (stream, head);
+        (_write, _head) = (write, head);
         _bytes = new byte[Math.Max(1 << 16, LongestNumber * (head.Channels.Count + 1))];
         _scales = [.. head.Channels.Select(channel => head.InSteps ? 1 : channel.Step.Microvolts)];
         _decimals = [.. _scales.Select(scale => head is { InSteps: true, AreWhole: true } ? 0 : DecimalsOf(scale))];
@@ -155,7 +155,7 @@ internal sealed class SampleTable : ISampleWriter
     private void Text(string text)
     {
         Flush();
-        _stream.Write(Encoding.UTF8.GetBytes(text));
+        _write(Encoding.UTF8.GetBytes(text));
     }
 
     private void Room(int bytes)
@@ -168,7 +168,7 @@ internal sealed class SampleTable : ISampleWriter
 
     private void Flush()
     {
-        _stream.Write(_bytes, 0, _filled);
+        _write(_bytes.AsSpan(0, _filled));
         _filled = 0;
     }
 }

@@ -1,4 +1,5 @@
 using FrontEnd.Bench;
+using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Recordings;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
@@ -40,9 +41,9 @@ public sealed class EdfFileTests : IDisposable
     private static byte[] Written(RecordingHead head, Func<int, long, double>? sample = null, Func<long, IEnumerable<RecordingNote>>? found = null)
     {
         using MemoryStream stream = new();
-        Func<Stream, EdfFile> open = EdfFile.Prepare(head, "a.edf", out Finding? finding)!;
+        Func<ByteSink, EdfFile> open = EdfFile.Prepare(head, "a.edf", out Finding? finding)!;
         Assert.Null(finding);
-        Fill(open(stream), head, sample, found);
+        Fill(open(stream.Write), head, sample, found);
         return stream.ToArray();
     }
 
@@ -206,7 +207,7 @@ public sealed class EdfFileTests : IDisposable
     {
         RecordingHead head = Head(250, 4, 2, 1000, areWhole: false);
         using MemoryStream stream = new();
-        EdfFile file = EdfFile.Prepare(head, "a.edf", out _)!(stream);
+        EdfFile file = EdfFile.Prepare(head, "a.edf", out _)!(stream.Write);
         Fill(file, head, (channel, n) => channel == 1 && n is 100 or 200 or 999 ? 1e9 * (n == 200 ? -1 : 1) : 3);
         Assert.Equal([0, 3], file.Channels.Select(channel => channel.Held));
         PlainEdf read = new(stream.ToArray());
@@ -354,7 +355,7 @@ public sealed class EdfFileTests : IDisposable
     [Fact]
     public void Finish_AfterTooFewSamples_Throws()
     {
-        EdfFile file = EdfFile.Prepare(Head(250, 4), "a.edf", out _)!(Stream.Null);
+        EdfFile file = EdfFile.Prepare(Head(250, 4), "a.edf", out _)!(Stream.Null.Write);
         file.Write([new double[300]], 300);
         Assert.Throws<InvalidOperationException>(file.Finish);
     }

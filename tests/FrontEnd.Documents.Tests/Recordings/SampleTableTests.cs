@@ -12,7 +12,7 @@ public sealed class SampleTableTests
     private static string Written(RecordingHead head, Func<long, IEnumerable<RecordingNote>>? found = null)
     {
         using MemoryStream stream = new();
-        EdfFileTests.Fill(new SampleTable(stream, head), head, null, found);
+        EdfFileTests.Fill(new SampleTable(stream.Write, head), head, null, found);
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 
@@ -65,7 +65,7 @@ public sealed class SampleTableTests
     {
         RecordingHead head = EdfFileTests.Head(250, 0.016, 1, 2048, 1, areWhole: false) with { Caution = "" };
         using MemoryStream stream = new();
-        SampleTable table = new(stream, head);
+        SampleTable table = new(stream.Write, head);
         table.Write([[1234.5678, -0.0004, -0.0006, 0.05]], 4);
         table.Finish();
         Assert.StartsWith("time [s],ch1 [µV]\r\n0.000,1234.568\r\n0.004,0.000\r\n0.008,-0.001\r\n0.012,0.050\r\n# ", Encoding.UTF8.GetString(stream.ToArray()), StringComparison.Ordinal);
