@@ -2,7 +2,10 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using FrontEnd.Documents;
 using FrontEnd.Documents.Tests;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
 using Xunit;
 
 namespace FrontEnd.App.Tests;
@@ -32,6 +35,21 @@ public sealed class SamplesCommandTests : IDisposable
         Assert.Contains(Nobody, Encoding.Latin1.GetString(File.ReadAllBytes(At("a.edf"))), StringComparison.Ordinal);
         Assert.Contains(Nobody, File.ReadAllText(At("a.csv")), StringComparison.Ordinal);
         Assert.Matches(@"one count of the file is [0-9.]+ nV at the electrodes; the design's step is\s+71\.64 nV", outcome.Output);
+    }
+
+    /// <summary>A file of samples travels alone: what the design says of its danger, that it is not to be worn, and the cautions go with it.</summary>
+    [Fact]
+    public void Files_OfADesignNotToBeWorn_SayAllOfIt()
+    {
+        Assert.Equal(0, Shell.Run("samples", "designs/dry-headband.toml", "--length", "60s", "-o", At("a.edf"), "-o", At("a.csv")).Code);
+        string caution = Cautions.OfFile(Evaluator.Evaluate(DesignDocument.Read("designs/dry-headband.toml").Design));
+        Assert.Contains("NOT TO BE WORN", caution, StringComparison.Ordinal);
+        Assert.Contains(CautionTests.Own, caution, StringComparison.Ordinal);
+        Assert.Contains(caution, File.ReadAllText(At("a.csv")), StringComparison.Ordinal);
+
+        // In pieces, one annotation each, over the first records.
+        string notes = string.Join(' ', Encoding.UTF8.GetString(File.ReadAllBytes(At("a.edf"))).Split("+0\x14").Skip(1).Select(note => note.Split('\x14')[0]));
+        Assert.Contains(caution, notes, StringComparison.Ordinal);
     }
 
     /// <summary>The same seed gives the same bytes, another one others.</summary>

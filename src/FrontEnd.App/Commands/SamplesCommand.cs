@@ -28,7 +28,7 @@ internal static class SamplesCommand
         };
         Option<string[]> without = new("--without") { Description = "what is left out: hum, electrodes, a source of noise as the budget calls it, such as folded or quantisation, a stage, a digital filter or a patch by its name. May be given several times; default: nothing", HelpName = "name" };
         Option<bool> counts = new("--counts") { Description = "write steps of the converter; default: volts at the electrodes" };
-        Option<string?> beside = new("--beside") { Description = "another design whose samples are looked at beside them; default: none", HelpName = "design" };
+        Option<string?> beside = new("--beside") { Description = "another design whose samples are shown beside them, with the same seed; files hold those of the first; default: none", HelpName = "design" };
         Option<string?> day = new("--date") { Description = "day that an .edf says it is of, as 2026-11-26; default: the first of January 2026, so that the same samples are the same file", HelpName = "day" };
         Option<string[]> files = new("--output", "-o")
         {

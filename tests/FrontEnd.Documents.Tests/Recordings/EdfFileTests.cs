@@ -316,6 +316,18 @@ public sealed class EdfFileTests : IDisposable
         }
     }
 
+    /// <summary>A label of EDF+ is found by its sensor alone, while that is but one's.</summary>
+    [Fact]
+    public void Read_OfASensor_FindsItsLabel()
+    {
+        RecordingHead head = Head(250, 4, 4);
+        head = head with { Channels = [.. head.Channels.Zip(["Fp1-A2", "Fp2-A2", "Cz-A1", "Cz-A2"], (channel, sites) => channel with { Sites = sites })] };
+        byte[] bytes = Written(head);
+        Assert.Equal("EEG Fp2-A2", Own(bytes, "fp2", out _).Channel);
+        Assert.Equal("EEG Cz-A2", Own(bytes, "Cz-A2", out _).Channel);
+        Assert.Equal("FE0743", Assert.Throws<BadRecordingException>(() => Own(bytes, "Cz", out _)).Finding.Code);
+    }
+
     [Theory]
     [InlineData("EDF Annotations")]
     [InlineData("3")]
