@@ -1,6 +1,5 @@
 using FrontEnd.Designs;
 using FrontEnd.Identity;
-using FrontEnd.Topologies;
 
 namespace FrontEnd.Simulation;
 
@@ -24,7 +23,7 @@ internal sealed record LeftOut
     /// <summary>True where a source of noise is left out: the samples then have less than the budget says.</summary>
     public bool IsQuieter => Weights.Values.Contains(0);
 
-    private IReadOnlyList<string> Names { get; init; } = [];
+    private string[] Names { get; init; } = [];
 
     /// <summary>Every word that can be left out of a design.</summary>
     public static IReadOnlyList<string> WordsOf(Design design) =>
@@ -71,7 +70,7 @@ internal sealed record LeftOut
     }
 
     /// <summary>The design without the stages, filters and patches of those names.</summary>
-    public Design From(Design design) => Names.Count == 0 ? design : design with
+    public Design From(Design design) => Names.Length == 0 ? design : design with
     {
         Stages = Kept(design.Stages, stage => stage.Name), Digital = Kept(design.Digital, filter => filter.Name), Patches = Kept(design.Patches, patch => patch.Name),
     };

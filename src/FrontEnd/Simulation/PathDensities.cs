@@ -1,6 +1,5 @@
 using FrontEnd.Budgets;
 using FrontEnd.Converter;
-using FrontEnd.Designs;
 using FrontEnd.Identity;
 using FrontEnd.Reporting;
 

@@ -1,5 +1,4 @@
 using FrontEnd.Circuits;
-using FrontEnd.Numbers;
 
 namespace FrontEnd.Simulation;
 

@@ -1,5 +1,4 @@
 using FrontEnd.Budgets;
-using FrontEnd.Circuits;
 using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Identity;

@@ -1,7 +1,4 @@
-using FrontEnd.Budgets;
-using FrontEnd.Converter;
 using FrontEnd.Designs;
-using FrontEnd.Digital;
 using FrontEnd.Identity;
 using FrontEnd.Reporting;
 
