@@ -175,7 +175,7 @@ internal static class SheetCommand
             : new Sheet(document, Advisor.Advise(assessment)) { Bench = Bench.BenchPlan.Of(document.Design).Readings, Board = board };
     }
 
-    private static IEnumerable<Finding> Wrong(string? day, string[] files)
+    private static List<Finding> Wrong(string? day, string[] files)
     {
         List<Finding> wrong = [];
         if (OptionValues.Day(day, "--date", wrong) is not null && !Array.Exists(files, file => SheetFormats.Knows(file, [SheetFormats.Printed])))

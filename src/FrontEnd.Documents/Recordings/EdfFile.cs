@@ -152,7 +152,7 @@ internal sealed class EdfFile : ISampleWriter
     }
 
     /// <summary>How samples stand in the file, in words; then what a file carries which travels alone.</summary>
-    private static IEnumerable<string> Remarks(RecordingHead head, IReadOnlyList<EdfScale> scales) =>
+    private static IEnumerable<string> Remarks(RecordingHead head, EdfScale[] scales) =>
         [
             .. head.Channels.Select((channel, at) => RecordingWording.Scale(scales[at].StepsPerCount * channel.Step.Volts, channel.Step, scales[at].IsStep)).Distinct(),
             $"design: {head.Design}",

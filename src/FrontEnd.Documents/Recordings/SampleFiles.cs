@@ -1,4 +1,3 @@
-using FrontEnd.Designs;
 using FrontEnd.Documents.Files;
 using FrontEnd.Head;
 using FrontEnd.Simulation;

@@ -126,7 +126,7 @@ public sealed class EdfFileTests : IDisposable
     public void Labels_OfAlikeNames_DifferAndAreNeverThatOfTheAnnotations()
     {
         RecordingHead head = Head(250, 1, 3);
-        head = head with { Channels = [.. new[] { "EDF Annotations", "a long name of a channel 1", "a long name of a channel 2" }.Select(name => head.Channels[0] with { Name = name })] };
+        head = head with { Channels = [.. head.Channels.Zip(["EDF Annotations", "a long name of a channel 1", "a long name of a channel 2"], (channel, name) => channel with { Name = name })] };
         Assert.Equal(["EDF Annotation 2", "a long name of a", "a long name of 2"], new PlainEdf(Written(head)).Signals.Select(signal => signal.Label));
     }
 

@@ -20,6 +20,9 @@ internal sealed class PlainEdf
 
     public sealed record Annotation(long Record, decimal Onset, decimal? Length, string Text);
 
+    /// <summary>Of a signal's fields: label, transducer, dimension, physical least and most, digital least and most, filters, samples of a record, reserved.</summary>
+    private static readonly int[] Widths = [16, 80, 8, 8, 8, 8, 8, 80, 8, 32];
+
     private readonly byte[] _bytes;
     private int _at;
 
@@ -37,7 +40,7 @@ internal sealed class PlainEdf
         RecordSeconds = decimal.Parse(Field(8), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
         int signals = Whole(Field(4));
         Assert.Equal(256 * (signals + 1), header);
-        string[][] fields = [.. new[] { 16, 80, 8, 8, 8, 8, 8, 80, 8, 32 }.Select(width => Enumerable.Range(0, signals).Select(_ => Field(width)).ToArray())];
+        string[][] fields = [.. Widths.Select(width => Enumerable.Range(0, signals).Select(_ => Field(width)).ToArray())];
         All = [.. Enumerable.Range(0, signals).Select(i => new Signal(fields[0][i], fields[1][i], fields[2][i], Number(fields[3][i]), Number(fields[4][i]), Whole(fields[5][i]),
             Whole(fields[6][i]), fields[7][i], Whole(fields[8][i])))];
         Assert.All(fields[9], reserved => Assert.Equal("", reserved));
