@@ -69,6 +69,7 @@ public sealed class SamplesCommandTests : IDisposable
         Assert.NotEqual(first, Bytes("--seed", "2"));
         Assert.NotEqual(first, Bytes("--without", "hum"));
         Assert.NotEqual(first, Bytes("--signal", "blink=80uV"));
+        Assert.Equal(Bytes("--signal", "blink=80uV", "--signal", "heart", "--without", "hum", "--without", "folded"), Bytes("--signal", "blink=80uV, heart", "--without", "hum,folded"));
         Assert.NotEqual(first, Bytes("--counts"));
         Assert.Equal(["x." + form], Directory.GetFiles(_folder.Path).Select(Path.GetFileName));
     }
@@ -117,6 +118,7 @@ public sealed class SamplesCommandTests : IDisposable
         Assert.Equal(2, outcome.Code);
         Assert.Equal("", outcome.Output);
         Assert.StartsWith($"{code} error: ", outcome.Messages, StringComparison.Ordinal);
+        Assert.DoesNotContain(".toml, --", outcome.Messages, StringComparison.Ordinal); // an option stands in no file
         Assert.Empty(Directory.GetFileSystemEntries(_folder.Path));
     }
 

@@ -23,10 +23,10 @@ internal static class SamplesCommand
         Option<ulong> seed = SpreadCommand.SeedOption();
         Option<string[]> signals = new("--signal")
         {
-            Description = $"a signal on the made-up head, with its amplitude behind an equals sign where it is not the usual one: {string.Join("; ", HeadSignal.All.Select(one => $"{one.Word} ({one.What})"))}. May be given several times; default: noise, mains and the design's patches alone",
+            Description = $"a signal on the made-up head, with its amplitude behind an equals sign where it is not the usual one: {string.Join("; ", HeadSignal.All.Select(one => $"{one.Word} ({one.What})"))}. May be given several times, or with commas; default: noise, mains and the design's patches alone",
             HelpName = "name",
         };
-        Option<string[]> without = new("--without") { Description = "what is left out: hum, electrodes, a source of noise as the budget calls it, such as folded or quantisation, a stage, a digital filter or a patch by its name. May be given several times; default: nothing", HelpName = "name" };
+        Option<string[]> without = new("--without") { Description = "what is left out: hum, electrodes, a source of noise as the budget calls it, such as folded or quantisation, a stage, a digital filter or a patch by its name. May be given several times, or with commas; default: nothing", HelpName = "name" };
         Option<bool> counts = new("--counts") { Description = "write steps of the converter; default: volts at the electrodes" };
         Option<string?> beside = new("--beside") { Description = "another design whose samples are shown beside them, with the same seed; files hold those of the first; default: none", HelpName = "design" };
         Option<string?> day = new("--date") { Description = "day that an .edf says it is of, as 2026-11-26; default: the first of January 2026, so that the same samples are the same file", HelpName = "day" };
@@ -101,9 +101,12 @@ internal static class SamplesCommand
     private static SampleWish Wish(Asked asked, List<Finding> wrong)
     {
         Duration? length = OptionValues.Quantity<Duration>(asked.Length, "--length", wrong);
-        HeadSignal[] signals = [.. asked.Signals.Select(text => HeadSignal.Parse(text, wrong)).OfType<HeadSignal>()];
-        return new SampleWish { Length = length ?? new SampleWish().Length, Seed = asked.Seed, Signals = signals, Without = asked.Without };
+        HeadSignal[] signals = [.. Each(asked.Signals).Select(text => HeadSignal.Parse(text, wrong)).OfType<HeadSignal>()];
+        return new SampleWish { Length = length ?? new SampleWish().Length, Seed = asked.Seed, Signals = signals, Without = [.. Each(asked.Without)] };
     }
+
+    /// <summary>Names that were given one by one or with commas between them.</summary>
+    private static IEnumerable<string> Each(string[] texts) => texts.SelectMany(text => text.Split(',', StringSplitOptions.TrimEntries));
 
     /// <summary>A design that is ready to be simulated.</summary>
     private sealed record Made(SampleRun Run, Results.Assessment Assessment);
@@ -125,7 +128,7 @@ internal static class SamplesCommand
 
         List<Finding> findings = [];
         SampleRun? run = SampleRun.Prepare(document.Design, wish, findings);
-        outlet.Tell(findings.Select(document.Placed));
+        outlet.Tell(findings.Select(finding => finding.Field.StartsWith("--", StringComparison.Ordinal) ? finding : document.Placed(finding)));
         return run is null ? null : new Made(run, assessment);
     }
 
