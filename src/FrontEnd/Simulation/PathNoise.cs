@@ -1,3 +1,4 @@
+using FrontEnd.Budgets;
 using FrontEnd.Numbers;
 
 namespace FrontEnd.Simulation;

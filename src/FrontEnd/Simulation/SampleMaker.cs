@@ -155,7 +155,7 @@ internal sealed class SampleMaker
         var all = new PathDensities[run.Kinds.Count];
         for (int kind = 0; kind < all.Length; kind++)
         {
-            all[kind] = new PathDensities(run.Kinds[kind], 0 < kind ? all[0].Path : null, run.LeftOut.Weights, !run.LeftOut.Folds, !run.LeftOut.ConverterNoise);
+            all[kind] = new PathDensities(run.Kinds[kind].Path, 0 < kind ? all[0].Path : null, run.LeftOut.Weights, !run.LeftOut.Folds, !run.LeftOut.ConverterNoise);
         }
 
         return all;

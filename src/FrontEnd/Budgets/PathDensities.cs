@@ -1,9 +1,7 @@
-using FrontEnd.Budgets;
 using FrontEnd.Converter;
 using FrontEnd.Identity;
-using FrontEnd.Reporting;
 
-namespace FrontEnd.Simulation;
+namespace FrontEnd.Budgets;
 
 /// <summary>Densities of one kind of channel at the bins of a block, as what <see cref="Numbers.ColouredNoise"/> takes: square roots, at the bins
 /// 0 … n/2, nothing at 0 Hz.</summary>
@@ -13,15 +11,21 @@ internal sealed class PathDensities
     private readonly AnalogDigitalConverter _converter;
     private readonly bool _isFolded, _isConverterNoisy;
 
-    /// <param name="kind">The kind of channel.</param>
+    /// <param name="path">The channel's path.</param>
     /// <param name="first">The path of the first kind, whose stages serve all; null for the first itself.</param>
-    /// <param name="weights">Powers of the sources.</param>
+    /// <param name="weights">What the powers of some sources are multiplied by; empty for all as they are.</param>
     /// <param name="isFolded">False to leave out what folds.</param>
     /// <param name="isConverterNoisy">False to leave out the converter's own noise.</param>
-    public PathDensities(ChannelBudgets kind, SignalPath? first, IReadOnlyDictionary<SourceId, double> weights, bool isFolded, bool isConverterNoisy)
+    public PathDensities(SignalPath path, SignalPath? first, IReadOnlyDictionary<SourceId, double> weights, bool isFolded, bool isConverterNoisy)
     {
-        (_converter, _isFolded, _isConverterNoisy) = (kind.Design.Converter, isFolded, isConverterNoisy);
-        _path = weights.Count == 0 ? kind.Path : new SignalPath(kind.Design, kind.Path.Built, first, isOneOfMany: true, weights);
+        (_converter, _isFolded, _isConverterNoisy) = (path.Model.Design.Converter, isFolded, isConverterNoisy);
+        _path = weights.Count == 0 ? path : new SignalPath(path.Model.Design, path.Built, first, isOneOfMany: true, weights);
+    }
+
+    /// <summary>Of a path as it is.</summary>
+    public PathDensities(SignalPath path)
+        : this(path, null, new Dictionary<SourceId, double>(), isFolded: true, isConverterNoisy: true)
+    {
     }
 
     public SignalPath Path => _path;
