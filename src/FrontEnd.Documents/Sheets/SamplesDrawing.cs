@@ -62,8 +62,9 @@ public static class SamplesDrawing
             curves.Add(other.Look.Traces[channel] with { Name = other.Name });
         }
 
-        double last = curves.Max(curve => curve.X[^1]), low = curves.Min(curve => curve.Y.Min()), high = curves.Max(curve => curve.Y.Max());
-        Chart chart = new($"{look.Traces[channel].Name} in time", new Axis("time, s", "s", 0, last, IsLog: false), Axis.Steps10($"{look.Traces[channel].Name}, V", "V", low, high));
+        string channelName = Called(look.Traces[channel].Name);
+        double last = Math.Min(Shown.Seconds, look.Run.Wish.Length.Seconds), low = curves.Min(curve => curve.Y.Min()), high = curves.Max(curve => curve.Y.Max());
+        Chart chart = new($"{channelName} in time", new Axis("time, s", "s", 0, last, IsLog: false), Axis.Steps10($"{channelName}, V", "V", low, high));
         Add(chart, curves);
         return chart.Draw();
     }
@@ -78,11 +79,14 @@ public static class SamplesDrawing
 
         double[] positive = [.. curves.SelectMany(curve => curve.Y).Where(value => 0 < value)];
         double high = positive.Length == 0 ? 1e-6 : positive.Max(), low = Math.Max(positive.Length == 0 ? 1e-9 : positive.Min(), high / 1e5);
-        string channel = look.Traces.Count == 1 ? "" : $" of {look.Traces[0].Name}";
+        string channel = look.Traces.Count == 1 ? "" : $" of {Called(look.Traces[0].Name)}";
         Chart chart = new($"spectrum{channel}", Axis.Decades("frequency, Hz", "Hz", curves[0].X[0], curves[0].X[^1]), Axis.Decades($"density{channel}, V/√Hz", "V/√Hz", low, high));
         Add(chart, curves);
         return chart.Draw();
     }
+
+    /// <summary>A channel that has a number for a name.</summary>
+    private static string Called(string name) => name.All(char.IsAsciiDigit) ? $"channel {name}" : name;
 
     private static void Add(Chart chart, List<Curve> curves)
     {

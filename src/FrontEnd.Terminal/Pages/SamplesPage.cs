@@ -19,7 +19,8 @@ public sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
     private static readonly Duration Length = Duration.FromSeconds(40);
 
     /// <summary>What a key leaves out, and its words.</summary>
-    private static readonly (char Letter, string Word)[] Switches = [('h', "hum"), ('f', "folded"), ('q', "quantisation"), ('e', "electrodes"), ('d', DigitalWord)];
+    private static readonly (char Letter, string Word, string Key)[] Switches =
+        [('h', "hum", "hum"), ('f', "folded", "folds"), ('q', "quantisation", "rounding"), ('e', "electrodes", "electrodes"), ('d', DigitalWord, "filters")];
 
     private const string DigitalWord = "digital filters";
 
@@ -43,7 +44,7 @@ public sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
 
     /// <inheritdoc/>
     protected override IEnumerable<KeyHint> WishKeys =>
-        [new("hfqed", "hum folds rounding electrodes digital"), new("a", "a head"), new("w", "window"), new("c", "channel"), new("v", InWords ? "picture" : "in words"), new("s", "seed")];
+        [.. Switches.Select(one => new KeyHint(one.Letter.ToString(), one.Key)), new("a", "head"), new("w", "window"), new("c", "channel"), new("v", InWords ? "picture" : "words"), new("s", "seed")];
 
     /// <inheritdoc/>
     public override StudyOutcome Work(Design design, Action<double> progress, CancellationToken cancellation)
@@ -95,9 +96,6 @@ public sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
     protected override string Wish(Model model) =>
         (Off.Length == 0 ? "noise and mains" : "without " + string.Join(", ", Switches.Where(one => Off.Contains(one.Letter)).Select(one => one.Word)))
             + (HasHead ? ", on a made-up head" : "") + $", channel {Channel + 1}, seed {Seed}";
-
-    /// <inheritdoc/>
-    protected override IReadOnlyList<string> Text => InWords ? base.Text : [];
 
     /// <inheritdoc/>
     protected override StudyPage? Wished(char letter) => letter switch
@@ -153,7 +151,7 @@ public sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
     {
         string All(SampleLook look) => QuantityText.Format(look.Summary.Channels[channel].Rms);
         return outcome.Without is { } without ? $"{All(outcome.With)} with all, {All(without)} without"
-            : outcome.With.Summary.Channels[channel].Bands is [{ } band, ..] ? $"noise {QuantityText.Format(band.Share, "1")} of the budget, allowed {QuantityText.Format(band.Least, "1")} to {QuantityText.Format(band.Greatest, "1")}"
+            : outcome.With.Summary.Channels[channel].Bands is [{ } band, ..] ? $"noise {QuantityText.Format(band.Share, "1")} of the budget"
             : All(outcome.With);
     }
 }
