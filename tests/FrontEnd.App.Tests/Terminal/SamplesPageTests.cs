@@ -1,4 +1,4 @@
-using FrontEnd.Documents.Reading;
+using FrontEnd.Documents;
 using FrontEnd.Simulation;
 using FrontEnd.Terminal;
 using Xunit;
