@@ -134,7 +134,7 @@ public abstract record StudyPage : TextPage
     /// <param name="takesUnknown">True for one that works on a design of which not everything is known.</param>
     protected static (Model Model, Effect? Effect) OpenStudy(Model model, StudyPage study, bool takesUnknown = false)
     {
-        if (!takesUnknown && model.Here.Document.NotAllKnown is { } why)
+        if (Errors.InTheWay(model.Here, mayBeUnknown: takesUnknown) is { } why)
         {
             return (model.Complain(why), null);
         }

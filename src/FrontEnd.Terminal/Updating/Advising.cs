@@ -17,6 +17,11 @@ public static class Advising
     /// <summary>Makes the change that helps most for the figure in hand.</summary>
     public static (Model Model, Effect? Effect) Apply(Model model)
     {
+        if (Errors.Of(model.Here) is [var wrong, ..])
+        {
+            return (model.Complain(wrong), null);
+        }
+
         Result? result = FixInHand(model);
         if (result?.Verdict.Kind == VerdictKind.Pass)
         {

@@ -57,8 +57,7 @@ public static class Files
             OnResults = false,
             Status = opened.Document.HasErrors ? "" : $"{opened.Path}: open; k goes to the next design, c compares",
         };
-        Finding? worst = opened.Document.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error);
-        return (worst is null ? next : next.Complain(worst), Effect.Evaluate.Of(design.Slot, 1, opened.Document));
+        return (Errors.AtFirst(next), Effect.Evaluate.Of(design.Slot, 1, opened.Document));
     }
 
     /// <summary>Closes the design in hand; asks first where something would be lost.</summary>
@@ -160,13 +159,14 @@ public static class Files
 
     /// <summary>Has the sheet written.</summary>
     public static (Model Model, Effect? Effect) WriteSheet(Model model, string path, bool mayReplace) =>
-        model.Here is { Shown: { } shown, IsFresh: true }
+        Errors.InTheWay(model.Here) is { } wrong ? (model.Complain(wrong), null)
+        : model.Here is { Shown: { } shown, IsFresh: true }
         ? (model, new Effect.Sheet(path, model.Here.Document, shown, mayReplace))
         : (model.Tell("the figures are being worked out anew; try again in a moment"), null);
 
     /// <summary>Has the coefficients written.</summary>
     public static (Model Model, Effect? Effect) WriteCoefficients(Model model, string path, bool mayReplace) =>
-        (model, new Effect.Coefficients(path, model.Design, mayReplace));
+        Errors.InTheWay(model.Here) is { } wrong ? (model.Complain(wrong), null) : (model, new Effect.Coefficients(path, model.Design, mayReplace));
 
     /// <summary>Offers unsaved work of an earlier session.</summary>
     public static Model Offer(Model model, IReadOnlyList<RecoveredDesign> designs) => model with

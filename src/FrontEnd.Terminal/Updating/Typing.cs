@@ -25,7 +25,7 @@ public static class Typing
             return (model with { Page = ChoosePage.For(model, row.Field) }, null);
         }
 
-        string text = FieldText.Format(row.Field, row.Field.Get(model.Design));
+        string text = FormRow.Said(row.Field, model.Here.Document);
         FieldEditor editor = new(row.Field.Key, Line.Of(text), null);
         Line begun = first is null or "" ? new Line("", 0, false) : Line.Of("").Insert(first);
         return (model with { Editing = first is null ? editor : editor.With(begun, row.Field) }, null);
@@ -132,7 +132,7 @@ public static class Typing
     /// <summary>Puts a typed text into the design; where it will not do, the editor stays open and says why.</summary>
     public static (Model Model, Effect? Effect) Keep(Model model, Field<Design> field, string text)
     {
-        if (string.Equals(text.Trim(), FieldText.Format(field, field.Get(model.Design)), StringComparison.Ordinal))
+        if (Errors.InPlaceOfValue(model.Here.Document, field.Key) is null && string.Equals(text.Trim(), FieldText.Format(field, field.Get(model.Design)), StringComparison.Ordinal))
         {
             return (model with { Editing = null }, null);
         }
