@@ -36,6 +36,8 @@ public static class Updater
         Message.FoundRecovery found => (Files.Offer(model, found.Designs), null),
         Message.Recover recover => Files.Recover(model, recover.Designs),
         Message.DropRecovery => (model with { Page = null }, new Effect.DropRecovery()),
+        Message.FoundOther found => ConflictPage.Open(model, found),
+        Message.OpenElsewhere elsewhere => (Disk.Elsewhere(model, elsewhere.Processes), null),
         Message.SeenOnDisk seen => (Disk.Seen(model, seen), null),
         Message.CardsRead read => Disk.EditAgain(model, read),
         Message.LeaveNow => (model with { Quitting = true }, new Effect.Quit()),

@@ -48,7 +48,8 @@ public static class TerminalHost
         int code = 0;
         Exception? error = null;
         RecentFiles? recent = folder is null ? null : new RecentFiles(folder);
-        using Performer performer = new(recovery, recent, text => app.Clipboard?.TrySetClipboardData(text), looks: BetweenLooks);
+        using Performer performer = new(recovery, recent, text => app.Clipboard?.TrySetClipboardData(text), looks: BetweenLooks,
+            presence: folder is null ? null : new Presence(folder));
 
         void Leave(PosixSignalContext signal, int exit)
         {
