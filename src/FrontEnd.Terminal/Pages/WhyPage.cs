@@ -25,17 +25,13 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
 
     /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) =>
-        [KeyHint.Of('a', "a", "make the change that helps most"), KeyHint.Scroll, KeyHint.Back];
+        [KeyHint.Of(Act.Apply, "h", "make the change that helps most"), KeyHint.Scroll, KeyHint.Back];
 
     /// <inheritdoc/>
     public override Page Hear(Model model, Message news) =>
         news is Message.Moved moved && moved.ResultId == ResultId && moved.Slot == model.Here.Slot && moved.Run == model.Here.Run
             ? this with { Sensitivities = moved.Sensitivities }
             : this;
-
-    /// <inheritdoc/>
-    protected override (Model Model, Effect? Effect)? PressElse(Model model, Keystroke key) =>
-        key is { Key: KeyName.Letter, Letter: 'a' or 'A', Ctrl: false } ? Advising.Apply(model) : null;
 
     /// <inheritdoc/>
     protected override void PaintHeading(Canvas canvas, Model model, Frame frame)
@@ -71,7 +67,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
                     "limit from" => Ink.Dim,
                     _ => Ink.Plain,
                 };
-                parts.Add((line.Label, line.Text + (line.Label == "helps most" ? "   (a makes the change)" : ""), ink));
+                parts.Add((line.Label, line.Text + (line.Label == "helps most" ? "   (h makes the change)" : ""), ink));
             }
 
             if (result.Verdict.Improvement is null && result.Verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal)

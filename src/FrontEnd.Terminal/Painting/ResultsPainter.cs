@@ -1,4 +1,5 @@
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Reporting;
 
 namespace FrontEnd.Terminal;
 
@@ -82,8 +83,10 @@ public static class ResultsPainter
     {
         bool judged = result.Verdict.Requirement is not null;
         string value = canvas.Fit(ResultText.Value(result), result.State == ResultState.Number ? 18 : Math.Max(12, width / 2));
-        string sign = judged ? $"{Wording.Sign(result.Verdict.Kind)} " : "  ";
-        Ink ink = judged ? ResultText.Ink(result.Verdict.Kind) : Ink.Dim;
+        VerdictKind kind = model.Here.Shown is { } shown ? NodeVerdicts.Of(shown, result) : result.Verdict.Kind;
+        bool signed = judged || kind != VerdictKind.NotJudged;
+        string sign = signed ? $"{Wording.Sign(kind)} " : "  ";
+        Ink ink = signed ? ResultText.Ink(kind) : Ink.Dim;
         int nameRoom = width - Lettering.Columns(value) - 1;
         string name = canvas.Say(sign + result.Name);
         if (judged && nameRoom < Lettering.Columns(name) && canvas.Wrap(name, nameRoom) is { Count: > 0 } wrapped)
