@@ -193,7 +193,12 @@ public sealed record Place(
             mine.AddRange(assessment.Results.Where(result => pattern.Fits(result.Id) && seen.Add(result.Id)));
         }
 
-        return mine;
+        // A frequency stands in the row of what is at it, and comes after it.
+        return
+        [
+            .. mine.Where(result => ResultPairs.FigureAt(assessment, result) is not { } figure || !seen.Contains(figure.Id))
+                .SelectMany(result => ResultPairs.FrequencyOf(assessment, result) is { } frequency && seen.Contains(frequency.Id) ? [result, frequency] : (Result[])[result]),
+        ];
     }
 
     /// <summary>The worst verdict that the block answers for: as bad as the worst of its nodes, also where another block's clips first.</summary>

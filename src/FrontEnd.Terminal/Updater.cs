@@ -11,7 +11,9 @@ public static class Updater
 
     internal static (Model Model, Effect? Effect) Next(Model model, Message message) => message switch
     {
+        Message.Pressed pressed when KeyMap.Meaning(pressed.Key) == FieldHelpPage.Way && MessagePage.OpenIfCut(model) is { Page: MessagePage } whole => (whole, null),
         Message.Pressed pressed => Press(Silent(model), pressed.Key),
+        Message.Do { Act: var act } when act == FieldHelpPage.Way && MessagePage.OpenIfCut(model) is { Page: MessagePage } whole => (whole, null),
         Message.Do act => act.Act.Perform(Silent(model)),
         Message.Pasted pasted => (Typing.Paste(model, pasted.Text), null),
         Message.Resized size => (model with { Width = size.Width, Height = size.Height }, null),

@@ -25,7 +25,21 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
 
     /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) =>
-        [KeyHint.Of(Act.Apply, "h", "make the change that helps most"), KeyHint.Scroll, KeyHint.Back];
+        [
+            KeyHint.Of(Act.Apply, "h", "make the change that helps most"),
+            .. Other(model) is { } other ? [KeyHint.Of(KeyName.Tab, "Tab", $"why {ResultText.Value(other)}")] : Array.Empty<KeyHint>(),
+            KeyHint.Scroll, KeyHint.Back,
+        ];
+
+    /// <summary>The figure that stands in one row with this one; null for none.</summary>
+    private Result? Other(Model model) => model.Here.Shown is { } shown && shown.Find(ResultId) is { } result
+        ? ResultPairs.FrequencyOf(shown, result) ?? ResultPairs.FigureAt(shown, result) : null;
+
+    /// <inheritdoc/>
+    protected override (Model Model, Effect? Effect)? PressElse(Model model, Keystroke key) =>
+        key.Key == KeyName.Tab && Other(model) is { } other
+            ? (model with { Page = new WhyPage(other.Id) }, new Effect.Move(model.Here.Slot, model.Here.Run, model.Here.Shown!, other.Id))
+            : null;
 
     /// <inheritdoc/>
     public override Page Hear(Model model, Message news) =>

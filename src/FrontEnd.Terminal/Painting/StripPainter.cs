@@ -81,6 +81,8 @@ public static class StripPainter
         bool wrong = Errors.AreIn(model.Here.Document, block);
         string verdict = wrong ? $"{Wording.Sign(VerdictKind.Fail)} error"
             : wide || sign.Length + word.Length + 1 < 10 ? $"{sign} {word}"
+            // Where nothing is judged there is nothing to say for which other blocks would have to make room.
+            : kind == VerdictKind.NotJudged ? ""
             : sign + word;
         string[] lines = [canvas.Fit(block.Title, 12), canvas.Fit(figure, 12), canvas.Fit(second, 12), verdict];
         return new Cell(lines[0], lines[1], lines[2], verdict, wrong ? Ink.Fail : ResultText.Ink(kind), lines.Max(Lettering.Columns));
