@@ -1,5 +1,4 @@
 using FrontEnd.Documents;
-using FrontEnd.Documents.Reading;
 
 namespace FrontEnd.Terminal;
 
@@ -46,7 +45,7 @@ public sealed record ConflictPage(int Slot, string Path, DesignDocument Theirs) 
     public override void Paint(Canvas canvas, Model model, Frame frame)
     {
         PaintHeading(canvas, model, frame);
-        IReadOnlyList<(string Words, Func<Model, (Model, Effect?)> Do)> choices = Choices(model);
+        List<(string Words, Func<Model, (Model, Effect?)> Do)> choices = Choices(model);
         for (int i = 0; i < choices.Count; i++)
         {
             int y = frame.Top + 1 + i;
@@ -127,7 +126,7 @@ public sealed record ConflictPage(int Slot, string Path, DesignDocument Theirs) 
 
     private Frame Below(Model model, Frame frame) => frame with { Top = Math.Min(frame.Bottom, frame.Top + 2 + Choices(model).Count) };
 
-    private IReadOnlyList<(string Words, Func<Model, (Model, Effect?)> Do)> Choices(Model model)
+    private List<(string Words, Func<Model, (Model, Effect?)> Do)> Choices(Model model)
     {
         List<(string Words, Func<Model, (Model, Effect?)> Do)> choices = [("back: write nothing", now => (now, null))];
         OpenDesign here = model.Here;

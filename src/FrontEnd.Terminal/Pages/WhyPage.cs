@@ -20,7 +20,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
     /// <summary>Opens the reason of the figure in hand.</summary>
     public static (Model Model, Effect? Effect) Open(Model model) =>
         Whereabouts.ResultInHand(model) is { } result && model.Here.Shown is { } shown
-        ? (model with { Page = new WhyPage(result.Id) }, new Effect.Move(model.Here.Slot, model.Here.Run, shown, result.Id))
+        ? (model with { Page = new WhyPage(result.Id) }, Errors.InTheWay(model.Here) is null ? new Effect.Move(model.Here.Slot, model.Here.Run, shown, result.Id) : null)
         : (model, null);
 
     /// <inheritdoc/>
@@ -38,7 +38,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
     /// <inheritdoc/>
     protected override (Model Model, Effect? Effect)? PressElse(Model model, Keystroke key) =>
         key.Key == KeyName.Tab && Other(model) is { } other
-            ? (model with { Page = new WhyPage(other.Id) }, new Effect.Move(model.Here.Slot, model.Here.Run, model.Here.Shown!, other.Id))
+            ? (model with { Page = new WhyPage(other.Id) }, Errors.InTheWay(model.Here) is null ? new Effect.Move(model.Here.Slot, model.Here.Run, model.Here.Shown!, other.Id) : null)
             : null;
 
     /// <inheritdoc/>
@@ -66,6 +66,8 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
             ? [.. InReadingOrder(Parts(model, result)).SelectMany(part => Labelled(canvas, frame, part.Label, part.Text, part.Ink))]
             : [];
 
+    private const string WithErrors = "not worked out while the file has errors or unknown values";
+
     private List<(string Label, string Text, Ink Ink)> Parts(Model model, Result result)
     {
         List<(string Label, string Text, Ink Ink)> parts = [];
@@ -86,7 +88,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
 
             if (result.Verdict.Improvement is null && result.Verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal)
             {
-                parts.Add(("helps most", model.Here.Advised ? "no single change was found that helps" : "being looked for", Ink.Dim));
+                parts.Add(("helps most", Errors.InTheWay(model.Here) is not null ? WithErrors : model.Here.Advised ? "no single change was found that helps" : "being looked for", Ink.Dim));
             }
         }
 
@@ -102,7 +104,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
                 line.Label switch { "equation" or "why" => Ink.Strong, "source" or "to read" => Ink.Dim, _ => Ink.Plain }));
         }
 
-        parts.Add(("moves by", Moves(result), Ink.Plain));
+        parts.Add(("moves by", Errors.InTheWay(model.Here) is not null ? WithErrors : Moves(result), Ink.Plain));
         parts.Add(("cautions", string.Join("\n", Cautions.All), Ink.Plain));
         return parts;
     }
