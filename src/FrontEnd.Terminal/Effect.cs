@@ -84,6 +84,9 @@ public abstract record Effect
     /// <summary>Draw everything anew.</summary>
     public sealed record Redraw : Effect;
 
+    /// <summary>Stop as a job of the shell.</summary>
+    public sealed record Suspend : Effect;
+
     /// <summary>One after the other.</summary>
     public sealed record Several(IReadOnlyList<Effect> Effects) : Effect;
 }

@@ -31,7 +31,7 @@ public static class KeyMap
         Act.Tour,
         FieldHelpPage.Way,
         HelpPage.Way,
-        Act.Copy, Act.Redraw, Act.Quit,
+        Act.Copy, Act.Redraw, Act.Suspend, Act.Quit,
     ];
 
     /// <summary>What stands under the key of what else there is, in the order of the list.</summary>
@@ -66,7 +66,7 @@ public static class KeyMap
                 }
             }
 
-            foreach (Keystroke key in act.Others.Where(key => plain || key.Ctrl || key.Key == KeyName.F1))
+            foreach (Keystroke key in act.Others.Where(key => plain || key.Ctrl || key.Key == KeyName.F1 || act.IsOfTheTerminal))
             {
                 map[key] = act;
             }

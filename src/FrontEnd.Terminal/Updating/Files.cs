@@ -74,8 +74,8 @@ public static class Files
             Editing = null,
             Page = new QuestionPage($"{here.Title} has changes that are not saved.",
             [
-                new('s', "save first", new Message.Do(Act.Save)), new('c', "close without them", new Message.Close(here.Slot)),
-                new('b', "back", new Message.Dismiss()),
+                new('b', "back", new Message.Dismiss()), new('s', "save first", new Message.Do(Act.Save)),
+                new('c', "close without them", new Message.Close(here.Slot)),
             ]),
         }, null);
     }
@@ -147,13 +147,13 @@ public static class Files
     {
         Page = new QuestionPage($"{exists.Path} is there already.",
         [
+            new('b', "back", new Message.Dismiss()),
             new('r', "replace it", exists.Purpose switch
             {
                 FilePurpose.Sheet => new Message.SheetTo(exists.Path),
                 FilePurpose.Coefficients => new Message.CoefficientsTo(exists.Path),
                 _ => new Message.SaveTo(exists.Path),
             }),
-            new('b', "back", new Message.Dismiss()),
         ]),
     };
 
@@ -174,8 +174,9 @@ public static class Files
         Page = new QuestionPage(
             $"An earlier session ended without saving: {string.Join(", ", designs.Select(design => design.Path ?? "a design without a file"))}.",
             [
-                new('r', "recover it", new Message.Recover(designs)), new('d', "drop it for good", new Message.DropRecovery()),
-                new('l', "later: keep it and ask again", new Message.Dismiss()),
+                new('r', "recover it", new Message.Recover(designs)),
+                new('l', "later: keep it and ask again at the next start", new Message.Dismiss()),
+                new('d', "drop it for good", new Message.DropRecovery()),
             ]),
     };
 
@@ -214,18 +215,21 @@ public static class Files
         return (next with { Status = "recovered; w saves it, u goes back to what the file says" }, new Effect.Several(effects));
     }
 
-    /// <summary>Asks whether to quit.</summary>
+    /// <summary>Quits; asks first where something would be lost.</summary>
     public static (Model Model, Effect? Effect) AskQuit(Model model)
     {
         List<OpenDesign> changed = [.. model.Designs.Where(design => design.IsChanged)];
-        string question = changed.Count == 0 ? "Quit?" : $"Not saved: {string.Join(", ", changed.Select(design => design.Title))}. Quit?";
-        Answer[] answers = changed.Count == 0
-            ? [new('y', "yes, quit", new Message.LeaveNow()), new('n', "no, stay", new Message.Dismiss())]
-            :
-            [
-                new('y', "yes, without saving", new Message.LeaveNow()), new('w', "save this one first", new Message.Do(Act.Save)),
-                new('n', "no, stay", new Message.Dismiss()),
-            ];
-        return (model with { Page = new QuestionPage(question, answers), Editing = null }, null);
+        if (changed.Count == 0)
+        {
+            return Updater.Next(model, new Message.LeaveNow());
+        }
+
+        Answer[] save = model.Here.IsChanged ? [new('w', "save this one first", new Message.Do(Act.Save))] : [];
+        return (model with
+        {
+            Editing = null,
+            Page = new QuestionPage($"Not saved: {string.Join(", ", changed.Select(design => design.Title))}. Quit?",
+                [new('n', "no, stay", new Message.Dismiss()), .. save, new('y', "yes, without saving", new Message.LeaveNow())]),
+        }, null);
     }
 }

@@ -49,7 +49,7 @@ public sealed class PredictedSpectrum
     /// <summary>What a spectrum of Hann windows shows of the density at its bins 1…<paramref name="bins"/> [V²/Hz]: the window smears
     /// what stands beside a bin into it, such as the edges of a notch.</summary>
     /// <remarks>∫S(f)·|W(f/step − k)|² df over ∫|W|², W(x) = sin(πx)/(πx(1 − x²)) (Hann's transform; derived). The density before the
-    /// digital filters is smooth, so that it is taken at the bins and drawn straight between them; the filters' own response is taken at
+    /// digital filters is smooth, so that it is taken at the bins and drawn as a power law between them; the filters' own response is taken at
     /// every quarter.</remarks>
     /// <param name="step">Distance of the bins [Hz].</param>
     public double[] Seen(double step, int bins)
@@ -63,7 +63,7 @@ public sealed class PredictedSpectrum
         {
             (int k, int part) = (i / Parts, i % Parts);
             double before = i < Parts ? smooth[i - 1] : smooth[Parts - 2 + k], after = smooth[Math.Min(smooth.Length - 1, Parts - 1 + k)];
-            double analog = i < Parts ? before : before + ((after - before) * part / Parts);
+            double analog = i < Parts ? before : Between(before, after, part == 0 ? 0 : Math.Log(i / (double)(k * Parts)) / Math.Log((k + 1) / (double)k));
             fine[i] = analog * (_filtered ? _evaluation.Digital.Power(i * step / Parts) : 1);
         }
 
@@ -86,6 +86,10 @@ public sealed class PredictedSpectrum
             return sum;
         }
     }
+
+    /// <summary>A straight line in the logarithms, which a power law is: straight in the densities it would lie above every one that falls.</summary>
+    private static double Between(double before, double after, double share) =>
+        0 < before && 0 < after ? before * Math.Pow(after / before, share) : before + ((after - before) * share);
 
     private static double Hann(double x)
     {
