@@ -21,6 +21,8 @@ public static class SamplesText
             page.Blank();
         }
 
+        page.Paragraph("Not in the samples: offset voltages and bias currents of the parts, interference but for the mains, the contact check, ripple and noise of the supply, the skew of a multiplexed converter.");
+        page.Blank();
         page.Paragraph($"{RecordingHead.Simulated}: what is made up here is no person's, and says nothing about one");
         page.Cautions();
         return page.ToString();

@@ -10,8 +10,8 @@ namespace FrontEnd.Simulation;
 /// Noise is Gaussian with the densities of the budget (<see cref="Numbers.ColouredNoise"/>), the reference's side common to all channels, what folds
 /// folded; where something may clip before the converter, or where it is asked for, everything goes step by step at 17 times the rate through amplifier and
 /// stages with a limiter behind each, so that folds come by themselves. The converter limits, adds its noise and rounds; the digital filters run in the word and
-/// form of the design. The mains is the budget's worst case. Left out: offsets and bias currents, limiters at the stages' inner nodes and at the driven ground,
-/// the skew of a multiplexed converter.
+/// form of the design. The mains is the budget's worst case. Left out: offset voltages and bias currents, interference but for the mains, the contact
+/// check, the supply's ripple and noise, limiters at the stages' inner nodes and at the driven ground, the skew of a multiplexed converter.
 /// <para>Source: the densities' and levels' formulas are the budgets'; the method: derived.</para>
 /// </remarks>
 public sealed class SampleRun
