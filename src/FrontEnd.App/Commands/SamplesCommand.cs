@@ -109,7 +109,9 @@ internal static class SamplesCommand
     private static IEnumerable<string> Each(string[] texts) => texts.SelectMany(text => text.Split(',', StringSplitOptions.TrimEntries));
 
     /// <summary>A design that is ready to be simulated.</summary>
-    private sealed record Made(SampleRun Run, Results.Assessment Assessment);
+    /// <param name="Assessment">Of the design without what is left out.</param>
+    /// <param name="Findings">What the samples do not hold.</param>
+    private sealed record Made(SampleRun Run, Results.Assessment Assessment, IReadOnlyList<Finding> Findings);
 
     /// <summary>Null where it cannot be, and the outlet has been told why.</summary>
     private static Made? Prepared(string path, SampleWish wish, Outlet outlet)
@@ -126,10 +128,11 @@ internal static class SamplesCommand
             return null;
         }
 
-        List<Finding> findings = [];
-        SampleRun? run = SampleRun.Prepare(document.Design, wish, findings);
-        outlet.Tell(findings.Select(finding => finding.Field.StartsWith("--", StringComparison.Ordinal) ? finding : document.Placed(finding)));
-        return run is null ? null : new Made(run, assessment);
+        List<Finding> found = [];
+        SampleRun? run = SampleRun.Prepare(document.Design, wish, found);
+        Finding[] findings = [.. found.Select(finding => finding.Field.StartsWith("--", StringComparison.Ordinal) ? finding : document.Placed(finding))];
+        outlet.Tell(findings);
+        return run is null ? null : new Made(run, wish.Without.Count == 0 ? assessment : Evaluator.Evaluate(run.Design), findings);
     }
 
     private static int Make(Asked asked, SampleFileWish wish, Made first, Made? second, Outlet outlet)
@@ -145,7 +148,7 @@ internal static class SamplesCommand
             beside = second is null ? null : Look(second, wish, progress, cancellation);
             SampleSummary.Builder summary = new(run);
             files = SampleFiles.Write(run, first.Assessment, wish, asked.Files, summary.Take, progress, cancellation, out problem);
-            own = files is null ? null : new SampledDesign(run, summary.Whole());
+            own = files is null ? null : new SampledDesign(run, summary.Whole(), first.Findings);
         });
         if (ended is { } code)
         {
@@ -173,6 +176,6 @@ internal static class SamplesCommand
     {
         SampleSummary.Builder summary = new(made.Run);
         SampleFiles.Write(made.Run, made.Assessment, wish, [], summary.Take, progress, cancellation, out _);
-        return new SampledDesign(made.Run, summary.Whole());
+        return new SampledDesign(made.Run, summary.Whole(), made.Findings);
     }
 }

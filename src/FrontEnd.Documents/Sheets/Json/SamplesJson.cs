@@ -47,15 +47,19 @@ internal sealed record SampledDesignJson(string Design, IQuantity Length, ulong 
 
     public required IReadOnlyList<SampleEventsJson> Clips { get; init; }
 
+    /// <summary>What the samples do not hold, and why.</summary>
+    public required IReadOnlyList<FindingJson> Findings { get; init; }
+
     public static SampledDesignJson From(SampledDesign design)
     {
-        (SampleRun run, SampleSummary summary) = design;
+        (SampleRun run, SampleSummary summary) = (design.Run, design.Summary);
         return new(run.Design.Name, run.Wish.Length, run.Wish.Seed, run.Rate, run.Count, summary.Delay)
         {
             Signals = [.. run.Wish.Signals.Select(signal => new SampledSignalJson(signal.Word, signal.What, signal.Amplitude))], Without = run.Wish.Without,
             StepByStep = run.IsStepByStep, Channels = [.. summary.Channels.Select((channel, at) => SampledChannelJson.From(channel, run.VoltsPerStep[at]))],
             NotCompared = summary.NotCompared, Agrees = summary.Agrees, Events = SampleEventsJson.From(design.Events),
             Clipped = summary.ClippedSamples, ClipsListed = summary.Clips.Count, Clips = SampleEventsJson.From(design.Clips),
+            Findings = FindingJson.From(design.Findings),
         };
     }
 }
