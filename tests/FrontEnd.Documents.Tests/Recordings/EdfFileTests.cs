@@ -317,7 +317,7 @@ public sealed class EdfFileTests : IDisposable
         Func<ByteSink, EdfFile>? open = EdfFile.Prepare(head, "a.edf", out Finding? finding);
         if (open is null)
         {
-            MatchCollection named = Regex.Matches(finding!.Help!, @"[0-9.]+ (?:[mk]?Hz|[mµ]?s|min|h)\b");
+            MatchCollection named = Regex.Matches(finding!.Help!, @"[0-9.]+ (?:[mk]?Hz|[mµ]?s|min|h)\b", RegexOptions.None, TimeSpan.FromSeconds(5));
             Assert.NotEmpty(named);
             Assert.All(named, one => Assert.True(Fits(head, one.Value), $"{rate} Hz, {head.Length.Seconds} s, {channels} channels: {one.Value}"));
             return;

@@ -1,4 +1,3 @@
-using System.Text;
 using FrontEnd.Documents.Recordings;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
