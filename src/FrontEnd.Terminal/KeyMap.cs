@@ -22,6 +22,7 @@ public static class KeyMap
         SizingPage.Way,
         BoughtPage.Way,
         BenchPage.Way,
+        SamplesPage.Way,
         PairsPage.Way,
         UnknownsPage.Way,
         SitesPage.Way,

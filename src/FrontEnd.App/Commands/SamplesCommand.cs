@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FrontEnd.Documents;
+using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Recordings;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Reporting;
@@ -15,6 +16,9 @@ internal static class SamplesCommand
 
     /// <summary>How much longer a value takes, about, where everything goes from node to node.</summary>
     private const int StepsCost = 20;
+
+    /// <summary>Samples in files, and a picture of them.</summary>
+    private static readonly string[] Extensions = [.. SampleFiles.Extensions, SamplesDrawing.Extension];
 
     public static Command Make(Outlet outlet)
     {
@@ -32,7 +36,7 @@ internal static class SamplesCommand
         Option<string?> day = new("--date") { Description = "day that an .edf says it is of, as 2026-11-26; default: the first of January 2026, so that the same samples are the same file", HelpName = "day" };
         Option<string[]> files = new("--output", "-o")
         {
-            Description = $"file to write; its extension decides what: {string.Join(", ", SampleFiles.Extensions)}. May be given several times; a file that exists is replaced; default: print what the samples hold",
+            Description = $"file to write; its extension decides what: {string.Join(", ", Extensions)}. May be given several times; a file that exists is replaced; default: print what the samples hold",
             HelpName = "file",
         };
         Option<bool> json = OptionValues.Json();
@@ -50,6 +54,8 @@ internal static class SamplesCommand
     /// <summary>A call as it was typed.</summary>
     private sealed record Asked(string Design, string? Beside, string[] Files)
     {
+        public IEnumerable<string> Pictures => Files.Where(file => SheetFormats.Knows(file, [SamplesDrawing.Extension]));
+
         public string? Length { get; init; }
 
         public ulong Seed { get; init; }
@@ -69,7 +75,7 @@ internal static class SamplesCommand
     {
         List<Finding> wrong = [];
         SampleWish wish = Wish(asked, wrong);
-        wrong.AddRange(asked.Files.Where(file => !SheetFormats.Knows(file, SampleFiles.Extensions)).Select(file => WritingMessages.SamplesFormat(file, SampleFiles.Extensions)));
+        wrong.AddRange(asked.Files.Where(file => !SheetFormats.Knows(file, Extensions)).Select(file => WritingMessages.SamplesFormat(file, Extensions)));
         wrong.AddRange(CallMessages.NamedTwice(asked.Files));
         SampleFileWish written = new() { InSteps = asked.Counts, Day = OptionValues.Day(asked.Day, "--date", wrong), Version = AnswerJson.Version };
         if (asked.Day is not null && !Array.Exists(asked.Files, file => SheetFormats.Knows(file, [SampleFiles.Dated])))
@@ -77,7 +83,7 @@ internal static class SamplesCommand
             wrong.Add(CallMessages.SaysNothing("--date", $"anything but a file that ends in {SampleFiles.Dated}"));
         }
 
-        if (asked.Counts && asked.Files.Length == 0)
+        if (asked.Counts && !Array.Exists(asked.Files, file => SheetFormats.Knows(file, SampleFiles.Extensions)))
         {
             wrong.Add(CallMessages.OptionAlone("--counts", "--output"));
         }
@@ -93,8 +99,10 @@ internal static class SamplesCommand
             return ExitCode.Unusable;
         }
 
-        Made? second = asked.Beside is { } other ? Prepared(other, wish, outlet) : null;
-        return asked.Beside is not null && second is null ? ExitCode.Unusable : Make(asked, written, first, second, outlet);
+        // A picture of samples that lack something shows them whole as well.
+        string? other = asked.Beside ?? (0 < wish.Without.Count && asked.Pictures.Any() ? asked.Design : null);
+        Made? second = other is null ? null : Prepared(other, asked.Beside is null ? wish with { Without = [] } : wish, outlet);
+        return other is not null && second is null ? ExitCode.Unusable : Make(asked, written, first, second, outlet);
     }
 
     /// <summary>What is simulated, of what is typed.</summary>
@@ -138,30 +146,28 @@ internal static class SamplesCommand
     private static int Make(Asked asked, SampleFileWish wish, Made first, Made? second, Outlet outlet)
     {
         SampleRun run = first.Run;
-        SampledDesign? own = null, beside = null;
+        SampleLook? own = null, beside = null;
         IReadOnlyList<WrittenSamples>? files = null;
         Finding? problem = null;
         string what = $"simulating {QuantityText.FormatPart(run.Wish.Length)} of {run.Channels.Count} channel{(run.Channels.Count == 1 ? "" : "s")}";
         long values = run.Count * run.Channels.Count * (run.IsStepByStep ? StepsCost : 1);
         int? ended = LongWork.Samples(what, Few < values, outlet, (progress, cancellation) =>
         {
-            beside = second is null ? null : Look(second, wish, progress, cancellation);
-            SampleSummary.Builder summary = new(run);
-            files = SampleFiles.Write(run, first.Assessment, wish, asked.Files, summary.Take, progress, cancellation, out problem);
-            own = files is null ? null : new SampledDesign(run, summary.Whole(), first.Findings);
+            beside = second is null ? null : Look(second, wish, [], progress, cancellation, out _, out _);
+            own = Look(first, wish, [.. asked.Files.Except(asked.Pictures)], progress, cancellation, out files, out problem);
         });
         if (ended is { } code)
         {
             return code;
         }
 
-        if (own is null)
+        if (own is null || (problem = Draw(asked, first, own, beside)) is not null)
         {
             outlet.Tell(problem!);
             return ExitCode.Unusable;
         }
 
-        SampleAnswer answer = new(own, beside, files!);
+        SampleAnswer answer = new(Answered(own, first), beside is null ? null : Answered(beside, second!), files!);
         outlet.Results.Write(asked.Json ? AnswerJson.Of(answer) : SamplesText.Of(answer));
         foreach (string file in asked.Files)
         {
@@ -171,11 +177,30 @@ internal static class SamplesCommand
         return ExitCode.Met;
     }
 
-    /// <summary>The same without a file.</summary>
-    private static SampledDesign Look(Made made, SampleFileWish wish, IProgress<int>? progress, CancellationToken cancellation)
+    private static SampledDesign Answered(SampleLook look, Made made) => new(look.Run, look.Summary) { Findings = made.Findings };
+
+    /// <summary>Makes the samples, into files if there are any; null with a finding where one cannot be written.</summary>
+    private static SampleLook? Look(Made made, SampleFileWish wish, string[] paths, IProgress<int>? progress, CancellationToken cancellation,
+        out IReadOnlyList<WrittenSamples>? files, out Finding? problem)
     {
-        SampleSummary.Builder summary = new(made.Run);
-        SampleFiles.Write(made.Run, made.Assessment, wish, [], summary.Take, progress, cancellation, out _);
-        return new SampledDesign(made.Run, summary.Whole(), made.Findings);
+        SampleLook.Builder look = new(made.Run, SamplesDrawing.Shown);
+        files = SampleFiles.Write(made.Run, made.Assessment, wish, paths, look.Take, progress, cancellation, out problem);
+        return files is null ? null : look.Whole();
+    }
+
+    /// <summary>Draws the pictures that are asked for; a finding where one cannot be written.</summary>
+    private static Finding? Draw(Asked asked, Made made, SampleLook own, SampleLook? beside)
+    {
+        string name = asked.Beside is not null ? asked.Design : own.Run.Wish.Without.Count == 0 ? "samples" : "without " + string.Join(", ", own.Run.Wish.Without);
+        (SampleLook, string)? second = beside is null ? null : (beside, asked.Beside ?? "with all");
+        foreach (string path in asked.Pictures)
+        {
+            if (TextFiles.WriteAtomically(path, SamplesDrawing.FileOf(made.Assessment, own, name, second)) is { } finding)
+            {
+                return finding;
+            }
+        }
+
+        return null;
     }
 }

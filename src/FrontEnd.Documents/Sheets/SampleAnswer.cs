@@ -16,9 +16,11 @@ public sealed record SampleAnswer(SampledDesign First, SampledDesign? Beside, IR
 /// <summary>The simulated samples of one design.</summary>
 /// <param name="Run">What was simulated.</param>
 /// <param name="Summary">What it holds.</param>
-/// <param name="Findings">What it does not hold, and why.</param>
-public sealed record SampledDesign(SampleRun Run, SampleSummary Summary, IReadOnlyList<Finding> Findings)
+public sealed record SampledDesign(SampleRun Run, SampleSummary Summary)
 {
+    /// <summary>What it does not hold, and why.</summary>
+    public IReadOnlyList<Finding> Findings { get; init; } = [];
+
     /// <summary>What happens in it and is known ahead, by its words.</summary>
     public IReadOnlyList<AlikeEvents> Events => AlikeEvents.Of(Run.Events);
 

@@ -28,7 +28,7 @@ public static class SamplesText
 
     private static void Write(TextPage page, SampledDesign design)
     {
-        (SampleRun run, SampleSummary summary) = (design.Run, design.Summary);
+        (SampleRun run, SampleSummary summary) = design;
         page.Paragraph($"samples of {run.Design.Name}: {RecordingHead.Simulated}");
         page.OwnCautions(run.Design);
         page.Paragraph($"{QuantityText.FormatPart(run.Wish.Length)} of {run.Channels.Count} channel{(run.Channels.Count == 1 ? "" : "s")} at {QuantityText.FormatTrimmed(run.Rate.Hertz, "1", 6)} S/s, seed {run.Wish.Seed}"

@@ -52,7 +52,7 @@ internal sealed record SampledDesignJson(string Design, IQuantity Length, ulong 
 
     public static SampledDesignJson From(SampledDesign design)
     {
-        (SampleRun run, SampleSummary summary) = (design.Run, design.Summary);
+        (SampleRun run, SampleSummary summary) = design;
         return new(run.Design.Name, run.Wish.Length, run.Wish.Seed, run.Rate, run.Count, summary.Delay)
         {
             Signals = [.. run.Wish.Signals.Select(signal => new SampledSignalJson(signal.Word, signal.What, signal.Amplitude))], Without = run.Wish.Without,
