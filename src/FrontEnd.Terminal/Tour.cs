@@ -56,7 +56,7 @@ public sealed record Tour(ImmutableList<TourStep> Steps, int Slot, Spot From)
     /// <summary>What next: the worst figure and what helps it, and the keys that go on from there.</summary>
     private static TourStep Last(Assessment shown)
     {
-        Result? worst = shown.Judged.FirstOrDefault();
+        Result? worst = shown.Judged is [var first, ..] ? first : null;
         string stands = worst is null ? "" : $"The worst figure of this design is {worst.Name}, {ResultText.Value(worst)}: {ResultText.Margin(worst)}. ";
         string helps = worst?.Verdict.Improvement is { } improvement ? $"What helps it most: {improvement.Change}. " : "";
         return new(

@@ -1,6 +1,5 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Documents;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Reporting;
 using FrontEnd.Results;

@@ -75,7 +75,7 @@ public class TourTests
 
         // The last step names what is worst, and where one goes on.
         TourStep last = headband.Tour.Steps[^1];
-        Result worst = headband.Here.Shown!.Judged.First();
+        Result worst = headband.Here.Shown!.Judged[0];
         Assert.Equal("what next", last.Title);
         Assert.Contains(worst.Name, last.Text, StringComparison.Ordinal);
         Assert.Contains(ResultText.Value(worst), last.Text, StringComparison.Ordinal);
