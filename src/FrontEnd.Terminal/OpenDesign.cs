@@ -56,12 +56,19 @@ public sealed record OpenDesign
     /// <summary>True where the design's file was there once and is no more.</summary>
     public bool IsGone { get; init; }
 
+    /// <summary>The number of another run of the program that has the file open as well; null for none.</summary>
+    public int? Elsewhere { get; init; }
+
     /// <summary>True where another program has written the design's file.</summary>
     public bool FileChanged => FileOnDisk is { } there && !string.Equals(there.Text, Saved.Text, StringComparison.Ordinal);
 
     /// <summary>The cards that the design names and whose files say something else than what its figures were worked out with.</summary>
     public IReadOnlyList<string> CardsChanged => CardsOnDisk is not { } there ? [] :
         [.. Document.Cards.DifferingFrom(there).Where(name => there.Of(name)?.Text is not null && Document.NamesCard(name))];
+
+    /// <summary>The cards that the design names, whose files were there and are no more.</summary>
+    public IReadOnlyList<string> CardsGone => CardsOnDisk is not { } there ? [] :
+        [.. Document.Cards.DifferingFrom(there).Where(name => there.Of(name)?.Text is null && Document.Cards.Of(name)?.Text is not null && Document.NamesCard(name))];
 
     /// <summary>The stages' headline for the title: file name, else the design's own name.</summary>
     public string Title => CopyOf is { } own ? $"tour, on a copy of {own}" : Path is null ? Document.Design.Name : System.IO.Path.GetFileNameWithoutExtension(Path);

@@ -229,7 +229,7 @@ public class UpdaterTests
         Model why = Updater.Update(advised, new Message.Do(Act.ViewVerdicts)).Model;
         int row = Whereabouts.ResultsOf(why).ToList().FindIndex(result => result.Id == helped.Id);
 
-        Model applied = (why with { ResultRow = row }).Press(new Keystroke(KeyName.Enter)).Type("a");
+        Model applied = (why with { ResultRow = row }).Press(new Keystroke(KeyName.Enter)).Type("h");
 
         Assert.True(applied.Here.IsChanged);
         Assert.Null(applied.Page);
