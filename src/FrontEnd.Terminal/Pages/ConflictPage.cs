@@ -12,6 +12,9 @@ public sealed record ConflictPage(int Slot, string Path, DesignDocument Theirs) 
     public int Selected { get; init; }
 
     /// <inheritdoc/>
+    public override object? Asked => Theirs;
+
+    /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) =>
         [new("up/dn", "choose"), KeyHint.Of(KeyName.Enter, "Enter", "do it"), new("PgUp PgDn", "scroll what is different"), KeyHint.Back];
 

@@ -14,6 +14,9 @@ public sealed record QuestionPage(string Question, IReadOnlyList<Answer> Answers
     public override bool IsOverTheForm => true;
 
     /// <inheritdoc/>
+    public override object? Asked => Answers;
+
+    /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) =>
     [
         new("up/dn", "choose"), KeyHint.Of(KeyName.Enter, "Enter", "take"),

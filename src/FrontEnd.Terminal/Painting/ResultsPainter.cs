@@ -113,7 +113,9 @@ public static class ResultsPainter
         else
         {
             // Name and figure below each other: neither is cut.
-            lines.Add((index, canvas.Fit(name, width), ink, ""));
+            IReadOnlyList<string> rows = canvas.Wrap(name, width - 2);
+            lines.Add((index, rows[0], ink, ""));
+            lines.AddRange(rows.Skip(1).Select(row => (index, row, ink, (string?)null)));
             lines.Add((index, "", ink, value));
         }
 
