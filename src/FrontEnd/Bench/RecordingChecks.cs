@@ -31,6 +31,54 @@ internal static class RecordingChecks
         }
     }
 
+    /// <summary>Shares of the samples from either end at which the tails of noise are looked at.</summary>
+    private static readonly double[] Tails = [0.1, 0.01, 1e-3, 1e-4];
+
+    /// <summary>How much of a tail's place, in standard deviations of the noise, and how many of its own standard deviations count as short (chosen: once in some
+    /// thousand millions, so that none of all tails is).</summary>
+    private const double LeastShort = 0.06, ShortSigmas = 6;
+
+    /// <summary>The end of noise that is shorter than Gaussian noise of its size has it, as a limit leaves it whose edge a filter behind it has blurred; null for
+    /// none.</summary>
+    /// <remarks>The sample at a share p from the end stands z = Q⁻¹(p) deviations out, with a deviation of its own of √(p(1 − p)/n)/φ(z), n the independent samples
+    /// that have the record's spectrum: (∫S)²/∫S² times twice its length. A line has short tails by itself: of a recording with one nothing is said.</remarks>
+    /// <param name="sums">Of its samples [V].</param>
+    /// <param name="order">Their order.</param>
+    /// <param name="spectrum">Their spectrum.</param>
+    /// <param name="step">The converter's step [V]: what is rounded stands up to half of one nearer, blurred or not.</param>
+    public static (double Share, double At, double Expected)? ShortTail(RecordingSums sums, SampleOrder order, WelchSpectrum spectrum, double step)
+    {
+        double sigma = Math.Sqrt(sums.Power), power = 0, squares = 0;
+        foreach (double density in spectrum.Density)
+        {
+            (power, squares) = (power + density, squares + (density * density));
+        }
+
+        double rate = 2 * spectrum.Step * (spectrum.Density.Count - 1), independent = squares == 0 ? 0
+            : 2 * sums.Count / rate * power * power / squares * spectrum.Step;
+        double[] shares = [.. Tails.Where(share => 10 <= share * independent)];
+        if (shares.Length == 0 || sigma == 0)
+        {
+            return null;
+        }
+
+        double[] at = order.At([0.5, .. shares.SelectMany(share => new[] { share, 1 - share })]);
+        for (int i = 0; i < shares.Length; i++)
+        {
+            double z = Math.Sqrt(2) * SpecialFunctions.ErfcInv(2 * shares[i]), own = Math.Sqrt(shares[i] * (1 - shares[i]) / independent) * Math.Sqrt(2 * Math.PI) * Math.Exp(z * z / 2);
+            for (int side = 0; side < 2; side++)
+            {
+                double found = (Math.Abs(at[1 + (2 * i) + side] - sums.Mean) + (Math.Max(step, Step(sums)) / 2)) / sigma;
+                if (Math.Max(LeastShort, ShortSigmas * own) < z - found)
+                {
+                    return (shares[i], found, z);
+                }
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>True where a recording with a line is cut off: the line's tops are flat, its harmonics stand out, or what is mostly noise
     /// stands at a limit.</summary>
     /// <param name="sums">Of its samples [V].</param>
@@ -85,6 +133,19 @@ internal static class RecordingChecks
         }
 
         return allowed * toneRms < Math.Sqrt(sum);
+    }
+
+    /// <summary>The least distance of two values, however many there are; 0 where these are not counted.</summary>
+    public static double FinestStep(RecordingSums sums)
+    {
+        KeyValuePair<double, long>[] values = sums.Values ?? [];
+        double least = double.PositiveInfinity;
+        for (int i = 1; i < values.Length; i++)
+        {
+            least = Math.Min(least, values[i].Key - values[i - 1].Key);
+        }
+
+        return double.IsFinite(least) ? least : 0;
     }
 
     /// <summary>The least distance of two values; 0 where nearly every sample has a value of its own, or where there are so many values
