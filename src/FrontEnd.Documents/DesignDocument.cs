@@ -3,6 +3,7 @@ using FrontEnd.Circuits;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
+using FrontEnd.Unknowns;
 
 namespace FrontEnd.Documents;
 
@@ -26,6 +27,8 @@ public sealed class DesignDocument
         _isRealised = builder is null ? _ => false : builder.IsRealised;
         _given = builder?.Origins ?? new Dictionary<string, FieldOrigin>(StringComparer.Ordinal);
         _places = builder?.Places ?? new Dictionary<string, Span>(StringComparer.Ordinal);
+        Unread = builder?.Unread ?? [];
+        Undecided = builder is not null ? builder.Undecided : findings is [var first, ..] ? first : null;
         Origins = [.. DesignFields.Of(Design).Select(Origin)];
     }
 
@@ -38,6 +41,19 @@ public sealed class DesignDocument
 
     /// <summary>What a command says that wants every value; null where every value is known.</summary>
     public Finding? NotAllKnown => PartlyKnown is { Unknowns: { Count: > 0 } unknowns } ? Messages.NeedsAll([.. unknowns.Select(one => one.Key)]) : null;
+
+    /// <summary>Fields whose values stand in the file and could not be read.</summary>
+    public IReadOnlyList<UnreadField> Unread { get; }
+
+    /// <summary>What is wrong with the file beyond <see cref="Unread"/>, such as a key that nobody knows: it may be meant for any field, so that nobody
+    /// can say which device the file means. Null for nothing.</summary>
+    public Finding? Undecided { get; }
+
+    /// <summary>Why no figure of this design can be given that rests on nothing made up; null where some can.</summary>
+    public Finding? WithoutFigures => Undecided ?? NotAllKnown;
+
+    /// <summary>True where the file says nothing that is a design's: it is empty, or some other kind of file.</summary>
+    public bool IsNoDesign => !_root.Entries.Exists(entry => IsOfDesign(entry.Key, HasErrors));
 
     /// <summary>Everything wrong or assumed, in the order of the file; findings without a place come last.</summary>
     public IReadOnlyList<Finding> Findings { get; }
@@ -90,7 +106,7 @@ public sealed class DesignDocument
                 null, [finding!]);
         }
 
-        return ReadText(text, FormatOf(path, text), path, Path.GetDirectoryName(Path.GetFullPath(path)));
+        return Parse(text, FormatOf(path, text), path, CardShelf.OnDisk(Path.GetDirectoryName(Path.GetFullPath(path))), isFile: true);
     }
 
     /// <summary>Reads a text, and from the disk the part cards that it names by a path.</summary>
@@ -105,17 +121,83 @@ public sealed class DesignDocument
     public static DesignDocument Parse(string text, DocumentFormat format, string? file = null, CardTexts? cards = null) =>
         Parse(text, format, file, new CardShelf(cards ?? CardTexts.None));
 
-    private static DesignDocument Parse(string text, DocumentFormat format, string? file, CardShelf shelf)
+    /// <param name="isFile">True for a file as it stands on the disk, which must say something; a text may be empty.</param>
+    private static DesignDocument Parse(string text, DocumentFormat format, string? file, CardShelf shelf, bool isFile = false)
     {
         SourceText source = new(file, text);
         List<Finding> findings = [];
         TableNode root = format == DocumentFormat.Toml ? TomlTree.Read(source, findings) : JsonTree.Read(source, findings);
         bool complete = findings.TrueForAll(finding => finding.Severity != Severity.Error);
+        if (isFile && complete && root.Entries.Count == 0)
+        {
+            findings.Add(ReadingMessages.NotADesign(file));
+        }
+
         TableNode designTable = format == DocumentFormat.Json ? PlainDesign(source, root, findings) : root;
         DesignBuilder builder = new(source, format, shelf, findings);
         builder.Build(designTable, complete);
         return new DesignDocument(source, format, shelf, designTable, builder,
             [.. findings.OrderBy(finding => finding.Line ?? int.MaxValue)]);
+    }
+
+    /// <summary>Values that could not be read, and the file with others in their place: with as many values of each field as may be told apart, one field
+    /// at a time, and then all at once.</summary>
+    public PartlyReadDesign AsFarAsRead()
+    {
+        const int Together = 6;
+        Field<Design>?[] fields = [.. Unread.Select(one => DesignFields.Find(Design, one.Key))];
+        string[][] literals = [.. fields.Select(field => field is null ? [] : (string[])[.. PartlyReadEvaluator.Values(Design, field).Select(value =>
+            Literals.Of(field, value, Format)).Distinct(StringComparer.Ordinal)])];
+        if (PartlyReadEvaluator.MostFields < Unread.Count || Array.Exists(literals, one => one.Length == 0))
+        {
+            return new PartlyReadDesign(Design, Unread, []);
+        }
+
+        List<PartlyReadTry> tries = [];
+        Add(new int[Unread.Count], 0);
+        for (int moved = 0; moved < Unread.Count; moved++)
+        {
+            for (int value = 1; value < literals[moved].Length; value++)
+            {
+                int[] places = new int[Unread.Count];
+                places[moved] = value;
+                Add(places, moved);
+            }
+        }
+
+        for (int turn = 1; 1 < Unread.Count && turn <= Together; turn++)
+        {
+            // A step of its own for each field, so that they do not all go up and down together.
+            Add([.. literals.Select((values, at) => turn * (at + 1) % values.Length)], 0);
+        }
+
+        return new PartlyReadDesign(Design, Unread, tries);
+
+        void Add(int[] places, int moved)
+        {
+            string text = Text;
+            foreach ((Span span, int at) in Unread.Select((one, at) => (_places[one.Key], at)).OrderByDescending(one => one.Item1.Start))
+            {
+                text = string.Concat(text.AsSpan(0, span.Start), literals[at][places[at]], text.AsSpan(span.End));
+            }
+
+            if (WithText(text) is { HasErrors: false, PartlyKnown: null } read)
+            {
+                tries.Add(new PartlyReadTry(read.Design, places, moved));
+            }
+        }
+    }
+
+    /// <summary>What stands in the file for a field's value, without the quotes of a text; null where the file does not speak of it.</summary>
+    public string? WrittenAt(string key)
+    {
+        if (!_places.TryGetValue(key, out Span span) || span.Length <= 0 || Text.Length < span.End)
+        {
+            return null;
+        }
+
+        string written = Text[span.Start..span.End];
+        return written.Length >= 2 && written[0] is '"' or '\'' && written[^1] == written[0] ? written[1..^1] : written;
     }
 
     /// <summary>By extension; where that says nothing, by the first character that is no blank.</summary>
@@ -236,7 +318,7 @@ public sealed class DesignDocument
             return new EditResult(this, ReadingMessages.NoField(key, Nearest.Of(key, DesignFields.Of(Design).Select(one => one.Key))));
         }
 
-        if (OriginOf(field.Key)?.Kind != OriginKind.Given)
+        if (OriginOf(field.Key)?.Kind != OriginKind.Given && !Unread.Any(one => string.Equals(one.Key, field.Key, StringComparison.Ordinal)))
         {
             return new EditResult(this, null);   // nothing to take out
         }
@@ -278,6 +360,17 @@ public sealed class DesignDocument
     /// this one did.</summary>
     private static readonly string[] BesideTheDesign = ["command", "version", "design", "expected", "results", "spread", "bench", "findings",
         "channels", "defaults", "cautions", "design_cautions", "unknowns", "draws", "head_limits", "contact_over_time", "order"];
+
+    /// <summary>True for the name of a key or table that is a design's; where the file is wrong its name and the like are not enough, since other files
+    /// have them too.</summary>
+    private bool IsOfDesign(string key, bool isWrong)
+    {
+        string name = key.Replace('_', '-');
+        return !(isWrong && name is "name" or "purpose" or "caution")
+            && (FieldSets.For(Format).Design.Children("").Contains(key, StringComparer.Ordinal)
+            || DesignFields.Lists.Any(list => string.Equals(list.Key, name, StringComparison.Ordinal))
+            || name is DesignFields.AntiAliasKey or PartlyKnownDesign.BoughtKey or "digital-sos");
+    }
 
     private static TableNode PlainDesign(SourceText source, TableNode root, List<Finding> findings)
     {

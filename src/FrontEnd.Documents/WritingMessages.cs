@@ -24,6 +24,9 @@ public static class WritingMessages
     /// <summary>The extension says no kind of coefficient file.</summary>
     public static Finding CoefficientFormat(string path, IEnumerable<string> known) => NoForm(path, "coefficient file", known);
 
+    /// <summary>The extension says no kind of file for simulated samples.</summary>
+    public static Finding SamplesFormat(string path, IEnumerable<string> known) => NoForm(path, "file of samples", known);
+
     /// <summary>A design without a digital filter has no coefficients.</summary>
     /// <param name="path">The design's file; null where it has none.</param>
     public static Finding NoFilters(string? path) =>

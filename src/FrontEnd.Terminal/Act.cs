@@ -39,7 +39,7 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
     public static readonly Act StepDown = new('-', [], "next preferred value down", model => Changes.StepValue(model, up: false));
     public static readonly Act ToDefault = new('d', [], "back to the default or the card's value", Changes.ToDefault);
     public static readonly Act ToSaved = new('b', [], "back to the saved value", Changes.ToSaved);
-    public static readonly Act Undo = new('u', [new(KeyName.Letter, 'z', Ctrl: true)], "undo", Changes.UndoOne);
+    public static readonly Act Undo = new('u', [], "undo", Changes.UndoOne);
     public static readonly Act Redo = new('r', [new(KeyName.Letter, 'y', Ctrl: true)], "redo", Changes.RedoOne);
     public static readonly Act ViewVerdicts = new('v', [], "verdicts and what is asked for",
         model => (Whereabouts.GoTo(model, Place.Verdicts) with { OnResults = true }, null));
@@ -67,9 +67,18 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
         '!', [], "take over what has changed on disk: the design's file, its cards", Disk.TakeOver) { Under = 'd' };
     public static readonly Act Tour = new('t', [], "guided tour, ten steps", Touring.Start);
     public static readonly Act Copy = new(
-        '\0', [new(KeyName.Letter, 'c', Ctrl: true)], "in a field: copy; elsewhere: ask whether to quit", Files.AskQuit);
-    public static readonly Act Redraw = new('\0', [new(KeyName.F5), new(KeyName.Letter, 'l', Ctrl: true)], "draw everything anew",
-        model => (model, new Effect.Redraw()));
+        '\0', [new(KeyName.Letter, 'c', Ctrl: true)], "in a field: copy; elsewhere: quit", Files.AskQuit);
+    public static readonly Act Redraw = new(
+        '\0', [new(KeyName.F5), new(KeyName.Letter, 'l', Ctrl: true)], "draw everything anew", model => (model, new Effect.Redraw()))
+    {
+        IsOfTheTerminal = true,
+    };
+    public static readonly Act Suspend = new(
+        '\0', [new(KeyName.Letter, 'z', Ctrl: true)], "suspend: back to the shell; fg there brings the screen back",
+        model => (model, new Effect.Suspend()))
+    {
+        IsOfTheTerminal = true,
+    };
     public static readonly Act Quit = new('q', [new(KeyName.Letter, 'q', Ctrl: true)], "quit", Files.AskQuit);
 
     /// <summary>Plain letter; '\0' for none.</summary>
@@ -80,6 +89,9 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
 
     /// <summary>What it does, in a few words.</summary>
     public string Does => does;
+
+    /// <summary>True for what concerns the terminal and not the design: its keys mean the same everywhere, in a field and in a question too.</summary>
+    public bool IsOfTheTerminal { get; init; }
 
     /// <summary>The letter behind the key of the page of what else there is; '\0' for what is not under it.</summary>
     public char Under { get; init; }

@@ -1,6 +1,8 @@
 using FrontEnd.Documents;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Identity;
+using FrontEnd.Reporting;
+using FrontEnd.Unknowns;
 
 namespace FrontEnd.Terminal;
 
@@ -17,8 +19,22 @@ public abstract record Effect
         /// <summary>Why there are no figures, as where some values are not known; null where they are worked out.</summary>
         public Finding? Refused { get; init; }
 
+        /// <summary>The document, where some of its values could not be read: then only what does not rest on them is worked out. Null elsewhere.</summary>
+        public DesignDocument? ReadInPart { get; init; }
+
         /// <summary>Of a document with its cards read.</summary>
-        public static Evaluate Of(int slot, int run, Documents.DesignDocument document) => new(slot, run, document.Design) { Refused = document.NotAllKnown };
+        public static Evaluate Of(int slot, int run, DesignDocument document) => new(slot, run, document.Design)
+        {
+            Refused = document.WithoutFigures ?? (document.Unread is [var first, ..] ? first.Problem : null),
+            ReadInPart = document.WithoutFigures is null && document.Unread.Count > 0 ? document : null,
+        };
+
+        /// <summary>The figures: none that rests on a value which nobody has given.</summary>
+        /// <param name="whole">Works out a design that is known in whole.</param>
+        public Assessment Figures(Func<Design, Assessment> whole) =>
+            ReadInPart is { } document ? PartlyReadEvaluator.Evaluate(document.AsFarAsRead())
+            : Refused is { } why ? Evaluator.WithoutFigures(Design, [why])
+            : whole(Design);
     }
 
     /// <summary>Work out what moves one result.</summary>
@@ -59,6 +75,9 @@ public abstract record Effect
 
     /// <summary>Draw everything anew.</summary>
     public sealed record Redraw : Effect;
+
+    /// <summary>Stop as a job of the shell.</summary>
+    public sealed record Suspend : Effect;
 
     /// <summary>One after the other.</summary>
     public sealed record Several(IReadOnlyList<Effect> Effects) : Effect;

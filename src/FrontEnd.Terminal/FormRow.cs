@@ -37,6 +37,11 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
     /// all of it.</summary>
     public string Value(DesignDocument document)
     {
+        if (Errors.InPlaceOfValue(document, Field.Key) is { } unread)
+        {
+            return unread;
+        }
+
         if (Unknown(Field, document) is { } unknown)
         {
             return unknown;
@@ -51,7 +56,8 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
     /// <summary>True where the value is not the one in the saved file.</summary>
     public static bool IsChanged(Field<Design> field, OpenDesign design) =>
         design.IsChanged
-        && (DesignFields.Find(design.Saved.Design, field.Key) is not { } saved
+        && (Errors.Problem(design.Saved, field.Key)?.Message != Errors.Problem(design.Document, field.Key)?.Message
+            || DesignFields.Find(design.Saved.Design, field.Key) is not { } saved
             || FieldText.Format(field, field.Get(design.Document.Design)) != FieldText.Format(saved, saved.Get(design.Saved.Design)));
 
     /// <summary>Meaning, unit, range, default and source of a field, in a sentence or two.</summary>
@@ -63,6 +69,7 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
         {
             OriginKind.Card => $" Now from its card: {origin.Source}.",
             OriginKind.Given => "",
+            _ when document.Undecided is not null => " The file's errors leave it open.",
             _ => " Now at its default.",
         };
         string standard = field.Kind == FieldKind.Card ? "" : $" default {Default(field)}.";
@@ -73,13 +80,15 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
     public static IReadOnlyList<(string Label, string Text)> Parts(Field<Design> field, DesignDocument document)
     {
         FieldOrigin? origin = document.OriginOf(field.Key);
-        string value = Unknown(field, document) ?? FieldText.Format(field, field.Get(document.Design));
+        string value = Errors.InPlaceOfValue(document, field.Key) ?? Unknown(field, document) ?? FieldText.Format(field, field.Get(document.Design));
         (string, string)[] parts =
         [
             ("means", field.Meaning),
             ("now", (value.Length == 0 ? "none" : value) + origin?.Kind switch
             {
                 OriginKind.Card => $", from its card: {origin.Source}",
+                _ when Errors.Problem(document, field.Key) is { } wrong => $", which cannot be read: {wrong.Message}",
+                _ when document.Undecided is not null && origin?.Kind is not (OriginKind.Card or OriginKind.Given) => ": the file's errors leave it open",
                 OriginKind.Given => ", as the file says",
                 _ => ", the default",
             }),
@@ -89,6 +98,10 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
         ];
         return [.. parts.Where(part => part.Item2.Length > 0)];
     }
+
+    /// <summary>The value in words, as messages about a change say it; what stands in the file where that cannot be read.</summary>
+    public static string Said(Field<Design> field, DesignDocument document) =>
+        Errors.Problem(document, field.Key) is not null ? document.WrittenAt(field.Key) ?? Errors.Unsure : FieldText.Format(field, field.Get(document.Design));
 
     /// <summary>What the file says of a value that nobody knows; null for a known one.</summary>
     private static string? Unknown(Field<Design> field, DesignDocument document) =>

@@ -22,14 +22,17 @@ public static class KeyMap
         SizingPage.Way,
         BoughtPage.Way,
         BenchPage.Way,
+        SamplesPage.Way,
         PairsPage.Way,
         UnknownsPage.Way,
         SitesPage.Way,
         GlossaryPage.Way,
-        Act.WriteCoefficients, Act.TakeFromDisk, Act.Tour,
+        Act.WriteCoefficients, Act.TakeFromDisk,
+        Errors.Way,
+        Act.Tour,
         FieldHelpPage.Way,
         HelpPage.Way,
-        Act.Copy, Act.Redraw, Act.Quit,
+        Act.Copy, Act.Redraw, Act.Suspend, Act.Quit,
     ];
 
     /// <summary>What stands under the key of what else there is, in the order of the list.</summary>
@@ -64,7 +67,7 @@ public static class KeyMap
                 }
             }
 
-            foreach (Keystroke key in act.Others.Where(key => plain || key.Ctrl || key.Key == KeyName.F1))
+            foreach (Keystroke key in act.Others.Where(key => plain || key.Ctrl || key.Key == KeyName.F1 || act.IsOfTheTerminal))
             {
                 map[key] = act;
             }

@@ -51,6 +51,9 @@ public sealed record Model
     /// <summary>What the status is about where it is a complaint; null where it is none.</summary>
     public Finding? Complaint { get; init; }
 
+    /// <summary>The error of the design's file that was shown last; null for none yet.</summary>
+    public Finding? Error { get; init; }
+
     /// <summary>Number of the study that was asked for last.</summary>
     public int Studies { get; init; }
 
@@ -71,7 +74,7 @@ public sealed record Model
     {
         OpenDesign design = new() { Slot = 0, Document = document, Saved = document, Path = path, Run = 1 };
         string hint = path is null ? "New here? t begins a tour of ten steps; ? shows the keys, z what else there is." : "";
-        return (new Model { Designs = [design], Status = hint }, Effect.Evaluate.Of(0, 1, document));
+        return (Errors.AtFirst(new Model { Designs = [design], Status = hint }), Effect.Evaluate.Of(0, 1, document));
     }
 
     /// <summary>The model with something to say.</summary>

@@ -56,6 +56,14 @@ public static class Painter
         int right = here.Shown is null ? canvas.PutRight(canvas.Width - 1, 0, "working out", Ink.Dim) : Counts(canvas, here, here.Shown);
         string many = model.Designs.Count > 1 ? $"{model.Current + 1}/{model.Designs.Count} " : "";
         string disk = here.IsGone ? "!gone" : Disk.News(here) is null ? "" : "!disk";
+        if (Errors.Counted(here) is { } errors)
+        {
+            errors = $"{Wording.Sign(VerdictKind.Fail)} {errors}";
+            canvas.PutRight(right, 0, errors, Ink.Fail);
+            canvas.Zone(right - errors.Length, 0, errors.Length, 1, new Message.Do(Errors.Way));
+            right -= errors.Length + 2;
+        }
+
         int room = right - 2 - (here.IsChanged ? 9 : 0) - (disk.Length > 0 ? disk.Length + 1 : 0);
         int at = canvas.Put(1, 0, canvas.Fit(many + here.Title, Math.Max(4, room)), Ink.Title);
         if (here.IsChanged)

@@ -176,6 +176,11 @@ public sealed class Performer : IDisposable
             }
 
             _send(new Message.Evaluated(effect.Slot, effect.Run, assessment));
+            if (effect.Refused is not null)
+            {
+                // What would help a design that nobody has described in whole is not looked for.
+                return;
+            }
 
             // Advice takes many evaluations; it waits until the user pauses, so that it never stands in the way of a figure.
             _advice.Submit(() =>
@@ -194,7 +199,7 @@ public sealed class Performer : IDisposable
     {
         try
         {
-            return effect.Refused is { } why ? Evaluator.WithoutFigures(effect.Design, [why]) : _evaluate(effect.Design);
+            return effect.Figures(_evaluate);
         }
 #pragma warning disable CA1031 // Whatever it is, it is told.
         catch (Exception fault)
@@ -261,9 +266,9 @@ public sealed class Performer : IDisposable
     private void Open(string path)
     {
         DesignDocument document = DesignDocument.Read(path);
-        if (!File.Exists(path))
+        if (document.IsNoDesign)
         {
-            _send(new Message.Failed(document.Findings[0]));
+            _send(new Message.Failed(document.Findings.First(finding => finding.Severity == Severity.Error)));
             return;
         }
 

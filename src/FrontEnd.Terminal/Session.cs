@@ -28,6 +28,9 @@ public sealed class Session
     /// <summary>Everything is to be drawn anew.</summary>
     public Action? Redraw { get; set; }
 
+    /// <summary>The program is to stop as a job of its shell until it is brought back.</summary>
+    public Action? Suspend { get; set; }
+
     /// <summary>Takes a message. A fault of ours on the way is told and leaves the model, and with it every design, as it was.</summary>
     public void Send(Message message)
     {
@@ -90,6 +93,9 @@ public sealed class Session
                 break;
             case Effect.Quit:
                 Ended?.Invoke();
+                break;
+            case Effect.Suspend:
+                Suspend?.Invoke();
                 break;
             case Effect.Redraw:
                 Redraw?.Invoke();

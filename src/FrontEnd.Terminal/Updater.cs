@@ -13,7 +13,7 @@ public static class Updater
     {
         Message.Pressed pressed => Press(Silent(model), pressed.Key),
         Message.Do act => act.Act.Perform(Silent(model)),
-        Message.Pasted pasted => (Typing.Paste(model, pasted.Text), null),
+        Message.Pasted pasted => Typing.Paste(Silent(model), pasted.Text),
         Message.Resized size => (model with { Width = size.Width, Height = size.Height }, null),
         Message.GoTo go => (Whereabouts.GoTo(model, go.PlaceId), null),
         Message.PickField pick => Typing.PickField(model, pick.Row),
@@ -63,6 +63,11 @@ public static class Updater
 
     private static (Model, Effect?) Press(Model model, Keystroke key)
     {
+        if (KeyMap.MeaningWhileTyping(key) is { IsOfTheTerminal: true } everywhere)
+        {
+            return everywhere.Perform(model);
+        }
+
         if (model.TooSmall)
         {
             // Nothing that cannot be seen is changed.

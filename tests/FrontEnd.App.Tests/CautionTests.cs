@@ -27,6 +27,7 @@ public sealed partial class CautionTests
         ["rates"] = "rates designs/dry-headband.toml --rates 500",
         ["bench"] = "bench designs/dry-headband.toml",
         ["pairs"] = "pairs designs/dry-headband.toml --sites Fp1-A1 --under Fp1",
+        ["samples"] = "samples designs/dry-headband.toml --length 8s",
         ["size"] = "size {0}/wanted.toml",
     };
 

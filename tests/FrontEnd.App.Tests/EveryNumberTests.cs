@@ -78,6 +78,17 @@ public class EveryNumberTests
         Holds(call);
     }
 
+    /// <summary>Noise against the budget, mains, clips, events, and files with their scales.</summary>
+    [Theory]
+    [InlineData("designs/mixed-headset.toml")]
+    [InlineData("designs/minimal.toml --length 8.5s --signal blink --signal muscle=30uV --without folded --beside designs/engineer.toml")]
+    [InlineData("designs/engineer.toml --length 20s --signal offset=400mV --signal lead-off --seed 77")]
+    public void Samples_Design_HasEveryNumberInJson(string call)
+    {
+        using TemporaryFolder folder = new();
+        Holds(["samples", .. call.Split(' '), "-o", Path.Combine(folder.Path, "a.edf"), "-o", Path.Combine(folder.Path, "a.csv")]);
+    }
+
     [Theory]
     [InlineData("hobbyist")]
     [InlineData("engineer")]

@@ -23,6 +23,7 @@ public class JsonEnvelopeTests
         { "rates designs/starter.toml --rates 500", "design" },
         { "bench designs/starter.toml", "design" },
         { "explain designs/starter.toml noise.total", "design" },
+        { "samples designs/minimal.toml --length 8s", "design" },
         { "sites", "head" },
         { "pairs --sites O1-ears --under O1", "design" },
         { "problems --list", "count" },

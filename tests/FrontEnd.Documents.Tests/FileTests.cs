@@ -88,4 +88,55 @@ public sealed class FileTests
         Assert.DoesNotContain("design file", finding.Message + finding.Help, StringComparison.Ordinal);
         Assert.Equal("0123456789", TextFiles.ReadOfClass(file, 10, out _));
     }
+
+    /// <summary>A disk that is full refuses once more when the file is closed: nothing is left beside the place, and what was there stays.</summary>
+    [Fact]
+    public void AtomicFile_OnAFullDisk_LeavesNothing()
+    {
+        using TemporaryFolder folder = new();
+        string path = folder.Write("a.edf", "before");
+        Assert.Throws<IOException>(() =>
+        {
+            using AtomicFile file = new(path, temporary => new FullDisk(temporary, room: 10));
+            file.Write(new byte[8]);
+            file.Write(new byte[8]);
+        });
+        Assert.Equal([path], Directory.GetFiles(folder.Path), StringComparer.Ordinal);
+        Assert.Equal("before", File.ReadAllText(path));
+    }
+
+    [Fact]
+    public void Write_IntoAFolder_IsFindingThatSpeaksOfNoDesign()
+    {
+        using TemporaryFolder folder = new();
+        Finding finding = TextFiles.WriteAtomically(folder.Path, "x")!;
+        Assert.Equal("FE0144", finding.Code);
+        Assert.DoesNotContain("design", finding.Help, StringComparison.Ordinal);
+    }
+
+    /// <summary>A file with room for so many bytes; closing it writes again, as a buffered one does.</summary>
+    private sealed class FullDisk(string path, int room) : FileStream(path, FileMode.CreateNew, FileAccess.Write)
+    {
+        private int _written;
+
+        public override void Write(ReadOnlySpan<byte> buffer)
+        {
+            _written += buffer.Length;
+            if (room < _written)
+            {
+                throw new IOException("No space left on device");
+            }
+
+            base.Write(buffer);
+        }
+
+        protected override void Dispose(bool disposing)
+        {
+            base.Dispose(disposing);
+            if (disposing && room < _written)
+            {
+                throw new IOException("No space left on device");
+            }
+        }
+    }
 }

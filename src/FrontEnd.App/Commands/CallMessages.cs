@@ -79,6 +79,10 @@ internal static class CallMessages
     public static Finding Twice(string path) =>
         Finding.Error(SameFileTwice, "", "the same file is named twice", null, "name each file once") with { File = path };
 
+    /// <summary>Of each file that is named more than once.</summary>
+    public static IEnumerable<Finding> NamedTwice(IEnumerable<string> files) =>
+        files.GroupBy(Path.GetFullPath, StringComparer.Ordinal).Where(group => 1 < group.Count()).Select(group => Twice(group.First()));
+
     public static Finding NoWord(string option, string word, IEnumerable<string> known, string? nearest) =>
         Finding.Error(UnknownWord, option, $"`{word}` is not a word of `{option}`", nearest is null
             ? null

@@ -24,6 +24,7 @@ internal static class CommandLine
         GlossaryCommand.Make,
         RatesCommand.Make,
         BenchCommand.Make,
+        SamplesCommand.Make,
         SizeCommand.Make,
     ];
 

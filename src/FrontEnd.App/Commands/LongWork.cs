@@ -20,10 +20,10 @@ internal static class LongWork
         {
             Note = CallMessages.BuildsWant(options.Builds),
         };
-        bool cancelled = !Run(what, shown, outlet, (progress, cancellation) =>
+        int? ended = Run(what, shown, outlet, (progress, cancellation) =>
             result = SpreadRun.Run(design, options, progress, cancellation));
-        exit = cancelled ? ExitCode.Interrupted : ExitCode.Unusable;
-        if (result is null && !cancelled)
+        exit = ended ?? ExitCode.Unusable;
+        if (result is null && ended is null)
         {
             Finding[] errors = [.. Evaluator.Evaluate(design).Findings.Where(finding => finding.Severity == Severity.Error)];
             outlet.Tell(errors.Length != 0
@@ -37,7 +37,12 @@ internal static class LongWork
     /// <summary>Reads a recording, with a bar where the file is long and no line elsewhere; false where it was cancelled, and the outlet has
     /// been told.</summary>
     public static bool Recording(MeasuredFile file, Outlet outlet, Action<IProgress<int>?, CancellationToken> work) =>
-        Run($"reading {Path.GetFileName(file.Path)}", new Shown(MeasuredFile.ProgressSteps, Bar: file.IsLong, Line: false), outlet, work);
+        Run($"reading {Path.GetFileName(file.Path)}", new Shown(MeasuredFile.ProgressSteps, Bar: file.IsLong, Line: false), outlet, work) is null;
+
+    /// <summary>Makes samples and writes them, with a bar or a line where that takes a while. Whoever ends it by a signal finds no file.</summary>
+    /// <returns>What the shell is told where it was ended, of which the outlet has been told; null where it was not.</returns>
+    public static int? Samples(string what, bool isLong, Outlet outlet, Action<IProgress<int>?, CancellationToken> work) =>
+        Run(what, new Shown(SampleFiles.ProgressSteps, Bar: isLong, Line: isLong) { LeavesFiles = true }, outlet, work);
 
     /// <summary>Works out why a figure is what it is, without a word while it lasts; null where there is no such figure, and where it was
     /// cancelled, of which the outlet has been told.</summary>
@@ -45,20 +50,25 @@ internal static class LongWork
     {
         Explained? explained = null;
         // Not waited for once it is cancelled: it would go on to the end of the evaluation that it is in.
-        cancelled = !Run($"explaining {id}", new Shown(0, Bar: false, Line: false), outlet, (_, cancellation) => explained =
+        cancelled = null != Run($"explaining {id}", new Shown(0, Bar: false, Line: false), outlet, (_, cancellation) => explained =
             Task.Run(() => Explained.Of(assessment, id, cancellation), cancellation).WaitAsync(cancellation).GetAwaiter().GetResult());
         return explained;
     }
 
-    /// <summary>False where it was cancelled.</summary>
-    private static bool Run(string what, Shown shown, Outlet outlet, Action<IProgress<int>?, CancellationToken> work)
+    /// <summary>What the shell is told where it was cancelled; null where it was not.</summary>
+    private static int? Run(string what, Shown shown, Outlet outlet, Action<IProgress<int>?, CancellationToken> work)
     {
         using CancellationTokenSource source = new();
-        using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, signal =>
+        int exit = ExitCode.Interrupted;
+        void End(PosixSignalContext signal)
         {
+            exit = signal.Signal == PosixSignal.SIGTERM ? ExitCode.Terminated : ExitCode.Interrupted;
             signal.Cancel = true;
             source.Cancel();
-        });
+        }
+
+        using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, End);
+        using PosixSignalRegistration? terminate = shown.LeavesFiles ? PosixSignalRegistration.Create(PosixSignal.SIGTERM, End) : null;
         try
         {
             if (Console.IsErrorRedirected && shown.Line)
@@ -74,18 +84,18 @@ internal static class LongWork
             if (Console.IsErrorRedirected || !shown.Bar)
             {
                 work(null, source.Token);
-                return true;
+                return null;
             }
 
             Terminal().Progress().AutoClear(true).Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(),
                 new RemainingTimeColumn())
                 .Start(context => work(new Bar(context.AddTask(Markup.Escape(what), maxValue: shown.Total)), source.Token));
-            return true;
+            return null;
         }
         catch (OperationCanceledException)
         {
             outlet.Tell(CallMessages.Interrupted(what, shown.Remedy));
-            return false;
+            return exit;
         }
     }
 
@@ -94,6 +104,9 @@ internal static class LongWork
     {
         /// <summary>What is worth a line in either case; null for nothing.</summary>
         public string? Note { get; init; }
+
+        /// <summary>True where a file is being written that must not be left behind, whichever signal ends it.</summary>
+        public bool LeavesFiles { get; init; }
     }
 
     private static IAnsiConsole Terminal() =>

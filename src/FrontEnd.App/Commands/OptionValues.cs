@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using FrontEnd.Circuits;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
@@ -59,6 +60,23 @@ internal static class OptionValues
         }
 
         findings.Add(problem!.ToFinding(option, text));
+        return null;
+    }
+
+    /// <summary>A day; null where the option is not given or cannot be read.</summary>
+    public static DateOnly? Day(string? text, string option, List<Finding> findings)
+    {
+        if (text is null)
+        {
+            return null;
+        }
+
+        if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
+        {
+            return day;
+        }
+
+        findings.Add(CallMessages.NotADay(option, text));
         return null;
     }
 

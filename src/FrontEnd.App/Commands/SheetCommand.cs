@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using FrontEnd.Advice;
 using FrontEnd.Building;
 using FrontEnd.Documents;
@@ -81,7 +80,7 @@ internal static class SheetCommand
     private static int Run(string path, string[] files, LooseFiles loose, SpreadOptions? spread, Asked asked, Outlet outlet)
     {
         IReadOnlyList<string> known = asked.Plain ? SheetFormats.Pages : SheetFormats.Extensions;
-        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. loose.Wrong(), .. Twice([.. files, .. loose.Paths]), .. Wrong(asked.Day, files)];
+        Finding[] wrong = [.. files.Where(file => !SheetFormats.Knows(file, known)).Select(file => WritingMessages.Format(file, known)), .. loose.Wrong(), .. CallMessages.NamedTwice([.. files, .. loose.Paths]), .. Wrong(asked.Day, files)];
         if (wrong.Length > 0)
         {
             outlet.Tell(wrong);
@@ -112,7 +111,7 @@ internal static class SheetCommand
             }
         }
 
-        Sheet sheet = SheetOf(document, asked.Plain || files.Length == 0, hasBoard: loose.Any || !asked.Plain) with { HasAppendix = asked.Appendix, Day = Day(asked.Day) };
+        Sheet sheet = SheetOf(document, asked.Plain || files.Length == 0, hasBoard: loose.Any || !asked.Plain) with { HasAppendix = asked.Appendix, Day = OptionValues.Day(asked.Day, "--date", []) };
         if (sheet.HasErrors)
         {
             outlet.Tell(sheet.Findings.Where(finding => finding.Severity == Severity.Error));
@@ -176,22 +175,14 @@ internal static class SheetCommand
             : new Sheet(document, Advisor.Advise(assessment)) { Bench = Bench.BenchPlan.Of(document.Design).Readings, Board = board };
     }
 
-    private static DateOnly? Day(string? text) =>
-        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day : null;
-
-    private static IEnumerable<Finding> Wrong(string? day, string[] files)
+    private static List<Finding> Wrong(string? day, string[] files)
     {
-        if (day is not null && Day(day) is null)
+        List<Finding> wrong = [];
+        if (OptionValues.Day(day, "--date", wrong) is not null && !Array.Exists(files, file => SheetFormats.Knows(file, [SheetFormats.Printed])))
         {
-            yield return CallMessages.NotADay("--date", day);
+            wrong.Add(CallMessages.SaysNothing("--date", "a file that is no PDF"));
         }
-        else if (day is not null && !Array.Exists(files, file => SheetFormats.Knows(file, [SheetFormats.Printed])))
-        {
-            yield return CallMessages.SaysNothing("--date", "a file that is no PDF");
-        }
-    }
 
-    private static IEnumerable<Finding> Twice(string[] files) =>
-        files.GroupBy(Path.GetFullPath, StringComparer.Ordinal).Where(group =>
-            group.Count() > 1).Select(group => CallMessages.Twice(group.First()));
+        return wrong;
+    }
 }

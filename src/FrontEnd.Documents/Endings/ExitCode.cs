@@ -15,6 +15,9 @@ public static class ExitCode
     /// <summary>Ctrl-C: 128 + SIGINT.</summary>
     public const int Interrupted = 130;
 
+    /// <summary>Ended by another program: 128 + SIGTERM.</summary>
+    public const int Terminated = 143;
+
     /// <summary>A fault of the program itself; the number is EX_SOFTWARE of sysexits.h.</summary>
     public const int Internal = 70;
 }

@@ -2,40 +2,68 @@ using System.Text;
 
 namespace FrontEnd.Documents.Files;
 
+/// <summary>Takes bytes, each time behind those before.</summary>
+internal delegate void ByteSink(ReadOnlySpan<byte> bytes);
+
 /// <summary>A file that is written piece by piece and never seen half written: it is a temporary file beside its place until it is whole,
 /// and is then flushed to the disk and renamed.</summary>
 /// <remarks>What goes wrong with the file is thrown as reading and writing throw it, see <see cref="TextFiles.IsOfFile"/>.</remarks>
 internal sealed class AtomicFile : IDisposable
 {
     private readonly string _place, _temporary;
-    private readonly FileStream _stream;
+    private readonly Stream _stream;
+    private StreamWriter? _text;
     private bool _isWhole;
 
     public AtomicFile(string path)
+        : this(path, temporary => new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+    {
+    }
+
+    /// <param name="path">Its place.</param>
+    /// <param name="open">Makes the temporary file.</param>
+    internal AtomicFile(string path, Func<string, Stream> open)
     {
         _place = System.IO.Path.GetFullPath(path);
         _temporary = System.IO.Path.Combine(System.IO.Path.GetDirectoryName(_place)!,
             $".{System.IO.Path.GetFileName(_place)}.{System.IO.Path.GetRandomFileName()}");
-        _stream = new FileStream(_temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None);
-        Text = new StreamWriter(_stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 64 * 1024);
+        _stream = open(_temporary);
     }
 
     /// <summary>What is written as text.</summary>
-    public StreamWriter Text { get; }
+    public StreamWriter Text => _text ??= new StreamWriter(_stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 64 * 1024);
 
     /// <summary>Writes what is no text, behind what was written before.</summary>
     public void Write(ReadOnlySpan<byte> bytes)
     {
-        Text.Flush();
-        _stream.Write(bytes);
+        try
+        {
+            _text?.Flush();
+            _stream.Write(bytes);
+        }
+        catch (ArgumentException error)
+        {
+            throw TooLarge(error);
+        }
     }
 
     /// <summary>Puts the file in its place.</summary>
     public void Finish()
     {
-        Text.Flush();
-        _stream.Flush(flushToDisk: true);
-        Text.Dispose();
+        try
+        {
+            _text?.Flush();
+            if (_stream is FileStream file)
+            {
+                file.Flush(flushToDisk: true);
+            }
+        }
+        catch (ArgumentException error)
+        {
+            throw TooLarge(error);
+        }
+
+        _stream.Dispose();
         if (!OperatingSystem.IsWindows() && File.Exists(_place))
         {
             File.SetUnixFileMode(_temporary, File.GetUnixFileMode(_place));
@@ -53,12 +81,21 @@ internal sealed class AtomicFile : IDisposable
             return;
         }
 
+        // Closing writes what is held, which a full disk refuses again; the file goes whatever comes of that.
+        Quietly(_stream.Dispose);
+        Quietly(() => File.Delete(_temporary));
+    }
+
+    /// <summary>The framework calls a file that grows beyond what the disk can name, or may hold by a limit, a wrong argument.</summary>
+    private static IOException TooLarge(ArgumentException error) => new("the file is larger than the file system or a limit allows", error);
+
+    private static void Quietly(Action act)
+    {
         try
         {
-            _stream.Dispose();
-            File.Delete(_temporary);
+            act();
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        catch (Exception error) when (TextFiles.IsOfFile(error))
         {
             // The write's own failure is what the user needs to know; a left-over temporary file is the lesser evil.
         }

@@ -38,6 +38,9 @@ public static class FileMessages
     internal static Finding Folder(string path) =>
         Error(FileIsFolder, "", $"`{path}` is a folder", null, "name the design file inside it") with { File = path };
 
+    internal static Finding FolderToWrite(string path) =>
+        Error(FileIsFolder, "", $"`{path}` is a folder", null, "name a file in it") with { File = path };
+
     /// <summary>A message of the framework as the middle of a sentence of ours.</summary>
     internal static string Lower(string text)
     {

@@ -105,18 +105,24 @@ public static class TextFiles
     /// <summary>The same for what is no text.</summary>
     public static Finding? WriteAtomically(string path, byte[] bytes) => Write(path, file => file.Write(bytes));
 
-    private static Finding? Write(string path, Action<AtomicFile> write)
+    private static Finding? Write(string path, Action<AtomicFile> write) => Attempt(path, () =>
+    {
+        using AtomicFile file = new(path);
+        write(file);
+        file.Finish();
+    });
+
+    /// <summary>Does something to a file that is written; what went wrong with the file, or null.</summary>
+    internal static Finding? Attempt(string path, Action act)
     {
         try
         {
             if (Directory.Exists(path))
             {
-                return FileMessages.Folder(path);
+                return FileMessages.FolderToWrite(path);
             }
 
-            using AtomicFile file = new(path);
-            write(file);
-            file.Finish();
+            act();
             return null;
         }
         catch (Exception error) when (IsOfFile(error))

@@ -3,6 +3,7 @@ using FrontEnd.Digital;
 using FrontEnd.Electrodes;
 using FrontEnd.Fields;
 using FrontEnd.Topologies;
+using FrontEnd.Unknowns;
 
 namespace FrontEnd.Documents.Reading;
 
@@ -39,6 +40,12 @@ internal sealed class DesignBuilder
     /// <summary>Where the value of a key, or the name of a table, stands in the file.</summary>
     public IReadOnlyDictionary<string, Span> Places => _log.Places;
 
+    /// <summary>Fields whose values stand in the file and could not be read.</summary>
+    public IReadOnlyList<UnreadField> Unread { get; private set; } = [];
+
+    /// <summary>What is wrong with the file beyond those values, so that nobody can say which device it means; null for nothing.</summary>
+    public Finding? Undecided { get; private set; }
+
     private bool IsPlain => _format == DocumentFormat.Json;
 
     public void Build(TableNode root, bool complete)
@@ -64,9 +71,36 @@ internal sealed class DesignBuilder
             Assumptions();
         }
 
+        NoteUnread();
         foreach (Finding finding in DesignCheck.Run(Design, _log.Unread))
         {
             _log.Report(finding);
+        }
+    }
+
+    /// <summary>What goes wrong with the value of one field leaves all other fields as they are; whatever else goes wrong while the file is read, such as a
+    /// key that nobody knows, may be meant for any of them.</summary>
+    private void NoteUnread()
+    {
+        List<UnreadField> unread = [];
+        foreach (Finding problem in _log.Findings.Where(finding => finding.Severity == Severity.Error))
+        {
+            bool isOfField = _log.Unread.Contains(problem.Field) && _log.Places.ContainsKey(problem.Field)
+                && string.Equals(DesignFields.Find(Design, problem.Field)?.Key, problem.Field, StringComparison.Ordinal);
+            if (isOfField)
+            {
+                unread.Add(new UnreadField(problem.Field, problem));
+            }
+            else
+            {
+                Undecided ??= problem;
+            }
+        }
+
+        Unread = unread;
+        if (_log.Unread.Except(unread.Select(one => one.Key), StringComparer.Ordinal).Any())
+        {
+            Undecided ??= _log.Findings.Find(finding => finding.Severity == Severity.Error);
         }
     }
 

@@ -23,12 +23,18 @@ public static class ReadingMessages
 
     public const string CardUnreadable = "FE0145";
 
+    public const string NoDesign = "FE1085";
+
     public const string KindMissing = "FE0201";
     public const string TopologyMissing = "FE0202";
     public const string EdgeMissing = "FE0203";
     public const string ElectrodeAssumed = "FE0210";
     public const string HighestAssumed = "FE0211";
     public const string ProtectionAssumed = "FE0212";
+
+    internal static Finding NotADesign(string? file) =>
+        Error(NoDesign, "", $"`{file}` is no design file: it has none of a design's tables", null,
+            "name a design file; `frontend new` writes one to start from") with { File = file };
 
     internal static Finding SyntaxError(string message, string format) =>
         Error(Syntax, "", $"the file is not valid {format}: {FileMessages.Lower(message)}", null,

@@ -14,6 +14,9 @@ internal static class BinaryRecording
     private const int FixedHeader = 256;
     private const int MostSignals = 512;
 
+    /// <summary>How a signal is called that holds texts and no samples; the 24-bit form has a word of its own.</summary>
+    public const string Annotations = "EDF Annotations", WideAnnotations = "BDF Annotations";
+
     /// <summary>What the header says about one signal.</summary>
     /// <param name="Size">Bytes of the header.</param>
     /// <param name="Samples">Samples of the signal in a record.</param>
@@ -28,6 +31,13 @@ internal static class BinaryRecording
 
         /// <summary>Number of records; −1 for unknown.</summary>
         public required long Records { get; init; }
+
+        /// <summary>True for steps of the converter: a unit that says so, or none where the numbers themselves are the values, or a power of
+        /// two of them is one. A range of another kind without a unit says nothing.</summary>
+        public bool AreSteps => Dimension.Length == 0
+            ? double.IsInteger(Math.Log2((Physical.High - Physical.Low) / (Digital.High - Digital.Low)))
+                && Math.Abs((Physical.High * Digital.Low) - (Physical.Low * Digital.High)) <= 1e-9 * Math.Abs(Physical.High * Digital.Low)
+            : RecordingUnits.IsSteps(Dimension);
     }
 
     /// <summary>One channel; throws <see cref="BadRecordingException"/> with the finding where it cannot be read.</summary>
@@ -37,8 +47,11 @@ internal static class BinaryRecording
     {
         string path = file.Path;
         Signal signal = Header(file, channel, width);
-        double unit = RecordingUnits.Volts(signal.Dimension)
-            ?? throw new BadRecordingException(RecordingMessages.Unit(path, signal.Dimension));
+        bool isSteps = signal.AreSteps;
+        double unit = isSteps ? 1 : RecordingUnits.Volts(signal.Dimension)
+            ?? throw new BadRecordingException(signal.Dimension.Length == 0
+                ? RecordingMessages.NoDimension(path, signal.Name)
+                : RecordingMessages.Unit(path, signal.Dimension));
         Demand(0 < signal.Record && signal.Record <= file.Length - signal.Size, path, "it holds no whole record");
 
         // The number of records may be −1 while recording; the file's length says how many there are.
@@ -55,7 +68,7 @@ internal static class BinaryRecording
 
         file.Expect(1);
         return new Recording(signal.Name, Frequency.FromHertz(signal.Samples / signal.Seconds),
-            new BinarySamples(file, signal, records, unit, width)) { Unit = signal.Dimension };
+            new BinarySamples(file, signal, records, unit, width), isSteps) { Unit = isSteps ? "counts" : signal.Dimension };
     }
 
     /// <summary>The signal's part of every record.</summary>
@@ -118,7 +131,7 @@ internal static class BinaryRecording
         double seconds = Real(bytes, 244, 8, "duration of a record", path);
         Demand(0 < seconds, path, "the duration of a record is not above 0 s");
         string[] names = [.. Enumerable.Range(0, signals).Select(i => Field(bytes, FixedHeader + (16 * i), 16))];
-        int signal = ChannelChoice.Of(names, channel, path);
+        int signal = SignalOf(names, channel, path);
         int At(int before, int fieldWidth) => FixedHeader + (before * signals) + (fieldWidth * signal);
         (double, double) Range(int before, string kind) =>
             (Real(bytes, At(before, 8), 8, kind + " minimum", path), Real(bytes, At(before + 8, 8), 8, kind + " maximum", path));
@@ -135,6 +148,17 @@ internal static class BinaryRecording
         {
             Physical = physical, Digital = digital, Records = Whole(bytes, 236, 8, "number of records", path),
         };
+    }
+
+    /// <summary>The signal that is asked for; without a wish the first with samples.</summary>
+    private static int SignalOf(string[] names, string? channel, string path)
+    {
+        static bool HoldsTexts(string name) => name is Annotations or WideAnnotations;
+        int first = channel is null ? Array.FindIndex(names, name => !HoldsTexts(name)) : -1;
+        int signal = 0 <= first ? first : ChannelChoice.Of(names, channel, path);
+        return HoldsTexts(names[signal])
+            ? throw new BadRecordingException(RecordingMessages.Annotations(path, names[signal], Array.FindAll(names, name => !HoldsTexts(name))))
+            : signal;
     }
 
     private static void Demand(bool holds, string path, string otherwise)

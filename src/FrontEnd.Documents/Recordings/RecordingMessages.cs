@@ -16,6 +16,21 @@ public static class RecordingMessages
     public const string RecordingChanged = "FE0985";
     public const string RowTooLong = "FE0986";
 
+    /// <summary>The channel asked for holds annotations.</summary>
+    public const string NoSamples = "FE1060";
+
+    /// <summary>A rate that no record of whole samples has.</summary>
+    public const string RateHasNoRecord = "FE1061";
+
+    /// <summary>A length that is no whole number of records.</summary>
+    public const string LengthHasNoRecords = "FE1062";
+
+    /// <summary>Steps that have more digits than a header has room for.</summary>
+    public const string StepsTooWide = "FE1063";
+
+    /// <summary>A year that two digits cannot say.</summary>
+    public const string YearOutOfRange = "FE1064";
+
     internal static Finding Header(string path, string what) =>
         Error(BadHeader, $"the recording cannot be read: {what}", "the header is ASCII of fixed widths, 256 bytes and 256 for each signal",
         "export it again", path);
@@ -23,6 +38,33 @@ public static class RecordingMessages
     internal static Finding Unit(string path, string unit) =>
         Error(UnknownUnit, $"`{unit}` is no unit of the samples", "samples are volts at the electrodes, or steps of the converter",
             "use V, mV, µV, nV or counts, such as `ch1 [µV]` at the head of the column", path);
+
+    internal static Finding Annotations(string path, string label, IReadOnlyList<string> names) =>
+        Error(NoSamples, $"`{label}` holds annotations and no samples", names.Count == 0 ? "the file has no other signal" : $"the channels are {Messages.Listed([.. names.Take(24)])}",
+            names.Count == 0 ? "export the recording with its samples" : "name one of them, or give its number", path);
+
+    internal static Finding NoDimension(string path, string name) =>
+        Error(UnknownUnit, $"`{name}` says no unit of its samples", "samples are volts at the electrodes, or steps of the converter",
+            "export it again with its unit: V, mV, uV or nV", path);
+
+    internal static Finding NoRecord(string path, Frequency rate, IReadOnlyList<Frequency> beside) =>
+        Error(RateHasNoRecord, $"{QuantityText.FormatExact(rate)} cannot be written as EDF: no record has a whole number of samples, a length of eight letters and at most {EdfLayout.MostBytes} bytes",
+            null, $"{(beside.Count == 0 ? "" : $"set {DesignKeys.Converter.Rate} to {Either(beside)}, the nearest that {(beside.Count == 1 ? "fits" : "fit")}, or ")}write a .csv file", path);
+
+    internal static Finding NoRecords(string path, Frequency rate, Duration length, IReadOnlyList<Duration> beside) =>
+        Error(LengthHasNoRecords, $"{QuantityText.FormatExact(length)} at {QuantityText.FormatExact(rate)} cannot be written as EDF: it is no whole number of records",
+            "a record has a whole number of samples, a length of eight letters and at most 61440 bytes",
+            $"{(beside.Count == 0 ? "" : $"take {Either(beside)}, the nearest that {(beside.Count == 1 ? "fits" : "fit")}, or ")}write a .csv file", path);
+
+    internal static Finding WideSteps(string path, string channel, double largest) =>
+        Error(StepsTooWide, $"the steps of `{channel}` go to {QuantityText.FormatTrimmed(largest, "1", 12)}, and the header has eight letters for such a number",
+            null, "leave --counts out, or write a .csv file", path);
+
+    internal static Finding Year(string path, int year, int first, int last) =>
+        Error(YearOutOfRange, $"the year {year} cannot be written as EDF, whose two digits stand for {first} to {last}", null, "give --date a day of those years", path);
+
+    private static string Either<T>(IReadOnlyList<T> values)
+        where T : struct, IQuantity => string.Join(" or ", values.Select(value => QuantityText.FormatExact(value)));
 
     internal static Finding TimeUnit(string path, string unit) =>
         Error(UnknownUnit, $"`{unit}` is no unit of the time column", "the rate follows from the times",

@@ -74,8 +74,8 @@ public sealed record ChoosePage(string Key, string Meaning, IReadOnlyList<Choice
             : Show(closed, new QuestionPage(
                 $"{(alike.Count == 2 ? "Two" : "Three")} electrodes are alike now. Which are to be {word}?",
                 [
-                    new('a', $"all {alike.Count}", new Message.SetCards(alike, word)),
                     new('t', $"this one only: {Key.Split('.')[1]}", new Message.SetCards([Key], word)),
+                    new('a', $"all {alike.Count}", new Message.SetCards(alike, word)),
                     new('b', "back", new Message.Dismiss()),
                 ]));
     }

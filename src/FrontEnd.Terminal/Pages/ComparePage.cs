@@ -1,4 +1,5 @@
 using FrontEnd.Compare;
+using FrontEnd.Documents;
 
 namespace FrontEnd.Terminal;
 
@@ -49,7 +50,8 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
         ]);
 
         string above = "";
-        Design theirs = (Other(model)?.Document ?? model.Here.Saved).Design;
+        DesignDocument other = Other(model)?.Document ?? model.Here.Saved;
+        Design theirs = other.Design;
         foreach (FieldPair one in Comparison.Differing(theirs, model.Design).SelectMany(Fields))
         {
             // A key longer than its column is broken at a dot: its end tells it from the next one. What it has in common with the one above
@@ -62,7 +64,7 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
             }
 
             above = owner;
-            Add(owner.Length > 0 ? $"  {one.Key[(dot + 1)..]}" : one.Key, Said(one.From), Said(one.To), Ink.Plain);
+            Add(owner.Length > 0 ? $"  {one.Key[(dot + 1)..]}" : one.Key, Of(other, one.Key, one.From), Of(model.Here.Document, one.Key, one.To), Ink.Plain);
         }
 
         if (lines.Count == 0)
@@ -71,7 +73,7 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
         }
 
         // Another open design has figures of its own; the saved file's are those before all changes, if they were ever shown.
-        Assessment? before = Other(model) is { } other ? other.Shown : model.Here.SavedShown;
+        Assessment? before = Other(model) is { } open ? open.Shown : model.Here.SavedShown;
         if (model.Here.Shown is { } now && before is not null)
         {
             Add("", "", "", Ink.Plain);
@@ -95,6 +97,9 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
     /// <summary>A part or list that only one design has is told by what stands in it.</summary>
     private static IEnumerable<FieldPair> Fields(Differing one) =>
         one.Within.Count > 0 ? one.Within : [new FieldPair(one.Key, one.From, one.To)];
+
+    /// <summary>What the file says where that cannot be read.</summary>
+    private static string Of(DesignDocument document, string key, string? value) => Errors.InPlaceOfValue(document, key) ?? Said(value);
 
     private static string Said(string? value) => value switch { null => "not there", "" => "-", _ => value };
 

@@ -28,7 +28,13 @@ public sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
             : this;
 
     /// <inheritdoc/>
-    public override Page Paste(string text) => this with { Line = Line.Insert(text), Selected = -1 };
+    public override (Model Model, Effect? Effect)? Paste(Model model, string line)
+    {
+        // A name that was dragged here comes in quotes.
+        bool quoted = line.Length > 2 && line[0] == line[^1] && line[0] is '\'' or '"';
+        Line typed = Line.Insert(quoted ? line[1..^1] : line);
+        return (model with { Page = this with { Line = typed, Selected = -1 } }, new Effect.List(Purpose, typed.Text));
+    }
 
     /// <inheritdoc/>
     public override (Model Model, Effect? Effect) Pick(Model model, int row) =>

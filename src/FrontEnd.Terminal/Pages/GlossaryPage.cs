@@ -38,6 +38,9 @@ public sealed record GlossaryPage(Line Line) : Page
     }
 
     /// <inheritdoc/>
+    public override (Model Model, Effect? Effect)? Paste(Model model, string line) => Show(model, new GlossaryPage(Line.Insert(line)));
+
+    /// <inheritdoc/>
     public override void Paint(Canvas canvas, Model model, Frame frame)
     {
         int at = canvas.Put(1, frame.Top, "glossary", Ink.Title);

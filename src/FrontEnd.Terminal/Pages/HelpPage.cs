@@ -42,6 +42,7 @@ public sealed record HelpPage : LinesPage
         .. KeyMap.Acts.Select(act => (act.Keys, act.Does)),
         ("0-9", "begin typing a value; Enter keeps, Esc drops"),
         ("Alt+letter", "the same as the letter, also while typing"),
+        ("paste", "goes into what is being typed; elsewhere into the field in hand, after one question"),
         ("mouse", "click a block, a field, a figure; once more edits or says why; wheel scrolls"),
         ("signs", "+ pass   ~ marginal   x fail   ? open   . not judged   * changed against the saved file   ! changed on disk"),
         ("strip", "gain or level, then dB of headroom (up to the rails), then the block's worst verdict"),

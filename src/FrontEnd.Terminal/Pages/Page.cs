@@ -26,8 +26,8 @@ public abstract record Page
     /// <summary>What a click on a row, or Enter on it, does.</summary>
     public virtual (Model Model, Effect? Effect) Pick(Model model, int row) => (model, null);
 
-    /// <summary>The page with a text pasted into it.</summary>
-    public virtual Page Paste(string text) => this;
+    /// <summary>What a pasted line does here; null where it goes nowhere.</summary>
+    public virtual (Model Model, Effect? Effect)? Paste(Model model, string line) => null;
 
     /// <summary>The page after news that it asked for, or a click into it; the same page where they are not for it.</summary>
     public virtual Page Hear(Model model, Message news) => this;

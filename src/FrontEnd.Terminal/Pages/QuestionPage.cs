@@ -1,30 +1,34 @@
 namespace FrontEnd.Terminal;
 
-/// <summary>A question with a few answers, each on its letter.</summary>
+/// <summary>A question as a list of answers with one in hand. The first is the one that loses nothing: Enter pressed by habit does no harm.</summary>
 public sealed record QuestionPage(string Question, IReadOnlyList<Answer> Answers) : Page
 {
-    /// <summary>True where the key that asked answers as well: nothing would be lost.</summary>
-    public bool AskedAgainIsYes { get; init; }
+    /// <summary>The answer in hand.</summary>
+    public int Selected { get; init; }
+
+    /// <summary>The question in a window too small for the form.</summary>
+    public string InFewRows => $"{Question}\n{string.Join('\n', Answers.Select((answer, row) =>
+        $"{(row == Selected ? '>' : ' ')} {answer.Letter}: {answer.Words}"))}";
 
     /// <inheritdoc/>
     public override bool IsOverTheForm => true;
 
     /// <inheritdoc/>
-    public override IEnumerable<KeyHint> Keys(Model model) => [KeyHint.Back];
+    public override IEnumerable<KeyHint> Keys(Model model) =>
+    [
+        new("up/dn", "choose"), KeyHint.Of(KeyName.Enter, "Enter", "take"),
+        .. Answers.Select(answer => KeyHint.Of(answer.Letter, answer.Letter.ToString(), answer.Words.Split([',', ':', ' '])[0])), KeyHint.Back,
+    ];
 
     /// <inheritdoc/>
-    public override (Model Model, Effect? Effect)? Press(Model model, Keystroke key)
+    public override (Model Model, Effect? Effect)? Press(Model model, Keystroke key) => key switch
     {
-        if (key.Key == KeyName.Escape)
-        {
-            return Close(model);
-        }
-
-        char letter = char.ToLowerInvariant(key.Letter);
-        return key is { Key: KeyName.Letter, Ctrl: false } ? Pick(model, Answers.ToList().FindIndex(answer => answer.Letter == letter))
-            : AskedAgainIsYes && KeyMap.Meaning(key) is { } act && (act == Act.Quit || act == Act.Copy) ? Pick(model, 0)
-            : (model, null);
-    }
+        { Key: KeyName.Escape } => Close(model),
+        { Key: KeyName.Enter } => Pick(model, Selected),
+        { Key: KeyName.Tab } => Show(model, this with { Selected = (Selected + (key.Shift ? Answers.Count - 1 : 1)) % Answers.Count }),
+        { Key: KeyName.Letter, Ctrl: false } => Pick(model, RowOf(char.ToLowerInvariant(key.Letter))),
+        _ => Show(model, this with { Selected = Picked(key, Selected, Answers.Count) ?? Selected }),
+    };
 
     /// <inheritdoc/>
     public override (Model Model, Effect? Effect) Pick(Model model, int row) =>
@@ -35,6 +39,12 @@ public sealed record QuestionPage(string Question, IReadOnlyList<Answer> Answers
     {
         int width = Math.Min(frame.Width - 4, 64);
         IReadOnlyList<string> lines = canvas.Wrap(Question, width - 4);
+        int most = Math.Max(1, frame.Rows - Answers.Count - 3);
+        if (most < lines.Count)
+        {
+            lines = [.. lines.Take(most - 1), canvas.Fit(string.Join(' ', lines.Skip(most - 1)), width - 4)];
+        }
+
         int height = lines.Count + Answers.Count + 3;
         int left = (frame.Width - width) / 2, top = Math.Max(frame.Top, frame.Top + ((frame.Rows - height) / 2));
         canvas.Clear(left, top, width, height);
@@ -53,17 +63,30 @@ public sealed record QuestionPage(string Question, IReadOnlyList<Answer> Answers
             canvas.Put(left + 2, row++, line, Ink.Strong);
         }
 
+        row++;
         for (int i = 0; i < Answers.Count; i++)
         {
-            canvas.Put(left + 2, row, Answers[i].Letter.ToString(), Ink.Key);
-            canvas.Put(left + 4, row, canvas.Fit(Answers[i].Words, width - 6));
+            bool inHand = i == Selected;
+            canvas.Put(left + 2, row, inHand ? ">" : " ", Ink.Key);
+            canvas.Put(left + 4, row, Answers[i].Letter.ToString(), Ink.Key);
+            canvas.Put(left + 6, row, canvas.Fit(Answers[i].Words, width - 8), inHand ? Ink.Chosen : Ink.Plain);
             canvas.Zone(left, row++, width, 1, new Message.PickChoice(i));
         }
     }
 
-    /// <summary>The question in a window too small for the form.</summary>
-    public string InFewRows => $"{Question}\n{string.Join('\n', Answers.Select(answer => $"{answer.Letter}: {answer.Words}"))}";
+    /// <summary>The answer of a letter. Every question knows y and n: where no answer has them, y is the first that goes on and n the one that
+    /// leaves things as they are.</summary>
+    private int RowOf(char letter)
+    {
+        List<Answer> answers = [.. Answers];
+        int own = answers.FindIndex(answer => answer.Letter == letter);
+        return own >= 0 || letter is not ('y' or 'n') ? own : answers.FindIndex(answer => answer.Leaves == (letter == 'n'));
+    }
 }
 
 /// <summary>An answer to a question: its letter, its words, what it does.</summary>
-public sealed record Answer(char Letter, string Words, Message Message);
+public sealed record Answer(char Letter, string Words, Message Message)
+{
+    /// <summary>True for the answer that leaves things as they are.</summary>
+    public bool Leaves => Message is Message.Dismiss;
+}

@@ -70,6 +70,10 @@ public sealed record SitesPage(SitesRequest Request, SitesAnswer Answer) : TextP
     }
 
     /// <inheritdoc/>
+    public override (Model Model, Effect? Effect)? Paste(Model model, string line) =>
+        SitesForm.Fields[Field].IsWord ? null : Show(model, this with { Typing = (Typing ?? Line.Of("")).Insert(line) });
+
+    /// <inheritdoc/>
     public override void Paint(Canvas canvas, Model model, Frame frame)
     {
         canvas.Put(1, frame.Top, "sites", Ink.Title);

@@ -134,7 +134,7 @@ public abstract record StudyPage : TextPage
     /// <param name="takesUnknown">True for one that works on a design of which not everything is known.</param>
     protected static (Model Model, Effect? Effect) OpenStudy(Model model, StudyPage study, bool takesUnknown = false)
     {
-        if (!takesUnknown && model.Here.Document.NotAllKnown is { } why)
+        if (Errors.InTheWay(model.Here, mayBeUnknown: takesUnknown) is { } why)
         {
             return (model.Complain(why), null);
         }
@@ -161,6 +161,9 @@ public abstract record StudyPage : TextPage
     /// <summary>The study with another wish after a letter; null for a letter that says none.</summary>
     protected virtual StudyPage? Wished(char letter) => null;
 
+    /// <summary>The same study seen another way after a letter: nothing is worked out anew; null for a letter that turns nothing.</summary>
+    protected virtual StudyPage? Turned(char letter) => null;
+
     /// <summary>1 for the key that goes up, −1 for the one that goes down, else 0.</summary>
     protected static int StepOf(char letter) => letter is '+' or '=' ? 1 : letter == '-' ? -1 : 0;
 
@@ -186,6 +189,11 @@ public abstract record StudyPage : TextPage
             return Show(model, this with { Choice = 0 <= row && row < found.Choices.Count ? row : Choice });
         }
 
+        if (Turned(letter) is { } turned)
+        {
+            return Show(model, turned);
+        }
+
         // What begins by itself begins anew.
         return Wished(letter) is not { } wished ? null : wished.WaitsForStart ? Show(model, wished with { Outcome = null }) : wished.Start(model);
     }
@@ -205,7 +213,7 @@ public abstract record StudyPage : TextPage
 /// <param name="Text">What the command of the same name prints.</param>
 /// <param name="Choices">Designs that can be taken over; empty where there is nothing to take.</param>
 /// <param name="Pick">The recommended one of them.</param>
-public sealed record StudyOutcome(string Text, IReadOnlyList<StudyChoice> Choices, int Pick)
+public record StudyOutcome(string Text, IReadOnlyList<StudyChoice> Choices, int Pick)
 {
     /// <summary>The text in lines.</summary>
     public IReadOnlyList<string> Lines { get; } = Text.TrimEnd('\n').Split('\n');

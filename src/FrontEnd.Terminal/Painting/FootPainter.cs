@@ -40,7 +40,7 @@ public static class FootPainter
         Finding? complaint = model.Editing?.Problem ?? model.Complaint;
         if (complaint is not null)
         {
-            return ($"{complaint.Code} {complaint.Message}" + (complaint.Help is null ? "" : $"; {complaint.Help}"), Ink.Fail);
+            return ($"{Errors.Heading(model.Here, complaint)}{complaint.Code} {complaint.Message}" + (complaint.Help is null ? "" : $"; {complaint.Help}"), Ink.Fail);
         }
 
         if (model.Status.Length > 0)
@@ -59,10 +59,10 @@ public static class FootPainter
                 ? ($"{result.Id}: {result.Equation.Text}  [{ResultText.Source(result.Equation.Source)}]", Ink.Dim) : ("", Ink.Dim);
         }
 
-        IReadOnlyList<FormRow> rows = Whereabouts.FormOf(model);
-        return rows.Count == 0
-            ? ("", Ink.Dim)
-            : (FormRow.Describe(rows[Math.Clamp(model.FieldRow, 0, rows.Count - 1)].Field, model.Here.Document), Ink.Dim);
+        return Whereabouts.FieldInHand(model) is not { } row ? ("", Ink.Dim)
+            : Errors.Problem(model.Here.Document, row.Field.Key) is { } wrong
+                ? ($"{Errors.Heading(model.Here, wrong)}{wrong.Code} {wrong.Message}" + (wrong.Help is null ? "" : $"; {wrong.Help}"), Ink.Fail)
+            : (FormRow.Describe(row.Field, model.Here.Document), Ink.Dim);
     }
 
     private static void Keys(Canvas canvas, Model model)
@@ -127,6 +127,11 @@ public static class FootPainter
     /// <summary>The keys that act on the form and on the figures alike; the views one by one where there is room.</summary>
     private static IEnumerable<KeyHint> Everywhere(Model model)
     {
+        if (Errors.Counted(model.Here) is not null)
+        {
+            yield return KeyHint.Of(Errors.Way, ",", "next error");
+        }
+
         if (model.Width < 120)
         {
             // The first of the views; the help's first row names the others.

@@ -1,4 +1,5 @@
 using FrontEnd.Documents.Reading;
+using FrontEnd.Documents.Sheets;
 
 namespace FrontEnd.Terminal;
 
@@ -111,9 +112,14 @@ public static class FormPainter
         }
 
         string value = canvas.Fit(row.Value(model.Here.Document), room);
-        Ink ink = inHand && !model.OnResults ? Ink.Chosen : changed ? Ink.Changed : given ? Ink.Plain : Ink.Dim;
+        bool wrong = Errors.Problem(model.Here.Document, row.Field.Key) is not null;
+        Ink ink = inHand && !model.OnResults ? Ink.Chosen : wrong ? Ink.Fail : changed ? Ink.Changed : given ? Ink.Plain : Ink.Dim;
         int end = canvas.Put(at, y, value, ink);
-        if (changed)
+        if (wrong)
+        {
+            canvas.Put(end + 1, y, Wording.Sign(VerdictKind.Fail).ToString(), Ink.Fail);
+        }
+        else if (changed)
         {
             canvas.Put(end + 1, y, "*", Ink.Changed);
         }

@@ -17,14 +17,10 @@ public static class ResultsPainter
             return;
         }
 
-        List<Finding> errors = [.. shown.Findings.Where(finding => finding.Severity == Severity.Error)];
         int y = top + 1;
-        foreach (Finding finding in errors.Take(3))
+        foreach (string line in Withheld(canvas, model, shown, width).Take(Math.Max(3, height / 2)))
         {
-            foreach (string line in canvas.Wrap($"x {finding.Message}" + (finding.Help is null ? "" : $"; {finding.Help}"), width))
-            {
-                canvas.Put(x, y++, line, Ink.Fail);
-            }
+            canvas.Put(x, y++, line, Ink.Fail);
         }
 
         IReadOnlyList<string> cautions = Whereabouts.CautionsOf(model);
@@ -65,6 +61,18 @@ public static class ResultsPainter
         }
 
         Drawing.ScrollMarks(canvas, x + width, top, top + height, first, lines.Count, room);
+    }
+
+    /// <summary>Why figures are missing: the file's errors, and where there are none the evaluation's.</summary>
+    private static IEnumerable<string> Withheld(Canvas canvas, Model model, Assessment shown, int width)
+    {
+        const int Most = 3;
+        // What the errors are the foot says, one after the other.
+        IEnumerable<string> texts = Errors.Counted(model.Here) is { } errors
+            ? [$"{errors} in the file: what rests on {(errors[0] == '1' && errors[1] == ' ' ? "it" : "them")} is not computed; , goes to the next error"]
+            : shown.Findings.Where(finding => finding.Severity == Severity.Error).Take(Most)
+                .Select(finding => finding.Message + (finding.Help is null ? "" : $"; {finding.Help}"));
+        return texts.SelectMany(text => canvas.Wrap("x " + text, width));
     }
 
     /// <summary>A result's lines: sign, name and figure; for a judged one what is asked, what dominates, what helps; for a moved one what

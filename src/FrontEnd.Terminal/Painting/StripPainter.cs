@@ -74,14 +74,17 @@ public static class StripPainter
 
     private static Cell CellOf(Canvas canvas, Model model, Place block, bool wide)
     {
-        (string figure, string second) = BlockText.Of(block, model.Design, model.Here.Shown, wide);
+        (string figure, string second) = Errors.Hide(model.Here.Document, block)
+            ? (Errors.Unsure, "") : BlockText.Of(block, model.Design, model.Here.Shown, wide);
         VerdictKind kind = model.Here.Shown is { } shown ? block.Worst(shown) : VerdictKind.NotJudged;
         string sign = Wording.Sign(kind).ToString(), word = Wording.Word(kind);
-        string verdict = wide || sign.Length + word.Length + 1 < 10 ? $"{sign} {word}"
+        bool wrong = Errors.AreIn(model.Here.Document, block);
+        string verdict = wrong ? $"{Wording.Sign(VerdictKind.Fail)} error"
+            : wide || sign.Length + word.Length + 1 < 10 ? $"{sign} {word}"
             : kind == VerdictKind.NotJudged ? ".no limit"
             : sign + word;
         string[] lines = [canvas.Fit(block.Title, 12), canvas.Fit(figure, 12), canvas.Fit(second, 12), verdict];
-        return new Cell(lines[0], lines[1], lines[2], verdict, ResultText.Ink(kind), lines.Max(Lettering.Columns));
+        return new Cell(lines[0], lines[1], lines[2], verdict, wrong ? Ink.Fail : ResultText.Ink(kind), lines.Max(Lettering.Columns));
     }
 
     private static void Hidden(Canvas canvas, int x, int top, int count, string text, string next)

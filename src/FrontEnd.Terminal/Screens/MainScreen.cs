@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Text;
 using Terminal.Gui.Drivers;
 using Terminal.Gui.Input;
@@ -16,6 +17,8 @@ public sealed class MainScreen : Runnable
     private Canvas? _painted;
     private Canvas? _shown;
     private bool _drawAll = true;
+    private IReadOnlyList<Answer>? _asked;
+    private long _askedAt;
 
     /// <summary>A view of a session.</summary>
     public MainScreen(Session session, Palette palette, bool ascii)
@@ -35,43 +38,39 @@ public sealed class MainScreen : Runnable
     /// <summary>The picture that is on the screen.</summary>
     public Canvas? Picture => _shown;
 
-    protected override bool OnKeyDown(Key key)
+    /// <summary>Whether the terminal has sent something that is not read yet.</summary>
+    public Func<bool> HasUnread { get; set; } = () => false;
+
+    /// <summary>Takes what came from the terminal.</summary>
+    /// <param name="read">When it was read: what was sent ahead of a question is no answer to it.</param>
+    public void Hear(Heard what, long read)
     {
-        Keystroke stroke = Keys.From(key);
-        if (stroke.Key != KeyName.None)
+        if (_session.Model.Page is QuestionPage question && (!ReferenceEquals(_asked, question.Answers) || read < _askedAt))
         {
-            _session.Send(new Message.Pressed(stroke));
+            return;
         }
 
-        return true;
+        switch (what)
+        {
+            case Heard.Key key:
+                _session.Send(new Message.Pressed(key.Stroke));
+                break;
+            case Heard.Paste paste:
+                _session.Send(new Message.Pasted(paste.Text));
+                break;
+            case Heard.Wheel wheel:
+                _session.Send(new Message.Scrolled(wheel.Lines));
+                break;
+            case Heard.Click click when _shown?.Hit(click.X, click.Y) is { } message:
+                _session.Send(message);
+                break;
+        }
     }
 
-    protected override bool OnMouseEvent(Mouse mouse)
-    {
-        if (mouse.Position is not { } at)
-        {
-            return false;
-        }
+    // Keys and clicks come by another way than the library's.
+    protected override bool OnKeyDown(Key key) => true;
 
-        if (mouse.Flags.HasFlag(MouseFlags.WheeledDown))
-        {
-            _session.Send(new Message.Scrolled(+1));
-            return true;
-        }
-
-        if (mouse.Flags.HasFlag(MouseFlags.WheeledUp))
-        {
-            _session.Send(new Message.Scrolled(-1));
-            return true;
-        }
-
-        if (mouse.Flags.HasFlag(MouseFlags.LeftButtonClicked) && _shown?.Hit(at.X, at.Y) is { } message)
-        {
-            _session.Send(message);
-        }
-
-        return true;
-    }
+    protected override bool OnMouseEvent(Mouse mouse) => true;
 
     protected override void OnIsRunningChanged(bool newIsRunning)
     {
@@ -108,10 +107,30 @@ public sealed class MainScreen : Runnable
         }
 
         (_painted, _shown, _drawAll) = (canvas, canvas, false);
+        NoteQuestion();
         Cursor = canvas.Cursor is { } place
             ? new Cursor { Position = new System.Drawing.Point(place.X, place.Y), Style = CursorStyle.SteadyBar }
             : new Cursor { Position = null };
         return true;
+    }
+
+    /// <summary>A question is on the screen once the picture with it has gone out; what was sent before that does not answer it.</summary>
+    private void NoteQuestion()
+    {
+        IReadOnlyList<Answer>? answers = (_session.Model.Page as QuestionPage)?.Answers;
+        if (answers is null || ReferenceEquals(answers, _asked))
+        {
+            _asked = answers;
+            return;
+        }
+
+        // The library writes the picture after this, and runs its timers after that.
+        App?.AddTimeout(TimeSpan.Zero, () =>
+        {
+            _asked = answers;
+            _askedAt = Stopwatch.GetTimestamp() + (HasUnread() ? Stopwatch.Frequency / 20 : 0);
+            return false;
+        });
     }
 
     private Canvas Paint()

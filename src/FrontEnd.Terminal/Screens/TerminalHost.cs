@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Sheets;
 using Terminal.Gui.App;
@@ -44,15 +43,15 @@ public static class TerminalHost
         Prepare();
         string? folder = StateFolder.Path;
         RecoveryFiles? recovery = folder is null ? null : new RecoveryFiles(folder);
-        IApplication app = Application.Create();
+        RecentFiles? recent = folder is null ? null : new RecentFiles(folder);
+        using Suspension suspension = new();
+        TerminalFactory factory = new();
+        IApplication app = factory.CreateApplication();
         int code = 0;
         Exception? error = null;
-        RecentFiles? recent = folder is null ? null : new RecentFiles(folder);
         using Performer performer = new(recovery, recent, text => app.Clipboard?.TrySetClipboardData(text), looks: BetweenLooks);
-
-        void Leave(PosixSignalContext signal, int exit)
+        using EndingSignals signals = new(exit =>
         {
-            signal.Cancel = true;
             code = exit;
             performer.Rescue();
             if (app.Initialized)
@@ -61,29 +60,8 @@ public static class TerminalHost
             }
 
             Watchdog(exit);
-        }
-
-        using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal => Leave(signal, 143));
-        using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, signal => Leave(signal, 130));
-
-        // Terminal gone: the library's input thread spins for ever on a hung-up terminal and its end waits for that thread; the watchdog
-        // ends both.
-        using PosixSignalRegistration hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, signal => Leave(signal, 129));
-        using PosixSignalRegistration quit = PosixSignalRegistration.Create(PosixSignal.SIGQUIT, signal => Leave(signal, 131));
-
-        // The same for a terminal that goes while SIGHUP is ignored: a dead one is no terminal any more.
-        using Timer? alive = !OperatingSystem.IsWindows() && IsTerminal(0) + IsTerminal(1) > 0
-            ? new Timer(
-                _ =>
-                {
-                    if (IsTerminal(0) + IsTerminal(1) == 0)
-                    {
-                        performer.Rescue();
-                        Environment.Exit(129);
-                    }
-                },
-                null, 2000, 2000)
-            : null;
+        });
+        using Timer? alive = EndWithTheTerminal(performer);
 
         // A crash on another thread passes no `finally`: keep the work, put the terminal back, then let the runtime report.
         AppDomain.CurrentDomain.UnhandledException += (_, _) =>
@@ -106,6 +84,7 @@ public static class TerminalHost
             });
             session.Ended = () => StopAll(app);
             using MainScreen screen = new(session, new Palette(colour), ascii);
+            Connect(app, factory.Input!, suspension, session, screen);
             session.Perform(first);
             if (recovery?.Find() is { Count: > 0 } found)
             {
@@ -144,6 +123,51 @@ public static class TerminalHost
         return code;
     }
 
+    /// <summary>Joins the screen with the terminal: what is read there, and stopping and going on as a job of the shell.</summary>
+    private static void Connect(IApplication app, TerminalInput input, Suspension suspension, Session session, MainScreen screen)
+    {
+        screen.HasUnread = () => input.HasUnread;
+        app.Iteration += (_, _) =>
+        {
+            while (input.TryHear(out (Heard What, long Read) heard))
+            {
+                screen.Hear(heard.What, heard.Read);
+            }
+        };
+        session.Redraw = () => app.ClearScreenNextIteration = true;
+        session.Suspend = () =>
+        {
+            bool stopped = suspension.Stop();
+            session.Redraw();
+            if (!stopped)
+            {
+                session.Send(new Message.Told("there is no shell here that could bring a suspended program back; q quits"));
+            }
+        };
+        suspension.Begin(
+            app.Driver!.GetOutput(),
+            asked: () => app.Invoke(session.Suspend),
+            back: () => app.Invoke(() =>
+            {
+                suspension.TakeTerminal();
+                session.Redraw();
+            }));
+    }
+
+    /// <summary>Ends the program where its terminal is gone while SIGHUP is ignored: a dead terminal is none any more.</summary>
+    private static Timer? EndWithTheTerminal(Performer performer) => !OperatingSystem.IsWindows() && Libc.IsTerminal(0) + Libc.IsTerminal(1) > 0
+        ? new Timer(
+            _ =>
+            {
+                if (Libc.IsTerminal(0) + Libc.IsTerminal(1) == 0)
+                {
+                    performer.Rescue();
+                    Environment.Exit(129);
+                }
+            },
+            null, 2000, 2000)
+        : null;
+
     private static void StopAll(IApplication app)
     {
         foreach (SessionToken token in app.SessionStack!)
@@ -157,9 +181,4 @@ public static class TerminalHost
 
     /// <summary>Ends the process where putting the terminal back hangs.</summary>
     private static void Watchdog(int code) => _ = Task.Delay(700).ContinueWith(_ => Environment.Exit(code), TaskScheduler.Default);
-
-    // One blittable call; the generated form would need unsafe code in the whole project.
-    [DllImport("libc", EntryPoint = "isatty")]
-    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
-    private static extern int IsTerminal(int descriptor);
 }

@@ -23,9 +23,13 @@ internal static class TerminalProgram
         DesignDocument document = path is null
             ? DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml)
             : DesignDocument.Read(path);
-        if (path is not null && !File.Exists(path))
+        if (document.IsNoDesign)
         {
-            Console.Error.Write(FindingText.Of(document.Findings[0]));
+            foreach (Finding finding in document.Findings.Where(finding => finding.Severity == Severity.Error))
+            {
+                Console.Error.Write(FindingText.Of(finding));
+            }
+
             return ExitCode.Unusable;
         }
 

@@ -17,6 +17,11 @@ public static class Advising
     /// <summary>Makes the change that helps most for the figure in hand.</summary>
     public static (Model Model, Effect? Effect) Apply(Model model)
     {
+        if (Errors.Of(model.Here) is [var wrong, ..])
+        {
+            return (model.Complain(wrong), null);
+        }
+
         Result? result = FixInHand(model);
         if (result?.Verdict.Kind == VerdictKind.Pass)
         {
@@ -55,8 +60,8 @@ public static class Advising
                 Editing = null,
                 Page = new QuestionPage(
                     $"The form of this file leaves no place for the change ({label}): the file would be written anew, and {(comments == 1 ? "its comment" : $"its {comments} comments")} would stand at its end.",
-                    [new('y', "yes, write it anew", new Message.Take(taken.Document, label)),
-                        new('n', "no, leave it as it is", new Message.Dismiss())]),
+                    [new('n', "no, leave it as it is", new Message.Dismiss()),
+                        new('y', "yes, write it anew", new Message.Take(taken.Document, label))]),
             }, null),
             _ => Changes.Change(model, taken.Document, label, status),
         };

@@ -20,7 +20,7 @@ public static class Changes
 
     private static (Model Model, Effect? Effect) SetDone(Model model, Field<Design> field, DesignDocument document)
     {
-        string before = FieldText.Format(field, field.Get(model.Design));
+        string before = FormRow.Said(field, model.Here.Document);
         string after = DesignFields.Find(document.Design, field.Key) is { } there
             ? FieldText.Format(there, there.Get(document.Design))
             : "";
@@ -99,6 +99,11 @@ public static class Changes
             return (model.Tell("+ and - change the field in hand; Tab goes to the fields"), null);
         }
 
+        if (Errors.InPlaceOfValue(model.Here.Document, row.Field.Key) is not null)
+        {
+            return (model.Tell($"{row.Label}: what it is now cannot be read; Enter types a value"), null);
+        }
+
         return Stepping.Next(row.Field, model.Design, up, ChoosePage.Words(row.Field)) is { } text
             ? SetValue(model, row.Field, text)
             : (model.Tell($"{row.Label}: nothing further {(up ? "up" : "down")}; Enter types a value"), null);
@@ -128,6 +133,11 @@ public static class Changes
         }
 
         OpenDesign here = model.Here;
+        if (Errors.Problem(here.Saved, row.Field.Key) is not null)
+        {
+            return (model.Tell($"{row.Label}: the saved file's value cannot be read; u goes back change by change"), null);
+        }
+
         if (row.Field.Kind == FieldKind.Card)
         {
             // The saved file's card as it was read with the file, should it be held no more.

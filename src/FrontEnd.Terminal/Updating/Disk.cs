@@ -86,7 +86,6 @@ public static class Disk
 
         (Model next, Effect? effect) = Changes
             .Take(model with { Editing = null, Page = null }, taken, document, $"taken over: {label}; u goes back");
-        Finding? wrong = document.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error);
-        return (wrong is null ? next : next.Complain(wrong), effect);
+        return (Errors.AtFirst(next), effect);
     }
 }

@@ -57,8 +57,7 @@ public static class Files
             OnResults = false,
             Status = opened.Document.HasErrors ? "" : $"{opened.Path}: open; k goes to the next design, c compares",
         };
-        Finding? worst = opened.Document.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error);
-        return (worst is null ? next : next.Complain(worst), Effect.Evaluate.Of(design.Slot, 1, opened.Document));
+        return (Errors.AtFirst(next), Effect.Evaluate.Of(design.Slot, 1, opened.Document));
     }
 
     /// <summary>Closes the design in hand; asks first where something would be lost.</summary>
@@ -75,8 +74,8 @@ public static class Files
             Editing = null,
             Page = new QuestionPage($"{here.Title} has changes that are not saved.",
             [
-                new('s', "save first", new Message.Do(Act.Save)), new('c', "close without them", new Message.Close(here.Slot)),
-                new('b', "back", new Message.Dismiss()),
+                new('b', "back", new Message.Dismiss()), new('s', "save first", new Message.Do(Act.Save)),
+                new('c', "close without them", new Message.Close(here.Slot)),
             ]),
         }, null);
     }
@@ -148,25 +147,26 @@ public static class Files
     {
         Page = new QuestionPage($"{exists.Path} is there already.",
         [
+            new('b', "back", new Message.Dismiss()),
             new('r', "replace it", exists.Purpose switch
             {
                 FilePurpose.Sheet => new Message.SheetTo(exists.Path),
                 FilePurpose.Coefficients => new Message.CoefficientsTo(exists.Path),
                 _ => new Message.SaveTo(exists.Path),
             }),
-            new('b', "back", new Message.Dismiss()),
         ]),
     };
 
     /// <summary>Has the sheet written.</summary>
     public static (Model Model, Effect? Effect) WriteSheet(Model model, string path, bool mayReplace) =>
-        model.Here is { Shown: { } shown, IsFresh: true }
+        Errors.InTheWay(model.Here) is { } wrong ? (model.Complain(wrong), null)
+        : model.Here is { Shown: { } shown, IsFresh: true }
         ? (model, new Effect.Sheet(path, model.Here.Document, shown, mayReplace))
         : (model.Tell("the figures are being worked out anew; try again in a moment"), null);
 
     /// <summary>Has the coefficients written.</summary>
     public static (Model Model, Effect? Effect) WriteCoefficients(Model model, string path, bool mayReplace) =>
-        (model, new Effect.Coefficients(path, model.Design, mayReplace));
+        Errors.InTheWay(model.Here) is { } wrong ? (model.Complain(wrong), null) : (model, new Effect.Coefficients(path, model.Design, mayReplace));
 
     /// <summary>Offers unsaved work of an earlier session.</summary>
     public static Model Offer(Model model, IReadOnlyList<RecoveredDesign> designs) => model with
@@ -174,8 +174,9 @@ public static class Files
         Page = new QuestionPage(
             $"An earlier session ended without saving: {string.Join(", ", designs.Select(design => design.Path ?? "a design without a file"))}.",
             [
-                new('r', "recover it", new Message.Recover(designs)), new('d', "drop it for good", new Message.DropRecovery()),
-                new('l', "later: keep it and ask again", new Message.Dismiss()),
+                new('r', "recover it", new Message.Recover(designs)),
+                new('l', "later: keep it and ask again at the next start", new Message.Dismiss()),
+                new('d', "drop it for good", new Message.DropRecovery()),
             ]),
     };
 
@@ -214,18 +215,21 @@ public static class Files
         return (next with { Status = "recovered; w saves it, u goes back to what the file says" }, new Effect.Several(effects));
     }
 
-    /// <summary>Asks whether to quit.</summary>
+    /// <summary>Quits; asks first where something would be lost.</summary>
     public static (Model Model, Effect? Effect) AskQuit(Model model)
     {
         List<OpenDesign> changed = [.. model.Designs.Where(design => design.IsChanged)];
-        string question = changed.Count == 0 ? "Quit?" : $"Not saved: {string.Join(", ", changed.Select(design => design.Title))}. Quit?";
-        Answer[] answers = changed.Count == 0
-            ? [new('y', "yes, quit", new Message.LeaveNow()), new('n', "no, stay", new Message.Dismiss())]
-            :
-            [
-                new('y', "yes, without saving", new Message.LeaveNow()), new('w', "save this one first", new Message.Do(Act.Save)),
-                new('n', "no, stay", new Message.Dismiss()),
-            ];
-        return (model with { Page = new QuestionPage(question, answers), Editing = null }, null);
+        if (changed.Count == 0)
+        {
+            return Updater.Next(model, new Message.LeaveNow());
+        }
+
+        Answer[] save = model.Here.IsChanged ? [new('w', "save this one first", new Message.Do(Act.Save))] : [];
+        return (model with
+        {
+            Editing = null,
+            Page = new QuestionPage($"Not saved: {string.Join(", ", changed.Select(design => design.Title))}. Quit?",
+                [new('n', "no, stay", new Message.Dismiss()), .. save, new('y', "yes, without saving", new Message.LeaveNow())]),
+        }, null);
     }
 }

@@ -25,7 +25,7 @@ public static class Typing
             return (model with { Page = ChoosePage.For(model, row.Field) }, null);
         }
 
-        string text = FieldText.Format(row.Field, row.Field.Get(model.Design));
+        string text = FormRow.Said(row.Field, model.Here.Document);
         FieldEditor editor = new(row.Field.Key, Line.Of(text), null);
         Line begun = first is null or "" ? new Line("", 0, false) : Line.Of("").Insert(first);
         return (model with { Editing = first is null ? editor : editor.With(begun, row.Field) }, null);
@@ -72,23 +72,67 @@ public static class Typing
         return (model with { Editing = editor.With(editor.Line.Press(key), field) }, null);
     }
 
-    /// <summary>The model with a text pasted into what is being typed.</summary>
-    public static Model Paste(Model model, string text)
+    /// <summary>Puts a pasted text into what is being typed. Where nothing is, a value for the field in hand is checked and asked about.</summary>
+    /// <param name="text">Of its lines the first that is not blank counts: a value, and a file's name, is one line.</param>
+    public static (Model Model, Effect? Effect) Paste(Model model, string text)
     {
-        if (model.Editing is { } editor && DesignFields.Find(model.Design, editor.Key) is { } field)
+        List<string> lines = [.. text.Split('\n', '\r').Select(one => one.Trim()).Where(one => one.Length > 0)];
+        if (lines is not [var line, ..] || model.TooSmall)
         {
-            return model with { Editing = editor.With(editor.Line.Insert(text), field) };
+            return (model, null);
         }
 
-        return model.Page is { } page ? model with { Page = page.Paste(text) }
-            : Begin(model, "").Model is { Editing: not null } begun ? Paste(begun, text)
-            : model;
+        if (line.Length > Line.Most)
+        {
+            return (model.Tell($"what was pasted is longer than the {Line.Most} characters that a value may have; nothing was put in"), null);
+        }
+
+        (Model pasted, Effect? effect) = PasteLine(model, line);
+        return lines.Count > 1 && !ReferenceEquals(pasted, model) && pasted.Status.Length == 0
+            ? (pasted.Tell($"of the {lines.Count} lines that were pasted the first counts"), effect)
+            : (pasted, effect);
+    }
+
+    private static (Model Model, Effect? Effect) PasteLine(Model model, string line)
+    {
+        if (model.Editing is { } editor && DesignFields.Find(model.Design, editor.Key) is { } typed)
+        {
+            return (model with { Editing = editor.With(editor.Line.Insert(line), typed) }, null);
+        }
+
+        if (model.Page is { } page)
+        {
+            return page.Paste(model, line) ?? (model.Tell("nothing can be pasted here; Esc leads back"), null);
+        }
+
+        if (model.OnResults || Whereabouts.FieldInHand(model) is not { } row)
+        {
+            return (model.Tell("a pasted value goes to the field in hand; Tab leads to the fields"), null);
+        }
+
+        string now = FieldText.Format(row.Field, row.Field.Get(model.Design));
+        EditResult edit = Edits.Set(model.Here.Document, row.Field, line);
+        return edit.Finding is { } finding ? (model.Complain(finding), null)
+            : line == now ? (model.Tell($"{row.Label} is {now} already"), null)
+            : (model with
+            {
+                Page = new QuestionPage(
+                    $"{row.Label} is {(now.Length == 0 ? "not set" : Shortened(now))}. Set it to what was pasted, {Shortened(line)}?",
+                    [new('y', "yes, set it; u undoes it", new Message.SetField(row.Field.Key, line)),
+                        new('n', "no, leave it as it is", new Message.Dismiss())]),
+            }, null);
+    }
+
+    private static string Shortened(string text)
+    {
+        const int Most = 100;
+        return text.Length <= Most ? text : $"{text[..(Most - 1)]}…";
     }
 
     /// <summary>Puts a typed text into the design; where it will not do, the editor stays open and says why.</summary>
     public static (Model Model, Effect? Effect) Keep(Model model, Field<Design> field, string text)
     {
-        if (string.Equals(text.Trim(), FieldText.Format(field, field.Get(model.Design)), StringComparison.Ordinal))
+        if (Errors.InPlaceOfValue(model.Here.Document, field.Key) is null && string.Equals(text.Trim(), FieldText.Format(field, field.Get(model.Design)), StringComparison.Ordinal))
         {
             return (model with { Editing = null }, null);
         }

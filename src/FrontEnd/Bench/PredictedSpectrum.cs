@@ -50,7 +50,7 @@ public sealed class PredictedSpectrum
     /// <summary>What a spectrum of Hann windows shows of the density at its bins 1…<paramref name="bins"/> [V²/Hz]: the window smears
     /// what stands beside a bin into it, such as the edges of a notch.</summary>
     /// <remarks>∫S(f)·|W(f/step − k)|² df over ∫|W|², W(x) = sin(πx)/(πx(1 − x²)) (Hann's transform; derived). The density before the
-    /// digital filters is smooth, so that it is taken at the bins and drawn straight between them; the filters' own response is taken at
+    /// digital filters is smooth, so that it is taken at the bins and drawn as a power law between them; the filters' own response is taken at
     /// every quarter.</remarks>
     /// <param name="step">Distance of the bins [Hz].</param>
     /// <param name="digital">Power response of other digital filters than the design's at every quarter of a bin, from 0 on; null for these.</param>
@@ -62,19 +62,13 @@ public sealed class PredictedSpectrum
         int quarters = bins * Parts;
         if (_held is not { } known || known.Step != step || known.Bins != bins)
         {
-            _held = known = new Held(step, bins,
-                BeforeDigital([.. Enumerable.Range(1, Parts - 1).Select(i => step * i / Parts), .. Enumerable.Range(1, bins).Select(k => k * step)]),
-                [.. Enumerable.Range(0, quarters + 1).Select(i => RoundOff(i * step / Parts))]);
+            _held = known = new Held(step, bins, Quarters(step, bins), [.. Enumerable.Range(0, quarters + 1).Select(i => RoundOff(i * step / Parts))]);
         }
 
-        double[] smooth = known.Smooth;
         var fine = new double[quarters + 1];
         for (int i = 1; i <= quarters; i++)
         {
-            (int k, int part) = (i / Parts, i % Parts);
-            double before = i < Parts ? smooth[i - 1] : smooth[Parts - 2 + k], after = smooth[Math.Min(smooth.Length - 1, Parts - 1 + k)];
-            double analog = i < Parts ? before : before + ((after - before) * part / Parts);
-            fine[i] = (analog * response(i)) + known.Rounding[i];
+            fine[i] = (known.Analog[i] * response(i)) + known.Rounding[i];
         }
 
         fine[0] = fine[1] * (isFiltered ? 0 : 1);
@@ -107,8 +101,27 @@ public sealed class PredictedSpectrum
 
     private Held? _held;
 
-    /// <summary>What is the same for all digital filters.</summary>
-    private sealed record Held(double Step, int Bins, double[] Smooth, double[] Rounding);
+    /// <summary>What is the same for all digital filters, at every part of a bin.</summary>
+    private sealed record Held(double Step, int Bins, double[] Analog, double[] Rounding);
+
+    /// <summary>The density before the digital filters at every part of a bin; that at 0 is none.</summary>
+    private double[] Quarters(double step, int bins)
+    {
+        double[] smooth = BeforeDigital([.. Enumerable.Range(1, Parts - 1).Select(i => step * i / Parts), .. Enumerable.Range(1, bins).Select(k => k * step)]);
+        var analog = new double[(bins * Parts) + 1];
+        for (int i = 1; i < analog.Length; i++)
+        {
+            (int k, int part) = (i / Parts, i % Parts);
+            double before = i < Parts ? smooth[i - 1] : smooth[Parts - 2 + k], after = smooth[Math.Min(smooth.Length - 1, Parts - 1 + k)];
+            analog[i] = i < Parts ? before : Between(before, after, part == 0 ? 0 : Math.Log(i / (double)(k * Parts)) / Math.Log((k + 1) / (double)k));
+        }
+
+        return analog;
+    }
+
+    /// <summary>A straight line in the logarithms, which a power law is: straight in the densities it would lie above every one that falls.</summary>
+    private static double Between(double before, double after, double share) =>
+        0 < before && 0 < after ? before * Math.Pow(after / before, share) : before + ((after - before) * share);
 
     private static double Hann(double x)
     {

@@ -67,24 +67,30 @@ internal sealed class FoldedNoise
         var folded = new double[hertz.Length];
         bool deltaSigma = _converter.Kind == ConverterKind.DeltaSigma;
         AddZones(hertz, fs, Zones, deltaSigma ? f => Square(_converter.Response(f)) : _ => 1, folded);
-        if (!deltaSigma)
-        {
-            for (int i = 0; i < folded.Length; i++)
-            {
-                folded[i] += _tail;
-            }
-
-            return folded;
-        }
-
-        var modulator = new double[hertz.Length];
-        AddZones(hertz, _converter.ModulatorClock.Hertz, ModulatorZones, _ => 1, modulator);
+        double[] beyond = Beyond(hertz);
         for (int i = 0; i < folded.Length; i++)
         {
-            folded[i] += Square(_converter.Response(hertz[i])) * (modulator[i] + _tail);
+            folded[i] += beyond[i];
         }
 
         return folded;
+    }
+
+    /// <summary>What of it comes from beyond the zones of the sampling rate that are taken one by one [V²/Hz].</summary>
+    internal double[] Beyond(double[] hertz)
+    {
+        var beyond = new double[hertz.Length];
+        if (_converter.Kind == ConverterKind.DeltaSigma)
+        {
+            AddZones(hertz, _converter.ModulatorClock.Hertz, ModulatorZones, _ => 1, beyond);
+        }
+
+        for (int i = 0; i < beyond.Length; i++)
+        {
+            beyond[i] = (beyond[i] + _tail) * Square(_converter.Response(hertz[i]));
+        }
+
+        return beyond;
     }
 
     private static double Square(double x) => x * x;

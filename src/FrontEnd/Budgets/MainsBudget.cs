@@ -167,6 +167,13 @@ internal sealed class MainsBudget
         return Solve([.. Harmonics.Select(harmonic => At(harmonic.Order, 1, open))]);
     }
 
+    /// <summary>One harmonic at frequencies that are off its own by factors.</summary>
+    public MainsAtInput[] At(int order, IReadOnlyList<double> factors)
+    {
+        BuiltParts parts = Parts(Signs);
+        return Solve([.. factors.Select(factor => At(order, factor, parts))]);
+    }
+
     /// <summary>Share of the fundamental that a harmonic has, by its order; 0 beyond those that are given.</summary>
     internal static double Share(IReadOnlyList<double> shares, int order) => order <= shares.Count ? shares[order - 1] : 0;
 

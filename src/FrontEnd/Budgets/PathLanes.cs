@@ -106,6 +106,9 @@ internal sealed class PathLanes
         for (int i = 0; i < _stages.Length; i++)
         {
             _stages[i].Set(builds.Stages[i]);
+            int source = _model.StageSource[i];
+            bool hasOpAmp = _stages[i].HasOpAmp;
+            _stages[i].Weigh(_model.Weight(source), hasOpAmp ? _model.Weight(source + 1) : 1, hasOpAmp ? _model.Weight(source + 2) : 1);
         }
     }
 
@@ -115,12 +118,12 @@ internal sealed class PathLanes
         Input.Set(builds);
         for (int i = 0; i < _level.Length; i++)
         {
-            _level[i] = _model.InputNoises[i].Level(Input, builds);
+            _level[i] = _model.InputNoises[i].Level(Input, builds) * _model.Weight(_model.InputNoises[i].Source);
         }
 
         _gain = builds.Gain;
         Vector<double> output = builds.OutputNoise / builds.Gain;
-        _amplifierWhite = (builds.InputNoise * builds.InputNoise) + (output * output);
+        _amplifierWhite = ((builds.InputNoise * builds.InputNoise) + (output * output)) * _model.Weight(_model.AmplifierVoltage);
     }
 
     /// <summary>Works out transfers and noise, and where it is asked for the blocks' group delays, at a frequency of each lane [Hz].</summary>

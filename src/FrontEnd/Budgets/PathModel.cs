@@ -40,13 +40,15 @@ internal sealed class PathModel
 {
     private readonly List<NoiseSource> _sources = [];
     private readonly List<InputNoise> _inputNoise = [];
+    private readonly IReadOnlyDictionary<SourceId, double>? _weights;
 
     /// <param name="design">The design.</param>
     /// <param name="built">What stands in its leads; other builds are put in lane by lane.</param>
     /// <param name="other">A path with the same stages behind another input, whose networks serve here too; null for none.</param>
-    public PathModel(Design design, BuiltParts built, PathModel? other = null)
+    /// <param name="weights">What the power of some sources is multiplied by, 0 for a source that is left out; null for all as they are.</param>
+    public PathModel(Design design, BuiltParts built, PathModel? other = null, IReadOnlyDictionary<SourceId, double>? weights = null)
     {
-        Design = design;
+        (Design, _weights) = (design, weights);
         Input = new InputModel(design, built);
         Stages = other?.Stages ?? [.. design.Stages.Select(stage => new StageModel(stage, design.BoardTemperature))];
         AddInputSources();
@@ -91,6 +93,10 @@ internal sealed class PathModel
 
     /// <summary>Each stage's resistors among the sources; current and voltage noise of its op-amp follow where it has one.</summary>
     public int[] StageSource { get; }
+
+    /// <summary>What the power of a source is multiplied by.</summary>
+    /// <param name="source">Its place among <see cref="Sources"/>.</param>
+    public double Weight(int source) => _weights is not null && _weights.TryGetValue(_sources[source].Id, out double weight) ? weight : 1;
 
     private int AddSource(SourceId id, NoiseKind kind = NoiseKind.Board)
     {

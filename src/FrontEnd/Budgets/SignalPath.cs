@@ -24,12 +24,14 @@ internal sealed class SignalPath
     /// <param name="built">What stands in its leads; null for what it is judged with.</param>
     /// <param name="other">The path of another channel of the same design, whose stages are solved for both; null for none.</param>
     /// <param name="isOneOfMany">True where paths of other channels will be made from this one.</param>
-    public SignalPath(Design design, BuiltParts? built = null, SignalPath? other = null, bool isOneOfMany = false)
+    /// <param name="weights">See <see cref="PathModel"/>.</param>
+    public SignalPath(Design design, BuiltParts? built = null, SignalPath? other = null, bool isOneOfMany = false,
+        IReadOnlyDictionary<Identity.SourceId, double>? weights = null)
     {
         Built = built ?? BuiltParts.Worst(design);
         _other = other;
         _memory = other?._memory ?? (isOneOfMany ? new StageMemory() : null);
-        Model = new PathModel(design, Built, other?.Model);
+        Model = new PathModel(design, Built, other?.Model, weights);
         Builds = new BuildLanes(Model, Built);
         Lanes = new PathLanes(Model, isChecked: true, other?.Lanes, _memory);
         Lanes.Set(Builds);
@@ -197,6 +199,9 @@ internal sealed class SignalPath
             destination[lane] = _shared[lane] * _suffix[lane];
         }
     }
+
+    /// <summary>The same at the amplifier's output, on a lane of the last sweep [V²/Hz].</summary>
+    public double SharedAtAmplifier(int lane) => _shared[lane];
 
     /// <summary>What a current into a port of the input network makes at the amplifier's input, as the voltage between the two sites
     /// that would make the same there [V/A].</summary>

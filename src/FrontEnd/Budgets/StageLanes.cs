@@ -83,6 +83,18 @@ internal sealed class StageLanes
         _voltageLevel = build.OpAmp.VoltageNoise * build.OpAmp.VoltageNoise;
     }
 
+    /// <summary>Multiplies the powers of its noise sources, after <see cref="Set"/>.</summary>
+    public void Weigh(double resistors, double current, double voltage)
+    {
+        for (int i = 0; i < _resistorLevel.Length; i++)
+        {
+            _resistorLevel[i] *= resistors;
+        }
+
+        _currentLevel *= current;
+        _voltageLevel *= voltage;
+    }
+
     /// <summary>Works out the transfer at a frequency of each lane [Hz].</summary>
     public void Solve(Vector<double> hertz)
     {

@@ -28,6 +28,12 @@ internal static class WordMessages
             "with nothing at its input a filter in whole numbers stays at a level where its rounding cancels its decay; the level is a bound for all of its sections together",
             remedy);
 
+    internal static Finding RoundOffNotWhite(string field, string name, string output, string band, string white, string simulated, string remedy) =>
+        new("FE0625", Severity.Warning, field,
+        $"the round-off of `{name}` is no white noise: simulated {simulated}, where white rounding would give {white}",
+            $"what the filter puts out, {output}, stays below its dead band, {band}, so that its rounding follows the signal; all rms in the design band, at the electrodes",
+            remedy);
+
     internal static Finding MayOverflow(string field, string name, int needed, int there, string remedy) => new("FE0624", Severity.Warning, field,
         $"`{name}` needs {needed} bits for its states, and they have {there}",
         "sample bits + bits below the LSB + headroom for the worst input (L1 norm); a state beyond its word saturates", remedy);

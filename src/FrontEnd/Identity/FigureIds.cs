@@ -84,6 +84,8 @@ public readonly record struct DigitalIds(ResultId Stem)
 
     public ResultId RoundOff => Stem.With("round_off");
 
+    public ResultId SimulatedRoundOff => Stem.With("round_off_simulated");
+
     public ResultId DeadBand => Stem.With("dead_band");
 }
 

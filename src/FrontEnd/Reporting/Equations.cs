@@ -125,6 +125,7 @@ internal static class Equations
     public static readonly Equation DigitalDcGain = new("Π (b0 + b1 + b2)/(1 + a1 + a2), coefficients as rounded", Derived);
     public static readonly Equation FixedRoundOff = new("LSB/G_mid·√(Σ 2^(−2F)/6/fs·∫|H_behind/A|² df over f1…f2)",
         new SourceRef("oppenheim-schafer", "sec. 6.9"));
+    public static readonly Equation SimulatedRoundOff = new("LSB/G_mid·rms in f1…f2 of the filter's whole numbers less the same filter without rounding, on the design's own simulated noise", Derived);
     public static readonly Equation SingleRoundOff = new("LSB/G_mid·√(Σ ulp²/12·Σh²), the dc at the converter in its sums", Derived);
     public static readonly Equation DeadBand = new(
         "LSB/G_mid·⌊2^(−F)·½·Σ Σ|h_i| + ½·[F > 0]⌋, h_i from the rounding of section i to the recorded output", Derived);

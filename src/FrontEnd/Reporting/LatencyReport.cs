@@ -54,6 +54,9 @@ internal static class LatencyReport
         }
     }
 
+    /// <summary>All of it in the middle of the band [s].</summary>
+    public static double Seconds(Evaluation evaluation) => At(evaluation, evaluation.CentreHertz).Total;
+
     private static ChainDelay At(Evaluation evaluation, double hertz)
     {
         Design design = evaluation.Design;

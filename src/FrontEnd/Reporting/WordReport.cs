@@ -34,14 +34,15 @@ internal sealed class WordReport
     /// <param name="RoundOff">Rms in the band at the electrodes [V].</param>
     /// <param name="StateBound">Level above which it cannot hang, in steps of the states, with the filters behind it; null in floating point
     /// and where a pole is not inside the circle.</param>
-    private sealed record Filter(WordFigures Figures, double RoundOff, double? StateBound);
+    /// <param name="DeadLevel">The widest dead band of its sections about a constant, in LSB of the sample; null likewise.</param>
+    private sealed record Filter(WordFigures Figures, double RoundOff, double? StateBound, double? DeadLevel);
 
     /// <param name="index">The filter's place in the chain.</param>
     /// <param name="ids">Its figures' ids.</param>
     public void AddTo(ResultList list, List<Finding> findings, int index, DigitalIds ids)
     {
         string name = evaluation.Digital.Stages[index].Name, key = $"digital[{index + 1}]";
-        (WordFigures figures, double roundOff, double? bound) = filters[index];
+        (WordFigures figures, double roundOff, double? bound, _) = filters[index];
         list.Number(ids.PoleMovement, $"largest distance that a pole of {name} moves when its coefficients are rounded", "",
             PlainNumber.FromNumber(figures.PoleMovement), Equations.PoleMovement);
         list.Number(ids.DcGain, $"gain of {name} at 0 Hz, coefficients as rounded", "", Ratio.FromFraction(figures.DcGain ?? 0),
@@ -56,6 +57,14 @@ internal sealed class WordReport
             ? WordMessages.StateBitsThatFit(Wanted, Room)
             : figures.Remedy ?? WordMessages.LongerWords;
         double noise = evaluation.Noise.Total;
+        if (filters[index].DeadLevel is { } dead && noise < dead * step && RoundOffInTime.Of(evaluation, index) is { } lsb)
+        {
+            list.Number(ids.SimulatedRoundOff, $"round-off of {name} in the band, simulated, at the electrodes, rms", "", VoltageRms.FromVolts(lsb * step),
+                Equations.SimulatedRoundOff, text: $"{QuantityText.FormatNumber(lsb)} LSB; what the filter puts out stays below its dead band");
+            findings.Add(WordMessages.RoundOffNotWhite(key, name, QuantityText.Format(noise, "V"), QuantityText.Format(dead * step, "V"),
+                QuantityText.Format(roundOff, "V"), QuantityText.Format(lsb * step, "V"), remedy));
+        }
+
         if (ShareOfNoise * noise < roundOff)
         {
             findings.Add(WordMessages.RoundOffLarge(key, name, QuantityText.Format(roundOff, "V"), QuantityText.Format(noise, "V"),
@@ -110,8 +119,9 @@ internal sealed class WordReport
         double roundOff = step * (arithmetic.IsFixed
             ? FixedRoundOff(evaluation, index, arithmetic.StateFraction)
             : SingleRoundOff(evaluation, index));
-        return new Filter(
-            figures, roundOff, arithmetic.IsFixed && figures.IsStable && behind.IsStable ? RoundOff.StateBound(figures.Filter, behind) : null);
+        bool isBounded = arithmetic.IsFixed && figures.IsStable && behind.IsStable;
+        return new Filter(figures, roundOff, isBounded ? RoundOff.StateBound(figures.Filter, behind) : null,
+            isBounded ? evaluation.Digital.Filters[index].Sections.Max(section => RoundOff.DeadBandOf(section, arithmetic.StateFraction).Constant) : null);
     }
 
     /// <summary>Rms in the band, in LSB of the sample, of the rounding in this filter's sections, through their own poles and everything

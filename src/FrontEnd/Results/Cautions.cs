@@ -25,7 +25,7 @@ public static class Cautions
 
     /// <summary>The one line that a file carries which travels without the sheet, as a list of parts, a netlist or a drawing: stamp, what
     /// the design says of itself, and what is true of every design.</summary>
-    /// <remarks>There is no comma, quotation mark or line end in it, so that it is one cell of a table, quoted or not.</remarks>
+    /// <remarks>It is one cell of a table, see <see cref="InOneCell"/>.</remarks>
     public static string OfFile(Assessment assessment)
     {
         string own = assessment.Design.Caution.Trim().TrimEnd('.');
@@ -35,15 +35,18 @@ public static class Cautions
             .. own.Length > 0 ? (string[])[$"Caution: {own}."] : [],
             All[0], All[1],
         ];
-        string line = string.Join(' ', sentences);
-        return string.Create(line.Length, line, static (letters, text) =>
+        return InOneCell(string.Join(' ', sentences));
+    }
+
+    /// <summary>A text that is one cell of a table, quoted or not: no comma, quotation mark or line end is in it.</summary>
+    public static string InOneCell(string line) =>
+        string.Create(line.Length, line, static (letters, text) =>
         {
             for (int i = 0; i < text.Length; i++)
             {
                 letters[i] = text[i] == ',' ? ';' : text[i] is '"' ? '\'' : char.IsControl(text[i]) ? ' ' : text[i];
             }
         });
-    }
 
     /// <summary>The sentences, in their order; each stands for itself.</summary>
     public static readonly IReadOnlyList<string> All =

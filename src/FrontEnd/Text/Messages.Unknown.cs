@@ -29,6 +29,9 @@ public static partial class Messages
         Finding.Error(PartlyKnown, "", $"the design leaves {keys.Count} value{(keys.Count == 1 ? "" : "s")} open: {Listed(keys).Replace(" or `", " and `", StringComparison.Ordinal)}",
             "one figure for what nobody knows would be made up", "give each one value; `frontend check` says what can be said without them");
 
+    /// <summary>Why nothing is said of a figure whose limit could not be read.</summary>
+    internal const string LimitUnread = "its limit could not be read";
+
     /// <summary>No design that the unknown values allow can be worked out.</summary>
     internal static Finding NothingDrawn(int draws) =>
         Finding.Error(NoSuchDevice, "", $"none of {draws} designs that the unknown values allow can be worked out", "what is known contradicts what is usual",

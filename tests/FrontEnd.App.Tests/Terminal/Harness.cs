@@ -1,4 +1,3 @@
-using System.Drawing;
 using FrontEnd.Terminal;
 using FrontEnd.Terminal.Screens;
 using FrontEnd.Documents;
@@ -6,7 +5,6 @@ using FrontEnd.Documents.Reading;
 using Terminal.Gui.App;
 using Terminal.Gui.Drivers;
 using Terminal.Gui.Input;
-using Terminal.Gui.Testing;
 using Terminal.Gui.Time;
 using Xunit;
 
@@ -19,6 +17,7 @@ internal sealed class Harness : IDisposable
     private readonly IApplication _app;
     private readonly Performer _performer;
     private readonly MainScreen _screen;
+    private readonly InputParser _parser;
     private readonly SessionToken _token;
 
     public Harness(int width, int height, string? path = null, RecoveryFiles? recovery = null, bool ascii = false)
@@ -31,6 +30,7 @@ internal sealed class Harness : IDisposable
         (Model model, Effect first) = Model.Start(document, path);
         Session = new Session(model, _performer, action => _app.Invoke(action));
         _screen = new MainScreen(Session, new Palette(colour: true), ascii);
+        _parser = new InputParser(what => _screen.Hear(what, System.Diagnostics.Stopwatch.GetTimestamp()));
         _token = _app.Begin(_screen)!;
         Session.Perform(first);
         Settle();
@@ -49,10 +49,19 @@ internal sealed class Harness : IDisposable
     {
         foreach (Key key in keys)
         {
-            _app.InjectKey(key);
-            Settle();
+            Send(AnsiKeyboardEncoder.Encode(key)).Settle();
         }
 
+        return this;
+    }
+
+    /// <summary>What a terminal would send, through the program's own reader, in one piece: nothing is drawn in between.</summary>
+    public Harness Send(string text) => Send(System.Text.Encoding.UTF8.GetBytes(text));
+
+    public Harness Send(ReadOnlySpan<byte> bytes)
+    {
+        _parser.Feed(bytes);
+        _parser.Quiet();
         return this;
     }
 
@@ -60,8 +69,7 @@ internal sealed class Harness : IDisposable
 
     public Harness Click(int x, int y)
     {
-        _app.InjectSequence(InputInjectionExtensions.LeftButtonClick(new Point(x, y)));
-        Settle();
+        Send($"\u001b[<0;{x + 1};{y + 1}M\u001b[<0;{x + 1};{y + 1}m").Settle();
         return this;
     }
 

@@ -31,7 +31,7 @@ public class LawTests
     }
 
     /// <summary>What leads into each page, so that the keys of every one are pressed; nothing for the form.</summary>
-    private static readonly IReadOnlyList<Keystroke[]> Pages = [[], [], [Keystroke.Of('v'), new(KeyName.Enter)], .. KeyMap.Acts.SelectMany(Ways)];
+    private static readonly IReadOnlyList<Keystroke[]> Pages = [[], [], [Keystroke.Of('v'), new(KeyName.Enter)], [Keystroke.Of('+'), Keystroke.Of('q')], .. KeyMap.Acts.SelectMany(Ways)];
 
     // What takes long is not worked out here; what is pressed on a study's page does not depend on what it finds.
     private static readonly StudyOutcome Found =

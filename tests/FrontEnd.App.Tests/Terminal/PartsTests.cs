@@ -1,8 +1,6 @@
 using FrontEnd.Terminal;
-using FrontEnd.Terminal.Screens;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
-using Terminal.Gui.Input;
 using Xunit;
 
 namespace FrontEnd.App.Tests.Terminal;
@@ -228,16 +226,4 @@ public class PartsTests
     [InlineData("check", false)]
     [InlineData("--version", false)]
     public void OneArgument_IsADesignOrACommand(string argument, bool design) => Assert.Equal(design, ScreensProgram.IsDesign(argument));
-
-    [Fact]
-    public void Keys_OfTheLibrary_AreOurs()
-    {
-        Assert.Equal(Keystroke.Of('n'), Keys.From(Key.N));
-        Assert.Equal(Keystroke.Of('N'), Keys.From(Key.N.WithShift) with { Shift = false });
-        Assert.Equal(new Keystroke(KeyName.Letter, 'n', Alt: true), Keys.From(Key.N.WithAlt));
-        Assert.Equal(new Keystroke(KeyName.Letter, 'c', Ctrl: true), Keys.From(Key.C.WithCtrl));
-        Assert.Equal(new Keystroke(KeyName.Escape), Keys.From(Key.Esc));
-        Assert.Equal(Keystroke.Of('µ'), Keys.From(new Key('µ')));
-        Assert.Equal(Keystroke.Of('?'), Keys.From(new Key('?')));
-    }
 }

@@ -2,7 +2,7 @@ using System.Diagnostics;
 using FrontEnd.Terminal;
 using FrontEnd.Documents.Tests;
 using Terminal.Gui.Input;
-using Terminal.Gui.Testing;
+using Terminal.Gui.Drivers;
 using Xunit;
 
 namespace FrontEnd.App.Tests.Terminal;
@@ -65,14 +65,35 @@ public class ScreenTests
         Assert.Equal(before, harness.Screen);
     }
 
+    /// <summary>As a terminal sends it, in brackets: into the field in hand after one question, into what is typed without.</summary>
     [Fact]
-    public void Paste_IntoAField_IsChecked()
+    public void Paste_OfTheTerminal_IsAskedAboutOnce_AndGoesIntoWhatIsTyped()
     {
         using Harness harness = new(80, 24, Setup.Headband);
-        harness.Session.Send(new Message.Pasted("35 %\nsecond line"));
-        harness.Settle();
+        harness.Send("\u001b[200~35 %\r\nsecond line\u001b[201~").Settle();
+        Assert.Contains("mismatch is 20 %. Set it to what was pasted, 35 %?", harness.Screen, StringComparison.Ordinal);
         harness.Press(Key.Enter);
-        Assert.Contains("35 %", harness.Screen, StringComparison.Ordinal);
+        Assert.Contains("mismatch            35 %*", harness.Screen.Replace(" *", "*", StringComparison.Ordinal), StringComparison.Ordinal);
+
+        harness.Press(Key.Enter);
+        harness.Send("\u001b[200~45 %\u001b[201~").Settle();
+        Assert.Equal("45 %", harness.Session.Model.Editing?.Line.Text);
+    }
+
+    /// <summary>What was sent before a question was on the screen does not answer it; what is sent after does.</summary>
+    [Fact]
+    public void KeysTypedAhead_DoNotAnswerAQuestion()
+    {
+        using Harness harness = new(80, 24, Setup.Headband);
+        harness.Type("+");
+        harness.Send("qy\r\u001b[Ay");
+        Assert.False(harness.Session.Model.Quitting);
+        Assert.Equal(0, Assert.IsType<QuestionPage>(harness.Session.Model.Page).Selected);
+
+        harness.Settle();
+        Assert.Contains("Quit?", harness.Screen, StringComparison.Ordinal);
+        harness.Type("y");
+        Assert.True(harness.Session.Model.Quitting);
     }
 
     /// <summary>Our share of a keystroke at 120×40: update, paint, draw into the driver. A measurement and no test: run it by hand on a quiet machine with <c>-explicit only -method "*Keystroke*" -showLiveOutput</c>; 8 ms is asked for.</summary>
@@ -85,7 +106,7 @@ public class ScreenTests
         {
             Key key = i % 2 == 0 ? Key.CursorDown : Key.CursorUp;
             long start = Stopwatch.GetTimestamp();
-            harness.App.InjectKey(key);
+            harness.Send(AnsiKeyboardEncoder.Encode(key));
             harness.App.LayoutAndDraw();
             times.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
         }

@@ -35,7 +35,7 @@ internal static class Setup
     public static Model Settle(Model model, Effect? effect) => effect switch
     {
         Effect.Evaluate evaluate => Updater.Update(model, new Message.Evaluated(evaluate.Slot, evaluate.Run,
-            evaluate.Refused is { } why ? Evaluator.WithoutFigures(evaluate.Design, [why]) : Evaluator.Evaluate(evaluate.Design))).Model,
+            evaluate.Figures(Evaluator.Evaluate))).Model,
         Effect.Study study => Updater.Update(model, new Message.Studied(study.Number, study.Page.Work(study.Design, _ => { }, CancellationToken.None))).Model,
         Effect.Several several => several.Effects.Aggregate(model, Settle),
         _ => model,

@@ -7,6 +7,7 @@ namespace FrontEnd.App.Tests.Terminal;
 public sealed class SmokeTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory().FullName;
+    private string _window = "s:0";
     private readonly string _socket = "frontend-" + Guid.NewGuid().ToString("N");
 
     [Fact]
@@ -27,9 +28,7 @@ public sealed class SmokeTests : IDisposable
 
         Keys("w");
         WaitFor("saved ");
-        Keys("q");
-        WaitFor("yes, quit");
-        Keys("y");
+        Keys("q");   // nothing would be lost: no question
         WaitFor("exit 0 icanon");   // the program's code, and the terminal is back in line mode
 
         string saved = File.ReadAllText(Path.Combine(_folder, "design.toml"));
@@ -42,6 +41,10 @@ public sealed class SmokeTests : IDisposable
     [InlineData("TERM", 143)]
     [InlineData("HUP", 129)]
     [InlineData("INT", 130)]
+    [InlineData("QUIT", 131)]
+    [InlineData("USR1", 138)]
+    [InlineData("USR2", 140)]
+    [InlineData("ALRM", 142)]
     public void Program_Signal_PutsTheTerminalBack_AndKeepsUnsavedWork(string signal, int code)
     {
         Start("80", "24");
@@ -49,14 +52,67 @@ public sealed class SmokeTests : IDisposable
         Keys("+");
         WaitFor("*changed");
 
-        using (Process kill = Process.Start("kill", ["-" + signal, File.ReadAllText(Path.Combine(_folder, "pid")).Trim()]))
-        {
-            kill.WaitForExit();
-        }
-
+        Signal(signal);
         WaitFor($"exit {code} icanon");
 
         Assert.Contains("mismatch = \"25 %\"", File.ReadAllText(Assert.Single(Recovery())), StringComparison.Ordinal);
+    }
+
+    /// <summary>Keys that ended the program inside the widget library: rxvt's Home, F13, Menu, reports of a mouse that is nowhere. A pipe without a reader
+    /// ends nothing either.</summary>
+    [Fact]
+    public void Program_KeysItDoesNotKnow_AreDropped_AndAPasteIsAskedAbout()
+    {
+        Start("80", "24");
+        WaitFor("38.3 µV rms");
+        Send("\u001b[7~", "\u001b[25~", "\u001b[29~", "\u001b[<99999999999;99999999999;1M", "\u001bOz");
+        Signal("PIPE");
+        Keys("m");
+        WaitFor("lead to mains");
+
+        Keys("Left");
+        Tmux("set-buffer", "35 %\nand a line more");
+        Tmux("paste-buffer", "-p", "-t", "s:0");
+        WaitFor("Set it to what was pasted, 35 %?");
+        Keys("Enter");
+        WaitFor("*changed");
+
+        // Sent in one piece: the second is no answer to the question that the first one asks.
+        Keys("q", "y");
+        WaitFor("Not saved: design. Quit?");
+        Keys("y");
+        WaitFor("exit 0 icanon");
+    }
+
+    /// <summary>A shell with jobs gets the terminal back as it was, and the screen comes back with fg; where there is none, the key says so.</summary>
+    [Fact]
+    public void Program_Suspended_GivesTheTerminalBack_AndComesBackWithFg()
+    {
+        Start("80", "24");
+        WaitFor("38.3 µV rms");
+        Keys("C-z");
+        WaitFor("there is no shell here that could bring a suspended program back");
+
+        // Bash and its job; the program's own number is of no matter here.
+        Tmux("-f", "/dev/null", "new-window", "-t", "s:1", "-c", _folder, $"{Settings} PS1='$(stty -a | grep -o -e -*icanon)> ' bash --norc -i");
+        _window = "s:1";
+        WaitFor("icanon>");
+        Literal($"dotnet '{Program}' design.toml");
+        Keys("Enter");
+        WaitFor("38.3 µV rms");
+        Keys("Right", "C-z");
+        WaitFor("Stopped");
+        Literal("stty -a | grep -o -e -*icanon | tr a-z A-Z");
+        Keys("Enter");
+        WaitFor("\nICANON");
+        Assert.Equal("0 0 1", Tmux("display", "-p", "-t", _window, "#{alternate_on} #{mouse_any_flag} #{cursor_flag}").Trim());
+
+        Literal("fg");
+        Keys("Enter");
+        WaitFor("38.3 µV rms");
+        Assert.Contains("series resistor", Screen(), StringComparison.Ordinal);
+        Keys("q");
+        WaitFor("\nICANON");   // the shell's screen is back
     }
 
     public void Dispose()
@@ -69,6 +125,10 @@ public sealed class SmokeTests : IDisposable
         Directory.Delete(_folder, recursive: true);
     }
 
+    private static string Program => Path.Combine(AppContext.BaseDirectory, "frontend.dll");
+
+    private string Settings => $"env -u DisableRealDriverIO LANG=C.UTF-8 LC_ALL=C.UTF-8 XDG_STATE_HOME='{_folder}/state' NO_COLOR=";
+
     private static bool HasTmux => (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(folder => File.Exists(Path.Combine(folder, "tmux")));
 
     private string[] Recovery() => Directory.Exists(Path.Combine(_folder, "state")) ? Directory.GetFiles(Path.Combine(_folder, "state"), "*.recovery", SearchOption.AllDirectories) : [];
@@ -77,18 +137,33 @@ public sealed class SmokeTests : IDisposable
     {
         Assert.SkipUnless(HasTmux, "tmux is not installed");
         File.Copy(Setup.Headband, Path.Combine(_folder, "design.toml"));
-        string program = Path.Combine(AppContext.BaseDirectory, "frontend.dll");
 
         // The shell notes its number and becomes the program, so that a signal reaches it and nobody else.
-        string shell = $"env -u DisableRealDriverIO LANG=C.UTF-8 LC_ALL=C.UTF-8 XDG_STATE_HOME='{_folder}/state' NO_COLOR= sh -c 'echo $$ > pid; exec dotnet \"{program}\" design.toml'; echo exit $? $(stty -a | grep -o -e '-*icanon'); sleep 60";
+        string shell = $"{Settings} sh -c 'echo $$ > pid; exec dotnet \"{Program}\" design.toml'; echo exit $? $(stty -a | grep -o -e '-*icanon'); sleep 60";
         Tmux("-f", "/dev/null", "new-session", "-d", "-s", "s", "-x", width, "-y", height, "-c", _folder, shell);
     }
 
-    private string Screen() => Tmux("capture-pane", "-p", "-t", "s:0");
+    private string Screen() => Tmux("capture-pane", "-p", "-t", _window);
 
-    private void Keys(params string[] keys) => Tmux(["send-keys", "-t", "s:0", .. keys]);
+    private void Keys(params string[] keys) => Tmux(["send-keys", "-t", _window, .. keys]);
 
-    private void Literal(string text) => Tmux("send-keys", "-t", "s:0", "-l", text);
+    private void Literal(string text) => Tmux("send-keys", "-t", _window, "-l", text);
+
+    /// <summary>Bytes, each text for itself and with a pause behind it, as from keys.</summary>
+    private void Send(params string[] texts)
+    {
+        foreach (string text in texts)
+        {
+            Tmux(["send-keys", "-t", _window, "-H", .. System.Text.Encoding.UTF8.GetBytes(text).Select(one => one.ToString("x2", System.Globalization.CultureInfo.InvariantCulture))]);
+            Thread.Sleep(150);
+        }
+    }
+
+    private void Signal(string signal)
+    {
+        using Process kill = Process.Start("kill", ["-" + signal, File.ReadAllText(Path.Combine(_folder, "pid")).Trim()]);
+        kill.WaitForExit();
+    }
 
     private void WaitFor(string text)
     {

@@ -74,13 +74,14 @@ public class UpdaterTests
     }
 
     [Fact]
-    public void CtrlC_InAField_Copies_ElsewhereAsksWhetherToQuit()
+    public void CtrlC_InAField_Copies_ElsewhereQuits_AndAsksWhereSomethingWouldBeLost()
     {
         Keystroke copy = new(KeyName.Letter, 'c', Ctrl: true);
         Model typing = Setup.Start().At("input", "input.series-resistor").Press(KeyName.Enter);
 
         Assert.Equal("68 kΩ", Assert.IsType<Effect.Copy>(Updater.Update(typing, new Message.Pressed(copy)).Effect).Text);
-        Assert.IsType<QuestionPage>(Setup.Start().Press(copy).Page);
+        Assert.IsType<Effect.Quit>(Updater.Update(Setup.Start(), new Message.Pressed(copy)).Effect);
+        Assert.IsType<QuestionPage>(Setup.Start().At("input", "input.series-resistor").Type("+").Press(copy).Page);
     }
 
     [Fact]

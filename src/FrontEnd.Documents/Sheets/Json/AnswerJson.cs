@@ -57,6 +57,9 @@ public static class AnswerJson
     public static string Of(SizingRequest request, SizingOutcome outcome, IReadOnlyList<Finding> findings) =>
         Write("size", SizeJson.From(request, outcome, findings));
 
+    /// <summary>What simulated samples hold, and what was written of them.</summary>
+    public static string Of(SampleAnswer answer) => Write("samples", SamplesJson.From(answer));
+
     /// <summary>Why one figure is what it is.</summary>
     public static string Of(Explained explained) => Write("explain", ExplainJson.From(explained));
 
@@ -149,6 +152,7 @@ public static class AnswerJson
 [JsonSerializable(typeof(PairsJson))]
 [JsonSerializable(typeof(ProblemsJson))]
 [JsonSerializable(typeof(RatesJson))]
+[JsonSerializable(typeof(SamplesJson))]
 [JsonSerializable(typeof(SincJson))]
 [JsonSerializable(typeof(SitesJson))]
 [JsonSerializable(typeof(SizeJson))]

@@ -1,0 +1,85 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using System.Text;
+using Terminal.Gui.Drivers;
+
+namespace FrontEnd.Terminal.Screens;
+
+/// <summary>Reads the terminal in place of the widget library: its parser throws on keys that it does not know (a null reference on rxvt's
+/// Home, an overflow on a mouse report beyond 2³¹) and tears letters apart at every 256th byte. It is handed nothing, and hears of nothing that
+/// comes from the terminal.</summary>
+/// <remarks>The library's class below it sets the terminal's raw mode and puts it back, and on Windows reads as well.</remarks>
+internal sealed class TerminalInput : AnsiInput
+{
+    private static readonly TimeSpan LoneEscape = TimeSpan.FromMilliseconds(50), LostEndOfPaste = TimeSpan.FromSeconds(5);
+
+    // Short, so that the library's loop sees soon that it is to end.
+    private const int WaitMilliseconds = 40;
+
+    private readonly ConcurrentQueue<(Heard What, long Read)> _heard = new();
+    private readonly InputParser _parser;
+    private readonly byte[] _buffer = new byte[4096];
+    private readonly Libc.Waiting[] _waiting = new Libc.Waiting[1];
+    private readonly int _descriptor;
+    private bool _hungUp;
+    private long _last = Stopwatch.GetTimestamp();
+
+    /// <summary>Begins to read the terminal; where there is none, as in tests, nothing ever comes.</summary>
+    public TerminalInput()
+    {
+        _parser = new InputParser(what => _heard.Enqueue((what, _last)));
+        _descriptor = IsAttachedToTerminal ? UnixTerminal.Descriptor : -1;
+    }
+
+    /// <summary>What was heard next, and when it was read; false where there is nothing. From any thread.</summary>
+    public bool TryHear(out (Heard What, long Read) heard) => _heard.TryDequeue(out heard);
+
+    /// <summary>True where the terminal has sent something that nobody has read yet. From any thread.</summary>
+    public bool HasUnread => 0 <= _descriptor && Ready(new Libc.Waiting[1], 0);
+
+    /// <inheritdoc/>
+    public override bool Peek()
+    {
+        if (_hungUp)
+        {
+            // Always ready, and never anything to read: the library's loop must see that it is to end.
+            _hungUp = false;
+            Thread.Sleep(WaitMilliseconds);
+            return false;
+        }
+
+        if (_descriptor < 0 ? base.Peek() : Ready(_waiting, WaitMilliseconds))
+        {
+            return true;
+        }
+
+        if (_parser.IsWaiting && (_parser.IsPasting ? LostEndOfPaste : LoneEscape) < Stopwatch.GetElapsedTime(_last))
+        {
+            _parser.Quiet();
+        }
+
+        return false;
+    }
+
+    /// <inheritdoc/>
+    public override IEnumerable<char> Read()
+    {
+        ReadOnlySpan<byte> came = _descriptor < 0 ? Encoding.UTF8.GetBytes([.. base.Read()]) : Bytes();
+        _last = Stopwatch.GetTimestamp();
+        _parser.Feed(came);
+        return [];
+    }
+
+    private ReadOnlySpan<byte> Bytes()
+    {
+        nint length = Libc.Read(_descriptor, _buffer, (nuint)_buffer.Length);
+        _hungUp = length == 0;
+        return _buffer.AsSpan(0, (int)Math.Max(0, length));
+    }
+
+    private bool Ready(Libc.Waiting[] waiting, int milliseconds)
+    {
+        waiting[0] = new Libc.Waiting { Descriptor = _descriptor, Wanted = Libc.ToRead };
+        return Libc.Poll(waiting, 1, milliseconds) > 0 && (waiting[0].Came & Libc.ToRead) != 0;
+    }
+}
