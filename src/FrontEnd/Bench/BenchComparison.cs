@@ -1,5 +1,4 @@
 using FrontEnd.Designs;
-using FrontEnd.Filters;
 using FrontEnd.Results;
 
 namespace FrontEnd.Bench;
@@ -122,7 +121,9 @@ public static class BenchComparison
         $"no sample of {taken.Sums.Count} differs from the first: nothing was measured", 0,
         [new Suspect(SuspectKind.DeadChannel,
             "the channel is dead: no sample differs from the first; check power, the converter's clock and the channel's wire",
-            $"{taken.Sums.Count} equal samples")]);
+            $"{taken.Sums.Count} equal samples"),
+        new Suspect(SuspectKind.Clipping, "an input that stands beyond its range all the time, of which a digital high-pass leaves nothing: an offset, a lead that is off",
+            $"all at {QuantityText.Format(Voltage.FromVolts(taken.Sums.Top))}")]);
 
     private static IQuantity Zero(BenchReading test) => test.Kind == ReadingKind.Pulse ? default(Voltage) : default(VoltageRms);
 

@@ -1,4 +1,3 @@
-using FrontEnd.Designs;
 using FrontEnd.Digital;
 using FrontEnd.Filters;
 using FrontEnd.Reporting;
@@ -15,6 +14,9 @@ internal sealed class DigitalFaults
     ];
 
     private static readonly double[] MainsFrequencies = [50, 60];
+
+    /// <summary>Powers of f/fc in the loss of filters of first, second and fourth order.</summary>
+    private static readonly int[] LowPassPowers = [2, 4, 8], HighPassPowers = [2, 4];
 
     private readonly PredictedSpectrum _predicted;
     private readonly SecondOrderSections[] _filters;
@@ -97,7 +99,7 @@ internal sealed class DigitalFaults
     {
         double[] corners = [.. Enumerable.Range(0, 10).Select(i => 4 * Math.Pow(_rate / 2 / 4, i / 10.0))];
         return new ListedFaults(SuspectKind.DigitalFilter, "a low-pass of {0} Hz that the design does not have",
-            [.. corners.SelectMany(corner => new[] { 2, 4, 8 }.Select(order => _rows.Hertz.Select(hertz => -10 * Math.Log10(1 + Math.Pow(hertz / corner, order))).ToArray()))],
+            [.. corners.SelectMany(corner => LowPassPowers.Select(order => _rows.Hertz.Select(hertz => -10 * Math.Log10(1 + Math.Pow(hertz / corner, order))).ToArray()))],
             [.. corners.SelectMany(corner => new[] { corner, corner, corner })]);
     }
 
@@ -105,7 +107,7 @@ internal sealed class DigitalFaults
     {
         double[] corners = [0.3, 0.5, 1, 2, 3, 5, 8, 12, 20, 30];
         return new ListedFaults(SuspectKind.DigitalFilter, "a high-pass of {0} Hz that the design does not have",
-            [.. corners.SelectMany(corner => new[] { 2, 4 }.Select(order => _rows.Hertz.Select(hertz => -10 * Math.Log10(1 + Math.Pow(corner / hertz, order))).ToArray()))],
+            [.. corners.SelectMany(corner => HighPassPowers.Select(order => _rows.Hertz.Select(hertz => -10 * Math.Log10(1 + Math.Pow(corner / hertz, order))).ToArray()))],
             [.. corners.SelectMany(corner => new[] { corner, corner })]);
     }
 

@@ -9,8 +9,8 @@ internal abstract record FaultFamily(SuspectKind Kind, string Words)
     /// figures, and neighbouring rows share one [dB] (chosen).</summary>
     private const double RowDecibels = 0.5, ChangeShare = 0.05;
 
-    /// <summary>The same of all rows alike: half of what noise may be off by, 1.2 [dB].</summary>
-    private const double LevelDecibels = 0.8;
+    /// <summary>The same of all rows alike: a third of what noise may be off by, 1.2 [dB].</summary>
+    private const double LevelDecibels = 0.5;
 
     /// <summary>True where the size is how many times more than stated something is: a factor of ten is unlikely, one of a hundred four times so.</summary>
     public bool IsTimes { get; init; }

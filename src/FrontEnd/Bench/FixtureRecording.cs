@@ -89,7 +89,7 @@ public sealed record FixtureRecording(KnownFixture Fixture, double Rms, bool Are
             return (null, [Messages.NothingInBand($"{QuantityText.Format(low, "Hz")} and {QuantityText.Format(high, "Hz")}")]);
         }
 
-        if (RecordingChecks.AtLimits(sums) is > 0 and var limited)
+        if (RecordingChecks.AtLimits(sums, measured) is > 0 and var limited)
         {
             return (null, [Messages.StandsAtLimits(limited)]);
         }

@@ -32,8 +32,8 @@ internal sealed class NoiseFindings
     private readonly long _limited;
     private readonly (double Share, double At, double Expected)? _tail;
     private readonly SpectrumShape? _shape;
-    private readonly bool _isBroadInside;
-    private readonly IReadOnlyList<Suspect> _ofNoise;
+    private readonly bool _isBroadInside, _isNoise;
+    private readonly Suspect[] _ofNoise;
 
     /// <param name="taken">The recording.</param>
     /// <param name="lines">Its lines.</param>
@@ -50,9 +50,9 @@ internal sealed class NoiseFindings
         _isBroadInside = least <= _broadRatio && _broadRatio <= greatest;
         _loud = [.. lines.Lines.Where(line => LinePower * expectedPower < line.Rms.Volts * line.Rms.Volts)];
         _told = [.. lines.Lines.Where(line => ToldLinePower * expectedPower < line.Rms.Volts * line.Rms.Volts)];
-        _limited = RecordingChecks.AtLimits(taken.Sums);
-        bool isNoise = lines.Lines.Sum(line => line.Rms.Volts * line.Rms.Volts) < TailLinePower * taken.Sums.Power;
-        _tail = _limited == 0 && isNoise ? RecordingChecks.ShortTail(taken.Sums, taken.Order, taken.Measured, taken.Test.Design.Converter.LsbVolts / taken.Test.Gain) : null;
+        _isNoise = lines.Lines.Sum(line => line.Rms.Volts * line.Rms.Volts) < TailLinePower * taken.Sums.Power;
+        _limited = _isNoise ? RecordingChecks.AtLimits(taken.Sums, taken.Measured) : RecordingChecks.AtLimitsOfAny(taken.Sums);
+        _tail = _limited == 0 && _isNoise ? RecordingChecks.ShortTail(taken.Sums, taken.Order, taken.Measured, taken.Test.Design.Converter.LsbVolts / taken.Test.Gain) : null;
         _shape = SpectrumShape.Worst(taken.Measured, taken.Density, taken.Predicted, taken.Band, lines.Reach);
         _ofNoise = OfNoise(_isBroadInside && _shape is null);
     }
@@ -62,12 +62,12 @@ internal sealed class NoiseFindings
 
     /// <summary>What is said behind the figures.</summary>
     /// <param name="inside">True where the size is inside its range.</param>
-    public string But(bool inside) => (_limited != 0 ? $"; but {_limited} samples stand at a limit that noise would go beyond" : "")
+    public string But(bool inside) => (_limited != 0 ? $"; but {_limited} samples stand at a limit that {(_isNoise ? "noise" : "a line")} would go beyond" : "")
         + (_tail is { } tail ? $"; but {TailWords(tail)}, as if something before the digital filters were cut off" : "")
         + (inside && _loud.Length != 0 ? $"; but a line of {QuantityText.Format(_loud[0].Rms)} stands at {QuantityText.Format(_loud[0].Frequency)}"
             : inside && _told.Length != 0 ? $"; inside, and yet a line of {QuantityText.Format(_told[0].Rms)} stands at {QuantityText.Format(_told[0].Frequency)}" : "")
         + (inside && _shape is not null ? $"; but the spectrum has another shape than the predicted one, {_shape.Words}"
-            : inside && _ofNoise.Count != 0 ? "; inside, and yet the spectrum is not the predicted one, by more than chance and the parts explain" : "");
+            : inside && _ofNoise.Length != 0 ? "; inside, and yet the spectrum is not the predicted one, by more than chance and the parts explain" : "");
 
     private static string TailWords((double Share, double At, double Expected) tail) =>
         $"a sample in {QuantityText.FormatNumber(1 / tail.Share)} goes {QuantityText.FormatNumber(tail.At)} standard deviations from the middle, where noise goes {QuantityText.FormatNumber(tail.Expected)}";
@@ -78,7 +78,7 @@ internal sealed class NoiseFindings
     {
         List<Suspect> suspects = [.. Clipped()];
         suspects.AddRange(inside ? [] : BenchSuspects.OfUnit(_ratio, _width));
-        Suspect[] ofLines = [.. OfLines()], ofNoise = [.. _ofNoise];
+        Suspect[] ofLines = [.. OfLines()], ofNoise = _ofNoise;
         double inLines = _told.Sum(line => line.Rms.Volts * line.Rms.Volts) / _expectedPower, broad = Math.Abs((_broadRatio * _broadRatio) - 1);
         suspects.AddRange(broad < inLines ? [.. ofLines, .. ofNoise] : [.. ofNoise, .. ofLines]);
         if (suspects.Count == 0 && !(inside && Agrees))
@@ -140,7 +140,7 @@ internal sealed class NoiseFindings
 
     /// <summary>What changes the noise, by how well the design with it explains the spectrum.</summary>
     /// <param name="isInside">True where nothing is outside its tolerance: then a fault is named only where chance and the board's parts do not explain the spectrum.</param>
-    private IReadOnlyList<Suspect> OfNoise(bool isInside)
+    private Suspect[] OfNoise(bool isInside)
     {
         SpectrumRows rows = SpectrumRows.Of(_taken.Measured, _taken.Density, _lines.Reach);
         if (rows.Count == 0 || (isInside && FaultFamily.IsAlike(rows)))
@@ -158,12 +158,6 @@ internal sealed class NoiseFindings
         (FaultFamily Family, FaultFit Fit, double Misfit)[] best = [.. families.Select(family => (Family: family, Fit: family.Fit(rows))).GroupBy(one => one.Family.Kind)
             .Select(kind => (Best: kind.MinBy(one => one.Fit.Misfit), Misfit: Beforehand(kind.Key) + Together([.. kind.Select(one => one.Fit.Misfit)])))
             .Select(one => (one.Best.Family, one.Best.Fit, one.Misfit)).OrderBy(one => one.Misfit)];
-        if (Environment.GetEnvironmentVariable("LOOP_DEBUG") is not null)
-        {
-            File.AppendAllText("/tmp/dbg.txt", $"healthy {healthy:0.0} rows {rows.Count}\n" + string.Join("\n", families.Select(f => (f, f.Fit(rows))).OrderBy(f => f.Item2.Misfit).Take(14).Select(f => $"   {f.Item2.Misfit:0.0} {f.f.Kind} {f.f.Told(f.Item2.Size)}"))
-                + "\n" + string.Join(" ", rows.Hertz.Select((h, i) => $"{h:0.0}:{rows.Difference[i]:0.0}")) + "\n");
-        }
-
         if (isInside && healthy - best[0].Misfit < LeastOdds)
         {
             return [];

@@ -62,13 +62,14 @@ public sealed class PredictedSpectrum
         int quarters = bins * Parts;
         if (_held is not { } known || known.Step != step || known.Bins != bins)
         {
-            _held = known = new Held(step, bins, Quarters(step, bins), [.. Enumerable.Range(0, quarters + 1).Select(i => RoundOff(i * step / Parts))]);
+            _held = known = new Held(step, bins, Quarters(step, bins), Rounding(step / Parts, quarters + 1));
         }
 
         var fine = new double[quarters + 1];
         for (int i = 1; i <= quarters; i++)
         {
-            fine[i] = (known.Analog[i] * response(i)) + known.Rounding[i];
+            double exact = known.Analog[i] * response(i);
+            fine[i] = Math.Max(LeastLeft * exact, exact + known.Rounding[i]);
         }
 
         fine[0] = fine[1] * (isFiltered ? 0 : 1);
@@ -98,6 +99,9 @@ public sealed class PredictedSpectrum
 
     /// <summary>Into how many parts a bin is divided for the filters' response.</summary>
     internal const int Parts = 4;
+
+    /// <summary>Least share of a density that rounding leaves: what is simulated is not known better.</summary>
+    private const double LeastLeft = 0.01;
 
     private Held? _held;
 
@@ -145,6 +149,32 @@ public sealed class PredictedSpectrum
         double own = Math.Pow(2, -2 * _evaluation.Design.Arithmetic.StateFraction), step = _evaluation.Design.Converter.LsbVolts / _gain,
             rate = _evaluation.Design.Converter.Rate.Hertz;
         return step * step / 6 / rate * ((own * RoundingGain(hertz)) + ((1 - own) * EndGain(hertz)));
+    }
+
+    /// <summary>The same at whole multiples of a step as it is simulated, since the rounding of noise of a few steps follows the noise; below 0 where a dead band swallows
+    /// it.</summary>
+    /// <remarks>A simulated bin spreads by a fifth: each figure is the mean of those within a twelfth of an octave.</remarks>
+    private double[] Rounding(double step, int count)
+    {
+        if (!_filtered || !_evaluation.Design.Arithmetic.IsFixed || !_evaluation.Digital.Sections.IsStable)
+        {
+            return [.. Enumerable.Range(0, count).Select(i => RoundOff(i * step))];
+        }
+
+        const double Beside = 1.06;
+        (double own, double[] density) = RoundOffInTime.Spectrum(_evaluation);
+        double[] sums = new double[density.Length + 1];
+        for (int k = 0; k < density.Length; k++)
+        {
+            sums[k + 1] = sums[k] + density[k];
+        }
+
+        double scale = Math.Pow(_evaluation.Design.Converter.LsbVolts / _gain, 2);
+        return [.. Enumerable.Range(0, count).Select(i =>
+        {
+            int low = Math.Clamp((int)Math.Round(i * step / own / Beside), 1, density.Length - 2), high = Math.Clamp((int)Math.Round(i * step / own * Beside), low, density.Length - 2);
+            return scale * (sums[high + 1] - sums[low]) / (high - low + 1);
+        })];
     }
 
     /// <summary>Σ|H|² from the rounding of every section to the end.</summary>

@@ -20,7 +20,7 @@ internal sealed class RecordingLines
     private const int Lobe = 2, Apart = 3;
 
     /// <summary>Distances in bins at which the noise beside a bin is looked for: next to it, and beyond what wanders.</summary>
-    private static readonly (int From, int To)[] Sides = [(4, 20), (24, 64)];
+    private static readonly (int From, int To)[] Sides = [(4, 20), (24, 64), (80, 200)];
 
     private static readonly double[] MainsFrequencies = [50, 60];
 
