@@ -89,12 +89,12 @@ public sealed record FixtureRecording(KnownFixture Fixture, double Rms, bool Are
             return (null, [Messages.NothingInBand($"{QuantityText.Format(low, "Hz")} and {QuantityText.Format(high, "Hz")}")]);
         }
 
-        if (RecordingChecks.AtLimits(sums) is > 0 and var limited)
+        if (RecordingChecks.AtLimits(sums, measured) is > 0 and var limited)
         {
             return (null, [Messages.StandsAtLimits(limited)]);
         }
 
-        FoundLine[] lines = [.. BenchComparison.Lines(measured, middle.Design, middle.Seen(measured)).Where(line => low <= line.Frequency.Hertz && line.Frequency.Hertz <= high)];
+        FoundLine[] lines = [.. RecordingLines.Of(measured, middle.Design, middle.Seen(measured)).Lines.Where(line => low <= line.Frequency.Hertz && line.Frequency.Hertz <= high)];
         double power = measured.Power(low, high), inLines = lines.Sum(line => line.Rms.Volts * line.Rms.Volts);
         double scale = recording.AreSteps ? middle.VoltsPerStep : 1;
         return (new FixtureRecording(fixture, Math.Sqrt(Math.Max(0, power - inLines)), recording.AreSteps, !raw)

@@ -22,6 +22,12 @@ internal sealed record SpectrumShape(double From, double To, double Decibels)
     /// <summary>Bins beside a line that are left out.</summary>
     private const int LineBins = 3;
 
+    /// <summary>"+7.5 dB from 40 Hz to 80 Hz".</summary>
+    public string Words => $"{Signed(Decibels)} dB from {QuantityText.Format(From, "Hz")} to {QuantityText.Format(To, "Hz")}";
+
+    /// <summary>With its sign, to a tenth.</summary>
+    public static string Signed(double decibels) => $"{(0 <= decibels ? "+" : "")}{QuantityText.FormatNumber(Math.Round(decibels, 1), 3)}";
+
     /// <summary>Of the median over a wide range to the mean of decibels, and how much the median of n values of Welch's averages spreads:
     /// 10/ln 10·√(π/2)/√(averages·n) (derived for Gaussian noise).</summary>
     private const double MedianSpread = 4.343 * 1.2533;

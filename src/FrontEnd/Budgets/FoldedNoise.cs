@@ -26,15 +26,20 @@ internal sealed class FoldedNoise
     private double[] _coefficients = [];
 
     public FoldedNoise(SignalPath path, AnalogDigitalConverter converter, double lowHertz, double highHertz)
+        : this(path, converter)
+    {
+        (_low, _high) = (lowHertz, highHertz);
+        Fit();
+    }
+
+    /// <summary>Without interpolation: for <see cref="Exact"/> alone.</summary>
+    public FoldedNoise(SignalPath path, AnalogDigitalConverter converter)
     {
         _path = path;
         _converter = converter;
-        _low = lowHertz;
-        _high = highHertz;
         double zone = converter.Kind == ConverterKind.DeltaSigma ? converter.ModulatorClock.Hertz : converter.Rate.Hertz;
         double from = zone * (converter.Kind == ConverterKind.DeltaSigma ? ModulatorZones + 0.5 : Zones + 0.5);
         _tail = from < HighestHertz ? 2 / zone * Tail(from) : 0;
-        Fit();
     }
 
     /// <summary>False where the tail's integral or the interpolation did not reach its tolerance.</summary>

@@ -46,6 +46,27 @@ internal static class RoundOffInTime
         return InBand(exact.AsSpan(settle), window, rate, design.Band);
     }
 
+    /// <summary>What the rounding of all filters together adds to what they put out, as a one-sided density [LSB²/Hz] at whole multiples of a step [Hz]; below 0 where a dead
+    /// band swallows the signal.</summary>
+    public static (double Step, double[] Density) Spectrum(Evaluation evaluation)
+    {
+        Design design = evaluation.Design;
+        QuantisedFilter[] filters = [.. evaluation.Digital.Designed.Select(sections => QuantisedFilter.Of(sections, design.Arithmetic.Format))];
+        double rate = design.Converter.Rate.Hertz;
+        int window = ColouredNoise.LengthOf(8 * rate / Math.Max(0.1, design.Band.Low.Hertz), 1 << 8, BlockLength), count = window * (Windows + 1) / 2, settle = count / 4;
+        int[] whole = Noise(evaluation, rate, count + settle);
+        double[] exact = Array.ConvertAll(whole, value => (double)value);
+        foreach (QuantisedFilter filter in filters)
+        {
+            new FixedRunner(filter, design.Arithmetic.Form).Run(whole, whole);
+            new SectionRunner(filter.Sections, design.Arithmetic.Form).Run(exact, exact);
+        }
+
+        (double[] without, double scale) = Powers(exact.AsSpan(settle), window, rate);
+        (double[] with, _) = Powers(Array.ConvertAll(whole, value => (double)value).AsSpan(settle), window, rate);
+        return (rate / window, [.. with.Zip(without, (one, other) => scale * (one - other))]);
+    }
+
     private static int[] Noise(Evaluation evaluation, double rate, int count)
     {
         (double[] own, double[] shared, _) = new PathDensities(evaluation.Path).AtSamples(BlockLength);
@@ -56,7 +77,8 @@ internal static class RoundOffInTime
         return Array.ConvertAll(volts, value => (int)Math.Clamp(Math.Round(value / lsb), int.MinValue / 2.0, int.MaxValue / 2.0));
     }
 
-    private static double? InBand(ReadOnlySpan<double> samples, int window, double rate, Band band)
+    /// <summary>Sums of the windows' powers, and what makes a density of them.</summary>
+    private static (double[] Powers, double Scale) Powers(ReadOnlySpan<double> samples, int window, double rate)
     {
         double[] weights = [.. Enumerable.Range(0, window).Select(i => 0.5 - (0.5 * Math.Cos(2 * Math.PI * i / window)))];
         double[] part = new double[window], powers = new double[(window / 2) + 1];
@@ -72,7 +94,13 @@ internal static class RoundOffInTime
             transform.AddPowers(part, powers);
         }
 
-        double step = rate / window, scale = 2 / (rate * weights.Sum(weight => weight * weight) * windows), sum = 0;
+        return (powers, 2 / (rate * weights.Sum(weight => weight * weight) * windows));
+    }
+
+    private static double? InBand(ReadOnlySpan<double> samples, int window, double rate, Band band)
+    {
+        (double[] powers, double scale) = Powers(samples, window, rate);
+        double step = rate / window, sum = 0;
         for (int k = 1; k < powers.Length - 1; k++)
         {
             double low = Math.Max(band.Low.Hertz, (k - 0.5) * step), high = Math.Min(band.High.Hertz, (k + 0.5) * step);
