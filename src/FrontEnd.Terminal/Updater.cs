@@ -9,7 +9,10 @@ public static class Updater
     public static (Model Model, Effect? Effect) Update(Model model, Message message) =>
         StudyPage.StopForgotten(model, Next(model, message));
 
-    internal static (Model Model, Effect? Effect) Next(Model model, Message message) => message switch
+    internal static (Model Model, Effect? Effect) Next(Model model, Message message) =>
+        model is { Tour: { } tour, TourStep: { } step } && Touring.Hear(model, tour, step, message) is { } toured ? toured : Perform(model, message);
+
+    private static (Model Model, Effect? Effect) Perform(Model model, Message message) => message switch
     {
         Message.Pressed pressed when KeyMap.Meaning(pressed.Key) == FieldHelpPage.Way && MessagePage.OpenIfCut(model) is { Page: MessagePage } whole => (whole, null),
         Message.Pressed pressed => Press(Silent(model), pressed.Key),
@@ -88,11 +91,6 @@ public static class Updater
         if (PressOnPage(model, key) is { } paged)
         {
             return paged;
-        }
-
-        if (model is { TourStep: { } step, Page: null } && Touring.Press(model, step, key) is { } toured)
-        {
-            return toured;
         }
 
         return model is { Page: null, OnResults: false } && Typing.Begins(key) ? Typing.Begin(

@@ -114,10 +114,11 @@ public static class FootPainter
             new("Ctrl+C", "copy"), new("Alt+letter", "goes elsewhere"),
         ],
         { Page: { } page } => page.Keys(model),
-        { TourStep: not null } =>
+        { Tour: { } tour, TourStep: { } step } =>
         [
-            KeyHint.Of(' ', "Space", "next"), KeyHint.Of('j', "j", "do it"), KeyHint.Of(KeyName.Backspace, "Backspace", "back"),
-            KeyHint.Of(Act.Undo, "u", "undo"), KeyHint.Of(KeyName.Escape, "Esc", "leave the tour"),
+            KeyHint.Of(' ', "Space", step + 1 < tour.Steps.Count ? "next" : "your design"),
+            .. tour.Steps[step].Field.Length == 0 ? (KeyHint[])[] : [KeyHint.Of('j', "j", "do it"), KeyHint.Of(Act.Undo, "u", "undo")],
+            KeyHint.Of(KeyName.Backspace, "Backspace", "back"), KeyHint.Of(KeyName.Escape, "Esc", "leave the tour"),
         ],
         { OnResults: true } => [
             KeyHint.Of(Act.Enter, "Enter", "why"), KeyHint.Of(Act.Apply, "h", "fix"), KeyHint.Of(Act.SwitchPane, "Tab", "fields"),
