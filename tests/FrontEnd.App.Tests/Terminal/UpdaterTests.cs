@@ -336,7 +336,7 @@ public class UpdaterTests
         string text = string.Join(' ', rows.Select(row => Part(row, 18, half)).Concat(rows.Select(row => Part(row, half + 18, width))).Where(part => part.Length > 0));
         Assert.DoesNotContain("…", text, StringComparison.Ordinal);
         Assert.All(KeyMap.Acts, row => Assert.Contains(row.Does, text, StringComparison.Ordinal));
-        Assert.Contains("then dB of headroom (up to the rails), then the block's worst verdict", text, StringComparison.Ordinal);
+        Assert.Contains("then the room up to the rails, then the worst verdict of the block's nodes", text, StringComparison.Ordinal);
         Assert.Contains(string.Join(", ", Place.Views.Select(view => $"{view.Letter} {view.Title}")), text, StringComparison.Ordinal);
 
         static string Part(string row, int from, int to) => row.Length <= from ? "" : row[from..Math.Min(row.Length, to)].Trim();
