@@ -65,7 +65,7 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
         '\0', [], "write the digital filters' coefficients", Files.AskCoefficients) { Under = 'c' };
     public static readonly Act TakeFromDisk = new(
         '!', [], "take over what has changed on disk: the design's file, its cards", Disk.TakeOver) { Under = 'd' };
-    public static readonly Act Tour = new('t', [], "guided tour, ten steps", Touring.Start);
+    public static readonly Act Tour = new('t', [], "guided tour, on a copy of the design", Touring.Start);
     public static readonly Act Copy = new(
         '\0', [new(KeyName.Letter, 'c', Ctrl: true)], "in a field: copy; elsewhere: quit", Files.AskQuit);
     public static readonly Act Redraw = new(

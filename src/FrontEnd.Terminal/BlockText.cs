@@ -7,8 +7,7 @@ namespace FrontEnd.Terminal;
 /// <summary>The two lines under a block's name on the strip: its gain or level, and its headroom or kind.</summary>
 public static class BlockText
 {
-    /// <param name="wide">True where there is room for a word more.</param>
-    public static (string Figure, string Second) Of(Place block, Design design, Assessment? shown, bool wide)
+    public static (string Figure, string Second) Of(Place block, Design design, Assessment? shown)
     {
         return block.Id switch
         {
@@ -16,7 +15,7 @@ public static class BlockText
             Place.Electrodes => OfElectrodes(design.AsSeenBy(shown?.Find(ResultIds.Noise.Total)?.Channel).Electrodes),
             Place.Input => (
                 QuantityText.FormatTrimmed(design.Input.SeriesResistor, 3), QuantityText.FormatTrimmed(design.Input.ShuntCapacitor, 3)),
-            Place.Amplifier => (Times(Ratio.FromFraction(design.Amplifier.Gain)), Room(NodeId.Amplifier, shown, wide)),
+            Place.Amplifier => (Times(Ratio.FromFraction(design.Amplifier.Gain)), Room(NodeId.Amplifier, shown)),
             Place.Converter => ($"{design.Converter.Bits} bit", QuantityText.FormatTrimmed(design.Converter.Rate, 4)),
             Place.Digital => design.Digital.Count switch
             {
@@ -24,7 +23,7 @@ public static class BlockText
                 1 => (design.Digital[0].Name, ""),
                 _ => (design.Digital[0].Name, $"{design.Digital.Count} filters"),
             },
-            _ => OfStages(block, design, shown, wide),
+            _ => OfStages(block, design, shown),
         };
     }
 
@@ -32,23 +31,23 @@ public static class BlockText
     private static (string, string) OfElectrodes(ElectrodeSet set) =>
         (QuantityText.FormatTrimmed(set.Active.ContactResistance, 3), set.Contact == ContactKind.Wet ? "wet" : "dry");
 
-    private static (string, string) OfStages(Place block, Design design, Assessment? shown, bool wide)
+    private static (string, string) OfStages(Place block, Design design, Assessment? shown)
     {
         NodeId last = NodeId.Of(design.Stages[block.Stages[^1]].Name);
         if (design.Stages[block.Stages[0]] is { Role: StageRole.Gain } stage)
         {
-            return (Times(Ratio.FromFraction(stage.NominalGain)), Room(last, shown, wide));
+            return (Times(Ratio.FromFraction(stage.NominalGain)), Room(last, shown));
         }
 
         string corner = shown?.Find(ResultIds.Filter.Of(last).MinusThree)?.Value is { } hertz ? QuantityText.Format(hertz) : "";
-        return (corner, Room(last, shown, wide));
+        return (corner, Room(last, shown));
     }
 
     private static string Times(Ratio gain) => "x " + QuantityText.FormatTrimmed(gain.Fraction, "1", 4);
 
     /// <summary>The headroom: how far the node is from its rails.</summary>
-    private static string Room(NodeId node, Assessment? shown, bool wide) =>
+    private static string Room(NodeId node, Assessment? shown) =>
         shown?.Find(ResultIds.Levels.Headroom(node))?.Value is { } headroom
-        ? QuantityText.Format(headroom, 2) + (wide ? " room" : " up")
+        ? QuantityText.Format(headroom, 2) + " room"
         : "";
 }

@@ -36,11 +36,12 @@ public sealed class Canvas
     /// <summary>The cell's ink.</summary>
     public Ink InkAt(int x, int y) => _inks[(y * Width) + x];
 
-    /// <summary>Writes a text from a cell on; what does not fit into <paramref name="room"/> columns or the picture is cut off.</summary>
+    /// <summary>Writes a text from a cell on; what does not fit into <paramref name="room"/> columns or the picture is cut off, and a mark says so.</summary>
     /// <returns>The column behind the text.</returns>
     public int Put(int x, int y, string text, Ink ink = Ink.Plain, int room = int.MaxValue)
     {
-        int end = (int)Math.Min(Width, (long)x + Math.Max(0, room));
+        int end = (int)Math.Min(Width, (long)x + Math.Max(0, room)), start = x;
+        bool isCut = false;
         if (y < 0 || Height <= y)
         {
             return x;
@@ -56,7 +57,9 @@ public sealed class Canvas
 
             if (end < x + wide)
             {
-                break;
+                isCut |= rune.Value != ' ';
+                x = end;
+                continue;
             }
 
             if (0 <= x)
@@ -70,6 +73,21 @@ public sealed class Canvas
             }
 
             x += wide;
+        }
+
+        if (isCut && Lettering.Mark(Ascii) is var mark && Math.Max(0, start) + mark.Length <= end)
+        {
+            int from = end - mark.Length;
+            if (from > 0 && _runes[(y * Width) + from].Value == 0)
+            {
+                // The left half of a wide character does not stand alone.
+                _runes[(y * Width) + from - 1] = new Rune(' ');
+            }
+
+            for (int i = 0; i < mark.Length; i++)
+            {
+                (_runes[(y * Width) + from + i], _inks[(y * Width) + from + i]) = (new Rune(mark[i]), ink);
+            }
         }
 
         return x;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using FrontEnd.Documents;
-using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Reading;
 
 namespace FrontEnd.Terminal;
@@ -52,9 +51,7 @@ public sealed class DiskWatch
         return news;
     }
 
-    private static DesignDocument? Read(string? path) => path is null || TextFiles.Read(path, out _) is not { } text
-        ? null
-        : DesignDocument.ReadText(text, DesignDocument.FormatOf(path, text), path, Path.GetDirectoryName(Path.GetFullPath(path)));
+    private static DesignDocument? Read(string? path) => path is null || !File.Exists(path) ? null : DesignDocument.Read(path);
 
     private readonly record struct Stamp(string Path, bool IsThere, DateTime Written, long Length)
     {

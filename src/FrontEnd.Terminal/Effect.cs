@@ -48,7 +48,15 @@ public abstract record Effect
     public sealed record ReadCards(int Slot, CardTexts Known, IReadOnlyList<string> Names, Message Again) : Effect;
 
     /// <param name="MayReplace">False where a file that is there must be asked about first.</param>
-    public sealed record Save(int Slot, string Path, DesignDocument Document, bool MayReplace) : Effect;
+    public sealed record Save(int Slot, string Path, DesignDocument Document, bool MayReplace) : Effect
+    {
+        /// <summary>What the file is known to say: where it says something else, nothing is written and the user is asked. Null where that has been asked
+        /// about already.</summary>
+        public string? Known { get; init; }
+
+        /// <summary>True where the file is known to be no text.</summary>
+        public bool IsKnownUnreadable { get; init; }
+    }
 
     public sealed record Sheet(string Path, DesignDocument Document, Assessment Assessment, bool MayReplace) : Effect;
 

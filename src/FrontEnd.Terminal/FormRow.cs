@@ -50,7 +50,7 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
         object? value = Field.Get(document.Design);
         string text = FieldText.Format(Field, value);
         return text.Length == 0 ? Field.Kind == FieldKind.Card ? "no card" : "-"
-            : value is Quantities.IQuantity quantity && text.Length > 20 ? Text.QuantityText.FormatTrimmed(quantity, 6) : text;
+            : text.Length > 20 ? FieldText.FormatTrimmed(Field, value, 6) : text;
     }
 
     /// <summary>True where the value is not the one in the saved file.</summary>
@@ -108,19 +108,13 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
         document.PartlyKnown?.Find(field.Key) is null ? null : document.OriginOf(field.Key)?.Text;
 
     private static string Default(Field<Design> field) =>
-        $"{(field.DefaultText.Length == 0 ? "empty" : field.DefaultText)} ({field.DefaultSource})";
+        $"{(field.DefaultText.Length == 0 ? "empty"
+            : FieldText.TryParse(field, field.DefaultText, out object? value, out _) ? FieldText.Format(field, value)
+            : field.DefaultText)} ({field.DefaultSource})";
 
-    private static string Range(Field<Design> field) => field.Range is { } legal && field.IsNumeric
-        ? $"{Bound(field, legal.Least)} to {Bound(field, legal.Greatest)}"
+    private static string Range(Field<Design> field) => field is { Range: not null, IsNumeric: true }
+        ? FieldMessages.RangeWords(field)
         : FieldText.Words(field) is { Count: > 0 and < 8 } words ? string.Join(", ", words) : "";
-
-    private static string Bound(Field<Design> field, double si) => field.Kind is FieldKind.Number or FieldKind.Count
-        ? Text.QuantityText.FormatNumber(si, 6).TrimEnd('0').TrimEnd('.') is { Length: > 0 } text
-            ? Math.Abs(si) < 1e6
-            ? si.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture)
-            : text
-            : "0"
-        : Text.QuantityText.FormatPart((Quantities.IQuantity)field.FromSi(si));
 
     private static string LabelOf(string key) => key[(key.LastIndexOf('.') + 1)..].Replace('-', ' ');
 

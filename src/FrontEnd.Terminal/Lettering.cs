@@ -19,13 +19,13 @@ public static class Lettering
             return said;
         }
 
-        string mark = ascii ? "~" : "…";
+        string mark = Mark(ascii);
         StringBuilder cut = new();
         int used = 0;
         foreach (Rune rune in said.EnumerateRunes())
         {
             used += WidthOf(rune);
-            if (columns - 1 < used)
+            if (columns - mark.Length < used)
             {
                 break;
             }
@@ -33,8 +33,11 @@ public static class Lettering
             cut.Append(rune.ToString());
         }
 
-        return columns < 1 ? "" : cut.ToString().TrimEnd() + mark;
+        return columns < mark.Length ? mark[..Math.Max(0, columns)] : cut.ToString().TrimEnd() + mark;
     }
+
+    /// <summary>What stands at the end of a text that is cut.</summary>
+    public static string Mark(bool ascii) => ascii ? ".." : "…";
 
     /// <summary>The text broken into lines between words.</summary>
     public static IReadOnlyList<string> Wrap(string text, int columns, bool ascii)
@@ -151,7 +154,7 @@ public static class Lettering
                 '∞' => "inf",
                 '≤' => "<=",
                 '≥' => ">=",
-                '≈' => "~",
+                '≈' => "about ",
                 '⁻' => "^-",
                 '¹' => "1",
                 _ => "?",

@@ -66,6 +66,14 @@ public abstract record Message
     /// <param name="Known">What the file said as far as the program knew when it looked: a save in between makes the look stale.</param>
     public sealed record SeenOnDisk(int Slot, string? Path, DesignDocument? File, CardTexts Cards, DesignDocument Known) : Message;
 
+    /// <summary>A save found another text in the file than it knew of, and wrote nothing.</summary>
+    /// <param name="Theirs">What the file says now.</param>
+    public sealed record FoundOther(int Slot, string Path, DesignDocument Theirs) : Message;
+
+    /// <summary>Which of the open designs other runs of the program have open as well.</summary>
+    /// <param name="Processes">By slot, the number of the process that has it.</param>
+    public sealed record OpenElsewhere(IReadOnlyDictionary<int, int> Processes) : Message;
+
     /// <summary>Cards that an edit asked for.</summary>
     /// <param name="Again">The edit, to be made again with them.</param>
     public sealed record CardsRead(int Slot, CardTexts Cards, Message Again) : Message;

@@ -45,6 +45,9 @@ public sealed record Model
     /// <summary>Step of the guided tour, from 0; null where none is on.</summary>
     public int? TourStep { get; init; }
 
+    /// <summary>The guided tour; null where none is on.</summary>
+    public Tour? Tour { get; init; }
+
     /// <summary>The last thing there is to say; stands in place of the help line until the next key.</summary>
     public string Status { get; init; } = "";
 
@@ -73,7 +76,7 @@ public sealed record Model
     public static (Model Model, Effect Effect) Start(DesignDocument document, string? path)
     {
         OpenDesign design = new() { Slot = 0, Document = document, Saved = document, Path = path, Run = 1 };
-        string hint = path is null ? "New here? t begins a tour of ten steps; ? shows the keys, z what else there is." : "";
+        string hint = path is null ? "New here? t begins a tour on a copy of this design; ? shows the keys, z what else there is." : "";
         return (Errors.AtFirst(new Model { Designs = [design], Status = hint }), Effect.Evaluate.Of(0, 1, document));
     }
 

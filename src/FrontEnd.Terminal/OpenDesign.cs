@@ -19,6 +19,10 @@ public sealed record OpenDesign
     /// <summary>Where it is saved; null for the starter, which has no file yet.</summary>
     public string? Path { get; init; }
 
+    /// <summary>What the design is called that this is the tour's copy of; null for a design of the user's. A copy is never saved, kept for
+    /// recovery or asked about.</summary>
+    public string? CopyOf { get; init; }
+
     /// <summary>States to go back to, the last change on top.</summary>
     public ImmutableStack<Past> Undo { get; init; } = [];
 
@@ -52,6 +56,9 @@ public sealed record OpenDesign
     /// <summary>True where the design's file was there once and is no more.</summary>
     public bool IsGone { get; init; }
 
+    /// <summary>The number of another run of the program that has the file open as well; null for none.</summary>
+    public int? Elsewhere { get; init; }
+
     /// <summary>True where another program has written the design's file.</summary>
     public bool FileChanged => FileOnDisk is { } there && !string.Equals(there.Text, Saved.Text, StringComparison.Ordinal);
 
@@ -59,11 +66,15 @@ public sealed record OpenDesign
     public IReadOnlyList<string> CardsChanged => CardsOnDisk is not { } there ? [] :
         [.. Document.Cards.DifferingFrom(there).Where(name => there.Of(name)?.Text is not null && Document.NamesCard(name))];
 
+    /// <summary>The cards that the design names, whose files were there and are no more.</summary>
+    public IReadOnlyList<string> CardsGone => CardsOnDisk is not { } there ? [] :
+        [.. Document.Cards.DifferingFrom(there).Where(name => there.Of(name)?.Text is null && Document.Cards.Of(name)?.Text is not null && Document.NamesCard(name))];
+
     /// <summary>The stages' headline for the title: file name, else the design's own name.</summary>
-    public string Title => Path is null ? Document.Design.Name : System.IO.Path.GetFileNameWithoutExtension(Path);
+    public string Title => CopyOf is { } own ? $"tour, on a copy of {own}" : Path is null ? Document.Design.Name : System.IO.Path.GetFileNameWithoutExtension(Path);
 
     /// <summary>True where the file does not say what the document says.</summary>
-    public bool IsChanged => !ReferenceEquals(Document, Saved) && !string.Equals(Document.Text, Saved.Text, StringComparison.Ordinal);
+    public bool IsChanged => CopyOf is null && !ReferenceEquals(Document, Saved) && !string.Equals(Document.Text, Saved.Text, StringComparison.Ordinal);
 
     /// <summary>True where the figures are those of the document.</summary>
     public bool IsFresh => ShownRun == Run;

@@ -54,8 +54,12 @@ public static class Painter
     {
         OpenDesign here = model.Here;
         int right = here.Shown is null ? canvas.PutRight(canvas.Width - 1, 0, "working out", Ink.Dim) : Counts(canvas, here, here.Shown);
-        string many = model.Designs.Count > 1 ? $"{model.Current + 1}/{model.Designs.Count} " : "";
-        string disk = here.IsGone ? "!gone" : Disk.News(here) is null ? "" : "!disk";
+        string many = model.Designs.Count > 1 && model.Tour is null ? $"{model.Current + 1}/{model.Designs.Count} " : "";
+        string disk = string.Join(' ', (string[])
+        [
+            .. here.IsGone ? ["!gone"] : Disk.News(here) is null ? Array.Empty<string>() : ["!disk"],
+            .. here.Elsewhere is null ? Array.Empty<string>() : ["open twice"],
+        ]);
         if (Errors.Counted(here) is { } errors)
         {
             errors = $"{Wording.Sign(VerdictKind.Fail)} {errors}";

@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using FrontEnd.Advice;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
+using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Reporting;
 
@@ -27,17 +29,21 @@ public sealed class Performer : IDisposable
     private CancellationTokenSource _study = new();
     private Action<Message> _send = _ => { };
     private Action<Exception> _fail = _ => { };
+    private readonly Presence? _presence;
+    private ImmutableSortedDictionary<int, int> _elsewhere = ImmutableSortedDictionary<int, int>.Empty;
     private Model? _watched;
 
     /// <param name="recovery">Where unsaved work is kept; null for nowhere.</param>
     /// <param name="recent">Where opened files are remembered; null for nowhere.</param>
     /// <param name="copy">Puts a text on the clipboard.</param>
     /// <param name="patience">How long nothing must change before advice is looked for.</param>
+    /// <param name="presence">Tells of other runs of the program; null for none.</param>
     /// <param name="looks">How often the files of the open designs are looked at; null for never by itself.</param>
     public Performer(
         RecoveryFiles? recovery, RecentFiles? recent, Action<string> copy, Func<Design, Assessment>? evaluate = null,
-        TimeSpan? patience = null, TimeSpan? looks = null)
+        TimeSpan? patience = null, TimeSpan? looks = null, Presence? presence = null)
     {
+        _presence = presence;
         (_recovery, _recent, _copy) = (recovery, recent, copy);
         (_evaluations, _advice, _moves, _listings, _studies, _cards, _looks) = (
             new(Fail), new(Fail), new(Fail), new(Fail), new(Fail), new(Fail), new(Fail));
@@ -72,11 +78,31 @@ public sealed class Performer : IDisposable
     /// thread.</summary>
     public void LookAtDisk() => _looks.Submit(() =>
     {
+        LookForOthers();
         foreach (Message.SeenOnDisk seen in _disk.Look())
         {
             _send(seen);
         }
     });
+
+    /// <summary>Tells other runs of the program what is open here, and this one what is open there.</summary>
+    private void LookForOthers()
+    {
+        if (_presence is null || _watched?.Designs is not { } designs)
+        {
+            return;
+        }
+
+        _presence.Note(designs);
+        ImmutableSortedDictionary<string, int> others = _presence.Others();
+        ImmutableSortedDictionary<int, int> now = designs.Where(design => design.Path is not null && others.ContainsKey(Presence.FullPath(design.Path)))
+            .ToImmutableSortedDictionary(design => design.Slot, design => others[Presence.FullPath(design.Path!)]);
+        if (!now.SequenceEqual(_elsewhere))
+        {
+            _elsewhere = now;
+            _send(new Message.OpenElsewhere(now));
+        }
+    }
 
     /// <summary>Puts unsaved work aside at once: a signal, a crash. Safe from any thread.</summary>
     public void Rescue()
@@ -158,6 +184,7 @@ public sealed class Performer : IDisposable
         _looking?.Dispose();
         _cards.Dispose();
         _looks.Dispose();
+        _presence?.Dispose();
         _recovery?.Dispose();
     }
 
@@ -280,6 +307,13 @@ public sealed class Performer : IDisposable
     {
         if (IsAsked(FilePurpose.SaveAs, save.Path, save.MayReplace))
         {
+            return;
+        }
+
+        if (save.Known is { } known && File.Exists(save.Path) && !(TextFiles.Read(save.Path, out _) is { } text
+            ? text == known || text == save.Document.Text : save.IsKnownUnreadable))
+        {
+            _send(new Message.FoundOther(save.Slot, save.Path, DesignDocument.Read(save.Path)));
             return;
         }
 

@@ -1,5 +1,6 @@
 using FrontEnd.Identity;
 using FrontEnd.Interference;
+using FrontEnd.Reporting;
 using FrontEnd.Topologies;
 
 namespace FrontEnd.Terminal;
@@ -51,7 +52,7 @@ public sealed record Place(
     private static readonly Place ScalpPlace = new(Scalp, "scalp", ["signal.", "band", "skin-temperature", "bands["],
         [
             ResultIds.Noise.Total, ResultIds.Noise.PeakToPeak, ResultIds.Noise.Bands, ResultIds.Levels.LargestSignal, MuscleAlias,
-        ], [], PlotKind.Noise);
+        ], [ResultIds.See.All], PlotKind.Noise);
 
     private static readonly Place ElectrodesPlace = new(
         Electrodes, "electrodes", [DesignKeys.Electrodes.Mismatch, DesignKeys.Electrodes.Offset, "electrodes.", "contact-check."],
@@ -63,7 +64,10 @@ public sealed record Place(
             ResultIds.Noise.Source(SourceId.GroundElectrode), ResultIds.Mains.Divider, ResultIds.Mains.SystemCmrr, ResultIds.Open.All,
             ResultIds.Contact.All,
         ],
-        [ResultIds.Mains.Total, ResultIds.Noise.BoardShare], PlotKind.Electrodes);
+        [
+            ResultIds.Mains.Total, ResultIds.Noise.BoardShare, ResultIds.Channel.All, ResultIds.Levels.Headroom(NodeId.ActiveBuffer),
+            ResultIds.Levels.Headroom(NodeId.ReferenceBuffer),
+        ], PlotKind.Electrodes);
 
     private static readonly Place InputPlace = new(Input, "input", ["input."],
         [
@@ -84,7 +88,7 @@ public sealed record Place(
         ],
         [
             .. AmplifierHeadrooms, ResultIds.Levels.OffsetSurvived, ResultIds.Noise.BoardShare, ResultIds.Drive.All,
-            ResultIds.Safety.DrivenGroundCurrent,
+            ResultIds.Levels.Headroom(NodeId.Drive), ResultIds.Safety.DrivenGroundCurrent,
         ], PlotKind.Drive);
 
     private static readonly Place ConverterPlace = new(Converter, "converter", ["converter.", "channels"],
@@ -189,13 +193,23 @@ public sealed record Place(
             mine.AddRange(assessment.Results.Where(result => pattern.Fits(result.Id) && seen.Add(result.Id)));
         }
 
-        return mine;
+        // A frequency stands in the row of what is at it, and comes after it.
+        return
+        [
+            .. mine.Where(result => ResultPairs.FigureAt(assessment, result) is not { } figure || !seen.Contains(figure.Id))
+                .SelectMany(result => ResultPairs.FrequencyOf(assessment, result) is { } frequency && seen.Contains(frequency.Id) ? [result, frequency] : (Result[])[result]),
+        ];
     }
 
-    /// <summary>The worst verdict that the block answers for.</summary>
+    /// <summary>The worst verdict that the block answers for: as bad as the worst of its nodes, also where another block's clips first.</summary>
     public VerdictKind Worst(Assessment assessment) =>
-        assessment.Results.Where(result => result.Verdict.Requirement is not null && Judges.Any(pattern => pattern.Fits(result.Id)))
-            .Select(result => result.Verdict.Kind).DefaultIfEmpty(VerdictKind.NotJudged).Max();
+        assessment.Results.Where(result => Judges.Any(pattern => pattern.Fits(result.Id)) || (result.Id == ResultIds.Levels.OffsetSurvived && HoldsBackTheOffset(assessment)))
+            .Select(result => NodeVerdicts.Of(assessment, result)).DefaultIfEmpty(VerdictKind.NotJudged).Max();
+
+    /// <summary>True where one of the block's nodes holds back the offset that is survived.</summary>
+    private bool HoldsBackTheOffset(Assessment assessment) =>
+        assessment.Results.Any(result => ResultIds.Levels.IsHeadroom(result.Id) && Judges.Any(pattern => pattern.Fits(result.Id))
+            && result.Id == ResultIds.Levels.Headroom(new NodeId(assessment.Find(ResultIds.Levels.OffsetSurvived)?.Verdict.Dominates ?? "")));
 
     private static Place OfStages(Design design, List<int> stages, bool gain)
     {

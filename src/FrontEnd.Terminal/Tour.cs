@@ -1,4 +1,8 @@
+using System.Collections.Immutable;
+using FrontEnd.Catalogue;
+using FrontEnd.Documents;
 using FrontEnd.Identity;
+using FrontEnd.Teaching;
 
 namespace FrontEnd.Terminal;
 
@@ -8,45 +12,25 @@ namespace FrontEnd.Terminal;
 /// <param name="Result">The figure to watch.</param>
 public sealed record TourStep(string Title, string Text, string Place, string Field, string Try, ResultId Result);
 
-/// <summary>The lessons, each on real controls of the design in hand.</summary>
-public static class Tour
+/// <summary>A tour on its way.</summary>
+/// <param name="Steps">Its steps, with the values and figures of the user's design.</param>
+/// <param name="Slot">The user's design, which the tour leaves alone.</param>
+/// <param name="From">Where the user was.</param>
+public sealed record Tour(ImmutableList<TourStep> Steps, int Slot, Spot From)
 {
-    /// <summary>The steps, in order.</summary>
-    public static readonly IReadOnlyList<TourStep> Steps =
-    [
-        new("the path is the map",
-            "The strip above is the way of the signal, from scalp to samples. Left and right walk along it. Left below stands what you may change, right what it does, worst first. Tab goes across, Enter on a figure says why.",
-            Place.Electrodes, "", "", ResultIds.Noise.Total),
-        new("the offset eats the gain",
-            "Two electrodes never have the same half-cell voltage: up to 300 mV dc stand on microvolts of signal. The first amplifier must carry both, so its gain is bounded by the offset, not by the signal. Raise it and see what survives.",
-            Place.Amplifier, DesignKeys.Amplifier.Gain, "10", ResultIds.Levels.OffsetSurvived),
-        new("the imbalance eats the CMRR",
-            "An amplifier of 100 dB rejects nothing that the electrodes have made unequal already: with the input impedance they are a divider each, and what differs is signal. Make them more unequal and watch the whole system's rejection.",
-            Place.Electrodes, DesignKeys.Electrodes.Mismatch, "150 %", ResultIds.Mains.SystemCmrr),
-        new("dry skin makes the noise",
-            "The contact's resistance is a noise source of its own, √(4kTR·B), and dry metal adds its drift. Choose the dry card: the electrodes' noise rises, whatever amplifier follows.",
-            Place.Electrodes, DesignKeys.Electrodes.ActiveCard, "dry-multipin", ResultIds.Noise.Electrodes),
-        new("the lead is an aerial",
-            "Each lead's few femtofarads to the mains drive a current through its electrode. More contact impedance, more hum: no amplifier can tell it from signal. Take the shield away, ten times the coupling, and see.",
-            "mains", DesignKeys.Mains.LeadToMains, "5 fF", ResultIds.Mains.Leads),
-        new("the alias in the alpha band",
-            "Whatever lies near the sampling rate folds down. Sampled 250 times a second, the fourth harmonic of 60 Hz, 240 Hz, lands at 10 Hz and looks like alpha. Change the rate and see where it goes; g draws them all.",
-            "aliases", DesignKeys.Converter.Rate, "500 Hz", ResultIds.Mains.Harmonic(4).LandsAt),
-        new("the filter must be ready in time",
-            "At the fold frequency, rate less the band's edge, the anti-alias filter must already be deep. At 125 samples a second the room is gone: the attenuation falls.",
-            "aliases", DesignKeys.Converter.Rate, "125 Hz", ResultIds.Alias.FoldAttenuation),
-        new("bits are not resolution",
-            "Steps far below the noise say nothing; steps above it hide the signal. The noise decides what is needed. Take half the bits away and see what the steps add.",
-            Place.Converter, DesignKeys.Converter.Bits, "12", ResultIds.Noise.Source(SourceId.Quantisation)),
-        new("a resistor saves the wearer",
-            "If a part fails, the highest voltage in the box stands on an electrode. Only the series resistor bounds the current. It makes a little noise, and it stays: the program never lowers it. Lower it by hand and see the verdict; then undo.",
-            "safety", DesignKeys.Input.SeriesResistor, "10 kΩ", ResultIds.Safety.FaultCurrent),
-        new("fix the worst first",
-            "The verdicts, worst on top. Under a figure stands the single change that helps most; h makes it, u takes it back, w saves, y writes the sheet. The tour ends here: the design is yours.",
-            Place.Verdicts, "", "", ResultIds.Mains.Total),
-    ];
+    /// <summary>A tour of the design in hand: the lessons that it has something to show for, between a first and a last step.</summary>
+    /// <param name="shown">Its figures.</param>
+    public static Tour Of(Model model, Assessment shown)
+    {
+        IEnumerable<TourStep> lessons =
+            from lesson in Lessons.Of(shown)
+            let taken = lesson.Tries.FirstOrDefault(text => IsTaken(model.Here.Document, lesson.Field, text))
+            where taken is not null
+            select new TourStep(lesson.Title, lesson.Text, PlaceOf(lesson.Subject), lesson.Field, taken, lesson.Result);
+        return new Tour([First(shown), .. lessons, Last(shown)], model.Here.Slot, Spot.Of(model));
+    }
 
-    /// <summary>The figure to watch, as it is now and as it was before the last change.</summary>
+    /// <summary>The figure to watch, as it is now and as it was before the change.</summary>
     public static string Watch(TourStep step, OpenDesign design)
     {
         if (design.Shown?.Find(step.Result) is not { } now)
@@ -56,6 +40,57 @@ public static class Tour
 
         string value = ResultText.Value(now);
         string? was = design.Before?.Find(step.Result) is { } before && ResultText.Value(before) is var old && old != value ? old : null;
-        return $"{now.Name}: {value}" + (was is null ? "" : $" (was {was})");
+        return $"{now.Name}: {value}" + (was is not null ? $" (was {was})"
+            : design.IsFresh && !design.Undo.IsEmpty ? " as before: here something else decides it" : "");
     }
+
+    private static TourStep First(Assessment shown)
+    {
+        string name = shown.Design.Name;
+        return new(
+            "the path is the map",
+            $"This is a copy of {name}: nothing that the tour does reaches yours. The strip above is the signal's path, from scalp to samples. Below it stands at the left what one may change, at the right what it does, worst first. Afterwards the arrows walk along the path, Tab goes across, and Enter on a figure says why it is what it is.",
+            Place.Electrodes, "", "", ResultIds.Noise.Total);
+    }
+
+    /// <summary>What next: the worst figure and what helps it, and the keys that go on from there.</summary>
+    private static TourStep Last(Assessment shown)
+    {
+        Result? worst = shown.Judged is [var first, ..] ? first : null;
+        string stands = worst is null ? "" : $"The worst figure of this design is {worst.Name}, {ResultText.Value(worst)}: {ResultText.Margin(worst)}. ";
+        string helps = worst?.Verdict.Improvement is { } improvement ? $"What helps it most: {improvement.Change}. " : "";
+        return new(
+            "what next",
+            $"{stands}{helps}Space gives your design back. Then v leads to the verdicts, h makes the change that helps most, u takes it back; w saves, y writes the sheet, c compares, ? shows all keys.",
+            Place.Verdicts, "", "", worst?.Id ?? ResultIds.Mains.Total);
+    }
+
+    private static string PlaceOf(LessonSubject subject) => subject switch
+    {
+        LessonSubject.Offset => Place.Amplifier,
+        LessonSubject.Imbalance or LessonSubject.Skin => Place.Electrodes,
+        LessonSubject.Leads => "mains",
+        LessonSubject.Aliases or LessonSubject.AntiAlias => "aliases",
+        LessonSubject.Bits => Place.Converter,
+        LessonSubject.SeriesResistor => "safety",
+        _ => throw new ArgumentOutOfRangeException(nameof(subject), subject, "Lesson has no place."),
+    };
+
+    /// <summary>True where the document takes the value, and with it is another design.</summary>
+    private static bool IsTaken(DesignDocument document, string key, string text) =>
+        DesignFields.Find(document.Design, key) is { } field && Edits.Set(document, field, text) is { Finding: null, CardsWanted.Count: 0 } edit
+            && !edit.Document.HasErrors && !string.Equals(edit.Document.Text, document.Text, StringComparison.Ordinal);
+}
+
+/// <summary>Where the user is: a place and what is in hand there.</summary>
+public sealed record Spot(string PlaceId, string BlockId, int FieldRow, int ResultRow, bool OnResults)
+{
+    /// <summary>Where the user is now.</summary>
+    public static Spot Of(Model model) => new(model.PlaceId, model.BlockId, model.FieldRow, model.ResultRow, model.OnResults);
+
+    /// <summary>The model back there.</summary>
+    public Model Back(Model model) => model with
+    {
+        PlaceId = PlaceId, BlockId = BlockId, FieldRow = FieldRow, ResultRow = ResultRow, OnResults = OnResults,
+    };
 }

@@ -9,9 +9,14 @@ public static class Updater
     public static (Model Model, Effect? Effect) Update(Model model, Message message) =>
         StudyPage.StopForgotten(model, Next(model, message));
 
-    internal static (Model Model, Effect? Effect) Next(Model model, Message message) => message switch
+    internal static (Model Model, Effect? Effect) Next(Model model, Message message) =>
+        model is { Tour: { } tour, TourStep: { } step } && Touring.Hear(model, tour, step, message) is { } toured ? toured : Perform(model, message);
+
+    private static (Model Model, Effect? Effect) Perform(Model model, Message message) => message switch
     {
+        Message.Pressed pressed when KeyMap.Meaning(pressed.Key) == FieldHelpPage.Way && MessagePage.OpenIfCut(model) is { Page: MessagePage } whole => (whole, null),
         Message.Pressed pressed => Press(Silent(model), pressed.Key),
+        Message.Do { Act: var act } when act == FieldHelpPage.Way && MessagePage.OpenIfCut(model) is { Page: MessagePage } whole => (whole, null),
         Message.Do act => act.Act.Perform(Silent(model)),
         Message.Pasted pasted => Typing.Paste(Silent(model), pasted.Text),
         Message.Resized size => (model with { Width = size.Width, Height = size.Height }, null),
@@ -36,6 +41,8 @@ public static class Updater
         Message.FoundRecovery found => (Files.Offer(model, found.Designs), null),
         Message.Recover recover => Files.Recover(model, recover.Designs),
         Message.DropRecovery => (model with { Page = null }, new Effect.DropRecovery()),
+        Message.FoundOther found => ConflictPage.Open(model, found),
+        Message.OpenElsewhere elsewhere => (Disk.Elsewhere(model, elsewhere.Processes), null),
         Message.SeenOnDisk seen => (Disk.Seen(model, seen), null),
         Message.CardsRead read => Disk.EditAgain(model, read),
         Message.LeaveNow => (model with { Quitting = true }, new Effect.Quit()),
@@ -84,11 +91,6 @@ public static class Updater
         if (PressOnPage(model, key) is { } paged)
         {
             return paged;
-        }
-
-        if (model is { TourStep: { } step, Page: null } && Touring.Press(model, step, key) is { } toured)
-        {
-            return toured;
         }
 
         return model is { Page: null, OnResults: false } && Typing.Begins(key) ? Typing.Begin(

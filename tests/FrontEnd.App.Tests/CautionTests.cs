@@ -172,7 +172,7 @@ public sealed class CautionStudyTests
         Assert.Equal([CautionTests.Own], json.RootElement.GetProperty("design_cautions").EnumerateArray().Select(one => one.GetString()!));
     }
 
-    public static TheoryData<StudyPage> Studies => [new RatesPage(), new SizingPage(), new SpreadPage(Builds: 8), new BenchPage(), new PairsPage()];
+    public static TheoryData<StudyPage> Studies => [new RatesPage(), new SizingPage(), new SpreadPage(Builds: 8), new BenchPage(), new PairsPage(), new BoughtPage()];
 
     [Theory]
     [MemberData(nameof(Studies))]

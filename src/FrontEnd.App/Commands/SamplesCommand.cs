@@ -117,7 +117,9 @@ internal static class SamplesCommand
     private static IEnumerable<string> Each(string[] texts) => texts.SelectMany(text => text.Split(',', StringSplitOptions.TrimEntries));
 
     /// <summary>A design that is ready to be simulated.</summary>
-    private sealed record Made(SampleRun Run, Results.Assessment Assessment);
+    /// <param name="Assessment">Of the design without what is left out.</param>
+    /// <param name="Findings">What the samples do not hold.</param>
+    private sealed record Made(SampleRun Run, Results.Assessment Assessment, IReadOnlyList<Finding> Findings);
 
     /// <summary>Null where it cannot be, and the outlet has been told why.</summary>
     private static Made? Prepared(string path, SampleWish wish, Outlet outlet)
@@ -134,10 +136,11 @@ internal static class SamplesCommand
             return null;
         }
 
-        List<Finding> findings = [];
-        SampleRun? run = SampleRun.Prepare(document.Design, wish, findings);
-        outlet.Tell(findings.Select(finding => finding.Field.StartsWith("--", StringComparison.Ordinal) ? finding : document.Placed(finding)));
-        return run is null ? null : new Made(run, assessment);
+        List<Finding> found = [];
+        SampleRun? run = SampleRun.Prepare(document.Design, wish, found);
+        Finding[] findings = [.. found.Select(finding => finding.Field.StartsWith("--", StringComparison.Ordinal) ? finding : document.Placed(finding))];
+        outlet.Tell(findings);
+        return run is null ? null : new Made(run, wish.Without.Count == 0 ? assessment : Evaluator.Evaluate(run.Design), findings);
     }
 
     private static int Make(Asked asked, SampleFileWish wish, Made first, Made? second, Outlet outlet)
@@ -164,7 +167,7 @@ internal static class SamplesCommand
             return ExitCode.Unusable;
         }
 
-        SampleAnswer answer = new(new SampledDesign(own.Run, own.Summary), beside is null ? null : new SampledDesign(beside.Run, beside.Summary), files!);
+        SampleAnswer answer = new(Answered(own, first), beside is null ? null : Answered(beside, second!), files!);
         outlet.Results.Write(asked.Json ? AnswerJson.Of(answer) : SamplesText.Of(answer));
         foreach (string file in asked.Files)
         {
@@ -173,6 +176,8 @@ internal static class SamplesCommand
 
         return ExitCode.Met;
     }
+
+    private static SampledDesign Answered(SampleLook look, Made made) => new(look.Run, look.Summary) { Findings = made.Findings };
 
     /// <summary>Makes the samples, into files if there are any; null with a finding where one cannot be written.</summary>
     private static SampleLook? Look(Made made, SampleFileWish wish, string[] paths, IProgress<int>? progress, CancellationToken cancellation,

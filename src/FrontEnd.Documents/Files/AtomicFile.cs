@@ -27,7 +27,15 @@ internal sealed class AtomicFile : IDisposable
         _place = System.IO.Path.GetFullPath(path);
         _temporary = System.IO.Path.Combine(System.IO.Path.GetDirectoryName(_place)!,
             $".{System.IO.Path.GetFileName(_place)}.{System.IO.Path.GetRandomFileName()}");
-        _stream = open(_temporary);
+        try
+        {
+            _stream = open(_temporary);
+        }
+        catch (Exception error) when (TextFiles.IsOfFile(error))
+        {
+            // The temporary name says nothing to whoever named the place.
+            throw new IOException(error.Message.Replace(_temporary, _place, StringComparison.Ordinal), error);
+        }
     }
 
     /// <summary>What is written as text.</summary>

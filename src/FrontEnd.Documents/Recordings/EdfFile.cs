@@ -8,9 +8,9 @@ namespace FrontEnd.Documents.Recordings;
 /// <summary>Writes samples as a European Data Format file with annotations (EDF+, continuous), record by record.</summary>
 /// <remarks>
 /// A header of 256 bytes and of 256 more for each signal, ASCII fields of fixed width; then records, in each the signals one after the
-/// other, samples as little-endian 16-bit numbers; the last signal holds the annotations. The specification as it was read: B. Kemp, J.
-/// Olivan, European data format 'plus' (EDF+), an EDF alike standard format for the exchange of physiological data, Clin. Neurophysiol. 114
-/// (2003) 1755. Nobody is recorded: the patient's fields are the sign for unknown, and an annotation says so.
+/// other, samples as little-endian 16-bit numbers; the last signal holds the annotations. Source: B. Kemp, J. Olivan, European data format
+/// 'plus' (EDF+), an EDF alike standard format for the exchange of physiological data, Clin. Neurophysiol. 114 (2003) 1755 (the place from
+/// memory; fields and widths by the open specification of the same name). Nobody is recorded: the patient's fields are the sign for unknown, and an annotation says so.
 /// </remarks>
 internal sealed class EdfFile : ISampleWriter
 {

@@ -94,8 +94,10 @@ internal sealed record EdfLayout(int Samples, string Seconds, EdfNotes Notes)
     /// <summary>The nearest lengths that are a whole number of records, below and above.</summary>
     private static Duration[] LengthsBeside(RecordingHead head, IReadOnlyList<(int Samples, string Seconds)> records)
     {
-        double exact = Math.Round(head.Length.Seconds * head.Rate.Hertz, 6);
-        long below = records.Max(one => (long)(exact / one.Samples) * one.Samples), above = records.Min(one => ((long)(exact / one.Samples) + 1) * one.Samples);
-        return [.. new[] { below, above }.Where(count => 0 < count).Select(count => Duration.FromSeconds(Math.Round(count / head.Rate.Hertz, 9)))];
+        decimal exact = Math.Round((decimal)(head.Length.Seconds * head.Rate.Hertz), 6);
+        decimal Length((int Samples, string Seconds) one, int more) =>
+            (Math.Floor(exact / one.Samples) + more) * decimal.Parse(one.Seconds, CultureInfo.InvariantCulture);
+        decimal below = records.Max(one => Length(one, 0)), above = records.Min(one => Length(one, 1));
+        return [.. new[] { below, above }.Where(seconds => 0 < seconds).Select(seconds => Duration.FromSeconds((double)seconds))];
     }
 }

@@ -6,13 +6,17 @@ namespace FrontEnd.Documents.Recordings;
 /// <summary>The annotations of an EDF+ file, record by record: what is known before the first sample, and what is found on the way.</summary>
 /// <remarks>
 /// Each record begins with its own time. A known event stands in its record. Remarks about the whole file go into the first records that
-/// have room. What is found is written into the next record, in which room for it is kept: as the width of the annotations is said in the
-/// header, equal findings that meet in one record become one with their number, so that any number of them fits.
+/// have room. What is found stands in its record or, where that is written already, in the next that has room. As the width of the
+/// annotations is said in the header, room is kept for a few findings: where there are more, those of the same words become one with their
+/// number, and what still has no room waits for the next record. What has none at the end is counted.
 /// </remarks>
 internal sealed class EdfNotes
 {
     /// <summary>Room that every record keeps for one finding.</summary>
     private const int FindingRoom = 80;
+
+    /// <summary>Findings that every record has room for, however few channels there are: a channel's nodes clip together.</summary>
+    private const int LeastFindings = 3;
 
     /// <summary>Letters of a remark: some readers show no more of one.</summary>
     private const int RemarkLetters = 80;
@@ -21,12 +25,11 @@ internal sealed class EdfNotes
     private readonly long _records;
     private readonly int _capacity, _timeRoom;
     private readonly Dictionary<long, List<byte[]>> _planned = [];
-    private readonly List<Pending> _pending = [];
-    private long _unnoted;
+    private List<Found> _found = [];
 
     private EdfNotes(decimal recordSeconds, long records, int channels)
     {
-        (_recordSeconds, _records, _capacity) = (recordSeconds, records, Math.Max(2, channels));
+        (_recordSeconds, _records, _capacity) = (recordSeconds, records, Math.Max(LeastFindings, channels));
         _timeRoom = Time(0).Length + Text(Math.Floor(records * recordSeconds)).Length + Text(recordSeconds).Length;
     }
 
@@ -55,22 +58,11 @@ internal sealed class EdfNotes
         return notes;
     }
 
-    /// <summary>Takes what was found; it is written into the record that is filled next.</summary>
+    /// <summary>Takes what was found.</summary>
     public void Add(RecordingNote note)
     {
-        decimal start = Seconds(note.Start), end = start + (note.Length is { } length ? Seconds(length) : 0);
-        if (_pending.Find(one => one.Text == note.Text) is { } same)
-        {
-            (same.Start, same.End, same.Number) = (Math.Min(same.Start, start), Math.Max(same.End, end), same.Number + 1);
-        }
-        else if (_pending.Count < _capacity)
-        {
-            _pending.Add(new Pending(note.Text) { Start = start, End = end });
-        }
-        else
-        {
-            _unnoted++;
-        }
+        decimal start = Seconds(note.Start);
+        _found.Add(new Found(note.Text, start, start + (note.Length is { } length ? Seconds(length) : 0), 1));
     }
 
     /// <summary>Fills the annotations of the next record.</summary>
@@ -79,29 +71,61 @@ internal sealed class EdfNotes
     public void Fill(long record, long held, Span<byte> bytes)
     {
         bytes.Clear();
-        int at = 0;
-        void Put(byte[] tal, Span<byte> into)
+        Span<byte> left = Put(Time(record), bytes);
+        if (_planned.TryGetValue(record, out List<byte[]>? planned))
         {
-            tal.CopyTo(into[at..]);
-            at += tal.Length;
+            foreach (byte[] tal in planned)
+            {
+                left = Put(tal, left);
+            }
         }
 
-        Put(Time(record), bytes);
-        foreach (byte[] tal in _planned.GetValueOrDefault(record, []))
+        bool isLast = record == _records - 1;
+        if (0 < _found.Count)
         {
-            Put(tal, bytes);
+            left = PutFound(record, left, isLast ? left.Length - FindingRoom : left.Length);
         }
 
-        foreach (Pending one in _pending)
+        if (isLast && Last(held) is { } last)
         {
-            Put(one.Tal(), bytes);
+            Put(Tal(0, null, Cut(last, FindingRoom - Tal(0, null, "").Length)), left);
+        }
+    }
+
+    /// <summary>Writes what was found up to the record's end and has room.</summary>
+    private Span<byte> PutFound(long record, Span<byte> left, int room)
+    {
+        bool isLast = record == _records - 1;
+        ILookup<bool, Found> due = _found.ToLookup(one => isLast || one.Start < (record + 1) * _recordSeconds);
+        Found[] now = [.. due[true].OrderBy(one => one.Start)];
+        if (room < now.Sum(one => one.Tal().Length))
+        {
+            now = [.. now.GroupBy(one => one.Text, StringComparer.Ordinal).Select(group => group.Aggregate((one, other) => one.And(other)))];
         }
 
-        _pending.Clear();
-        if (record == _records - 1 && Last(held) is { } last)
+        List<Found> waiting = [.. due[false]];
+        foreach (Found one in now)
         {
-            Put(Tal(0, null, Cut(last, FindingRoom - 6)), bytes);
+            byte[] tal = one.Tal();
+            if (tal.Length <= room)
+            {
+                left = Put(tal, left);
+                room -= tal.Length;
+            }
+            else
+            {
+                waiting.Add(one);
+            }
         }
+
+        _found = waiting;
+        return left;
+    }
+
+    private static Span<byte> Put(byte[] tal, Span<byte> into)
+    {
+        tal.CopyTo(into);
+        return into[tal.Length..];
     }
 
     /// <summary>Room that is kept in every record: for what may be found, and for what is said at the end.</summary>
@@ -110,10 +134,11 @@ internal sealed class EdfNotes
     /// <summary>What is known only at the end; null for nothing.</summary>
     private string? Last(long held)
     {
+        long unnoted = _found.Sum(one => one.Number);
         string[] said =
         [
             .. held == 0 ? [] : (string[])[string.Create(CultureInfo.InvariantCulture, $"{held} samples beyond the range, held at its edge")],
-            .. _unnoted == 0 ? [] : (string[])[string.Create(CultureInfo.InvariantCulture, $"{_unnoted} more events")],
+            .. unnoted == 0 ? [] : (string[])[string.Create(CultureInfo.InvariantCulture, $"{unnoted} more events")],
         ];
         return said.Length == 0 ? null : string.Join("; ", said);
     }
@@ -210,23 +235,17 @@ internal sealed class EdfNotes
         }
     }
 
-    /// <summary>Findings of one text that no record has yet.</summary>
-    private sealed class Pending(string text)
+    /// <summary>What was found and no record has yet: one finding, or several of the same words.</summary>
+    private sealed record Found(string Text, decimal Start, decimal End, long Number)
     {
-        public string Text => text;
-
-        public decimal Start { get; set; }
-
-        public decimal End { get; set; }
-
-        public long Number { get; set; } = 1;
+        public Found And(Found other) => this with { Start = Math.Min(Start, other.Start), End = Math.Max(End, other.End), Number = Number + other.Number };
 
         public byte[] Tal()
         {
             decimal? length = Start < End ? End - Start : null;
             string number = Number == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", {Number} times");
             int taken = EdfNotes.Tal(Start, length, number).Length;
-            return EdfNotes.Tal(Start, length, Cut(text, FindingRoom - taken) + number);
+            return EdfNotes.Tal(Start, length, Cut(Text, FindingRoom - taken) + number);
         }
     }
 }

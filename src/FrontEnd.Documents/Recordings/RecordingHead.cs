@@ -63,28 +63,3 @@ internal sealed record RecordedChannel(string Name, Voltage Step, double Largest
 /// <param name="Length">Null for a moment.</param>
 /// <param name="Text">What happens, with the channel's name where it is one channel's.</param>
 internal sealed record RecordingNote(Duration Start, Duration? Length, string Text);
-
-/// <summary>Writes samples as they come, whatever the form of the file; holds no more of them than a record.</summary>
-internal interface ISampleWriter
-{
-    /// <summary>The next samples, by channel, in steps of the converter. The arrays may be used again afterwards.</summary>
-    void Write(IReadOnlyList<double[]> steps, int length);
-
-    /// <summary>Something that was found while the next samples were simulated; told before they are written.</summary>
-    void Note(RecordingNote note);
-
-    /// <summary>After the last sample: what is still to be written.</summary>
-    void Finish();
-
-    /// <summary>How the samples stand in the file.</summary>
-    IReadOnlyList<WrittenChannel> Channels { get; }
-}
-
-/// <summary>How the samples of one channel stand in a file.</summary>
-/// <param name="Name">As the design calls it.</param>
-/// <param name="Label">As the file calls it.</param>
-/// <param name="Count">What the smallest difference of the file's numbers stands for, at the electrodes.</param>
-/// <param name="Step">The design's converter step, at the electrodes.</param>
-/// <param name="IsExact">True where every sample stands in the file as it is, a whole number of steps.</param>
-/// <param name="Held">Samples that did not fit and were held at the edge of the file's range.</param>
-public sealed record WrittenChannel(string Name, string Label, Voltage Count, Voltage Step, bool IsExact, long Held);

@@ -4,38 +4,6 @@ using FrontEnd.Simulation;
 
 namespace FrontEnd.Documents.Recordings;
 
-/// <summary>How files of samples are wished for.</summary>
-public sealed record SampleFileWish
-{
-    /// <summary>True for converter steps, false for volts at the electrodes.</summary>
-    public bool InSteps { get; init; }
-
-    /// <summary>Day that a file says it is of; null for one and the same, so that the same samples are the same file.</summary>
-    public DateOnly? Day { get; init; }
-
-    /// <summary>Version of the program that writes it.</summary>
-    public required string Version { get; init; }
-}
-
-/// <summary>A file of samples that was written.</summary>
-/// <param name="Path">As the user named it.</param>
-/// <param name="Channels">How their samples stand in it.</param>
-public sealed record WrittenSamples(string Path, IReadOnlyList<WrittenChannel> Channels)
-{
-    /// <summary>Records of an EDF file; null for a table.</summary>
-    public long? Records { get; init; }
-
-    /// <summary>Length of each of them.</summary>
-    public Duration? RecordLength { get; init; }
-
-    /// <summary>How the samples stand in it, in words, each sentence once; none for a table, whose numbers are written out.</summary>
-    public IReadOnlyList<string> Scales => Records is null ? [] :
-        [.. Channels.Select(channel => RecordingWording.Scale(channel.Count.Volts, channel.Step, channel.IsExact)).Distinct(StringComparer.Ordinal)];
-
-    /// <summary>Samples of all channels that did not fit and were held at the edge of the file's range.</summary>
-    public long Held => Channels.Sum(channel => channel.Held);
-}
-
 /// <summary>Writes the samples of a simulated recording into files as they are made, all of them in one pass.</summary>
 /// <remarks>No more than a record and a block of samples are held, whatever the length. Every file is a temporary one beside its place until
 /// all are whole; what ends the writing leaves none.</remarks>

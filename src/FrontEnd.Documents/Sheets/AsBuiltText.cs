@@ -18,6 +18,7 @@ public static class AsBuiltText
             page.Paragraph(sentence);
         }
 
+        page.Cautions();
         return page.ToString();
     }
 

@@ -18,6 +18,9 @@ public sealed record SampleAnswer(SampledDesign First, SampledDesign? Beside, IR
 /// <param name="Summary">What it holds.</param>
 public sealed record SampledDesign(SampleRun Run, SampleSummary Summary)
 {
+    /// <summary>What it does not hold, and why.</summary>
+    public IReadOnlyList<Finding> Findings { get; init; } = [];
+
     /// <summary>What happens in it and is known ahead, by its words.</summary>
     public IReadOnlyList<AlikeEvents> Events => AlikeEvents.Of(Run.Events);
 

@@ -1,5 +1,4 @@
 using FrontEnd.Documents.Drawing;
-using FrontEnd.Results;
 using FrontEnd.Simulation;
 
 namespace FrontEnd.Documents.Sheets;

@@ -88,7 +88,7 @@ public static class SamplesText
         page.Line($"mains, rms at the electrodes: of each channel the largest {MostLines} lines by the budget");
         page.Table([new("channel", IsText: true), new("h"), new("lands at"), new("samples"), new("budget, worst case")],
             [.. rows.Select(row => new Row(
-                [row.Name, $"{row.Line.Order}", QuantityText.Format(row.Line.LandsAt), Volts(row.Line.Measured.Volts), Volts(row.Line.Budget.Volts)]))]);
+                [row.Name, $"{row.Line.Order}", QuantityText.Format(row.Line.LandsAt), row.Line.Measured.Volts == 0 ? "in the noise" : Volts(row.Line.Measured.Volts), Volts(row.Line.Budget.Volts)]))]);
     }
 
     /// <summary>Lines of a channel that are printed.</summary>

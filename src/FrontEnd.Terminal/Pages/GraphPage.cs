@@ -62,7 +62,8 @@ public sealed record GraphPage(PlotKind Kind) : Page
         PlotData data = Plots.Of(Kind, shown, LogX, LogY);
         if (data.Curves.Count == 0)
         {
-            canvas.Put(1, frame.Top, $"{data.Title}: this design has none; up and down go to the other plots", Ink.Dim);
+            string why = Errors.InTheWay(model.Here) is not null ? "not drawn while the file has errors or unknown values" : "this design has none; up and down go to the other plots";
+            canvas.Put(1, frame.Top, canvas.Fit($"{data.Title}: {why}", frame.Width - 2), Ink.Dim);
             return;
         }
 

@@ -45,6 +45,7 @@ public sealed record HelpPage : LinesPage
         ("paste", "goes into what is being typed; elsewhere into the field in hand, after one question"),
         ("mouse", "click a block, a field, a figure; once more edits or says why; wheel scrolls"),
         ("signs", "+ pass   ~ marginal   x fail   ? open   . not judged   * changed against the saved file   ! changed on disk"),
-        ("strip", "gain or level, then dB of headroom (up to the rails), then the block's worst verdict"),
+        ("first line", "errors of the file (, goes through them), !disk and !gone: its file or a card on the disk, open twice: in another frontend too"),
+        ("strip", "gain or level, then dB of headroom (up to the rails), then the block's worst verdict; ? where nobody can say"),
     ];
 }

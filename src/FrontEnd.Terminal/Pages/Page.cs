@@ -32,6 +32,10 @@ public abstract record Page
     /// <summary>The page after news that it asked for, or a click into it; the same page where they are not for it.</summary>
     public virtual Page Hear(Model model, Message news) => this;
 
+    /// <summary>What is asked, for telling one question from another: what was typed before it was on the screen is no answer to it. Null for a page that asks
+    /// nothing.</summary>
+    public virtual object? Asked => null;
+
     /// <summary>The model with another page.</summary>
     protected static (Model Model, Effect? Effect) Show(Model model, Page page) => (model with { Page = page }, null);
 

@@ -14,6 +14,9 @@ public sealed record QuestionPage(string Question, IReadOnlyList<Answer> Answers
     public override bool IsOverTheForm => true;
 
     /// <inheritdoc/>
+    public override object? Asked => Answers;
+
+    /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) =>
     [
         new("up/dn", "choose"), KeyHint.Of(KeyName.Enter, "Enter", "take"),
@@ -39,14 +42,17 @@ public sealed record QuestionPage(string Question, IReadOnlyList<Answer> Answers
     {
         int width = Math.Min(frame.Width - 4, 64);
         IReadOnlyList<string> lines = canvas.Wrap(Question, width - 4);
-        int most = Math.Max(1, frame.Rows - Answers.Count - 3);
+
+        // Over the form where that is large enough; a question that is longer takes what it needs of the rest but the title and the key line.
+        (int first, int rows) = lines.Count + Answers.Count + 3 <= frame.Rows ? (frame.Top, frame.Rows) : (1, canvas.Height - 2);
+        int most = Math.Max(1, rows - Answers.Count - 3);
         if (most < lines.Count)
         {
             lines = [.. lines.Take(most - 1), canvas.Fit(string.Join(' ', lines.Skip(most - 1)), width - 4)];
         }
 
         int height = lines.Count + Answers.Count + 3;
-        int left = (frame.Width - width) / 2, top = Math.Max(frame.Top, frame.Top + ((frame.Rows - height) / 2));
+        int left = (frame.Width - width) / 2, top = Math.Max(first, first + ((rows - height) / 2));
         canvas.Clear(left, top, width, height);
         string edge = "+" + new string('-', width - 2) + "+";
         canvas.Put(left, top, edge, Ink.Dim);

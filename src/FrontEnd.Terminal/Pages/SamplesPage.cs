@@ -10,7 +10,7 @@ public sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(
-        '\0', [], "samples in time: what the device would deliver, with and without hum, folding …", model => OpenStudy(model, new SamplesPage())) { Under = 't' };
+        '\0', [], "samples in time: what the device would deliver, with and without hum and folding", model => OpenStudy(model, new SamplesPage())) { Under = 't' };
 
     /// <summary>Lengths that are drawn in time [s].</summary>
     private static readonly double[] Windows = [0.5, 2, 10];

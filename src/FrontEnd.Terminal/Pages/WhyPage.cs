@@ -20,22 +20,32 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
     /// <summary>Opens the reason of the figure in hand.</summary>
     public static (Model Model, Effect? Effect) Open(Model model) =>
         Whereabouts.ResultInHand(model) is { } result && model.Here.Shown is { } shown
-        ? (model with { Page = new WhyPage(result.Id) }, new Effect.Move(model.Here.Slot, model.Here.Run, shown, result.Id))
+        ? (model with { Page = new WhyPage(result.Id) }, Errors.InTheWay(model.Here) is null ? new Effect.Move(model.Here.Slot, model.Here.Run, shown, result.Id) : null)
         : (model, null);
 
     /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) =>
-        [KeyHint.Of('a', "a", "make the change that helps most"), KeyHint.Scroll, KeyHint.Back];
+        [
+            KeyHint.Of(Act.Apply, "h", "make the change that helps most"),
+            .. Other(model) is { } other ? [KeyHint.Of(KeyName.Tab, "Tab", $"why {ResultText.Value(other)}")] : Array.Empty<KeyHint>(),
+            KeyHint.Scroll, KeyHint.Back,
+        ];
+
+    /// <summary>The figure that stands in one row with this one; null for none.</summary>
+    private Result? Other(Model model) => model.Here.Shown is { } shown && shown.Find(ResultId) is { } result
+        ? ResultPairs.FrequencyOf(shown, result) ?? ResultPairs.FigureAt(shown, result) : null;
+
+    /// <inheritdoc/>
+    protected override (Model Model, Effect? Effect)? PressElse(Model model, Keystroke key) =>
+        key.Key == KeyName.Tab && Other(model) is { } other
+            ? (model with { Page = new WhyPage(other.Id) }, Errors.InTheWay(model.Here) is null ? new Effect.Move(model.Here.Slot, model.Here.Run, model.Here.Shown!, other.Id) : null)
+            : null;
 
     /// <inheritdoc/>
     public override Page Hear(Model model, Message news) =>
         news is Message.Moved moved && moved.ResultId == ResultId && moved.Slot == model.Here.Slot && moved.Run == model.Here.Run
             ? this with { Sensitivities = moved.Sensitivities }
             : this;
-
-    /// <inheritdoc/>
-    protected override (Model Model, Effect? Effect)? PressElse(Model model, Keystroke key) =>
-        key is { Key: KeyName.Letter, Letter: 'a' or 'A', Ctrl: false } ? Advising.Apply(model) : null;
 
     /// <inheritdoc/>
     protected override void PaintHeading(Canvas canvas, Model model, Frame frame)
@@ -56,6 +66,8 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
             ? [.. InReadingOrder(Parts(model, result)).SelectMany(part => Labelled(canvas, frame, part.Label, part.Text, part.Ink))]
             : [];
 
+    private const string WithErrors = "not worked out while the file has errors or unknown values";
+
     private List<(string Label, string Text, Ink Ink)> Parts(Model model, Result result)
     {
         List<(string Label, string Text, Ink Ink)> parts = [];
@@ -71,12 +83,12 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
                     "limit from" => Ink.Dim,
                     _ => Ink.Plain,
                 };
-                parts.Add((line.Label, line.Text + (line.Label == "helps most" ? "   (a makes the change)" : ""), ink));
+                parts.Add((line.Label, line.Text + (line.Label == "helps most" ? "   (h makes the change)" : ""), ink));
             }
 
             if (result.Verdict.Improvement is null && result.Verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal)
             {
-                parts.Add(("helps most", model.Here.Advised ? "no single change was found that helps" : "being looked for", Ink.Dim));
+                parts.Add(("helps most", Errors.InTheWay(model.Here) is not null ? WithErrors : model.Here.Advised ? "no single change was found that helps" : "being looked for", Ink.Dim));
             }
         }
 
@@ -92,7 +104,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
                 line.Label switch { "equation" or "why" => Ink.Strong, "source" or "to read" => Ink.Dim, _ => Ink.Plain }));
         }
 
-        parts.Add(("moves by", Moves(result), Ink.Plain));
+        parts.Add(("moves by", Errors.InTheWay(model.Here) is not null ? WithErrors : Moves(result), Ink.Plain));
         parts.Add(("cautions", string.Join("\n", Cautions.All), Ink.Plain));
         return parts;
     }

@@ -19,10 +19,10 @@ public static class FootPainter
             for (int i = 0; i < Math.Min(rows, lines.Count); i++)
             {
                 // What does not fit is one key away.
-                string all = model.Editing is null ? "Space: all" : "F1: all";
-                bool cut = i == rows - 1 && rows < lines.Count && ink == Ink.Dim && model.Page is null;
-                canvas.Put(1, y, cut ? canvas.Fit(lines[i] + " " + lines[i + 1], width - all.Length - 1) : lines[i], ink);
-                if (cut)
+                string all = model.Page is not null ? "" : model.Editing is null ? "Space: all" : "F1: all";
+                bool cut = i == rows - 1 && rows < lines.Count;
+                canvas.Put(1, y, cut ? canvas.Fit(string.Join(' ', lines.Skip(i)), width - all.Length - 1) : lines[i], ink);
+                if (cut && all.Length > 0)
                 {
                     canvas.PutRight(canvas.Width - 1, y, all, Ink.Key);
                     canvas.Zone(canvas.Width - 1 - all.Length, y, all.Length, 1, new Message.Do(FieldHelpPage.Way));
@@ -35,7 +35,12 @@ public static class FootPainter
         Keys(canvas, model);
     }
 
-    private static (string Text, Ink Ink) HelpText(Model model)
+    /// <summary>Rows that what there is to say takes; of help, which is one key away, as many as there are without it.</summary>
+    public static int RowsOf(Canvas canvas, Model model) =>
+        HelpText(model) is (var text, not Ink.Dim) ? canvas.Wrap(text, canvas.Width - 2).Count : 0;
+
+    /// <summary>What stands at the foot.</summary>
+    public static (string Text, Ink Ink) HelpText(Model model)
     {
         Finding? complaint = model.Editing?.Problem ?? model.Complaint;
         if (complaint is not null)
@@ -109,10 +114,11 @@ public static class FootPainter
             new("Ctrl+C", "copy"), new("Alt+letter", "goes elsewhere"),
         ],
         { Page: { } page } => page.Keys(model),
-        { TourStep: not null } =>
+        { Tour: { } tour, TourStep: { } step } =>
         [
-            KeyHint.Of(' ', "Space", "next"), KeyHint.Of('j', "j", "do it"), KeyHint.Of(KeyName.Backspace, "Backspace", "back"),
-            KeyHint.Of(Act.Undo, "u", "undo"), KeyHint.Of(KeyName.Escape, "Esc", "leave the tour"),
+            KeyHint.Of(' ', "Space", step + 1 < tour.Steps.Count ? "next" : "your design"),
+            .. tour.Steps[step].Field.Length == 0 ? (KeyHint[])[] : [KeyHint.Of('j', "j", "do it"), KeyHint.Of(Act.Undo, "u", "undo")],
+            KeyHint.Of(KeyName.Backspace, "Backspace", "back"), KeyHint.Of(KeyName.Escape, "Esc", "leave the tour"),
         ],
         { OnResults: true } => [
             KeyHint.Of(Act.Enter, "Enter", "why"), KeyHint.Of(Act.Apply, "h", "fix"), KeyHint.Of(Act.SwitchPane, "Tab", "fields"),

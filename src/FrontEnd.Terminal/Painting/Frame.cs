@@ -24,12 +24,12 @@ public readonly record struct Frame(int Top, int Bottom, int Width)
         return lines.Count <= room ? lines : [.. lines.Take(room - 1), canvas.Fit(string.Join(' ', lines.Skip(room - 1)), canvas.Width - 2)];
     }
 
-    /// <summary>The body between strip and foot; the foot grows with the tour's text.</summary>
+    /// <summary>The body between strip and foot; the foot grows with the tour's text and with what there is to say.</summary>
     public static Frame Of(Canvas canvas, Model model)
     {
         const int Least = 4;
         int first = 1 + Head(canvas, model).Count + StripPainter.StripRows + 1;
-        int foot = model is { TourStep: { } step, Page: null } ? TourPainter.TourLines(canvas, model, step).Count : 2;
+        int foot = model is { TourStep: { } step, Page: null } ? TourPainter.TourLines(canvas, model, step).Count : Math.Max(2, FootPainter.RowsOf(canvas, model));
         return new Frame(first, Math.Max(first + Least, model.Height - 2 - foot), model.Width);
     }
 }

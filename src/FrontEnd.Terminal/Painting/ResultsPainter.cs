@@ -1,4 +1,5 @@
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Reporting;
 
 namespace FrontEnd.Terminal;
 
@@ -26,9 +27,18 @@ public static class ResultsPainter
         IReadOnlyList<string> cautions = Whereabouts.CautionsOf(model);
         int chosen = Math.Clamp(model.ResultRow, 0, Math.Max(0, results.Count + cautions.Count - 1));
         List<(int Index, string Text, Ink Ink, string? Value)> lines = [];
+        int inHandRow = chosen;
         for (int i = 0; i < results.Count; i++)
         {
-            ResultLines(canvas, model, results[i], i, i == chosen && model.OnResults, width, lines);
+            if (0 < i && ResultPairs.FigureAt(shown, results[i])?.Id == results[i - 1].Id)
+            {
+                // It stands in the row above.
+                inHandRow = i == chosen ? i - 1 : inHandRow;
+                continue;
+            }
+
+            bool isNext = chosen == i + 1 && chosen < results.Count && ResultPairs.FigureAt(shown, results[chosen])?.Id == results[i].Id;
+            ResultLines(canvas, model, isNext ? results[chosen] : results[i], results[i], i, (i == chosen || isNext) && model.OnResults, width, lines);
         }
 
         for (int i = 0; i < cautions.Count; i++)
@@ -39,21 +49,21 @@ public static class ResultsPainter
         }
 
         int room = top + height - y;
-        int at = Math.Max(0, lines.FindIndex(line => line.Index == chosen));
-        int extent = lines.Count(line => line.Index == chosen);
+        int at = Math.Max(0, lines.FindIndex(line => line.Index == inHandRow));
+        int extent = lines.Count(line => line.Index == inHandRow);
         int first = model.OnResults ? Drawing.FirstLine(Math.Min(lines.Count - 1, at + extent - 1), lines.Count, room) : 0;
         first = model.OnResults ? Math.Min(first, at) : first;
         for (int i = 0; i < room && first + i < lines.Count; i++)
         {
             (int index, string text, Ink ink, string? value) = lines[first + i];
-            bool inHand = model.OnResults && index == chosen;
+            bool inHand = model.OnResults && index == inHandRow, isWhole = inHandRow == chosen;
             if (value is null)
             {
                 canvas.Put(x + 2, y + i, text, ink);
             }
             else
             {
-                canvas.Put(x, y + i, text, inHand ? Ink.Chosen : ink);
+                canvas.Put(x, y + i, text, inHand && isWhole ? Ink.Chosen : ink);
                 canvas.PutRight(x + width, y + i, value, inHand ? Ink.Chosen : ink == Ink.Dim ? Ink.Plain : ink);
             }
 
@@ -77,26 +87,41 @@ public static class ResultsPainter
 
     /// <summary>A result's lines: sign, name and figure; for a judged one what is asked, what dominates, what helps; for a moved one what
     /// it was.</summary>
+    /// <param name="picked">The one of the row's two figures that is in hand; the first one where neither is.</param>
     private static void ResultLines(
-        Canvas canvas, Model model, Result result, int index, bool inHand, int width, List<(int, string, Ink, string?)> lines)
+        Canvas canvas, Model model, Result picked, Result result, int index, bool inHand, int width, List<(int, string, Ink, string?)> lines)
     {
         bool judged = result.Verdict.Requirement is not null;
-        string value = canvas.Fit(ResultText.Value(result), result.State == ResultState.Number ? 18 : Math.Max(12, width / 2));
-        string sign = judged ? $"{Wording.Sign(result.Verdict.Kind)} " : "  ";
-        Ink ink = judged ? ResultText.Ink(result.Verdict.Kind) : Ink.Dim;
+        string figure = Figure(model, result, width);
+        string value = result.State == ResultState.Number ? canvas.Say(figure) : canvas.Fit(figure, Math.Max(12, width / 2));
+        VerdictKind kind = model.Here.Shown is { } shown ? NodeVerdicts.Of(shown, result) : result.Verdict.Kind;
+        bool signed = judged || kind != VerdictKind.NotJudged;
+        string sign = signed ? $"{Wording.Sign(kind)} " : "  ";
+        Ink ink = signed ? ResultText.Ink(kind) : Ink.Dim;
         int nameRoom = width - Lettering.Columns(value) - 1;
         string name = canvas.Say(sign + result.Name);
-        if (judged && nameRoom < Lettering.Columns(name) && canvas.Wrap(name, nameRoom) is { Count: > 0 } wrapped)
+        bool isShort = nameRoom < Lettering.Columns(name);
+        if (isShort)
         {
-            lines.Add((index, wrapped[0], ink, value));
-            if (wrapped.Count > 1)
-            {
-                lines.Add((index, canvas.Fit(string.Join(' ', wrapped.Skip(1)), width - 2), ink, null));
-            }
+            name = canvas.Say(sign + (model.Here.Shown?.ShortNames.GetValueOrDefault(result.Id) ?? result.Name));
+        }
+
+        if (Lettering.Columns(name) <= nameRoom)
+        {
+            lines.Add((index, name, ink, value));
         }
         else
         {
-            lines.Add((index, canvas.Fit(name, nameRoom), ink, value));
+            // Name and figure below each other: neither is cut.
+            IReadOnlyList<string> rows = canvas.Wrap(name, width - 2);
+            lines.Add((index, rows[0], ink, ""));
+            lines.AddRange(rows.Skip(1).Select(row => (index, row, ink, (string?)null)));
+            lines.Add((index, "", ink, value));
+        }
+
+        if (inHand && (isShort || picked != result))
+        {
+            Add(picked.Name, Ink.Dim, 4);
         }
 
         string? was = model.Here.Before?.Find(result.Id) is { } before && ResultText.Value(before) is var old
@@ -136,13 +161,34 @@ public static class ResultsPainter
             {
                 Add(text, Ink.Dim, 2);
             }
-            else if (inHand && Lettering.Columns(canvas.Say(ResultText.Value(result))) > Lettering.Columns(value))
+            else if (inHand && Lettering.Columns(canvas.Say(figure)) > Lettering.Columns(value))
             {
                 Add(ResultText.Value(result), Ink.Plain, 4);
             }
         }
 
-        void Add(string text, Ink color, int most) =>
-            lines.AddRange(canvas.Wrap(text, width - 2).Take(most).Select(line => (index, line, color, (string?)null)));
+        void Add(string text, Ink color, int most)
+        {
+            IReadOnlyList<string> wrapped = canvas.Wrap(text, width - 2);
+            for (int i = 0; i < Math.Min(most, wrapped.Count); i++)
+            {
+                bool isLast = i == most - 1 && most < wrapped.Count;
+                lines.Add((index, isLast ? canvas.Fit(string.Join(' ', wrapped.Skip(i)), width - 2) : wrapped[i], color, null));
+            }
+        }
+    }
+
+    /// <summary>The figure, and where it belongs to one the frequency that it is at.</summary>
+    private static string Figure(Model model, Result result, int width)
+    {
+        const int WideEnough = 60;
+        if (result.State == ResultState.Missing && width < WideEnough)
+        {
+            return "not computed";
+        }
+
+        return model.Here.Shown is { } shown && ResultPairs.FrequencyOf(shown, result) is { } frequency
+            ? $"{ResultText.Value(result)} at {ResultText.Value(frequency)}"
+            : ResultText.Value(result);
     }
 }

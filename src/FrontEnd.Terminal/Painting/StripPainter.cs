@@ -75,13 +75,14 @@ public static class StripPainter
     private static Cell CellOf(Canvas canvas, Model model, Place block, bool wide)
     {
         (string figure, string second) = Errors.Hide(model.Here.Document, block)
-            ? (Errors.Unsure, "") : BlockText.Of(block, model.Design, model.Here.Shown, wide);
+            ? (Errors.Unsure, "") : BlockText.Of(block, model.Design, model.Here.Shown);
         VerdictKind kind = model.Here.Shown is { } shown ? block.Worst(shown) : VerdictKind.NotJudged;
         string sign = Wording.Sign(kind).ToString(), word = Wording.Word(kind);
         bool wrong = Errors.AreIn(model.Here.Document, block);
         string verdict = wrong ? $"{Wording.Sign(VerdictKind.Fail)} error"
             : wide || sign.Length + word.Length + 1 < 10 ? $"{sign} {word}"
-            : kind == VerdictKind.NotJudged ? ".no limit"
+            // Where nothing is judged there is nothing to say for which other blocks would have to make room.
+            : kind == VerdictKind.NotJudged ? ""
             : sign + word;
         string[] lines = [canvas.Fit(block.Title, 12), canvas.Fit(figure, 12), canvas.Fit(second, 12), verdict];
         return new Cell(lines[0], lines[1], lines[2], verdict, wrong ? Ink.Fail : ResultText.Ink(kind), lines.Max(Lettering.Columns));

@@ -17,7 +17,7 @@ public sealed class MainScreen : Runnable
     private Canvas? _painted;
     private Canvas? _shown;
     private bool _drawAll = true;
-    private IReadOnlyList<Answer>? _asked;
+    private object? _asked;
     private long _askedAt;
 
     /// <summary>A view of a session.</summary>
@@ -45,7 +45,7 @@ public sealed class MainScreen : Runnable
     /// <param name="read">When it was read: what was sent ahead of a question is no answer to it.</param>
     public void Hear(Heard what, long read)
     {
-        if (_session.Model.Page is QuestionPage question && (!ReferenceEquals(_asked, question.Answers) || read < _askedAt))
+        if (_session.Model.Page?.Asked is { } asked && (!ReferenceEquals(_asked, asked) || read < _askedAt))
         {
             return;
         }
@@ -117,17 +117,17 @@ public sealed class MainScreen : Runnable
     /// <summary>A question is on the screen once the picture with it has gone out; what was sent before that does not answer it.</summary>
     private void NoteQuestion()
     {
-        IReadOnlyList<Answer>? answers = (_session.Model.Page as QuestionPage)?.Answers;
-        if (answers is null || ReferenceEquals(answers, _asked))
+        object? asked = _session.Model.Page?.Asked;
+        if (asked is null || ReferenceEquals(asked, _asked))
         {
-            _asked = answers;
+            _asked = asked;
             return;
         }
 
         // The library writes the picture after this, and runs its timers after that.
         App?.AddTimeout(TimeSpan.Zero, () =>
         {
-            _asked = answers;
+            _asked = asked;
             _askedAt = Stopwatch.GetTimestamp() + (HasUnread() ? Stopwatch.Frequency / 20 : 0);
             return false;
         });

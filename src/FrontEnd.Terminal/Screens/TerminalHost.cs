@@ -49,7 +49,8 @@ public static class TerminalHost
         IApplication app = factory.CreateApplication();
         int code = 0;
         Exception? error = null;
-        using Performer performer = new(recovery, recent, text => app.Clipboard?.TrySetClipboardData(text), looks: BetweenLooks);
+        using Performer performer = new(recovery, recent, text => app.Clipboard?.TrySetClipboardData(text), looks: BetweenLooks,
+            presence: folder is null ? null : new Presence(folder));
         using EndingSignals signals = new(exit =>
         {
             code = exit;

@@ -58,10 +58,57 @@ public static class Disk
             .. design.FileChanged ? ["the design's file"] : Array.Empty<string>(),
             .. cards.Count > 0 ? [$"{(cards.Count == 1 ? "the card" : "the cards")} {string.Join(", ", cards)}"] : Array.Empty<string>(),
         ]);
-        return design.IsGone ? "the design's file is gone from the disk; w writes it again"
+        IReadOnlyList<string> gone = design.CardsGone;
+        return design.FileOnDisk is { IsNoDesign: true } && design.FileChanged
+            ? "the design's file on disk is no design any more; what you have here is kept, and w asks before it writes"
+            : design.IsGone ? "the design's file is gone from the disk; w writes it again"
+            : what.Length == 0 && gone.Count > 0
+                ? $"{(gone.Count == 1 ? "the card" : "the cards")} {string.Join(", ", gone)} {(gone.Count == 1 ? "is" : "are")} gone from the disk; the figures are still those with {(gone.Count == 1 ? "it" : "them")}"
             : what.Length == 0 ? null
             : $"changed on disk: {what}. The figures are still those of before; ! takes {(cards.Count + (design.FileChanged ? 1 : 0) == 1 ? "it" : "them")} over"
-                + (design is { FileChanged: true, IsChanged: true } ? ", and u brings your changes back" : "");
+                + (design is { FileChanged: true, IsChanged: true } ? ", and u brings your changes back; w shows both" : "");
+    }
+
+    /// <summary>Takes note of who else has the designs open.</summary>
+    public static Model Elsewhere(Model model, IReadOnlyDictionary<int, int> processes)
+    {
+        Model next = model;
+        foreach (OpenDesign design in model.Designs)
+        {
+            int? now = processes.TryGetValue(design.Slot, out int process) ? process : null;
+            if (now == design.Elsewhere)
+            {
+                continue;
+            }
+
+            next = next.WithDesign(design.Slot, one => one with { Elsewhere = now });
+            next = now is null ? next.Tell($"{design.Title} is open here alone now")
+                : next.Tell($"{design.Title} is open in another frontend too (process {process}): what is saved in one is told in the other");
+        }
+
+        return next;
+    }
+
+    /// <summary>Takes a file over as it was found, one step of undo.</summary>
+    public static (Model Model, Effect? Effect) TakeFile(Model model, DesignDocument theirs) =>
+        TakeOver(model.WithDesign(model.Here.Slot, design => design with { FileOnDisk = theirs, IsGone = false }));
+
+    /// <summary>Takes a merged document in hand, one step of undo, and has it saved.</summary>
+    /// <param name="model">The interface as it stands.</param>
+    /// <param name="theirs">What the file says.</param>
+    /// <param name="merged">The same with one's own changes.</param>
+    /// <param name="path">The file.</param>
+    public static (Model Model, Effect? Effect) Merge(Model model, DesignDocument theirs, DesignDocument merged, string path)
+    {
+        OpenDesign here = model.Here;
+        OpenDesign taken = here with
+        {
+            Undo = here.Undo.Push(new Past(here.Document, "merged with the file as it was on disk")), Redo = [], Saved = theirs, SavedShown = null,
+            FileOnDisk = null,
+        };
+        (Model next, Effect? effect) = Changes.Take(model with { Editing = null, Page = null }, taken, merged, "");
+        Effect save = new Effect.Save(here.Slot, path, merged, MayReplace: true) { Known = theirs.Text };
+        return (next, effect is null ? save : new Effect.Several([effect, save]));
     }
 
     /// <summary>Takes over what has changed on disk, one step of undo.</summary>
@@ -69,7 +116,7 @@ public static class Disk
     {
         OpenDesign here = model.Here;
         IReadOnlyList<string> cards = here.CardsChanged;
-        if (here.IsGone || (!here.FileChanged && cards.Count == 0))
+        if (here is { FileOnDisk.IsNoDesign: true, FileChanged: true } || here.IsGone || (!here.FileChanged && cards.Count == 0))
         {
             return (model.Tell(News(here) ?? "nothing has changed on disk"), null);
         }

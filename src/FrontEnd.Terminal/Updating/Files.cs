@@ -29,7 +29,7 @@ public static class Files
 
     /// <summary>Saves where the design came from; asks for a name where it came from nowhere.</summary>
     public static (Model Model, Effect? Effect) Save(Model model) => model.Here.Path is { } path
-        ? (model, new Effect.Save(model.Here.Slot, path, model.Here.Document, MayReplace: true))
+        ? (model, new Effect.Save(model.Here.Slot, path, model.Here.Document, MayReplace: true) { Known = model.Here.Saved.Text })
         : AskName(model, FilePurpose.SaveAs);
 
     /// <summary>Asks where to write the coefficients.</summary>
@@ -115,7 +115,7 @@ public static class Files
         DocumentFormat format = DesignDocument.FormatOf(path, document.Text);
         if (format == document.Format)
         {
-            return (model, new Effect.Save(model.Here.Slot, path, document, MayReplace: path == model.Here.Path));
+            return path == model.Here.Path ? Save(model) : (model, new Effect.Save(model.Here.Slot, path, document, MayReplace: false));
         }
 
         if (format == DocumentFormat.Json)

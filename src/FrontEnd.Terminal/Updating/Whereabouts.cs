@@ -96,17 +96,12 @@ public static class Whereabouts
     public static Model NextDesign(Model model) =>
         model with { Current = (model.Current + 1) % model.Designs.Count, FieldRow = 0, ResultRow = 0, Editing = null, Page = null };
 
-    /// <summary>One step back: out of the page, the tour, the figures, the view across the path.</summary>
+    /// <summary>One step back: out of the page, the figures, the view across the path.</summary>
     public static Model Back(Model model)
     {
         if (model.Page is not null)
         {
             return model with { Page = null };
-        }
-
-        if (model.TourStep is not null)
-        {
-            return model with { TourStep = null, Status = "tour left; t begins it again" };
         }
 
         return model.OnResults ? model with { OnResults = false } : PlaceOf(model).IsBlock ? model : GoTo(model, model.BlockId);

@@ -11,10 +11,7 @@ public static class FieldMessages
             return "";
         }
 
-        // Shares and tolerances in per cent throughout, where one alone would turn to a factor from 1 on.
-        string Number(double si) =>
-            FieldText.IsShare(field) ? $"{Math.Round(si * 100, 9):0.#########} %" : FieldText.FormatSi(field, si);
-        return $"{(range.LeastOpen ? "above " : "from ")}{Number(range.Least)}{(range.GreatestOpen ? " to below " : " to ")}{Number(range.Greatest)}";
+        return $"{(range.LeastOpen ? "above " : "from ")}{FieldText.FormatSi(field, range.Least)}{(range.GreatestOpen ? " to below " : " to ")}{FieldText.FormatSi(field, range.Greatest)}";
     }
 
     /// <summary>A value outside its field's range.</summary>

@@ -9,7 +9,7 @@ public static class FieldText
     public static string Format(FieldDescription field, object? value) => value switch
     {
         null => field.NullWord ?? "",
-        Ratio ratio when IsShare(field) => QuantityText.FormatExact(Share.FromFraction(ratio.Fraction)),
+        Ratio ratio => OfRatio(field, ratio.Fraction),
         IQuantity quantity => Exact(quantity),
         double number => Number(number),
         int count => count.ToString(CultureInfo.InvariantCulture),
@@ -31,6 +31,12 @@ public static class FieldText
     public static bool TryParse(FieldDescription field, string text, out object? value, out Finding? finding)
     {
         finding = Read(field, text, out value) ?? CheckRange(field, value);
+        if (finding is not null && value is not null && field.IsNumeric)
+        {
+            // What is said of a number says it as it was typed, in its own unit.
+            finding = FieldMessages.Outside(field, field.Key, text.Trim());
+        }
+
         if (finding is not null)
         {
             value = null;
@@ -92,13 +98,27 @@ public static class FieldText
     ];
 
     /// <summary>A bare number in SI units with its unit.</summary>
-    internal static string FormatSi(FieldDescription field, double si) => field.Quantity is { } kind ? Exact(kind.FromSi(si)) : Number(si);
+    internal static string FormatSi(FieldDescription field, double si) =>
+        field.Holds<Ratio>() ? OfRatio(field, si) : field.Quantity is { } kind ? Exact(kind.FromSi(si)) : Number(si);
 
-    /// <summary>True for a field of a share, such as a tolerance or a mismatch: 100 % and not 1 ×.</summary>
-    internal static bool IsShare(FieldDescription field) => field.Holds<Ratio>() && field.Range is { Greatest: <= MostOfAShare };
+    /// <summary>The value with at most a number of significant digits, where all of them would be longer than anyone types.</summary>
+    public static string FormatTrimmed(FieldDescription field, object? value, int digits) => value switch
+    {
+        Ratio ratio when IsShare(field) => QuantityText.FormatTrimmed(Share.FromFraction(ratio.Fraction), digits),
+        Ratio ratio => QuantityText.FormatTrimmed(ratio.Fraction, "1", digits) + " ×",
+        IQuantity quantity => QuantityText.FormatTrimmed(quantity, digits),
+        _ => Format(field, value),
+    };
 
-    /// <summary>A ratio that cannot be more is a share; a mismatch is below 2.</summary>
-    private const double MostOfAShare = 2;
+    /// <summary>True for a field of a share, such as a tolerance or a mismatch: 100 % and not 1 ×; else a ratio is a factor.</summary>
+    internal static bool IsShare(FieldDescription field) => field.Holds<Ratio>() && field.Range is not { Greatest: > MostOfAShare };
+
+    /// <summary>A ratio that cannot be more is a share: a mismatch is below 2, an overhead of what is sent at most 10.</summary>
+    private const double MostOfAShare = 10;
+
+    /// <summary>A field has one unit whatever its value: a share stands in per cent, also beyond 100 %, a factor with its sign, also below 1.</summary>
+    private static string OfRatio(FieldDescription field, double fraction) =>
+        IsShare(field) ? QuantityText.FormatExact(Share.FromFraction(fraction)) : $"{Number(fraction)} ×";
 
     // 33 K in degrees Celsius has no short decimal form, 298.15 K has.
     private static string Exact(IQuantity quantity)

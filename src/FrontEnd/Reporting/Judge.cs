@@ -268,7 +268,7 @@ internal static class Judge
         });
     }
 
-    private static (VerdictKind Kind, double? Margin) Weigh(double value, IQuantity limit, bool greatest)
+    internal static (VerdictKind Kind, double? Margin) Weigh(double value, IQuantity limit, bool greatest)
     {
         double margin = greatest ? limit.SiValue - value : value - limit.SiValue;
         double spare = limit switch

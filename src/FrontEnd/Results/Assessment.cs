@@ -40,6 +40,9 @@ public sealed record Assessment
     /// <summary>All results, in the order of the signal's path and the budgets. Ids are unique.</summary>
     public IReadOnlyList<Result> Results { get; }
 
+    /// <summary>A short name for each result, no two alike; see <see cref="Results.ShortNames"/>.</summary>
+    public IReadOnlyDictionary<ResultId, string> ShortNames => field ??= FrontEnd.Results.ShortNames.Of(Results);
+
     /// <summary>What is to be said about the design, errors and warnings.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 

@@ -169,6 +169,156 @@ public sealed class DiskTests : IDisposable
         }
     }
 
+    /// <summary>A save as the performer makes it, and what comes of it.</summary>
+    private static Model Saved(Model model, (Model Model, Effect? Effect) asked)
+    {
+        List<Message> said = [];
+        using Performer performer = new(null, null, _ => { });
+        performer.Attach(said.Add, fault => Assert.Fail(fault.ToString()));
+        foreach (Effect effect in asked.Effect is Effect.Several several ? several.Effects : asked.Effect is null ? [] : [asked.Effect])
+        {
+            if (effect is Effect.Save)
+            {
+                performer.Perform(effect);
+            }
+        }
+
+        Assert.NotNull(model);
+        return said.Aggregate(Setup.Settle(asked.Model, asked.Effect), (now, message) => Updater.Update(now, message).Model);
+    }
+
+    private static Model Save(Model model) => Saved(model, Updater.Update(model, new Message.Pressed(Keystroke.Of('w'))));
+
+    private static Model Choose(Model model, string words)
+    {
+        string[] screen = model.Screen().Split('\n');
+        int first = Array.FindIndex(screen, line => line.Contains("back: write nothing", StringComparison.Ordinal));
+        int row = Array.FindIndex(screen, line => line.Contains(words, StringComparison.Ordinal)) - first;
+        Assert.True(row >= 0, words);
+        Model there = model.Press([.. Enumerable.Repeat(KeyName.Down, row)]);
+        return Saved(there, Updater.Update(there, new Message.Pressed(new Keystroke(KeyName.Enter))));
+    }
+
+    /// <summary>Theirs and mine in different keys, before anybody has looked at the disk: nothing is written unasked, and one file has both.</summary>
+    [Fact]
+    public void Save_OverAnothersChange_AsksFirst_AndMergesDifferentKeys()
+    {
+        Model model = Open().At("input", "input.series-resistor").Type("33 kΩ").Press(KeyName.Enter);
+        const string Theirs = "name = \"theirs\"  # their comment\n[amplifier]\ncard = \"mine.toml\"\n";
+        File.WriteAllText(DesignPath, Theirs);
+
+        Model asked = Save(model);
+        Assert.IsType<ConflictPage>(asked.Page);
+        Assert.Equal(Theirs, File.ReadAllText(DesignPath));
+        Assert.Contains("theirs", asked.Screen(), StringComparison.Ordinal);
+        Assert.Contains("input.series-resistor", asked.Screen(), StringComparison.Ordinal);
+
+        // The choice in hand writes nothing.
+        Assert.Null(asked.Press(KeyName.Enter).Page);
+        Assert.Equal(Theirs, File.ReadAllText(DesignPath));
+
+        Model merged = Choose(asked, "merge:");
+        Assert.Equal("theirs", merged.Design.Name);
+        Assert.Equal(model.Design.Input.SeriesResistor, merged.Design.Input.SeriesResistor);
+        Assert.False(merged.Here.IsChanged);
+        Assert.Equal(merged.Here.Document.Text, File.ReadAllText(DesignPath));
+        Assert.Contains("# their comment", merged.Here.Document.Text, StringComparison.Ordinal);
+        Assert.Equal(model.Here.Document.Text, merged.Type("u").Here.Document.Text);
+    }
+
+    [Fact]
+    public void Save_WhereBothChangedOneKey_CannotMerge_AndEitherCanBeTaken()
+    {
+        Model model = Open().At("input", "input.series-resistor").Type("33 kΩ").Press(KeyName.Enter);
+        File.WriteAllText(DesignPath, "name = \"d\"\n[amplifier]\ncard = \"mine.toml\"\n[input]\nseries-resistor = \"47 kΩ\"\n");
+        Model asked = Save(model);
+        Assert.DoesNotContain("merge:", asked.Screen(), StringComparison.Ordinal);
+        Assert.Contains("x input.series-resistor", asked.Screen(), StringComparison.Ordinal);
+
+        Model theirs = Choose(asked, "take what stands on disk");
+        Assert.Equal(47e3, theirs.Design.Input.SeriesResistor.Ohms);
+        Assert.False(theirs.Here.IsChanged);
+        Assert.Equal(model.Here.Document.Text, theirs.Type("u").Here.Document.Text);
+
+        Model mine = Choose(asked, "save yours over");
+        Assert.Equal(model.Here.Document.Text, File.ReadAllText(DesignPath));
+        Assert.False(mine.Here.IsChanged);
+    }
+
+    /// <summary>What changed again while the question stood is asked about again.</summary>
+    [Fact]
+    public void Save_OverWhatChangedAgain_AsksAgain()
+    {
+        Model model = Open().At("input", "input.series-resistor").Type("33 kΩ").Press(KeyName.Enter);
+        File.WriteAllText(DesignPath, "name = \"once\"\n");
+        Model asked = Save(model);
+        File.WriteAllText(DesignPath, "name = \"twice\"\n");
+        Model again = Choose(asked, "save yours over");
+        Assert.IsType<ConflictPage>(again.Page);
+        Assert.Contains("twice", again.Screen(), StringComparison.Ordinal);
+        Assert.Equal("name = \"twice\"\n", File.ReadAllText(DesignPath));
+    }
+
+    [Theory]
+    [InlineData("\0\u0001 no text")]
+    [InlineData("")]
+    [InlineData("[package]\nversion = 1\n")]
+    public void File_ThatIsNoDesignAnyMore_IsTold_NotTakenOver_AndNotOverwrittenUnasked(string text)
+    {
+        Model model = Open().At("input", "input.series-resistor").Type("33 kΩ").Press(KeyName.Enter);
+        DiskWatch watch = new();
+        model = Look(model, watch);
+        File.WriteAllText(DesignPath, text);
+        Model told = Look(model, watch);
+        Assert.Contains("no design any more", told.Status, StringComparison.Ordinal);
+        Assert.Same(told.Here.Document, told.Type("!").Here.Document);
+
+        Model asked = Save(told);
+        Assert.IsType<ConflictPage>(asked.Page);
+        Assert.Equal(text, File.ReadAllText(DesignPath));
+        Choose(asked, "save yours over");
+        Assert.Equal(model.Here.Document.Text, File.ReadAllText(DesignPath));
+    }
+
+    [Fact]
+    public void Card_DeletedOutside_IsTold_AndItsFiguresStay()
+    {
+        Model model = Open();
+        DiskWatch watch = new();
+        model = Look(model, watch);
+        File.Delete(CardPath);
+        Model told = Look(model, watch);
+        Assert.Contains("the card mine.toml is gone", told.Status, StringComparison.Ordinal);
+        Assert.Equal(7, Gain(told));
+    }
+
+    /// <summary>Two runs with one file each know of the other, whatever they call it, until one ends.</summary>
+    [Fact]
+    public void TwoRuns_WithOneFile_KnowOfEachOther()
+    {
+        Model model = Open();
+        string state = Path.Combine(_folder, "state"), link = Path.Combine(_folder, "link.toml");
+        File.CreateSymbolicLink(link, DesignPath);
+        using Presence one = new(state);
+        Presence other = new(state);
+        one.Note(model.Designs);
+        other.Note([model.Here with { Path = link }]);
+        Assert.Equal(Environment.ProcessId, one.Others()[DesignPath]);
+        Assert.Equal(Environment.ProcessId, other.Others()[DesignPath]);
+
+        Model told = Updater.Update(model, new Message.OpenElsewhere(new Dictionary<int, int> { [0] = 4711 })).Model;
+        Assert.Contains("open twice", told.Screen().Split('\n')[0], StringComparison.Ordinal);
+        Assert.Contains("4711", told.Status, StringComparison.Ordinal);
+
+        other.Dispose();
+        Assert.Empty(one.Others());
+
+        // A run that was killed leaves its file behind, and counts for nothing.
+        File.WriteAllText(Path.Combine(state, $"run-{Environment.ProcessId}-x.open"), $"1\n{DesignPath}\n");
+        Assert.Empty(one.Others());
+        Assert.Single(Directory.GetFiles(state));
+    }
+
     /// <summary>The whole way: the performer looks, the screen says so, the key takes over.</summary>
     [Fact]
     public void Performer_LooksAndTells()

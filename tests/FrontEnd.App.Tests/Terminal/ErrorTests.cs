@@ -1,6 +1,5 @@
 using FrontEnd.Catalogue;
 using FrontEnd.Documents;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Reporting;
 using FrontEnd.Results;
@@ -38,6 +37,8 @@ public sealed class ErrorTests : IDisposable
         Assert.Equal(ResultState.Missing, model.Here.Shown!["levels.offset_survived"].State);
         Assert.Equal(ResultState.Missing, model.Here.Shown!["noise.total"].State);
         Assert.Empty(model.Here.Shown.Curves.Response);
+
+        Assert.Contains("not drawn while the file has errors", model.Type("g").Screen(), StringComparison.Ordinal);
 
         // What does not rest on the gain stands.
         Assert.Equal(Open("[amplifier]\ngain = 5\n").Here.Shown![Identity.ResultIds.Safety.SeriesResistanceNeeded].Si, model.Here.Shown![Identity.ResultIds.Safety.SeriesResistanceNeeded].Si);

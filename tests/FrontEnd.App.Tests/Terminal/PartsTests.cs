@@ -54,7 +54,7 @@ public class PartsTests
     {
         Canvas canvas = new(5, 1, ascii: false);
         canvas.Put(0, 0, "日本語");
-        Assert.Equal("日本\n", canvas.ToString());
+        Assert.Equal("日本…\n", canvas.ToString());
         Assert.Equal("日…", canvas.Fit("日本語", 4));
     }
 
@@ -110,7 +110,7 @@ public class PartsTests
         Canvas canvas = new(40, 8, ascii: true);
         DotPlot.Draw(canvas, 0, 0, 40, 8, new PlotData("a title that is long", "Hz", "V", [.. "abc".Select(letter => new Curve($"{letter} long name of a curve", "Hz", "V", [1, 10], [letter, letter]))], [], LogX: true, LogY: false));
         string legend = canvas.ToString().Split('\n')[0];
-        Assert.Matches(@"^a title~ +\* a .* +\+ b.* +o c", legend);
+        Assert.Matches(@"^a title\.\. +\* a .* +\+ b.* +o c", legend);
     }
 
     /// <summary>An axis within one decade has no round value on it, or one: its ends are named then.</summary>

@@ -33,6 +33,12 @@ public class QuestionTests
             questions++;
             Assert.Equal(0, page.Selected);
             Assert.Equal(page.Answers.Count, page.Answers.Select(answer => answer.Letter).Distinct().Count());
+
+            // In the smallest window too it is whole, with all its answers.
+            string small = (asked with { Width = 60, Height = 18 }).Screen();
+            string inBox = string.Join(' ', small.Split('\n').Where(row => row.Contains('|', StringComparison.Ordinal)).Select(row => row[(row.IndexOf('|', StringComparison.Ordinal) + 1)..row.LastIndexOf('|')].Trim()));
+            Assert.Contains(page.Question, inBox, StringComparison.Ordinal);
+            Assert.All(page.Answers, answer => Assert.Contains(answer.Words, inBox, StringComparison.Ordinal));
             Assert.Single(page.Answers, answer => answer.Leaves);
             for (int row = 0; row < page.Answers.Count; row++)
             {

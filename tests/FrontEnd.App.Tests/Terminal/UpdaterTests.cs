@@ -229,7 +229,7 @@ public class UpdaterTests
         Model why = Updater.Update(advised, new Message.Do(Act.ViewVerdicts)).Model;
         int row = Whereabouts.ResultsOf(why).ToList().FindIndex(result => result.Id == helped.Id);
 
-        Model applied = (why with { ResultRow = row }).Press(new Keystroke(KeyName.Enter)).Type("a");
+        Model applied = (why with { ResultRow = row }).Press(new Keystroke(KeyName.Enter)).Type("h");
 
         Assert.True(applied.Here.IsChanged);
         Assert.Null(applied.Page);
@@ -323,32 +323,6 @@ public class UpdaterTests
         Assert.Contains("x 38.3 µV rms", Setup.Settle(two, effect).Type("c").Press(KeyName.PageDown, KeyName.PageDown, KeyName.PageDown, KeyName.PageDown, KeyName.PageDown, KeyName.PageDown, KeyName.PageDown, KeyName.PageDown).Screen(), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void Tour_EveryStepPointsAtARealControlAndAFigureThatMoves()
-    {
-        Model model = Setup.Start().Type("t");
-        for (int step = 0; step < Tour.Steps.Count; step++)
-        {
-            TourStep shown = Tour.Steps[step];
-            Assert.Equal(step, model.TourStep);
-            Assert.NotNull(model.Here.Shown!.Find(shown.Result));
-            if (shown.Field.Length > 0)
-            {
-                Assert.Equal(shown.Field, Whereabouts.FormOf(model)[model.FieldRow].Field.Key);
-                string before = ResultText.Value(model.Here.Shown!.Find(shown.Result)!);
-                Model done = model.Type("j");
-                Assert.Null(done.Complaint);
-                Assert.NotEqual(before, ResultText.Value(done.Here.Shown!.Find(shown.Result)!));
-                Assert.Contains($"was {before}", Tour.Watch(shown, done.Here), StringComparison.Ordinal);
-                Assert.Equal(step, done.Type("u").TourStep);
-            }
-
-            model = model.Type(" ");
-        }
-
-        Assert.Null(model.TourStep);
-    }
-
     /// <summary>Every key's words can be read to their end by scrolling; the first row names the views.</summary>
     [Theory]
     [InlineData(60)]
@@ -362,7 +336,7 @@ public class UpdaterTests
         string text = string.Join(' ', rows.Select(row => Part(row, 18, half)).Concat(rows.Select(row => Part(row, half + 18, width))).Where(part => part.Length > 0));
         Assert.DoesNotContain("…", text, StringComparison.Ordinal);
         Assert.All(KeyMap.Acts, row => Assert.Contains(row.Does, text, StringComparison.Ordinal));
-        Assert.Contains("then dB of headroom (up to the rails), then the block's worst verdict", text, StringComparison.Ordinal);
+        Assert.Contains("then the room up to the rails, then the worst verdict of the block's nodes", text, StringComparison.Ordinal);
         Assert.Contains(string.Join(", ", Place.Views.Select(view => $"{view.Letter} {view.Title}")), text, StringComparison.Ordinal);
 
         static string Part(string row, int from, int to) => row.Length <= from ? "" : row[from..Math.Min(row.Length, to)].Trim();
@@ -398,32 +372,6 @@ public class UpdaterTests
         Assert.Contains("last of the stages before the converter", list.Press(KeyName.Enter).Status, StringComparison.Ordinal);
         Assert.Contains("v verdicts  z more  ? all keys", Setup.Start(Setup.Headband).Screen(), StringComparison.Ordinal);
         Assert.Contains("Tab complete the name", Setup.Start().Type("w").Screen(), StringComparison.Ordinal);
-    }
-
-    /// <summary>At 80 columns nothing of a step is cut: its title, what j sets, the lesson, and the figure with what it was.</summary>
-    [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public void Tour_At80Columns_IsWrappedAndNotCut(bool ascii)
-    {
-        Model model = Setup.Start().Type("t");
-        for (int step = 0; step < Tour.Steps.Count; step++, model = model.Type(" "))
-        {
-            TourStep shown = Tour.Steps[step];
-            Model done = shown.Field.Length > 0 ? model.Type("j") : model;
-            string[] rows = done.Screen(ascii).Split('\n');
-            string foot = string.Join(' ', rows[(Array.FindIndex(rows, row => row.TrimStart().StartsWith("tour ", StringComparison.Ordinal)))..23].Select(row => row.Trim()));
-            Canvas canvas = new(80, 24, ascii);
-            Assert.Contains(canvas.Say(shown.Title), foot, StringComparison.Ordinal);
-            Assert.Contains(canvas.Say(shown.Text), foot, StringComparison.Ordinal);
-            Assert.Contains(canvas.Say(shown.Field.Length > 0 ? $"j sets {shown.Field} to {shown.Try}" : ""), foot, StringComparison.Ordinal);
-            Assert.EndsWith(canvas.Say(Tour.Watch(shown, done.Here)), foot, StringComparison.Ordinal);
-
-            // The form still has room above it, and in the smallest window what to watch is there as well.
-            Assert.True(Array.FindIndex(rows, row => row.TrimStart().StartsWith("tour ", StringComparison.Ordinal)) >= 11);
-            Assert.Contains("j sets", (done with { Width = 60, Height = 18 }).Screen(ascii) + (shown.Field.Length > 0 ? "" : "j sets"), StringComparison.Ordinal);
-            Assert.Contains(canvas.Say(ResultText.Value(done.Here.Shown!.Find(shown.Result)!)), string.Join(' ', (done with { Width = 60, Height = 18 }).Screen(ascii).Split('\n')[10..17].Select(row => row.Trim())), StringComparison.Ordinal);
-        }
     }
 
     [Fact]

@@ -1,8 +1,12 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using FrontEnd.Bench;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Recordings;
 using FrontEnd.Findings;
 using FrontEnd.Quantities;
+using FsCheck;
+using FsCheck.Xunit;
 using Xunit;
 
 namespace FrontEnd.Documents.Tests.Recordings;
@@ -90,7 +94,7 @@ public sealed class EdfFileTests : IDisposable
     {
         RecordingHead head = Head(rate, seconds, channels);
         PlainEdf read = new(Written(head));
-        Assert.Equal(recordSeconds, read.RecordSeconds.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        Assert.Equal(recordSeconds, read.RecordSeconds.ToString(CultureInfo.InvariantCulture));
         Assert.Equal(channels, read.Signals.Count);
         for (int channel = 0; channel < channels; channel++)
         {
@@ -236,6 +240,7 @@ public sealed class EdfFileTests : IDisposable
         {
             PlainEdf.Annotation one = Assert.Single(read.Annotations, one => one.Text == $"ch1 clips at node {first}");
             Assert.Equal(((first - 10) / 250m, 0.04m), (one.Onset, one.Length));
+            Assert.InRange(one.Record, (first - 10) / 250, first / 250);
         }
 
         string all = string.Join(' ', read.Texts);
@@ -243,23 +248,38 @@ public sealed class EdfFileTests : IDisposable
         Assert.Contains($"design: {head.Design}", all, StringComparison.Ordinal);
     }
 
-    /// <summary>However many findings meet in one record, they are told, as one with their number; what is of another kind and has no room is counted.</summary>
+    /// <summary>However many findings meet in one record, they are told, as one of each kind with their number.</summary>
     [Theory]
     [InlineData(1)]
     [InlineData(20)]
     public void Findings_OfAnyNumber_HaveRoom(double seconds)
     {
         RecordingHead head = Head(250, seconds);
-        PlainEdf read = new(Written(head, found: first => first > 0 && seconds > 1 || first == 0 && seconds == 1
-            ? Enumerable.Range(0, 500).Select(i => new RecordingNote(Duration.FromSeconds((first / 250.0) + (0.001 * i)), Duration.FromSeconds(0.0005), i % 2 == 0 ? "ch1 clips at the converter" : "ch1 clips at the amplifier"))
-                .Append(new RecordingNote(default, null, "something else"))
-            : []));
-        int blocks = seconds == 1 ? 1 : (int)(head.Count / BlockSamples);
-        PlainEdf.Annotation[] clips = [.. read.Annotations.Where(one => one.Text == "ch1 clips at the converter, 250 times")];
-        Assert.Equal(blocks, clips.Length);
-        Assert.Equal(0.4985m, clips[0].Length);
-        Assert.Equal(blocks, read.Annotations.Count(one => one.Text == "ch1 clips at the amplifier, 250 times"));
-        Assert.Single(read.Texts, $"{blocks} more events");
+        PlainEdf read = new(Written(head, found: first =>
+            Enumerable.Range(0, 500).Select(i => new RecordingNote(Duration.FromSeconds(Math.Floor(first / 250.0) + (0.001 * i)), Duration.FromSeconds(0.0005), i % 2 == 0 ? "ch1 clips at the converter" : "ch1 clips at the amplifier"))));
+        int blocks = (int)Math.Ceiling(head.Count / (double)BlockSamples);
+        foreach ((string node, decimal from) in new[] { ("converter", 0m), ("amplifier", 0.001m) })
+        {
+            PlainEdf.Annotation[] clips = [.. read.Annotations.Where(one => one.Text == $"ch1 clips at the {node}, 250 times")];
+            Assert.Equal(blocks, clips.Length);
+            Assert.All(clips, clip => Assert.Equal((clip.Record + from, 0.4985m), (clip.Onset, clip.Length)));
+        }
+    }
+
+    /// <summary>What is of too many kinds for a record stands in later ones; what no later one can take is counted.</summary>
+    [Theory]
+    [InlineData(0, false)]
+    [InlineData(18, true)]
+    public void Findings_OfTooManyKinds_Wait(double start, bool areCounted)
+    {
+        PlainEdf read = new(Written(Head(250, 20), found: first => first <= start * 250 && start * 250 < first + BlockSamples
+            ? Enumerable.Range(100, 50).Select(i => new RecordingNote(Duration.FromSeconds(start), null, $"a finding of some length, of kind {i}")) : []));
+        PlainEdf.Annotation[] found = [.. read.Annotations.Where(one => one.Text.StartsWith("a finding", StringComparison.Ordinal))];
+        Assert.All(found, one => Assert.Equal((decimal)start, one.Onset));
+        Assert.True(2 < found.Select(one => one.Record).Distinct().Count() || areCounted);
+        string? counted = read.Texts.SingleOrDefault(text => text.EndsWith(" more events", StringComparison.Ordinal));
+        Assert.Equal(areCounted, counted is not null);
+        Assert.Equal(50, found.Length + (counted is null ? 0 : int.Parse(counted.Split(' ')[0], CultureInfo.InvariantCulture)));
     }
 
     /// <summary>A record of one sample has its annotations too, a file of one record all of them.</summary>
@@ -284,6 +304,44 @@ public sealed class EdfFileTests : IDisposable
         Assert.Null(EdfFile.Prepare(Head(rate, seconds, channels), "a.edf", out Finding? finding));
         Assert.Equal(code, finding!.Code);
         Assert.Contains(nearest.Replace("`", "", StringComparison.Ordinal), finding.Help, StringComparison.Ordinal);
+    }
+
+    /// <summary>Whatever rate, length and number of channels: there is a layout that the specification allows, or what is named instead has one.</summary>
+    [Property(MaxTest = 300)]
+    public void Layout_OfAnyRateAndLength_FitsOrNamesOneThatDoes(PositiveInt a, PositiveInt b, PositiveInt c, PositiveInt d)
+    {
+        double[] parts = [1, 2, 3, 4, 7, 10, 100, 1024, 32_768.0 / 1000];
+        double rate = Math.Max(0.25, 25 * (a.Get % 400) / parts[b.Get % parts.Length]), seconds = c.Get % 5000 / parts[d.Get % 7];
+        int channels = 1 + (d.Get % 40);
+        RecordingHead head = Head(rate, Math.Max(seconds, 20 / rate), channels);
+        Func<ByteSink, EdfFile>? open = EdfFile.Prepare(head, "a.edf", out Finding? finding);
+        if (open is null)
+        {
+            MatchCollection named = Regex.Matches(finding!.Help!, @"[0-9.]+ (?:[mk]?Hz|[mµ]?s|min|h)\b", RegexOptions.None, TimeSpan.FromSeconds(5));
+            Assert.NotEmpty(named);
+            Assert.All(named, one => Assert.True(Fits(head, one.Value), $"{rate} Hz, {head.Length.Seconds} s, {channels} channels: {one.Value}"));
+            return;
+        }
+
+        EdfFile file = open(Stream.Null.Write);
+        double length = double.Parse(file.RecordSeconds, CultureInfo.InvariantCulture);
+        Assert.Equal(head.Length.Seconds, file.Records * length, 1e-6 * length);
+    }
+
+    private static bool Fits(RecordingHead head, string named)
+    {
+        RecordingHead other = head;
+        if (Text.QuantityText.TryParse(named, out Frequency rate, out _))
+        {
+            // A thousand seconds are whole records at every rate that is named.
+            other = Head(rate.Hertz, 1000, head.Channels.Count);
+        }
+        else if (Text.QuantityText.TryParse(named, out Duration length, out _))
+        {
+            other = Head(head.Rate.Hertz, length.Seconds, head.Channels.Count);
+        }
+
+        return EdfFile.Prepare(other, "a.edf", out _) is not null;
     }
 
     [Theory]

@@ -6,7 +6,7 @@ namespace FrontEnd.Documents.Tests.Recordings;
 
 /// <summary>A second reader of EDF+, written from the specification's text alone and sharing nothing with the program: it takes a whole file apart, and
 /// fails at whatever the specification does not allow.</summary>
-/// <remarks>Source: B. Kemp, J. Olivan, European data format 'plus' (EDF+), Clin. Neurophysiol. 114 (2003) 1755, as quoted in this project's notes: header
+/// <remarks>Source: B. Kemp, J. Olivan, European data format 'plus' (EDF+), Clin. Neurophysiol. 114 (2003) 1755 (the place from memory), by the open specification of that name: header
 /// of 256 bytes and 256 a signal, fields of printable ASCII; records of little-endian 16-bit numbers; time-stamped annotation lists.</remarks>
 internal sealed class PlainEdf
 {

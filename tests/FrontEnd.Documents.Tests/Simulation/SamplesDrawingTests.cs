@@ -1,6 +1,5 @@
 using System.Xml.Linq;
 using FrontEnd.Designs;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;

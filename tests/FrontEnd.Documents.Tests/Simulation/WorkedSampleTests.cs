@@ -1,7 +1,6 @@
 using System.Globalization;
 using FrontEnd.Budgets;
 using FrontEnd.Designs;
-using FrontEnd.Documents.Reading;
 using FrontEnd.Findings;
 using FrontEnd.Identity;
 using FrontEnd.Quantities;

@@ -8,7 +8,6 @@ using FrontEnd.Identity;
 using FrontEnd.Quantities;
 using FrontEnd.Reporting;
 using FrontEnd.Simulation;
-using FrontEnd.Topologies;
 using Xunit;
 
 namespace FrontEnd.Tests.Simulation;

@@ -47,6 +47,9 @@ internal sealed record SampledDesignJson(string Design, IQuantity Length, ulong 
 
     public required IReadOnlyList<SampleEventsJson> Clips { get; init; }
 
+    /// <summary>What the samples do not hold, and why.</summary>
+    public required IReadOnlyList<FindingJson> Findings { get; init; }
+
     public static SampledDesignJson From(SampledDesign design)
     {
         (SampleRun run, SampleSummary summary) = design;
@@ -56,6 +59,7 @@ internal sealed record SampledDesignJson(string Design, IQuantity Length, ulong 
             StepByStep = run.IsStepByStep, Channels = [.. summary.Channels.Select((channel, at) => SampledChannelJson.From(channel, run.VoltsPerStep[at]))],
             NotCompared = summary.NotCompared, Agrees = summary.Agrees, Events = SampleEventsJson.From(design.Events),
             Clipped = summary.ClippedSamples, ClipsListed = summary.Clips.Count, Clips = SampleEventsJson.From(design.Clips),
+            Findings = FindingJson.From(design.Findings),
         };
     }
 }
