@@ -121,7 +121,7 @@ internal sealed class WordReport
             : SingleRoundOff(evaluation, index));
         bool isBounded = arithmetic.IsFixed && figures.IsStable && behind.IsStable;
         return new Filter(figures, roundOff, isBounded ? RoundOff.StateBound(figures.Filter, behind) : null,
-            isBounded ? evaluation.Digital.Filters[index].Sections.Max(section => RoundOff.DeadBandOf(section, arithmetic.StateFraction).Constant) : null);
+            isBounded ? evaluation.Digital.Filters[index].Sections.Select(section => RoundOff.DeadBandOf(section, arithmetic.StateFraction).Constant).DefaultIfEmpty(0).Max() : null);
     }
 
     /// <summary>Rms in the band, in LSB of the sample, of the rounding in this filter's sections, through their own poles and everything

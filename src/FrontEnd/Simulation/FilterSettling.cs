@@ -16,7 +16,7 @@ internal static class FilterSettling
     public static long Samples(SampleRun run)
     {
         SecondOrderSections sections = run.Kinds[0].Digital.Sections;
-        double nearest = sections.Count == 0 ? 0 : sections.Poles.Max(Complex.Abs);
+        double nearest = sections.Poles.Select(Complex.Abs).DefaultIfEmpty(0).Max();
         double samples = nearest <= 0 ? 0 : nearest < 1 ? Math.Log(Left) / Math.Log(nearest) : double.PositiveInfinity;
         return (long)Math.Ceiling(Math.Min(samples, MostSeconds * run.Rate.Hertz));
     }
