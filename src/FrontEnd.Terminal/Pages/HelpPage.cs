@@ -46,6 +46,6 @@ public sealed record HelpPage : LinesPage
         ("mouse", "click a block, a field, a figure; once more edits or says why; wheel scrolls"),
         ("signs", "+ pass   ~ marginal   x fail   ? open   . not judged   * changed against the saved file   ! changed on disk"),
         ("first line", "errors of the file (, goes through them), !disk and !gone: its file or a card on the disk, open twice: in another frontend too"),
-        ("strip", "gain or level, then dB of headroom (up to the rails), then the block's worst verdict; ? where nobody can say"),
+        ("strip", "gain or level, then the room up to the rails, then the worst verdict of the block's nodes; ? where nobody can say"),
     ];
 }
