@@ -1,5 +1,6 @@
 using FrontEnd.Bench;
 using FrontEnd.Budgets;
+using FrontEnd.Converter;
 using FrontEnd.Designs;
 using FrontEnd.Reporting;
 
@@ -114,7 +115,16 @@ public sealed record SampleSummary(IReadOnlyList<SampledChannel> Channels, IRead
             : _run.LeftOut.IsQuieter ? "sources of noise are left out"
             : _count < 4 * WindowSeconds * _run.Rate.Hertz ? "it is shorter than 32 s"
             : 0 < _clipped ? "something clips"
+            : _run.Kinds.Any(IsWithinAStep) ? "the noise is less than half a step of the converter, whose rounding is then no white noise"
             : null;
+
+        /// <summary>Rounding adds LSB²/12 but for a share of e^(−2π²σ²/LSB²) or so: 0.7 % at half a step, all of it far below. Source: B. Widrow, I.
+        /// Kollár, Quantization noise (2008), ch. 7 (from memory).</summary>
+        private static bool IsWithinAStep(ChannelBudgets kind)
+        {
+            AnalogDigitalConverter converter = kind.Design.Converter;
+            return Math.Sqrt((kind.Levels.NoiseAtConverter * kind.Levels.NoiseAtConverter) + (converter.NoiseVolts * converter.NoiseVolts)) < converter.LsbVolts / 2;
+        }
     }
 }
 

@@ -184,6 +184,20 @@ public sealed class SampleRunTests
     }
 
     [Fact]
+    public void NoiseWithinAStepOfTheConverter_IsNotHeldAgainstTheBudget()
+    {
+        Design coarse = Designs.Dry with { Channels = 1, Converter = Designs.Dry.Converter with { Bits = 4, Noise = VoltageRms.FromVolts(0) } };
+        SampleRun run = SampleRun.Prepare(coarse, new SampleWish { Length = Duration.FromSeconds(40) }, [])!;
+        var summary = new SampleSummary.Builder(run);
+        foreach (SampleBlock block in run.Blocks(TestContext.Current.CancellationToken))
+        {
+            summary.Take(block);
+        }
+
+        Assert.Contains("half a step", summary.Whole().NotCompared, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void FixedPointFilters_GiveWholeNumbers()
     {
         Design design = Designs.Dry with { Arithmetic = new DigitalArithmetic { Word = DigitalWord.Q31, Form = FilterForm.DirectI, StateFraction = 8 } };
