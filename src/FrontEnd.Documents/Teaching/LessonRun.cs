@@ -54,7 +54,7 @@ public static class LessonRun
         return findings.Exists(finding => finding.Severity == Severity.Error) ? null : outcome;
     }
 
-    private static IEnumerable<Finding> Refusals(LessonOutcome outcome)
+    private static Finding[] Refusals(LessonOutcome outcome)
     {
         foreach (Results.Assessment assessment in (Results.Assessment[])[outcome.Before, outcome.After])
         {
