@@ -22,6 +22,7 @@ internal static class ProblemsCommand
         Option<string?> secret = new("--secret") { Description = "file with a secret, 16 letters or more that nobody guesses: whoever does not have it can draw neither sheets nor key; default: none, with a warning", HelpName = "file" };
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
+        Option<string[]> own = new("--templates") { Description = "file of templates of your own, TOML; they join the program's. May be given several times; with --list they are checked and listed; default: none", HelpName = "file" };
         Option<string?> folder = new("--output",
             "-o") { Description = "folder for problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced",
             HelpName = "folder" };
@@ -29,12 +30,13 @@ internal static class ProblemsCommand
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
-            seed, secret, level, students, folder, only, json };
+            seed, secret, level, students, own, folder, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
                 ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret),
+                Templates = call.GetValue(own) ?? [],
             },
             outlet));
         return command;
@@ -48,6 +50,7 @@ internal static class ProblemsCommand
         int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
         ulong seed = Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings);
         DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
+        IReadOnlyList<Template> own = ReadTemplates(call.Templates, findings);
         IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
         if (!call.ListOnly && call.Folder is null)
         {
@@ -65,7 +68,7 @@ internal static class ProblemsCommand
             return ExitCode.Unusable;
         }
 
-        IReadOnlyList<Template> templates = TemplateSet.Fitting(topics, level);
+        IReadOnlyList<Template> templates = TemplateSet.Fitting(topics, level, own);
         if (templates.Count == 0)
         {
             outlet.Tell(Messages.NoTemplate());
@@ -74,6 +77,7 @@ internal static class ProblemsCommand
 
         if (call.ListOnly)
         {
+            outlet.Tell(findings);
             outlet.Results.Write(call.Json ? AnswerJson.Of(templates) : TemplateList.Of(templates));
             return ExitCode.Met;
         }
@@ -84,7 +88,7 @@ internal static class ProblemsCommand
         }
 
         outlet.Tell(findings);
-        return Write(call.Folder!, Homework.Make(topics, level, count, source, students), count, outlet);
+        return Write(call.Folder!, Homework.Make(topics, level, count, source, students, own), count, outlet);
     }
 
     private static int Write(string folder, Homework homework, int count, Outlet outlet)
@@ -117,6 +121,19 @@ internal static class ProblemsCommand
         }
 
         return topics;
+    }
+
+    /// <summary>The templates of all files that are named, no two with one id.</summary>
+    private static List<Template> ReadTemplates(string[] paths, List<Finding> findings)
+    {
+        List<Template> own = [];
+        foreach (string path in paths)
+        {
+            string[] taken = [.. TemplateSet.All.Concat(own).Select(template => template.Id)];
+            own.AddRange(OwnTemplateFile.Read(path, taken, findings).Select(template => template.Make()));
+        }
+
+        return own;
     }
 
     private static DrawSource Source(ProblemsCall call, ulong seed, List<Finding> findings)
@@ -173,6 +190,8 @@ internal static class ProblemsCommand
         public bool Json { get; init; }
 
         public string? Folder { get; init; }
+
+        public string[] Templates { get; init; } = [];
 
         public string? Secret { get; init; }
     }

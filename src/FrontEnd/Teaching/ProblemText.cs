@@ -47,9 +47,12 @@ public sealed class ProblemText
 
     /// <summary>An answer that may be off by an amount in its unit: decibels, degrees, bits, whole numbers.</summary>
     internal ProblemText AnswersWithin<T>(double value, double amount, int digits = 3)
-        where T : struct, IQuantity
+        where T : struct, IQuantity => AnswersWithin(QuantityKind.Of<T>(), value, amount, digits);
+
+    /// <summary>The same for a kind that is known when it runs.</summary>
+    internal ProblemText AnswersWithin(QuantityKind kind, double value, double amount, int digits)
     {
-        _answer = new QuantityAnswer(QuantityKind.Of<T>(), Require.Finite(value), value - amount, value + amount, digits);
+        _answer = new QuantityAnswer(kind, Require.Finite(value), value - amount, value + amount, digits);
         return this;
     }
 

@@ -40,12 +40,13 @@ public sealed record Homework(ulong Seed, string TemplateVersion, string Code, I
     /// <summary>Draws the sheets. The same call gives the same sheets for ever, as long as the version of the templates is the
     /// same.</summary>
     /// <param name="students">Who gets a sheet; empty for one sheet that all share.</param>
+    /// <param name="own">Templates that join the program's own; null for none.</param>
     /// <remarks>A student's numbers depend on the secret, the seed, the template and the student's id alone: another student or another
     /// question changes nothing there.</remarks>
     public static Homework Make(
-        IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source, IReadOnlyList<Student> students)
+        IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source, IReadOnlyList<Student> students, IReadOnlyList<Template>? own = null)
     {
-        IReadOnlyList<(Template Template, int Copy)> chosen = TemplateSet.Choose(topics, level, count, source);
+        IReadOnlyList<(Template Template, int Copy)> chosen = TemplateSet.Choose(topics, level, count, source, own);
         string code = CodeOf(source, chosen);
         ProblemSheet Sheet(Student? student) => new(
             student,
@@ -59,7 +60,7 @@ public sealed record Homework(ulong Seed, string TemplateVersion, string Code, I
 
     private static string CodeOf(DrawSource source, IEnumerable<(Template Template, int Copy)> chosen) =>
         SheetCode.Of(source.Code([TemplateSet.Version,
-            .. chosen.SelectMany(one => new[] { one.Template.Id, one.Copy.ToString(CultureInfo.InvariantCulture) })]));
+            .. chosen.SelectMany(one => (string[])[one.Template.Id, one.Copy.ToString(CultureInfo.InvariantCulture), .. one.Template.Origin.Length == 0 ? (string[])[] : [one.Template.Origin]])]));
 
     private sealed class DrawnSheets(IReadOnlyList<Student> students, Func<Student, ProblemSheet> draw) : IReadOnlyList<ProblemSheet>
     {

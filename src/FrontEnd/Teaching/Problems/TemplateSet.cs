@@ -18,8 +18,9 @@ public static class TemplateSet
     /// <summary>The templates of some topics and of a level.</summary>
     /// <param name="topics">Topics to choose from; empty for all.</param>
     /// <param name="level">1 to 3; null for all levels.</param>
-    public static IReadOnlyList<Template> Fitting(IReadOnlyCollection<Topic> topics, int? level) =>
-        [.. All.Where(template => (topics.Count == 0 || topics.Contains(template.Topic)) && (level is null || template.Level == level))];
+    /// <param name="own">Templates that join the program's own; null for none.</param>
+    public static IReadOnlyList<Template> Fitting(IReadOnlyCollection<Topic> topics, int? level, IReadOnlyList<Template>? own = null) =>
+        [.. All.Concat(own ?? []).Where(template => (topics.Count == 0 || topics.Contains(template.Topic)) && (level is null || template.Level == level))];
 
     /// <summary>The questions of a sheet, in its order; empty where no template fits.</summary>
     /// <param name="topics">Topics to choose from; empty for all.</param>
@@ -28,9 +29,10 @@ public static class TemplateSet
     /// The topics take turns, and within a topic seed and secret set the order, so that a longer sheet begins with the shorter one's questions.
     /// Where more are asked for than there are templates, they come again with other numbers.
     /// </remarks>
-    public static IReadOnlyList<(Template Template, int Copy)> Choose(IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source)
+    public static IReadOnlyList<(Template Template, int Copy)> Choose(IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source,
+        IReadOnlyList<Template>? own = null)
     {
-        IReadOnlyList<Template> fitting = Fitting(topics, level);
+        IReadOnlyList<Template> fitting = Fitting(topics, level, own);
         (Template Template, int Turn)[] turns =
         [
             .. fitting.GroupBy(template => template.Topic)
