@@ -14,7 +14,7 @@ internal sealed class TerminalInput : AnsiInput
     private static readonly TimeSpan LoneEscape = TimeSpan.FromMilliseconds(50), LostEndOfPaste = TimeSpan.FromSeconds(5);
 
     // Short, so that the library's loop sees soon that it is to end.
-    private const int WaitMilliseconds = 40;
+    private const int WaitMilliseconds = 100, EscapeMilliseconds = 20;
 
     private readonly ConcurrentQueue<(Heard What, long Read)> _heard = new();
     private readonly InputParser _parser;
@@ -27,9 +27,16 @@ internal sealed class TerminalInput : AnsiInput
     /// <summary>Begins to read the terminal; where there is none, as in tests, nothing ever comes.</summary>
     public TerminalInput()
     {
-        _parser = new InputParser(what => _heard.Enqueue((what, _last)));
+        _parser = new InputParser(what =>
+        {
+            _heard.Enqueue((what, _last));
+            Came();
+        });
         _descriptor = IsAttachedToTerminal ? UnixTerminal.Descriptor : -1;
     }
+
+    /// <summary>Called where something was heard, on the thread that reads.</summary>
+    public Action Came { get; set; } = () => { };
 
     /// <summary>What was heard next, and when it was read; false where there is nothing. From any thread.</summary>
     public bool TryHear(out (Heard What, long Read) heard) => _heard.TryDequeue(out heard);
@@ -48,7 +55,7 @@ internal sealed class TerminalInput : AnsiInput
             return false;
         }
 
-        if (_descriptor < 0 ? base.Peek() : Ready(_waiting, WaitMilliseconds))
+        if (_descriptor < 0 ? base.Peek() : Ready(_waiting, _parser.IsWaiting ? EscapeMilliseconds : WaitMilliseconds))
         {
             return true;
         }
