@@ -6,8 +6,8 @@ namespace FrontEnd.Terminal.Screens;
 /// to the terminal each time.</summary>
 internal sealed class Rest : IDisposable
 {
-    // Whatever would forget to wake the loop costs this much and no more. Where no signal tells of another size, it is looked for.
-    private static readonly TimeSpan Longest = OperatingSystem.IsWindows() ? TimeSpan.FromMilliseconds(100) : TimeSpan.FromSeconds(2);
+    // On Windows no signal tells of another size: it is looked for.
+    private static readonly TimeSpan Longest = OperatingSystem.IsWindows() ? TimeSpan.FromMilliseconds(100) : Timeout.InfiniteTimeSpan;
 
     private readonly AutoResetEvent _woken = new(initialState: true);
     private readonly PosixSignalRegistration? _otherSize;

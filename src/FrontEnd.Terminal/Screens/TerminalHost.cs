@@ -72,6 +72,7 @@ public static class TerminalHost
         {
             performer.Rescue();
             Watchdog(ExitCode.Internal);
+            factory.Input?.End();
             app.Dispose();
         };
 
@@ -115,6 +116,7 @@ public static class TerminalHost
         }
 
         Watchdog(code);
+        factory.Input?.End();
         app.Dispose();
         if (error is not null)
         {
