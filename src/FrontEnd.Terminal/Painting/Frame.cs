@@ -30,7 +30,8 @@ public readonly record struct Frame(int Top, int Bottom, int Width)
     {
         const int Least = 4;
         int first = 1 + Head(canvas, model).Count + StripPainter.RowsOf(model) + 1;
-        int foot = model is { TourStep: { } step, Page: null } ? TourPainter.TourLines(canvas, model, step).Count : Math.Max(2, FootPainter.RowsOf(canvas, model));
+        int foot = model is { TourStep: { } step, Page: null } ? TourPainter.TourLines(canvas, model, step).Count
+            : Math.Max(FootPainter.UsualRows(canvas, model), FootPainter.RowsOf(canvas, model));
         return new Frame(first, Math.Max(first + Least, model.Height - 2 - foot), model.Width);
     }
 }

@@ -11,7 +11,8 @@ public static class StripPainter
     /// <summary>Rows that it takes.</summary>
     public static int RowsOf(Model model) => IsFolded(model) ? 1 : 4;
 
-    private static bool IsFolded(Model model) => model.Height < TallEnough;
+    /// <summary>True in a low window, where the strip is one line.</summary>
+    public static bool IsFolded(Model model) => model.Height < TallEnough;
 
     /// <summary>Draws the strip below the title.</summary>
     /// <param name="top">Its first row.</param>
