@@ -92,7 +92,7 @@ public static class TerminalHost
             using MainScreen screen = new(session, new Palette(colour), ascii);
             Connect(app, factory.Input!, suspension, session, screen, rest);
             session.Perform(first);
-            if (recovery?.Find() is { Count: > 0 } found)
+            if (recovery?.Find() is { IsNothing: false } found)
             {
                 session.Send(new Message.FoundRecovery(found));
             }
