@@ -96,7 +96,7 @@ internal sealed class OwnTemplateReader(KeyReader table, HashSet<string> ids)
         return null;
     }
 
-    private QuantityKind? ReadKind(KeyReader from, string? example)
+    private static QuantityKind? ReadKind(KeyReader from, string? example)
     {
         if (from.Text("kind", example) is not { } word)
         {

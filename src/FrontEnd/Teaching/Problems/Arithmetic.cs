@@ -153,8 +153,7 @@ public abstract record Arithmetic(int At)
                 if (a != b)
                 {
                     string what = binary.Sign == '+' ? "is added to" : "is taken away from";
-                    (Dimension first, Dimension second) = binary.Sign == '+' ? (b, a) : (b, a);
-                    problems.Add(new(ArithmeticFault.Dimensions, binary.SignAt, $"what is in {first} {what} what is in {second}", null, ""));
+                    problems.Add(new(ArithmeticFault.Dimensions, binary.SignAt, $"what is in {b} {what} what is in {a}", null, ""));
                     return null;
                 }
 
@@ -450,7 +449,7 @@ internal sealed class ArithmeticReader(string text)
             : Fail($"`{written}` is no number");
     }
 
-    private Arithmetic? Called(int from, string name)
+    private Arithmetic.Call? Called(int from, string name)
     {
         _at++;
         List<Arithmetic> arguments = [];

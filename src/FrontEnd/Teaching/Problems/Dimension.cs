@@ -14,7 +14,7 @@ public readonly record struct Dimension
     private Dimension(int m, int kg, int s, int a, int k) => (_m, _kg, _s, _a, _k) = (m, kg, s, a, k);
 
     /// <summary>A plain number.</summary>
-    public static readonly Dimension None = default;
+    public static Dimension None => default;
 
     private static readonly Dictionary<string, Dimension> Units = new(StringComparer.Ordinal)
     {
