@@ -83,9 +83,14 @@ public static partial class Messages
     internal static Finding AnswerUnreadable(string student, string question, string problem, int line) =>
         new(AnswerNotRead, Severity.Warning, question, $"the answer of `{student}` cannot be read: {problem}", null, null) { Line = line };
 
-    internal static Finding NoStudent(string student, string? nearest, int line) =>
-        new(StudentUnknown, Severity.Warning, "student", $"the key has no student `{student}`; the row is left out",
+    internal static Finding NoStudent(string student, string? nearest, int rows, int line) =>
+        new(StudentUnknown, Severity.Warning, "student",
+            $"the key has no student `{student}`; {(rows == 1 ? "the row is" : $"the student's {rows} rows are")} left out",
             nearest is null ? null : $"the nearest is `{nearest}`", null) { Line = line };
+
+    internal static Finding MoreStudentsUnknown(int more, int line) =>
+        new(StudentUnknown, Severity.Warning, "student", $"the key has none of {Count(more, "more student")}; their rows are left out", null,
+            "check that list and key are of one class") { Line = line };
 
     internal static Finding NoQuestion(string question, int count, int line) =>
         new(QuestionUnknown, Severity.Warning, "question", $"the sheet has no question `{question}`; the row is left out",
