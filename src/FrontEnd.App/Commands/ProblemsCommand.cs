@@ -23,18 +23,19 @@ internal static class ProblemsCommand
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
         Option<string?> folder = new("--output",
-            "-o") { Description = "folder for problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced",
+            "-o") { Description = "folder for problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced, but no answers",
             HelpName = "folder" };
+        Option<bool> again = new("--again") { Description = "write into a folder that holds answers; a list that is filled in, and the key of another homework, are kept there under another name" };
         Option<bool> only = new("--list") { Description = "only list the kinds of problems that there are; nothing is written" };
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
-            seed, secret, level, students, folder, only, json };
+            seed, secret, level, students, folder, again, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
-                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret),
+                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret), Again = call.GetValue(again),
             },
             outlet));
         return command;
@@ -52,6 +53,11 @@ internal static class ProblemsCommand
         if (!call.ListOnly && call.Folder is null)
         {
             findings.Add(CallMessages.Call("-o with a folder to write to is missing, or --list", "frontend problems"));
+        }
+
+        if (call.Folder is { } place && !call.ListOnly)
+        {
+            findings.AddRange(Lost(call, place));
         }
 
         if (call.Json && !call.ListOnly)
@@ -89,7 +95,14 @@ internal static class ProblemsCommand
 
     private static int Write(string folder, Homework homework, int count, Outlet outlet)
     {
-        if (HomeworkFiles.Write(folder, homework) is { } problem)
+        IReadOnlyList<string> kept = HomeworkFolder.Keep(folder, homework, out Finding? problem);
+        problem ??= HomeworkFiles.Write(folder, homework);
+        foreach (string file in kept)
+        {
+            outlet.Messages.WriteLine($"kept {file}, which stood in the way");
+        }
+
+        if (problem is not null)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;
@@ -99,6 +112,20 @@ internal static class ProblemsCommand
         outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions");
         outlet.Messages.WriteLine($"the key is in {key}; the list of answers to fill in a copy of is {Path.Combine(folder, "answers-blank.csv")}");
         return ExitCode.Met;
+    }
+
+    /// <summary>What would be lost in the folder: answers, and files that this call reads.</summary>
+    private static IEnumerable<Finding> Lost(ProblemsCall call, string folder)
+    {
+        foreach (string input in new[] { call.Students, call.Secret }.OfType<string>().Where(input => HomeworkFiles.Replaces(folder, input)))
+        {
+            yield return Messages.FolderHasInput(folder, input);
+        }
+
+        if (!call.Again && HomeworkFolder.Answered(folder) is { Count: > 0 } answered)
+        {
+            yield return Messages.AnswersInFolder(folder, answered);
+        }
     }
 
     private static List<Topic> Named(string[] words, List<Finding> findings)
@@ -133,7 +160,7 @@ internal static class ProblemsCommand
 
     private static IReadOnlyList<Student> ReadStudents(string path, List<Finding> findings)
     {
-        string? text = TextFiles.ReadOfClass(path, out Finding? unread);
+        string? text = TableText.Read(path, out Finding? unread);
         if (text is null)
         {
             findings.Add(unread!);
@@ -175,5 +202,7 @@ internal static class ProblemsCommand
         public string? Folder { get; init; }
 
         public string? Secret { get; init; }
+
+        public bool Again { get; init; }
     }
 }

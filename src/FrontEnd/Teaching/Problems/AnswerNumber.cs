@@ -48,10 +48,11 @@ internal sealed record AnswerNumber(string Digits, string Before, string After, 
         string mantissa = Mantissa(line, ref at, out string problem);
         string power = Power(line, ref at, ref mantissa);
         string after = Spread(line[at..].Trim());
-        if (before.EndsWith('('))
+        if (before.Length > 0 && before[^1] is '(' or '[')
         {
+            char end = before[^1] == '(' ? ')' : ']';
             before = before[..^1].TrimEnd();
-            after = after.IndexOf(')') is var close and >= 0 ? after.Remove(close, 1).Trim() : after;
+            after = after.IndexOf(end) is var close and >= 0 ? after.Remove(close, 1).Trim() : after;
         }
 
         return new AnswerNumber((isNegative ? "-" : "") + mantissa + power, before, after, problem) { IsAttached = isAttached };

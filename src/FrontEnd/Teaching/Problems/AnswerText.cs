@@ -28,7 +28,8 @@ internal static class AnswerText
     [
         ("\\times", "×"), ("\\cdot", "·"), ("\\mu", "µ"), ("\\Omega", "Ω"), ("\\pm", "±"), ("\\mathrm", ""), ("\\text", ""), ("\\,", " "), ("\\;", " "),
         ("\\ ", " "), ("\\%", "%"), ("\\sqrt", "√"), ("\\approx", "≈"), ("$", ""), ("+/-", "±"), ("+-", "±"), ("&nbsp;", " "), ("&micro;", "µ"),
-        ("&Omega;", "Ω"), ("^{", "^("), ("{", ""), ("}", ""),
+        ("&Omega;", "Ω"), ("Âµ", "µ"), ("Î¼", "µ"), ("Î©", "Ω"), ("â„¦", "Ω"), ("Ã—", "×"), ("Â·", "·"), ("Â°", "°"), ("Â±", "±"), ("âˆš", "√"), ("âˆ’", "-"),
+        ("Â ", " "), ("^{", "^("), ("{", ""), ("}", ""),
     ];
 
     /// <summary>One line with ordinary blanks and signs, without quotes, and without the stop of its sentence.</summary>
@@ -75,7 +76,7 @@ internal static class AnswerText
             return true;
         }
 
-        bool isPlain = text.All(letter => char.IsLetter(letter) || letter is ' ' or '_' or '.' or ':' or ',' or '\'' or '-' or '(' or ')');
+        bool isPlain = text.All(letter => char.IsLetter(letter) || letter is ' ' or '_' or '.' or ',' or '\'' or '-' or '×' or '(' or ')');
         return isPlain && !Split(text).Any(Telling.Contains);
     }
 
@@ -84,7 +85,9 @@ internal static class AnswerText
     /// <param name="isCount">True where a plain number is asked for, so that what is counted may follow: 74 sweeps, 6th.</param>
     public static IEnumerable<string> Units(string after, bool isCount)
     {
+        // 12-bit, 6-pole
         string bare = after.Trim();
+        bare = bare is ['-', var letter, ..] && char.IsLetter(letter) ? bare[1..] : bare;
         if (bare.Length == 0)
         {
             yield return "";
@@ -125,7 +128,7 @@ internal static class AnswerText
             }
         }
 
-        if (isCount && words.All(IsRemark))
+        if (isCount && (words.All(IsRemark) || words is ["times" or "fold"]))
         {
             yield return "";
         }
@@ -163,7 +166,7 @@ internal static class AnswerText
     /// <summary>Spelled-out parts of a unit as the signs that designs are written with.</summary>
     private static string Signs(string unit)
     {
-        string signs = unit.Replace('[', ' ').Replace(']', ' ');
+        string signs = unit.Replace('[', ' ').Replace(']', ' ').Replace('_', ' ');
         (string Was, string Is)[] words =
         [
             (" per ", "/"), ("-per-", "/"), ("square root of ", "√"), ("square root ", "√"), ("root-", "√"), ("root ", "√"), ("roothertz", "√Hz"), ("roothz", "√Hz"),

@@ -4,10 +4,13 @@ namespace FrontEnd.Teaching.Problems;
 /// <param name="Sheets">By student; one sheet with the id "" where all share it.</param>
 public sealed record Key(ulong Seed, string TemplateVersion, IReadOnlyList<KeySheet> Sheets)
 {
+    /// <summary>The homework's code, from which its sheets' codes follow, see <see cref="SheetCode"/>; "" where it is not known.</summary>
+    public string Code { get; init; } = "";
+
     /// <summary>The key of a homework's sheets.</summary>
     public static Key Of(Homework homework) =>
         new(homework.Seed, homework.TemplateVersion,
-            [.. homework.Sheets.Select(Of)]);
+            [.. homework.Sheets.Select(Of)]) { Code = homework.Code };
 
     /// <summary>The key of one sheet.</summary>
     public static KeySheet Of(ProblemSheet sheet) =>

@@ -63,8 +63,12 @@ public static class Marker
             ? [.. answers.Select(answer => answer.Student).Distinct(StringComparer.Ordinal)
                 .Select(student => key.Sheets[0] with { Student = student })]
             : [.. key.Sheets];
-        Dictionary<(string, string), GivenAnswer> found = new AnswerSheets(sheets, findings).Sort(answers);
-        HashSet<string> present = new(found.Where(one => !string.IsNullOrWhiteSpace(one.Value.Text)).Select(one => one.Key.Item1), StringComparer.Ordinal);
+        Dictionary<(string, string), GivenAnswer> found = new AnswerSheets(key, shared, sheets, findings).Sort(answers);
+
+        // Who shares a sheet is known from the list alone, and nobody there is absent.
+        HashSet<string> present = new(shared
+            ? sheets.Select(sheet => sheet.Student)
+            : found.Where(one => !string.IsNullOrWhiteSpace(one.Value.Text)).Select(one => one.Key.Item1), StringComparer.Ordinal);
         List<Mark> rows = [];
         foreach (KeySheet sheet in sheets.Where(sheet => present.Contains(sheet.Student)))
         {
@@ -172,7 +176,7 @@ public static class Marker
 
         double most = question.Kind switch
         {
-            { } kind when kind.Is<Decibels>() => TwoDigitsDecibels,
+            { } kind when kind.Is<Decibels>() => Math.Min(TwoDigitsDecibels, TwoDigits * Math.Abs(question.Value)),
             { ByDifference: true } => 0,
             _ => TwoDigits * Math.Abs(question.Value),
         };
