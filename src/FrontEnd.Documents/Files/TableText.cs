@@ -8,7 +8,7 @@ public static class TableText
 {
     /// <summary>What Windows-1252 has where Latin-1 has control codes, from 0x80 on; from memory. The five places that it leaves free stay
     /// control codes.</summary>
-    private const string High = "€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008DŽ\u008F\u0090‘’“”•–—˜™š›œ\u009Dž\u009FŸ";
+    private const string High = "€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008DŽ\u008F\u0090‘’“”•–—˜™š›œ\u009DžŸ";
 
     private static ReadOnlySpan<byte> Packed => "PK\u0003\u0004"u8;
 

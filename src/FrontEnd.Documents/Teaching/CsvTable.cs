@@ -42,11 +42,15 @@ internal static class CsvTable
             {
                 findings.Add(Messages.OpenQuote(path, reader.Line));
             }
+            else if (cells.All(cell => cell.Trim().Length == 0))
+            {
+                // Spreadsheets end a table with rows of nothing.
+            }
             else if (cells.Length == names.Length)
             {
                 read.Add(([.. places.Select(place => place < 0 ? "" : cells[place].Trim())], reader.Line));
             }
-            else if (cells.Any(cell => cell.Trim().Length > 0))
+            else
             {
                 findings.Add(Messages.FieldCount(path, reader.Line, cells.Length, names.Length));
             }

@@ -142,6 +142,24 @@ public class MarkingLaws
         }
     }
 
+    /// <summary>102 dB for 102.45 dB, whose window was 0.3 dB to each side.</summary>
+    [Fact]
+    public void EveryValue_RoundedToThreeDigits_IsInItsWindow()
+    {
+        foreach (Template template in TemplateSet.All.Where(one => !one.Id.Contains("judge", StringComparison.Ordinal)))
+        {
+            for (ulong seed = 1; seed <= 150; seed++)
+            {
+                if (template.For(seed, "").Answer is QuantityAnswer answer)
+                {
+                    double rounded = double.Parse(answer.Value.ToString("E2", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+                    Assert.True(answer.Low - (1e-9 * Math.Abs(rounded)) <= rounded && rounded <= answer.High + (1e-9 * Math.Abs(rounded)),
+                        $"{template.Id}: {rounded} for {answer.Value}, {answer.Low} to {answer.High}");
+                }
+            }
+        }
+    }
+
     [Fact]
     public void TheKeysAnswer_OfEveryQuestion_IsFull() => Assert.All(Drawn.Value, question =>
     {
