@@ -160,6 +160,64 @@ public class MarkingLaws
         }
     }
 
+    /// <summary>A whole number or a part of a series is asked for, and the value from before that rounding was answered.</summary>
+    [Theory]
+    [InlineData("noise-sweeps", Marker.NotRounded)]
+    [InlineData("sampling-order", Marker.NotRounded)]
+    [InlineData("safety-resistor", "not-preferred")]
+    [InlineData("filter-choose-capacitor", "not-preferred")]
+    public void UnroundedValue_WhereRoundingIsAskedFor_IsToldAndEarnsHalf(string template, string slip)
+    {
+        int told = 0;
+        for (ulong seed = 1; seed <= 60; seed++)
+        {
+            KeyQuestion question = Of(template, seed);
+            double unrounded = question.Unrounded!.Value;
+            string text = FormattableString.Invariant($"{unrounded:G5} {(question.Kind!.Is<Ratio>() ? "" : question.Kind.SiUnit)}");
+            (double points, string code, _) = Marker.Judge(question, text);
+            bool isFar = ThreeDigits.HalfUnit(question.Value) * 1.1 < Math.Abs(unrounded - question.Value);
+            Assert.True(!isFar || (points == question.Points / 2.0 && (code == slip || code == Marker.NotRounded)), $"`{text}` for {question.Answer}: {points}, {code}");
+            told += code == slip ? 1 : 0;
+            Assert.Equal(question.Points, Marker.Judge(question, question.Answer).Points);
+        }
+
+        Assert.InRange(told, 10, 60);
+    }
+
+    /// <summary>Two digits were kept on the way: 4.8·10⁻⁸ for 5.0·10⁻⁸ of several steps, not where there is one step alone.</summary>
+    [Fact]
+    public void ValueSomewhatOff_WhereThereAreValuesOnTheWay_IsRoundedEarly()
+    {
+        KeyQuestion question = new("q1", "t", 4, "50 nV rms", [])
+        {
+            Kind = QuantityKind.Of<VoltageRms>(), Value = 50e-9, Low = 49e-9, High = 51e-9, HasIntermediates = true,
+        };
+        Assert.Equal((2.0, Marker.RoundedEarly), Pair(Marker.Judge(question, "48 nV")));
+        Assert.Equal((0.0, ""), Pair(Marker.Judge(question, "47 nV")));
+        Assert.Equal((0.0, ""), Pair(Marker.Judge(question with { HasIntermediates = false }, "48 nV")));
+        Assert.Equal((4.0, ""), Pair(Marker.Judge(question, "49 nV")));
+    }
+
+    [Fact]
+    public void Rubric_OfOneQuestion_LeavesTheOthers()
+    {
+        KeyQuestion question = new("q1", "t", 4, "50 nV rms", [new KeySlip("half", "half", 25e-9, 24e-9, 26e-9, 2)])
+        {
+            Kind = QuantityKind.Of<VoltageRms>(), Value = 50e-9, Low = 49e-9, High = 51e-9,
+        };
+        Rubric rubric = new() { Questions = new Dictionary<string, QuestionRubric> { ["q1"] = new() { Slip = 0.25, UnitLeftOut = 0 } } };
+        Assert.Equal((1.0, "half"), Pair(Marker.Judge(question, "25 nV", rubric)));
+        Assert.Equal((0.0, Marker.UnitLeftOut), Pair(Marker.Judge(question, "5e-8", rubric)));
+        Assert.Equal((2.0, Marker.WrongSign), Pair(Marker.Judge(question, "-50 nV", rubric)));
+        Assert.Equal((2.0, "half"), Pair(Marker.Judge(question with { Id = "q2" }, "25 nV", rubric)));
+        Assert.Equal((2.0, Marker.UnitLeftOut), Pair(Marker.Judge(question with { Id = "q2" }, "5e-8", rubric)));
+    }
+
+    private static (double Points, string Slip) Pair((double Points, string Slip, string Remark) mark) => (mark.Points, mark.Slip);
+
+    private static KeyQuestion Of(string template, ulong seed) =>
+        Key.Of(new ProblemSheet(null, [new Question("q1", TemplateSet.Find(template)!.For(seed, ""))], "")).Questions[0];
+
     [Fact]
     public void TheKeysAnswer_OfEveryQuestion_IsFull() => Assert.All(Drawn.Value, question =>
     {

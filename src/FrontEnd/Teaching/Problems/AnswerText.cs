@@ -104,18 +104,18 @@ internal static class AnswerText
             }
         }
 
-        string plain = WithoutBrackets(Signs(bare)).Replace(',', ' ').Replace(';', ' ').TrimEnd('?', '.', ' ');
-        yield return Signs(bare);
-        yield return plain;
-
-        // The ohm sign has no place in Windows-1252: programs write ? or O for it, and for the root v or ?.
-        string unsaved = bare.TrimEnd(' ', '.');
-        if (unsaved.Length > 0 && unsaved[^1] is '?' or 'O')
+        string repaired = Repaired(bare);
+        foreach (string reading in Readings(bare, isCount).Concat(repaired == bare ? [] : Readings(repaired, isCount)))
         {
-            yield return unsaved[..^1] + "Ω";
+            yield return reading;
         }
+    }
 
-        yield return unsaved.Replace("/vHz", "/√Hz", StringComparison.Ordinal).Replace("/?Hz", "/√Hz", StringComparison.Ordinal);
+    private static IEnumerable<string> Readings(string unit, bool isCount)
+    {
+        string signs = Signs(unit), plain = WithoutBrackets(signs).Replace(',', ' ').Replace(';', ' ').TrimEnd('?', '.', ' ');
+        yield return signs;
+        yield return plain;
         string[] words = plain.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         for (int length = words.Length - 1; 0 < length; length--)
         {
@@ -132,6 +132,15 @@ internal static class AnswerText
         {
             yield return "";
         }
+    }
+
+    /// <summary>With the signs that have no place in Windows-1252: programs write ? or O for the ohm sign, and for the root v or ?.</summary>
+    private static string Repaired(string unit)
+    {
+        IEnumerable<string> words = unit.Split(' ').Select(word => word.TrimEnd('.') is [.. var prefix, '?' or 'O'] && prefix is "" or "k" or "K" or "M" or "G" or "m"
+            ? prefix + "Ω"
+            : word);
+        return string.Join(' ', words).Replace("/vHz", "/√Hz", StringComparison.Ordinal).Replace("/?Hz", "/√Hz", StringComparison.Ordinal);
     }
 
     /// <summary>True for a word that says nothing of a number's size: no unit, no sign, no second value.</summary>

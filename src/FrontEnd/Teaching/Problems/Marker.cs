@@ -162,8 +162,9 @@ public static class Marker
         question.Low - Width(question) <= value && value <= question.High + Width(question);
 
     /// <summary>The value from before the rounding that was asked for, to three digits or more, and nearer to it than to the right
-    /// one.</summary>
+    /// one; not where the right one's three digits are the same.</summary>
     private static bool IsUnrounded(KeyQuestion question, double value) => question.Unrounded is { } unrounded
+        && ThreeDigits.HalfUnit(question.Value) + Width(question) < Math.Abs(value - question.Value)
         && Math.Abs(value - unrounded) <= ThreeDigits.HalfUnit(unrounded) + Width(question)
         && Math.Abs(value - unrounded) < Math.Abs(value - question.Value);
 
