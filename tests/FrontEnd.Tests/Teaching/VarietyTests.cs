@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Globalization;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;

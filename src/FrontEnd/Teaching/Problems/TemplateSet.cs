@@ -36,7 +36,7 @@ public static class TemplateSet
     /// <summary>The same out of a list of templates.</summary>
     public static IReadOnlyList<(Template Template, int Copy)> Choose(IReadOnlyList<Template> fitting, int count, DrawSource source)
     {
-        IReadOnlyList<Template> order = new Mix(fitting, source).Order();
+        List<Template> order = new Mix(fitting, source).Order();
         return order.Count == 0 ? [] : [.. Enumerable.Range(0, count).Select(i => (order[i % order.Count], (i / order.Count) + 1))];
     }
 
@@ -55,7 +55,7 @@ public static class TemplateSet
         // Of topics, not of templates: each topic weighs the same.
         private double Average { get; } = templates.Count == 0 ? 0 : templates.GroupBy(template => template.Topic).Average(group => group.Average(template => template.Points));
 
-        public IReadOnlyList<Template> Order()
+        public List<Template> Order()
         {
             while (_order.Count < templates.Count)
             {
