@@ -18,7 +18,8 @@ internal static class ProblemsCommand
         Option<string[]> topics = new("--topic") { Description = $"what the problems are about: {string.Join(", ", Topics.Words)}; may be given several times; default: all, taking turns", HelpName = "topic" };
         Option<string?> count = new("--count") { Description = $"questions on a sheet, 1 to {MostQuestions}; default: 10",
             HelpName = "number" };
-        Option<string?> seed = new("--seed") { Description = "whole number from 0 that fixes all numbers; the same seed gives the same sheets; default: 1", HelpName = "number" };
+        Option<string?> seed = new("--seed") { Description = "whole number from 0 that fixes all numbers; the same seed and secret give the same sheets; default: 1", HelpName = "number" };
+        Option<string?> secret = new("--secret") { Description = "file with a secret, 16 letters or more that nobody guesses: whoever does not have it can draw neither sheets nor key; default: none, with a warning", HelpName = "file" };
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
         Option<string?> folder = new("--output",
@@ -28,12 +29,12 @@ internal static class ProblemsCommand
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
-            seed, level, students, folder, only, json };
+            seed, secret, level, students, folder, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
-                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder),
+                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret),
             },
             outlet));
         return command;
@@ -46,6 +47,7 @@ internal static class ProblemsCommand
         int count = (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
         int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
         ulong seed = Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings);
+        DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
         IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
         if (!call.ListOnly && call.Folder is null)
         {
@@ -82,7 +84,7 @@ internal static class ProblemsCommand
         }
 
         outlet.Tell(findings);
-        return Write(call.Folder!, Homework.Make(topics, level, count, seed, students), count, outlet);
+        return Write(call.Folder!, Homework.Make(topics, level, count, source, students), count, outlet);
     }
 
     private static int Write(string folder, Homework homework, int count, Outlet outlet)
@@ -115,6 +117,18 @@ internal static class ProblemsCommand
         }
 
         return topics;
+    }
+
+    private static DrawSource Source(ProblemsCall call, ulong seed, List<Finding> findings)
+    {
+        if (call.Secret is null)
+        {
+            findings.Add(Messages.NoSecret());
+            return new DrawSource(seed);
+        }
+
+        ReadOnlyMemory<byte> secret = SecretFile.Read(call.Secret, call.Folder, findings);
+        return new DrawSource(seed, secret.Span);
     }
 
     private static IReadOnlyList<Student> ReadStudents(string path, List<Finding> findings)
@@ -159,5 +173,7 @@ internal static class ProblemsCommand
         public bool Json { get; init; }
 
         public string? Folder { get; init; }
+
+        public string? Secret { get; init; }
     }
 }

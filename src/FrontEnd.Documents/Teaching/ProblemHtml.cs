@@ -40,14 +40,14 @@ public static class ProblemHtml
             html.Append("<p class=\"answer\">Answer: <span class=\"line\"></span></p>\n</div>\n");
         }
 
-        return html.Append($"<p class=\"made\">{Safe(ProblemMarkdown.Footing(homework))}.</p>\n").ToString();
+        return html.Append($"<p class=\"made\">{Safe(ProblemMarkdown.Footing(sheet))}.</p>\n").ToString();
     }
 
     /// <summary>All answers of the class as tables.</summary>
     internal static string Glance(Homework homework, Key key)
     {
         StringBuilder html = new();
-        html.Append($"<h1>Key: all answers</h1>\n<p class=\"note\">{Safe(ProblemMarkdown.Footing(homework))}. The worked solutions follow, one sheet after another. Students do not get these pages.</p>\n<p class=\"note\">{Safe(FrontEnd.Results.Cautions.Exercise)}</p>\n");
+        html.Append($"<h1>Key: all answers</h1>\n<p class=\"note\">{Safe(ProblemMarkdown.MadeFrom(homework))}. The worked solutions follow, one sheet after another. Students do not get these pages.</p>\n<p class=\"note\">{Safe(FrontEnd.Results.Cautions.Exercise)}</p>\n");
         int questions = key.Sheets.Max(sheet => sheet.Questions.Count);
         for (int first = 0; first < questions; first += QuestionsInTable)
         {

@@ -20,6 +20,10 @@ public static partial class Messages
     public const string QuoteOpen = "FE0814";
     public const string CallNumber = "FE0815";
     public const string TooFewTemplates = "FE0816";
+    public const string SecretMissing = "FE1086";
+    public const string SecretEmpty = "FE1087";
+    public const string SecretShort = "FE1088";
+    public const string SecretHandedOut = "FE1089";
 
     public static Finding NotInRange(string option, string value, string range) =>
         new(CallNumber, Severity.Error, option, $"`{value}` is outside {range}", null, $"give {option} a whole number from {range}");
@@ -27,6 +31,25 @@ public static partial class Messages
     public static Finding AskedAgain(int count, int templates) =>
         new(TooFewTemplates, Severity.Warning, "--count", $"{count} questions are asked for and {templates} templates fit",
             "templates are asked again with other numbers", "choose more topics, or leave out the level");
+
+    public static Finding NoSecret() =>
+        new(SecretMissing, Severity.Warning, "--secret", "the sheets are drawn without a secret",
+            "who has this program and guesses the seed can draw the key", $"write {SecretBytes} letters or more that nobody guesses into a file, give it with --secret FILE, and keep it: the same secret and seed give the same sheets");
+
+    public static Finding EmptySecret(string path) =>
+        new(SecretEmpty, Severity.Error, "--secret", "the file of the secret is empty", null,
+            $"write {SecretBytes} letters or more that nobody guesses into it") { File = path };
+
+    public static Finding ShortSecret(string path, int bytes) =>
+        new(SecretShort, Severity.Warning, "--secret", $"the secret has {Count(bytes, "byte")}; {SecretBytes} or more are not found by trying",
+            "a sheet's numbers show whether a guess is right", "use a longer one for the next homework: another secret gives other sheets") { File = path };
+
+    public static Finding SecretInFolder(string path, string folder) =>
+        new(SecretHandedOut, Severity.Warning, "--secret", $"the secret lies in `{folder}`, from where sheets are handed out", null,
+            "keep it elsewhere") { File = path };
+
+    /// <summary>A secret shorter than this may be found by trying.</summary>
+    public const int SecretBytes = 16;
 
     public static Finding NoTemplate() =>
         new(TooFewTemplates, Severity.Error, "--topic", "no template has this topic and level", null,

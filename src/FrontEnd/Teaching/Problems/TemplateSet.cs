@@ -1,12 +1,10 @@
-using FrontEnd.Numbers;
-
 namespace FrontEnd.Teaching.Problems;
 
 /// <summary>All templates, and the choice of those that stand on a sheet.</summary>
 public static class TemplateSet
 {
-    /// <summary>Printed on sheets and keys; raised whenever a template draws or works out anything differently, or one is added.</summary>
-    public const string Version = "2";
+    /// <summary>Printed on keys; raised whenever a template draws or works out anything differently, or one is added.</summary>
+    public const string Version = "3";
 
     public static IReadOnlyList<Template> All { get; } =
     [
@@ -27,20 +25,20 @@ public static class TemplateSet
     /// <param name="topics">Topics to choose from; empty for all.</param>
     /// <param name="level">1 to 3; null for all levels.</param>
     /// <remarks>
-    /// The topics take turns, and within a topic the seed sets the order, so that a longer sheet begins with the shorter one's questions.
+    /// The topics take turns, and within a topic seed and secret set the order, so that a longer sheet begins with the shorter one's questions.
     /// Where more are asked for than there are templates, they come again with other numbers.
     /// </remarks>
-    public static IReadOnlyList<(Template Template, int Copy)> Choose(IReadOnlyCollection<Topic> topics, int? level, int count, ulong seed)
+    public static IReadOnlyList<(Template Template, int Copy)> Choose(IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source)
     {
         IReadOnlyList<Template> fitting = Fitting(topics, level);
         (Template Template, int Turn)[] turns =
         [
             .. fitting.GroupBy(template => template.Topic)
-            .SelectMany(group => group.OrderBy(template => SeededRandom.Mixed(seed, "order", template.Id))
+            .SelectMany(group => group.OrderBy(template => source.Order("template", template.Id))
                 .Select((template, turn) => (template, turn))),
         ];
         Template[] order = [.. turns.OrderBy(one => one.Turn)
-            .ThenBy(one => SeededRandom.Mixed(seed, "topic", Topics.Word(one.Template.Topic))).Select(one => one.Template)];
+            .ThenBy(one => source.Order("topic", Topics.Word(one.Template.Topic))).Select(one => one.Template)];
         return order.Length == 0 ? [] : [.. Enumerable.Range(0, count).Select(i => (order[i % order.Length], (i / order.Length) + 1))];
     }
 }
