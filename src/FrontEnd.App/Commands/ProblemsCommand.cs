@@ -25,16 +25,17 @@ internal static class ProblemsCommand
         Option<string?> folder = new("--output",
             "-o") { Description = "folder for problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced",
             HelpName = "folder" };
+        Option<string?> paper = new("--paper") { Description = $"what the sheets are printed on: {string.Join(" or ", Paper.All.Select(one => one.Word))}; default: {Paper.A4.Word}", HelpName = "paper" };
         Option<bool> only = new("--list") { Description = "only list the kinds of problems that there are; nothing is written" };
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
-            seed, secret, level, students, folder, only, json };
+            seed, secret, level, students, folder, paper, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
-                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret),
+                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret), Paper = call.GetValue(paper),
             },
             outlet));
         return command;
@@ -48,6 +49,7 @@ internal static class ProblemsCommand
         int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
         ulong seed = Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings);
         DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
+        SheetLook look = new() { Paper = PaperOf(call.Paper, findings) };
         IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
         if (!call.ListOnly && call.Folder is null)
         {
@@ -84,12 +86,12 @@ internal static class ProblemsCommand
         }
 
         outlet.Tell(findings);
-        return Write(call.Folder!, Homework.Make(topics, level, count, source, students), count, outlet);
+        return Write(call.Folder!, Homework.Make(topics, level, count, source, students), look, count, outlet);
     }
 
-    private static int Write(string folder, Homework homework, int count, Outlet outlet)
+    private static int Write(string folder, Homework homework, SheetLook look, int count, Outlet outlet)
     {
-        if (HomeworkFiles.Write(folder, homework) is { } problem)
+        if (HomeworkFiles.Write(folder, homework, look) is { } problem)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;
@@ -99,6 +101,16 @@ internal static class ProblemsCommand
         outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions");
         outlet.Messages.WriteLine($"the key is in {key}; the list of answers to fill in a copy of is {Path.Combine(folder, "answers-blank.csv")}");
         return ExitCode.Met;
+    }
+
+    private static Paper PaperOf(string? word, List<Finding> findings)
+    {
+        if (word is not null && Paper.Find(word) is null)
+        {
+            findings.Add(CallMessages.Call($"`{word}` is no paper: --paper takes {string.Join(" or ", Paper.All.Select(paper => paper.Word))}", "frontend problems"));
+        }
+
+        return Paper.Find(word ?? "") ?? Paper.A4;
     }
 
     private static List<Topic> Named(string[] words, List<Finding> findings)
@@ -175,5 +187,7 @@ internal static class ProblemsCommand
         public string? Folder { get; init; }
 
         public string? Secret { get; init; }
+
+        public string? Paper { get; init; }
     }
 }

@@ -21,15 +21,15 @@ public static class ReturnedHtml
     {
         StringBuilder html = new();
         Mark first = student.First();
-        html.Append($"<h1>Marked answers: {Subject}</h1>\n<p class=\"who\">{Safe(first.Name.Length == 0 ? student.Key : $"{first.Name} ({student.Key})")} <span class=\"points\">{Points(student.Sum(mark => mark.Points))} of {Points(student.Sum(mark => mark.Possible))} points</span></p>\n");
+        html.Append($"<h1>Marked answers: {Subject} <span class=\"points\">{Points(student.Sum(mark => mark.Points))} of {Points(student.Sum(mark => mark.Possible))} points</span></h1>\n");
         html.Append("<table class=\"ruled\">\n<thead><tr><th></th><th>question</th><th>your answer</th><th>points</th><th>right answer</th><th>remark</th></tr></thead>\n");
         foreach (Mark mark in student)
         {
             KeyQuestion question = sheet.Questions.First(one => string.Equals(one.Id, mark.Question, StringComparison.Ordinal));
-            html.Append($"<tr><td>{Safe(mark.Question)}</td><td>{Safe(TemplateSet.Find(question.Template)?.Title ?? "")}</td><td>{Safe(mark.Answer)}</td><td class=\"value\">{Points(mark.Points)} of {Points(mark.Possible)}</td><td>{Safe(question.Answer)}</td><td>{Safe(mark.Remark)}</td></tr>\n");
+            html.Append($"<tr><td>{Safe(mark.Question)}</td><td>{Safe(TemplateSet.Find(question.Template)?.Title ?? "")}</td><td>{Safe(mark.Answer)}</td><td class=\"value\">{Points(mark.Points)} of {Points(mark.Possible)}</td><td>{Safe(question.Answer)}</td><td>{MathMl.OfSentence(mark.Remark)}</td></tr>\n");
         }
 
-        return html.Append("</table>\n").ToString();
+        return PrintedPage.Section(Whose(new Student(student.Key, first.Name), ""), html.Append("</table>\n").ToString());
     }
 
     private static string Points(double points) => QuantityText.FormatTrimmed(points, "1", 6);

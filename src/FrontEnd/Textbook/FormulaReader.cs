@@ -22,9 +22,10 @@ public sealed class FormulaReader
 
     private readonly string _text;
     private readonly bool _isInSentence;
+    private readonly IReadOnlyCollection<string> _known;
     private int _at, _depth, _bars, _integrals, _splitUntil;
 
-    private FormulaReader(string text, bool isInSentence) => (_text, _isInSentence) = (text, isInSentence);
+    private FormulaReader(string text, bool isInSentence, IReadOnlyCollection<string>? known = null) => (_text, _isInSentence, _known) = (text, isInSentence, known ?? []);
 
     /// <summary>The tree of a formula; null where the text is none.</summary>
     public static Formula? Find(string text) => new FormulaReader(text, isInSentence: false).Whole();
@@ -33,7 +34,8 @@ public sealed class FormulaReader
     public static Formula Read(string text) => Find(text) ?? throw new FormatException($"`{text}` is no formula.");
 
     /// <summary>The same where ordinary words may stand: no lists, no unknown words, no hyphens.</summary>
-    internal static Formula? FindInSentence(string text) => new FormulaReader(text, isInSentence: true).Whole();
+    /// <param name="known">Words that are names of values; null for none.</param>
+    internal static Formula? FindInSentence(string text, IReadOnlyCollection<string>? known) => new FormulaReader(text, isInSentence: true, known).Whole();
 
     private Formula? Whole()
     {
@@ -198,8 +200,9 @@ public sealed class FormulaReader
             return null;
         }
 
+        // A number stands first: a code such as P6M36 is no product.
         List<Formula> factors = [first];
-        while (BeginsOperand(Next))
+        while (BeginsOperand(Next) && !char.IsAsciiDigit(Next))
         {
             if (Factor() is not { } next)
             {
@@ -444,7 +447,7 @@ public sealed class FormulaReader
 
             if (IsWord(run))
             {
-                if (_isInSentence && !Words.Contains(run) && run.Any(char.IsAsciiLetterLower))
+                if (_isInSentence && !Words.Contains(run) && !_known.Contains(run) && run.Any(char.IsAsciiLetterLower))
                 {
                     return null;
                 }

@@ -59,7 +59,7 @@ public static class FormulasInText
             for (int end = to; begin < end; end--)
             {
                 string piece = text[begin..end];
-                if (!NoFormulas.Contains(piece) && MayBe(piece) && FormulaUnits.Length(piece, 0) < piece.Length && FormulaReader.FindInSentence(piece) is { } formula
+                if (!NoFormulas.Contains(piece) && MayBe(piece) && FormulaUnits.Length(piece, 0) < piece.Length && FormulaReader.FindInSentence(piece, symbols) is { } formula
                     && (!formula.IsPlain || symbols?.Contains(piece) == true && piece.Length > 1))
                 {
                     return (begin, end, formula);
