@@ -23,19 +23,22 @@ internal static class ProblemsCommand
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
         Option<string?> folder = new("--output",
-            "-o") { Description = "folder for problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced",
+            "-o") { Description = "folder for problems.pdf and problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced",
             HelpName = "folder" };
         Option<string?> paper = new("--paper") { Description = $"what the sheets are printed on: {string.Join(" or ", Paper.All.Select(one => one.Word))}; default: {Paper.A4.Word}", HelpName = "paper" };
+        Option<string?> qti = new("--qti") { Description = "package of QTI 2.2 to write (.zip), for a test program: an item for each question of each sheet", HelpName = "file" };
+        Option<string?> bank = new("--bank") { Description = "table of all questions to write (.csv): id, text, givens, unit, answer, low, high, solution", HelpName = "file" };
         Option<bool> only = new("--list") { Description = "only list the kinds of problems that there are; nothing is written" };
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
-            seed, secret, level, students, folder, paper, only, json };
+            seed, secret, level, students, folder, paper, qti, bank, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
                 ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret), Paper = call.GetValue(paper),
+                Qti = call.GetValue(qti), Bank = call.GetValue(bank),
             },
             outlet));
         return command;
@@ -51,7 +54,7 @@ internal static class ProblemsCommand
         DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
         SheetLook look = new() { Paper = PaperOf(call.Paper, findings) };
         IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
-        if (!call.ListOnly && call.Folder is null)
+        if (!call.ListOnly && (call.Folder ?? call.Qti ?? call.Bank) is null)
         {
             findings.Add(CallMessages.Call("-o with a folder to write to is missing, or --list", "frontend problems"));
         }
@@ -86,7 +89,31 @@ internal static class ProblemsCommand
         }
 
         outlet.Tell(findings);
-        return Write(call.Folder!, Homework.Make(topics, level, count, source, students), look, count, outlet);
+        Homework homework = Homework.Make(topics, level, count, source, students);
+        int code = call.Folder is null ? ExitCode.Met : Write(call.Folder, homework, look, count, outlet);
+        return code == ExitCode.Met ? WriteExchange(call, homework, outlet) : code;
+    }
+
+    private static int WriteExchange(ProblemsCall call, Homework homework, Outlet outlet)
+    {
+        foreach ((string? path, Func<string, Finding?> write) in new (string?, Func<string, Finding?>)[]
+            { (call.Qti, path => TextFiles.WriteAtomically(path, QtiPackage.Of(homework))), (call.Bank, path => TextFiles.WriteAtomically(path, QuestionBank.Of(homework))) })
+        {
+            if (path is null)
+            {
+                continue;
+            }
+
+            if (write(path) is { } problem)
+            {
+                outlet.Tell(problem);
+                return ExitCode.Unusable;
+            }
+
+            outlet.Messages.WriteLine($"wrote {path}: it has the answers and is not for students");
+        }
+
+        return ExitCode.Met;
     }
 
     private static int Write(string folder, Homework homework, SheetLook look, int count, Outlet outlet)
@@ -98,7 +125,7 @@ internal static class ProblemsCommand
         }
 
         string sheets = homework.Sheets.Count == 1 ? "1 sheet" : $"{homework.Sheets.Count} sheets", key = Path.Combine(folder, "key");
-        outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions");
+        outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.pdf")} and {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions{(HomeworkFiles.SheetsOfPdf < homework.Sheets.Count ? $", {HomeworkFiles.SheetsOfPdf} in each PDF (problems-2.pdf …)" : "")}");
         outlet.Messages.WriteLine($"the key is in {key}; the list of answers to fill in a copy of is {Path.Combine(folder, "answers-blank.csv")}");
         return ExitCode.Met;
     }
@@ -189,5 +216,9 @@ internal static class ProblemsCommand
         public string? Secret { get; init; }
 
         public string? Paper { get; init; }
+
+        public string? Qti { get; init; }
+
+        public string? Bank { get; init; }
     }
 }

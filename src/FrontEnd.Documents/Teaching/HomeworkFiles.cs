@@ -8,6 +8,9 @@ namespace FrontEnd.Documents.Teaching;
 /// them.</summary>
 public static class HomeworkFiles
 {
+    /// <summary>Sheets that one PDF holds: more are a stack that nobody prints at once, and memory.</summary>
+    public const int SheetsOfPdf = 250;
+
     /// <summary>Sheets that are drawn and written as text at once.</summary>
     private const int Batch = 64;
 
@@ -94,9 +97,6 @@ public static class HomeworkFiles
     /// <summary>The files that hold something of every sheet.</summary>
     private sealed class ClassWriter : IDisposable
     {
-        /// <summary>Sheets that one PDF holds: more are a stack that nobody prints at once, and memory.</summary>
-        public const int SheetsOfPdf = 250;
-
         public static readonly string[] Names =
         [
             "problems.html", "answers-blank.csv", Path.Combine("key", "key.md"), Path.Combine("key", "key.html"), Path.Combine("key", "key.json"),

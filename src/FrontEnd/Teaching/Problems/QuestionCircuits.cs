@@ -15,7 +15,7 @@ public static class QuestionCircuits
         """
         in ──[R]──┬─────> out
                  ─┴─
-                C─┬─
+               C ─┬─
                   │
                   ┷
         """);
@@ -26,7 +26,7 @@ public static class QuestionCircuits
                     │    C_1    ┌─────┐      │
         in ──[R_1]──┴──[R_2]─┬──┤+    │      │
                             ─┴─ │   ▷ ├──┬───┴──> out
-                         C_2─┬─ │     │  │
+                        C_2 ─┬─ │     │  │
                              │ ┌┤−    │  │
                              │ │└─────┘  │
                              ┷ └─────────┘
@@ -99,12 +99,12 @@ public static class QuestionCircuits
         """
          ┌───[Z]──────┬────> + in
          │           ─┴─
-         │       C_in─┬─
+         │      C_in ─┬─
         body          ┷
          │
          └─[Z + ΔZ]───┬────> − in
                      ─┴─
-                 C_in─┬─
+                C_in ─┬─
                       ┷
         """);
 
@@ -133,11 +133,11 @@ public static class QuestionCircuits
            C_p            body
          ┌──┤├───┬──────┬───[Z]─────┬────> + in
          │       │ i    │          ─┴─
-        (~) V  [Z_g]    │      C_in─┬─
+        (~) V  [Z_g]    │     C_in ─┬─
          │       │      │           ┷
          ╧       ╧      └─[Z + ΔZ]──┬────> − in
                                    ─┴─
-                               C_in─┬─
+                              C_in ─┬─
                                     ┷
         """);
 
@@ -154,11 +154,11 @@ public static class QuestionCircuits
         """
         active ──────[Z_e]──┬────> + in
                            ─┴─
-                          C─┬─
+                         C ─┬─
                             ┷
         reference ───[Z_e]──┬────> − in, N times
                            ─┴─
-                        N·C─┬─
+                       N·C ─┬─
                             ┷
         """);
 
@@ -288,7 +288,7 @@ public static class QuestionCircuits
         skin ──┤ R_d  ├─[R_p]─>┌──────┐  ┌──────┐
                │ C_d  │        │ × G_1├─>│ × G_2├─[10 kΩ]─┬─> samples
         skin ──┤      ├─[R_p]─>│ e, i │  └──────┘        ─┴─
-               └──────┘        └──────┘                 C─┬─
+               └──────┘        └──────┘                C ─┬─
         ground ───────[R_g]──> common                     ┷
         """);
 
