@@ -180,10 +180,10 @@ public sealed class FormulaReader
         return null;
     }
 
-    private static Formula Times(Formula left, Formula right) =>
+    private static Formula.Product Times(Formula left, Formula right) =>
         new Formula.Product(left is Formula.Product { IsTight: false } several ? [.. several.Factors, right] : [left, right], IsTight: false);
 
-    private static Formula Over(Formula over, Formula under) => over is Formula.Quotient first
+    private static Formula.Quotient Over(Formula over, Formula under) => over is Formula.Quotient first
         ? new Formula.Quotient(first.Over, Times(Closed(first.Under), under))
         : new Formula.Quotient(Bare(over), Bare(under));
 
@@ -330,7 +330,7 @@ public sealed class FormulaReader
         }
     }
 
-    private Formula? Group(char open)
+    private Formula.Group? Group(char open)
     {
         (int bars, int depth) = (_bars, _depth);
         _at++;
@@ -376,7 +376,7 @@ public sealed class FormulaReader
         return new Formula.Number(digits);
     }
 
-    private Formula? Overall()
+    private Formula.Overall? Overall()
     {
         char sign = _text[_at++] switch { '∑' => 'Σ', '∏' => 'Π', var other => other };
         bool isApart = SkipBlanks();

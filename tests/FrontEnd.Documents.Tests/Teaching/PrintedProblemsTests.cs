@@ -90,7 +90,7 @@ public class PrintedProblemsTests
     {
         string[] pdf = [.. ProblemPdf.Sheet(Everything.Sheets[0], new SheetLook()).Pages.Concat(KeyPdf.Of(Book(Everything), new SheetLook()).Pages).SelectMany(Texts)];
         string[] html = [.. new[] { ProblemHtml.Sheet(Everything.Sheets[0]), ProblemHtml.Key(Book(Everything)) }
-            .SelectMany(page => Regex.Split(Regex.Replace(page, "<style>.*?</style>|<title>.*?</title>", "", RegexOptions.Singleline), "<[^>]*>")).Select(System.Net.WebUtility.HtmlDecode)!];
+            .SelectMany(page => Regex.Split(Regex.Replace(page, "<style>.*?</style>|<title>.*?</title>", "", RegexOptions.Singleline | RegexOptions.NonBacktracking), "<[^>]*>", RegexOptions.NonBacktracking)).Select(System.Net.WebUtility.HtmlDecode)!];
         foreach (string text in pdf.Concat(html))
         {
             string plain = text.Replace("offset_survived", "").Replace("fold_attenuation", "");
@@ -105,7 +105,7 @@ public class PrintedProblemsTests
         int formulas = Everything.Sheets[0].Questions.Sum(question => question.Problem.Steps.Count(step => step.Formula.Length > 0));
         Assert.Equal(2 * formulas, Regex.Count(key, "<math [^>]*display=\"block\""));
         string[] core = ["math", "mi", "mn", "mo", "mtext", "mspace", "mrow", "mfrac", "msqrt", "msup", "msub"];
-        foreach (Match math in Regex.Matches(key, "<math .*?</math>"))
+        foreach (Match math in Regex.Matches(key, "<math .*?</math>", RegexOptions.NonBacktracking))
         {
             XElement tree = XElement.Parse(math.Value);
             Assert.All(tree.DescendantsAndSelf(), one => Assert.Contains(one.Name.LocalName, core));
@@ -135,7 +135,7 @@ public class PrintedProblemsTests
             Template template = Assert.IsType<Template>(TemplateSet.Find(id));
             string[] givens = [.. template.For(3, "s1").Givens.Select(given => Same(given.Symbol))];
             QuestionCircuit circuit = QuestionCircuits.Find(id)!;
-            foreach (Match part in Regex.Matches(circuit.Art, @"\[([^\]]+)\]"))
+            foreach (Match part in Regex.Matches(circuit.Art, @"\[([^\]]+)\]", RegexOptions.NonBacktracking))
             {
                 string name = part.Groups[1].Value;
                 Assert.True(givens.Contains(Same(name)) || also.Contains(name), $"{id}: {name}");

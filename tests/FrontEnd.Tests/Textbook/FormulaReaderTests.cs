@@ -1,6 +1,5 @@
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
-using FrontEnd.Tests.Teaching;
 using FrontEnd.Textbook;
 using Xunit;
 
