@@ -23,22 +23,23 @@ internal static class ProblemsCommand
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
         Option<string?> folder = new("--output",
-            "-o") { Description = "folder for problems.pdf and problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced",
+            "-o") { Description = "folder for problems.pdf and problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced, but no answers",
             HelpName = "folder" };
         Option<string?> paper = new("--paper") { Description = $"what the sheets are printed on: {string.Join(" or ", Paper.All.Select(one => one.Word))}; default: {Paper.A4.Word}", HelpName = "paper" };
         Option<string?> qti = new("--qti") { Description = "package of QTI 2.2 to write (.zip), for a test program: an item for each question of each sheet", HelpName = "file" };
         Option<string?> bank = new("--bank") { Description = "table of all questions to write (.csv): id, text, givens, unit, answer, low, high, solution", HelpName = "file" };
+        Option<bool> again = new("--again") { Description = "write into a folder that holds answers; a list that is filled in, and the key of another homework, are kept there under another name" };
         Option<bool> only = new("--list") { Description = "only list the kinds of problems that there are; nothing is written" };
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
-            seed, secret, level, students, folder, paper, qti, bank, only, json };
+            seed, secret, level, students, folder, again, paper, qti, bank, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
                 ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret), Paper = call.GetValue(paper),
-                Qti = call.GetValue(qti), Bank = call.GetValue(bank),
+                Qti = call.GetValue(qti), Bank = call.GetValue(bank), Again = call.GetValue(again),
             },
             outlet));
         return command;
@@ -59,6 +60,12 @@ internal static class ProblemsCommand
             findings.Add(CallMessages.Call("-o with a folder to write to is missing, or --list", "frontend problems"));
         }
 
+        if (call.Folder is { } place && !call.ListOnly)
+        {
+            findings.AddRange(Lost(call, place));
+        }
+
+        findings.AddRange(WrittenOver(call));
         if (call.Json && !call.ListOnly)
         {
             findings.Add(CallMessages.Call("--json goes with --list only", "frontend problems"));
@@ -118,7 +125,14 @@ internal static class ProblemsCommand
 
     private static int Write(string folder, Homework homework, SheetLook look, int count, Outlet outlet)
     {
-        if (HomeworkFiles.Write(folder, homework, look) is { } problem)
+        IReadOnlyList<string> kept = HomeworkFolder.Keep(folder, homework, out Finding? problem);
+        problem ??= HomeworkFiles.Write(folder, homework, look);
+        foreach (string file in kept)
+        {
+            outlet.Messages.WriteLine($"kept {file}, which stood in the way");
+        }
+
+        if (problem is not null)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;
@@ -138,6 +152,36 @@ internal static class ProblemsCommand
         }
 
         return Paper.Find(word ?? "") ?? Paper.A4;
+    }
+
+    /// <summary>Files for other programs that would be written over what is read.</summary>
+    private static IEnumerable<Finding> WrittenOver(ProblemsCall call)
+    {
+        foreach (string output in new[] { call.Qti, call.Bank }.OfType<string>())
+        {
+            if (new[] { call.Students, call.Secret }.OfType<string>().FirstOrDefault(input => SameFile.Is(output, input)) is { } read)
+            {
+                yield return Messages.OutputIsInput(output, read);
+            }
+            else if (HomeworkFolder.ListIn(output) is { } list)
+            {
+                yield return Messages.OutputIsList(output, list);
+            }
+        }
+    }
+
+    /// <summary>What would be lost in the folder: answers, and files that this call reads.</summary>
+    private static IEnumerable<Finding> Lost(ProblemsCall call, string folder)
+    {
+        foreach (string input in new[] { call.Students, call.Secret }.OfType<string>().Where(input => HomeworkFiles.Replaces(folder, input)))
+        {
+            yield return Messages.FolderHasInput(folder, input);
+        }
+
+        if (!call.Again && HomeworkFolder.Answered(folder) is { Count: > 0 } answered)
+        {
+            yield return Messages.AnswersInFolder(folder, answered);
+        }
     }
 
     private static List<Topic> Named(string[] words, List<Finding> findings)
@@ -172,7 +216,7 @@ internal static class ProblemsCommand
 
     private static IReadOnlyList<Student> ReadStudents(string path, List<Finding> findings)
     {
-        string? text = TextFiles.ReadOfClass(path, out Finding? unread);
+        string? text = TableText.Read(path, out Finding? unread);
         if (text is null)
         {
             findings.Add(unread!);
@@ -220,5 +264,7 @@ internal static class ProblemsCommand
         public string? Qti { get; init; }
 
         public string? Bank { get; init; }
+
+        public bool Again { get; init; }
     }
 }

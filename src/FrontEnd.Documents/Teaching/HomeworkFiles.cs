@@ -14,6 +14,12 @@ public static class HomeworkFiles
     /// <summary>Sheets that are drawn and written as text at once.</summary>
     private const int Batch = 64;
 
+    /// <summary>The list of answers to fill in, in the homework's folder.</summary>
+    internal const string BlankList = "answers-blank.csv";
+
+    /// <summary>The key, there.</summary>
+    internal static readonly string KeyPlace = Path.Combine("key", "key.json");
+
     /// <summary>Writes all of them, making the folders; the first problem, or null.</summary>
     /// <remarks>Every sheet is drawn once, goes into all files and is let go, so that the memory needed hardly grows with the class.</remarks>
     public static Finding? Write(string folder, Homework homework, SheetLook? printed = null)
@@ -71,6 +77,12 @@ public static class HomeworkFiles
         }
     }
 
+    /// <summary>True where a file is one of those that are written, or lies among the sheets or with the key.</summary>
+    public static bool Replaces(string folder, string file) =>
+        ((string[])["problems.md", .. ClassWriter.Names]).Any(name => SameFile.Is(Path.Combine(folder, name), file))
+        || ((string[])["sheets", "key"]).Any(name => Path.GetDirectoryName(Path.GetFullPath(file)) is { } place
+            && string.Equals(place, Path.GetFullPath(Path.Combine(folder, name)), StringComparison.Ordinal));
+
     /// <summary>A student's id as a file name on any system; two ids that would share one get numbers.</summary>
     private static string FileName(string id, HashSet<string> used)
     {
@@ -99,7 +111,7 @@ public static class HomeworkFiles
     {
         public static readonly string[] Names =
         [
-            "problems.html", "answers-blank.csv", Path.Combine("key", "key.md"), Path.Combine("key", "key.html"), Path.Combine("key", "key.json"),
+            "problems.html", BlankList, Path.Combine("key", "key.md"), Path.Combine("key", "key.html"), KeyPlace,
             "problems.pdf", Path.Combine("key", "key.pdf"),
         ];
 
@@ -145,7 +157,7 @@ public static class HomeworkFiles
         public void Finish()
         {
             _page.Text.Write(PrintedPage.End);
-            Key key = new(_homework.Seed, _homework.TemplateVersion, _key);
+            Key key = new(_homework.Seed, _homework.TemplateVersion, _key) { Code = _homework.Code };
             _keyHtml.Text.Write(ProblemHtml.Key(_book, _look));
             KeyFile.Write(key, _keyJson.Text.BaseStream);
             WriteVolume();

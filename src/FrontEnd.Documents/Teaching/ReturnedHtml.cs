@@ -26,7 +26,7 @@ public static class ReturnedHtml
         foreach (Mark mark in student)
         {
             KeyQuestion question = sheet.Questions.First(one => string.Equals(one.Id, mark.Question, StringComparison.Ordinal));
-            html.Append($"<tr><td>{Safe(mark.Question)}</td><td>{Safe(TemplateSet.Find(question.Template)?.Title ?? "")}</td><td>{Safe(mark.Answer)}</td><td class=\"value\">{Points(mark.Points)} of {Points(mark.Possible)}</td><td>{Safe(question.Answer)}</td><td>{MathMl.OfSentence(mark.Remark)}</td></tr>\n");
+            html.Append($"<tr><td>{Safe(mark.Question)}</td><td>{Safe(question.Title.Length > 0 ? question.Title : TemplateSet.Find(question.Template)?.Title ?? "")}</td><td>{Safe(mark.Answer)}</td><td class=\"value\">{Points(mark.Points)} of {Points(mark.Possible)}</td><td>{Safe(question.Answer)}</td><td>{MathMl.OfSentence(mark.Remark)}</td></tr>\n");
         }
 
         return PrintedPage.Section(Whose(new Student(student.Key, first.Name), ""), html.Append("</table>\n").ToString());

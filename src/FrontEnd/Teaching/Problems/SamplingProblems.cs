@@ -59,6 +59,7 @@ internal static class SamplingProblems
                 .Step("The Butterworth attenuation, solved for the order", figure)
                 .Say("Only whole orders can be built: round up")
                 .AnswersWithin<Ratio>(order, 0.05)
+                .RoundedFrom(figure.Value)
                 .Slip(Slips.RoundedDown, order - 1)
                 .Slip(Slips.HalfTheRate, atHalf)
                 .Slip(Slips.TenForTwentyLog, Math.Ceiling(figure.Value / 2));
