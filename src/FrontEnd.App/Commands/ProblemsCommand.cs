@@ -25,7 +25,7 @@ internal static class ProblemsCommand
         Option<string?> folder = new("--output",
             "-o") { Description = "folder for problems.pdf and problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced, but no answers",
             HelpName = "folder" };
-        Option<string?> paper = new("--paper") { Description = $"what the sheets are printed on: {string.Join(" or ", Paper.All.Select(one => one.Word))}; default: {Paper.A4.Word}", HelpName = "paper" };
+        Option<string?> paper = OptionValues.Paper();
         Option<string?> qti = new("--qti") { Description = "package of QTI 2.2 to write (.zip), for a test program: an item for each question of each sheet", HelpName = "file" };
         Option<string?> bank = new("--bank") { Description = "table of all questions to write (.csv): id, text, givens, unit, answer, low, high, solution", HelpName = "file" };
         Option<bool> again = new("--again") { Description = "write into a folder that holds answers; a list that is filled in, and the key of another homework, are kept there under another name" };
@@ -53,7 +53,7 @@ internal static class ProblemsCommand
         int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
         ulong seed = Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings);
         DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
-        SheetLook look = new() { Paper = PaperOf(call.Paper, findings) };
+        SheetLook look = new() { Paper = OptionValues.PaperOf(call.Paper, findings) };
         IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
         if (!call.ListOnly && (call.Folder ?? call.Qti ?? call.Bank) is null)
         {
@@ -142,16 +142,6 @@ internal static class ProblemsCommand
         outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.pdf")} and {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions{(HomeworkFiles.SheetsOfPdf < homework.Sheets.Count ? $", {HomeworkFiles.SheetsOfPdf} in each PDF (problems-2.pdf …)" : "")}");
         outlet.Messages.WriteLine($"the key is in {key}; the list of answers to fill in a copy of is {Path.Combine(folder, "answers-blank.csv")}");
         return ExitCode.Met;
-    }
-
-    private static Paper PaperOf(string? word, List<Finding> findings)
-    {
-        if (word is not null && Paper.Find(word) is null)
-        {
-            findings.Add(CallMessages.Call($"`{word}` is no paper: --paper takes {string.Join(" or ", Paper.All.Select(paper => paper.Word))}", "frontend problems"));
-        }
-
-        return Paper.Find(word ?? "") ?? Paper.A4;
     }
 
     /// <summary>Files for other programs that would be written over what is read.</summary>

@@ -17,6 +17,9 @@ internal sealed class KeyPart(Question question, Student? owner)
     /// <summary>The question of the first sheet, which is worked out in full.</summary>
     public Question Example => question;
 
+    /// <summary>The same as pages show it.</summary>
+    public QuestionView View { get; } = QuestionView.Of(question);
+
     /// <summary>Whose it is; null for the sheet that all share.</summary>
     public Student? Owner => owner;
 

@@ -47,7 +47,7 @@ internal static class KeyPdf
     {
         double width = flow.Width;
         Problem problem = part.Example.Problem;
-        List<Piece> first = [.. ProblemPdf.Question(part.Example, look, width)];
+        List<Piece> first = [.. ProblemPdf.Asked(part.View, look, width)];
         first.Add(DrawnText.Of(part.Owner is { } owner ? $"Worked out with the numbers of {owner.Id}" : "Worked out", look.Body with { IsBold = true }, width) with { Before = 5 });
         bool isHeading = true;
         foreach (Piece piece in ProblemPdf.Together(first, flow.Height))
@@ -56,7 +56,7 @@ internal static class KeyPdf
             isHeading = false;
         }
 
-        foreach (Piece piece in Solution(problem, look, width))
+        foreach (Piece piece in Solution(part.View, look, width))
         {
             yield return piece;
         }
@@ -77,13 +77,12 @@ internal static class KeyPdf
         string.Join(", ", part.Example.Problem.Slips.Where(slip => slip.Kind == kind).Select(slip => ProblemMarkdown.SlipValue(part.Example.Problem, slip)));
 
     /// <summary>The steps, each with its formula and the numbers put in.</summary>
-    public static IEnumerable<Piece> Solution(Problem problem, SheetLook look, double width)
+    public static IEnumerable<Piece> Solution(QuestionView question, SheetLook look, double width)
     {
-        string[] symbols = [.. problem.Givens.Select(given => given.Symbol)];
         int number = 1;
-        foreach (Step step in problem.Steps)
+        foreach (KeyStep step in question.Steps)
         {
-            List<Piece> pieces = [DrawnText.Entry($"{number++}.", StepIndent, step.Says + (step.Formula.Length > 0 ? ":" : ""), look.Body, width, symbols) with { Before = 4 }];
+            List<Piece> pieces = [DrawnText.Entry($"{number++}.", StepIndent, step.Says + (step.Formula.Length > 0 ? ":" : ""), look.Body, width, question.Symbols) with { Before = 4 }];
             pieces.AddRange(new[] { step.Formula, step.Substituted }.Where(text => text.Length > 0).Select(text => Line(text, look, width)));
             yield return Pieces.Below(pieces);
         }

@@ -33,7 +33,7 @@ public static class ProblemHtml
         foreach (Question question in sheet.Questions)
         {
             html.Append("<div class=\"question\">\n");
-            AppendQuestion(html, question);
+            AppendQuestion(html, QuestionView.Of(question));
             html.Append("<p class=\"answer\">Answer: <span class=\"line\"></span></p>\n</div>\n");
         }
 
@@ -49,9 +49,9 @@ public static class ProblemHtml
         foreach (KeyPart part in book.Parts)
         {
             html.Append("<div class=\"worked\">\n");
-            AppendQuestion(html, part.Example);
+            AppendQuestion(html, part.View);
             html.Append($"<p class=\"right\">{Safe(part.Owner is { } owner ? $"Worked out with the numbers of {owner.Id}" : "Worked out")}</p>\n");
-            AppendSolution(html, part.Example.Problem);
+            AppendSolution(html, part.View, ProblemMarkdown.Range(part.Example.Problem.Answer));
             if (part.Slips.Count > 0)
             {
                 html.Append("<p class=\"note\">").Append(MathMl.OfSentence(KeyPdf.SlipLegend(part))).Append("</p>\n");
@@ -69,22 +69,19 @@ public static class ProblemHtml
     }
 
     /// <summary>The steps of a worked solution and its answer.</summary>
-    internal static void AppendSolution(StringBuilder html, Problem problem)
+    /// <param name="range">What is accepted, for a key; "" for nothing said of it.</param>
+    internal static void AppendSolution(StringBuilder html, QuestionView question, string range = "")
     {
-        string[] symbols = Symbols(problem);
         html.Append("<ol class=\"steps\">\n");
-        foreach (Step step in problem.Steps)
+        foreach (KeyStep step in question.Steps)
         {
-            html.Append($"<li>{MathMl.OfSentence(step.Says, symbols)}{(step.Formula.Length == 0 ? "" : $":\n{Line(step.Formula)}{Line(step.Substituted)}")}</li>\n");
+            html.Append($"<li>{MathMl.OfSentence(step.Says, question.Symbols)}{(step.Formula.Length == 0 ? "" : $":\n{Line(step.Formula)}{Line(step.Substituted)}")}</li>\n");
         }
 
-        html.Append($"</ol>\n<p><span class=\"right\">Answer: {Safe(problem.Answer.Text)}</span>");
-        html.Append(ProblemMarkdown.Range(problem.Answer) is { Length: > 0 } range ? $" (accepted: {Safe(range)})</p>\n" : "</p>\n");
+        html.Append($"</ol>\n<p><span class=\"right\">Answer: {Safe(question.Answer)}</span>{(range.Length > 0 ? $" (accepted: {Safe(range)})" : "")}</p>\n");
     }
 
     private static string Line(string formula) => FormulaReader.Find(formula) is { } tree ? MathMl.Of(tree, isDisplay: true) + "\n" : $"<p>{Safe(formula)}</p>\n";
-
-    private static string[] Symbols(Problem problem) => [.. problem.Givens.Select(given => given.Symbol)];
 
     private static void AppendTable(StringBuilder html, KeyTable table)
     {
@@ -103,26 +100,25 @@ public static class ProblemHtml
     }
 
     /// <summary>A question with its givens, its circuit and its choices.</summary>
-    internal static void AppendQuestion(StringBuilder html, Question question)
+    internal static void AppendQuestion(StringBuilder html, QuestionView question)
     {
-        Problem problem = question.Problem;
-        string circuit = QuestionPicture.Of(problem.TemplateId) is { } picture ? Sized(picture) : "";
-        bool isMany = Many < problem.Givens.Count;
-        html.Append($"<h2>{question.Id}. {Safe(problem.Title)} <span class=\"points\">{problem.Points} points</span></h2>\n<p>{MathMl.OfSentence(problem.Text, Symbols(problem))}</p>\n");
-        if (problem.Givens.Count > 0)
+        string circuit = QuestionPicture.Of(question.Template) is { } picture ? Sized(picture) : "";
+        bool isMany = Many < question.Givens.Count;
+        html.Append($"<h2>{question.Id}. {Safe(question.Title)} <span class=\"points\">{question.Points} points</span></h2>\n<p>{MathMl.OfSentence(question.Text, question.Symbols)}</p>\n");
+        if (question.Givens.Count > 0)
         {
             html.Append(isMany ? $"<div class=\"wide\">{circuit}</div>\n<div class=\"long\"><table>\n" : "<div class=\"given\">\n<table>\n");
-            foreach (Given given in problem.Givens)
+            foreach (KeyGiven given in question.Givens)
             {
-                html.Append($"<tr><th scope=\"row\">{Symbol(given.Symbol)}</th><td class=\"value\">{Safe(given.Text)}</td><td>{Safe(given.Name)}</td></tr>\n");
+                html.Append($"<tr><th scope=\"row\">{Symbol(given.Symbol)}</th><td class=\"value\">{Safe(given.Value)}</td><td>{Safe(given.Name)}</td></tr>\n");
             }
 
             html.Append(isMany ? "</table></div>\n" : $"</table>\n{circuit}</div>\n");
         }
 
-        if (problem.Answer is ChoiceAnswer choice)
+        if (question.Options.Count > 0)
         {
-            html.Append("<ol class=\"choices\">\n").Append(string.Concat(choice.Options.Select(option =>
+            html.Append("<ol class=\"choices\">\n").Append(string.Concat(question.Options.Select(option =>
                 $"<li>{MathMl.OfSentence(option)}</li>\n"))).Append("</ol>\n");
         }
     }

@@ -36,7 +36,7 @@ internal static class ProblemPdf
                 flow.NextPage();
             }
 
-            flow.Add(Together([.. Question(question, look, width), Answer(look)], flow.Height));
+            flow.Add(Together([.. Asked(QuestionView.Of(question), look, width), Answer(look)], flow.Height));
         }
 
         return PrintedSheet.Of(name, flow, PrintedPage.Subject);
@@ -55,33 +55,31 @@ internal static class ProblemPdf
     }
 
     /// <summary>A question with its givens, its circuit and its choices.</summary>
-    public static IReadOnlyList<Piece> Question(Question question, SheetLook look, double width)
+    public static IReadOnlyList<Piece> Asked(QuestionView question, SheetLook look, double width)
     {
-        Problem problem = question.Problem;
-        string[] symbols = [.. problem.Givens.Select(given => given.Symbol)];
         List<Piece> pieces =
         [
-            Beside($"{question.Id}. {problem.Title}", $"{problem.Points} points", look.Heading, look, width) with { Before = 13, KeepsNext = true },
-            DrawnText.Of(problem.Text, look.Body, width, symbols) with { Before = 2 },
+            Beside($"{question.Id}. {question.Title}", $"{question.Points} points", look.Heading, look, width) with { Before = 13, KeepsNext = true },
+            DrawnText.Of(question.Text, look.Body, width, question.Symbols) with { Before = 2 },
         ];
-        Piece? circuit = Circuit(problem, width);
-        double beside = circuit is null ? 0 : CircuitWidth(problem, width) + Gap;
-        if (problem.Givens.Count > Many)
+        Piece? circuit = Circuit(question.Template, width);
+        double beside = circuit is null ? 0 : CircuitWidth(question.Template, width) + Gap;
+        if (question.Givens.Count > Many)
         {
             double half = (width - Gap) / 2;
-            int first = (problem.Givens.Count + 1) / 2;
+            int first = (question.Givens.Count + 1) / 2;
             pieces.AddRange(circuit is null ? [] : [circuit with { Before = 5 }]);
-            pieces.Add(Pieces.Beside([Givens([.. problem.Givens.Take(first)], look, half), Givens([.. problem.Givens.Skip(first)], look, half)], [0, half + Gap]) with { Before = 5 });
+            pieces.Add(Pieces.Beside([Givens([.. question.Givens.Take(first)], look, half), Givens([.. question.Givens.Skip(first)], look, half)], [0, half + Gap]) with { Before = 5 });
         }
-        else if (problem.Givens.Count > 0)
+        else if (question.Givens.Count > 0)
         {
-            Piece givens = Givens(problem.Givens, look, width - beside);
+            Piece givens = Givens(question.Givens, look, width - beside);
             pieces.Add((circuit is null ? givens : Pieces.Beside([givens, circuit], [0, width - beside + Gap])) with { Before = 4 });
         }
 
-        if (problem.Answer is ChoiceAnswer choice)
+        if (question.Options.Count > 0)
         {
-            pieces.AddRange(choice.Options.Select((option, at) => Pieces.Indented(
+            pieces.AddRange(question.Options.Select((option, at) => Pieces.Indented(
                 DrawnText.Entry(ChoiceAnswer.Letter(at), 16, option, look.Body, width - Indent), Indent) with { Before = at == 0 ? 4 : 1 }));
         }
 
@@ -104,19 +102,19 @@ internal static class ProblemPdf
 
     private static double Scale(Picture picture, double width) => Math.Min(LargestScale, LargestShare * width / picture.Width);
 
-    private static double CircuitWidth(Problem problem, double width) =>
-        QuestionPicture.Of(problem.TemplateId) is { } picture ? picture.Width * Scale(picture, width) : 0;
+    private static double CircuitWidth(string template, double width) =>
+        QuestionPicture.Of(template) is { } picture ? picture.Width * Scale(picture, width) : 0;
 
-    private static Piece? Circuit(Problem problem, double width) => QuestionPicture.Of(problem.TemplateId) is { } picture
+    private static Piece? Circuit(string template, double width) => QuestionPicture.Of(template) is { } picture
         ? new Piece(picture.Height * Scale(picture, width), (page, x, y) => page.Place(picture, x, y, Scale(picture, width)))
         : null;
 
-    private static Piece Givens(IReadOnlyList<Given> givens, SheetLook look, double width)
+    private static Piece Givens(IReadOnlyList<KeyGiven> givens, SheetLook look, double width)
     {
         DrawnFormula[] symbols = [.. givens.Select(given => FormulaReader.Find(given.Symbol) is { } formula
             ? DrawnFormula.Of(formula, look.Body.Size)
             : DrawnFormula.Letters(given.Symbol, look.Body.Size))];
-        double value = Indent + symbols.Max(symbol => symbol.Width) + 9, name = value + givens.Max(given => look.Body.Width(given.Text)) + 10;
+        double value = Indent + symbols.Max(symbol => symbol.Width) + 9, name = value + givens.Max(given => look.Body.Width(given.Value)) + 10;
         return Pieces.Below([.. givens.Select((given, at) =>
         {
             Piece text = DrawnText.Of(given.Name, look.Body, width - name);
@@ -124,7 +122,7 @@ internal static class ProblemPdf
             return new Piece(Math.Max(text.Height, line + symbols[at].Below + 1) + down, (page, x, y) =>
             {
                 symbols[at].Draw(page, x + Indent, y + down + line);
-                look.Body.Draw(page, [given.Text], x + value, y + down);
+                look.Body.Draw(page, [given.Value], x + value, y + down);
                 text.Draw(page, x + name, y + down);
             });
         })]);

@@ -3,8 +3,10 @@ using System.Xml.Linq;
 using FrontEnd.Documents.Drawing;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
+using FrontEnd.Quantities;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
+using FrontEnd.Text;
 using FrontEnd.Textbook;
 using Xunit;
 
@@ -111,6 +113,30 @@ public class PrintedProblemsTests
             Assert.All(tree.DescendantsAndSelf(), one => Assert.Contains(one.Name.LocalName, core));
             Assert.All(tree.Descendants().Where(one => one.Name.LocalName is "mfrac" or "msup" or "msub"), one => Assert.Equal(2, one.Elements().Count()));
         }
+    }
+
+    /// <summary>What a student gets back: the slip explained and the way worked out where points were lost, and nowhere else.</summary>
+    [Fact]
+    public void Returned_WithSolutions_ExplainsWhatWasLostOnPagesWithTheName()
+    {
+        Key written = Key.Of(Thirty with { Sheets = [.. Thirty.Sheets.Take(2)] });
+        Key key = KeyFile.Read(KeyFile.Write(written), "key.json", out _)!;
+        KeyQuestion[] questions = [.. key.Sheets[0].Questions];
+        KeyQuestion lost = questions.First(question => question.Kind is not null && question.Slips.Count > 0);
+        string wrong = QuantityText.Format(lost.Kind!.FromSi(lost.Slips[0].Value));
+        Marks marks = Marker.Mark(key, [.. questions.Select((question, at) => new GivenAnswer("s01", question.Id, question == lost ? wrong : question.Answer, at + 2))]);
+        ReturnedSheet sheet = ReturnedSheet.Of(key, marks).First();
+        Assert.Equal(lost.Id, Assert.Single(sheet.ToExplain).Question.Id);
+        PrintedSheet pages = ReturnedPdf.Sheet(sheet, withSolutions: true, new SheetLook());
+        Assert.All(pages.Pages, page => Assert.Contains("Student 1 (s01)", Texts(page)));
+        Assert.All(pages.Pages, StandsWithin);
+        string[] texts = [.. pages.Pages.SelectMany(Texts)];
+        Assert.Contains(texts, text => text.StartsWith($"Your answer: {wrong}", StringComparison.Ordinal));
+        Assert.Contains($"Answer: {lost.Answer}", texts);
+        Assert.Single(texts, text => text.StartsWith("Answer: ", StringComparison.Ordinal));
+        string html = ReturnedHtml.Page(key, marks, withSolutions: true);
+        Assert.Contains("<ol class=\"steps\">", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("<ol class=\"steps\">", ReturnedHtml.Page(key, marks), StringComparison.Ordinal);
     }
 
     [Fact]
