@@ -80,7 +80,7 @@ public sealed partial class CautionTests
     /// <summary>Verdicts, safety, every other view and every block: below the figures, reached with the keys that go through them.</summary>
     [Theory]
     [InlineData(80, 24)]
-    [InlineData(60, 18)]
+    [InlineData(60, 15)]
     public void Places_AllOfThem_EndWithTheCautions(int width, int height)
     {
         Model start = Setup.Start(Setup.Headband, width, height);
@@ -127,7 +127,7 @@ public sealed partial class CautionTests
     /// <summary>A design's own caution heads the screen whole, whatever page is open; without one nothing moves down.</summary>
     [Theory]
     [InlineData(80, 24)]
-    [InlineData(60, 18)]
+    [InlineData(60, 15)]
     public void Screen_OfADesignWithACaution_BeginsWithIt(int width, int height)
     {
         Model start = Setup.Start(Setup.Headband, width, height);

@@ -134,10 +134,11 @@ internal static class AnswerText
         }
     }
 
-    /// <summary>With the signs that have no place in Windows-1252: programs write ? or O for the ohm sign, and for the root v or ?.</summary>
+    /// <summary>With Latin letters for those that look like them, and with the signs that have no place in Windows-1252: programs write ? or O for
+    /// the ohm sign, and for the root v or ?.</summary>
     private static string Repaired(string unit)
     {
-        IEnumerable<string> words = unit.Split(' ').Select(word => word.TrimEnd('.') is [.. var prefix, '?' or 'O'] && prefix is "" or "k" or "K" or "M" or "G" or "m"
+        IEnumerable<string> words = Lookalikes.ToLatin(unit).Split(' ').Select(word => word.TrimEnd('.') is [.. var prefix, '?' or 'O'] && prefix is "" or "k" or "K" or "M" or "G" or "m"
             ? prefix + "Ω"
             : word);
         return string.Join(' ', words).Replace("/vHz", "/√Hz", StringComparison.Ordinal).Replace("/?Hz", "/√Hz", StringComparison.Ordinal);
@@ -154,7 +155,7 @@ internal static class AnswerText
     /// <summary>A choice's text, by which it is told: small letters, single blanks, no quotes, no stop.</summary>
     public static string Phrase(string text)
     {
-        string clean = Clean(text).ToLowerInvariant().Replace("μ", "µ", StringComparison.Ordinal);
+        string clean = Lookalikes.ToLatin(Clean(text)).ToLowerInvariant().Replace("μ", "µ", StringComparison.Ordinal);
         return string.Join(' ', clean.Split(' ', StringSplitOptions.RemoveEmptyEntries)).Trim('?', ' ', '.', '*', '_');
     }
 
