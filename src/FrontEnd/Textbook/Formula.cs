@@ -19,6 +19,7 @@ public abstract record Formula
         _ => false,
     };
 
+    /// <summary>A plain number.</summary>
     /// <param name="Digits">As written.</param>
     public sealed record Number(string Digits) : Formula;
 
@@ -30,30 +31,37 @@ public abstract record Formula
     /// <param name="IsMarked">The index was written as one (f_c, f₁); false for R1 and Rf, which might be words elsewhere.</param>
     public sealed record Symbol(string Name, string Low = "", bool IsMarked = false) : Formula;
 
+    /// <summary>A function by its name: ln, log10, min.</summary>
     /// <param name="Low">The base of a logarithm; "" for none.</param>
     public sealed record Function(string Name, string Low = "") : Formula;
 
     /// <summary>A small piece of the variable that is integrated over: df.</summary>
     public sealed record Differential(string Variable) : Formula;
 
+    /// <summary>Factors, two or more.</summary>
     /// <param name="IsTight">Written without signs between (2πRC).</param>
     public sealed record Product(IReadOnlyList<Formula> Factors, bool IsTight) : Formula;
 
+    /// <summary>A fraction.</summary>
     public sealed record Quotient(Formula Over, Formula Under) : Formula;
 
     /// <summary>Terms with the sign before each; the first one's is "" or a minus.</summary>
     public sealed record Sum(IReadOnlyList<Term> Terms) : Formula;
 
+    /// <summary>Something to a power.</summary>
     public sealed record Power(Formula Base, Formula Exponent) : Formula;
 
+    /// <summary>A square root.</summary>
     public sealed record Root(Formula Inner) : Formula;
 
+    /// <summary>Something in brackets, or between the bars of a size.</summary>
     /// <param name="Open">( or [ or |.</param>
     public sealed record Group(char Open, Formula Inner) : Formula
     {
         public char Close => Open switch { '(' => ')', '[' => ']', _ => Open };
     }
 
+    /// <summary>A function of something.</summary>
     public sealed record Call(Function Of, Formula Argument) : Formula;
 
     /// <summary>Over all of several (Σ, Π), or an integral (∫).</summary>
@@ -62,6 +70,7 @@ public abstract record Formula
     /// <summary>A complex number by its size and angle.</summary>
     public sealed record Polar(Formula Size, Formula Angle) : Formula;
 
+    /// <summary>What is equal to, or compared with, what.</summary>
     public sealed record Relation(Formula Left, string Sign, Formula Right) : Formula;
 
     /// <summary>Formulas one after the other.</summary>

@@ -64,7 +64,7 @@ public sealed class FormulaReader
     }
 
     private bool BeginsOperand(char letter) => letter == '|' ? _bars == 0
-        : IsLatin(letter) || IsGreek(letter) || char.IsAsciiDigit(letter) || letter is '(' or '[' or '√' or '∞' || Big.Contains(letter, StringComparison.Ordinal);
+        : IsLatin(letter) || IsGreek(letter) || char.IsAsciiDigit(letter) || letter is '(' or '[' or '√' or '∞' or '½' or '⅓' or '¼' or '⅔' or '¾' || Big.Contains(letter, StringComparison.Ordinal);
 
     private Formula? Row()
     {
@@ -279,10 +279,10 @@ public sealed class FormulaReader
     /// <summary>What stands behind ^: a bracket, or a sign and what follows it without a blank.</summary>
     private Formula? Exponent()
     {
-        if (Next is '⅓' or '½' or '¼')
+        if (Part(Next) is { } part)
         {
-            string under = _text[_at++] switch { '⅓' => "3", '½' => "2", _ => "4" };
-            return new Formula.Quotient(new Formula.Number("1"), new Formula.Number(under));
+            _at++;
+            return part;
         }
 
         if (Next == '(')
@@ -324,10 +324,23 @@ public sealed class FormulaReader
                 _at++;
                 return Atom() is Formula.Symbol symbol ? symbol with { Name = "Δ" + symbol.Name } : null;
             default:
+                if (Part(letter) is { } part)
+                {
+                    _at++;
+                    return part;
+                }
+
                 return char.IsAsciiDigit(letter) ? Number()
                     : Big.Contains(letter, StringComparison.Ordinal) && letter != '\0' ? Overall()
                     : IsGreek(letter) || IsLatin(letter) ? Name() : null;
         }
+    }
+
+    /// <summary>A fraction that is one letter: ½.</summary>
+    private static Formula.Quotient? Part(char letter)
+    {
+        (string Over, string Under)? part = letter switch { '½' => ("1", "2"), '⅓' => ("1", "3"), '¼' => ("1", "4"), '⅔' => ("2", "3"), '¾' => ("3", "4"), _ => null };
+        return part is var (over, under) ? new Formula.Quotient(new Formula.Number(over), new Formula.Number(under)) : null;
     }
 
     private Formula.Group? Group(char open)

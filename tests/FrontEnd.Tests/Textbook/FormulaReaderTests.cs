@@ -32,6 +32,7 @@ public class FormulaReaderTests
     [InlineData("5 V/50 µA/(1 − 1 %)", "frac(5 V; 50 µA·(1 − 1 %))")]
     [InlineData("(40.7 kΩ∠-37.0°)²", "(40.7 kΩ∠−37.0 °)^{2}")]
     [InlineData("0…f_s/2", "0…frac(f[s]; 2)")]
+    [InlineData("½·√(C1/C2)", "frac(1; 2)·root(frac(C[1]; C[2]))")]
     [InlineData("ε0·εr·A/d", "frac(ε[0]·ε[r]·A; d)")]
     public void Read_AFormula_BindsAsItsReaderWould(string text, string expected) => Assert.Equal(expected, Plain(FormulaReader.Read(text)));
 
