@@ -10,7 +10,7 @@ namespace FrontEnd.App.Commands;
 /// <summary><c>frontend mark</c>: marks a list of answers.</summary>
 internal static class MarkCommand
 {
-    private static readonly string[] Extensions = [".csv", ".html"];
+    private static readonly string[] Extensions = [".csv", ".html", ".pdf"];
 
     public static Command Make(Outlet outlet)
     {
@@ -18,21 +18,23 @@ internal static class MarkCommand
         Argument<string> answers = new("answers") { Description = "list of answers, its first row student,question,answer" };
         Option<string[]> output = new("--output", "-o")
         {
-            Description = "file to write: marks as a list (.csv), or a page for each student to hand back (.html). May be given several times; a file that is there is replaced, but never a list of answers or of students", Required = true, HelpName = "file",
+            Description = "file to write: marks as a list (.csv), or a page for each student to hand back (.html, .pdf). May be given several times; a file that is there is replaced, but never a list of answers or of students", Required = true, HelpName = "file",
         };
         Option<string?> half = new("--half-points")
         {
             Description = "yes: half the points for a known slip, a unit left out, a wrong sign; no: points for right answers only; default: yes", HelpName = "yes|no",
         };
         Option<bool> trust = new("--trust-key") { Description = "use a key that was changed after it was written, or that has no seal; default: refuse it" };
+        Option<bool> solutions = new("--solutions") { Description = "pages to hand back show the worked solution of every question that did not earn all its points, with the slip explained" };
+        Option<string?> paper = OptionValues.Paper();
         Option<bool> json = OptionValues.Json();
         Command command = new("mark",
             "Marks answers as people write them, with part of the points and a remark where a known slip explains an answer; tells which slips the class made.") { key,
-            answers, output, half, trust, json };
+            answers, output, half, trust, solutions, paper, json };
         command.SetAction(call => Run(
             new MarkCall(call.GetRequiredValue(key), call.GetRequiredValue(answers), call.GetRequiredValue(output))
             {
-                HalfPoints = call.GetValue(half), TrustKey = call.GetValue(trust), Json = call.GetValue(json),
+                HalfPoints = call.GetValue(half), TrustKey = call.GetValue(trust), Solutions = call.GetValue(solutions), Paper = call.GetValue(paper), Json = call.GetValue(json),
             },
             outlet));
         return command;
@@ -42,6 +44,7 @@ internal static class MarkCommand
     {
         List<Finding> findings = [.. call.Outputs.SelectMany(output => Wrong(call, output))];
         Rubric? rubric = RubricOf(call.HalfPoints, findings);
+        SheetLook look = new() { Paper = OptionValues.PaperOf(call.Paper, findings) };
         if (findings.Count > 0)
         {
             outlet.Tell(findings);
@@ -70,7 +73,7 @@ internal static class MarkCommand
         }
 
         outlet.Results.Write(call.Json ? AnswerJson.Of(marks, findings) : MarksText.Of(marks));
-        return Write(call.Outputs, key, marks, outlet);
+        return Write(call, key, marks, look, outlet);
     }
 
     /// <summary>What is wrong with a file that is to be written: its form, or that something would be lost.</summary>
@@ -105,12 +108,17 @@ internal static class MarkCommand
         }
     }
 
-    private static int Write(string[] outputs, Key key, Marks marks, Outlet outlet)
+    private static int Write(MarkCall call, Key key, Marks marks, SheetLook look, Outlet outlet)
     {
-        foreach (string output in outputs)
+        foreach (string output in call.Outputs)
         {
-            bool pages = string.Equals(Path.GetExtension(output), ".html", StringComparison.OrdinalIgnoreCase);
-            if (TextFiles.WriteAtomically(output, pages ? ReturnedHtml.Page(key, marks) : ClassFiles.MarksTable(marks)) is { } problem)
+            Finding? problem = Path.GetExtension(output).ToLowerInvariant() switch
+            {
+                ".pdf" => TextFiles.WriteAtomically(output, ReturnedPdf.Of(key, marks, call.Solutions, look)),
+                ".html" => TextFiles.WriteAtomically(output, ReturnedHtml.Page(key, marks, call.Solutions, look.Paper)),
+                _ => TextFiles.WriteAtomically(output, ClassFiles.MarksTable(marks)),
+            };
+            if (problem is not null)
             {
                 outlet.Tell(problem);
                 return ExitCode.Unusable;
@@ -128,6 +136,10 @@ internal static class MarkCommand
         public string? HalfPoints { get; init; }
 
         public bool TrustKey { get; init; }
+
+        public bool Solutions { get; init; }
+
+        public string? Paper { get; init; }
 
         public bool Json { get; init; }
     }

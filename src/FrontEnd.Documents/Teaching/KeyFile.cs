@@ -98,6 +98,9 @@ public static class KeyFile
             Givens = question.TryGetProperty("givens", out JsonElement givens)
                 ? [.. givens.EnumerateArray().Select(one => new KeyGiven(Word(one, "symbol"), Word(one, "name"), Word(one, "value")))]
                 : [],
+            Steps = question.TryGetProperty("steps", out JsonElement steps)
+                ? [.. steps.EnumerateArray().Select(one => new KeyStep(Word(one, "says"), Word(one, "formula"), Word(one, "substituted")))]
+                : [],
         };
     }
 

@@ -37,6 +37,8 @@ internal sealed record KeyQuestionJson(
 
     public required IReadOnlyList<KeySlipJson> Slips { get; init; }
 
+    public required IReadOnlyList<KeyStep> Steps { get; init; }
+
     public static KeyQuestionJson From(KeyQuestion one) => new(
         one.Id, one.Template, one.Title, one.Text, one.Givens, one.Points, one.Answer, one.Kind?.Name, one.Options.Count > 0
             ? one.Options
@@ -44,6 +46,7 @@ internal sealed record KeyQuestionJson(
     {
         Unrounded = one.Unrounded, HasIntermediates = one.HasIntermediates,
         Slips = [.. one.Slips.Select(slip => new KeySlipJson(slip.Code, slip.Value, slip.Low, slip.High, slip.Points, slip.Remark))],
+        Steps = one.Steps,
     };
 }
 

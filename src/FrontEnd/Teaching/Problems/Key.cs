@@ -14,15 +14,17 @@ public sealed record Key(ulong Seed, string TemplateVersion, IReadOnlyList<KeySh
 
     /// <summary>The key of one sheet.</summary>
     public static KeySheet Of(ProblemSheet sheet) =>
-        new(sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", [.. sheet.Questions.Select(Question)]);
+        new(sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", [.. sheet.Questions.Select(QuestionOf)]);
 
-    private static KeyQuestion Question(Question question)
+    /// <summary>The key of one question.</summary>
+    public static KeyQuestion QuestionOf(Question question)
     {
         Problem problem = question.Problem;
         return Answered(question) with
         {
             Title = problem.Title, Text = problem.Text,
             Givens = [.. problem.Givens.Select(given => new KeyGiven(given.Symbol, given.Name, given.Text))],
+            Steps = [.. problem.Steps.Select(step => new KeyStep(step.Says, step.Formula, step.Substituted))],
         };
     }
 
@@ -81,10 +83,16 @@ public sealed record KeyQuestion(string Id, string Template, int Points, string 
     public string Text { get; init; } = "";
 
     public IReadOnlyList<KeyGiven> Givens { get; init; } = [];
+
+    /// <summary>How it is worked out, for the pages that students get back; empty in keys of before.</summary>
+    public IReadOnlyList<KeyStep> Steps { get; init; } = [];
 }
 
 /// <summary>A value that a question gives, as it stands on the sheet.</summary>
 public sealed record KeyGiven(string Symbol, string Name, string Value);
+
+/// <summary>A step of the worked solution, see <see cref="Step"/>.</summary>
+public sealed record KeyStep(string Says, string Formula, string Substituted);
 
 /// <summary>A known slip: the range that gives it away, and what it still earns.</summary>
 public sealed record KeySlip(string Code, string Remark, double Value, double Low, double High, double Points);
