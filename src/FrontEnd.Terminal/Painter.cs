@@ -41,7 +41,7 @@ public static class Painter
     private static void TooSmall(Canvas canvas, QuestionPage? ask)
     {
         string text = ask is null
-            ? $"The terminal is {canvas.Width} x {canvas.Height}. It needs 60 x 18: make it larger, nothing is lost. q quits."
+            ? $"The terminal is {canvas.Width} x {canvas.Height}. It needs 60 x 18: make it larger; nothing is lost. q quits."
             : ask.InFewRows;
         int row = ask is null ? Math.Max(0, (canvas.Height / 2) - 1) : 0;
         foreach (string line in canvas.Wrap(text, Math.Max(4, canvas.Width - 1)))
@@ -53,7 +53,7 @@ public static class Painter
     private static void Title(Canvas canvas, Model model)
     {
         OpenDesign here = model.Here;
-        int right = here.Shown is null ? canvas.PutRight(canvas.Width - 1, 0, "working out", Ink.Dim) : Counts(canvas, here, here.Shown);
+        int right = here.Shown is null ? canvas.PutRight(canvas.Width - 1, 0, "computing", Ink.Dim) : Counts(canvas, here, here.Shown);
         string many = model.Designs.Count > 1 && model.Tour is null ? $"{model.Current + 1}/{model.Designs.Count} " : "";
         string disk = string.Join(' ', (string[])
         [

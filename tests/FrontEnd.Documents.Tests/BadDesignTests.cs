@@ -43,15 +43,15 @@ public sealed class BadDesignTests
         { Stage + "feedback-resistor = \"1 kΩ\"\n", "FE0122", 4, "stages[1].feedback-resistor", "a Sallen-Key section has no key", "remove the key" },
         { "[[stages]]\nkind = \"low-pass\"\ntopology = \"rc-passive\"\nopamp = \"micropower-cmos\"\n", "FE0122", 4, "stages[1].opamp", "a passive first-order section", "change the element's kind" },
         { "[[stages]]\nkind = \"gain\"\ntopology = \"rc\"\n", "FE0121", 3, "stages[1].topology", "no key", "remove it" },
-        { Stage + "r9 = \"1 kΩ\"\n", "FE0121", 4, "stages[1].r9", "nearest is `stages[1].r", "if that is meant" },
+        { Stage + "r9 = \"1 kΩ\"\n", "FE0121", 4, "stages[1].r9", "nearest is `stages[1].r", "if that is intended" },
 
         // Set twice.
         { "[amplifier]\ngain = 4\ngain = 5\n", "FE0123", 3, "amplifier.gain", "set in line 2 already", "remove one" },
-        { "[amplifier]\ngain = 4\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 3, "amplifier", "begun in line 1 already, and the keys below its second head are not read", "remove `[amplifier]` here" },
+        { "[amplifier]\ngain = 4\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 3, "amplifier", "already defined in line 1; the keys below its second header are ignored", "remove `[amplifier]` here" },
         { "amplifier = { gain = 4 }\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 2, "amplifier", "begun in line 1 already", "remove `[amplifier]` here" },
-        { "amplifier.gain = 4\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 2, "amplifier", "begun in line 1 already", "move them to where the table is begun" },
+        { "amplifier.gain = 4\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 2, "amplifier", "begun in line 1 already", "move them to the first definition" },
         { "[[digital]]\nkind = \"high-pass\"\n[digital]\nkind = \"notch\"\n", "FE0123", 3, "digital", "`digital` is a list of tables", "write `[[digital]]`" },
-        { "[electrodes]\nactive = \"gel-prepared\"\n[electrodes.active]\nseries-resistance = \"1 kΩ\"\n", "FE0123", 3, "electrodes.active", "is a text already, and a table here", "remove one" },
+        { "[electrodes]\nactive = \"gel-prepared\"\n[electrodes.active]\nseries-resistance = \"1 kΩ\"\n", "FE0123", 3, "electrodes.active", "is already a text, but a table here", "remove one" },
         { "supply = { lowest = \"3 V\", lowest = \"4 V\" }\n", "FE0123", 1, "supply.lowest", "set earlier in this line already", "remove one" },
         { "amplifier.gain = 4\namplifier.gain = 5\n", "FE0123", 2, "amplifier.gain", "line 1", "remove one" },
         { "[stages]\nkind = \"gain\"\n", "FE0128", 1, "stages", "a list of tables is expected", "[[stages]]" },
@@ -95,7 +95,7 @@ public sealed class BadDesignTests
         { "skin-temperature = \"33 K\"\n", "FE0110", 1, "skin-temperature", "33 K", "check the number" },
         { "[mains]\nharmonics = [1, -0.02]\n", "FE0110", 2, "mains.harmonics", "from 0 to 10", "check the number" },
         { "[electrodes.active]\nexcess-rms = \"5 µV\"\nexcess-band = [\"500 Hz\", \"0.5 Hz\"]\n", "FE0301", 3, "electrodes.active.excess-band", "begins at 500 Hz", "lower frequency first" },
-        { "[electrodes.active]\nexcess-rms = \"5 µV\"\nexcess-density = \"1e-12 V²/Hz\"\n", "FE0127", 2, "electrodes.active.excess-rms", "say the same thing", "remove one" },
+        { "[electrodes.active]\nexcess-rms = \"5 µV\"\nexcess-density = \"1e-12 V²/Hz\"\n", "FE0127", 2, "electrodes.active.excess-rms", "state the same thing", "remove one" },
 
         // Words and kinds.
         { "[ground-drive]\nkind = \"pasive\"\n", "FE0111", 2, "ground-drive.kind", "`pasive`", "did you mean `passive`? write `passive` or `driven`" },
@@ -108,7 +108,7 @@ public sealed class BadDesignTests
         // Cards.
         { "[electrodes.active]\ncard = \"dry-multipins\"\n", "FE0126", 2, "electrodes.active.card", "`gel-prepared`", "did you mean `dry-multipin`?" },
         { "[converter]\ncard = \"gel-prepared\"\n", "FE0126", 2, "converter.card", "the cards are", "path of a card of your own" },
-        { "[amplifier]\ncard = \"mine.toml\"\n", "FE0145", 2, "amplifier.card", "in no file", "mend the card" },
+        { "[amplifier]\ncard = \"mine.toml\"\n", "FE0145", 2, "amplifier.card", "not in a file", "correct the card" },
         { Stage + "opamp = \"micropower\"\n", "FE0126", 4, "stages[1].opamp.card", "no part card `micropower` for an op-amp", "ends in .toml" },
 
         // Fields against each other.
@@ -117,7 +117,7 @@ public sealed class BadDesignTests
         { Stage + "name = \"a\"\n" + Stage + "name = \"A\"\n", "FE0303", 8, "stages[2].name", "both named", "rename" },
         { "[[stages]]\nkind = \"low-pass\"\ntopology = \"rc-passive\"\n[[stages]]\nkind = \"gain\"\n", "FE0304", 1, "stages[1]", "not the last stage", "topology = \"rc\"" },
         { "[electrodes]\nground-electrode = false\n", "FE0305", 0, "input.bias-resistor", "no dc path", "set input.bias-resistor" },
-        { "[electrodes]\nground-electrode = false\n[electrodes.ground]\ncontact-resistance = \"5 kΩ\"\n[input]\nbias-resistor = \"100 MΩ\"\n", "FE0127", 2, "electrodes.ground-electrode", "say the same thing", "remove one" },
+        { "[electrodes]\nground-electrode = false\n[electrodes.ground]\ncontact-resistance = \"5 kΩ\"\n[input]\nbias-resistor = \"100 MΩ\"\n", "FE0127", 2, "electrodes.ground-electrode", "state the same thing", "remove one" },
         { "[[digital]]\nkind = \"notch\"\ncentre = \"200 Hz\"\n", "FE0306", 3, "digital[1].centre", "not below half the sampling rate, 125 Hz", "raise converter.rate" },
         { "[[digital]]\nkind = \"notch\"\ncentre = \"100 Hz\"\nq = 0.5\n", "FE0306", 4, "digital[1].q", "200 Hz wide", "raise Q" },
         { "[supply]\nlowest = \"4 V\"\nhighest = \"3.3 V\"\n", "FE0307", 3, "supply.highest", "below supply.lowest 4.00 V", "set supply.highest" },
@@ -126,18 +126,18 @@ public sealed class BadDesignTests
         { "[converter]\nlsb = \"1 mV\"\nbits = 12\n", "FE0310", 2, "converter.lsb", "bits", "leave one" },
         { "[[digital]]\nkind = \"sections\"\nrows = [[1, 0, 0, 1, 0]]\n", "FE0311", 3, "digital[1].rows", "has 5 numbers", "six numbers" },
         { "[[digital]]\nkind = \"sections\"\nrows = [[1, 0, 0, 1, -2.1, 1.2]]\n", "FE0312", 3, "digital[1].rows", "is unstable", "signs" },
-        { "channels = 3\n[montage]\nsites = [\"O1\", \"O2\"]\n", "FE0313", 3, "montage.sites", "names 2 sites, and channels is 3", "as many sites" },
-        { "[montage]\nkind = \"bipolar\"\n", "FE0314", 2, "montage.kind", "two channels at least", "referential" },
+        { "channels = 3\n[montage]\nsites = [\"O1\", \"O2\"]\n", "FE0313", 3, "montage.sites", "names 2 sites, but channels is 3", "as many sites" },
+        { "[montage]\nkind = \"bipolar\"\n", "FE0314", 2, "montage.kind", "at least two channels", "referential" },
         { "[signal]\nsmallest = \"5 mV\"\n", "FE0315", 1, "signal.largest", "not above signal.smallest", "prefixes" },
         { "[supply]\nmid-rail = \"3 V\"\n", "FE0316", 2, "supply.mid-rail", "not below supply.lowest", "between the rails" },
         { "[mains]\nharmonics = []\n", "FE0317", 2, "mains.harmonics", "no fundamental", "begin the list with 1" },
         { "[requirements]\nfault-current = \"100 µA\"\n", "FE0318", 2, "requirements.fault-current", "above the limit commonly quoted, 50.0 µA", "50.0 µA or less" },
-        { "[mains]\namplifier-to-earth = \"1 µF\"\n", "FE0319", 2, "mains.amplifier-to-earth", "a wire to earth", "set caution" },
+        { "[mains]\namplifier-to-earth = \"1 µF\"\n", "FE0319", 2, "mains.amplifier-to-earth", "wired to earth", "set caution" },
         { "[contact-check]\nfrequency = \"125 Hz\"\n", "FE0320", 2, "contact-check.frequency", "half the sampling rate", "lower the frequency" },
         { "[input]\nreference-inputs = 4\n", "FE0321", 2, "input.reference-inputs", "channels is 1", "count one input" },
         { "[input]\ndriven-shield = \"90 %\"\nlead-to-common = \"0 F\"\n", "FE0322", 2, "input.driven-shield", "0 F", "set input.lead-to-common" },
         { "[[stages]]\nkind = \"gain\"\nname = \"--\"\n", "FE0323", 3, "stages[1].name", "has no name", "letter or digit" },
-        { "[amplifier]\noutput-margin = \"2 V\"\n", "FE0324", 2, "amplifier.output-margin", "leaves nothing", "lower the margin" },
+        { "[amplifier]\noutput-margin = \"2 V\"\n", "FE0324", 2, "amplifier.output-margin", "uses up", "lower the margin" },
         { "[[interferers]]\nname = \"x\"\nlow = \"30 Hz\"\nhigh = \"20 Hz\"\namplitude = \"1 µV\"\n", "FE0301", 1, "interferers[1]", "begins at 30.0 Hz", "lower frequency first" },
     };
 
@@ -158,7 +158,7 @@ public sealed class BadDesignTests
         { "{\"stages\": [{\"kind\": \"lowpass\", \"topology\": \"sallen-key\", \"R\": 1000}]}", "FE0122", 1, "stages[1].R", "a Sallen-Key section", "change the element's kind" },
         { "{\"digital_sos\": [[1, 0, 0, 1, -2.1, 1.2]]}", "FE0312", 1, "digital[1].rows", "unstable", "signs" },
         { "{\"band\": [0.5]}", "FE0115", 1, "band", "it has 1", "[\"0.5 Hz\"" },
-        { "{\"digital\": [{\"kind\": \"notch\"}], \"digital_sos\": [[1, 0, 0, 1, 0, 0]]}", "FE0127", 1, "digital", "say the same thing", "remove one" },
+        { "{\"digital\": [{\"kind\": \"notch\"}], \"digital_sos\": [[1, 0, 0, 1, 0, 0]]}", "FE0127", 1, "digital", "state the same thing", "remove one" },
         { "{\"name\": \"\\ud800\"}", "FE0120", 1, "", "valid JSON", "double quotes" },
     };
 

@@ -130,7 +130,7 @@ public class QuestionTests
         Assert.Equal("dipole", Assert.IsType<GlossaryPage>(Updater.Update(Changed.Type("zg"), new Message.Pasted("dipole")).Model.Page).Line.Text);
 
         Model asked = Updater.Update(Changed, new Message.Pasted("45 %")).Model;
-        Assert.Contains("Set it to what was pasted, 45 %?", asked.Screen(), StringComparison.Ordinal);
+        Assert.Contains("Set it to the pasted value, 45 %?", asked.Screen(), StringComparison.Ordinal);
         Assert.Contains("45 %", asked.Press(KeyName.Enter).Screen(), StringComparison.Ordinal);
         Assert.Equal(Changed.Here.Document.Text, asked.Type("n").Here.Document.Text);
 
@@ -147,6 +147,6 @@ public class QuestionTests
         }
 
         Assert.Contains("longer than", Updater.Update(Changed, new Message.Pasted(new string('7', 5000))).Model.Status, StringComparison.Ordinal);
-        Assert.Contains("Tab leads to the fields", Updater.Update(Changed.Type("v"), new Message.Pasted("45 %")).Model.Status, StringComparison.Ordinal);
+        Assert.Contains("Tab goes to the fields", Updater.Update(Changed.Type("v"), new Message.Pasted("45 %")).Model.Status, StringComparison.Ordinal);
     }
 }

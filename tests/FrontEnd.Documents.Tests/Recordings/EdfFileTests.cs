@@ -277,7 +277,7 @@ public sealed class EdfFileTests : IDisposable
         PlainEdf.Annotation[] found = [.. read.Annotations.Where(one => one.Text.StartsWith("a finding", StringComparison.Ordinal))];
         Assert.All(found, one => Assert.Equal((decimal)start, one.Onset));
         Assert.True(2 < found.Select(one => one.Record).Distinct().Count() || areCounted);
-        string? counted = read.Texts.SingleOrDefault(text => text.EndsWith(" more events", StringComparison.Ordinal));
+        string? counted = read.Texts.SingleOrDefault(text => text.EndsWith(" further events", StringComparison.Ordinal));
         Assert.Equal(areCounted, counted is not null);
         Assert.Equal(50, found.Length + (counted is null ? 0 : int.Parse(counted.Split(' ')[0], CultureInfo.InvariantCulture)));
     }

@@ -40,17 +40,17 @@ public class ClaimsTests
     {
         Assert.Contains($"ten picofarads are {Written(1e-6 / (2 * Math.PI * 50 * 10e-12), "0")} MΩ at 50 Hz", Reason(ResultIds.Input.ImpedanceAtMains), StringComparison.Ordinal);
         Assert.Contains($"{Written(Math.Log2(TradeConstants.NoisePeakToPeak), "0.0")} bits", Reason(ResultIds.Converter.NoiseFreeBits), StringComparison.Ordinal);
-        Assert.Contains($"within 3.3 times its rms to each side for {Written(100 * Within(3.3), "0.0")} % of the time", Reason(ResultIds.Noise.PeakToPeak), StringComparison.Ordinal);
+        Assert.Contains($"within ±3.3 times its rms for {Written(100 * Within(3.3), "0.0")} % of the time", Reason(ResultIds.Noise.PeakToPeak), StringComparison.Ordinal);
     }
 
     /// <summary>A voltage is no sum of impedances; a loop divides by one more than its gain; a buffer draws a little.</summary>
     [Fact]
     public void Sentences_ThatWereFalse_AreMended()
     {
-        Assert.Contains("over the current, is the sum of their impedances", Meaning("contact check"), StringComparison.Ordinal);
-        Assert.Contains("over the current, is the sum of both impedances", Reason(ResultIds.Contact.Of(Lead.Active).Good), StringComparison.Ordinal);
+        Assert.Contains("over the current is the sum of their impedances", Meaning("contact check"), StringComparison.Ordinal);
+        Assert.Contains("over the current is the sum of both impedances", Reason(ResultIds.Contact.Of(Lead.Active).Good), StringComparison.Ordinal);
         Assert.Contains("divided by 1 + T", Meaning("loop gain"), StringComparison.Ordinal);
-        Assert.Contains("next to no current", Meaning("buffer"), StringComparison.Ordinal);
+        Assert.Contains("almost no current", Meaning("buffer"), StringComparison.Ordinal);
         Assert.Contains("−1 entirely against", Meaning("correlation"), StringComparison.Ordinal);
     }
 }
