@@ -59,7 +59,7 @@ public sealed class PdfCommandTests : IDisposable
         Outcome outcome = Shell.Run("sheet", design, "-o", File("a.pdf"));
         Assert.Equal(0, outcome.Code);
         Assert.Contains("FE1041 warning", outcome.Messages, StringComparison.Ordinal);
-        Assert.Contains("has no 漢 字", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains("lacks 漢 字", outcome.Messages, StringComparison.Ordinal);
     }
 
     private string File(string name) => Path.Combine(_folder.FullName, name);

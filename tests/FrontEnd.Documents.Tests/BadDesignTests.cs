@@ -46,13 +46,13 @@ public sealed class BadDesignTests
         { Stage + "r9 = \"1 kΩ\"\n", "FE0121", 4, "stages[1].r9", "nearest is `stages[1].r", "if that is intended" },
 
         // Set twice.
-        { "[amplifier]\ngain = 4\ngain = 5\n", "FE0123", 3, "amplifier.gain", "set in line 2 already", "remove one" },
+        { "[amplifier]\ngain = 4\ngain = 5\n", "FE0123", 3, "amplifier.gain", "already set in line 2", "remove one" },
         { "[amplifier]\ngain = 4\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 3, "amplifier", "already defined in line 1; the keys below its second header are ignored", "remove `[amplifier]` here" },
-        { "amplifier = { gain = 4 }\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 2, "amplifier", "begun in line 1 already", "remove `[amplifier]` here" },
-        { "amplifier.gain = 4\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 2, "amplifier", "begun in line 1 already", "move them to the first definition" },
+        { "amplifier = { gain = 4 }\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 2, "amplifier", "already defined in line 1", "remove `[amplifier]` here" },
+        { "amplifier.gain = 4\n[amplifier]\ncmrr = \"90 dB\"\n", "FE0123", 2, "amplifier", "already defined in line 1", "move them to the first definition" },
         { "[[digital]]\nkind = \"high-pass\"\n[digital]\nkind = \"notch\"\n", "FE0123", 3, "digital", "`digital` is a list of tables", "write `[[digital]]`" },
         { "[electrodes]\nactive = \"gel-prepared\"\n[electrodes.active]\nseries-resistance = \"1 kΩ\"\n", "FE0123", 3, "electrodes.active", "is already a text, but a table here", "remove one" },
-        { "supply = { lowest = \"3 V\", lowest = \"4 V\" }\n", "FE0123", 1, "supply.lowest", "set earlier in this line already", "remove one" },
+        { "supply = { lowest = \"3 V\", lowest = \"4 V\" }\n", "FE0123", 1, "supply.lowest", "already set earlier in this line", "remove one" },
         { "amplifier.gain = 4\namplifier.gain = 5\n", "FE0123", 2, "amplifier.gain", "line 1", "remove one" },
         { "[stages]\nkind = \"gain\"\n", "FE0128", 1, "stages", "a list of tables is expected", "[[stages]]" },
 
@@ -60,7 +60,7 @@ public sealed class BadDesignTests
         { "[amplifier]\ngain = \"4\"\n", "FE0124", 2, "amplifier.gain", "is a text", "2.5" },
         { "[amplifier]\ngain = true\n", "FE0124", 2, "amplifier.gain", "is true or false", "2.5" },
         { "[electrodes]\nground-electrode = \"none\"\n", "FE0124", 2, "electrodes.ground-electrode", "is a text", "write it as true or false" },
-        { "name = 4\n", "FE0124", 1, "name", "is a number, and a text", "\"text\"" },
+        { "name = 4\n", "FE0124", 1, "name", "is a number, but a text", "\"text\"" },
         { "amplifier = 4\n", "FE0128", 1, "amplifier", "a table is expected", "[amplifier]" },
         { "channels = 2.5\n", "FE0113", 1, "channels", "not a whole number", "from 1 to 1024" },
         { "channels = 1979-05-27\n", "FE0124", 1, "channels", "a date or time", "8" },
@@ -80,7 +80,7 @@ public sealed class BadDesignTests
         { "[input]\nseries-resistor = \"68 kHz\"\n", "FE0102", 2, "input.series-resistor", "belongs to a frequency", "4.7 kΩ" },
         { "[signal]\nlargest = \"40 uW\"\n", "FE0102", 2, "signal.largest", "is not a voltage", "40 µV" },
         { "[signal]\nlargest = \"big\"\n", "FE0101", 2, "signal.largest", "does not begin with a number", "40 µV" },
-        { "[signal]\nlargest = \"\"\n", "FE0106", 2, "signal.largest", "no text", "40 µV" },
+        { "[signal]\nlargest = \"\"\n", "FE0106", 2, "signal.largest", "the text is empty", "40 µV" },
         { "[input]\nshunt-capacitor = \"4,7 nF\"\n", "FE0103", 2, "input.shunt-capacitor", "the decimal sign is a point", "4.7 nF" },
         { "[amplifier]\ninput-noise = \"50 nV\"\n", "FE0102", 2, "amplifier.input-noise", "belongs to", "nV/√Hz" },
         { "[input]\nbias-resistor = \"nothing\"\n", "FE0101", 2, "input.bias-resistor", "does not begin with a number", "or `none`" },
@@ -94,7 +94,7 @@ public sealed class BadDesignTests
         { "[[digital]]\nkind = \"low-pass\"\norder = 40\n", "FE0110", 3, "digital[1].order", "from 1 to 20", "check the number" },
         { "skin-temperature = \"33 K\"\n", "FE0110", 1, "skin-temperature", "33 K", "check the number" },
         { "[mains]\nharmonics = [1, -0.02]\n", "FE0110", 2, "mains.harmonics", "from 0 to 10", "check the number" },
-        { "[electrodes.active]\nexcess-rms = \"5 µV\"\nexcess-band = [\"500 Hz\", \"0.5 Hz\"]\n", "FE0301", 3, "electrodes.active.excess-band", "begins at 500 Hz", "lower frequency first" },
+        { "[electrodes.active]\nexcess-rms = \"5 µV\"\nexcess-band = [\"500 Hz\", \"0.5 Hz\"]\n", "FE0301", 3, "electrodes.active.excess-band", "starts at 500 Hz", "lower frequency first" },
         { "[electrodes.active]\nexcess-rms = \"5 µV\"\nexcess-density = \"1e-12 V²/Hz\"\n", "FE0127", 2, "electrodes.active.excess-rms", "state the same thing", "remove one" },
 
         // Words and kinds.
@@ -112,7 +112,7 @@ public sealed class BadDesignTests
         { Stage + "opamp = \"micropower\"\n", "FE0126", 4, "stages[1].opamp.card", "no part card `micropower` for an op-amp", "ends in .toml" },
 
         // Fields against each other.
-        { "band = [\"40 Hz\", \"0.5 Hz\"]\n", "FE0301", 1, "band", "begins at 40.0 Hz", "lower frequency first" },
+        { "band = [\"40 Hz\", \"0.5 Hz\"]\n", "FE0301", 1, "band", "starts at 40.0 Hz", "lower frequency first" },
         { "band = [\"0.5 Hz\", \"125 Hz\"]\n", "FE0302", 1, "band", "half the sampling rate, 125 Hz", "raise converter.rate" },
         { Stage + "name = \"a\"\n" + Stage + "name = \"A\"\n", "FE0303", 8, "stages[2].name", "both named", "rename" },
         { "[[stages]]\nkind = \"low-pass\"\ntopology = \"rc-passive\"\n[[stages]]\nkind = \"gain\"\n", "FE0304", 1, "stages[1]", "not the last stage", "topology = \"rc\"" },
@@ -138,7 +138,7 @@ public sealed class BadDesignTests
         { "[input]\ndriven-shield = \"90 %\"\nlead-to-common = \"0 F\"\n", "FE0322", 2, "input.driven-shield", "0 F", "set input.lead-to-common" },
         { "[[stages]]\nkind = \"gain\"\nname = \"--\"\n", "FE0323", 3, "stages[1].name", "has no name", "letter or digit" },
         { "[amplifier]\noutput-margin = \"2 V\"\n", "FE0324", 2, "amplifier.output-margin", "uses up", "lower the margin" },
-        { "[[interferers]]\nname = \"x\"\nlow = \"30 Hz\"\nhigh = \"20 Hz\"\namplitude = \"1 µV\"\n", "FE0301", 1, "interferers[1]", "begins at 30.0 Hz", "lower frequency first" },
+        { "[[interferers]]\nname = \"x\"\nlow = \"30 Hz\"\nhigh = \"20 Hz\"\namplitude = \"1 µV\"\n", "FE0301", 1, "interferers[1]", "starts at 30.0 Hz", "lower frequency first" },
     };
 
     public static TheoryData<string, string, int, string, string, string> Json => new()
@@ -149,7 +149,7 @@ public sealed class BadDesignTests
         { "{\n\"amplifier\": {\n\"gian\": 4}}", "FE0121", 3, "amplifier.gian", "`amplifier.gain`", "write `gain`" },
         { "{\"design\": {}, \"expcted\": {}}", "FE0121", 1, "expcted", "`expected`", "write `expected`" },
         { "{\"input\": {\"series_R\": 68000,\n\"series_resistor\": 10}}", "FE0127", 2, "input.series-resistor", "both input.series_R and input.series_resistor", "remove one" },
-        { "{\"amplifier\": {\"gain\": 4,\n\"gain\": 5}}", "FE0123", 2, "amplifier.gain", "line 1 already", "remove one" },
+        { "{\"amplifier\": {\"gain\": 4,\n\"gain\": 5}}", "FE0123", 2, "amplifier.gain", "already set in line 1", "remove one" },
         { "{\"input\": {\"series_R\": \"68 kΩ\"}}", "FE0124", 1, "input.series-resistor", "is a text", "a bare number in Ω" },
         { "{\"input\": {\"series_R\": 1e400}}", "FE0124", 1, "input.series-resistor", "too large", "a bare number in Ω" },
         { "{\"input\": {\"series_R\": -1}}", "FE0110", 1, "input.series-resistor", "from 0 Ω", "prefix" },

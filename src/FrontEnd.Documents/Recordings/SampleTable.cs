@@ -93,7 +93,7 @@ internal sealed class SampleTable : ISampleWriter
 
         if (_unnoted != 0)
         {
-            Last(string.Create(CultureInfo.InvariantCulture, $"{_unnoted} further events"));
+            Last(string.Create(CultureInfo.InvariantCulture, $"{_unnoted} more events"));
         }
 
         if (_head.Caution.Length > 0)

@@ -139,7 +139,7 @@ public static class DigitalPages
             [
                 new([$"largest deviation from gain 1 up to {QuantityText.FormatPart(wish.Edge)}, with taps",
                     FilterPage.Decibel(figures.LargestDeviation)]),
-                new(["minimum attenuation of what the decimator folds into that band, with taps", FilterPage.Decibel(figures.FoldLoss)]),
+                new(["lowest attenuation of folds into that band, with taps", FilterPage.Decibel(figures.FoldLoss)]),
                 new(["the same, decimator alone", FilterPage.Decibel(figures.DecimatorFoldLoss)]),
                 new(["gain of the taps at half the rate", FilterPage.Decibel(figures.RiseAtHalfRate)]),
                 new(["white noise is multiplied by the taps by", FilterPage.Plain(figures.NoiseGain, 4)]),

@@ -28,7 +28,7 @@ public static class ExplainText
         page.Blank();
         foreach (ExplainLine line in (ExplainLine[])[.. Reasons(result), .. Judgement(result.Verdict)])
         {
-            page.Paragraph(line.Text, line.Label.PadRight(16));
+            page.Paragraph(line.Text, line.Label.PadRight(17));
         }
 
         Picture(page, explained);
@@ -116,7 +116,7 @@ public static class ExplainText
             return;
         }
 
-        page.Line($"moves with each input raised by a tenth, temperatures by {Sensitivity.Kelvins:0} K (the {Math.Min(Rows, sensitivities.Count)} largest of {sensitivities.Count})");
+        page.Line($"moves with each input up a tenth, temperatures by {Sensitivity.Kelvins:0} K (the {Math.Min(Rows, sensitivities.Count)} largest of {sensitivities.Count})");
         page.Table(
             [new("input", true), new("from"), new("to"), new("result"), new("change")],
             [.. sensitivities.Take(Rows).Select(one =>

@@ -115,7 +115,7 @@ public static class PairsText
         }
 
         page.Blank();
-        page.Line("kept, with the patch directly under the active site and the reference at this distance");
+        page.Line("kept: patch directly under the active site, reference at this distance");
         double most = Math.Max(1, table.ByDistance.Max(point => point.Kept.Fraction));
         foreach (KeptAtDistance point in table.ByDistance)
         {

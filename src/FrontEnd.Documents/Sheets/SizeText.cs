@@ -18,7 +18,7 @@ public static class SizeText
         }
         else
         {
-            page.Ends("designs that meet all requirements, lowest noise first", "none is best in every figure");
+            page.Ends("designs that meet everything, lowest noise first", "none is better in all figures");
             List<Row> rows = [];
             for (int at = 0; at < outcome.Front.Count; at++)
             {

@@ -121,7 +121,7 @@ public static class Glossary
         new("oversampling", "OSR", "", "Modulator clocks per output sample.", "osr", "decimation"),
         new("patch of cortex", "A", "m²", "A piece of the brain's surface whose parts all act together; the user's assumption, never derived from a recording.", "patch", "source", "cortex"),
         new("peak-to-peak", "p-p", "V",
-            $"From the lowest to the highest point, 2√2·rms of a sine. Gaussian noise has no limit; it exceeds {TradeConstants.NoisePeakToPeak}·rms for 0.1 % of the time.", "pp"),
+            $"From the lowest to the highest point, 2√2·rms of a sine. Gaussian noise has no limit; it leaves a window of {TradeConstants.NoisePeakToPeak}·rms for 0.1 % of the time.", "pp"),
         new("phase margin", "", "°", "180° plus the loop's phase where its gain is 1; below 0° it oscillates."),
         new("phasor", "", "", "A sine's size and angle as one complex number; phasors add with their angles."),
         new("pole", "", "", "A filter of order n has n of them; beyond its frequency, each makes a low-pass fall 20 dB per decade faster."),

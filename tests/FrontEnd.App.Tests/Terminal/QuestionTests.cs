@@ -122,7 +122,7 @@ public class QuestionTests
     {
         Model typing = Updater.Update(Changed.Press(KeyName.Enter), new Message.Pasted(" 45 % \r\n50 %\r\n")).Model;
         Assert.Equal("45 %", typing.Editing!.Line.Text);
-        Assert.Contains("of the 2 lines", typing.Status, StringComparison.Ordinal);
+        Assert.Contains("2 lines were pasted", typing.Status, StringComparison.Ordinal);
 
         (Model named, Effect? list) = Updater.Update(Changed.Type("o"), new Message.Pasted("'some folder/a b.toml'\n"));
         Assert.Equal("some folder/a b.toml", Assert.IsType<FileNamePage>(named.Page).Line.Text);

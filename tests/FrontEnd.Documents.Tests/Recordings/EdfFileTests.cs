@@ -277,7 +277,7 @@ public sealed class EdfFileTests : IDisposable
         PlainEdf.Annotation[] found = [.. read.Annotations.Where(one => one.Text.StartsWith("a finding", StringComparison.Ordinal))];
         Assert.All(found, one => Assert.Equal((decimal)start, one.Onset));
         Assert.True(2 < found.Select(one => one.Record).Distinct().Count() || areCounted);
-        string? counted = read.Texts.SingleOrDefault(text => text.EndsWith(" further events", StringComparison.Ordinal));
+        string? counted = read.Texts.SingleOrDefault(text => text.EndsWith(" more events", StringComparison.Ordinal));
         Assert.Equal(areCounted, counted is not null);
         Assert.Equal(50, found.Length + (counted is null ? 0 : int.Parse(counted.Split(' ')[0], CultureInfo.InvariantCulture)));
     }
@@ -406,7 +406,7 @@ public sealed class EdfFileTests : IDisposable
         "        "u8.CopyTo(bytes.AsSpan(256 + (96 * 2)));
         BadRecordingException problem = Assert.Throws<BadRecordingException>(() => Own(bytes, null, out _));
         Assert.Equal("FE0742", problem.Finding.Code);
-        Assert.Contains("`ch1` says no unit", problem.Finding.Message, StringComparison.Ordinal);
+        Assert.Contains("`ch1` does not state the unit", problem.Finding.Message, StringComparison.Ordinal);
     }
 
     private Recording Own(byte[] bytes, string? channel, out double[] samples)

@@ -27,9 +27,9 @@ public class ClaimsTests
     public void Numbers_OfTheGlossary_AreRight()
     {
         Assert.Contains($"{Written(100 * Within(3.3), "0.0")} % of the time within 3.3 times", Meaning("Gaussian"), StringComparison.Ordinal);
-        Assert.Contains($"left for {Written(100 * (1 - Within(TradeConstants.NoisePeakToPeak / 2)), "0.0")} % of the time", Meaning("peak-to-peak"), StringComparison.Ordinal);
+        Assert.Contains($"·rms for {Written(100 * (1 - Within(TradeConstants.NoisePeakToPeak / 2)), "0.0")} % of the time", Meaning("peak-to-peak"), StringComparison.Ordinal);
         Assert.Contains($"{Written(Math.PI / 2, "0.00")} f_c for one pole", Meaning("noise bandwidth"), StringComparison.Ordinal);
-        Assert.Contains($"{Written(100 * Math.Exp(-1), "0")} % after one", Meaning("time constant"), StringComparison.Ordinal);
+        Assert.Contains($"{Written(100 * Math.Exp(-1), "0")} %", Meaning("time constant"), StringComparison.Ordinal);
         Assert.Contains("(SINAD − 1.76)/6.02", Meaning("effective number of bits"), StringComparison.Ordinal);
         Assert.Equal(1.76, 20 * Math.Log10(Math.Sqrt(1.5)), 0.005);
         Assert.Equal(6.02, 20 * Math.Log10(2), 0.005);
