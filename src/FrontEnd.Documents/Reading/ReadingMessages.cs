@@ -55,18 +55,18 @@ public static class ReadingMessages
         string plain = written.Replace(",", "", StringComparison.Ordinal), point = written.Replace(',', '.');
         int commas = written.Length - plain.Length;
         bool isGroup = commas == 1 && written.Length - written.IndexOf(',') == 4 && !written.TrimStart('+', '-').StartsWith('0');
-        return 1 < commas ? $"{plain}: no signs between thousands" : isGroup ? $"{point} or {plain}, whichever is meant" : point;
+        return 1 < commas ? $"{plain}: no signs between thousands" : isGroup ? $"{point} or {plain}, whichever is intended" : point;
     }
 
     internal static Finding NotClosed(string key, string written) =>
         Error(Syntax, key, $"the file is not valid TOML: the text `{written}` has no closing quote", null,
-            "put a `\"` at its end; texts stand in double quotes");
+            "put a `\"` at its end; text is in double quotes");
 
     internal static Finding NotInQuotes(string key, string written) =>
-        Error(Syntax, key, $"`{written}` stands without quotes", "what is more than a number is a text", $"write \"{written}\"");
+        Error(Syntax, key, $"`{written}` is not in quotes", "anything other than a number, true or false is text", $"write \"{written}\"");
 
     internal static Finding Lookalike(string key, string written) =>
-        Error(UnknownKey, key, $"there is no key `{written}`", Lookalikes.Reason(written), $"type it anew: `{Lookalikes.ToLatin(written)}`");
+        Error(UnknownKey, key, $"there is no key `{written}`", Lookalikes.Reason(written), $"retype it: `{Lookalikes.ToLatin(written)}`");
 
     internal static Finding Unknown(string key, string? nearest, IReadOnlyList<string> known, bool isTable) =>
         Error(UnknownKey, key, isTable ? $"there is no table `{key}`" : $"there is no key `{key}`",
@@ -107,7 +107,7 @@ public static class ReadingMessages
 
     /// <summary>A text where a bare number is expected: the number that is probably meant, where there is one.</summary>
     internal static Finding TextForNumber(string key, string text, string wanted, string example) =>
-        Error(WrongType, key, $"{key} is a text, and {wanted} is expected", null, NumberMeant(text) ?? $"write it as {example}");
+        Error(WrongType, key, $"{key} is a text, but {wanted} is expected", null, NumberMeant(text) ?? $"write it as {example}");
 
     private static string? NumberMeant(string text)
     {

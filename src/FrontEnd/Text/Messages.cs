@@ -36,7 +36,7 @@ public static partial class Messages
             $"`{text}` is not {kind.Words}",
             Lookalikes.Reason(unit) ?? (otherKinds.Count == 0 ? $"the unit `{unit}` is not known" : $"the unit `{unit}` belongs to {string.Join(" or ", otherKinds)}"),
             Lookalikes.First(unit) is not null && QuantityText.TryParse(kind, Lookalikes.ToLatin(text), out _, out _)
-                ? $"type it anew: `{Lookalikes.ToLatin(text)}`" : WriteSuch(kind),
+                ? $"retype it: `{Lookalikes.ToLatin(text)}`" : WriteSuch(kind),
             position,
             kind.Example);
 
