@@ -26,7 +26,7 @@ public sealed class BadDesignTests
         { "[amplifier]\ngain = 3,5\n", "FE0103", 2, "amplifier.gain", "comma", "write 3.5" },
         { "[amplifier]\ngain = 1,000,000\n", "FE0103", 2, "amplifier.gain", "comma", "1000000" },
         { "[amplifier]\ngain = 3,500 # x\n", "FE0103", 2, "amplifier.gain", "comma", "3.500 or 3500" },
-        { "[input]\nseries-resistor = 5 kΩ\nshunt-capacitor = \"22 pF\"\n", "FE0120", 2, "input.series-resistor", "without quotes", "\"5 kΩ\"" },
+        { "[input]\nseries-resistor = 5 kΩ\nshunt-capacitor = \"22 pF\"\n", "FE0120", 2, "input.series-resistor", "not in quotes", "\"5 kΩ\"" },
         { "[input]\nseries-resistor = 4,7 kΩ\n", "FE0103", 2, "input.series-resistor", "comma", "\"4.7 kΩ\"" },
         { "[input]\nseries-resistor = \"5 kΩ\nshunt-capacitor = \"22 pF\"\n[mains]\nfrequency = \"50 Hz\"\n", "FE0120", 2, "input.series-resistor", "no closing quote", "at its end" },
         { "[input]\nseries-resist\u043Er = \"5 kΩ\"\n", "FE0121", 2, "input.series-resistor", "Cyrillic letter", "`series-resistor`" },

@@ -77,6 +77,28 @@ public class HomeworkTests
         Assert.Equal(homework.Sheets[0].Code, SheetCode.Plain($" {homework.Sheets[0].Code[..4].ToLowerInvariant()}-{homework.Sheets[0].Code[4..]}. "));
     }
 
+    /// <summary>A seed makes no sheet heavier: from 42 to 62 points before the levels were mixed.</summary>
+    [Theory]
+    [InlineData(12, 4)]
+    [InlineData(6, 4)]
+    [InlineData(20, 4)]
+    [InlineData(33, 10)]   // some topics have no template left to balance with
+    public void Choose_AnySeed_WeighsNearlyTheSame(int count, int most)
+    {
+        int[] points = [.. Enumerable.Range(0, 300).Select(seed => TemplateSet.Choose([], null, count, new DrawSource((ulong)seed)).Sum(one => one.Template.Points))];
+        Assert.InRange(points.Max() - points.Min(), 0, most);
+    }
+
+    /// <summary>Easy, middle and hard ones are all there, and no template is favoured.</summary>
+    [Fact]
+    public void Choose_TwelveQuestions_MixesLevelsAndTemplates()
+    {
+        Template[][] sheets = [.. Enumerable.Range(0, 300).Select(seed => TemplateSet.Choose([], null, 12, new DrawSource((ulong)seed)).Select(one => one.Template).ToArray())];
+        Assert.All(sheets, sheet => Assert.All(Enumerable.Range(1, 3), level => Assert.InRange(sheet.Count(one => one.Level == level), 2, 6)));
+        Dictionary<string, int> times = sheets.SelectMany(sheet => sheet).GroupBy(one => one.Id).ToDictionary(group => group.Key, group => group.Count());
+        Assert.Equal(TemplateSet.All.Count, times.Count);
+    }
+
     /// <summary>The file is read by a person before a change to it is accepted, and a change raises the template set's version.</summary>
     [Fact]
     public void Make_FixedSeed_IsAsTheExpectedFile()

@@ -40,18 +40,20 @@ public sealed record Homework(ulong Seed, string TemplateVersion, string Code, I
     /// <summary>Draws the sheets. The same call gives the same sheets for ever, as long as the version of the templates is the
     /// same.</summary>
     /// <param name="students">Who gets a sheet; empty for one sheet that all share.</param>
-    /// <remarks>A student's numbers depend on the secret, the seed, the template and the student's id alone: another student or another
-    /// question changes nothing there.</remarks>
+    /// <remarks>A student's numbers depend on the secret, the seed, the template and the student's id; on those before them in the list only
+    /// where these have the same answer, see <see cref="ClassDraws"/>. Students added at the end, or another question, change nothing
+    /// there.</remarks>
     public static Homework Make(
         IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source, IReadOnlyList<Student> students)
     {
         IReadOnlyList<(Template Template, int Copy)> chosen = TemplateSet.Choose(topics, level, count, source);
         string code = CodeOf(source, chosen);
-        ProblemSheet Sheet(Student? student) => new(
-            student,
-            [.. chosen.Select((one, i) => new Question($"q{i + 1}", one.Template.For(source, student?.Id ?? "", one.Copy)))],
-            SheetCode.Of(code, student?.Id ?? ""));
-        return new Homework(source.Seed, TemplateSet.Version, code, students.Count == 0 ? [Sheet(null)] : new DrawnSheets(students, Sheet))
+        ClassDraws draws = new(source, chosen, students.Count == 0 ? [""] : [.. students.Select(student => student.Id)]);
+        ProblemSheet Sheet(int at, Student? student) => new(
+            student, [.. chosen.Select((_, i) => new Question($"q{i + 1}", draws.Of(at, i)))], SheetCode.Of(code, student?.Id ?? ""));
+        return new Homework(
+            source.Seed, TemplateSet.Version, code,
+            students.Count == 0 ? [Sheet(0, null)] : new DrawnSheets(students.Count, at => Sheet(at, students[at])))
         {
             HasSecret = source.HasSecret,
         };
@@ -61,13 +63,13 @@ public sealed record Homework(ulong Seed, string TemplateVersion, string Code, I
         SheetCode.Of(source.Code([TemplateSet.Version,
             .. chosen.SelectMany(one => new[] { one.Template.Id, one.Copy.ToString(CultureInfo.InvariantCulture) })]));
 
-    private sealed class DrawnSheets(IReadOnlyList<Student> students, Func<Student, ProblemSheet> draw) : IReadOnlyList<ProblemSheet>
+    private sealed class DrawnSheets(int count, Func<int, ProblemSheet> draw) : IReadOnlyList<ProblemSheet>
     {
-        public int Count => students.Count;
+        public int Count => count;
 
-        public ProblemSheet this[int index] => draw(students[index]);
+        public ProblemSheet this[int index] => draw(index);
 
-        public IEnumerator<ProblemSheet> GetEnumerator() => students.Select(draw).GetEnumerator();
+        public IEnumerator<ProblemSheet> GetEnumerator() => Enumerable.Range(0, count).Select(draw).GetEnumerator();
 
         IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
     }
