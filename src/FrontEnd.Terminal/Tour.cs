@@ -61,7 +61,7 @@ public sealed record Tour(ImmutableList<TourStep> Steps, int Slot, Spot From)
         string helps = worst?.Verdict.Improvement is { } improvement ? $"What helps it most: {improvement.Change}. " : "";
         return new(
             "what next",
-            $"{stands}{helps}Space gives your design back. Then v leads to the verdicts, h makes the change that helps most, u takes it back; w saves, y writes the sheet, c compares, ? shows all keys.",
+            $"{stands}{helps}Space gives your design back. Then v leads to the verdicts, h makes the change that helps most, u takes it back; w saves, e saves under another name, y writes the sheet, c compares, ? shows all keys.",
             Place.Verdicts, "", "", worst?.Id ?? ResultIds.Mains.Total);
     }
 

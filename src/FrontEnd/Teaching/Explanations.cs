@@ -7,7 +7,9 @@ public static class Explanations
 {
     private const string Linear = "Everything up to the converter is linear and clips nowhere.";
     private const string Gaussian = "The noises are Gaussian, steady and independent of each other.";
-    private const string WorstCase = "Mismatch and tolerances have the signs that make the sum largest, and all parts add in phase.";
+    private const string WorstSigns = "Mismatch and tolerances have the signs that make the sum largest.";
+
+    private const string WorstCase = WorstSigns + " Imbalance, amplifier and loop add as if they were in phase.";
     private const string Sphere = "A sphere of shells stands for the head: no folds, no holes, no eyes, no neck; shares are good to a tenth or two, microvolts to a factor of two or three. The source is your assumption, not a finding, and nothing here speaks of a person.";
     private const string BuiltParts = "Parts have the values that are fitted, op-amps their real gain and bandwidth.";
 
@@ -118,13 +120,13 @@ public static class Explanations
             "Cables and body are small capacitances; the box is where the design says.", new("metting-van-rijn-1990", "sec. 2.1")),
         new(ResultIds.Mains.Divider,
             "Each electrode with its input's impedance is a voltage divider. Unequal electrodes divide the same common mode unequally, and the difference looks like signal. No amplifier can remove it; input impedance and equal contact can.",
-            WorstCase, new("haberman-spinelli-2010", "Eq. 1")),
+            WorstSigns, new("haberman-spinelli-2010", "Eq. 1")),
         new(ResultIds.Mains.Leads,
             "Each lead picks up a displacement current of its own, which flows through its electrode. Unequal electrodes make unequal voltages of it. Shields, short leads and buffers at the electrode help.",
-            WorstCase, new("huhta-webster-1973")),
-        new(ResultIds.Mains.Imbalance, "Divider and leads together as the network has them, with their phases.", WorstCase),
+            WorstSigns, new("huhta-webster-1973")),
+        new(ResultIds.Mains.Imbalance, "Divider and leads together as the network has them, with their phases.", WorstSigns),
         new(ResultIds.Mains.Amplifier,
-            "The amplifier answers a little to the mean of its inputs; its rejection falls with frequency from its corner on.", WorstCase),
+            "The amplifier answers a little to the mean of its inputs; its rejection falls with frequency from its corner on.", WorstSigns),
         new(ResultIds.Mains.Loop,
             "A changing magnetic field induces a voltage around the area between the leads. Twisting the leads makes the area small; no rejection acts on it, for it is a true difference.",
             "The field is square to the loop and even over it."),
