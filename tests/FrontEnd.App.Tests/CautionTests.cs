@@ -29,6 +29,7 @@ public sealed partial class CautionTests
         ["pairs"] = "pairs designs/dry-headband.toml --sites Fp1-A1 --under Fp1",
         ["samples"] = "samples designs/dry-headband.toml --length 8s",
         ["size"] = "size {0}/wanted.toml",
+        ["lesson"] = "lesson offset-and-gain --design designs/dry-headband.toml",
     };
 
     /// <summary>The commands that say nothing about a design on a person. A new command belongs in one of the two lists.</summary>

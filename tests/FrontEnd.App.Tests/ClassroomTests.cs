@@ -79,7 +79,7 @@ public sealed class ClassroomTests
     private static Homework Made()
     {
         List<Finding> findings = [];
-        return Homework.Make([], null, 12, 2026, ClassFiles.Students(File.ReadAllText(Path.Combine(Folder, "class.csv")), "class.csv", findings));
+        return Homework.Make([], null, 12, new DrawSource(2026, File.ReadAllBytes(Path.Combine(Folder, "secret.txt"))), ClassFiles.Students(File.ReadAllText(Path.Combine(Folder, "class.csv")), "class.csv", findings));
     }
 
     /// <summary>Scattered by multiplying with a large odd number (Knuth's, from memory); any would do.</summary>

@@ -28,7 +28,7 @@ public sealed class TeachingCommandTests : IDisposable
         Assert.Equal(30, page.Split("<section class=\"sheet\">").Length - 1);
         Assert.Equal(360, page.Split("class=\"question\"").Length - 1);
         Assert.Contains("Student, 7 (s07)", page, StringComparison.Ordinal);
-        Assert.Contains("Seed 2026, template set " + TemplateSet.Version, page, StringComparison.Ordinal);
+        Assert.Contains("FE1086 warning", made.Messages, StringComparison.Ordinal);
         Assert.Equal(60, Directory.GetFiles(Path.Combine(homework, "sheets")).Length);
 
         // The key's own answers, but for student 3, who takes each question's first slip, and student 4, who writes nonsense.
@@ -76,7 +76,44 @@ public sealed class TeachingCommandTests : IDisposable
         Assert.DoesNotContain("Solution", sheet, StringComparison.Ordinal);
     }
 
+    /// <summary>Whoever has the sheet and this program finds nothing on it to draw the key with.</summary>
+    [Fact]
+    public void Problems_WithASecret_PrintACodeAndNothingThatGivesTheSheetAway()
+    {
+        string students = Write("class.csv", "id,name\ns1,One\ns2,Two\n");
+        string[] call = ["problems", "--count", "40", "--seed", "918273645", "--students", students];
+        Outcome made = Shell.Run([.. call, "--secret", Write("secret.txt", "  a secret of some length\r\n"), "-o", In("a")]);
+        Assert.Equal(0, made.Code);
+        Assert.DoesNotContain("FE", made.Messages, StringComparison.Ordinal);
+        string[] names = ["problems.html", "answers-blank.csv", "sheets/s1.md", "sheets/s2.html"];
+        string[] sheets = [.. names.Select(name => File.ReadAllText(Path.Combine(In("a"), name)))];
+        string[] telling = ["918273645", "a secret", Numbers.SeededRandom.Name, .. TemplateSet.All.Select(template => template.Id).Where(id => id != "gain-bandwidth")];   // the product's own name
+        Assert.All(sheets, sheet => Assert.All(telling, one => Assert.DoesNotContain(one, sheet, StringComparison.OrdinalIgnoreCase)));
+        string[] codes = [.. sheets[0].Split(">Sheet ").Skip(1).Select(text => text[..SheetCode.Length])];
+        Assert.Equal(2, codes.Distinct().Count());
+        Assert.DoesNotContain("a secret", File.ReadAllText(Path.Combine(In("a"), "key", "key.json")), StringComparison.Ordinal);
+
+        // The same secret, however its file ends, gives the same sheets; another one gives others.
+        Shell.Run([.. call, "--secret", Write("again.txt", "\uFEFFa secret of some length"), "-o", In("b")]);
+        Assert.Equal(sheets[0], File.ReadAllText(Path.Combine(In("b"), "problems.html")));
+        Shell.Run([.. call, "--secret", Write("other.txt", "a secret of some Length"), "-o", In("c")]);
+        Assert.NotEqual(sheets[0], File.ReadAllText(Path.Combine(In("c"), "problems.html")));
+    }
+
     [Theory]
+    [InlineData("FE1087 error", "secret.txt", " \n", 2)]
+    [InlineData("FE1088 warning", "secret.txt", "short\n", 0)]
+    [InlineData("FE1089 warning", "h/secret.txt", "a secret of some length", 0)]
+    public void Problems_WithAPoorSecret_SaysSo(string finding, string file, string secret, int code)
+    {
+        Directory.CreateDirectory(In("h"));
+        Outcome outcome = Shell.Run("problems", "--count", "1", "--secret", Write(file, secret), "-o", In("h"));
+        Assert.Equal(code, outcome.Code);
+        Assert.Contains(finding, outcome.Messages, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("FE0111", "--secret", "no-such-file.txt")]
     [InlineData("FE0809", "--topic", "nois")]
     [InlineData("FE0815", "--count", "0")]
     [InlineData("FE0815", "--count", "1e9")]

@@ -18,22 +18,28 @@ internal static class ProblemsCommand
         Option<string[]> topics = new("--topic") { Description = $"what the problems are about: {string.Join(", ", Topics.Words)}; may be given several times; default: all, taking turns", HelpName = "topic" };
         Option<string?> count = new("--count") { Description = $"questions on a sheet, 1 to {MostQuestions}; default: 10",
             HelpName = "number" };
-        Option<string?> seed = new("--seed") { Description = "whole number from 0 that fixes all numbers; the same seed gives the same sheets; default: 1", HelpName = "number" };
+        Option<string?> seed = new("--seed") { Description = "whole number from 0 that fixes all numbers; the same seed and secret give the same sheets; default: 1", HelpName = "number" };
+        Option<string?> secret = new("--secret") { Description = "file with a secret, 16 letters or more that nobody guesses: whoever does not have it can draw neither sheets nor key; default: none, with a warning", HelpName = "file" };
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
         Option<string?> folder = new("--output",
-            "-o") { Description = "folder for problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced",
+            "-o") { Description = "folder for problems.pdf and problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced, but no answers",
             HelpName = "folder" };
+        Option<string?> paper = OptionValues.Paper();
+        Option<string?> qti = new("--qti") { Description = "package of QTI 2.2 to write (.zip), for a test program: an item for each question of each sheet", HelpName = "file" };
+        Option<string?> bank = new("--bank") { Description = "table of all questions to write (.csv): id, text, givens, unit, answer, low, high, solution", HelpName = "file" };
+        Option<bool> again = new("--again") { Description = "write into a folder that holds answers; a list that is filled in, and the key of another homework, are kept there under another name" };
         Option<bool> only = new("--list") { Description = "only list the kinds of problems that there are; nothing is written" };
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
-            seed, level, students, folder, only, json };
+            seed, secret, level, students, folder, again, paper, qti, bank, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
-                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder),
+                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret), Paper = call.GetValue(paper),
+                Qti = call.GetValue(qti), Bank = call.GetValue(bank), Again = call.GetValue(again),
             },
             outlet));
         return command;
@@ -46,12 +52,20 @@ internal static class ProblemsCommand
         int count = (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
         int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
         ulong seed = Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings);
+        DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
+        SheetLook look = new() { Paper = OptionValues.PaperOf(call.Paper, findings) };
         IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
-        if (!call.ListOnly && call.Folder is null)
+        if (!call.ListOnly && (call.Folder ?? call.Qti ?? call.Bank) is null)
         {
             findings.Add(CallMessages.Call("-o with a folder to write to is missing, or --list", "frontend problems"));
         }
 
+        if (call.Folder is { } place && !call.ListOnly)
+        {
+            findings.AddRange(Lost(call, place));
+        }
+
+        findings.AddRange(WrittenOver(call));
         if (call.Json && !call.ListOnly)
         {
             findings.Add(CallMessages.Call("--json goes with --list only", "frontend problems"));
@@ -82,21 +96,82 @@ internal static class ProblemsCommand
         }
 
         outlet.Tell(findings);
-        return Write(call.Folder!, Homework.Make(topics, level, count, seed, students), count, outlet);
+        Homework homework = Homework.Make(topics, level, count, source, students);
+        int code = call.Folder is null ? ExitCode.Met : Write(call.Folder, homework, look, count, outlet);
+        return code == ExitCode.Met ? WriteExchange(call, homework, outlet) : code;
     }
 
-    private static int Write(string folder, Homework homework, int count, Outlet outlet)
+    private static int WriteExchange(ProblemsCall call, Homework homework, Outlet outlet)
     {
-        if (HomeworkFiles.Write(folder, homework) is { } problem)
+        foreach ((string? path, Func<string, Finding?> write) in new (string?, Func<string, Finding?>)[]
+            { (call.Qti, path => TextFiles.WriteAtomically(path, QtiPackage.Of(homework))), (call.Bank, path => TextFiles.WriteAtomically(path, QuestionBank.Of(homework))) })
+        {
+            if (path is null)
+            {
+                continue;
+            }
+
+            if (write(path) is { } problem)
+            {
+                outlet.Tell(problem);
+                return ExitCode.Unusable;
+            }
+
+            outlet.Messages.WriteLine($"wrote {path}: it has the answers and is not for students");
+        }
+
+        return ExitCode.Met;
+    }
+
+    private static int Write(string folder, Homework homework, SheetLook look, int count, Outlet outlet)
+    {
+        IReadOnlyList<string> kept = HomeworkFolder.Keep(folder, homework, out Finding? problem);
+        problem ??= HomeworkFiles.Write(folder, homework, look);
+        foreach (string file in kept)
+        {
+            outlet.Messages.WriteLine($"kept {file}, which stood in the way");
+        }
+
+        if (problem is not null)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;
         }
 
         string sheets = homework.Sheets.Count == 1 ? "1 sheet" : $"{homework.Sheets.Count} sheets", key = Path.Combine(folder, "key");
-        outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions");
+        outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.pdf")} and {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions{(HomeworkFiles.SheetsOfPdf < homework.Sheets.Count ? $", {HomeworkFiles.SheetsOfPdf} in each PDF (problems-2.pdf …)" : "")}");
         outlet.Messages.WriteLine($"the key is in {key}; the list of answers to fill in a copy of is {Path.Combine(folder, "answers-blank.csv")}");
         return ExitCode.Met;
+    }
+
+    /// <summary>Files for other programs that would be written over what is read.</summary>
+    private static IEnumerable<Finding> WrittenOver(ProblemsCall call)
+    {
+        foreach (string output in new[] { call.Qti, call.Bank }.OfType<string>())
+        {
+            if (new[] { call.Students, call.Secret }.OfType<string>().FirstOrDefault(input => SameFile.Is(output, input)) is { } read)
+            {
+                yield return Messages.OutputIsInput(output, read);
+            }
+            else if (HomeworkFolder.ListIn(output) is { } list)
+            {
+                yield return Messages.OutputIsList(output, list);
+            }
+        }
+    }
+
+    /// <summary>What would be lost in the folder: answers, and files that this call reads.</summary>
+    private static IEnumerable<Finding> Lost(ProblemsCall call, string folder)
+    {
+        foreach (string input in new[] { call.Students, call.Secret }.OfType<string>().Where(input => HomeworkFiles.Replaces(folder, input)))
+        {
+            yield return Messages.FolderHasInput(folder, input);
+        }
+
+        if (!call.Again && HomeworkFolder.Answered(folder) is { Count: > 0 } answered)
+        {
+            yield return Messages.AnswersInFolder(folder, answered);
+        }
     }
 
     private static List<Topic> Named(string[] words, List<Finding> findings)
@@ -117,9 +192,21 @@ internal static class ProblemsCommand
         return topics;
     }
 
+    private static DrawSource Source(ProblemsCall call, ulong seed, List<Finding> findings)
+    {
+        if (call.Secret is null)
+        {
+            findings.Add(Messages.NoSecret());
+            return new DrawSource(seed);
+        }
+
+        ReadOnlyMemory<byte> secret = SecretFile.Read(call.Secret, call.Folder, findings);
+        return new DrawSource(seed, secret.Span);
+    }
+
     private static IReadOnlyList<Student> ReadStudents(string path, List<Finding> findings)
     {
-        string? text = TextFiles.ReadOfClass(path, out Finding? unread);
+        string? text = TableText.Read(path, out Finding? unread);
         if (text is null)
         {
             findings.Add(unread!);
@@ -159,5 +246,15 @@ internal static class ProblemsCommand
         public bool Json { get; init; }
 
         public string? Folder { get; init; }
+
+        public string? Secret { get; init; }
+
+        public string? Paper { get; init; }
+
+        public string? Qti { get; init; }
+
+        public string? Bank { get; init; }
+
+        public bool Again { get; init; }
     }
 }

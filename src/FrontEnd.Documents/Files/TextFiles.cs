@@ -46,7 +46,7 @@ public static class TextFiles
     /// <summary>The file's bytes; null with a finding where they cannot be had.</summary>
     /// <param name="limit">Largest file that is read, in bytes.</param>
     /// <param name="tooLarge">The finding for a larger one: path, its bytes, the limit.</param>
-    private static ReadOnlyMemory<byte>? Bytes(string path, long limit, Func<string, long, long, Finding> tooLarge, out Finding? finding)
+    internal static ReadOnlyMemory<byte>? Bytes(string path, long limit, Func<string, long, long, Finding> tooLarge, out Finding? finding)
     {
         using FileStream? stream = Open(path, out finding);
         if (stream is null)

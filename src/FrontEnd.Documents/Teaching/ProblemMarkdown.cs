@@ -23,13 +23,13 @@ public static class ProblemMarkdown
             text.Append("Answer: ______________________________\n");
         }
 
-        text.Append('\n').Append(Footing(homework)).Append(".\n");
+        text.Append('\n').Append(Footing(sheet)).Append(".\n");
         return text.ToString();
     }
 
     /// <summary>What stands above the key's sheets.</summary>
     internal static string KeyHead(Homework homework) =>
-        $"# Key with worked solutions\n\n{Footing(homework)}.\n\n{FrontEnd.Results.Cautions.Exercise}\n";
+        $"# Key with worked solutions\n\n{MadeFrom(homework)}.\n\n{FrontEnd.Results.Cautions.Exercise}\n";
 
     /// <summary>The key of one sheet: worked solutions, accepted ranges, slips.</summary>
     internal static string KeySheet(ProblemSheet sheet)
@@ -45,9 +45,12 @@ public static class ProblemMarkdown
         return text.ToString();
     }
 
-    /// <summary>What makes the same sheet again.</summary>
-    internal static string Footing(Homework homework) =>
-        FormattableString.Invariant($"Seed {homework.Seed}, template set {homework.TemplateVersion}, generator {Homework.Generator}");
+    /// <summary>What tells a sheet from every other, and nothing else: who knows seed and templates can draw the key.</summary>
+    internal static string Footing(ProblemSheet sheet) => $"Sheet {sheet.Code}";
+
+    /// <summary>What makes the same sheets again; for the key alone.</summary>
+    internal static string MadeFrom(Homework homework) =>
+        FormattableString.Invariant($"Homework {homework.Code}: seed {homework.Seed}{(homework.HasSecret ? " with its secret" : ", no secret")}, template set {homework.TemplateVersion}, generator {Homework.Generator}");
 
     internal const string HowToAnswer = "Write a number and its unit, with three digits (150 nV, 4.7 kΩ, 86.1 dB, 17.5 bit); a choice is its letter. Attenuations, rejections and gains in decibels are positive. Noise stays within its peak-to-peak value for 99.9 % of the time. Constants: k = 1.380649·10⁻²³ J/K, ε₀ = 8.854 pF/m, 0 °C = 273.15 K";
 

@@ -2,43 +2,51 @@ using FrontEnd.Numbers;
 
 namespace FrontEnd.Teaching;
 
-/// <summary>Where a template's numbers come from: a student's stream, or values given one by one, as for a textbook's own
-/// example.</summary>
+/// <summary>Where a template's numbers come from: a student's stream, a walk through all of them, or values given one by one, as for a
+/// textbook's own example.</summary>
 /// <remarks>Every value is a preferred number or one of a list before anything is worked out with it, so that the sheet shows all its
 /// digits.</remarks>
 public sealed class Draw
 {
     private readonly SeededRandom? _random;
+    private readonly Walk? _walk;
     private readonly IReadOnlyDictionary<string, double>? _values;
     private readonly List<Given> _givens = [];
 
-    private Draw(SeededRandom? random, IReadOnlyDictionary<string, double>? values) => (_random, _values) = (random, values);
+    private Draw(SeededRandom? random, Walk? walk, IReadOnlyDictionary<string, double>? values) =>
+        (_random, _walk, _values) = (random, walk, values);
 
     /// <summary>What has been drawn, in the order in which it is printed.</summary>
     public IReadOnlyList<Given> Givens => _givens;
 
-    public static Draw From(SeededRandom random) => new(random, null);
+    public static Draw From(SeededRandom random) => new(random, null, null);
 
     /// <summary>Values in SI units by their symbols; options of a choice stay in the template's order.</summary>
-    public static Draw Fixed(IReadOnlyDictionary<string, double> values) => new(null, values);
+    public static Draw Fixed(IReadOnlyDictionary<string, double> values) => new(null, null, values);
+
+    internal static Draw From(Walk walk) => new(null, walk, null);
 
     /// <summary>A member of a series of preferred values between two limits, each as likely as another.</summary>
     public T Part<T>(string symbol, string name, double least, double greatest, PreferredSeries series = PreferredSeries.E12)
+        where T : struct, IQuantity =>
+        _values is null
+            ? OneOf<T>(symbol, name, PreferredValues.Between(least, greatest, series).ToArray())
+            : Give<T>(symbol, name, _values[symbol]);
+
+    /// <summary>One of a ladder of values from a least to a greatest in equal steps, each as likely as another.</summary>
+    /// <remarks>In decimal arithmetic, so that the value is the double of the digits that are printed.</remarks>
+    public T Stepped<T>(string symbol, string name, double least, double greatest, double step)
         where T : struct, IQuantity
     {
-        if (_random is null)
-        {
-            return Give<T>(symbol, name, _values![symbol]);
-        }
-
-        double[] members = [.. PreferredValues.Between(least, greatest, series)];
-        return Give<T>(symbol, name, members[_random.NextBelow(members.Length)]);
+        decimal first = (decimal)least, width = (decimal)step;
+        int count = (int)(((decimal)greatest - first) / width) + 1;
+        return Give<T>(symbol, name, _values is null ? (double)(first + (Index(count) * width)) : _values[symbol]);
     }
 
     /// <summary>One of a list of values in SI units.</summary>
     public T OneOf<T>(string symbol, string name, params ReadOnlySpan<double> values)
         where T : struct, IQuantity =>
-        Give<T>(symbol, name, _random is null ? _values![symbol] : values[_random.NextBelow(values.Length)]);
+        Give<T>(symbol, name, _values is null ? values[Index(values.Length)] : _values[symbol]);
 
     /// <summary>A value that no one draws, or that follows from what was drawn, printed with the others.</summary>
     public T Give<T>(string symbol, string name, double value)
@@ -50,9 +58,9 @@ public sealed class Draw
     }
 
     /// <summary>A number out of 0…count − 1 that is not printed; 0 for given values.</summary>
-    internal int Index(int count) => _random?.NextBelow(count) ?? 0;
+    internal int Index(int count) => _random?.NextBelow(count) ?? _walk?.Next(count) ?? 0;
 
-    /// <summary>An order of 0…count − 1 (Fisher and Yates); the natural one for given values.</summary>
+    /// <summary>An order of 0…count − 1 (Fisher and Yates); the natural one for given values and on a walk.</summary>
     internal int[] Order(int count)
     {
         int[] order = [.. Enumerable.Range(0, count)];
@@ -65,11 +73,11 @@ public sealed class Draw
         return order;
     }
 
-    /// <summary>Forgets what was drawn, for a template that must draw again; false where the values are given and would be the
-    /// same.</summary>
+    /// <summary>Forgets what was drawn, for a template that must draw again; false where the values are given and would be the same, and at
+    /// the end of a walk.</summary>
     internal bool Again()
     {
-        if (_random is null)
+        if (_random is null && _walk?.Advance() != true)
         {
             return false;
         }

@@ -18,7 +18,7 @@ internal static class Slips
     public static readonly SlipKind TenForNaturalLog = new("ten-for-natural-log", "log10 was taken where the natural logarithm belongs");
     public static readonly SlipKind TwoForTenLog = new("wrong-base-log", "bits count in powers of two: the logarithm is log2");
     public static readonly SlipKind HalfTheBand =
-        new("half-the-band", "half the band was counted: densities here are one-sided and the whole width f2 − f1 counts");
+        new("half-the-band", "half the variance was counted, as for two-sided densities: those here are one-sided, over the whole width f2 − f1");
     public static readonly SlipKind NoRootOfBand =
         new("no-root-of-band", "noise grows with the square root of the bandwidth, not with the bandwidth");
     public static readonly SlipKind NoRoot = new("no-root", "the square root was left out");
@@ -39,7 +39,7 @@ internal static class Slips
     public static readonly SlipKind NoHalfSupply =
         new("whole-supply", "the output rests at the middle of the supply: only half the supply is there in each direction");
     public static readonly SlipKind NoOffset = new("offset-forgotten", "the electrode offset was left out of what the stage must carry");
-    public static readonly SlipKind NoHeadroom = new("margin-forgotten", "the output does not reach the rails: the margin was left out");
+    public static readonly SlipKind NoHeadroom = new("margin-forgotten", "nothing swings up to the rails: the margin to them was left out");
     public static readonly SlipKind InnerFactor = new("inner-node-factor", "each inner node carries half of G·V_d");
     public static readonly SlipKind FarRail = new("far-rail", "the nearer rail limits, not the farther one");
     public static readonly SlipKind NoTwoPi =
@@ -59,13 +59,54 @@ internal static class Slips
     public static readonly SlipKind Bytes = new("bytes-for-bits", "bytes were counted where bits were asked for");
     public static readonly SlipKind OneChannel = new("one-channel", "one channel was counted instead of all");
     public static readonly SlipKind WrongSide =
-        new("fold-on-wrong-side", "it folds to the other side: the nearest multiple of the rate counts, not the one below");
+        new("fold-on-wrong-side", "the distance to the nearest multiple of the rate counts, not that to the one on the other side");
+    public static readonly SlipKind FoldsLater =
+        new("folds-later", "f_s + f2 lands in the band as well, but f_s − f2 comes first");
     public static readonly SlipKind FoldAtHalf =
         new("fold-at-half-rate", "the distance to a whole multiple of the rate counts, not that to half the rate");
     public static readonly SlipKind HalfTheRate =
         new("half-the-rate", "half the rate was taken; what lands in the band first is at f_s − f2");
     public static readonly SlipKind RoundedDown = new("rounded-down", "rounded the wrong way: the requirement is then not met");
-    public static readonly SlipKind OnePole = new("one-pole", "one section was counted instead of all");
+    public static readonly SlipKind OnePole = new("one-pole", "a filter of the first order was taken instead of the order given");
+    public static readonly SlipKind OneAverage = new("one-average", "one moving average was counted instead of all K");
+    public static readonly SlipKind WantedForReached =
+        new("wanted-for-reached", "that is what was wanted; the whole order that is built reaches more");
+    public static readonly SlipKind HalfTheRateForOrder =
+        new("half-the-rate-for-order", "the order was chosen for half the rate; what lands in the band first is at f_s − f2");
+    public static readonly SlipKind SigmaForPeak =
+        new("sigma-for-peak",
+            $"σ was taken for the peak and doubled; peak-to-peak of noise is {TradeConstants.NoisePeakToPeak}σ");
+    public static readonly SlipKind WhiteNotTakenAway =
+        new("white-not-taken-away", "the white part e² belongs to e₁² too: take it away before the flicker part is scaled");
+    public static readonly SlipKind SwappedResistors =
+        new("swapped-resistors", "the two resistors were exchanged: the gain is 1 + Rf/Rg");
+    public static readonly SlipKind TwoPiTooMuch =
+        new("two-pi-too-much", "R·C is the time constant itself; 1/f_c is 2π times as long");
+    public static readonly SlipKind FullScaleTaken =
+        new("full-scale-taken", "that is the ratio of a full-scale sine; this one stays below it");
+    public static readonly SlipKind PowerForBit =
+        new("power-for-bit", "one more bit doubles a voltage, which is 6.02 dB, not the 3.01 dB of a doubled power");
+    public static readonly SlipKind NoiseOfOneElectrode =
+        new("noise-of-one-electrode", "the noise of one electrode was counted: a channel has two, and their variances add");
+    public static readonly SlipKind NoSeries = new("no-series-resistance", "R_s, in series with the pair, was left out");
+    public static readonly SlipKind SwappedCapacitors =
+        new("swapped-capacitors", "the two capacitors were exchanged: both resistors load the one to common, C2");
+    public static readonly SlipKind EqualResistors =
+        new("equal-resistors", "½·√(C1/C2) holds for equal resistors; these differ");
+    public static readonly SlipKind OneResistorOfTwo =
+        new("one-resistor-of-two", "C2 is loaded by R1 + R2, not by R2 alone");
+    public static readonly SlipKind NoPi = new("no-pi", "the time constant is Q/(π·f0): the π was left out");
+    public static readonly SlipKind TwoTooMuch =
+        new("two-too-much", "the amplitude's time constant is Q/(π·f0), not Q/(2π·f0)");
+    public static readonly SlipKind NoGroundElectrode =
+        new("no-ground-electrode", "the ground electrode, in series with the resistor, was left out");
+    public static readonly SlipKind OnePoleOfTwo = new("one-pole-of-two", "the pole at f2 takes phase as well, and was left out");
+    public static readonly SlipKind BatteryAndSkin =
+        new("battery-and-skin", "neither the battery nor the skin decides: the highest voltage counts, and skin and electrode as 0 Ω");
+    public static readonly SlipKind DividerAlone =
+        new("divider-alone", "only the unequal electrodes were counted: what the amplifier's rejection leaves adds to it");
+    public static readonly SlipKind AmplifierAlone =
+        new("amplifier-alone", "only the amplifier's rejection was counted: unequal electrodes turn common mode into signal too");
     public static readonly SlipKind Asymptote =
         new("asymptote", "the straight line of n·20 dB a decade was taken, without the corner's own 3 dB");
     public static readonly SlipKind NoFactorTwo = new("no-factor-two", "the factor 2 was left out");
@@ -118,6 +159,5 @@ internal static class Slips
     public static readonly SlipKind Judgement =
         new("judgement", "this change helps less: the solution shows the figure after each of them");
     public static readonly SlipKind Dominant = new("dominant-source", "another source is larger: the solution lists them all");
-    public static readonly SlipKind PartForgotten = new("part-forgotten", "one of the parts was left out of the total");
     public static readonly SlipKind ZeroPhase = new("wrong-sign", "the sign or the direction is the other way round");
 }

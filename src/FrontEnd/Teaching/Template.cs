@@ -1,19 +1,32 @@
-using FrontEnd.Numbers;
+using System.Globalization;
 
 namespace FrontEnd.Teaching;
 
 /// <summary>A kind of problem whose numbers are drawn.</summary>
-/// <param name="Id">Stable name; with the seed and the student it fixes the numbers.</param>
+/// <param name="Id">Stable name; with secret, seed and student it fixes the numbers.</param>
 /// <param name="Level">1 to 3, see <see cref="Problem.Level"/>; also the points.</param>
 public sealed record Template(string Id, Topic Topic, int Level, string Title, Func<Draw, ProblemText> Write)
 {
     /// <summary>Points of the problem: two for each level.</summary>
     public int Points => 2 * Level;
 
+    /// <summary>Why a numeric template has fewer than 200 different answers: a preferred series, or whole numbers; null where it has as
+    /// many.</summary>
+    public string? FewAnswers { get; init; }
+
+    /// <summary>The problem of one student without a secret.</summary>
+    public Problem For(ulong seed, string student, int copy = 1) => For(new DrawSource(seed), student, copy);
+
     /// <summary>The problem of one student; "" for a sheet that all share.</summary>
     /// <param name="copy">1, or more where the same template is asked several times on a sheet.</param>
-    public Problem For(ulong seed, string student, int copy = 1) =>
-        With(Draw.From(SeededRandom.For(seed, copy == 1 ? Id : $"{Id}#{copy}", student)));
+    /// <param name="turn">0, or how often the student's numbers were put back because another one has their answer.</param>
+    public Problem For(DrawSource source, string student, int copy = 1, int turn = 0)
+    {
+        string number = copy.ToString(CultureInfo.InvariantCulture);
+        return With(Draw.From(turn == 0
+            ? source.Stream(Id, number, student)
+            : source.Stream(Id, number, student, turn.ToString(CultureInfo.InvariantCulture))));
+    }
 
     public Problem With(Draw draw)
     {
@@ -23,5 +36,34 @@ public sealed record Template(string Id, Topic Topic, int Level, string Title, F
             TemplateId = Id, Topic = Topic, Level = Level, Points = Points, Title = Title, Text = text.Question, Givens = draw.Givens,
             Steps = text.Steps, Answer = text.Answer, Slips = text.Slips,
         };
+    }
+
+    /// <summary>The problem at one combination of values, as <see cref="Answers"/> gives them.</summary>
+    internal Problem At(IReadOnlyList<int> chosen) => With(Draw.From(new Walk(chosen)));
+
+    /// <summary>The different answers, as printed, each with the first combination of values that leads to it; no more than so many
+    /// combinations are looked at.</summary>
+    internal IEnumerable<(string Answer, int[] Chosen)> Answers(int most)
+    {
+        HashSet<string> known = new(StringComparer.Ordinal);
+        Walk walk = new();
+        for (int looked = 0; looked < most; looked++)
+        {
+            Problem problem = With(Draw.From(walk));
+            if (walk.IsOver)
+            {
+                yield break;   // the template drew again and found nothing
+            }
+
+            if (known.Add(problem.Answer.Text))
+            {
+                yield return (problem.Answer.Text, walk.Chosen);
+            }
+
+            if (!walk.Advance())
+            {
+                yield break;
+            }
+        }
     }
 }

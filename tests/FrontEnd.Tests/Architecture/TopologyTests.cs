@@ -16,7 +16,8 @@ public sealed class TopologyTests
         "src/FrontEnd/Sizing/SizingGrid.cs", // the second gain and the RC at a delta-sigma converter's pin
         "src/FrontEnd/Designs/BoughtDevice.cs", // gain and filter of a device that somebody else built
         "src/FrontEnd/Advice/Candidates.cs", // "one more anti-alias section"
-        "src/FrontEnd/Teaching/Problems/WholeChainProblems.cs", // the chains that problems are about
+        "src/FrontEnd/Teaching/Problems/TeachingChain.cs", // the chain that judgements are about
+        "src/FrontEnd/Teaching/Problems/JudgementProblems.cs", // "two more, equal RC sections"
     ];
 
     [Fact]

@@ -22,7 +22,7 @@ public class BookExampleTests
         ["residue"] = ("cmrr-residue", [("V_cm", "V"), ("CMRR", "CMRR")]),
         ["divider"] = ("cmrr-divider", [("f", "f"), ("Z", "dZ"), ("ΔZ", "dZ"), ("C_in", "Cin")]),
         ["shared-reference"] = ("cmrr-shared-reference", [("f", "f"), ("C", "Cin"), ("Z_e", "R"), ("N", "N")]),
-        ["ideal-ratio"] = ("converter-ideal-ratio", [("N", "N")]),
+        ["ideal-ratio"] = ("converter-ideal-ratio", [("N", "N"), ("A", "=0")]),
         ["enob"] = ("converter-enob", [("SINAD", "SINAD")]),
         ["noise-free-bits"] = ("converter-noise-free-bits", [("span", "span"), ("σ", "rms")]),
         ["gain-one-resistor"] = ("gain-stage", [("Rf", "Rf"), ("Rg", "RG")]),

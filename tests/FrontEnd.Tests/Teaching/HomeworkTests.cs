@@ -47,6 +47,58 @@ public class HomeworkTests
     public void Make_TwelveQuestions_CoverAllTopics() =>
         Assert.Equal(Enum.GetValues<Topic>().Length, Homework.Make([], null, 12, 2026, []).Sheets[0].Questions.Select(question => question.Problem.Topic).Distinct().Count());
 
+    [Fact]
+    public void Make_AnotherSecret_GivesOtherQuestionsNumbersAndCodes()
+    {
+        Homework Made(string secret) => Homework.Make([], null, 12, new DrawSource(9, Encoding.UTF8.GetBytes(secret)), Class);
+        Homework one = Made("one"), again = Made(" one\r\n"), other = Made("two"), none = Homework.Make([], null, 12, 9, Class);
+        Assert.Equal(one.Sheets.Select(Text), again.Sheets.Select(Text));
+        Assert.Equal(one.Sheets.Select(sheet => sheet.Code), again.Sheets.Select(sheet => sheet.Code));
+        Homework[] all = [one, other, none];
+        Assert.Equal(3, all.Select(homework => string.Join(",", homework.Sheets[0].Questions.Select(question => question.Problem.TemplateId))).Distinct().Count());
+        Assert.Equal(3, all.Select(homework => homework.Code).Distinct().Count());
+        Assert.Equal(9, all.SelectMany(homework => homework.Sheets).Select(sheet => sheet.Code).Distinct().Count());
+        Assert.Equal([true, true, false], all.Select(homework => homework.HasSecret));
+        Problem Of(string secret) => TemplateSet.Find("noise-thermal")!.For(new DrawSource(9, Encoding.UTF8.GetBytes(secret)), "s1");
+        Assert.NotEqual(Text(Of("one")), Text(Of("two")));
+    }
+
+    /// <summary>A sheet's code tells its homework: whatever makes other questions makes another code, and the class does not.</summary>
+    [Fact]
+    public void Code_FollowsFromTheHomeworkAndTheStudent()
+    {
+        Homework homework = Homework.Make([], null, 12, 9, Class);
+        Assert.Equal(homework.Code, Homework.Make([], null, 12, 9, [Class[1]]).Code);
+        string[] codes = [homework.Code, Homework.Make([], null, 13, 9, Class).Code, Homework.Make([], null, 12, 10, Class).Code, Homework.Make([Topic.Noise], null, 12, 9, Class).Code];
+        Assert.Equal(codes.Length, codes.Distinct().Count());
+        Assert.All(homework.Sheets, sheet => Assert.Equal(SheetCode.Of(homework.Code, sheet.Student!.Id), sheet.Code));
+        Assert.All(homework.Sheets.Select(sheet => sheet.Code).Concat(codes), code => Assert.Matches("^[3-9A-Y]{8}$", code));
+        Assert.All("01258BILOSUZ", sign => Assert.DoesNotContain(sign, string.Concat(homework.Sheets.Select(sheet => sheet.Code).Concat(codes))));
+        Assert.Equal(homework.Sheets[0].Code, SheetCode.Plain($" {homework.Sheets[0].Code[..4].ToLowerInvariant()}-{homework.Sheets[0].Code[4..]}. "));
+    }
+
+    /// <summary>A seed makes no sheet heavier: from 42 to 62 points before the levels were mixed.</summary>
+    [Theory]
+    [InlineData(12, 4)]
+    [InlineData(6, 4)]
+    [InlineData(20, 4)]
+    [InlineData(33, 10)]   // some topics have no template left to balance with
+    public void Choose_AnySeed_WeighsNearlyTheSame(int count, int most)
+    {
+        int[] points = [.. Enumerable.Range(0, 300).Select(seed => TemplateSet.Choose([], null, count, new DrawSource((ulong)seed)).Sum(one => one.Template.Points))];
+        Assert.InRange(points.Max() - points.Min(), 0, most);
+    }
+
+    /// <summary>Easy, middle and hard ones are all there, and no template is favoured.</summary>
+    [Fact]
+    public void Choose_TwelveQuestions_MixesLevelsAndTemplates()
+    {
+        Template[][] sheets = [.. Enumerable.Range(0, 300).Select(seed => TemplateSet.Choose([], null, 12, new DrawSource((ulong)seed)).Select(one => one.Template).ToArray())];
+        Assert.All(sheets, sheet => Assert.All(Enumerable.Range(1, 3), level => Assert.InRange(sheet.Count(one => one.Level == level), 2, 6)));
+        Dictionary<string, int> times = sheets.SelectMany(sheet => sheet).GroupBy(one => one.Id).ToDictionary(group => group.Key, group => group.Count());
+        Assert.Equal(TemplateSet.All.Count, times.Count);
+    }
+
     /// <summary>The file is read by a person before a change to it is accepted, and a change raises the template set's version.</summary>
     [Fact]
     public void Make_FixedSeed_IsAsTheExpectedFile()

@@ -131,7 +131,7 @@ public class MarkerTests
     [Fact]
     public void Mark_UnknownStudentsQuestionsAndSecondAnswers_AreFindings()
     {
-        Key key = Key.Of(Homework.Make([], null, 3, 1, [new Student("a1", "A"), new Student("b2", "B")]));
+        Key key = Key.Of(Homework.Make([Topic.Noise], 1, 3, 1, [new Student("a1", "A"), new Student("b2", "B")]));
         Marks marks = Marker.Mark(key, [new("a1", "1", "1 V", 2), new("a1", "Q1", "2 V", 3), new("a3", "q1", "1 V", 4), new("b2", "q9", "1 V", 5), new("b2", "q2", "what", 6)]);
         Assert.Equal([Messages.StudentUnknown, Messages.QuestionUnknown, Messages.QuestionTwice, Messages.AnswerNotRead], marks.Findings.OrderBy(finding => finding.Code switch { Messages.StudentUnknown => 0, Messages.QuestionUnknown => 1, Messages.QuestionTwice => 2, _ => 3 }).Select(finding => finding.Code));
         Assert.Equal([3, 4, 5, 6], marks.Findings.Select(finding => finding.Line!.Value).Order());
@@ -156,7 +156,7 @@ public class MarkerTests
     {
         foreach (Problem problem in Drawn.Of(id).Take(50))
         {
-            yield return Key.Of(new Homework(1, "", [new ProblemSheet(null, [new Question("q1", problem)])])).Sheets[0].Questions[0];
+            yield return Key.Of(new ProblemSheet(null, [new Question("q1", problem)], "")).Questions[0];
         }
     }
 }

@@ -10,7 +10,7 @@ internal static class CmrrProblems
     [
         new("cmrr-residue", Topic.Cmrr, 1, "What a rejection leaves", d =>
         {
-            VoltageRms common = d.Part<VoltageRms>("V_cm", "common-mode voltage, rms", 1e-3, 100e-3);
+            VoltageRms common = d.Part<VoltageRms>("V_cm", "common-mode voltage, rms", 1e-3, 100e-3, PreferredSeries.E24);
             Decibels rejection = d.OneOf<Decibels>("CMRR", "common-mode rejection", 60, 66, 74, 80, 86, 94, 100, 106);
             TextbookFigure figure = MainsFormulas.Residue(common, rejection);
             return new ProblemText("How much of the common-mode voltage appears as if it were signal, at the input, rms?")
@@ -21,8 +21,8 @@ internal static class CmrrProblems
         }),
         new("cmrr-needed", Topic.Cmrr, 1, "Rejection needed", d =>
         {
-            VoltageRms common = d.Part<VoltageRms>("V_cm", "common-mode voltage, rms", 1e-3, 47e-3);
-            VoltageRms residue = d.OneOf<VoltageRms>("V", "what may be left of it, rms", 0.2e-6, 0.5e-6, 1e-6, 2e-6);
+            VoltageRms common = d.Part<VoltageRms>("V_cm", "common-mode voltage, rms", 1e-3, 100e-3, PreferredSeries.E24);
+            VoltageRms residue = d.OneOf<VoltageRms>("V", "what may be left of it, rms", 0.1e-6, 0.2e-6, 0.3e-6, 0.4e-6, 0.5e-6, 0.7e-6, 1e-6, 1.5e-6, 2e-6);
             TextbookFigure figure = MainsFormulas.RejectionNeeded(common, residue);
             return new ProblemText("Which common-mode rejection is needed, in decibels?")
                 .Step("A ratio of two voltages of the same kind", figure)
@@ -33,7 +33,7 @@ internal static class CmrrProblems
         new("cmrr-body-current", Topic.Cmrr, 1, "Displacement current through the body", d =>
         {
             (VoltageRms mains, Frequency line) = Mains(d);
-            Capacitance body = d.Part<Capacitance>("C_p", "capacitance from the mains to the body", 0.5e-12, 4.7e-12);
+            Capacitance body = d.Part<Capacitance>("C_p", "capacitance from the mains to the body", 0.3e-12, 9.1e-12, PreferredSeries.E96);
             TextbookFigure figure = MainsFormulas.DisplacementCurrent(mains, line, body);
             return new ProblemText("Which current flows from the mains through the body, rms? The body is near earth compared with the mains.")
                 .Step("The current through a capacitor", figure)
@@ -46,7 +46,7 @@ internal static class CmrrProblems
         {
             Frequency line = d.OneOf<Frequency>("f", "mains frequency", 50, 60);
             Resistance electrode = d.Part<Resistance>("Z", "impedance of each electrode, about, resistive", 150e3, 470e3);
-            Resistance difference = d.Part<Resistance>("ΔZ", "difference of the two electrodes, resistive", 10e3, 68e3);
+            Resistance difference = d.Part<Resistance>("ΔZ", "difference of the two electrodes, resistive", 10e3, 68e3, PreferredSeries.E24);
             Capacitance input = d.Part<Capacitance>("C_in", "capacitance from each input to common, cable included", 10e-12, 220e-12);
             Complex reactance = new(0, -1 / (2 * Math.PI * line.Hertz * input.Farads));
             TextbookFigure figure = MainsFormulas.DividerRejection(reactance, difference.Ohms);
@@ -77,8 +77,8 @@ internal static class CmrrProblems
         }),
         new("cmrr-resistors", Topic.Cmrr, 2, "Difference amplifier of four resistors", d =>
         {
-            Ratio gain = d.OneOf<Ratio>("G", "gain of the difference amplifier", 1, 2, 5, 10, 20, 50, 100);
-            Ratio tolerance = d.OneOf<Ratio>("tol", "tolerance of each resistor", 0.0005, 0.001, 0.0025, 0.005, 0.01);
+            Ratio gain = d.Stepped<Ratio>("G", "gain of the difference amplifier", 1, 200, 1);
+            Ratio tolerance = d.OneOf<Ratio>("tol", "tolerance of each resistor", 0.0001, 0.0002, 0.0005, 0.001, 0.0025, 0.005, 0.01);
             TextbookFigure figure = MainsFormulas.RejectionOfFourResistors(gain.Fraction, tolerance);
             return new ProblemText("Four resistors make a difference amplifier. Which rejection is left in the worst case, in decibels? First order in the tolerance.")
                 .Step("All four are off in the worst way", figure)
@@ -90,7 +90,7 @@ internal static class CmrrProblems
         new("cmrr-loop", Topic.Cmrr, 2, "The leads' loop", d =>
         {
             Frequency line = d.OneOf<Frequency>("f", "mains frequency", 50, 60);
-            MagneticFluxDensity field = d.Part<MagneticFluxDensity>("B", "flux density square to the loop, rms", 0.05e-6, 1e-6);
+            MagneticFluxDensity field = d.Part<MagneticFluxDensity>("B", "flux density square to the loop, rms", 0.05e-6, 1e-6, PreferredSeries.E24);
             Area loop = d.OneOf<Area>("A", "area between the leads", 10e-4, 20e-4, 30e-4, 50e-4, 80e-4, 100e-4);
             TextbookFigure figure = MainsFormulas.LoopVoltage(line, field, loop);
             return new ProblemText("The field of a mains transformer passes the loop of the leads. Which voltage does it induce, rms? The field is even over the loop.")
@@ -101,9 +101,9 @@ internal static class CmrrProblems
         }),
         new("cmrr-combined", Topic.Cmrr, 3, "Several rejections in a row", d =>
         {
-            Decibels electrodes = d.OneOf<Decibels>("CMRR₁", "left by unequal electrodes", 66, 70, 74, 78);
-            Decibels parts = d.OneOf<Decibels>("CMRR₂", "left by the input filters' mismatch", 68, 72, 76, 80);
-            Decibels amplifier = d.OneOf<Decibels>("CMRR₃", "of the amplifier", 74, 80, 86);
+            Decibels electrodes = d.Stepped<Decibels>("CMRR₁", "left by unequal electrodes", 60, 84, 1);
+            Decibels parts = d.Stepped<Decibels>("CMRR₂", "left by the input filters' mismatch", 62, 88, 1);
+            Decibels amplifier = d.Stepped<Decibels>("CMRR₃", "of the amplifier", 66, 96, 1);
             Decibels[] all = [electrodes, parts, amplifier];
             TextbookFigure figure = MainsFormulas.RejectionsWorstCase(all);
             return new ProblemText("Three leaks turn common mode into signal. Which rejection is left in the worst case, in decibels?")

@@ -24,18 +24,23 @@ internal static class ConverterProblems
         new("converter-ideal-ratio", Topic.Converter, 1, "Ideal signal-to-noise ratio", d =>
         {
             BitCount bits = d.OneOf<BitCount>("N", "resolution", 8, 10, 12, 14, 16, 18, 20);
+            Decibels below = d.Stepped<Decibels>("A", "how far the sine stays below full scale", 0, 24, 0.5);
             TextbookFigure figure = ConverterFormulas.IdealSignalToNoise(bits);
-            return new ProblemText("What is the best signal-to-noise ratio of an ideal converter, with a full-scale sine?")
-                .Step("The sine's rms FS/(2√2) over the quantisation noise LSB/√12", figure)
-                .AnswersWithin<Decibels>(figure.Value, 0.2, 4)
-                .Slip(Slips.NoOffsetOfSine, TradeConstants.DecibelsPerBit * bits.Bits)
-                .Slip(Slips.TenForTwentyLog, figure.Value / 2);
+            double value = figure.Value - below.Value;
+            return new ProblemText("What is the best signal-to-noise ratio of an ideal converter, with a sine that stays below full scale by so many decibels?")
+                .Step("A full-scale sine's rms FS/(2√2) over the quantisation noise LSB/√12", figure)
+                .Step("The noise of the steps stays the same, so the ratio falls as the sine does", "ratio − A",
+                    $"{Put.In(figure.Value, "dB")} − {Put.In(below)}", value, "dB")
+                .AnswersWithin<Decibels>(value, 0.2, 4)
+                .Slip(Slips.NoOffsetOfSine, (TradeConstants.DecibelsPerBit * bits.Bits) - below.Value)
+                .Slip(Slips.FullScaleTaken, figure.Value)
+                .Slip(Slips.TenForTwentyLog, value / 2);
         }),
         new("converter-data-rate", Topic.Converter, 1, "Data rate", d =>
         {
-            int channels = (int)d.OneOf<Ratio>("N", "channels", 2, 4, 8, 16, 19, 32).Fraction;
-            Frequency rate = d.OneOf<Frequency>("f_s", "sampling rate of each channel", 250, 256, 500, 512, 1000);
-            BitCount bits = d.OneOf<BitCount>("b", "bits of a sample", 12, 16, 24);
+            int channels = (int)d.OneOf<Ratio>("N", "channels", 1, 2, 4, 6, 8, 12, 16, 19, 24, 32).Fraction;
+            Frequency rate = d.OneOf<Frequency>("f_s", "sampling rate of each channel", 125, 250, 256, 500, 512, 1000, 2000);
+            BitCount bits = d.OneOf<BitCount>("b", "bits of a sample", 12, 14, 16, 18, 24);
             Ratio overhead = d.OneOf<Ratio>("overhead", "framing and counters", 0.1, 0.15, 0.2, 0.25);
             TextbookFigure figure = ConverterFormulas.DataRate(channels, rate, bits, overhead);
             return new ProblemText("How many bits a second must the radio carry?")
@@ -65,8 +70,8 @@ internal static class ConverterProblems
         new("converter-noise-free-bits", Topic.Converter, 2, "Noise-free bits", d =>
         {
             VoltagePeakToPeak span =
-            d.OneOf<VoltagePeakToPeak>("span", "full scale, peak-to-peak, at the input", 0.075, 0.2, 0.375, 0.6, 0.8);
-            VoltageRms noise = d.Part<VoltageRms>("σ", "noise at the input, rms", 0.15e-6, 2.2e-6, PreferredSeries.E24);
+            d.OneOf<VoltagePeakToPeak>("span", "full scale, peak-to-peak, at the input", 0.075, 0.1, 0.15, 0.2, 0.3, 0.375, 0.6, 0.8, 1.2, 2.4);
+            VoltageRms noise = d.Part<VoltageRms>("σ", "noise at the input, rms", 0.2e-6, 330e-6, PreferredSeries.E24);
             TextbookFigure figure = ConverterFormulas.NoiseFreeBits(span, noise);
             return new ProblemText("How many noise-free bits does the reading have?")
                 .Step($"The span over the noise's peak-to-peak, {TradeConstants.NoisePeakToPeak}·σ, in powers of two", figure)
@@ -77,13 +82,13 @@ internal static class ConverterProblems
         }),
         new("converter-enob", Topic.Converter, 2, "Effective number of bits", d =>
         {
-            Decibels ratio = d.OneOf<Decibels>("SINAD", "signal over noise and distortion, full-scale sine", 56, 62, 68.5, 72, 84, 92, 98);
+            Decibels ratio = d.Stepped<Decibels>("SINAD", "signal over noise and distortion, full-scale sine", 36, 96, 0.1);
             TextbookFigure figure = ConverterFormulas.EffectiveNumberOfBits(ratio);
             return new ProblemText("A data sheet gives the ratio of a full-scale sine to noise and distortion. How many bits does an ideal converter need for it?")
                 .Step("The ideal ratio 6.02·N + 1.76, solved for N", figure)
                 .AnswersWithin<BitCount>(figure.Value, 0.05)
                 .Slip(Slips.NoOffsetOfSine, ratio.Value / TradeConstants.DecibelsPerBit)
-                .Slip(Slips.TenForTwentyLog, (ratio.Value - TradeConstants.DecibelsOfSine) / 3.01);
+                .Slip(Slips.PowerForBit, (ratio.Value - TradeConstants.DecibelsOfSine) / (TradeConstants.DecibelsPerBit / 2));
         }),
         new("converter-dynamic-range", Topic.Converter, 3, "Dynamic range of a chain", d =>
         {
@@ -106,6 +111,6 @@ internal static class ConverterProblems
     ];
 
     private static (VoltagePeakToPeak Scale, BitCount Bits, Ratio Gain) Chain(Draw d) =>
-        (d.OneOf<VoltagePeakToPeak>("FS", "full scale, peak-to-peak", 2.5, 3, 3.3, 4.096, 5),
-            d.OneOf<BitCount>("N", "resolution", 10, 12, 14, 16), d.OneOf<Ratio>("G", "gain in front of it", 5, 24, 101, 200, 505, 1001));
+        (d.OneOf<VoltagePeakToPeak>("FS", "full scale, peak-to-peak", 1.2, 1.8, 2.048, 2.5, 3, 3.3, 4.096, 5),
+            d.OneOf<BitCount>("N", "resolution", 10, 12, 14, 16, 18), d.OneOf<Ratio>("G", "gain in front of it", 5, 12, 24, 60, 101, 200, 330, 505, 1001));
 }

@@ -10,7 +10,7 @@ internal static class DriveProblems
     [
         new("drive-loop-gain", Topic.Drive, 1, "Loop gain at the mains", d =>
         {
-            Frequency unity = d.OneOf<Frequency>("f_u", "frequency at which the loop gain is 1", 500, 1000, 1500, 2000, 3000, 5000);
+            Frequency unity = d.Part<Frequency>("f_u", "frequency at which the loop gain is 1", 200, 20e3, PreferredSeries.E96);
             Frequency line = d.OneOf<Frequency>("f", "mains frequency", 50, 60);
             TextbookFigure figure = MainsFormulas.DrivenGroundLoopGain(unity, line);
             return new ProblemText("A driven ground is an integrator. How large is its loop gain at the mains, in decibels?")
@@ -43,14 +43,14 @@ internal static class DriveProblems
                 .Step("The current's voltage in the driven lead, divided by 1 plus the loop gain", figure)
                 .Answers<VoltageRms>(figure.Value)
                 .Slip(Slips.NoLoop, body.Amperes * (resistor.Ohms + electrode.Ohms))
-                .Slip(Slips.PartForgotten, body.Amperes * resistor.Ohms / (1 + gain.Fraction))
+                .Slip(Slips.NoGroundElectrode, body.Amperes * resistor.Ohms / (1 + gain.Fraction))
                 .Slip(Slips.RmsForPeak, Math.Sqrt(2) * figure.Value);
         }),
         new("drive-margin", Topic.Drive, 3, "Phase margin of a driven ground", d =>
         {
-            Frequency unity = d.OneOf<Frequency>("f_u", "unity gain of the integrator alone", 1000, 1500, 2000, 3000, 5000);
-            Frequency first = d.OneOf<Frequency>("f₁", "pole of driven lead and body capacitance", 2000, 3000, 5000, 8000);
-            Frequency second = d.OneOf<Frequency>("f₂", "pole of an electrode and its input", 8000, 15000, 30000, 80000);
+            Frequency unity = d.OneOf<Frequency>("f_u", "unity gain of the integrator alone", 800, 1000, 1200, 1500, 2000, 2500, 3000, 4000, 5000);
+            Frequency first = d.OneOf<Frequency>("f₁", "pole of driven lead and body capacitance", 2000, 2500, 3000, 4000, 5000, 6500, 8000);
+            Frequency second = d.OneOf<Frequency>("f₂", "pole of an electrode and its input", 8000, 12000, 15000, 20000, 30000, 50000, 80000);
             TextbookFigure crossing = MainsFormulas.DrivenGroundCrossing(unity, first, second);
             TextbookFigure figure = MainsFormulas.DrivenGroundPhaseMargin(unity, first, second);
             double late = ToDegrees(Math.Atan(unity / first) + Math.Atan(unity / second));
@@ -60,13 +60,13 @@ internal static class DriveProblems
                 .AnswersWithin<Angle>(figure.Value, 1)
                 .Slip(Slips.NotAtCrossing, 90 - late)
                 .Slip(Slips.NoIntegrator, figure.Value + 90)
-                .Slip(Slips.PartForgotten, 90 - ToDegrees(Math.Atan(crossing.Value / first.Hertz)));
+                .Slip(Slips.OnePoleOfTwo, 90 - ToDegrees(Math.Atan(crossing.Value / first.Hertz)));
         }),
         new("safety-current", Topic.Safety, 1, "Direct current after a fault", d =>
         {
-            Voltage battery = d.OneOf<Voltage>("V_bat", "battery, full", 3.3, 4.2);
-            Voltage highest = d.OneOf<Voltage>("V_max", "highest voltage in the box (charger or boost converter)", 5, 5.5, 9, 12);
-            Resistance series = d.Part<Resistance>("R", "resistor in the electrode's lead, at its lower tolerance", 100e3, 1e6);
+            Voltage battery = d.OneOf<Voltage>("V_bat", "battery, full", 3.3, 3.6, 4.2);
+            Voltage highest = d.OneOf<Voltage>("V_max", "highest voltage in the box (charger or boost converter)", 5, 5.2, 5.5, 6, 7.5, 9, 12, 15);
+            Resistance series = d.Part<Resistance>("R", "resistor in the electrode's lead, at its lower tolerance", 100e3, 1e6, PreferredSeries.E96);
             Resistance skin = d.OneOf<Resistance>("R_skin", "skin and electrode, on a good day", 20e3, 50e3, 100e3);
             TextbookFigure figure = SafetyFormulas.FaultCurrent(highest, series);
             return new ProblemText("A single fault puts the worst voltage on an electrode's lead. Which direct current must be reckoned with, in the worst case?")
@@ -75,11 +75,11 @@ internal static class DriveProblems
                 .Answers<Current>(figure.Value)
                 .Slip(Slips.WrongVoltage, battery.Volts / series.Ohms)
                 .Slip(Slips.SkinCounts, highest.Volts / (series.Ohms + skin.Ohms))
-                .Slip(Slips.WrongVoltage, battery.Volts / (series.Ohms + skin.Ohms));
+                .Slip(Slips.BatteryAndSkin, battery.Volts / (series.Ohms + skin.Ohms));
         }),
         new("safety-resistor", Topic.Safety, 2, "Series resistor from the E24 series", d =>
         {
-            Voltage highest = d.OneOf<Voltage>("V_max", "highest voltage in the box", 3.3, 4.2, 5, 5.5, 9, 12);
+            Voltage highest = d.Stepped<Voltage>("V_max", "highest voltage in the box", 3, 15, 0.1);
             Current limit = d.OneOf<Current>("I", "quoted single-fault limit, dc", TradeConstants.FaultAmperes);
             Current normal = d.Give<Current>("I_n", "quoted limit of normal operation, dc", TradeConstants.NormalAmperes);
             Ratio tolerance = d.OneOf<Ratio>("tol", "tolerance of the resistor", 0.01, 0.02, 0.05);
@@ -91,12 +91,14 @@ internal static class DriveProblems
                 .Say($"A limit is kept by rounding up, never to the nearest: {Put.In(chosen, "Ω")}", new SourceRef("iec-60063"))
                 .Say("The dc limits are quoted from memory and not read in the standard; a design aid, no safety assessment")
                 .Answers<Resistance>(chosen, 0.005)
+                .RoundedFrom(least)
                 .Slip(Slips.RoundedDown, PreferredValues.NextDown(chosen, PreferredSeries.E24))
                 .Slip(Slips.NoTolerance, PreferredValues.AtLeast(highest.Volts / limit.Amperes, PreferredSeries.E24))
                 .Slip(Slips.NotPreferred, least)
                 .Slip(Slips.NormalForFault,
                     PreferredValues.AtLeast(highest.Volts / normal.Amperes / (1 - tolerance.Fraction), PreferredSeries.E24));
-        }),
+        })
+        { FewAnswers = "the E24 series has 24 values a decade" },
         new("safety-leads", Topic.Safety, 3, "One fault shared by all measuring leads", d =>
         {
             Voltage highest = d.OneOf<Voltage>("V_max", "highest voltage in the box", 3.3, 4.2, 5, 9);

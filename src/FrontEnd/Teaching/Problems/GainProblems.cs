@@ -9,18 +9,18 @@ internal static class GainProblems
     [
         new("gain-stage", Topic.Gain, 1, "Gain of a stage", d =>
         {
-            Resistance rf = d.Part<Resistance>("Rf", "feedback resistor", 22e3, 150e3);
-            Resistance rg = d.Part<Resistance>("Rg", "resistor from the inverting input to common", 10e3, 33e3);
+            Resistance rf = d.Part<Resistance>("Rf", "feedback resistor", 22e3, 220e3, PreferredSeries.E24);
+            Resistance rg = d.Part<Resistance>("Rg", "resistor from the inverting input to common", 4.7e3, 33e3);
             TextbookFigure figure = AmplifierFormulas.StageGain(rf, rg);
             return new ProblemText("What is the gain of this non-inverting op-amp stage?")
                 .Step("The whole output stands over Rf + Rg, the input over Rg", figure)
                 .Answers<Ratio>(figure.Value, 0.01, 4)
                 .Slip(Slips.InvertingGain, rf / rg)
-                .Slip(Slips.Product, 1 + (rg / rf));
+                .Slip(Slips.SwappedResistors, 1 + (rg / rf));
         }),
         new("gain-decibels", Topic.Gain, 1, "Gain in decibels", d =>
         {
-            Ratio gain = d.OneOf<Ratio>("G", "voltage gain", 5, 12, 24, 47, 101, 150, 330, 680, 1000);
+            Ratio gain = d.Part<Ratio>("G", "voltage gain", 2, 2000, PreferredSeries.E96);
             double value = 20 * Math.Log10(gain.Fraction);
             return new ProblemText("What is this voltage gain in decibels?")
                 .Step("A ratio of voltages", "20·log10 G", $"20·log10 {Put.In(gain.Fraction)}", value, "dB", Sources.CommonPractice)
@@ -30,8 +30,8 @@ internal static class GainProblems
         }),
         new("gain-bandwidth", Topic.Gain, 2, "Bandwidth of an inverting stage", d =>
         {
-            Frequency product = d.OneOf<Frequency>("GBW", "gain-bandwidth product of the op-amp", 100e3, 350e3, 1e6, 5.5e6, 10e6);
-            Resistance rf = d.Part<Resistance>("Rf", "feedback resistor", 22e3, 68e3);
+            Frequency product = d.OneOf<Frequency>("GBW", "gain-bandwidth product of the op-amp", 100e3, 350e3, 1e6, 2.2e6, 5.5e6, 10e6, 18e6);
+            Resistance rf = d.Part<Resistance>("Rf", "feedback resistor", 22e3, 180e3, PreferredSeries.E24);
             Resistance rg = d.Part<Resistance>("Rin", "input resistor", 10e3, 33e3);
             double noiseGain = 1 + (rf / rg);
             TextbookFigure figure = AmplifierFormulas.Bandwidth(product, noiseGain);
@@ -44,9 +44,9 @@ internal static class GainProblems
         }),
         new("gain-first-stage", Topic.Gain, 2, "Greatest gain of a dc-coupled stage", d =>
         {
-            Voltage supply = d.OneOf<Voltage>("V_s", "supply at its lowest, the reference at half of it", 2.7, 3, 3.3, 3.6, 5);
-            Voltage margin = d.OneOf<Voltage>("h", "margin of the output to each rail", 0.05, 0.1, 0.15, 0.2);
-            Voltage offset = d.OneOf<Voltage>("V_off", "electrode offset to be survived", 0.15, 0.2, 0.3);
+            Voltage supply = d.OneOf<Voltage>("V_s", "supply at its lowest, the reference at half of it", 1.8, 2.4, 2.7, 3, 3.3, 3.6, 4.5, 5);
+            Voltage margin = d.OneOf<Voltage>("h", "margin of the output to each rail", 0.05, 0.08, 0.1, 0.15, 0.2);
+            Voltage offset = d.OneOf<Voltage>("V_off", "electrode offset to be survived", 0.1, 0.15, 0.2, 0.25, 0.3);
             Voltage signal = d.OneOf<Voltage>("V_sig", "peak of signal and artefacts", 0.001, 0.002, 0.005);
             TextbookFigure figure = AmplifierFormulas.FirstStageGainLimit(supply, margin, offset, signal);
             double carried = offset.Volts + signal.Volts;
@@ -59,8 +59,8 @@ internal static class GainProblems
         }),
         new("gain-supply-ripple", Topic.Gain, 2, "Supply ripple at the input", d =>
         {
-            VoltageRms ripple = d.Part<VoltageRms>("V", "ripple on the supply, rms", 2e-3, 47e-3);
-            Decibels rejection = d.OneOf<Decibels>("PSRR", "supply rejection at its frequency", 60, 66, 74, 80, 86, 94);
+            VoltageRms ripple = d.Part<VoltageRms>("V", "ripple on the supply, rms", 2e-3, 91e-3, PreferredSeries.E24);
+            Decibels rejection = d.OneOf<Decibels>("PSRR", "supply rejection at its frequency", 54, 60, 66, 70, 74, 77, 80, 86, 94);
             TextbookFigure figure = AmplifierFormulas.SupplyRipple(ripple, rejection);
             return new ProblemText("Radio bursts make ripple on the supply. How large does it appear at the amplifier's input, rms?")
                 .Step("The rejection is a ratio of voltages", figure)
@@ -70,10 +70,10 @@ internal static class GainProblems
         }),
         new("gain-inner-nodes", Topic.Gain, 3, "Inner nodes of an instrumentation amplifier", d =>
         {
-            Voltage supply = d.OneOf<Voltage>("V_s", "supply at its lowest", 2.7, 3, 3.3, 5);
-            Voltage margin = d.OneOf<Voltage>("h", "margin of each inner node to each rail", 0.1, 0.15, 0.2);
-            Voltage common = d.OneOf<Voltage>("V_cm", "common mode above the negative rail", 0.8, 0.9, 1.0, 1.1, 1.2);
-            Voltage difference = d.OneOf<Voltage>("V_d", "greatest input difference, offset and signal", 0.152, 0.201, 0.302);
+            Voltage supply = d.OneOf<Voltage>("V_s", "supply at its lowest", 2.4, 2.7, 3, 3.3, 3.6, 5);
+            Voltage margin = d.OneOf<Voltage>("h", "margin of each inner node to each rail", 0.05, 0.1, 0.15, 0.2);
+            Voltage common = d.Stepped<Voltage>("V_cm", "common mode above the negative rail", 0.6, 1.4, 0.05);
+            Voltage difference = d.Stepped<Voltage>("V_d", "greatest input difference, offset and signal", 0.102, 0.352, 0.01);
             TextbookFigure figure = AmplifierFormulas.InnerNodeGainLimit(supply, margin, common, difference);
             double low = common.Volts - margin.Volts, high = supply.Volts - margin.Volts - common.Volts;
             return new ProblemText("The two inner nodes of a three-op-amp instrumentation amplifier sit at V_cm ± G·V_d/2. How large may its first-stage gain be?")
@@ -96,7 +96,7 @@ internal static class GainProblems
                 .Answers<Duration>(figure.Value)
                 .Slip(Slips.TenForNaturalLog, tau * Math.Log10(step / tolerance))
                 .Slip(Slips.OneTimeConstant, tau)
-                .Slip(Slips.NoTwoPi, 2 * Math.PI * figure.Value);
+                .Slip(Slips.TwoPiTooMuch, 2 * Math.PI * figure.Value);
         }),
     ];
 }

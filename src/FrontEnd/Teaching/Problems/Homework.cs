@@ -1,10 +1,11 @@
 using System.Collections;
+using System.Globalization;
 using FrontEnd.Numbers;
 
 namespace FrontEnd.Teaching.Problems;
 
 /// <summary>Someone who gets a sheet.</summary>
-/// <param name="Id">What stands in the list of answers; with seed and template it fixes the numbers.</param>
+/// <param name="Id">What stands in the list of answers; with secret, seed and template it fixes the numbers.</param>
 public sealed record Student(string Id, string Name);
 
 /// <summary>One question on a sheet.</summary>
@@ -13,39 +14,62 @@ public sealed record Question(string Id, Problem Problem);
 
 /// <summary>One sheet: a student's, or the one that all share.</summary>
 /// <param name="Student">Null for the common sheet.</param>
-public sealed record ProblemSheet(Student? Student, IReadOnlyList<Question> Questions)
+/// <param name="Code">What the sheet prints to be told from every other, see <see cref="SheetCode"/>.</param>
+public sealed record ProblemSheet(Student? Student, IReadOnlyList<Question> Questions, string Code)
 {
     public int Points => Questions.Sum(question => question.Problem.Points);
 }
 
 /// <summary>A set of problem sheets with their solutions: everything that sheets and keys print.</summary>
+/// <param name="Seed">Stands in the key only.</param>
+/// <param name="Code">From secret, seed, template set and questions; the sheets' codes follow from it.</param>
 /// <param name="Sheets">Drawn when they are asked for and not kept: a sheet of a large class that is needed twice is drawn twice, and is the
 /// same.</param>
-public sealed record Homework(ulong Seed, string TemplateVersion, IReadOnlyList<ProblemSheet> Sheets)
+public sealed record Homework(ulong Seed, string TemplateVersion, string Code, IReadOnlyList<ProblemSheet> Sheets)
 {
     /// <summary>What the numbers were drawn with.</summary>
     public static string Generator => SeededRandom.Name;
 
+    /// <summary>True where a secret is needed to draw the sheets again.</summary>
+    public bool HasSecret { get; init; }
+
+    /// <summary>Draws the sheets without a secret.</summary>
+    public static Homework Make(IReadOnlyCollection<Topic> topics, int? level, int count, ulong seed, IReadOnlyList<Student> students) =>
+        Make(topics, level, count, new DrawSource(seed), students);
+
     /// <summary>Draws the sheets. The same call gives the same sheets for ever, as long as the version of the templates is the
     /// same.</summary>
     /// <param name="students">Who gets a sheet; empty for one sheet that all share.</param>
-    /// <remarks>A student's numbers depend on the seed, the template and the student's id alone: another student or another question
-    /// changes nothing there.</remarks>
-    public static Homework Make(IReadOnlyCollection<Topic> topics, int? level, int count, ulong seed, IReadOnlyList<Student> students)
+    /// <remarks>A student's numbers depend on the secret, the seed, the template and the student's id; on those before them in the list only
+    /// where these have the same answer, see <see cref="ClassDraws"/>. Students added at the end, or another question, change nothing
+    /// there.</remarks>
+    public static Homework Make(
+        IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source, IReadOnlyList<Student> students)
     {
-        IReadOnlyList<(Template Template, int Copy)> chosen = TemplateSet.Choose(topics, level, count, seed);
-        ProblemSheet Sheet(Student? student) =>
-            new(student, [.. chosen.Select((one, i) => new Question($"q{i + 1}", one.Template.For(seed, student?.Id ?? "", one.Copy)))]);
-        return new Homework(seed, TemplateSet.Version, students.Count == 0 ? [Sheet(null)] : new DrawnSheets(students, Sheet));
+        IReadOnlyList<(Template Template, int Copy)> chosen = TemplateSet.Choose(topics, level, count, source);
+        string code = CodeOf(source, chosen);
+        ClassDraws draws = new(source, chosen, students.Count == 0 ? [""] : [.. students.Select(student => student.Id)]);
+        ProblemSheet Sheet(int at, Student? student) => new(
+            student, [.. chosen.Select((_, i) => new Question($"q{i + 1}", draws.Of(at, i)))], SheetCode.Of(code, student?.Id ?? ""));
+        return new Homework(
+            source.Seed, TemplateSet.Version, code,
+            students.Count == 0 ? [Sheet(0, null)] : new DrawnSheets(students.Count, at => Sheet(at, students[at])))
+        {
+            HasSecret = source.HasSecret,
+        };
     }
 
-    private sealed class DrawnSheets(IReadOnlyList<Student> students, Func<Student, ProblemSheet> draw) : IReadOnlyList<ProblemSheet>
+    private static string CodeOf(DrawSource source, IEnumerable<(Template Template, int Copy)> chosen) =>
+        SheetCode.Of(source.Code([TemplateSet.Version,
+            .. chosen.SelectMany(one => new[] { one.Template.Id, one.Copy.ToString(CultureInfo.InvariantCulture) })]));
+
+    private sealed class DrawnSheets(int count, Func<int, ProblemSheet> draw) : IReadOnlyList<ProblemSheet>
     {
-        public int Count => students.Count;
+        public int Count => count;
 
-        public ProblemSheet this[int index] => draw(students[index]);
+        public ProblemSheet this[int index] => draw(index);
 
-        public IEnumerator<ProblemSheet> GetEnumerator() => students.Select(draw).GetEnumerator();
+        public IEnumerator<ProblemSheet> GetEnumerator() => Enumerable.Range(0, count).Select(draw).GetEnumerator();
 
         IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
     }

@@ -24,14 +24,14 @@ internal static class NoiseProblems
         }),
         new("noise-peak-to-peak", Topic.Noise, 1, "Peak-to-peak of noise", d =>
         {
-            VoltageRms noise = d.Part<VoltageRms>("σ", "noise at the electrodes, rms", 0.1e-6, 10e-6, PreferredSeries.E24);
+            VoltageRms noise = d.Part<VoltageRms>("σ", "noise at the electrodes, rms", 0.05e-6, 22e-6, PreferredSeries.E96);
             TextbookFigure figure = NoiseFormulas.PeakToPeak(noise);
             return new ProblemText("A recording shows only Gaussian noise. What peak-to-peak value is printed for it (0.1 % of the time may lie outside)?")
                 .Step("For Gaussian noise 3.3σ to each side leave 0.1 % outside", figure)
                 .Answers<VoltagePeakToPeak>(figure.Value)
                 .Slip(Slips.SineForNoise, 2 * Math.Sqrt(2) * noise.Volts)
                 .Slip(Slips.OneSidedPeak, 3.3 * noise.Volts)
-                .Slip(Slips.RmsForPeak, 2 * noise.Volts);
+                .Slip(Slips.SigmaForPeak, 2 * noise.Volts);
         }),
         new("noise-together", Topic.Noise, 1, "Independent noises together", d =>
         {
@@ -78,7 +78,7 @@ internal static class NoiseProblems
         {
             VoltageNoiseDensity input = d.Part<VoltageNoiseDensity>("e_ni", "noise density of the input stage", 8e-9, 68e-9);
             VoltageNoiseDensity output = d.Part<VoltageNoiseDensity>("e_no", "noise density of the output stage", 100e-9, 680e-9);
-            Ratio gain = d.OneOf<Ratio>("G", "gain", 2, 3, 5, 8, 12);
+            Ratio gain = d.OneOf<Ratio>("G", "gain", 2, 3, 5, 8, 12, 20, 33);
             TextbookFigure figure = NoiseFormulas.InputReferredDensity(input, output, gain.Fraction);
             (double ni, double no) = (input.VoltsPerRootHertz, output.VoltsPerRootHertz);
             return new ProblemText("A data sheet gives the noise of an instrumentation amplifier's input stage and output stage apart. What density stands at the input?")
@@ -99,14 +99,15 @@ internal static class NoiseProblems
                 .Step("After N sweeps the noise is σ/√N; solve A/(σ/√N) = S for N", figure)
                 .Say("Only a whole number of sweeps can be averaged: round up")
                 .Answers<Ratio>(sweeps, 0.01, 6)
+                .RoundedFrom(figure.Value)
                 .Slip(Slips.NoSquare, Math.Ceiling(ratio.Fraction * noise.Volts / amplitude.Volts))
                 .Slip(Slips.Product, Math.Ceiling(Math.Pow(noise.Volts / amplitude.Volts / ratio.Fraction, 2)));
         }),
         new("noise-bandwidth", Topic.Noise, 3, "Noise bandwidth of a filter", d =>
         {
-            VoltageNoiseDensity e = d.Part<VoltageNoiseDensity>("e", "white noise density at the filter's input", 20e-9, 200e-9);
+            VoltageNoiseDensity e = d.Part<VoltageNoiseDensity>("e", "white noise density at the filter's input", 20e-9, 200e-9, PreferredSeries.E24);
             Frequency corner = d.OneOf<Frequency>("f_c", "−3 dB corner of the low-pass", 40, 70, 100, 150, 200);
-            int order = (int)d.OneOf<Ratio>("n", "order of the Butterworth low-pass", 1, 2).Fraction;
+            int order = (int)d.OneOf<Ratio>("n", "order of the Butterworth low-pass", 1, 2, 3).Fraction;
             TextbookFigure factor = NoiseFormulas.BandwidthFactorButterworth(order);
             double width = factor.Value * corner.Hertz;
             double value = e.VoltsPerRootHertz * Math.Sqrt(width);
@@ -122,8 +123,8 @@ internal static class NoiseProblems
         }),
         new("noise-corner", Topic.Noise, 3, "Flicker corner from a data sheet", d =>
         {
-            VoltageNoiseDensity white = d.Part<VoltageNoiseDensity>("e", "density well above the corner", 8e-9, 33e-9);
-            VoltageNoiseDensity point = d.Part<VoltageNoiseDensity>("e₁", "density read off the curve", 47e-9, 220e-9);
+            VoltageNoiseDensity white = d.Part<VoltageNoiseDensity>("e", "density well above the corner", 8e-9, 33e-9, PreferredSeries.E24);
+            VoltageNoiseDensity point = d.Part<VoltageNoiseDensity>("e₁", "density read off the curve", 47e-9, 220e-9, PreferredSeries.E24);
             Frequency at = d.OneOf<Frequency>("f₁", "frequency at which it was read", 0.1, 1, 2, 5);
             TextbookFigure figure = NoiseFormulas.FlickerCorner(point, at, white);
             double ratio = point.VoltsPerRootHertz / white.VoltsPerRootHertz;
@@ -131,7 +132,7 @@ internal static class NoiseProblems
                 .Step("At f₁ the flicker part of the variance is e₁² − e²; it falls with 1/f and equals e² at the corner", figure)
                 .Answers<Frequency>(figure.Value)
                 .Slip(Slips.NoSquare, at.Hertz * (ratio - 1))
-                .Slip(Slips.PartForgotten, at.Hertz * ratio * ratio)
+                .Slip(Slips.WhiteNotTakenAway, at.Hertz * ratio * ratio)
                 .Slip(Slips.Product, at.Hertz / ((ratio * ratio) - 1));
         }),
     ];

@@ -1,25 +1,10 @@
-using FrontEnd.Amplifier;
-using FrontEnd.Budgets;
-using FrontEnd.Converter;
-using FrontEnd.Designs;
-using FrontEnd.Electrodes;
-using FrontEnd.Identity;
-using FrontEnd.Interference;
-using FrontEnd.Reporting;
 using FrontEnd.Textbook;
-using FrontEnd.Topologies;
 
 namespace FrontEnd.Teaching.Problems;
 
-/// <summary>Problems about the whole chain: totals of several parts, and judgements that are answered by evaluating the design with each
-/// change.</summary>
+/// <summary>Problems about the whole chain: totals of several parts.</summary>
 internal static class WholeChainProblems
 {
-    // So that a judgement does not hang on the last per cent, the best change must be this much ahead of the next.
-    private const double Lead = 0.05;
-    private const int MostDraws = 40;
-    private const string Listed = " Not everything that is listed matters; what is not listed stays the same.";
-
     public static IReadOnlyList<Template> All { get; } =
     [
         new("chain-noise", Topic.WholeChain, 3, "Noise budget of a chain", d =>
@@ -79,18 +64,18 @@ internal static class WholeChainProblems
                 .Step("In the worst case the two add", "divider + amplifier",
                     $"{Put.In(divider.Value, "V")} + {Put.In(amplifier.Value, "V")}", total, "V")
                 .Answers<VoltageRms>(total)
-                .Slip(Slips.PartForgotten, divider.Value)
-                .Slip(Slips.PartForgotten, amplifier.Value)
+                .Slip(Slips.DividerAlone, divider.Value)
+                .Slip(Slips.AmplifierAlone, amplifier.Value)
                 .Slip(Slips.RootSumForWorst, Math.Sqrt((divider.Value * divider.Value) + (amplifier.Value * amplifier.Value)))
-                .Slip(Slips.NoTwoPi, (divider.Value / (2 * Math.PI)) + amplifier.Value)
+                .Slip(Slips.NoTwoPi, (divider.Value / Math.Pow(2 * Math.PI, 2)) + (amplifier.Value / (2 * Math.PI)))
                 .Slip(Slips.RmsForPeak, Math.Sqrt(2) * total);
         }),
         new("chain-noise-free-bits", Topic.WholeChain, 3, "Noise-free bits of a chain", d =>
         {
-            VoltagePeakToPeak scale = d.OneOf<VoltagePeakToPeak>("FS", "full scale of the converter, peak-to-peak", 2.5, 3, 4.096, 5, 9);
-            Ratio gain = d.OneOf<Ratio>("G", "gain in front of it", 4, 6, 12, 24);
-            VoltageRms board = d.Part<VoltageRms>("σ_in", "noise of electrodes and amplifier at the electrodes, rms", 0.3e-6, 2.2e-6);
-            VoltageRms converter = d.Part<VoltageRms>("σ_adc", "noise of the converter at its pin, rms", 2.2e-6, 33e-6);
+            VoltagePeakToPeak scale = d.OneOf<VoltagePeakToPeak>("FS", "full scale of the converter, peak-to-peak", 1.2, 1.8, 2.048, 2.5, 3, 3.3, 4.096, 5);
+            Ratio gain = d.OneOf<Ratio>("G", "gain in front of it", 2, 4, 6, 12, 24);
+            VoltageRms board = d.Part<VoltageRms>("σ_in", "noise of electrodes and amplifier at the electrodes, rms", 0.3e-6, 15e-6);
+            VoltageRms converter = d.Part<VoltageRms>("σ_adc", "noise of the converter at its pin, rms", 10e-6, 820e-6, PreferredSeries.E24);
             double referred = converter.Volts / gain.Fraction, span = scale.Volts / gain.Fraction;
             TextbookFigure total = NoiseFormulas.Together(board, VoltageRms.FromVolts(referred));
             TextbookFigure figure = ConverterFormulas.NoiseFreeBits(VoltagePeakToPeak.FromVolts(span), VoltageRms.FromVolts(total.Value));
@@ -106,226 +91,5 @@ internal static class WholeChainProblems
                 .Slip(Slips.NotReferred, Math.Log2(scale.Volts / TradeConstants.NoisePeakToPeak / total.Value))
                 .Slip(Slips.TwoForTenLog, Math.Log10(span / TradeConstants.NoisePeakToPeak / total.Value));
         }),
-        new("chain-judge-noise", Topic.WholeChain, 3, "Which change lowers the noise most", d => Judge(
-            d,
-            design => $"Which single change lowers the total noise at the electrodes most? {Temperatures(design)}",
-            draw => Base(draw),
-            design =>
-            [
-                new("an amplifier with half the voltage noise",
-                    design with { Amplifier = design.Amplifier with { InputNoise = Half(design.Amplifier.InputNoise),
-                    OutputNoise = Half(design.Amplifier.OutputNoise) } }),
-                new("an amplifier with a third of the current noise",
-                    design with { Amplifier = design.Amplifier with { CurrentNoise = CurrentNoiseDensity.FromAmperesPerRootHertz(design.Amplifier.CurrentNoise.AmperesPerRootHertz / 3) } }),
-                new("electrodes of half the impedance",
-                    design with { Electrodes = design.Electrodes with { Active = design.Electrodes.Active.Scaled(0.5),
-                    Reference = design.Electrodes.Reference.Scaled(0.5) } }),
-                new("a converter with a third of the noise and two bits more",
-                    design with { Converter = design.Converter with { Noise = VoltageRms.FromVolts(design.Converter.NoiseVolts / 3),
-                    Bits = design.Converter.Bits + 2 } }),
-            ],
-            evaluation => evaluation.Noise.Total,
-            ResultIds.Noise.Total,
-            "V",
-            least: true)),
-        new("chain-judge-mains", Topic.WholeChain, 3, "Which change lowers the mains most", d => Judge(
-            d,
-            design => $"Which single change lowers the mains at the electrodes most (worst case, at the mains frequency)? {Surroundings(design)}",
-            draw => Base(draw),
-            design =>
-            [
-                new("an amplifier with 20 dB more common-mode rejection",
-                    design with { Amplifier = design.Amplifier with { Cmrr = Decibels.FromStated(design.Amplifier.Cmrr.Value + 20) } }),
-                new("a third of the difference between the electrodes",
-                    design with { Electrodes = design.Electrodes with { Mismatch = Ratio.FromFraction(design.Electrodes.EffectiveMismatch / 3) } }),
-                new("a fourth of the loop's area, the leads twisted",
-                    design with { Mains = design.Mains with { LoopArea = Area.FromSquareMetres(design.Mains.LoopArea.SquareMetres / 4) } }),
-                new("a tenth of the ground electrode's series resistor",
-                    design with { GroundDrive = design.GroundDrive with { SeriesResistor = Resistance.FromOhms(design.GroundDrive.SeriesResistor.Ohms / 10) } }),
-            ],
-            evaluation => evaluation.Mains.AtInput.Total,
-            ResultIds.Mains.Total,
-            "V",
-            least: true)),
-        new("chain-judge-fold", Topic.WholeChain, 3, "Which change protects best against folding", d => Judge(
-            d,
-            design => $"Which single change attenuates most what folds into the band first? {Edges(design)}",
-            draw => Base(draw),
-            design =>
-            [
-                new("twice the sampling rate",
-                    design with { Converter = design.Converter with { Rate = Frequency.FromHertz(2 * design.Converter.Rate.Hertz) } }),
-                new("a second, equal RC section with its buffer",
-                    design with { Stages = [.. design.Stages, ((RcSection)design.Stages[^1]) with { Name = "anti-alias 2" }] }),
-                new("twice the capacitor of the RC section",
-                    design with { Stages = [.. design.Stages.Take(design.Stages.Count - 1),
-                    ((RcSection)design.Stages[^1]) with { C = Capacitance.FromFarads(2 * ((RcSection)design.Stages[^1]).C.Farads) }] }),
-                new("four more bits in the converter",
-                    design with { Converter = design.Converter with { Bits = design.Converter.Bits + 4 } }),
-            ],
-            FoldAttenuation,
-            ResultIds.Alias.FoldAttenuation,
-            "dB",
-            least: false)),
-        new("chain-judge-offset", Topic.WholeChain, 3, "Which change survives more offset", d => Judge(
-            d,
-            design => $"Which single change lets the chain survive the largest electrode offset? {Rails(design)}",
-            draw => Base(draw),
-            design =>
-            [
-                new("half the gain of the first stage",
-                    design with { Amplifier = design.Amplifier with { Gain = design.Amplifier.Gain / 2 } }),
-                new("0.6 V more supply",
-                    design with { Supply = design.Supply with { Lowest = Voltage.FromVolts(design.Supply.Lowest.Volts + 0.6),
-                    Highest = Voltage.FromVolts(design.Supply.Highest.Volts + 0.6) } }),
-                new("half the gain of the second, ac-coupled stage", HalfSecondGain(design)),
-                new("a converter with four more bits",
-                    design with { Converter = design.Converter with { Bits = design.Converter.Bits + 4 } }),
-            ],
-            evaluation => evaluation.Levels.OffsetSurvived ?? 0,
-            ResultIds.Levels.OffsetSurvived,
-            "V",
-            least: false)),
-        new("chain-judge-dominant", Topic.WholeChain, 3, "Which source dominates the noise", d =>
-        {
-            (string Name, Func<SourceId, bool> Is)[] groups =
-            [
-                ("the electrodes' own noise", source => source.IsElectrode),
-                ("the protection resistors", source => source == SourceId.ProtectionResistors),
-                ("the differential amplifier, voltage and current", source =>
-                    source == SourceId.AmplifierVoltage || source == SourceId.AmplifierCurrent),
-                ("the converter, its steps included", source => source == SourceId.Converter || source == SourceId.Quantisation),
-            ];
-            double[] parts;
-            Design design;
-            do
-            {
-                design = Base(d);
-                NoiseRow[] rows = [.. new Evaluation(design).Noise.Rows()];
-                parts = [.. groups.Select(group => Math.Sqrt(rows.Where(row => group.Is(row.Id)).Sum(row => row.Rms * row.Rms)))];
-            }
-            while (!Ahead(parts, -1, least: false) && d.Again());
-
-            return Choice(d,
-                new ProblemText($"Which of these makes the largest part of the noise at the electrodes? {Temperatures(design)}{Listed}"),
-                [.. groups.Select(group => group.Name)], parts, "V", ResultIds.Noise.Sources.Name, least: false, Slips.Dominant);
-        }),
     ];
-
-    private static ProblemText Judge(
-        Draw d, Func<Design, string> question, Func<Draw, Design> make, Func<Design, IReadOnlyList<(string Text, Design Design)>> changes,
-        Func<Evaluation, double> figure, ResultId id, string unit, bool least)
-    {
-        double before;
-        double[] after;
-        IReadOnlyList<(string Text, Design Design)> options;
-        Design design;
-        int draws = 0;
-        do
-        {
-            design = make(d);
-            var asDrawn = new Evaluation(design);
-            before = figure(asDrawn);
-            options = changes(design);
-            after = [.. options.Select(option => figure(new Evaluation(option.Design, null, asDrawn)))];
-        }
-        while (!Ahead(after, before, least) && ++draws < MostDraws && d.Again());
-
-        ProblemText text = new ProblemText(question(design) + Listed)
-            .Say($"As drawn, {id} is {QuantityText.Format(before, unit)}; the whole network is solved again with each change");
-        return Choice(d, text, [.. options.Select(option => option.Text)], after, unit, id.Text, least, Slips.Judgement);
-    }
-
-    private static ProblemText Choice(Draw d, ProblemText text, string[] names, double[] values, string unit, string id, bool least,
-        SlipKind slip)
-    {
-        int[] order = d.Order(names.Length);
-        int right = Best(values, least);
-        foreach (int i in order)
-        {
-            text.Say($"{ChoiceAnswer.Letter(Array.IndexOf(order, i))}: {names[i]}: {id} {QuantityText.Format(values[i], unit)}");
-        }
-
-        return text.Chooses([.. order.Select(i => names[i])], Array.IndexOf(order, right), [.. order.Select(_ => slip)]);
-    }
-
-    // What a judgement rests on besides the values drawn; taken from the design, so that the sheet cannot differ from what is worked out.
-    private static string Edges(Design design) => $"The band is {design.Band.Low.Hertz:0.##} Hz to {design.Band.High.Hertz:0.##} Hz.";
-
-    private static string Temperatures(Design design) =>
-        $"{Edges(design)} The board is at {Put.In(design.BoardTemperature)}, the skin at {Put.In(design.SkinTemperature)}.";
-
-    private static string Surroundings(Design design) =>
-        $"The mains is {Put.In(design.Mains.Voltage)} at {Put.In(design.Mains.Frequency)}, with {Put.In(design.Mains.BodyToMains)} to the body and {Put.In(design.Mains.LeadToMains)} to each lead; the body has {Put.In(design.Mains.BodyToEarth)} to earth, the box {Put.In(design.Mains.AmplifierToEarth)}. "
-        + $"Each input has {Put.In(design.Input.LeadToCommon.Farads + design.Input.ShuntCapacitor.Farads + design.Amplifier.CommonModeCapacitance.Farads, "F")} to common, the lead included.";
-
-    private static string Rails(Design design) =>
-        $"The supply is {Put.In(design.Supply.Lowest)} at its lowest, the reference at half of it; the first stage's output comes within {Put.In(design.Amplifier.OutputMargin)} of the rails, the others' within {Put.In(design.Stages[0].FittedOpAmp!.OutputMargin)}; the signal's peak is {Put.In(design.LargestSignal)}.";
-
-    private static int Best(double[] values, bool least) => Array.IndexOf(values, least ? values.Min() : values.Max());
-
-    /// <summary>True where the best is well ahead of the next, and of no change.</summary>
-    private static bool Ahead(double[] values, double before, bool least)
-    {
-        double best = values[Best(values, least)];
-        double next = values.Where((_, i) => i != Best(values, least)).Select(value => value)
-            .Aggregate(before < 0 ? (least ? double.MaxValue : 0) : before, (a, b) => least ? Math.Min(a, b) : Math.Max(a, b));
-        return least ? best * (1 + Lead) < next : next * (1 + Lead) < best;
-    }
-
-    private static double FoldAttenuation(Evaluation evaluation)
-    {
-        var list = new ResultList();
-        AliasReport.AddFold(list, evaluation);
-        return list.Results.First(result => result.Id == ResultIds.Alias.FoldAttenuation).Value?.SiValue ?? 0;
-    }
-
-    private static Design HalfSecondGain(Design design)
-    {
-        GainStage stage = (GainStage)design.Stages[0];
-        double gain = stage.NominalGain / 2;
-        return design with { Stages = [stage with { FeedbackResistor = Resistance.FromOhms(stage.GroundResistor!.Value.Ohms * (gain - 1)) }, .. design.Stages.Skip(1)] };
-    }
-
-    /// <summary>A chain of two gain stages, one RC section and a successive-approximation converter, its values drawn.</summary>
-    internal static Design Base(Draw d)
-    {
-        Resistance contact = d.OneOf<Resistance>("R_d", "contact resistance of each electrode", 20e3, 51e3, 150e3, 620e3);
-        Capacitance across = d.OneOf<Capacitance>("C_d", "capacitance across it", 4.7e-9, 22e-9, 47e-9);
-        Ratio mismatch = d.OneOf<Ratio>("m", "difference of the two electrodes over their mean", 0.2, 0.5, 1);
-        Resistance protection = d.OneOf<Resistance>("R_p", "protection resistor in each measuring lead", 10e3, 47e3, 100e3, 220e3);
-        Resistance ground = d.OneOf<Resistance>("R_g", "series resistor of the passive ground electrode", 10e3, 100e3, 330e3);
-        VoltageNoiseDensity e = d.OneOf<VoltageNoiseDensity>("e",
-            "amplifier's voltage noise density at its input, white; three times that at its output", 15e-9, 50e-9, 120e-9);
-        CurrentNoiseDensity i = d.OneOf<CurrentNoiseDensity>("i", "amplifier's current noise density, each input", 1e-15, 100e-15, 300e-15);
-        Decibels cmrr = d.OneOf<Decibels>("CMRR", "amplifier's common-mode rejection at dc; corner 150 Hz", 70, 86, 100);
-        Ratio gain = d.OneOf<Ratio>("G₁", "gain of the first, dc-coupled stage", 4, 5, 6);
-        Ratio second = d.OneOf<Ratio>("G₂", "gain of the second, ac-coupled stage (1 µF, 1 MΩ)", 11, 34, 101);
-        Capacitance low = d.OneOf<Capacitance>("C", "capacitor of the RC low-pass with 10 kΩ", 100e-9, 150e-9, 220e-9);
-        Frequency rate = d.OneOf<Frequency>("f_s", "sampling rate", 250, 500, 1000);
-        VoltageRms converter = d.OneOf<VoltageRms>("σ_adc", "converter's noise at its pin, 12 bit, 3 V full scale, rms", 150e-6, 300e-6,
-            600e-6);
-        Area loop = d.OneOf<Area>("A", "area of the leads' loop, in a field of 0.1 µT", 10e-4, 20e-4, 80e-4);
-        Electrode electrode = new() { ContactResistance = contact, ContactCapacitance = across };
-        return new Design
-        {
-            Name = "teaching chain",
-            Electrodes = new ElectrodeSet { Active = electrode, Reference = electrode, Ground = electrode, Mismatch = mismatch },
-            Input = new InputNetwork { SeriesResistor = protection },
-            Amplifier = new DifferentialAmplifier { Gain = gain.Fraction, InputNoise = e,
-                OutputNoise = VoltageNoiseDensity.FromVoltsPerRootHertz(3 * e.VoltsPerRootHertz), CurrentNoise = i, Cmrr = cmrr },
-            GroundDrive = new GroundDrive { SeriesResistor = ground },
-            Mains = new Mains { LoopArea = loop, Harmonics = [1] },
-            Stages =
-            [
-                new GainStage { Name = "gain 2", CouplingCapacitor = Capacitance.FromMicrofarads(1),
-                    FeedbackResistor = Resistance.FromKilohms(second.Fraction - 1), GroundResistor = Resistance.FromKilohms(1) },
-                new RcSection { Name = "anti-alias 1", R = Resistance.FromKilohms(10), C = low },
-            ],
-            Converter = new AnalogDigitalConverter { Rate = rate, Noise = converter },
-        };
-    }
-
-    private static VoltageNoiseDensity Half(VoltageNoiseDensity density) =>
-        VoltageNoiseDensity.FromVoltsPerRootHertz(density.VoltsPerRootHertz / 2);
 }

@@ -1,0 +1,22 @@
+using FrontEnd.Documents.Sheets;
+
+namespace FrontEnd.Documents.Teaching;
+
+/// <summary>How the sheets of a homework are printed.</summary>
+public sealed record SheetLook
+{
+    public Paper Paper { get; init; } = Paper.A4;
+
+    /// <summary>True where every question begins a page, whose rest is for working it out.</summary>
+    public bool RoomToWork { get; init; }
+
+    internal PrintStyle Title { get; } = new(13.5, 17, IsBold: true);
+
+    internal PrintStyle Heading { get; } = new(10, 13.5, IsBold: true);
+
+    internal PrintStyle Body { get; } = new(9.5, 12.6);
+
+    internal PrintStyle Quiet { get; } = new(7.5, 9.6, Colour: "#444");
+
+    internal PrintStyle Small { get; } = new(7.5, 9.8);
+}
