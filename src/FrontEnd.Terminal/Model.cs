@@ -60,6 +60,9 @@ public sealed record Model
     /// <summary>Number of the study that was asked for last.</summary>
     public int Studies { get; init; }
 
+    /// <summary>What follows once the design in hand is saved; null for nothing.</summary>
+    public Message? AfterSave { get; init; }
+
     /// <summary>True once the user has left of their own will.</summary>
     public bool Quitting { get; init; }
 

@@ -61,7 +61,7 @@ public sealed record Tour(ImmutableList<TourStep> Steps, int Slot, Spot From)
         string helps = worst?.Verdict.Improvement is { } improvement ? $"What helps it most: {improvement.Change}. " : "";
         return new(
             "what next",
-            $"{stands}{helps}Space brings your design back. Then v shows the verdicts, h makes the change that helps most, u undoes it; w saves, y writes the sheet, c compares, ? shows all keys.",
+            $"{stands}{helps}Space brings your design back. Then v shows the verdicts, h makes the change that helps most, u undoes it; w saves, e saves under another name, y writes the sheet, c compares, ? shows all keys.",
             Place.Verdicts, "", "", worst?.Id ?? ResultIds.Mains.Total);
     }
 

@@ -46,17 +46,7 @@ public static class ReadingMessages
     /// <param name="written">The number as it stands in the file, without quotes.</param>
     internal static Finding CommaInNumber(string key, string written) =>
         Error(Messages.DecimalComma, key, $"`{written}` has a comma in its number", "the decimal sign is a point, whatever the language of the machine",
-            $"write {(written.Any(char.IsLetter) ? $"\"{WithoutComma(written)}\"" : WithoutComma(written))}");
-
-    /// <summary>A number with a decimal comma, or with commas between its thousands, as it is to be written. One comma before three digits may
-    /// be either.</summary>
-    internal static string WithoutComma(string written)
-    {
-        string plain = written.Replace(",", "", StringComparison.Ordinal), point = written.Replace(',', '.');
-        int commas = written.Length - plain.Length;
-        bool isGroup = commas == 1 && written.Length - written.IndexOf(',') == 4 && !written.TrimStart('+', '-').StartsWith('0');
-        return 1 < commas ? $"{plain}: no signs between thousands" : isGroup ? $"{point} or {plain}, whichever is intended" : point;
-    }
+            $"write {(written.Any(char.IsLetter) ? $"\"{NumberMeant.WithoutComma(written)}\"" : NumberMeant.WithoutComma(written))}");
 
     internal static Finding NotClosed(string key, string written) =>
         Error(Syntax, key, $"the file is not valid TOML: the text `{written}` has no closing quote", null,
@@ -107,21 +97,7 @@ public static class ReadingMessages
 
     /// <summary>A text where a bare number is expected: the number that is probably meant, where there is one.</summary>
     internal static Finding TextForNumber(string key, string text, string wanted, string example) =>
-        Error(WrongType, key, $"{key} is a text, but {wanted} is expected", null, NumberMeant(text) ?? $"write it as {example}");
-
-    private static string? NumberMeant(string text)
-    {
-        string plain = text.Trim().Trim('×', 'x', 'X', ' ');
-        return plain.EndsWith("dB", StringComparison.OrdinalIgnoreCase) && QuantityText.TryParse(plain, out Decibels level, out _)
-            ? $"{QuantityText.FormatTrimmed(level, 6)} are a factor of {Factor(level)} (10^(dB/20)): write {Factor(level)}"
-            : double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number)
-                ? $"write it as {plain}, a bare number without quotes"
-            : plain.Length > 0 && plain.All(letter => char.IsAsciiDigit(letter) || letter is ',' or '.' or '-' or '+') && plain.Contains(',')
-                ? $"write it as {WithoutComma(plain)}"
-            : null;
-    }
-
-    private static string Factor(Decibels level) => QuantityText.FormatTrimmed(level.VoltageRatio, "1", 4);
+        Error(WrongType, key, $"{key} is a text, but {wanted} is expected", null, NumberMeant.Remedy(text) ?? $"write it as {example}");
 
     internal static Finding Bare(FieldDescription field, string key, string written) =>
         Error(BareNumber, key, $"`{written}` has no unit, but {key} is {FieldKinds.Noun(field)}", null,

@@ -94,10 +94,17 @@ public abstract record StudyPage : TextPage
             };
         }
 
-        return key is { Key: KeyName.Letter, Alt: false, Ctrl: false } && Progress is null
-            ? PressLetter(model, char.ToLowerInvariant(key.Letter))
-            : null;
+        return key is not { Key: KeyName.Letter, Alt: false, Ctrl: false } ? null
+            : Progress is null ? PressLetter(model, char.ToLowerInvariant(key.Letter))
+            : PressWhileWorking(model, char.ToLowerInvariant(key.Letter));
     }
+
+    /// <summary>A letter while the study is worked out: one that asks for something else begins anew with it, every other one does nothing. None
+    /// means what it means on the form, which cannot be seen.</summary>
+    private (Model, Effect?) PressWhileWorking(Model model, char letter) =>
+        Turned(letter) is { } turned ? Show(model, turned)
+        : Wished(letter) is { WaitsForStart: false } wished ? wished.Start(model)
+        : (model, null);
 
     /// <inheritdoc/>
     public override void Paint(Canvas canvas, Model model, Frame frame)

@@ -26,7 +26,8 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
     /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) =>
         [
-            KeyHint.Of(Act.Apply, "h", "make the change that helps most"),
+            .. model.Here.Shown?.Find(ResultId) is { Verdict: { Requirement: not null, Kind: not VerdictKind.Pass } }
+                ? [KeyHint.Of(Act.Apply, "h", "make the change that helps most")] : Array.Empty<KeyHint>(),
             .. Other(model) is { } other ? [KeyHint.Of(KeyName.Tab, "Tab", $"why {ResultText.Value(other)}")] : Array.Empty<KeyHint>(),
             KeyHint.Scroll, KeyHint.Back,
         ];
@@ -39,6 +40,8 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
     protected override (Model Model, Effect? Effect)? PressElse(Model model, Keystroke key) =>
         key.Key == KeyName.Tab && Other(model) is { } other
             ? (model with { Page = new WhyPage(other.Id) }, Errors.InTheWay(model.Here) is null ? new Effect.Move(model.Here.Slot, model.Here.Run, model.Here.Shown!, other.Id) : null)
+            // The figure in hand is the page's.
+            : KeyMap.Meaning(key) == Act.Apply ? Act.Apply.Perform(model)
             : null;
 
     /// <inheritdoc/>

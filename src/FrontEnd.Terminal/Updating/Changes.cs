@@ -27,7 +27,23 @@ public static class Changes
         string label = $"{field.Key} {(before.Length == 0 ? "none" : before)} -> {(after.Length == 0 ? "none" : after)}";
         return Change(
             model with { Editing = null }, document, label,
-            field.Kind == FieldKind.Card ? $"{label}: the card's values apply; u undoes it" : "");
+            field.Kind == FieldKind.Card ? $"{label}: the card's values apply; u undoes it" : Others(model.Design, field, before));
+    }
+
+    /// <summary>That the other electrodes keep a value which they shared with the one that was changed; "" where they did not.</summary>
+    private static string Others(Design design, Field<Design> field, string before)
+    {
+        string[] electrodes = ["active", "reference", "ground"];
+        string[] path = field.Key.Split('.');
+        if (path is not ["electrodes", var which, var name] || !electrodes.Contains(which) || field.Kind != FieldKind.Quantity)
+        {
+            return "";
+        }
+
+        string[] alike = [.. electrodes.Where(one => one != which && DesignFields.Find(design, $"electrodes.{one}.{name}") is { } other
+            && FieldText.Format(other, other.Get(design)) == before)];
+        return alike.Length == 0 ? ""
+            : $"only the {which} electrode changes: {string.Join(" and ", alike)} still {(alike.Length == 1 ? "has" : "have")} {before}; a card sets everything that belongs to one kind of contact";
     }
 
     /// <summary>Takes a new document in hand, one step of undo.</summary>

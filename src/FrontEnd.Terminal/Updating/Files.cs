@@ -39,7 +39,7 @@ public static class Files
 
     private static (Model Model, Effect? Effect) Opened(Model model, Message.Opened opened)
     {
-        if (opened.Path is not null && model.Designs.FindIndex(design => design.Path == opened.Path) is var known and >= 0)
+        if (opened.Path is not null && model.Designs.FindIndex(design => design.Path is { } path && Path.GetFullPath(path) == Path.GetFullPath(opened.Path)) is var known and >= 0)
         {
             return (model with { Current = known, Page = null, Status = $"{opened.Path} is already open" }, null);
         }
@@ -74,7 +74,7 @@ public static class Files
             Editing = null,
             Page = new QuestionPage($"{here.Title} has changes that are not saved.",
             [
-                new('b', "back", new Message.Dismiss()), new('s', "save first", new Message.Do(Act.Save)),
+                new('b', "back", new Message.Dismiss()), new('s', "save and close", new Message.SaveThen(new Message.Close(here.Slot))),
                 new('c', "close without them", new Message.Close(here.Slot)),
             ]),
         }, null);
@@ -140,7 +140,8 @@ public static class Files
             IsGone = false,
             SavedShown = design.IsFresh && ReferenceEquals(design.Shown?.Design, saved.Document.Design) ? design.Shown : null,
         });
-        return (next with { Status = $"saved {saved.Path}", Complaint = null }, null);
+        next = next with { Status = $"saved {saved.Path}; e saves under another name", Complaint = null };
+        return model.AfterSave is { } then && saved.Slot == model.Here.Slot ? Updater.Update(next with { AfterSave = null }, then) : (next, null);
     }
 
     private static Model AskReplace(Model model, Message.Exists exists) => model with
@@ -230,7 +231,7 @@ public static class Files
             return Updater.Next(model, new Message.LeaveNow());
         }
 
-        Answer[] save = model.Here.IsChanged ? [new('w', "save this one first", new Message.Do(Act.Save))] : [];
+        Answer[] save = model.Here.IsChanged ? [new('w', changed.Count == 1 ? "save it and quit" : "save this one, and ask again", new Message.SaveThen(new Message.Do(Act.Quit)))] : [];
         return (model with
         {
             Editing = null,

@@ -32,7 +32,7 @@ public static class FieldMessages
 
     internal static Finding NoNumberText(FieldDescription field, string text) =>
         Finding.Error(Messages.NotANumberText, field.Key, $"`{text}` is not a number", null,
-            $"write a number without unit, such as {FieldKinds.Example(field)}");
+            NumberMeant.Remedy(text) ?? $"write a number without unit, such as {FieldKinds.Example(field)}");
 
     internal static Finding NotWhole(FieldDescription field, string text) =>
         Finding.Error(Messages.NotAWholeNumber, field.Key, $"`{text}` is not a whole number", null,

@@ -7,7 +7,9 @@ public static class Explanations
 {
     private const string Linear = "Everything up to the converter is linear and nothing clips.";
     private const string Gaussian = "All noise is Gaussian, stationary and independent.";
-    private const string WorstCase = "Mismatch and tolerances have the signs that make the sum largest, and all contributions add in phase.";
+    private const string WorstSigns = "Mismatch and tolerances have the signs that make the sum largest.";
+
+    private const string WorstCase = WorstSigns + " Imbalance, amplifier and loop add as if they were in phase.";
     private const string Sphere = "A sphere of shells represents the head: no folds, no holes, no eyes, no neck; shares are good to a tenth or two, microvolts to a factor of two or three. The source is your assumption, not a finding, and nothing here describes a person.";
     private const string BuiltParts = "Parts have their fitted values, op-amps their real gain and bandwidth.";
 
@@ -118,20 +120,20 @@ public static class Explanations
             "Cables and body are small capacitances; the box is where the design says.", new("metting-van-rijn-1990", "sec. 2.1")),
         new(ResultIds.Mains.Divider,
             "Each electrode with its input's impedance is a voltage divider. Unequal electrodes divide the same common mode unequally, and the difference looks like signal. No amplifier can remove it; higher input impedance and equal contacts can.",
-            WorstCase, new("haberman-spinelli-2010", "Eq. 1")),
+            WorstSigns, new("haberman-spinelli-2010", "Eq. 1")),
         new(ResultIds.Mains.Leads,
             "Each lead picks up its own displacement current, which flows through its electrode. Unequal electrodes turn it into unequal voltages. Shields, short leads and buffers at the electrode help.",
-            WorstCase, new("huhta-webster-1973")),
-        new(ResultIds.Mains.Imbalance, "Divider and leads together as the network has them, with their phases.", WorstCase),
+            WorstSigns, new("huhta-webster-1973")),
+        new(ResultIds.Mains.Imbalance, "Divider and leads together as the network has them, with their phases.", WorstSigns),
         new(ResultIds.Mains.Amplifier,
-            "The amplifier responds a little to the mean of its inputs; its rejection falls with frequency above its corner.", WorstCase),
+            "The amplifier responds a little to the mean of its inputs; its rejection falls with frequency above its corner.", WorstSigns),
         new(ResultIds.Mains.Loop,
             "A changing magnetic field induces a voltage around the area between the leads. Twisting the leads makes the area small; common-mode rejection does not act on it, because it is a true difference.",
             "The field is perpendicular to the loop and uniform over it."),
         new(ResultIds.Mains.Total,
             "The part of the mains that looks like signal at the electrodes: imbalance, amplifier and loop, added as if all were in phase.",
             WorstCase, new("metting-van-rijn-1990")),
-        new(ResultIds.Mains.Rss, "The root of the sum of their squares: what is likely if their phases are unrelated.",
+        new(ResultIds.Mains.Rss, "The same parts as the root of the sum of squares: what is likely if their phases are unrelated.",
             "Phases are unrelated."),
         new(ResultIds.Mains.SystemCmrr,
             "The common mode over the part of it that becomes signal, electrodes included. The electrodes' imbalance and the input's capacitance mostly set it, not the amplifier's data sheet.",

@@ -88,7 +88,8 @@ public static class TourStops
             .. from order in Enumerable.Range(1, MostHarmonics)
                let lands = assessment.Find(ResultIds.Mains.Harmonic(order).LandsAt)
                where lands is { State: ResultState.Number } && design.Converter.Rate.Hertz / 2 < order * mains
-               orderby lands.LandsInBand != true, lands.Si
+               // In the band beyond doubt: what lands below its edge is there only by the mains' deviation, and is no rhythm.
+               orderby lands.LandsInBand != true, lands.Si < design.Band.Low.Hertz, lands.Si
                select (order, lands),
         ];
         if (folded is not [var first, ..] || Number(design, DesignKeys.Converter.Rate) is not { } rate)
@@ -98,9 +99,15 @@ public static class TourStops
 
         return new TourStop(
             TourSubject.Aliases, first.Lands.LandsInBand == true ? "the alias in the band" : "what folds down",
-            $"Whatever lies above half the sampling rate folds down. Sampled {rate.Text.Replace("Hz", "times a second", StringComparison.Ordinal)}, the mains harmonic {first.Order}, {QuantityText.Format(Frequency.FromHertz(first.Order * mains))}, lands at {QuantityText.Format(first.Lands.Value)}{(first.Lands.LandsInBand == true ? ", in the band, and looks like a rhythm of the brain" : "")}. Change the rate and see where it goes.",
-            DesignKeys.Converter.Rate, [rate.Times(2), rate.Times(0.5), rate.Times(4)], ResultIds.Mains.Harmonic(first.Order).LandsAt);
+            $"Whatever lies above half the sampling rate folds down. Sampled {rate.Text.Replace("Hz", "times a second", StringComparison.Ordinal)}, the mains harmonic {first.Order}, {QuantityText.Format(Frequency.FromHertz(first.Order * mains))}, lands at {QuantityText.Format(first.Lands.Value)}{(first.Lands.LandsInBand != true ? "" : first.Lands.Si < design.Band.Low.Hertz ? ", and the mains' own deviation carries it into the band" : ", in the band, and looks like a rhythm of the brain")}. Change the rate and see where it goes.",
+            DesignKeys.Converter.Rate, [.. ((double[])[2, 0.5, 4, 1.25]).OrderBy(times => !Moves(first.Order * mains, design.Converter.Rate.Hertz, times)).Select(times => rate.Times(times))], ResultIds.Mains.Harmonic(first.Order).LandsAt);
     }
+
+    /// <summary>True where a frequency lands elsewhere once the rate is multiplied.</summary>
+    private static bool Moves(double hertz, double rate, double times) =>
+        1 < Math.Abs(Landing(hertz, rate) - Landing(hertz, rate * times));
+
+    private static double Landing(double hertz, double rate) => Math.Abs(hertz - (rate * Math.Round(hertz / rate)));
 
     private static TourStop? AntiAlias(Assessment assessment)
     {

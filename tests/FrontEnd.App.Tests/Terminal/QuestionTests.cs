@@ -60,9 +60,10 @@ public class QuestionTests
             // Whatever else is pressed answers nothing.
             Assert.IsType<QuestionPage>(asked.Type("j7 ").Press(KeyName.Backspace, KeyName.F1, KeyName.Left).Page);
 
-            // y goes on.
+            // y goes on where one answer alone does, or has that letter; among several it answers nothing.
             (Model gone, Effect? effect) = Updater.Update(asked, new Message.Pressed(Keystroke.Of('y')));
-            Assert.True(effect is not null || gone.Page is FileNamePage, page.Question);
+            bool goesOn = page.Answers.Any(answer => answer.Letter == 'y') || page.Answers.Count(answer => !answer.Leaves) == 1;
+            Assert.Equal(goesOn, effect is not null || gone.Page is FileNamePage);
         }
 
         Assert.Equal(6, questions);
@@ -148,5 +149,23 @@ public class QuestionTests
 
         Assert.Contains("longer than", Updater.Update(Changed, new Message.Pasted(new string('7', 5000))).Model.Status, StringComparison.Ordinal);
         Assert.Contains("Tab goes to the fields", Updater.Update(Changed.Type("v"), new Message.Pasted("45 %")).Model.Status, StringComparison.Ordinal);
+    }
+
+    /// <summary>Save and close closes once the file is written, and not where it could not be; quitting likewise.</summary>
+    [Fact]
+    public void SaveAndClose_ClosesOnceTheFileIsWritten()
+    {
+        Model two = Updater.Update(Setup.Start(), new Message.Opened(FrontEnd.Documents.DesignDocument.Read(Setup.Headband), Setup.Headband)).Model.Type("+");
+        Assert.Equal(2, two.Designs.Count);
+        (Model asked, Effect? save) = Updater.Update(two.Press(new Keystroke(KeyName.Letter, 'w', Ctrl: true)), new Message.Pressed(Keystroke.Of('s')));
+        Assert.IsType<Effect.Save>(save);
+        Assert.Equal(2, asked.Designs.Count);
+
+        Model saved = Updater.Update(asked, new Message.Saved(two.Here.Slot, Setup.Headband, two.Here.Document)).Model;
+        Assert.Single(saved.Designs);
+
+        // It could not be written; what is saved later by hand closes nothing.
+        Model failed = asked.Press(KeyName.Down);
+        Assert.Equal(2, Updater.Update(failed, new Message.Saved(two.Here.Slot, Setup.Headband, two.Here.Document)).Model.Designs.Count);
     }
 }
