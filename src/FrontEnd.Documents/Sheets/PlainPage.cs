@@ -155,7 +155,7 @@ internal static class PlainPage
         null => "-",
         { State: ResultState.Number, Value: { } value } => QuantityText.Format(value, Digits).Replace(" ×", "", StringComparison.Ordinal),
         { Interval: { } span } result when 0 <= span.Least && Wide * span.Least < span.Greatest && double.IsFinite(span.Greatest) =>
-            $"anything up to {QuantityText.Format(span.Greatest, result.Unit, Digits)}",
+            $"up to {QuantityText.Format(span.Greatest, result.Unit, Digits)}",
         { } result => Wording.Value(result),
     };
 

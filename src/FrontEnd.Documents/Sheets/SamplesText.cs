@@ -23,7 +23,7 @@ public static class SamplesText
 
         page.Paragraph("Not in the samples: offset voltages and bias currents of the parts, interference other than mains, the contact check, ripple and noise of the supply, the skew of a multiplexed converter.");
         page.Blank();
-        page.Paragraph($"{RecordingHead.Simulated}: these data are invented: they are no person's, and say nothing about one");
+        page.Paragraph($"{RecordingHead.Simulated}: the data are invented, belong to no person and say nothing about one");
         page.Cautions();
         return page.ToString();
     }

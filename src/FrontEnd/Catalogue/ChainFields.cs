@@ -24,13 +24,13 @@ internal static class ChainFields
             (Mains m) => m.BodyToEarth, (m, v) => m with { BodyToEarth = v })
             .Usually(100e-12, 1e-9, KnownBy.Room),
         Value("amplifier-to-earth", "amplifier_to_earth", Closed(0, 1e-3), "10 pF", "worn battery box 5 to 20 pF; " + Practice,
-            "amplifier common to earth; 1 µF represents an earthed recorder",
+            "stray capacitance from the amplifier's common to earth; 1 µF represents an earthed recorder",
             (Mains m) => m.AmplifierToEarth, (m, v) => m with { AmplifierToEarth = v })
             .Usually(5e-12, 20e-12, KnownBy.Room),
-        Value("amplifier-to-mains", "amplifier_to_mains", Closed(0, 1e-6), "50 fF", Practice, "amplifier common to the mains",
+        Value("amplifier-to-mains", "amplifier_to_mains", Closed(0, 1e-6), "50 fF", Practice, "stray capacitance from the amplifier's common to the mains",
             (Mains m) => m.AmplifierToMains, (m, v) => m with { AmplifierToMains = v })
             .Usually(10e-15, 200e-15, KnownBy.Room),
-        Value("lead-to-mains", "lead_to_mains", Closed(0, 1e-6), "2 fF", Practice, "each lead to the mains",
+        Value("lead-to-mains", "lead_to_mains", Closed(0, 1e-6), "2 fF", Practice, "stray capacitance from each lead to the mains",
             (Mains m) => m.LeadToMains, (m, v) => m with { LeadToMains = v })
             .Usually(0.5e-15, 20e-15, KnownBy.Room),
         Value("field", "field", Closed(0, 1), "0.1 µT", "0.01 to 0.3 µT at home and at work: National Research Council 1997",

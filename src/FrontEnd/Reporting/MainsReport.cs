@@ -16,7 +16,7 @@ internal static class MainsReport
         MainsBudget mains = evaluation.Mains;
         MainsPartsAtInput at = mains.AtInput;
         list.Number(
-            ResultIds.Mains.BodyCommonMode, "body to the amplifier's common, rms", "V_cm", VoltageRms.FromVolts(at.BodyCommonMode),
+            ResultIds.Mains.BodyCommonMode, "common-mode voltage, body to the amplifier's common, rms", "V_cm", VoltageRms.FromVolts(at.BodyCommonMode),
             Equations.BodyCommonMode,
             hand: BodyHand(evaluation), assumption: design.GroundDrive.Kind == Amplifier.GroundKind.Driven
                 ? "the formula divides the ground electrode's impedance by 1 + f_u/(jf); the input's load and everything else that shifts the loop's phase are left out"

@@ -111,9 +111,9 @@ public sealed record SampleSummary(IReadOnlyList<SampledChannel> Channels, IRead
         }
 
         private string? NotCompared() =>
-            !_run.Head.IsStill ? "it contains signals of the simulated head"
+            !_run.Head.IsStill ? "the samples contain signals of the simulated head"
             : _run.LeftOut.IsQuieter ? "noise sources are left out"
-            : _count < 4 * WindowSeconds * _run.Rate.Hertz ? "it is shorter than 32 s"
+            : _count < 4 * WindowSeconds * _run.Rate.Hertz ? "the record is shorter than 32 s"
             : 0 < _clipped ? "something clips"
             : _run.Kinds.Any(IsWithinAStep) ? "the noise is less than half a step of the converter, so its rounding is not white noise"
             : null;

@@ -74,8 +74,8 @@ internal static class Closing
 
     private static string Asked(UnknownField? decided) => decided?.KnownBy switch
     {
-        KnownBy.Room => $"not a fact about the device: {decided.Key} depends on the room and the leads, {decided.Field.Meaning}; a range measured there narrows it",
-        KnownBy.Contact => $"not a fact about the device: {decided.Key} depends on the contact, {decided.Field.Meaning}; an electrode with a known range narrows it",
+        KnownBy.Room => $"not a fact about the device: {decided.Key} ({decided.Field.Meaning}) depends on the room and the leads; a range measured there narrows it",
+        KnownBy.Contact => $"not a fact about the device: {decided.Key} ({decided.Field.Meaning}) depends on the contact; an electrode with a known range narrows it",
         KnownBy.Maker => $"ask the maker for {decided.Key}: {decided.Field.Meaning}",
         _ => "ask the maker for what is not known",
     };
