@@ -202,7 +202,7 @@ internal sealed class OwnTemplateReader(KeyReader table, HashSet<string> ids)
             return null;
         }
 
-        double[] values = low <= 0 ? [] : [.. PreferredValues.Between(low, high, Enum.Parse<PreferredSeries>(word))];
+        double[] values = OwnGiven.Preferred(kind.FromSi(low), kind.FromSi(high), Enum.Parse<PreferredSeries>(word));
         if (values.Length == 0)
         {
             given.Fail(low <= 0

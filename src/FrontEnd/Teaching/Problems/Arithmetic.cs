@@ -225,6 +225,7 @@ public abstract record Arithmetic(int At)
         return own < outer ? $"({text})" : text;
     }
 
+    /// <summary>A plain number.</summary>
     /// <param name="Digits">As written.</param>
     public sealed record Number(int At, double Size, string Digits) : Arithmetic(At);
 
@@ -234,11 +235,14 @@ public abstract record Arithmetic(int At)
     /// <summary>A value or a constant.</summary>
     public sealed record Name(int At, string Text) : Arithmetic(At);
 
+    /// <summary>Something with a minus before it.</summary>
     public sealed record Negative(int At, Arithmetic Inner) : Arithmetic(At);
 
+    /// <summary>Two parts and what is done with them.</summary>
     /// <param name="Sign">+ - * / or ^.</param>
     public sealed record Binary(int At, char Sign, int SignAt, Arithmetic Left, Arithmetic Right) : Arithmetic(At);
 
+    /// <summary>A function or a named formula with what it is given.</summary>
     public sealed record Call(int At, string Function, IReadOnlyList<Arithmetic> Arguments) : Arithmetic(At);
 }
 

@@ -163,6 +163,10 @@ public sealed record OwnTemplateLook(int Answers, IReadOnlyList<bool> IsTold, st
 /// <param name="Values">All that it may be, in the SI unit.</param>
 public sealed record OwnGiven(string Symbol, string Name, QuantityKind Kind, IReadOnlyList<double> Values)
 {
+    /// <summary>The members of a series between two values; none where the least is not above 0.</summary>
+    public static double[] Preferred(IQuantity least, IQuantity greatest, PreferredSeries series) =>
+        least.SiValue <= 0 ? [] : [.. PreferredValues.Between(least.SiValue, greatest.SiValue, series)];
+
     /// <summary>The first kind that a text is one of by its unit: 10 kΩ is a resistance; null where no unit stands there (4k7 may be of several
     /// kinds).</summary>
     public static QuantityKind? KindOf(string text) => Fitting(text).OrderBy(kind => Dimension.Of(kind) == Dimension.None).FirstOrDefault();
