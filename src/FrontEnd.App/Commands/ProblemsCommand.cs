@@ -21,6 +21,7 @@ internal static class ProblemsCommand
         Option<string?> seed = new("--seed") { Description = "whole number from 0 that fixes all numbers; the same seed and secret give the same sheets; default: 1", HelpName = "number" };
         Option<string?> secret = new("--secret") { Description = "file with a secret, 16 letters or more that nobody guesses: whoever does not have it can draw neither sheets nor key; default: none, with a warning", HelpName = "file" };
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
+        Option<string?> plan = new("--homework") { Description = "homework file (.toml) that says which templates or topics, how many, course, date due and paper, instead of --topic, --count, --level and --seed", HelpName = "file" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
         Option<string?> folder = new("--output",
             "-o") { Description = "folder for problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced",
@@ -29,12 +30,12 @@ internal static class ProblemsCommand
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
-            seed, secret, level, students, folder, only, json };
+            seed, secret, level, plan, students, folder, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
-                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret),
+                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret), Plan = call.GetValue(plan),
             },
             outlet));
         return command;
@@ -43,6 +44,11 @@ internal static class ProblemsCommand
     private static int Run(ProblemsCall call, Outlet outlet)
     {
         List<Finding> findings = [];
+        if (call.Plan is not null && !call.ListOnly)
+        {
+            return RunPlan(call, call.Plan, outlet);
+        }
+
         List<Topic> topics = Named(call.Topics, findings);
         int count = (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
         int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
@@ -85,6 +91,27 @@ internal static class ProblemsCommand
 
         outlet.Tell(findings);
         return Write(call.Folder!, Homework.Make(topics, level, count, source, students), count, outlet);
+    }
+
+    /// <summary>The sheets of a homework's file.</summary>
+    private static int RunPlan(ProblemsCall call, string path, Outlet outlet)
+    {
+        (HomeworkPlan? plan, IReadOnlyList<Finding> read) = HomeworkPlanFile.Read(path);
+        List<Finding> findings = [.. read];
+        (string Option, bool Given)[] said =
+            [("--topic", call.Topics.Length > 0), ("--count", call.Count is not null), ("--level", call.Level is not null), ("--seed", call.Seed is not null)];
+        findings.AddRange(said.Where(one => one.Given).Select(one => Messages.SaidInHomework(one.Option, path)));
+        DrawSource source = Source(call, (ulong)(plan?.Seed ?? 0), findings);
+        IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
+        if (call.Folder is null)
+        {
+            findings.Add(CallMessages.Call("-o with a folder to write to is missing", "frontend problems"));
+        }
+
+        outlet.Tell(findings);
+        return plan is null || findings.Exists(finding => finding.Severity == Severity.Error)
+            ? ExitCode.Unusable
+            : Write(call.Folder!, Homework.Make(plan, source, students), plan.Questions, outlet);
     }
 
     private static int Write(string folder, Homework homework, int count, Outlet outlet)
@@ -175,5 +202,7 @@ internal static class ProblemsCommand
         public string? Folder { get; init; }
 
         public string? Secret { get; init; }
+
+        public string? Plan { get; init; }
     }
 }
