@@ -12,7 +12,8 @@ if (OperatingSystem.IsWindows())
     Console.OutputEncoding = Encoding.UTF8;
 }
 
-Outlet outlet = new(output, messages);
+bool onTerminal = !Console.IsInputRedirected && !Console.IsOutputRedirected;
+Outlet outlet = new(output, messages) { Answers = onTerminal ? Console.In : null };
 
 // A design alone opens the screens over it; where there is no terminal they say what to use instead.
 if (args is [var design] && ScreensProgram.IsDesign(design))
@@ -20,5 +21,4 @@ if (args is [var design] && ScreensProgram.IsDesign(design))
     return ScreensProgram.Open(design, outlet);
 }
 
-bool onTerminal = !Console.IsInputRedirected && !Console.IsOutputRedirected;
 return CommandLine.Run(args, outlet, openTerminal: onTerminal ? () => ScreensProgram.Open(null, outlet) : null);

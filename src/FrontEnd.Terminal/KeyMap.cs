@@ -26,6 +26,7 @@ public static class KeyMap
         PairsPage.Way,
         UnknownsPage.Way,
         SitesPage.Way,
+        LessonPage.Way,
         GlossaryPage.Way,
         Act.WriteCoefficients, Act.TakeFromDisk,
         Errors.Way,

@@ -90,8 +90,8 @@ public abstract record Message
     /// <summary>Something did not work.</summary>
     public sealed record Failed(Finding Finding) : Message;
 
-    /// <summary>Unsaved work of an earlier session was found.</summary>
-    public sealed record FoundRecovery(IReadOnlyList<RecoveredDesign> Designs) : Message;
+    /// <summary>Earlier sessions left something: unsaved work, or files that cannot be read.</summary>
+    public sealed record FoundRecovery(FoundWork Work) : Message;
 
     /// <summary>Take unsaved work in hand.</summary>
     public sealed record Recover(IReadOnlyList<RecoveredDesign> Designs) : Message;

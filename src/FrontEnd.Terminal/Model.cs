@@ -70,7 +70,7 @@ public sealed record Model
     public Design Design => Here.Document.Design;
 
     /// <summary>True where the terminal is too small to show anything useful.</summary>
-    public bool TooSmall => Width < 60 || Height < 18;
+    public bool TooSmall => Width < 60 || Height < 15;
 
     /// <summary>A model with one design in it and its first evaluation asked for.</summary>
     public static (Model Model, Effect Effect) Start(DesignDocument document, string? path)

@@ -41,7 +41,7 @@ public static class Painter
     private static void TooSmall(Canvas canvas, QuestionPage? ask)
     {
         string text = ask is null
-            ? $"The terminal is {canvas.Width} x {canvas.Height}. It needs 60 x 18: make it larger, nothing is lost. q quits."
+            ? $"The terminal is {canvas.Width} x {canvas.Height}. It needs 60 x 15: make it larger, nothing is lost. q quits."
             : ask.InFewRows;
         int row = ask is null ? Math.Max(0, (canvas.Height / 2) - 1) : 0;
         foreach (string line in canvas.Wrap(text, Math.Max(4, canvas.Width - 1)))

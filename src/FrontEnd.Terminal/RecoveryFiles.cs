@@ -9,7 +9,10 @@ namespace FrontEnd.Terminal;
 /// text.</remarks>
 public sealed class RecoveryFiles : IDisposable
 {
-    private const string Ending = ".recovery";
+    private const string Ending = ".recovery", EndingAside = ".unreadable";
+
+    // How long a change waits for others before all are written; with the writing it must stay below a quarter of a second.
+    private const int Milliseconds = 120;
 
     private readonly Lock _gate = new();
     private readonly string _folder;
@@ -26,7 +29,7 @@ public sealed class RecoveryFiles : IDisposable
         _timer = new Timer(_ => WriteLatest());
     }
 
-    /// <summary>Writes within a second, however many changes come.</summary>
+    /// <summary>Writes within a quarter of a second, however many changes come.</summary>
     public void Later(Model model)
     {
         lock (_gate)
@@ -35,7 +38,7 @@ public sealed class RecoveryFiles : IDisposable
             _latest = model;
             if (idle)
             {
-                _timer.Change(800, Timeout.Infinite);
+                _timer.Change(Milliseconds, Timeout.Infinite);
             }
         }
     }
@@ -50,28 +53,41 @@ public sealed class RecoveryFiles : IDisposable
         }
     }
 
-    /// <summary>Unsaved work of earlier sessions. A session that is still running keeps its own.</summary>
-    public IReadOnlyList<RecoveredDesign> Find()
+    /// <summary>Unsaved work of earlier sessions. A session that is still running keeps its own. A file that holds anything else than
+    /// designs is set aside under another name, and never deleted.</summary>
+    public FoundWork Find()
     {
         List<RecoveredDesign> designs = [];
+        List<string> aside = [];
         try
         {
             if (!Directory.Exists(_folder))
             {
-                return [];
+                return FoundWork.Nothing;
             }
 
-            foreach (string file in Directory.EnumerateFiles(_folder, "session-*" + Ending).Order(StringComparer.Ordinal))
+            foreach (string file in Directory.GetFiles(_folder, "session-*" + Ending).Order(StringComparer.Ordinal))
             {
                 if (file == _mine || IsAlive(file))
                 {
                     continue;
                 }
 
-                if (TextFiles.Read(file, out _) is { } text)
+                if (TextFiles.Read(file, out _) is not { } text)
+                {
+                    aside.Add(SetAside(file));
+                    continue;
+                }
+
+                RecoveredDesign[] found = [.. Parse(text, out string rest).Where(IsDesign)];
+                designs.AddRange(found.Select(WithDisk));
+                if (rest.Length > 0 || found.Length < Parse(text, out _).Count)
+                {
+                    aside.Add(SetAside(file));
+                }
+                else
                 {
                     _found.Add(file);
-                    designs.AddRange(Parse(text).Select(WithDisk));
                 }
             }
         }
@@ -80,8 +96,27 @@ public sealed class RecoveryFiles : IDisposable
             // A folder that cannot be read holds nothing for us.
         }
 
-        return designs;
+        return new FoundWork(designs, aside);
     }
+
+    /// <summary>Gives a file a name under which it is not looked for again; the name that it has afterwards.</summary>
+    private static string SetAside(string file)
+    {
+        string aside = file[..^Ending.Length] + EndingAside;
+        try
+        {
+            File.Move(file, aside);
+            return aside;
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            // It stays where it is, and is named at the next start again.
+            return file;
+        }
+    }
+
+    private static bool IsDesign(RecoveredDesign one) =>
+        !DesignDocument.Parse(one.Text, DesignDocument.FormatOf(one.Path ?? "", one.Text), one.Path).IsNoDesign;
 
     /// <summary>Deletes what <see cref="Find"/> found.</summary>
     public void DropFound()
@@ -107,7 +142,8 @@ public sealed class RecoveryFiles : IDisposable
     public void Dispose() => _timer.Dispose();
 
     /// <summary>The designs of a recovery file.</summary>
-    public static IReadOnlyList<RecoveredDesign> Parse(string text)
+    /// <param name="rest">What follows them and is none of this form; "" where all of it is.</param>
+    public static IReadOnlyList<RecoveredDesign> Parse(string text, out string rest)
     {
         List<RecoveredDesign> designs = [];
         int at = 0;
@@ -131,6 +167,7 @@ public sealed class RecoveryFiles : IDisposable
             at = end + 1 + length + 1;
         }
 
+        rest = at < text.Length ? text[at..] : "";
         return designs;
     }
 
@@ -211,4 +248,16 @@ public sealed class RecoveryFiles : IDisposable
             // It will be offered once more; better than lost.
         }
     }
+}
+
+/// <summary>What earlier sessions left.</summary>
+/// <param name="Designs">Their unsaved designs.</param>
+/// <param name="SetAside">Files that hold something else, by the names that they have now.</param>
+public sealed record FoundWork(IReadOnlyList<RecoveredDesign> Designs, IReadOnlyList<string> SetAside)
+{
+    /// <summary>They left nothing.</summary>
+    public static FoundWork Nothing { get; } = new([], []);
+
+    /// <summary>True where there is nothing to tell.</summary>
+    public bool IsNothing => Designs.Count + SetAside.Count == 0;
 }

@@ -18,16 +18,16 @@ public sealed record TourStep(string Title, string Text, string Place, string Fi
 /// <param name="From">Where the user was.</param>
 public sealed record Tour(ImmutableList<TourStep> Steps, int Slot, Spot From)
 {
-    /// <summary>A tour of the design in hand: the lessons that it has something to show for, between a first and a last step.</summary>
+    /// <summary>A tour of the design in hand: the stops that it has something to show for, between a first and a last step.</summary>
     /// <param name="shown">Its figures.</param>
     public static Tour Of(Model model, Assessment shown)
     {
-        IEnumerable<TourStep> lessons =
-            from lesson in Lessons.Of(shown)
-            let taken = lesson.Tries.FirstOrDefault(text => IsTaken(model.Here.Document, lesson.Field, text))
+        IEnumerable<TourStep> stops =
+            from stop in TourStops.Of(shown)
+            let taken = stop.Tries.FirstOrDefault(text => IsTaken(model.Here.Document, stop.Field, text))
             where taken is not null
-            select new TourStep(lesson.Title, lesson.Text, PlaceOf(lesson.Subject), lesson.Field, taken, lesson.Result);
-        return new Tour([First(shown), .. lessons, Last(shown)], model.Here.Slot, Spot.Of(model));
+            select new TourStep(stop.Title, stop.Text, PlaceOf(stop.Subject), stop.Field, taken, stop.Result);
+        return new Tour([First(shown), .. stops, Last(shown)], model.Here.Slot, Spot.Of(model));
     }
 
     /// <summary>The figure to watch, as it is now and as it was before the change.</summary>
@@ -65,15 +65,15 @@ public sealed record Tour(ImmutableList<TourStep> Steps, int Slot, Spot From)
             Place.Verdicts, "", "", worst?.Id ?? ResultIds.Mains.Total);
     }
 
-    private static string PlaceOf(LessonSubject subject) => subject switch
+    private static string PlaceOf(TourSubject subject) => subject switch
     {
-        LessonSubject.Offset => Place.Amplifier,
-        LessonSubject.Imbalance or LessonSubject.Skin => Place.Electrodes,
-        LessonSubject.Leads => "mains",
-        LessonSubject.Aliases or LessonSubject.AntiAlias => "aliases",
-        LessonSubject.Bits => Place.Converter,
-        LessonSubject.SeriesResistor => "safety",
-        _ => throw new ArgumentOutOfRangeException(nameof(subject), subject, "Lesson has no place."),
+        TourSubject.Offset => Place.Amplifier,
+        TourSubject.Imbalance or TourSubject.Skin => Place.Electrodes,
+        TourSubject.Leads => "mains",
+        TourSubject.Aliases or TourSubject.AntiAlias => "aliases",
+        TourSubject.Bits => Place.Converter,
+        TourSubject.SeriesResistor => "safety",
+        _ => throw new ArgumentOutOfRangeException(nameof(subject), subject, "TourStop has no place."),
     };
 
     /// <summary>True where the document takes the value, and with it is another design.</summary>

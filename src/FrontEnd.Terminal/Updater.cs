@@ -38,7 +38,7 @@ public static class Updater
         Message.Take take => Changes.Change(model with { Page = null }, take.Document, take.Label, $"done: {take.Label}. u undoes it."),
         Message.Opened or Message.Saved or Message.Exists or Message.SaveTo or Message.SheetTo or Message.CoefficientsTo or Message.Close =>
             Files.Hear(model, message),
-        Message.FoundRecovery found => (Files.Offer(model, found.Designs), null),
+        Message.FoundRecovery found => (Files.Offer(model, found.Work), null),
         Message.Recover recover => Files.Recover(model, recover.Designs),
         Message.DropRecovery => (model with { Page = null }, new Effect.DropRecovery()),
         Message.FoundOther found => ConflictPage.Open(model, found),

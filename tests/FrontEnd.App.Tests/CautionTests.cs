@@ -29,6 +29,7 @@ public sealed partial class CautionTests
         ["pairs"] = "pairs designs/dry-headband.toml --sites Fp1-A1 --under Fp1",
         ["samples"] = "samples designs/dry-headband.toml --length 8s",
         ["size"] = "size {0}/wanted.toml",
+        ["lesson"] = "lesson offset-and-gain --design designs/dry-headband.toml",
     };
 
     /// <summary>The commands that say nothing about a design on a person. A new command belongs in one of the two lists.</summary>
@@ -79,7 +80,7 @@ public sealed partial class CautionTests
     /// <summary>Verdicts, safety, every other view and every block: below the figures, reached with the keys that go through them.</summary>
     [Theory]
     [InlineData(80, 24)]
-    [InlineData(60, 18)]
+    [InlineData(60, 15)]
     public void Places_AllOfThem_EndWithTheCautions(int width, int height)
     {
         Model start = Setup.Start(Setup.Headband, width, height);
@@ -126,7 +127,7 @@ public sealed partial class CautionTests
     /// <summary>A design's own caution heads the screen whole, whatever page is open; without one nothing moves down.</summary>
     [Theory]
     [InlineData(80, 24)]
-    [InlineData(60, 18)]
+    [InlineData(60, 15)]
     public void Screen_OfADesignWithACaution_BeginsWithIt(int width, int height)
     {
         Model start = Setup.Start(Setup.Headband, width, height);

@@ -45,6 +45,12 @@ public class EveryNumberTests
     [InlineData("designs/dry-headband.toml")]
     public void Rates_Design_HasEveryNumberInJson(string design) => Holds("rates", design);
 
+    public static TheoryData<string> LessonNames => [.. Lessons.All.Select(lesson => lesson.Name)];
+
+    [Theory]
+    [MemberData(nameof(LessonNames))]
+    public void Lesson_AnyOfThem_HasEveryNumberInJson(string name) => Holds("lesson", name);
+
     [Theory]
     [InlineData("designs/engineer.toml")]
     [InlineData("designs/dry-headband.toml")]

@@ -24,7 +24,16 @@ internal static class CallMessages
     public const string NoDay = "FE1040";
 
     public static Finding Call(string message, string command) =>
-        Finding.Error(NotUnderstood, "", Lower(message), null, $"`{command} --help` lists what there is");
+        Finding.Error(NotUnderstood, "", Lower(Plain(message)), null, $"`{command} --help` lists what there is");
+
+    /// <summary>The parser's message in words of ours where it names a type of the framework.</summary>
+    private static string Plain(string message)
+    {
+        int type = message.IndexOf(" as expected type '", StringComparison.Ordinal);
+        string[] quoted = message.Split('\'');
+        return type < 0 || quoted.Length < 4 ? message
+            : $"`{quoted[1]}` is not {(message.Contains("Double", StringComparison.Ordinal) ? "a number" : "a whole number in range")} for `{quoted[3]}`";
+    }
 
     public static Finding TooManyBuilds(int builds) =>
         Finding.Error(

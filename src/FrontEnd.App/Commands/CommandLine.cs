@@ -22,6 +22,7 @@ internal static class CommandLine
         SitesCommand.Make,
         PairsCommand.Make,
         GlossaryCommand.Make,
+        LessonCommand.Make,
         RatesCommand.Make,
         BenchCommand.Make,
         SamplesCommand.Make,

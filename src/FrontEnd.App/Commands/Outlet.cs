@@ -9,6 +9,9 @@ internal sealed class Outlet(TextWriter results, TextWriter messages)
 
     public TextWriter Messages => messages;
 
+    /// <summary>Where a person answers; null where nobody is asked anything, as in a script.</summary>
+    public TextReader? Answers { get; init; }
+
     public void Tell(Finding finding)
     {
         // Where both end in one place, what was said before stands before.

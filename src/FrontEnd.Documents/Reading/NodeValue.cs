@@ -1,3 +1,4 @@
+using System.Globalization;
 using FrontEnd.Fields;
 
 namespace FrontEnd.Documents.Reading;
@@ -52,6 +53,9 @@ internal static class NodeValue
         {
             case NullNode when field.NullWord is not null:
                 return null;
+            case TextNode text when !plain && field.Holds<Resistance>() && IsBareNumber(text.Value):
+                // What is refused without quotes is not taken for ohms with them.
+                return ReadingMessages.Bare(field, key, text.Value.Trim());
             case TextNode text when IsWord(field, text.Value) || TakesText(field.Kind, plain):
                 return FieldText.TryParse(field, text.Value, out value, out Finding? finding) ? null : finding;
             case NumberNode number when field.Kind == FieldKind.Number || field.Holds<Ratio>() || (plain && field.HasUnit):
@@ -82,10 +86,16 @@ internal static class NodeValue
                 return Times(key, list, plain, out value, ref place);
             case TableNode table when field.Kind == FieldKind.NamedNumbers:
                 return Named(key, table, out value, ref place);
+            case TextNode text when field.Kind is FieldKind.Number or FieldKind.Count:
+                return ReadingMessages.TextForNumber(key, text.Value, FieldKinds.Noun(field), Example(field, plain));
             default:
                 return ReadingMessages.Type(key, ReadingMessages.Noun(node), FieldKinds.Noun(field), Example(field, plain));
         }
     }
+
+    /// <summary>A number and nothing else; zero needs no unit.</summary>
+    private static bool IsBareNumber(string text) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number) && number != 0;
 
     private static bool IsWord(FieldDescription field, string text) =>
         string.Equals(text, field.NullWord, StringComparison.OrdinalIgnoreCase)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FrontEnd.Documents.Files;
 using FrontEnd.Fields;
 using static FrontEnd.Findings.Finding;
@@ -42,9 +43,34 @@ public static class ReadingMessages
             ? "a line is `key = value`, a table begins with `[name]`; texts stand in double quotes"
             : "names and texts stand in double quotes, values are separated by commas");
 
+    /// <param name="written">The number as it stands in the file, without quotes.</param>
+    internal static Finding CommaInNumber(string key, string written) =>
+        Error(Messages.DecimalComma, key, $"`{written}` has a comma in its number", "the decimal sign is a point, whatever the language of the machine",
+            $"write {(written.Any(char.IsLetter) ? $"\"{WithoutComma(written)}\"" : WithoutComma(written))}");
+
+    /// <summary>A number with a decimal comma, or with commas between its thousands, as it is to be written. One comma before three digits may
+    /// be either.</summary>
+    internal static string WithoutComma(string written)
+    {
+        string plain = written.Replace(",", "", StringComparison.Ordinal), point = written.Replace(',', '.');
+        int commas = written.Length - plain.Length;
+        bool isGroup = commas == 1 && written.Length - written.IndexOf(',') == 4 && !written.TrimStart('+', '-').StartsWith('0');
+        return 1 < commas ? $"{plain}: no signs between thousands" : isGroup ? $"{point} or {plain}, whichever is meant" : point;
+    }
+
+    internal static Finding NotClosed(string key, string written) =>
+        Error(Syntax, key, $"the file is not valid TOML: the text `{written}` has no closing quote", null,
+            "put a `\"` at its end; texts stand in double quotes");
+
+    internal static Finding NotInQuotes(string key, string written) =>
+        Error(Syntax, key, $"`{written}` stands without quotes", "what is more than a number is a text", $"write \"{written}\"");
+
+    internal static Finding Lookalike(string key, string written) =>
+        Error(UnknownKey, key, $"there is no key `{written}`", Lookalikes.Reason(written), $"type it anew: `{Lookalikes.ToLatin(written)}`");
+
     internal static Finding Unknown(string key, string? nearest, IReadOnlyList<string> known, bool isTable) =>
         Error(UnknownKey, key, isTable ? $"there is no table `{key}`" : $"there is no key `{key}`",
-            nearest is null ? null : $"the nearest is `{nearest}`",
+            Lookalikes.Reason(key) ?? (nearest is null ? null : $"the nearest is `{nearest}`"),
             nearest is not null ? $"write `{Last(nearest)}` if that is meant, or remove it"
             : $"remove it, or use one of {Shortened(known)}");
 
@@ -79,9 +105,29 @@ public static class ReadingMessages
     internal static Finding Type(string key, string what, string wanted, string example) =>
         Error(WrongType, key, $"{key} is {what}, and {wanted} is expected", null, $"write it as {example}");
 
+    /// <summary>A text where a bare number is expected: the number that is probably meant, where there is one.</summary>
+    internal static Finding TextForNumber(string key, string text, string wanted, string example) =>
+        Error(WrongType, key, $"{key} is a text, and {wanted} is expected", null, NumberMeant(text) ?? $"write it as {example}");
+
+    private static string? NumberMeant(string text)
+    {
+        string plain = text.Trim().Trim('×', 'x', 'X', ' ');
+        return plain.EndsWith("dB", StringComparison.OrdinalIgnoreCase) && QuantityText.TryParse(plain, out Decibels level, out _)
+            ? $"{QuantityText.FormatTrimmed(level, 6)} are a factor of {Factor(level)} (10^(dB/20)): write {Factor(level)}"
+            : double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number)
+                ? $"write it as {plain}, a bare number without quotes"
+            : plain.Length > 0 && plain.All(letter => char.IsAsciiDigit(letter) || letter is ',' or '.' or '-' or '+') && plain.Contains(',')
+                ? $"write it as {WithoutComma(plain)}"
+            : null;
+    }
+
+    private static string Factor(Decibels level) => QuantityText.FormatTrimmed(level.VoltageRatio, "1", 4);
+
     internal static Finding Bare(FieldDescription field, string key, string written) =>
         Error(BareNumber, key, $"`{written}` has no unit, and {key} is {FieldKinds.Noun(field)}", null,
-            $"write number and unit in quotes, such as {FieldKinds.Example(field)}");
+            field.Holds<Resistance>() && double.TryParse(written, NumberStyles.Float, CultureInfo.InvariantCulture, out double ohms) && double.IsFinite(ohms)
+                ? $"write number and unit in quotes, such as {FieldKinds.Example(field)}; if ohms are meant, \"{QuantityText.FormatPart(Resistance.FromOhms(ohms))}\""
+                : $"write number and unit in quotes, such as {FieldKinds.Example(field)}");
 
     internal static Finding NoCard(string key, string name, CardClass cardClass, IReadOnlyList<string> known, string? nearest) =>
         Error(UnknownCard, key, $"there is no part card `{name}` for {Noun(cardClass)}", $"the cards are {Messages.Listed(known)}",

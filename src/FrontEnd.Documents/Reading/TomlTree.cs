@@ -19,9 +19,19 @@ internal static partial class TomlTree
             return root;
         }
 
-        if (Parse(source, findings) is not { } document)
+        if (Parse(source, source.Text, findings) is not { } document)
         {
             return root;
+        }
+
+        // What one slip makes the parser say is said by the slip's own finding; what is left is said as it is.
+        if (document.HasErrors && TomlSlips.Without(source, findings) is { } repaired)
+        {
+            document = Parse(source, repaired, findings);
+            if (document is null)
+            {
+                return root;
+            }
         }
 
         foreach (DiagnosticMessage diagnostic in document.Diagnostics)
@@ -44,13 +54,14 @@ internal static partial class TomlTree
         return root;
     }
 
-    private static DocumentSyntax? Parse(SourceText source, List<Finding> findings)
+    /// <param name="read">The source's text, or one of the same length.</param>
+    private static DocumentSyntax? Parse(SourceText source, string read, List<Finding> findings)
     {
         try
         {
             // Half of a surrogate pair is no character, and the parser throws where one follows a backslash. The sign that
             // takes its place has the same length, so that all places stay. Files cannot hold one; texts from elsewhere can.
-            string text = LoneSurrogates().Replace(source.Text, "\uFFFD");
+            string text = LoneSurrogates().Replace(read, "\uFFFD");
 
             // The parser's own check for keys set twice stops at the first; ours finds all.
             return SyntaxParser.Parse(text, source.File ?? "", validate: false);

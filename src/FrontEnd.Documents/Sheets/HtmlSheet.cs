@@ -29,11 +29,13 @@ public static class HtmlSheet
     /// <summary>Lists of so many small items stand in two columns.</summary>
     internal const int Many = 8;
 
-    public static string Of(Sheet sheet)
+    public static string Of(Sheet sheet) => Of(sheet.Design.Name, SheetBody.Pages(sheet));
+
+    /// <summary>Pages under a title, as one file.</summary>
+    internal static string Of(string title, IReadOnlyList<SheetPage> pages)
     {
         StringBuilder html = new();
-        string name = Svg.Escape(sheet.Design.Name);
-        IReadOnlyList<SheetPage> pages = SheetBody.Pages(sheet);
+        string name = Svg.Escape(title);
         html.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").Append(name).Append("</title>\n<style>\n").Append(Style.ReplaceLineEndings("\n"));
         if (pages.Select(page => page.Stamp).FirstOrDefault(text => text is not null) is { } margin)
         {

@@ -25,7 +25,7 @@ public static class SamplesDrawing
     public static string FileOf(Assessment assessment, SampleLook look, string name, (SampleLook Look, string Name)? beside) =>
         Svg.File(Of(assessment, look, name, beside), [RecordedNobody, Cautions.OfFile(assessment), .. Cautions.Own(assessment.Design), .. Cautions.All]);
 
-    private const string RecordedNobody = "Simulated; nobody was recorded.";
+    internal const string RecordedNobody = "Simulated; nobody was recorded.";
 
     private static Picture Of(Assessment assessment, SampleLook look, string name, (SampleLook Look, string Name)? beside)
     {
@@ -48,6 +48,19 @@ public static class SamplesDrawing
         for (int i = 0; i < charts.Count; i++)
         {
             picture.Place(charts[i], Margin, top + (i * (ChartHeight + Gap)));
+        }
+
+        return picture;
+    }
+
+    /// <summary>The charts alone, one below the other: the first channel in time, and its spectrum.</summary>
+    internal static Picture Charts(SampleLook look, string name, (SampleLook Look, string Name)? beside)
+    {
+        Picture[] charts = [Time(look, name, beside, 0), Spectrum(look, name, beside)];
+        Picture picture = new(Width, charts.Length * (ChartHeight + Gap), $"Simulated samples of {look.Run.Design.Name}");
+        for (int i = 0; i < charts.Length; i++)
+        {
+            picture.Place(charts[i], 0, i * (ChartHeight + Gap));
         }
 
         return picture;

@@ -132,9 +132,10 @@ public abstract record StudyPage : TextPage
     /// <param name="model">The interface as it stands.</param>
     /// <param name="study">The study.</param>
     /// <param name="takesUnknown">True for one that works on a design of which not everything is known.</param>
-    protected static (Model Model, Effect? Effect) OpenStudy(Model model, StudyPage study, bool takesUnknown = false)
+    /// <param name="needsDesign">False for one that has a design of its own.</param>
+    protected static (Model Model, Effect? Effect) OpenStudy(Model model, StudyPage study, bool takesUnknown = false, bool needsDesign = true)
     {
-        if (Errors.InTheWay(model.Here, mayBeUnknown: takesUnknown) is { } why)
+        if (needsDesign && Errors.InTheWay(model.Here, mayBeUnknown: takesUnknown) is { } why)
         {
             return (model.Complain(why), null);
         }

@@ -35,6 +35,12 @@ public static class FootPainter
         Keys(canvas, model);
     }
 
+    /// <summary>Rows of the foot whatever there is to say: two, so that the form does not jump; a page in a low window leaves itself those that
+    /// it does not need.</summary>
+    public static int UsualRows(Canvas canvas, Model model) => model.Page is { IsOverTheForm: false } && StripPainter.IsFolded(model)
+        ? Math.Min(2, canvas.Wrap(HelpText(model).Text, canvas.Width - 2).Count(line => line.Length > 0))
+        : 2;
+
     /// <summary>Rows that what there is to say takes; of help, which is one key away, as many as there are without it.</summary>
     public static int RowsOf(Canvas canvas, Model model) =>
         HelpText(model) is (var text, not Ink.Dim) ? canvas.Wrap(text, canvas.Width - 2).Count : 0;

@@ -12,7 +12,7 @@ public static class FormPainter
         Place place = Whereabouts.PlaceOf(model);
         int form = frame.Width >= 110 ? Math.Min(52, frame.Width * 3 / 8) : Math.Clamp(frame.Width * 19 / 40, 30, 46);
         bool beside = frame.Width >= 140;
-        int plot = beside ? Math.Min(90, (frame.Width - form) * 9 / 20) : 0;
+        int plot = beside ? (frame.Width - form) * 9 / 20 : 0;
         int results = frame.Width - form - 1 - plot;
         IReadOnlyList<FormRow> rows = Whereabouts.FormOf(model);
         int needed = rows.Count + rows.Count(row => row.Heading is not null) + 1;
@@ -36,7 +36,7 @@ public static class FormPainter
             if (beside)
             {
                 int x = form + 1 + results;
-                DotPlot.Draw(canvas, x + 1, frame.Top, plot - 2, Math.Min(frame.Rows, 24), data);
+                DotPlot.Draw(canvas, x + 1, frame.Top, plot - 2, Math.Min(frame.Rows, Math.Max(24, plot / 2)), data);
                 canvas.Zone(x, frame.Top, plot, frame.Rows, new Message.Do(GraphPage.Way));
             }
             else if (below > 0)

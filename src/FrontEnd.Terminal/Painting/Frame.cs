@@ -13,14 +13,15 @@ public readonly record struct Frame(int Top, int Bottom, int Width)
     /// cut short.</summary>
     public static IReadOnlyList<string> Head(Canvas canvas, Model model)
     {
-        const int WithoutHead = 14;
+        // Title, rules, foot, key line and as many rows of the body as make sense.
+        const int Others = 10;
         if (model.Design.Caution.Length == 0)
         {
             return [];
         }
 
         IReadOnlyList<string> lines = canvas.Wrap("caution: " + model.Design.Caution, Math.Max(4, canvas.Width - 2));
-        int room = Math.Max(1, model.Height - WithoutHead);
+        int room = Math.Max(1, model.Height - Others - StripPainter.RowsOf(model));
         return lines.Count <= room ? lines : [.. lines.Take(room - 1), canvas.Fit(string.Join(' ', lines.Skip(room - 1)), canvas.Width - 2)];
     }
 
@@ -28,8 +29,9 @@ public readonly record struct Frame(int Top, int Bottom, int Width)
     public static Frame Of(Canvas canvas, Model model)
     {
         const int Least = 4;
-        int first = 1 + Head(canvas, model).Count + StripPainter.StripRows + 1;
-        int foot = model is { TourStep: { } step, Page: null } ? TourPainter.TourLines(canvas, model, step).Count : Math.Max(2, FootPainter.RowsOf(canvas, model));
+        int first = 1 + Head(canvas, model).Count + StripPainter.RowsOf(model) + 1;
+        int foot = model is { TourStep: { } step, Page: null } ? TourPainter.TourLines(canvas, model, step).Count
+            : Math.Max(FootPainter.UsualRows(canvas, model), FootPainter.RowsOf(canvas, model));
         return new Frame(first, Math.Max(first + Least, model.Height - 2 - foot), model.Width);
     }
 }

@@ -5,8 +5,14 @@ namespace FrontEnd.Terminal;
 /// <summary>The strip: the blocks of the signal's path, those around the one in hand where not all fit.</summary>
 public static class StripPainter
 {
+    // In a window of fewer rows than this the strip is one line: names and signs.
+    private const int TallEnough = 18;
+
     /// <summary>Rows that it takes.</summary>
-    public const int StripRows = 4;
+    public static int RowsOf(Model model) => IsFolded(model) ? 1 : 4;
+
+    /// <summary>True in a low window, where the strip is one line.</summary>
+    public static bool IsFolded(Model model) => model.Height < TallEnough;
 
     /// <summary>Draws the strip below the title.</summary>
     /// <param name="top">Its first row.</param>
@@ -14,17 +20,18 @@ public static class StripPainter
     {
         IReadOnlyList<Place> blocks = Place.Blocks(model.Design);
         int inHand = Math.Max(0, blocks.ToList().FindIndex(block => block.Id == model.BlockId));
-        List<Cell> cells = [.. blocks.Select(block => CellOf(canvas, model, block, wide: true))];
-        if (canvas.Width < cells.Sum(cell => cell.Width + 1))
+        bool folded = IsFolded(model);
+        List<Cell> cells = [.. blocks.Select(block => folded ? FoldedCell(model, block) : CellOf(canvas, model, block, wide: true))];
+        if (!folded && canvas.Width < cells.Sum(cell => cell.Width + 1))
         {
             cells = [.. blocks.Select(block => CellOf(canvas, model, block, wide: false))];
         }
 
         (int first, int last) = Whole(cells, inHand, canvas.Width);
         int left = first > 0 || last < cells.Count - 1 ? HiddenWidth : 0;
-        Hidden(canvas, 0, top, first, $"< {first}", blocks[Math.Max(0, inHand - 1)].Id);
+        Hidden(canvas, model, 0, top, first, $"< {first}", blocks[Math.Max(0, inHand - 1)].Id);
         Hidden(
-            canvas, canvas.Width - HiddenWidth, top, cells.Count - 1 - last, $"{cells.Count - 1 - last} >",
+            canvas, model, canvas.Width - HiddenWidth, top, cells.Count - 1 - last, $"{cells.Count - 1 - last} >",
             blocks[Math.Min(blocks.Count - 1, inHand + 1)].Id);
         int used = cells[first..(last + 1)].Sum(cell => cell.Width + 1);
         int gap = 1 + Math.Clamp((canvas.Width - (2 * left) - used) / Math.Max(1, last - first + 1), 0, 8);
@@ -70,7 +77,8 @@ public static class StripPainter
     }
 
     /// <summary>What stands in one cell of the strip.</summary>
-    private sealed record Cell(string Title, string Figure, string Second, string Verdict, Ink Ink, int Width);
+    /// <param name="Below">Figure, second figure and verdict; nothing where the strip is folded.</param>
+    private sealed record Cell(string Title, IReadOnlyList<string> Below, Ink Ink, int Width);
 
     private static Cell CellOf(Canvas canvas, Model model, Place block, bool wide)
     {
@@ -84,32 +92,45 @@ public static class StripPainter
             // Where nothing is judged there is nothing to say for which other blocks would have to make room.
             : kind == VerdictKind.NotJudged ? ""
             : sign + word;
-        string[] lines = [canvas.Fit(block.Title, 12), canvas.Fit(figure, 12), canvas.Fit(second, 12), verdict];
-        return new Cell(lines[0], lines[1], lines[2], verdict, wrong ? Ink.Fail : ResultText.Ink(kind), lines.Max(Lettering.Columns));
+        string title = canvas.Fit(block.Title, 12);
+        string[] below = [canvas.Fit(figure, 12), canvas.Fit(second, 12), verdict];
+        return new Cell(title, below, wrong ? Ink.Fail : ResultText.Ink(kind), below.Append(title).Max(Lettering.Columns));
     }
 
-    private static void Hidden(Canvas canvas, int x, int top, int count, string text, string next)
+    /// <summary>A block in one line: its name, and its sign where it is judged.</summary>
+    private static Cell FoldedCell(Model model, Place block)
+    {
+        VerdictKind kind = Errors.AreIn(model.Here.Document, block) ? VerdictKind.Fail
+            : model.Here.Shown is { } shown ? block.Worst(shown) : VerdictKind.NotJudged;
+        string title = kind == VerdictKind.NotJudged ? block.Title : $"{Wording.Sign(kind)} {block.Title}";
+        return new Cell(title, [], ResultText.Ink(kind), Lettering.Columns(title));
+    }
+
+    private static void Hidden(Canvas canvas, Model model, int x, int top, int count, string text, string next)
     {
         if (count > 0)
         {
             canvas.Put(x, top, text, Ink.Key);
-            canvas.Zone(x, top, 4, StripRows, new Message.GoTo(next));
+            canvas.Zone(x, top, HiddenWidth, RowsOf(model), new Message.GoTo(next));
         }
     }
 
     private static void Block(Canvas canvas, Cell cell, string id, int x, int top, int room, bool chosen, bool here)
     {
         // The name's whole cell, so that the block in hand stands out without colour as well.
-        Ink ink = !chosen ? Ink.Strong : here ? Ink.Chosen : Ink.ChosenDim;
+        Ink ink = !chosen ? cell.Below.Count == 0 ? cell.Ink : Ink.Strong : here ? Ink.Chosen : Ink.ChosenDim;
         int end = canvas.Put(x, top, cell.Title, ink, room);
         if (chosen)
         {
             canvas.Put(end, top, new string(' ', Math.Max(0, x + Math.Min(room, cell.Width) - end)), ink);
         }
 
-        canvas.Put(x, top + 1, cell.Figure, Ink.Plain, room);
-        canvas.Put(x, top + 2, cell.Second, Ink.Dim, room);
-        canvas.Put(x, top + 3, cell.Verdict, cell.Ink, room);
-        canvas.Zone(x, top, room, StripRows, new Message.GoTo(id));
+        Ink[] inks = [Ink.Plain, Ink.Dim, cell.Ink];
+        for (int i = 0; i < cell.Below.Count; i++)
+        {
+            canvas.Put(x, top + 1 + i, cell.Below[i], inks[i], room);
+        }
+
+        canvas.Zone(x, top, room, 1 + cell.Below.Count, new Message.GoTo(id));
     }
 }

@@ -23,6 +23,14 @@ internal static class Libc
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     public static extern int Poll([In, Out] Waiting[] waiting, nuint count, int milliseconds);
 
+    [DllImport("libc", EntryPoint = "pipe")]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    public static extern int Pipe([Out] int[] ends);
+
+    [DllImport("libc", EntryPoint = "close")]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    public static extern int Close(int descriptor);
+
     [DllImport("libc", EntryPoint = "read")]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     public static extern nint Read(int descriptor, byte[] buffer, nuint length);

@@ -27,7 +27,7 @@ public sealed class MainScreen : Runnable
         Width = Dim.Fill();
         Height = Dim.Fill();
         CanFocus = true;
-        session.Changed = SetNeedsDraw;
+        session.Changed = NeedsDrawing;
         session.Redraw = DrawAll;
 
         // Every key is ours: none of the library's own bindings may act first.
@@ -40,6 +40,9 @@ public sealed class MainScreen : Runnable
 
     /// <summary>Whether the terminal has sent something that is not read yet.</summary>
     public Func<bool> HasUnread { get; set; } = () => false;
+
+    /// <summary>Tells the loop that there is something to do.</summary>
+    public Action Wake { get; set; } = () => { };
 
     /// <summary>Takes what came from the terminal.</summary>
     /// <param name="read">When it was read: what was sent ahead of a question is no answer to it.</param>
@@ -150,7 +153,13 @@ public sealed class MainScreen : Runnable
     private void DrawAll()
     {
         _drawAll = true;
+        NeedsDrawing();
+    }
+
+    private void NeedsDrawing()
+    {
         SetNeedsDraw();
+        Wake();
     }
 
     /// <summary>Writes the cells of a row that differ from what is there, a run of one ink at a time.</summary>

@@ -24,7 +24,8 @@ public static class TerminalHost
 
         // The library's own quit keys would end the program before we see them; a key that no keyboard has takes their place.
         Application.SetDefaultKeyBinding(Command.Quit, Bind.All(Key.F24));
-        Application.MaximumIterationsPerSecond = 60;
+        // How often the loop turns while it has something to do; while there is nothing it rests.
+        Application.MaximumIterationsPerSecond = 250;
 
         // The sixteen colours that the terminal's owner has chosen; the library would otherwise send its own shades of them.
         Driver.Force16Colors = true;
@@ -45,6 +46,7 @@ public static class TerminalHost
         RecoveryFiles? recovery = folder is null ? null : new RecoveryFiles(folder);
         RecentFiles? recent = folder is null ? null : new RecentFiles(folder);
         using Suspension suspension = new();
+        using Rest rest = new();
         TerminalFactory factory = new();
         IApplication app = factory.CreateApplication();
         int code = 0;
@@ -58,6 +60,7 @@ public static class TerminalHost
             if (app.Initialized)
             {
                 app.Invoke(() => StopAll(app));
+                rest.Wake();
             }
 
             Watchdog(exit);
@@ -69,6 +72,7 @@ public static class TerminalHost
         {
             performer.Rescue();
             Watchdog(ExitCode.Internal);
+            factory.Input?.End();
             app.Dispose();
         };
 
@@ -81,13 +85,14 @@ public static class TerminalHost
                 if (app.Initialized)
                 {
                     app.Invoke(action);
+                    rest.Wake();
                 }
             });
             session.Ended = () => StopAll(app);
             using MainScreen screen = new(session, new Palette(colour), ascii);
-            Connect(app, factory.Input!, suspension, session, screen);
+            Connect(app, factory.Input!, suspension, session, screen, rest);
             session.Perform(first);
-            if (recovery?.Find() is { Count: > 0 } found)
+            if (recovery?.Find() is { IsNothing: false } found)
             {
                 session.Send(new Message.FoundRecovery(found));
             }
@@ -111,6 +116,7 @@ public static class TerminalHost
         }
 
         Watchdog(code);
+        factory.Input?.End();
         app.Dispose();
         if (error is not null)
         {
@@ -125,17 +131,30 @@ public static class TerminalHost
     }
 
     /// <summary>Joins the screen with the terminal: what is read there, and stopping and going on as a job of the shell.</summary>
-    private static void Connect(IApplication app, TerminalInput input, Suspension suspension, Session session, MainScreen screen)
+    private static void Connect(IApplication app, TerminalInput input, Suspension suspension, Session session, MainScreen screen,
+        Rest rest)
     {
         screen.HasUnread = () => input.HasUnread;
+        screen.Wake = rest.Wake;
+        input.Came = rest.Wake;
         app.Iteration += (_, _) =>
         {
+            // Until the first picture is there the library waits for the terminal, and needs its turns.
+            if (screen.Picture is not null)
+            {
+                rest.Wait();
+            }
+
             while (input.TryHear(out (Heard What, long Read) heard))
             {
                 screen.Hear(heard.What, heard.Read);
             }
         };
-        session.Redraw = () => app.ClearScreenNextIteration = true;
+        session.Redraw = () =>
+        {
+            app.ClearScreenNextIteration = true;
+            rest.Wake();
+        };
         session.Suspend = () =>
         {
             bool stopped = suspension.Stop();
@@ -147,12 +166,18 @@ public static class TerminalHost
         };
         suspension.Begin(
             app.Driver!.GetOutput(),
-            asked: () => app.Invoke(session.Suspend),
-            back: () => app.Invoke(() =>
+            asked: () => Invoke(session.Suspend),
+            back: () => Invoke(() =>
             {
                 suspension.TakeTerminal();
                 session.Redraw();
             }));
+
+        void Invoke(Action action)
+        {
+            app.Invoke(action);
+            rest.Wake();
+        }
     }
 
     /// <summary>Ends the program where its terminal is gone while SIGHUP is ignored: a dead terminal is none any more.</summary>

@@ -13,13 +13,15 @@ internal sealed class TerminalInput : AnsiInput
 {
     private static readonly TimeSpan LoneEscape = TimeSpan.FromMilliseconds(50), LostEndOfPaste = TimeSpan.FromSeconds(5);
 
-    // Short, so that the library's loop sees soon that it is to end.
-    private const int WaitMilliseconds = 40;
+    private const int ForEver = -1, HungUpMilliseconds = 40, EscapeMilliseconds = 20;
 
     private readonly ConcurrentQueue<(Heard What, long Read)> _heard = new();
     private readonly InputParser _parser;
     private readonly byte[] _buffer = new byte[4096];
-    private readonly Libc.Waiting[] _waiting = new Libc.Waiting[1];
+    private readonly Libc.Waiting[] _waiting = new Libc.Waiting[2];
+
+    // Closing its second end ends the waiting for the terminal.
+    private readonly int[] _end = [-1, -1];
     private readonly int _descriptor;
     private bool _hungUp;
     private long _last = Stopwatch.GetTimestamp();
@@ -27,15 +29,36 @@ internal sealed class TerminalInput : AnsiInput
     /// <summary>Begins to read the terminal; where there is none, as in tests, nothing ever comes.</summary>
     public TerminalInput()
     {
-        _parser = new InputParser(what => _heard.Enqueue((what, _last)));
+        _parser = new InputParser(what =>
+        {
+            _heard.Enqueue((what, _last));
+            Came();
+        });
         _descriptor = IsAttachedToTerminal ? UnixTerminal.Descriptor : -1;
+        if (0 <= _descriptor && Libc.Pipe(_end) != 0)
+        {
+            throw new InvalidOperationException("no pipe can be had to end the reading of the terminal with");
+        }
     }
+
+    /// <summary>Called where something was heard, on the thread that reads.</summary>
+    public Action Came { get; set; } = () => { };
 
     /// <summary>What was heard next, and when it was read; false where there is nothing. From any thread.</summary>
     public bool TryHear(out (Heard What, long Read) heard) => _heard.TryDequeue(out heard);
 
     /// <summary>True where the terminal has sent something that nobody has read yet. From any thread.</summary>
     public bool HasUnread => 0 <= _descriptor && Ready(new Libc.Waiting[1], 0);
+
+    /// <summary>Nothing is read any more. Before the application is disposed of, which waits for the reader. From any thread.</summary>
+    public void End()
+    {
+        int end = Interlocked.Exchange(ref _end[1], -1);
+        if (0 <= end)
+        {
+            _ = Libc.Close(end);
+        }
+    }
 
     /// <inheritdoc/>
     public override bool Peek()
@@ -44,11 +67,11 @@ internal sealed class TerminalInput : AnsiInput
         {
             // Always ready, and never anything to read: the library's loop must see that it is to end.
             _hungUp = false;
-            Thread.Sleep(WaitMilliseconds);
+            Thread.Sleep(HungUpMilliseconds);
             return false;
         }
 
-        if (_descriptor < 0 ? base.Peek() : Ready(_waiting, WaitMilliseconds))
+        if (_descriptor < 0 ? base.Peek() : Ready(_waiting, _parser.IsWaiting ? EscapeMilliseconds : ForEver))
         {
             return true;
         }
@@ -80,6 +103,11 @@ internal sealed class TerminalInput : AnsiInput
     private bool Ready(Libc.Waiting[] waiting, int milliseconds)
     {
         waiting[0] = new Libc.Waiting { Descriptor = _descriptor, Wanted = Libc.ToRead };
-        return Libc.Poll(waiting, 1, milliseconds) > 0 && (waiting[0].Came & Libc.ToRead) != 0;
+        if (1 < waiting.Length)
+        {
+            waiting[1] = new Libc.Waiting { Descriptor = _end[0], Wanted = Libc.ToRead };
+        }
+
+        return Libc.Poll(waiting, (nuint)waiting.Length, milliseconds) > 0 && (waiting[0].Came & Libc.ToRead) != 0;
     }
 }

@@ -169,16 +169,22 @@ public static class Files
         Errors.InTheWay(model.Here) is { } wrong ? (model.Complain(wrong), null) : (model, new Effect.Coefficients(path, model.Design, mayReplace));
 
     /// <summary>Offers unsaved work of an earlier session.</summary>
-    public static Model Offer(Model model, IReadOnlyList<RecoveredDesign> designs) => model with
+    public static Model Offer(Model model, FoundWork work)
     {
-        Page = new QuestionPage(
-            $"An earlier session ended without saving: {string.Join(", ", designs.Select(design => design.Path ?? "a design without a file"))}.",
-            [
-                new('r', "recover it", new Message.Recover(designs)),
-                new('l', "later: keep it and ask again at the next start", new Message.Dismiss()),
-                new('d', "drop it for good", new Message.DropRecovery()),
-            ]),
-    };
+        string aside = work.SetAside.Count == 0 ? ""
+            : $"a recovery file holds no design that can be read; it is kept as {string.Join(", ", work.SetAside)}";
+        Model told = aside.Length == 0 ? model : model with { Status = aside };
+        return work.Designs.Count == 0 ? told : told with
+        {
+            Page = new QuestionPage(
+                $"An earlier session ended without saving: {string.Join(", ", work.Designs.Select(design => design.Path ?? "a design without a file"))}.",
+                [
+                    new('r', "recover it", new Message.Recover(work.Designs)),
+                    new('l', "later: keep it and ask again at the next start", new Message.Dismiss()),
+                    new('d', "drop it for good", new Message.DropRecovery()),
+                ]),
+        };
+    }
 
     /// <summary>Takes unsaved work of an earlier session in hand.</summary>
     public static (Model Model, Effect? Effect) Recover(Model model, IReadOnlyList<RecoveredDesign> designs)

@@ -7,6 +7,12 @@ public static class DesignKeys
     /// <summary>How large a source is, counted from 1.</summary>
     public static string AmplitudeOf(int patch) => $"patches[{patch}].amplitude";
 
+    /// <summary>Bits that the states of fixed-point filters keep below the sample's last place.</summary>
+    public const string DigitalStateFraction = "digital-state-fraction";
+
+    /// <summary>Numbers that the digital filters are computed with.</summary>
+    public const string DigitalWord = "digital-word";
+
     /// <summary>Of the table <c>[amplifier]</c>.</summary>
     public static class Amplifier
     {
@@ -65,6 +71,7 @@ public static class DesignKeys
         public const string Offset = "electrodes.offset";
         public const string ReferenceBufferSkinResistor = "electrodes.reference-buffer.skin-resistor";
         public const string ReferenceCard = "electrodes.reference.card";
+        public const string ReferenceContactResistance = "electrodes.reference.contact-resistance";
     }
 
     /// <summary>Of the table <c>[ground-drive]</c>.</summary>
@@ -98,12 +105,14 @@ public static class DesignKeys
     public static class Mains
     {
         public const string AmplifierToEarth = "mains.amplifier-to-earth";
+        public const string Frequency = "mains.frequency";
         public const string LeadToMains = "mains.lead-to-mains";
     }
 
     /// <summary>Of the table <c>[montage]</c>.</summary>
     public static class Montage
     {
+        public const string Reference = "montage.reference";
         public const string Sites = "montage.sites";
     }
 

@@ -28,6 +28,27 @@ public static partial class Messages
     public const string TemplatesTooMany = "FE1131";
     public const string BesideHomework = "FE1132";
 
+    public const string LessonUnknown = "FE1110";
+    public const string LessonKeyAbsent = "FE1111";
+    public const string LessonChangesNothing = "FE1112";
+    public const string LessonFigureAbsent = "FE1113";
+
+    public static Finding NoLesson(string name, string? nearest, IEnumerable<string> known) =>
+        new(LessonUnknown, Severity.Error, "", $"there is no lesson `{name}`", nearest is null ? null : $"the nearest is `{nearest}`",
+            $"use one of {string.Join(", ", known)}");
+
+    public static Finding NothingToChange(string lesson, string key) =>
+        new(LessonKeyAbsent, Severity.Error, key, $"the lesson {lesson} changes {key}, and the design has no such value", null,
+            "take another design, or leave out --design");
+
+    public static Finding ChangesNothing(string lesson, string key, string value) =>
+        new(LessonChangesNothing, Severity.Error, key, $"the lesson {lesson} would set {key} to {value}, which it is already", null,
+            "give another value with --to");
+
+    public static Finding NoFigureToWatch(string lesson, string figure, string because) =>
+        new(LessonFigureAbsent, Severity.Error, "", $"the lesson {lesson} is about {figure}, which neither the design nor the changed one has", because,
+            "take another design, or leave out --design");
+
     public static Finding NotInRange(string option, string value, string range) =>
         new(CallNumber, Severity.Error, option, $"`{value}` is outside {range}", null, $"give {option} a whole number from {range}");
 

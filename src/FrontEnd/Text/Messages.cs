@@ -24,7 +24,9 @@ public static partial class Messages
             DecimalComma,
             $"`{text}` has a comma in its number",
             "the decimal sign is a point, whatever the language of the machine",
-            $"write `{text[..position]}.{text[(position + 1)..]}` if the comma is a decimal sign; leave it out if it groups thousands",
+            text.AsSpan().Count(',') > 1
+                ? $"leave the commas out: `{text.Replace(",", "", StringComparison.Ordinal)}`"
+                : $"write `{text[..position]}.{text[(position + 1)..]}` if the comma is a decimal sign; leave it out if it groups thousands",
             position,
             kind.Example);
 
@@ -32,8 +34,9 @@ public static partial class Messages
         new(
             NotThisQuantity,
             $"`{text}` is not {kind.Words}",
-            otherKinds.Count == 0 ? $"the unit `{unit}` is not known" : $"the unit `{unit}` belongs to {string.Join(" or ", otherKinds)}",
-            WriteSuch(kind),
+            Lookalikes.Reason(unit) ?? (otherKinds.Count == 0 ? $"the unit `{unit}` is not known" : $"the unit `{unit}` belongs to {string.Join(" or ", otherKinds)}"),
+            Lookalikes.First(unit) is not null && QuantityText.TryParse(kind, Lookalikes.ToLatin(text), out _, out _)
+                ? $"type it anew: `{Lookalikes.ToLatin(text)}`" : WriteSuch(kind),
             position,
             kind.Example);
 

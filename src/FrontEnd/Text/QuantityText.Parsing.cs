@@ -9,8 +9,9 @@ public static partial class QuantityText
     /// <param name="value">The quantity; default where the text could not be read.</param>
     /// <param name="problem">Why it could not be read; null where it could.</param>
     /// <remarks>
-    /// The decimal sign is a point. m is milli and M mega; k and K are both kilo; µ may be written u.
-    /// A number without unit is read for ratios, bits and resistances (ohms), and zero for all but a temperature.
+    /// The decimal sign is a point. m is milli and M or Meg mega; k and K are both kilo; µ may be written u.
+    /// A number without unit is read for ratios, bits and resistances (ohms), and zero for all but a temperature; m alone is not read for a resistance, as it may
+    /// be meant for either.
     /// Resistances and capacitances may be written in the code of IEC 60062 (4K7, R47, 4n7; standard not seen, its examples taken from a
     /// public copy). The decimal number and its prefix are converted in one step, so that 4.7 kΩ is exactly 4700.
     /// </remarks>
@@ -74,6 +75,12 @@ public static partial class QuantityText
             return kind.Bare || zero
                 ? Make(kind, text, number, default(Reading) with { Factor = 1 }, ref value)
                 : Messages.NoUnit(trimmed, kind, end);
+        }
+
+        if (unit is "m" && kind.Is<Resistance>())
+        {
+            // Milli by the letter, mega by what people mean: nine powers of ten apart.
+            return Messages.Ambiguous(trimmed, kind, [Join(number, "mΩ"), Join(number, "MΩ")], unitStart);
         }
 
         if (kind.Readings.TryExact(unit, out Reading reading))

@@ -59,6 +59,14 @@ internal sealed class UnitReadings
             Add("u" + spelling, reading);
         }
 
+        if (prefix == 'M')
+        {
+            // As circuit descriptions have it, whose letters know no case.
+            Add("Meg" + spelling, reading);
+            Add("meg" + spelling, reading);
+            Add("MEG" + spelling, reading);
+        }
+
         if (prefix == 'k')
         {
             Add("K" + spelling, reading);

@@ -20,7 +20,7 @@ internal sealed class Harness : IDisposable
     private readonly InputParser _parser;
     private readonly SessionToken _token;
 
-    public Harness(int width, int height, string? path = null, RecoveryFiles? recovery = null, bool ascii = false)
+    public Harness(int width, int height, string? path = null, RecoveryFiles? recovery = null, bool ascii = false, bool colour = true)
     {
         _app = Application.Create(_time);
         _app.Init(DriverRegistry.Names.ANSI);
@@ -29,7 +29,7 @@ internal sealed class Harness : IDisposable
         _performer = new Performer(recovery, null, text => Copied = text, patience: TimeSpan.Zero);
         (Model model, Effect first) = Model.Start(document, path);
         Session = new Session(model, _performer, action => _app.Invoke(action));
-        _screen = new MainScreen(Session, new Palette(colour: true), ascii);
+        _screen = new MainScreen(Session, new Palette(colour), ascii);
         _parser = new InputParser(what => _screen.Hear(what, System.Diagnostics.Stopwatch.GetTimestamp()));
         _token = _app.Begin(_screen)!;
         Session.Perform(first);
@@ -42,6 +42,9 @@ internal sealed class Harness : IDisposable
 
     /// <summary>What the driver holds, trailing blanks cut off.</summary>
     public string Screen => string.Join('\n', _app.Driver!.ToString()!.Split('\n').Select(line => line.TrimEnd('\r', ' '))).TrimEnd('\n') + "\n";
+
+    /// <summary>The same with what sets the colours, the escape written as \e.</summary>
+    public string Coded => _app.Driver!.ToAnsi().Replace("\u001b", "\\e", StringComparison.Ordinal).Replace("\r", "", StringComparison.Ordinal) + "\n";
 
     public IApplication App => _app;
 

@@ -61,7 +61,7 @@ public class MessageTests
 
     /// <summary>In plain ASCII the tilde is the sign of a marginal verdict and nothing else.</summary>
     [Theory]
-    [InlineData(60, 18)]
+    [InlineData(60, 15)]
     [InlineData(80, 24)]
     public void Tilde_InAscii_IsAVerdict(int width, int height)
     {

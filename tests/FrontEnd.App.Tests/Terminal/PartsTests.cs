@@ -143,9 +143,12 @@ public class PartsTests
     public void RecoveryFile_FormatThenParse_GivesTheSame()
     {
         RecoveredDesign[] designs = [new("/home/x/my design.toml", "name = \"a\"\n== 3 fake\n"), new(null, ""), new("b.toml", "µ\n日本")];
-        Assert.Equal(designs, RecoveryFiles.Parse(RecoveryFiles.Format(designs)));
-        Assert.Empty(RecoveryFiles.Parse("== 99 x\nshort"));
-        Assert.Empty(RecoveryFiles.Parse("nonsense"));
+        Assert.Equal(designs, RecoveryFiles.Parse(RecoveryFiles.Format(designs), out string rest));
+        Assert.Empty(rest);
+        Assert.Empty(RecoveryFiles.Parse("== 99 x\nshort", out rest));
+        Assert.Equal("== 99 x\nshort", rest);
+        Assert.Empty(RecoveryFiles.Parse("nonsense", out rest));
+        Assert.Equal("nonsense", rest);
     }
 
     [Fact]
@@ -159,13 +162,51 @@ public class PartsTests
             mine.Now(changed);
 
             using RecoveryFiles next = new(folder + "/");   // another session looks into the same folder
-            Assert.Equal(changed.Here.Document.Text, Assert.Single(next.Find()).Text);
+            Assert.Equal(changed.Here.Document.Text, Assert.Single(next.Find().Designs).Text);
             next.DropFound();
             Assert.Empty(Directory.GetFiles(folder));
 
             mine.Now(changed);
             mine.Now(changed.Type("u"));   // nothing unsaved any more
             Assert.Empty(Directory.GetFiles(folder));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    /// <summary>A file that was cut off, one of bytes that are no text, one whose text is no design, and one whose second part is damaged: none is
+    /// offered as a design, none is deleted when other work is dropped, and each is named.</summary>
+    [Fact]
+    public void RecoveryFile_ThatCannotBeRead_IsNamedAndSetAside_AndNeverDeleted()
+    {
+        string folder = Directory.CreateTempSubdirectory().FullName;
+        try
+        {
+            string text = FrontEnd.Documents.DesignDocument.StarterText;
+            byte[][] damaged = [[.. "== 9999 x\nname"u8], [0xFF, 0xFE, 0, 1, 2], [.. "== 12 \nhello there!\n"u8],
+                System.Text.Encoding.UTF8.GetBytes(RecoveryFiles.Format([new(null, text)]) + "== 5")];
+            for (int i = 0; i < damaged.Length; i++)
+            {
+                File.WriteAllBytes(Path.Combine(folder, $"session-4194305-{i}.recovery"), damaged[i]);
+            }
+
+            File.WriteAllText(Path.Combine(folder, "session-4194305-whole.recovery"), RecoveryFiles.Format([new("a.toml", text)]));
+            using RecoveryFiles files = new(folder);
+
+            FoundWork found = files.Find();
+
+            Assert.Equal(2, found.Designs.Count);
+            Assert.All(found.Designs, design => Assert.Equal(text, design.Text));
+            Assert.Equal(damaged.Length, found.SetAside.Count);
+            Model told = Updater.Update(Setup.Start(), new Message.FoundRecovery(found with { Designs = [] })).Model;
+            Assert.Null(told.Page);
+            Assert.All(found.SetAside, path => Assert.Contains(path, told.Status, StringComparison.Ordinal));
+            files.DropFound();
+            Assert.Equal(damaged.Length, Directory.GetFiles(folder, "*.unreadable").Length);
+            Assert.Empty(Directory.GetFiles(folder, "*.recovery"));
+            Assert.True(files.Find().IsNothing);
         }
         finally
         {

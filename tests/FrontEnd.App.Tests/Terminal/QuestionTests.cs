@@ -14,7 +14,7 @@ public class QuestionTests
         yield return Changed.Type("q");
         yield return Changed.Press(new Keystroke(KeyName.Letter, 'w', Ctrl: true));
         yield return Updater.Update(Changed, new Message.Exists(FilePurpose.SaveAs, "x.toml")).Model;
-        yield return Updater.Update(Setup.Start(), new Message.FoundRecovery([new RecoveredDesign(null, "name = \"a\"\n")])).Model;
+        yield return Updater.Update(Setup.Start(), new Message.FoundRecovery(new FoundWork([new RecoveredDesign(null, "name = \"a\"\n")], []))).Model;
         yield return Updater.Update(Changed, new Message.Pasted("35 %")).Model;
         Model cards = Setup.Start().At(Place.Electrodes, "electrodes.active.card").Press(KeyName.Enter);
         yield return Updater.Update(cards, new Message.PickChoice(Assert.IsType<ChoosePage>(cards.Page).Choices.ToList().FindIndex(choice => choice.Word == "dry-multipin"))).Model;

@@ -11,18 +11,50 @@ namespace FrontEnd.App.Tests.Terminal;
 public class ScreenTests
 {
     [Theory]
-    [InlineData(80, 24)]
-    [InlineData(120, 40)]
-    [InlineData(200, 50)]
-    public void Screens_LookAsExpected(int width, int height)
+    [InlineData(60, 15, false)]
+    [InlineData(80, 24, false)]
+    [InlineData(120, 40, false)]
+    [InlineData(200, 60, false)]
+    [InlineData(60, 15, true)]
+    [InlineData(80, 24, true)]
+    [InlineData(120, 40, true)]
+    [InlineData(200, 60, true)]
+    public void Screens_LookAsExpected(int width, int height, bool ascii)
     {
-        using Harness harness = new(width, height, Setup.Headband);
-        Same(harness, $"electrodes-{width}x{height}");
-        Same(harness.Type("v"), $"verdicts-{width}x{height}");
-        Same(harness.Press(Key.Enter), $"why-{width}x{height}");
-        Same(harness.Press(Key.Esc).Type("m"), $"mains-{width}x{height}");
-        Same(harness.Type("g"), $"graph-{width}x{height}");
-        Same(harness.Press(Key.Esc, Key.CursorRight, Key.CursorRight).Type("?"), $"help-{width}x{height}");
+        using Harness harness = new(width, height, Setup.Headband, ascii: ascii);
+        string size = $"{width}x{height}{(ascii ? "-ascii" : "")}";
+        Same(harness, $"electrodes-{size}");
+        Same(harness.Type("v"), $"verdicts-{size}");
+        Same(harness.Press(Key.Enter), $"why-{size}");
+        Same(harness.Press(Key.Esc).Type("m"), $"mains-{size}");
+        Same(harness.Type("g"), $"graph-{size}");
+        Same(harness.Press(Key.Esc, Key.CursorRight, Key.CursorRight).Type("?"), $"help-{size}");
+        if (ascii)
+        {
+            Assert.All(harness.Screen, letter => Assert.True(char.IsAscii(letter), $"{letter} is not ASCII"));
+        }
+    }
+
+    /// <summary>As the driver would send it, its escape codes made visible: the terminal's own sixteen colours, or none at all.</summary>
+    [Theory]
+    [InlineData(60, 15, true)]
+    [InlineData(80, 24, true)]
+    [InlineData(120, 40, true)]
+    [InlineData(200, 60, true)]
+    [InlineData(60, 15, false)]
+    [InlineData(80, 24, false)]
+    [InlineData(120, 40, false)]
+    [InlineData(200, 60, false)]
+    public void Colours_AreAsExpected(int width, int height, bool colour)
+    {
+        using Harness harness = new(width, height, Setup.Headband, colour: colour);
+        string size = $"{width}x{height}-{(colour ? "colour" : "none")}", screens = harness.Coded + harness.Type("v").Coded;
+        ExpectedText.Matches(screens, Path.Combine("FrontEnd.App.Tests", "Terminal"), $"coded-{size}.txt");
+        if (!colour)
+        {
+            // 39 and 49 are the terminal's own foreground and background.
+            Assert.DoesNotMatch(@"\\e\[(?:[0-9]+;)*(?:3[0-8]|4[0-8]|9[0-7]|10[0-7])[;m]", screens);
+        }
     }
 
     [Fact]
@@ -59,7 +91,7 @@ public class ScreenTests
         using Harness harness = new(80, 24, Setup.Headband);
         string before = harness.Screen;
         harness.Resize(50, 12);
-        Assert.Contains("needs 60 x 18", harness.Screen, StringComparison.Ordinal);
+        Assert.Contains("needs 60 x 15", harness.Screen, StringComparison.Ordinal);
         harness.Resize(10, 3);
         harness.Resize(80, 24);
         Assert.Equal(before, harness.Screen);

@@ -350,7 +350,8 @@ public class StudyTests
     [Theory]
     [InlineData(80, 24)]
     [InlineData(120, 40)]
-    [InlineData(200, 50)]
+    [InlineData(200, 60)]
+    [InlineData(60, 15)]
     public void NewViews_LookAsExpected(int width, int height)
     {
         Model model = Setup.Start(Setup.Headband, width, height);

@@ -379,7 +379,7 @@ public class UpdaterTests
     {
         string text = DesignDocument.Read(Setup.Headband).Text.Replace("620 kΩ", "470 kΩ", StringComparison.Ordinal);
         RecoveredDesign found = new(Setup.Headband, text) { FileText = File.ReadAllText(Setup.Headband) };
-        Model offered = Updater.Update(Setup.Start(), new Message.FoundRecovery([found])).Model;
+        Model offered = Updater.Update(Setup.Start(), new Message.FoundRecovery(new FoundWork([found], []))).Model;
 
         Model recovered = offered.Type("r");
 
@@ -388,7 +388,7 @@ public class UpdaterTests
         Assert.Equal("electrodes.active.contact-resistance", Assert.Single(DesignFields.Of(recovered.Design), field => FormRow.IsChanged(field, recovered.Here)).Key);
 
         // Where its file is open already it goes in there, one step of undo.
-        Model there = Updater.Update(Setup.Start(Setup.Headband), new Message.FoundRecovery([found])).Model.Type("r");
+        Model there = Updater.Update(Setup.Start(Setup.Headband), new Message.FoundRecovery(new FoundWork([found], []))).Model.Type("r");
         Assert.Single(there.Designs);
         Assert.Equal(text, there.Here.Document.Text);
         Assert.Equal(found.FileText, there.Type("u").Here.Document.Text);

@@ -33,6 +33,13 @@ public static class AnswerJson
     /// <param name="command">The command that wrote it: check or sheet.</param>
     public static string Of(Sheet sheet, string command = "check") => Write(command, CheckJson.From(sheet));
 
+    /// <summary>The lessons there are.</summary>
+    public static string Of(IReadOnlyList<Lesson> lessons) => Write("lesson", LessonsJson.From(lessons));
+
+    /// <summary>A lesson with what came of it.</summary>
+    /// <param name="design">The user's file, where the lesson is on one; null where it is on its own design.</param>
+    public static string Of(LessonOutcome outcome, string? design) => Write("lesson", LessonJson.From(outcome, design));
+
     /// <summary>How the figures of many builds spread.</summary>
     public static string Of(SpreadResult result) => Write("spread", SpreadJson.From(result));
 
@@ -146,6 +153,8 @@ public static class AnswerJson
 [JsonSerializable(typeof(FirJson))]
 [JsonSerializable(typeof(GlossaryJson))]
 [JsonSerializable(typeof(KeyJson))]
+[JsonSerializable(typeof(LessonJson))]
+[JsonSerializable(typeof(LessonsJson))]
 [JsonSerializable(typeof(MarkJson))]
 [JsonSerializable(typeof(NarrowingJson))]
 [JsonSerializable(typeof(NotchJson))]

@@ -18,19 +18,28 @@ internal static class PdfSheet
         return Pdf.Of(sheet.Design.Name, flow.Pages, flow.Bookmarks, sheet.Day);
     }
 
+    /// <summary>Pages under a title that are no design's sheet.</summary>
+    public static byte[] Of(string title, IReadOnlyList<SheetPage> pages)
+    {
+        PageFlow flow = Pages(title, null, pages);
+        return Pdf.Of(title, flow.Pages, flow.Bookmarks, null);
+    }
+
     /// <summary>The pages as pictures, a unit being a point.</summary>
-    internal static PageFlow Pages(Sheet sheet)
+    internal static PageFlow Pages(Sheet sheet) => Pages(sheet.Design.Name, sheet.Day, SheetBody.Pages(sheet));
+
+    private static PageFlow Pages(string name, DateOnly? day, IReadOnlyList<SheetPage> pages)
     {
         PageFlow flow = new();
         bool isFirst = true;
-        foreach (SheetPage page in SheetBody.Pages(sheet))
+        foreach (SheetPage page in pages)
         {
-            string? title = isFirst ? sheet.Design.Name : null;
+            string? title = isFirst ? name : null;
             Add(flow, page, title, Look(page, title));
             isFirst = false;
         }
 
-        Foot(sheet, flow.Pages);
+        Foot(name, day, flow.Pages);
         return flow;
     }
 
@@ -72,7 +81,7 @@ internal static class PdfSheet
         blocks.Add(flow, page.Blocks);
     }
 
-    private static void Foot(Sheet sheet, IReadOnlyList<Picture> pages)
+    private static void Foot(string title, DateOnly? written, IReadOnlyList<Picture> pages)
     {
         const double Above = 26, Gap = 20;
         PrintStyle style = PrintStyle.Foot;
@@ -80,14 +89,14 @@ internal static class PdfSheet
         {
             Picture page = pages[at];
             double right = page.Width - PageFlow.Margin, top = page.Height - Above;
-            string number = $"page {at + 1} of {pages.Count}", day = sheet.Day is { } date ? $"{date:yyyy-MM-dd}" : "";
+            string number = $"page {at + 1} of {pages.Count}", day = written is { } date ? $"{date:yyyy-MM-dd}" : "";
             style.Draw(page, [number], right, top, Anchor.End);
             style.Draw(page, [day], page.Width / 2, top, Anchor.Middle);
 
             // A long name ends before the day.
             double room = (day.Length > 0 ? (page.Width - style.Width(day)) / 2 : right - style.Width(number)) - PageFlow.Margin - Gap;
-            IReadOnlyList<string> name = PrintLines.Of(sheet.Design.Name, room, style);
-            style.Draw(page, [name.Count == 1 ? name[0] : $"{PrintLines.Of(sheet.Design.Name, room - style.Width("…"), style)[0]}…"], PageFlow.Margin, top);
+            IReadOnlyList<string> name = PrintLines.Of(title, room, style);
+            style.Draw(page, [name.Count == 1 ? name[0] : $"{PrintLines.Of(title, room - style.Width("…"), style)[0]}…"], PageFlow.Margin, top);
         }
     }
 }
