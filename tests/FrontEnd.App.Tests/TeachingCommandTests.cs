@@ -115,10 +115,15 @@ public sealed class TeachingCommandTests : IDisposable
     [Fact]
     public void Problems_OfAHomeworkFile_AsksWhatItSaysAndNothingBesideIt()
     {
-        string plan = Write("homework.toml", "templates = [\"gain-stage\"]\ncount = 3\nseed = 5\n");
+        string plan = Write("homework.toml", "course = \"Front ends\"\ndue = \"noon\"\ntemplates = [\"gain-stage\"]\ncount = 3\nseed = 5\npaper = \"letter\"\nspace = \"side\"\n");
         Outcome made = Shell.Run("problems", "--homework", plan, "-o", In("h"));
         Assert.True(made.Code == 0, made.Messages);
-        Assert.Contains("Gain of a stage", File.ReadAllText(Path.Combine(In("h"), "problems.md")), StringComparison.Ordinal);
+        Assert.All(new[] { "problems.md", "problems.html" }, name =>
+        {
+            string page = File.ReadAllText(Path.Combine(In("h"), name));
+            Assert.Contains("Gain of a stage", page, StringComparison.Ordinal);
+            Assert.Contains("Front ends; due noon", page, StringComparison.Ordinal);
+        });
         Outcome twice = Shell.Run("problems", "--homework", plan, "--count", "4", "-o", In("i"));
         Assert.Equal(2, twice.Code);
         Assert.Contains("FE1132 error", twice.Messages, StringComparison.Ordinal);

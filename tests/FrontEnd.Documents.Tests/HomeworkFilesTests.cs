@@ -70,16 +70,22 @@ public sealed class HomeworkFilesTests : IDisposable
         Homework homework = Homework.Make([], null, 3, 7, [.. Class(70), new Student("a/b", "One"), new Student("a_b", "Two")]);
         Assert.Null(HomeworkFiles.Write(_folder.Path, homework));
         string[] names = [.. Directory.EnumerateFiles(_folder.Path, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(_folder.Path, file)).Order(StringComparer.Ordinal)];
-        Assert.Equal(5 + (2 * 72), names.Length);
+        Assert.Equal(7 + (2 * 72), names.Length);
         Assert.DoesNotContain(names, name => Path.GetFileName(name).StartsWith('.'));
         Assert.Contains(Path.Combine("sheets", "a_b_2.html"), names);
         string Text(string name) => File.ReadAllText(Path.Combine(_folder.Path, name));
-        Assert.Equal(ProblemHtml.Page(homework.Sheets.Select(sheet => ProblemHtml.Sheet(homework, sheet))), Text("problems.html"));
-        Assert.Equal(ProblemHtml.Page([ProblemHtml.Sheet(homework, homework.Sheets[9])]), Text(Path.Combine("sheets", "s10.html")));
+        Assert.Equal(ProblemHtml.Page(homework.Sheets.Select(sheet => ProblemHtml.Sheet(sheet))), Text("problems.html"));
+        Assert.Equal(ProblemHtml.Page([ProblemHtml.Sheet(homework.Sheets[9])]), Text(Path.Combine("sheets", "s10.html")));
         Assert.Equal(ClassFiles.AnswersTable(homework), Text("answers-blank.csv"));
         Key key = Key.Of(homework);
         Assert.Equal(KeyFile.Write(key), Text(Path.Combine("key", "key.json")));
-        Assert.Equal(PrintedPage.Of("Key", homework.Sheets.Select(ProblemHtml.Solutions).Prepend(ProblemHtml.Glance(homework, key))), Text(Path.Combine("key", "key.html")));
+        KeyBook book = new(homework);
+        foreach (ProblemSheet sheet in homework.Sheets)
+        {
+            book.Add(sheet);
+        }
+
+        Assert.Equal(ProblemHtml.Key(book), Text(Path.Combine("key", "key.html")));
         Assert.Equal(ProblemMarkdown.KeyHead(homework) + string.Concat(homework.Sheets.Select(ProblemMarkdown.KeySheet)), Text(Path.Combine("key", "key.md")));
         Key? read = KeyFile.Read(TextFiles.BytesOfClass(Path.Combine(_folder.Path, "key", "key.json"), out _)!.Value, "key.json", out Finding? finding);
         Assert.Null(finding);

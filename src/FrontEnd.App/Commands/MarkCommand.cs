@@ -10,7 +10,7 @@ namespace FrontEnd.App.Commands;
 /// <summary><c>frontend mark</c>: marks a list of answers.</summary>
 internal static class MarkCommand
 {
-    private static readonly string[] Extensions = [".csv", ".html"];
+    private static readonly string[] Extensions = [".csv", ".html", ".pdf"];
 
     public static Command Make(Outlet outlet)
     {
@@ -18,32 +18,44 @@ internal static class MarkCommand
         Argument<string> answers = new("answers") { Description = "list of answers, its first row student,question,answer" };
         Option<string[]> output = new("--output", "-o")
         {
-            Description = "file to write: marks as a list (.csv), or a page for each student to hand back (.html). May be given several times; a file that is there is replaced", Required = true, HelpName = "file",
+            Description = "file to write: marks as a list (.csv), or a page for each student to hand back (.html, .pdf). May be given several times; a file that is there is replaced, but never a list of answers or of students", Required = true, HelpName = "file",
         };
+        Option<string?> half = new("--half-points")
+        {
+            Description = "yes: half the points for a known slip, a unit left out, a wrong sign; no: points for right answers only; default: yes", HelpName = "yes|no",
+        };
+        Option<bool> trust = new("--trust-key") { Description = "use a key that was changed after it was written, or that has no seal; default: refuse it" };
+        Option<bool> solutions = new("--solutions") { Description = "pages to hand back show the worked solution of every question that did not earn all its points, with the slip explained" };
+        Option<string?> paper = OptionValues.Paper();
         Option<bool> json = OptionValues.Json();
         Command command = new("mark",
             "Marks answers as people write them, with part of the points and a remark where a known slip explains an answer; tells which slips the class made.") { key,
-            answers, output, json };
-        command.SetAction(call =>
-            Run(call.GetRequiredValue(key), call.GetRequiredValue(answers), call.GetRequiredValue(output), call.GetValue(json), outlet));
+            answers, output, half, trust, solutions, paper, json };
+        command.SetAction(call => Run(
+            new MarkCall(call.GetRequiredValue(key), call.GetRequiredValue(answers), call.GetRequiredValue(output))
+            {
+                HalfPoints = call.GetValue(half), TrustKey = call.GetValue(trust), Solutions = call.GetValue(solutions), Paper = call.GetValue(paper), Json = call.GetValue(json),
+            },
+            outlet));
         return command;
     }
 
-    private static int Run(string keyPath, string answersPath, string[] outputs, bool json, Outlet outlet)
+    private static int Run(MarkCall call, Outlet outlet)
     {
-        Finding[] wrong = [.. outputs.Where(file =>
-            !Extensions.Contains(Path.GetExtension(file), StringComparer.OrdinalIgnoreCase)).Select(file =>
-                WritingMessages.Format(file, Extensions))];
-        if (wrong.Length > 0)
+        List<Finding> findings = [.. call.Outputs.SelectMany(output => Wrong(call, output))];
+        Rubric? rubric = RubricOf(call.HalfPoints, findings);
+        SheetLook look = new() { Paper = OptionValues.PaperOf(call.Paper, findings) };
+        if (findings.Count > 0)
         {
-            outlet.Tell(wrong);
+            outlet.Tell(findings);
             return ExitCode.Unusable;
         }
 
-        List<Finding> findings = [];
-        Key? key = TextFiles.BytesOfClass(keyPath, out Finding? noKey) is { } keyText ? KeyFile.Read(keyText, keyPath, out noKey) : null;
-        IReadOnlyList<GivenAnswer>? answers = TextFiles.ReadOfClass(answersPath, out Finding? noAnswers) is { } text
-            ? ClassFiles.Answers(text, answersPath, findings)
+        Key? key = TextFiles.BytesOfClass(call.Key, out Finding? noKey) is { } keyText
+            ? KeyFile.Read(keyText, call.Key, out noKey, call.TrustKey)
+            : null;
+        IReadOnlyList<GivenAnswer>? answers = TableText.Read(call.Answers, out Finding? noAnswers) is { } text
+            ? ClassFiles.Answers(text, call.Answers, findings)
             : null;
         findings.AddRange(new[] { noKey, noAnswers }.OfType<Finding>());
         if (key is null || answers is null)
@@ -52,14 +64,61 @@ internal static class MarkCommand
             return ExitCode.Unusable;
         }
 
-        Marks marks = Marker.Mark(key, answers);
-        findings.AddRange(marks.Findings.Select(finding => finding with { File = answersPath }));
+        Marks marks = Marker.Mark(key, answers, rubric);
+        findings.AddRange(marks.Findings.Select(finding => finding with { File = call.Answers }));
         outlet.Tell(findings);
-        outlet.Results.Write(json ? AnswerJson.Of(marks, findings) : MarksText.Of(marks));
-        foreach (string output in outputs)
+        if (findings.Exists(finding => finding.Severity == Severity.Error))
         {
-            bool pages = string.Equals(Path.GetExtension(output), ".html", StringComparison.OrdinalIgnoreCase);
-            if (TextFiles.WriteAtomically(output, pages ? ReturnedHtml.Page(key, marks) : ClassFiles.MarksTable(marks)) is { } problem)
+            return ExitCode.Unusable;
+        }
+
+        outlet.Results.Write(call.Json ? AnswerJson.Of(marks, findings) : MarksText.Of(marks));
+        return Write(call, key, marks, look, outlet);
+    }
+
+    /// <summary>What is wrong with a file that is to be written: its form, or that something would be lost.</summary>
+    private static IEnumerable<Finding> Wrong(MarkCall call, string output)
+    {
+        if (!Extensions.Contains(Path.GetExtension(output), StringComparer.OrdinalIgnoreCase))
+        {
+            yield return WritingMessages.Format(output, Extensions);
+        }
+
+        if (((string[])[call.Key, call.Answers]).FirstOrDefault(input => SameFile.Is(output, input)) is { } read)
+        {
+            yield return Messages.OutputIsInput(output, read);
+        }
+        else if (HomeworkFolder.ListIn(output) is { } list)
+        {
+            yield return Messages.OutputIsList(output, list);
+        }
+    }
+
+    private static Rubric? RubricOf(string? halfPoints, List<Finding> findings)
+    {
+        switch (halfPoints?.ToLowerInvariant())
+        {
+            case null or "yes":
+                return Rubric.Usual;
+            case "no":
+                return Rubric.RightOnly;
+            default:
+                findings.Add(CallMessages.Call($"--half-points is yes or no, and `{halfPoints}` is neither", "frontend mark"));
+                return null;
+        }
+    }
+
+    private static int Write(MarkCall call, Key key, Marks marks, SheetLook look, Outlet outlet)
+    {
+        foreach (string output in call.Outputs)
+        {
+            Finding? problem = Path.GetExtension(output).ToLowerInvariant() switch
+            {
+                ".pdf" => TextFiles.WriteAtomically(output, ReturnedPdf.Of(key, marks, call.Solutions, look)),
+                ".html" => TextFiles.WriteAtomically(output, ReturnedHtml.Page(key, marks, call.Solutions, look.Paper)),
+                _ => TextFiles.WriteAtomically(output, ClassFiles.MarksTable(marks)),
+            };
+            if (problem is not null)
             {
                 outlet.Tell(problem);
                 return ExitCode.Unusable;
@@ -69,5 +128,19 @@ internal static class MarkCommand
         }
 
         return ExitCode.Met;
+    }
+
+    /// <summary>What was typed.</summary>
+    private sealed record MarkCall(string Key, string Answers, string[] Outputs)
+    {
+        public string? HalfPoints { get; init; }
+
+        public bool TrustKey { get; init; }
+
+        public bool Solutions { get; init; }
+
+        public string? Paper { get; init; }
+
+        public bool Json { get; init; }
     }
 }

@@ -3,6 +3,7 @@ using System.Globalization;
 using FrontEnd.Circuits;
 using FrontEnd.Documents;
 using FrontEnd.Fields;
+using Papers = FrontEnd.Documents.Sheets.Paper;
 
 namespace FrontEnd.App.Commands;
 
@@ -11,6 +12,26 @@ internal static class OptionValues
 {
     /// <summary>The option that every command with figures has.</summary>
     public static Option<bool> Json() => new("--json") { Description = "print JSON with numbers in SI units; default: text, 80 columns" };
+
+    /// <summary>The option of what is printed on paper.</summary>
+    public static Option<string?> Paper() => new("--paper")
+    {
+        Description = $"what is printed on: {string.Join(" or ", Words)}; default: {Papers.A4.Word}", HelpName = "paper",
+    };
+
+    /// <summary>The paper that was named; A4 beside the finding, or where none was.</summary>
+    public static Papers PaperOf(string? text, List<Finding> findings)
+    {
+        Papers? paper = Papers.Find(text ?? Papers.A4.Word);
+        if (paper is null)
+        {
+            findings.Add(CallMessages.NoWord("--paper", text!, Words, Nearest.Of(text!, Words)));
+        }
+
+        return paper ?? Papers.A4;
+    }
+
+    private static IEnumerable<string> Words => Papers.All.Select(paper => paper.Word);
 
     /// <summary>One of a set of words; the default value beside the finding.</summary>
     public static T Word<T>(string text, string option, IReadOnlyDictionary<string, T> words, List<Finding> findings)

@@ -24,18 +24,23 @@ internal static class ProblemsCommand
         Option<string?> plan = new("--homework") { Description = "homework file (.toml) that says which templates or topics, how many, course, date due and paper, instead of --topic, --count, --level and --seed", HelpName = "file" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
         Option<string?> folder = new("--output",
-            "-o") { Description = "folder for problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced",
+            "-o") { Description = "folder for problems.pdf and problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced, but no answers",
             HelpName = "folder" };
+        Option<string?> paper = OptionValues.Paper();
+        Option<string?> qti = new("--qti") { Description = "package of QTI 2.2 to write (.zip), for a test program: an item for each question of each sheet", HelpName = "file" };
+        Option<string?> bank = new("--bank") { Description = "table of all questions to write (.csv): id, text, givens, unit, answer, low, high, solution", HelpName = "file" };
+        Option<bool> again = new("--again") { Description = "write into a folder that holds answers; a list that is filled in, and the key of another homework, are kept there under another name" };
         Option<bool> only = new("--list") { Description = "only list the kinds of problems that there are; nothing is written" };
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
-            seed, secret, level, plan, students, folder, only, json };
+            seed, secret, level, plan, students, folder, again, paper, qti, bank, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
-                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret), Plan = call.GetValue(plan),
+                ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret), Paper = call.GetValue(paper),
+                Qti = call.GetValue(qti), Bank = call.GetValue(bank), Again = call.GetValue(again), Plan = call.GetValue(plan),
             },
             outlet));
         return command;
@@ -44,22 +49,26 @@ internal static class ProblemsCommand
     private static int Run(ProblemsCall call, Outlet outlet)
     {
         List<Finding> findings = [];
-        if (call.Plan is not null && !call.ListOnly)
-        {
-            return RunPlan(call, call.Plan, outlet);
-        }
-
+        HomeworkPlan? plan = call.Plan is { } path && !call.ListOnly ? ReadPlan(call, path, findings) : null;
         List<Topic> topics = Named(call.Topics, findings);
-        int count = (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
+        int count = plan?.Questions ?? (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
         int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
-        ulong seed = Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings);
+        ulong seed = plan is null ? Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings) : (ulong)plan.Seed;
         DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
+        SheetLook look = SheetLook.Of(plan ?? new HomeworkPlan());
+        look = call.Paper is null ? look : look with { Paper = OptionValues.PaperOf(call.Paper, findings) };
         IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
-        if (!call.ListOnly && call.Folder is null)
+        if (!call.ListOnly && (call.Folder ?? call.Qti ?? call.Bank) is null)
         {
             findings.Add(CallMessages.Call("-o with a folder to write to is missing, or --list", "frontend problems"));
         }
 
+        if (call.Folder is { } place && !call.ListOnly)
+        {
+            findings.AddRange(Lost(call, place));
+        }
+
+        findings.AddRange(WrittenOver(call));
         if (call.Json && !call.ListOnly)
         {
             findings.Add(CallMessages.Call("--json goes with --list only", "frontend problems"));
@@ -84,48 +93,99 @@ internal static class ProblemsCommand
             return ExitCode.Met;
         }
 
-        if (templates.Count < count)
+        if (plan is null && templates.Count < count)
         {
             findings.Add(Messages.AskedAgain(count, templates.Count));
         }
 
         outlet.Tell(findings);
-        return Write(call.Folder!, Homework.Make(topics, level, count, source, students), count, outlet);
+        Homework homework = plan is null ? Homework.Make(topics, level, count, source, students) : Homework.Make(plan, source, students);
+        int code = call.Folder is null ? ExitCode.Met : Write(call.Folder, homework, look, count, outlet);
+        return code == ExitCode.Met ? WriteExchange(call, homework, outlet) : code;
     }
 
-    /// <summary>The sheets of a homework's file.</summary>
-    private static int RunPlan(ProblemsCall call, string path, Outlet outlet)
+    /// <summary>The homework's file; null with errors where it cannot be used, or where an option says what it says.</summary>
+    private static HomeworkPlan? ReadPlan(ProblemsCall call, string path, List<Finding> findings)
     {
         (HomeworkPlan? plan, IReadOnlyList<Finding> read) = HomeworkPlanFile.Read(path);
-        List<Finding> findings = [.. read];
+        findings.AddRange(read);
         (string Option, bool Given)[] said =
             [("--topic", call.Topics.Length > 0), ("--count", call.Count is not null), ("--level", call.Level is not null), ("--seed", call.Seed is not null)];
         findings.AddRange(said.Where(one => one.Given).Select(one => Messages.SaidInHomework(one.Option, path)));
-        DrawSource source = Source(call, (ulong)(plan?.Seed ?? 0), findings);
-        IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
-        if (call.Folder is null)
-        {
-            findings.Add(CallMessages.Call("-o with a folder to write to is missing", "frontend problems"));
-        }
-
-        outlet.Tell(findings);
-        return plan is null || findings.Exists(finding => finding.Severity == Severity.Error)
-            ? ExitCode.Unusable
-            : Write(call.Folder!, Homework.Make(plan, source, students), plan.Questions, outlet);
+        return plan;
     }
 
-    private static int Write(string folder, Homework homework, int count, Outlet outlet)
+    private static int WriteExchange(ProblemsCall call, Homework homework, Outlet outlet)
     {
-        if (HomeworkFiles.Write(folder, homework) is { } problem)
+        foreach ((string? path, Func<string, Finding?> write) in new (string?, Func<string, Finding?>)[]
+            { (call.Qti, path => TextFiles.WriteAtomically(path, QtiPackage.Of(homework))), (call.Bank, path => TextFiles.WriteAtomically(path, QuestionBank.Of(homework))) })
+        {
+            if (path is null)
+            {
+                continue;
+            }
+
+            if (write(path) is { } problem)
+            {
+                outlet.Tell(problem);
+                return ExitCode.Unusable;
+            }
+
+            outlet.Messages.WriteLine($"wrote {path}: it has the answers and is not for students");
+        }
+
+        return ExitCode.Met;
+    }
+
+    private static int Write(string folder, Homework homework, SheetLook look, int count, Outlet outlet)
+    {
+        IReadOnlyList<string> kept = HomeworkFolder.Keep(folder, homework, out Finding? problem);
+        problem ??= HomeworkFiles.Write(folder, homework, look);
+        foreach (string file in kept)
+        {
+            outlet.Messages.WriteLine($"kept {file}, which stood in the way");
+        }
+
+        if (problem is not null)
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;
         }
 
         string sheets = homework.Sheets.Count == 1 ? "1 sheet" : $"{homework.Sheets.Count} sheets", key = Path.Combine(folder, "key");
-        outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions");
+        outlet.Messages.WriteLine($"wrote {Path.Combine(folder, "problems.pdf")} and {Path.Combine(folder, "problems.html")} to print: {sheets} of {count} questions{(HomeworkFiles.SheetsOfPdf < homework.Sheets.Count ? $", {HomeworkFiles.SheetsOfPdf} in each PDF (problems-2.pdf …)" : "")}");
         outlet.Messages.WriteLine($"the key is in {key}; the list of answers to fill in a copy of is {Path.Combine(folder, "answers-blank.csv")}");
         return ExitCode.Met;
+    }
+
+    /// <summary>Files for other programs that would be written over what is read.</summary>
+    private static IEnumerable<Finding> WrittenOver(ProblemsCall call)
+    {
+        foreach (string output in new[] { call.Qti, call.Bank }.OfType<string>())
+        {
+            if (new[] { call.Students, call.Secret }.OfType<string>().FirstOrDefault(input => SameFile.Is(output, input)) is { } read)
+            {
+                yield return Messages.OutputIsInput(output, read);
+            }
+            else if (HomeworkFolder.ListIn(output) is { } list)
+            {
+                yield return Messages.OutputIsList(output, list);
+            }
+        }
+    }
+
+    /// <summary>What would be lost in the folder: answers, and files that this call reads.</summary>
+    private static IEnumerable<Finding> Lost(ProblemsCall call, string folder)
+    {
+        foreach (string input in new[] { call.Students, call.Secret }.OfType<string>().Where(input => HomeworkFiles.Replaces(folder, input)))
+        {
+            yield return Messages.FolderHasInput(folder, input);
+        }
+
+        if (!call.Again && HomeworkFolder.Answered(folder) is { Count: > 0 } answered)
+        {
+            yield return Messages.AnswersInFolder(folder, answered);
+        }
     }
 
     private static List<Topic> Named(string[] words, List<Finding> findings)
@@ -160,7 +220,7 @@ internal static class ProblemsCommand
 
     private static IReadOnlyList<Student> ReadStudents(string path, List<Finding> findings)
     {
-        string? text = TextFiles.ReadOfClass(path, out Finding? unread);
+        string? text = TableText.Read(path, out Finding? unread);
         if (text is null)
         {
             findings.Add(unread!);
@@ -204,5 +264,13 @@ internal static class ProblemsCommand
         public string? Secret { get; init; }
 
         public string? Plan { get; init; }
+
+        public string? Paper { get; init; }
+
+        public string? Qti { get; init; }
+
+        public string? Bank { get; init; }
+
+        public bool Again { get; init; }
     }
 }

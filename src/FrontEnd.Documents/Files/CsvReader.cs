@@ -75,6 +75,12 @@ internal sealed class CsvReader(TextReader text, bool remarks, int longest = int
                 return true;
             }
 
+            if (Separator == '\0' && SaysSeparator(line, out char said))
+            {
+                Separator = said;
+                continue;
+            }
+
             Separator = Separator == '\0' ? SeparatorOf(line.ToString()) : Separator;
             if (line.Contains('"'))
             {
@@ -94,6 +100,15 @@ internal sealed class CsvReader(TextReader text, bool remarks, int longest = int
 
         Line = IsTooLong ? _lines + 1 : Line;
         return false;
+    }
+
+    /// <summary>A line that spreadsheets write and read for this and nothing else, and show to nobody: sep=;</summary>
+    private static bool SaysSeparator(ReadOnlySpan<char> line, out char separator)
+    {
+        ReadOnlySpan<char> plain = line.Trim(['"', ' ', '\r']);
+        bool isSaid = plain.StartsWith("sep=", StringComparison.OrdinalIgnoreCase) && 5 <= plain.Length;
+        separator = isSaid ? plain[4] : '\0';
+        return isSaid && plain[4..].TrimEnd(",;\t") is "" or [_];
     }
 
     private static char SeparatorOf(string row)

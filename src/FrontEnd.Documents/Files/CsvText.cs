@@ -4,7 +4,8 @@ using System.Text;
 namespace FrontEnd.Documents.Files;
 
 /// <summary>Comma-separated values as spreadsheets, recorders and people write them: the one reader and the one writer.</summary>
-/// <remarks>The form follows RFC 4180, from memory; semicolons and tabs separate too, whichever stands in the first row.</remarks>
+/// <remarks>The form follows RFC 4180, from memory; semicolons and tabs separate too, whichever stands in the first row,
+/// or what a line <c>sep=;</c> in front of it says.</remarks>
 internal static class CsvText
 {
     private static readonly SearchValues<char> Quoted = SearchValues.Create(",\";\n\r\t");

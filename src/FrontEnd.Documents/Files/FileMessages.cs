@@ -35,6 +35,10 @@ public static class FileMessages
         Error(FileNotText, "", $"`{path}` is not a text file in UTF-8: {what} at byte {position}", null,
             "save it as UTF-8") with { File = path };
 
+    internal static Finding Packed(string path) =>
+        Error(FileNotText, "", $"`{path}` is a packed file, such as a spreadsheet's own, and no text", null,
+            "save the table as CSV") with { File = path };
+
     internal static Finding Folder(string path) =>
         Error(FileIsFolder, "", $"`{path}` is a folder", null, "name the design file inside it") with { File = path };
 

@@ -23,7 +23,10 @@ internal static class DiagramDrawing
         Left = 8,
     }
 
-    public static Picture Of(Diagram diagram, Assessment assessment) => new Grid(diagram.Lines(assessment)).Draw(diagram.Title);
+    public static Picture Of(Diagram diagram, Assessment assessment) => new Grid(diagram.Lines(assessment), Columns).Draw(diagram.Title);
+
+    /// <summary>A picture of its own, as wide as its letters.</summary>
+    public static Picture Of(IReadOnlyList<string> lines, string title) => new Grid(lines, 1 + lines.Max(line => line.Length)).Draw(title);
 
     private static Way Ways(char letter) => letter switch
     {
@@ -49,11 +52,13 @@ internal static class DiagramDrawing
         private readonly bool[,] _taken;
         private readonly bool[,] _edge;
         private readonly List<(int Left, int Top, int Right, int Bottom)> _boxes = [];
+        private readonly int _columns;
         private Picture _picture = new(0, 0, "");
 
-        public Grid(IReadOnlyList<string> lines)
+        public Grid(IReadOnlyList<string> lines, int columns)
         {
-            _rows = [.. lines.Select(line => line.PadRight(Columns))];
+            _columns = columns;
+            _rows = [.. lines.Select(line => line.PadRight(columns))];
             int width = _rows.Max(row => row.Length);
             _rows = [.. _rows.Select(row => row.PadRight(width))];
             _ways = new Way[_rows.Length, width];
@@ -71,7 +76,7 @@ internal static class DiagramDrawing
 
         public Picture Draw(string title)
         {
-            _picture = new Picture(Columns * CellWidth, (_rows.Length * CellHeight) + 2, title);
+            _picture = new Picture(_columns * CellWidth, (_rows.Length * CellHeight) + 2, title);
             for (int row = 0; row < _rows.Length; row++)
             {
                 Symbols(row);
@@ -223,6 +228,11 @@ internal static class DiagramDrawing
                 return;
             }
 
+            if (OpAmp(row, column, bottom, right))
+            {
+                return;
+            }
+
             _boxes.Add((column, row, right, bottom));
             for (int y = row; y <= bottom; y++)
             {
@@ -231,6 +241,32 @@ internal static class DiagramDrawing
                     _edge[y, x] |= y == row || y == bottom || x == column || x == right;
                 }
             }
+        }
+
+        /// <summary>A box with ▷ in it is drawn as a triangle: its left side is the box's, its tip is where the output leaves.</summary>
+        private bool OpAmp(int row, int column, int bottom, int right)
+        {
+            (int Row, int Column)[] marks = [.. Enumerable.Range(row + 1, bottom - row - 1).SelectMany(y =>
+                Enumerable.Range(column + 1, right - column - 1).Where(x => At(y, x) == '▷').Select(x => (y, x)))];
+            if (marks.Length == 0)
+            {
+                return false;
+            }
+
+            double left = X(column + 0.5), tip = X(right + 0.5), middle = Y(marks[0].Row + 0.5), half = Y(bottom + 0.5) - middle;
+            _picture.Polygon(Ink, Fill.White, (left, middle - half), (left, middle + half), (tip, middle));
+            _taken[marks[0].Row, marks[0].Column] = true;
+            for (int y = row; y <= bottom; y++)
+            {
+                for (int x = column; x <= right; x++)
+                {
+                    bool isEdge = y == row || y == bottom || x == column || x == right;
+                    _ways[y, x] = !isEdge ? _ways[y, x]
+                        : x == column ? _ways[y, x] & Way.Left : x == right ? _ways[y, x] & Way.Right : Way.None;
+                }
+            }
+
+            return true;
         }
 
         private void Lines()

@@ -35,16 +35,17 @@ public static class ClassFiles
         return students;
     }
 
-    /// <summary>Answers from lines of <c>student,question,answer</c>; null where the list cannot be used.</summary>
+    /// <summary>Answers from lines of <c>student,question,answer</c>, and <c>sheet</c> where that column is there; null where the list cannot be
+    /// used.</summary>
     public static IReadOnlyList<GivenAnswer>? Answers(string text, string path, List<Finding> findings) =>
-        CsvTable.Read(text, path, ["student", "question", "answer"], findings)?.Select(row =>
-            new GivenAnswer(row.Fields[0], row.Fields[1], row.Fields[2], row.Line)).ToList();
+        CsvTable.Read(text, path, ["student", "question", "answer"], findings, "sheet")?.Select(row =>
+            new GivenAnswer(row.Fields[0], row.Fields[1], row.Fields[2], row.Line) { Sheet = row.Fields[3] }).ToList();
 
     /// <summary>The list of answers to fill in: a line for each student and question, its last field empty. A sheet that all share has
     /// lines for one student, to be copied.</summary>
     public static string AnswersTable(Homework homework) => string.Concat(homework.Sheets.Select(AnswerRows).Prepend(AnswersHead));
 
-    internal const string AnswersHead = "student,name,question,asked,answer\n";
+    internal const string AnswersHead = "student,name,sheet,question,asked,answer\n";
 
     /// <summary>One sheet's lines of it.</summary>
     internal static string AnswerRows(ProblemSheet sheet)
@@ -52,13 +53,14 @@ public static class ClassFiles
         StringBuilder text = new();
         foreach (Question question in sheet.Questions)
         {
-            text.Row("\n", sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", question.Id, question.Problem.Title, "");
+            text.Row("\n", sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", sheet.Code, question.Id, question.Problem.Title, "");
         }
 
         return text.ToString();
     }
 
-    /// <summary>Marks as lines of <c>student,name,question,answer,points,of,remark</c>, and a line of totals for each student.</summary>
+    /// <summary>Marks as lines of <c>student,name,question,answer,points,of,slip,remark</c>, and a line of totals for each student, without
+    /// points for who is absent.</summary>
     public static string MarksTable(Marks marks)
     {
         StringBuilder text = new("student,name,question,answer,points,of,slip,remark\n");
@@ -72,6 +74,12 @@ public static class ClassFiles
 
             text.Row("\n", student.Key, student.First().Name, "total", "", Number(student.Sum(mark => mark.Points)),
                 Number(student.Sum(mark => mark.Possible)), "", "");
+        }
+
+        // Without points, so that no spreadsheet's mean counts them.
+        foreach (Student absent in marks.Absent)
+        {
+            text.Row("\n", absent.Id, absent.Name, "total", "", "", "", "", "no answers");
         }
 
         return text.ToString();

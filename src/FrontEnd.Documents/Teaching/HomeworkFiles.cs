@@ -8,13 +8,23 @@ namespace FrontEnd.Documents.Teaching;
 /// them.</summary>
 public static class HomeworkFiles
 {
+    /// <summary>Sheets that one PDF holds: more are a stack that nobody prints at once, and memory.</summary>
+    public const int SheetsOfPdf = 250;
+
     /// <summary>Sheets that are drawn and written as text at once.</summary>
     private const int Batch = 64;
 
+    /// <summary>The list of answers to fill in, in the homework's folder.</summary>
+    internal const string BlankList = "answers-blank.csv";
+
+    /// <summary>The key, there.</summary>
+    internal static readonly string KeyPlace = Path.Combine("key", "key.json");
+
     /// <summary>Writes all of them, making the folders; the first problem, or null.</summary>
     /// <remarks>Every sheet is drawn once, goes into all files and is let go, so that the memory needed hardly grows with the class.</remarks>
-    public static Finding? Write(string folder, Homework homework)
+    public static Finding? Write(string folder, Homework homework, SheetLook? printed = null)
     {
+        SheetLook look = printed ?? new SheetLook();
         bool isCommon = homework.Sheets is [{ Student: null }];
         foreach (string place in (string[])[folder, Path.Combine(folder, "key"), .. isCommon ? [] : new[] { Path.Combine(folder, "sheets") }])
         {
@@ -32,18 +42,18 @@ public static class HomeworkFiles
         try
         {
             using FileWriters sheets = new();
-            using ClassWriter whole = new(folder, homework);
+            using ClassWriter whole = new(folder, homework, look);
             HashSet<string> used = new(StringComparer.OrdinalIgnoreCase);
             foreach (int[] batch in Enumerable.Range(0, homework.Sheets.Count).Chunk(Batch))
             {
-                foreach (SheetTexts texts in InParallel.Map(batch, at => SheetTexts.Of(homework, homework.Sheets[at])))
+                foreach (SheetTexts texts in InParallel.Map(batch, at => SheetTexts.Of(homework.Sheets[at], homework, look)))
                 {
                     whole.Add(texts);
                     string name = texts.Student is { } student ? Path.Combine("sheets", FileName(student.Id, used)) : "problems";
                     sheets.Add(Path.Combine(folder, name + ".md"), texts.Markdown);
                     if (texts.Student is not null)
                     {
-                        sheets.Add(Path.Combine(folder, name + ".html"), ProblemHtml.Page([texts.Html]));
+                        sheets.Add(Path.Combine(folder, name + ".html"), ProblemHtml.Page([texts.Html], look));
                     }
                 }
 
@@ -67,6 +77,12 @@ public static class HomeworkFiles
         }
     }
 
+    /// <summary>True where a file is one of those that are written, or lies among the sheets or with the key.</summary>
+    public static bool Replaces(string folder, string file) =>
+        ((string[])["problems.md", .. ClassWriter.Names]).Any(name => SameFile.Is(Path.Combine(folder, name), file))
+        || ((string[])["sheets", "key"]).Any(name => Path.GetDirectoryName(Path.GetFullPath(file)) is { } place
+            && string.Equals(place, Path.GetFullPath(Path.Combine(folder, name)), StringComparison.Ordinal));
+
     /// <summary>A student's id as a file name on any system; two ids that would share one get numbers.</summary>
     private static string FileName(string id, HashSet<string> used)
     {
@@ -81,11 +97,12 @@ public static class HomeworkFiles
     }
 
     /// <summary>What one sheet puts into the files.</summary>
-    private sealed record SheetTexts(Student? Student, string Html, string Markdown, string KeyMarkdown, string KeyHtml, string Answers,
-        KeySheet Key)
+    private sealed record SheetTexts(ProblemSheet Sheet, string Html, PrintedSheet Pages, string Markdown, string KeyMarkdown, string Answers, KeySheet Key)
     {
-        public static SheetTexts Of(Homework homework, ProblemSheet sheet) => new(sheet.Student, ProblemHtml.Sheet(homework, sheet),
-            ProblemMarkdown.Sheet(homework, sheet), ProblemMarkdown.KeySheet(sheet), ProblemHtml.Solutions(sheet),
+        public Student? Student => Sheet.Student;
+
+        public static SheetTexts Of(ProblemSheet sheet, Homework homework, SheetLook look) => new(sheet, ProblemHtml.Sheet(sheet, look), ProblemPdf.Sheet(sheet, look),
+            ProblemMarkdown.Sheet(homework, sheet), ProblemMarkdown.KeySheet(sheet),
             ClassFiles.AnswerRows(sheet), FrontEnd.Teaching.Problems.Key.Of(sheet));
     }
 
@@ -94,61 +111,74 @@ public static class HomeworkFiles
     {
         public static readonly string[] Names =
         [
-            "problems.html", "answers-blank.csv", Path.Combine("key", "key.md"), Path.Combine("key", "key.html"), Path.Combine("key", "key.json"),
+            "problems.html", BlankList, Path.Combine("key", "key.md"), Path.Combine("key", "key.html"), KeyPlace,
+            "problems.pdf", Path.Combine("key", "key.pdf"),
         ];
 
+        private readonly string _folder;
         private readonly Homework _homework;
+        private readonly SheetLook _look;
         private readonly List<AtomicFile> _files = [];
-        private readonly AtomicFile _page, _keyMarkdown, _keyHtml, _keyJson, _answers;
+        private readonly AtomicFile _page, _keyMarkdown, _keyHtml, _keyJson, _answers, _keyPdf;
         private readonly List<KeySheet> _key = [];
+        private readonly KeyBook _book;
+        private readonly List<PrintedSheet> _pages = [];
+        private int _volumes;
 
-        /// <summary>The key's worked solutions, which stand behind a table that all sheets must be known for.</summary>
-        private readonly StreamWriter _solutions;
-
-        public ClassWriter(string folder, Homework homework)
+        public ClassWriter(string folder, Homework homework, SheetLook look)
         {
-            _homework = homework;
+            (_folder, _homework, _look, _book) = (folder, homework, look, new KeyBook(homework));
             foreach (string name in Names)
             {
                 _files.Add(new AtomicFile(Path.Combine(folder, name)));
             }
 
-            (_page, _answers, _keyMarkdown, _keyHtml, _keyJson) = (_files[0], _files[1], _files[2], _files[3], _files[4]);
-            _solutions = new StreamWriter(new FileStream(Path.Combine(folder, "key", $".solutions.{Path.GetRandomFileName()}"), FileMode.CreateNew,
-                FileAccess.ReadWrite, FileShare.None, 4096, FileOptions.DeleteOnClose));
-            _page.Text.Write(ProblemHtml.Begin());
+            (_page, _answers, _keyMarkdown, _keyHtml, _keyJson, _keyPdf) = (_files[0], _files[1], _files[2], _files[3], _files[4], _files[6]);
+            _page.Text.Write(ProblemHtml.Begin(look));
             _answers.Text.Write(ClassFiles.AnswersHead);
             _keyMarkdown.Text.Write(ProblemMarkdown.KeyHead(homework));
         }
 
         public void Add(SheetTexts texts)
         {
-            PrintedPage.Section(_page.Text, texts.Html);
-            PrintedPage.Section(_solutions, texts.KeyHtml);
+            _page.Text.Write(texts.Html);
             _keyMarkdown.Text.Write(texts.KeyMarkdown);
             _answers.Text.Write(texts.Answers);
             _key.Add(texts.Key);
+            _book.Add(texts.Sheet);
+            if (_pages.Count == SheetsOfPdf)
+            {
+                WriteVolume();
+            }
+
+            _pages.Add(texts.Pages);
         }
 
         public void Finish()
         {
             _page.Text.Write(PrintedPage.End);
-            Key key = new(_homework.Seed, _homework.TemplateVersion, _key);
-            _keyHtml.Text.Write(ProblemHtml.BeginKey());
-            PrintedPage.Section(_keyHtml.Text, ProblemHtml.Glance(_homework, key));
-            _keyHtml.Text.Flush();
-            _solutions.Flush();
-            _solutions.BaseStream.Position = 0;
-            _solutions.BaseStream.CopyTo(_keyHtml.Text.BaseStream);
-            _keyHtml.Text.Write(PrintedPage.End);
+            Key key = new(_homework.Seed, _homework.TemplateVersion, _key) { Code = _homework.Code };
+            _keyHtml.Text.Write(ProblemHtml.Key(_book, _look));
             KeyFile.Write(key, _keyJson.Text.BaseStream);
+            WriteVolume();
+            _keyPdf.Write(PrintedSheet.Document($"Key: {PrintedPage.Subject}", [KeyPdf.Of(_book, _look)]));
             _files.ForEach(file => file.Finish());
         }
 
-        public void Dispose()
+        public void Dispose() => _files.ForEach(file => file.Dispose());
+
+        /// <summary>The pages so far, into problems.pdf or, of a large class, into problems-2.pdf and so on.</summary>
+        private void WriteVolume()
         {
-            _solutions.Dispose();
-            _files.ForEach(file => file.Dispose());
+            AtomicFile file = _files[5];
+            if (_volumes++ > 0)
+            {
+                file = new AtomicFile(Path.Combine(_folder, $"problems-{_volumes}.pdf"));
+                _files.Add(file);
+            }
+
+            file.Write(PrintedSheet.Document($"Problems: {PrintedPage.Subject}", _pages));
+            _pages.Clear();
         }
     }
 }

@@ -10,7 +10,8 @@ namespace FrontEnd.Documents.Teaching;
 public static class KeyFile
 {
     private const string Format = "frontend-key";
-    private const int FormatVersion = 1;
+    private const int FormatVersion = 2;
+    private const int UnsealedVersion = 1;
 
     /// <summary>The text of the file.</summary>
     public static string Write(Key key)
@@ -22,27 +23,43 @@ public static class KeyFile
 
     /// <summary>The same, written as it is made.</summary>
     public static void Write(Key key, Stream file) => AnswerJson.Plain(new KeyJson(
-        Format, FormatVersion, key.TemplateVersion, SeededRandom.Name, key.Seed, key.Sheets.Select(KeySheetJson.From)), file);
+        Format, FormatVersion, KeySeal.Of(key), key.Code, key.TemplateVersion, SeededRandom.Name, key.Seed, key.Sheets.Select(KeySheetJson.From)), file);
 
-    /// <summary>Null with a finding where the text is no key.</summary>
-    public static Key? Read(string text, string path, out Finding? finding) => Read(Encoding.UTF8.GetBytes(text), path, out finding);
+    /// <summary>Null with a finding where the text is no key, or where nothing says that it is as it was written.</summary>
+    /// <param name="trust">Takes a key whose seal does not fit, or that has none, with a warning.</param>
+    public static Key? Read(string text, string path, out Finding? finding, bool trust = false) =>
+        Read(Encoding.UTF8.GetBytes(text), path, out finding, trust);
 
     /// <summary>The same of a text in UTF-8.</summary>
-    public static Key? Read(ReadOnlyMemory<byte> text, string path, out Finding? finding)
+    public static Key? Read(ReadOnlyMemory<byte> text, string path, out Finding? finding, bool trust = false)
     {
         finding = null;
         try
         {
             using JsonDocument document = JsonDocument.Parse(text);
             JsonElement root = document.RootElement;
-            if (root.GetProperty("format").GetString() != Format || root.GetProperty("version").GetInt32() != FormatVersion)
+            int version = root.GetProperty("format").GetString() == Format ? root.GetProperty("version").GetInt32() : 0;
+            if (version is not (FormatVersion or UnsealedVersion))
             {
                 finding = Messages.BadKey(path, $"it is not a {Format} of version {FormatVersion}");
                 return null;
             }
 
-            return new Key(root.GetProperty("seed").GetUInt64(), Word(root, "templates"),
-                [.. root.GetProperty("sheets").EnumerateArray().Select(ReadSheet)]);
+            Key key = new(root.GetProperty("seed").GetUInt64(), Word(root, "templates"),
+                [.. root.GetProperty("sheets").EnumerateArray().Select(ReadSheet)])
+            {
+                Code = version == UnsealedVersion ? "" : Word(root, "code"),
+            };
+            if (version == UnsealedVersion)
+            {
+                finding = Messages.UnsealedKey(path, trust);
+            }
+            else if (!string.Equals(Word(root, "seal"), KeySeal.Of(key), StringComparison.OrdinalIgnoreCase))
+            {
+                finding = Messages.EditedKey(path, trust);
+            }
+
+            return finding is { Severity: Severity.Error } ? null : key;
         }
         catch (Exception problem) when (problem is JsonException or KeyNotFoundException or InvalidOperationException or FormatException or ArgumentException)
         {
@@ -75,13 +92,24 @@ public static class KeyFile
             Word(question, "answer"), slips)
         {
             Kind = kind, Options = options, Value = Number(question, "value"), Low = Number(question, "low"),
-            High = Number(question, "high"),
+            High = Number(question, "high"), Unrounded = question.TryGetProperty("unrounded", out JsonElement unrounded) ? unrounded.GetDouble() : null,
+            HasIntermediates = question.TryGetProperty("has_intermediates", out JsonElement several) && several.GetBoolean(),
+            Title = Said(question, "title"), Text = Said(question, "text"),
+            Givens = question.TryGetProperty("givens", out JsonElement givens)
+                ? [.. givens.EnumerateArray().Select(one => new KeyGiven(Word(one, "symbol"), Word(one, "name"), Word(one, "value")))]
+                : [],
+            Steps = question.TryGetProperty("steps", out JsonElement steps)
+                ? [.. steps.EnumerateArray().Select(one => new KeyStep(Word(one, "says"), Word(one, "formula"), Word(one, "substituted")))]
+                : [],
         };
     }
 
     private static KeySlip ReadSlip(JsonElement slip) =>
         new(Word(slip, "slip"), Word(slip, "remark"), Number(slip, "value"), Number(slip, "low"), Number(slip, "high"),
             Number(slip, "points"));
+
+    /// <summary>A text that may be missing.</summary>
+    private static string Said(JsonElement element, string name) => element.TryGetProperty(name, out JsonElement said) ? said.GetString() ?? "" : "";
 
     private static string Word(JsonElement element, string name) => element.GetProperty(name).GetString() ?? "";
 

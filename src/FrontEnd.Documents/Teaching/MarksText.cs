@@ -11,7 +11,7 @@ public static class MarksText
     {
         if (ClassSummary.Of(marks) is not { } all)
         {
-            return "no answers\n";
+            return "no answers\n" + Absent(marks);
         }
 
         StringBuilder text = new();
@@ -21,6 +21,7 @@ public static class MarksText
         text.Append(all.Students == 1
             ? "\n"
             : $"least {Percent(least.Share)} ({least.Student}), middle {Percent(all.Middle)}, most {Percent(most.Share)} ({most.Student})\n\n");
+        text.Append(Absent(marks));
         text.Append("question   points   full   part   none   not answered\n");
         foreach (QuestionSummary one in all.Questions)
         {
@@ -35,6 +36,20 @@ public static class MarksText
         }
 
         return text.ToString() + page;
+    }
+
+    /// <summary>Who has a sheet and no answers, by id and name; nothing where all answered.</summary>
+    private static string Absent(Marks marks)
+    {
+        if (marks.Absent.Count == 0)
+        {
+            return "";
+        }
+
+        TextPage page = new();
+        page.Paragraph(string.Join(", ", marks.Absent.Select(one => one.Name.Length == 0 ? one.Id : $"{one.Id} ({one.Name})")),
+            "no answers, not counted: ");
+        return page + "\n";
     }
 
     private static string Percent(double share) => QuantityText.FormatPercent(Quantities.Ratio.FromFraction(share), share < 0.1 ? 1 : 2);

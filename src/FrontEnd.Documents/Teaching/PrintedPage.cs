@@ -1,5 +1,7 @@
 using System.Net;
 using System.Text;
+using FrontEnd.Documents.Sheets;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Teaching;
 
@@ -14,59 +16,62 @@ internal static class PrintedPage
         body { font: 11pt/1.4 "Liberation Sans", "DejaVu Sans", Arial, sans-serif; color: #111; background: #fff; max-width: 48em; margin: 1.5em auto; padding: 0 1em; overflow-wrap: break-word; }
         h1 { font-size: 1.35em; margin: 0 0 .3em; } h2 { font-size: 1.05em; margin: 1.2em 0 .2em; break-after: avoid; } p { margin: .4em 0; }
         .sheet + .sheet { break-before: page; margin-top: 4em; }
+        .running { font-weight: bold; border-bottom: .5pt solid #999; margin-bottom: .8em; padding-bottom: .2em; } .running p { margin: 0; } .running .code { font-weight: normal; float: right; } .running .line { width: 14em; font-weight: normal; }
         .who { font-size: 1.1em; margin: .4em 0; } .note { color: #444; font-size: .85em; margin: .2em 0 .6em; } .made { color: #444; font-size: .75em; margin-top: 1.6em; }
         .points { font-weight: normal; color: #444; float: right; }
         .question { break-inside: avoid; }
         table { border-collapse: collapse; margin: .4em 0; } td, th { padding: .1em .9em .1em 0; text-align: left; vertical-align: top; font-weight: normal; }
         .value { white-space: nowrap; font-variant-numeric: tabular-nums; } th { white-space: nowrap; font-style: italic; }
+        .given { display: flex; flex-wrap: wrap; gap: .4em 2em; align-items: flex-start; } .given table { flex: 1 1 18em; } .given svg { flex: 0 1 auto; max-width: 24em; } .wide svg { max-width: 30em; }
+        math[display="block"] { text-align: left; margin: .35em 0 .35em 1em; display: block math; } .steps math { font-size: 1.08em; }
         .long { columns: 2; column-gap: 2em; } .long table { margin: 0; } .long td { font-size: .9em; }
         ol.choices { list-style: upper-alpha; margin: .3em 0; } .answer { margin-top: .9em; } .line { display: inline-block; width: 16em; border-bottom: 1px solid #111; height: 1.2em; }
-        ol.steps { margin: .3em 0; padding-left: 1.6em; font-size: .92em; } code { font-family: "Liberation Mono", "DejaVu Sans Mono", monospace; font-size: .88em; } .right { font-weight: bold; }
+        ol.steps { margin: .3em 0; padding-left: 1.6em; font-size: .92em; } .right { font-weight: bold; }
         .ruled { width: 100%; font-size: .9em; } .ruled th, .ruled td { border-bottom: .5pt solid #bbb; padding-top: .2em; padding-bottom: .2em; } .ruled th { font-style: normal; color: #444; } .ruled tr { break-inside: avoid; } .ruled thead { display: table-header-group; }
-        .glance { font-size: .72em; } .glance th, .glance td { padding-right: .5em; }
-        @media print { body { max-width: none; margin: 0; padding: 0; font-size: 9.5pt; line-height: 1.32; } .sheet + .sheet { margin-top: 0; } @page { size: A4; margin: 15mm 16mm; } }
+        .glance { font-size: .72em; width: auto; } .glance th, .glance td { padding-right: 1.1em; } .worked { margin-top: 2em; }
+        @media print { body { max-width: none; margin: 0; padding: 0; font-size: 9.5pt; line-height: 1.32; } .sheet + .sheet { margin-top: 0; }
+        .sheet { display: table; width: 100%; } .running { display: table-header-group; } .rest { display: table-row-group; } .room .question + .question { break-before: page; } .question { break-inside: avoid; } .worked { break-before: page; margin-top: 0; } .worked + .worked { break-before: auto; margin-top: 1.4em; } @page { size: PAPER; margin: 15mm 16mm; } }
         """;
 
     /// <summary>What ends a page.</summary>
     public const string End = "</body>\n</html>\n";
 
-    /// <summary>The whole page around its sections.</summary>
-    public static string Of(string title, IEnumerable<string> sections)
+    /// <summary>The whole page around its sections, see <see cref="Section"/>.</summary>
+    public static string Of(string title, IEnumerable<string> sections, Paper? paper = null)
     {
         StringWriter html = new();
-        html.Write(Begin(title));
+        html.Write(Begin(title, paper));
         foreach (string section in sections)
         {
-            Section(html, section);
+            html.Write(section);
         }
 
         html.Write(End);
         return html.ToString();
     }
 
-    /// <summary>Adds a section.</summary>
-    public static void Section(TextWriter html, string section)
-    {
-        html.Write("<section class=\"sheet\">\n");
-        html.Write(section);
-        html.Write("</section>\n");
-    }
+    /// <summary>What begins a page of paper, with whose it is at the top of every page that it runs on to.</summary>
+    /// <param name="running">HTML of one line.</param>
+    /// <param name="looks">More classes; "" for none.</param>
+    public static string Section(string running, string html, string looks = "") =>
+        $"<section class=\"sheet{(looks.Length == 0 ? "" : " " + looks)}\">\n<div class=\"running\"><p>{running}</p></div>\n<div class=\"rest\">\n{html}</div>\n</section>\n";
+
+    /// <summary>Whose a page is: the student's name and number, or room to write them.</summary>
+    public static string Whose(Student? student, string code) => $"<span class=\"code\">{Safe(code)}</span>" + (student is null
+        ? "Name: <span class=\"line\"></span> Number: <span class=\"line\"></span>"
+        : Safe(student.Name.Length == 0 ? student.Id : $"{student.Name} ({student.Id})"));
 
     /// <summary>A page up to its first section.</summary>
-    public static string Begin(string title)
+    public static string Begin(string title, Paper? paper = null)
     {
         StringBuilder html = new();
         html.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width\">\n");
-        html.Append($"<title>{title}: {Subject}</title>\n<style>\n").Append(Style.ReplaceLineEndings("\n")).Append("\n</style>\n</head>\n<body>\n");
+        html.Append($"<title>{title}: {Subject}</title>\n<style>\n").Append(Style.ReplaceLineEndings("\n").Replace("PAPER", (paper ?? Paper.A4).Css, StringComparison.Ordinal)).Append("\n</style>\n</head>\n<body>\n");
         return html.ToString();
     }
 
-    /// <summary>f_c with its index set low.</summary>
-    public static string Symbol(string symbol)
-    {
-        int low = symbol.IndexOf('_', StringComparison.Ordinal);
-        return low < 0 ? Safe(symbol) : $"{Safe(symbol[..low])}<sub>{Safe(symbol[(low + 1)..])}</sub>";
-    }
+    /// <summary>The symbol of a value, set as one.</summary>
+    public static string Symbol(string symbol) => MathMl.OfText(symbol);
 
     public static string Safe(string text) => WebUtility.HtmlEncode(text);
 }

@@ -1,6 +1,8 @@
 using System.Text;
+using FrontEnd.Documents.Drawing;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
+using FrontEnd.Textbook;
 using static FrontEnd.Documents.Teaching.PrintedPage;
 
 namespace FrontEnd.Documents.Teaching;
@@ -13,113 +15,116 @@ public static class ProblemHtml
     // More given values than this stand in two columns.
     private const int Many = 8;
 
-    // Columns of the table of answers that a page is wide enough for.
-    private const int QuestionsInTable = 12;
+    // Columns of a table that a page is wide enough for.
+    private const int ColumnsOfTable = 12;
 
     /// <summary>A page of sheets.</summary>
-    public static string Page(IEnumerable<string> sheets) => PrintedPage.Of(Title, sheets);
+    public static string Page(IEnumerable<string> sheets, SheetLook? look = null) => PrintedPage.Of(Title, sheets, look?.Paper);
 
     /// <summary>The same up to its first sheet.</summary>
-    internal static string Begin() => PrintedPage.Begin(Title);
-
-    /// <summary>The key up to its first section: all answers at a glance, then every sheet with worked solutions.</summary>
-    internal static string BeginKey() => PrintedPage.Begin("Key");
+    internal static string Begin(SheetLook look) => PrintedPage.Begin(Title, look.Paper);
 
     /// <summary>One sheet, without answers.</summary>
-    public static string Sheet(Homework homework, ProblemSheet sheet)
+    public static string Sheet(ProblemSheet sheet, SheetLook? look = null)
     {
         StringBuilder html = new();
-        html.Append($"<h1>Problems: {Subject}</h1>\n<p class=\"who\">");
-        html.Append(sheet.Student is { } student ? $"{Safe(student.Name)} ({Safe(student.Id)})" : "Name: <span class=\"line\"></span>");
-        html.Append($" <span class=\"points\">{sheet.Points} points</span></p>\n");
-        html.Append($"<p class=\"note\">{Safe(FrontEnd.Results.Cautions.Exercise)}</p>\n<p class=\"note\">{Safe(ProblemMarkdown.HowToAnswer)}.</p>\n");
+        html.Append($"<h1>Problems: {Subject} <span class=\"points\">{sheet.Points} points</span></h1>\n");
+        html.Append(look is { Under.Length: > 0 } ? $"<p>{Safe(look.Under)}</p>\n" : "");
+        html.Append($"<p class=\"note\">{Safe(FrontEnd.Results.Cautions.Exercise)}</p>\n<p class=\"note\">{MathMl.OfSentence(ProblemMarkdown.HowToAnswer)}.</p>\n");
         foreach (Question question in sheet.Questions)
         {
             html.Append("<div class=\"question\">\n");
-            AppendQuestion(html, question);
+            AppendQuestion(html, QuestionView.Of(question));
             html.Append("<p class=\"answer\">Answer: <span class=\"line\"></span></p>\n</div>\n");
         }
 
-        return html.Append($"<p class=\"made\">{Safe(ProblemMarkdown.Footing(sheet))}.</p>\n").ToString();
+        return PrintedPage.Section(Whose(sheet.Student, ProblemMarkdown.Footing(sheet)), html.ToString(), look?.RoomToWork == true ? "room" : "");
     }
 
-    /// <summary>All answers of the class as tables.</summary>
-    internal static string Glance(Homework homework, Key key)
+    /// <summary>The key: all answers, then every question worked out once with the numbers of the whole class.</summary>
+    internal static string Key(KeyBook book, SheetLook? look = null)
     {
         StringBuilder html = new();
-        html.Append($"<h1>Key: all answers</h1>\n<p class=\"note\">{Safe(ProblemMarkdown.MadeFrom(homework))}. The worked solutions follow, one sheet after another. Students do not get these pages.</p>\n<p class=\"note\">{Safe(FrontEnd.Results.Cautions.Exercise)}</p>\n");
-        int questions = key.Sheets.Max(sheet => sheet.Questions.Count);
-        for (int first = 0; first < questions; first += QuestionsInTable)
+        html.Append($"<h1>Key: all answers</h1>\n<p class=\"note\">{Safe(ProblemMarkdown.MadeFrom(book.Homework))}. Behind this table every question is worked out once, with the numbers of all. Students do not get these pages.</p>\n<p class=\"note\">{Safe(FrontEnd.Results.Cautions.Exercise)}</p>\n");
+        AppendTable(html, book.Glance);
+        foreach (KeyPart part in book.Parts)
         {
-            KeyQuestion[] shown = [.. key.Sheets[0].Questions.Skip(first).Take(QuestionsInTable)];
-            html.Append("<table class=\"ruled glance\">\n<thead><tr><th></th>").Append(string.Concat(shown.Select(question =>
-                $"<th>{question.Id}</th>"))).Append("</tr></thead>\n");
-            foreach (KeySheet sheet in key.Sheets)
+            html.Append("<div class=\"worked\">\n");
+            AppendQuestion(html, part.View);
+            html.Append($"<p class=\"right\">{Safe(part.Owner is { } owner ? $"Worked out with the numbers of {owner.Id}" : "Worked out")}</p>\n");
+            AppendSolution(html, part.View, ProblemMarkdown.Range(part.Example.Problem.Answer));
+            if (part.Slips.Count > 0)
             {
-                html.Append($"<tr><td>{Safe(sheet.Student.Length == 0 ? "all" : sheet.Student)}</td>");
-                html.Append(string.Concat(sheet.Questions.Skip(first).Take(QuestionsInTable).Select(question =>
-                    $"<td>{Safe(Short(question))}</td>"))).Append("</tr>\n");
+                html.Append("<p class=\"note\">").Append(MathMl.OfSentence(KeyPdf.SlipLegend(part))).Append("</p>\n");
             }
 
-            html.Append("</table>\n");
-        }
-
-        return html.ToString();
-    }
-
-    private static string Short(KeyQuestion question) =>
-        question.Options.Count == 0 ? question.Answer : ChoiceAnswer.Letter((int)question.Value);
-
-    /// <summary>One sheet with worked solutions.</summary>
-    internal static string Solutions(ProblemSheet sheet)
-    {
-        StringBuilder html = new();
-        html.Append($"<h1>Key: {Safe(sheet.Student is { } student ? $"{student.Name} ({student.Id})" : "common sheet")} <span class=\"points\">{sheet.Points} points</span></h1>\n");
-        foreach (Question question in sheet.Questions)
-        {
-            Problem problem = question.Problem;
-            html.Append("<div class=\"question\">\n");
-            AppendQuestion(html, question);
-            html.Append("<ol class=\"steps\">\n");
-            foreach (Step step in problem.Steps)
+            if (part.Table() is { } table)
             {
-                html.Append($"<li>{Safe(step.Says)}{(step.Formula.Length == 0 ? "" : $":<br><code>{Safe(step.Formula)}</code><br><code>{Safe(step.Substituted)}</code>")}</li>\n");
-            }
-
-            html.Append($"</ol>\n<p><span class=\"right\">Answer: {Safe(problem.Answer.Text)}</span>");
-            html.Append(ProblemMarkdown.Range(problem.Answer) is { Length: > 0 } range ? $" (accepted: {Safe(range)})</p>\n" : "</p>\n");
-            if (problem.Answer is QuantityAnswer && problem.Slips.Count > 0)
-            {
-                html.Append("<p class=\"note\">Slips: ").Append(Safe(string.Join("; ",
-                    problem.Slips.Select(slip =>
-                        $"{ProblemMarkdown.SlipValue(problem, slip)}: {slip.Kind.Remark}, {QuantityText.FormatTrimmed(slip.Share * problem.Points, "1", 3)} points")))).Append(".</p>\n");
+                AppendTable(html, table);
             }
 
             html.Append("</div>\n");
         }
 
-        return html.ToString();
+        return PrintedPage.Of("Key", [PrintedPage.Section(Whose(new Student(book.Homework.Code, "Key, not for students"), ""), html.ToString())], look?.Paper);
     }
 
-    private static void AppendQuestion(StringBuilder html, Question question)
+    /// <summary>The steps of a worked solution and its answer.</summary>
+    /// <param name="range">What is accepted, for a key; "" for nothing said of it.</param>
+    internal static void AppendSolution(StringBuilder html, QuestionView question, string range = "")
     {
-        Problem problem = question.Problem;
-        html.Append($"<h2>{question.Id}. {Safe(problem.Title)} <span class=\"points\">{problem.Points} points</span></h2>\n<p>{Safe(problem.Text)}</p>\n");
-        if (problem.Givens.Count > 0)
+        html.Append("<ol class=\"steps\">\n");
+        foreach (KeyStep step in question.Steps)
         {
-            html.Append(problem.Givens.Count <= Many ? "<table>\n" : "<div class=\"long\"><table>\n");
-            foreach (Given given in problem.Givens)
+            html.Append($"<li>{MathMl.OfSentence(step.Says, question.Symbols)}{(step.Formula.Length == 0 ? "" : $":\n{Line(step.Formula)}{Line(step.Substituted)}")}</li>\n");
+        }
+
+        html.Append($"</ol>\n<p><span class=\"right\">Answer: {Safe(question.Answer)}</span>{(range.Length > 0 ? $" (accepted: {Safe(range)})" : "")}</p>\n");
+    }
+
+    private static string Line(string formula) => FormulaReader.Find(formula) is { } tree ? MathMl.Of(tree, isDisplay: true) + "\n" : $"<p>{Safe(formula)}</p>\n";
+
+    private static void AppendTable(StringBuilder html, KeyTable table)
+    {
+        for (int first = 1; first < table.Heads.Count; first += ColumnsOfTable)
+        {
+            int[] columns = [0, .. Enumerable.Range(first, Math.Min(ColumnsOfTable, table.Heads.Count - first))];
+            html.Append("<table class=\"ruled glance\">\n<thead><tr>").Append(string.Concat(columns.Select(at =>
+                $"<th>{(0 < at && at <= table.Symbols ? Symbol(table.Heads[at]) : Safe(table.Heads[at]))}</th>"))).Append("</tr></thead>\n");
+            foreach (IReadOnlyList<string> row in table.Rows)
             {
-                html.Append($"<tr><th scope=\"row\">{Symbol(given.Symbol)}</th><td class=\"value\">{Safe(given.Text)}</td><td>{Safe(given.Name)}</td></tr>\n");
+                html.Append("<tr>").Append(string.Concat(columns.Select(at => $"<td>{Safe(row[at])}</td>"))).Append("</tr>\n");
             }
 
-            html.Append(problem.Givens.Count <= Many ? "</table>\n" : "</table></div>\n");
-        }
-
-        if (problem.Answer is ChoiceAnswer choice)
-        {
-            html.Append("<ol class=\"choices\">\n").Append(string.Concat(choice.Options.Select(option =>
-                $"<li>{Safe(option)}</li>\n"))).Append("</ol>\n");
+            html.Append("</table>\n");
         }
     }
+
+    /// <summary>A question with its givens, its circuit and its choices.</summary>
+    internal static void AppendQuestion(StringBuilder html, QuestionView question)
+    {
+        string circuit = QuestionPicture.Of(question.Template) is { } picture ? Sized(picture) : "";
+        bool isMany = Many < question.Givens.Count;
+        html.Append($"<h2>{question.Id}. {Safe(question.Title)} <span class=\"points\">{question.Points} points</span></h2>\n<p>{MathMl.OfSentence(question.Text, question.Symbols)}</p>\n");
+        if (question.Givens.Count > 0)
+        {
+            html.Append(isMany ? $"<div class=\"wide\">{circuit}</div>\n<div class=\"long\"><table>\n" : "<div class=\"given\">\n<table>\n");
+            foreach (KeyGiven given in question.Givens)
+            {
+                html.Append($"<tr><th scope=\"row\">{Symbol(given.Symbol)}</th><td class=\"value\">{Safe(given.Value)}</td><td>{Safe(given.Name)}</td></tr>\n");
+            }
+
+            html.Append(isMany ? "</table></div>\n" : $"</table>\n{circuit}</div>\n");
+        }
+
+        if (question.Options.Count > 0)
+        {
+            html.Append("<ol class=\"choices\">\n").Append(string.Concat(question.Options.Select(option =>
+                $"<li>{MathMl.OfSentence(option)}</li>\n"))).Append("</ol>\n");
+        }
+    }
+
+    /// <summary>A circuit whose letters are as large as those around it.</summary>
+    private static string Sized(Picture picture) =>
+        Svg.Of(picture).Replace("<svg ", $"<svg width=\"{Svg.N(picture.Width * 0.08)}em\" font-family=\"DejaVu Sans, Verdana, sans-serif\" ", StringComparison.Ordinal);
 }

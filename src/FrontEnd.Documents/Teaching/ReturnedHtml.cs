@@ -1,4 +1,5 @@
 using System.Text;
+using FrontEnd.Documents.Sheets;
 using FrontEnd.Teaching.Problems;
 using static FrontEnd.Documents.Teaching.PrintedPage;
 
@@ -8,29 +9,30 @@ namespace FrontEnd.Documents.Teaching;
 /// answer.</summary>
 public static class ReturnedHtml
 {
-    public static string Page(Key key, Marks marks)
-    {
-        ILookup<string, KeySheet> sheets = key.Sheets.ToLookup(sheet => sheet.Student, StringComparer.Ordinal);
-        return PrintedPage.Of("Marked answers",
-            marks.Rows.GroupBy(row =>
-                row.Student, StringComparer.Ordinal).Select(student =>
-                    Student(student, sheets[student.Key].FirstOrDefault() ?? key.Sheets[0])));
-    }
+    /// <param name="withSolutions">True for the worked solution of every question that did not earn all its points.</param>
+    public static string Page(Key key, Marks marks, bool withSolutions = false, Paper? paper = null) =>
+        PrintedPage.Of("Marked answers", ReturnedSheet.Of(key, marks).Select(sheet => Student(sheet, withSolutions)), paper);
 
-    private static string Student(IGrouping<string, Mark> student, KeySheet sheet)
+    private static string Student(ReturnedSheet sheet, bool withSolutions)
     {
         StringBuilder html = new();
-        Mark first = student.First();
-        html.Append($"<h1>Marked answers: {Subject}</h1>\n<p class=\"who\">{Safe(first.Name.Length == 0 ? student.Key : $"{first.Name} ({student.Key})")} <span class=\"points\">{Points(student.Sum(mark => mark.Points))} of {Points(student.Sum(mark => mark.Possible))} points</span></p>\n");
+        html.Append($"<h1>Marked answers: {Subject} <span class=\"points\">{sheet.Total}</span></h1>\n");
         html.Append("<table class=\"ruled\">\n<thead><tr><th></th><th>question</th><th>your answer</th><th>points</th><th>right answer</th><th>remark</th></tr></thead>\n");
-        foreach (Mark mark in student)
+        foreach (ReturnedAnswer answer in sheet.Answers)
         {
-            KeyQuestion question = sheet.Questions.First(one => string.Equals(one.Id, mark.Question, StringComparison.Ordinal));
-            html.Append($"<tr><td>{Safe(mark.Question)}</td><td>{Safe(TemplateSet.Find(question.Template)?.Title ?? "")}</td><td>{Safe(mark.Answer)}</td><td class=\"value\">{Points(mark.Points)} of {Points(mark.Possible)}</td><td>{Safe(question.Answer)}</td><td>{Safe(mark.Remark)}</td></tr>\n");
+            html.Append($"<tr><td>{Safe(answer.Mark.Question)}</td><td>{Safe(answer.Title)}</td><td>{Safe(answer.Mark.Answer)}</td><td class=\"value\">{answer.Points}</td><td>{Safe(answer.Question.Answer)}</td><td>{MathMl.OfSentence(answer.Mark.Remark)}</td></tr>\n");
         }
 
-        return html.Append("</table>\n").ToString();
-    }
+        html.Append("</table>\n");
+        foreach (ReturnedAnswer answer in withSolutions ? sheet.ToExplain : [])
+        {
+            html.Append("<div class=\"question\">\n");
+            ProblemHtml.AppendQuestion(html, answer.View);
+            html.Append($"<p>{MathMl.OfSentence(answer.Explained)}</p>\n");
+            ProblemHtml.AppendSolution(html, answer.View);
+            html.Append("</div>\n");
+        }
 
-    private static string Points(double points) => QuantityText.FormatTrimmed(points, "1", 6);
+        return PrintedPage.Section(Whose(sheet.Student, sheet.Code), html.ToString());
+    }
 }

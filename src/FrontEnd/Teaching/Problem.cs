@@ -73,6 +73,9 @@ public sealed record QuantityAnswer(QuantityKind Kind, double Value, double Low,
 {
     public override string Text => Write(Value);
 
+    /// <summary>The value before it was rounded to a whole number or a part of a series; null where nothing is to be rounded.</summary>
+    public double? Unrounded { get; init; }
+
     /// <summary>A value of the answer's kind as text.</summary>
     public string Write(double value) => Kind.Is<Ratio>()
         ? QuantityText.FormatTrimmed(value, "1", Digits)

@@ -49,12 +49,20 @@ public sealed class ProblemText
         where T : struct, IQuantity => AnswersWithin<T>(value, Math.Abs(value) * tolerance, digits);
 
     /// <summary>An answer that may be off by an amount in its unit: decibels, degrees, bits, whole numbers.</summary>
+    /// <remarks>Three digits are asked for, so that what rounding to them may move the value is always within: 102 dB for 102.45 dB.</remarks>
     internal ProblemText AnswersWithin<T>(double value, double amount, int digits = 3)
         where T : struct, IQuantity
     {
-        // The sheet asks for three digits, so rounding to them is never wrong: 102 dB for 102.45 dB.
-        double wide = value == 0 ? amount : Math.Max(amount, (0.5 + Slack) * Math.Pow(10, Math.Floor(Math.Log10(Math.Abs(value))) - 2));
-        _answer = new QuantityAnswer(QuantityKind.Of<T>(), Require.Finite(value), value - wide, value + wide, digits);
+        double within = Math.Max(amount, ThreeDigits.HalfUnit(Require.Finite(value)));
+        _answer = new QuantityAnswer(QuantityKind.Of<T>(), value, value - within, value + within, digits);
+        return this;
+    }
+
+    /// <summary>Says that the answer is a rounded value, a whole number or a part of a series, and what it was before: whoever answers that has
+    /// forgotten to round.</summary>
+    internal ProblemText RoundedFrom(double unrounded)
+    {
+        _answer = (QuantityAnswer)Answer with { Unrounded = Require.Finite(unrounded) };
         return this;
     }
 

@@ -25,17 +25,18 @@ internal static class Kinds
             Words = "a voltage", Asked = "a number and a voltage unit", Examples = ["40 µV", "40 uV"],
         },
         new QuantityKind<VoltageRms>(VoltageRms.FromVolts, NumberForm.Prefixed,
-            new Unit(["V", "Vrms", "VRMS", "Vr.m.s.", "volt", "volts"], "fpnµmk"))
+            new Unit(["V", "Vrms", "VRMS", "Vr.m.s.", "volt", "volts", "voltrms", "voltsrms"], "fpnµmk"))
         {
             Words = "an rms voltage", Asked = "a number and a voltage unit", Examples = ["1.5 µV rms", "230 V"], Suffix = " rms",
         },
         new QuantityKind<VoltagePeakToPeak>(VoltagePeakToPeak.FromVolts, NumberForm.Prefixed,
-            new Unit(["V", "Vpp", "Vp-p", "VPP", "VP-P", "Vpk-pk", "Vpeak-to-peak", "Vpkpk"], "fpnµmk"))
+            new Unit(["V", "Vpp", "Vp-p", "VPP", "VP-P", "Vpk-pk", "Vpeak-to-peak", "Vpkpk", "Vptp", "Vpeaktopeak", "voltspp", "voltsp-p", "voltspeak-to-peak",
+                "voltspeaktopeak"], "fpnµmk"))
         {
             Words = "a peak-to-peak voltage", Asked = "a number and a voltage unit",
             Examples = ["1.5 µV p-p", "1.5 uVpp"], Suffix = " p-p",
         },
-        new QuantityKind<Current>(Current.FromAmperes, NumberForm.Prefixed, new Unit(["A", "amp", "amps"], "fpnµmk"))
+        new QuantityKind<Current>(Current.FromAmperes, NumberForm.Prefixed, new Unit(["A", "amp", "amps", "ampere", "amperes"], "fpnµmk"))
         {
             Words = "a current", Asked = "a number and a current unit", Examples = ["50 µA", "50 uA"],
         },
@@ -103,12 +104,12 @@ internal static class Kinds
         {
             Words = "a number", Asked = "a number", Examples = ["12", "0.5"], Bare = true,
         },
-        new QuantityKind<Decibels>(Decibels.FromStated, NumberForm.Plain, new Unit(["dB"]))
+        new QuantityKind<Decibels>(Decibels.FromStated, NumberForm.Plain, new Unit(["dB", "decibel", "decibels"]))
         {
             Words = "a ratio in decibels", Asked = "a number of decibels", Examples = ["100 dB", "-3 dB"],
         },
         new QuantityKind<Angle>(Angle.FromDegrees, NumberForm.Degrees,
-            new Unit(["°", "deg", "degree", "degrees"]), new Unit(["rad"], "", 0, 180 / Math.PI))
+            new Unit(["°", "deg", "degree", "degrees"]), new Unit(["rad", "radian", "radians"], "", 0, 180 / Math.PI))
         {
             Words = "an angle", Asked = "a number of degrees", Examples = ["45°", "45 deg"],
         },
@@ -116,18 +117,21 @@ internal static class Kinds
         {
             Words = "a number of bits", Asked = "a number of bits", Examples = ["12 bit", "12"], Bare = true,
         },
-        new QuantityKind<DataRate>(DataRate.FromBitsPerSecond, NumberForm.Prefixed, new Unit(["bit/s", "bits/s", "bps"], "kMG"))
+        new QuantityKind<DataRate>(DataRate.FromBitsPerSecond, NumberForm.Prefixed,
+            new Unit(["bit/s", "bits/s", "bps", "b/s", "bit/sec", "bits/sec"], "kMG"),
+            new Unit(["B/s", "byte/s", "bytes/s", "Bps", "byte/sec", "bytes/sec"], "kMG", 0, 8),
+            new Unit(["KiB/s", "kibibyte/s", "kibibytes/s"], "", 0, 8192))
         {
             Words = "a data rate", Asked = "a number of bits per second", Examples = ["96 kbit/s", "96 kbps"],
         },
         new QuantityKind<VoltageNoiseDensity>(VoltageNoiseDensity.FromVoltsPerRootHertz, NumberForm.Prefixed,
-            new Unit(PerRootHertz("V"), "fpnµm"))
+            new Unit(PerRootHertz("V", "volt", "volts"), "fpnµm"))
         {
             Words = "a voltage noise density", Asked = "a number and a unit of voltage noise density",
             Examples = ["50 nV/√Hz", "50 nV/rtHz"],
         },
         new QuantityKind<CurrentNoiseDensity>(CurrentNoiseDensity.FromAmperesPerRootHertz, NumberForm.Prefixed,
-            new Unit(PerRootHertz("A"), "afpnµm"))
+            new Unit(PerRootHertz("A", "amp", "amps", "ampere", "amperes"), "afpnµm"))
         {
             Words = "a current noise density", Asked = "a number and a unit of current noise density",
             Examples = ["100 fA/√Hz", "100 fA/rtHz"],
@@ -181,6 +185,6 @@ internal static class Kinds
         return null;
     }
 
-    private static string[] PerRootHertz(string unit) =>
-        [.. RootHertz.Select(root => $"{unit}/{root}")];
+    private static string[] PerRootHertz(params string[] units) =>
+        [.. units.SelectMany(unit => RootHertz.Select(root => $"{unit}/{root}"))];
 }

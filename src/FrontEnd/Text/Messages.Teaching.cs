@@ -20,6 +20,11 @@ public static partial class Messages
     public const string QuoteOpen = "FE0814";
     public const string CallNumber = "FE0815";
     public const string TooFewTemplates = "FE0816";
+    public const string AnotherSheet = "FE1070";
+    public const string KeyEdited = "FE1071";
+    public const string KeyUnsealed = "FE1072";
+    public const string WritesInput = "FE1073";
+    public const string FolderHasAnswers = "FE1074";
     public const string SecretMissing = "FE1086";
     public const string SecretEmpty = "FE1087";
     public const string SecretShort = "FE1088";
@@ -142,9 +147,59 @@ public static partial class Messages
     internal static Finding AnswerUnreadable(string student, string question, string problem, int line) =>
         new(AnswerNotRead, Severity.Warning, question, $"the answer of `{student}` cannot be read: {problem}", null, null) { Line = line };
 
-    internal static Finding NoStudent(string student, string? nearest, int line) =>
-        new(StudentUnknown, Severity.Warning, "student", $"the key has no student `{student}`; the row is left out",
+    internal static Finding NoStudent(string student, string? nearest, int rows, int line) =>
+        new(StudentUnknown, Severity.Warning, "student",
+            $"the key has no student `{student}`; {(rows == 1 ? "the row is" : $"the student's {rows} rows are")} left out",
             nearest is null ? null : $"the nearest is `{nearest}`", null) { Line = line };
+
+    internal static Finding AnswersOfAnotherHomework(int rows, int line) =>
+        new(AnotherSheet, Severity.Error, "sheet", $"these are answers to another homework: none of {Count(rows, "row")} has the code of a sheet of this key",
+            "a sheet's code follows from its homework and its student", "mark them with the key of their own homework") { Line = line };
+
+    internal static Finding AnswersOfAnotherSheet(string student, int rows, int line) =>
+        new(AnotherSheet, Severity.Warning, "sheet",
+            $"`{student}` has {Count(rows, "answer")} to another sheet; {(rows == 1 ? "it is" : "they are")} left out",
+            "the code in the list is not that of the student's sheet of this homework",
+            "mark them with the key of their own homework, or put the sheet's own student there") { Line = line };
+
+    internal static Finding MoreAnswersOfAnotherSheet(int students, int line) =>
+        new(AnotherSheet, Severity.Warning, "sheet", $"{Count(students, "more student")} answered other sheets; their rows are left out", null,
+            "check that list and key are of one homework") { Line = line };
+
+    public static Finding EditedKey(string path, bool isTrusted) => Key(KeyEdited, path, isTrusted,
+        "the key was changed after it was written: its seal does not fit what it holds",
+        "the seal is a hash over everything that decides marks");
+
+    public static Finding UnsealedKey(string path, bool isTrusted) => Key(KeyUnsealed, path, isTrusted,
+        "the key is of an older version and has no seal, so that nothing tells whether it was changed",
+        "keys are sealed from version 2 on");
+
+    private static Finding Key(string code, string path, bool isTrusted, string message, string because) =>
+        isTrusted
+            ? new(code, Severity.Warning, "", message, because, null) { File = path }
+            : new(code, Severity.Error, "", message, because,
+                "use the key.json that was written with the sheets, or give --trust-key if it was changed on purpose") { File = path };
+
+    public static Finding OutputIsInput(string output, string input) =>
+        new(WritesInput, Severity.Error, "-o", $"`{output}` is the file `{input}` that is read here", "what is read is never written over",
+            "name another file") { File = output };
+
+    public static Finding FolderHasInput(string folder, string input) =>
+        new(WritesInput, Severity.Error, "-o", $"`{input}`, which is read here, stands where files of the homework are written in `{folder}`",
+            "what is read is never written over", "name another folder") { File = input };
+
+    public static Finding OutputIsList(string output, string what) =>
+        new(WritesInput, Severity.Error, "-o", $"`{output}` is there and is {what}, no list of marks", "it would be lost",
+            "name another file") { File = output };
+
+    public static Finding AnswersInFolder(string folder, IReadOnlyList<string> files) =>
+        new(FolderHasAnswers, Severity.Error, "-o", $"`{folder}` already holds answers: {string.Join(", ", files.Select(file => $"`{file}`"))}",
+            "sheets and key written anew may not be those that were answered",
+            "name another folder, or give --again: what was filled in is then kept under another name");
+
+    internal static Finding MoreStudentsUnknown(int more, int line) =>
+        new(StudentUnknown, Severity.Warning, "student", $"the key has none of {Count(more, "more student")}; their rows are left out", null,
+            "check that list and key are of one class") { Line = line };
 
     internal static Finding NoQuestion(string question, int count, int line) =>
         new(QuestionUnknown, Severity.Warning, "question", $"the sheet has no question `{question}`; the row is left out",

@@ -9,6 +9,7 @@ public static partial class QuantityText
     /// <param name="value">The quantity; default where the text could not be read.</param>
     /// <param name="problem">Why it could not be read; null where it could.</param>
     /// <remarks>
+    /// Units and prefixes may be written in full: <c>27 nanovolts</c>, <c>86 decibels</c>.
     /// The decimal sign is a point. m is milli and M or Meg mega; k and K are both kilo; µ may be written u.
     /// A number without unit is read for ratios, bits and resistances (ohms), and zero for all but a temperature; m alone is not read for a resistance, as it may
     /// be meant for either.
@@ -104,9 +105,11 @@ public static partial class QuantityText
         return Messages.UnknownUnit(trimmed, text[unitStart..].TrimEnd(), kind, others, unitStart);
     }
 
-    /// <summary>Only a unit's letters may differ in case ("50 hz", "10 KHZ"); a prefix that changes case changes the size.</summary>
+    /// <summary>Only a unit's letters may differ in case ("50 hz", "10 KHZ"); a prefix that changes case changes the size, but for one in
+    /// full ("Nanovolts").</summary>
     private static bool SamePrefix(string unit, string prefix) =>
         prefix.Length == 0
+        || unit.StartsWith(Prefixes.Word(prefix[0])[..3], StringComparison.OrdinalIgnoreCase)
         || unit[0] == prefix[0]
         || (prefix is "k" && unit[0] == 'K')
         || (prefix is "µ" && unit[0] == 'u');

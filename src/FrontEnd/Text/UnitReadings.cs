@@ -71,6 +71,18 @@ internal sealed class UnitReadings
         {
             Add("K" + spelling, reading);
         }
+
+        if (spelling.Length > 0)
+        {
+            string word = Prefixes.Word(prefix);
+            Add(word + spelling, reading);
+
+            // kilohm and megohm lose a vowel
+            if (word[^1] is 'o' or 'a' && spelling.StartsWith("ohm", StringComparison.OrdinalIgnoreCase))
+            {
+                Add(word[..^1] + spelling, reading);
+            }
+        }
     }
 
     private void Add(string spelling, Reading reading)
@@ -104,6 +116,23 @@ internal static class Prefixes
         'M' => 6,
         'G' => 9,
         'T' => 12,
+        _ => throw new ArgumentOutOfRangeException(nameof(prefix), prefix, "Not a prefix in use."),
+    };
+
+    /// <summary>The prefix in full, as in nanovolts.</summary>
+    internal static string Word(char prefix) => prefix switch
+    {
+        'a' => "atto",
+        'f' => "femto",
+        'p' => "pico",
+        'n' => "nano",
+        'µ' => "micro",
+        'm' => "milli",
+        'c' => "centi",
+        'k' => "kilo",
+        'M' => "mega",
+        'G' => "giga",
+        'T' => "tera",
         _ => throw new ArgumentOutOfRangeException(nameof(prefix), prefix, "Not a prefix in use."),
     };
 }

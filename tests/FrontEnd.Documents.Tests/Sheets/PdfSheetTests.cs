@@ -133,7 +133,7 @@ public sealed class PdfSheetTests
             [.. Enumerable.Range(0, 200).Select(number => new Row([$"row {number}", $"{number}"])), new Row([string.Join(' ', words), "last"])])]);
         Assert.True(flow.Pages.Count > 3);
         Assert.All(flow.Pages, page => Assert.Single(page.Operations.OfType<Operation.Text>(), text => text.Runs[0].Text == "the head"));
-        Assert.All(flow.Pages.SelectMany(page => page.Operations.OfType<Operation.Text>()), text => Assert.True(text.Y < PageFlow.Long - 30));
+        Assert.All(flow.Pages.SelectMany(page => page.Operations.OfType<Operation.Text>()), text => Assert.True(text.Y < Paper.A4.Long - 30));
         string all = string.Join(' ', flow.Pages.SelectMany(page => page.Operations.OfType<Operation.Text>()).Select(text => text.Runs[0].Text));
         Assert.All(words, word => Assert.Contains(word + " ", all + " ", StringComparison.Ordinal));
     }

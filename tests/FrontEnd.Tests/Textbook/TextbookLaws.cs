@@ -12,7 +12,7 @@ namespace FrontEnd.Tests.Textbook;
 /// <summary>Laws of the textbook formulas.</summary>
 public class TextbookLaws
 {
-    private static readonly MethodInfo[] Formulas = [.. typeof(TextbookFigure).Assembly.GetTypes()
+    internal static readonly MethodInfo[] Formulas = [.. typeof(TextbookFigure).Assembly.GetTypes()
         .Where(type => type.IsPublic && type.Namespace is "FrontEnd.Textbook" && type.Name.EndsWith("Formulas", StringComparison.Ordinal))
         .SelectMany(type => type.GetMethods(BindingFlags.Public | BindingFlags.Static | BindingFlags.DeclaredOnly))];
 
@@ -133,7 +133,7 @@ public class TextbookLaws
     }
 
     /// <summary>Legal inputs for a formula: parts and frequencies over the decades met on a bench, bands with the lower edge below the upper.</summary>
-    private static object?[] Inputs(MethodInfo formula, Random random)
+    internal static object?[] Inputs(MethodInfo formula, Random random)
     {
         (Frequency low, Frequency high) = Band(random);
         int channels = 2 + random.Next(4);

@@ -7,8 +7,10 @@ namespace FrontEnd.Documents.Sheets;
 /// <param name="Format">Says that the file is a key.</param>
 /// <param name="Version">Of the format, not of the program.</param>
 /// <param name="Templates">Version of the templates that drew the numbers.</param>
+/// <param name="Seal">Over everything that decides marks, see <see cref="KeySeal"/>.</param>
+/// <param name="Code">Of the homework.</param>
 /// <param name="Generator">Of the random numbers.</param>
-internal sealed record KeyJson(string Format, int Version, string Templates, string Generator, ulong Seed,
+internal sealed record KeyJson(string Format, int Version, string Seal, string Code, string Templates, string Generator, ulong Seed,
     IEnumerable<KeySheetJson> Sheets);
 
 /// <summary>One student's questions; "" where all share a sheet.</summary>
@@ -21,19 +23,30 @@ internal sealed record KeySheetJson(string Student, string Name, IReadOnlyList<K
 /// <param name="Kind">Of the quantity; left out for a choice.</param>
 /// <param name="Choices">Left out for a quantity.</param>
 internal sealed record KeyQuestionJson(
-    string Id, string Template, int Points, string Answer,
+    string Id, string Template, string Title, string Text, IReadOnlyList<KeyGiven> Givens, int Points, string Answer,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Kind,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<string>? Choices,
     double Value, double Low, double High)
 {
+    /// <summary>The value before it was rounded as the question asks; left out where nothing is to be rounded.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? Unrounded { get; init; }
+
+    /// <summary>Whether values on the way are worked out, which somebody may round.</summary>
+    public required bool HasIntermediates { get; init; }
+
     public required IReadOnlyList<KeySlipJson> Slips { get; init; }
 
+    public required IReadOnlyList<KeyStep> Steps { get; init; }
+
     public static KeyQuestionJson From(KeyQuestion one) => new(
-        one.Id, one.Template, one.Points, one.Answer, one.Kind?.Name, one.Options.Count > 0
+        one.Id, one.Template, one.Title, one.Text, one.Givens, one.Points, one.Answer, one.Kind?.Name, one.Options.Count > 0
             ? one.Options
             : null, one.Value, one.Low, one.High)
     {
+        Unrounded = one.Unrounded, HasIntermediates = one.HasIntermediates,
         Slips = [.. one.Slips.Select(slip => new KeySlipJson(slip.Code, slip.Value, slip.Low, slip.High, slip.Points, slip.Remark))],
+        Steps = one.Steps,
     };
 }
 

@@ -58,6 +58,9 @@ internal sealed record MarkJson(int Students, int Asked, double? Share, double? 
 
     public required IReadOnlyList<SlipCount> Slips { get; init; }
 
+    /// <summary>Who has a sheet and no answers; they are in no mean.</summary>
+    public required IReadOnlyList<Student> Absent { get; init; }
+
     public required IReadOnlyList<Mark> Marks { get; init; }
 
     public required IReadOnlyList<FindingJson> Findings { get; init; }
@@ -68,7 +71,7 @@ internal sealed record MarkJson(int Students, int Asked, double? Share, double? 
         return new(all?.Students ?? 0, all?.Asked
             ?? 0, all?.Share, all?.Shares[0].Share, all?.Middle, all?.Shares[^1].Share, all?.Questions ?? [])
         {
-            Shares = all?.Shares ?? [], Slips = all?.Slips ?? [], Marks = marks.Rows, Findings = FindingJson.From(findings),
+            Shares = all?.Shares ?? [], Slips = all?.Slips ?? [], Absent = marks.Absent, Marks = marks.Rows, Findings = FindingJson.From(findings),
         };
     }
 }

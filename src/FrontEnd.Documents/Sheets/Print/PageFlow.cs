@@ -2,12 +2,10 @@ using FrontEnd.Documents.Drawing;
 
 namespace FrontEnd.Documents.Sheets;
 
-/// <summary>Puts pieces onto pages of A4, one below the other or side by side, and begins a new page where no more fits.</summary>
-internal sealed class PageFlow
+/// <summary>Puts pieces onto pages, one below the other or side by side, and begins a new page where no more fits.</summary>
+/// <param name="paper">A4 where none is given.</param>
+internal sealed class PageFlow(Paper? paper = null)
 {
-    /// <summary>A4, in points.</summary>
-    public const double Short = 210 / 25.4 * 72, Long = 297 / 25.4 * 72;
-
     /// <summary>Left and right of what is printed, in points.</summary>
     public const double Margin = 30;
 
@@ -40,10 +38,20 @@ internal sealed class PageFlow
     /// <param name="stamp">Stands at the top of each of them; null for nothing.</param>
     public void Begin(string title, bool isLandscape, Func<double, Piece>? stamp)
     {
-        (double width, double height) = isLandscape ? (Long, Short) : (Short, Long);
+        Paper used = paper ?? Paper.A4;
+        (double width, double height) = isLandscape ? (used.Long, used.Short) : (used.Short, used.Long);
         _stamp = stamp?.Invoke(width - (2 * Margin));
         Begin(width, height);
         _bookmarks.Add(new Bookmark(HtmlSheet.Capital(title), 0, _pages.Count - 1, 0));
+    }
+
+    /// <summary>Goes on on a new page, unless one begins there.</summary>
+    public void NextPage()
+    {
+        if (!IsFresh)
+        {
+            Continue();
+        }
     }
 
     /// <summary>Pieces one below the other.</summary>

@@ -91,6 +91,7 @@ internal static class DriveProblems
                 .Say($"A limit is kept by rounding up, never to the nearest: {Put.In(chosen, "Ω")}", new SourceRef("iec-60063"))
                 .Say("The dc limits are quoted from memory and not read in the standard; a design aid, no safety assessment")
                 .Answers<Resistance>(chosen, 0.005)
+                .RoundedFrom(least)
                 .Slip(Slips.RoundedDown, PreferredValues.NextDown(chosen, PreferredSeries.E24))
                 .Slip(Slips.NoTolerance, PreferredValues.AtLeast(highest.Volts / limit.Amperes, PreferredSeries.E24))
                 .Slip(Slips.NotPreferred, least)

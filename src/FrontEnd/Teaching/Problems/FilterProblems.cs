@@ -32,6 +32,7 @@ internal static class FilterProblems
                     Sources.CommonPractice)
                 .Say($"The nearest of the series by ratio is {Put.In(chosen, "F")}", new SourceRef("iec-60063"))
                 .Answers<Capacitance>(chosen, 0.005)
+                .RoundedFrom(exact)
                 .Slip(Slips.NoTwoPi, PreferredValues.Nearest(2 * Math.PI * exact, PreferredSeries.E12))
                 .Slip(Slips.NextPreferred, next)
                 .Slip(Slips.NotPreferred, exact);

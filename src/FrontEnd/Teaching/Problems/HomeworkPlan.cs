@@ -47,6 +47,9 @@ public sealed record HomeworkPlan
 
     public WorkingSpace Space { get; init; }
 
+    /// <summary>Course and date due as they stand above the questions; "" for neither.</summary>
+    public string Heading => string.Join("; ", new[] { Course, Due.Length == 0 ? "" : $"due {Due}" }.Where(part => part.Length > 0));
+
     /// <summary>Questions on a sheet.</summary>
     public int Questions => Count ?? (Templates.Count > 0 && Topics.Count == 0 ? Templates.Count : Math.Max(UsualCount, Templates.Count));
 

@@ -4,16 +4,31 @@ namespace FrontEnd.Teaching.Problems;
 /// <param name="Sheets">By student; one sheet with the id "" where all share it.</param>
 public sealed record Key(ulong Seed, string TemplateVersion, IReadOnlyList<KeySheet> Sheets)
 {
+    /// <summary>The homework's code, from which its sheets' codes follow, see <see cref="SheetCode"/>; "" where it is not known.</summary>
+    public string Code { get; init; } = "";
+
     /// <summary>The key of a homework's sheets.</summary>
     public static Key Of(Homework homework) =>
         new(homework.Seed, homework.TemplateVersion,
-            [.. homework.Sheets.Select(Of)]);
+            [.. homework.Sheets.Select(Of)]) { Code = homework.Code };
 
     /// <summary>The key of one sheet.</summary>
     public static KeySheet Of(ProblemSheet sheet) =>
-        new(sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", [.. sheet.Questions.Select(Question)]);
+        new(sheet.Student?.Id ?? "", sheet.Student?.Name ?? "", [.. sheet.Questions.Select(QuestionOf)]);
 
-    private static KeyQuestion Question(Question question)
+    /// <summary>The key of one question.</summary>
+    public static KeyQuestion QuestionOf(Question question)
+    {
+        Problem problem = question.Problem;
+        return Answered(question) with
+        {
+            Title = problem.Title, Text = problem.Text,
+            Givens = [.. problem.Givens.Select(given => new KeyGiven(given.Symbol, given.Name, given.Text))],
+            Steps = [.. problem.Steps.Select(step => new KeyStep(step.Says, step.Formula, step.Substituted))],
+        };
+    }
+
+    private static KeyQuestion Answered(Question question)
     {
         Problem problem = question.Problem;
         KeySlip[] slips = [.. problem.Slips.Select(slip =>
@@ -21,8 +36,12 @@ public sealed record Key(ulong Seed, string TemplateVersion, IReadOnlyList<KeySh
         return problem.Answer switch
         {
             QuantityAnswer answer =>
-                new KeyQuestion(question.Id, problem.TemplateId, problem.Points, answer.Text, slips) { Kind = answer.Kind,
-                Value = answer.Value, Low = answer.Low, High = answer.High },
+                new KeyQuestion(question.Id, problem.TemplateId, problem.Points, answer.Text, slips) 
+                {
+                    Kind = answer.Kind,
+                    Value = answer.Value, Low = answer.Low, High = answer.High, Unrounded = answer.Unrounded,
+                    HasIntermediates = problem.Steps.Count(step => step.Substituted.Length > 0) > 1,
+                },
             ChoiceAnswer answer => new KeyQuestion(question.Id, problem.TemplateId, problem.Points, answer.Text,
                 slips) { Options = answer.Options, Value = answer.Right, Low = answer.Right, High = answer.Right },
             _ => throw new ArgumentOutOfRangeException(nameof(question), problem.Answer, "Answer is not handled."),
@@ -51,7 +70,29 @@ public sealed record KeyQuestion(string Id, string Template, int Points, string 
 
     /// <summary>Greatest value taken as right, in the SI unit.</summary>
     public double High { get; init; }
+
+    /// <summary>The value before it was rounded to a whole number or a part of a series; null where nothing is to be rounded.</summary>
+    public double? Unrounded { get; init; }
+
+    /// <summary>True where values on the way are worked out, which somebody may round.</summary>
+    public bool HasIntermediates { get; init; }
+
+    /// <summary>The question's heading, its text and what it gives, for whoever reads the key; marking needs none of them.</summary>
+    public string Title { get; init; } = "";
+
+    public string Text { get; init; } = "";
+
+    public IReadOnlyList<KeyGiven> Givens { get; init; } = [];
+
+    /// <summary>How it is worked out, for the pages that students get back; empty in keys of before.</summary>
+    public IReadOnlyList<KeyStep> Steps { get; init; } = [];
 }
+
+/// <summary>A value that a question gives, as it stands on the sheet.</summary>
+public sealed record KeyGiven(string Symbol, string Name, string Value);
+
+/// <summary>A step of the worked solution, see <see cref="Step"/>.</summary>
+public sealed record KeyStep(string Says, string Formula, string Substituted);
 
 /// <summary>A known slip: the range that gives it away, and what it still earns.</summary>
 public sealed record KeySlip(string Code, string Remark, double Value, double Low, double High, double Points);

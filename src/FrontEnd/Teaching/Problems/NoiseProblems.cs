@@ -99,6 +99,7 @@ internal static class NoiseProblems
                 .Step("After N sweeps the noise is σ/√N; solve A/(σ/√N) = S for N", figure)
                 .Say("Only a whole number of sweeps can be averaged: round up")
                 .Answers<Ratio>(sweeps, 0.01, 6)
+                .RoundedFrom(figure.Value)
                 .Slip(Slips.NoSquare, Math.Ceiling(ratio.Fraction * noise.Volts / amplitude.Volts))
                 .Slip(Slips.Product, Math.Ceiling(Math.Pow(noise.Volts / amplitude.Volts / ratio.Fraction, 2)));
         }),
