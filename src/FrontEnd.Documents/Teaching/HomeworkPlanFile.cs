@@ -1,6 +1,5 @@
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Reading;
-using FrontEnd.Fields;
 using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Teaching;
