@@ -19,18 +19,18 @@ internal static class ProblemsCommand
         Option<string?> count = new("--count") { Description = $"questions on a sheet, 1 to {MostQuestions}; default: 10",
             HelpName = "number" };
         Option<string?> seed = new("--seed") { Description = "whole number from 0 that fixes all numbers; the same seed and secret give the same sheets; default: 1", HelpName = "number" };
-        Option<string?> secret = new("--secret") { Description = "file with a secret, 16 letters or more that nobody guesses: whoever does not have it can draw neither sheets nor key; default: none, with a warning", HelpName = "file" };
+        Option<string?> secret = new("--secret") { Description = "file with a secret of 16 or more letters that nobody can guess: without it nobody can draw the sheets or the key; default: none, with a warning", HelpName = "file" };
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
         Option<string?> plan = new("--homework") { Description = "homework file (.toml) that says which templates or topics, how many, course, date due and paper, instead of --topic, --count, --level and --seed", HelpName = "file" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
         Option<string?> folder = new("--output",
-            "-o") { Description = "folder for problems.pdf and problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced, but no answers",
+            "-o") { Description = "folder for problems.pdf and problems.html (to print), answers-blank.csv (to copy and fill in), sheets/ and key/; existing files are replaced, but never answers",
             HelpName = "folder" };
         Option<string?> paper = OptionValues.Paper();
         Option<string?> qti = new("--qti") { Description = "package of QTI 2.2 to write (.zip), for a test program: an item for each question of each sheet", HelpName = "file" };
         Option<string?> bank = new("--bank") { Description = "table of all questions to write (.csv): id, text, givens, unit, answer, low, high, solution", HelpName = "file" };
         Option<bool> again = new("--again") { Description = "write into a folder that holds answers; a list that is filled in, and the key of another homework, are kept there under another name" };
-        Option<bool> only = new("--list") { Description = "only list the kinds of problems that there are; nothing is written" };
+        Option<bool> only = new("--list") { Description = "only list the kinds of problems; nothing is written" };
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
