@@ -123,6 +123,9 @@ public abstract record Message
     /// <summary>Take a document in hand that was asked about first.</summary>
     public sealed record Take(DesignDocument Document, string Label) : Message;
 
+    /// <summary>Save the design in hand, and once it is on the disk do something else.</summary>
+    public sealed record SaveThen(Message Next) : Message;
+
     /// <summary>Quit, whatever is unsaved.</summary>
     public sealed record LeaveNow : Message;
 

@@ -60,6 +60,9 @@ public sealed record Model
     /// <summary>Number of the study that was asked for last.</summary>
     public int Studies { get; init; }
 
+    /// <summary>What follows once the design in hand is saved; null for nothing.</summary>
+    public Message? AfterSave { get; init; }
+
     /// <summary>True once the user has left of their own will.</summary>
     public bool Quitting { get; init; }
 
@@ -76,7 +79,7 @@ public sealed record Model
     public static (Model Model, Effect Effect) Start(DesignDocument document, string? path)
     {
         OpenDesign design = new() { Slot = 0, Document = document, Saved = document, Path = path, Run = 1 };
-        string hint = path is null ? "New here? t begins a tour on a copy of this design; ? shows the keys, z what else there is." : "";
+        string hint = path is null ? "New here? t starts a tour on a copy of this design; ? shows the keys, z everything else." : "";
         return (Errors.AtFirst(new Model { Designs = [design], Status = hint }), Effect.Evaluate.Of(0, 1, document));
     }
 

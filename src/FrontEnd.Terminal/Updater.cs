@@ -25,7 +25,7 @@ public static class Updater
         Message.PickResult pick => PickResult(model, pick.Row),
         Message.PickChoice pick => model.Page?.Pick(model, pick.Row) ?? (model, null),
         Message.Scrolled scrolled => Scroll(model, scrolled.Lines),
-        Message.Evaluated done => (model.WithDesign(done.Slot, design => Shown(design, done)), null),
+        Message.Evaluated done => (NothingMoved(model.WithDesign(done.Slot, design => Shown(design, done)), done), null),
         Message.Advised done => (
             model.WithDesign(
                 done.Slot, design => design.ShownRun == done.Run ? design with { Shown = done.Assessment, Advised = true } : design),
@@ -45,13 +45,15 @@ public static class Updater
         Message.OpenElsewhere elsewhere => (Disk.Elsewhere(model, elsewhere.Processes), null),
         Message.SeenOnDisk seen => (Disk.Seen(model, seen), null),
         Message.CardsRead read => Disk.EditAgain(model, read),
+        Message.SaveThen save => Files.Save(model with { Page = null, AfterSave = save.Next }),
         Message.LeaveNow => (model with { Quitting = true }, new Effect.Quit()),
         Message.Dismiss => (model with { Page = null }, null),
         _ => throw new ArgumentOutOfRangeException(nameof(message), message, "Message is not handled."),
     };
 
-    /// <summary>What was said last is read once the next key is pressed.</summary>
-    private static Model Silent(Model model) => model with { Status = "", Complaint = null };
+    /// <summary>What was said last is read once the next key is pressed; a save that did not come about is waited for no longer.</summary>
+    private static Model Silent(Model model) =>
+        model with { Status = "", Complaint = null, AfterSave = model.Page is null ? null : model.AfterSave };
 
     /// <summary>News for the page, where it still wants them.</summary>
     private static Model Tell(Model model, Message news) =>
@@ -67,6 +69,15 @@ public static class Updater
         Advised = false,
         SavedShown = ReferenceEquals(done.Assessment.Design, design.Saved.Design) ? done.Assessment : design.SavedShown,
     };
+
+    /// <summary>A change that no figure follows says so: else one waits for what never comes.</summary>
+    private static Model NothingMoved(Model model, Message.Evaluated done) =>
+        model.Here is { Before: { } before, Shown: { } now } here && here.Slot == done.Slot && here.ShownRun == done.Run && ReferenceEquals(now, done.Assessment)
+        && model.Status.Length == 0 && model.Complaint is null && model.Tour is null && !here.Undo.IsEmpty && !ReferenceEquals(before.Design, now.Design)
+        && now.Results.All(result => before.Find(result.Id) is { } was && was.State == result.State && was.Text == result.Text
+            && (result.State != ResultState.Number || was.Si.Equals(result.Si)) && was.Verdict.Kind == result.Verdict.Kind)
+            ? model with { Status = "no figure moves: none of them depends on this as the design stands" }
+            : model;
 
     private static (Model, Effect?) Press(Model model, Keystroke key)
     {
@@ -95,7 +106,7 @@ public static class Updater
 
         return model is { Page: null, OnResults: false } && Typing.Begins(key) ? Typing.Begin(
             model, key.Letter == '"' ? "" : key.Letter.ToString())
-            : KeyMap.Meaning(key) is { } act ? act.Perform(model)
+            : KeyMap.Meaning(key) is { } act && (model.Page is null or { IsOverTheForm: true } || !act.NeedsTheForm) ? act.Perform(model)
             : (model, null);
     }
 

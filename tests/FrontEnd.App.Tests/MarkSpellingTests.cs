@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.Json;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Teaching.Problems;
-using FrontEnd.Text;
 using Xunit;
 
 namespace FrontEnd.App.Tests;
@@ -11,6 +10,8 @@ namespace FrontEnd.App.Tests;
 /// <summary>A list of right answers in many spellings, saved as spreadsheets save lists, earns all points in each of them.</summary>
 public sealed class MarkSpellingTests : IDisposable
 {
+    private const string Raised = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("frontend-spelling-");
 
     static MarkSpellingTests() => Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
@@ -46,7 +47,7 @@ public sealed class MarkSpellingTests : IDisposable
         {
             // Raised digits, thin blanks and ≈ have no place in Windows-1252 and become question marks there, which nobody can read back.
             string text = name.StartsWith("1252", StringComparison.Ordinal)
-                ? list.ToString().Replace("⁻", "^-", StringComparison.Ordinal).Replace("\u2009", " ", StringComparison.Ordinal).Replace("\u202F", " ", StringComparison.Ordinal).Replace("≈", "=", StringComparison.Ordinal)
+                ? string.Concat(list.ToString().Select(letter => Raised.IndexOf(letter) is var digit and >= 0 ? (char)('0' + digit) : letter)).Replace("⁻", "^-", StringComparison.Ordinal).Replace("\u2009", " ", StringComparison.Ordinal).Replace("\u202F", " ", StringComparison.Ordinal).Replace("≈", "=", StringComparison.Ordinal)
                 : list.ToString();
             string answers = Path.Combine(_folder.FullName, name + ".csv");
             File.WriteAllBytes(answers, [.. encoding.GetPreamble(), .. encoding.GetBytes(head + text)]);
@@ -71,7 +72,7 @@ public sealed class MarkSpellingTests : IDisposable
         string unit = question.Kind!.Is<Quantities.Ratio>() ? "" : question.Kind.SiUnit, plain = question.Value.ToString("E3", CultureInfo.InvariantCulture);
         string mantissa = plain[..plain.IndexOf('E', StringComparison.Ordinal)];
         int power = int.Parse(plain[(plain.IndexOf('E', StringComparison.Ordinal) + 1)..], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
-        string ten = power.ToString(CultureInfo.InvariantCulture), raised = power < 0 ? "⁻" + "⁰¹²³⁴⁵⁶⁷⁸⁹"[-power % 10] : "^" + ten;
+        string ten = power.ToString(CultureInfo.InvariantCulture), raised = power < 0 ? "⁻" + Raised[-power % 10] : "^" + ten;
         raised = power < -9 ? "^" + ten : raised;
         return
         [

@@ -80,13 +80,16 @@ public sealed record QuestionPage(string Question, IReadOnlyList<Answer> Answers
         }
     }
 
-    /// <summary>The answer of a letter. Every question knows y and n: where no answer has them, y is the first that goes on and n the one that
-    /// leaves things as they are.</summary>
+    /// <summary>The answer of a letter. Every question knows n, the answer that leaves things as they are, and y where one answer alone goes
+    /// on: among several, y says nothing.</summary>
     private int RowOf(char letter)
     {
         List<Answer> answers = [.. Answers];
         int own = answers.FindIndex(answer => answer.Letter == letter);
-        return own >= 0 || letter is not ('y' or 'n') ? own : answers.FindIndex(answer => answer.Leaves == (letter == 'n'));
+        return 0 <= own ? own
+            : letter == 'n' ? answers.FindIndex(answer => answer.Leaves)
+            : letter == 'y' && answers.Count(answer => !answer.Leaves) == 1 ? answers.FindIndex(answer => !answer.Leaves)
+            : -1;
     }
 }
 

@@ -94,24 +94,31 @@ public abstract record StudyPage : TextPage
             };
         }
 
-        return key is { Key: KeyName.Letter, Alt: false, Ctrl: false } && Progress is null
-            ? PressLetter(model, char.ToLowerInvariant(key.Letter))
-            : null;
+        return key is not { Key: KeyName.Letter, Alt: false, Ctrl: false } ? null
+            : Progress is null ? PressLetter(model, char.ToLowerInvariant(key.Letter))
+            : PressWhileWorking(model, char.ToLowerInvariant(key.Letter));
     }
+
+    /// <summary>A letter while the study is worked out: one that asks for something else begins anew with it, every other one does nothing. None
+    /// means what it means on the form, which cannot be seen.</summary>
+    private (Model, Effect?) PressWhileWorking(Model model, char letter) =>
+        Turned(letter) is { } turned ? Show(model, turned)
+        : Wished(letter) is { WaitsForStart: false } wished ? wished.Start(model)
+        : (model, null);
 
     /// <inheritdoc/>
     public override void Paint(Canvas canvas, Model model, Frame frame)
     {
         int end = canvas.Put(1, frame.Top, Title, Ink.Title);
         string head = Outcome is { Choices.Count: > 0 } found
-            ? $"in hand ({Choice + 1} of {found.Choices.Count}): {found.Choices[Choice].Word}"
+            ? $"selected ({Choice + 1} of {found.Choices.Count}): {found.Choices[Choice].Word}"
             : Wish(model);
         canvas.Put(end + 3, frame.Top, canvas.Fit(head, frame.Width - end - 4), Outcome is { Choices.Count: > 0 } ? Ink.Key : Ink.Strong);
         if (Progress is { } share)
         {
             // The short ones do not say how far they are.
             string bar = new string('#', (int)(share * BarWidth)).PadRight(BarWidth, '.');
-            canvas.Put(1, frame.Top + 2, WaitsForStart ? $"[{bar}] {(int)(100 * share),3} %" : "working out", Ink.Changed);
+            canvas.Put(1, frame.Top + 2, WaitsForStart ? $"[{bar}] {(int)(100 * share),3} %" : "computing", Ink.Changed);
             canvas.Put(1, frame.Top + 3, "Esc breaks it off", Ink.Dim);
         }
         else if (Outcome is not null)

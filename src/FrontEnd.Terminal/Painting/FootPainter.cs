@@ -98,18 +98,29 @@ public static class FootPainter
         }
     }
 
-    private static int Width(Canvas canvas, KeyHint hint) => Lettering.Columns(canvas.Say($"{hint.Key} {hint.Does}"));
+    private static int Width(Canvas canvas, KeyHint hint) => Lettering.Columns(canvas.Say($"{hint.Key} {hint.Does}".TrimEnd()));
 
     /// <summary>The keys that have room, one after the other; the one that leads to all others has it before the rest.</summary>
     private static List<KeyHint> Fitting(Canvas canvas, List<KeyHint> line)
     {
-        int help = line.FindIndex(item => item.Key == "?");
-        while (0 < help && canvas.Width - 1 < line.Take(help + 1).Sum(item => Width(canvas, item) + 2) - 2)
+        // Esc leads out of everything and ? to all keys: one of them has room before all others.
+        int kept = line.FindLastIndex(item => item.Key is "?" or "Esc");
+        KeyHint? last = kept < 0 ? null : line[kept];
+        bool Fit(IReadOnlyCollection<KeyHint> shown) => shown.Sum(item => Width(canvas, item) + 2) - 2 <= canvas.Width - 2;
+        if (last is null || Fit(line))
         {
-            line.RemoveAt(--help);
+            return line;
         }
 
-        return line;
+        List<KeyHint> shown = [.. line];
+        // All keys are behind the question mark; where it is not shown, a mark says that there are more.
+        KeyHint[] more = last.Key == "?" ? [] : [new(canvas.Ascii ? ".." : "…", "")];
+        while (shown.Count > 1 && !Fit([.. shown, .. more]))
+        {
+            shown.RemoveAt(shown.FindLastIndex(item => !ReferenceEquals(item, last)));
+        }
+
+        return [.. shown.Where(item => !ReferenceEquals(item, last)), .. more, last];
     }
 
     private static IEnumerable<KeyHint> KeyLine(Model model) => model switch

@@ -28,10 +28,11 @@ public readonly record struct Frame(int Top, int Bottom, int Width)
     /// <summary>The body between strip and foot; the foot grows with the tour's text and with what there is to say.</summary>
     public static Frame Of(Canvas canvas, Model model)
     {
-        const int Least = 4;
+        // In a low window the tour's text goes before the form: it cannot be read elsewhere.
+        int least = model is { TourStep: not null, Page: null } && StripPainter.IsFolded(model) ? 0 : 4;
         int first = 1 + Head(canvas, model).Count + StripPainter.RowsOf(model) + 1;
         int foot = model is { TourStep: { } step, Page: null } ? TourPainter.TourLines(canvas, model, step).Count
             : Math.Max(FootPainter.UsualRows(canvas, model), FootPainter.RowsOf(canvas, model));
-        return new Frame(first, Math.Max(first + Least, model.Height - 2 - foot), model.Width);
+        return new Frame(first, Math.Max(first + least, model.Height - 2 - foot), model.Width);
     }
 }

@@ -35,13 +35,13 @@ public static class Files
     /// <summary>Asks where to write the coefficients.</summary>
     public static (Model Model, Effect? Effect) AskCoefficients(Model model) => model.Design.Digital.Count > 0
         ? AskName(model, FilePurpose.Coefficients)
-        : (model.Tell("this design has no digital filter; i puts one in"), null);
+        : (model.Tell("this design has no digital filter; i inserts one"), null);
 
     private static (Model Model, Effect? Effect) Opened(Model model, Message.Opened opened)
     {
-        if (opened.Path is not null && model.Designs.FindIndex(design => design.Path == opened.Path) is var known and >= 0)
+        if (opened.Path is not null && model.Designs.FindIndex(design => design.Path is { } path && Path.GetFullPath(path) == Path.GetFullPath(opened.Path)) is var known and >= 0)
         {
-            return (model with { Current = known, Page = null, Status = $"{opened.Path} is open already" }, null);
+            return (model with { Current = known, Page = null, Status = $"{opened.Path} is already open" }, null);
         }
 
         OpenDesign design = new() { Slot = model.NextSlot, Document = opened.Document, Saved = opened.Document, Path = opened.Path,
@@ -74,7 +74,7 @@ public static class Files
             Editing = null,
             Page = new QuestionPage($"{here.Title} has changes that are not saved.",
             [
-                new('b', "back", new Message.Dismiss()), new('s', "save first", new Message.Do(Act.Save)),
+                new('b', "back", new Message.Dismiss()), new('s', "save and close", new Message.SaveThen(new Message.Close(here.Slot))),
                 new('c', "close without them", new Message.Close(here.Slot)),
             ]),
         }, null);
@@ -120,8 +120,8 @@ public static class Files
 
         if (format == DocumentFormat.Json)
         {
-            return (model.Complain(new Finding("FE0191", Severity.Error, "", "a TOML design is not saved as JSON", null,
-                "choose a name that ends in .toml; y writes a sheet that is JSON")), null);
+            return (model.Complain(new Finding("FE0191", Severity.Error, "", "a TOML design cannot be saved as JSON", null,
+                "choose a name that ends in .toml; y writes a JSON sheet")), null);
         }
 
         DesignDocument written = DesignDocument.Parse(DesignWriter.ToToml(document.Design), format, document.File, document.Cards);
@@ -140,12 +140,13 @@ public static class Files
             IsGone = false,
             SavedShown = design.IsFresh && ReferenceEquals(design.Shown?.Design, saved.Document.Design) ? design.Shown : null,
         });
-        return (next with { Status = $"saved {saved.Path}", Complaint = null }, null);
+        next = next with { Status = $"saved {saved.Path}; e saves under another name", Complaint = null };
+        return model.AfterSave is { } then && saved.Slot == model.Here.Slot ? Updater.Update(next with { AfterSave = null }, then) : (next, null);
     }
 
     private static Model AskReplace(Model model, Message.Exists exists) => model with
     {
-        Page = new QuestionPage($"{exists.Path} is there already.",
+        Page = new QuestionPage($"{exists.Path} already exists.",
         [
             new('b', "back", new Message.Dismiss()),
             new('r', "replace it", exists.Purpose switch
@@ -162,7 +163,7 @@ public static class Files
         Errors.InTheWay(model.Here) is { } wrong ? (model.Complain(wrong), null)
         : model.Here is { Shown: { } shown, IsFresh: true }
         ? (model, new Effect.Sheet(path, model.Here.Document, shown, mayReplace))
-        : (model.Tell("the figures are being worked out anew; try again in a moment"), null);
+        : (model.Tell("the figures are being recomputed; try again in a moment"), null);
 
     /// <summary>Has the coefficients written.</summary>
     public static (Model Model, Effect? Effect) WriteCoefficients(Model model, string path, bool mayReplace) =>
@@ -180,8 +181,8 @@ public static class Files
                 $"An earlier session ended without saving: {string.Join(", ", work.Designs.Select(design => design.Path ?? "a design without a file"))}.",
                 [
                     new('r', "recover it", new Message.Recover(work.Designs)),
-                    new('l', "later: keep it and ask again at the next start", new Message.Dismiss()),
-                    new('d', "drop it for good", new Message.DropRecovery()),
+                    new('l', "later: keep it and ask again next time", new Message.Dismiss()),
+                    new('d', "delete it for good", new Message.DropRecovery()),
                 ]),
         };
     }
@@ -230,7 +231,7 @@ public static class Files
             return Updater.Next(model, new Message.LeaveNow());
         }
 
-        Answer[] save = model.Here.IsChanged ? [new('w', "save this one first", new Message.Do(Act.Save))] : [];
+        Answer[] save = model.Here.IsChanged ? [new('w', changed.Count == 1 ? "save it and quit" : "save this one, and ask again", new Message.SaveThen(new Message.Do(Act.Quit)))] : [];
         return (model with
         {
             Editing = null,

@@ -194,6 +194,28 @@ public class StudyTests
         Assert.Null(left.Page);
     }
 
+    /// <summary>While a study is worked out, and when it is there, no key acts on the form below it: what cannot be seen is not changed, saved or
+    /// left. Letters of the page's own begin it anew.</summary>
+    [Theory]
+    [InlineData("zs", "+-=dbhx<>weq")]
+    [InlineData("zt", "+-=dbhx<>weq")]
+    [InlineData("zr", "+-=dbhx<>weq")]
+    public void Keys_WhileAStudyIsWorkedOut_LeaveTheFormAlone(string open, string keys)
+    {
+        Model start = Setup.Start(Setup.Headband);
+        Model working = open.Aggregate(start, (model, letter) => Updater.Update(model, new Message.Pressed(Keystroke.Of(letter))).Model);
+        working = working.Page is StudyPage { Progress: null } ? Updater.Update(working, new Message.Pressed(Enter)).Model : working;
+        Assert.NotNull(Assert.IsAssignableFrom<StudyPage>(working.Page).Progress);
+        foreach (char letter in keys)
+        {
+            (Model pressed, Effect? effect) = Updater.Update(working, new Message.Pressed(Keystroke.Of(letter)));
+            Assert.Equal(start.Here.Document.Text, pressed.Here.Document.Text);
+            Assert.IsAssignableFrom<StudyPage>(pressed.Page);
+            Assert.False(pressed.Quitting);
+            Assert.True(effect is null or Effect.Study or Effect.Several, $"{letter}: {effect}");
+        }
+    }
+
     /// <summary>A spread of many builds ends soon after it is broken off, and nothing of it arrives.</summary>
     [Fact]
     public async Task Performer_CancelledStudy_EndsSoonAndSaysNothing()
@@ -305,7 +327,7 @@ public class StudyTests
         Model help = model.Type(" ");
         string page = string.Join(' ', help.Screen().Split('\n').Select(line => line.Trim()));
         Assert.Contains(string.Join(' ', field.DefaultSource.Split(' ')), page, StringComparison.Ordinal);
-        Assert.Contains("20 %, as the file says", page, StringComparison.Ordinal);
+        Assert.Contains("20 %, as in the file", page, StringComparison.Ordinal);
         Assert.Null(help.Type(" ").Page);
         Assert.IsType<FieldHelpPage>(model.Press(KeyName.F1).Page);
     }
@@ -337,7 +359,7 @@ public class StudyTests
 
             // A file that is there is asked about; what is no form of a coefficient file is refused.
             harness.Type("zc").Press(Key.U.WithCtrl).Type(mine).Press(Key.Enter);
-            Assert.Contains("is there already", harness.Screen, StringComparison.Ordinal);
+            Assert.Contains("already exists", harness.Screen, StringComparison.Ordinal);
             harness.Press(Key.Esc).Type("zc").Press(Key.U.WithCtrl).Type(Path.Combine(folder, "x.txt")).Press(Key.Enter);
             Assert.Contains("FE0004", harness.Screen, StringComparison.Ordinal);
         }

@@ -21,6 +21,7 @@ public class AnswerReaderTests
     [InlineData("2.7 * 10**-8 V")]
     [InlineData("2.7·10⁻⁸ V")]
     [InlineData("2,7·10⁻⁸ V")]
+    [InlineData("2,700·10⁻⁸ V")]
     [InlineData("2.7 × 10−8 V")]
     [InlineData("2.7 10^-8 V")]
     [InlineData("2.7·10^(-8) V")]

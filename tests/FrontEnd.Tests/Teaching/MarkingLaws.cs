@@ -163,7 +163,6 @@ public class MarkingLaws
     /// <summary>A whole number or a part of a series is asked for, and the value from before that rounding was answered.</summary>
     [Theory]
     [InlineData("noise-sweeps", Marker.NotRounded)]
-    [InlineData("sampling-order", Marker.NotRounded)]
     [InlineData("safety-resistor", "not-preferred")]
     [InlineData("filter-choose-capacitor", "not-preferred")]
     public void UnroundedValue_WhereRoundingIsAskedFor_IsToldAndEarnsHalf(string template, string slip)

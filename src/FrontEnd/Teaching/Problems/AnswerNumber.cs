@@ -47,6 +47,9 @@ internal sealed record AnswerNumber(string Digits, string Before, string After, 
         int at = start;
         string mantissa = Mantissa(line, ref at, out string problem);
         string power = Power(line, ref at, ref mantissa);
+
+        // Nobody parts thousands in front of a power of ten: 5,562·10⁻¹.
+        problem = power.Length > 0 && mantissa.IndexOf('.') == 1 ? "" : problem;
         string after = Spread(line[at..].Trim());
         if (before.Length > 0 && before[^1] is '(' or '[')
         {
