@@ -21,6 +21,7 @@ internal static class ProblemsCommand
         Option<string?> seed = new("--seed") { Description = "whole number from 0 that fixes all numbers; the same seed and secret give the same sheets; default: 1", HelpName = "number" };
         Option<string?> secret = new("--secret") { Description = "file with a secret of 16 or more letters that nobody can guess: without it nobody can draw the sheets or the key; default: none, with a warning", HelpName = "file" };
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
+        Option<string?> plan = new("--homework") { Description = "homework file (.toml) that says which templates or topics, how many, course, date due and paper, instead of --topic, --count, --level and --seed", HelpName = "file" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
         Option<string[]> own = new("--templates") { Description = "file of templates of your own, TOML; they join the program's. May be given several times; with --list they are checked and listed; default: none", HelpName = "file" };
         Option<string?> folder = new("--output",
@@ -34,13 +35,13 @@ internal static class ProblemsCommand
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
-            seed, secret, level, students, own, folder, again, paper, qti, bank, only, json };
+            seed, secret, level, plan, students, own, folder, again, paper, qti, bank, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
                 ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret), Paper = call.GetValue(paper),
-                Qti = call.GetValue(qti), Bank = call.GetValue(bank), Again = call.GetValue(again), Templates = call.GetValue(own) ?? [],
+                Qti = call.GetValue(qti), Bank = call.GetValue(bank), Again = call.GetValue(again), Plan = call.GetValue(plan), Templates = call.GetValue(own) ?? [],
             },
             outlet));
         return command;
@@ -49,13 +50,20 @@ internal static class ProblemsCommand
     private static int Run(ProblemsCall call, Outlet outlet)
     {
         List<Finding> findings = [];
+        HomeworkPlan? plan = call.Plan is { } path && !call.ListOnly ? ReadPlan(call, path, findings) : null;
         List<Topic> topics = Named(call.Topics, findings);
-        int count = (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
+        int count = plan?.Questions ?? (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
         int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
-        ulong seed = Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings);
+        ulong seed = plan is null ? Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings) : (ulong)plan.Seed;
         DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
         IReadOnlyList<Template> own = ReadTemplates(call.Templates, findings);
-        SheetLook look = new() { Paper = OptionValues.PaperOf(call.Paper, findings) };
+        if (call.Plan is not null && call.Templates.Length > 0 && !call.ListOnly)
+        {
+            findings.Add(CallMessages.Call("--templates does not go with --homework: the file chooses among the program's templates", "frontend problems"));
+        }
+
+        SheetLook look = SheetLook.Of(plan ?? new HomeworkPlan());
+        look = call.Paper is null ? look : look with { Paper = OptionValues.PaperOf(call.Paper, findings) };
         IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
         if (!call.ListOnly && (call.Folder ?? call.Qti ?? call.Bank) is null)
         {
@@ -93,15 +101,26 @@ internal static class ProblemsCommand
             return ExitCode.Met;
         }
 
-        if (templates.Count < count)
+        if (plan is null && templates.Count < count)
         {
             findings.Add(Messages.AskedAgain(count, templates.Count));
         }
 
         outlet.Tell(findings);
-        Homework homework = Homework.Make(topics, level, count, source, students, own);
+        Homework homework = plan is null ? Homework.Make(topics, level, count, source, students, own) : Homework.Make(plan, source, students);
         int code = call.Folder is null ? ExitCode.Met : Write(call.Folder, homework, look, count, outlet);
         return code == ExitCode.Met ? WriteExchange(call, homework, outlet) : code;
+    }
+
+    /// <summary>The homework's file; null with errors where it cannot be used, or where an option says what it says.</summary>
+    private static HomeworkPlan? ReadPlan(ProblemsCall call, string path, List<Finding> findings)
+    {
+        (HomeworkPlan? plan, IReadOnlyList<Finding> read) = HomeworkPlanFile.Read(path);
+        findings.AddRange(read);
+        (string Option, bool Given)[] said =
+            [("--topic", call.Topics.Length > 0), ("--count", call.Count is not null), ("--level", call.Level is not null), ("--seed", call.Seed is not null)];
+        findings.AddRange(said.Where(one => one.Given).Select(one => Messages.SaidInHomework(one.Option, path)));
+        return plan;
     }
 
     private static int WriteExchange(ProblemsCall call, Homework homework, Outlet outlet)
@@ -266,6 +285,8 @@ internal static class ProblemsCommand
         public string[] Templates { get; init; } = [];
 
         public string? Secret { get; init; }
+
+        public string? Plan { get; init; }
 
         public string? Paper { get; init; }
 

@@ -29,6 +29,9 @@ public static partial class Messages
     public const string SecretEmpty = "FE1087";
     public const string SecretShort = "FE1088";
     public const string SecretHandedOut = "FE1089";
+    public const string TemplateUnknown = "FE1130";
+    public const string TemplatesTooMany = "FE1131";
+    public const string BesideHomework = "FE1132";
 
     public const string LessonUnknown = "FE1110";
     public const string LessonKeyAbsent = "FE1111";
@@ -57,6 +60,18 @@ public static partial class Messages
     public static Finding AskedAgain(int count, int templates) =>
         new(TooFewTemplates, Severity.Warning, "--count", $"{count} questions are requested, but only {templates} templates fit",
             "templates are used again with other numbers", "choose more topics, or leave out the level");
+
+    public static Finding NoTemplateOf(string id, string? nearest) =>
+        new(TemplateUnknown, Severity.Error, "templates", $"there is no kind of problem `{id}`",
+            nearest is null ? null : $"the nearest is `{nearest}`", "`frontend problems --list` shows them all");
+
+    public static Finding MoreTemplatesThanQuestions(int templates, int questions) =>
+        new(TemplatesTooMany, Severity.Error, "count", $"{Count(templates, "template")} are listed and {Count(questions, "question")} asked for",
+            "every listed template is asked", "raise count, or leave it out");
+
+    public static Finding SaidInHomework(string option, string path) =>
+        new(BesideHomework, Severity.Error, option, $"{option} is given beside --homework", "the homework's file says it, so that it stands in one place",
+            $"write it into the file, or leave out {option}") { File = path };
 
     public static Finding NoSecret() =>
         new(SecretMissing, Severity.Warning, "--secret", "the sheets are drawn without a secret",
