@@ -3,7 +3,6 @@ using System.Xml.Linq;
 using FrontEnd.Documents.Drawing;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
-using FrontEnd.Quantities;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
