@@ -160,9 +160,9 @@ public class PrintedProblemsTests
             Template template = Assert.IsType<Template>(TemplateSet.Find(id));
             string[] givens = [.. template.For(3, "s1").Givens.Select(given => Same(given.Symbol))];
             QuestionCircuit circuit = QuestionCircuits.Find(id)!;
-            foreach (Match part in Regex.Matches(circuit.Art, @"\[([^\]]+)\]", RegexOptions.NonBacktracking))
+            foreach (Match part in Regex.Matches(circuit.Art, @"\[(?<name>[^\]]+)\]", RegexOptions.NonBacktracking))
             {
-                string name = part.Groups[1].Value;
+                string name = part.Groups["name"].Value;
                 Assert.True(givens.Contains(Same(name)) || also.Contains(name), $"{id}: {name}");
             }
 
