@@ -22,7 +22,7 @@ internal static class MarkCommand
         };
         Option<string?> half = new("--half-points")
         {
-            Description = "yes: half the points for a known slip, a unit left out, a wrong sign; no: points for right answers only; default: yes", HelpName = "yes|no",
+            Description = "yes: part of the points for a known slip, a unit left out, a wrong sign, as the homework's file says or else half; no: points for right answers only, whatever the file says; default: yes", HelpName = "yes|no",
         };
         Option<bool> trust = new("--trust-key") { Description = "use a key that was changed after it was written, or that has no seal; default: refuse it" };
         Option<bool> solutions = new("--solutions") { Description = "pages to hand back show the worked solution of every question that did not earn all its points, with the slip explained" };
@@ -94,12 +94,13 @@ internal static class MarkCommand
         }
     }
 
+    /// <summary>Null for the key's own.</summary>
     private static Rubric? RubricOf(string? halfPoints, List<Finding> findings)
     {
         switch (halfPoints?.ToLowerInvariant())
         {
             case null or "yes":
-                return Rubric.Usual;
+                return null;
             case "no":
                 return Rubric.RightOnly;
             default:
