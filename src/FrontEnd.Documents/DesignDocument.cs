@@ -250,7 +250,7 @@ public sealed class DesignDocument
         if (_isRealised(field.Key))
         {
             return new EditResult(this,
-                ReadingMessages.NotEditable(field.Key, $"it follows from [{DesignFields.AntiAliasKey}], which is to be changed instead"));
+                ReadingMessages.NotEditable(field.Key, $"it follows from [{DesignFields.AntiAliasKey}]; change that instead"));
         }
 
         if (!FieldText.TryParse(field, text, out object? value, out Finding? finding))
@@ -260,7 +260,7 @@ public sealed class DesignDocument
 
         if (Findings.Any(one => string.Equals(one.Code, ReadingMessages.Syntax, StringComparison.Ordinal)))
         {
-            return new EditResult(this, ReadingMessages.NotEditable(field.Key, "its syntax must be mended first"));
+            return new EditResult(this, ReadingMessages.NotEditable(field.Key, "its syntax errors must be fixed first"));
         }
 
         DesignDocument document = this;
@@ -277,7 +277,7 @@ public sealed class DesignDocument
         DesignDocument? edited = changed is null ? null : document.WithText(changed);
         if (edited is null || !Arrived(field, field.Get(edited.Design), value))
         {
-            return new EditResult(this, ReadingMessages.NotEditable(field.Key, "its form leaves no place for the key"));
+            return new EditResult(this, ReadingMessages.NotEditable(field.Key, "its layout has no place for the key"));
         }
 
         return new EditResult(edited, null);
@@ -325,7 +325,7 @@ public sealed class DesignDocument
 
         string? changed = new DesignEdit(Text, Format, _root).Remove(field);
         return changed is null ? new EditResult(this,
-            ReadingMessages.NotEditable(field.Key, "it stands inside a value that holds other keys too"))
+            ReadingMessages.NotEditable(field.Key, "it is inside a value that also holds other keys"))
             : new EditResult(WithText(changed), null);
     }
 
@@ -403,7 +403,7 @@ public sealed class DesignDocument
         string text = field.DefaultIsValue || isCard ? FieldText.Format(field, field.Get(Design)) : field.DefaultText;
         return Format == DocumentFormat.Json && field.Key is DesignKeys.Electrodes.Offset or DesignKeys.GroundDrive.AveragingBandwidth
             ? new FieldOrigin(field.Key, OriginKind.Default, FieldText.Format(field, field.Get(Design)),
-                "the plain-number form leaves dc errors out and takes the averaging as unlimited")
+                "the plain-number form leaves dc errors out and assumes unlimited averaging bandwidth")
             : new FieldOrigin(field.Key, OriginKind.Default, text, field.DefaultSource);
     }
 }

@@ -346,8 +346,8 @@ public static class Edits
     }
 
     private static Finding OnlyToml(string key) => new(
-        "FE0190", Severity.Error, key, "this file's form does not allow the change here",
-            "lists are changed in TOML files with one [[table]] an element", "save as a .toml file first, or change the file in an editor");
+        "FE0190", Severity.Error, key, "this file's layout does not allow the change here",
+            "lists can be changed in TOML files with one [[table]] per element", "save as a .toml file first, or change the file in an editor");
 }
 
 /// <summary>A document with another design's values in it.</summary>

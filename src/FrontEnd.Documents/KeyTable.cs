@@ -21,9 +21,9 @@ public static class KeyTable
 
         Section(text, $"[{DesignFields.AntiAliasKey}], in place of low-pass stages",
             [.. DesignFields.AntiAlias.Where(field => !field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
-        text.Append("\nBesides: `opamp`, a card's name or a table, see opamp.\n");
+        text.Append("\nAlso: `opamp`, a card's name or a table, see opamp.\n");
         Section(text, $"[{PartlyKnownDesign.BoughtKey}], a device that somebody else built", PartlyKnownDesign.BoughtTable);
-        text.Append("\nBeside this table every value that has a usual range and is not given counts as unknown.\n");
+        text.Append("\nWith this table, every value that has a usual range and is not given counts as unknown.\n");
         foreach (DesignList list in DesignFields.Lists)
         {
             foreach (IGrouping<string, Variant> kind in list.Variants.GroupBy(variant => variant.Kind, StringComparer.Ordinal))
@@ -35,7 +35,7 @@ public static class KeyTable
                     Section(text, heading, [.. variant.Fields.Where(field => !field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
                     if (variant.Fields.Any(field => field.Key.StartsWith("opamp.", StringComparison.Ordinal)))
                     {
-                        text.Append("\nBesides: `opamp`, a card's name or a table, see opamp.\n");
+                        text.Append("\nAlso: `opamp`, a card's name or a table, see opamp.\n");
                     }
                 }
             }
@@ -44,7 +44,7 @@ public static class KeyTable
         Variant gain = DesignFields.Lists[0].Variants[0];
         Section(text, "opamp, in a stage or an electrode buffer",
             [.. gain.Fields.Where(field => field.Key.StartsWith("opamp.", StringComparison.Ordinal))]);
-        Section(text, $"[{SizingFields.Table}], in a requirements file beside the keys above", SizingFields.All);
+        Section(text, $"[{SizingFields.Table}], in a requirements file, in addition to the keys above", SizingFields.All);
         Usual(text);
         return text.ToString();
     }
@@ -52,7 +52,7 @@ public static class KeyTable
     /// <summary>What is drawn from where a value is said to be unknown.</summary>
     private static void Usual(StringBuilder text)
     {
-        text.Append("\n### Values that may be `\"unknown\"`, and what is usual for them\n\nAny other single value may be a range, `[\"least\", \"greatest\"]`. What a part card of the class says stands before what is usual.\n\n| key | usual | source | who could say it |\n|---|---|---|---|\n");
+        text.Append("\n### Values that may be `\"unknown\"`, and what is usual for them\n\nAny other single value may be a range, `[\"least\", \"greatest\"]`. A part card of the class takes precedence over the usual range.\n\n| key | usual | source | who could say it |\n|---|---|---|---|\n");
         IEnumerable<FieldDescription> all = DesignFields.Fixed.Where(field => !IsRepeated(field.Key)).Cast<FieldDescription>().Concat(PartlyKnownDesign.OfBought);
         foreach (FieldDescription field in all.Where(field => field.Usual is not null))
         {

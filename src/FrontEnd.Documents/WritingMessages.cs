@@ -15,7 +15,7 @@ public static class WritingMessages
     /// <summary>Something of the design's own texts cannot be printed as it stands.</summary>
     /// <param name="letters">Each once.</param>
     public static Finding Lacking(string path, string letters) =>
-        new(LettersLacking, Severity.Warning, "", $"the font of printed pages has no {letters}", "a mark stands in the place of each",
+        new(LettersLacking, Severity.Warning, "", $"the font of the printed pages lacks {letters}", "each is replaced by a mark",
             "spell it in Latin, Greek or Cyrillic letters, or write the sheet as .html") { File = path };
 
     /// <summary>The extension says no kind of sheet.</summary>
@@ -25,7 +25,7 @@ public static class WritingMessages
     public static Finding CoefficientFormat(string path, IEnumerable<string> known) => NoForm(path, "coefficient file", known);
 
     /// <summary>The extension says no kind of file for simulated samples.</summary>
-    public static Finding SamplesFormat(string path, IEnumerable<string> known) => NoForm(path, "file of samples", known);
+    public static Finding SamplesFormat(string path, IEnumerable<string> known) => NoForm(path, "sample file", known);
 
     /// <summary>A design without a digital filter has no coefficients.</summary>
     /// <param name="path">The design's file; null where it has none.</param>
@@ -34,8 +34,8 @@ public static class WritingMessages
 
     private static Finding NoForm(string path, string what, IEnumerable<string> known) =>
         new(
-            UnknownFormat, Severity.Error, "", $"`{Path.GetExtension(path)}` says no kind of {what}",
-            "the file's extension decides what is written",
+            UnknownFormat, Severity.Error, "", $"`{Path.GetExtension(path)}` is not a known extension of a {what}",
+            "the file's extension sets the format",
             $"use one of {string.Join(", ", known)}")
         {
             File = path,

@@ -30,10 +30,10 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
     public static readonly Act Last = new(
         '\0', [new(KeyName.End)], "last field or figure", model => (Whereabouts.Step(model, +ToTheEnd), null));
     public static readonly Act SwitchPane = new(
-        '\0', [new(KeyName.Tab)], "between what you may change and what it does", Whereabouts.SwitchPane);
+        '\0', [new(KeyName.Tab)], "switch between what you can change and what it does", Whereabouts.SwitchPane);
     public static readonly Act Enter = new('\0', [new(KeyName.Enter)], "on a field: type or choose; on a figure: why",
         model => model.OnResults ? WhyPage.Open(model) : Typing.Begin(model, null));
-    public static readonly Act Back = new('\0', [new(KeyName.Escape)], "drop, close, go back", model => (Whereabouts.Back(model), null));
+    public static readonly Act Back = new('\0', [new(KeyName.Escape)], "discard, close, go back", model => (Whereabouts.Back(model), null));
     public static readonly Act StepUp = new(
         '+', [Keystroke.Of('=')], "next preferred value up", model => Changes.StepValue(model, up: true)) { NeedsTheForm = true };
     public static readonly Act StepDown = new('-', [], "next preferred value down", model => Changes.StepValue(model, up: false)) { NeedsTheForm = true };
@@ -41,7 +41,7 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
     public static readonly Act ToSaved = new('b', [], "back to the saved value", Changes.ToSaved) { NeedsTheForm = true };
     public static readonly Act Undo = new('u', [], "undo", Changes.UndoOne);
     public static readonly Act Redo = new('r', [new(KeyName.Letter, 'y', Ctrl: true)], "redo", Changes.RedoOne);
-    public static readonly Act ViewVerdicts = new('v', [], "verdicts and what is asked for",
+    public static readonly Act ViewVerdicts = new('v', [], "verdicts and requirements",
         model => (Whereabouts.GoTo(model, Place.Verdicts) with { OnResults = true }, null));
     public static readonly Act ViewNoise = View("noise", 'n', "noise, source by source");
     public static readonly Act ViewMains = View("mains", 'm', "mains hum and its harmonics");
@@ -50,11 +50,11 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
     public static readonly Act ViewSafety = View("safety", 'f', "safety: currents after a fault");
     public static readonly Act ViewPower = View("power", 'p', "power and data rate");
     public static readonly Act ViewSheet = View("sheet", 's', "the design's name, purpose, montage; write its sheet");
-    public static readonly Act RemoveStage = new('x', [new(KeyName.Delete)], "remove the stage, filter or band in hand", Elements.Remove) { NeedsTheForm = true };
+    public static readonly Act RemoveStage = new('x', [new(KeyName.Delete)], "remove the selected stage, filter or band", Elements.Remove) { NeedsTheForm = true };
     public static readonly Act MoveEarlier = new(
-        '<', [], "move the stage, filter or band in hand one place nearer the scalp", model => Elements.Move(model, -1)) { NeedsTheForm = true };
+        '<', [], "move the selected stage, filter or band one place nearer the scalp", model => Elements.Move(model, -1)) { NeedsTheForm = true };
     public static readonly Act MoveLater = new('>', [], "move it one place nearer the samples", model => Elements.Move(model, +1)) { NeedsTheForm = true };
-    public static readonly Act Apply = new('h', [], "make the change that helps most for the figure in hand", Advising.Apply) { NeedsTheForm = true };
+    public static readonly Act Apply = new('h', [], "make the change that most helps the selected figure", Advising.Apply) { NeedsTheForm = true };
     public static readonly Act NextDesign = new('k', [], "next open design", model => (Whereabouts.NextDesign(model), null));
     public static readonly Act CloseDesign = new('\0', [new(KeyName.Letter, 'w', Ctrl: true)], "close this design", Files.AskClose);
     public static readonly Act Open = new('o', [new(KeyName.Letter, 'o', Ctrl: true)], "open a design", Files.AskOpen);
@@ -64,12 +64,12 @@ public sealed class Act(char letter, IReadOnlyList<Keystroke> others, string doe
     public static readonly Act WriteCoefficients = new(
         '\0', [], "write the digital filters' coefficients", Files.AskCoefficients) { Under = 'c' };
     public static readonly Act TakeFromDisk = new(
-        '!', [], "take over what has changed on disk: the design's file, its cards", Disk.TakeOver) { Under = 'd' };
+        '!', [], "take over what changed on disk: the design's file, its cards", Disk.TakeOver) { Under = 'd' };
     public static readonly Act Tour = new('t', [], "guided tour, on a copy of the design", Touring.Start);
     public static readonly Act Copy = new(
         '\0', [new(KeyName.Letter, 'c', Ctrl: true)], "in a field: copy; elsewhere: quit", Files.AskQuit);
     public static readonly Act Redraw = new(
-        '\0', [new(KeyName.F5), new(KeyName.Letter, 'l', Ctrl: true)], "draw everything anew", model => (model, new Effect.Redraw()))
+        '\0', [new(KeyName.F5), new(KeyName.Letter, 'l', Ctrl: true)], "redraw the screen", model => (model, new Effect.Redraw()))
     {
         IsOfTheTerminal = true,
     };

@@ -69,7 +69,7 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
         {
             OriginKind.Card => $" Now from its card: {origin.Source}.",
             OriginKind.Given => "",
-            _ when document.Undecided is not null => " The file's errors leave it open.",
+            _ when document.Undecided is not null => " Undecided because of errors in the file.",
             _ => " Now at its default.",
         };
         string standard = field.Kind == FieldKind.Card ? "" : $" default {Default(field)}.";
@@ -88,11 +88,11 @@ public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
             {
                 OriginKind.Card => $", from its card: {origin.Source}",
                 _ when Errors.Problem(document, field.Key) is { } wrong => $", which cannot be read: {wrong.Message}",
-                _ when document.Undecided is not null && origin?.Kind is not (OriginKind.Card or OriginKind.Given) => ": the file's errors leave it open",
-                OriginKind.Given => ", as the file says",
+                _ when document.Undecided is not null && origin?.Kind is not (OriginKind.Card or OriginKind.Given) => ": undecided because of errors in the file",
+                OriginKind.Given => ", as in the file",
                 _ => ", the default",
             }),
-            ("may be", field.Kind == FieldKind.Card ? "a part card: Enter shows those that there are, with their figures" : Range(field)),
+            ("may be", field.Kind == FieldKind.Card ? "a part card: Enter lists the cards, with their figures" : Range(field)),
             ("default", field.Kind == FieldKind.Card ? "" : Default(field)),
             ("safety", field.Safety ? "protects the wearer" : ""),
         ];

@@ -79,7 +79,7 @@ public sealed record Model
     public static (Model Model, Effect Effect) Start(DesignDocument document, string? path)
     {
         OpenDesign design = new() { Slot = 0, Document = document, Saved = document, Path = path, Run = 1 };
-        string hint = path is null ? "New here? t begins a tour on a copy of this design; ? shows the keys, z what else there is." : "";
+        string hint = path is null ? "New here? t starts a tour on a copy of this design; ? shows the keys, z everything else." : "";
         return (Errors.AtFirst(new Model { Designs = [design], Status = hint }), Effect.Evaluate.Of(0, 1, document));
     }
 

@@ -53,7 +53,7 @@ public static class Painter
     private static void Title(Canvas canvas, Model model)
     {
         OpenDesign here = model.Here;
-        int right = here.Shown is null ? canvas.PutRight(canvas.Width - 1, 0, "working out", Ink.Dim) : Counts(canvas, here, here.Shown);
+        int right = here.Shown is null ? canvas.PutRight(canvas.Width - 1, 0, "computing", Ink.Dim) : Counts(canvas, here, here.Shown);
         string many = model.Designs.Count > 1 && model.Tour is null ? $"{model.Current + 1}/{model.Designs.Count} " : "";
         string disk = string.Join(' ', (string[])
         [

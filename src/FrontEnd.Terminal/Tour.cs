@@ -41,7 +41,7 @@ public sealed record Tour(ImmutableList<TourStep> Steps, int Slot, Spot From)
         string value = ResultText.Value(now);
         string? was = design.Before?.Find(step.Result) is { } before && ResultText.Value(before) is var old && old != value ? old : null;
         return $"{now.Name}: {value}" + (was is not null ? $" (was {was})"
-            : design.IsFresh && !design.Undo.IsEmpty ? " as before: here something else decides it" : "");
+            : design.IsFresh && !design.Undo.IsEmpty ? " as before: something else decides it here" : "");
     }
 
     private static TourStep First(Assessment shown)
@@ -49,7 +49,7 @@ public sealed record Tour(ImmutableList<TourStep> Steps, int Slot, Spot From)
         string name = shown.Design.Name;
         return new(
             "the path is the map",
-            $"This is a copy of {name}: nothing that the tour does reaches yours. The strip above is the signal's path, from scalp to samples. Below it stands at the left what one may change, at the right what it does, worst first. Afterwards the arrows walk along the path, Tab goes across, and Enter on a figure says why it is what it is.",
+            $"This is a copy of {name}: nothing the tour does touches yours. The strip above is the signal's path, from scalp to samples. Below it, on the left, is what you can change; on the right, what it does, worst first. After the tour the arrows move along the path, Tab switches sides, and Enter on a figure explains it.",
             Place.Electrodes, "", "", ResultIds.Noise.Total);
     }
 
@@ -61,7 +61,7 @@ public sealed record Tour(ImmutableList<TourStep> Steps, int Slot, Spot From)
         string helps = worst?.Verdict.Improvement is { } improvement ? $"What helps it most: {improvement.Change}. " : "";
         return new(
             "what next",
-            $"{stands}{helps}Space gives your design back. Then v leads to the verdicts, h makes the change that helps most, u takes it back; w saves, e saves under another name, y writes the sheet, c compares, ? shows all keys.",
+            $"{stands}{helps}Space brings your design back. Then v shows the verdicts, h makes the change that helps most, u undoes it; w saves, e saves under another name, y writes the sheet, c compares, ? shows all keys.",
             Place.Verdicts, "", "", worst?.Id ?? ResultIds.Mains.Total);
     }
 

@@ -173,14 +173,14 @@ public sealed class FilterCommandTests
         Assert.DoesNotContain("0 V", plain, StringComparison.Ordinal);
         string card = Shell.Run([.. LowPass, "--op-amp", "micropower-cmos"]).Output;
         Assert.Matches("own dc error, worst signs +4.00 mV", card);
-        Assert.Contains("stop band turns up again at", card, StringComparison.Ordinal);
+        Assert.Contains("stop band rises again at", card, StringComparison.Ordinal);
         Assert.Contains("by formula", card, StringComparison.Ordinal);
         Assert.DoesNotContain("not given", card, StringComparison.Ordinal);
     }
 
     [Theory]
     [InlineData("sallen-key", "Sallen-Key, gain 1: R1")]
-    [InlineData("sallen-key-equal", "Sallen-Key of equal parts, gain 2.2")]
+    [InlineData("sallen-key-equal", "equal-component Sallen-Key, gain 2.2")]
     [InlineData("multiple-feedback", "multiple feedback: R1")]
     public void Topology_OfALowPass_IsBuilt(string topology, string words)
     {

@@ -10,7 +10,7 @@ public sealed class FilterNumbersTests
     private static readonly string[] Labels =
     [
         "-3 dB (half power)", "-3 dB width", "-3 dB  ", "1 % more of a part moves f0", "1 % more of one part", "rings to 1 % in", "to 1 %", "more than 1 dB down", "more than 3 dB down",
-        "largest distance from gain 1 up to", "loss against 0 Hz", "largest loss from 0 Hz to", "gain at 0 Hz", "land at 0 Hz", "where its gain is 1;", "Sallen-Key, gain 1:",
+        "largest deviation from gain 1 up to", "loss against 0 Hz", "largest loss from 0 Hz to", "gain at 0 Hz", "land at 0 Hz", "where its gain is 1;", "Sallen-Key, gain 1:",
     ];
 
     /// <summary>Each way through the pages: every circuit, shape and family, a filter whose parts cannot be had, words that fail, limit cycles, a rising stop band, losses without bound.</summary>

@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.Json;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Teaching.Problems;
-using FrontEnd.Text;
 using Xunit;
 
 namespace FrontEnd.App.Tests;

@@ -48,7 +48,7 @@ public sealed class PdfCommandTests : IDisposable
     {
         Outcome outcome = Shell.Run("sheet", "designs/hobbyist.toml", "-o", File("a.html"), "--date", "2026-11-26");
         Assert.Equal(2, outcome.Code);
-        Assert.Contains("`--date` says nothing about a file that is no PDF", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains("`--date` does not apply to a file that is not a PDF", outcome.Messages, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -59,7 +59,7 @@ public sealed class PdfCommandTests : IDisposable
         Outcome outcome = Shell.Run("sheet", design, "-o", File("a.pdf"));
         Assert.Equal(0, outcome.Code);
         Assert.Contains("FE1041 warning", outcome.Messages, StringComparison.Ordinal);
-        Assert.Contains("has no 漢 字", outcome.Messages, StringComparison.Ordinal);
+        Assert.Contains("lacks 漢 字", outcome.Messages, StringComparison.Ordinal);
     }
 
     private string File(string name) => Path.Combine(_folder.FullName, name);

@@ -23,7 +23,7 @@ public sealed class PlainSheetTests
         Assert.Contains("\n6. ", text, StringComparison.Ordinal);
         Assert.DoesNotContain("\n7. ", text, StringComparison.Ordinal);
         Assert.All(Cautions.All, caution => Assert.Contains(caution, page, StringComparison.Ordinal));
-        foreach (string heading in (string[])["What each electrode does", "Hum, and what the box does to it", "What the reference does here", "What it can show, and what not", "Words on this page"])
+        foreach (string heading in (string[])["What each electrode does", "Hum, and what the box does to it", "What the reference does here", "What it can and cannot show", "Words on this page"])
         {
             Assert.Contains(heading, page, StringComparison.Ordinal);
         }
@@ -37,7 +37,7 @@ public sealed class PlainSheetTests
         string html = Path.Combine(folder.Path, "bought.html");
         Assert.Equal(0, Shell.Run("sheet", "designs/bought-headband.toml", "-o", html).Code);
         string page = WebUtility.HtmlDecode(File.ReadAllText(html));
-        Assert.True(page.IndexOf("The way of a signal", StringComparison.Ordinal) < page.IndexOf("What would close it", StringComparison.Ordinal));
+        Assert.True(page.IndexOf("The path of the signal", StringComparison.Ordinal) < page.IndexOf("What would close it", StringComparison.Ordinal));
         Assert.Contains("from above, nose up", page, StringComparison.Ordinal);
         Assert.Contains("? open", page, StringComparison.Ordinal);
         Assert.Contains("ask the maker for input.series-resistor", page, StringComparison.Ordinal);

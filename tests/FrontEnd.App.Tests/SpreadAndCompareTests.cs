@@ -87,7 +87,7 @@ public class SpreadAndCompareTests
     public void Builds_BeyondAMillion_TellTheirMemory()
     {
         Assert.Null(CallMessages.BuildsWant(1_000_000));
-        Assert.Matches("^1000001 builds want up to 0\\.[0-9] GB of memory$", CallMessages.BuildsWant(1_000_001));
+        Assert.Matches("^1000001 builds need up to 0\\.[0-9] GB of memory$", CallMessages.BuildsWant(1_000_001));
     }
 
     // The signal goes to the program itself: in this process it would end the tests.

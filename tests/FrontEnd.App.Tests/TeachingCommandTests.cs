@@ -112,6 +112,27 @@ public sealed class TeachingCommandTests : IDisposable
         Assert.Contains(finding, outcome.Messages, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Problems_OfAHomeworkFile_AsksWhatItSaysAndNothingBesideIt()
+    {
+        string plan = Write("homework.toml", "course = \"Front ends\"\ndue = \"noon\"\ntemplates = [\"gain-stage\"]\ncount = 3\nseed = 5\npaper = \"letter\"\nspace = \"side\"\n");
+        Outcome made = Shell.Run("problems", "--homework", plan, "-o", In("h"));
+        Assert.True(made.Code == 0, made.Messages);
+        Assert.All(new[] { "problems.md", "problems.html" }, name =>
+        {
+            string page = File.ReadAllText(Path.Combine(In("h"), name));
+            Assert.Contains("Gain of a stage", page, StringComparison.Ordinal);
+            Assert.Contains("Front ends; due noon", page, StringComparison.Ordinal);
+        });
+        Outcome twice = Shell.Run("problems", "--homework", plan, "--count", "4", "-o", In("i"));
+        Assert.Equal(2, twice.Code);
+        Assert.Contains("FE1132 error", twice.Messages, StringComparison.Ordinal);
+        Outcome wrong = Shell.Run("problems", "--homework", Write("bad.toml", "counts = 3\n"), "-o", In("i"));
+        Assert.Equal(2, wrong.Code);
+        Assert.Contains("bad.toml:1", wrong.Messages, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(In("i")));
+    }
+
     [Theory]
     [InlineData("FE0111", "--secret", "no-such-file.txt")]
     [InlineData("FE0809", "--topic", "nois")]

@@ -33,10 +33,10 @@ public class ContactOverTimeTests
     }
 
     [Theory]
-    [InlineData("[{ after = \"10 min\" }, { after = \"1 min\" }]", "FE0958", "time 2 of electrodes.active.over-time, 1 min, does not come after the one before it, 10 min")]
-    [InlineData("[{ after = \"1 min\" }, { after = \"60 s\" }]", "FE0958", "does not come after")]
-    [InlineData("[{ after = \"0 s\" }]", "FE0958", "is not above 0 and up to 30 d")]
-    [InlineData("[{ after = \"60 d\" }]", "FE0958", "is not above 0 and up to 30 d")]
+    [InlineData("[{ after = \"10 min\" }, { after = \"1 min\" }]", "FE0958", "time 2 of electrodes.active.over-time, 1 min, is not after the one before it, 10 min")]
+    [InlineData("[{ after = \"1 min\" }, { after = \"60 s\" }]", "FE0958", "is not after")]
+    [InlineData("[{ after = \"0 s\" }]", "FE0958", "is outside the range above 0 up to 30 d")]
+    [InlineData("[{ after = \"60 d\" }]", "FE0958", "is outside the range above 0 up to 30 d")]
     [InlineData("[{ after = \"1 min\", impedance = 0 }]", "FE0959", "the factor of impedance at time 1 of electrodes.active.over-time is 0,")]
     [InlineData("[{ after = \"1 min\", excess = -2 }]", "FE0959", "the factor of excess at time 1")]
     [InlineData("[{ after = \"1 min\", impedance = 1e9 }]", "FE0959", "up to 10000")]

@@ -84,7 +84,7 @@ public sealed class FileTests
         string file = folder.Write("key.json", "0123456789");
         Assert.Null(TextFiles.ReadOfClass(file, 9, out Finding? finding));
         Assert.Equal(FileMessages.FileTooLarge, finding!.Code);
-        Assert.Contains("has 10 bytes, and at most 9 are read", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("has 10 bytes, but at most 9 are read", finding.Message, StringComparison.Ordinal);
         Assert.DoesNotContain("design file", finding.Message + finding.Help, StringComparison.Ordinal);
         Assert.Equal("0123456789", TextFiles.ReadOfClass(file, 10, out _));
     }

@@ -9,9 +9,9 @@ public sealed class ProtectionTests
     private const string Both = "[electrodes.active-buffer]\ncard = \"cmos-follower\"\n{0}[electrodes.reference-buffer]\ncard = \"cmos-follower\"\n{0}";
 
     [Theory]
-    [InlineData("", "input.series-resistor", "in the active and the reference electrode's lead: none is taken")]
-    [InlineData("[electrodes.active-buffer]\ncard = \"cmos-follower\"\nskin-resistor = \"68 kΩ\"\n", "input.series-resistor", "in the reference electrode's lead: none is taken")]
-    [InlineData("[electrodes.active-buffer]\ncard = \"cmos-follower\"\n[input]\nseries-resistor = \"68 kΩ\"\n", "electrodes.active-buffer.skin-resistor", "in the active electrode's lead, in front of its buffer: none is taken")]
+    [InlineData("", "input.series-resistor", "in the active and the reference electrode's lead: none is assumed")]
+    [InlineData("[electrodes.active-buffer]\ncard = \"cmos-follower\"\nskin-resistor = \"68 kΩ\"\n", "input.series-resistor", "in the reference electrode's lead: none is assumed")]
+    [InlineData("[electrodes.active-buffer]\ncard = \"cmos-follower\"\n[input]\nseries-resistor = \"68 kΩ\"\n", "electrodes.active-buffer.skin-resistor", "in the active electrode's lead, ahead of its buffer: none is assumed")]
     public void Lead_WithoutAResistor_IsNamed(string text, string key, string says)
     {
         Finding finding = Assert.Single(Read(text));

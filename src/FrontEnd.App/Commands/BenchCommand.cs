@@ -11,15 +11,15 @@ internal static class BenchCommand
     public static Command Make(Outlet outlet)
     {
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
-        Option<string?> measured = new("--measured") { Description = "readings (a .csv that begins with `test,reading`) or a recording (.csv of samples, .edf, .bdf). Samples of a .csv are volts unless the column's heading (`ch1 [µV]`, `ch1_uV`) or a line `# unit: µV` says nV, µV, mV or counts; volts are those at the electrodes, samples divided by the gain, and counts are the converter's steps. A column headed time, t, seconds gives the rate, and is never the signal. Default: list the tests" };
-        Option<string?> test = new("--test") { Description = "the test that was recorded, such as shorted; needed for a recording" };
+        Option<string?> measured = new("--measured") { Description = "readings (a .csv that begins with `test,reading`) or a recording (.csv of samples, .edf, .bdf). Samples of a .csv are in volts unless the column's heading (`ch1 [µV]`, `ch1_uV`) or a line `# unit: µV` says nV, µV, mV or counts; volts are at the electrodes (samples divided by the gain), counts are converter steps. A column headed time, t or seconds gives the rate and is never taken for the signal. Default: list the tests" };
+        Option<string?> test = new("--test") { Description = "the test that was recorded, such as shorted; required for a recording" };
         Option<string?> channel = new("--channel") { Description = "name or number of the recording's channel; default: the first" };
         Option<bool> raw = new("--raw") { Description = "the recording was made with the digital filters off; default: on where the test has them on" };
-        Option<string?> fixture = new("--fixture") { Description = "for a design with unknown values: what the recording was made on, `shorted` or the resistor in every lead, such as 10k; default: the test named by --test" };
-        Option<string?> narrow = new("--narrow") { Description = "for a design with unknown values: write it with the ranges of the draws that agree with the recording to this file, comments kept; a file that exists is written over only where it is the design itself; default: show them only" };
+        Option<string?> fixture = new("--fixture") { Description = "for a design with unknown values: the fixture of the recording, `shorted` or the resistor in every lead, such as 10k; default: that of the test named by --test" };
+        Option<string?> narrow = new("--narrow") { Description = "for a design with unknown values: write the design to this file, its ranges narrowed to the draws that agree with the recording; comments are kept; an existing file is overwritten only if it is the design itself; default: only show the ranges" };
         Option<bool> json = OptionValues.Json();
         Command command = new("bench",
-            "Lists the tests of a built board with the readings it should give, or compares readings or a recording with them. Of a design with unknown values a recording on a fixture narrows their ranges. Every test is on a fixture with nobody connected. Exit code 0: all agree, 1: some do not, 2: something cannot be used.") { design,
+            "Lists the tests of a built board with the readings it should give, or compares readings or a recording with them. For a design with unknown values, a recording on a fixture narrows their ranges. Every test is done on a fixture, with nobody connected. Exit code 0: all agree, 1: some do not, 2: an input cannot be used.") { design,
             measured, test, channel, raw, fixture, narrow, json };
         command.SetAction(call => Run(call.GetRequiredValue(design),
             new BenchAsked(call.GetValue(measured), call.GetValue(test), call.GetValue(channel), call.GetValue(raw), call.GetValue(fixture), call.GetValue(narrow), call.GetValue(json)),

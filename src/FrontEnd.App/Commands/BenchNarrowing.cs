@@ -100,7 +100,7 @@ internal static class BenchNarrowing
             return ExitCode.Unusable;
         }
 
-        outlet.Messages.WriteLine($"wrote {output}; `frontend check {output}` works it out");
+        outlet.Messages.WriteLine($"wrote {output}; evaluate it with `frontend check {output}`");
         return ExitCode.Met;
     }
 

@@ -24,7 +24,7 @@ internal static class CallMessages
     public const string NoDay = "FE1040";
 
     public static Finding Call(string message, string command) =>
-        Finding.Error(NotUnderstood, "", Lower(Plain(message)), null, $"`{command} --help` lists what there is");
+        Finding.Error(NotUnderstood, "", Lower(Plain(message)), null, $"`{command} --help` lists its arguments and options");
 
     /// <summary>The parser's message in words of ours where it names a type of the framework.</summary>
     private static string Plain(string message)
@@ -37,80 +37,80 @@ internal static class CallMessages
 
     public static Finding TooManyBuilds(int builds) =>
         Finding.Error(
-            ManyBuilds, "", $"{builds} builds are more than the {SpreadOptions.MostBuilds} that can be drawn at once",
-            $"{SpreadOptions.MostBuilds} want {Memory(SpreadOptions.MostBuilds)} of memory already",
-            "draw fewer: ten thousand give a yield to half a per cent, a million to a twentieth of one");
+            ManyBuilds, "", $"{builds} builds are more than the limit of {SpreadOptions.MostBuilds}",
+            $"{SpreadOptions.MostBuilds} already need {Memory(SpreadOptions.MostBuilds)} of memory",
+            "use fewer: ten thousand give the yield to within half a per cent, a million to within a twentieth of one");
 
     /// <summary>What so many builds take, said before they are drawn; null where it is not worth a word.</summary>
     public static string? BuildsWant(int builds) =>
-        SpreadOptions.ManyBuilds < builds ? $"{builds} builds want up to {Memory(builds)} of memory" : null;
+        SpreadOptions.ManyBuilds < builds ? $"{builds} builds need up to {Memory(builds)} of memory" : null;
 
     private static string Memory(int builds) => string.Create(CultureInfo.InvariantCulture, $"{SpreadRun.Memory(builds) / 1e9:0.0} GB");
 
     public static Finding NoCommand(string word, string? nearest) =>
         Finding.Error(NotUnderstood, "", $"there is no command `{word}`", nearest is null
             ? null
-            : $"the nearest is `{nearest}`", "`frontend --help` lists what there is");
+            : $"the nearest is `{nearest}`", "`frontend --help` lists the commands");
 
     public static Finding NoOption(string option, string? nearest, string command) =>
         Finding.Error(
             UnknownOption, "", $"there is no option `{option}`", nearest is null
-                ? "a file whose name begins with a hyphen is named behind `--`"
+                ? "a file name that begins with a hyphen must follow `--`"
                 : $"the nearest is `{nearest}`",
-            $"`{command} --help` lists what there is");
+            $"`{command} --help` lists its arguments and options");
 
     public static Finding NoResult(string id, IReadOnlyList<string> nearest) =>
         Finding.Error(
             UnknownResult, "", $"this design has no result `{id}`", nearest.Count == 0
                 ? null
                 : $"the nearest are {string.Join(", ", nearest.Select(one => $"`{one}`"))}",
-            "`frontend check` shows the ids beside their figures");
+            "`frontend check` shows the ids next to their figures");
 
     public static Finding Exists(string path) =>
-        Finding.Error(FileExists, "", "the file is there already", "a design is never written over",
+        Finding.Error(FileExists, "", "the file already exists", "a design is never overwritten",
             "choose another name, or remove the file first") with { File = path };
 
     public static Finding NoCoefficients(string path) =>
-        Finding.Error(NothingToWrite, "", "an analogue filter has parts and no coefficients", null,
+        Finding.Error(NothingToWrite, "", "an analogue filter has parts, not coefficients", null,
             "give the sampling rate, `--rate`, for a digital filter") with { File = path };
 
     public static Finding RoundedUnstable(string word) =>
         Finding.Error(NothingToWrite, "", $"rounded to {word}, a pole lies on or outside the unit circle",
-            "what goes into such a filter never dies away",
+            "the response of such a filter never decays",
             "use a longer word, or decimate first so that the corner is a larger share of the rate");
 
     public static Finding NotInRange(string option, int value, int least, int most) =>
-        Finding.Error(UnknownWord, option, $"{value} is not in {least}..{most}", null, "choose a number in the range");
+        Finding.Error(UnknownWord, option, $"{value} is outside {least}..{most}", null, "choose a number in this range");
 
     public static Finding OptionAlone(string option, string needs) =>
-        Finding.Error(NotUnderstood, option, $"`{option}` says something of what `{needs}` names, and that is not given", null, $"give `{needs}` too");
+        Finding.Error(NotUnderstood, option, $"`{option}` needs `{needs}`, which is not given", null, $"give `{needs}` too, or leave `{option}` out");
 
     public static Finding Twice(string path) =>
-        Finding.Error(SameFileTwice, "", "the same file is named twice", null, "name each file once") with { File = path };
+        Finding.Error(SameFileTwice, "", "the same file is given twice", null, "give each file once") with { File = path };
 
     /// <summary>Of each file that is named more than once.</summary>
     public static IEnumerable<Finding> NamedTwice(IEnumerable<string> files) =>
         files.GroupBy(Path.GetFullPath, StringComparer.Ordinal).Where(group => 1 < group.Count()).Select(group => Twice(group.First()));
 
     public static Finding NoWord(string option, string word, IEnumerable<string> known, string? nearest) =>
-        Finding.Error(UnknownWord, option, $"`{word}` is not a word of `{option}`", nearest is null
+        Finding.Error(UnknownWord, option, $"`{word}` is not a value of `{option}`", nearest is null
             ? null
             : $"the nearest is `{nearest}`", $"use one of {string.Join(", ", known)}");
 
     public static Finding SaysNothing(string option, string about) =>
-        Finding.Error(NotUnderstood, option, $"`{option}` says nothing about {about}", null, "leave it out");
+        Finding.Error(NotUnderstood, option, $"`{option}` does not apply to {about}", null, "leave it out");
 
     public static Finding NotADay(string option, string text) =>
-        Finding.Error(NoDay, option, $"`{text}` is no day", null, "write year, month and day with hyphens: 2026-11-26");
+        Finding.Error(NoDay, option, $"`{text}` is not a date", null, "write year, month and day with hyphens: 2026-11-26");
 
     public static Finding Interrupted(string what, string remedy) => Finding.Error(
-        Stopped, "", $"interrupted while {what}", "nothing is printed or written: a part of the work would give other figures", remedy);
+        Stopped, "", $"interrupted while {what}", "nothing is printed or written: figures from part of the work would be wrong", remedy);
 
     public static Finding Output(string reason) =>
-        Finding.Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "make room, or write somewhere else");
+        Finding.Error(OutputFails, "", $"the output cannot be written: {Lower(reason)}", null, "free some space, or write somewhere else");
 
     public static Finding NoScreens(string program, string folder) =>
-        Finding.Error(ScreensMissing, "", $"the screens cannot be opened: `{program}` is not beside `frontend` or cannot be run", $"looked in {folder}",
+        Finding.Error(ScreensMissing, "", $"the screens cannot be opened: `{program}` is not in the folder of `frontend`, or cannot be run", $"looked in {folder}",
             "keep the files that were published together in one folder; `frontend --help` lists the commands, which need no screens");
 
     private static string Lower(string text)

@@ -18,9 +18,9 @@ internal static class CheckCommand
             Arity = ArgumentArity.ZeroOrOne,
         };
         Option<bool> json = OptionValues.Json();
-        Option<bool> plain = new("--no-advice") { Description = "do not look for the change that helps each verdict most and for the limits of use, which takes longer; default: look" };
+        Option<bool> plain = new("--no-advice") { Description = "skip the searches for the change that helps each verdict most and for the limits of use, which take longer; default: search" };
         Command command = new("check",
-            "Works out a design and holds it against its requirements. Exit code 0: all met, 1: some not met, 2: the design cannot be used.") { design,
+            "Evaluates a design and compares it with its requirements. Exit code 0: all met, 1: some not met, 2: the design cannot be used.") { design,
             json, plain };
         command.SetAction(call => Run(call.GetValue(design), call.GetValue(json), !call.GetValue(plain), outlet));
         return command;

@@ -18,14 +18,14 @@ internal sealed class CoefficientOutput
 
     private readonly Option<string?> _file = new("--output", "-o")
     {
-        Description = $"in place of the page: coefficients for the firmware; the extension decides what: {string.Join(", ", CoefficientFiles.Extensions)} (a C99 header that runs and tests itself, JSON, CSV). A file that exists is replaced",
+        Description = $"write coefficients for the firmware to this file instead of printing the page; the extension sets the format: {string.Join(", ", CoefficientFiles.Extensions)} (a C99 header with a self-test, JSON, CSV). An existing file is replaced",
         HelpName = "file",
     };
 
-    private readonly Option<string?> _word = new("--word") { Description = "with -o: word of the coefficients: "
+    private readonly Option<string?> _word = new("--word") { Description = "with -o: word format of the coefficients: "
         + string.Join(", ", Words.Keys) + "; default: double", HelpName = "word" };
 
-    private readonly Option<string?> _form = new("--form") { Description = "with -o: form of sections: " + string.Join(", ", Forms.Keys)
+    private readonly Option<string?> _form = new("--form") { Description = "with -o: structure of the sections: " + string.Join(", ", Forms.Keys)
         + "; default: transposed-2", HelpName = "word" };
 
     private readonly Option<int?> _fraction = new("--state-fraction") { Description = "with -o, sections in q31 or q15: bits below the sample's LSB in the states, 0 to 16; default: 0", HelpName = "N" };

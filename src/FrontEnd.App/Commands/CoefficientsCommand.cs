@@ -12,12 +12,12 @@ internal static class CoefficientsCommand
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
         Option<string> file = new("--output", "-o")
         {
-            Description = $"file to write; its extension decides what: {string.Join(", ", CoefficientFiles.Extensions)} (a C99 header that runs and tests itself, JSON, CSV). A file that exists is replaced",
+            Description = $"file to write; its extension sets the format: {string.Join(", ", CoefficientFiles.Extensions)} (a C99 header with a self-test, JSON, CSV). An existing file is replaced",
             Required = true,
             HelpName = "file",
         };
         Command command = new("coefficients",
-            "Writes a design's digital filters in its word and form (digital-word, digital-form). Exit code 0: done, 2: there is nothing to write.") { design,
+            "Writes the coefficients of a design's digital filters in its word format and structure (digital-word, digital-form). Exit code 0: done, 2: there is nothing to write.") { design,
             file };
         command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(file), outlet));
         return command;

@@ -63,7 +63,7 @@ internal static class CommandLine
 
     private static int Dispatch(string[] args, Outlet outlet, Func<int?>? openTerminal)
     {
-        RootCommand root = new("Works out what a scalp-biopotential front end records, from the electrodes to the digital filters, and whether that meets what is asked of it.");
+        RootCommand root = new("Works out what a scalp-biopotential front end records, from the electrodes to the digital filters, and whether it meets its requirements.");
         foreach (Func<Outlet, Command> make in Makers)
         {
             root.Subcommands.Add(make(outlet));

@@ -15,7 +15,7 @@ internal static class CompareCommand
         Option<bool> json = OptionValues.Json();
         Command command = new(
             "compare",
-            "Lists what differs between two designs and what each difference does to each verdict, alone and all together. Exit code 0: done, 2: a design cannot be used.")
+            "Lists the differences between two designs and what each does to each verdict, alone and all together. Exit code 0: done, 2: a design cannot be used.")
         {
             from, to, json,
         };

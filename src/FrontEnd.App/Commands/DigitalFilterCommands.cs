@@ -23,13 +23,13 @@ internal static class DigitalFilterCommands
             Required = true, HelpName = "word" };
         Option<string> pass = new("--pass") { Description = "edge of the pass band, for a band shape both, such as 8Hz,13Hz",
             Required = true, HelpName = "F[,F]" };
-        Option<string> stop = new("--stop") { Description = "edge of the stop band, as many", Required = true, HelpName = "F[,F]" };
-        Option<string?> ripple = new("--ripple") { Description = "largest loss in the pass band, largest gain to least, such as 0.5dB; may be left out with --taps", HelpName = "dB" };
-        Option<string?> attenuation = new("--attenuation") { Description = "least loss in the stop band, such as 60dB; may be left out with --taps of an equiripple filter: errors then count alike in all bands", HelpName = "dB" };
-        Option<int?> taps = new("--taps") { Description = $"number of taps, 3 to {FirWish.MostTaps}; default: the fewest of an odd number that meet the losses", HelpName = "N" };
-        Option<string?> method = new("--method") { Description = "how the taps are found: " + string.Join(", ", Methods.Keys)
+        Option<string> stop = new("--stop") { Description = "edge of the stop band; as many as pass-band edges", Required = true, HelpName = "F[,F]" };
+        Option<string?> ripple = new("--ripple") { Description = "maximum pass-band ripple, largest gain to smallest, such as 0.5dB; may be left out with --taps", HelpName = "dB" };
+        Option<string?> attenuation = new("--attenuation") { Description = "minimum stop-band attenuation, such as 60dB; may be left out with --taps of an equiripple filter: errors then have equal weight in all bands", HelpName = "dB" };
+        Option<int?> taps = new("--taps") { Description = $"number of taps, 3 to {FirWish.MostTaps}; default: the smallest odd number that meets ripple and attenuation", HelpName = "N" };
+        Option<string?> method = new("--method") { Description = "design method: " + string.Join(", ", Methods.Keys)
             + "; default: equiripple", HelpName = "word" };
-        Frame frame = new("fir", "Designs a filter without feedback, of constant delay. " + Codes, outlet, sections: false,
+        Frame frame = new("fir", "Designs an FIR filter: no feedback, constant delay. " + Codes, outlet, sections: false,
             [shape, pass, stop, ripple, attenuation, taps, method]);
         return frame.With((call, findings) => new FirWish
         {
@@ -50,10 +50,10 @@ internal static class DigitalFilterCommands
     private static Command Comb(Outlet outlet)
     {
         Option<string?> mains = new("--mains") { Description = "mains frequency; default: 50 Hz", HelpName = "F" };
-        Option<int> periods = new("--periods") { Description = "1: the mean over one mains period; more: the signal less what repeats over so many periods; default: 1", DefaultValueFactory = _ => 1, HelpName = "N" };
+        Option<int> periods = new("--periods") { Description = "1: average over one mains period; more: subtract what repeats over that many periods; default: 1", DefaultValueFactory = _ => 1, HelpName = "N" };
         Option<string?> edge = new("--edge") { Description = "upper edge of the band, for its droop; default: 40 Hz", HelpName = "F" };
         Frame frame = new("comb",
-            "Designs a comb that takes out the mains and all its harmonics by averaging over whole periods. " + Codes, outlet,
+            "Designs a comb that removes the mains and all its harmonics by averaging over whole periods. " + Codes, outlet,
             sections: false, [mains, periods, edge]);
         return frame.With((call, findings) => new CombWish
         {
@@ -70,16 +70,16 @@ internal static class DigitalFilterCommands
     private static Command NotchFilters(Outlet outlet)
     {
         Option<string?> mains = new("--mains") { Description = "mains frequency; default: 50 Hz", HelpName = "F" };
-        Option<double> q = new("--q") { Description = "centre over the -3 dB width; default: 10", DefaultValueFactory = _ =>
+        Option<double> q = new("--q") { Description = "centre frequency over -3 dB bandwidth; default: 10", DefaultValueFactory = _ =>
             10, HelpName = "N" };
-        Option<bool> common = new("--common-width") { Description = "digital: every harmonic's notch as wide as the first; default: every notch has the same Q" };
-        Option<string?> edge = new("--edge") { Description = "digital: upper edge of the band: harmonics up to it get a notch, the mains always; default: 40 Hz", HelpName = "F" };
+        Option<bool> common = new("--common-width") { Description = "digital: make every harmonic's notch as wide as the first; default: every notch has the same Q" };
+        Option<string?> edge = new("--edge") { Description = "digital: upper edge of the band; harmonics up to it get a notch, the mains always does; default: 40 Hz", HelpName = "F" };
         Option<string?> topology = new("--topology") { Description = "analogue: the circuit: "
             + string.Join(", ", FilterParts.Notches.Keys) + "; default: the first", HelpName = "word" };
         Option<string?> opAmp = OptionValues.OpAmpOption();
         Frame frame = new(
             "notch",
-            "Designs notches: with --rate digital ones at the mains and its harmonics, without it an analogue one at the mains and what it is built of. " + Codes,
+            "Designs notches: with --rate, digital ones at the mains and its harmonics; without it, an analogue one at the mains, with its parts. " + Codes,
             outlet, sections: true,
             [mains, q, common, edge, topology, opAmp], "default: an analogue notch");
         return frame.With((call, findings) =>
@@ -124,11 +124,11 @@ internal static class DigitalFilterCommands
             3, HelpName = "N" };
         Option<int> ratio = new("--ratio") { Description = "modulator samples for each output sample, 2 to 65536; default: 256",
             DefaultValueFactory = _ => 256, HelpName = "N" };
-        Option<string?> edge = new("--edge") { Description = "upper edge of the band that is made flat; default: 40 Hz", HelpName = "F" };
-        Option<int> taps = new("--taps") { Description = "taps that make it flat, odd, 3 to 63; default: 11", DefaultValueFactory = _ =>
+        Option<string?> edge = new("--edge") { Description = "upper edge of the band to flatten; default: 40 Hz", HelpName = "F" };
+        Option<int> taps = new("--taps") { Description = "taps of the flattening filter, odd, 3 to 63; default: 11", DefaultValueFactory = _ =>
             11, HelpName = "N" };
         Frame frame = new("sinc",
-            "Shows the droop of a delta-sigma converter's sinc decimator and designs the taps that make its band flat. --rate is the output rate. " + Codes,
+            "Shows the droop of a delta-sigma converter's sinc decimator and designs the taps that flatten its band. --rate is the output rate. " + Codes,
             outlet, sections: false, [order, ratio, edge, taps]);
         return frame.With((call, findings) => new SincWish
         {
@@ -139,7 +139,7 @@ internal static class DigitalFilterCommands
             Rate = frame.RateOf(call, findings),
         }.Design() is var answer && answer.Compensation is { } filter
             ? Made.Of(answer.Findings, () => DesignedSinc.Of(answer), DigitalPages.Of)
-                with { Title = $"taps behind a sinc^{answer.Wish.Order}",
+                with { Title = $"taps after a sinc^{answer.Wish.Order}",
                     Export = arithmetic => TapsExport.Of(filter, "compensation", arithmetic) }
             : Made.Nothing(answer.Findings));
     }

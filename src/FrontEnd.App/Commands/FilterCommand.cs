@@ -13,7 +13,7 @@ internal static class FilterCommand
     {
         Options options = new();
         Command command = new("filter",
-            "Designs a filter and shows what it does and what it is built of; the commands below design notches and the digital filters that have no analogue model. Exit code 0: done, 2: there is no such filter.");
+            "Designs a filter and shows its response and its parts; the commands below design notches and digital filters without an analogue prototype. Exit code 0: done, 2: there is no such filter.");
         foreach (Option option in options.All)
         {
             command.Options.Add(option);
@@ -101,20 +101,20 @@ internal static class FilterCommand
         public Option<string> Corner { get; } = new("--corner")
         {
             Description = "corner, for a band shape both, such as 8Hz,13Hz: -3 dB for butterworth, bessel and critically-damped; ripple edge for chebyshev and elliptic; stop edge for inverse-chebyshev. "
-                + "Together with --stop-frequency: the edge of the pass band",
+                + "With --stop-frequency: the edge of the pass band",
             Required = true,
             HelpName = "F[,F]",
         };
 
         public Option<int?> Order { get; } = new("--order") { Description = "order of the prototype, 1 to 20, for band shapes 1 to 10 with twice as many poles", HelpName = "N" };
 
-        public Option<string?> StopFrequency { get; } = new("--stop-frequency") { Description = "in place of --order: edge of the stop band, for a band shape both; the least order is sought", HelpName = "F[,F]" };
+        public Option<string?> StopFrequency { get; } = new("--stop-frequency") { Description = "instead of --order: edge of the stop band, for a band shape both; the lowest order that meets it is used", HelpName = "F[,F]" };
 
         public Option<string?> Rate { get; } = new("--rate") { Description = "sampling rate; default: an analogue filter", HelpName = "F" };
 
-        public Option<string?> Ripple { get; } = new("--ripple") { Description = "largest loss in the pass band, such as 0.5dB; default where an order is sought: half the power, 3.01 dB", HelpName = "dB" };
+        public Option<string?> Ripple { get; } = new("--ripple") { Description = "maximum loss in the pass band, such as 0.5dB; default with --stop-frequency: half the power, 3.01 dB", HelpName = "dB" };
 
-        public Option<string?> Attenuation { get; } = new("--attenuation") { Description = "least loss in the stop band, such as 60dB",
+        public Option<string?> Attenuation { get; } = new("--attenuation") { Description = "minimum attenuation in the stop band, such as 60dB",
             HelpName = "dB" };
 
         public Option<string?> Normalisation { get; } = new("--normalisation") { Description = "bessel: the corner is -3 dB (magnitude) or 1/(2π·group delay at 0 Hz) (delay); default: magnitude", HelpName = "word" };
@@ -124,7 +124,7 @@ internal static class FilterCommand
 
         public Option<string?> OpAmp { get; } = OptionValues.OpAmpOption();
 
-        public Option<bool> Json { get; } = new("--json") { Description = "print sections, zeros, poles, gain and all that the page says as JSON; default: text, 80 columns" };
+        public Option<bool> Json { get; } = new("--json") { Description = "print sections, zeros, poles, gain and everything on the page as JSON; default: text, 80 columns" };
 
         public CoefficientOutput Output { get; } = new();
 

@@ -16,7 +16,7 @@ internal static class LongWork
     {
         SpreadResult? result = null;
         string what = $"drawing {options.Builds} builds";
-        var shown = new Shown(options.Builds, Bar: true, Line: true, "call it again, with fewer --builds if it takes too long")
+        var shown = new Shown(options.Builds, Bar: true, Line: true, "run it again, with fewer --builds if it takes too long")
         {
             Note = CallMessages.BuildsWant(options.Builds),
         };
@@ -28,7 +28,7 @@ internal static class LongWork
             Finding[] errors = [.. Evaluator.Evaluate(design).Findings.Where(finding => finding.Severity == Severity.Error)];
             outlet.Tell(errors.Length != 0
                 ? errors
-                : [CallMessages.Call("some build of this design makes a network without an answer", "frontend spread")]);
+                : [CallMessages.Call("the network of at least one build of this design has no solution", "frontend spread")]);
         }
 
         return result;
@@ -100,7 +100,7 @@ internal static class LongWork
     }
 
     /// <summary>What a user sees of it: a bar to a total on a terminal, a line elsewhere; and what to do where it was cancelled.</summary>
-    private readonly record struct Shown(int Total, bool Bar, bool Line, string Remedy = "call it again")
+    private readonly record struct Shown(int Total, bool Bar, bool Line, string Remedy = "run it again")
     {
         /// <summary>What is worth a line in either case; null for nothing.</summary>
         public string? Note { get; init; }

@@ -18,7 +18,7 @@ internal static class MarkCommand
         Argument<string> answers = new("answers") { Description = "list of answers, its first row student,question,answer" };
         Option<string[]> output = new("--output", "-o")
         {
-            Description = "file to write: marks as a list (.csv), or a page for each student to hand back (.html, .pdf). May be given several times; a file that is there is replaced, but never a list of answers or of students", Required = true, HelpName = "file",
+            Description = "file to write: marks as a list (.csv), or a page for each student to hand back (.html, .pdf). May be given several times; an existing file is replaced, but never a list of answers or of students", Required = true, HelpName = "file",
         };
         Option<string?> half = new("--half-points")
         {

@@ -10,9 +10,9 @@ internal static class NewCommand
 {
     public static Command Make(Outlet outlet)
     {
-        Argument<string> file = new("file") { Description = "the file to write, TOML, or JSON where its name ends in .json; it must not exist" };
-        Option<bool> bought = new("--bought") { Description = "a short file for a headset that somebody else built, with an invented example; what it does not say counts as unknown; default: the starter design" };
-        Command command = new("new", "Writes the starter design: TOML commented line by line, or JSON in plain SI numbers. Never writes over a file.") { file, bought };
+        Argument<string> file = new("file") { Description = "the file to write, TOML, or JSON if its name ends in .json; it must not exist" };
+        Option<bool> bought = new("--bought") { Description = "a short file for a headset that somebody else built, with an invented example; whatever it does not state counts as unknown; default: the starter design" };
+        Command command = new("new", "Writes the starter design: TOML commented line by line, or JSON in plain SI numbers. Never overwrites a file.") { file, bought };
         command.SetAction(call => Run(call.GetRequiredValue(file), call.GetValue(bought), outlet));
         return command;
     }
@@ -28,7 +28,7 @@ internal static class NewCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Messages.WriteLine($"wrote {path}; `frontend check {path}` works it out");
+        outlet.Messages.WriteLine($"wrote {path}; evaluate it with `frontend check {path}`");
         return ExitCode.Met;
     }
 }

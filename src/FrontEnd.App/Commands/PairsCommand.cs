@@ -16,22 +16,22 @@ internal static class PairsCommand
     public static Command Make(Outlet outlet)
     {
         Argument<string?> design = new("design") { Description = "design file, TOML or plain-number JSON, whose channels are shown; or --sites", Arity = ArgumentArity.ZeroOrOne };
-        Option<string?> sites = new("--sites") { Description = "pairs (\"O1-ears O1-Cz\") shown as they stand, or sites (\"O1 O2 Cz A1\") of which every pair is tried; without a list the sites of the 10-20 system. Names of 10-20 and 10-10 sites, ear-left, mastoid-right; behind a hyphen also ears, mastoids, average, far", HelpName = "sites", Arity = ArgumentArity.ZeroOrOne };
+        Option<string?> sites = new("--sites") { Description = "pairs (\"O1-ears O1-Cz\") to show, or sites (\"O1 O2 Cz A1\") to try in every pairing; without a list, the sites of the 10-20 system. Names: 10-20 and 10-10 sites, ear-left, mastoid-right; after a hyphen also ears, mastoids, average, far", HelpName = "sites", Arity = ArgumentArity.ZeroOrOne };
         Option<string?> under = new("--under") { Description = "the site that the source lies under; default: the design's [[patches]]", HelpName = "site" };
         Option<string?> area = new("--area") { Description = "how much cortex acts together; default: 6 cm²", HelpName = "area" };
-        Option<string?> wall = new("--wall-towards") { Description = "the source is the wall of a sulcus whose positive side lies towards this site; default: the crowns of gyri, which point outwards", HelpName = "site" };
-        Option<string?> amplitude = new("--amplitude") { Description = "how large the rhythm is where it is stated; default: not given, and shares alone are said", HelpName = "voltage" };
+        Option<string?> wall = new("--wall-towards") { Description = "the source is the wall of a sulcus with its positive side towards this site; default: the crowns of gyri, which point outwards", HelpName = "site" };
+        Option<string?> amplitude = new("--amplitude") { Description = "amplitude of the rhythm in the pair of --stated-in; default: none, and only shares are shown", HelpName = "voltage" };
         Option<string> kind = new("--amplitude-kind") { Description = "pp or rms; default: pp", HelpName = "kind", DefaultValueFactory = _ => "pp" };
-        Option<string?> stated = new("--stated-in") { Description = "the pair that it is so large in; default: the source's site against both ears", HelpName = "pair" };
+        Option<string?> stated = new("--stated-in") { Description = "pair in which the amplitude is stated; default: the source's site against both ears", HelpName = "pair" };
         Option<string?> band = new("--band") { Description = "the rhythm's band by name (alpha, or one of the design's); default: the design's band, without a design alpha", HelpName = "band" };
-        Option<int?> best = new("--best") { Description = $"rank every pair of the sites by signal over noise and show so many; default: the design's channels, or {PairStudy.UsualBest} where sites are given", HelpName = "number" };
+        Option<int?> best = new("--best") { Description = $"rank every pair of the sites by signal over noise and show this many; default: the design's channels, or {PairStudy.UsualBest} if sites are given", HelpName = "number" };
         Option<string?> shells = new("--shells") { Description = $"conductivities of the head: {string.Join(", ", HeadWords.Shells.Keys)}; default: the design's, four", HelpName = "set" };
-        Option<string?> ratio = new("--skull-ratio") { Description = "how many times better the brain conducts than the skull, 5 to 200; default: the set's, 20 for four", HelpName = "number" };
-        Option<string?> noise = new("--noise") { Description = "noise of one electrode's path in the band, rms; default: the design's, without a design left out", HelpName = "voltage" };
-        Option<string?> map = new("--map") { Description = "file for the head map, .svg or .txt; a file that is there is replaced", HelpName = "file" };
+        Option<string?> ratio = new("--skull-ratio") { Description = "conductivity of the brain over that of the skull, 5 to 200; default: the set's, 20 for four", HelpName = "number" };
+        Option<string?> noise = new("--noise") { Description = "noise of one electrode's path in the band, rms; default: the design's; left out without a design", HelpName = "voltage" };
+        Option<string?> map = new("--map") { Description = "file for the head map, .svg or .txt; an existing file is replaced", HelpName = "file" };
         Option<bool> json = OptionValues.Json();
         Command command = new("pairs",
-            "Works out which pair of sites shows a rhythm at a place: what is kept of it, what the reference takes away, background, the front end's noise and the ratio of signal to both. Exit code 0: worked out, 2: the call or the design cannot be used.") { design,
+            "Works out which pair of sites shows a rhythm at a place: how much of it is kept, how much the reference takes away, the background, the front end's noise and the ratio of signal to both. Exit code 0: done, 2: the call or the design cannot be used.") { design,
             sites, under, area, wall, amplitude, kind, stated, band, best, shells, ratio, noise, map, json };
         command.SetAction(call =>
         {

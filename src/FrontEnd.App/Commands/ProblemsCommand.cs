@@ -19,27 +19,28 @@ internal static class ProblemsCommand
         Option<string?> count = new("--count") { Description = $"questions on a sheet, 1 to {MostQuestions}; default: 10",
             HelpName = "number" };
         Option<string?> seed = new("--seed") { Description = "whole number from 0 that fixes all numbers; the same seed and secret give the same sheets; default: 1", HelpName = "number" };
-        Option<string?> secret = new("--secret") { Description = "file with a secret, 16 letters or more that nobody guesses: whoever does not have it can draw neither sheets nor key; default: none, with a warning", HelpName = "file" };
+        Option<string?> secret = new("--secret") { Description = "file with a secret of 16 or more letters that nobody can guess: without it nobody can draw the sheets or the key; default: none, with a warning", HelpName = "file" };
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
+        Option<string?> plan = new("--homework") { Description = "homework file (.toml) that says which templates or topics, how many, course, date due and paper, instead of --topic, --count, --level and --seed", HelpName = "file" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
         Option<string?> folder = new("--output",
-            "-o") { Description = "folder for problems.pdf and problems.html (to print), answers-blank.csv (a copy to fill in), sheets/ and key/; files that are there are replaced, but no answers",
+            "-o") { Description = "folder for problems.pdf and problems.html (to print), answers-blank.csv (to copy and fill in), sheets/ and key/; existing files are replaced, but never answers",
             HelpName = "folder" };
         Option<string?> paper = OptionValues.Paper();
         Option<string?> qti = new("--qti") { Description = "package of QTI 2.2 to write (.zip), for a test program: an item for each question of each sheet", HelpName = "file" };
         Option<string?> bank = new("--bank") { Description = "table of all questions to write (.csv): id, text, givens, unit, answer, low, high, solution", HelpName = "file" };
         Option<bool> again = new("--again") { Description = "write into a folder that holds answers; a list that is filled in, and the key of another homework, are kept there under another name" };
-        Option<bool> only = new("--list") { Description = "only list the kinds of problems that there are; nothing is written" };
+        Option<bool> only = new("--list") { Description = "only list the kinds of problems; nothing is written" };
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
-            seed, secret, level, students, folder, again, paper, qti, bank, only, json };
+            seed, secret, level, plan, students, folder, again, paper, qti, bank, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
                 ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret), Paper = call.GetValue(paper),
-                Qti = call.GetValue(qti), Bank = call.GetValue(bank), Again = call.GetValue(again),
+                Qti = call.GetValue(qti), Bank = call.GetValue(bank), Again = call.GetValue(again), Plan = call.GetValue(plan),
             },
             outlet));
         return command;
@@ -48,12 +49,14 @@ internal static class ProblemsCommand
     private static int Run(ProblemsCall call, Outlet outlet)
     {
         List<Finding> findings = [];
+        HomeworkPlan? plan = call.Plan is { } path && !call.ListOnly ? ReadPlan(call, path, findings) : null;
         List<Topic> topics = Named(call.Topics, findings);
-        int count = (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
+        int count = plan?.Questions ?? (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
         int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
-        ulong seed = Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings);
+        ulong seed = plan is null ? Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings) : (ulong)plan.Seed;
         DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
-        SheetLook look = new() { Paper = OptionValues.PaperOf(call.Paper, findings) };
+        SheetLook look = SheetLook.Of(plan ?? new HomeworkPlan());
+        look = call.Paper is null ? look : look with { Paper = OptionValues.PaperOf(call.Paper, findings) };
         IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
         if (!call.ListOnly && (call.Folder ?? call.Qti ?? call.Bank) is null)
         {
@@ -90,15 +93,26 @@ internal static class ProblemsCommand
             return ExitCode.Met;
         }
 
-        if (templates.Count < count)
+        if (plan is null && templates.Count < count)
         {
             findings.Add(Messages.AskedAgain(count, templates.Count));
         }
 
         outlet.Tell(findings);
-        Homework homework = Homework.Make(topics, level, count, source, students);
+        Homework homework = plan is null ? Homework.Make(topics, level, count, source, students) : Homework.Make(plan, source, students);
         int code = call.Folder is null ? ExitCode.Met : Write(call.Folder, homework, look, count, outlet);
         return code == ExitCode.Met ? WriteExchange(call, homework, outlet) : code;
+    }
+
+    /// <summary>The homework's file; null with errors where it cannot be used, or where an option says what it says.</summary>
+    private static HomeworkPlan? ReadPlan(ProblemsCall call, string path, List<Finding> findings)
+    {
+        (HomeworkPlan? plan, IReadOnlyList<Finding> read) = HomeworkPlanFile.Read(path);
+        findings.AddRange(read);
+        (string Option, bool Given)[] said =
+            [("--topic", call.Topics.Length > 0), ("--count", call.Count is not null), ("--level", call.Level is not null), ("--seed", call.Seed is not null)];
+        findings.AddRange(said.Where(one => one.Given).Select(one => Messages.SaidInHomework(one.Option, path)));
+        return plan;
     }
 
     private static int WriteExchange(ProblemsCall call, Homework homework, Outlet outlet)
@@ -248,6 +262,8 @@ internal static class ProblemsCommand
         public string? Folder { get; init; }
 
         public string? Secret { get; init; }
+
+        public string? Plan { get; init; }
 
         public string? Paper { get; init; }
 

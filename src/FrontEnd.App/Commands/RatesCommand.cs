@@ -12,10 +12,10 @@ internal static class RatesCommand
     public static Command Make(Outlet outlet)
     {
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
-        Option<string?> rates = new("--rates") { Description = $"rates to compare, in samples a second, separated by commas; default: {string.Join(',', RateStudy.Candidates.Select(rate => QuantityText.FormatTrimmed(rate.Hertz, "1", 6)))}" };
+        Option<string?> rates = new("--rates") { Description = $"rates to compare, in samples per second, separated by commas; default: {string.Join(',', RateStudy.Candidates.Select(rate => QuantityText.FormatTrimmed(rate.Hertz, "1", 6)))}" };
         Option<bool> json = OptionValues.Json();
         Command command = new("rates",
-            "Compares sampling rates: anti-alias order, where the mains lands at 50 and 60 Hz, what is left of it, droop, delay. Exit code 0: the recommended rate meets what depends on it, 1: none does, 2: the call or the design cannot be used.") { design,
+            "Compares sampling rates: anti-alias order, where mains of 50 and 60 Hz lands and how much is left of it, droop, delay. Exit code 0: the recommended rate meets every requirement that depends on it, 1: none does, 2: the call or the design cannot be used.") { design,
             rates, json };
         command.SetAction(call => Run(call.GetRequiredValue(design), call.GetValue(rates), call.GetValue(json), outlet));
         return command;
@@ -59,7 +59,7 @@ internal static class RatesCommand
 
             if (rate.Hertz <= 0 || 1e6 < rate.Hertz || MostRates <= rates.Count)
             {
-                problem = new Finding(Messages.RateOutOfRange, Severity.Error, "--rates", $"`{word}` is not a rate that can be compared",
+                problem = new Finding(Messages.RateOutOfRange, Severity.Error, "--rates", $"`{word}` is not a usable sampling rate",
                     null, $"give at most {MostRates} rates above 0 Hz and up to 1 MHz");
                 return false;
             }

@@ -8,7 +8,7 @@ using FrontEnd.Simulation;
 
 namespace FrontEnd.App.Commands;
 
-/// <summary><c>frontend samples</c>: what the designed device would deliver, sample by sample, on a made-up head.</summary>
+/// <summary><c>frontend samples</c>: what the designed device would deliver, sample by sample, on an invented head.</summary>
 internal static class SamplesCommand
 {
     /// <summary>Values that are made without a word: a second or two.</summary>
@@ -27,21 +27,21 @@ internal static class SamplesCommand
         Option<ulong> seed = SpreadCommand.SeedOption();
         Option<string[]> signals = new("--signal")
         {
-            Description = $"a signal on the made-up head, with its amplitude behind an equals sign where it is not the usual one: {string.Join("; ", HeadSignal.All.Select(one => $"{one.Word} ({one.What})"))}. May be given several times, or with commas; default: noise, mains and the design's patches alone",
+            Description = $"a signal of the simulated head, followed by `=` and its amplitude if not the usual one: {string.Join("; ", HeadSignal.All.Select(one => $"{one.Word} ({one.What})"))}. May be given several times, or with commas; default: only noise, mains and the design's patches",
             HelpName = "name",
         };
-        Option<string[]> without = new("--without") { Description = "what is left out: hum, electrodes, a source of noise as the budget calls it, such as folded or quantisation, a stage, a digital filter or a patch by its name. May be given several times, or with commas; default: nothing", HelpName = "name" };
-        Option<bool> counts = new("--counts") { Description = "write steps of the converter; default: volts at the electrodes" };
-        Option<string?> beside = new("--beside") { Description = "another design whose samples are shown beside them, with the same seed; files hold those of the first; default: none", HelpName = "design" };
-        Option<string?> day = new("--date") { Description = "day that an .edf says it is of, as 2026-11-26; default: the first of January 2026, so that the same samples are the same file", HelpName = "day" };
+        Option<string[]> without = new("--without") { Description = "leave out: hum, electrodes, a noise source by its name in the budget, such as folded or quantisation, or a stage, digital filter or patch by its name. May be given several times, or with commas; default: nothing", HelpName = "name" };
+        Option<bool> counts = new("--counts") { Description = "write converter counts; default: volts at the electrodes" };
+        Option<string?> beside = new("--beside") { Description = "second design to show beside the first, with the same seed; files hold the first design's samples; default: none", HelpName = "design" };
+        Option<string?> day = new("--date") { Description = "recording date for an .edf, such as 2026-11-26; default: the first of January 2026, so that the same samples give the same file", HelpName = "day" };
         Option<string[]> files = new("--output", "-o")
         {
-            Description = $"file to write; its extension decides what: {string.Join(", ", Extensions)}. May be given several times; a file that exists is replaced; default: print what the samples hold",
+            Description = $"file to write; its extension sets the format: {string.Join(", ", Extensions)}. May be given several times; an existing file is replaced; default: only print the summary",
             HelpName = "file",
         };
         Option<bool> json = OptionValues.Json();
         Command command = new("samples",
-            "Makes the samples that the designed device would deliver, simulated on a made-up head: nobody is recorded. Shows what they hold against the noise budget, and writes them to files. Exit code 0: done, 2: something cannot be used, 130 or 143: interrupted.") { design,
+            "Simulates the samples that the designed device would deliver on an invented head: nobody is recorded. Compares them with the noise budget, and writes them to files. Exit code 0: done, 2: an input cannot be used, 130 or 143: interrupted.") { design,
             length, seed, signals, without, counts, beside, day, files, json };
         command.SetAction(call => Run(new Asked(call.GetRequiredValue(design), call.GetValue(beside), call.GetValue(files) ?? [])
         {

@@ -18,20 +18,20 @@ internal static class SheetCommand
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
         Option<string[]> files = new("--output", "-o")
         {
-            Description = $"file to write; its extension decides what: {string.Join(", ", SheetFormats.Extensions)}. May be given several times; a file that exists is replaced",
+            Description = $"file to write; its extension sets the format: {string.Join(", ", SheetFormats.Extensions)}. May be given several times; an existing file is replaced",
             HelpName = "file",
         };
-        Option<string?> schematic = new("--schematic") { Description = $"file to write the circuit diagram into, {BoardFiles.SchematicExtension}", HelpName = "file" };
-        Option<bool> headroom = new("--headroom") { Description = "with --schematic: at each test point, how far its node is from clipping" };
-        Option<string?> netlist = new("--netlist") { Description = $"file to write the netlist into, {BoardFiles.NetlistExtension}: a row for each pin", HelpName = "file" };
-        Option<int?> builds = new("--builds") { Description = "devices to draw: yield, percentiles and histograms on a page of their own; default: no such page" };
-        Option<bool> plain = new("--plain") { Description = "one page for a reader who knows nothing of the trade, and nothing else, .html, .pdf or .md; default: the whole sheet" };
+        Option<string?> schematic = new("--schematic") { Description = $"file for the circuit diagram, {BoardFiles.SchematicExtension}", HelpName = "file" };
+        Option<bool> headroom = new("--headroom") { Description = "with --schematic: show at each test point how far its node is from clipping" };
+        Option<string?> netlist = new("--netlist") { Description = $"file for the netlist, {BoardFiles.NetlistExtension}: one row per pin", HelpName = "file" };
+        Option<int?> builds = new("--builds") { Description = "number of builds: adds a page with yield, percentiles and histograms; default: no such page" };
+        Option<bool> plain = new("--plain") { Description = "only one page, for a lay reader, .html, .pdf or .md; default: the whole sheet" };
         Option<bool> appendix = new("--appendix") { Description = "adds filters and their coefficients, further figures and tests, settings, defaults, sources, terms and theory drawings, .html, .pdf or .md; default: the pages for the bench alone" };
-        Option<string?> day = new("--date") { Description = "day that a PDF says it is of, at the foot of its pages, as 2026-11-26; default: none, so that the same design gives the same file", HelpName = "day" };
-        Option<string?> prices = new("--prices") { Description = "your own table of prices, CSV: a designator, a class with its value, a card or a class, and the price of one; adds what the parts cost, with --builds what a device that meets all costs; default: no prices", HelpName = "file" };
+        Option<string?> day = new("--date") { Description = "date at the foot of a PDF's pages, such as 2026-11-26; default: none, so that the same design gives the same file", HelpName = "day" };
+        Option<string?> prices = new("--prices") { Description = "your own table of prices, CSV: a designator, a class with its value, a card or a class, and the price of one; adds the cost of the parts and, with --builds, the cost per device that meets every requirement; default: no prices", HelpName = "file" };
         Option<ulong> seed = SpreadCommand.SeedOption();
         Command command = new("sheet",
-            "Writes the design sheet: verdicts and what to do next, budgets and response, parts and the bench plan; what they rest on is the appendix.") { design,
+            "Writes the design sheet: verdicts and what to do next, budgets and response, parts and the bench plan; what they rest on is in the appendix.") { design,
             files, schematic, headroom, netlist, builds, seed, prices, plain, appendix, day };
         command.Validators.Add(call =>
         {
@@ -180,7 +180,7 @@ internal static class SheetCommand
         List<Finding> wrong = [];
         if (OptionValues.Day(day, "--date", wrong) is not null && !Array.Exists(files, file => SheetFormats.Knows(file, [SheetFormats.Printed])))
         {
-            wrong.Add(CallMessages.SaysNothing("--date", "a file that is no PDF"));
+            wrong.Add(CallMessages.SaysNothing("--date", "a file that is not a PDF"));
         }
 
         return wrong;

@@ -21,10 +21,10 @@ internal static class SitesCommand
         Option<string> behind = new("--mastoid-back") { Description = "mastoids M1, M2 behind the preauricular points; default: 3.5 cm", HelpName = "length", DefaultValueFactory = _ => "3.5 cm" };
         Option<string?> from = new("--from") { Description = "site to measure a distance from", HelpName = "site" };
         Option<string?> to = new("--to") { Description = "site to measure a distance to", HelpName = "site" };
-        Option<string?> montage = new("--montage") { Description = $"which pairs it compares: {string.Join(", ", Sites.Montages.Keys)}, or chains written out as \"Fp1 F3 C3; Fz Cz\"", HelpName = "montage" };
+        Option<string?> montage = new("--montage") { Description = $"the pairs to compare: {string.Join(", ", Sites.Montages.Keys)}, or chains written out as \"Fp1 F3 C3; Fz Cz\"", HelpName = "montage" };
         Option<bool> column = new("--halfway-fp-c") { Description = "place F3, F4, P3, P4 halfway between Fp and C or O and C; default: halfway between Fz and F7 and so on" };
-        Option<bool> rows = new("--ten-ten") { Description = "the 10-10 rows as well; default: the sites of the 10-20 system" };
-        Option<string?> svg = new("--svg") { Description = "file for the head map; a file that is there is replaced", HelpName = "file" };
+        Option<bool> rows = new("--ten-ten") { Description = "add the 10-10 rows; default: the sites of the 10-20 system" };
+        Option<string?> svg = new("--svg") { Description = "file for the head map; an existing file is replaced", HelpName = "file" };
         Option<bool> json = OptionValues.Json();
         Command command = new("sites",
             "Shows where the sites of the 10-20 system are measured on a head, how far apart two of them are, and what a montage compares.") { sagittal,

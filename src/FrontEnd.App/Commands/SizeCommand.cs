@@ -14,21 +14,21 @@ internal static class SizeCommand
 {
     public static Command Make(Outlet outlet)
     {
-        Argument<string?> requirements = new("requirements") { Description = "requirements file, TOML: keys of a design file for what is given, and [sizing] with battery-life and parts", Arity = ArgumentArity.ZeroOrOne };
-        Option<string?> asBuilt = new("--as-built") { Description = "instead of requirements: a design file, whose values become ones that can be bought; written with -o", HelpName = "design" };
+        Argument<string?> requirements = new("requirements") { Description = "requirements file, TOML: the keys of a design file for whatever is given, and [sizing] with battery-life and parts", Arity = ArgumentArity.ZeroOrOne };
+        Option<string?> asBuilt = new("--as-built") { Description = "instead of requirements: a design file, whose values are replaced by ones that can be bought; written with -o", HelpName = "design" };
         Option<string?> output = new("--output",
-            "-o") { Description = "write a design found to this file, TOML, or JSON where its name ends in .json; it must not exist; default: show them only" };
-        Option<int> take = new("--take") { Description = "which design of the list is written, from 1", DefaultValueFactory = _ => 1 };
+            "-o") { Description = "write one of the designs found to this file, TOML, or JSON if its name ends in .json; it must not exist; default: only show them" };
+        Option<int> take = new("--take") { Description = "number in the list of the design to write, from 1", DefaultValueFactory = _ => 1 };
         Option<bool> json = OptionValues.Json();
         Command command = new("size",
-            "Searches for complete designs that meet requirements. Exit code 0: found, 1: none meets them all, 2: something cannot be used.") { requirements,
+            "Searches for complete designs that meet requirements. Exit code 0: found, 1: none meets them all, 2: an input cannot be used.") { requirements,
             asBuilt, output, take, json };
         command.SetAction(call =>
             (call.GetValue(requirements), call.GetValue(asBuilt)) switch
             {
                 ({ } path, null) => Run(path, call.GetValue(output), call.GetValue(take), call.GetValue(json), outlet),
                 (null, { } design) => AsBuilt(design, call.GetValue(output), call.GetValue(json), outlet),
-                _ => Unusable("size takes a requirements file or --as-built with a design, one of the two", outlet),
+                _ => Unusable("size takes either a requirements file or --as-built with a design", outlet),
             });
         return command;
     }
@@ -113,7 +113,7 @@ internal static class SizeCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Messages.WriteLine($"wrote the design as it can be bought to {output}; `frontend check {output}` works it out");
+        outlet.Messages.WriteLine($"wrote the design as it can be bought to {output}; evaluate it with `frontend check {output}`");
         return ExitCode.Met;
     }
 
@@ -121,7 +121,7 @@ internal static class SizeCommand
     {
         if (take < 1 || outcome.Front.Count < take)
         {
-            outlet.Tell(CallMessages.Call($"--take is {take}, and there are designs 1 to {outcome.Front.Count}", "frontend size"));
+            outlet.Tell(CallMessages.Call($"--take is {take}, but the designs are 1 to {outcome.Front.Count}", "frontend size"));
             return ExitCode.Unusable;
         }
 
@@ -131,7 +131,7 @@ internal static class SizeCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Messages.WriteLine($"wrote design {take} to {output}; `frontend check {output}` works it out");
+        outlet.Messages.WriteLine($"wrote design {take} to {output}; evaluate it with `frontend check {output}`");
         return ExitCode.Met;
     }
 }

@@ -11,15 +11,15 @@ internal static class SpreadCommand
     public static Command Make(Outlet outlet)
     {
         Argument<string> design = new("design") { Description = "design file, TOML or plain-number JSON" };
-        Option<int> builds = new("--builds") { Description = "devices to draw; default: 10000", DefaultValueFactory = _ => 10_000 };
+        Option<int> builds = new("--builds") { Description = "number of builds; default: 10000", DefaultValueFactory = _ => 10_000 };
         Option<ulong> seed = SeedOption();
         Option<string> distribution = new("--distribution") { Description = "resistors and capacitors uniform within their tolerance, or normal with tolerance = 3σ; default: uniform", DefaultValueFactory = _ => "uniform" };
         distribution.AcceptOnlyFromAmong("uniform", "normal");
-        Option<string?> least = new("--yield") { Description = "least share of devices that must meet every requirement, such as 99%; default: judge nothing" };
+        Option<string?> least = new("--yield") { Description = "minimum share of builds that must meet every requirement, such as 99%; default: not judged" };
         Option<bool> json = OptionValues.Json();
         Command command = new(
             "spread",
-            "Draws devices of a design and shows how their figures spread. Exit code 0: done, 1: below --yield, 2: the design cannot be used, 130: interrupted.") { design, builds, seed, distribution, least, json };
+            "Simulates many builds of a design, with parts drawn within their tolerances, and shows how the figures spread. Exit code 0: done, 1: below --yield, 2: the design cannot be used, 130: interrupted.") { design, builds, seed, distribution, least, json };
         command.SetAction(call =>
         {
             double? share = null;

@@ -24,12 +24,12 @@ public static class FileMessages
             "check the folder, its permissions and the space left") with { File = path };
 
     internal static Finding TooLarge(string path, long bytes, long limit) =>
-        Error(FileTooLarge, "", $"`{path}` has {bytes} bytes, and a design file has at most {limit}", null,
+        Error(FileTooLarge, "", $"`{path}` has {bytes} bytes, but a design file may have at most {limit}", null,
             "check that it is a design file") with { File = path };
 
     internal static Finding ClassTooLarge(string path, long bytes, long limit) =>
-        Error(FileTooLarge, "", $"`{path}` has {bytes} bytes, and at most {limit} are read", null,
-            "check that it is the file that is meant, or mark the class in parts") with { File = path };
+        Error(FileTooLarge, "", $"`{path}` has {bytes} bytes, but at most {limit} are read", null,
+            "check that it is the right file, or mark the class in parts") with { File = path };
 
     internal static Finding NotText(string path, string what, long position) =>
         Error(FileNotText, "", $"`{path}` is not a text file in UTF-8: {what} at byte {position}", null,

@@ -28,8 +28,8 @@ public static class PriceTable
             }
             else if (!first)
             {
-                findings.Add(Finding.Error(Messages.PriceUnreadable, "", $"`{price}` is no price of `{row.Cells[0].Trim()}`", "a row is a piece and the price of one, such as `resistor 68 kΩ, 0.02`",
-                    "write a number that is not negative, without a currency") with { File = path, Line = row.Line });
+                findings.Add(Finding.Error(Messages.PriceUnreadable, "", $"`{price}` is not a price for `{row.Cells[0].Trim()}`", "a row is a piece and the price of one, such as `resistor 68 kΩ, 0.02`",
+                    "write a number of 0 or more, without a currency") with { File = path, Line = row.Line });
             }
 
             first = false;

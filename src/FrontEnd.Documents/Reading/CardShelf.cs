@@ -77,7 +77,7 @@ internal sealed class CardShelf
         {
             if (Texts.Folder is null)
             {
-                finding = ReadingMessages.BadCard(key, name, "the design is in no file that the path could start from");
+                finding = ReadingMessages.BadCard(key, name, "the design is not in a file, so there is no folder for the path to start from");
                 return null;
             }
 
@@ -139,7 +139,7 @@ internal sealed class CardShelf
                 case { Key: "class", Value: TextNode text }:
                     if (!string.Equals(text.Value, Word(cardClass), StringComparison.OrdinalIgnoreCase))
                     {
-                        finding = ReadingMessages.BadCard(key, name, $"its class is `{text.Value}`, and {key} takes `{Word(cardClass)}`");
+                        finding = ReadingMessages.BadCard(key, name, $"its class is `{text.Value}`, but {key} needs `{Word(cardClass)}`");
                         return null;
                     }
 

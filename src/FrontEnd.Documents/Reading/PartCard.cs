@@ -11,7 +11,7 @@ internal sealed record PartCard(CardClass Class, string Title, string Chip, stri
     private const string Spread = "spread from part to part, chosen here";
 
     /// <summary>Of a word: no figure that could lie in a range.</summary>
-    private const string Kind = "what the card stands for";
+    private const string Kind = "what the card represents";
 
     /// <summary>The source of one value; the card's own, with the range of the class, where none stands beside it.</summary>
     public string SourceOf(FieldDescription field)

@@ -34,14 +34,14 @@ public static class ReadingMessages
     public const string ProtectionAssumed = "FE0212";
 
     internal static Finding NotADesign(string? file) =>
-        Error(NoDesign, "", $"`{file}` is no design file: it has none of a design's tables", null,
+        Error(NoDesign, "", $"`{file}` is not a design file: it has none of a design's tables", null,
             "name a design file; `frontend new` writes one to start from") with { File = file };
 
     internal static Finding SyntaxError(string message, string format) =>
         Error(Syntax, "", $"the file is not valid {format}: {FileMessages.Lower(message)}", null,
             string.Equals(format, "TOML", StringComparison.Ordinal)
-            ? "a line is `key = value`, a table begins with `[name]`; texts stand in double quotes"
-            : "names and texts stand in double quotes, values are separated by commas");
+            ? "a line is `key = value`, a table starts with `[name]`; text is in double quotes"
+            : "names and text are in double quotes, values are separated by commas");
 
     /// <param name="written">The number as it stands in the file, without quotes.</param>
     internal static Finding CommaInNumber(string key, string written) =>
@@ -50,18 +50,18 @@ public static class ReadingMessages
 
     internal static Finding NotClosed(string key, string written) =>
         Error(Syntax, key, $"the file is not valid TOML: the text `{written}` has no closing quote", null,
-            "put a `\"` at its end; texts stand in double quotes");
+            "put a `\"` at its end; text is in double quotes");
 
     internal static Finding NotInQuotes(string key, string written) =>
-        Error(Syntax, key, $"`{written}` stands without quotes", "what is more than a number is a text", $"write \"{written}\"");
+        Error(Syntax, key, $"`{written}` is not in quotes", "anything other than a number, true or false is text", $"write \"{written}\"");
 
     internal static Finding Lookalike(string key, string written) =>
-        Error(UnknownKey, key, $"there is no key `{written}`", Lookalikes.Reason(written), $"type it anew: `{Lookalikes.ToLatin(written)}`");
+        Error(UnknownKey, key, $"there is no key `{written}`", Lookalikes.Reason(written), $"retype it: `{Lookalikes.ToLatin(written)}`");
 
     internal static Finding Unknown(string key, string? nearest, IReadOnlyList<string> known, bool isTable) =>
         Error(UnknownKey, key, isTable ? $"there is no table `{key}`" : $"there is no key `{key}`",
             Lookalikes.Reason(key) ?? (nearest is null ? null : $"the nearest is `{nearest}`"),
-            nearest is not null ? $"write `{Last(nearest)}` if that is meant, or remove it"
+            nearest is not null ? $"write `{Last(nearest)}` if that is intended, or remove it"
             : $"remove it, or use one of {Shortened(known)}");
 
     internal static Finding OtherKind(string key, string name, string noun, IReadOnlyList<string> known) =>
@@ -80,27 +80,27 @@ public static class ReadingMessages
         bool isList = first is ListNode { Items: [TableNode, ..] };
         return (first, header) switch
         {
-            (TableNode, true) when !isElement => Error(KeyTwice, key, $"the table `{key}` is begun twice",
-                $"it is begun {where} already, and the keys below its second head are not read",
-                $"move them to where the table is begun, and remove `[{Last(key)}]` here"),
-            (_, true) when isList && !isElement => Error(KeyTwice, key, $"`[{key}]` begins a table, and `{key}` is a list of tables",
-                $"the list begins {where}, and the keys below this head are not read", $"write `[[{key}]]` for one more of the list"),
-            (_, true) => Error(KeyTwice, key, $"`{key}` is {Noun(first)} already, and a table here",
-                $"it is set {where}, and the keys below this head are not read", "remove one of the two"),
-            _ => Error(KeyTwice, key, $"`{key}` is set twice", $"it is set {where} already, and what stands here is not read",
+            (TableNode, true) when !isElement => Error(KeyTwice, key, $"the table `{key}` is defined twice",
+                $"it is already defined {where}; the keys below its second header are ignored",
+                $"move them to the first definition, and remove `[{Last(key)}]` here"),
+            (_, true) when isList && !isElement => Error(KeyTwice, key, $"`[{key}]` begins a table, but `{key}` is a list of tables",
+                $"the list begins {where}; the keys below this header are ignored", $"write `[[{key}]]` to add an element to the list"),
+            (_, true) => Error(KeyTwice, key, $"`{key}` is already {Noun(first)}, but a table here",
+                $"it is set {where}; the keys below this header are ignored", "remove one of the two"),
+            _ => Error(KeyTwice, key, $"`{key}` is set twice", $"it is already set {where}; this value is ignored",
                 "remove one of the two"),
         };
     }
 
     internal static Finding Type(string key, string what, string wanted, string example) =>
-        Error(WrongType, key, $"{key} is {what}, and {wanted} is expected", null, $"write it as {example}");
+        Error(WrongType, key, $"{key} is {what}, but {wanted} is expected", null, $"write it as {example}");
 
     /// <summary>A text where a bare number is expected: the number that is probably meant, where there is one.</summary>
     internal static Finding TextForNumber(string key, string text, string wanted, string example) =>
-        Error(WrongType, key, $"{key} is a text, and {wanted} is expected", null, NumberMeant.Remedy(text) ?? $"write it as {example}");
+        Error(WrongType, key, $"{key} is a text, but {wanted} is expected", null, NumberMeant.Remedy(text) ?? $"write it as {example}");
 
     internal static Finding Bare(FieldDescription field, string key, string written) =>
-        Error(BareNumber, key, $"`{written}` has no unit, and {key} is {FieldKinds.Noun(field)}", null,
+        Error(BareNumber, key, $"`{written}` has no unit, but {key} is {FieldKinds.Noun(field)}", null,
             field.Holds<Resistance>() && double.TryParse(written, NumberStyles.Float, CultureInfo.InvariantCulture, out double ohms) && double.IsFinite(ohms)
                 ? $"write number and unit in quotes, such as {FieldKinds.Example(field)}; if ohms are meant, \"{QuantityText.FormatPart(Resistance.FromOhms(ohms))}\""
                 : $"write number and unit in quotes, such as {FieldKinds.Example(field)}");
@@ -112,10 +112,10 @@ public static class ReadingMessages
 
     internal static Finding BadCard(string key, string path, string why) =>
         Error(CardUnreadable, key, $"the part card `{path}` cannot be used: {why}", null,
-            "mend the card; reference/parts/README.md shows how one is made");
+            "correct the card; reference/parts/README.md shows how to make one");
 
     internal static Finding BothForms(string key, string first, string second) =>
-        Error(TwoForms, key, $"both {first} and {second} are given, and they say the same thing", $"{first} is used",
+        Error(TwoForms, key, $"both {first} and {second} are given, but they state the same thing", $"{first} is used",
             "remove one of the two");
 
     internal static Finding BandAlone(string band, string rms) =>
@@ -123,28 +123,28 @@ public static class ReadingMessages
             $"add {rms}, or remove {band}");
 
     internal static Finding NoTable(string key, string what) =>
-        Error(NotATable, key, $"{key} is {what}, and a table is expected", null, $"write `[{key}]` and its keys below");
+        Error(NotATable, key, $"{key} is {what}, but a table is expected", null, $"write `[{key}]` and its keys below");
 
     internal static Finding NoTableList(string key, string what) =>
-        Error(NotATable, key, $"{key} is {what}, and a list of tables is expected", null, $"write `[[{key}]]` once for each");
+        Error(NotATable, key, $"{key} is {what}, but a list of tables is expected", null, $"write `[[{key}]]` once for each");
 
     internal static Finding Deep(int limit) =>
         Error(TooDeep, "", $"tables and lists are nested more than {limit} deep", null,
             "no design needs more than four; look for brackets that are not closed");
 
     internal static Finding Many(string key, int limit) =>
-        Error(TooMany, key, $"{key} has more than {limit} elements", null, "remove the others");
+        Error(TooMany, key, $"{key} has more than {limit} elements", null, "remove the rest");
 
     internal static Finding NoKind(string key, IReadOnlyList<string> words, string list) =>
-        Error(KindMissing, key, $"{key} does not say what it is: it has no `kind`", null,
+        Error(KindMissing, key, $"{key} has no `kind`", null,
             $"add `kind = \"…\"` to the table of {list}, one of {Messages.Listed(words)}");
 
     internal static Finding WrongKind(string key, string word, IReadOnlyList<string> words, string? nearest) =>
-        Error(Messages.UnknownWord, key, $"`{word}` is not a word that {key} takes", null,
+        Error(Messages.UnknownWord, key, $"`{word}` is not a value of {key}", null,
             (nearest is null ? "" : $"did you mean `{nearest}`? ") + $"write {Messages.Listed(words)}");
 
     internal static Finding NoTopology(string key, IReadOnlyList<string> words) =>
-        Error(TopologyMissing, key, $"{key} is a low-pass and does not say how it is built", null,
+        Error(TopologyMissing, key, $"{key} is a low-pass, but does not say how it is built", null,
             $"add `topology`, one of {Messages.Listed(words)}");
 
     internal static Finding NoEdge(string key, string edge) =>
@@ -152,21 +152,21 @@ public static class ReadingMessages
             $"add `{edge}`, such as {FieldKinds.Example(QuantityKind.Of<Frequency>())}");
 
     internal static Finding AssumedElectrode(string which, string values) =>
-        Warning(ElectrodeAssumed, $"electrodes.{which}", $"nothing is said about the {which} electrode: {values} is taken",
-            "the skin-electrode surrogate of AAMI TIR60 stands for a poor gel contact",
+        Warning(ElectrodeAssumed, $"electrodes.{which}", $"the {which} electrode is not described: {values} is assumed",
+            "the skin-electrode surrogate of AAMI TIR60 represents a poor gel contact",
             $"set electrodes.{which}.card or electrodes.{which}.contact-resistance and contact-capacitance");
 
     internal static Finding AssumedHighest(string value) =>
-        Warning(HighestAssumed, DesignKeys.Supply.Highest, $"the highest voltage in the box is not given: {value} is taken",
-            "the currents after a fault are worked out from it", "set supply.highest; count charger input and converters too");
+        Warning(HighestAssumed, DesignKeys.Supply.Highest, $"the highest voltage in the box is not given: {value} is assumed",
+            "the currents after a fault are computed from it", "set supply.highest; count charger input and converters too");
 
     /// <param name="leads">The measuring leads that have none: "active", "reference".</param>
     /// <param name="isBuffered">True where the resistor stands at the skin, in front of a buffer.</param>
     internal static Finding NoProtection(string key, IReadOnlyList<string> leads, bool isBuffered) =>
         Warning(ProtectionAssumed, key,
-            $"no resistor is given in the {string.Join(" and the ", leads)} electrode's lead{(isBuffered ? ", in front of its buffer" : "")}: none is taken",
-            "a resistor counts only if it is fitted, and without one nothing limits the dc that a fault drives through that electrode",
-            $"set {key} to what is fitted; the result safety.series_resistance_needed is the least that the quoted limit allows");
+            $"no resistor is given in the {string.Join(" and the ", leads)} electrode's lead{(isBuffered ? ", ahead of its buffer" : "")}: none is assumed",
+            "a resistor counts only if it is fitted; without one, nothing limits the dc that a fault drives through that electrode",
+            $"set {key} to what is fitted; the result safety.series_resistance_needed is the minimum that the quoted limit allows");
 
     internal static Finding NotEditable(string key, string why) =>
         Error(CannotEdit, key, $"{key} cannot be changed in this file: {why}", null, "save the design as a new TOML file and change that");

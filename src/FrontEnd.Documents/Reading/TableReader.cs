@@ -292,7 +292,7 @@ internal sealed class TableReader(ReadingLog log, DocumentFormat format, CardShe
             if (elsewhere is not null)
             {
                 Finding moved = ReadingMessages.Unknown(prefix + entry.Key, elsewhere, known, isTable);
-                log.Report(place.Text, moved with { Help = $"move it to its table if `{elsewhere}` is meant, or remove it" },
+                log.Report(place.Text, moved with { Help = $"move it to its table if `{elsewhere}` is intended, or remove it" },
                     entry.KeySpan);
                 return;
             }

@@ -143,7 +143,7 @@ internal static class BinaryRecording
         long[] counts = [.. Enumerable.Range(0, signals)
             .Select(i => Whole(bytes, FixedHeader + (216 * signals) + (8 * i), 8, "samples in a record", path))];
         bool makesSense = digital.Low < digital.High && physical.High != physical.Low && Array.TrueForAll(counts, count => 0 <= count);
-        Demand(makesSense && 1 <= counts[signal], path, $"the ranges or the number of samples of `{names[signal]}` make no sense");
+        Demand(makesSense && 1 <= counts[signal], path, $"the ranges or the number of samples of `{names[signal]}` are not valid");
         return new(names[signal], dimension, size, counts[signal], counts.Take(signal).Sum() * width, counts.Sum() * width, seconds)
         {
             Physical = physical, Digital = digital, Records = Whole(bytes, 236, 8, "number of records", path),
@@ -176,11 +176,11 @@ internal static class BinaryRecording
             && double.IsFinite(value)
             ? value
             : throw new BadRecordingException(RecordingMessages.Header(path,
-                $"its {what} is `{Field(bytes, at, width)}`, which is no number"));
+                $"its {what} is `{Field(bytes, at, width)}`, which is not a number"));
 
     private static long Whole(byte[] bytes, int at, int width, string what, string path) =>
         Real(bytes, at, width, what, path) is var value && value == Math.Floor(value) && Math.Abs(value) < 1e8
             ? (long)value
             : throw new BadRecordingException(RecordingMessages.Header(path,
-                $"its {what} is `{Field(bytes, at, width)}`, which is no whole number"));
+                $"its {what} is `{Field(bytes, at, width)}`, which is not a whole number"));
 }

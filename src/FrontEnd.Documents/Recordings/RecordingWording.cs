@@ -9,7 +9,7 @@ internal static class RecordingWording
     /// <summary>What one of the file's numbers is, and one step of the converter.</summary>
     /// <param name="countVolts">One of the file's numbers, at the electrodes [V].</param>
     public static string Scale(double countVolts, Voltage step, bool isStep) => isStep
-        ? $"one count of the file is one step of the design's converter, {Shown(step.Volts)} at the electrodes; nothing is rounded"
+        ? $"one count of the file is one step of the design's converter, {Shown(step.Volts)} at the electrodes, without rounding"
         : $"one count of the file is {Shown(countVolts)} at the electrodes; the design's step is {Shown(step.Volts)}";
 
     /// <summary>The design's filters as EDF spells them, <c>HP:0.5Hz LP:40Hz N:50Hz</c>: of several high-passes the highest corner, of several

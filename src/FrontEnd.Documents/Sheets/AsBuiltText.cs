@@ -27,7 +27,7 @@ public static class AsBuiltText
     {
         if (built.Values.Count == 0)
         {
-            return ["Every value of the design can be bought as it stands."];
+            return ["Every value of the design can be bought as it is."];
         }
 
         string moved = built.Moved.Count == 0
@@ -38,7 +38,7 @@ public static class AsBuiltText
         [
             $"The board is built of values that can be bought: {string.Join("; ", built.Values.Select(one => $"{one.Key} {one.From} becomes {one.To}"))}.",
             moved,
-            "The design stays as stated until these values are taken over: frontend size --as-built DESIGN -o FILE.",
+            "The design stays as it is until these values are adopted: frontend size --as-built DESIGN -o FILE.",
         ];
     }
 

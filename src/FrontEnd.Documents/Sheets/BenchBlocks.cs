@@ -25,7 +25,7 @@ internal static class BenchBlocks
         }
 
         yield return new Block.Table(
-            [new("test", true, IsWhole: true), new("agrees", true, IsWhole: true), new("reading", IsBox: true), new("what to set up and read; what to suspect if it is off", true)],
+            [new("test", true, IsWhole: true), new("agrees", true, IsWhole: true), new("reading", IsBox: true), new("what to set up and read; what to suspect if the reading is off", true)],
             [.. sheet.Bench.Where(test => test.Step != BenchStep.Further).GroupBy(test => test.Step).SelectMany(step => Rows(step.Key, [.. step])),
                 .. Worn(sheet.Assessment)], Small: true);
         foreach (Block block in BeforeARecording(sheet.Assessment))
@@ -35,7 +35,7 @@ internal static class BenchBlocks
 
         int further = sheet.Bench.Count(test => test.Step == BenchStep.Further);
         yield return new Block.Items(
-            [$"`frontend bench` has these tests with all that belongs to each, and {further} more for a first board{(sheet.HasAppendix ? ", which are in the appendix" : "; so has the appendix: --appendix")}."],
+            [$"`frontend bench` shows these tests in full, and {further} more for a first board{(sheet.HasAppendix ? ", which are in the appendix" : "; so has the appendix: --appendix")}."],
             Small: true);
     }
 
@@ -114,7 +114,7 @@ internal static class BenchBlocks
     /// <summary>Behind all tests: what the first recordings on a wearer should show.</summary>
     private static IEnumerable<Row> Worn(Assessment assessment)
     {
-        yield return new Row(["then, on battery: the first recordings on a wearer; before each, what stands below"], IsHeading: true);
+        yield return new Row(["then, on battery: the first recordings on a wearer; before each, check the list below"], IsHeading: true);
         foreach (WornReading worn in BenchFigures.Worn(assessment))
         {
             yield return new Row([worn.Figure.Id.Text, (worn.Figure.State == ResultState.Number ? worn.Before + " " : "") + Wording.Value(worn.Figure), "", worn.What]);

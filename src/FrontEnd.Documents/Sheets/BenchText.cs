@@ -120,7 +120,7 @@ public static class BenchText
         }
 
         page.Line("  spectrum, rms over each row's frequencies; bar: measured over predicted, one");
-        page.Line("  mark a decibel");
+        page.Line("  mark per decibel");
         page.Table(
             [new Column("from"), new Column("measured"), new Column("predicted"), new Column("difference", IsText: true)],
             [

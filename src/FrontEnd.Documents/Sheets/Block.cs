@@ -28,6 +28,6 @@ internal abstract record Block
     /// <summary>Drawings two by two, each with its title.</summary>
     public sealed record Drawings(IReadOnlyList<Drawing> All) : Block
     {
-        public const string Title = "What stands behind the figures";
+        public const string Title = "What the figures rest on";
     }
 }

@@ -37,7 +37,7 @@ internal static class ChannelTable
         return new BudgetTable(Title, $"{ResultIds.Channel.All}<channel>.*",
             [new("channel", true), new("site", true), new("electrode", true), new("noise"), new("mains"), new("to spare"), new("verdict", true)], rows)
         {
-            Notes = ["To spare: what the electrodes' offset may be beyond the one asked for.", "Each family of the design's other figures is one channel's, the worst: noise, mains, levels each say whose."],
+            Notes = ["To spare: how far the electrodes' offset may exceed the required one.", "The design's noise, mains and levels are those of the worst channel for each; each says which channel that is."],
         };
 
         string Cell(ResultId id) => assessment.Find(id) is { } result ? Wording.Value(result) : "no limit found";

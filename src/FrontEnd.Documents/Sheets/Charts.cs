@@ -39,7 +39,7 @@ internal static class Charts
         }
 
         // A single line has no legend.
-        string title = "filters alone: as built less ideal" + (curves.Count == 1 ? $" ({curves[0].Name})" : "");
+        string title = "filters alone: as built minus ideal" + (curves.Count == 1 ? $" ({curves[0].Name})" : "");
         (double low, double high) = Edges(assessment);
 
         // Far above its corner a section leaks, and the difference says nothing about the band; the smallest range shown keeps rounding
@@ -89,7 +89,7 @@ internal static class Charts
             return null;
         }
 
-        const string Title = "filters alone: answer to a step of 1";
+        const string Title = "filters alone: response to a unit step";
         double first = curves.Min(curve => curve.X[0]), last = curves.Max(curve => curve.X[^1]);
         double bottom = Math.Min(0, curves.Min(curve => curve.Y.Min())), top = curves.Max(curve => curve.Y.Max());
         return (Title,
@@ -188,7 +188,7 @@ internal static class Charts
         Axis x = Axis.Steps10("frequency in the recording, up to half the sampling rate; the number is the harmonic's", "Hz", 0,
             design.Converter.Rate.Hertz / 2);
         Chart chart = new(title, x with { High = design.Converter.Rate.Hertz / 2 },
-            Axis.Decades("size at the electrodes, V rms", "V", Math.Max(bottom, top * Math.Pow(10, -DecadesShown)) / 2,
+            Axis.Decades("level at the electrodes, V rms", "V", Math.Max(bottom, top * Math.Pow(10, -DecadesShown)) / 2,
                 Math.Max(top, design.SmallestSignal.Volts) * 2));
         ShadeBand(chart, design);
         foreach (var place in stems.GroupBy(stem => QuantityText.Format(stem.At, "Hz"), StringComparer.Ordinal))

@@ -47,7 +47,7 @@ public static class CompareText
         {
             text.Append(changed.HasFigures
                 ? "  the first design has no figures to compare with\n"
-                : "  no figures: a design like this is invalid\n");
+                : "  no figures: a design with this difference is invalid\n");
             return;
         }
 

@@ -33,8 +33,8 @@ internal static class ContactTimesTable
         {
             Notes =
             [
-                "Every electrode's contact as it is at that time after it was put on; mismatch and offset stay.",
-                "Contact and excess: the active electrode's resistance, and its excess noise in the band. Noise: all of it, and the board's share without the electrodes' excess. Mains: as recorded in the band.",
+                "Every electrode's contact at that time after it was put on; mismatch and offset are unchanged.",
+                "Contact and excess: the active electrode's resistance, and its excess noise in the band. Noise: the total, and the board's share without the electrodes' excess. Mains: as recorded in the band.",
             ],
         };
     }

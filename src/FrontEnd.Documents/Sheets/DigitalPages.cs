@@ -21,8 +21,8 @@ public static class DigitalPages
         FirWish wish = fir.Answer.Wish;
         string method = wish.Method == FirMethod.Kaiser ? "Kaiser window" : "equal ripple";
         string fewest = wish.Taps is not null ? ""
-            : wish.Method == FirMethod.Kaiser ? "; the first odd number of taps from the window's forecast on that meets the losses"
-            : "; the fewest of an odd number of taps that meet the losses";
+            : wish.Method == FirMethod.Kaiser ? "; the first odd number of taps, from the window's estimate upwards, that meets ripple and attenuation"
+            : "; the smallest odd number of taps that meets ripple and attenuation";
         page.Paragraph($"FIR {FilterWords.Of(wish.Shape)}, {method}, {filter.Length} taps, at {QuantityText.FormatPart(wish.Rate)}");
         page.Paragraph($"passes {FilterPage.List(wish.PassEdges)}, stops {FilterPage.List(wish.StopEdges)}{fewest}", "  ");
         page.Blank();
@@ -30,13 +30,13 @@ public static class DigitalPages
         page.Table(
             Pairs,
             [
-                new([Asked("ripple in the pass band, largest gain to least", wish.Ripple, "at most"),
+                new([Asked("ripple in the pass band, largest gain to smallest", wish.Ripple, "at most"),
                     FilterPage.Decibel(figures.PassLoss)]),
-                new([Asked("loss in the stop band", wish.Attenuation, "at least"), FilterPage.Loss(figures.StopLoss)]),
+                new([Asked("attenuation in the stop band", wish.Attenuation, "at least"), FilterPage.Loss(figures.StopLoss)]),
                 new(["-3 dB (half power)", FilterPage.Crossings(figures.HalfPower)]),
                 new(["gain at 0 Hz", FilterPage.Plain(figures.DcGain, 6)]),
                 new(["delay, the same at every frequency", QuantityText.Format(filter.Delay, 4)]),
-                new(["a step has settled entirely after", QuantityText.Format(fir.Settled, 4)]),
+                new(["a step has fully settled after", QuantityText.Format(fir.Settled, 4)]),
             ],
             heads: false);
         Cost(page, fir.Cost);
@@ -53,11 +53,11 @@ public static class DigitalPages
         string mains = QuantityText.FormatPart(designed.Answer.Wish.Mains), rate = QuantityText.FormatPart(designed.Answer.Wish.Rate);
         page.Paragraph(comb.Periods == 1
             ? $"comb: the mean over one period of {mains}, {comb.Period} samples, at {rate}"
-            : $"comb: the signal less what repeats over {comb.Periods} periods of {mains}, {comb.Period} samples each, at {rate}");
+            : $"comb: the signal minus what repeats over {comb.Periods} periods of {mains}, {comb.Period} samples each, at {rate}");
         page.Paragraph(
-            "takes out every harmonic that does not land at 0 Hz"
+            "removes every harmonic that does not land at 0 Hz"
             + (comb.Periods == 1
-                ? ", and is a low-pass besides; with --periods the band between the harmonics stays flatter"
+                ? ", and also acts as a low-pass; with --periods the band between the harmonics stays flatter"
                 : ", where its gain is 1; the more periods, the flatter the band between and the longer the ringing"), "  ");
         Depths(page, figures.Depths);
         page.Blank();
@@ -66,16 +66,16 @@ public static class DigitalPages
         string firstHalf = figures.HalfPower is { } half ? QuantityText.Format(half, 5) : "none below half the rate";
         rows.Add(new(["first -3 dB (half power)", firstHalf]));
         rows.Add(new([$"group delay at {QuantityText.FormatTrimmed(figures.Middle, 4)}", QuantityText.Format(figures.Delay, 4)]));
-        rows.Add(new(["largest group delay in the band, where less than 40 dB are lost", QuantityText.Format(figures.LargestDelay, 4)]));
-        rows.Add(new(["rings for, and forgets an artefact after", QuantityText.Format(comb.RingTime, 4)]));
+        rows.Add(new(["largest group delay in the band, where the loss is below 40 dB", QuantityText.Format(figures.LargestDelay, 4)]));
+        rows.Add(new(["rings, and remembers an artefact, for", QuantityText.Format(comb.RingTime, 4)]));
         page.Table(Pairs, rows, heads: false);
         page.Blank();
-        page.Line("cost, a sample and channel");
+        page.Line("cost per sample and channel");
         page.Table(
             Pairs,
             [
                 new([
-                    "running sums in whole numbers",
+                    "running sums in integers",
                     $"{Count(figures.Multiplies, "multiplication")}, {Count(figures.Additions, "addition")}, {Count(DesignedComb.Divisions, "division")}",
                 ]),
                 new(["samples and sums kept", Number(figures.Words)]),
@@ -92,7 +92,7 @@ public static class DigitalPages
         NotchWish wish = designed.Answer.Wish;
         NotchesFigures figures = designed.Figures;
         string centres = string.Join(", ", figures.Depths.Select(d => QuantityText.FormatPart(d.Frequency)));
-        string each = figures.Notches.Count == 1 ? "" : wish.CommonWidth ? " of the first, all of its width" : " each";
+        string each = figures.Notches.Count == 1 ? "" : wish.CommonWidth ? " of the first, all with its width" : " each";
         page.Paragraph($"{Count(figures.Notches.Count, "notch")} at {centres}, Q {FilterPage.Plain(wish.Q, 4)}{each}, at {QuantityText.FormatPart(wish.Rate)}");
         page.Blank();
         page.Line("each notch");
@@ -126,7 +126,7 @@ public static class DigitalPages
             $"sinc^{sinc.Order} decimator by {Number(sinc.Ratio)}, from {QuantityText.FormatTrimmed(designed.InputRate, 6)} to {QuantityText.FormatPart(wish.Rate)}, "
             + $"and {flat.Length} taps that make it flat to {QuantityText.FormatPart(wish.Edge)}");
         page.Blank();
-        page.Line("loss against unit gain of the decimator, and with the taps behind it");
+        page.Line("loss of the decimator, normalised to unit gain, and with the taps after it");
         page.Table(
             [new("frequency"), new("decimator"), new("with taps")],
             [.. figures.Points.Select(
@@ -137,17 +137,17 @@ public static class DigitalPages
         page.Table(
             Pairs,
             [
-                new([$"largest distance from gain 1 up to {QuantityText.FormatPart(wish.Edge)}, with taps",
+                new([$"largest deviation from gain 1 up to {QuantityText.FormatPart(wish.Edge)}, with taps",
                     FilterPage.Decibel(figures.LargestDeviation)]),
-                new(["least loss of what the decimator folds into that band, with taps", FilterPage.Decibel(figures.FoldLoss)]),
+                new(["lowest attenuation of folds into that band, with taps", FilterPage.Decibel(figures.FoldLoss)]),
                 new(["the same, decimator alone", FilterPage.Decibel(figures.DecimatorFoldLoss)]),
-                new(["the taps lift, at half the rate", FilterPage.Decibel(figures.RiseAtHalfRate)]),
-                new(["the taps multiply white noise by", FilterPage.Plain(figures.NoiseGain, 4)]),
+                new(["gain of the taps at half the rate", FilterPage.Decibel(figures.RiseAtHalfRate)]),
+                new(["white noise is multiplied by the taps by", FilterPage.Plain(figures.NoiseGain, 4)]),
                 new(["delay of the decimator", QuantityText.Format(sinc.Delay, 4)]),
                 new(["delay of the taps", QuantityText.Format(flat.Delay, 4)]),
-                new(["output samples until a step has settled, decimator alone", Number(sinc.SettlingSamples)]),
+                new(["output samples for a step to settle, decimator alone", Number(sinc.SettlingSamples)]),
                 new(["the same with taps", Number(designed.SettlingWithTaps)]),
-                new(["registers longer than the input by", $"{figures.GrowthBits} bit"]),
+                new(["register growth beyond the input", $"{figures.GrowthBits} bit"]),
             ],
             heads: false);
         Cost(page, designed.Cost);
@@ -158,7 +158,7 @@ public static class DigitalPages
     private static void Depths(TextPage page, IReadOnlyList<HarmonicDepth> depths)
     {
         page.Blank();
-        page.Line("attenuation where the mains has moved by so much");
+        page.Line("attenuation when the mains is off by");
         page.Table(
             [new("harmonic", IsText: true), .. depths[0].Depths.Select(d => new Column($"±{QuantityText.FormatTrimmed(d.Deviation, 3)}"))],
             [.. depths.Select(
@@ -166,7 +166,7 @@ public static class DigitalPages
                     .. h.Depths.Select(d => FilterPage.Loss(d.Attenuation))]))]);
         if (1 < depths.Count)
         {
-            page.Paragraph("Harmonic h has then moved by h times as much, which is in its figures.", "  ");
+            page.Paragraph("Harmonic h is then off by h times as much; its figures include this.", "  ");
         }
     }
 
@@ -187,7 +187,7 @@ public static class DigitalPages
         page.Table(
             Pairs,
             [
-                new(["multiplications per sample, symmetric taps folded", Number(cost.Multiplies)]),
+                new(["multiplications per sample, symmetric taps paired", Number(cost.Multiplies)]),
                 new(["multiplications per second", FilterPage.Plain(cost.MultipliesPerSecond, 6)]),
                 new(["samples kept", Number(cost.Samples)]),
                 .. cost.Words.Select(word => new Row(

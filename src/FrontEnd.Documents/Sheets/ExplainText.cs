@@ -28,7 +28,7 @@ public static class ExplainText
         page.Blank();
         foreach (ExplainLine line in (ExplainLine[])[.. Reasons(result), .. Judgement(result.Verdict)])
         {
-            page.Paragraph(line.Text, line.Label.PadRight(12));
+            page.Paragraph(line.Text, line.Label.PadRight(17));
         }
 
         Picture(page, explained);
@@ -68,8 +68,8 @@ public static class ExplainText
         if (Explanations.Of(result.Id) is { } why)
         {
             Line("why", why.Reason);
-            Line("takes", why.Assumes);
-            Line("to read", why.Read is null ? "" : SourceList.Of(why.Read));
+            Line("assumes", why.Assumes);
+            Line("further reading", why.Read is null ? "" : SourceList.Of(why.Read));
         }
 
         return lines;
@@ -89,8 +89,8 @@ public static class ExplainText
 
     /// <summary>What stands in place of the inputs that move a figure where there are none.</summary>
     public static string NoMoves(Result result) => Sensitivity.IsLookedFor(result.Id)
-        ? "no input of the design by itself"
-        : "not looked for, as each limit of use is a search of its own";
+        ? "no single input of the design"
+        : "not shown: each limit of use is itself the result of a search";
 
     private static void Picture(TextPage page, Explained explained)
     {
@@ -116,7 +116,7 @@ public static class ExplainText
             return;
         }
 
-        page.Line($"moves with each input a tenth up, temperatures by {Sensitivity.Kelvins:0} K (the {Math.Min(Rows, sensitivities.Count)} largest of {sensitivities.Count})");
+        page.Line($"moves with each input up a tenth, temperatures by {Sensitivity.Kelvins:0} K (the {Math.Min(Rows, sensitivities.Count)} largest of {sensitivities.Count})");
         page.Table(
             [new("input", true), new("from"), new("to"), new("result"), new("change")],
             [.. sensitivities.Take(Rows).Select(one =>

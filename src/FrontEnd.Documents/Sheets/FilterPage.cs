@@ -50,7 +50,7 @@ public static class FilterPage
         {
             string exact = choice.Exact is { } e
                 ? $"the requirement needs order {Plain(e, 4)}, rounded up"
-                : "the least order that meets the requirement, found by trying";
+                : "the lowest order that meets the requirement, found by trial";
             page.Paragraph(
                 $"order {choice.Order}: {exact}; at most {Decibel(requirement.Ripple)} lost at {List(wish.Corners)}, at least {Decibel(requirement.Attenuation)} at {List(wish.StopEdges!)}", "  ");
         }
@@ -130,7 +130,7 @@ public static class FilterPage
             Pairs,
             [
                 new([
-                    "largest difference from the ideal response, up to twice the corner",
+                    "largest deviation from the ideal response, up to twice the corner",
                     $"{Plain(built.LargestError.Loss!.Value.Value, 3)} dB at {QuantityText.Format(built.LargestError.At)}",
                 ]),
                 new(["-3 dB", built.HalfPower is { } half ? QuantityText.Format(half, 5) : "none up to ten times the corner"]),
@@ -164,7 +164,7 @@ public static class FilterPage
         if (built.StateVariableParts is { } parts)
         {
             string values = string.Join(", ", parts.Select(part => $"{part.Name} {QuantityText.FormatPart(part.Value)}"));
-            page.Paragraph($"Q is high for one op-amp; state-variable section of three instead: {values}", "    ");
+            page.Paragraph($"Q is high for one op-amp; alternatively, a state-variable section with three: {values}", "    ");
         }
     }
 
@@ -200,14 +200,14 @@ public static class FilterPage
 
         if (built.Rise is not { Built: var rise } both)
         {
-            yield return new(["stop band turns up again", $"nowhere below {QuantityText.FormatPart(StopBandRise.Highest)}"]);
+            yield return new(["stop band rises again", $"nowhere below {QuantityText.FormatPart(StopBandRise.Highest)}"]);
             yield break;
         }
 
-        yield return new(["stop band turns up again at", QuantityText.Format(rise.TurnsAt, 4)]);
-        yield return new(["loss where it turns, as built", Decibel(rise.LossAtTurn)]);
-        yield return new(["loss where it turns, ideal", Decibel(both.IdealAtTurn)]);
-        yield return new([$"least loss above that, as built, at {QuantityText.Format(rise.LeastAt)}", Decibel(rise.LeastLossBeyond)]);
+        yield return new(["stop band rises again at", QuantityText.Format(rise.TurnsAt, 4)]);
+        yield return new(["loss where it rises, as built", Decibel(rise.LossAtTurn)]);
+        yield return new(["loss where it rises, ideal", Decibel(both.IdealAtTurn)]);
+        yield return new([$"lowest loss above that, as built, at {QuantityText.Format(rise.LeastAt)}", Decibel(rise.LeastLossBeyond)]);
         yield return new(["loss at that frequency, ideal", Decibel(both.IdealAtLeast)]);
     }
 
@@ -221,7 +221,7 @@ public static class FilterPage
         if (built.Rise is not null && rows.Length != 0)
         {
             page.Blank();
-            page.Table([new("each by itself", IsText: true), new("turns at"), new("by formula"), new("least loss above"),
+            page.Table([new("each by itself", IsText: true), new("rises at"), new("by formula"), new("lowest loss above"),
                 new("by formula")], rows);
         }
     }

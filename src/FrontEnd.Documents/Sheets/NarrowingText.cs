@@ -10,7 +10,7 @@ public static class NarrowingText
         TextPage page = new();
         Design design = narrowing.Design.Given.Design;
         FixtureRecording recording = narrowing.Recording;
-        page.Paragraph($"what a recording tells of {design.Name}");
+        page.Paragraph($"what a recording tells about {design.Name}");
         page.OwnCautions(design);
         page.Paragraph(BenchPlan.Caution);
         page.Blank();
@@ -18,14 +18,14 @@ public static class NarrowingText
         page.Paragraph(recording.Taken, "  taken:      ");
         if (narrowing.Channel is { } channel)
         {
-            page.Paragraph($"channel {channel}, the one with the most noise of the board", "  held against: ");
+            page.Paragraph($"channel {channel}, the one with the most noise of the board", "  against:    ");
         }
 
         page.Paragraph($"{QuantityText.Format(narrowing.Measured)} of noise in {QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}, at the electrodes"
-            + (recording.AreSteps ? ", by the step of the design in the middle" : ""), "  measured:   ");
+            + (recording.AreSteps ? ", using the converter step of the middle design" : ""), "  measured:   ");
         foreach (FoundLine line in recording.Lines)
         {
-            page.Paragraph($"a line of {QuantityText.Format(line.Rms)} at {QuantityText.Format(line.Frequency)}: it is no noise", "  taken out:  ");
+            page.Paragraph($"a line of {QuantityText.Format(line.Rms)} at {QuantityText.Format(line.Frequency)}: not noise", "  taken out:  ");
         }
 
         page.Paragraph($"{Volts(narrowing.Predicted.Least)} to {Volts(narrowing.Predicted.Greatest)}, nine in ten {Volts(narrowing.Predicted.P05)} to {Volts(narrowing.Predicted.P95)}", "  drawn:      ");
@@ -54,7 +54,7 @@ public static class NarrowingText
                 [.. narrower.Select(one => new Row([one.Before.Key, PartlyKnownText.Ends(one.Before), PartlyKnownText.Ends(one.After)]))]);
         }
 
-        page.Paragraph($"{(narrower.Length == 0 ? "none" : $"{narrowing.Fields.Count - narrower.Length} others stay as they are")}: over the draws that agree they lie as before, "
-            + $"or not narrower by {QuantityText.FormatPercent(Narrowing.LeastNarrower, 2)}. Ends are the 5th and the 95th percentile, rounded outwards.", "  ");
+        page.Paragraph($"{(narrower.Length == 0 ? "none" : $"{narrowing.Fields.Count - narrower.Length} others stay as they are")}: the ranges are unchanged over the draws that agree, "
+            + $"or narrower by less than {QuantityText.FormatPercent(Narrowing.LeastNarrower, 2)}. Ends are the 5th and the 95th percentile, rounded outwards.", "  ");
     }
 }

@@ -22,13 +22,13 @@ internal static class NotchPage
                 new(["Q", $"{FilterPage.Plain(notch.Circuit.BuiltQ, 4)} (wanted {FilterPage.Plain(notch.WantedQ, 4)})"]),
                 new(["Q by formula, ideal op-amp", FilterPage.Plain(notch.Circuit.FormulaQ, 4)]),
                 new([$"depth at {centre}", FilterPage.Loss(notch.Depth)]),
-                new([$"depth at the mains' deviation, ±{Share(notch.Deviation)}", FilterPage.Loss(notch.DepthAtDeviation)]),
+                new([$"depth at the mains deviation, ±{Share(notch.Deviation)}", FilterPage.Loss(notch.DepthAtDeviation)]),
                 new(["gain far from the notch", FilterPage.Plain(notch.Gain, 4)]),
                 .. FilterPage.NoiseRows(notch.Noise),
             ],
             heads: false);
         page.Blank();
-        page.Line("with every part at its tolerance, the worst way");
+        page.Line("with every part at its worst-case tolerance");
         page.Table(
             [new("tolerance"), new($"depth at {centre}"), new("least Q"), new("greatest Q")],
             [.. notch.Corners.Select(worst => new Row([

@@ -14,9 +14,9 @@ internal static class OpenPage
     {
         Assessment assessment = sheet.Assessment;
         PartlyKnownDesign design = assessment.PartlyKnown!;
-        yield return new Block.Heading("What is asked, and what is open   " + Wording.Counts(assessment));
+        yield return new Block.Heading("What is required, and what is open   " + Wording.Counts(assessment));
         yield return new Block.Verdicts(assessment.Judged);
-        yield return new Block.Drawing("least to greatest of what can be judged, as a share of its limit; dark: nine in ten of the draws", Bars(assessment), null);
+        yield return new Block.Drawing("range of each judged figure, as a share of its limit; dark: nine in ten of the draws", Bars(assessment), null);
         Row[] open = [.. assessment.Judged.Where(result => result.Verdict.Kind == VerdictKind.Open)
             .Select(result => new Row([result.Id.Text, result.Verdict.DecidedBy ?? "", result.Verdict.ClosesBy ?? ""]))];
         if (open.Length > 0)
@@ -25,7 +25,7 @@ internal static class OpenPage
             yield return new Block.Table([new("figure", true), new("decided by", true), new("closed by", true)], open, Small: true);
         }
 
-        yield return new Block.Heading($"What is not known, and what it was drawn between, {PartlyKnownEvaluator.Draws} times");
+        yield return new Block.Heading($"What is not known, and the range it was drawn from, {PartlyKnownEvaluator.Draws} times");
         yield return new Block.Table([new("value", true), new("between", true), new("source", true)],
             [.. design.Unknowns.Select(one => new Row([one.Key, PartlyKnownText.Ends(one), one.Source]))], Small: true);
     }

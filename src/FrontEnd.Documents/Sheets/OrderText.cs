@@ -33,10 +33,10 @@ internal static class OrderText
     public static string Remark(BoardAnswers answers, OrderRow row) =>
         string.Join("; ", new[] { row.Remark, answers.MarkOf(row) is { } mark ? Mark(mark) : "" }.Where(text => text.Length != 0));
 
-    /// <summary>"here money counts: ±0.1 % lifts the yield from 93.1 % to 96.0 %".</summary>
+    /// <summary>"worth paying for: ±0.1 % lifts the yield from 93.1 % to 96.0 %".</summary>
     private static string Mark(ToleranceMark mark) => mark.IsTighter
-        ? $"here money counts: ±{QuantityText.FormatTrimmed(mark.Other, 3)} lifts the yield from {Share(mark.Before)} to {Share(mark.After)}"
-        : $"±{QuantityText.FormatTrimmed(mark.Other, 3)} does as well: yield {Share(mark.Before)}, then {Share(mark.After)}";
+        ? $"worth paying for: ±{QuantityText.FormatTrimmed(mark.Other, 3)} lifts the yield from {Share(mark.Before)} to {Share(mark.After)}"
+        : $"±{QuantityText.FormatTrimmed(mark.Other, 3)} is good enough: yield {Share(mark.Before)}, then {Share(mark.After)}";
 
     private static string Share(double share) => QuantityText.Format(Ratio.FromFraction(share));
 
@@ -54,7 +54,7 @@ internal static class OrderText
         (double total, IReadOnlyList<OrderRow> without) = prices.Total(answers.Order);
         return
         [
-            $"The parts of one device cost {Price(total)}"
+            $"The parts for one device cost {Price(total)}"
                 + (without.Count == 0 ? "." : $", without {string.Join(", ", without.Select(row => row.Designators))}, which have no price."),
             .. yield is > 0 and { } share
                 ? (string[])[$"{Share(share)} of the devices meet every requirement: {Price(Math.Round(total / share, 2))} of parts for each that does."]

@@ -58,7 +58,7 @@ public static class PairsText
             [.. table.Rows.Select(row => new Row(Kept(row)))]);
         Words(page, table);
         page.Blank();
-        page.Line("what stands against it in the band, rms, and signal over both in dB");
+        page.Line("what competes with it in the band, rms, and signal over both in dB");
         page.Table([new("pair", IsText: true), new("signal"), new("background"), new("front end"), new("dB"), new("least"), new("most"), new("larger", IsText: true)],
             [.. table.Rows.Select(row => new Row(Against(row.Seen)))]);
         Chart(page, table);
@@ -95,7 +95,7 @@ public static class PairsText
 
         if (table.Rows.Any(row => row.Seen.Part is null))
         {
-            page.Paragraph("the active site itself has less than a twentieth of the peak, so that a share of it says nothing", "  hardly seen: ");
+            page.Paragraph("the active site itself has less than a twentieth of the peak, so a share of it means nothing", "  hardly seen: ");
         }
 
         page.Paragraph("Least and most: with a brain that conducts 15, 20 and 80 times as well as the skull.", "  ");
@@ -103,7 +103,7 @@ public static class PairsText
             .Select(row => $"{row.Seen.Channel.Derivation.Name} {QuantityText.Format(row.HalfRegion, Digits)}")];
         if (regions.Length > 0)
         {
-            page.Paragraph($"How much of the cortex such a patch may move over for the pair to see at least half of its best: {string.Join(", ", regions)}.", "  ");
+            page.Paragraph($"Share of the cortex over which such a patch can move while the pair sees at least half of its best: {string.Join(", ", regions)}.", "  ");
         }
     }
 
@@ -115,7 +115,7 @@ public static class PairsText
         }
 
         page.Blank();
-        page.Line("kept with the patch right under the active site and the reference so far away");
+        page.Line("kept: patch directly under the active site, reference at this distance");
         double most = Math.Max(1, table.ByDistance.Max(point => point.Kept.Fraction));
         foreach (KeptAtDistance point in table.ByDistance)
         {

@@ -29,7 +29,7 @@ public static class PartlyKnownText
 
         page.OwnCautions(sheet.Design);
         page.Blank();
-        page.Paragraph($"Some values are not known. Each of them was drawn {PartlyKnownEvaluator.Draws} times between its ends; below stands the least and the greatest of what came out, and of the corners of what decides most. "
+        page.Paragraph($"Some values are not known. Each of them was drawn {PartlyKnownEvaluator.Draws} times from its range; shown below are the lowest and the highest results, including the corners of the values that matter most. "
             + $"Signs: {Signs}.");
         Sees(page, assessment);
         Hum(page, assessment);
@@ -59,7 +59,7 @@ public static class PartlyKnownText
         }
 
         page.Blank();
-        page.Paragraph("sources, as large as the file states them, over the background of the rest of the brain and the device's noise:");
+        page.Paragraph("sources, at the size that the file states, over the background of the rest of the brain and the device's noise:");
         page.Table([new("", true), new("source in channel", true), new("over noise")],
             [.. sources.Select(one => new Row([Mark(one.Kind, "above", "below"), Source(one.Ratio.Name), Wording.Span(one.Ratio)]))]);
     }
@@ -74,7 +74,7 @@ public static class PartlyKnownText
         page.Table([new("", true), new("nine in ten"), new("least to greatest")],
             [.. Sight.Hum(assessment).Append(assessment.Find(ResultIds.Mains.Total)).Append(assessment.Find(ResultIds.Mains.Recorded)).OfType<Result>()
                 .Select(result => new Row([result.Name, Wording.Usual(result), Wording.Span(result)], result.Id == ResultIds.Mains.Total))]);
-        page.Paragraph("What the device filters out behind its converter is not known and not counted: a filter of its own at the mains takes hum away, in its band and not from its amplifier.", "  ");
+        page.Paragraph("What the device filters after its converter is not known and not counted: a mains filter of its own removes hum from the recording, but not from its amplifier.", "  ");
     }
 
     private static void Verdicts(TextPage page, Assessment assessment)
@@ -102,7 +102,7 @@ public static class PartlyKnownText
         string?[] deciding = [.. assessment.Judged.Select(result => result.Verdict.DecidedBy).Distinct()];
         UnknownField[] shown = [.. design.Unknowns.Where(one => one.IsStated || deciding.Contains(one.Key, StringComparer.Ordinal))];
         page.Blank();
-        page.Line("drawn between");
+        page.Line("drawn from");
         foreach (IGrouping<string, UnknownField> source in shown.GroupBy(one => one.Source, StringComparer.Ordinal))
         {
             page.Paragraph($"{source.Key}:", "  ");
@@ -111,7 +111,7 @@ public static class PartlyKnownText
 
         if (shown.Length < design.Unknowns.Count)
         {
-            page.Paragraph("and more between what is usual, which decide less; `--json` lists all of them", "  ");
+            page.Paragraph("and others within their usual ranges, which matter less; `--json` lists all of them", "  ");
         }
     }
 

@@ -31,7 +31,7 @@ internal static class PlainPage
             blocks.Add(new Block.Paragraph(design.Purpose));
         }
 
-        List<Block> path = [new Block.Heading("The way of a signal"), new Block.Items(Path(assessment, channels), Numbered: true)];
+        List<Block> path = [new Block.Heading("The path of the signal"), new Block.Items(Path(assessment, channels), Numbered: true)];
         blocks.AddRange(SiteDrawing.Of(design, channels) is { } drawing ? [new Block.Pair([new Block.Heading("Where it sits"), drawing], path)] : path);
         blocks.Add(new Block.Heading("What each electrode does"));
         blocks.Add(new Block.Items(Electrodes(design, channels)));
@@ -39,7 +39,7 @@ internal static class PlainPage
         blocks.Add(new Block.Items(Hum(assessment)));
         blocks.Add(new Block.Heading("What the reference does here"));
         blocks.Add(new Block.Items(Reference(assessment, channels)));
-        blocks.Add(new Block.Heading("What it can show, and what not"));
+        blocks.Add(new Block.Heading("What it can and cannot show"));
         blocks.Add(Shows(assessment));
         blocks.Add(new Block.Items(Limits(assessment)));
         blocks.Add(new Block.Heading("Cautions"));
@@ -56,25 +56,25 @@ internal static class PlainPage
         Design design = assessment.Design;
         string band = $"{QuantityText.FormatPart(design.Band.Low)} to {QuantityText.FormatPart(design.Band.High)}";
         string stated = design.Patches.FirstOrDefault(patch => patch.Amplitude is not null) is { } patch
-            ? $"; this file states {patch.Name} to be {Patch(assessment, 1 + design.Patches.ToList().IndexOf(patch))} in {patch.EffectiveStatedIn}, which is an assumption and no finding" : "";
+            ? $"; this file states {patch.Name} to be {Patch(assessment, 1 + design.Patches.ToList().IndexOf(patch))} in {patch.EffectiveStatedIn}, which is an assumption, not a finding" : "";
         return
         [
-            $"Skin: rhythms of the brain reach the skin of the head as voltages of some millionths of a volt (µV){stated}.",
-            $"Electrodes: {(design.Channels == 1 ? "one active site" : $"{design.Channels} active sites")}{At(channels)}; the contact of each with the skin hinders the current as {Said(assessment, DesignKeys.Electrodes.ActiveContactResistance)} would, and makes noise of its own.",
-            $"Amplifier: it takes the voltage of the reference from that of each site and makes what is left {Figure(assessment, ResultIds.Gain.Mid)} times as large.",
-            $"Filter: what is too fast for the sampling is weakened, at {Figure(assessment, ResultIds.Alias.FoldFrequency)}, from where it would show up in the band, by {Figure(assessment, ResultIds.Alias.FoldAttenuation)}.",
-            $"Sampling: {Said(assessment, DesignKeys.Converter.Rate)} is how often a second each channel is measured, in steps that are {Figure(assessment, ResultIds.Converter.Lsb)} at the electrodes.",
-            $"Recording: in the band of {band} it carries noise of {Figure(assessment, ResultIds.Noise.Total)} and hum of {Figure(assessment, ResultIds.Mains.Recorded)} besides the signal.",
+            $"Skin: rhythms of the brain reach the skin of the head as voltages of a few millionths of a volt (µV){stated}.",
+            $"Electrodes: {(design.Channels == 1 ? "one active site" : $"{design.Channels} active sites")}{At(channels)}; the contact of each with the skin resists current like {Said(assessment, DesignKeys.Electrodes.ActiveContactResistance)}, and adds noise of its own.",
+            $"Amplifier: it subtracts the voltage of the reference from that of each site and makes the difference {Figure(assessment, ResultIds.Gain.Mid)} times as large.",
+            $"Filter: it weakens what is too fast for the sampling; at {Figure(assessment, ResultIds.Alias.FoldFrequency)}, which would otherwise show up in the band, by {Figure(assessment, ResultIds.Alias.FoldAttenuation)}.",
+            $"Sampling: each channel is measured at a rate of {Said(assessment, DesignKeys.Converter.Rate)}, in steps of {Figure(assessment, ResultIds.Converter.Lsb)} at the electrodes.",
+            $"Recording: in the band of {band} it carries noise of {Figure(assessment, ResultIds.Noise.Total)} and hum of {Figure(assessment, ResultIds.Mains.Recorded)} in addition to the signal.",
         ];
     }
 
     private static IEnumerable<string> ElectrodeLines(Design design, IReadOnlyList<SiteChannel> channels)
     {
         yield return $"Active site{At(channels)}: its voltage is the one that is recorded.";
-        yield return $"Reference ({design.ReferenceName}): the one that all of them are measured against; what it picks up stands in every channel, with the opposite sign.";
+        yield return $"Reference ({design.ReferenceName}): all sites are measured against it; what it picks up appears in every channel, with the opposite sign.";
         yield return design.Electrodes.Ground is null
             ? "There is no ground electrode: resistors in the box hold the body near the amplifier's middle."
-            : "Ground: it holds the body near the box's own zero, and is recorded nowhere; without it hum grows and channels stick at their ends.";
+            : "Ground: it holds the body near the box's own zero, and is not recorded; without it hum grows and the channels stick at the ends of their range.";
     }
 
     private static IReadOnlyList<string> Electrodes(Design design, IReadOnlyList<SiteChannel> channels) => [.. ElectrodeLines(design, channels)];
@@ -83,15 +83,15 @@ internal static class PlainPage
     {
         Design design = assessment.Design;
         Result largest = Sight.Hum(assessment)[0];
-        string driven = assessment.PartlyKnown?.Find(DesignKeys.GroundDrive.Kind) is not null ? "Whether the ground is driven, which takes hum away, is not known."
-            : design.GroundIsDriven ? "The ground is driven: it gives the body the opposite of the hum, so that less is left."
-            : "The ground is passive: it ties the body to the box and does no more.";
+        string driven = assessment.PartlyKnown?.Find(DesignKeys.GroundDrive.Kind) is not null ? "It is not known whether the ground is driven, which would reduce the hum."
+            : design.GroundIsDriven ? "The ground is driven: it feeds the body the inverse of the hum, so that less is left."
+            : "The ground is passive: it connects the body to the box, and nothing more.";
         return
         [
             $"Hum is what the mains ({QuantityText.FormatPart(design.Mains.Frequency)}) brings in through the air: {Figure(assessment, ResultIds.Mains.Total)} at the electrodes. The largest part: {largest.Name}, {Figure(assessment, largest.Id)}.",
-            $"From the box to earth there is {Said(assessment, DesignKeys.Mains.AmplifierToEarth)}; a box on a battery that touches nothing has little, a cable to something that is plugged in has far more, brings hum and is no way to wear it.",
+            $"From the box to earth there is {Said(assessment, DesignKeys.Mains.AmplifierToEarth)}; a battery-powered box that touches nothing has little; a cable to anything plugged in has far more, brings hum, and must never be connected while the device is worn.",
             driven,
-            "It turns into signal where two electrodes sit unlike on the skin: equal, clean contacts and leads kept together help more than anything else.",
+            "It turns into signal where two electrodes contact the skin unequally: equal, clean contacts and leads kept together help more than anything else.",
         ];
     }
 
@@ -108,8 +108,8 @@ internal static class PlainPage
 
         if (lines.Count == 1)
         {
-            lines.Add(channels.Count == 0 ? "The sites are not named, so that nothing is said of what the reference takes."
-                : "No source is named; `frontend pairs` says what the reference takes of a rhythm under a site.");
+            lines.Add(channels.Count == 0 ? "The sites are not named, so nothing can be said about what the reference takes."
+                : "No source is named; `frontend pairs` shows what the reference takes of a rhythm under a site.");
         }
 
         return lines;
@@ -125,10 +125,10 @@ internal static class PlainPage
 
     private static IReadOnlyList<string> Limits(Assessment assessment) =>
     [
-        $"Signs: {PartlyKnownText.Signs}. Open means that what is not known decides.",
+        $"Signs: {PartlyKnownText.Signs}. Open: decided by something that is not known.",
         .. Open(assessment).Select(result => $"Open: {result.Name}: {result.Verdict.ClosesBy}."),
-        "Muscle, eyes and movement make artefacts that are larger than any rhythm; nothing here tells them from the brain.",
-        "It shows voltages on the skin. It reads no thought, finds no illness, and no amplitude here is called normal.",
+        "Muscle, eyes and movement make artefacts that are larger than any rhythm; nothing here can tell them from the brain.",
+        "It shows voltages on the skin. It does not read thoughts or find illness, and no amplitude here is called normal.",
     ];
 
     /// <summary>Of what is open, what a wearer asks about first: whether it may be worn, and hum.</summary>
@@ -155,7 +155,7 @@ internal static class PlainPage
         null => "-",
         { State: ResultState.Number, Value: { } value } => QuantityText.Format(value, Digits).Replace(" ×", "", StringComparison.Ordinal),
         { Interval: { } span } result when 0 <= span.Least && Wide * span.Least < span.Greatest && double.IsFinite(span.Greatest) =>
-            $"anything up to {QuantityText.Format(span.Greatest, result.Unit, Digits)}",
+            $"up to {QuantityText.Format(span.Greatest, result.Unit, Digits)}",
         { } result => Wording.Value(result),
     };
 

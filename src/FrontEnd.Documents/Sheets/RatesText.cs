@@ -70,13 +70,13 @@ public static class RatesText
         }
 
         page.Table(columns, rows);
-        page.Paragraph($"+ pass, ~ marginal, x fail; > recommended, - runner-up. Fold: attenuation as it stands. Order: Butterworth with half power at {QuantityText.Format(comparison.Corner)} ({comparison.CornerIs}). At: mains recorded in the band, rms, worst case. Droop: at the band's upper edge.", "  ");
+        page.Paragraph($"+ pass, ~ marginal, x fail; > recommended, - runner-up. Fold: attenuation of the present path. Order: Butterworth with half power at {QuantityText.Format(comparison.Corner)} ({comparison.CornerIs}). At: mains recorded in the band, rms, worst case. Droop: at the band's upper edge.", "  ");
     }
 
     private static void Orders(TextPage page, RateComparison comparison)
     {
         page.Blank();
-        page.Ends("order of the anti-alias filter", "0: the converter alone does it");
+        page.Ends("order of the anti-alias filter", "0: the converter alone is enough");
         List<Column> columns = [new("S/s"),
             .. AntiAliasOrder.Families.Select(family =>
                 new Column(family.Replace("critically", "crit.", StringComparison.Ordinal).Replace("inverse", "inv.",
@@ -112,7 +112,7 @@ public static class RatesText
         foreach ((string name, int at) in (Worked(comparison).FirstOrDefault()?.Interferers ?? []).Select((one, at) => (one.Name, at)))
         {
             page.Blank();
-            page.Line($"{name}: what is left in the band, rms");
+            page.Line($"{name}: residue in the band, rms");
             foreach (RateOption option in Worked(comparison))
             {
                 InterfererAtRate left = option.Interferers[at];

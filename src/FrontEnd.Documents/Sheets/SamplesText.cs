@@ -21,9 +21,9 @@ public static class SamplesText
             page.Blank();
         }
 
-        page.Paragraph("Not in the samples: offset voltages and bias currents of the parts, interference but for the mains, the contact check, ripple and noise of the supply, the skew of a multiplexed converter.");
+        page.Paragraph("Not in the samples: offset voltages and bias currents of the parts, interference other than mains, the contact check, ripple and noise of the supply, the skew of a multiplexed converter.");
         page.Blank();
-        page.Paragraph($"{RecordingHead.Simulated}: what is made up here is no person's, and says nothing about one");
+        page.Paragraph($"{RecordingHead.Simulated}: the data are invented, belong to no person and say nothing about one");
         page.Cautions();
         return page.ToString();
     }
@@ -54,7 +54,7 @@ public static class SamplesText
         Events(page, "what happens in them", design.Events);
         if (0 < summary.ClippedSamples)
         {
-            Events(page, $"what clips: {summary.ClippedSamples} times{(summary.Clips.Count < summary.ClippedSamples ? $", the first {summary.Clips.Count} by their place" : "")}", design.Clips);
+            Events(page, $"clipping: {summary.ClippedSamples} times{(summary.Clips.Count < summary.ClippedSamples ? $", the first {summary.Clips.Count} by their place" : "")}", design.Clips);
         }
     }
 
@@ -63,7 +63,7 @@ public static class SamplesText
         page.Blank();
         if (summary.NotCompared is { } why)
         {
-            page.Paragraph($"Noise is not held against the budget: {why}.");
+            page.Paragraph($"Noise is not compared with the budget: {why}.");
             return;
         }
 
@@ -74,7 +74,7 @@ public static class SamplesText
                 channel.Name, band.Band.Name, Volts(band.Measured.Volts), Volts(band.Budget.Volts), Share(band.Share), Share(band.Least), Share(band.Greatest),
                 band.IsInside ? "" : "outside",
             ])))]);
-        page.Paragraph($"Share: the samples' rms over the budget's. Least and most: outside them lies one record in {QuantityText.FormatTrimmed(1 / SampleSummary.Significance, "1", 6)}, where the budget holds.", "  ");
+        page.Paragraph($"Share: the samples' rms over the budget's. Least and most: if the budget holds, one record in {QuantityText.FormatTrimmed(1 / SampleSummary.Significance, "1", 6)} lies outside them.", "  ");
     }
 
     private static void Lines(TextPage page, SampleSummary summary)
@@ -87,7 +87,7 @@ public static class SamplesText
         }
 
         page.Blank();
-        page.Line($"mains, rms at the electrodes: of each channel the largest {MostLines} lines by the budget");
+        page.Line($"mains, rms at the electrodes: the {MostLines} largest lines of each channel, by the budget");
         page.Table([new("channel", IsText: true), new("h"), new("lands at"), new("samples"), new("budget, worst case")],
             [.. rows.Select(row => new Row(
                 [row.Name, $"{row.Line.Order}", QuantityText.Format(row.Line.LandsAt), row.Line.Measured.Volts == 0 ? "in the noise" : Volts(row.Line.Measured.Volts), Volts(row.Line.Budget.Volts)]))]);

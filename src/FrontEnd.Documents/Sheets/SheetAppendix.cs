@@ -55,8 +55,8 @@ internal static class SheetAppendix
         {
             yield return new Block.Heading("filters");
             yield return new Block.Paragraph(
-                "Each line is against its own largest gain. Ideal are the fitted parts with ideal op-amps and the digital filters as designed; "
-                + "as built are the same parts with their op-amps and the coefficients as rounded to the word. Electrodes, coupling capacitors and the converter's own filter are in the plot of the whole path.");
+                "Each line is relative to its own largest gain. Ideal: the fitted parts with ideal op-amps, and the digital filters as designed; "
+                + "as built: the same parts with their op-amps, and the coefficients as rounded to the word. Electrodes, coupling capacitors and the converter's own filter are in the plot of the whole path.");
         }
 
         foreach ((string title, Picture drawing, IReadOnlyList<Curve> lines) in charts)
@@ -162,7 +162,7 @@ internal static class SheetAppendix
         yield return new Block.Items(
         [
             "Figures are of the nominal design in its stated worst case; parts are linear, op-amps have one pole, electrodes are one or two RC pairs.",
-            $"Peak-to-peak noise is {TradeConstants.NoisePeakToPeak} times the rms; mains figures add up with the worst signs.",
+            $"Peak-to-peak noise is {TradeConstants.NoisePeakToPeak} times the rms; mains figures are added with the worst signs.",
             .. assumptions.Length == 0
                 ? (string[])[]
                 : ["Where a figure by hand differs from the network's: " + string.Join("; ", assumptions) + "."],

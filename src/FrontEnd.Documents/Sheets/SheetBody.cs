@@ -64,7 +64,7 @@ internal static class SheetBody
     {
         foreach (Result against in Cautions.AgainstWearing(sheet.Assessment))
         {
-            yield return new Block.Warning($"{Capital(Cautions.Stamp)}: {against.Name}, {Wording.Value(against)}, {Wording.Limit(against.Verdict)} asked for.");
+            yield return new Block.Warning($"{Capital(Cautions.Stamp)}: {against.Name}, {Wording.Value(against)}, {Wording.Limit(against.Verdict)} required.");
         }
 
         if (sheet.Design.Caution.Length > 0)
@@ -78,7 +78,7 @@ internal static class SheetBody
         }
 
         yield return new Block.Items(Cautions.All, Small: true);
-        yield return new Block.Heading("Does it do what is asked?   " + Wording.Counts(sheet.Assessment));
+        yield return new Block.Heading("Does it meet its requirements?   " + Wording.Counts(sheet.Assessment));
         yield return new Block.Verdicts(sheet.Assessment.Judged);
         yield return new Block.Heading("The path, and how far each block is from clipping");
         yield return Chain(sheet.Assessment);
@@ -121,7 +121,7 @@ internal static class SheetBody
         return steps.Count > 0
             ? new Block.Items([.. steps.Select(step => $"{step.Change}. {string.Join(" ", step.Helps.Select(Helped))}")], Numbered: true)
             : new Block.Paragraph(assessment.AllRequirementsMet
-                ? "Every requirement that is judged is met with room to spare. Build it, and go through the bench plan at the end of this sheet."
+                ? "Every requirement that is judged is met with margin to spare. Build it, and work through the bench plan at the end of this sheet."
                 : "No single change was found that helps; the budgets show what each figure is made of.");
     }
 

@@ -22,7 +22,7 @@ internal static class SheetParts
         yield return new Block.Items(
             [
                 .. OrderText.Cost(answers, sheet.Spread?.Yield), .. AsBuiltText.Of(answers.AsBuilt), .. answers.Board.Notes,
-                "Letters of designators as in IEEE 315. Materials, ratings and cases: common practice, no source; what is said of dielectrics is from memory.",
+                "Letters of designators as in IEEE 315. Materials, ratings and cases: common practice, no source; the notes on dielectrics are from memory.",
             ],
             Small: true);
     }

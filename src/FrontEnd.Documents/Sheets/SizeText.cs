@@ -10,7 +10,7 @@ public static class SizeText
         TextPage page = new();
         page.Paragraph($"sizing {request.Fixed.Name}");
         page.OwnCautions(outcome.Front.Select(one => one.Design).Prepend(request.Fixed));
-        page.Paragraph($"{outcome.Candidates} combinations, {outcome.Evaluated} worked out in full; bounds ruled out the rest");
+        page.Paragraph($"{outcome.Candidates} combinations, {outcome.Evaluated} evaluated in full; bounds ruled out the rest");
         page.Blank();
         if (outcome.Front.Count == 0)
         {
@@ -18,7 +18,7 @@ public static class SizeText
         }
         else
         {
-            page.Ends("designs that meet everything, least noise first", "none is better in all figures");
+            page.Ends("designs that meet everything, lowest noise first", "none is better in all figures");
             List<Row> rows = [];
             for (int at = 0; at < outcome.Front.Count; at++)
             {
@@ -33,14 +33,14 @@ public static class SizeText
             {
                 page.Blank();
                 page.Paragraph(outcome.Front[at].Summary, $"  {at + 1}  ");
-                page.Paragraph(outcome.Front[at].LimitedBy, "     least to spare:  ");
+                page.Paragraph(outcome.Front[at].LimitedBy, "     tightest limit:  ");
             }
         }
 
         if (outcome.Front.Count == 0)
         {
             Obstacles(page, "what stops them", outcome.Obstacles.Where(obstacle => !obstacle.IsMetByOthers));
-            Obstacles(page, "what stopped some of them, and is met by others", outcome.Obstacles.Where(obstacle => obstacle.IsMetByOthers));
+            Obstacles(page, "what stopped some of them, but is met by others", outcome.Obstacles.Where(obstacle => obstacle.IsMetByOthers));
         }
         else
         {
@@ -48,7 +48,7 @@ public static class SizeText
         }
 
         page.Blank();
-        page.Paragraph("Safety limits are not searched over: every lead has the resistor that the quoted limit needs, and nothing is connected to earth.");
+        page.Paragraph("Safety limits are not part of the search: every lead has the resistor that the quoted limit needs, and nothing is connected to earth.");
         page.Cautions();
         return page.ToString();
     }

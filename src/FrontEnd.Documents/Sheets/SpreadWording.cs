@@ -17,7 +17,7 @@ internal static class SpreadWording
 
     /// <summary>Why the design without mismatch has other figures than the assessment.</summary>
     public const string NoMismatchMeaning =
-        "No mismatch: every part at its nominal value and both leads alike. `check` prints another figure where balance matters (mains, system CMRR): it takes the worst signs of the stated mismatch and tolerances.";
+        "No mismatch: every part at its nominal value and both leads alike. `check` prints a different figure where balance matters (mains, system CMRR): it assumes the worst signs of the stated mismatch and tolerances.";
 
     /// <summary>One of a figure's values, written as the assessment writes it; what is infinite has no bound.</summary>
     public static string Value(SpreadFigure figure, double value, int digits = 3) =>
@@ -45,8 +45,8 @@ internal static class SpreadWording
         return
         [
             .. given.Length == 0 ? (string[])[] : ["Drawn within the ranges that cards and design give: " + string.Join(", ", given) + "."],
-            $"{(given.Length == 0 ? "Cards and design give no ranges; drawn are (common practice, no source)" : "Where they give none (common practice, no source)")}: CMRR ±{QuantityText.FormatTrimmed(ranges.Cmrr, "1", 3)} dB, amplifier gain ±{Share(ranges.Gain)}, its voltage noise ±{Share(ranges.Noise)}, electrodes ± half their mismatch, "
-            + $"stray capacitances over to times {QuantityText.FormatTrimmed(ranges.Surroundings, "1", 3)}, mains voltage ±{Share(ranges.MainsVoltage)}. All else is as in the design.",
+            $"{(given.Length == 0 ? "Cards and design give no ranges; these are used (common practice, no source)" : "Where they give none (common practice, no source)")}: CMRR ±{QuantityText.FormatTrimmed(ranges.Cmrr, "1", 3)} dB, amplifier gain ±{Share(ranges.Gain)}, its voltage noise ±{Share(ranges.Noise)}, electrodes ± half their mismatch, "
+            + $"stray capacitances up or down by a factor of up to {QuantityText.FormatTrimmed(ranges.Surroundings, "1", 3)}, mains voltage ±{Share(ranges.MainsVoltage)}. Everything else is as in the design.",
             $"Tied to each other: {string.Join("; ", result.Ties)}.",
         ];
     }
@@ -67,7 +67,7 @@ internal static class SpreadWording
 
     /// <summary>Why weak correlations are not shown.</summary>
     public static string ChanceMeaning(SpreadResult result) =>
-        $"Rank correlations up to 3/√builds = {QuantityText.FormatTrimmed(SpreadFigure.Chance(result.Options.Builds), "1", 2)} are what chance makes of so many builds: they are left out.";
+        $"Rank correlations up to 3/√builds = {QuantityText.FormatTrimmed(SpreadFigure.Chance(result.Options.Builds), "1", 2)} are what chance alone gives with this many builds: they are left out.";
 
     /// <summary>The parts that a figure follows most.</summary>
     public static string Parts(SpreadFigure figure) => figure.Ranks.Count == 0

@@ -17,16 +17,16 @@ internal static class WordTables
                 new("headroom")],
             [.. study.Words.Select(Coefficients)]);
         page.Blank();
-        page.Line("round-off at the output, rms; states at the sample's LSB");
+        page.Line("round-off at the output, rms; states with the sample's LSB");
         page.Table(
-            [new("word", IsText: true), new("form", IsText: true), new("round-off"), new("hangs at most"), new("found by running")],
+            [new("word", IsText: true), new("form", IsText: true), new("round-off"), new("limit cycle, at most"), new("found")],
             [.. study.Words.SelectMany(word => word.Forms.Select(form => Form(word, form)))]);
         page.Paragraph(
-            "In whole numbers both forms give the same bits: each section's sum is exact and rounded once. In floating point the round-off follows the signal: "
-            + "shown is its share of a dc level at the input, such as an electrode offset.", "  ");
+            "In fixed point both forms give the same bits: each section's sum is exact and rounded once. In floating point the round-off follows the signal: "
+            + "its share of a dc level at the input, such as an electrode offset, is shown.", "  ");
         page.Paragraph(
-            "With nothing at the input the output of whole numbers can hang: at most so far, a bound that counts every section's rounding through the sections behind it; "
-            + "and so far in the largest cycle that was found by running the whole filter from many starts. There may be larger ones below the bound.", "  ");
+            "With no input, a fixed-point filter can stay in a limit cycle. At most: a bound on it that carries every section's rounding through the sections after it; "
+            + "found: the largest cycle seen when the whole filter was run from many starting states. There may be larger ones below the bound.", "  ");
         foreach (WordRemedy remedy in study.Remedies)
         {
             page.Paragraph($"{DigitalArithmetic.WordOf(remedy.Word)}: {remedy.Remedy}", "  - ");

@@ -58,10 +58,10 @@ public static class Wording
         ChangeKind.FailsByMore => "fails by more",
         ChangeKind.WorseVerdict => "verdict worse, or no longer judged",
         ChangeKind.Worse => "worse, same verdict",
-        ChangeKind.OtherLimit => "held against another limit",
-        ChangeKind.Moved => "moved without a limit set, or newly judged",
+        ChangeKind.OtherLimit => "compared with another limit",
+        ChangeKind.Moved => "changed with no limit set, or newly judged",
         ChangeKind.Better => "better",
-        ChangeKind.Unjudged => "not judged, moved by more than a tenth",
+        ChangeKind.Unjudged => "not judged, changed by more than a tenth",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Kind is not handled."),
     };
 

@@ -7,11 +7,11 @@ public static class SizingMessages
     public const string NothingFound = "FE0752";
 
     internal static Finding DecidedByTheSearch(string key) =>
-        new(Decided, Severity.Warning, key, $"`{key}` is what the search decides: what is said about it here has no effect", null,
-            "leave it out, or write it into the design that was found");
+        new(Decided, Severity.Warning, key, $"`{key}` is decided by the search and is ignored here", null,
+            "leave it out, or set it in the design that is found");
 
     /// <summary>No design passes; nothing is written.</summary>
     public static Finding Nothing(string path) =>
-        new(NothingFound, Severity.Error, "", "no design meets all requirements, and none is written",
-            "the list above says what stops them", "relax one of them") { File = path };
+        new(NothingFound, Severity.Error, "", "no design meets all requirements, so none is written",
+            "the list above shows what stopped them", "relax one of them") { File = path };
 }

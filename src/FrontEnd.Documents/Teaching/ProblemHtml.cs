@@ -29,6 +29,7 @@ public static class ProblemHtml
     {
         StringBuilder html = new();
         html.Append($"<h1>Problems: {Subject} <span class=\"points\">{sheet.Points} points</span></h1>\n");
+        html.Append(look is { Under.Length: > 0 } ? $"<p>{Safe(look.Under)}</p>\n" : "");
         html.Append($"<p class=\"note\">{Safe(FrontEnd.Results.Cautions.Exercise)}</p>\n<p class=\"note\">{MathMl.OfSentence(ProblemMarkdown.HowToAnswer)}.</p>\n");
         foreach (Question question in sheet.Questions)
         {

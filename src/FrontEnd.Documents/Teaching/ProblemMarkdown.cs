@@ -15,6 +15,7 @@ public static class ProblemMarkdown
         text.Append(sheet.Student is { } student
             ? $"{Plain(student.Name)} ({Plain(student.Id)})"
             : "Name: ______________________________").Append("\n\n");
+        text.Append(homework.Plan.Heading.Length == 0 ? "" : $"{Plain(homework.Plan.Heading)}\n\n");
         text.Append(FrontEnd.Results.Cautions.Exercise).Append("\n\n");
         text.Append(HowToAnswer).Append(".\n");
         foreach (Question question in sheet.Questions)

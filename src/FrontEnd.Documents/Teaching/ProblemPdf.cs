@@ -26,6 +26,7 @@ internal static class ProblemPdf
         double width = flow.Width;
         flow.Add([
             Beside($"Problems: {PrintedPage.Subject}", $"{sheet.Points} points", look.Title, look, width),
+            .. look.Under.Length == 0 ? [] : new[] { DrawnText.Of(look.Under, look.Body, width) with { Before = 3 } },
             DrawnText.Of(FrontEnd.Results.Cautions.Exercise, look.Quiet, width) with { Before = 3 },
             DrawnText.Of($"{ProblemMarkdown.HowToAnswer}.", look.Quiet, width) with { Before = 3 },
         ]);

@@ -1,4 +1,5 @@
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Teaching;
 
@@ -9,6 +10,15 @@ public sealed record SheetLook
 
     /// <summary>True where every question begins a page, whose rest is for working it out.</summary>
     public bool RoomToWork { get; init; }
+
+    /// <summary>Course and date due, under the heading; "" for neither.</summary>
+    public string Under { get; init; } = "";
+
+    /// <summary>As a homework's file wants it.</summary>
+    public static SheetLook Of(HomeworkPlan plan) => new()
+    {
+        Paper = plan.Paper == SheetPaper.Letter ? Paper.Letter : Paper.A4, RoomToWork = plan.Space == WorkingSpace.Side, Under = plan.Heading,
+    };
 
     internal PrintStyle Title { get; } = new(13.5, 17, IsBold: true);
 

@@ -4,18 +4,18 @@ using FrontEnd.Reporting;
 
 namespace FrontEnd.Terminal;
 
-/// <summary>The design with values that can be bought, and what they move.</summary>
+/// <summary>The design with values that can be bought, and what they change.</summary>
 public sealed record BoughtPage : StudyPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(
-        '\0', [], "values that can be bought, and what they move", model => OpenStudy(model, new BoughtPage())) { Under = 'v' };
+        '\0', [], "values that can be bought, and what they change", model => OpenStudy(model, new BoughtPage())) { Under = 'v' };
 
     /// <inheritdoc/>
     public override string Title => "values that can be bought";
 
     /// <inheritdoc/>
-    public override string Does => "Puts the nearest values that can be bought in the place of the design's, and says what that moves.";
+    public override string Does => "Replaces the design's values with the nearest that can be bought, and shows what that changes.";
 
     /// <inheritdoc/>
     public override StudyOutcome Work(Design design, Action<double> progress, CancellationToken cancellation)

@@ -72,7 +72,7 @@ public sealed record ChoosePage(string Key, string Meaning, IReadOnlyList<Choice
         return word == now || now.Length == 0 || alike.Count < 2 || !alike.Contains(Key)
             ? Changes.SetValue(closed, field, word)
             : Show(closed, new QuestionPage(
-                $"{(alike.Count == 2 ? "Two" : "Three")} electrodes are alike now. Which are to be {word}?",
+                $"{(alike.Count == 2 ? "Two" : "Three")} electrodes are alike now. Which should be {word}?",
                 [
                     new('t', $"this one only: {Key.Split('.')[1]}", new Message.SetCards([Key], word)),
                     new('a', $"all {alike.Count}", new Message.SetCards(alike, word)),

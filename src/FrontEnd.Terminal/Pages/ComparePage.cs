@@ -32,7 +32,7 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
     protected override void PaintHeading(Canvas canvas, Model model, Frame frame)
     {
         (int left, int right, int room) = Columns(frame);
-        canvas.Put(1, frame.Top, "what is different", Ink.Title);
+        canvas.Put(1, frame.Top, "differences", Ink.Title);
         canvas.Put(left, frame.Top, canvas.Fit(Other(model)?.Title ?? "saved file", room - 1), Ink.Title);
         canvas.Put(right, frame.Top, canvas.Fit(model.Here.Title + " now", room), Ink.Title);
     }
@@ -101,7 +101,7 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
     /// <summary>What the file says where that cannot be read.</summary>
     private static string Of(DesignDocument document, string key, string? value) => Errors.InPlaceOfValue(document, key) ?? Said(value);
 
-    private static string Said(string? value) => value switch { null => "not there", "" => "-", _ => value };
+    private static string Said(string? value) => value switch { null => "absent", "" => "-", _ => value };
 
     private OpenDesign? Other(Model model) => OtherSlot is { } slot ? model.Designs.Find(design => design.Slot == slot) : null;
 
@@ -112,5 +112,5 @@ public sealed record ComparePage(int? OtherSlot) : LinesPage
     }
 
     private static string Told(Result? one) =>
-        one is null ? "not there" : $"{Documents.Sheets.Wording.Sign(one.Verdict.Kind)} {ResultText.Value(one)}";
+        one is null ? "absent" : $"{Documents.Sheets.Wording.Sign(one.Verdict.Kind)} {ResultText.Value(one)}";
 }

@@ -16,10 +16,10 @@ public sealed record ConflictPage(int Slot, string Path, DesignDocument Theirs) 
 
     /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) =>
-        [new("up/dn", "choose"), KeyHint.Of(KeyName.Enter, "Enter", "do it"), new("PgUp PgDn", "scroll what is different"), KeyHint.Back];
+        [new("up/dn", "choose"), KeyHint.Of(KeyName.Enter, "Enter", "do it"), new("PgUp PgDn", "scroll the differences"), KeyHint.Back];
 
     /// <inheritdoc/>
-    public override string Hint(Model model) => "Nothing has been written yet. What is given up for the other stays one step of undo away.";
+    public override string Hint(Model model) => "Nothing has been written yet. Whichever version you give up can be brought back with undo.";
 
     /// <summary>The page for a save that found another text than it knew of.</summary>
     public static (Model Model, Effect? Effect) Open(Model model, Message.FoundOther found) =>
@@ -85,20 +85,20 @@ public sealed record ConflictPage(int Slot, string Path, DesignDocument Theirs) 
         OpenDesign here = model.Here;
         if (Theirs.IsNoDesign)
         {
-            string why = Theirs.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error)?.Message ?? "it says nothing of a design";
-            return [.. canvas.Wrap($"On disk stands no design any more: {why}", frame.Width - 2).Select(line => (Piece[])[new Piece(1, line, Ink.Fail)])];
+            string why = Theirs.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error)?.Message ?? "it contains no design";
+            return [.. canvas.Wrap($"The file on disk is no longer a design: {why}", frame.Width - 2).Select(line => (Piece[])[new Piece(1, line, Ink.Fail)])];
         }
 
         Merging merging = Merging.Of(here.Saved, Theirs, here.Document);
         List<Piece[]> lines = [];
         if (Theirs.Findings.FirstOrDefault(finding => finding.Severity == Severity.Error) is { } wrong)
         {
-            lines.AddRange(canvas.Wrap($"What stands on disk has errors: {wrong.Message}", frame.Width - 2).Select(line => (Piece[])[new Piece(1, line, Ink.Fail)]));
+            lines.AddRange(canvas.Wrap($"The file on disk has errors: {wrong.Message}", frame.Width - 2).Select(line => (Piece[])[new Piece(1, line, Ink.Fail)]));
         }
 
         if (merging.Rows.Count == 0)
         {
-            lines.AddRange(canvas.Wrap("Both say the same in every key: only comments or blanks are different.", frame.Width - 2)
+            lines.AddRange(canvas.Wrap("Both have the same values in every key: only comments or blanks differ.", frame.Width - 2)
                 .Select(line => (Piece[])[new Piece(1, line, Ink.Plain)]));
             return lines;
         }
@@ -119,13 +119,13 @@ public sealed record ConflictPage(int Slot, string Path, DesignDocument Theirs) 
 
         if (merging.Collides)
         {
-            lines.Add([new Piece(1, canvas.Fit("x: both have changed it, so they cannot be merged by themselves", frame.Width - 2), Ink.Fail)]);
+            lines.Add([new Piece(1, canvas.Fit("x: changed in both, so they cannot be merged automatically", frame.Width - 2), Ink.Fail)]);
         }
 
         return lines;
     }
 
-    private static string Said(string? value) => value switch { null => "not there", "" => "-", _ => value };
+    private static string Said(string? value) => value switch { null => "absent", "" => "-", _ => value };
 
     private Frame Below(Model model, Frame frame) => frame with { Top = Math.Min(frame.Bottom, frame.Top + 2 + Choices(model).Count) };
 
@@ -137,14 +137,14 @@ public sealed record ConflictPage(int Slot, string Path, DesignDocument Theirs) 
         {
             if (Merging.Of(here.Saved, Theirs, here.Document).Merged is { } merged)
             {
-                choices.Add(("merge: what stands on disk with your changes in it, and save that", now => Disk.Merge(now, Theirs, merged, Path)));
+                choices.Add(("merge: save the version on disk with your changes in it", now => Disk.Merge(now, Theirs, merged, Path)));
             }
 
-            choices.Add(("take what stands on disk; u brings yours back", now => Disk.TakeFile(now, Theirs)));
+            choices.Add(("take the version on disk; u brings yours back", now => Disk.TakeFile(now, Theirs)));
         }
 
         choices.Add((
-            "save yours over what stands on disk",
+            "save yours over the version on disk",
             now => (now, new Effect.Save(Slot, Path, now.Here.Document, MayReplace: true) { Known = Theirs.Text, IsKnownUnreadable = Theirs.IsNoDesign })));
         return choices;
     }

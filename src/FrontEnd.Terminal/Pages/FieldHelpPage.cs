@@ -9,7 +9,7 @@ public sealed record FieldHelpPage(string Key) : LinesPage
 {
     /// <summary>The way to it; on a figure it leads to its reason.</summary>
     public static readonly Act Way = new(
-        '\0', [new(KeyName.Letter, ' '), new(KeyName.F1)], "the whole help of the field or figure in hand",
+        '\0', [new(KeyName.Letter, ' '), new(KeyName.F1)], "the full help of the selected field or figure",
         model => model.OnResults ? WhyPage.Open(model)
             : Whereabouts.FieldInHand(model) is { } row ? Show(model, new FieldHelpPage(row.Field.Key))
             : (model, null));
@@ -30,7 +30,7 @@ public sealed record FieldHelpPage(string Key) : LinesPage
         }
         else
         {
-            canvas.Put(1, frame.Top, "this design has no such field any more; Esc goes back", Ink.Dim);
+            canvas.Put(1, frame.Top, "this design no longer has this field; Esc goes back", Ink.Dim);
         }
     }
 

@@ -70,7 +70,7 @@ public sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
         IReadOnlyList<string> entries = Entries ?? [];
         string found = Entries is null ? "looking"
             : entries.Count == 0 ? Purpose == FilePurpose.Open ? "no file of that name" : ""
-            : Line.Text.Length == 0 ? "here, and opened lately" : "what there is";
+            : Line.Text.Length == 0 ? "here, and recently opened" : "files";
         canvas.Put(1, frame.Top + 2, found, Ink.Dim);
         Drawing.Rows(
             canvas, frame with { Top = frame.Top + 2 }, entries.Count, Selected,
@@ -82,7 +82,7 @@ public sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
         FilePurpose.Open => "open which design?",
         FilePurpose.SaveAs => "save as",
         FilePurpose.Sheet => "write the sheet to (.html prints, .md, .csv the parts, .json)",
-        FilePurpose.Coefficients => "write the digital filters to (.h runs and tests itself, .json, .csv)",
+        FilePurpose.Coefficients => "write the digital filters to (.h with a self-test, .json, .csv)",
         _ => throw new InvalidOperationException($"Purpose {Purpose} is not handled."),
     };
 

@@ -55,7 +55,7 @@ public sealed record GraphPage(PlotKind Kind) : Page
     {
         if (model.Here.Shown is not { } shown)
         {
-            canvas.Put(1, frame.Top, "working out", Ink.Dim);
+            canvas.Put(1, frame.Top, "computing", Ink.Dim);
             return;
         }
 

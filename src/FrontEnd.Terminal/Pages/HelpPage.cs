@@ -40,12 +40,12 @@ public sealed record HelpPage : LinesPage
     [
         ("views", $"each across the whole path: {string.Join(", ", Place.Views.Select(view => $"{view.Letter} {view.Title}"))}"),
         .. KeyMap.Acts.Select(act => (act.Keys, act.Does)),
-        ("0-9", "begin typing a value; Enter keeps, Esc drops"),
+        ("0-9", "start typing a value; Enter keeps it, Esc discards it"),
         ("Alt+letter", "the same as the letter, also while typing"),
-        ("paste", "goes into what is being typed; elsewhere into the field in hand, after one question"),
-        ("mouse", "click a block, a field, a figure; once more edits or says why; wheel scrolls"),
-        ("signs", "+ pass   ~ marginal   x fail   ? open   . not judged   * changed against the saved file   ! changed on disk"),
-        ("first line", "errors of the file (, goes through them), !disk and !gone: its file or a card on the disk, open twice: in another frontend too"),
+        ("paste", "goes into what is being typed; elsewhere into the selected field, after one question"),
+        ("mouse", "click selects a block, field or figure; a second click edits or explains; the wheel scrolls"),
+        ("signs", "+ pass   ~ marginal   x fail   ? open   . not judged   * differs from the saved file   ! changed on disk"),
+        ("first line", "errors in the file (, steps through them), !disk and !gone: its file or a card changed or missing on disk, open twice: also open in another frontend"),
         ("strip", "gain or level, then the room up to the rails, then the worst verdict of the block's nodes; ? where nobody can say"),
     ];
 }

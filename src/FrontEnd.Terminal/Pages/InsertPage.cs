@@ -10,7 +10,7 @@ public sealed record InsertPage : ListPage
     protected override int Count => Elements.Insertions.Count;
 
     /// <inheritdoc/>
-    protected override string Title => "insert what? It comes last of its kind; < moves it nearer the scalp";
+    protected override string Title => "insert what? It is added last of its kind; < moves it nearer the scalp";
 
     /// <inheritdoc/>
     protected override (Model Model, Effect? Effect) Take(Model model, int row) =>

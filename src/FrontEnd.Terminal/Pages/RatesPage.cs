@@ -8,13 +8,13 @@ public sealed record RatesPage : StudyPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(
-        '\0', [], "sampling rates against each other, with a pick", model => OpenStudy(model, new RatesPage())) { Under = 'r' };
+        '\0', [], "sampling rates compared, with a recommendation", model => OpenStudy(model, new RatesPage())) { Under = 'r' };
 
     /// <inheritdoc/>
     public override string Title => "sampling rates";
 
     /// <inheritdoc/>
-    public override string Does => "Works the design out at each rate.";
+    public override string Does => "Evaluates the design at each rate.";
 
     /// <inheritdoc/>
     public override StudyOutcome Work(Design design, Action<double> progress, CancellationToken cancellation)

@@ -40,7 +40,7 @@ public sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
     public override string Title => "samples";
 
     /// <inheritdoc/>
-    public override string Does => "Makes the samples that this design would deliver. Nobody is recorded.";
+    public override string Does => "Simulates the samples that this design would deliver. Nobody is recorded.";
 
     /// <inheritdoc/>
     protected override IEnumerable<KeyHint> WishKeys =>
@@ -95,7 +95,7 @@ public sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
     /// <inheritdoc/>
     protected override string Wish(Model model) =>
         (Off.Length == 0 ? "noise and mains" : "without " + string.Join(", ", Switches.Where(one => Off.Contains(one.Letter)).Select(one => one.Word)))
-            + (HasHead ? ", on a made-up head" : "") + $", channel {Channel + 1}, seed {Seed}";
+            + (HasHead ? ", on an invented head" : "") + $", channel {Channel + 1}, seed {Seed}";
 
     /// <inheritdoc/>
     protected override StudyPage? Wished(char letter) => letter switch

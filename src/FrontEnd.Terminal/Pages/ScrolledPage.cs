@@ -85,7 +85,7 @@ public abstract record LinesPage : ScrolledPage
     /// <summary>Labelled paragraphs as lines: the label at the first line of each.</summary>
     protected static IEnumerable<Piece[]> Labelled(Canvas canvas, Frame frame, string label, string text, Ink ink)
     {
-        const int LabelColumn = 12;
+        const int LabelColumn = 17;
         return canvas.Wrap(text, frame.Width - 2 - LabelColumn)
             .Select((line, at) => (Piece[])[new Piece(1, at == 0 ? label : "", Ink.Dim), new Piece(1 + LabelColumn, line, ink)]);
     }

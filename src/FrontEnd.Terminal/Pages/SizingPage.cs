@@ -11,15 +11,15 @@ public sealed record SizingPage(bool KeepAmplifier = false, bool KeepConverter =
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(
-        '\0', [], "size the rest: designs that meet what is asked", model => OpenStudy(model, new SizingPage())) { Under = 'z' };
+        '\0', [], "size the rest: designs that meet the requirements", model => OpenStudy(model, new SizingPage())) { Under = 'z' };
 
     /// <inheritdoc/>
     public override string Title => "size the rest";
 
     /// <inheritdoc/>
     public override string Does =>
-        "Keeps what only you can know: electrodes, band, signals, mains, supply, channels, digital filters and all that is asked for. "
-        + "Searches amplifier, gains, anti-alias filter, converter, rate, ground and protection for complete designs that meet it all. Safety limits are not searched over.";
+        "Keeps what only you can know: electrodes, band, signals, mains, supply, channels, digital filters and all requirements. "
+        + "Searches amplifier, gains, anti-alias filter, converter, rate, ground and protection for complete designs that meet it all. Safety limits are not part of the search.";
 
     /// <inheritdoc/>
     public override bool WaitsForStart => true;
@@ -44,7 +44,7 @@ public sealed record SizingPage(bool KeepAmplifier = false, bool KeepConverter =
             SizeText.Of(request, outcome),
             [
                 .. outcome.Front.Select((one, at) =>
-                    new StudyChoice($"design {at + 1}: {one.Summary}", one.Design, $"{one.Summary}; least to spare: {one.LimitedBy}")),
+                    new StudyChoice($"design {at + 1}: {one.Summary}", one.Design, $"{one.Summary}; tightest limit: {one.LimitedBy}")),
             ],
             0);
     }

@@ -22,7 +22,7 @@ public sealed record SpreadPage(int Builds = 10_000, ulong Seed = 1, bool Normal
 
     /// <inheritdoc/>
     public override string Does =>
-        "Draws thousands of devices of this design, every part within its tolerance, and shows how the figures spread: how many meet each requirement, and which parts matter.";
+        "Simulates thousands of builds of this design, every part drawn within its tolerance, and shows how the figures spread: how many meet each requirement, and which parts matter.";
 
     /// <inheritdoc/>
     public override bool WaitsForStart => true;
@@ -42,7 +42,7 @@ public sealed record SpreadPage(int Builds = 10_000, ulong Seed = 1, bool Normal
         };
         return SpreadRun.Run(design, options, new Told<int>(builds => progress((double)builds / Builds)), cancellation) is { } result
             ? new StudyOutcome(SpreadText.Of(result), [], 0)
-            : Refused(Evaluator.Evaluate(design).Findings, "some build of this design makes a network without an answer");
+            : Refused(Evaluator.Evaluate(design).Findings, "the network of at least one build of this design has no solution");
     }
 
     /// <inheritdoc/>

@@ -111,14 +111,14 @@ public abstract record StudyPage : TextPage
     {
         int end = canvas.Put(1, frame.Top, Title, Ink.Title);
         string head = Outcome is { Choices.Count: > 0 } found
-            ? $"in hand ({Choice + 1} of {found.Choices.Count}): {found.Choices[Choice].Word}"
+            ? $"selected ({Choice + 1} of {found.Choices.Count}): {found.Choices[Choice].Word}"
             : Wish(model);
         canvas.Put(end + 3, frame.Top, canvas.Fit(head, frame.Width - end - 4), Outcome is { Choices.Count: > 0 } ? Ink.Key : Ink.Strong);
         if (Progress is { } share)
         {
             // The short ones do not say how far they are.
             string bar = new string('#', (int)(share * BarWidth)).PadRight(BarWidth, '.');
-            canvas.Put(1, frame.Top + 2, WaitsForStart ? $"[{bar}] {(int)(100 * share),3} %" : "working out", Ink.Changed);
+            canvas.Put(1, frame.Top + 2, WaitsForStart ? $"[{bar}] {(int)(100 * share),3} %" : "computing", Ink.Changed);
             canvas.Put(1, frame.Top + 3, "Esc breaks it off", Ink.Dim);
         }
         else if (Outcome is not null)

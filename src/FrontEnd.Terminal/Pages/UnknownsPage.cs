@@ -17,7 +17,7 @@ public sealed record UnknownsPage(DesignDocument? Document = null) : StudyPage
     public override string Title => "what is not known";
 
     /// <inheritdoc/>
-    public override string Does => "Draws every unknown value between its ends and shows where the figures lie.";
+    public override string Does => "Draws every unknown value from its range and shows where the figures lie.";
 
     /// <inheritdoc/>
     public override StudyOutcome Work(Design design, Action<double> progress, CancellationToken cancellation)
@@ -29,6 +29,6 @@ public sealed record UnknownsPage(DesignDocument? Document = null) : StudyPage
 
         return Document?.PartlyKnown is { } partly
             ? new StudyOutcome(PartlyKnownText.Of(new Sheet(Document, PartlyKnownEvaluator.Evaluate(partly))), [], 0)
-            : new StudyOutcome("Every value of this design is known; its figures stand beside the form.", [], 0);
+            : new StudyOutcome("Every value of this design is known; its figures are next to the form.", [], 0);
     }
 }

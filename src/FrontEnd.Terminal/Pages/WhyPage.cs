@@ -10,8 +10,8 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
 {
     private static readonly string[] ReadingOrder =
     [
-        "verdict", "most of it", "helps most", "was", "why", "takes", "equation", "numbers", "figure", "by hand", "source", "limit from",
-        "to read", "moves by", "cautions",
+        "verdict", "most of it", "helps most", "was", "why", "assumes", "equation", "numbers", "figure", "by hand", "source", "limit from",
+        "further reading", "moves by", "cautions",
     ];
 
     /// <summary>What moves the figure; null until worked out.</summary>
@@ -55,7 +55,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
     {
         if (model.Here.Shown?.Find(ResultId) is not { } result)
         {
-            canvas.Put(1, frame.Top, "this design has no such figure any more; Esc goes back", Ink.Dim);
+            canvas.Put(1, frame.Top, "this design no longer has this figure; Esc goes back", Ink.Dim);
             return;
         }
 
@@ -69,7 +69,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
             ? [.. InReadingOrder(Parts(model, result)).SelectMany(part => Labelled(canvas, frame, part.Label, part.Text, part.Ink))]
             : [];
 
-    private const string WithErrors = "not worked out while the file has errors or unknown values";
+    private const string WithErrors = "not computed while the file has errors or unknown values";
 
     private List<(string Label, string Text, Ink Ink)> Parts(Model model, Result result)
     {
@@ -91,7 +91,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
 
             if (result.Verdict.Improvement is null && result.Verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal)
             {
-                parts.Add(("helps most", Errors.InTheWay(model.Here) is not null ? WithErrors : model.Here.Advised ? "no single change was found that helps" : "being looked for", Ink.Dim));
+                parts.Add(("helps most", Errors.InTheWay(model.Here) is not null ? WithErrors : model.Here.Advised ? "no single change found that helps" : "searching", Ink.Dim));
             }
         }
 
@@ -104,7 +104,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
         {
             parts.Add((
                 line.Label, line.Text,
-                line.Label switch { "equation" or "why" => Ink.Strong, "source" or "to read" => Ink.Dim, _ => Ink.Plain }));
+                line.Label switch { "equation" or "why" => Ink.Strong, "source" or "further reading" => Ink.Dim, _ => Ink.Plain }));
         }
 
         parts.Add(("moves by", Errors.InTheWay(model.Here) is not null ? WithErrors : Moves(result), Ink.Plain));
@@ -128,7 +128,7 @@ public sealed record WhyPage(ResultId ResultId) : LinesPage
     /// <summary>What each input's tenth does, the largest first.</summary>
     private string Moves(Result result) => Sensitivities switch
     {
-        null => "being worked out",
+        null => "being computed",
         { Count: 0 } => ExplainText.NoMoves(result),
         { } moves => string.Join("\n", moves.Take(ExplainText.Rows).Select(move => Told(result, move))),
     };

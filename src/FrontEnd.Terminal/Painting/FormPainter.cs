@@ -56,7 +56,7 @@ public static class FormPainter
         {
             int line = top + 1;
             foreach (string text in canvas.Wrap(
-                place.Id == Place.Digital ? "No digital filter yet; i puts one in." : "Nothing to set here.", width - 2))
+                place.Id == Place.Digital ? "No digital filter yet; i inserts one." : "Nothing to set here.", width - 2))
             {
                 canvas.Put(x + 1, line++, text, Ink.Dim);
             }

@@ -14,7 +14,7 @@ public static class ResultsPainter
         canvas.Put(x, top, canvas.Fit(place.Id == Place.Verdicts || width < Whole.Length ? Order : Whole, width), model.OnResults ? Ink.Title : Ink.Dim);
         if (model.Here.Shown is not { } shown)
         {
-            canvas.Put(x, top + 1, "working out", Ink.Dim);
+            canvas.Put(x, top + 1, "computing", Ink.Dim);
             return;
         }
 

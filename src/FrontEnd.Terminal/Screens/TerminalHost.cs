@@ -36,7 +36,7 @@ public static class TerminalHost
     {
         if (!Driver.IsAttachedToTerminal(out _, out _))
         {
-            Console.Error.WriteLine("frontend: there is no terminal here to show screens on.");
+            Console.Error.WriteLine("frontend: there is no terminal to show screens on.");
             Console.Error.WriteLine("  do       `frontend check DESIGN` prints the verdicts, `frontend --help` lists the commands");
             return ExitCode.Unusable;
         }
@@ -120,7 +120,7 @@ public static class TerminalHost
         app.Dispose();
         if (error is not null)
         {
-            Console.Error.WriteLine($"frontend: {FindingText.Of(Fault.Of(error))}the terminal was put back and unsaved work was kept");
+            Console.Error.WriteLine($"frontend: {FindingText.Of(Fault.Of(error))}the terminal was restored and unsaved work was kept");
             if (Fault.IsTraced)
             {
                 Console.Error.WriteLine(error);
@@ -161,7 +161,7 @@ public static class TerminalHost
             session.Redraw();
             if (!stopped)
             {
-                session.Send(new Message.Told("there is no shell here that could bring a suspended program back; q quits"));
+                session.Send(new Message.Told("no shell here could bring a suspended program back; q quits"));
             }
         };
         suspension.Begin(

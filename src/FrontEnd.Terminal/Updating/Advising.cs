@@ -25,12 +25,12 @@ public static class Advising
         Result? result = FixInHand(model);
         if (result?.Verdict.Kind == VerdictKind.Pass)
         {
-            return (model.Tell($"{result.Name}: meets its limit already, nothing is changed"), null);
+            return (model.Tell($"{result.Name}: already meets its limit, nothing changed"), null);
         }
 
         if (result is not null && result.Verdict.Requirement is null)
         {
-            return (model.Tell($"{result.Name}: no limit is set for it, nothing to mend; up goes to the figures that are judged"), null);
+            return (model.Tell($"{result.Name}: no limit is set for it, nothing to fix; up goes to the figures that are judged"), null);
         }
 
         if (result?.Verdict.Improvement is not { } improvement)
@@ -42,7 +42,7 @@ public static class Advising
 
         if (!model.Here.IsFresh)
         {
-            return (model.Tell("the figures are being worked out anew; try again in a moment"), null);
+            return (model.Tell("the figures are being recomputed; try again in a moment"), null);
         }
 
         return TakeOver(model with { Page = null }, improvement.Design, improvement.Change, $"done: {improvement.Change}. u undoes it.");
@@ -59,9 +59,9 @@ public static class Advising
             {
                 Editing = null,
                 Page = new QuestionPage(
-                    $"The form of this file leaves no place for the change ({label}): the file would be written anew, and {(comments == 1 ? "its comment" : $"its {comments} comments")} would stand at its end.",
+                    $"The layout of this file has no place for the change ({label}): the file would be rewritten, and {(comments == 1 ? "its comment" : $"its {comments} comments")} would move to its end.",
                     [new('n', "no, leave it as it is", new Message.Dismiss()),
-                        new('y', "yes, write it anew", new Message.Take(taken.Document, label))]),
+                        new('y', "yes, rewrite it", new Message.Take(taken.Document, label))]),
             }, null),
             _ => Changes.Change(model, taken.Document, label, status),
         };

@@ -27,7 +27,7 @@ public static class Changes
         string label = $"{field.Key} {(before.Length == 0 ? "none" : before)} -> {(after.Length == 0 ? "none" : after)}";
         return Change(
             model with { Editing = null }, document, label,
-            field.Kind == FieldKind.Card ? $"{label}: the card's values hold; u undoes it" : Others(model.Design, field, before));
+            field.Kind == FieldKind.Card ? $"{label}: the card's values apply; u undoes it" : Others(model.Design, field, before));
     }
 
     /// <summary>That the other electrodes keep a value which they shared with the one that was changed; "" where they did not.</summary>
@@ -43,7 +43,7 @@ public static class Changes
         string[] alike = [.. electrodes.Where(one => one != which && DesignFields.Find(design, $"electrodes.{one}.{name}") is { } other
             && FieldText.Format(other, other.Get(design)) == before)];
         return alike.Length == 0 ? ""
-            : $"only the {which} electrode changes: {string.Join(" and ", alike)} still {(alike.Length == 1 ? "has" : "have")} {before}; a card sets all that belongs to a kind of contact";
+            : $"only the {which} electrode changes: {string.Join(" and ", alike)} still {(alike.Length == 1 ? "has" : "have")} {before}; a card sets everything that belongs to one kind of contact";
     }
 
     /// <summary>Takes a new document in hand, one step of undo.</summary>
@@ -112,12 +112,12 @@ public static class Changes
     {
         if (model.OnResults || Whereabouts.FieldInHand(model) is not { } row)
         {
-            return (model.Tell("+ and - change the field in hand; Tab goes to the fields"), null);
+            return (model.Tell("+ and - change the selected field; Tab goes to the fields"), null);
         }
 
         if (Errors.InPlaceOfValue(model.Here.Document, row.Field.Key) is not null)
         {
-            return (model.Tell($"{row.Label}: what it is now cannot be read; Enter types a value"), null);
+            return (model.Tell($"{row.Label}: its present value cannot be read; Enter types a value"), null);
         }
 
         return Stepping.Next(row.Field, model.Design, up, ChoosePage.Words(row.Field)) is { } text
@@ -135,7 +135,7 @@ public static class Changes
 
         EditResult edit = model.Here.Document.Clear(row.Field.Key);
         return edit.Finding is { } finding ? (model.Complain(finding), null)
-            : ReferenceEquals(edit.Document, model.Here.Document) ? (model.Tell($"{row.Label} is at its default already"), null)
+            : ReferenceEquals(edit.Document, model.Here.Document) ? (model.Tell($"{row.Label} is already at its default"), null)
             : SetDone(model, row.Field, edit.Document);
     }
 
@@ -172,7 +172,7 @@ public static class Changes
         return Edits.States(here.Document, row.Field.Key) ? Back(
             here.Document.Clear(row.Field.Key) is { Finding: null } cleared ? cleared : Edits.Set(here.Document, row.Field, wanted))
             : (model.Tell(wanted == FieldText.Format(row.Field, row.Field.Get(model.Design))
-                ? $"{row.Label} is at its saved value already"
+                ? $"{row.Label} is already at its saved value"
                 : $"the saved file does not state {row.Label}: it follows its card or another field; b there brings it back"), null);
 
         (Model Model, Effect? Effect) Back(EditResult edit) => edit.Finding is { } finding
@@ -196,6 +196,6 @@ public static class Changes
             : edit.Finding is { } finding ? (model.Complain(finding), null)
             : Change(
                 model, edit.Document, $"{string.Join(", ", set.Keys)} -> {set.Card}",
-                $"{set.Card}: {(set.Keys.Count == 1 ? "its values hold" : $"{set.Keys.Count} electrodes")}; u undoes it");
+                $"{set.Card}: {(set.Keys.Count == 1 ? "its values apply" : $"{set.Keys.Count} electrodes")}; u undoes it");
     }
 }

@@ -60,12 +60,12 @@ public static class Disk
         ]);
         IReadOnlyList<string> gone = design.CardsGone;
         return design.FileOnDisk is { IsNoDesign: true } && design.FileChanged
-            ? "the design's file on disk is no design any more; what you have here is kept, and w asks before it writes"
+            ? "the design's file on disk is no longer a design; what you have here is kept, and w asks before it writes"
             : design.IsGone ? "the design's file is gone from the disk; w writes it again"
             : what.Length == 0 && gone.Count > 0
                 ? $"{(gone.Count == 1 ? "the card" : "the cards")} {string.Join(", ", gone)} {(gone.Count == 1 ? "is" : "are")} gone from the disk; the figures are still those with {(gone.Count == 1 ? "it" : "them")}"
             : what.Length == 0 ? null
-            : $"changed on disk: {what}. The figures are still those of before; ! takes {(cards.Count + (design.FileChanged ? 1 : 0) == 1 ? "it" : "them")} over"
+            : $"changed on disk: {what}. The figures are still the old ones; ! takes {(cards.Count + (design.FileChanged ? 1 : 0) == 1 ? "it" : "them")} over"
                 + (design is { FileChanged: true, IsChanged: true } ? ", and u brings your changes back; w shows both" : "");
     }
 
@@ -82,8 +82,8 @@ public static class Disk
             }
 
             next = next.WithDesign(design.Slot, one => one with { Elsewhere = now });
-            next = now is null ? next.Tell($"{design.Title} is open here alone now")
-                : next.Tell($"{design.Title} is open in another frontend too (process {process}): what is saved in one is told in the other");
+            next = now is null ? next.Tell($"{design.Title} is now open only here")
+                : next.Tell($"{design.Title} is also open in another frontend (process {process}): each is told when the other saves");
         }
 
         return next;

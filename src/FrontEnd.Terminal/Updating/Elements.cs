@@ -28,8 +28,8 @@ public static class Elements
         }
 
         (Model next, Effect? effect) = Changes.Change(
-            model, edit.Document, $"{insertion.Name} put in",
-            $"{insertion.Name} put in, last of the {NameOf(insertion.ListKey)}; < moves it forward, u takes it out");
+            model, edit.Document, $"{insertion.Name} inserted",
+            $"{insertion.Name} inserted, last of the {NameOf(insertion.ListKey)}; < moves it forward, u takes it out");
 
         // To the new element's first field.
         int last = DesignFields.Lists.First(list => list.Key == insertion.ListKey).Count(next.Design);
@@ -47,7 +47,7 @@ public static class Elements
         string name = list.NameOf(list.Elements(model.Design)[index]);
         if (index + by < 0 || list.Count(model.Design) <= index + by)
         {
-            return (model.Tell($"{name} is the {(by < 0 ? "first" : "last")} already"), null);
+            return (model.Tell($"{name} is already the {(by < 0 ? "first" : "last")}"), null);
         }
 
         EditResult edit = Edits.Move(model.Here.Document, list, index, by);

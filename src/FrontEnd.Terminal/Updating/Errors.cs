@@ -67,7 +67,7 @@ public static class Errors
         IReadOnlyList<Finding> all = Of(model.Here);
         if (all.Count == 0)
         {
-            return model.Tell("the design's file has no error");
+            return model.Tell("the design's file has no errors");
         }
 
         int at = model.Error is { } last ? all.ToList().FindIndex(one => ReferenceEquals(one, last)) : -1;

@@ -35,13 +35,13 @@ public static class Files
     /// <summary>Asks where to write the coefficients.</summary>
     public static (Model Model, Effect? Effect) AskCoefficients(Model model) => model.Design.Digital.Count > 0
         ? AskName(model, FilePurpose.Coefficients)
-        : (model.Tell("this design has no digital filter; i puts one in"), null);
+        : (model.Tell("this design has no digital filter; i inserts one"), null);
 
     private static (Model Model, Effect? Effect) Opened(Model model, Message.Opened opened)
     {
         if (opened.Path is not null && model.Designs.FindIndex(design => design.Path is { } path && Path.GetFullPath(path) == Path.GetFullPath(opened.Path)) is var known and >= 0)
         {
-            return (model with { Current = known, Page = null, Status = $"{opened.Path} is open already" }, null);
+            return (model with { Current = known, Page = null, Status = $"{opened.Path} is already open" }, null);
         }
 
         OpenDesign design = new() { Slot = model.NextSlot, Document = opened.Document, Saved = opened.Document, Path = opened.Path,
@@ -120,8 +120,8 @@ public static class Files
 
         if (format == DocumentFormat.Json)
         {
-            return (model.Complain(new Finding("FE0191", Severity.Error, "", "a TOML design is not saved as JSON", null,
-                "choose a name that ends in .toml; y writes a sheet that is JSON")), null);
+            return (model.Complain(new Finding("FE0191", Severity.Error, "", "a TOML design cannot be saved as JSON", null,
+                "choose a name that ends in .toml; y writes a JSON sheet")), null);
         }
 
         DesignDocument written = DesignDocument.Parse(DesignWriter.ToToml(document.Design), format, document.File, document.Cards);
@@ -146,7 +146,7 @@ public static class Files
 
     private static Model AskReplace(Model model, Message.Exists exists) => model with
     {
-        Page = new QuestionPage($"{exists.Path} is there already.",
+        Page = new QuestionPage($"{exists.Path} already exists.",
         [
             new('b', "back", new Message.Dismiss()),
             new('r', "replace it", exists.Purpose switch
@@ -163,7 +163,7 @@ public static class Files
         Errors.InTheWay(model.Here) is { } wrong ? (model.Complain(wrong), null)
         : model.Here is { Shown: { } shown, IsFresh: true }
         ? (model, new Effect.Sheet(path, model.Here.Document, shown, mayReplace))
-        : (model.Tell("the figures are being worked out anew; try again in a moment"), null);
+        : (model.Tell("the figures are being recomputed; try again in a moment"), null);
 
     /// <summary>Has the coefficients written.</summary>
     public static (Model Model, Effect? Effect) WriteCoefficients(Model model, string path, bool mayReplace) =>
@@ -181,8 +181,8 @@ public static class Files
                 $"An earlier session ended without saving: {string.Join(", ", work.Designs.Select(design => design.Path ?? "a design without a file"))}.",
                 [
                     new('r', "recover it", new Message.Recover(work.Designs)),
-                    new('l', "later: keep it and ask again at the next start", new Message.Dismiss()),
-                    new('d', "drop it for good", new Message.DropRecovery()),
+                    new('l', "later: keep it and ask again next time", new Message.Dismiss()),
+                    new('d', "delete it for good", new Message.DropRecovery()),
                 ]),
         };
     }

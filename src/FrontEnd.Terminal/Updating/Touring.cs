@@ -5,7 +5,7 @@ namespace FrontEnd.Terminal;
 /// <summary>The guided tour. It works on a copy, each step on a fresh one, and gives the user's design back as it was.</summary>
 public static class Touring
 {
-    private const string HowTo = "in the tour: Space goes on, Backspace goes back, j does the step, u takes it back, Esc gives your design back";
+    private const string HowTo = "in the tour: Space goes on, Backspace goes back, j does the step, u undoes it, Esc brings your design back";
 
     /// <summary>Begins the tour on a copy of the design in hand.</summary>
     public static (Model Model, Effect? Effect) Start(Model model)
@@ -13,12 +13,12 @@ public static class Touring
         OpenDesign here = model.Here;
         if (here is not { Shown: { } shown, IsFresh: true })
         {
-            return (model.Tell("the figures are being worked out; try again in a moment"), null);
+            return (model.Tell("the figures are being computed; try again in a moment"), null);
         }
 
         if (here.Document.HasErrors)
         {
-            return (model.Tell("the tour needs all figures: mend the errors of the design's file first"), null);
+            return (model.Tell("the tour needs all figures: fix the errors in the design's file first"), null);
         }
 
         OpenDesign copy = new()
@@ -74,7 +74,7 @@ public static class Touring
             Designs = model.Designs.RemoveAll(design => design.CopyOf is not null), TourStep = null, Tour = null, Page = null, Editing = null,
             Complaint = null,
         });
-        back = back with { Current = Math.Max(0, back.Designs.FindIndex(design => design.Slot == tour.Slot)), Status = "your design as you left it; t begins the tour again" };
+        back = back with { Current = Math.Max(0, back.Designs.FindIndex(design => design.Slot == tour.Slot)), Status = "your design as you left it; t starts the tour again" };
 
         // What was being looked for when the tour began was broken off by its changes.
         OpenDesign own = back.Here;
@@ -111,6 +111,6 @@ public static class Touring
 
         return model.Here.Undo.IsEmpty
             ? Changes.SetValue(model, field, step.Try)
-            : (model.Tell("done already; u takes it back, Space goes on"), null);
+            : (model.Tell("already done; u undoes it, Space goes on"), null);
     }
 }

@@ -84,12 +84,12 @@ public static class Typing
 
         if (line.Length > Line.Most)
         {
-            return (model.Tell($"what was pasted is longer than the {Line.Most} characters that a value may have; nothing was put in"), null);
+            return (model.Tell($"the pasted text is longer than the {Line.Most} characters that a value may have; nothing was inserted"), null);
         }
 
         (Model pasted, Effect? effect) = PasteLine(model, line);
         return lines.Count > 1 && !ReferenceEquals(pasted, model) && pasted.Status.Length == 0
-            ? (pasted.Tell($"of the {lines.Count} lines that were pasted the first counts"), effect)
+            ? (pasted.Tell($"{lines.Count} lines were pasted; only the first is used"), effect)
             : (pasted, effect);
     }
 
@@ -102,22 +102,22 @@ public static class Typing
 
         if (model.Page is { } page)
         {
-            return page.Paste(model, line) ?? (model.Tell("nothing can be pasted here; Esc leads back"), null);
+            return page.Paste(model, line) ?? (model.Tell("nothing can be pasted here; Esc goes back"), null);
         }
 
         if (model.OnResults || Whereabouts.FieldInHand(model) is not { } row)
         {
-            return (model.Tell("a pasted value goes to the field in hand; Tab leads to the fields"), null);
+            return (model.Tell("a pasted value goes to the selected field; Tab goes to the fields"), null);
         }
 
         string now = FieldText.Format(row.Field, row.Field.Get(model.Design));
         EditResult edit = Edits.Set(model.Here.Document, row.Field, line);
         return edit.Finding is { } finding ? (model.Complain(finding), null)
-            : line == now ? (model.Tell($"{row.Label} is {now} already"), null)
+            : line == now ? (model.Tell($"{row.Label} is already {now}"), null)
             : (model with
             {
                 Page = new QuestionPage(
-                    $"{row.Label} is {(now.Length == 0 ? "not set" : Shortened(now))}. Set it to what was pasted, {Shortened(line)}?",
+                    $"{row.Label} is {(now.Length == 0 ? "not set" : Shortened(now))}. Set it to the pasted value, {Shortened(line)}?",
                     [new('y', "yes, set it; u undoes it", new Message.SetField(row.Field.Key, line)),
                         new('n', "no, leave it as it is", new Message.Dismiss())]),
             }, null);

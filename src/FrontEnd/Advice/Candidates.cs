@@ -120,7 +120,7 @@ internal static class Candidates
             Capacitance mains = Capacitance.FromFarads(design.Mains.LeadToMains.Farads / 3),
                 common = Capacitance.FromFarads(input.LeadToCommon.Farads / 3);
             yield return new(
-                $"leads a third as long: to the mains {F(design.Mains.LeadToMains)} -> {F(mains)}",
+                $"leads one third as long: lead to mains {F(design.Mains.LeadToMains)} -> {F(mains)}",
                     design with { Mains = design.Mains with { LeadToMains = mains }, Input = input with { LeadToCommon = common } });
         }
 

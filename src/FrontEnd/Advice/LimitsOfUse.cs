@@ -79,7 +79,7 @@ public static class LimitsOfUse
         ElectrodeSet set = design.Electrodes;
         double contact = design.ChannelList.Select(channel => channel.Electrode ?? set.Active).DefaultIfEmpty(set.Active).Max(one => one.DcResistance.Ohms), mismatch = set.EffectiveMismatch, offset = Math.Abs(set.Offset.Volts),
             field = design.Mains.Field.Teslas, battery = design.Supply.Lowest.Volts;
-        yield return new Use(ResultIds.Limit.Contact, "largest resistance of the active electrode, the others growing alike", contact,
+        yield return new Use(ResultIds.Limit.Contact, "largest resistance of the active electrode, the others growing in proportion", contact,
             contact * Stride, ohms => Scaled(design, contact == 0 ? 1 : ohms / contact),
             value => Resistance.FromOhms(value));
         yield return new Use(ResultIds.Limit.Mismatch, "largest mismatch of active and reference electrode", mismatch,
@@ -87,7 +87,7 @@ public static class LimitsOfUse
             value => Share.FromFraction(value));
         yield return new Use(ResultIds.Limit.Offset, "largest offset between the electrodes", offset, Math.Max(1e-3, offset * Stride),
             value => design with { Electrodes = set with { Offset = Voltage.FromVolts(value) } }, value => Voltage.FromVolts(value));
-        yield return new Use(ResultIds.Limit.Leads, "largest capacitance of the leads to mains and common, over the design's", 1, Stride,
+        yield return new Use(ResultIds.Limit.Leads, "largest capacitance of the leads to mains and common, relative to the design's", 1, Stride,
             factor => WithLeads(design, factor), value => Ratio.FromFraction(value));
         yield return new Use(ResultIds.Limit.Field, "largest magnetic field of the mains, rms", field, Math.Max(1e-9, field * Stride),
             value => design with { Mains = design.Mains with { Field = MagneticFluxDensity.FromTeslas(value) } },
@@ -242,16 +242,16 @@ public static class LimitsOfUse
         if (found.Fails is { } fails)
         {
             list.Number(use.Id, use.Name, "", use.Quantity(found.Last), Equations.LimitOfUse,
-                text: $"{Holds(use, found.Last, way, value)}; {beyond} it {fails.Id} fails, {fails.Name}");
+                text: $"{Holds(use, found.Last, way, value)}; {beyond} that, {fails.Id} fails: {fails.Name}");
         }
         else
         {
             string end = QuantityText.Format(use.Quantity(found.Last));
             list.Unbounded(use.Id, use.Name, "", use.Quantity(use.Today).SiUnit, Equations.LimitOfUse, found.HasFigures
                 ? found.Last == use.Today
-                ? $"{today}; nothing that is met can fail by it"
-                : $"{today}; nothing that is met fails {way} {end}"
-                : $"{today}; {beyond} {end} the design cannot be worked out, and nothing that is met fails before");
+                ? $"{today}; no met requirement can fail because of it"
+                : $"{today}; every met requirement still holds {way} {end}"
+                : $"{today}; {beyond} {end} the design cannot be evaluated, and no met requirement fails before that");
         }
     }
 

@@ -81,12 +81,12 @@ public sealed record DifferentialAmplifier
     private static readonly IReadOnlyList<Field<DifferentialAmplifier>> Values =
     [
         Make.Card(CardClass.Amplifier, (DifferentialAmplifier a) => a.Card, (a, v) => a with { Card = v }),
-        Value("gain", "gain", Above(0, 1e5), "5", "±300 mV of electrode offset on 3 V leave about 5; " + Derived,
+        Value("gain", "gain", Above(0, 1e5), "5", "±300 mV of electrode offset on 3 V leaves about 5; " + Derived,
             "gain of the first stage, G",
             (DifferentialAmplifier a) => a.Gain, (a, v) => a with { Gain = v })
             .Usually(2, 24),
         Value("bandwidth", "bandwidth", Above(0, 1e10), "35 kHz",
-            "low-power instrumentation amplifier at gain 10, application report SLAA486B table 4; at the default gain it has more",
+            "low-power instrumentation amplifier at gain 10, application report SLAA486B table 4; higher at the default gain",
             "-3 dB bandwidth at this gain",
             (DifferentialAmplifier a) => a.Bandwidth, (a, v) => a with { Bandwidth = v })
             .Usually(5e3, 200e3),
@@ -148,7 +148,7 @@ public sealed record DifferentialAmplifier
             Key = "gains",
             JsonKey = "gains",
             Kind = FieldKind.NumberList,
-            Meaning = "the gains that it can be set to, where it is no resistor that sets them",
+            Meaning = "the gains that it can be set to, if they are not set by a resistor",
             Range = Above(0, 1e5),
             NullWord = "any",
             DefaultText = "any",

@@ -52,8 +52,8 @@ public sealed record GroundDrive
             [new("passive", GroundKind.Passive), new("driven", GroundKind.Driven)],
             (GroundDrive g) => g.Kind, (g, v) => g with { Kind = v })
             .UsuallyAny(),
-        Value("series-resistor", "series_R", Closed(0, 1e9), "0 Ω", "none is fitted unless given",
-            "resistor between the ground electrode and common or the driving amplifier; the quoted limits want at least the highest voltage over 50 µA (passive), 10 µA (driven)",
+        Value("series-resistor", "series_R", Closed(0, 1e9), "0 Ω", "none fitted unless given",
+            "resistor between the ground electrode and common or the driving amplifier; the quoted limits require at least the highest voltage over 50 µA (passive), 10 µA (driven)",
             (GroundDrive g) => g.SeriesResistor, (g, v) => g with { SeriesResistor = v }, safety: true)
             .Usually(1e3, 470e3),
         Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of that resistor, ±",
@@ -70,7 +70,7 @@ public sealed record GroundDrive
             JsonKey = "averaging_bandwidth",
             Kind = FieldKind.Quantity,
             Quantity = QuantityKind.Of<Frequency>(),
-            Meaning = "bandwidth of the averaging of the two inputs, f_2; \"unlimited\" takes it as infinitely fast",
+            Meaning = "bandwidth of the averaging of the two inputs, f_2; \"unlimited\" assumes it is infinitely fast",
             Range = Above(0, 1e12),
             NullWord = "auto",
             SpecialWord = "unlimited",

@@ -43,8 +43,8 @@ public sealed record InputNetwork
         Value("driven-shield", "driven_shield", Closed(0, 0.99), "0 %", "none unless given",
             "share of lead-to-common that a driven shield ties to the lead's own potential, g",
             (InputNetwork n) => n.DrivenShield, (n, v) => n with { DrivenShield = v }),
-        Value("series-resistor", "series_R", Closed(0, 1e9), "0 Ω", "none is fitted unless given",
-            "protection resistor in each of the two measuring leads; the quoted limit wants at least the highest voltage over 50 µA",
+        Value("series-resistor", "series_R", Closed(0, 1e9), "0 Ω", "none fitted unless given",
+            "protection resistor in each of the two measuring leads; the quoted limit requires at least the highest voltage over 50 µA",
             (InputNetwork n) => n.SeriesResistor, (n, v) => n with { SeriesResistor = v }, safety: true)
             .Usually(1e3, 220e3),
         Value("resistor-tolerance", "tolerance_R", Below(0, 1), "1 %", Practice, "tolerance of the protection resistors, ±",
@@ -61,7 +61,7 @@ public sealed record InputNetwork
             (InputNetwork n) => n.BiasResistor, (n, v) => n with { BiasResistor = v })
             .Usually(10e6, 1e9, whenBought: false),
         Maybe("reference-inputs", "reference_inputs", Closed(1, 1024), "auto", "channels, or 1 where the reference is buffered", Derived,
-            "how many channel inputs hang on the reference electrode's lead, N",
+            "how many channel inputs are connected to the reference electrode's lead, N",
             (InputNetwork n) => n.ReferenceInputs, (n, v) => n with { ReferenceInputs = v }),
     ];
 }

@@ -87,8 +87,8 @@ public static class BenchComparison
 
     /// <summary>What was taken from a recording, in words.</summary>
     internal static string Described(Recording recording, bool isFiltered) =>
-        $"channel `{recording.Channel}`, its samples read as {(recording.AreSteps ? "converter steps" : $"{recording.Unit} at the electrodes")}, {QuantityText.Format(recording.Rate)}"
-        + $"{(recording.IsRateAssumed ? " as in the design (the file does not say)" : "")}, {QuantityText.Format(recording.Length)}, held against the design with its digital filters {(isFiltered ? "on" : "off")}";
+        $"channel `{recording.Channel}`, its samples read as {(recording.AreSteps ? "converter counts" : $"{recording.Unit} at the electrodes")}, {QuantityText.Format(recording.Rate)}"
+        + $"{(recording.IsRateAssumed ? " as in the design (the file does not say)" : "")}, {QuantityText.Format(recording.Length)}, compared with the design, digital filters {(isFiltered ? "on" : "off")}";
 
     /// <summary>The result with what it was taken from; a record that is shorter than the test asks for passes nothing.</summary>
     private static (BenchResult Result, IReadOnlyList<Finding> Findings) Whole(TakenRecording taken, BenchResult result)
@@ -100,7 +100,7 @@ public static class BenchComparison
         {
             Verdict = isShort && result.Verdict == VerdictKind.Pass ? VerdictKind.NotJudged : result.Verdict,
             Because = result.Because + (isShort && result.Verdict == VerdictKind.Pass
-                ? $"; not judged, as the recording has {QuantityText.Format(recording.Length)} of the {asked} that the test asks for"
+                ? $"; not judged, because the recording has only {QuantityText.Format(recording.Length)} of the {asked} that the test asks for"
                 : ""),
             Length = recording.Length,
             Taken = Described(recording, taken.IsFiltered),
@@ -122,7 +122,7 @@ public static class BenchComparison
         [new Suspect(SuspectKind.DeadChannel,
             "the channel is dead: no sample differs from the first; check power, the converter's clock and the channel's wire",
             $"{taken.Sums.Count} equal samples"),
-        new Suspect(SuspectKind.Clipping, "an input that stands beyond its range all the time, of which a digital high-pass leaves nothing: an offset, a lead that is off",
+        new Suspect(SuspectKind.Clipping, "an input constantly beyond its range, which a digital high-pass removes: an offset, a lead that is off",
             $"all at {QuantityText.Format(Voltage.FromVolts(taken.Sums.Top))}")]);
 
     private static IQuantity Zero(BenchReading test) => test.Kind == ReadingKind.Pulse ? default(Voltage) : default(VoltageRms);
@@ -141,8 +141,8 @@ public static class BenchComparison
         Func<int, bool> atLine = SpectrumShape.At([line], taken.Measured.Step, ToneBins);
         if (RecordingChecks.IsCut(taken.Sums, taken.Order, taken.Measured, test.Line.Value.Hertz, rms.Volts, isMains: test.Least is null))
         {
-            because += "; but its tops are flat: something clips, and the reading says nothing about the gain";
-            suspects = [new Suspect(SuspectKind.Clipping, "clipping: the generator's level, an input beyond its range, a supply below the design",
+            because += "; but its tops are flat: something clips, so the reading does not show the gain";
+            suspects = [new Suspect(SuspectKind.Clipping, "clipping: generator level too high, an input beyond its range, a supply below the design",
                 "the samples stay at their extremes longer than a sine does, or the line has harmonics")];
             inside = false;
         }
@@ -150,14 +150,14 @@ public static class BenchComparison
             && rms.Volts < other.Rms.Volts)
         {
             suspects.Insert(0, new Suspect(SuspectKind.Fixture,
-                $"the largest line stands at {QuantityText.Format(other.Frequency)}, not at {QuantityText.Format(test.Line.Value)}: the generator's frequency, or the samples were not taken at {QuantityText.Format(taken.Recording.Rate)}",
+                $"the largest line is at {QuantityText.Format(other.Frequency)}, not at {QuantityText.Format(test.Line.Value)}: the generator's frequency is wrong, or the samples were not taken at {QuantityText.Format(taken.Recording.Rate)}",
                 $"{QuantityText.Format(other.Rms)} there"));
         }
 
         double level = SpectrumShape.Level(taken.Measured, taken.Density, taken.Band, atLine);
         if (test.Least is null && level < -QuietDecibels)
         {
-            because += $"; but the noise beside it is {QuantityText.FormatNumber(-level, 2)} dB below what the board must make: this is no recording of it";
+            because += $"; but the noise next to it is {QuantityText.FormatNumber(-level, 2)} dB below what the board must make: this is not a recording of it";
             suspects.Insert(0, new Suspect(SuspectKind.TooQuiet, "a channel that is not connected, or samples in another unit",
                 $"the noise is {QuantityText.FormatNumber(-level, 2)} dB below the prediction"));
             inside = false;
@@ -166,7 +166,7 @@ public static class BenchComparison
         if (SpectrumShape.Worst(taken.Measured, taken.Density, taken.Predicted, taken.Band, atLine) is { } shape)
         {
             Suspect[] filters = [.. taken.OtherFilters(atLine, shape)];
-            because += $"; {(filters.Length == 0 ? "" : "but ")}the noise beside the line is not as predicted, {shape.Words}{(filters.Length == 0 ? ", which the noise tests judge" : "")}";
+            because += $"; {(filters.Length == 0 ? "" : "but ")}the noise next to the line is not as predicted, {shape.Words}{(filters.Length == 0 ? ", which the noise tests judge" : "")}";
             suspects.AddRange(filters);
             inside &= filters.Length == 0;
         }
@@ -201,7 +201,7 @@ public static class BenchComparison
             ? [BenchSuspects.Turned(evidence)]
             : [
                 .. BenchSuspects.OfUnit(ratio, 0.5),
-                new Suspect(SuspectKind.Fixture, "no pulses of this length and period, or the generator's level", evidence)];
+                new Suspect(SuspectKind.Fixture, "no pulses of this length and period, or the wrong generator level", evidence)];
         return new BenchResult(test, height, inside ? VerdictKind.Pass : VerdictKind.Fail, Sentence(test, height), 0, suspects);
     }
 

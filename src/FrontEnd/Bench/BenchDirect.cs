@@ -66,9 +66,9 @@ internal static class BenchDirect
         double highest = design.Supply.Highest.Volts;
         return new BenchReading($"dc-forced-{lead.Word()}", $"dc, fault forced, {lead.Word()} electrode",
             $"{OwnBoard}: lift {end} and tie it to the highest supply through a current meter with µA resolution; the lead's electrode end to the supply's negative pole, {QuantityText.Format(design.Supply.Highest)} below",
-            "read the current: it is what a single fault can drive through the electrode; then put the resistor back", ReadingKind.Other)
+            "read the current: it is what a single fault can drive through the electrode; then refit the resistor", ReadingKind.Other)
         {
-            Brief = $"{end} lifted and tied to the highest supply through a µA meter, electrode end to the supply's minus; put back after",
+            Brief = $"{end} lifted and tied to the highest supply through a µA meter, electrode end to the supply's minus; refit afterwards",
             Expected = isFitted ? figure!.Value : null,
             Least = isFitted ? highest / fitted.Ohms / (1 + tolerance) * (1 - MeterTolerance) : null,
             Greatest = isFitted ? figure!.Si * (1 + MeterTolerance) : null,
@@ -77,7 +77,7 @@ internal static class BenchDirect
             Id = figure?.Id,
             Remark = isFitted
                 ? figure!.Text
-                : "do not force this fault: no resistor is fitted in this lead, and the supply would be shorted; above the quoted limit whatever the fault",
+                : "do not force this fault: no resistor is fitted in this lead, and the supply would be shorted; above the quoted limit for any fault",
             Design = design,
         };
     }
@@ -91,7 +91,7 @@ internal static class BenchDirect
             : "their electrode ends to the ground lead's, and the box end of the ground lead's resistor to the supply's negative pole";
         return new BenchReading("dc-forced-shared", "dc, shared fault forced, all measuring leads",
             $"{OwnBoard}: lift the box ends of all measuring leads' resistors and tie them together to the highest supply, {QuantityText.Format(design.Supply.Highest)}, through a current meter with µA resolution; {back}",
-            "read the current: it is what a fault of a whole chip can drive through a wearer; then put the resistors back", ReadingKind.Other)
+            "read the current: it is what a fault of a whole chip can drive through a wearer; then refit the resistors", ReadingKind.Other)
         {
             Brief = $"box ends of all measuring leads' resistors lifted and tied together to the highest supply through a µA meter; electrode ends to {(design.Mains.CommonIsEarthed ? "the supply's minus" : "the ground lead's, its resistor's box end to the supply's minus")}; put back after",
             Expected = figure.Value,
@@ -111,13 +111,13 @@ internal static class BenchDirect
             ? "all other electrode leads tied together, the current meter with µA resolution between them and the ground lead"
             : "the current meter with µA resolution between the lead's electrode end and the mid-supply, all other leads to the mid-supply";
         return new BenchReading($"dc-{lead.Word()}", $"dc without a fault, {lead.Word()} electrode", $"{OwnBoard}: {meter}",
-            $"supply at its highest, {QuantityText.Format(design.Supply.Highest)}; read the current: the bias current alone, which such a meter shows as nothing",
+            $"supply at its highest, {QuantityText.Format(design.Supply.Highest)}; read the current: the bias current alone, which such a meter shows as zero",
             ReadingKind.Other)
         {
             Brief = lead == Lead.Ground ? "µA meter between the ground lead and all other leads tied together" : "µA meter from the lead's electrode end to the mid-supply, all other leads there too",
             Expected = Current.FromAmperes(bias),
             Greatest = (2 * bias) + MeterFloor,
-            Tolerance = "twice the bias current and the meter's last digit; anything above is a leak or a damaged input, and the device is not worn",
+            Tolerance = "twice the bias current and the meter's last digit; anything more is a leak or a damaged input, and the device must not be worn",
             Source = Source,
             Design = design,
         };

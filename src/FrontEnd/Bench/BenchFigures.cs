@@ -8,13 +8,13 @@ public static class BenchFigures
 {
     /// <summary>Before anything else.</summary>
     internal static IEnumerable<BenchReading> First(Assessment assessment) => Of(assessment, ResultIds.Power.SupplyCurrent, "supply-current",
-        "supply current", "a laboratory supply in the battery's place, current limit at twice the expected, nobody connected",
+        "supply current", "a laboratory supply in place of the battery, current limit at twice the expected current, nobody connected",
         "all channels running; read the current", 0.3, "±30 %: cards give typical currents");
 
     /// <summary>After the recordings.</summary>
     internal static IEnumerable<BenchReading> Last(Assessment assessment)
     {
-        const string Generator = "generator with 10 Ω or less at the active lead; reference and ground to its foot";
+        const string Generator = "generator of 10 Ω or less at the active lead; reference and ground to its low side";
         IEnumerable<BenchReading> corners =
         [
             .. Of(assessment, ResultIds.Filter.Path.MinusThree, "corner-high", "upper corner of the analogue path", Generator,
@@ -32,7 +32,7 @@ public static class BenchFigures
             if (assessment.Find(ResultIds.Open.Of(lead)) is { State: not ResultState.Missing } open)
             {
                 yield return new BenchReading($"open-{lead.Word()}", $"{lead.Word()} electrode off",
-                    $"51 kΩ in parallel with 47 nF in every lead; take the {lead.Word()} lead off", "on battery, in the room where it is used; look at the recording: it must not pass for a signal",
+                    $"51 kΩ in parallel with 47 nF in every lead; disconnect the {lead.Word()} lead", "on battery, in the room where it is used; look at the recording: it must not look like a signal",
                     ReadingKind.Other)
                 {
                     Remark = open.Text, Source = open.Equation.Source, Id = open.Id, Design = assessment.Design,

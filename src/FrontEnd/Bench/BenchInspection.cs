@@ -35,7 +35,7 @@ internal static class BenchInspection
             yield return Test(design, SupplyName, "shorts", "ohmmeter from the supply's plus to its minus, plus to plus; wait until the capacitors are charged") with
             {
                 Expected = Resistance.FromOhms(least), Least = least, IsBound = true,
-                Tolerance = "the highest supply over twice the supply current: below it the next test would reach its current limit",
+                Tolerance = "the highest supply over twice the supply current: with less, the next test would reach its current limit",
             };
         }
 
@@ -84,12 +84,12 @@ internal static class BenchInspection
         {
             Brief = "ohmmeter across the resistor (two in series: both)", Particular = lead.Designator,
         };
-        return lead.Ohms <= 0 ? test with { Remark = "no resistor is fitted in this lead: above the quoted limit whatever the fault" } : test with
+        return lead.Ohms <= 0 ? test with { Remark = "no resistor is fitted in this lead: above the quoted limit for any fault" } : test with
         {
             Expected = Resistance.FromOhms(lead.Ohms),
             Least = lead.Ohms * (1 - lead.Tolerance) * (1 - MeterTolerance), Greatest = lead.Ohms * (1 + lead.Tolerance) * (1 + MeterTolerance),
             Tolerance = "the part within its tolerance, the meter within 1 %",
-            Remark = "protects the wearer: never smaller",
+            Remark = "protects the wearer: never fit a smaller value",
         };
     }
 
@@ -107,7 +107,7 @@ internal static class BenchInspection
             return test with
             {
                 Expected = lead.Ohms <= 0 ? null : Resistance.FromOhms(least), Least = least, IsBound = true,
-                Tolerance = "the resistor at the lower end of its tolerance; behind it a chip without power shows its protection diodes or nothing",
+                Tolerance = "the resistor at the lower end of its tolerance; beyond it, an unpowered chip shows its protection diodes or an open circuit",
                 Remark = lead.Ohms <= 0 ? "no resistor is fitted in this lead" : null,
             };
         }

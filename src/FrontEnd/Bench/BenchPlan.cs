@@ -118,8 +118,8 @@ public static class BenchPlan
             Least = null,
             Greatest = Math.Max(tone.Expected!.SiValue, rms * factor),
             Brief = $"on battery, where it is used, nothing plugged in, digital filters off; record {RecordSeconds:0} s; the mains line, at the electrodes",
-            Tolerance = tone.IsBound ? tone.Tolerance : "+6 dB; field, loop and strays decide, less is better",
-            Remark = "a wearer adds what electrodes and body make of it",
+            Tolerance = tone.IsBound ? tone.Tolerance : "+6 dB; field, loop and strays decide; less is better",
+            Remark = "a wearer adds the effect of electrodes and body",
         };
     }
 
@@ -133,7 +133,7 @@ public static class BenchPlan
         {
             Name = "lowest-supply",
             Title = "noise, inputs shorted, supply at its lowest",
-            Setting = $"the same record with a laboratory supply in the battery's place, at {QuantityText.Format(design.Supply.Lowest)}: the reading must not change",
+            Setting = $"the same record with a laboratory supply in place of the battery, at {QuantityText.Format(design.Supply.Lowest)}: the reading must not change",
         });
     }
 
@@ -150,7 +150,7 @@ public static class BenchPlan
             Greatest = Math.Max(fixture, shorted) * (1 + width),
             Id = ResultIds.Noise.Shorted,
             Remark = 0.01 < Math.Abs((fixture / shorted) - 1)
-                ? $"predicted with the electrodes' impedance in the circuit; wires, in which the inputs' currents make no noise, read {QuantityText.Format(VoltageRms.FromVolts(fixture))}, and the range reaches to there"
+                ? $"predicted with the electrodes' impedance in the circuit; wires, in which the input currents make no noise, read {QuantityText.Format(VoltageRms.FromVolts(fixture))}, and the range extends to that"
                 : null,
         };
     }
@@ -206,8 +206,8 @@ public static class BenchPlan
             double floor = BenchFloor.Of(evaluation, filtered: true, gain, hertz);
             double volts = GeneratorVolts.FirstOrDefault(level => ClearOfNoise * floor <= level * perVolt, GeneratorVolts[^1]);
             yield return Tone(new(name, name == "sine" ? "calibrated sine: gain" : name is "sine-low" or "sine-high" ? "calibrated sine at the band's edge" : "calibrated sine within the band",
-                "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's foot",
-                $"{QuantityText.FormatPart(VoltageRms.FromVolts(volts))} at {QuantityText.Format(hertz, "Hz")} into the divider; record {RecordSeconds:0} s and read the rms of the line, at the electrodes (a sine does not tell the polarity)",
+                "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's low side",
+                $"{QuantityText.FormatPart(VoltageRms.FromVolts(volts))} at {QuantityText.Format(hertz, "Hz")} into the divider; record {RecordSeconds:0} s and read the rms of the line, at the electrodes (a sine does not show the polarity)",
                 hertz, Filtered: true, evaluation, Practice), volts * perVolt, gain) with
             {
                 Brief = $"sine of {QuantityText.FormatPart(VoltageRms.FromVolts(volts))} into the divider; record {RecordSeconds:0} s; rms of the line, at the electrodes",
@@ -246,8 +246,8 @@ public static class BenchPlan
             var evaluation = new Evaluation(loaded);
             double floor = BenchFloor.Of(evaluation, filtered: false, gain, hertz) / 4;
             yield return Tone(new(name, "input impedance",
-                $"{Parts(part)} between generator and the active lead, at the lead; reference and ground to the generator's foot; closed box",
-                $"about 1 mV rms at {QuantityText.Format(hertz, "Hz")}, digital filters off; without the part set the generator until the line reads 1.000 mV rms, at the electrodes; put the part in and read again",
+                $"{Parts(part)} between the generator and the active lead, at the lead; reference and ground to the generator's low side; closed box",
+                $"about 1 mV rms at {QuantityText.Format(hertz, "Hz")}, digital filters off; without the part, set the generator so that the line reads 1.000 mV rms, at the electrodes; insert the part and read again",
                 hertz, Filtered: false, evaluation, standard ? DryFixture : Practice), Tone1 * designed, gain) with
             {
                 Expected = VoltageRms.FromVolts(Tone1 * designed),
@@ -256,7 +256,7 @@ public static class BenchPlan
                 Greatest = (Tone1 * Math.Max(larger, smaller) * (1 + ReadTolerance)) + floor,
                 Tolerance = "the part within 5 %, the input impedance within 20 %, the ratio of the two readings within 1 %",
                 Remark = standard
-                    ? "the fixture's own limit is a fall of 20 %, to 800 µV rms"
+                    ? "the fixture's own limit is a drop of 20 %, to 800 µV rms"
                     : $"designed {QuantityText.Format(Resistance.FromOhms(impedance))} to common (input.impedance_at_mains); the bias current makes a dc of {QuantityText.Format(Voltage.FromVolts(Math.Abs(bias.Amperes) * part.ContactResistance.Ohms))} in the part",
             };
         }
@@ -305,12 +305,12 @@ public static class BenchPlan
             Greatest = within ? limit : Math.Max(tone.Expected.SiValue, rms * factor),
             Tolerance = within
                 ? "below 1 % of the tone (40 dB)"
-                : "the design alone is not below 1 % of the tone (40 dB); what it predicts and 1 dB",
+                : "the design alone is not below 1 % of the tone (40 dB); its prediction plus 1 dB",
             Remark = share == 0
-                ? "the channels share no lead: what is read comes from wires and converter, which the design does not know"
+                ? "the channels share no lead: the reading comes from wires and converter, which the design does not describe"
                 : tone.IsBound
-                ? $"what the shared reference lead does, {QuantityText.Format(VoltageRms.FromVolts(rms))}, is lost in the noise; wires and converter add to it"
-                : "predicted is what the shared reference lead does; wires and converter add to it",
+                ? $"the effect of the shared reference lead, {QuantityText.Format(VoltageRms.FromVolts(rms))}, is lost in the noise; wires and converter add to it"
+                : "the prediction is the effect of the shared reference lead; wires and converter add to it",
         };
     }
 
@@ -382,9 +382,9 @@ public static class BenchPlan
             {
                 Least = null,
                 Greatest = Math.Max(tone.Expected!.SiValue, rms * factor),
-                Tolerance = tone.IsBound ? tone.Tolerance : "+6 dB; stray capacitance decides, less is better",
+                Tolerance = tone.IsBound ? tone.Tolerance : "+6 dB; stray capacitance decides; less is better",
                 Remark = $"{QuantityText.Format(VoltagePeakToPeak.FromVolts(peak))} predicted; the test's own limit is 1 mV p-p, which is {QuantityText.Format(Decibels.FromVoltageRatio(28284))} of 10 V rms; repeat with +300 and -300 mV dc in series with the active part"
-                    + (earthed ? "; on this fixture only: a device that is plugged in is never worn" : ""),
+                    + (earthed ? "; on this fixture only: never wear a device that is plugged in" : ""),
             };
         }
     }
@@ -399,21 +399,21 @@ public static class BenchPlan
         {
             Expected = survived is { } volts ? Voltage.FromVolts(volts) : null,
             Least = survived - (0.1 * Math.Abs(survived ?? 0)),
-            Tolerance = "not below by more than 10 %: the reading stops at clipping, the prediction at full headroom",
+            Tolerance = "at most 10 % below: the reading stops at clipping, the prediction at full headroom",
             Source = new SourceRef("aami-ec11"),
-            Remark = survived is null ? "the offset reaches no node" : null,
+            Remark = survived is null ? "the offset does not reach any node" : null,
             Design = fixture,
         };
         if (assessment.Find(ResultIds.Levels.LargestSignal) is { State: ResultState.Number } largest)
         {
             yield return new BenchReading("largest", "largest sine before anything clips, peak",
-                "generator with 10 Ω or less at the active lead; reference and ground to its foot",
+                "generator of 10 Ω or less at the active lead; reference and ground to its low side",
                 $"raise a sine at {QuantityText.Format(design.Band.Centre.Hertz, "Hz")} until its tops flatten; supply at its lowest",
                 ReadingKind.Other)
             {
                 Expected = largest.Value,
                 Least = largest.Si * 0.9,
-                Tolerance = "not below by more than 10 %: the prediction has the electrodes' offset and the noise on top",
+                Tolerance = "at most 10 % below: the prediction includes the electrodes' offset and the noise",
                 Source = Practice,
                 Id = largest.Id,
                 Design = fixture,
@@ -445,12 +445,12 @@ public static class BenchPlan
             double landing = Folding.LandsAt(hertz, fs), rms = Tone1 * evaluation.PathAndConverter([hertz])[0] / gain;
             BenchReading tone = Tone(new(name, hertz < fs / 2
                 ? "tone below half the rate"
-                : "alias tone", "generator with 10 Ω or less at the active lead; reference and ground to its foot",
+                : "alias tone", "generator of 10 Ω or less at the active lead; reference and ground to its low side",
                 $"1 mV rms at {QuantityText.FormatPart(Frequency.FromHertz(hertz))}, digital filters off; record {RecordSeconds:0} s and read the line at {QuantityText.FormatPart(Frequency.FromHertz(landing))}, at the electrodes",
                 landing, Filtered: false, evaluation, Practice), rms, gain);
             yield return name == "alias-fold" ? tone with { Id = ResultIds.Alias.FoldAttenuation }
                 : stands ? tone
-                : tone with { Remark = $"{QuantityText.FormatPart(Frequency.FromHertz(wanted))} itself lands where no line can be told: half a hertz beside it" };
+                : tone with { Remark = $"{QuantityText.FormatPart(Frequency.FromHertz(wanted))} itself lands where no line can be measured: half a hertz away from it" };
         }
     }
 
@@ -462,7 +462,7 @@ public static class BenchPlan
         Result recovery = list[ResultIds.Levels.Recovery];
         double? seconds = recovery.State == ResultState.Number ? recovery.Si : null;
         return new BenchReading("step", "step and recovery", "a battery and a switch in series with the active lead, 10 kΩ in every lead",
-            $"a step of {QuantityText.Format(fixture.OffsetStep)}; read the time until the recording stays within 10 µV of where it ends",
+            $"a step of {QuantityText.Format(fixture.OffsetStep)}; read the time until the recording stays within 10 µV of its final value",
             ReadingKind.Other)
         {
             Expected = seconds is { } s ? Duration.FromSeconds(s) : null,
@@ -493,7 +493,7 @@ public static class BenchPlan
             string filter = Slug.Of(stage.Name);
             yield return new BenchReading($"ring-{filter}", $"ring of {filter}",
                 "a battery and a switch in series with the active lead, 10 kΩ in every lead",
-                $"a step of 100 µV with {filter} on; read the time until what it adds has fallen to 1 %", ReadingKind.Other)
+                $"a step of 100 µV with {filter} on; read the time until its ringing has fallen to 1 %", ReadingKind.Other)
             {
                 Expected = Duration.FromSeconds(ring.Si),
                 Least = ring.Si * 0.8,
@@ -522,9 +522,9 @@ public static class BenchPlan
             Greatest = Math.Max(Limit, wander * (1 + NoiseTolerance)),
             Tolerance = wander * (1 + NoiseTolerance) <= Limit
                 ? "limit 500 µV p-p"
-                : "the noise alone is above the limit of 500 µV p-p; what is predicted and 20 %",
+                : "the noise alone is above the limit of 500 µV p-p; the prediction plus 20 %",
             Source = new SourceRef("aami-ec11"),
-            Remark = "predicted is noise alone; how offsets follow the temperature is not in the design",
+            Remark = "the prediction is noise alone; the design does not state how offsets follow temperature",
             Design = fixture,
         };
     }
@@ -553,8 +553,8 @@ public static class BenchPlan
             Least = lost ? null : (rms / factor) - (floor / 4),
             Greatest = lost ? rms + floor : (rms * factor) + (floor / 4),
             Tolerance = lost
-                ? $"the line itself, {(rms < 1e-15 ? "nothing" : QuantityText.Format(VoltageRms.FromVolts(rms)))}, is lost in the noise and steps of {RecordSeconds:0} s: they let one read up to this"
-                : $"±{QuantityText.FormatNumber(GainDecibels, 2)} dB and the noise beneath the line",
+                ? $"the line itself, {(rms < 1e-15 ? "nothing" : QuantityText.Format(VoltageRms.FromVolts(rms)))}, is lost in the noise and steps of {RecordSeconds:0} s, which can read up to this"
+                : $"±{QuantityText.FormatNumber(GainDecibels, 2)} dB plus the noise under the line",
             Source = setup.Source,
             Line = Frequency.FromHertz(setup.Line),
             Filtered = setup.Filtered,

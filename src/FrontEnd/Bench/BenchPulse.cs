@@ -45,15 +45,15 @@ internal static class BenchPulse
         double height = generator * BenchPlan.Divider * left;
         string seconds = QuantityText.Format(Duration.FromSeconds(width)), period = QuantityText.Format(Duration.FromSeconds(width / Duty));
         yield return new BenchReading(Name, "polarity",
-            "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's foot",
-            $"positive pulses of {QuantityText.FormatPart(Voltage.FromVolts(generator))}, {seconds} long, one every {period}, into the divider; record {BenchPlan.RecordSeconds:0} s and read how far the pulses go from the baseline, with the sign, at the electrodes",
+            "divider 100 kΩ : 10 Ω at the active lead; reference and ground to the divider's low side",
+            $"positive pulses of {QuantityText.FormatPart(Voltage.FromVolts(generator))}, {seconds} long, one every {period}, into the divider; record {BenchPlan.RecordSeconds:0} s and read the height of the pulses above the baseline, with the sign, at the electrodes",
             tells ? ReadingKind.Pulse : ReadingKind.Other)
         {
             Brief = $"positive pulses of {QuantityText.FormatPart(Voltage.FromVolts(generator))}, {seconds}, every {period}; record {BenchPlan.RecordSeconds:0} s; from the baseline, with the sign",
             Expected = tells ? Voltage.FromVolts(height) : null,
             Least = tells ? Math.Min(height / 2, height * 2) : null,
             Greatest = tells ? Math.Max(height / 2, height * 2) : null,
-            Tolerance = "the sign decides; the size within half and twice",
+            Tolerance = "the sign decides; the size between half and twice",
             Source = new SourceRef("common-practice"),
             Remark = !tells ? "the band is too narrow for pulses to keep their direction: compare with the voltage at the converter's pin by eye"
                 : height < 0 ? "the path inverts: pulses up at the input go down in the samples"

@@ -30,7 +30,7 @@ internal static class BenchRest
     private static readonly double Triangle = 2 - Math.Sqrt(0.08);
 
     /// <summary>The fixture: the ground electrode's resistor, or the bias resistors, hold the leads at the mid-supply.</summary>
-    public const string Together = "all electrode leads tied together at their electrode ends and to nothing else";
+    public const string Together = "all electrode leads tied together at their electrode ends, and to nothing else";
 
     public static IEnumerable<BenchReading> Of(Design design, BenchBoard board)
     {
@@ -39,7 +39,7 @@ internal static class BenchRest
         yield return Test(design, SupplyName, "analogue supply",
             $"laboratory supply set so that the analogue rails are {QuantityText.Format(design.Supply.Lowest)} apart; meter from {Where(board.At(Nets.Analogue), "the analogue supply's plus")} to {common}") with
         {
-            At = board.At(Nets.Analogue), Brief = $"laboratory supply set so that this stands at the analogue supply; meter to {common}",
+            At = board.At(Nets.Analogue), Brief = $"laboratory supply set so that the analogue supply reads this; meter to {common}",
             Expected = design.Supply.Lowest, Least = lowest * (1 - SupplyTolerance), Greatest = lowest * (1 + SupplyTolerance),
             Tolerance = "±2 %: setting and meter",
         };
@@ -81,7 +81,7 @@ internal static class BenchRest
         return Test(design, MidName, "mid-supply", setting) with
         {
             At = board.At(Nets.Middle), Brief = brief, Expected = Voltage.FromVolts(mid), Least = mid - width, Greatest = mid + width,
-            Tolerance = $"the supply within 2 %, 1 % to 99 % of dividers of {QuantityText.FormatPercent(Ratio.FromFraction(tolerance), 2)} resistors, {(follower == 0 ? "" : "5 mV of the follower behind, ")}the meter's last digits",
+            Tolerance = $"the supply within 2 %, 1 % to 99 % of dividers of {QuantityText.FormatPercent(Ratio.FromFraction(tolerance), 2)} resistors, {(follower == 0 ? "" : "5 mV of the follower after it, ")}the meter's last digits",
         };
     }
 

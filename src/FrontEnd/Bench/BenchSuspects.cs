@@ -58,7 +58,7 @@ internal static class BenchSuspects
 
     /// <summary>The polarity as the suspect.</summary>
     public static Suspect Turned(string evidence) => new(SuspectKind.Polarity,
-        "the polarity: the two inputs are swapped, or the samples' sign is turned", evidence);
+        "the polarity: the two inputs are swapped, or the sign of the samples is inverted", evidence);
 
     /// <summary>The unit as the suspect where a reading is a thousand or a million times off and would agree otherwise.</summary>
     public static IEnumerable<Suspect> OfUnit(double ratio, double width) => UnitFactors
@@ -77,7 +77,7 @@ internal static class BenchSuspects
                     (SuspectKind.MainsPickup,
                         "mains pick-up: ground lead off or long, box open; a recording shows whether there is a line"),
                     (SuspectKind.LouderPart,
-                        "a part is louder than its card, or gain or converter reference differ from the design; the calibrated sine tells which"),
+                        "a part is noisier than its card, or gain or converter reference differ from the design; the calibrated sine shows which"),
                     (SuspectKind.LowFrequency, "mid-rail noise, or a fixture with a bad joint")]
                 : [(SuspectKind.TooQuiet,
                     "gain lower than stated, or a filter that the design does not have")];
@@ -103,7 +103,7 @@ internal static class BenchSuspects
 
         if (Is(BenchPulse.Name))
         {
-            return [(SuspectKind.Polarity, "the two inputs swapped, or the samples' sign turned")];
+            return [(SuspectKind.Polarity, "the two inputs swapped, or the sign of the samples inverted")];
         }
 
         if (Is("dc-"))
@@ -118,7 +118,7 @@ internal static class BenchSuspects
                     above
                         ? "a short, an oscillation, a converter at another rate"
                         : "a channel or the converter still asleep"),
-                (SuspectKind.Fixture, "the meter's range, or what else hangs on the supply")];
+                (SuspectKind.Fixture, "the meter's range, or another load on the supply")];
         }
 
         if (Is("corner"))
@@ -143,18 +143,18 @@ internal static class BenchSuspects
         {
             return [
                 (SuspectKind.DigitalFilter,
-                    "the digital filter's coefficients: of another width or centre, or rounded to fewer bits than the design says"),
+                    "the digital filter's coefficients: for another width or centre, or rounded to fewer bits than the design states"),
                 (SuspectKind.DigitalFilter,
-                    "the sampling rate at which the filter runs is not the one that its coefficients were worked out for")];
+                    "the filter runs at a sampling rate other than the one its coefficients were designed for")];
         }
 
         if (Is("drift"))
         {
             return [
-                (SuspectKind.LowFrequency, "temperature: draughts, a board that is still warming up, parts beside a source of heat"),
+                (SuspectKind.LowFrequency, "temperature: draughts, a board that is still warming up, parts next to a heat source"),
                 (SuspectKind.Fixture, "the fixture's contacts: a joint or clip of unlike metals, a connector that moves"),
                 (SuspectKind.InputLoad,
-                    "leakage current at the inputs: flux, moisture, a protection part, which the fixture's resistance turns into volts"),
+                    "leakage current at the inputs, which the fixture's resistance turns into volts: flux, moisture, a protection part"),
                 (SuspectKind.LouderPart, "flicker of amplifier, mid-rail or converter reference above its card")];
         }
 
@@ -173,14 +173,14 @@ internal static class BenchSuspects
         if (Is("rejection"))
         {
             return [(SuspectKind.MainsPickup,
-                "unequal strays of box, cable and input: bring the leads together, screen the node; then a shunt capacitor or protection resistor out of tolerance")];
+                "unequal strays of box, cable and input: bring the leads together and screen the node; then a shunt capacitor or protection resistor out of tolerance")];
         }
 
         if (Is("crosstalk"))
         {
             return [
                 (SuspectKind.InputLoad,
-                    "wires of two channels side by side, or a reference lead with more resistance than its fixture has"),
+                    "wires of two channels run side by side, or a reference lead with more resistance than its fixture"),
                 (SuspectKind.Clipping, "a multiplexed converter that has not settled from the channel before")];
         }
 
@@ -216,12 +216,12 @@ internal static class BenchSuspects
     {
         if (test.Expected is null)
         {
-            return [(SuspectKind.Fixture, "a part turned round: no power before it is turned back")];
+            return [(SuspectKind.Fixture, "a part fitted the wrong way round: do not power up until it is turned")];
         }
 
         if (test.Name == BenchInspection.SupplyName)
         {
-            return [(SuspectKind.InputLoad, "a bridge of solder, a chip or capacitor turned round; no power before it is found")];
+            return [(SuspectKind.InputLoad, "a solder bridge, a chip or capacitor the wrong way round; do not power up until it is found")];
         }
 
         return above
@@ -229,7 +229,7 @@ internal static class BenchSuspects
                 (SuspectKind.InputLoad, "an open joint, or another value: read its marking"),
                 (SuspectKind.Fixture, "flux or fingers at the probes, a lead that is not plugged in")]
             : [
-                (SuspectKind.InputLoad, "a smaller value, solder or flux across it, a damaged input: not worn before it is found"),
+                (SuspectKind.InputLoad, "a smaller value, solder or flux across it, a damaged input: do not wear until it is found"),
                 (SuspectKind.Fixture, "the meter's zero")];
     }
 
@@ -248,20 +248,20 @@ internal static class BenchSuspects
         }
 
         return test.Node == NodeId.Drive
-            ? [(SuspectKind.Clipping, "at a rail: the ground lead is off, or the loop is turned round")]
+            ? [(SuspectKind.Clipping, "at a rail: the ground lead is off, or the loop is inverted")]
             : [
                 (SuspectKind.Clipping, "at a rail: an input floats, feedback open, output shorted; a few times off: leakage, a gain resistor, another op-amp than stated")];
     }
 
     private static (SuspectKind Kind, string Text)[] Direct(bool isForced, bool above) => (isForced, above) switch
     {
-        (true, true) => [(SuspectKind.InputLoad, "the lead's resistor is below its value, bridged or shorted: the device is not worn")],
+        (true, true) => [(SuspectKind.InputLoad, "the lead's resistor is below its value, bridged or shorted: the device must not be worn")],
         (true, false) => [
             (SuspectKind.Fixture, "the meter's range, a supply below its highest, or a fault that was not forced"),
             (SuspectKind.InputLoad, "the lead's resistor above its value")],
         (false, _) => [
             (SuspectKind.InputLoad,
-                "a leak or a damaged input: flux, moisture, a shorted protection part, a dead input stage; the device is not worn until it is found"),
-            (SuspectKind.Fixture, "the meter's zero, or a lead that is connected elsewhere still")],
+                "a leak or a damaged input: flux, moisture, a shorted protection part, a dead input stage; do not wear the device until it is found"),
+            (SuspectKind.Fixture, "the meter's zero, or a lead that is still connected elsewhere")],
     };
 }

@@ -55,7 +55,7 @@ internal sealed class FaultFamilies
             double[] before = [.. kept.Select(share => Math.Max(0, 1 - share))];
             yield return Mixed(SuspectKind.TooQuiet, $"a gain of {{0}} times the design's {words}", kept, before, LeastGain, LessGain, Math.Sqrt) with { IsTimes = true };
             yield return Mixed(SuspectKind.LouderPart, $"a gain of {{0}} times the design's {words}", kept, before, MoreGain, Most, Math.Sqrt) with { IsTimes = true };
-            yield return new ListedFaults(SuspectKind.DeadChannel, $"nothing but what is made behind: no signal comes through {words}", [Change(kept)], [1]);
+            yield return new ListedFaults(SuspectKind.DeadChannel, $"only what is made after it: no signal comes through {words}", [Change(kept)], [1]);
         }
     }
 
@@ -168,7 +168,7 @@ internal sealed class FaultFamilies
 
     private IEnumerable<FaultFamily> HighFrequencies()
     {
-        yield return Times(SuspectKind.HighFrequency, "the converter's own noise {0} times its card's, or as much folding back behind the anti-alias filter", ConverterShare());
+        yield return Times(SuspectKind.HighFrequency, "the converter's own noise {0} times its card's, or that much folding back past the anti-alias filter", ConverterShare());
         double high = _hertz[^1];
         double typical = _healthy.Order().ElementAt(_healthy.Length / 2);
         foreach (double slope in new[] { 1.0, 2 })
@@ -219,14 +219,14 @@ internal sealed class FaultFamilies
             }
         }
 
-        yield return new ListedFaults(SuspectKind.DigitalFilter, "samples that were taken at {0} times the rate", changes, factors);
+        yield return new ListedFaults(SuspectKind.DigitalFilter, "samples taken at {0} times the rate", changes, factors);
     }
 
     private IEnumerable<FaultFamily> InputLoads()
     {
         if (CurrentNoise() is { } current)
         {
-            yield return Times(SuspectKind.InputLoad, "the noise of the current at the inputs {0} times the card's, as a leak makes", current);
+            yield return Times(SuspectKind.InputLoad, "current noise at the inputs {0} times the card's, as a leak makes", current);
         }
 
         InputNetwork input = _design.Input;

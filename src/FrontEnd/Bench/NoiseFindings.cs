@@ -62,12 +62,12 @@ internal sealed class NoiseFindings
 
     /// <summary>What is said behind the figures.</summary>
     /// <param name="inside">True where the size is inside its range.</param>
-    public string But(bool inside) => (_limited != 0 ? $"; but {_limited} samples stand at a limit that {(_isNoise ? "noise" : "a line")} would go beyond" : "")
+    public string But(bool inside) => (_limited != 0 ? $"; but {_limited} samples are at a limit that {(_isNoise ? "noise" : "a line")} would exceed" : "")
         + (_tail is { } tail ? $"; but {TailWords(tail)}, as if something before the digital filters were cut off" : "")
-        + (inside && _loud.Length != 0 ? $"; but a line of {QuantityText.Format(_loud[0].Rms)} stands at {QuantityText.Format(_loud[0].Frequency)}"
-            : inside && _told.Length != 0 ? $"; inside, and yet a line of {QuantityText.Format(_told[0].Rms)} stands at {QuantityText.Format(_told[0].Frequency)}" : "")
-        + (inside && _shape is not null ? $"; but the spectrum has another shape than the predicted one, {_shape.Words}"
-            : inside && _ofNoise.Length != 0 ? "; inside, and yet the spectrum is not the predicted one, by more than chance and the parts explain" : "");
+        + (inside && _loud.Length != 0 ? $"; but there is a line of {QuantityText.Format(_loud[0].Rms)} at {QuantityText.Format(_loud[0].Frequency)}"
+            : inside && _told.Length != 0 ? $"; inside, yet there is a line of {QuantityText.Format(_told[0].Rms)} at {QuantityText.Format(_told[0].Frequency)}" : "")
+        + (inside && _shape is not null ? $"; but the shape of the spectrum is not the predicted one, {_shape.Words}"
+            : inside && _ofNoise.Length != 0 ? "; inside, yet the spectrum differs from the predicted one by more than chance and part tolerances explain" : "");
 
     private static string TailWords((double Share, double At, double Expected) tail) =>
         $"a sample in {QuantityText.FormatNumber(1 / tail.Share)} goes {QuantityText.FormatNumber(tail.At)} standard deviations from the middle, where noise goes {QuantityText.FormatNumber(tail.Expected)}";
@@ -91,7 +91,7 @@ internal sealed class NoiseFindings
 
     private IEnumerable<Suspect> Clipped()
     {
-        const string Text = "the samples stay at their extremes: an input beyond its range, or numbers cut at a limit";
+        const string Text = "the samples stay at their extremes: an input beyond its range, or numbers clipped at a limit";
         if (_limited != 0)
         {
             yield return new Suspect(SuspectKind.Clipping, Text, $"{_limited} of {_taken.Sums.Count} samples are the largest or the smallest");
@@ -184,24 +184,24 @@ internal sealed class NoiseFindings
             && rows.Difference.Zip(dead.Changes[0], (measured, own) => measured - own).Average() < -DeadDecibels;
 
     private Suspect Silent() => new(SuspectKind.DeadChannel,
-        "the channel is dead: there is less than the converter makes by itself; check power, the converter's clock and the channel's wire", Thirds());
+        "the channel is dead: the noise is less than the converter's own; check power, the converter's clock and the channel's wire", Thirds());
 
     private string Text(SuspectKind kind) => kind switch
     {
         SuspectKind.TooQuiet =>
-            "less noise than the parts must make: the gain is lower than stated, a filter is on that the design does not have, or the fixture is not where it should be",
+            "less noise than the parts must make: the gain is lower than stated, a filter is on that the design does not have, or the fixture is not in place",
         SuspectKind.LouderPart =>
-            $"up as a part or a gain makes it: the part that makes most of the noise is louder than its card ({_taken.Predicted.LargestSource}), or gain or converter reference differ from the design; the calibrated sine tells which",
-        SuspectKind.LowFrequency => "more towards low frequencies: flicker of amplifier or mid-rail, draughts, a fixture with a bad joint",
-        SuspectKind.HighFrequency => "more towards high frequencies: converter noise, what folds back from above, radio and its supply ripple",
+            $"higher throughout, as a part or a gain makes it: the part that makes most of the noise is noisier than its card ({_taken.Predicted.LargestSource}), or gain or converter reference differ from the design; the calibrated sine shows which",
+        SuspectKind.LowFrequency => "higher at low frequencies: flicker of amplifier or mid-rail, draughts, a fixture with a bad joint",
+        SuspectKind.HighFrequency => "higher at high frequencies: converter noise, what folds back from above, radio and its supply ripple",
         SuspectKind.Aliasing =>
-            "an anti-alias filter that is not the designed one, and what folds back with it: a section left out, a capacitor of the wrong value; the alias tests tell",
+            "an anti-alias filter that is not the designed one, and what folds back with it: a section left out, a capacitor of the wrong value; the alias tests show which",
         SuspectKind.DigitalFilter => _taken.OtherFilters(_lines.Reach, _shape).Select(one => one.Text).FirstOrDefault()
-            ?? "a filter of another corner or centre than the design's, analogue or digital, or a rate at which it was not worked out",
-        SuspectKind.DeadChannel => "the channel is dead: this is what the board makes behind a break; check the channel's power and wire, and the lead's contact",
-        SuspectKind.InputLoad => "what loads the inputs: leakage at a protection part, a bias resistor below its value, flux or moisture, more capacitance than designed; the impedance tests tell",
-        SuspectKind.Fixture => "the fixture: another part in the leads than this test asks for, a bad joint, a lead that is not plugged in",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No recording of noise points to this."),
+            ?? "a filter with a corner or centre other than the design's, analogue or digital, or a rate other than the one it was designed for",
+        SuspectKind.DeadChannel => "the channel is dead: this is what the board makes after a break; check the channel's power and wire, and the lead's contact",
+        SuspectKind.InputLoad => "a load on the inputs: leakage at a protection part, a bias resistor below its value, flux or moisture, more capacitance than designed; the impedance tests show which",
+        SuspectKind.Fixture => "the fixture: a part in the leads other than this test asks for, a bad joint, a lead that is not plugged in",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "A recording of noise cannot show this."),
     };
 
     /// <summary>Measured over predicted power in three parts of the band of equal ratio, by medians of the bins so that lines do not count.</summary>

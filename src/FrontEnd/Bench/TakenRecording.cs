@@ -72,8 +72,8 @@ internal sealed class TakenRecording
         if (SpectrumShape.Worst(Measured, seen, other, Band, isLine) is null)
         {
             yield return new Suspect(SuspectKind.DigitalFilter, IsFiltered
-                ? "the recording was made without the digital filters: its spectrum is the one predicted without them (--raw compares with that)"
-                : "the recording was made with the digital filters on: its spectrum is the one predicted with them (the test asks for them off, or --raw says so)",
+                ? "the recording was made without the digital filters: its spectrum matches the prediction without them (--raw compares with that)"
+                : "the recording was made with the digital filters on: its spectrum matches the prediction with them (the test asks for them off, or --raw says so)",
                 shape.Words);
         }
     }

@@ -29,7 +29,7 @@ internal static class AmplifierBlock
                 DesignKeys.Amplifier.GainConstant)!;
             if (draft.Built.GainResistor is null)
             {
-                draft.Change(part, one => one with { Value = null, Remark = "k/(G − 1); k stands in the amplifier's data sheet" });
+                draft.Change(part, one => one with { Value = null, Remark = "k/(G − 1); k is in the amplifier's data sheet" });
             }
         }
 

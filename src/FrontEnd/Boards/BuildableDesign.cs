@@ -49,9 +49,9 @@ public sealed record BuildableDesign(
         else if (design.Amplifier is { HasGainResistor: true, GainConstant: null })
         {
             findings.Add(Finding.Warning(Messages.GainResistorUnknown, DesignKeys.Amplifier.GainConstant,
-                $"the gain resistor of the differential amplifier has no value: its gain is {QuantityText.FormatNumber(design.Amplifier.Gain)}, and how a resistor sets it is not known",
-                "the gain is 1 + k/R_G; k stands in the amplifier's data sheet, 49.4 kΩ, 50 kΩ and 100 kΩ are usual (from memory)",
-                "state amplifier.gain-constant, or amplifier.gains where the part has fixed ones"));
+                $"the gain resistor of the differential amplifier has no value: its gain is {QuantityText.FormatNumber(design.Amplifier.Gain)}, but how a resistor sets it is not known",
+                "the gain is 1 + k/R_G; k is in the amplifier's data sheet; 49.4 kΩ, 50 kΩ and 100 kΩ are usual (from memory)",
+                "set amplifier.gain-constant, or amplifier.gains if the part has fixed ones"));
         }
 
         GroundIntegrator? drive = null;
@@ -144,7 +144,7 @@ public sealed record BuildableDesign(
             double can = largest / leastInput;
             findings.Add(Finding.Warning(Messages.GroundGainTooLarge, DesignKeys.GroundDrive.DcGain,
                 $"the driven ground's gain of {QuantityText.FormatNumber(gain)} at dc cannot be built: with {QuantityText.FormatPart(design.Board.GroundFeedback)} across its amplifier the averaging resistors would be {QuantityText.FormatTrimmed(Resistance.FromOhms(AveragedNodes * largest / gain), 3)}",
-                $"a follower drives {QuantityText.FormatPart(LeastAveraging)} and more; the board is drawn with the nearest gain that can be built",
+                $"a follower can drive {QuantityText.FormatPart(LeastAveraging)} or more; the board is drawn with the nearest gain that can be built",
                 $"set {DesignKeys.GroundDrive.DcGain} to {QuantityText.FormatNumber(Rounded(can, up: false))} or less, or raise {DesignKeys.Board.GroundFeedback}"));
             gain = can;
         }
@@ -154,8 +154,8 @@ public sealed record BuildableDesign(
         {
             double can = 1 / (2 * Math.PI * largestInput * greatest);
             findings.Add(Finding.Warning(Messages.GroundFrequencyTooLow, DesignKeys.GroundDrive.UnityGainFrequency,
-                $"the driven ground's unity-gain frequency of {QuantityText.FormatPart(design.GroundDrive.UnityGainFrequency)} wants {QuantityText.FormatTrimmed(Capacitance.FromFarads(capacitor), 3)} across its amplifier",
-                $"a film capacitor of more than {QuantityText.FormatPart(LargestFilm)} has no room on the board; it is drawn with the nearest frequency that can be built",
+                $"the driven ground's unity-gain frequency of {QuantityText.FormatPart(design.GroundDrive.UnityGainFrequency)} needs {QuantityText.FormatTrimmed(Capacitance.FromFarads(capacitor), 3)} across its amplifier",
+                $"a film capacitor above {QuantityText.FormatPart(LargestFilm)} does not fit on the board; it is drawn with the nearest frequency that can be built",
                 $"set {DesignKeys.GroundDrive.UnityGainFrequency} to {QuantityText.FormatPart(Frequency.FromHertz(Rounded(can, up: true)))} or more, or lower {DesignKeys.GroundDrive.DcGain}"));
             unity = can;
         }
@@ -170,8 +170,8 @@ public sealed record BuildableDesign(
             {
                 can = 1 / (2 * Math.PI * leastInput * least);
                 findings.Add(Finding.Warning(Messages.GroundFrequencyTooHigh, DesignKeys.GroundDrive.UnityGainFrequency,
-                    $"the driven ground's unity-gain frequency of {QuantityText.FormatPart(design.GroundDrive.UnityGainFrequency)} wants {QuantityText.FormatTrimmed(Capacitance.FromFarads(capacitor), 3)} across its amplifier",
-                    $"below {QuantityText.FormatPart(LeastCapacitor)} the board's own capacitance decides; it is drawn with the nearest frequency that can be built",
+                    $"the driven ground's unity-gain frequency of {QuantityText.FormatPart(design.GroundDrive.UnityGainFrequency)} needs {QuantityText.FormatTrimmed(Capacitance.FromFarads(capacitor), 3)} across its amplifier",
+                    $"below {QuantityText.FormatPart(LeastCapacitor)} the board's own capacitance dominates; it is drawn with the nearest frequency that can be built",
                     $"set {DesignKeys.GroundDrive.UnityGainFrequency} to {QuantityText.FormatPart(Frequency.FromHertz(Rounded(can, up: false)))} or less"));
                 unity = can;
                 largestInput = leastInput;

@@ -18,9 +18,9 @@ internal static class ConverterBlock
             $"converter, {design.Converter.Bits:0.##} bit, {(ConverterSupply.IsDifferential(design.Converter) ? "differential" : "single-ended")}, {design.Channels} input{(design.Channels == 1 ? "" : "s")}, {QuantityText.FormatPart(design.Converter.Rate)} each",
             design.Converter.Card);
         draft.Decouple(BoardRoles.DecouplingOf(BoardRoles.Converter), "decoupling of the analogue supply", analogue, draft.Choices.Decoupling, DesignKeys.Board.Decoupling);
-        draft.Resistor(BoardRoles.DigitalResistor, "in front of the digital supply", analogue, Nets.Digital, draft.Choices.SupplyResistor, Usual,
+        draft.Resistor(BoardRoles.DigitalResistor, "ahead of the digital supply", analogue, Nets.Digital, draft.Choices.SupplyResistor, Usual,
             DesignKeys.Board.SupplyResistor);
-        draft.Decouple(BoardRoles.DigitalBulk, "bulk of the digital supply", Nets.Digital, draft.Choices.Bulk, DesignKeys.Board.Bulk);
+        draft.Decouple(BoardRoles.DigitalBulk, "bulk capacitor of the digital supply", Nets.Digital, draft.Choices.Bulk, DesignKeys.Board.Bulk);
         draft.Decouple(BoardRoles.DigitalDecoupling, "decoupling of the digital supply", Nets.Digital, draft.Choices.Decoupling, DesignKeys.Board.Decoupling);
         Reference(draft, analogue);
         Host(draft);
@@ -65,18 +65,18 @@ internal static class ConverterBlock
                 if (converter.ReferenceVoltage is null)
                 {
                     draft.Findings.Add(Finding.Warning(Messages.ReferencePartUnknown, DesignKeys.Board.Reference,
-                        "the converter is to have a reference of its own, and its voltage is not stated", "the order list cannot name it",
-                        "state converter.reference-voltage"));
+                        "the converter is to have its own reference, but its voltage is not stated", "the order list cannot specify it",
+                        "set converter.reference-voltage"));
                 }
 
                 break;
             case ReferenceKind.Supply:
-                draft.Resistor(BoardRoles.ReferenceResistor, "in front of the reference", analogue, Nets.ReferenceVoltage, draft.Choices.SupplyResistor, Usual,
+                draft.Resistor(BoardRoles.ReferenceResistor, "ahead of the reference", analogue, Nets.ReferenceVoltage, draft.Choices.SupplyResistor, Usual,
                     DesignKeys.Board.SupplyResistor);
                 break;
         }
 
-        draft.Decouple(BoardRoles.ReferenceBulk, "bulk of the reference", Nets.ReferenceVoltage, draft.Choices.Bulk, DesignKeys.Board.Bulk);
+        draft.Decouple(BoardRoles.ReferenceBulk, "bulk capacitor of the reference", Nets.ReferenceVoltage, draft.Choices.Bulk, DesignKeys.Board.Bulk);
         draft.Decouple(BoardRoles.ReferenceDecoupling, "decoupling of the reference pin", Nets.ReferenceVoltage, draft.Choices.Decoupling, DesignKeys.Board.Decoupling);
     }
 

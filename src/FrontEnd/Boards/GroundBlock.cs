@@ -47,13 +47,13 @@ internal static class GroundBlock
             DesignKeys.GroundDrive.UnityGainFrequency);
         draft.TestPoint(Nets.Drive);
         draft.Notes.Add(draft.Design.Channels == 1
-            ? "The driven ground takes the mean of the two inputs through followers; what these draw from the inputs is in no figure."
-            : "The driven ground takes the mean of one channel's input and of the reference through followers; what these draw from the inputs is in no figure.");
+            ? "The driven ground takes the mean of the two inputs through followers; the current these draw from the inputs is not in any figure."
+            : "The driven ground takes the mean of one channel's input and the reference through followers; the current these draw from the inputs is not in any figure.");
     }
 
     private static void Follower(BoardDraft draft, string role, string average, string what, string input, string output)
     {
-        draft.OpAmp(role, $"follower behind the {what}", null, "", (input, output, output));
+        draft.OpAmp(role, $"follower after the {what}", null, "", (input, output, output));
         BoardPart? resistor = draft.Resistor(average, $"averages the {what}", output, Nets.DriveInput, draft.Built.Averaging, Resistors, DesignKeys.GroundDrive.DcGain);
         draft.Pair(resistor, 0, average == BoardRoles.AverageActive ? BoardRoles.AverageReference : BoardRoles.AverageActive);
     }

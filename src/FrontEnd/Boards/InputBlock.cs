@@ -71,7 +71,7 @@ internal static class InputBlock
         Pair(draft, resistor, BoardRoles.Series, electrode);
         if (draft.Choices.Clamps == ClampKind.Diodes)
         {
-            draft.Add(PieceClass.ClampDiodes, BoardRoles.At(BoardRoles.Clamp, electrode), $"diodes to the rails behind the {electrode} lead's resistor",
+            draft.Add(PieceClass.ClampDiodes, BoardRoles.At(BoardRoles.Clamp, electrode), $"diodes to the rails after the {electrode} lead's resistor",
                 [new("1", "A", Nets.Common), new("2", "K", Nets.Analogue), new("3", "AK", pin)], DesignKeys.Board.Clamps,
                 "two diodes in series, low leakage");
         }
@@ -113,7 +113,7 @@ internal static class InputBlock
         string skin = draft.Net(Nets.Skin + suffix), plus = draft.Net(Nets.BufferInput + suffix), output = draft.Net(Nets.BufferOutput + suffix);
         string card = key[..(key.LastIndexOf('.') + 1)] + "card";
         draft.Add(PieceClass.Connector, BoardRoles.At(BoardRoles.Contact, electrode, one), $"metal of the {electrode} electrode", [new("1", "", skin)],
-            description: "pad that carries the electrode");
+            description: "pad that holds the electrode");
         BoardPart? resistor = draft.Resistor(BoardRoles.At(BoardRoles.Skin, electrode, one), $"resistor between skin and buffer of the {electrode} electrode",
             skin, plus, buffer.SkinResistor, draft.Design.Input.ResistorTolerance, key);
         draft.Change(resistor, part => part with { ProtectsWearer = true });

@@ -23,8 +23,8 @@ internal static class SupplyBlock
         draft.TestPoint(Nets.Analogue);
         draft.TestPoint(Nets.Middle);
         draft.TestPoint(Nets.Common);
-        draft.Notes.Add("The device runs from its battery alone while it is worn. Where the battery is charged in the box, make wearing and charging exclude each other: let the charger's plug cover the electrodes' sockets.");
-        draft.Notes.Add("Pin numbers are those that most makers use for the class of part; compare them with the data sheet of the part that you buy.");
+        draft.Notes.Add("While worn, the device runs from its battery alone. If the battery is charged in the box, make wearing and charging exclude each other: let the charger's plug cover the electrodes' sockets.");
+        draft.Notes.Add("Pin numbers are those that most makers use for that class of part; check them against the data sheet of the part that you buy.");
     }
 
     private static void Battery(BoardDraft draft)
@@ -35,7 +35,7 @@ internal static class SupplyBlock
             $"battery, {QuantityText.FormatPart(supply.Lowest)} to {QuantityText.FormatPart(supply.Highest)}{capacity}, with a protection circuit if it is a lithium-ion cell");
         if (draft.Choices.ReverseProtection == ReverseProtection.Transistor)
         {
-            draft.Add(PieceClass.Transistor, BoardRoles.Reverse, "against a battery put in the wrong way",
+            draft.Add(PieceClass.Transistor, BoardRoles.Reverse, "protects against a reversed battery",
                 [new("1", "G", Nets.Common), new("2", "S", Nets.Protected), new("3", "D", Nets.Battery)], DesignKeys.Board.ReverseProtection,
                 "p-channel field-effect transistor, on at the lowest battery voltage");
         }
@@ -51,7 +51,7 @@ internal static class SupplyBlock
         else
         {
             draft.Join(Nets.Analogue, Nets.Protected);
-            draft.Decouple(BoardRoles.Bulk, "bulk of the analogue supply", Nets.Analogue, draft.Choices.Bulk, DesignKeys.Board.Bulk);
+            draft.Decouple(BoardRoles.Bulk, "bulk capacitor of the analogue supply", Nets.Analogue, draft.Choices.Bulk, DesignKeys.Board.Bulk);
         }
 
         if (draft.Design.Converter.OwnSupply is { } own)
@@ -63,10 +63,10 @@ internal static class SupplyBlock
 
     private static void Regulator(BoardDraft draft, string role, (string In, string Out) roles, string what, string net, Voltage volts, string key)
     {
-        draft.Decouple(roles.In, $"in front of the {what}", Nets.Protected, draft.Choices.Bulk, DesignKeys.Board.Bulk);
+        draft.Decouple(roles.In, $"ahead of the {what}", Nets.Protected, draft.Choices.Bulk, DesignKeys.Board.Bulk);
         draft.Add(PieceClass.Regulator, role, what, [new("1", "IN", Nets.Protected), new("2", "GND", Nets.Common), new("3", "OUT", net)], key,
             $"regulator, {QuantityText.FormatPart(volts)}, low dropout, low noise");
-        draft.Decouple(roles.Out, $"behind the {what}", net, draft.Choices.Bulk, DesignKeys.Board.Bulk);
+        draft.Decouple(roles.Out, $"after the {what}", net, draft.Choices.Bulk, DesignKeys.Board.Bulk);
     }
 
     private static void MidSupply(BoardDraft draft)
@@ -78,15 +78,15 @@ internal static class SupplyBlock
         draft.Capacitor(BoardRoles.Tap, "capacitor of the divider", tap, Nets.Common, draft.Choices.MidSupplyCapacitor, Capacitors, DesignKeys.Board.MidSupplyCapacitor);
         if (!buffered)
         {
-            draft.Decouple(BoardRoles.MidBulk, "bulk of the middle", Nets.Middle, draft.Choices.Bulk, DesignKeys.Board.Bulk);
+            draft.Decouple(BoardRoles.MidBulk, "bulk capacitor of mid-supply", Nets.Middle, draft.Choices.Bulk, DesignKeys.Board.Bulk);
             return;
         }
 
-        draft.OpAmp(BoardRoles.Follower, "follower of the middle", null, DesignKeys.Board.MidSupply, (Nets.Tap, Nets.FollowerMinus, Nets.FollowerOutput));
+        draft.OpAmp(BoardRoles.Follower, "mid-supply follower", null, DesignKeys.Board.MidSupply, (Nets.Tap, Nets.FollowerMinus, Nets.FollowerOutput));
         draft.Resistor(BoardRoles.Isolating, "between the follower and its capacitor", Nets.FollowerOutput, Nets.Middle, Isolating, Usual, DesignKeys.Board.MidSupply);
         draft.Resistor(BoardRoles.FollowerFeedback, "the follower's feedback at dc", Nets.FollowerMinus, Nets.Middle, Feedback, Usual, DesignKeys.Board.MidSupply);
         draft.Capacitor(BoardRoles.FollowerCapacitor, "the follower's feedback at high frequencies", Nets.FollowerMinus, Nets.FollowerOutput, FeedbackCapacitor,
             Capacitors, DesignKeys.Board.MidSupply);
-        draft.Decouple(BoardRoles.MidBulk, "bulk of the middle", Nets.Middle, draft.Choices.Bulk, DesignKeys.Board.Bulk);
+        draft.Decouple(BoardRoles.MidBulk, "bulk capacitor of mid-supply", Nets.Middle, draft.Choices.Bulk, DesignKeys.Board.Bulk);
     }
 }

@@ -30,7 +30,7 @@ public sealed record OrderRow(IReadOnlyList<BoardPart> Parts, PartRatings Rating
 public static class OrderList
 {
     /// <summary>Said of each resistor that limits the current into a person.</summary>
-    public const string Protects = "protects the wearer: never smaller";
+    public const string Protects = "protects the wearer: never fit a smaller value";
 
     /// <summary>A row for each distinct piece: class, value, tolerance, material, rating, package, card. Test points, which are copper, are left
     /// out.</summary>
@@ -83,6 +83,6 @@ public static class OrderList
         BoardPart[] paired = [.. parts.Where(part => part.PairedWith.Length != 0)];
         return paired.Length == 0 ? ""
             : paired.Length <= 2 ? $"pair {paired[0].Name} with {paired[0].PairedWith}, from one reel"
-            : $"{paired[0].Name}, {paired[0].PairedWith} and their like from one reel: only their difference counts";
+            : $"{paired[0].Name}, {paired[0].PairedWith} and similar pairs from one reel: only their difference counts";
     }
 }

@@ -70,7 +70,7 @@ public sealed record PartRatings(string Technology, string TemperatureCoefficien
         if (IsOnSupply(part))
         {
             return new PartRatings("X7R", "class 2", RatingAbove(2 * board.Design.Supply.Highest.Volts), "", wired ? "2.5 mm pitch" : 4.7e-6 < farads ? "1206" : CaseOf(choices),
-                "X7R or better, never Y5V: rated at least twice the supply");
+                "X7R or better, never Y5V; rated for at least twice the supply");
         }
 
         bool coupling = part.Block.Kind == BlockKind.Stage && board.Design.Stages[part.Block.Stage].Circuit().IsAcCoupled
@@ -78,7 +78,7 @@ public sealed record PartRatings(string Technology, string TemperatureCoefficien
         return farads <= LargestClass1 * (1 + 1e-9)
             ? new PartRatings("C0G", "±30 ppm/K", "50 V", "", wired ? "5 mm pitch" : farads <= LargestSmallClass1 * (1 + 1e-9) ? CaseOf(choices) : "1206", "")
             : new PartRatings(coupling ? "film, PET" : "film, PPS or PP", coupling ? "" : "±200 ppm/K", "50 V", "", "5 mm pitch",
-                "too large for C0G in a small case: film with wires, 5 mm pitch");
+                "too large for C0G in a small case: leaded film, 5 mm pitch");
     }
 
     /// <summary>The net that a stage takes its signal from.</summary>

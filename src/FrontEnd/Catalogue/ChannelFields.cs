@@ -10,7 +10,7 @@ internal static class ChannelFields
 {
     private static readonly IReadOnlyList<Field<MinusElectrode>> Minus =
     [
-        Wording("site", "", "site of the electrode that this channel alone is measured against", (MinusElectrode m) => m.Site, (m, v) => m with { Site = v }),
+        Wording("site", "", "site of this channel's own reference electrode", (MinusElectrode m) => m.Site, (m, v) => m with { Site = v }),
         .. ElectrodeFields.Electrode.Select(field => field.Within("electrode.", "electrode.", (MinusElectrode m) => m.Electrode,
             (m, v) => m with { Electrode = v }, () => new Electrode())),
         .. ElectrodeFields.Buffer.Select(field => field.Within("buffer.", "buffer.", (MinusElectrode m) => m.Buffer,
@@ -19,8 +19,8 @@ internal static class ChannelFields
 
     public static readonly IReadOnlyList<Field<Channel>> Channel =
     [
-        Wording("name", "", "what results call the channel; its site where not given", (Channel c) => c.Name, (c, v) => c with { Name = v }),
-        Wording("site", "", "where its electrode stands: a name of the 10-20 or 10-10 system, `ear-left`, `mastoid-right`, or any words",
+        Wording("name", "", "name of the channel in results; its site if not given", (Channel c) => c.Name, (c, v) => c with { Name = v }),
+        Wording("site", "", "where its electrode is: a name of the 10-20 or 10-10 system, `ear-left`, `mastoid-right`, or any words",
             (Channel c) => c.Site, (c, v) => c with { Site = v }),
         .. ElectrodeFields.Electrode.Select(field => field.Within("electrode.", "electrode.", (Channel c) => c.Electrode,
             (c, v) => c with { Electrode = v }, () => new Electrode())),
@@ -45,7 +45,7 @@ internal static class ChannelFields
 
     public static readonly IReadOnlyList<Field<DerivedChannel>> Derived =
     [
-        Wording("name", "", "what results call the derived channel", (DerivedChannel d) => d.Name, (d, v) => d with { Name = v }),
+        Wording("name", "", "name of the derived channel in results", (DerivedChannel d) => d.Name, (d, v) => d with { Name = v }),
         Value("weights", "weights", null, "", "none unless given", "weights of recorded channels, by their names",
             (DerivedChannel d) => d.Weights, (d, v) => d with { Weights = v }),
     ];

@@ -17,8 +17,8 @@ public static partial class DesignCheck
                 Names(DesignList.ChannelsKey, [.. channels.Select(channel => channel.Name)]);
                 if (0 < design.Montage.Sites.Count)
                 {
-                    Error(Messages.SitesBesideChannels, DesignKeys.Montage.Sites, "montage.sites stands beside [[channels]]",
-                        "each of the channels says where it is", "remove montage.sites, or the channels", DesignList.ChannelsKey);
+                    Error(Messages.SitesBesideChannels, DesignKeys.Montage.Sites, "montage.sites and [[channels]] are both given",
+                        "each channel states its own site", "remove montage.sites, or the channels", DesignList.ChannelsKey);
                 }
 
                 for (int i = 0; i < channels.Count; i++)
@@ -75,8 +75,8 @@ public static partial class DesignCheck
                 PlacedElectrode other = placed[before];
                 string called = string.Equals(one.Word, other.Word, StringComparison.OrdinalIgnoreCase) ? "" : $", one place under two names (`{other.Word}`)";
                 Error(one.IsChannel || one.What == other.What ? Messages.SiteTwice : Messages.ReferenceIsChannel, one.Key,
-                    $"{one.What} stands at `{one.Word}`, where {other.What} {(one.What == other.What ? "stands already" : "stands")}{called}",
-                    "one place has room for one electrode; a channel against itself shows nothing", "give one of them another site", other.Key);
+                    $"{one.What} is at `{one.Word}`, where {other.What} {(one.What == other.What ? "already is" : "is")}{called}",
+                    "a site has room for one electrode only; a channel measured against itself shows nothing", "give one of them another site", other.Key);
             }
 
             for (int i = 0; i < design.ChannelList.Count; i++)
@@ -101,8 +101,8 @@ public static partial class DesignCheck
         {
             if (SiteWords.OneLetterFrom(word) is { } near && !SiteWords.All.Contains(word, StringComparer.OrdinalIgnoreCase))
             {
-                Warning(Messages.SiteNearMiss, key, $"`{word}` is no site of the 10-20 system or the 10-10 rows, and one letter from `{near}`",
-                    "any words may name a site, but nothing is said of what an unknown one sees", $"write `{near}` if that is meant");
+                Warning(Messages.SiteNearMiss, key, $"`{word}` is not a site of the 10-20 system or the 10-10 rows, but is one letter away from `{near}`",
+                    "any words may name a site, but what an unknown site sees cannot be computed", $"write `{near}` if that is intended");
             }
         }
 
@@ -124,14 +124,14 @@ public static partial class DesignCheck
                 foreach (NamedNumber weight in derived.Weights.All.Where(weight => !slugs.Contains(Slug.Of(weight.Name))))
                 {
                     string? near = Nearest.Of(weight.Name, known);
-                    Error(Messages.DerivedOfUnknown, key, $"derived channel `{derived.Name}` has a weight for `{weight.Name}`, which is no recorded channel",
+                    Error(Messages.DerivedOfUnknown, key, $"derived channel `{derived.Name}` has a weight for `{weight.Name}`, which is not a recorded channel",
                         near is null ? $"the channels are {Messages.Listed(known)}" : $"the nearest is `{near}`", "name a recorded channel, or remove the weight",
                         DesignList.ChannelsKey, "derived");
                 }
 
                 if (derived.Weights.All.All(weight => weight.Value == 0))
                 {
-                    Error(Messages.DerivedOfNothing, key, $"derived channel `{derived.Name}` has no weight that is not 0", null,
+                    Error(Messages.DerivedOfNothing, key, $"all weights of derived channel `{derived.Name}` are 0", null,
                         "give weights of recorded channels, such as { O1 = 1, O2 = -1 }", "derived");
                 }
             }
@@ -147,7 +147,7 @@ public static partial class DesignCheck
                 if (Array.IndexOf(rows, rows[i]) < rows.Length - design.Derived.Count)
                 {
                     Error(Messages.DerivedNamesTwice, $"derived[{i - rows.Length + design.Derived.Count + 1}].name",
-                        $"a channel of the montage and a derived channel are both named {rows[i]} in ids", "results carry the name, so it must be the only one",
+                        $"a channel of the montage and a derived channel are both named {rows[i]} in ids", "results are named after it, so it must be unique",
                         "rename the derived channel", "derived", "montage.kind");
                 }
             }

@@ -115,7 +115,7 @@ public static partial class DesignCheck
                 {
                     string what = row.Count == 6 ? "has a0 = 0" : $"has {row.Count} numbers";
                     Error(Messages.BadRow, key, $"row {i + 1} of `{filter.Name}` {what}",
-                        "a row is b0, b1, b2, a0, a1, a2, and all are divided by a0", "write six numbers, a0 not 0");
+                        "a row is b0, b1, b2, a0, a1, a2; all are divided by a0", "write six numbers, with a0 not 0");
                     continue;
                 }
 

@@ -42,7 +42,7 @@ public static partial class DesignCheck
         {
             if (design.Board.OpAmpsInPackage == 3)
             {
-                Error(Messages.OddPackage, DesignKeys.Board.OpAmpsInPackage, "there are no packages of 3 op-amps", "they come by one, two and four",
+                Error(Messages.OddPackage, DesignKeys.Board.OpAmpsInPackage, "there are no packages of 3 op-amps", "they come in ones, twos and fours",
                     $"set {DesignKeys.Board.OpAmpsInPackage} to 1, 2 or 4", DesignKeys.Board.OpAmpsInPackage);
             }
         }
@@ -57,9 +57,9 @@ public static partial class DesignCheck
             string part = amplifier.Card.Length == 0 ? "the amplifier" : amplifier.Card;
             string gains = string.Join(", ", amplifier.Gains!.Select(gain => QuantityText.FormatTrimmed(gain, "1", 6)));
             Warning(Messages.GainNotOffered, DesignKeys.Amplifier.Gain,
-                $"amplifier.gain {QuantityText.FormatTrimmed(amplifier.Gain, "1", 6)} is none of the gains of {part}: {gains}",
-                "its gains are set by its makers, not by a resistor",
-                $"set {QuantityText.FormatTrimmed(nearest, "1", 6)}, the nearest, or take another amplifier", DesignKeys.Amplifier.Card, DesignKeys.Amplifier.Gains);
+                $"amplifier.gain {QuantityText.FormatTrimmed(amplifier.Gain, "1", 6)} is not one of the gains of {part}: {gains}",
+                "its gains are fixed by its maker, not set by a resistor",
+                $"set {QuantityText.FormatTrimmed(nearest, "1", 6)}, the nearest, or use another amplifier", DesignKeys.Amplifier.Card, DesignKeys.Amplifier.Gains);
         }
 
         private void OnTheRails(SuppliedPart part)
@@ -69,8 +69,8 @@ public static partial class DesignCheck
             {
                 string least = QuantityText.FormatPart(part.Range.Lowest);
                 Warning(Messages.SupplyOutsidePart, DesignKeys.Supply.Lowest,
-                    $"supply.lowest {QuantityText.FormatPart(lowest)} is below {least}, the least that {part.Words} works on",
-                    "below it no figure of the part holds", $"set supply.lowest to {least} at least, or take another part", part.Key);
+                    $"supply.lowest {QuantityText.FormatPart(lowest)} is below {least}, the minimum supply of {part.Words}",
+                    "the part's figures do not hold below it", $"set supply.lowest to at least {least}, or use another part", part.Key);
             }
 
             if (part.Range.IsExceededBy(lowest))
@@ -88,9 +88,9 @@ public static partial class DesignCheck
             {
                 string most = QuantityText.FormatPart(part.Range.Highest);
                 Warning(Messages.SupplyOutsidePart, DesignKeys.Supply.Highest,
-                    $"supply.highest {QuantityText.FormatPart(highest)} is above {most}, the most that {part.Words} stands",
-                    "where it reaches the analogue rails it destroys the part",
-                    $"set supply.rails-highest, {most} at most, where a regulator keeps the rails below it; else lower supply.highest to {most}, or take another part",
+                    $"supply.highest {QuantityText.FormatPart(highest)} is above {most}, the maximum that {part.Words} withstands",
+                    "if it reaches the analogue rails, it destroys the part",
+                    $"set supply.rails-highest to at most {most} if a regulator keeps the rails below that; otherwise lower supply.highest to {most}, or use another part",
                     part.Key);
             }
         }
@@ -105,8 +105,8 @@ public static partial class DesignCheck
             {
                 string least = QuantityText.FormatPart(part.Range.Lowest);
                 Warning(Messages.SupplyOutsidePart, DesignKeys.Converter.OwnSupply,
-                    $"converter.own-supply {QuantityText.FormatPart(own)} is below {least}, the least that {part.Words} works on",
-                    "below it no figure of the part holds", $"set it to {least} at least, or take another part", part.Key);
+                    $"converter.own-supply {QuantityText.FormatPart(own)} is below {least}, the minimum supply of {part.Words}",
+                    "the part's figures do not hold below it", $"set it to at least {least}, or use another part", part.Key);
             }
         }
 
@@ -114,8 +114,8 @@ public static partial class DesignCheck
         {
             string most = QuantityText.FormatPart(part.Range.Highest);
             Error(Messages.SupplyDestroysPart, key,
-                $"{key} {QuantityText.FormatPart(volts)} is above {most}, the most that {part.Words} stands", "the part would be destroyed",
-                $"set {most} at most, or take another part", part.Key);
+                $"{key} {QuantityText.FormatPart(volts)} is above {most}, the maximum that {part.Words} withstands", "the part would be destroyed",
+                $"set it to at most {most}, or use another part", part.Key);
         }
 
         private IEnumerable<SuppliedPart> SuppliedParts()

@@ -60,9 +60,9 @@ public static partial class DesignCheck
             foreach ((Field<Design> field, PartRange range, Field<Design> value) in DesignFields.StaleRanges(design, fields))
             {
                 Warning(Messages.RangeWithoutValue, field.Key,
-                    $"the range of {value.Key} does not hold its value, {FieldText.Format(value, value.Get(design))}",
-                    "a spread run leaves such a range aside",
-                    $"change the value, or take `{range.Key}` out of the ranges", value.Key);
+                    $"the range of {value.Key} does not contain its value, {FieldText.Format(value, value.Get(design))}",
+                    "a spread run ignores such a range",
+                    $"change the value, or remove `{range.Key}` from the ranges", value.Key);
             }
         }
 
@@ -71,7 +71,7 @@ public static partial class DesignCheck
             Frequency half = FromHertz(design.Converter.Rate.Hertz / 2);
             if (design.Band.High.Hertz <= design.Band.Low.Hertz)
             {
-                Error(Messages.BandOrder, "band", $"the band begins at {Text(design.Band.Low)} and ends at {Text(design.Band.High)}", null,
+                Error(Messages.BandOrder, "band", $"the band starts at {Text(design.Band.Low)}, but ends at {Text(design.Band.High)}", null,
                     "write the lower frequency first");
             }
 
@@ -88,7 +88,7 @@ public static partial class DesignCheck
                 if (band.High.Hertz <= band.Low.Hertz)
                 {
                     Error(Messages.BandOrder, $"bands[{i + 1}]",
-                        $"band `{band.Name}` begins at {Text(band.Low)} and ends at {Text(band.High)}", null,
+                        $"band `{band.Name}` starts at {Text(band.Low)}, but ends at {Text(band.High)}", null,
                         "write the lower frequency first", $"bands[{i + 1}].low", $"bands[{i + 1}].high");
                 }
             }
@@ -99,7 +99,7 @@ public static partial class DesignCheck
                 if (design.Interferers[i].High.Hertz < design.Interferers[i].Low.Hertz)
                 {
                     Error(Messages.BandOrder, $"interferers[{i + 1}]",
-                        $"interferer `{design.Interferers[i].Name}` begins at {Text(design.Interferers[i].Low)} and ends at {Text(design.Interferers[i].High)}",
+                        $"interferer `{design.Interferers[i].Name}` starts at {Text(design.Interferers[i].Low)}, but ends at {Text(design.Interferers[i].High)}",
                         null,
                         "write the lower frequency first", $"interferers[{i + 1}].low", $"interferers[{i + 1}].high");
                 }
@@ -124,7 +124,7 @@ public static partial class DesignCheck
             if (0 < design.Input.DrivenShield.Fraction && design.Input.LeadToCommon.Farads == 0)
             {
                 Warning(Messages.ShieldWithoutLead, "input.driven-shield",
-                    $"input.driven-shield is {QuantityText.Format(design.Input.DrivenShield)} and input.lead-to-common is 0 F",
+                    $"input.driven-shield is {QuantityText.Format(design.Input.DrivenShield)}, but input.lead-to-common is 0 F",
                     "the shield drives a share of lead-to-common", "set input.lead-to-common to the cable's capacitance",
                         "input.lead-to-common");
             }
@@ -159,8 +159,8 @@ public static partial class DesignCheck
             if (0.01 < Math.Abs(bits - design.Converter.Bits))
             {
                 Warning(Messages.StepDisagrees, "converter.lsb",
-                    $"a step of {QuantityText.Format(lsb)} in {QuantityText.Format(design.Converter.FullScale)} makes {bits:0.##} bits, and converter.bits is {design.Converter.Bits:0.##}",
-                    "the step counts", "leave one of the two out", "converter.bits", "converter.full-scale");
+                    $"a step of {QuantityText.Format(lsb)} in {QuantityText.Format(design.Converter.FullScale)} makes {bits:0.##} bits, but converter.bits is {design.Converter.Bits:0.##}",
+                    "the step is used", "leave one of the two out", "converter.bits", "converter.full-scale");
             }
         }
 
@@ -176,9 +176,9 @@ public static partial class DesignCheck
                 Warning(Messages.ConverterAboveSupply, DesignKeys.Converter.FullScale,
                     $"converter.full-scale {QuantityText.FormatPart(converter.FullScale)} is above {twice}{(converter.OwnSupply is null ? "supply.lowest" : DesignKeys.Converter.OwnSupply)}, {QuantityText.FormatPart(most)}",
                     ConverterSupply.IsDifferential(converter)
-                        ? "each pin of a differential input goes from rail to rail at most, and their difference over twice that"
-                        : "a single-ended input goes from rail to rail at most",
-                    "take a smaller reference or a higher supply, or give converter.own-supply where the converter has a supply of its own",
+                        ? "each pin of a differential input spans at most rail to rail, and their difference twice that"
+                        : "a single-ended input spans at most rail to rail",
+                    "use a smaller reference or a higher supply, or give converter.own-supply if the converter has its own supply",
                     DesignKeys.Supply.Lowest, DesignKeys.Converter.OwnSupply, "converter.differential", "converter.kind");
             }
 
@@ -186,8 +186,8 @@ public static partial class DesignCheck
             {
                 Warning(Messages.OwnSupplyAboveHighest, DesignKeys.Supply.Highest,
                     $"supply.highest {QuantityText.FormatPart(design.Supply.Highest)} is below converter.own-supply {QuantityText.FormatPart(own)}",
-                    "supply.highest is the highest voltage anywhere in the box, and the currents after a fault are worked out from it",
-                    $"set supply.highest to {QuantityText.FormatPart(own)} at least", DesignKeys.Converter.OwnSupply);
+                    "supply.highest is the highest voltage anywhere in the box, and the currents after a fault are computed from it",
+                    $"set supply.highest to at least {QuantityText.FormatPart(own)}", DesignKeys.Converter.OwnSupply);
             }
         }
 
@@ -199,7 +199,7 @@ public static partial class DesignCheck
                 Error(Messages.SupplyOrder, "supply.highest",
                     $"supply.highest {QuantityText.Format(supply.Highest)} is below supply.lowest {QuantityText.Format(supply.Lowest)}",
                     "safety is judged at the highest voltage anywhere in the box",
-                        "set supply.highest to the battery full, the charger's input or a converter's output, whichever is most",
+                        "set supply.highest to the full battery, the charger's input or a converter's output, whichever is highest",
                         "supply.lowest");
             }
 
@@ -208,7 +208,7 @@ public static partial class DesignCheck
                 bool isLow = rails.Volts < supply.Lowest.Volts;
                 Error(Messages.SupplyOrder, DesignKeys.Supply.RailsHighest,
                     $"supply.rails-highest {QuantityText.Format(rails)} is {(isLow ? $"below supply.lowest {QuantityText.Format(supply.Lowest)}" : $"above supply.highest {QuantityText.Format(supply.Highest)}")}",
-                    "the rails move between supply.lowest and supply.rails-highest, and nothing in the box is above supply.highest",
+                    "the rails lie between supply.lowest and supply.rails-highest, and nothing in the box is above supply.highest",
                     "set it between the two, or leave it out", DesignKeys.Supply.Lowest, DesignKeys.Supply.Highest);
             }
 
@@ -222,16 +222,16 @@ public static partial class DesignCheck
             if (supply.Lowest.Volts <= 2 * design.Amplifier.OutputMargin.Volts)
             {
                 Error(Messages.MarginsExceedSupply, "amplifier.output-margin",
-                    $"twice amplifier.output-margin {QuantityText.Format(design.Amplifier.OutputMargin)} leaves nothing of supply.lowest {QuantityText.Format(supply.Lowest)}",
+                    $"twice amplifier.output-margin {QuantityText.Format(design.Amplifier.OutputMargin)} uses up supply.lowest, {QuantityText.Format(supply.Lowest)}",
                     null, "lower the margin, or raise the supply", "supply.lowest");
             }
 
             if (EarthedFrom <= design.Mains.AmplifierToEarth.Farads && design.Caution.Length == 0)
             {
                 Warning(Messages.EarthedWithoutCaution, "mains.amplifier-to-earth",
-                    $"mains.amplifier-to-earth {QuantityText.Format(design.Mains.AmplifierToEarth)} stands for a recorder with a wire to earth or to the mains, and caution is empty",
-                    "such a recorder is a case to calculate, not a way to use the device",
-                        "set caution to say so on the sheet, or set the capacitance of a battery device that floats, 5 to 50 pF",
+                    $"mains.amplifier-to-earth {QuantityText.Format(design.Mains.AmplifierToEarth)} represents a recorder wired to earth or to the mains, but caution is empty",
+                    "such a recorder is a case for calculation, not a way to use the device",
+                        "set caution to say so on the sheet, or set the capacitance of a floating battery device, 5 to 50 pF",
                         "caution");
             }
 
@@ -246,7 +246,7 @@ public static partial class DesignCheck
             {
                 Error(Messages.SignalOrder, "signal.largest",
                     $"signal.largest {QuantityText.Format(design.LargestSignal)} is not above signal.smallest {QuantityText.Format(design.SmallestSignal)}",
-                    null, "check the prefixes of the two", "signal.smallest");
+                    null, "check the prefixes of both", "signal.smallest");
             }
 
             if (design.Mains.Harmonics.Count == 0 || design.Mains.Harmonics[0] <= 0)
@@ -258,8 +258,8 @@ public static partial class DesignCheck
             if (design.Montage.Sites.Count > 0 && design.Montage.Sites.Count != design.Channels)
             {
                 Error(Messages.SitesCount, "montage.sites",
-                    $"montage.sites names {design.Montage.Sites.Count} sites, and channels is {design.Channels}",
-                    "one site is recorded by each channel", "name as many sites as there are channels", "channels");
+                    $"montage.sites names {design.Montage.Sites.Count} sites, but channels is {design.Channels}",
+                    "each channel records one site", "name as many sites as there are channels", "channels");
             }
 
             int before = Findings.Count;
@@ -272,14 +272,14 @@ public static partial class DesignCheck
             if (design.Montage.Kind != MontageKind.Referential && design.Channels < 2)
             {
                 Error(Messages.TooFewChannels, "montage.kind",
-                    $"this montage needs two channels at least, and channels is {design.Channels}", null,
+                    $"this montage needs at least two channels, but channels is {design.Channels}", null,
                     "write \"referential\", or set channels", "channels");
             }
 
             if (design.Input.ReferenceInputs is { } inputs && design.Channels < inputs)
             {
                 Warning(Messages.ReferenceInputsAboveChannels, "input.reference-inputs",
-                    $"input.reference-inputs is {inputs}, and channels is {design.Channels}", null,
+                    $"input.reference-inputs is {inputs}, but channels is {design.Channels}", null,
                     "count one input for each channel that is not buffered", "channels");
             }
 
@@ -331,21 +331,21 @@ public static partial class DesignCheck
                 (string slug, string key) = (Slug.Of(names[i]), $"{list}[{i + 1}].name");
                 if (slug.Length == 0)
                 {
-                    Error(Messages.NameMissing, key, $"{list}[{i + 1}] has no name", "results carry it",
-                        "give a name with a letter or digit in it", list);
+                    Error(Messages.NameMissing, key, $"{list}[{i + 1}] has no name", "results are named after it",
+                        "give a name that contains a letter or digit", list);
                 }
                 else if (reserved?.Invoke(names[i]) is { } taken)
                 {
-                    Error(Messages.NameReserved, key, $"`{names[i]}` would give results the ids of what is built in, {taken}*",
-                        "results carry the name, so each id must be the only one",
-                        $"take another name, such as `{Free(names[i])}`", list);
+                    Error(Messages.NameReserved, key, $"`{names[i]}` would give results the ids of built-in ones, {taken}*",
+                        "results are named after it, so each id must be unique",
+                        $"use another name, such as `{Free(names[i])}`", list);
                 }
                 else if (!seen.TryAdd(slug, i + 1))
                 {
                     string other = names[seen[slug] - 1];
                     string same = other == names[i] ? $"{list}[{seen[slug]}] and {list}[{i + 1}] are both named `{other}`"
                         : $"{list}[{seen[slug]}], `{other}`, and {list}[{i + 1}], `{names[i]}`, are both named {slug} in ids";
-                    Error(Messages.NameTwice, key, same, "results carry the name, so it must be the only one",
+                    Error(Messages.NameTwice, key, same, "results are named after it, so it must be unique",
                         $"rename one of them, such as to `{Free(names[i])}`", list);
                 }
             }
@@ -371,7 +371,7 @@ public static partial class DesignCheck
                 Distinct(montage with { Sites = [.. montage.Sites.Select((old, at) => at == site ? one : old)] }) > Distinct(montage));
             Error(Messages.NameTwice, $"montage.sites[{site + 1}].name",
                 $"channels {first + 1} and {site} of the montage would both be {slugs[first]} in ids",
-                "results carry the channel's name, so it must be the only one",
+                "results are named after the channel, so its name must be unique",
                 $"rename the site `{montage.Sites[site]}`, such as to `{free}`", "montage.sites", "montage.kind");
 
             int Distinct(Montage other) => other.ChannelNames(design.Channels).Concat(other.Sites).Select(Slug.Of).Distinct().Count();

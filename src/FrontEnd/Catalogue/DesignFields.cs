@@ -160,11 +160,11 @@ public static class DesignFields
         Wording("name", "unnamed design", "what the design is called", (Design d) => d.Name, (d, v) => d with { Name = v }),
         Wording("purpose", "", "what the device is for, in the builder's words; printed on the sheet", (Design d) =>
             d.Purpose, (d, v) => d with { Purpose = v }),
-        Wording("caution", "", "a sentence for the sheet's first lines", (Design d) => d.Caution, (d, v) => d with { Caution = v }),
+        Wording("caution", "", "a sentence for the first lines of the sheet", (Design d) => d.Caution, (d, v) => d with { Caution = v }),
         Value("channels", "channels", Closed(1, 1024), "1", Practice, "number of recorded channels, one converter input each; `[[channels]]` names them one by one",
             (Design d) => d.Channels, (d, v) => d with { Channels = v }),
         Value("band", "band", Above(0, 1e9), "[\"0.5 Hz\", \"40 Hz\"]", Practice,
-            "the band that noise and mains are worked out in, f1 and f2",
+            "the band in which noise and mains are computed, f1 and f2",
             (Design d) =>
                 new FrequencyRange(d.Band.Low, d.Band.High), (d, v) => d with { Band = d.Band with { Low = v.Low, High = v.High } }),
         Value("board-temperature", "board_temperature", Closed(223.15, 423.15), "298.15 K", Practice,

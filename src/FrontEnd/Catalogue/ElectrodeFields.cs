@@ -29,11 +29,11 @@ internal static class ElectrodeFields
         Maybe("second-capacitance", "Cd2", Closed(0, 1e-3), "none", "none", ByDesign, "parallel capacitance of the second block, Cd2",
             (Electrode e) => e.SecondCapacitance, (e, v) => e with { SecondCapacitance = v }),
         Value("excess-density", "excess_psd_1hz", Closed(0, 1e-6), "0 V²/Hz", "none unless given",
-            "excess noise power density of this one electrode at 1 Hz, K of K/f^α",
+            "excess noise power density of this electrode alone at 1 Hz, K in K/f^α",
             (Electrode e) => e.ExcessNoise, (e, v) => e with { ExcessNoise = v })
             .Usually(1e-14, 5e-11, KnownBy.Contact),
         Value("excess-slope", "excess_slope", Closed(0, 4), "2",
-            "low-frequency noise of dry and gel electrodes falls about as f^-2 in power (abstract on NASICON ceramic and Ag-AgCl electrodes)", "α of K/f^α",
+            "low-frequency noise of dry and gel electrodes falls about as f^-2 in power (abstract on NASICON ceramic and Ag-AgCl electrodes)", "α in K/f^α",
             (Electrode e) => e.ExcessSlope, (e, v) => e with { ExcessSlope = v }),
         new()
         {
@@ -48,8 +48,8 @@ internal static class ElectrodeFields
             Get = e => e.Contact,
             Set = (e, v) => e with { Contact = (ContactKind?)v },
         },
-        Value("over-time", "over_time", null, "[]", "nothing is known of it unless given",
-            "how the contact changes from when it is put on: factors of impedance and excess noise (in volts) at rising times, 1 being as designed",
+        Value("over-time", "over_time", null, "[]", "unknown unless given",
+            "how the contact changes after it is put on: factors on impedance and excess noise (in volts) at rising times, 1 being as designed",
             (Electrode e) => e.OverTime, (e, v) => e with { OverTime = v }),
     ];
 
@@ -69,7 +69,7 @@ internal static class ElectrodeFields
         Value("skin-resistor", "skin_resistor", Closed(0, 1e9), "0 Ω", "no resistor unless given",
             "resistor between the electrode and the buffer's input: the only one that limits a fault current into this electrode",
             (ElectrodeBuffer b) => b.SkinResistor, (b, v) => b with { SkinResistor = v }, safety: true),
-        Value("output-resistance", "output_resistance", Closed(0, 1e6), "100 Ω", Practice, "what the lead sees as the source",
+        Value("output-resistance", "output_resistance", Closed(0, 1e6), "100 Ω", Practice, "source impedance that the lead sees",
             (ElectrodeBuffer b) => b.OutputResistance, (b, v) => b with { OutputResistance = v }),
         .. OpAmpFields.All.Select(field =>
             field.Within("opamp.", "opamp.", (ElectrodeBuffer b) => b.OpAmp, (b, v) => b with { OpAmp = v }, () => OpAmp.MicropowerCmos)),
@@ -96,8 +96,8 @@ internal static class ElectrodeFields
         .. Electrode.Select(field =>
             field.Within("reference.", "reference.", (ElectrodeSet e) => e.Reference, (e, v) => e with { Reference = v },
             () => new Electrode())),
-        Value("reference-sites", "reference_sites", null, "[]", "montage.reference names it where not given",
-            "sites of the reference; two, such as both ears, are two electrodes that are joined",
+        Value("reference-sites", "reference_sites", null, "[]", "named by montage.reference if not given",
+            "sites of the reference; two, such as both ears, are two electrodes joined together",
             (ElectrodeSet e) => e.ReferenceSites, (e, v) => e with { ReferenceSites = v }),
         Wording("ground-site", "", "site of the ground electrode", (ElectrodeSet e) => e.GroundSite, (e, v) => e with { GroundSite = v }),
         Value("ground-electrode", "ground_electrode", null, "true", Practice,

@@ -27,7 +27,7 @@ internal static class HeadFields
             "radii and conductivities of brain, fluid, skull and scalp", [.. HeadWords.Shells.Select(pair => new ChoiceWord(pair.Key, pair.Value))],
             (HeadMeasures h) => h.Shells, (h, v) => h with { Shells = v }),
         Maybe("skull-ratio", "skull_ratio", Closed(HeadMeasures.LeastSkullRatio, HeadMeasures.GreatestSkullRatio), "auto", "the set's own, 20 for four",
-            "15: Oostendorp et al. 2000, 18.7: Zhang et al. 2006 (abstracts); 80 in older work", "how many times better the brain conducts than the skull",
+            "15: Oostendorp et al. 2000, 18.7: Zhang et al. 2006 (abstracts); 80 in older work", "conductivity of the brain over that of the skull",
             (HeadMeasures h) => h.SkullRatio, (h, v) => h with { SkullRatio = v }),
     ];
 
@@ -37,25 +37,25 @@ internal static class HeadFields
             (BackgroundActivity b) => b.Density, (b, v) => b with { Density = v }),
         Value("slope", "slope", Closed(0, 4), "1.5", "1 to 2 is usual; " + Memory, "χ of the background's density, which falls as f^-χ",
             (BackgroundActivity b) => b.Slope, (b, v) => b with { Slope = v }),
-        Value("patch-area", "patch_area", Above(0, 0.02), "6 cm²", Practice, "how much cortex acts together in the background",
+        Value("patch-area", "patch_area", Above(0, 0.02), "6 cm²", Practice, "area of cortex that acts together in the background",
             (BackgroundActivity b) => b.PatchArea, (b, v) => b with { PatchArea = v }),
     ];
 
     public static readonly IReadOnlyList<Field<CortexPatch>> Patch =
     [
-        Wording("name", "", "name of the source; results carry it", (CortexPatch p) => p.Name, (p, v) => p with { Name = v }),
+        Wording("name", "", "name of the source; results are named after it", (CortexPatch p) => p.Name, (p, v) => p with { Name = v }),
         Wording(SourceCheck.UnderKey, "", "the site that it lies under, such as O1", (CortexPatch p) => p.Under, (p, v) => p with { Under = v }),
-        Value(SourceCheck.AreaKey, "area", Above(0, 0.2), "6 cm²", "6 cm² show on the scalp: from memory of Cooper 1965", "how much cortex acts together",
+        Value(SourceCheck.AreaKey, "area", Above(0, 0.2), "6 cm²", "6 cm² show on the scalp: from memory of Cooper 1965", "area of cortex that acts together",
             (CortexPatch p) => p.Area, (p, v) => p with { Area = v }),
         Wording(SourceCheck.WallTowardsKey, "", "site on the positive side of a sulcus' wall; empty for the crowns of gyri, which point outwards",
             (CortexPatch p) => p.WallTowards, (p, v) => p with { WallTowards = v }),
         Maybe(SourceCheck.AmplitudeKey, "amplitude", Above(0, 0.01), "none", "none", ByDesign,
-            "how large the rhythm is in stated-in; without it only shares are worked out",
+            "amplitude of the rhythm in stated-in; without it only shares are computed",
             (CortexPatch p) => p.Amplitude, (p, v) => p with { Amplitude = v }),
-        Word("amplitude-kind", "amplitude_kind", "pp", Practice, "what the amplitude is: pp from lowest to highest, rms",
+        Word("amplitude-kind", "amplitude_kind", "pp", Practice, "kind of amplitude: pp from lowest to highest, rms",
             [.. HeadWords.Amplitudes.Select(pair => new ChoiceWord(pair.Key, pair.Value))],
             (CortexPatch p) => p.AmplitudeKind, (p, v) => p with { AmplitudeKind = v }),
-        Wording(SourceCheck.StatedInKey, "", "the pair that the rhythm is so large in, such as O1-ears; empty for its site against both ears",
+        Wording(SourceCheck.StatedInKey, "", "pair in which the amplitude is stated, such as O1-ears; empty for its site against both ears",
             (CortexPatch p) => p.StatedIn, (p, v) => p with { StatedIn = v }),
         Wording(SourceCheck.BandKey, "", "name of the rhythm's band; empty for the design's band", (CortexPatch p) => p.Band, (p, v) => p with { Band = v }),
     ];
@@ -64,7 +64,7 @@ internal static class HeadFields
     [
         Wording("patch", "", "the source, by its name", (SeeRequirement s) => s.Patch, (s, v) => s with { Patch = v }),
         Wording("channel", "", "the channel or derived channel, such as O1-A1", (SeeRequirement s) => s.Channel, (s, v) => s with { Channel = v }),
-        Maybe("ratio", "ratio", Closed(-100, 200), "none", "none", ByDesign, "least signal over background and front-end noise; without it nothing is judged",
+        Maybe("ratio", "ratio", Closed(-100, 200), "none", "none", ByDesign, "minimum signal over background and front-end noise; without it nothing is judged",
             (SeeRequirement s) => s.Ratio, (s, v) => s with { Ratio = v }),
     ];
 }

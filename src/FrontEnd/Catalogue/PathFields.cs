@@ -21,18 +21,18 @@ internal static class PathFields
                 new("critically-damped", FilterFamily.CriticallyDamped)],
             (AntiAliasWish w) => w.Family, (w, v) => w with { Family = v }),
         Maybe("corner", "corner", Above(0, 1e9), "auto", "the band's upper edge", Practice,
-            "with an order the filter's corner, else the edge of the pass band", (AntiAliasWish w) => w.Corner,
+            "with an order: the filter's corner; otherwise: the edge of the pass band", (AntiAliasWish w) => w.Corner,
             (w, v) => w with { Corner = v }),
-        Maybe("order", "order", Closed(1, 10), "auto", "the least that reaches the attenuation", Derived, "order of the filter",
+        Maybe("order", "order", Closed(1, 10), "auto", "the lowest that reaches the attenuation", Derived, "order of the filter",
             (AntiAliasWish w) => w.Order, (w, v) => w with { Order = v }),
         Value("attenuation", "attenuation", Above(0, 200), "60 dB", Practice,
-            "where no order is given: wanted at the fold frequency, rate less the band's upper edge (delta-sigma: modulator clock less it)",
+            "if no order is given: attenuation required at the fold frequency, rate minus the band's upper edge (delta-sigma: modulator clock minus that edge)",
             (AntiAliasWish w) => w.Attenuation, (w, v) => w with { Attenuation = v }),
         Maybe("ripple", "ripple", Above(0, 40), "auto", "3.01 dB; chebyshev 0.5 dB", Practice,
-            "where no order is given: largest loss at the corner; chebyshev's ripple", (AntiAliasWish w) => w.Ripple,
+            "if no order is given: maximum loss at the corner; chebyshev's ripple", (AntiAliasWish w) => w.Ripple,
             (w, v) => w with { Ripple = v }),
         Word("topology", "topology", "sallen-key", Practice,
-            "circuit of each pole pair: sallen-key has gain 1, sallen-key-equal equal parts and the gain 3 − 1/Q, multiple feedback inverts",
+            "circuit of each pole pair: sallen-key has gain 1, sallen-key-equal has equal parts and gain 3 − 1/Q, multiple feedback inverts",
             [new("sallen-key", SectionKind.SallenKey), new("sallen-key-equal", SectionKind.SallenKeyEqual),
                 new("multiple-feedback", SectionKind.MultipleFeedback)],
             (AntiAliasWish w) => w.Topology, (w, v) => w with { Topology = v }),
@@ -48,7 +48,7 @@ internal static class PathFields
     private static readonly IReadOnlyList<Field<AnalogDigitalConverter>> ConverterValues =
     [
         Make.Card(CardClass.Converter, (AnalogDigitalConverter c) => c.Card, (c, v) => c with { Card = v }),
-        Word("kind", "kind", "successive-approximation", Practice, "how it converts",
+        Word("kind", "kind", "successive-approximation", Practice, "conversion principle",
             [new("successive-approximation", ConverterKind.SuccessiveApproximation, "sar"), new("delta-sigma", ConverterKind.DeltaSigma)],
             (AnalogDigitalConverter c) => c.Kind, (c, v) => c with { Kind = v })
             .UsuallyAny(),
@@ -61,7 +61,7 @@ internal static class PathFields
             "word length, N",
             (AnalogDigitalConverter c) => c.Bits, (c, v) => c with { Bits = v })
             .Usually(10, 24),
-        Maybe("lsb", "lsb", Above(0, 100), "auto", "full scale over 2^N", Derived, "size of one step where it is not full scale over 2^N",
+        Maybe("lsb", "lsb", Above(0, 100), "auto", "full scale over 2^N", Derived, "size of one step, if it is not full scale over 2^N",
             (AnalogDigitalConverter c) => c.Lsb, (c, v) => c with { Lsb = v }),
         Value("full-scale", "full_scale_pp", Above(0, 1000), "3 V", Practice, "full scale, peak-to-peak",
             (AnalogDigitalConverter c) => c.FullScale, (c, v) => c with { FullScale = v })
@@ -71,10 +71,10 @@ internal static class PathFields
             (AnalogDigitalConverter c) => c.Noise, (c, v) => c with { Noise = v })
             .Usually(2e-6, 300e-6, whenBought: false),
         Maybe("differential", "differential", null, "auto", "delta-sigma yes, successive approximation no", Practice,
-            "true where full scale is the difference of two pins: it may then be twice the lowest supply, else once",
+            "true if full scale is the difference of two pins: it may then be up to twice the lowest supply, otherwise once",
             (AnalogDigitalConverter c) => c.Differential, (c, v) => c with { Differential = v }),
         Maybe("own-supply", "own_supply", Above(0, 100), "none", "none", ByDesign,
-            "voltage of a supply of the converter's own, which takes the place of the lowest supply for its full scale",
+            "voltage of the converter's own supply, which replaces the lowest supply as the limit of its full scale",
             (AnalogDigitalConverter c) => c.OwnSupply, (c, v) => c with { OwnSupply = v }),
         Value("oversampling", "osr", Closed(2, 1e6), "256", Practice, "delta-sigma: modulator clock over output rate, OSR",
             (AnalogDigitalConverter c) => c.Oversampling, (c, v) => c with { Oversampling = v }),
@@ -102,21 +102,21 @@ internal static class PathFields
     public static readonly IReadOnlyList<Field<DigitalArithmetic>> Arithmetic =
     [
         Word("digital-word", "digital_word", "double", Practice,
-            "numbers that the digital filters are computed with; the figures are of the filters as rounded to them",
+            "number format of the digital filters; the figures are for filters rounded to it",
             [new("double", DigitalWord.Double), new("single", DigitalWord.Single, "float"), new("q31", DigitalWord.Q31),
                 new("q15", DigitalWord.Q15)],
             (DigitalArithmetic a) => a.Word, (a, v) => a with { Word = v }),
-        Word("digital-form", "digital_form", "transposed-2", Practice, "form of each second-order section",
+        Word("digital-form", "digital_form", "transposed-2", Practice, "structure of each second-order section",
             [new("direct-1", FilterForm.DirectI), new("transposed-2", FilterForm.TransposedDirectII)],
             (DigitalArithmetic a) => a.Form, (a, v) => a with { Form = v }),
         Value("digital-state-fraction", "digital_state_fraction", Closed(0, 16), "0", Practice,
-            "q31 and q15: bits below the sample's LSB that the states keep",
+            "q31 and q15: bits below the sample's LSB that the states hold",
             (DigitalArithmetic a) => a.StateFraction, (a, v) => a with { StateFraction = v }),
     ];
 
     private static readonly IReadOnlyList<Field<DigitalStage>> AnyDigital =
     [
-        Make.Wording("name", "the kind; a notch's with its frequency", "unique in the design; results carry it", (DigitalStage s) =>
+        Make.Wording("name", "the kind; a notch's with its frequency", "unique in the design; results are named after it", (DigitalStage s) =>
             s.Name, (s, v) => s with { Name = v }) with { DefaultIsValue = false },
     ];
 
@@ -131,10 +131,10 @@ internal static class PathFields
             "approximation; a corner is -3 dB (butterworth, bessel, critically-damped), the ripple edge (chebyshev, elliptic) or the stop edge (inverse-chebyshev)",
             [.. FilterWords.Families.Select(pair => new ChoiceWord(pair.Key, pair.Value))], (TStage s) =>
                 s.Family, (s, v) => (TStage)(s with { Family = v })),
-        Value("ripple", "ripple", Above(0, 40), "0.5 dB", Practice, "chebyshev and elliptic: largest loss in the pass band", (TStage s) =>
+        Value("ripple", "ripple", Above(0, 40), "0.5 dB", Practice, "chebyshev and elliptic: maximum loss in the pass band", (TStage s) =>
             s.Ripple, (s, v) => (TStage)(s with { Ripple = v })),
         Value("attenuation", "attenuation", Above(0, 300), "40 dB", Practice,
-            "inverse-chebyshev and elliptic: least loss in the stop band", (TStage s) => s.Attenuation,
+            "inverse-chebyshev and elliptic: least attenuation in the stop band", (TStage s) => s.Attenuation,
             (s, v) => (TStage)(s with { Attenuation = v })),
     ];
 
@@ -177,7 +177,7 @@ internal static class PathFields
         .. AnyDigital.Select(AsA<DigitalNotch, DigitalStage>),
         Value("centre", "centre", Above(0, 1e9), "50 Hz", Practice, "frequency removed", (DigitalNotch s) =>
             s.Centre, (s, v) => s with { Centre = v }),
-        Value("q", "q", Above(0, 1e4), "10", "5 to 10, since the mains wanders; " + Practice, "quality: centre over -3 dB width",
+        Value("q", "q", Above(0, 1e4), "10", "5 to 10, since the mains wanders; " + Practice, "quality factor: centre over -3 dB width",
             (DigitalNotch s) => s.Q, (s, v) => s with { Q = v }),
     ];
 
@@ -196,12 +196,12 @@ internal static class PathFields
         Value("high", "high", Above(0, 1e9), "40 Hz", "edges are a convention and sources disagree", "upper edge", (Band b) =>
             b.High, (b, v) => b with { High = v }),
         Maybe("smallest-signal", "smallest_signal", Above(0, 1), "auto", "the design's smallest signal", Derived,
-            "smallest signal looked for in this band, rms",
+            "smallest signal that must be seen in this band, rms",
             (Band b) => b.SmallestSignal, (b, v) => b with { SmallestSignal = v }),
         Maybe("evoked-amplitude", "evoked_amplitude", Above(0, 1), "none", "none", ByDesign,
-            "amplitude of an evoked response to be averaged out of the noise",
+            "amplitude of an evoked response to be recovered by averaging",
             (Band b) => b.EvokedAmplitude, (b, v) => b with { EvokedAmplitude = v }),
-        Value("evoked-ratio", "evoked_ratio", Above(0, 1000), "3", Practice, "amplitude over the noise of the average that is asked for, S",
+        Value("evoked-ratio", "evoked_ratio", Above(0, 1000), "3", Practice, "required amplitude over the noise of the average, S",
             (Band b) => b.EvokedRatio, (b, v) => b with { EvokedRatio = v }),
         Value("evoked-rate", "evoked_rate", Above(0, 1e4), "1 Hz", Practice, "stimuli per second",
             (Band b) => b.EvokedRate, (b, v) => b with { EvokedRate = v }),

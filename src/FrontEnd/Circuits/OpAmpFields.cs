@@ -17,7 +17,7 @@ internal static class OpAmpFields
         Value("gain-bandwidth", "gbw", Above(0, 1e11), "350 kHz", CmosClass, "gain-bandwidth product, GBW",
             (OpAmp o) => o.GainBandwidth, (o, v) => o with { GainBandwidth = v }),
         Value("output-resistance", "Ro", Closed(0, 1e6), "0 Ω", "an ideal output unless given",
-            "open-loop output resistance, Ro; behind it a Sallen-Key's stop band rises again",
+            "open-loop output resistance, Ro; it makes a Sallen-Key's stop band rise again",
             (OpAmp o) => o.OutputResistance, (o, v) => o with { OutputResistance = v }),
         Value("voltage-noise", "en", Closed(0, 1e-3), "55 nV/√Hz", CmosClass, "white voltage noise",
             (OpAmp o) => o.VoltageNoise, (o, v) => o with { VoltageNoise = v }),

@@ -29,10 +29,10 @@ public readonly record struct SupplyRange(Voltage? Lowest, Voltage? Highest)
     internal static IEnumerable<Field<TOwner>> Fields<TOwner>(Func<TOwner, SupplyRange> get, Func<TOwner, SupplyRange, TOwner> set) =>
     [
         Maybe("supply-lowest", "supply_lowest", Above(0, 1000), "none", "none", ByDesign,
-            "lowest supply that the part's figures hold on, both rails of a split supply together",
+            "lowest supply at which the part's figures hold, both rails of a split supply together",
             (TOwner o) => get(o).Lowest, (o, v) => set(o, get(o) with { Lowest = v })),
         Maybe("supply-highest", "supply_highest", Above(0, 1000), "none", "none", ByDesign,
-            "highest supply that the part stands, both rails of a split supply together",
+            "highest supply that the part withstands, both rails of a split supply together",
             (TOwner o) => get(o).Highest, (o, v) => set(o, get(o) with { Highest = v })),
     ];
 }

@@ -56,7 +56,7 @@ public sealed record TapsExport : FilterExport
     }
 }
 
-/// <summary>A comb over mains periods with running sums in whole numbers.</summary>
+/// <summary>A comb over mains periods with running sums in integers.</summary>
 /// <remarks>In floating point running sums would drift; there a comb is exported by its taps.</remarks>
 public sealed record CombExport : FilterExport
 {

@@ -21,13 +21,13 @@ public static class FieldMessages
             "check the number and the prefix of its unit");
 
     internal static Finding NotAWord(FieldDescription field, string text, string? nearest) =>
-        Finding.Error(Messages.UnknownWord, field.Key, $"`{text}` is not a word that {field.Key} takes", null,
+        Finding.Error(Messages.UnknownWord, field.Key, $"`{text}` is not a value of {field.Key}", null,
             (nearest is null ? "" : $"did you mean `{nearest}`? ") + $"write {Messages.Listed(FieldText.Words(field))}");
 
     /// <summary>A range of a field that has none.</summary>
     public static Finding NotRanged(FieldDescription field, string key, IReadOnlyList<string> keys, string? nearest) =>
         Finding.Error(Messages.UnknownWord, field.Key, $"`{key}` has no range in {field.Key}",
-            "a spread run draws these values and no others",
+            "a spread run draws only these values",
             (nearest is null ? "" : $"did you mean `{nearest}`? ") + $"write {Messages.Listed(keys)}");
 
     internal static Finding NoNumberText(FieldDescription field, string text) =>
@@ -42,15 +42,15 @@ public static class FieldMessages
         Finding.Error(Messages.NotAFlag, field.Key, $"`{text}` is neither true nor false", null, "write true or false");
 
     internal static Finding TimeDoesNotRise(FieldDescription field, int number, string after, string before) =>
-        Finding.Error(Messages.TimesDoNotRise, field.Key, $"time {number} of {field.Key}, {after}, does not come after the one before it, {before}",
-            "the list tells how a contact changes from when the electrode was put on", "write the times in their order, each once");
+        Finding.Error(Messages.TimesDoNotRise, field.Key, $"time {number} of {field.Key}, {after}, is not after the one before it, {before}",
+            "the list states how a contact changes after the electrode is put on", "write the times in rising order, each once");
 
     internal static Finding TimeOutside(FieldDescription field, int number, string after, string longest) =>
-        Finding.Error(Messages.TimesDoNotRise, field.Key, $"time {number} of {field.Key}, {after}, is not above 0 and up to {longest}",
-            "times count from when the electrode was put on", "check the number and its unit");
+        Finding.Error(Messages.TimesDoNotRise, field.Key, $"time {number} of {field.Key}, {after}, is outside the range above 0 up to {longest}",
+            "times are counted from when the electrode is put on", "check the number and its unit");
 
     internal static Finding FactorOutside(FieldDescription field, string number, string what, string factor, string largest) =>
-        Finding.Error(Messages.FactorOutside, field.Key, $"the factor of {what} at time {number} of {field.Key} is {factor}, which is not above 0 and up to {largest}",
+        Finding.Error(Messages.FactorOutside, field.Key, $"the factor of {what} at time {number} of {field.Key} is {factor}, outside the range above 0 up to {largest}",
             "the electrode's own values are multiplied by it; 1 is as designed", "write the factor, 2 for twice as much");
 
     internal static Finding WrongList(FieldDescription field, string what) =>

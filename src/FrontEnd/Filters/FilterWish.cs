@@ -149,7 +149,7 @@ public sealed record FilterWish
         if (Attenuation is null && (StopEdges is not null || Family is FilterFamily.InverseChebyshev or FilterFamily.Elliptic))
         {
             string who = StopEdges is null ? FilterWords.Name(Family) : "stop edge";
-            yield return FilterMessages.LossMissing(Field, who, "attenuation", "the least loss in the stop band", "60 dB");
+            yield return FilterMessages.LossMissing(Field, who, "attenuation", "the least attenuation in the stop band", "60 dB");
         }
 
         if (Normalisation == BesselNormalisation.Delay && (Family != FilterFamily.Bessel || StopEdges is not null))

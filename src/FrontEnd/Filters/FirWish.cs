@@ -124,7 +124,7 @@ public sealed record FirWish
 
         if (Attenuation is null && (Taps is null || Method == FirMethod.Kaiser))
         {
-            yield return FilterMessages.LossMissing("", "FIR", "attenuation", "the least loss in the stop band", "60 dB");
+            yield return FilterMessages.LossMissing("", "FIR", "attenuation", "the least attenuation in the stop band", "60 dB");
         }
 
         if (Ripple is null && Taps is null)

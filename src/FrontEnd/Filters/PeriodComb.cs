@@ -34,7 +34,7 @@ public sealed class PeriodComb : IFrequencyResponse
     /// <summary>Samples of one mains period.</summary>
     public int Periods { get; }
 
-    /// <summary>Samples per period, or null where the rate is no whole multiple of the mains frequency (1e-9 relative).</summary>
+    /// <summary>Samples per period, or null where the rate is not a whole multiple of the mains frequency (1e-9 relative).</summary>
     public static int? PeriodOf(Frequency mains, Frequency rate)
     {
         double exact = rate / mains;

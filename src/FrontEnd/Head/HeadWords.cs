@@ -35,7 +35,7 @@ public static class HeadWords
         ReferencePart.Quiet => "quiet",
         ReferencePart.TakesPart => "takes part",
         ReferencePart.CancelsMost => "cancels most",
-        ReferencePart.TurnsOver => "turns it over",
+        ReferencePart.TurnsOver => "inverts it",
         _ => throw new ArgumentOutOfRangeException(nameof(part), part, "The part is not handled."),
     };
 
@@ -44,9 +44,9 @@ public static class HeadWords
     {
         ReferencePart.Adds => "the reference sees the source with the opposite sign and adds to it",
         ReferencePart.Quiet => "the reference hardly sees the source",
-        ReferencePart.TakesPart => "the reference sees part of the source and takes that away",
+        ReferencePart.TakesPart => "the reference sees part of the source and subtracts it",
         ReferencePart.CancelsMost => "the reference sees nearly as much as the active site and cancels most",
-        ReferencePart.TurnsOver => "the reference sees more than the active site and turns the rhythm over",
+        ReferencePart.TurnsOver => "the reference sees more than the active site and inverts the rhythm",
         _ => throw new ArgumentOutOfRangeException(nameof(part), part, "The part is not handled."),
     };
 }

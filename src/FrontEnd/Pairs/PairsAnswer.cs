@@ -62,7 +62,7 @@ public sealed record SourceTable(CortexPatch Patch, SourceView View, IReadOnlyLi
             string what = Patch.WallTowards.Length == 0 ? $"{QuantityText.FormatPart(Patch.Area)} of cortex under {Patch.Under}"
                 : $"the wall of a sulcus under {Patch.Under}, positive towards {Patch.WallTowards}, {QuantityText.FormatPart(Patch.Area)}";
             string size = question.Statement is { } stated
-                ? $"; {QuantityText.FormatPart(stated.Amplitude)} {(stated.Kind == AmplitudeKind.Rms ? "rms" : "p-p")} in {stated.In.Name}" : "; no amplitude is given, so shares alone are said";
+                ? $"; {QuantityText.FormatPart(stated.Amplitude)} {(stated.Kind == AmplitudeKind.Rms ? "rms" : "p-p")} in {stated.In.Name}" : "; no amplitude is given, so only shares are shown";
             string band = Patch.Band.Length == 0 && question.BandName == Design.WholeBand ? "" : question.BandName + ", ";
             return $"{what}{size}; {band}{QuantityText.FormatPart(question.Low)} to {QuantityText.FormatPart(question.High)}";
         }
@@ -70,7 +70,7 @@ public sealed record SourceTable(CortexPatch Patch, SourceView View, IReadOnlyLi
 
     /// <summary>How dense the dipoles have to be; null where no amplitude is stated.</summary>
     public string? DensitySentence => View.Density is { } density
-        ? $"that takes {QuantityText.Format(density, 2)} of cortex; 1 to 2 nA·m/mm² is the most that it has (from memory of Murakami and Okada 2015)" : null;
+        ? $"this needs {QuantityText.Format(density, 2)} in the cortex, which has 1 to 2 nA·m/mm² at most (from memory of Murakami and Okada 2015)" : null;
 }
 
 /// <summary>One pair and what it shows of a source.</summary>

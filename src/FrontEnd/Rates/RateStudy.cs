@@ -94,14 +94,14 @@ public static class RateStudy
     {
         if (pick is null)
         {
-            return "none of the rates can be worked out";
+            return "none of the rates can be evaluated";
         }
 
         string first = QuantityText.FormatPart(pick.Rate);
         string then = runnerUp is null ? "" : $"; next {QuantityText.FormatPart(runnerUp.Rate)}";
         return pick.Verdict == VerdictKind.Fail
-            ? $"no rate meets everything with the path as it stands; {first} needs least: {pick.Because}{then}"
-            : $"{first} is the lowest rate that meets what depends on it: {pick.Because}{then}";
+            ? $"no rate meets every requirement with the path as it is; {first} needs least: {pick.Because}{then}"
+            : $"{first} is the lowest rate that meets every requirement that depends on it: {pick.Because}{then}";
     }
 
     private static (Frequency Corner, string Is) Corner(Design design)
@@ -134,8 +134,8 @@ public static class RateStudy
 
         if (Evaluator.Whole(design) is not { } evaluation)
         {
-            return new RateOption(rate) { Because = "the network has no answer at this rate",
-                Findings = [Messages.Fails("the network has no answer")] };
+            return new RateOption(rate) { Because = "the network has no solution at this rate",
+                Findings = [Messages.Fails("the network has no solution")] };
         }
 
         var list = new ResultList();
@@ -261,8 +261,8 @@ public static class RateStudy
         {
             return $"{QuantityText.Format(option.Fold)} folds onto the band's edge only {QuantityText.Format(result.Value)} down, {QuantityText.Format(-result.Verdict.Margin ?? 0, "dB")} short; "
                 + (option.Orders[0].Order is { } order
-                    ? $"order {order} Butterworth would do"
-                    : $"no Butterworth up to order {AntiAliasOrder.Most} would do");
+                    ? $"a Butterworth of order {order} would be enough"
+                    : $"no Butterworth up to order {AntiAliasOrder.Most} would be enough");
         }
 
         return result.Id != ResultIds.Mains.Recorded ? $"the converter's steps are too coarse: {QuantityText.Format(result.Value)} needed"

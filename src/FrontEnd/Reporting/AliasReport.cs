@@ -49,7 +49,7 @@ internal static class AliasReport
         double[] gains = evaluation.PathAndConverter([fold, modulator]);
         list.Number(ResultIds.Alias.FoldFrequency, "lowest frequency that folds onto the band", "f_fold", Frequency.FromHertz(fold),
             Equations.Fold, hand: FilterFormulas.FoldFrequency(converter.Rate, design.Band.High));
-        list.Decibel(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, by path and converter", "A_fold",
+        list.Decibel(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, path and converter", "A_fold",
             evaluation.GainMid / gains[0], Equations.FoldAttenuation, NoPath);
         if (converter.Kind == ConverterKind.DeltaSigma)
         {
@@ -59,7 +59,7 @@ internal static class AliasReport
 
             // Around the modulator's clock the decimator's response repeats, so only the analogue path and the droop at the landing
             // attenuate.
-            list.Decibel(ResultIds.Alias.ModulatorFoldAttenuation, "attenuation where the modulator's clock folds, by path and converter",
+            list.Decibel(ResultIds.Alias.ModulatorFoldAttenuation, "attenuation where the modulator's clock folds, path and converter",
                 "", evaluation.GainMid / gains[1], Equations.FoldAttenuation, NoPath);
         }
     }
@@ -71,11 +71,11 @@ internal static class AliasReport
         list.Number(ids.LandsAt, $"{name} lands at", "", Frequency.FromHertz(Folding.LandsAt(hertz, fs)), Equations.LandsAt,
             hand: FilterFormulas.LandsAt(Frequency.FromHertz(hertz), evaluation.Design.Converter.Rate));
         list.Lands(ids.LandsAt, name);
-        list.Decibel(ids.Attenuation, $"{name}: attenuation by path and converter", "", evaluation.GainMid / gain,
+        list.Decibel(ids.Attenuation, $"{name}: attenuation, path and converter", "", evaluation.GainMid / gain,
             Equations.AliasAttenuation, NoPath);
         if (amplitude is { } volts)
         {
-            list.Number(ids.Residue, $"{name}: what is left where it lands, rms", "",
+            list.Number(ids.Residue, $"{name}: residue where it lands, rms", "",
                 VoltageRms.FromVolts(volts * gain / evaluation.GainMid), Equations.AliasResidue);
         }
     }
@@ -95,7 +95,7 @@ internal static class AliasReport
             list.Lands(ids.LandsAt, interferer.Name);
             double left = evaluation.RecordedAt(interferer.Amplitude.Volts, low);
             bool inBand = design.Band.Low.Hertz <= least && least <= design.Band.High.Hertz;
-            list.Number(ids.Residue, $"{interferer.Name}: what is left, rms", "", VoltageRms.FromVolts(left), Equations.LineResidue,
+            list.Number(ids.Residue, $"{interferer.Name}: residue, rms", "", VoltageRms.FromVolts(left), Equations.LineResidue,
                 text: inBand ? "in the band" : "outside the band");
             return;
         }
@@ -104,13 +104,13 @@ internal static class AliasReport
         (double direct, double folded, bool converged) = InBand(evaluation, low, high, interferer.Amplitude.Volts);
         if (!converged)
         {
-            findings.Add(Messages.NotConverged($"what interferer `{interferer.Name}` leaves in the band"));
+            findings.Add(Messages.NotConverged($"residue of interferer `{interferer.Name}` in the band"));
         }
 
         list.Number(ids.Residue, $"{interferer.Name} folded into the band, rms", "", VoltageRms.FromVolts(folded),
             Equations.InterfererResidue);
         list.Number(ids.InBand, $"{interferer.Name} that lies in the band itself, rms", "", VoltageRms.FromVolts(direct),
-            Equations.InterfererResidue, text: 0 < direct ? "no filter can take out what shares the signal's frequencies" : null);
+            Equations.InterfererResidue, text: 0 < direct ? "no filter can remove what shares the signal's frequencies" : null);
     }
 
     /// <summary>An evenly spread interferer inside the band: what was there and what folds there.</summary>

@@ -39,7 +39,7 @@ internal static class ChannelReport
         else
         {
             list.Unbounded(Id(ResultIds.Safety.FaultCurrent), $"dc through an electrode of channel {name} after a single fault", "I", "A", Equations.FaultCurrent,
-                "no resistor is fitted in this lead: above the quoted limit whatever the fault");
+                "no resistor is fitted in this lead: above the quoted limit for any fault");
         }
 
         ResultId Id(ResultId figure) => ResultIds.Channel.Of(name, figure);
@@ -51,11 +51,11 @@ internal static class ChannelReport
     private static void AddLevels(ResultList list, string name, LevelsBudget levels, Voltage wanted)
     {
         ResultId offset = ResultIds.Channel.Of(name, ResultIds.Levels.OffsetSurvived), least = ResultIds.Channel.Of(name, ResultIds.Levels.LeastHeadroom);
-        string offsetWords = $"largest electrode offset that nothing in channel {name} clips at, ±", leastWords = $"least headroom in channel {name}, lowest supply";
+        string offsetWords = $"largest electrode offset before anything clips in channel {name}, ±", leastWords = $"least headroom in channel {name}, lowest supply";
         if (levels.OffsetSurvived is { } volts)
         {
             list.Number(offset, offsetWords, "", Voltage.FromVolts(volts), Equations.OffsetSurvived, text: $"limited by {levels.OffsetLimitedBy?.Node}");
-            list.Number(ResultIds.Channel.OffsetToSpare(name), $"electrode offset that channel {name} survives beyond the one asked for", "",
+            list.Number(ResultIds.Channel.OffsetToSpare(name), $"electrode offset that channel {name} survives beyond the required one", "",
                 Voltage.FromVolts(volts - wanted.Volts), Equations.OffsetToSpare, () => $"{QuantityText.Format(volts, "V")} − {QuantityText.Format(wanted)}");
         }
         else
@@ -69,7 +69,7 @@ internal static class ChannelReport
         }
         else
         {
-            list.Unbounded(least, leastWords, "", "dB", Equations.Headroom, "nothing stands at any node");
+            list.Unbounded(least, leastWords, "", "dB", Equations.Headroom, "no voltage at any node");
         }
     }
 

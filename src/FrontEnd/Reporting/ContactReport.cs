@@ -45,10 +45,10 @@ internal static class ContactReport
             Complex own = electrode.Impedance(check.Frequency), rest = ohms + backOhms + back.Impedance(check.Frequency);
             double good = check.Current.Amperes * (own + rest).Magnitude, poor = check.Current.Amperes * ((own * Poor) + rest).Magnitude;
             list.Number(
-                ids.Good, $"contact check: reading of the {name} electrode as designed, peak", "", Voltage.FromVolts(good),
+                ids.Good, $"contact check: reading for the {name} electrode as designed, peak", "", Voltage.FromVolts(good),
                 Equations.ContactReading,
                 () => $"{QuantityText.Format(check.Current)} · {QuantityText.Format((own + rest).Magnitude, "Ω")}");
-            list.Number(ids.Poor, $"contact check: reading of the {name} electrode at ten times its impedance, peak", "",
+            list.Number(ids.Poor, $"contact check: reading for the {name} electrode at ten times its impedance, peak", "",
                 Voltage.FromVolts(poor), Equations.ContactReading, text: "ten times: common practice, no source");
             list.Word(ids.Open, $"contact check: reading with the {name} electrode off",
                 $"at the rail, {QuantityText.Format(swing, "V")} or more: the current has nowhere to go", Equations.ContactReading);
@@ -68,7 +68,7 @@ internal static class ContactReport
         if (nearest is not null)
         {
             list.Number(
-                ResultIds.Contact.Beat, $"beat of the contact check with mains harmonic {nearest.Order}, of {design.Mains.LookedAt} the nearest where they land", "",
+                ResultIds.Contact.Beat, $"beat of the contact check with mains harmonic {nearest.Order}, the one of {design.Mains.LookedAt} that lands nearest", "",
                 Frequency.FromHertz(Math.Abs(nearest.LandsAt - lands)), Equations.Beat,
                 text: $"it lands at {QuantityText.Format(lands, "Hz")}, the harmonic at {QuantityText.Format(nearest.LandsAt, "Hz")}");
         }

@@ -78,6 +78,6 @@ internal static class ConverterReport
         }
 
         list.Unbounded(ResultIds.Converter.BitsNeeded, "resolution needed", "N", "bit", Equations.BitsNeeded,
-            "more than 40 bit: nothing but quantisation makes noise");
+            "more than 40 bit: quantisation is the only noise");
     }
 }

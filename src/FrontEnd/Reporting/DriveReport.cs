@@ -9,7 +9,7 @@ namespace FrontEnd.Reporting;
 /// <summary>The driven ground: its loop, and the swing that it needs.</summary>
 internal static class DriveReport
 {
-    private const string Never = "the loop gain stays below 1: nothing to oscillate";
+    private const string Never = "the loop gain stays below 1: it cannot oscillate";
 
     /// <summary>Nothing where no ground electrode is driven.</summary>
     public static void AddTo(ResultList list, Evaluation evaluation)
@@ -29,11 +29,11 @@ internal static class DriveReport
                 ResultIds.Drive.UnityGainFrequency, "driven ground: where the loop gain falls to 1", "f_c", Frequency.FromHertz(crossing),
                 Equations.UnityGain,
                 hand: MainsFormulas.DrivenGroundCrossing(unity, poles),
-                    assumption: "the formula has one pole of the ground electrode's resistance and the body's capacitance");
+                    assumption: "the formula has a single pole, of the ground electrode's resistance and the body's capacitance");
             list.Number(
                 ResultIds.Drive.PhaseMargin, "driven ground: phase margin", "PM", Angle.FromDegrees(margin), Equations.PhaseMargin,
                 hand: MainsFormulas.DrivenGroundPhaseMargin(unity, poles),
-                    assumption: "the formula has one pole of the ground electrode's resistance and the body's capacitance");
+                    assumption: "the formula has a single pole, of the ground electrode's resistance and the body's capacitance");
         }
         else
         {
@@ -46,7 +46,7 @@ internal static class DriveReport
             ResultIds.Drive.GainAtMains, "driven ground: loop gain at the mains frequency", "|T|",
             Decibels.FromVoltageRatio(Math.Max(1e-15, drive.GainAtMains)), Equations.DriveGain,
             hand: MainsFormulas.DrivenGroundLoopGain(unity, design.Mains.Frequency),
-                assumption: "the formula is the amplifier alone; the body's load takes the rest");
+                assumption: "the formula is for the amplifier alone; the body's load takes the rest");
         double dc = Math.Abs(evaluation.Levels.Direct.Drive.Offset[0] * design.Electrodes.Offset.Volts);
         double ac = evaluation.Mains.DriveSwing;
         list.Number(
@@ -63,14 +63,14 @@ internal static class DriveReport
         {
             LoopSurroundings at = drive.WorstCase;
             list.Number(
-                ResultIds.Drive.WorstPhaseMargin, "driven ground: least phase margin over its range of loads", "PM_min",
+                ResultIds.Drive.WorstPhaseMargin, "driven ground: minimum phase margin over its range of loads", "PM_min",
                 Angle.FromDegrees(worst), Equations.WorstMargin,
                 text: $"at body to earth {QuantityText.Format(at.BodyToEarth, "F")}, ground electrode {QuantityText.Format(at.ElectrodeFactor * design.Electrodes.Ground!.DcResistance.Ohms, "Ω")}, "
                     + (1e-7 < at.CommonToEarth ? "common earthed" : "on battery"));
         }
         else
         {
-            list.Unbounded(ResultIds.Drive.WorstPhaseMargin, "driven ground: least phase margin over its range of loads", "PM_min", "°",
+            list.Unbounded(ResultIds.Drive.WorstPhaseMargin, "driven ground: minimum phase margin over its range of loads", "PM_min", "°",
                 Equations.WorstMargin, Never);
         }
     }

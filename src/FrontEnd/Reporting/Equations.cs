@@ -97,7 +97,7 @@ internal static class Equations
     public static readonly Equation Recovery = new(
         "last k/fs after a step of the offset at which the recording is more than 10 µV, at the input, from its end; every node limited to its swing",
         Derived);
-    public static readonly Equation BiasOffset = new("bias currents through the input network at dc: the amplifier's two inputs draw alike, buffers by size", Derived);
+    public static readonly Equation BiasOffset = new("bias currents through the input network at dc: the amplifier's two inputs draw equal currents, buffers add by size", Derived);
     public static readonly Equation InputImpedance = new("1/|Y| of one input to common at f0: bias, shunt, lead and amplifier", Derived);
     public static readonly Equation BufferImpedance = new("1/|Y| of the active electrode's buffer at its input at f0: R_in and C_in to common", Derived);
     public static readonly Equation GainLimit = new("(V_s/2 − h)/(V_off + V_sig)", Derived);
@@ -125,7 +125,7 @@ internal static class Equations
     public static readonly Equation DigitalDcGain = new("Π (b0 + b1 + b2)/(1 + a1 + a2), coefficients as rounded", Derived);
     public static readonly Equation FixedRoundOff = new("LSB/G_mid·√(Σ 2^(−2F)/6/fs·∫|H_behind/A|² df over f1…f2)",
         new SourceRef("oppenheim-schafer", "sec. 6.9"));
-    public static readonly Equation SimulatedRoundOff = new("LSB/G_mid·rms in f1…f2 of the filter's whole numbers less the same filter without rounding, on the design's own simulated noise", Derived);
+    public static readonly Equation SimulatedRoundOff = new("LSB/G_mid·rms in f1…f2 of the fixed-point filter minus the same filter without rounding, on the design's own simulated noise", Derived);
     public static readonly Equation SingleRoundOff = new("LSB/G_mid·√(Σ ulp²/12·Σh²), the dc at the converter in its sums", Derived);
     public static readonly Equation DeadBand = new(
         "LSB/G_mid·⌊2^(−F)·½·Σ Σ|h_i| + ½·[F > 0]⌋, h_i from the rounding of section i to the recorded output", Derived);
@@ -160,8 +160,8 @@ internal static class Equations
     public static readonly Equation MidRail = new("mid-rail noise/10^(CMRR_system/20)", Derived);
     public static readonly Equation ContactAfter = new("f·(Rs + Rd + Rd2), f the contact's factor at the time; the time constants stay", Derived);
     public static readonly Equation ExcessAfter = new("√(f²·K·∫ f^-α df) over f1…f2, f the factor of the excess noise at the time", Derived);
-    public static readonly Equation NoiseAfter = new("the noise at the electrodes, worked out with the contact at the time", Derived);
-    public static readonly Equation MainsAfter = new("the mains recorded, worked out with the contact at the time", Derived);
+    public static readonly Equation NoiseAfter = new("the noise at the electrodes, computed with the contact at that time", Derived);
+    public static readonly Equation MainsAfter = new("the mains recorded, computed with the contact at that time", Derived);
     public static readonly Equation LimitOfUse =
         new("the last value at which every verdict that is met still is, by bisection, nothing else changed", Derived);
     public static readonly Equation SupplyCurrent = new("Σ of all parts", Derived);

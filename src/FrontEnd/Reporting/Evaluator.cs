@@ -223,9 +223,9 @@ public static class Evaluator
             $"{TradeConstants.NoisePeakToPeak}·σ_board", "V", Equations.Noise, code);
         list.Missing(ResultIds.Mains.Total, "mains at the electrodes, worst case, rms", "", "V", Equations.MainsTotal, code);
         list.Missing(ResultIds.Mains.Recorded, "mains recorded in the band, worst-case sum, rms", "", "V", Equations.Recorded, code);
-        list.Missing(ResultIds.Levels.OffsetSurvived, "largest electrode offset that nothing clips at, ±", "", "V",
+        list.Missing(ResultIds.Levels.OffsetSurvived, "largest electrode offset before anything clips, ±", "", "V",
             Equations.OffsetSurvived, code);
-        list.Missing(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, by path and converter", "A_fold", "dB",
+        list.Missing(ResultIds.Alias.FoldAttenuation, "attenuation at the fold frequency, path and converter", "A_fold", "dB",
             Equations.FoldAttenuation, code);
         list.Missing(ResultIds.Converter.BitsNeeded, "resolution needed", "N", "bit", Equations.BitsNeeded, code);
         list.Missing(ResultIds.Converter.FitsSupply, "full scale fits the converter's supply", "", "", Equations.FitsSupply, code);

@@ -23,7 +23,7 @@ internal static class FilterReport
     /// <summary>|ln| of the power over its half at which a corner is found.</summary>
     private const double AtCorner = 1e-13;
 
-    private const string OneCorner = "the formula is a single corner by itself; the block's other parts, its op-amp or the input network in front of the amplifier, and the band's centre as the reference, are left out";
+    private const string OneCorner = "the formula is for a single corner; the block's other parts, its op-amp or the input network ahead of the amplifier, and the reference at the band's centre are left out";
 
     public static void AddTo(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
@@ -82,12 +82,12 @@ internal static class FilterReport
     private static void AddRise(ResultList list, FilterIds ids, string name, StopBandRise rise, TextbookFigure? turn, TextbookFigure? floor)
     {
         list.Number(
-            ids.StopBandTurn, $"where the stop band of {name} turns up again", "", rise.TurnsAt, Equations.StopBandTurn, hand: turn,
-            assumption: "the formula takes the poles far below, and the op-amp's bandwidth far above",
+            ids.StopBandTurn, $"where the stop band of {name} rises again", "", rise.TurnsAt, Equations.StopBandTurn, hand: turn,
+            assumption: "the formula assumes poles far below, and an op-amp bandwidth far above",
             text: $"{QuantityText.Format(rise.LossAtTurn, "dB")} there");
         list.Number(
-            ids.StopBandFloor, $"least loss of {name} above that", "", Decibels.FromStated(rise.LeastLossBeyond), Equations.StopBandFloor,
-            hand: floor, assumption: "the formula takes the capacitors as shorts",
+            ids.StopBandFloor, $"lowest loss of {name} above that", "", Decibels.FromStated(rise.LeastLossBeyond), Equations.StopBandFloor,
+            hand: floor, assumption: "the formula assumes that the capacitors are shorts",
             text: $"at {QuantityText.Format(rise.LeastAt)}");
     }
 
@@ -132,16 +132,16 @@ internal static class FilterReport
         TextbookFigure? hand = deviation == 0 && mains == notch.Centre.Hertz
             ? null
             : FilterFormulas.NotchAttenuation(Frequency.FromHertz(points[1]), notch.Centre, notch.Q);
-        AddDepth(ids.NotchDepth, $"depth of {stage.Name} at the mains' real deviation",
+        AddDepth(ids.NotchDepth, $"depth of {stage.Name} over the mains' deviation",
             points.Min(f => circuit.Loss(f) ?? double.PositiveInfinity), Equations.AnalogNotchDepth, hand);
         AddDepth(
-            ids.NotchDepthWorst, $"the same with every part of {stage.Name} at its tolerance, the worst way",
+            ids.NotchDepthWorst, $"the same with every part of {stage.Name} at its worst-case tolerance",
             circuit.LeastLoss(stage.ResistorTolerance.Fraction, stage.CapacitorTolerance.Fraction, points), Equations.AnalogNotchCorners,
                 null);
 
         void AddDepth(ResultId id, string name, double loss, Equation equation, TextbookFigure? formula) => list.Decibel(
-            id, name, "", 1 / Math.Pow(10, -loss / 20), equation, "the parts match and the mains does not move", formula,
-                "the formula takes matched parts and the mains on its upper side");
+            id, name, "", 1 / Math.Pow(10, -loss / 20), equation, "the parts match and the mains does not deviate", formula,
+                "the formula assumes matched parts and the mains on its upper side");
     }
 
     /// <param name="list">Where the figure goes.</param>
@@ -162,7 +162,7 @@ internal static class FilterReport
             : stages.Prepend(StateSpace.LowPass(amplifier.Gain, amplifier.Bandwidth.Hertz));
         if (TimeResponse.Of(chain).Settle() is { } settling)
         {
-            string of = settling.IsOfPeak ? "its greatest value, since it ends at next to none of it" : "its end value";
+            string of = settling.IsOfPeak ? "its largest value, since it ends at almost none of it" : "its end value";
             list.Number(ids.Settling, $"settling of {name} after a small step, to 0.1 % of {of}", "t",
                 Duration.FromSeconds(settling.Seconds), Equations.Settling, text: "ideal op-amps, nothing clips");
         }
@@ -322,7 +322,7 @@ internal static class FilterReport
             {
                 double tau = -1 / (fs * Math.Log(radius));
                 list.Number(
-                    ids.RingTime, $"time until {stage.Name} has rung down to 1 %", "t", Duration.FromSeconds(Math.Log(100) * tau),
+                    ids.RingTime, $"time for {stage.Name} to ring down to 1 %", "t", Duration.FromSeconds(Math.Log(100) * tau),
                     Equations.RingTime,
                     hand: stage is DigitalNotch named
                         ? FilterFormulas.NotchRingTime(named.Centre, named.Q, design.Converter.Rate, Ratio.FromPercent(1))
@@ -334,12 +334,12 @@ internal static class FilterReport
                 double deviation = design.Mains.Deviation.Fraction, f0 = notch.Centre.Hertz;
                 double power = Math.Max(sections.PowerResponse(f0 * (1 + deviation), fs), sections.PowerResponse(f0 * (1 - deviation), fs));
                 list.Decibel(
-                    ids.NotchDepth, $"depth of {stage.Name} at the mains' real deviation", "", 1 / Math.Sqrt(power), Equations.NotchDepth,
-                    "the mains does not move",
+                    ids.NotchDepth, $"depth of {stage.Name} over the mains' deviation", "", 1 / Math.Sqrt(power), Equations.NotchDepth,
+                    "the mains does not deviate",
                     deviation == 0
                         ? null
                         : FilterFormulas.NotchAttenuation(Frequency.FromHertz(f0 * (1 + deviation)), notch.Centre, notch.Q),
-                            "the formula is the analogue notch's");
+                            "the formula is for an analogue notch");
             }
         }
     }

@@ -17,7 +17,7 @@ internal static class GainReport
             $"·{stage.GainFormula}"));
         var hand = new TextbookFigure(nominal, formula, () => $"{substituted} = {QuantityText.FormatNumber(nominal, 4)}",
             Equations.CommonPractice) { Unit = "1" };
-        const string Assumption = "the formula leaves out what electrodes and input divide, what couplings, low-passes and notches take off at the band's centre, and the op-amps' finite gain";
+        const string Assumption = "the formula leaves out the division by electrodes and input, what couplings, low-passes and notches take off at the band's centre, and the op-amps' finite gain";
         list.Number(ResultIds.Gain.Mid, "gain from the electrodes to the samples, mid-band", "G_mid",
             Ratio.FromFraction(evaluation.GainMid), Equations.GainMid, hand: hand,
             assumption: Assumption + ", and the converter's own response");

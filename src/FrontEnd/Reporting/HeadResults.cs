@@ -8,7 +8,7 @@ internal static class HeadResults
 {
     public static void AddSphere(ResultList list, HeadSphere sphere)
     {
-        list.Number(ResultIds.Head.Radius, "radius of the sphere on which all three measures are as long as the tape says", "R", sphere.Radius, Equations.HeadRadius);
+        list.Number(ResultIds.Head.Radius, "radius of the sphere that matches all three measures", "R", sphere.Radius, Equations.HeadRadius);
         list.Number(ResultIds.Head.RingFront, "from the vertex to the ring in front, at Fpz", "a_S", Angle.FromRadians(sphere.FrontRing), Equations.HeadRingFront);
         list.Number(ResultIds.Head.RingSide, "from the vertex to the ring at the side, at T7", "a_K", Angle.FromRadians(sphere.SideRing), Equations.HeadRingSide);
     }

@@ -99,7 +99,7 @@ internal static class Judge
             }
             else
             {
-                list.Judge(id, new Verdict(VerdictKind.NotJudged, $"no ratio is asked for; set {key} to judge it") { Requirement = key });
+                list.Judge(id, new Verdict(VerdictKind.NotJudged, $"no ratio is required; set {key} to judge it") { Requirement = key });
             }
         }
     }
@@ -166,7 +166,7 @@ internal static class Judge
             : "the converter's own supply";
         list.Judge(result.Id, new Verdict(
             fits ? VerdictKind.Pass : VerdictKind.Fail,
-            () => $"full scale {QuantityText.Format(design.Converter.FullScale)} is {(fits ? "not " : "")}above {input}{rails}, {QuantityText.Format(most)} ({DesignKeys.Converter.FullScale})")
+            () => $"full scale {QuantityText.Format(design.Converter.FullScale)} is {(fits ? "within" : "above")} {input}{rails}, {QuantityText.Format(most)} ({DesignKeys.Converter.FullScale})")
         {
             Requirement = DesignKeys.Converter.FullScale,
             Wanted = "yes",
@@ -222,8 +222,8 @@ internal static class Judge
         }.MaxBy(part => part.Size);
 
         // Dividers and leads are two phasors: one can be larger than what both leave.
-        string other = size == at.Divider ? "the leads' pick-up takes" : size == at.Leads ? "the dividers take" : "";
-        string left = 0 < other.Length && at.Imbalance < size ? $"; {other} some of it away, {QuantityText.Format(at.Imbalance, "V")} is left" : "";
+        string other = size == at.Divider ? "the leads' pick-up cancels" : size == at.Leads ? "the dividers cancel" : "";
+        string left = 0 < other.Length && at.Imbalance < size ? $"; {other} part of it, {QuantityText.Format(at.Imbalance, "V")} is left" : "";
         return $"{name}, {QuantityText.Format(size, "V")}{left}";
     }
 
@@ -231,7 +231,7 @@ internal static class Judge
     {
         MainsHarmonic? worst = mains.Harmonics.Where(harmonic => harmonic.InBand).MaxBy(harmonic => harmonic.Recorded);
         return worst is null
-            ? $"no harmonic lands in the band (looked at: {lookedAt})"
+            ? $"no harmonic lands in the band (checked: {lookedAt})"
             : $"harmonic {worst.Order}, {QuantityText.Format(worst.Recorded, "V")} at {QuantityText.Format(worst.LandsAt, "Hz")}";
     }
 
@@ -248,7 +248,7 @@ internal static class Judge
         Result result = list[id];
         if (result.State == ResultState.Missing)
         {
-            list.Judge(id, new Verdict(VerdictKind.NotJudged, $"there is no figure to judge: see {result.FindingCode}") { Requirement = key });
+            list.Judge(id, new Verdict(VerdictKind.NotJudged, $"no figure to judge: see {result.FindingCode}") { Requirement = key });
             return;
         }
 
@@ -283,15 +283,15 @@ internal static class Judge
     private static string Because(Result result, IQuantity limit, string key, bool greatest, double? margin, string? remark)
     {
         string value = result.State == ResultState.Number ? QuantityText.Format(result.Value) : result.Text ?? "no limit found";
-        string relation = margin switch
+        string asked = QuantityText.Format(limit);
+        string held = margin switch
         {
-            null => greatest ? "against" : "over",
-            < 0 => greatest ? "is above" : "is below",
-            _ => greatest ? "is not above" : "is not below",
+            < 0 => $" is {(greatest ? "above" : "below")} {asked} ({key})",
+            _ => $"; {(greatest ? $"the limit is {asked}" : $"at least {asked} required")} ({key})",
         };
-        string by = margin is { } m
-            ? $", {(0 <= m ? "spare" : greatest ? "over by" : "short by")} {QuantityText.Format(Math.Abs(m), limit.SiUnit)}"
-            : "";
-        return $"{value} {relation} {QuantityText.Format(limit)} ({key}){by}" + (remark is null ? "" : $"; {remark}");
+        string by = margin is not { } m ? ""
+            : 0 <= m ? $", {QuantityText.Format(m, limit.SiUnit)} to spare"
+            : $", {(greatest ? "over" : "short")} by {QuantityText.Format(-m, limit.SiUnit)}";
+        return value + held + by + (remark is null ? "" : $"; {remark}");
     }
 }

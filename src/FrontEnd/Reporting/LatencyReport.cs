@@ -18,7 +18,7 @@ internal static class LatencyReport
         list.Number(
             ResultIds.Latency.Total, "delay from the electrode to the filtered sample", "", Duration.FromSeconds(delay.Total),
             Equations.Latency, () => delay.Substituted, text: delay.Parts(evaluation) + (delay.Share < LeastShare
-                ? $"; outside the passband: the digital filters leave less than a tenth at {Hertz(evaluation.CentreHertz)}"
+                ? $"; outside the passband: the digital filters pass less than a tenth at {Hertz(evaluation.CentreHertz)}"
                 : ""));
     }
 
@@ -46,7 +46,7 @@ internal static class LatencyReport
                 string outside = evaluation.Noise.SignalInBand(band.Low.Hertz, band.High.Hertz) < LeastShare
                     ? "outside the passband: the band is filtered out"
                     : delay.Share < LeastShare
-                    ? "outside the passband: less than a tenth of a sine there is left"
+                    ? "outside the passband: less than a tenth of a sine there remains"
                     : "";
                 list.Number(id, name, "", Duration.FromSeconds(delay.Total), Equations.Latency, () => delay.Substituted,
                     text: outside.Length == 0 ? null : outside);

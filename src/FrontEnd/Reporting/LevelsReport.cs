@@ -30,7 +30,7 @@ internal static class LevelsReport
         }
 
         AddOffsetSurvived(list, levels);
-        AddLimit(list, ResultIds.Levels.LargestSignal, "largest signal that nothing clips at, peak", levels.LargestSignal,
+        AddLimit(list, ResultIds.Levels.LargestSignal, "largest signal before anything clips, peak", levels.LargestSignal,
             Equations.LargestSignal, $"limited by {levels.SignalLimitedBy?.Node}", "no node sees the signal");
     }
 
@@ -58,7 +58,7 @@ internal static class LevelsReport
         }
         else
         {
-            list.Unbounded(id, name, "", "dB", Equations.Headroom, "nothing stands at this node");
+            list.Unbounded(id, name, "", "dB", Equations.Headroom, "no voltage at this node");
         }
     }
 
@@ -66,7 +66,7 @@ internal static class LevelsReport
     {
         string whatever = levels.ClipsWhateverTheOffset is { } clipping ? $"; {clipping.Node} clips whatever the offset" : "";
         AddLimit(
-            list, ResultIds.Levels.OffsetSurvived, "largest electrode offset that nothing clips at, ±", levels.OffsetSurvived,
+            list, ResultIds.Levels.OffsetSurvived, "largest electrode offset before anything clips, ±", levels.OffsetSurvived,
             Equations.OffsetSurvived, $"limited by {levels.OffsetLimitedBy?.Node}{whatever}",
             $"no node sees the electrodes' offset{whatever}");
     }
@@ -95,7 +95,7 @@ internal static class LevelsReport
             TextbookFigure hand = AmplifierFormulas.FirstStageGainLimit(
                 Voltage.FromVolts(2 * design.Supply.HalfRailVolts), design.Amplifier.OutputMargin, offset, design.LargestSignal);
             list.Number(
-                ResultIds.Levels.FirstGainLimit, "greatest gain of the first stage for the offset asked for", "G1",
+                ResultIds.Levels.FirstGainLimit, "largest first-stage gain for the required offset", "G1",
                 Ratio.FromFraction(Math.Max(0, hand.Value)), Equations.GainLimit, () => hand.Substituted, hand,
                 text: $"the design has {QuantityText.FormatNumber(design.Amplifier.Gain)}");
         }
@@ -104,14 +104,14 @@ internal static class LevelsReport
     /// <summary>How long a step of the electrodes' offset is seen, the limits of every node with it.</summary>
     public static void AddRecovery(ResultList list, List<Finding> findings, Evaluation evaluation)
     {
-        const string Name = "recovery after a step of the electrode offset, to 10 µV of its end at the input";
+        const string Name = "recovery after a step of the electrode offset, to within 10 µV of its final value at the input";
         Recovery recovery = evaluation.Recovery;
         string step = V(recovery.StepVolts), end = recovery.FinalVolts < Recovery.Tolerance
             ? ""
-            : $"ends at {V(recovery.FinalVolts)} at the electrodes: no high-pass takes the offset out";
+            : $"ends at {V(recovery.FinalVolts)} at the electrodes: no high-pass removes the offset";
         if (recovery.HeldBy is var (block, volts))
         {
-            string limit = $"{V(volts)} where ±{V(block.Swing)} can stand";
+            string limit = $"{V(volts)} where only ±{V(block.Swing)} is possible";
             list.Unbounded(ResultIds.Levels.Recovery, Name, "t", "s", Equations.Recovery, $"{block.Node} stays at its limit: {limit}");
             findings.Add(Messages.StaysAtLimit(step, block.Node.Text, Where(evaluation.Design, block.Node), limit));
         }
@@ -122,7 +122,7 @@ internal static class LevelsReport
         }
         else
         {
-            list.Unbounded(ResultIds.Levels.Recovery, Name, "t", "s", Equations.Recovery, "the recording never comes to rest");
+            list.Unbounded(ResultIds.Levels.Recovery, Name, "t", "s", Equations.Recovery, "the recording never settles");
             findings.Add(Messages.DoesNotSettle("a step of the electrode offset"));
         }
     }

@@ -16,18 +16,18 @@ internal static class MainsReport
         MainsBudget mains = evaluation.Mains;
         MainsPartsAtInput at = mains.AtInput;
         list.Number(
-            ResultIds.Mains.BodyCommonMode, "body against the amplifier's common, rms", "V_cm", VoltageRms.FromVolts(at.BodyCommonMode),
+            ResultIds.Mains.BodyCommonMode, "common-mode voltage, body to the amplifier's common, rms", "V_cm", VoltageRms.FromVolts(at.BodyCommonMode),
             Equations.BodyCommonMode,
             hand: BodyHand(evaluation), assumption: design.GroundDrive.Kind == Amplifier.GroundKind.Driven
-                ? "the formula divides the ground electrode's impedance by 1 + f_u/(jf); the input's load and what else turns the loop's phase are left out"
+                ? "the formula divides the ground electrode's impedance by 1 + f_u/(jf); the input's load and everything else that shifts the loop's phase are left out"
                 : "the formula leaves out the leads' capacitance to common and the input's load");
         list.Number(
             ResultIds.Mains.Divider, "mains from the unequal electrodes' dividers, rms", "", VoltageRms.FromVolts(at.Divider),
             Equations.Divider,
             hand: DividerHand(evaluation),
-                assumption: "the formula takes one input capacitance for both sides and leaves out tolerances and the differential capacitor");
+                assumption: "the formula assumes one input capacitance for both sides and leaves out tolerances and the differential capacitor");
         list.Number(ResultIds.Mains.Leads, "mains that the leads pick up, rms", "", VoltageRms.FromVolts(at.Leads), Equations.Leads,
-            hand: LeadHand(evaluation), assumption: "the formula leaves out what the leads do to the common mode");
+            hand: LeadHand(evaluation), assumption: "the formula leaves out the leads' effect on the common mode");
         list.Number(ResultIds.Mains.Imbalance, "divider and leads together as phasors, rms", "", VoltageRms.FromVolts(at.Imbalance),
             Equations.Imbalance);
         list.Number(ResultIds.Mains.Amplifier, "mains through the amplifier's finite CMRR, rms", "", VoltageRms.FromVolts(at.Amplifier),
@@ -46,7 +46,7 @@ internal static class MainsReport
             at.BodyCommonMode == 0
                 ? "no common mode to reject"
                 : "electrodes and amplifier are perfectly balanced", DividerRejectionHand(evaluation),
-                    "the formula is the divider alone, for the electrodes' difference against one input's impedance, without tolerances");
+                    "the formula is for the divider alone: the electrodes' difference against one input's impedance, without tolerances");
         AddNeeded(list, design, at);
         list.Word(ResultIds.Mains.Signs, "signs of electrode mismatch, resistor and capacitor tolerance in the worst case",
             $"{Sign(mains.Signs.Mismatch)}, {Sign(mains.Signs.Resistors)}, {Sign(mains.Signs.Capacitors)}", Equations.Signs);
@@ -97,7 +97,7 @@ internal static class MainsReport
 
         MainsHarmonic worst = mains.Harmonics.MaxBy(harmonic => harmonic.Recorded)!;
         return $"above the smallest signal {QuantityText.Format(design.SmallestSignal)}: harmonic {worst.Order} leaves {QuantityText.Format(worst.Recorded, "V")} at {QuantityText.Format(worst.LandsAt, "Hz")}; "
-            + $"a notch there, or a low-pass below it, takes it out of the picture";
+            + $"a notch there, or a low-pass below it, removes it";
     }
 
     private static string Sign(int sign) => sign < 0 ? "-1" : "+1";
@@ -117,13 +117,13 @@ internal static class MainsReport
         if (residue.Volts <= at.Leads + at.Loop)
         {
             list.Unbounded(
-                ResultIds.Mains.CmrrNeeded, "rejection needed for the residue asked for", "", "dB", Equations.CmrrNeeded,
-                $"no CMRR helps: leads and loop alone leave {QuantityText.Format(at.Leads + at.Loop, "V")}, above {QuantityText.Format(residue)}");
+                ResultIds.Mains.CmrrNeeded, "rejection needed for the required residue", "", "dB", Equations.CmrrNeeded,
+                $"no CMRR is enough: leads and loop alone leave {QuantityText.Format(at.Leads + at.Loop, "V")}, above {QuantityText.Format(residue)}");
         }
         else
         {
             list.Decibel(
-                ResultIds.Mains.CmrrNeeded, "rejection needed for the residue asked for", "", at.BodyCommonMode / residue.Volts,
+                ResultIds.Mains.CmrrNeeded, "rejection needed for the required residue", "", at.BodyCommonMode / residue.Volts,
                 Equations.CmrrNeeded, "no common mode to reject",
                 0 < at.BodyCommonMode ? MainsFormulas.RejectionNeeded(VoltageRms.FromVolts(at.BodyCommonMode), residue) : null);
         }

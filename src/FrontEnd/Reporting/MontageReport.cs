@@ -33,7 +33,7 @@ internal static class MontageReport
                 ids.Mains, $"mains at the electrodes in derived channel {row.Name}, worst case, rms", "",
                 VoltageRms.FromVolts(DerivedMains.Of(row.Weights, choices)), Equations.MontageMains);
             list.Number(
-                ids.SharedReference, $"what the shared reference puts into {row.Name}, rms", "",
+                ids.SharedReference, $"noise from the shared reference in {row.Name}, rms", "",
                 VoltageRms.FromVolts(Math.Abs(common)), Equations.SharedReference,
                 text: common == 0 ? "the reference cancels" : null);
         }

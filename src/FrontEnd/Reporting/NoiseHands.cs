@@ -69,7 +69,7 @@ internal sealed class NoiseHands
         return Join(Shape(true, true), without.Length == 0 ? "" : $"it leaves out {names}", "each row says what its own formula leaves out");
     }
 
-    private static string Words(NoiseRow row) => row.Id == SourceId.Folded ? "what sampling folds" : row.Name;
+    private static string Words(NoiseRow row) => row.Id == SourceId.Folded ? "folded noise" : row.Name;
 
     /// <summary>What one row's formula leaves out in this design.</summary>
     public string Reason(SourceId source) =>
@@ -78,10 +78,10 @@ internal sealed class NoiseHands
         : source == SourceId.AmplifierVoltage ? Join(Shape(true, 0 < _design.Amplifier.NoiseCorner.Hertz), Divided())
         : source == SourceId.AmplifierCurrent || source == SourceId.BufferCurrent || source == SourceId.BiasResistors
             ? Join(Shape(true, true), "the impedance is that at the band's centre, without the input's capacitances")
-        : source == SourceId.BufferVoltage ? Join(Shape(true, true), "what the buffers' inputs take off the signal is left out")
+        : source == SourceId.BufferVoltage ? Join(Shape(true, true), "signal loss at the buffers' inputs is left out")
         : source == SourceId.Quantisation || source == SourceId.Converter ? Join(Shape(false, false))
         : source == SourceId.ProtectionResistors || source == SourceId.SkinResistors ? Join(Shape(true, false), BehindBuffers(source))
-        : Join(Shape(true, true), "the stage's gain for its op-amp's noise is taken as at dc, and the gain in front of it as flat", Divided());
+        : Join(Shape(true, true), "the stage's gain for its op-amp's noise is assumed to be that at dc, and the gain ahead of it to be flat", Divided());
 
     /// <summary>What the thermal noise of the electrodes by hand leaves out.</summary>
     public string ThermalReason => Join(Shape(true, false));
@@ -124,7 +124,7 @@ internal sealed class NoiseHands
         double left = path ? _evaluation.Noise.SignalInBand(_low.Hertz, _high.Hertz)
             : _evaluation.Noise.Quantisation / OfQuantisation().Value;
         string shape = Math.Abs(1 - left) < Noticeable ? ""
-            : $"the formula takes the band as a rectangle, {(path ? "path and filters" : "the digital filters")} leave {Percent(left)} of a flat noise's rms";
+            : $"the formula assumes a rectangular band; {(path ? "path and filters" : "the digital filters")} leave {Percent(left)} of the rms of white noise";
         double edge = rises ? _edge ??= _evaluation.PathAndConverter([_low.Hertz])[0] / _evaluation.GainMid
             * Math.Sqrt(_evaluation.Digital.Power(_low.Hertz)) : 1;
         return Math.Abs(1 - edge) < Noticeable ? shape
@@ -147,7 +147,7 @@ internal sealed class NoiseHands
     }
 
     private string BehindBuffers(SourceId source) => source == SourceId.ProtectionResistors && Buffers.Any()
-        ? "what the buffers' inputs take off the signal is left out"
+        ? "signal loss at the buffers' inputs is left out"
         : "";
 
     private TextbookFigure Thermal(double ohms) =>

@@ -36,7 +36,7 @@ internal static class NoiseReport
             "the electrodes have no resistance");
         list.Number(ResultIds.Noise.Electrodes, "noise of all electrodes, thermal and excess, rms", "σ_el",
             VoltageRms.FromVolts(electrodes), Equations.ElectrodeNoise);
-        list.Decibel(ResultIds.Noise.Figure, "noise figure: what the design adds to what the skin gives", "NF", total / electrodes,
+        list.Decibel(ResultIds.Noise.Figure, "noise figure: what the design adds to the skin's noise", "NF", total / electrodes,
             Equations.NoiseFigure, "the electrodes make no noise");
         foreach (NoiseRow row in rows)
         {
@@ -56,7 +56,7 @@ internal static class NoiseReport
         ResultIds.Noise.BoardShare, "noise at the electrodes without the electrodes' excess noise, peak-to-peak",
         $"{TradeConstants.NoisePeakToPeak}·σ_board",
         VoltagePeakToPeak.FromVolts(TradeConstants.NoisePeakToPeak * evaluation.Noise.WithoutExcess), Equations.Noise,
-        text: "the electrodes' thermal noise and the board; the excess noise that skin and contact make is left out");
+        text: "the electrodes' thermal noise and the board's; the excess noise of skin and contact is left out");
 
     private static string RowName(NoiseRow row) =>
         row.Id == SourceId.Folded ? "noise that sampling folds into the band, rms"
@@ -98,8 +98,8 @@ internal static class NoiseReport
                 TextbookFigure sweeps = NoiseFormulas.SweepsToAverage(band.EvokedRatio, VoltageRms.FromVolts(rms), amplitude);
                 double count = Math.Ceiling(sweeps.Value - 1e-9);
                 list.Number(ids.Sweeps, $"sweeps to average for an evoked response in {band.Name}", "N", PlainNumber.FromNumber(count),
-                    Equations.Sweeps, hand: sweeps, assumption: "the number of sweeps is the next whole one");
-                list.Number(ids.SweepTime, $"time that the sweeps take in {band.Name}", "t",
+                    Equations.Sweeps, hand: sweeps, assumption: "the number of sweeps is rounded up");
+                list.Number(ids.SweepTime, $"time needed for the sweeps in {band.Name}", "t",
                     Duration.FromSeconds(count / band.EvokedRate.Hertz), Equations.Sweeps);
             }
         }
@@ -120,7 +120,7 @@ internal static class NoiseReport
 
         string left = QuantityText.FormatPercent(Ratio.FromFraction(share));
         list.Decibel(id, name, "", share * smallest / noise, Equations.SignalToNoise, "no noise in the band",
-            text: share < 0.99 ? $"{left} of the signal's amplitude is left" : null);
+            text: share < 0.99 ? $"{left} of the signal's amplitude remains" : null);
         list.PutIn(id, () => $"20·log10({QuantityText.FormatNumber(share, 4)} · {QuantityText.Format(smallest, "V", 4)}/{QuantityText.Format(noise, "V", 4)})");
     }
 }

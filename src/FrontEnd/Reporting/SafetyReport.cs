@@ -36,7 +36,7 @@ internal static class SafetyReport
         {
             AddCurrent(
                 list, ResultIds.Safety.DrivenGroundCurrent,
-                    "dc through the driven ground with its amplifier at the rail (a lead fell off: normal operation)", highest,
+                    "dc through the driven ground with its amplifier at the rail (lead off: normal operation)", highest,
                     fitted.Ground!.Value[0], design.Requirements.DrivenGroundCurrent);
         }
 
@@ -66,7 +66,7 @@ internal static class SafetyReport
         if (ohms <= 0)
         {
             list.Unbounded(id, name, "I", "A", Equations.FaultCurrent,
-                "no resistor is fitted in this lead: above the quoted limit whatever the fault");
+                "no resistor is fitted in this lead: above the quoted limit for any fault");
             return;
         }
 
@@ -109,7 +109,7 @@ internal static class SafetyReport
         if (!double.IsFinite(lanes[0]))
         {
             list.Unbounded(ResultIds.Safety.SharedFaultCurrent, SharedFaultName, "I", "A", equation,
-                $"no resistor is fitted in its way{(earthed ? "" : ", neither in a measuring lead nor in the ground lead")}: above the quoted limit whatever the fault");
+                $"no resistor is fitted in its path{(earthed ? "" : ", neither in a measuring lead nor in the ground lead")}: above the quoted limit for any such fault");
             return;
         }
 
@@ -132,7 +132,7 @@ internal static class SafetyReport
         var fitted = SafetyLanes.Least(design);
         double leads = 1 / (fitted.Measuring?[0] ?? ((design.Channels / fitted.Active[0]) + (1 / fitted.Reference[0])));
         return design.Mains.CommonIsEarthed || (fitted.Ground is { } ground && ground[0] < leads)
-            ? "the measuring leads' resistors, side by side"
+            ? "the measuring leads' resistors, in parallel"
             : "the ground lead's resistor";
     }
 

@@ -25,7 +25,7 @@ internal static class SeeResults
         AddShares(list, ids, of, view, seen);
         if (halfRegion is { } region)
         {
-            list.Number(ids.HalfRegion, $"cortex where such a patch leaves {channel} half of its most or more", "", region, Equations.HalfRegion);
+            list.Number(ids.HalfRegion, $"area of cortex where such a patch gives {channel} at least half of its maximum", "", region, Equations.HalfRegion);
         }
 
         string? ears = seen.Channel.Derivation.HasEars ? HeadLimits.EarsInShort : null;
@@ -33,7 +33,7 @@ internal static class SeeResults
         if (seen.Channel.Noise is { } noise)
         {
             list.Number(ids.FrontEnd, $"noise of the front end in {channel} in the band of {patch}, rms", "e", noise, Equations.DerivedNoise);
-            list.Word(ids.LimitedBy, $"larger part of the noise {of}", seen.FrontEndLimits ? "front end" : "background", Equations.SeenOverNoise);
+            list.Word(ids.LimitedBy, $"dominant part of the noise {of}", seen.FrontEndLimits ? "front end" : "background", Equations.SeenOverNoise);
         }
 
         AddRatio(list, ids, of, view, seen);
@@ -45,7 +45,7 @@ internal static class SeeResults
         if (view.Question.Statement is { } statement && view.Density is { } density)
         {
             list.Number(ResultIds.See.Of(patch, statement.In.Name).Density, $"density of cortex that makes {patch} as large as stated in {statement.In.Name}, peak", "m",
-                density, Equations.Density, text: "1 to 2 nA·m/mm² is the most that cortex has (from memory)");
+                density, Equations.Density, text: "cortex has 1 to 2 nA·m/mm² at most (from memory)");
         }
     }
 
@@ -58,7 +58,7 @@ internal static class SeeResults
         }
 
         Part(ids.Kept, "kept", "k", seen.Kept, Equations.Kept);
-        Part(ids.ReferenceTakes, "taken by the reference", "t", seen.ReferenceTakes, Equations.ReferenceTakes,
+        Part(ids.ReferenceTakes, "subtracted by the reference", "t", seen.ReferenceTakes, Equations.ReferenceTakes,
             seen.Part is { } part ? HeadWords.Sentence(part) : null);
         Part(ids.AgainstEars, "against the same site's against both ears", "", seen.AgainstEars, Equations.AgainstEars);
         list.Number(ids.OfPeak, $"share {of} of the source's peak on the skin", "", seen.OfPeak, Equations.OfPeak);

@@ -12,7 +12,7 @@ internal static class SkewReport
         double skew = design.Converter.Skew.Seconds;
         list.Number(
             ResultIds.Skew.Leak,
-            "share of the common mode that unequal sampling times leak between neighbouring channels, at the mains frequency", "",
+            "share of the common mode that leaks between neighbouring channels through unequal sampling times, at the mains frequency", "",
             Share.FromFraction(2 * Math.Sin(Math.PI * design.Mains.Frequency.Hertz * skew)), Equations.SkewLeak,
             hand: MainsFormulas.SkewLeak(design.Mains.Frequency, design.Converter.Skew), text: skew == 0
                 ? "simultaneous sampling"

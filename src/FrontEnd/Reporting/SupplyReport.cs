@@ -18,7 +18,7 @@ internal static class SupplyReport
             double volts = converter.ReferenceVoltage?.Volts ?? converter.FullScale.Volts;
             double residue = reference.Volts * evaluation.Levels.DcAtConverter / volts / evaluation.GainMid;
             list.Number(
-                ResultIds.Supply.ReferenceNoise, "the reference's noise on the dc at the converter, at the electrodes, rms", "",
+                ResultIds.Supply.ReferenceNoise, "reference noise acting on the dc at the converter, at the electrodes, rms", "",
                 VoltageRms.FromVolts(residue), Equations.ReferenceNoise,
                 () => $"{QuantityText.Format(reference)} · {QuantityText.Format(evaluation.Levels.DcAtConverter, "V")}/{QuantityText.Format(volts, "V")}/{QuantityText.FormatNumber(evaluation.GainMid, 4)}");
         }

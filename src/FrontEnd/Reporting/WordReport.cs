@@ -43,7 +43,7 @@ internal sealed class WordReport
     {
         string name = evaluation.Digital.Stages[index].Name, key = $"digital[{index + 1}]";
         (WordFigures figures, double roundOff, double? bound, _) = filters[index];
-        list.Number(ids.PoleMovement, $"largest distance that a pole of {name} moves when its coefficients are rounded", "",
+        list.Number(ids.PoleMovement, $"largest pole movement of {name} when its coefficients are rounded", "",
             PlainNumber.FromNumber(figures.PoleMovement), Equations.PoleMovement);
         list.Number(ids.DcGain, $"gain of {name} at 0 Hz, coefficients as rounded", "", Ratio.FromFraction(figures.DcGain ?? 0),
             Equations.DigitalDcGain);
@@ -60,7 +60,7 @@ internal sealed class WordReport
         if (filters[index].DeadLevel is { } dead && noise < dead * step && RoundOffInTime.Of(evaluation, index) is { } lsb)
         {
             list.Number(ids.SimulatedRoundOff, $"round-off of {name} in the band, simulated, at the electrodes, rms", "", VoltageRms.FromVolts(lsb * step),
-                Equations.SimulatedRoundOff, text: $"{QuantityText.FormatNumber(lsb)} LSB; what the filter puts out stays below its dead band");
+                Equations.SimulatedRoundOff, text: $"{QuantityText.FormatNumber(lsb)} LSB; the filter's output stays below its dead band");
             findings.Add(WordMessages.RoundOffNotWhite(key, name, QuantityText.Format(noise, "V"), QuantityText.Format(dead * step, "V"),
                 QuantityText.Format(roundOff, "V"), QuantityText.Format(lsb * step, "V"), remedy));
         }
@@ -74,7 +74,7 @@ internal sealed class WordReport
         if (bound is { } steps)
         {
             double band = RoundOff.HangingAt(steps, arithmetic.StateFraction);
-            list.Number(ids.DeadBand, $"level above which the recording cannot hang on account of {name}, at the electrodes, peak", "",
+            list.Number(ids.DeadBand, $"bound on limit cycles of {name} in the recording, at the electrodes, peak", "",
                 Voltage.FromVolts(band * step), Equations.DeadBand, text: $"{QuantityText.FormatNumber(band)} LSB");
             if (SmallestPeak < band * step)
             {

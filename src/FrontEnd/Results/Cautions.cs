@@ -8,7 +8,7 @@ public static class Cautions
 {
     /// <summary>Of sheets of problems, whose numbers are no design's.</summary>
     public const string Exercise =
-        "These are exercises to calculate, no designs to be built or worn. Resistors, currents and supplies in them are given numbers; what a device on a person needs is another matter, "
+        "These are exercises in calculation, not designs to be built or worn. The resistors, currents and supplies in them are numbers given for the exercise; what a device on a person needs is another matter, "
         + "and nothing here says that a person may be connected to it.";
 
     /// <summary>What the designs themselves say of their own danger, each sentence once; none for designs that say nothing.</summary>
@@ -55,8 +55,8 @@ public static class Cautions
         "Battery only; never worn while charging; no wire to a mains-powered computer, scope or charger; a laptop runs on its battery. Prefer radio; a USB isolator is one barrier, not a licence: its leakage and its medical rating matter.",
         "No recording during thunderstorms or near electrosurgery; nothing here withstands a defibrillator.",
         "Touch-proof lead connectors (21 CFR 898.12). Lithium cells with a protection circuit and the right charger.",
-        "No reading diagnoses. Not on others without their consent; not on people with implants or epilepsy concerns without a clinician. Do not abrade skin; clean the electrodes.",
-        "The limits are quoted second-hand, the dc ones from memory; the standard was not read. Buy IEC 60601-1 before any conformity is claimed. Any health claim makes a medical device of it before the law.",
+        "No reading is a diagnosis. Not on others without their consent; not on people with implants or epilepsy concerns without a clinician. Do not abrade skin; clean the electrodes.",
+        "The limits are quoted second-hand, the dc ones from memory; the standard was not read. Buy IEC 60601-1 before any conformity is claimed. Any health claim makes it a medical device in law.",
         "Before anyone wears it: measure the dc from every electrode to common and to every other, supply at its highest, the driven ground forced to each rail.",
     ];
 }

@@ -113,14 +113,14 @@ internal static class PageComposer
 
     private static IEnumerable<SchematicText> Frame(Board board, SchematicPage page, int number, int pages, string notes, int taken)
     {
-        const string Legend = "Letters as IEEE 315. Three bars: GND. Open triangle: MID, the middle of the supply. Bar: the supply of its name. One name is one net. "
+        const string Legend = "Letters as in IEEE 315. Three bars: GND. Open triangle: MID, the middle of the supply. Bar: the supply of its name. One name is one net. "
             + "Dot: joined; lines that cross without a dot are not.";
         string name = board.Design.Name.Length == 0 ? "Schematic" : $"{board.Design.Name}: schematic";
         string prefix = page.Assembly == 0 ? "" : $" Names of nets and parts lack their prefix A{page.Assembly}.";
         yield return new(new(0, 1.8), Lettering.Shortened(name, Lettering.Largest, bold: true, Schematic.Width - taken), TextSide.Start, Lettering.Largest, TextPurpose.Title);
         yield return new(new(Schematic.Width, 1.8), $"page {number} of {pages}", TextSide.End, Lettering.Usual, TextPurpose.Note);
         string what = page.Title.Length == 0 ? "" : $"{char.ToUpperInvariant(page.Title[0])}{page.Title[1..]}. ";
-        yield return Note(3.8, $"{what}Drawn as it can be bought: values are the nearest that are sold.{prefix}{notes}");
+        yield return Note(3.8, $"{what}Drawn as it can be bought: values are the nearest available.{prefix}{notes}");
         yield return Note(Schematic.Height - 2.6, Legend);
         double y = Schematic.Height - 1.4;
         foreach (string line in Lines(Cautions.All[0]).Take(2))

@@ -111,11 +111,11 @@ public sealed record SampleSummary(IReadOnlyList<SampledChannel> Channels, IRead
         }
 
         private string? NotCompared() =>
-            !_run.Head.IsStill ? "signals of the made-up head are in it"
-            : _run.LeftOut.IsQuieter ? "sources of noise are left out"
-            : _count < 4 * WindowSeconds * _run.Rate.Hertz ? "it is shorter than 32 s"
+            !_run.Head.IsStill ? "the samples contain signals of the simulated head"
+            : _run.LeftOut.IsQuieter ? "noise sources are left out"
+            : _count < 4 * WindowSeconds * _run.Rate.Hertz ? "the record is shorter than 32 s"
             : 0 < _clipped ? "something clips"
-            : _run.Kinds.Any(IsWithinAStep) ? "the noise is less than half a step of the converter, whose rounding is then no white noise"
+            : _run.Kinds.Any(IsWithinAStep) ? "the noise is less than half a step of the converter, so its rounding is not white noise"
             : null;
 
         /// <summary>Rounding adds LSB²/12 but for a share of e^(−2π²σ²/LSB²) or so: 0.7 % at half a step, all of it far below. Source: B. Widrow, I.

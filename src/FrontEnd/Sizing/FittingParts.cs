@@ -68,8 +68,8 @@ internal sealed class FittingParts
     {
         string name = card.Length == 0 ? $"the design's own {kind}" : $"{kind} {card}";
         Voltage lowest = converter?.OwnSupply ?? _supply.Lowest;
-        return range.IsMissedBy(lowest) ? $"{name} works from {QuantityText.FormatPart(range.Lowest)} on"
-            : range.IsExceededBy(converter?.OwnSupply ?? Highest) ? $"{name} stands {QuantityText.FormatPart(range.Highest)}"
+        return range.IsMissedBy(lowest) ? $"{name} needs at least {QuantityText.FormatPart(range.Lowest)}"
+            : range.IsExceededBy(converter?.OwnSupply ?? Highest) ? $"{name} withstands {QuantityText.FormatPart(range.Highest)}"
             : $"the full scale of {name} is {QuantityText.FormatPart(converter!.FullScale)} of at most {QuantityText.FormatPart(ConverterSupply.Largest(converter, lowest))}";
     }
 }

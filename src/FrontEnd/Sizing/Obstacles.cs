@@ -39,7 +39,7 @@ internal sealed class Obstacles
         int slow = parts.Converters.Count(converter => SizingGrid.Rates(converter, request.Fixed).Count == 0);
         if (slow != 0)
         {
-            _all.Add(new("band", slow, $"converters that do not run fast enough for a band up to {QuantityText.FormatPart(request.Fixed.Band.High)}", null));
+            _all.Add(new("band", slow, $"converters that are not fast enough for a band up to {QuantityText.FormatPart(request.Fixed.Band.High)}", null));
         }
 
         if (parts.LeftOut != 0)
@@ -62,7 +62,7 @@ internal sealed class Obstacles
                     .Select(change => $"{change.Limit.Key} = {change.Limit.Text(change.Value)}"));
                 int stopped = _all.Where(obstacle => obstacle.Requirement == limit.Key).Sum(obstacle => obstacle.Stopped);
                 first.Add(new(limit.Key, stopped,
-                    $"{asked} asked, {reached} reached {(others.Length == 0 ? "at best where all else is met" : "by the design nearest to all limits")}",
+                    $"{asked} required, {reached} reached {(others.Length == 0 ? "at best with everything else met" : "by the design nearest to all limits")}",
                     $"{limit.Key} = {reached} {(others.Length == 0 ? "alone" : $"together with {others}")} would let a design through"));
             }
         }
@@ -91,7 +91,7 @@ internal sealed class Obstacles
             .GroupBy(result => result.Verdict.Requirement!, StringComparer.Ordinal))
         {
             Result nearest = group.MaxBy(result => result.Verdict.Margin ?? double.NegativeInfinity)!;
-            _all.Add(new(group.Key, group.Count(), $"{nearest.Name}: {nearest.Verdict.Because} at best among those stopped", null));
+            _all.Add(new(group.Key, group.Count(), $"{nearest.Name}: {nearest.Verdict.Because}; the best of those stopped", null));
         }
     }
 
@@ -101,19 +101,19 @@ internal sealed class Obstacles
     private string OfBound(Limit limit, double best) => limit.Key switch
     {
         DesignKeys.Requirements.Offset => $"the first stage clips: {Asked(limit, best)}",
-        DesignKeys.Requirements.PhaseMargin => $"driven grounds that are not stable over all loads: {Asked(limit, best)}",
+        DesignKeys.Requirements.PhaseMargin => $"driven grounds that are not stable with all loads: {Asked(limit, best)}",
         DesignKeys.Requirements.Headroom =>
             $"the largest signal does not fit between the rails or into the converter with that much gain: {Asked(limit, best)}",
         DesignKeys.Requirements.Noise => $"the noise floor of parts and protection resistors: {Asked(limit, best)}",
         DesignKeys.Requirements.Fold => "no filter of that order that can be built reaches the attenuation at that rate",
-        Limit.BatteryLife => $"the battery's life: {Asked(limit, best)}",
+        Limit.BatteryLife => $"battery life: {Asked(limit, best)}",
         _ => $"the number of parts: {Asked(limit, best)}",
     };
 
     private string Asked(Limit limit, double best)
     {
         (string asked, string reached) = Apart(limit, limit.Get(_request)!.Value, best);
-        return double.IsFinite(best) ? $"{asked} asked, {reached} reached at best among those stopped" : $"{asked} asked";
+        return double.IsFinite(best) ? $"{asked} required, {reached} the best of those stopped" : $"{asked} required";
     }
 
     /// <summary>A limit and what misses it, in as many digits as they need to differ.</summary>

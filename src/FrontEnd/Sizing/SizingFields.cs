@@ -14,10 +14,10 @@ public static class SizingFields
     public static readonly IReadOnlyList<Field<SizingRequest>> All =
     [
         Maybe("battery-life", "battery_life", Above(0, 1e10), "any", "any", ByDesign,
-            "how long the battery must last at least; needs supply.battery-capacity",
+            "minimum battery life; needs supply.battery-capacity",
             (SizingRequest r) => r.BatteryLife, (r, v) => r with { BatteryLife = v }),
         Maybe("parts", "parts", Closed(1, 1e6), "any", "any", ByDesign,
-            "greatest number of parts of the whole device, electrodes, battery and microcontroller not counted",
+            "maximum number of parts in the whole device, not counting electrodes, battery and microcontroller",
             (SizingRequest r) => r.Parts, (r, v) => r with { Parts = v }),
     ];
 }

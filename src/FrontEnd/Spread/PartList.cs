@@ -172,12 +172,12 @@ internal sealed class PartList
     /// <summary>What is tied to what, a sentence each.</summary>
     public IReadOnlyList<string> Ties =>
     [
-        "each electrode has one draw for all of its impedance: its resistances are multiplied by it and its capacitances divided, so that its time constants stay; more contact resistance goes with less contact capacitance",
-        "each lead has a draw of its own for what it couples to the mains",
+        "one draw scales each electrode's whole impedance: its resistances are multiplied and its capacitances divided by it, so that its time constants stay; more contact resistance goes with less contact capacitance",
+        "each lead's coupling to the mains is drawn separately",
         .. OutputNoise == Noise ? (string[])["the amplifier's input and output noise share one draw"] : [],
         .. 0 <= FullScale && _design.Converter.Lsb is null ? (string[])["the converter's step follows its full scale"] : [],
         "all mains harmonics follow the draws of mains voltage, field and couplings; all channels share the draws of one",
-        "everything else is drawn by itself",
+        "everything else is drawn independently",
     ];
 
     /// <summary>Resistors and capacitors of the stages: the stage's number, the part's key and its number in <see cref="Parts"/>.</summary>

@@ -35,7 +35,7 @@ public static class SpreadRun
                 return result;
             }
 
-            string tie = $"one channel is drawn, {channel}, which has the most noise of the board; the other channels' own electrodes are not drawn";
+            string tie = $"only one channel is drawn, {channel}, the one with the most board noise; the other channels' own electrodes are not drawn";
             return result with { Ties = [.. result.Ties, tie] };
         }
         catch (NetworkHasNoAnswer)

@@ -48,7 +48,7 @@ public static class Diagrams
                 ("cd", Part(assessment.Design.Electrodes.Active.ContactCapacitance)),
                 ("rp", Part(assessment.Design.Input.SeriesResistor)), ("zin", Figure(assessment, ResultIds.Input.ImpedanceAtMains)))),
         new(
-            "lead-pick-up", "Each lead carries a current of its own", [ResultIds.Mains.Leads],
+            "lead-pick-up", "Each lead carries its own current", [ResultIds.Mains.Leads],
             """
             mains (~)─────┤├─────┐
                          C_lead  │ i
@@ -161,7 +161,7 @@ public static class Diagrams
             """,
             assessment => Values(("first", assessment.Find(ResultIds.Levels.FirstToClip)?.Text ?? "none"), ("room", First(assessment)))),
         new(
-            "coupling", "A step of the offset passes the path, and a limit stands at every node",
+            "coupling", "A step of the offset passes through the path, with a limit at every node",
             [ResultIds.Levels.Recovery, ResultIds.Filter.Path.Settling],
             """
                    ┌───────────┐   ┌────────┐   ┌─────────┐
@@ -217,7 +217,7 @@ public static class Diagrams
             """,
             NoValues, Is("stage-multiple-feedback")),
         new(
-            "stage-gain", "A non-inverting stage behind a coupling capacitor", [ResultIds.Filter.All],
+            "stage-gain", "A non-inverting stage after a coupling capacitor", [ResultIds.Filter.All],
             """
                              ┌────────────┐
             in ──┤├──┬───────┤ + op-amp   ├──┬───> out

@@ -16,7 +16,7 @@ public sealed record HeadSites(HeadSphere Sphere, SiteRule Rule, SiteSet Set, Si
 {
     private const string TenTenNote =
         "The sites with 1, 2, 5 and 6, the AF and PO sites with 3 and 4 and the rows FC and CP lie on quarters or halves of the way from their midline site to their site on the ring, "
-        + "along the curve through these two and the site opposite; the C row lies on the coronal arc itself. Those with 9 and 10 lie below the ring, at the height of nasion, ear and inion.";
+        + "along the curve through these two and the site opposite; the C row lies on the coronal arc itself. Those with 9 and 10 lie below the ring, level with nasion, ear and inion.";
 
     private static readonly SiteArc[] Measured = [SiteArc.Sagittal, SiteArc.Coronal, SiteArc.Ring];
 
@@ -46,10 +46,10 @@ public sealed record HeadSites(HeadSphere Sphere, SiteRule Rule, SiteSet Set, Si
     public IReadOnlyList<string> Notes =>
     [
         .. Set == SiteSet.TenTen ? (string[])[TenTenNote] : [],
-        "A1 and A2 are the ear lobes, M1 and M2 the mastoids behind them: no arc leads there, and a sphere has neither ear nor neck, so that distances to them are rough (~). "
+        "A1 and A2 are the ear lobes, M1 and M2 the mastoids behind them: no arc leads there, and a sphere has neither ear nor neck, so distances to them are rough (~). "
         + "T3, T4, T5, T6 are also called T7, T8, P7, P8. The fractions of the arcs are those of the public article on the 10-20 system; the 10-10 rows and names are from memory.",
-        "Sphere model: the one sphere on which all three measures are as long as the tape says. No head is a sphere: neighbours may be 5 % off, T7 to T8 14 %, so that two figures are "
-        + "printed; what a tape reads along an arc counts.",
+        "Sphere model: the one sphere that matches all three measures. No head is a sphere: neighbours may be 5 % off, T7 to T8 14 %, so two figures are "
+        + "printed; the tape's reading along an arc is what counts.",
     ];
 
     /// <summary>Works out every distance.</summary>

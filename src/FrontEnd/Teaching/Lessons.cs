@@ -58,7 +58,7 @@ public static class Lessons
         Asked = ResultIds.Mains.Total,
         Others = [ResultIds.Mains.Leads, ResultIds.Mains.Divider, ResultIds.Mains.Amplifier, ResultIds.Mains.Loop, ResultIds.Mains.SystemCmrr],
         Reason = ResultIds.Mains.Leads,
-        Why = "Each lead carries a current of its own into its contact. If the contacts were alike, both inputs would move alike and the amplifier would reject it. Their difference turns the shared hum into a signal before any amplifier sees it, so better contacts help and a better amplifier does not.",
+        Why = "Each lead carries its own current into its contact. If the contacts were alike, both inputs would move alike and the amplifier would reject it. Their difference turns the shared hum into a signal before any amplifier sees it, so better contacts help and a better amplifier does not.",
         NextValue = "0 %",
         Next = "With contacts exactly alike, which part of the hum is left?",
         HasPicture = true,

@@ -32,7 +32,7 @@ public static class TourStops
         ? null
         : new TourStop(
             TourSubject.Offset, "the offset eats the gain",
-            $"Two electrodes never have the same half-cell voltage: here {QuantityText.Format(assessment.Design.OffsetStep)} dc are expected under signals of {QuantityText.Format(assessment.Design.LargestSignal)} at most. The amplifier must carry both, so the offset bounds its gain, not the signal. With a gain of {gain.Text} it survives ±{survived}. Double the gain.",
+            $"Two electrodes never have the same half-cell voltage: here {QuantityText.Format(assessment.Design.OffsetStep)} dc is expected beneath signals of {QuantityText.Format(assessment.Design.LargestSignal)} at most. The amplifier must carry both, so the offset, not the signal, limits its gain. With a gain of {gain.Text} it survives ±{survived}. Double the gain.",
             DesignKeys.Amplifier.Gain, [gain.Times(2), gain.Times(0.5)], ResultIds.Levels.OffsetSurvived);
 
     private static TourStop? Imbalance(Assessment assessment)
@@ -47,7 +47,7 @@ public static class TourStops
         bool large = LargeMismatch < mismatch;
         return new TourStop(
             TourSubject.Imbalance, "the imbalance eats the CMRR",
-            $"The amplifier's CMRR of {amplifier.Text} does nothing against what the electrodes have made unequal already: with the input impedance each is a divider, and what differs between two dividers is signal. With a mismatch of {PercentOf(mismatch)} the whole system rejects {whole}. Make them {(large ? "three times more alike" : "more unequal")}.",
+            $"The amplifier's CMRR of {amplifier.Text} does nothing about what the electrodes have already made unequal: each forms a divider with the input impedance, and the difference between two dividers is signal. With a mismatch of {PercentOf(mismatch)} the whole system rejects {whole}. Make them {(large ? "three times more alike" : "more unequal")}.",
             DesignKeys.Electrodes.Mismatch, [PercentOf(large ? mismatch / 3 : mismatch == 0 ? 1 : 3 * mismatch)], ResultIds.Mains.SystemCmrr);
     }
 
@@ -61,7 +61,7 @@ public static class TourStops
         bool dry = assessment.Design.Electrodes.Active.EffectiveContact == ContactKind.Dry;
         return new TourStop(
             TourSubject.Skin, "dry skin makes the noise",
-            $"A contact's resistance makes noise, √(4kTR·B), and dry metal adds its drift. Here the electrodes make {electrodes}; all together make {total}. Put {(dry ? "gel under the active electrode: the noise falls" : "a dry electrode in the active one's place: the noise rises")}, whatever amplifier follows.",
+            $"A contact's resistance makes noise, √(4kTR·B), and dry metal adds its drift. Here the electrodes make {electrodes}; everything together makes {total}. Put {(dry ? "gel under the active electrode: the noise falls" : "a dry electrode in place of the active one: the noise rises")}, whatever amplifier follows.",
             DesignKeys.Electrodes.ActiveCard, [dry ? "gel-prepared" : "dry-multipin"], ResultIds.Noise.Electrodes);
     }
 
@@ -75,7 +75,7 @@ public static class TourStops
 
         return new TourStop(
             TourSubject.Leads, "the lead is an aerial",
-            $"The {coupling.Text} between each lead and the mains drive a current through its electrode: {leads} of this design's {total}. The larger the contact's impedance, the more hum, and no amplifier can tell it from signal. A lead that loses its shield has ten times the coupling.",
+            $"The {coupling.Text} between each lead and the mains drives a current through its electrode: {leads} of this design's {total}. The larger the contact's impedance, the more hum, and no amplifier can tell it from signal. A lead that loses its shield has ten times the coupling.",
             DesignKeys.Mains.LeadToMains, [coupling.IsZero ? "1 fF" : coupling.Times(10)], ResultIds.Mains.Leads);
     }
 
@@ -118,8 +118,8 @@ public static class TourStops
         }
 
         return new TourStop(
-            TourSubject.AntiAlias, "the filter must be ready in time",
-            $"What lies at {fold}, the rate less the band's edge, folds onto that edge: there the anti-alias filter must be deep already. Here everything ahead of the samples takes {attenuation} off. At half the rate the room is gone.",
+            TourSubject.AntiAlias, "the filter must be deep in time",
+            $"What lies at {fold}, the rate minus the band's edge, folds onto that edge: there the anti-alias filter must already attenuate deeply. Here everything before the samples takes off {attenuation}. At half the rate there is no room left for that.",
             DesignKeys.Converter.Rate, [rate.Times(0.5), rate.Times(2)], ResultIds.Alias.FoldAttenuation);
     }
 
@@ -134,7 +134,7 @@ public static class TourStops
 
         return new TourStop(
             TourSubject.Bits, "bits are not resolution",
-            $"Steps far below the noise say nothing; steps above it hide the signal. The {bits.Text} bits of this converter add {noise} to a total of {total}: the noise decides how many are needed. Take half of them away.",
+            $"Steps far below the noise add no information; steps above it hide the signal. The {bits.Text} bits of this converter add {noise} to a total of {total}: the noise decides how many are needed. Halve the number of bits.",
             DesignKeys.Converter.Bits, [bits.Times(0.5), bits.Times(0.75)], steps);
     }
 
@@ -147,7 +147,7 @@ public static class TourStops
 
         return new TourStop(
             TourSubject.SeriesResistor, "a resistor protects the wearer",
-            $"If a part fails, the highest voltage in the box, {QuantityText.Format(assessment.Design.Supply.Highest)}, can stand on an electrode. The series resistor, {resistor.Text}, bounds the current: {current}. It makes a little noise, and it stays: the program never proposes to lower it. Double it.",
+            $"If a part fails, the highest voltage in the box, {QuantityText.Format(assessment.Design.Supply.Highest)}, can appear on an electrode. The series resistor, {resistor.Text}, limits the current: {current}. It makes a little noise, but it stays: the program never proposes to lower it. Double it.",
             DesignKeys.Input.SeriesResistor, [resistor.IsZero ? "100 kΩ" : resistor.Times(2)], ResultIds.Safety.FaultCurrent);
     }
 

@@ -45,7 +45,7 @@ public static partial class Messages
 
     /// <summary>Two edges in the wrong order.</summary>
     public static Finding EdgesReversed(string key, Frequency low, Frequency high) =>
-        Finding.Error(BandOrder, key, $"{key} begins at {QuantityText.Format(low)} and ends at {QuantityText.Format(high)}", null,
+        Finding.Error(BandOrder, key, $"{key} starts at {QuantityText.Format(low)}, but ends at {QuantityText.Format(high)}", null,
             "write the lower frequency first");
 
     /// <summary>`a`, `b` or `c`.</summary>

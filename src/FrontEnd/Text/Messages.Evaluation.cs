@@ -18,14 +18,14 @@ public static partial class Messages
     public const string SharedFaultWithoutReturn = "FE0414";
 
     internal static Finding BandTooHigh(string band, string low, string half) => new(
-        NamedBandAboveHalfRate, Severity.Warning, "bands", $"band `{band}` begins at {low}, not below half the sampling rate, {half}",
-        "nothing above half the rate can be told from what folds", "raise converter.rate, or leave the band out");
+        NamedBandAboveHalfRate, Severity.Warning, "bands", $"band `{band}` starts at {low}, which is not below half the sampling rate, {half}",
+        "above half the rate nothing can be told from what folds", "raise converter.rate, or leave the band out");
 
     internal static Finding FewSteps(string rms, string lsb) => new(
         NotQuantisationLimited, Severity.Warning, DesignKeys.Converter.Bits,
         $"noise at the converter is {rms} rms, below half a step of {lsb}",
         "quantisation noise is white only where other noise exceeds about half a step (from memory)",
-        "raise the gain in front of the converter, or take one with more bits");
+        "raise the gain before the converter, or use one with more bits");
 
     internal static Finding NotConverged(string what) => new(
         IntegralNotConverged, Severity.Warning, "", $"the integral of {what} did not reach its tolerance",
@@ -33,32 +33,32 @@ public static partial class Messages
 
     internal static Finding Fails(string problem) => new(
         CannotEvaluate, Severity.Error, "", $"the design cannot be evaluated: {problem}", null,
-        "check the values; a network with no resistance anywhere has no answer");
+        "check the values; a network with no resistance anywhere has no solution");
 
     internal static Finding TooMuchMains(string text) => new(
         MainsEverywhere, Severity.Warning, "mains", $"the recording holds mains {text}",
-        "what lies outside the band is in the samples all the same: on the screen, and for whatever reads them", null);
+        "what lies outside the band is still in the samples: on the screen, and for whatever reads them", null);
 
     internal static Finding DoesNotSettle(string what) => new(
-        NotSettled, Severity.Warning, "digital", $"what is recorded after {what} never comes to rest",
-        "a stage or a digital filter swings on by itself", "look at the stages' gains and at the digital filters' poles");
+        NotSettled, Severity.Warning, "digital", $"the recording after {what} never settles",
+        "a stage or a digital filter keeps oscillating", "check the stages' gains and the digital filters' poles");
 
     internal static Finding StaysAtLimit(string step, string node, string at, string limit) => new(
-        NotSettled, Severity.Warning, at, $"after an electrode offset of {step} nothing is recorded any more: `{node}` stays at its limit",
-        $"the offset asks for {limit}", at == DesignKeys.Amplifier.Gain
+        NotSettled, Severity.Warning, at, $"after an electrode offset of {step} nothing more is recorded: `{node}` stays at its limit",
+        $"the offset would need {limit}", at == DesignKeys.Amplifier.Gain
             ? "lower amplifier.gain"
             : "lower the gain ahead of it, or ac-couple a stage ahead of it");
 
     internal static Finding Earthed(string capacitance) => new(
         EarthedRecorder, Severity.Warning, DesignKeys.Mains.AmplifierToEarth, $"the amplifier's common is tied to earth by {capacitance}",
         "nearly all of the body's displacement current then flows through the ground electrode, and the isolation that protects the wearer is gone",
-        "a calculation case, not a way to use the device: run it on battery with no wire to anything");
+        "this is a case for calculation, not a way to use the device: run it on battery with no wire to anything");
 
     internal static Finding NoReturnPath() => new(
         SharedFaultWithoutReturn, Severity.Warning, DesignKeys.Electrodes.GroundElectrode,
-        "the current of a fault that all leads share is not worked out: it has no known way back",
+        "the current of a fault that all leads share is not computed: it has no known return path",
         "the box floats and there is no ground electrode, so all leads go to the same voltage together",
-        "look at safety.fault_current, whose current returns through another lead");
+        "see safety.fault_current, whose current returns through another lead");
 
     internal static Finding CheckCurrentInBand(string frequency) => new(
         ContactCheckInBand, Severity.Warning, DesignKeys.ContactCheck.Frequency,
@@ -72,10 +72,10 @@ public static partial class Messages
 
     internal static Finding NothingToDrive() => new(
         NoGroundToDrive, Severity.Warning, DesignKeys.GroundDrive.Kind, "the ground is driven, but there is no ground electrode",
-        "without the electrode the drive has no effect and no figure",
-        "give electrodes.ground, or set ground-drive.kind to passive");
+        "without that electrode the drive has no effect and no figures",
+        "set electrodes.ground, or set ground-drive.kind to passive");
 
     internal static Finding SiteCount(int sites, int channels) => new(
         MontageSites, Severity.Warning, DesignKeys.Montage.Sites, $"{sites} sites are named for {channels} channels",
-        "sites without a name are numbered, names without a channel are left out", "name one site for each channel");
+        "unnamed sites are numbered; names without a channel are left out", "name one site for each channel");
 }

@@ -22,71 +22,71 @@ public static partial class Messages
     public const string RhythmNotStated = "FE0946";
 
     internal static Finding NoSites(string design) =>
-        new(NoSitesNamed, Severity.Error, DesignKeys.Montage.Sites, $"{design} names no site of the head that is known",
-            "which pair of sites sees a source depends on where they are",
+        new(NoSitesNamed, Severity.Error, DesignKeys.Montage.Sites, $"{design} names no known site of the head",
+            "which pair of sites sees a source depends on where the sites are",
             "name them in montage.sites and montage.reference, or give --sites \"O1 O2 Cz A1\"");
 
     internal static Finding NoSource() =>
-        new(NoSourceGiven, Severity.Error, "--under", "no source is given", "nothing here guesses where a rhythm comes from",
+        new(NoSourceGiven, Severity.Error, "--under", "no source is given", "the program does not guess where a rhythm comes from",
             "give --under and a site, such as --under O1, or a design with [[patches]]");
 
     internal static Finding NoSourceSite(string field, string word, string? nearest) =>
-        new(SourceSiteUnknown, Severity.Error, field, word.Length == 0 ? "there is no site that the source lies under" : $"there is no site `{word}`",
+        new(SourceSiteUnknown, Severity.Error, field, word.Length == 0 ? "the site above the source is not given" : $"there is no site `{word}`",
             nearest is null ? null : $"the nearest is `{nearest}`", "`frontend sites --ten-ten` lists the sites");
 
     internal static Finding NoDerivation(string field, string derivation, string unknown, string? nearest) =>
-        new(DerivationUnknown, Severity.Error, field, $"`{derivation}` is no pair of sites: `{unknown}` is not known",
+        new(DerivationUnknown, Severity.Error, field, $"`{derivation}` is not a pair of sites: `{unknown}` is not known",
             nearest is null ? null : $"the nearest is `{nearest}`", "write a site, a hyphen and a site, `ears`, `mastoids`, `average` or `far`, such as `O1-ears`");
 
     internal static Finding NoArea(string field, string area, string hemisphere) =>
-        new(PatchArea, Severity.Error, field, $"a patch of {area} is no part of this head's cortex",
-            $"it is a cap of the sphere 2 mm under the brain's surface, a hemisphere of {hemisphere} at most", $"give an area above 0 cm² and up to {hemisphere}");
+        new(PatchArea, Severity.Error, field, $"a patch of {area} does not fit this head's cortex",
+            $"a patch is a cap of the sphere 2 mm under the brain's surface: at most a hemisphere, {hemisphere}", $"give an area above 0 cm² and up to {hemisphere}");
 
     internal static Finding OutsideBrain(string field, string site) =>
         new(SourceOutsideBrain, Severity.Error, field, $"there is no cortex under {site}: the source would lie outside the brain",
-            "ear lobes, mastoids and the nasion are no places over the brain; eyes, muscles and the heart are no sources of this model",
+            "ear lobes, mastoids and the nasion are not over the brain; eyes, muscles and the heart are not sources in this model",
             "name a site on the scalp");
 
     internal static Finding NoWall(string field, string under, string towards) =>
         new(WallDirection, Severity.Error, field, $"a wall under {under} cannot point towards {towards}",
-            "both lie on one line through the middle of the head", "name a site beside it");
+            "both lie on a line through the middle of the head", "name a site to one side of it");
 
     internal static Finding NoSkullRatio(string field, double ratio, double least, double greatest) =>
-        new(SkullRatioRange, Severity.Error, field, $"a brain that conducts {QuantityText.FormatNumber(ratio, 4)} times as well as the skull is not worked with",
-            "15 and 80 are found in print", FormattableString.Invariant($"give a ratio from {least} to {greatest}"));
+        new(SkullRatioRange, Severity.Error, field, $"a brain that conducts {QuantityText.FormatNumber(ratio, 4)} times as well as the skull is out of range",
+            "published values lie between 15 and 80", FormattableString.Invariant($"give a ratio from {least} to {greatest}"));
 
     internal static Finding NoRhythmBand(string field, string band, string? nearest, IEnumerable<string> known) =>
         new(RhythmBandUnknown, Severity.Error, field, $"there is no band `{band}`", nearest is null ? null : $"the nearest is `{nearest}`",
             $"use one of {string.Join(", ", known)}");
 
     internal static Finding HardlySeenWhereStated(string field, string derivation) =>
-        new(StatedWhereHardlySeen, Severity.Warning, field, $"{derivation} hardly sees this source, and the rhythm is stated there",
-            "less than a twentieth of its peak is left in that pair, so a small error of the model becomes a large one of the figures",
+        new(StatedWhereHardlySeen, Severity.Warning, field, $"the rhythm is stated in {derivation}, which hardly sees this source",
+            "less than a twentieth of its peak is left in that pair, so a small error in the model becomes a large one in the figures",
             "state the rhythm in a pair that sees it");
 
     internal static Finding NoAmplitude(string field, string amplitude) =>
-        new(RhythmAmplitude, Severity.Error, field, $"{amplitude} is no amplitude of a rhythm", null, "give a voltage above zero, up to 10 mV");
+        new(RhythmAmplitude, Severity.Error, field, $"{amplitude} is not an amplitude for a rhythm", null, "give a voltage above zero, up to 10 mV");
 
     internal static Finding TooDense(string field, string density) =>
         new(DensityAboveCeiling, Severity.Warning, field, $"such a rhythm needs a density of {density}",
-            "cortex has 1 to 2 nA·m/mm² at most (from memory of Murakami and Okada 2015)", "check amplitude, area and where it is stated");
+            "cortex has 1 to 2 nA·m/mm² at most (from memory of Murakami and Okada 2015)", "check the amplitude, the area and the pair in which it is stated");
 
     internal static Finding NotToBeSeen(string field, string what, string word, string? nearest) =>
         new(SeeUnknown, Severity.Error, field, $"there is no {what} `{word}`", nearest is null ? null : $"the nearest is `{nearest}`",
             $"name a {what} of this design");
 
     internal static Finding NotStated(string field, string patch) =>
-        new(RhythmNotStated, Severity.Error, field, $"a ratio is asked of `{patch}`, and how large it is has not been said",
-            "nothing here guesses an amplitude", "give the source an amplitude and stated-in, or leave the ratio out");
+        new(RhythmNotStated, Severity.Error, field, $"a ratio is required for `{patch}`, but its amplitude is not given",
+            "the program does not guess an amplitude", "give the source an amplitude and stated-in, or leave the ratio out");
 
     internal static Finding UnknownSite(string field, string word, string? nearest) =>
-        new(SiteNotKnown, Severity.Warning, field, $"`{word}` is no site of the 10-20 system or the 10-10 rows",
-            "where it lies is not known, so nothing is said of what it sees", nearest is null ? "leave it, or name a known site" : $"write `{nearest}` if that is meant");
+        new(SiteNotKnown, Severity.Warning, field, $"`{word}` is not a site of the 10-20 system or the 10-10 rows",
+            "its place is not known, so what it sees cannot be computed", nearest is null ? "leave it, or name a known site" : $"write `{nearest}` if that is intended");
 
     internal static Finding OneSiteOnly(string site) =>
-        new(OneSite, Severity.Error, "--sites", $"`{site}` alone is no pair", null, "name two sites at least, or a pair such as `O1-ears`");
+        new(OneSite, Severity.Error, "--sites", $"`{site}` alone is not a pair", null, "name at least two sites, or a pair such as `O1-ears`");
 
     internal static Finding NotRecorded(string field, string band) =>
-        new(BandNotRecorded, Severity.Warning, field, $"next to nothing of {band} gets through this design's filters",
-            "less than a tenth of a signal's amplitude is left", "change the filters, or look at another band");
+        new(BandNotRecorded, Severity.Warning, field, $"almost nothing of {band} gets through this design's filters",
+            "less than a tenth of a signal's amplitude is left", "change the filters, or choose another band");
 }

@@ -14,25 +14,25 @@ public static partial class Messages
     /// <summary>Fewer draws agree than ranges could be read from.</summary>
     internal static Finding Contradicts(string measured, string least, string greatest, int agree, int draws, int wanted, IReadOnlyList<string> facts) =>
         Finding.Error(ContradictsFacts, facts.Count == 0 ? "" : facts[0].Split(' ')[0],
-            $"the recording contradicts the file: it has {measured} in the band, and the designs that the file allows give {least} to {greatest}; {agree} of {draws} agree, and {wanted} are wanted",
-            facts.Count == 0 ? "nothing that the file states would bring it nearer if it were otherwise: what is usual does not fit this device"
-                : $"of what the file states, these would bring it nearest if they were otherwise: {Listed(facts).Replace(" or ", " and ", StringComparison.Ordinal)}",
-            "check these facts, the unit of the samples and the fixture; where all are right, give the unknown values wider ranges of your own");
+            $"the recording contradicts the file: it has {measured} in the band, and the designs that the file allows give {least} to {greatest}; {agree} of {draws} agree, but {wanted} are needed",
+            facts.Count == 0 ? "no stated fact would bring it closer if it were wrong: the usual ranges do not fit this device"
+                : $"of the facts in the file, these would bring it closest if they were wrong: {Listed(facts).Replace(" or ", " and ", StringComparison.Ordinal)}",
+            "check these facts, the unit of the samples and the fixture; if all are right, give the unknown values wider ranges of your own");
 
     /// <summary>A design of which every value is known.</summary>
     public static Finding AllIsKnown(string option) =>
-        Finding.Error(NothingToNarrow, option, "there is nothing to narrow: every value of the design is known", "a recording narrows what is unknown or a range",
+        Finding.Error(NothingToNarrow, option, "there is nothing to narrow: every value of the design is known", "a recording narrows only what is unknown or a range",
             "leave the option out, and name the test with `--test`: the recording is then compared with the design");
 
     /// <summary>A recording on what, nobody has said.</summary>
     public static Finding NeedsFixture(IReadOnlyList<string> tests) =>
-        Finding.Error(FixtureNeeded, "--fixture", "which fixture the recording was made on is not said",
-            "what is known of the device narrows by a recording on a known fixture, with nobody connected; nothing is derived from a recording about a person",
-            $"give `--fixture shorted` or the resistor that stood in every lead, such as `--fixture 10k`, or one of the tests {Listed(tests)} with `--test`");
+        Finding.Error(FixtureNeeded, "--fixture", "the fixture of the recording is not named",
+            "only a recording on a known fixture, with nobody connected, narrows what is known of the device; nothing is derived from a recording of a person",
+            $"give `--fixture shorted` or the resistor that was in every lead, such as `--fixture 10k`, or one of the tests {Listed(tests)} with `--test`");
 
     /// <summary>A test whose recording is not noise on a fixture.</summary>
     public static Finding NoNoiseTest(string name, IReadOnlyList<string> tests) =>
-        Finding.Error(FixtureNeeded, "--test", $"a recording of `{name}` narrows nothing: the noise on a fixture does", null,
+        Finding.Error(FixtureNeeded, "--test", $"a recording of `{name}` narrows nothing: only noise on a fixture does", null,
             $"record one of {Listed(tests)}, or name a resistor with `--fixture`");
 
     /// <summary>Two options that name different fixtures.</summary>
@@ -41,22 +41,22 @@ public static partial class Messages
 
     /// <summary>A file of readings where a recording is wanted.</summary>
     public static Finding ReadingsNarrowNothing() =>
-        Finding.Error(FixtureNeeded, "--measured", "a file of readings narrows nothing: a recording does", "how far a reading may be off follows from how long the record is",
-            "give the recording that the reading was taken from");
+        Finding.Error(FixtureNeeded, "--measured", "a file of readings narrows nothing: only a recording does", "the uncertainty of a reading follows from the length of the record",
+            "give the recording from which the reading was taken");
 
     internal static Finding NothingInBand(string band) =>
-        Finding.Error(NoNoiseInBand, "", $"the recording has nothing between {band}", "no sample differs from the first, or what differs lies outside the band",
-            "record the open channel with the device on, and its own filters off where they can be");
+        Finding.Error(NoNoiseInBand, "", $"the recording has no noise between {band}", "no sample differs from the first, or what differs lies outside the band",
+            "record the channel on the fixture with the device on, and its own filters off if possible");
 
     internal static Finding NeedsRate(string recorded) =>
-        Finding.Error(RateUnknown, DesignKeys.Converter.Rate, $"converter.rate is not known, and the recording has {recorded}",
-            "what noise is recorded depends on it", $"set converter.rate to the recording's");
+        Finding.Error(RateUnknown, DesignKeys.Converter.Rate, $"converter.rate is not known, but the recording has {recorded}",
+            "the recorded noise depends on it", $"set converter.rate to the recording's");
 
     internal static Finding StandsAtLimits(long samples) =>
-        Finding.Error(AtLimits, "", $"{samples} samples stand at a limit that noise would go beyond", "what is cut off has less noise than the device",
+        Finding.Error(AtLimits, "", $"{samples} samples are at a limit that noise would exceed", "a clipped recording has less noise than the device",
             "record again with the inputs on the fixture and inside the range");
 
     /// <summary>A range that the file's form has no place for.</summary>
     public static Finding NoPlace(string key) =>
-        Finding.Warning(NotNarrowed, key, $"the range of {key} is not written: the file's form leaves no place for the key", null, "write it by hand");
+        Finding.Warning(NotNarrowed, key, $"the range of {key} is not written: the file's layout has no place for the key", null, "write it by hand");
 }

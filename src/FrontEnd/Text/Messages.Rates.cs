@@ -9,12 +9,12 @@ public static partial class Messages
 
     internal static Finding SectionsAtOtherRate(string name, string rate) => new(
         SectionsBelongToRate, Severity.Warning, "digital", $"the sections of `{name}` are given as numbers and belong to {rate}",
-        "at another rate the same numbers are a filter with other corners: such rates are shown without it",
-        "give the filter by its corner, so that it follows the rate");
+        "at another rate the same numbers make a filter with other corners: such rates are shown without it",
+        "state the filter by its corner, so that it follows the rate");
 
     internal static Finding ModulatorPasses(string clock, string attenuation, string limit) => new(
         ModulatorImage, Severity.Warning, DesignKeys.Requirements.Fold,
-        $"the image at the modulator's clock of {clock} is {attenuation} down, and {limit} is asked for",
-        "the clock stays where it is at every rate, so no rate mends it",
-        "lower the corner of the passive filter in front of the converter");
+        $"the image at the modulator's clock of {clock} is {attenuation} down, but {limit} is required",
+        "the clock is the same at every rate, so no rate cures it",
+        "lower the corner of the passive filter before the converter");
 }

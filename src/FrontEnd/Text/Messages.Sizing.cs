@@ -6,6 +6,6 @@ public static partial class Messages
     public const string LifeNeedsBattery = "FE0721";
 
     internal static Finding LifeWithoutBattery() => new(
-        LifeNeedsBattery, Severity.Error, "sizing.battery-life", "a battery life is asked for, and no battery is given",
-        "the life is the usable capacity over the supply current", "set supply.battery-capacity");
+        LifeNeedsBattery, Severity.Error, "sizing.battery-life", "a battery life is required, but no battery is given",
+        "battery life is the usable capacity over the supply current", "set supply.battery-capacity");
 }

@@ -29,6 +29,9 @@ public static partial class Messages
     public const string SecretEmpty = "FE1087";
     public const string SecretShort = "FE1088";
     public const string SecretHandedOut = "FE1089";
+    public const string TemplateUnknown = "FE1130";
+    public const string TemplatesTooMany = "FE1131";
+    public const string BesideHomework = "FE1132";
 
     public const string LessonUnknown = "FE1110";
     public const string LessonKeyAbsent = "FE1111";
@@ -55,24 +58,36 @@ public static partial class Messages
         new(CallNumber, Severity.Error, option, $"`{value}` is outside {range}", null, $"give {option} a whole number from {range}");
 
     public static Finding AskedAgain(int count, int templates) =>
-        new(TooFewTemplates, Severity.Warning, "--count", $"{count} questions are asked for and {templates} templates fit",
-            "templates are asked again with other numbers", "choose more topics, or leave out the level");
+        new(TooFewTemplates, Severity.Warning, "--count", $"{count} questions are requested, but only {templates} templates fit",
+            "templates are used again with other numbers", "choose more topics, or leave out the level");
+
+    public static Finding NoTemplateOf(string id, string? nearest) =>
+        new(TemplateUnknown, Severity.Error, "templates", $"there is no kind of problem `{id}`",
+            nearest is null ? null : $"the nearest is `{nearest}`", "`frontend problems --list` shows them all");
+
+    public static Finding MoreTemplatesThanQuestions(int templates, int questions) =>
+        new(TemplatesTooMany, Severity.Error, "count", $"{Count(templates, "template")} are listed and {Count(questions, "question")} asked for",
+            "every listed template is asked", "raise count, or leave it out");
+
+    public static Finding SaidInHomework(string option, string path) =>
+        new(BesideHomework, Severity.Error, option, $"{option} is given beside --homework", "the homework's file says it, so that it stands in one place",
+            $"write it into the file, or leave out {option}") { File = path };
 
     public static Finding NoSecret() =>
         new(SecretMissing, Severity.Warning, "--secret", "the sheets are drawn without a secret",
-            "who has this program and guesses the seed can draw the key", $"write {SecretBytes} letters or more that nobody guesses into a file, give it with --secret FILE, and keep it: the same secret and seed give the same sheets");
+            "anyone who has this program and guesses the seed can draw the key", $"write {SecretBytes} or more letters that nobody can guess into a file, give it with --secret FILE, and keep it: the same secret and seed give the same sheets");
 
     public static Finding EmptySecret(string path) =>
-        new(SecretEmpty, Severity.Error, "--secret", "the file of the secret is empty", null,
-            $"write {SecretBytes} letters or more that nobody guesses into it") { File = path };
+        new(SecretEmpty, Severity.Error, "--secret", "the secret file is empty", null,
+            $"write {SecretBytes} or more letters that nobody can guess into it") { File = path };
 
     public static Finding ShortSecret(string path, int bytes) =>
-        new(SecretShort, Severity.Warning, "--secret", $"the secret has {Count(bytes, "byte")}; {SecretBytes} or more are not found by trying",
+        new(SecretShort, Severity.Warning, "--secret", $"the secret has only {Count(bytes, "byte")}; {SecretBytes} or more cannot be found by trial",
             "a sheet's numbers show whether a guess is right", "use a longer one for the next homework: another secret gives other sheets") { File = path };
 
     public static Finding SecretInFolder(string path, string folder) =>
-        new(SecretHandedOut, Severity.Warning, "--secret", $"the secret lies in `{folder}`, from where sheets are handed out", null,
-            "keep it elsewhere") { File = path };
+        new(SecretHandedOut, Severity.Warning, "--secret", $"the secret is in `{folder}`, the folder from which sheets are handed out", null,
+            "keep it somewhere else") { File = path };
 
     /// <summary>A secret shorter than this may be found by trying.</summary>
     public const int SecretBytes = 16;
@@ -87,22 +102,22 @@ public static partial class Messages
 
     public static Finding FieldCount(string path, int line, int fields, int expected) =>
         new(RowFields, Severity.Warning, "", $"the row has {Count(fields, "field")}, the first row has {expected}; it is left out",
-            "a comma inside an answer divides it", "put a text with a comma in double quotes, and use a point as decimal sign")
+            "a comma inside an answer splits it", "put text with a comma in double quotes, and use a decimal point")
         { File = path, Line = line };
 
     public static Finding NoColumn(string path, string column, IEnumerable<string> wanted) =>
-        new(ColumnMissing, Severity.Error, "", $"the first row names no column `{column}`", null,
-            $"begin the file with the line {string.Join(",", wanted)}") { File = path, Line = 1 };
+        new(ColumnMissing, Severity.Error, "", $"the first row has no column `{column}`", null,
+            $"start the file with the line {string.Join(",", wanted)}") { File = path, Line = 1 };
 
     public static Finding OpenQuote(string path, int line) =>
-        new(QuoteOpen, Severity.Warning, "", "a double quote is never closed; the row is left out, with all that follows", null,
+        new(QuoteOpen, Severity.Warning, "", "a double quote is never closed; the row and all that follow are left out", null,
             "close it, or double it if it is part of the text") { File = path, Line = line };
 
     public static Finding EmptyTable(string path) => new(NoRows, Severity.Error, "", "the file has no rows", null, null) { File = path };
 
     public static Finding BadStudent(string path, int line, string what) =>
         new(StudentId, Severity.Warning, "id", $"{what}; the row is left out", "a student's numbers follow from the id",
-            "give every student an id of its own") { File = path, Line = line };
+            "give every student a different id") { File = path, Line = line };
 
     public static Finding BadKey(string path, string what) =>
         new(KeyUnreadable, Severity.Error, "", $"the key cannot be used: {what}", null,
@@ -119,14 +134,14 @@ public static partial class Messages
 
     /// <param name="circumferences">What would go with the other two measures; null where these two alone are no head's.</param>
     public static Finding NotOneHead(string circumference, (string Least, string Most)? circumferences) =>
-        new(HeadMeasuresApart, Severity.Error, "--circumference", "the three measures do not belong to one head",
+        new(HeadMeasuresApart, Severity.Error, "--circumference", "the three measures do not fit one head",
             circumferences is var (least, most)
-                ? $"on a head with the other two measures the ring is {least} to {most} long; given is {circumference}"
+                ? $"on a head with the other two measures the ring is {least} to {most} long, but {circumference} is given"
                 : "one arc over the vertex is more than twice the other",
             "measure all three again, along the skin: nasion to inion, ear to ear over the vertex, and around through Fpz, T7, Oz and T8");
 
     public static Finding HeadSize(string option, string value, string range) =>
-        new(HeadMeasure, Severity.Error, option, $"{value} is no measure of a head",
+        new(HeadMeasure, Severity.Error, option, $"{value} is not a measure of a head",
             $"heads measure {range} there (common practice, no source)", "measure along the skin, in centimetres");
 
     internal static Finding AnswerUnreadable(string student, string question, string problem, int line) =>
@@ -191,8 +206,8 @@ public static partial class Messages
             $"its questions are q1 to q{count}", null) { Line = line };
 
     internal static Finding AnsweredTwice(string student, string question, int line) =>
-        new(QuestionTwice, Severity.Warning, question, $"`{student}` answers it a second time; the first answer counts", null,
-            "leave one of the rows") { Line = line };
+        new(QuestionTwice, Severity.Warning, question, $"`{student}` answers it twice; the first answer counts", null,
+            "remove one of the rows") { Line = line };
 
     private static string Count(int number, string noun) => number == 1 ? $"1 {noun}" : $"{number} {noun}s";
 }

@@ -14,7 +14,7 @@ public static partial class Messages
     public const string UnitMissing = "FE0107";
 
     internal static ParseProblem EmptyText(QuantityKind kind) =>
-        new(Empty, $"there is no text where {kind.Words} is expected", null, WriteSuch(kind), 0, kind.Example);
+        new(Empty, $"the text is empty where {kind.Words} is expected", null, WriteSuch(kind), 0, kind.Example);
 
     internal static ParseProblem NoNumber(string text, QuantityKind kind, int position) =>
         new(NotANumber, $"`{text}` does not begin with a number", null, WriteSuch(kind), position, kind.Example);
@@ -36,7 +36,7 @@ public static partial class Messages
             $"`{text}` is not {kind.Words}",
             Lookalikes.Reason(unit) ?? (otherKinds.Count == 0 ? $"the unit `{unit}` is not known" : $"the unit `{unit}` belongs to {string.Join(" or ", otherKinds)}"),
             Lookalikes.First(unit) is not null && QuantityText.TryParse(kind, Lookalikes.ToLatin(text), out _, out _)
-                ? $"type it anew: `{Lookalikes.ToLatin(text)}`" : WriteSuch(kind),
+                ? $"retype it: `{Lookalikes.ToLatin(text)}`" : WriteSuch(kind),
             position,
             kind.Example);
 
@@ -45,12 +45,12 @@ public static partial class Messages
             SeveralReadings,
             readings.Count == 1 ? $"`{text}` has a prefix in the wrong case" : $"`{text}` can be read in {readings.Count} ways",
             $"it could be {string.Join(" or ", readings.Select(reading => $"`{reading}`"))}: `m` is milli, `M` is mega",
-            readings.Count == 1 ? $"write `{readings[0]}` if that is meant" : "write the one that is meant",
+            readings.Count == 1 ? $"write `{readings[0]}` if that is intended" : "write the intended one",
             position,
             kind.Example);
 
     internal static ParseProblem TooLarge(string text, QuantityKind kind, int position) =>
-        new(OutOfRange, $"`{text}` is outside the numbers that can be worked with",
+        new(OutOfRange, $"`{text}` is outside the range of numbers",
             "the largest is 1.8e308 and the smallest above zero 4.9e-324, in SI units", WriteSuch(kind), position, kind.Example);
 
     internal static ParseProblem NoUnit(string text, QuantityKind kind, int position) =>

@@ -26,7 +26,7 @@ public static class NumberMeant
         int commas = written.Length - plain.Length;
         bool isGroup = commas == 1 && written.Length - written.IndexOf(',', StringComparison.Ordinal) == 4
             && !written.TrimStart('+', '-').StartsWith('0');
-        return 1 < commas ? $"{plain}: no signs between thousands" : isGroup ? $"{point} or {plain}, whichever is meant" : point;
+        return 1 < commas ? $"{plain}: no signs between thousands" : isGroup ? $"{point} or {plain}, whichever is intended" : point;
     }
 
     private static string Factor(Decibels level) => QuantityText.FormatTrimmed(level.VoltageRatio, "1", 4);

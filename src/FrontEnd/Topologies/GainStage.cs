@@ -15,10 +15,10 @@ public sealed record GainStage : Stage
         Variant.Make("gain", null, "a gain stage", () => new GainStage(), StageFields.Of<GainStage>(
         [
             Maybe("coupling-capacitor", "coupling_C", Above(0, 1e-2), "none", "none", ByDesign,
-                "series capacitor of the ac coupling; \"none\" couples the stage for dc",
+                "series capacitor of the ac coupling; \"none\" makes the stage dc coupled",
                 (GainStage s) => s.CouplingCapacitor, (s, v) => s with { CouplingCapacitor = v }),
             Value("coupling-resistor", "coupling_R", Above(0, 1e12), "1 MΩ", Practice,
-                "from the op-amp's input to common, behind the coupling capacitor",
+                "from the op-amp's input to common, after the coupling capacitor",
                 (GainStage s) => s.CouplingResistor, (s, v) => s with { CouplingResistor = v }),
             Value("feedback-resistor", "Rf", Closed(0, 1e10), "0 Ω", "a follower unless given", "Rf of the gain 1 + Rf/Rg",
                 (GainStage s) => s.FeedbackResistor, (s, v) => s with { FeedbackResistor = v }),
@@ -101,13 +101,13 @@ public sealed record GainStage : Stage
         if (GroundResistor is null && 0 < FeedbackResistor.Ohms)
         {
             yield return new(Messages.FeedbackWithoutGround, Severity.Warning,
-                $"the gain stage `{Name}` has a feedback resistor and no ground resistor, so its gain is 1", "the gain is 1 + Rf/Rg",
+                $"the gain stage `{Name}` has a feedback resistor but no ground resistor, so its gain is 1", "the gain is 1 + Rf/Rg",
                 key => $"set {key}.ground-resistor, or leave the feedback resistor out", "ground-resistor");
         }
         else if (GroundResistor is not null && FeedbackResistor.Ohms == 0)
         {
             yield return new(Messages.FeedbackWithoutGround, Severity.Warning,
-                $"the gain stage `{Name}` has a ground resistor and no feedback resistor, so its gain is 1", "the gain is 1 + Rf/Rg",
+                $"the gain stage `{Name}` has a ground resistor but no feedback resistor, so its gain is 1", "the gain is 1 + Rf/Rg",
                 key => $"set {key}.feedback-resistor", "feedback-resistor");
         }
     }

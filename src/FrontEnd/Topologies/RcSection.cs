@@ -64,7 +64,7 @@ public sealed record RcSection : Stage
         if (OpAmp is null && !isLast)
         {
             yield return new(Messages.PassiveNotLast, Severity.Error, $"the passive section `{Name}` is not the last stage",
-                "only the converter's pin loads it little enough to be left without a buffer",
+                "only the converter's pin loads it so lightly that it needs no buffer",
                 _ => "write topology = \"rc\" to add a follower, or move it to the end");
         }
     }

@@ -42,7 +42,7 @@ public sealed record SallenKeySection : Stage
     [
         Variant.Make("low-pass", "sallen-key", "a Sallen-Key section", () =>
             new SallenKeySection(), Of(Rows), stage => stage is SallenKeySection { GroundResistor: null }),
-        Variant.Make("low-pass", "sallen-key-equal", "a Sallen-Key section of equal parts", () =>
+        Variant.Make("low-pass", "sallen-key-equal", "an equal-component Sallen-Key section", () =>
             EqualDefault, Of(EqualRows), stage => stage is SallenKeySection { GroundResistor: not null }),
     ];
 
@@ -76,7 +76,7 @@ public sealed record SallenKeySection : Stage
 
     public override string Title => GroundResistor is null
         ? "Sallen-Key, gain 1"
-        : $"Sallen-Key of equal parts, gain {QuantityText.FormatTrimmed(NominalGain, "1", 4)}";
+        : $"equal-component Sallen-Key, gain {QuantityText.FormatTrimmed(NominalGain, "1", 4)}";
 
     public override IReadOnlyList<string> Lines => GroundResistor is null
         ? [Word]

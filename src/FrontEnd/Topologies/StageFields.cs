@@ -10,7 +10,7 @@ internal static class StageFields
 {
     private static readonly IReadOnlyList<Field<Stage>> Any =
     [
-        Wording("name", "gain 2, gain 3 …; anti-alias 1, 2 …; analogue notch 1, 2 …", "unique in the design; results carry it",
+        Wording("name", "gain 2, gain 3 …; anti-alias 1, 2 …; analogue notch 1, 2 …", "unique in the design; results are named after it",
             (Stage s) => s.Name, (s, v) => s with { Name = v }) with { DefaultIsValue = false },
         Value("resistor-tolerance", "resistor_tolerance", Below(0, 1), "1 %", Practice, "tolerance of the stage's resistors, ±",
             (Stage s) => s.ResistorTolerance, (s, v) => s with { ResistorTolerance = v }),

@@ -119,7 +119,7 @@ public sealed record StateVariableNotch : Stage
         + $"R3 from the input, R4 from the low-pass output and R5 feedback, all {QuantityText.FormatPart(R5)}; "
         + "R6 from the high-pass output, R7 from the low-pass output and R8 feedback of the adding amplifier, the same";
 
-    public override string Remark => "The null stays a null whatever the parts are; they only move it away from the mains.";
+    public override string Remark => "Whatever the parts are, the null stays deep; they only move it away from the mains.";
 
     internal override NotchFacts? Notch => new(Centre, Q, AsBuilt());
 

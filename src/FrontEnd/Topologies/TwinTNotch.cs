@@ -84,7 +84,7 @@ public sealed record TwinTNotch : Stage
         + $"C1 and C2 {QuantityText.FormatPart(C1)}, C3 two of them in parallel to common{GainParts(FeedbackResistor, GroundResistor)}";
 
     public override string Remark =>
-        "Unequal parts leave a residue at the null as well as moving it. Where the mains has to be deeper, match the parts, or filter behind the converter, with a sampling rate.";
+        "Unequal parts leave a residue at the null as well as moving it. If the mains must be attenuated more, match the parts, or filter after the converter, with a sampling rate.";
 
     internal override NotchFacts? Notch => new(Centre, Q, AsBuilt());
 

@@ -9,7 +9,7 @@ namespace FrontEnd.Unknowns;
 /// while the device is worn, and of what protects the wearer none is proposed at all: the maker is asked.</summary>
 internal static class Closing
 {
-    private const string OnTheTable = "with nobody wearing the device, on its battery, on a table";
+    private const string OnTheTable = "with nobody wearing the device, running from its battery on a table";
 
     /// <param name="design">The design.</param>
     /// <param name="result">The open result.</param>
@@ -21,7 +21,7 @@ internal static class Closing
         if (ResultIds.Safety.All.Has(result.Id))
         {
             string[] open = [.. design.Unknowns.Where(one => one.Field.Safety).Select(one => one.Key)];
-            return $"ask the maker for {string.Join(", ", open)}; no current is sent through a device that one did not build to find out, and until the maker says so nothing here is below a limit";
+            return $"ask the maker for {string.Join(", ", open)}; do not send current through a device that you did not build to find out, and until the maker answers treat nothing here as below a limit";
         }
 
         return Measured(result, with, met) ?? Asked(decided);
@@ -37,16 +37,16 @@ internal static class Closing
 
         if (result.Id == ResultIds.Levels.OffsetSurvived)
         {
-            return $"a battery cell through a divider: {OnTheTable}, put {limit} dc between an active and the reference lead; a recording that does not stick at its end has met it";
+            return $"a battery cell through a divider: {OnTheTable}, put {limit} dc between an active and the reference lead; if the recording does not stick at the end of its range, the requirement is met";
         }
 
         if (ResultIds.Levels.IsHeadroom(result.Id))
         {
-            return $"a battery-driven generator through a divider: {OnTheTable}, the largest signal that is asked for between an active and the reference lead; tops that stay round have met it";
+            return $"a battery-driven generator through a divider: {OnTheTable}, the largest required signal between an active and the reference lead; if the tops stay round, the requirement is met";
         }
 
         return result.Id == ResultIds.Alias.FoldAttenuation || result.Id == ResultIds.Alias.ModulatorFoldAttenuation
-            ? $"a battery-driven generator through a divider: {OnTheTable}, the same small sine at 10 Hz and at the frequency that folds; the second recorded smaller by {limit} has met it"
+            ? $"a battery-driven generator through a divider: {OnTheTable}, the same small sine at 10 Hz and at the frequency that folds; if the second is recorded smaller by {limit}, the requirement is met"
             : null;
     }
 
@@ -66,7 +66,7 @@ internal static class Closing
         }
 
         return double.IsFinite(below) && 0 < above && double.IsFinite(above)
-            ? $"inputs shorted: {OnTheTable}, all its electrodes joined by wire, record a minute; rms noise in the band below {Text(below)} has met it, above {Text(above)} has not"
+            ? $"inputs shorted: {OnTheTable}, all its electrodes joined by wire, record a minute; rms noise in the band below {Text(below)} means that the requirement is met, above {Text(above)} that it is not"
             : null;
 
         static string Text(double volts) => QuantityText.Format(volts, "V", 2);
@@ -74,8 +74,8 @@ internal static class Closing
 
     private static string Asked(UnknownField? decided) => decided?.KnownBy switch
     {
-        KnownBy.Room => $"no fact about the device: {decided.Key} is the room's and the leads', {decided.Field.Meaning}; a range measured there narrows it",
-        KnownBy.Contact => $"no fact about the device: {decided.Key} is the contact's, {decided.Field.Meaning}; an electrode whose range is known narrows it",
+        KnownBy.Room => $"not a fact about the device: {decided.Key} ({decided.Field.Meaning}) depends on the room and the leads; a range measured there narrows it",
+        KnownBy.Contact => $"not a fact about the device: {decided.Key} ({decided.Field.Meaning}) depends on the contact; an electrode with a known range narrows it",
         KnownBy.Maker => $"ask the maker for {decided.Key}: {decided.Field.Meaning}",
         _ => "ask the maker for what is not known",
     };

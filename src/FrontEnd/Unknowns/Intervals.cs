@@ -48,7 +48,7 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
             IEnumerable<object> Values(bool having) => places.Where((_, draw) => has[draw] == having).Select(place => unknown.At(place[i]));
         }
 
-        return "only for some of what is not known";
+        return "only for some unknown values";
     }
 
     private Result Over(Result like)
@@ -160,7 +160,7 @@ internal sealed class Intervals(PartlyKnownDesign design, DrawnFigures[] draws, 
 
         string? decided = DecidedBy(like.Id, isSafety)?.Key;
         return Of(VerdictKind.Open, like.Verdict, () => all
-            ? "met with what is usual, but what protects the wearer is not known"
+            ? "met with the usual values, but what protects the wearer is not known"
             : $"met by {met.Count(one => one is true)} of {met.Length} designs that the unknown values allow") with
         {
             DecidedBy = decided, ClosesBy = Closing.Of(design, like, DecidedBy(like.Id, isSafety), with, met),

@@ -235,7 +235,7 @@ public sealed class DiskTests : IDisposable
         Assert.DoesNotContain("merge:", asked.Screen(), StringComparison.Ordinal);
         Assert.Contains("x input.series-resistor", asked.Screen(), StringComparison.Ordinal);
 
-        Model theirs = Choose(asked, "take what stands on disk");
+        Model theirs = Choose(asked, "take the version on disk");
         Assert.Equal(47e3, theirs.Design.Input.SeriesResistor.Ohms);
         Assert.False(theirs.Here.IsChanged);
         Assert.Equal(model.Here.Document.Text, theirs.Type("u").Here.Document.Text);
@@ -270,7 +270,7 @@ public sealed class DiskTests : IDisposable
         model = Look(model, watch);
         File.WriteAllText(DesignPath, text);
         Model told = Look(model, watch);
-        Assert.Contains("no design any more", told.Status, StringComparison.Ordinal);
+        Assert.Contains("no longer a design", told.Status, StringComparison.Ordinal);
         Assert.Same(told.Here.Document, told.Type("!").Here.Document);
 
         Model asked = Save(told);

@@ -173,7 +173,7 @@ public class EditsTests
         Assert.Contains("moved nearer the samples", moved.Status, StringComparison.Ordinal);
         Assert.Equal(model.Here.Document.Text, moved.Type("<").Here.Document.Text);
         Assert.Equal(model.Here.Document.Text, moved.Type("u").Here.Document.Text);
-        Assert.Contains("last already", moved.Type(">").Status, StringComparison.Ordinal);
+        Assert.Contains("already the last", moved.Type(">").Status, StringComparison.Ordinal);
         Assert.Contains("go to one of its fields", Setup.Start().Type(">").Status, StringComparison.Ordinal);
     }
 

@@ -123,7 +123,7 @@ public class QuestionTests
     {
         Model typing = Updater.Update(Changed.Press(KeyName.Enter), new Message.Pasted(" 45 % \r\n50 %\r\n")).Model;
         Assert.Equal("45 %", typing.Editing!.Line.Text);
-        Assert.Contains("of the 2 lines", typing.Status, StringComparison.Ordinal);
+        Assert.Contains("2 lines were pasted", typing.Status, StringComparison.Ordinal);
 
         (Model named, Effect? list) = Updater.Update(Changed.Type("o"), new Message.Pasted("'some folder/a b.toml'\n"));
         Assert.Equal("some folder/a b.toml", Assert.IsType<FileNamePage>(named.Page).Line.Text);
@@ -131,7 +131,7 @@ public class QuestionTests
         Assert.Equal("dipole", Assert.IsType<GlossaryPage>(Updater.Update(Changed.Type("zg"), new Message.Pasted("dipole")).Model.Page).Line.Text);
 
         Model asked = Updater.Update(Changed, new Message.Pasted("45 %")).Model;
-        Assert.Contains("Set it to what was pasted, 45 %?", asked.Screen(), StringComparison.Ordinal);
+        Assert.Contains("Set it to the pasted value, 45 %?", asked.Screen(), StringComparison.Ordinal);
         Assert.Contains("45 %", asked.Press(KeyName.Enter).Screen(), StringComparison.Ordinal);
         Assert.Equal(Changed.Here.Document.Text, asked.Type("n").Here.Document.Text);
 
@@ -148,7 +148,7 @@ public class QuestionTests
         }
 
         Assert.Contains("longer than", Updater.Update(Changed, new Message.Pasted(new string('7', 5000))).Model.Status, StringComparison.Ordinal);
-        Assert.Contains("Tab leads to the fields", Updater.Update(Changed.Type("v"), new Message.Pasted("45 %")).Model.Status, StringComparison.Ordinal);
+        Assert.Contains("Tab goes to the fields", Updater.Update(Changed.Type("v"), new Message.Pasted("45 %")).Model.Status, StringComparison.Ordinal);
     }
 
     /// <summary>Save and close closes once the file is written, and not where it could not be; quitting likewise.</summary>

@@ -103,7 +103,7 @@ public class ScreenTests
     {
         using Harness harness = new(80, 24, Setup.Headband);
         harness.Send("\u001b[200~35 %\r\nsecond line\u001b[201~").Settle();
-        Assert.Contains("mismatch is 20 %. Set it to what was pasted, 35 %?", harness.Screen, StringComparison.Ordinal);
+        Assert.Contains("mismatch is 20 %. Set it to the pasted value, 35 %?", harness.Screen, StringComparison.Ordinal);
         harness.Press(Key.Enter);
         Assert.Contains("mismatch            35 %*", harness.Screen.Replace(" *", "*", StringComparison.Ordinal), StringComparison.Ordinal);
 

@@ -73,7 +73,7 @@ public sealed class SmokeTests : IDisposable
         Keys("Left");
         Tmux("set-buffer", "35 %\nand a line more");
         Tmux("paste-buffer", "-p", "-t", "s:0");
-        WaitFor("Set it to what was pasted, 35 %?");
+        WaitFor("Set it to the pasted value, 35 %?");
         Keys("Enter");
         WaitFor("*changed");
 
@@ -91,7 +91,7 @@ public sealed class SmokeTests : IDisposable
         Start("80", "24");
         WaitFor("38.3 µV rms");
         Keys("C-z");
-        WaitFor("there is no shell here that could bring a suspended program back");
+        WaitFor("no shell here could bring a suspended program back");
 
         // Bash and its job; the program's own number is of no matter here.
         Tmux("-f", "/dev/null", "new-window", "-t", "s:1", "-c", _folder, $"{Settings} PS1='$(stty -a | grep -o -e -*icanon)> ' bash --norc -i");

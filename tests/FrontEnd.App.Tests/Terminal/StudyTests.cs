@@ -327,7 +327,7 @@ public class StudyTests
         Model help = model.Type(" ");
         string page = string.Join(' ', help.Screen().Split('\n').Select(line => line.Trim()));
         Assert.Contains(string.Join(' ', field.DefaultSource.Split(' ')), page, StringComparison.Ordinal);
-        Assert.Contains("20 %, as the file says", page, StringComparison.Ordinal);
+        Assert.Contains("20 %, as in the file", page, StringComparison.Ordinal);
         Assert.Null(help.Type(" ").Page);
         Assert.IsType<FieldHelpPage>(model.Press(KeyName.F1).Page);
     }
@@ -359,7 +359,7 @@ public class StudyTests
 
             // A file that is there is asked about; what is no form of a coefficient file is refused.
             harness.Type("zc").Press(Key.U.WithCtrl).Type(mine).Press(Key.Enter);
-            Assert.Contains("is there already", harness.Screen, StringComparison.Ordinal);
+            Assert.Contains("already exists", harness.Screen, StringComparison.Ordinal);
             harness.Press(Key.Esc).Type("zc").Press(Key.U.WithCtrl).Type(Path.Combine(folder, "x.txt")).Press(Key.Enter);
             Assert.Contains("FE0004", harness.Screen, StringComparison.Ordinal);
         }

@@ -102,7 +102,7 @@ public class TourTests
             Assert.Null(after.Page);
             Assert.Null(after.Editing);
             Assert.Equal((tour.TourStep, tour.PlaceId, tour.FieldRow, tour.Here.Document.Text), (after.TourStep, after.PlaceId, after.FieldRow, after.Here.Document.Text));
-            Assert.Contains("Esc gives your design back", after.Screen().Replace("\n ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+            Assert.Contains("Esc brings your design back", after.Screen().Replace("\n ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
         }
 
         // Too small to see it: nothing of it is saved.
@@ -127,7 +127,7 @@ public class TourTests
     {
         (Model model, _) = Model.Start(DesignDocument.Read(Setup.Headband), Setup.Headband);
         Assert.Null(model.Type("t").Tour);
-        Assert.Contains("being worked out", model.Type("t").Status, StringComparison.Ordinal);
+        Assert.Contains("being computed", model.Type("t").Status, StringComparison.Ordinal);
         Assert.Null(Open("wrong-in-six-ways.toml").Type("t").Tour);
     }
 

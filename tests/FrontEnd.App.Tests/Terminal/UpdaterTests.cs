@@ -108,7 +108,7 @@ public class UpdaterTests
         Assert.Equal(saved.Here.Document.Text, back.Here.Document.Text);
         Assert.False(back.Here.IsChanged);
         Assert.Equal(changed.Here.Document.Text, back.Type("u").Here.Document.Text);
-        Assert.Contains("at its saved value already", saved.Type("b").Status, StringComparison.Ordinal);
+        Assert.Contains("already at its saved value", saved.Type("b").Status, StringComparison.Ordinal);
     }
 
     /// <summary>A step and back to the saved value is the saved file, to the character, for every number of a form.</summary>
@@ -146,7 +146,7 @@ public class UpdaterTests
 
         Model left = (verdicts with { ResultRow = pass }).Type("h");
         Assert.Equal(model.Here.Document.Text, left.Here.Document.Text);
-        Assert.Contains("meets its limit already", left.Status, StringComparison.Ordinal);
+        Assert.Contains("already meets its limit", left.Status, StringComparison.Ordinal);
 
         // In the form: one mark, at the figure whose change is made.
         Assert.Equal(2, advised.Screen().Split("h: helps most: ").Length);

@@ -406,7 +406,7 @@ public sealed class EdfFileTests : IDisposable
         "        "u8.CopyTo(bytes.AsSpan(256 + (96 * 2)));
         BadRecordingException problem = Assert.Throws<BadRecordingException>(() => Own(bytes, null, out _));
         Assert.Equal("FE0742", problem.Finding.Code);
-        Assert.Contains("`ch1` says no unit", problem.Finding.Message, StringComparison.Ordinal);
+        Assert.Contains("`ch1` does not state the unit", problem.Finding.Message, StringComparison.Ordinal);
     }
 
     private Recording Own(byte[] bytes, string? channel, out double[] samples)

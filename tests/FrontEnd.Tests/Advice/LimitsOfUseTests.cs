@@ -80,7 +80,7 @@ public sealed class LimitsOfUseTests
             Result limit = all[id];
             if (limit.State == ResultState.Unbounded)
             {
-                Assert.Contains("nothing that is met", limit.Text, StringComparison.Ordinal);
+                Assert.Contains("met requirement", limit.Text, StringComparison.Ordinal);
                 continue;
             }
 
@@ -89,7 +89,7 @@ public sealed class LimitsOfUseTests
             Assert.Empty(Failing(Evaluator.Evaluate(With(design, id, limit.Si))).Intersect(met));
             Assessment there = Evaluator.Evaluate(With(design, id, beyond));
             Assert.NotEmpty(Failing(there).Intersect(met));
-            Result named = there.Judged.First(result => result.Verdict.Kind == VerdictKind.Fail && limit.Text!.Contains($" it {result.Id} fails", StringComparison.Ordinal));
+            Result named = there.Judged.First(result => result.Verdict.Kind == VerdictKind.Fail && limit.Text!.Contains($" that, {result.Id} fails", StringComparison.Ordinal));
             Assert.StartsWith(id == "limit.battery" ? "holds down to here" : "holds up to here", limit.Text, StringComparison.Ordinal);
             Assert.Contains(named.Name, limit.Text, StringComparison.Ordinal);
         }
@@ -115,7 +115,7 @@ public sealed class LimitsOfUseTests
         Design bare = Designs.Dry with { Mains = Designs.Dry.Mains with { LeadToMains = default }, Input = Designs.Dry.Input with { LeadToCommon = default } };
         Result leads = LimitsOfUse.Add(Evaluator.Evaluate(bare), TestContext.Current.CancellationToken)["limit.leads"];
         Assert.Equal((ResultState.Unbounded, "1"), (leads.State, leads.Unit));
-        Assert.Contains("nothing that is met can fail by it", leads.Text, StringComparison.Ordinal);
+        Assert.Contains("no met requirement can fail because of it", leads.Text, StringComparison.Ordinal);
     }
 
     [Fact]

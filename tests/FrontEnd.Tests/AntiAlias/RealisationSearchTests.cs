@@ -141,7 +141,7 @@ public class RealisationSearchTests
         // 60 dB between 40 and 50 Hz: an elliptic of order 8, and a Chebyshev of 13 by hand (8.655/0.693 = 12.5), whose parts are not sought; it is not offered.
         FilterAnswer steep = (answer.Wish with { StopEdges = [Frequency.FromHertz(50)] }).Design();
         string help = Assert.Single(DesignedSections.Of(steep, new FilterParts()).PartFindings).Help!;
-        Assert.Contains("is of order 13, above the 8 whose parts are sought", help, StringComparison.Ordinal);
+        Assert.Contains("is of order 13, above the 8 for which parts are found", help, StringComparison.Ordinal);
     }
 
     /// <summary>A low-pass of gain 1 has gain 1 at 0 Hz whatever its corner does: no section of one is ever driven by less.</summary>

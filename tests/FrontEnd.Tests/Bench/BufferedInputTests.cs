@@ -25,7 +25,7 @@ public sealed class BufferedInputTests
         };
         BenchReading reading = BenchPlan.Of(buffered).Readings.Single(one => one.Name == "impedance");
         Assert.Equal("designed 637 MΩ to common (input.impedance_at_mains); the bias current makes a dc of 33.0 mV in the part", reading.Remark);
-        Assert.StartsWith("330 MΩ between generator and the active lead", reading.Fixture, StringComparison.Ordinal);
+        Assert.StartsWith("330 MΩ between the generator and the active lead", reading.Fixture, StringComparison.Ordinal);
 
         // 637 MΩ of capacitance behind 330 MΩ: 1/√(1 + (330/637)²) = 0.888 of the tone.
         Assert.Equal(0.888e-3, reading.Expected!.SiValue, 5e-6);

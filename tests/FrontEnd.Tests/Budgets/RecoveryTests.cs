@@ -45,7 +45,7 @@ public sealed class RecoveryTests
 
         Result settling = assessment["filter.path.settling"];
         Assert.Equal(Math.Log(1000 / (1 + Math.Exp(-Math.PI))), settling.Si, 1e-4);
-        Assert.Contains("greatest value", settling.Name, StringComparison.Ordinal);
+        Assert.Contains("largest value", settling.Name, StringComparison.Ordinal);
     }
 
     /// <summary>With gain 5 the amplifier is asked for 1.5 V and has 1.4 V: it holds, whatever is coupled behind it.</summary>
@@ -91,7 +91,7 @@ public sealed class RecoveryTests
 
         // e^(−t/0.1 s) of 600 mV at the converter; the last sample before it falls below 10 µV.
         Assert.Equal(0.1 * Math.Log(0.3 * ratio / 10e-6), recovery.Si, 1.01 / 250);
-        Assert.Contains("no high-pass takes the offset out", recovery.Text, StringComparison.Ordinal);
+        Assert.Contains("no high-pass removes the offset", recovery.Text, StringComparison.Ordinal);
     }
 
     /// <summary>Where the design's electrodes have no offset, the one asked for is the step.</summary>

@@ -156,7 +156,7 @@ public sealed class WordTests
         {
             if (quiet.Length == 0)
             {
-                Assert.StartsWith("use double (digital-word): the filters want", finding.Help, StringComparison.Ordinal);
+                Assert.StartsWith("use double (digital-word): the filters need", finding.Help, StringComparison.Ordinal);
             }
             else
             {

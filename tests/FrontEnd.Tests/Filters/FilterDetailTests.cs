@@ -256,7 +256,7 @@ public class FilterDetailTests
         Assert.StartsWith("keep 9 more bits below the LSB in the states, which leaves 21 for the samples", Of(At(0.5, 250), NumberFormat.Q31), StringComparison.Ordinal);
         // 22 bits more than there are: nobody can keep them.
         Assert.StartsWith("use double", Of(At(0.1, 16_000), NumberFormat.Q31), StringComparison.Ordinal);
-        Assert.Contains("one fraction bit less", Of(At(0.5, 250), NumberFormat.Q31 with { CoefficientFraction = 31 }), StringComparison.Ordinal);
+        Assert.Contains("one fewer fraction bit", Of(At(0.5, 250), NumberFormat.Q31 with { CoefficientFraction = 31 }), StringComparison.Ordinal);
         Assert.Contains("direct form I", Of(At(0.5, 250), NumberFormat.Single, FilterForm.TransposedDirectII), StringComparison.Ordinal);
         Assert.Null(Of(At(0.5, 250), NumberFormat.Single));
         Assert.Null(Of(At(0.5, 250), NumberFormat.Double, FilterForm.TransposedDirectII));

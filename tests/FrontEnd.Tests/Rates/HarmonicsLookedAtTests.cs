@@ -47,7 +47,7 @@ public sealed class HarmonicsLookedAtTests
     {
         Assessment assessment = Evaluator.Evaluate(With(9));
         Assert.Contains("no mains harmonic lands in it (h = 1 to 9)", assessment["noise.band.beta"].Text, StringComparison.Ordinal);
-        Assert.Equal("no harmonic lands in the band (looked at: h = 1 to 9)", assessment["mains.recorded"].Verdict.Dominates);
+        Assert.Equal("no harmonic lands in the band (checked: h = 1 to 9)", assessment["mains.recorded"].Verdict.Dominates);
         Assert.Contains("h = 1 alone", Evaluator.Evaluate(With(1))["mains.recorded"].Name, StringComparison.Ordinal);
     }
 

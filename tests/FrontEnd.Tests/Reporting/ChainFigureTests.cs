@@ -277,10 +277,10 @@ public sealed class ChainFigureTests
     [Fact]
     public void Latency_WhereTheCentreIsTakenOut_SaysThatItLiesOutsideThePassband()
     {
-        Assert.Contains("outside the passband: the digital filters leave less than a tenth at 4.47 Hz", Evaluator.Evaluate(Of("high-pass at 20 Hz"))["latency.total"].Text, StringComparison.Ordinal);
+        Assert.Contains("outside the passband: the digital filters pass less than a tenth at 4.47 Hz", Evaluator.Evaluate(Of("high-pass at 20 Hz"))["latency.total"].Text, StringComparison.Ordinal);
         Assert.DoesNotContain("outside", Evaluator.Evaluate(Of("dry"))["latency.total"].Text, StringComparison.Ordinal);
         Design notched = Designs.Dry with { Bands = Bands, Digital = [new DigitalNotch { Name = "notch", Centre = Bands[1].Centre, Q = 30 }] };
-        Assert.Equal("outside the passband: less than a tenth of a sine there is left", Evaluator.Evaluate(notched)["latency.band.alpha"].Text);
+        Assert.Equal("outside the passband: less than a tenth of a sine there remains", Evaluator.Evaluate(notched)["latency.band.alpha"].Text);
     }
 
     [Fact]

@@ -83,7 +83,7 @@ public sealed class HandFigureTests
         Design design = Flat with { Digital = [new DigitalLowPass { Name = "low-pass", Corner = Frequency.FromHertz(10) }] };
         HandFigure hand = Evaluator.Evaluate(design)["noise.total"].Hand!;
         double left = new Evaluation(design).Noise.SignalInBand(design.Band.Low.Hertz, design.Band.High.Hertz);
-        Assert.Contains($"leave {QuantityText.FormatPercent(Ratio.FromFraction(left))} of a flat noise's rms", hand.Assumption, StringComparison.Ordinal);
+        Assert.Contains($"leave {QuantityText.FormatPercent(Ratio.FromFraction(left))} of the rms of white noise", hand.Assumption, StringComparison.Ordinal);
     }
 
     /// <summary>Resistors of a gain stage have no formula: where they are large, the reason says so and not that a filter shapes anything.</summary>

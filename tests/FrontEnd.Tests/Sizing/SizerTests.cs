@@ -118,7 +118,7 @@ public sealed class SizerTests
         Assert.NotEmpty(outcome.Front);
         Assert.NotEmpty(outcome.Obstacles);
         Assert.All(outcome.Obstacles, obstacle => Assert.Null(obstacle.Relaxation));
-        Assert.Contains("among those stopped", outcome.Obstacles.Single(obstacle => obstacle.Requirement == "requirements.offset").Text, StringComparison.Ordinal);
+        Assert.Contains("of those stopped", outcome.Obstacles.Single(obstacle => obstacle.Requirement == "requirements.offset").Text, StringComparison.Ordinal);
     }
 
     /// <summary>Offset and noise stop most, but one part is what no combination is content with.</summary>
@@ -306,7 +306,7 @@ public sealed class SizerTests
     {
         foreach (Obstacle obstacle in Size(Wanted).Obstacles.Concat(Size(Wanted, parts: 1).Obstacles))
         {
-            string[] parts = obstacle.Text.Split(": ")[^1].Split(" asked, ");
+            string[] parts = obstacle.Text.Split(": ")[^1].Split(" required, ");
             Assert.True(parts.Length < 2 || parts[0] != parts[1].Split(" reached")[0], obstacle.Text);
         }
     }

@@ -498,7 +498,7 @@ public class SpreadRunTests
     {
         SpreadResult result = Run(Designs.Dry, new SpreadOptions { Builds = 8 })!;
         Assert.Contains(result.Ties, tie => tie.Contains("more contact resistance goes with less contact capacitance", StringComparison.Ordinal));
-        Assert.Contains(result.Ties, tie => tie.Contains("each lead has a draw of its own", StringComparison.Ordinal));
+        Assert.Contains(result.Ties, tie => tie.Contains("each lead's coupling to the mains is drawn separately", StringComparison.Ordinal));
         var impedance = new Electrodes.ElectrodeImpedance(Designs.Dry.Electrodes.Active);
         (var one, _) = impedance.At(new(300.0), new(1.0));
         (var two, _) = impedance.At(new(300.0), new(2.0));

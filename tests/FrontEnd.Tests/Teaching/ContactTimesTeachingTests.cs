@@ -11,7 +11,7 @@ public class ContactTimesTeachingTests
     public void FiguresAtATime_HaveTheirOwnReasonAndNoPictureOfTheCheck()
     {
         ResultId noise = ResultIds.Contact.After("10 min").Noise;
-        Assert.Contains("from when it is put on", Explanations.Of(noise)!.Reason, StringComparison.Ordinal);
+        Assert.Contains("changes after it is put on", Explanations.Of(noise)!.Reason, StringComparison.Ordinal);
         Assert.DoesNotContain(Diagrams.All, diagram => diagram.For.Any(pattern => pattern.Fits(noise)));
         Assert.Contains(Diagrams.All, diagram => diagram.For.Any(pattern => pattern.Fits(ResultIds.Contact.Of(Lead.Active).Good)));
     }

@@ -99,17 +99,23 @@ public class HomeworkTests
         Assert.Equal(TemplateSet.All.Count, times.Count);
     }
 
-    /// <summary>The file is read by a person before a change to it is accepted, and a change raises the template set's version.</summary>
+    /// <summary>The golden homework: every template for three students. The same secret and seed give these sheets for ever; whoever changes
+    /// one raises the template set's version, and the file's name with it.</summary>
     [Fact]
-    public void Make_FixedSeed_IsAsTheExpectedFile()
+    public void Make_GoldenHomework_IsAsTheExpectedFile()
     {
-        StringBuilder text = new($"templates {TemplateSet.Version}\n");
-        foreach (Template template in TemplateSet.All)
+        Homework homework = Homework.Make([], null, TemplateSet.All.Count, new DrawSource(2026, "a golden secret, never to change"u8), Class);
+        StringBuilder text = new($"homework {homework.Code}, template set {homework.TemplateVersion}\n");
+        foreach (ProblemSheet sheet in homework.Sheets)
         {
-            text.Append(template.Id).Append(": ").Append(Text(template.For(1, "s1"))).Append('\n');
+            text.Append($"\n{sheet.Student!.Id}, sheet {sheet.Code}\n");
+            foreach (Question question in sheet.Questions)
+            {
+                text.Append($"{question.Id} {question.Problem.TemplateId}: {Text(question.Problem)}\n");
+            }
         }
 
-        string path = Path.Combine(ReferenceTable.Root, "tests", "FrontEnd.Tests", "Teaching", "Expected", "seed-1.txt");
+        string path = Path.Combine(ReferenceTable.Root, "tests", "FrontEnd.Tests", "Teaching", "Expected", $"template-set-{TemplateSet.Version}.txt");
         if (Environment.GetEnvironmentVariable("FRONTEND_ACCEPT") == "1")
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);

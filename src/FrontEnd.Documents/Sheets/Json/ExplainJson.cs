@@ -6,7 +6,7 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>Members of <c>explain --json</c>: why one figure is what it is.</summary>
 /// <param name="Why">The reason in plain words; null where there is none.</param>
 /// <param name="Diagram">The picture in letters; null where none helps.</param>
-/// <param name="MovesWith">How the figure moves with each input a tenth up, temperatures by 10 K; all inputs that move it, largest
+/// <param name="MovesWith">How the figure moves with each input raised by a tenth, temperatures by 10 K; all inputs that move it, largest
 /// first.</param>
 internal sealed record ExplainJson(
     string Design, ResultJson Result, SourcesJson Sources, WhyJson? Why, DiagramJson? Diagram, IReadOnlyList<MoveJson> MovesWith)

@@ -33,6 +33,9 @@ public sealed record Homework(ulong Seed, string TemplateVersion, string Code, I
     /// <summary>True where a secret is needed to draw the sheets again.</summary>
     public bool HasSecret { get; init; }
 
+    /// <summary>What stands on the sheets besides the questions.</summary>
+    public HomeworkPlan Plan { get; init; } = new();
+
     /// <summary>Draws the sheets without a secret.</summary>
     public static Homework Make(IReadOnlyCollection<Topic> topics, int? level, int count, ulong seed, IReadOnlyList<Student> students) =>
         Make(topics, level, count, new DrawSource(seed), students);
@@ -44,9 +47,16 @@ public sealed record Homework(ulong Seed, string TemplateVersion, string Code, I
     /// where these have the same answer, see <see cref="ClassDraws"/>. Students added at the end, or another question, change nothing
     /// there.</remarks>
     public static Homework Make(
-        IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source, IReadOnlyList<Student> students)
+        IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source, IReadOnlyList<Student> students) =>
+        Make(TemplateSet.Choose(topics, level, count, source), source, students);
+
+    /// <summary>Draws the sheets of a homework's file.</summary>
+    /// <param name="plan">One without findings.</param>
+    public static Homework Make(HomeworkPlan plan, DrawSource source, IReadOnlyList<Student> students) =>
+        Make(plan.Choose(source), source, students) with { Plan = plan };
+
+    private static Homework Make(IReadOnlyList<(Template Template, int Copy)> chosen, DrawSource source, IReadOnlyList<Student> students)
     {
-        IReadOnlyList<(Template Template, int Copy)> chosen = TemplateSet.Choose(topics, level, count, source);
         string code = CodeOf(source, chosen);
         ClassDraws draws = new(source, chosen, students.Count == 0 ? [""] : [.. students.Select(student => student.Id)]);
         ProblemSheet Sheet(int at, Student? student) => new(

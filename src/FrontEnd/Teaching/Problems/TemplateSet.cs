@@ -34,14 +34,16 @@ public static class TemplateSet
         Choose(Fitting(topics, level), count, source);
 
     /// <summary>The same out of a list of templates.</summary>
-    public static IReadOnlyList<(Template Template, int Copy)> Choose(IReadOnlyList<Template> fitting, int count, DrawSource source)
+    /// <param name="before">Templates that stand before them on the sheet and weigh too; none of <paramref name="fitting"/>.</param>
+    public static IReadOnlyList<(Template Template, int Copy)> Choose(
+        IReadOnlyList<Template> fitting, int count, DrawSource source, IReadOnlyList<Template>? before = null)
     {
-        List<Template> order = new Mix(fitting, source).Order();
+        List<Template> order = new Mix(fitting, source, before ?? []).Order();
         return order.Count == 0 ? [] : [.. Enumerable.Range(0, count).Select(i => (order[i % order.Count], (i / order.Count) + 1))];
     }
 
     /// <summary>Puts templates in order, their topics taking turns.</summary>
-    private sealed class Mix(IReadOnlyList<Template> templates, DrawSource source)
+    private sealed class Mix(IReadOnlyList<Template> templates, DrawSource source, IReadOnlyList<Template> before)
     {
         // Half the difference between an easy and a hard question: a sheet may be one question's weight off the average.
         private const int Off = 2;
@@ -50,14 +52,14 @@ public static class TemplateSet
             .OrderBy(group => source.Order("topic", Topics.Word(group.Key)))
             .Select(group => group.OrderBy(template => source.Order("template", template.Id)).ToList())];
 
-        private readonly List<Template> _order = [];
+        private readonly List<Template> _order = [.. before];
 
         // Of topics, not of templates: each topic weighs the same.
         private double Average { get; } = templates.Count == 0 ? 0 : templates.GroupBy(template => template.Topic).Average(group => group.Average(template => template.Points));
 
         public List<Template> Order()
         {
-            while (_order.Count < templates.Count)
+            while (_order.Count < before.Count + templates.Count)
             {
                 List<List<Template>> round = [.. _topics.Where(topic => topic.Count > 0)];
                 while (round.Count > 0)
@@ -71,7 +73,7 @@ public static class TemplateSet
                 }
             }
 
-            return _order;
+            return _order[before.Count..];
         }
 
         /// <summary>Of the balanced ones the level that is there least often, and of several the first.</summary>
