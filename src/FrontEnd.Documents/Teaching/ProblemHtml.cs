@@ -1,6 +1,5 @@
 using System.Text;
 using FrontEnd.Documents.Drawing;
-using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 using FrontEnd.Textbook;
 using static FrontEnd.Documents.Teaching.PrintedPage;
