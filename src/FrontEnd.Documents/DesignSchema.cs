@@ -161,11 +161,11 @@ public static class DesignSchema
                 asked["topology"] = new JsonObject { ["const"] = topology };
                 if (!variant.IsDefault)
                 {
-                    required.Add("topology");
+                    required.Add((JsonNode)"topology");
                 }
             }
 
-            branches.Add(new JsonObject { ["if"] = new JsonObject { ["properties"] = asked, ["required"] = required }, ["then"] = table });
+            branches.Add((JsonNode)new JsonObject { ["if"] = new JsonObject { ["properties"] = asked, ["required"] = required }, ["then"] = table });
         }
 
         JsonObject words = new() { ["kind"] = Words(list.Variants.Select(variant => variant.Kind).Distinct(StringComparer.Ordinal)) };
