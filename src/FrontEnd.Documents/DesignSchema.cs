@@ -153,7 +153,7 @@ public static class DesignSchema
         {
             JsonObject table = Table(variant.Fields.Select(field => (field.Key, (FieldDescription)field)));
             Properties(table)["kind"] = new JsonObject { ["const"] = variant.Kind };
-            JsonArray required = ["kind"];
+            JsonArray required = new("kind");
             JsonObject asked = new() { ["kind"] = new JsonObject { ["const"] = variant.Kind } };
             if (variant.Topology is { } topology)
             {
