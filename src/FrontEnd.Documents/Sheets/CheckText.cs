@@ -1,7 +1,7 @@
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>An assessment as plain text, 80 columns wide: verdicts first, then budgets, findings, defaults and cautions.</summary>
-public static class CheckText
+internal static class CheckText
 {
     public static string Of(Sheet sheet)
     {
