@@ -48,6 +48,14 @@ internal sealed class Draw
         where T : struct, IQuantity =>
         Give<T>(symbol, name, _values is null ? values[Index(values.Length)] : _values[symbol]);
 
+    /// <summary>The same for a kind that is known when it runs.</summary>
+    internal IQuantity OneOf(QuantityKind kind, string symbol, string name, IReadOnlyList<double> values)
+    {
+        IQuantity quantity = kind.FromSi(_values is null ? values[Index(values.Count)] : _values[symbol]);
+        _givens.Add(new Given(symbol, name, quantity));
+        return quantity;
+    }
+
     /// <summary>A value that no one draws, or that follows from what was drawn, printed with the others.</summary>
     public T Give<T>(string symbol, string name, double value)
         where T : struct, IQuantity

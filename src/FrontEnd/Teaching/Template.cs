@@ -10,6 +10,9 @@ internal sealed record Template(string Id, Topic Topic, int Level, string Title,
     /// <summary>Points of the problem: two for each level.</summary>
     public int Points => 2 * Level;
 
+    /// <summary>What it was read from, where somebody else than this program has written it; "" for the program's own.</summary>
+    public string Origin { get; init; } = "";
+
     /// <summary>Why a numeric template has fewer than 200 different answers: a preferred series, or whole numbers; null where it has as
     /// many.</summary>
     public string? FewAnswers { get; init; }

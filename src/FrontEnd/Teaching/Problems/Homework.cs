@@ -43,12 +43,13 @@ internal sealed record Homework(ulong Seed, string TemplateVersion, string Code,
     /// <summary>Draws the sheets. The same call gives the same sheets for ever, as long as the version of the templates is the
     /// same.</summary>
     /// <param name="students">Who gets a sheet; empty for one sheet that all share.</param>
+    /// <param name="own">Templates that join the program's own; null for none.</param>
     /// <remarks>A student's numbers depend on the secret, the seed, the template and the student's id; on those before them in the list only
     /// where these have the same answer, see <see cref="ClassDraws"/>. Students added at the end, or another question, change nothing
     /// there.</remarks>
     public static Homework Make(
-        IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source, IReadOnlyList<Student> students) =>
-        Make(TemplateSet.Choose(topics, level, count, source), source, students);
+        IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source, IReadOnlyList<Student> students, IReadOnlyList<Template>? own = null) =>
+        Make(TemplateSet.Choose(topics, level, count, source, own), source, students);
 
     /// <summary>Draws the sheets of a homework's file.</summary>
     /// <param name="plan">One without findings.</param>
@@ -71,7 +72,7 @@ internal sealed record Homework(ulong Seed, string TemplateVersion, string Code,
 
     private static string CodeOf(DrawSource source, IEnumerable<(Template Template, int Copy)> chosen) =>
         SheetCode.Of(source.Code([TemplateSet.Version,
-            .. chosen.SelectMany(one => new[] { one.Template.Id, one.Copy.ToString(CultureInfo.InvariantCulture) })]));
+            .. chosen.SelectMany(one => (string[])[one.Template.Id, one.Copy.ToString(CultureInfo.InvariantCulture), .. one.Template.Origin.Length == 0 ? (string[])[] : [one.Template.Origin]])]));
 
     private sealed class DrawnSheets(int count, Func<int, ProblemSheet> draw) : IReadOnlyList<ProblemSheet>
     {
