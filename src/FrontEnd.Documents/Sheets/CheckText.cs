@@ -3,7 +3,7 @@ using FrontEnd.Identity;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>An assessment as plain text, 80 columns wide: verdicts first, then budgets, findings, defaults and cautions.</summary>
-public static class CheckText
+internal static class CheckText
 {
     public static string Of(Sheet sheet)
     {

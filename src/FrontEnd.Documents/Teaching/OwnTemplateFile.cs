@@ -6,7 +6,7 @@ namespace FrontEnd.Documents.Teaching;
 
 /// <summary>A file of an instructor's own problem templates, TOML: each <c>[[templates]]</c> with its givens, steps, answer and slips. Checked as a
 /// design is: everything that is wrong is told, with its place.</summary>
-public static class OwnTemplateFile
+internal static class OwnTemplateFile
 {
     /// <summary>Reads a file; what is wrong with it stands in the findings, and where that is an error the template is left out.</summary>
     /// <param name="taken">Ids that the templates must not have.</param>
