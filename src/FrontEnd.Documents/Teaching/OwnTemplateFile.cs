@@ -7,7 +7,7 @@ namespace FrontEnd.Documents.Teaching;
 
 /// <summary>A file of an instructor's own problem templates, TOML: each <c>[[templates]]</c> with its givens, steps, answer and slips. Checked as a
 /// design is: everything that is wrong is told, with its place.</summary>
-public static class OwnTemplateFile
+internal static class OwnTemplateFile
 {
     /// <summary>The templates of several files, ready to draw, no two with one id and none with an id of the program's own.</summary>
     public static IReadOnlyList<Template> ReadAll(IEnumerable<string> paths, List<Finding> findings)

@@ -6,7 +6,7 @@ namespace FrontEnd.Teaching;
 /// textbook's own example.</summary>
 /// <remarks>Every value is a preferred number or one of a list before anything is worked out with it, so that the sheet shows all its
 /// digits.</remarks>
-public sealed class Draw
+internal sealed class Draw
 {
     private readonly SeededRandom? _random;
     private readonly Walk? _walk;

@@ -4,7 +4,7 @@ using FrontEnd.Textbook;
 namespace FrontEnd.Teaching;
 
 /// <summary>What a template writes once its numbers are drawn: question, solution, answer and slips.</summary>
-public sealed class ProblemText
+internal sealed class ProblemText
 {
     // A slip earns half the points: the way was right but for one known step.
     private const double SlipShare = 0.5;

@@ -5,7 +5,7 @@ namespace FrontEnd.Teaching.Problems;
 /// <summary>An expression of somebody's own: numbers, names of values, + − × / ^, roots, logarithms, angles, and the textbook formulas by name. Worked
 /// out in SI units, with its dimension checked beforehand.</summary>
 /// <param name="At">Where it begins in its text.</param>
-public abstract record Arithmetic(int At)
+internal abstract record Arithmetic(int At)
 {
     private const double Degree = Math.PI / 180;
 
@@ -250,10 +250,10 @@ public abstract record Arithmetic(int At)
 /// <param name="At">Place in its text.</param>
 /// <param name="Near">What may have been meant; null for nothing.</param>
 /// <param name="Known">What there is, or what is wanted.</param>
-public sealed record ArithmeticProblem(ArithmeticFault Fault, int At, string Message, string? Near, string Known);
+internal sealed record ArithmeticProblem(ArithmeticFault Fault, int At, string Message, string? Near, string Known);
 
 /// <summary>The kinds of what may be wrong.</summary>
-public enum ArithmeticFault
+internal enum ArithmeticFault
 {
     /// <summary>It cannot be read.</summary>
     Unread,

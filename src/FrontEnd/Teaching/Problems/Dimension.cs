@@ -5,7 +5,7 @@ namespace FrontEnd.Teaching.Problems;
 /// <summary>What a value is measured in, as powers of the metre, kilogram, second, ampere and kelvin; nothing of any of them for a plain number.</summary>
 /// <remarks>Powers are counted in twelfths, so that roots of noise densities and their roots again are exact. Decibels, degrees, bits and shares are
 /// plain numbers.</remarks>
-public readonly record struct Dimension
+internal readonly record struct Dimension
 {
     private const int Whole = 12;
 

@@ -6,11 +6,11 @@ namespace FrontEnd.Teaching.Problems;
 
 /// <summary>Someone who gets a sheet.</summary>
 /// <param name="Id">What stands in the list of answers; with secret, seed and template it fixes the numbers.</param>
-public sealed record Student(string Id, string Name);
+internal sealed record Student(string Id, string Name);
 
 /// <summary>One question on a sheet.</summary>
 /// <param name="Id">q1, q2, …: what the list of answers calls it.</param>
-public sealed record Question(string Id, Problem Problem)
+internal sealed record Question(string Id, Problem Problem)
 {
     /// <summary>The id of a sheet's question, counted from 1.</summary>
     public static string IdOf(int number) => $"q{number.ToString(CultureInfo.InvariantCulture)}";
@@ -19,7 +19,7 @@ public sealed record Question(string Id, Problem Problem)
 /// <summary>One sheet: a student's, or the one that all share.</summary>
 /// <param name="Student">Null for the common sheet.</param>
 /// <param name="Code">What the sheet prints to be told from every other, see <see cref="SheetCode"/>.</param>
-public sealed record ProblemSheet(Student? Student, IReadOnlyList<Question> Questions, string Code)
+internal sealed record ProblemSheet(Student? Student, IReadOnlyList<Question> Questions, string Code)
 {
     public int Points => Questions.Sum(question => question.Problem.Points);
 }
@@ -29,7 +29,7 @@ public sealed record ProblemSheet(Student? Student, IReadOnlyList<Question> Ques
 /// <param name="Code">From secret, seed, template set and questions; the sheets' codes follow from it.</param>
 /// <param name="Sheets">Drawn when they are asked for and not kept: a sheet of a large class that is needed twice is drawn twice, and is the
 /// same.</param>
-public sealed record Homework(ulong Seed, string TemplateVersion, string Code, IReadOnlyList<ProblemSheet> Sheets)
+internal sealed record Homework(ulong Seed, string TemplateVersion, string Code, IReadOnlyList<ProblemSheet> Sheets)
 {
     /// <summary>What the numbers were drawn with.</summary>
     public static string Generator => SeededRandom.Name;

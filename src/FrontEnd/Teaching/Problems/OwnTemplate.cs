@@ -1,7 +1,7 @@
 namespace FrontEnd.Teaching.Problems;
 
 /// <summary>A template that an instructor has written: givens with the values they may have, steps and answer as expressions, slips.</summary>
-public sealed record OwnTemplate(string Id, Topic Topic, int Level, string Title, string Text)
+internal sealed record OwnTemplate(string Id, Topic Topic, int Level, string Title, string Text)
 {
     /// <summary>Combinations of values that are looked at before a template is taken.</summary>
     private const int MostLookedAt = 20_000;
@@ -157,11 +157,11 @@ public sealed record OwnTemplate(string Id, Topic Topic, int Level, string Title
 /// <param name="IsTold">For each slip, whether it ever leads elsewhere than the right way.</param>
 /// <param name="Without">Values with which there is no answer, in words; null where there always is one.</param>
 /// <param name="Unused">Symbols of givens that stand in no formula.</param>
-public sealed record OwnTemplateLook(int Answers, IReadOnlyList<bool> IsTold, string? Without, IReadOnlyList<string> Unused);
+internal sealed record OwnTemplateLook(int Answers, IReadOnlyList<bool> IsTold, string? Without, IReadOnlyList<string> Unused);
 
 /// <summary>A value that is drawn.</summary>
 /// <param name="Values">All that it may be, in the SI unit.</param>
-public sealed record OwnGiven(string Symbol, string Name, QuantityKind Kind, IReadOnlyList<double> Values)
+internal sealed record OwnGiven(string Symbol, string Name, QuantityKind Kind, IReadOnlyList<double> Values)
 {
     /// <summary>The members of a series between two values; none where the least is not above 0.</summary>
     public static double[] Preferred(IQuantity least, IQuantity greatest, PreferredSeries series) =>
@@ -182,11 +182,11 @@ public sealed record OwnGiven(string Symbol, string Name, QuantityKind Kind, IRe
 /// <param name="Symbol">What later expressions call its value; "" for nothing.</param>
 /// <param name="Formula">Null for a step in words.</param>
 /// <param name="Unit">What its value is told in.</param>
-public sealed record OwnStep(string Says, string Symbol, Arithmetic? Formula, string Unit);
+internal sealed record OwnStep(string Says, string Symbol, Arithmetic? Formula, string Unit);
 
 /// <summary>What is right.</summary>
 /// <param name="Tolerance">Share of the value, or an amount in the kind's own unit.</param>
-public sealed record OwnAnswer(QuantityKind Kind, Arithmetic Formula, double Tolerance, bool IsShare, int Digits);
+internal sealed record OwnAnswer(QuantityKind Kind, Arithmetic Formula, double Tolerance, bool IsShare, int Digits);
 
 /// <summary>A wrong way, what is said about it, and the share of the points that it still earns.</summary>
-public sealed record OwnSlip(SlipKind Kind, Arithmetic Formula, double Share);
+internal sealed record OwnSlip(SlipKind Kind, Arithmetic Formula, double Share);

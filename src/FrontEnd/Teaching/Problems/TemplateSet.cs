@@ -1,7 +1,7 @@
 namespace FrontEnd.Teaching.Problems;
 
 /// <summary>All templates, and the choice of those that stand on a sheet.</summary>
-public static class TemplateSet
+internal static class TemplateSet
 {
     /// <summary>Printed on keys; raised whenever a template draws or works out anything differently, or one is added.</summary>
     public const string Version = "3";
