@@ -134,7 +134,7 @@ public class HomeworkPlanFileTests
             string markdown = ProblemMarkdown.Sheet(homework, homework.Sheets[0]), html = ProblemHtml.Sheet(homework.Sheets[0], SheetLook.Of(plan!));
             Assert.Contains(student is null ? "Matriculation number: ___" : "Matriculation number: s1", markdown, StringComparison.Ordinal);
             Assert.Contains("Seat: ___", markdown, StringComparison.Ordinal);
-            Assert.Contains(student is null ? "Name: <span" : "Name: Ada &lt;i&gt; Matriculation number: s1 Seat: <span class=\"line\">", html, StringComparison.Ordinal);
+            Assert.Contains(student is null ? "Name: <span" : "Name: Ada &lt;i&gt;&emsp;Matriculation number: s1&emsp;Seat: <span class=\"line\">", html, StringComparison.Ordinal);
         }
     }
 

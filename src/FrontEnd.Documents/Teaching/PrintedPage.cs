@@ -61,7 +61,7 @@ internal static class PrintedPage
     public static string Whose(Student? student, string code, IReadOnlyList<string>? fields = null) => $"<span class=\"code\">{Safe(code)}</span>" + (SheetField.Of(student, fields) switch
     {
         [] => Safe(student!.Name.Length == 0 ? student.Id : $"{student.Name} ({student.Id})"),
-        var asked => string.Join(" ", asked.Select(field => $"{Safe(field.Label)}: {(field.Value is { } value ? Safe(value) : "<span class=\"line\"></span>")}")),
+        var asked => string.Join("&emsp;", asked.Select(field => $"{Safe(field.Label)}: {(field.Value is { } value ? Safe(value) : "<span class=\"line\"></span>")}")),
     });
 
     /// <summary>A page up to its first section.</summary>
