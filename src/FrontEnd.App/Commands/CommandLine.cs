@@ -27,6 +27,9 @@ internal static class CommandLine
         BenchCommand.Make,
         SamplesCommand.Make,
         SizeCommand.Make,
+        SchemaCommand.Make,
+        CompletionCommand.Make,
+        ManualCommand.Make,
     ];
 
     /// <param name="openTerminal">Opens the screens and returns their exit code; null, or a null answer, where there is no terminal to open
@@ -74,6 +77,11 @@ internal static class CommandLine
             }
 
             args = ["--help"];
+        }
+
+        if (args[0].StartsWith(Completions.Directive, StringComparison.Ordinal))
+        {
+            return Completions.Print(root, args, outlet);
         }
 
         // Response files (@file) would make a design called "@home.toml" unreadable.
