@@ -5,7 +5,7 @@ using FrontEnd.Fields;
 namespace FrontEnd.Documents;
 
 /// <summary>The figures of a part card that decide a choice.</summary>
-public static class CardFigures
+internal static class CardFigures
 {
     private static readonly System.Collections.Concurrent.ConcurrentDictionary<(CardClass, string), string> Known = new();
 

@@ -43,7 +43,7 @@ public sealed class DesignDocument
     public Finding? NotAllKnown => PartlyKnown is { Unknowns: { Count: > 0 } unknowns } ? Messages.NeedsAll([.. unknowns.Select(one => one.Key)]) : null;
 
     /// <summary>Fields whose values stand in the file and could not be read.</summary>
-    public IReadOnlyList<UnreadField> Unread { get; }
+    internal IReadOnlyList<UnreadField> Unread { get; }
 
     /// <summary>What is wrong with the file beyond <see cref="Unread"/>, such as a key that nobody knows: it may be meant for any field, so that nobody
     /// can say which device the file means. Null for nothing.</summary>
@@ -142,7 +142,7 @@ public sealed class DesignDocument
 
     /// <summary>Values that could not be read, and the file with others in their place: with as many values of each field as may be told apart, one field
     /// at a time, and then all at once.</summary>
-    public PartlyReadDesign AsFarAsRead()
+    internal PartlyReadDesign AsFarAsRead()
     {
         const int Together = 6;
         Field<Design>?[] fields = [.. Unread.Select(one => DesignFields.Find(Design, one.Key))];
@@ -359,7 +359,7 @@ public sealed class DesignDocument
     /// <summary>An object that holds the design under "design" may hold beside it what an independent program worked out for it, or what
     /// this one did.</summary>
     private static readonly string[] BesideTheDesign = ["command", "version", "design", "expected", "results", "spread", "bench", "findings",
-        "channels", "defaults", "cautions", "design_cautions", "unknowns", "draws", "head_limits", "contact_over_time", "order"];
+        "channels", "defaults", "defaults_count", "cautions", "design_cautions", "unknowns", "draws", "head_limits", "contact_over_time", "order"];
 
     /// <summary>True for the name of a key or table that is a design's; where the file is wrong its name and the like are not enough, since other files
     /// have them too.</summary>

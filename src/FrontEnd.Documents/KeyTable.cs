@@ -7,7 +7,7 @@ using FrontEnd.Sizing;
 namespace FrontEnd.Documents;
 
 /// <summary>The documentation of the design file's keys, made from the catalogue so that it cannot say anything else.</summary>
-public static class KeyTable
+internal static class KeyTable
 {
     /// <summary>All keys as Markdown: one table a part of the design.</summary>
     public static string ToMarkdown()

@@ -6,7 +6,7 @@ namespace FrontEnd.Documents;
 /// inside it.</summary>
 /// <remarks>Works on lines, not on the parsed tree, so that comments keep their places. A form it does not see through, such as a list in
 /// one line, gives no tables; callers check what comes out by reading it.</remarks>
-public sealed class ListTables
+internal sealed class ListTables
 {
     private ListTables(string[] lines, IReadOnlyList<LineRange> tables) => (Lines, Tables) = (lines, tables);
 
@@ -124,4 +124,4 @@ public sealed class ListTables
 }
 
 /// <summary>Lines of a table: from the comment right above its header, or the header itself, to the one behind its last value.</summary>
-public readonly record struct LineRange(int First, int Header, int End);
+internal readonly record struct LineRange(int First, int Header, int End);

@@ -9,7 +9,7 @@ namespace FrontEnd.Documents;
 /// <param name="Rows">The keys that one of the two has changed, in the order of the catalogue; what both have changed alike is no row.</param>
 /// <param name="Merged">The other's text with one's own changes in it; null where both have changed one key, or where the file's form leaves no place
 /// for the changes.</param>
-public sealed record Merging(IReadOnlyList<MergeRow> Rows, DesignDocument? Merged)
+internal sealed record Merging(IReadOnlyList<MergeRow> Rows, DesignDocument? Merged)
 {
     /// <summary>True where both have changed the same key, each in another way.</summary>
     public bool Collides => Rows.Any(row => row is { TheirsChanged: true, MineChanged: true });
@@ -111,7 +111,7 @@ public sealed record Merging(IReadOnlyList<MergeRow> Rows, DesignDocument? Merge
 /// <param name="Before">What both began with.</param>
 /// <param name="Theirs">What the file says now.</param>
 /// <param name="Mine">What one's own document says.</param>
-public sealed record MergeRow(string Key, string? Before, string? Theirs, string? Mine)
+internal sealed record MergeRow(string Key, string? Before, string? Theirs, string? Mine)
 {
     /// <summary>True where the other has changed it.</summary>
     public bool TheirsChanged => Theirs != Before;

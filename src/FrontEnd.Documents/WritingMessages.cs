@@ -1,7 +1,7 @@
 namespace FrontEnd.Documents;
 
 /// <summary>All wording about files that are to be written.</summary>
-public static class WritingMessages
+internal static class WritingMessages
 {
     /// <summary>Code of a file name whose extension says no form.</summary>
     public const string UnknownFormat = "FE0004";

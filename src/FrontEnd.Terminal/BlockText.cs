@@ -5,7 +5,7 @@ using FrontEnd.Topologies;
 namespace FrontEnd.Terminal;
 
 /// <summary>The two lines under a block's name on the strip: its gain or level, and its headroom or kind.</summary>
-public static class BlockText
+internal static class BlockText
 {
     public static (string Figure, string Second) Of(Place block, Design design, Assessment? shown)
     {

@@ -7,7 +7,7 @@ namespace FrontEnd.Terminal;
 /// <summary>Looks whether the files of the open designs, and their cards, have changed on the disk.</summary>
 /// <remarks>A look compares write times and lengths, and reads only where one of them is another than at the last look. It knows no clock:
 /// whoever owns it says when to look.</remarks>
-public sealed class DiskWatch
+internal sealed class DiskWatch
 {
     private readonly Dictionary<int, (DesignDocument Known, IReadOnlyList<Stamp> Stamps)> _seen = [];
     private readonly HashSet<int> _away = [];

@@ -4,7 +4,7 @@ namespace FrontEnd.Terminal;
 
 /// <summary>What a plot shows: lines, marks, axes. Plain numbers in SI units.</summary>
 /// <param name="YUnit">Unit of the vertical axis, for its labels.</param>
-public sealed record PlotData(
+internal sealed record PlotData(
     string Title, string XUnit, string YUnit, IReadOnlyList<Curve> Curves, IReadOnlyList<PlotMark> Marks, bool LogX, bool LogY)
 {
     /// <summary>Bars from the bottom instead of lines; each curve's points stand by themselves.</summary>
@@ -15,10 +15,10 @@ public sealed record PlotData(
 }
 
 /// <summary>A line at one value of the horizontal axis.</summary>
-public sealed record PlotMark(double X, string Label);
+internal sealed record PlotMark(double X, string Label);
 
 /// <summary>Draws a plot into character cells, eight dots a cell where the terminal has them.</summary>
-public sealed class DotPlot
+internal sealed class DotPlot
 {
     private const int LabelWidth = 9;
     private static readonly byte[] Bits = [0x01, 0x02, 0x04, 0x40, 0x08, 0x10, 0x20, 0x80];

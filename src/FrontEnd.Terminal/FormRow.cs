@@ -7,7 +7,7 @@ namespace FrontEnd.Terminal;
 
 /// <summary>One row of a form: a field, and the heading above it where a new group begins.</summary>
 /// <param name="Heading">The group's name where the row is its first; null elsewhere.</param>
-public sealed record FormRow(Field<Design> Field, string Label, string? Heading)
+internal sealed record FormRow(Field<Design> Field, string Label, string? Heading)
 {
     /// <summary>The fields of a place, in the order of its form, each once.</summary>
     public static IReadOnlyList<FormRow> Of(Design design, Place place)

@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>What a terminal sent, understood. A closed set.</summary>
-public abstract record Heard
+internal abstract record Heard
 {
     private Heard()
     {

@@ -9,7 +9,7 @@ namespace FrontEnd.Terminal;
 /// and what follows it, rxvt (<c>7~</c> Home, <c>8~</c> End, <c>^ $ @</c> for Ctrl and Shift), the Linux console (<c>[[A</c>). Answers of the
 /// terminal to questions are dropped too.</remarks>
 /// <param name="hear">Takes what was understood.</param>
-public sealed class InputParser(Action<Heard> hear)
+internal sealed class InputParser(Action<Heard> hear)
 {
     /// <summary>A pasted text is cut here: longer than any design.</summary>
     private const int MostPasted = 1 << 20;

@@ -2,7 +2,7 @@ namespace FrontEnd.Terminal;
 
 /// <summary>What can be done, in the order of the help, and which key means what. The one list: keys, key line, help, the page of what else
 /// there is and the laws' pages are made from it.</summary>
-public static class KeyMap
+internal static class KeyMap
 {
     /// <summary>Everything that can be done. A page's way stands here as one line.</summary>
     public static readonly IReadOnlyList<Act> Acts =

@@ -2,7 +2,7 @@ namespace FrontEnd.Terminal;
 
 /// <summary>A worker that always takes the newest job: one runs, one waits, what came between is forgotten.</summary>
 /// <param name="failed">Told of a job that threw: a mistake of ours, which must not end in silence.</param>
-public sealed class LatestOnly(Action<Exception> failed) : IDisposable
+internal sealed class LatestOnly(Action<Exception> failed) : IDisposable
 {
     private readonly Lock _gate = new();
     private Action? _waiting;

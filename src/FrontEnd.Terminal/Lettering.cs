@@ -4,7 +4,7 @@ using System.Text;
 namespace FrontEnd.Terminal;
 
 /// <summary>Text in columns of a terminal: its width, its ASCII form, cutting and breaking.</summary>
-public static class Lettering
+internal static class Lettering
 {
     /// <summary>The text as a terminal can show it.</summary>
     /// <param name="ascii">True where only ASCII characters can be shown.</param>

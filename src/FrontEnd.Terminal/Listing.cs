@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>What a half-typed path can become.</summary>
-public static class Listing
+internal static class Listing
 {
     private const int Most = 200;
 

@@ -3,7 +3,7 @@ using FrontEnd.Documents.Sheets;
 namespace FrontEnd.Terminal;
 
 /// <summary>From a model to the picture of the screen. Pure: the same model gives the same picture.</summary>
-public static class Painter
+internal static class Painter
 {
     /// <summary>The picture of a model.</summary>
     /// <param name="ascii">True where only ASCII characters can be shown.</param>

@@ -9,7 +9,7 @@ using FrontEnd.Reporting;
 namespace FrontEnd.Terminal;
 
 /// <summary>Performs effects: works designs out, reads and writes files, copies. Sends messages back.</summary>
-public sealed class Performer : IDisposable
+internal sealed class Performer : IDisposable
 {
     private readonly LatestOnly _evaluations;
     private readonly LatestOnly _advice;

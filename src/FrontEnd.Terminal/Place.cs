@@ -12,7 +12,7 @@ namespace FrontEnd.Terminal;
 /// <param name="Results">Which results, in their order.</param>
 /// <param name="Judges">The judged results that make the block's verdict on the strip.</param>
 /// <param name="Letter">The key that leads there; '\0' for the blocks of the path.</param>
-public sealed record Place(
+internal sealed record Place(
     string Id, string Title, IReadOnlyList<string> Fields, IReadOnlyList<ResultPattern> Results, IReadOnlyList<ResultPattern> Judges,
     PlotKind Plot,
     char Letter = '\0')
@@ -240,7 +240,7 @@ public sealed record Place(
 }
 
 /// <summary>The kinds of plot.</summary>
-public enum PlotKind
+internal enum PlotKind
 {
     Response,
     Delay,

@@ -3,7 +3,7 @@ using FrontEnd.Identity;
 namespace FrontEnd.Terminal;
 
 /// <summary>Which curves belong to a kind of plot. Takes them from the assessment; works nothing out.</summary>
-public static class Plots
+internal static class Plots
 {
     private static readonly PlotKind[] Kinds = Enum.GetValues<PlotKind>();
 

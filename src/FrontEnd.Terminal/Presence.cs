@@ -9,7 +9,7 @@ namespace FrontEnd.Terminal;
 /// for what the program remembers.</summary>
 /// <remarks>Form: the start of the process in seconds, then a path a line. A file whose process is gone, or is another one by now, counts for nothing and is
 /// taken away.</remarks>
-public sealed class Presence : IDisposable
+internal sealed class Presence : IDisposable
 {
     private const string Ending = ".open";
 

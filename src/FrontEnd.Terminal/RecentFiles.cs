@@ -3,7 +3,7 @@ using FrontEnd.Documents.Files;
 namespace FrontEnd.Terminal;
 
 /// <summary>The designs opened lately, newest first, one path a line. A list that cannot be kept is no reason to complain.</summary>
-public sealed class RecentFiles(string folder)
+internal sealed class RecentFiles(string folder)
 {
     private const int Most = 20;
 

@@ -7,7 +7,7 @@ namespace FrontEnd.Terminal;
 /// <summary>Keeps unsaved work in a file of its own, so that a crash or a hang-up loses nothing. One file a session.</summary>
 /// <remarks>Form: for each design a line <c>== path</c> (empty path: no file yet) with the number of the text's characters, then the
 /// text.</remarks>
-public sealed class RecoveryFiles : IDisposable
+internal sealed class RecoveryFiles : IDisposable
 {
     private const string Ending = ".recovery", EndingAside = ".unreadable";
 

@@ -5,7 +5,7 @@ using FrontEnd.Identity;
 namespace FrontEnd.Terminal;
 
 /// <summary>Results and verdicts in words. Every figure goes through the one formatter.</summary>
-public static class ResultText
+internal static class ResultText
 {
     /// <summary>The colour of a verdict.</summary>
     public static Ink Ink(VerdictKind kind) => kind switch

@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>Holds the model, takes messages one after another, and hands effects to their performer. Belongs to one thread.</summary>
-public sealed class Session
+internal sealed class Session
 {
     private readonly Performer _performer;
 

@@ -4,7 +4,7 @@ using FrontEnd.Head;
 namespace FrontEnd.Terminal;
 
 /// <summary>The fields of a question about sites, in the order of the form.</summary>
-public static class SitesForm
+internal static class SitesForm
 {
     /// <summary>The fields, in order.</summary>
     public static readonly IReadOnlyList<SitesField> Fields =
@@ -25,7 +25,7 @@ public static class SitesForm
 }
 
 /// <summary>One field of the question.</summary>
-public sealed record SitesField(string Label, Func<SitesRequest, string> Get, Func<SitesRequest, string, SitesRequest> Set)
+internal sealed record SitesField(string Label, Func<SitesRequest, string> Get, Func<SitesRequest, string, SitesRequest> Set)
 {
     /// <summary>What + and - go through; empty for a field that is only typed.</summary>
     public IReadOnlyList<string> Words { get; init; } = [];

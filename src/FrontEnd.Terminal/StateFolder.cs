@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>The folder for what the program remembers between sessions.</summary>
-public static class StateFolder
+internal static class StateFolder
 {
     /// <summary><c>$XDG_STATE_HOME/frontend</c>, else <c>~/.local/state/frontend</c>; on Windows the local application data. Null where
     /// there is no home.</summary>

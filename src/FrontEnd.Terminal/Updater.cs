@@ -3,7 +3,7 @@ using FrontEnd.Catalogue;
 namespace FrontEnd.Terminal;
 
 /// <summary>From a model and what happened to the next model and at most one thing to do. Pure: no file, no console, no clock.</summary>
-public static class Updater
+internal static class Updater
 {
     /// <summary>The model after a message, and what is wanted done outside it; null for nothing.</summary>
     public static (Model Model, Effect? Effect) Update(Model model, Message message) =>

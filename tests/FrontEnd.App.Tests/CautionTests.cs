@@ -20,7 +20,7 @@ public sealed partial class CautionTests
     /// <summary>The commands that judge a design, with a call of each; {0} is a folder with what they need.</summary>
     internal static readonly Dictionary<string, string> Judging = new(StringComparer.Ordinal)
     {
-        ["check"] = "check designs/dry-headband.toml --no-advice",
+        ["check"] = "check designs/dry-headband.toml --all --no-advice",
         ["compare"] = "compare designs/dry-headband.toml designs/starter.toml",
         ["explain"] = "explain designs/dry-headband.toml noise.total",
         ["spread"] = "spread designs/dry-headband.toml --builds 8",
@@ -37,7 +37,7 @@ public sealed partial class CautionTests
     {
         "sheet",          // writes files: see below
         "problems",       // exercises, with a sentence of their own: see below
-        "new", "coefficients", "filter", "mark", "sites", "glossary",
+        "new", "coefficients", "filter", "mark", "sites", "glossary", "schema", "completion", "manual",
     };
 
     [Fact]

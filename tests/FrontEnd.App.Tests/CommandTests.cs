@@ -1,5 +1,7 @@
 using System.Diagnostics;
 using System.Text.Json;
+using System.Text.RegularExpressions;
+using FrontEnd.App.Commands;
 using FrontEnd.Documents;
 using FrontEnd.Documents.Tests;
 using Xunit;
@@ -19,15 +21,115 @@ public sealed class CommandTests : IDisposable
     [InlineData("dry-headband")]
     public void Check_Design_PrintsTheExpectedText(string name)
     {
-        Outcome outcome = Shell.Run("check", $"designs/{name}.toml");
+        Outcome outcome = Shell.Run("check", $"designs/{name}.toml", "--all"), brief = Shell.Run("check", $"designs/{name}.toml");
         ExpectedText.Matches(outcome.Output, Project, $"check-{name}.txt");
         Assert.Equal("", outcome.Messages);
+        ExpectedText.Matches(brief.Output, Project, $"check-{name}-brief.txt");
+        Assert.Equal(outcome.Code, brief.Code);
+    }
+
+    /// <summary>One screen: what must be said, every verdict, every finding, what next.</summary>
+    [Fact]
+    public void Check_ByDefault_FitsOneScreen_AndHidesNoVerdictAndNoFinding()
+    {
+        string all = Shell.Run("check", "designs/hobbyist.toml", "--all", "--no-advice").Output, brief = Shell.Run("check", "designs/hobbyist.toml", "--no-advice").Output;
+        Assert.True(brief.Split('\n').Length <= 30, brief);
+        Assert.Equal(Regex.Count(all, "^[+~x.?] (pass|marginal|fail|not judged|open)", RegexOptions.Multiline), Regex.Count(brief, "^[+~x.?] (pass|marginal|fail|not judged|open)", RegexOptions.Multiline));
+        Assert.Contains("frontend check designs/hobbyist.toml --all", brief, StringComparison.Ordinal);
+
+        string worn = Shell.Run("check", "designs/dry-headband.toml", "--no-advice").Output;
+        Assert.Contains("NOT TO BE WORN", worn, StringComparison.Ordinal);
+        Assert.Contains("FE0407", worn, StringComparison.Ordinal);
+        Assert.Contains("FE0406", worn, StringComparison.Ordinal);
+    }
+
+    /// <summary>A line each, and the worst of their codes; what cannot be used hides nothing of the others.</summary>
+    [Fact]
+    public void Check_OfSeveral_GivesALineEach_AndTheWorstCode()
+    {
+        Outcome met = Shell.Run("check", "designs/hobbyist.toml", "designs/mixed-headset.toml");
+        Assert.Equal(0, met.Code);
+        Assert.StartsWith("~ marginal  designs/hobbyist.toml ", met.Output, StringComparison.Ordinal);
+        Assert.Equal(1, Shell.Run("check", "designs/hobbyist.toml", "designs/dry-headband.toml").Code);
+        Outcome wrong = Shell.Run("check", "designs/wrong-in-six-ways.toml", "designs/dry-headband.toml", "designs/no-such.toml");
+        Assert.Equal(2, wrong.Code);
+        Assert.Contains("x fail      designs/dry-headband.toml", wrong.Output, StringComparison.Ordinal);
+        Assert.Contains("FE0140", wrong.Output, StringComparison.Ordinal);
+        using JsonDocument json = JsonDocument.Parse(Shell.Run("check", "designs/hobbyist.toml", "designs/dry-headband.toml", "--json", "--no-advice").Output);
+        Assert.Equal(2, json.RootElement.GetArrayLength());
+    }
+
+    [Fact]
+    public void Check_Quiet_SaysItByItsCode()
+    {
+        Outcome outcome = Shell.Run("check", "-q", "designs/dry-headband.toml");
+        Assert.Equal((1, "", ""), (outcome.Code, outcome.Output, outcome.Messages));
+        Assert.Contains("FE0140", Shell.Run("check", "-q", "designs/no-such.toml").Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Check_OfTheStandardInput_IsThatOfTheFile()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "needs a POSIX shell");
+        (int code, string output, string messages) = Process("sh", "-c", $"dotnet '{Program}' check - --all < designs/hobbyist.toml");
+        Assert.Equal((0, ""), (code, messages));
+        Assert.Equal(Shell.Run("check", "designs/hobbyist.toml", "--all").Output, output);
+    }
+
+    /// <summary>What a shell's script is given: commands, options, and the values that the program knows.</summary>
+    [Theory]
+    [InlineData("frontend s", "samples schema sheet sites size spread")]
+    [InlineData("frontend schema ", "design sizing")]
+    [InlineData("frontend lesson al", "aliasing")]
+    [InlineData("frontend explain x.toml noise.to", "noise.total")]
+    [InlineData("frontend check --q", "--quiet")]
+    [InlineData("frontend completion p", "powershell")]
+    [InlineData("frontend glossary driven", "driven ground")]
+    public void Completion_OfALine_IsWhatMayFollow(string line, string expected)
+    {
+        string[] answers = Shell.Run($"[suggest:{line.Length}]", line).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        string[] values = [.. answers.Where(answer => !answer.StartsWith('-') || line.Contains("--", StringComparison.Ordinal))];
+        Assert.Equal(expected, string.Join(' ', values.Order(StringComparer.Ordinal)));
+    }
+
+    [Theory]
+    [InlineData("bash", "complete -o bashdefault")]
+    [InlineData("zsh", "#compdef frontend")]
+    [InlineData("fish", "complete -c frontend")]
+    [InlineData("powershell", "Register-ArgumentCompleter")]
+    public void Completion_OfAShell_IsItsScript(string shell, string line) => Assert.Contains(line, Shell.Run("completion", shell).Output, StringComparison.Ordinal);
+
+    /// <summary>Bash runs the script: the function that it defines completes a word.</summary>
+    [Fact]
+    public void Completion_InBash_CompletesAWord()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows() || !File.Exists("/bin/bash"), "needs bash");
+        string script = Write("frontend.bash", Shell.Run("completion", "bash").Output);
+        string call = $"frontend() {{ dotnet '{Program}' \"$@\"; }}; source '{script}'; COMP_LINE='frontend les'; COMP_POINT=12; COMP_WORDS=(frontend les); COMP_CWORD=1; _frontend; echo \"${{COMPREPLY[@]}}\"";
+        Assert.Equal("lesson\n", Process("/bin/bash", "-c", call).Output);
+    }
+
+    /// <summary>Every command and option stands on the manual page, and the formatter finds nothing to complain of.</summary>
+    [Fact]
+    public void Manual_HasEveryCommand_AndIsGoodForTheFormatter()
+    {
+        string page = Shell.Run("manual").Output;
+        using StringWriter nowhere = new();
+        foreach (System.CommandLine.Command command in CommandLine.Makers.Select(make => make(new Outlet(nowhere, nowhere))))
+        {
+            Assert.Contains($".SS {command.Name}", page, StringComparison.Ordinal);
+            Assert.All(command.Options, option => Assert.Contains(option.Name.Replace("-", "\\-", StringComparison.Ordinal), page, StringComparison.Ordinal));
+        }
+
+        Assert.SkipWhen(!File.Exists("/usr/bin/man"), "needs man");
+        (_, _, string complaints) = Process("man", "--warnings", "-E", "UTF-8", "-l", "-Tutf8", "-Z", Write("frontend.1", page));
+        Assert.Equal("", complaints);
     }
 
     [Fact]
     public void Check_WithoutDesign_TakesTheStarter()
     {
-        Outcome outcome = Shell.Run("check"), named = Shell.Run("check", "designs/starter.toml");
+        Outcome outcome = Shell.Run("check", "--all"), named = Shell.Run("check", "--all", "designs/starter.toml");
         Assert.Equal(named.Output, outcome.Output);
         Assert.Equal(named.Code, outcome.Code);
     }
@@ -81,8 +183,8 @@ public sealed class CommandTests : IDisposable
         // The whole output is a design file too: its figures are not read. All is given in it, so that it uses no defaults.
         using JsonDocument whole = JsonDocument.Parse(Shell.Run("check", "--json", Write("whole.json", outcome.Output)).Output);
         Assert.Equal(
-            json.RootElement.EnumerateObject().Where(member => member.Name is not "defaults").Select(member => (member.Name, member.Value.GetRawText())),
-            whole.RootElement.EnumerateObject().Where(member => member.Name is not "defaults").Select(member => (member.Name, member.Value.GetRawText())));
+            json.RootElement.EnumerateObject().Where(member => member.Name is not ("defaults" or "defaults_count")).Select(member => (member.Name, member.Value.GetRawText())),
+            whole.RootElement.EnumerateObject().Where(member => member.Name is not ("defaults" or "defaults_count")).Select(member => (member.Name, member.Value.GetRawText())));
     }
 
     [Fact]
@@ -108,7 +210,9 @@ public sealed class CommandTests : IDisposable
     [InlineData("FE0007", "check", "--jsn")]                                   // near --json, and where a design could stand
     [InlineData("FE0007", "check", "designs/starter.toml", "--colour")]
     [InlineData("FE0001", "chek")]
-    [InlineData("FE0001", "check", "a.toml", "b.toml")]
+    [InlineData("FE0001", "check", "--watch", "a.toml", "b.toml")]
+    [InlineData("FE0008", "schema", "desing")]
+    [InlineData("FE0008", "completion", "tcsh")]
     [InlineData("FE0001", "explain", "designs/starter.toml")]
     [InlineData("FE0001", "sheet", "designs/starter.toml")]
     [InlineData("FE0002", "explain", "designs/starter.toml", "noise.totl")]

@@ -20,7 +20,11 @@ public class EveryNumberTests
 
     [Theory]
     [MemberData(nameof(Designs))]
-    public void Check_AnyDesign_HasEveryNumberInJson(string design) => Holds("check", design);
+    public void Check_AnyDesign_HasEveryNumberInJson(string design) 
+    {
+        Holds("check", design);
+        Holds("check", design, "--all");
+    }
 
     /// <summary>Sources, what they need, and the limits beside them.</summary>
     [Fact]
@@ -30,8 +34,8 @@ public class EveryNumberTests
         string file = folder.Write("sources.toml", File.ReadAllText(Path.Combine(Repository.Root, "designs", "instructor.toml"))
             + "\n[[patches]]\nname = \"alpha\"\nunder = \"O1\"\narea = \"25 cm²\"\namplitude = \"30 µV\"\nstated-in = \"O1-A1\"\nband = \"alpha\"\n"
             + "[[patches]]\nname = \"wall\"\nunder = \"C3\"\nwall-towards = \"Cz\"\n[[requirements.see]]\npatch = \"alpha\"\nchannel = \"O1-A1\"\nratio = \"6 dB\"\n");
-        Assert.Contains("will I see it?", Shell.Run("check", file, "--no-advice").Output, StringComparison.Ordinal);
-        Holds("check", file, "--no-advice");
+        Assert.Contains("will I see it?", Shell.Run("check", file, "--all", "--no-advice").Output, StringComparison.Ordinal);
+        Holds("check", file, "--all", "--no-advice");
     }
 
     [Fact]
@@ -146,7 +150,7 @@ public class EveryNumberTests
     public void Mark_Class_HasEveryNumberInJson()
     {
         using TemporaryFolder folder = new();
-        Assert.Equal(0, Shell.Run("problems", "--count", "12", "--seed", "2026", "--students", "designs/classroom/class.csv", "-o", folder.Path).Code);
+        Assert.Equal(0, Shell.Run("problems", "--count", "12", "--seed", "2026", "--secret", "designs/classroom/secret.txt", "--students", "designs/classroom/class.csv", "-o", folder.Path).Code);
         string key = Path.Combine(folder.Path, "key", "key.json"), marks = Path.Combine(folder.Path, "marks.csv");
         Holds("mark", key, "designs/classroom/answers.csv", "-o", marks);
     }

@@ -118,7 +118,8 @@ public sealed class TeachingCommandTests : IDisposable
         string plan = Write("homework.toml", "course = \"Front ends\"\ndue = \"noon\"\ntemplates = [\"gain-stage\"]\ncount = 3\nseed = 5\npaper = \"letter\"\nspace = \"side\"\n");
         Outcome made = Shell.Run("problems", "--homework", plan, "-o", In("h"));
         Assert.True(made.Code == 0, made.Messages);
-        Assert.All(new[] { "problems.md", "problems.html" }, name =>
+        string[] names = ["problems.md", "problems.html"];
+        Assert.All(names, name =>
         {
             string page = File.ReadAllText(Path.Combine(In("h"), name));
             Assert.Contains("Gain of a stage", page, StringComparison.Ordinal);

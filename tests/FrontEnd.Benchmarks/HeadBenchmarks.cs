@@ -15,8 +15,8 @@ public class HeadBenchmarks
     };
 
     [Benchmark]
-    public PairsAnswer? BestOfTheTenTwentySystem() => PairStudy.Work(Question, (_, key) => key).Answer;
+    public object? BestOfTheTenTwentySystem() => PairStudy.Work(Question, (_, key) => key).Answer;
 
     [Benchmark]
-    public PairsAnswer? TwoPairs() => PairStudy.Work(Question with { Sites = ["O1-ears", "O1-P3"] }, (_, key) => key).Answer;
+    public object? TwoPairs() => PairStudy.Work(Question with { Sites = ["O1-ears", "O1-P3"] }, (_, key) => key).Answer;
 }

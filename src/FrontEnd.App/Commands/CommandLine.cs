@@ -28,6 +28,9 @@ internal static class CommandLine
         BenchCommand.Make,
         SamplesCommand.Make,
         SizeCommand.Make,
+        SchemaCommand.Make,
+        CompletionCommand.Make,
+        ManualCommand.Make,
     ];
 
     /// <param name="openTerminal">Opens the screens and returns their exit code; null, or a null answer, where there is no terminal to open
@@ -75,6 +78,11 @@ internal static class CommandLine
             }
 
             args = ["--help"];
+        }
+
+        if (args[0].StartsWith(Completions.Directive, StringComparison.Ordinal))
+        {
+            return Completions.Print(root, args, outlet);
         }
 
         // Response files (@file) would make a design called "@home.toml" unreadable.

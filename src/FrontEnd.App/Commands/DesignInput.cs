@@ -8,7 +8,23 @@ internal static class DesignInput
 {
     /// <param name="path">Null for the starter design.</param>
     public static DesignDocument Read(string? path) =>
-        path is null ? DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml) : DesignDocument.Read(path);
+        path is null ? DesignDocument.Parse(DesignDocument.StarterText, DocumentFormat.Toml) : Named(path);
+
+    /// <summary>The word for what comes in by the standard input.</summary>
+    public const string StandardInput = "-";
+
+    /// <summary>The design of a path, or the one that comes in by the standard input.</summary>
+    public static DesignDocument Named(string path)
+    {
+        if (path != StandardInput)
+        {
+            return DesignDocument.Read(path);
+        }
+
+        using StreamReader input = new(Console.OpenStandardInput());
+        string text = input.ReadToEnd();
+        return DesignDocument.ReadText(text, DesignDocument.FormatOf("", text), StandardInput, Directory.GetCurrentDirectory());
+    }
 
     /// <summary>Reads a design of which every value is to be known; null where it cannot be used, and the outlet has been told why.</summary>
     public static DesignDocument? Usable(string path, Outlet outlet)
@@ -30,7 +46,7 @@ internal static class DesignInput
     /// <summary>The same where some values may be unknown.</summary>
     public static DesignDocument? Readable(string path, Outlet outlet)
     {
-        DesignDocument document = DesignDocument.Read(path);
+        DesignDocument document = Named(path);
         outlet.Tell(document.Findings);
         return document.HasErrors ? null : document;
     }

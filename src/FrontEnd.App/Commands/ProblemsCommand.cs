@@ -23,6 +23,7 @@ internal static class ProblemsCommand
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
         Option<string?> plan = new("--homework") { Description = "homework file (.toml) that says which templates or topics, how many, course, date due and paper, instead of --topic, --count, --level and --seed", HelpName = "file" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
+        Option<string[]> own = new("--templates") { Description = "file of templates of your own, TOML; they join the program's. May be given several times; with --list they are checked and listed; default: none", HelpName = "file" };
         Option<string?> folder = new("--output",
             "-o") { Description = "folder for problems.pdf and problems.html (to print), answers-blank.csv (to copy and fill in), sheets/ and key/; existing files are replaced, but never answers",
             HelpName = "folder" };
@@ -34,13 +35,13 @@ internal static class ProblemsCommand
         Option<bool> json = new("--json") { Description = "with --list: print JSON; default: text" };
         Command command = new("problems",
             "Writes problem sheets with numbers drawn for each student, and a key with worked solutions apart from them.") { topics, count,
-            seed, secret, level, plan, students, folder, again, paper, qti, bank, only, json };
+            seed, secret, level, plan, students, own, folder, again, paper, qti, bank, only, json };
         command.SetAction(call => Run(
             new ProblemsCall(call.GetValue(topics)
                 ?? [], call.GetValue(count), call.GetValue(seed), call.GetValue(level), call.GetValue(students))
             {
                 ListOnly = call.GetValue(only), Json = call.GetValue(json), Folder = call.GetValue(folder), Secret = call.GetValue(secret), Paper = call.GetValue(paper),
-                Qti = call.GetValue(qti), Bank = call.GetValue(bank), Again = call.GetValue(again), Plan = call.GetValue(plan),
+                Qti = call.GetValue(qti), Bank = call.GetValue(bank), Again = call.GetValue(again), Plan = call.GetValue(plan), Templates = call.GetValue(own) ?? [],
             },
             outlet));
         return command;
@@ -55,6 +56,12 @@ internal static class ProblemsCommand
         int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
         ulong seed = plan is null ? Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings) : (ulong)plan.Seed;
         DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
+        IReadOnlyList<Template> own = ReadTemplates(call.Templates, findings);
+        if (call.Plan is not null && call.Templates.Length > 0 && !call.ListOnly)
+        {
+            findings.Add(CallMessages.Call("--templates does not go with --homework: the file chooses among the program's templates", "frontend problems"));
+        }
+
         SheetLook look = SheetLook.Of(plan ?? new HomeworkPlan());
         look = call.Paper is null ? look : look with { Paper = OptionValues.PaperOf(call.Paper, findings) };
         IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
@@ -80,7 +87,7 @@ internal static class ProblemsCommand
             return ExitCode.Unusable;
         }
 
-        IReadOnlyList<Template> templates = TemplateSet.Fitting(topics, level);
+        IReadOnlyList<Template> templates = TemplateSet.Fitting(topics, level, own);
         if (templates.Count == 0)
         {
             outlet.Tell(Messages.NoTemplate());
@@ -89,6 +96,7 @@ internal static class ProblemsCommand
 
         if (call.ListOnly)
         {
+            outlet.Tell(findings);
             outlet.Results.Write(call.Json ? AnswerJson.Of(templates) : TemplateList.Of(templates));
             return ExitCode.Met;
         }
@@ -99,7 +107,7 @@ internal static class ProblemsCommand
         }
 
         outlet.Tell(findings);
-        Homework homework = plan is null ? Homework.Make(topics, level, count, source, students) : Homework.Make(plan, source, students);
+        Homework homework = plan is null ? Homework.Make(topics, level, count, source, students, own) : Homework.Make(plan, source, students);
         int code = call.Folder is null ? ExitCode.Met : Write(call.Folder, homework, look, count, outlet);
         return code == ExitCode.Met ? WriteExchange(call, homework, outlet) : code;
     }
@@ -206,6 +214,19 @@ internal static class ProblemsCommand
         return topics;
     }
 
+    /// <summary>The templates of all files that are named, no two with one id.</summary>
+    private static List<Template> ReadTemplates(string[] paths, List<Finding> findings)
+    {
+        List<Template> own = [];
+        foreach (string path in paths)
+        {
+            string[] taken = [.. TemplateSet.All.Concat(own).Select(template => template.Id)];
+            own.AddRange(OwnTemplateFile.Read(path, taken, findings).Select(template => template.Make()));
+        }
+
+        return own;
+    }
+
     private static DrawSource Source(ProblemsCall call, ulong seed, List<Finding> findings)
     {
         if (call.Secret is null)
@@ -260,6 +281,8 @@ internal static class ProblemsCommand
         public bool Json { get; init; }
 
         public string? Folder { get; init; }
+
+        public string[] Templates { get; init; } = [];
 
         public string? Secret { get; init; }
 

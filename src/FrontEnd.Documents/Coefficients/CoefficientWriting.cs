@@ -4,7 +4,7 @@ using FrontEnd.Documents.Files;
 namespace FrontEnd.Documents.Coefficients;
 
 /// <summary>Writes a design's digital filters for the firmware: the one way, for the command and for the screens.</summary>
-public static class CoefficientWriting
+internal static class CoefficientWriting
 {
     /// <summary>What the file's name ends with where none is typed.</summary>
     public const string Extension = ".h";

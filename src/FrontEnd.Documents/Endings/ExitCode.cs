@@ -1,7 +1,7 @@
 namespace FrontEnd.Documents.Endings;
 
 /// <summary>What the caller's shell is told. A signal ends the program with 128 + its number, as the system does it.</summary>
-public static class ExitCode
+internal static class ExitCode
 {
     /// <summary>All requirements are met; for commands that judge nothing: done.</summary>
     public const int Met = 0;

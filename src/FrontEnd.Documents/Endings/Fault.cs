@@ -1,7 +1,7 @@
 namespace FrontEnd.Documents.Endings;
 
 /// <summary>What is said of a fault of the program, in the command and in the interface.</summary>
-public static class Fault
+internal static class Fault
 {
     public const string Code = "FE0070";
 

@@ -3,7 +3,7 @@ using static FrontEnd.Findings.Finding;
 namespace FrontEnd.Documents.Files;
 
 /// <summary>All wording about files that cannot be had or made.</summary>
-public static class FileMessages
+internal static class FileMessages
 {
     public const string FileMissing = "FE0140";
     public const string FileUnreadable = "FE0141";

@@ -4,7 +4,7 @@ using FrontEnd.Building;
 namespace FrontEnd.Documents.Files;
 
 /// <summary>Reads a table of prices: a piece and the price of one, comma-separated.</summary>
-public static class PriceTable
+internal static class PriceTable
 {
     /// <summary>The prices of a file, or what is wrong with it. A first row without a number names the columns; a line that begins with <c>#</c> is a
     /// remark.</summary>

@@ -1,7 +1,7 @@
 namespace FrontEnd.Documents.Files;
 
 /// <summary>Whether two paths name one file: by another spelling, through links, on a disk that takes capitals for small letters.</summary>
-public static class SameFile
+internal static class SameFile
 {
     private const int MostLinks = 40;
 

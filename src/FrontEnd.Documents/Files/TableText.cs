@@ -4,7 +4,7 @@ using System.Text;
 namespace FrontEnd.Documents.Files;
 
 /// <summary>Tables of a class as spreadsheets save them: UTF-8, UTF-16 with or without its mark, or Windows-1252, whichever it is.</summary>
-public static class TableText
+internal static class TableText
 {
     /// <summary>What Windows-1252 has where Latin-1 has control codes, from 0x80 on; from memory. The five places that it leaves free stay
     /// control codes.</summary>

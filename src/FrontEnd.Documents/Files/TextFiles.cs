@@ -4,7 +4,7 @@ using System.Text.Unicode;
 namespace FrontEnd.Documents.Files;
 
 /// <summary>Small UTF-8 text files in and out. What goes wrong with a file is a finding.</summary>
-public static class TextFiles
+internal static class TextFiles
 {
     /// <summary>Largest file that is read, 4 MiB: a design file has some thousand bytes.</summary>
     public const int Limit = 4 * 1024 * 1024;

@@ -6,7 +6,7 @@ using static FrontEnd.Findings.Finding;
 namespace FrontEnd.Documents.Reading;
 
 /// <summary>All wording about files and their syntax. Wording about values is the core's.</summary>
-public static class ReadingMessages
+internal static class ReadingMessages
 {
     public const string Syntax = "FE0120";
     public const string UnknownKey = "FE0121";

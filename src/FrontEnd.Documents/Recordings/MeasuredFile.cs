@@ -7,7 +7,7 @@ namespace FrontEnd.Documents.Recordings;
 /// <summary>What was measured at the bench, in a file of any size: readings (.csv that begins with <c>test,reading</c>), or a recording as
 /// text (any other .csv) or of the European Data Format's family (.edf, .bdf).</summary>
 /// <remarks>The memory needed does not grow with the file: a recording is read as a stream, more than once where that is needed.</remarks>
-public sealed class MeasuredFile : IDisposable
+internal sealed class MeasuredFile : IDisposable
 {
     /// <summary>Largest file of readings, 4 MiB.</summary>
     private const int LargestReadings = 4 * 1024 * 1024;

@@ -1,7 +1,7 @@
 namespace FrontEnd.Documents.Recordings;
 
 /// <summary>All wording about files of samples and readings.</summary>
-public static class RecordingMessages
+internal static class RecordingMessages
 {
     public const string BadHeader = "FE0741";
     public const string UnknownUnit = "FE0742";

@@ -1,7 +1,7 @@
 namespace FrontEnd.Documents.Recordings;
 
 /// <summary>How files of samples are wished for.</summary>
-public sealed record SampleFileWish
+internal sealed record SampleFileWish
 {
     /// <summary>True for converter steps, false for volts at the electrodes.</summary>
     public bool InSteps { get; init; }

@@ -7,7 +7,7 @@ namespace FrontEnd.Documents.Recordings;
 /// <summary>Writes the samples of a simulated recording into files as they are made, all of them in one pass.</summary>
 /// <remarks>No more than a record and a block of samples are held, whatever the length. Every file is a temporary one beside its place until
 /// all are whole; what ends the writing leaves none.</remarks>
-public static class SampleFiles
+internal static class SampleFiles
 {
     /// <summary>Their forms, by the extension of the file.</summary>
     public static IReadOnlyList<string> Extensions { get; } = [Edf, Csv];

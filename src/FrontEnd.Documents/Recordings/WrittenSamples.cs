@@ -3,7 +3,7 @@ namespace FrontEnd.Documents.Recordings;
 /// <summary>A file of samples that was written.</summary>
 /// <param name="Path">As the user named it.</param>
 /// <param name="Channels">How their samples stand in it.</param>
-public sealed record WrittenSamples(string Path, IReadOnlyList<WrittenChannel> Channels)
+internal sealed record WrittenSamples(string Path, IReadOnlyList<WrittenChannel> Channels)
 {
     /// <summary>Records of an EDF file; null for a table.</summary>
     public long? Records { get; init; }
@@ -26,4 +26,4 @@ public sealed record WrittenSamples(string Path, IReadOnlyList<WrittenChannel> C
 /// <param name="Step">The design's converter step, at the electrodes.</param>
 /// <param name="IsExact">True where every sample stands in the file as it is, a whole number of steps.</param>
 /// <param name="Held">Samples that did not fit and were held at the edge of the file's range.</param>
-public sealed record WrittenChannel(string Name, string Label, Voltage Count, Voltage Step, bool IsExact, long Held);
+internal sealed record WrittenChannel(string Name, string Label, Voltage Count, Voltage Step, bool IsExact, long Held);

@@ -3,7 +3,7 @@ using FrontEnd.Compare;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>What changes when a design is built of parts that can be bought, as sentences.</summary>
-public static class AsBuiltText
+internal static class AsBuiltText
 {
     /// <summary>So many figures are named; the rest is counted.</summary>
     private const int Named = 8;

@@ -3,7 +3,7 @@ using FrontEnd.Bench;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Tests at the bench and what came of them as plain text, 80 columns wide.</summary>
-public static class BenchText
+internal static class BenchText
 {
     private const int BarRoom = 24;
 

@@ -8,7 +8,7 @@ namespace FrontEnd.Documents.Sheets;
 /// <summary>What a sheet says of the board.</summary>
 /// <param name="Board">Every piece with its pins and nets.</param>
 /// <param name="AsBuilt">What the values that can be bought move.</param>
-public sealed record BoardAnswers(Board Board, AsBuilt AsBuilt)
+internal sealed record BoardAnswers(Board Board, AsBuilt AsBuilt)
 {
     /// <summary>The order list.</summary>
     public IReadOnlyList<OrderRow> Order { get; } = OrderList.Of(Board);

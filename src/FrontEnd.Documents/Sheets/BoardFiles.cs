@@ -8,7 +8,7 @@ using FrontEnd.Schematics;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>What a builder takes along without the sheet: the schematic and the netlist, each with the cautions in it.</summary>
-public static class BoardFiles
+internal static class BoardFiles
 {
     /// <summary>Extension of a schematic's file.</summary>
     public const string SchematicExtension = ".svg";

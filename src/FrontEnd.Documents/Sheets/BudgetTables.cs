@@ -3,7 +3,7 @@ using FrontEnd.Identity;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>All results of an assessment as budgets: every result stands in exactly one table, or is a sum in several.</summary>
-public static class BudgetTables
+internal static class BudgetTables
 {
     /// <summary>Of the variance.</summary>
     private const double LeastShareShown = 1e-5;

@@ -7,10 +7,10 @@ namespace FrontEnd.Documents.Sheets;
 /// <param name="Lines">What it is, one value a line.</param>
 /// <param name="Headroom">Distance from clipping at its output; "" where it cannot clip.</param>
 /// <param name="Levels">What adds up at its output, one part a line.</param>
-public sealed record ChainBlock(string Name, IReadOnlyList<string> Lines, string Headroom, IReadOnlyList<string> Levels);
+internal sealed record ChainBlock(string Name, IReadOnlyList<string> Lines, string Headroom, IReadOnlyList<string> Levels);
 
 /// <summary>The path from the scalp to the digital filters.</summary>
-public static class ChainBlocks
+internal static class ChainBlocks
 {
     public static IReadOnlyList<ChainBlock> Of(Assessment assessment)
     {

@@ -1,7 +1,9 @@
+using FrontEnd.Identity;
+
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>An assessment as plain text, 80 columns wide: verdicts first, then budgets, findings, defaults and cautions.</summary>
-public static class CheckText
+internal static class CheckText
 {
     public static string Of(Sheet sheet)
     {
@@ -25,6 +27,68 @@ public static class CheckText
 
         return page.ToString();
     }
+
+    /// <summary>The same on one screen: what must be said, a line for each verdict, every finding, how many defaults it rests on, and what to do
+    /// next.</summary>
+    /// <param name="file">How the user names the design; "" for the starter.</param>
+    public static string Brief(Sheet sheet, string file)
+    {
+        TextPage page = new();
+        page.Paragraph(sheet.Design.Name + (sheet.Design.Purpose.Length > 0 ? ": " + sheet.Design.Purpose : ""));
+        page.OwnCautions(sheet.Design);
+        foreach (Result above in FrontEnd.Results.Cautions.AgainstWearing(sheet.Assessment).Take(1))
+        {
+            page.Paragraph($"{FrontEnd.Results.Cautions.Stamp.ToUpperInvariant()}: {above.Name} is above its limit.");
+        }
+
+        page.Paragraph(FrontEnd.Results.Cautions.All[0] + " --all prints every caution.", "caution: ");
+        page.Blank();
+        page.Ends("verdicts", Wording.Counts(sheet.Assessment));
+        IReadOnlyDictionary<ResultId, string> names = ShortNames.Of(sheet.Assessment.Results);
+        foreach (Result result in sheet.Assessment.Judged)
+        {
+            Verdict verdict = result.Verdict;
+            string sign = $"{Wording.Sign(verdict.Kind)} {Wording.Word(verdict.Kind)}".PadRight(13), value = Wording.Value(result);
+            page.Line(sign + names[result.Id].PadRight(ShortNames.Most + 1) + value.PadRight(14) + " " + Wording.Limit(verdict));
+            if (verdict.Kind is VerdictKind.Fail or VerdictKind.Marginal && Wording.Helps(verdict) is { } helps)
+            {
+                page.Paragraph(helps, "             helps most: ");
+            }
+        }
+
+        if (sheet.Assessment.Judged.Count == 0)
+        {
+            page.Line("  nothing could be judged");
+        }
+
+        if (sheet.Findings.Count > 0)
+        {
+            Findings(page, sheet);
+        }
+
+        Next(page, sheet, file);
+        return page.ToString();
+    }
+
+    private static void Next(TextPage page, Sheet sheet, string file)
+    {
+        string design = file.Length == 0 ? "" : " " + file;
+        int defaults = DefaultUsed.Of(sheet).Count;
+        page.Blank();
+        page.Line(defaults == 1 ? "1 value is a default" : FormattableString.Invariant($"{defaults} values are defaults"));
+        page.Line("next");
+        page.Line($"  {"budgets, defaults, cautions",-Beside}frontend check{design} --all");
+        if (file.Length > 0 && sheet.Assessment.Judged is [var worst, ..])
+        {
+            page.Line($"  {"why the first is as it is",-Beside}frontend explain{design} {worst.Id}");
+            page.Line($"  {"a sheet to print",-Beside}frontend sheet{design} -o sheet.html");
+        }
+
+        page.Line($"  {"change values on screens",-Beside}frontend{design}");
+    }
+
+    // Columns of what a call is for.
+    private const int Beside = 29;
 
     private static void Head(TextPage page, Sheet sheet)
     {

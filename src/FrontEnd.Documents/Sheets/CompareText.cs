@@ -5,7 +5,7 @@ namespace FrontEnd.Documents.Sheets;
 
 /// <summary>What differs between two designs as plain text: what all differences together make of the figures, worst first, then each
 /// difference alone.</summary>
-public static class CompareText
+internal static class CompareText
 {
     public static string Of(Comparison comparison)
     {

@@ -5,7 +5,7 @@ namespace FrontEnd.Documents.Sheets;
 
 /// <summary>A value that the design file leaves to the program, or a list of them that stand for one choice.</summary>
 /// <param name="Value">"" where the key alone says it.</param>
-public sealed record DefaultUsed(string Key, string Value, string Source)
+internal sealed record DefaultUsed(string Key, string Value, string Source)
 {
     private const string NotThere = "not given, and left out of the figures";
 

@@ -6,7 +6,7 @@ using FrontEnd.Filters;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>FIRs, combs, notches and decimators as pages of plain text: what they do, what they cost, and for whom they are.</summary>
-public static class DigitalPages
+internal static class DigitalPages
 {
     private const int MostTapsShown = 150;
 

@@ -4,7 +4,7 @@ using FrontEnd.Teaching;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Why one figure is what it is, as plain text.</summary>
-public static class ExplainText
+internal static class ExplainText
 {
     /// <summary>Inputs shown in the sensitivity table.</summary>
     public const int Rows = Explained.MovesShown;
@@ -151,4 +151,4 @@ public static class ExplainText
 }
 
 /// <summary>One paragraph of an explanation; the label is empty where it belongs to the paragraph above.</summary>
-public sealed record ExplainLine(string Label, string Text);
+internal sealed record ExplainLine(string Label, string Text);

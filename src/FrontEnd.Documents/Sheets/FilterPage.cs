@@ -7,7 +7,7 @@ using FrontEnd.Topologies;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>A filter of sections as a page of plain text: what it is, what it does, and what it is built of.</summary>
-public static class FilterPage
+internal static class FilterPage
 {
     private static readonly Column[] Pairs = [new("", IsText: true), new("")];
 

@@ -6,7 +6,7 @@ namespace FrontEnd.Documents.Sheets;
 
 /// <summary>A lesson to be printed: the prediction on the first page, what came of it on the second, so that a class can be given one and then
 /// the other.</summary>
-public static class LessonPages
+internal static class LessonPages
 {
     /// <summary>The forms by the extension of the file.</summary>
     public static IReadOnlyList<string> Extensions { get; } = [".html", SheetFormats.Printed];

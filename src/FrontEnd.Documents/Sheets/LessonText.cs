@@ -7,7 +7,7 @@ using FrontEnd.Teaching;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>A lesson as text in two halves: what is asked, and what came of it. Every sentence with a figure is made of the figure.</summary>
-public static class LessonText
+internal static class LessonText
 {
     private static readonly string[] Rule = ["before", "after"];
 

@@ -3,7 +3,7 @@ using FrontEnd.Bench;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>What a recording on a fixture leaves of what is not known of a device, as plain text, 80 columns wide.</summary>
-public static class NarrowingText
+internal static class NarrowingText
 {
     public static string Of(Narrowing narrowing)
     {

@@ -4,7 +4,7 @@ using FrontEnd.Pairs;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>What pairs of sites show of sources as plain text, 80 columns wide: what is kept, then what it stands against, then the limits.</summary>
-public static class PairsText
+internal static class PairsText
 {
     /// <summary>A head is no sphere: more figures than these would be none.</summary>
     private const int Digits = 2;

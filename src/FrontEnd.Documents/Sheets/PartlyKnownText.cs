@@ -6,7 +6,7 @@ namespace FrontEnd.Documents.Sheets;
 
 /// <summary>What can be said of a design of which some values are not known, as plain text, 80 columns wide: what it can and cannot see, hum,
 /// what is open and what would close it.</summary>
-public static class PartlyKnownText
+internal static class PartlyKnownText
 {
     private static string Mark(VerdictKind kind, string yes, string no) => $"{Wording.Sign(kind)} " + kind switch
     {

@@ -4,7 +4,7 @@ namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Sampling rates side by side as plain text, 80 columns wide: the recommendation first, then one line a rate, then where
 /// everything lands.</summary>
-public static class RatesText
+internal static class RatesText
 {
     public static string Of(RateComparison comparison)
     {

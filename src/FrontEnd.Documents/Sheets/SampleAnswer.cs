@@ -7,7 +7,7 @@ namespace FrontEnd.Documents.Sheets;
 /// <param name="First">The design that was asked for.</param>
 /// <param name="Beside">Another one beside it; null for none.</param>
 /// <param name="Files">Files of samples of the first; empty where none were asked for.</param>
-public sealed record SampleAnswer(SampledDesign First, SampledDesign? Beside, IReadOnlyList<WrittenSamples> Files)
+internal sealed record SampleAnswer(SampledDesign First, SampledDesign? Beside, IReadOnlyList<WrittenSamples> Files)
 {
     /// <summary>Both, or the one.</summary>
     public IEnumerable<SampledDesign> Designs => new[] { First, Beside }.OfType<SampledDesign>();
@@ -16,7 +16,7 @@ public sealed record SampleAnswer(SampledDesign First, SampledDesign? Beside, IR
 /// <summary>The simulated samples of one design.</summary>
 /// <param name="Run">What was simulated.</param>
 /// <param name="Summary">What it holds.</param>
-public sealed record SampledDesign(SampleRun Run, SampleSummary Summary)
+internal sealed record SampledDesign(SampleRun Run, SampleSummary Summary)
 {
     /// <summary>What it does not hold, and why.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
@@ -32,7 +32,7 @@ public sealed record SampledDesign(SampleRun Run, SampleSummary Summary)
 /// <param name="Text">The words.</param>
 /// <param name="Number">How many.</param>
 /// <param name="First">When the first begins.</param>
-public sealed record AlikeEvents(string Text, int Number, Duration First)
+internal sealed record AlikeEvents(string Text, int Number, Duration First)
 {
     public static IReadOnlyList<AlikeEvents> Of(IEnumerable<SampleEvent> events) =>
         [.. events.GroupBy(one => one.Text, StringComparer.Ordinal).Select(group => new AlikeEvents(group.Key, group.Count(), group.First().Start))];

@@ -5,7 +5,7 @@ namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Simulated samples as a picture: the beginning of each channel in time, and the spectrum of one against the noise budget; with another design beside it
 /// two lines in each.</summary>
-public static class SamplesDrawing
+internal static class SamplesDrawing
 {
     /// <summary>Extension of its file.</summary>
     public const string Extension = ".svg";

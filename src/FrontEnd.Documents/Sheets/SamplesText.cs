@@ -4,7 +4,7 @@ using FrontEnd.Simulation;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>What simulated samples hold as plain text, 80 columns wide: what was simulated, noise against the budget, mains, clips, files.</summary>
-public static class SamplesText
+internal static class SamplesText
 {
     public static string Of(SampleAnswer answer)
     {

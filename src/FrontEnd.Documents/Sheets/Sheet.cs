@@ -9,13 +9,13 @@ public sealed record Sheet(DesignDocument Document, Assessment Assessment)
     public Spread.SpreadResult? Spread { get; init; }
 
     /// <summary>What the built board is put through; empty where nobody asked.</summary>
-    public IReadOnlyList<Bench.BenchReading> Bench { get; init; } = [];
+    internal IReadOnlyList<Bench.BenchReading> Bench { get; init; } = [];
 
     /// <summary>True where settings, defaults, sources, terms, theory drawings, filters and coefficients are asked for too.</summary>
     public bool HasAppendix { get; init; }
 
     /// <summary>Pieces, order list and what the values that can be bought move; null where nobody asked.</summary>
-    public BoardAnswers? Board { get; init; }
+    internal BoardAnswers? Board { get; init; }
 
     /// <summary>True for the page for a layman alone.</summary>
     public bool PlainOnly { get; init; }

@@ -1,7 +1,7 @@
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Writes a design's sheet into a file: the one way for whoever has a document and its figures.</summary>
-public static class SheetWriting
+internal static class SheetWriting
 {
     /// <summary>What a sheet's file name ends with where none is typed.</summary>
     public const string Extension = ".html";

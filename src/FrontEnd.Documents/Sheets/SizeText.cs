@@ -3,7 +3,7 @@ using FrontEnd.Sizing;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>What a search for a design found, as plain text, 80 columns wide.</summary>
-public static class SizeText
+internal static class SizeText
 {
     public static string Of(SizingRequest request, SizingOutcome outcome)
     {

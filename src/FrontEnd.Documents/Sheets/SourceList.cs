@@ -5,7 +5,7 @@ using FrontEnd.Documents.Files;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>The sources by their keys, as they are printed.</summary>
-public static class SourceList
+internal static class SourceList
 {
     private static readonly Lazy<IReadOnlyDictionary<string, string>> All = new(Read);
 

@@ -3,7 +3,7 @@ using FrontEnd.Spread;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>How the figures of many builds spread, as plain text, 80 columns wide.</summary>
-public static class SpreadText
+internal static class SpreadText
 {
     private const int BarWidth = 40;
 

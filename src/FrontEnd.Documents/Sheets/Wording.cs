@@ -5,7 +5,7 @@ using FrontEnd.Spread;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Verdicts and results in words: the same in every format.</summary>
-public static class Wording
+internal static class Wording
 {
     /// <summary>Plain ASCII beside the word, never alone.</summary>
     public static char Sign(VerdictKind kind) => kind switch

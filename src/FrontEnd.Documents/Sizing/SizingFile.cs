@@ -9,7 +9,7 @@ namespace FrontEnd.Documents.Sizing;
 
 /// <summary>A requirements file: the keys of a design file for what is given (electrodes, band, signal, mains, supply, channels,
 /// requirements), and a table <c>[sizing]</c> with what is asked besides, see <see cref="SizingFields"/>.</summary>
-public static class SizingFile
+internal static class SizingFile
 {
     /// <summary>What the search decides: said in a requirements file it has no effect, and a warning says so.</summary>
     private static readonly string[] Decided = ["amplifier", "stages", DesignFields.AntiAliasKey, "converter", "ground-drive"];

@@ -1,7 +1,7 @@
 namespace FrontEnd.Documents.Sizing;
 
 /// <summary>Wording about requirements files.</summary>
-public static class SizingMessages
+internal static class SizingMessages
 {
     public const string Decided = "FE0751";
     public const string NothingFound = "FE0752";

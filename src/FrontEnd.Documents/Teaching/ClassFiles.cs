@@ -5,7 +5,7 @@ using FrontEnd.Teaching.Problems;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>The lists an instructor keeps: students and their answers in, marks out. Bad rows are findings.</summary>
-public static class ClassFiles
+internal static class ClassFiles
 {
     private const int LongestId = 100;
 

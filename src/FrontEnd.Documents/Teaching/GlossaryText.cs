@@ -3,7 +3,7 @@ using FrontEnd.Teaching;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>Terms of the glossary as text.</summary>
-public static class GlossaryText
+internal static class GlossaryText
 {
     /// <summary>The term with its symbol and unit: "noise  σ [V rms]".</summary>
     public static string Head(Term term)

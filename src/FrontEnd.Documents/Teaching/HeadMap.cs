@@ -7,7 +7,7 @@ using FrontEnd.Teaching;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>The head seen from above, nose up: as text and as SVG, flattened so that the way from the vertex stays in proportion along every direction.</summary>
-public static class HeadMap
+internal static class HeadMap
 {
     private const int Columns = 79;
     private const int Rows = 29;

@@ -6,7 +6,7 @@ namespace FrontEnd.Documents.Teaching;
 
 /// <summary>The files of a homework: the page to print, a sheet for each student, the list of answers to fill in, and the key apart from
 /// them.</summary>
-public static class HomeworkFiles
+internal static class HomeworkFiles
 {
     /// <summary>Sheets that one PDF holds: more are a stack that nobody prints at once, and memory.</summary>
     public const int SheetsOfPdf = 250;

@@ -4,7 +4,7 @@ using FrontEnd.Teaching.Problems;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>A folder that a homework is to be written to: what it holds already that nobody can draw again.</summary>
-public static class HomeworkFolder
+internal static class HomeworkFolder
 {
     private static readonly string[] AnswerColumns = ["student", "question", "answer"];
 

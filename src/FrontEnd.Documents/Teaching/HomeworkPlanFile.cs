@@ -5,7 +5,7 @@ using FrontEnd.Teaching.Problems;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>A homework's file, TOML with the keys of <see cref="HomeworkFields"/>; checked like a design.</summary>
-public static class HomeworkPlanFile
+internal static class HomeworkPlanFile
 {
     /// <summary>Null where a finding is an error.</summary>
     public static (HomeworkPlan? Plan, IReadOnlyList<Finding> Findings) Read(string path)

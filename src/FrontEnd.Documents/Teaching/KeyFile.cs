@@ -7,7 +7,7 @@ using FrontEnd.Teaching.Problems;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>The key of a homework, a JSON file: written beside the sheets, read for marking.</summary>
-public static class KeyFile
+internal static class KeyFile
 {
     private const string Format = "frontend-key";
     private const int FormatVersion = 2;

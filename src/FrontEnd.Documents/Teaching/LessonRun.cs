@@ -7,7 +7,7 @@ using FrontEnd.Teaching;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>Runs a lesson on its own design or on a user's: makes the one change in the file's text and has both evaluated.</summary>
-public static class LessonRun
+internal static class LessonRun
 {
     /// <summary>The text of a lesson's design, which comes with the program.</summary>
     public static string DesignText(Lesson lesson) => Embedded.Read($"designs/lessons/{lesson.Name}.toml")

@@ -5,7 +5,7 @@ using FrontEnd.Teaching.Problems;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>What the class did, as text: points by question, and the slips that were made.</summary>
-public static class MarksText
+internal static class MarksText
 {
     public static string Of(Marks marks)
     {

@@ -6,7 +6,7 @@ namespace FrontEnd.Documents.Teaching;
 /// <summary>Formulas as MathML, which browsers and test programs set themselves.</summary>
 /// <remarks>Elements of MathML Core alone. No namespace prefix, so that a page of HTML and a file of XML that declares the namespace hold the
 /// same text.</remarks>
-public static class MathMl
+internal static class MathMl
 {
     private const string Namespace = "http://www.w3.org/1998/Math/MathML";
 

@@ -1,6 +1,5 @@
 using System.Text;
 using FrontEnd.Documents.Drawing;
-using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 using FrontEnd.Textbook;
 using static FrontEnd.Documents.Teaching.PrintedPage;
@@ -8,7 +7,7 @@ using static FrontEnd.Documents.Teaching.PrintedPage;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>Problem sheets and the key as HTML pages to print.</summary>
-public static class ProblemHtml
+internal static class ProblemHtml
 {
     private const string Title = "Problems";
 

@@ -5,7 +5,7 @@ using FrontEnd.Teaching.Problems;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>Problem sheets and the key with worked solutions as Markdown.</summary>
-public static class ProblemMarkdown
+internal static class ProblemMarkdown
 {
     /// <summary>One sheet, without answers.</summary>
     public static string Sheet(Homework homework, ProblemSheet sheet)

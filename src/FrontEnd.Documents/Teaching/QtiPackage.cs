@@ -9,7 +9,7 @@ namespace FrontEnd.Documents.Teaching;
 /// <summary>A homework as a package of QTI 2.2, a zip file: an item for each question of each sheet, and a test with a section for each question,
 /// which asks each student one of its items.</summary>
 /// <remarks>Names in it tell nothing of the students. The same homework gives the same bytes.</remarks>
-public static class QtiPackage
+internal static class QtiPackage
 {
     // A zip file wants a day; every package has the same.
     private static readonly DateTimeOffset Day = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);

@@ -8,7 +8,7 @@ namespace FrontEnd.Documents.Teaching;
 
 /// <summary>All questions of a homework as a table, RFC 4180: a row for each question of each sheet, the first row naming the columns.</summary>
 /// <remarks>Numbers have a point and stand in the row's unit. A choice has the unit <c>choice</c>, its options in the text and a letter as its answer.</remarks>
-public static class QuestionBank
+internal static class QuestionBank
 {
     private static readonly string[] Columns = ["id", "text", "givens", "unit", "answer", "low", "high", "solution"];
 

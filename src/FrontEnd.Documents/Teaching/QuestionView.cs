@@ -1,4 +1,3 @@
-using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Teaching;

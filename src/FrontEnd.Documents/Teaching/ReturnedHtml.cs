@@ -7,7 +7,7 @@ namespace FrontEnd.Documents.Teaching;
 
 /// <summary>Marked answers to hand back: a page for each student with what was answered, what it earned, why, and the right
 /// answer.</summary>
-public static class ReturnedHtml
+internal static class ReturnedHtml
 {
     /// <param name="withSolutions">True for the worked solution of every question that did not earn all its points.</param>
     public static string Page(Key key, Marks marks, bool withSolutions = false, Paper? paper = null) =>

@@ -4,7 +4,7 @@ using FrontEnd.Teaching.Problems;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>Marked answers to hand back, as printed pages: each student begins a new one.</summary>
-public static class ReturnedPdf
+internal static class ReturnedPdf
 {
     /// <param name="withSolutions">True for the worked solution of every question that did not earn all its points.</param>
     public static byte[] Of(Key key, Marks marks, bool withSolutions, SheetLook look) => PrintedSheet.Document(

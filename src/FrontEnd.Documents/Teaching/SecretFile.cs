@@ -4,7 +4,7 @@ using FrontEnd.Teaching;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>The file of the secret that a homework is drawn with: any bytes.</summary>
-public static class SecretFile
+internal static class SecretFile
 {
     /// <summary>The bytes that count; empty with an error where there are none.</summary>
     /// <param name="folder">Where the sheets will be written; null where that is not known.</param>

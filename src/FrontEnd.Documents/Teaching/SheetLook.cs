@@ -4,7 +4,7 @@ using FrontEnd.Teaching.Problems;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>How the sheets of a homework are printed.</summary>
-public sealed record SheetLook
+internal sealed record SheetLook
 {
     public Paper Paper { get; init; } = Paper.A4;
 

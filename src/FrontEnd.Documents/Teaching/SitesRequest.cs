@@ -4,7 +4,7 @@ using FrontEnd.Teaching;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>What is asked about the sites on one head, as it was typed.</summary>
-public sealed record SitesRequest
+internal sealed record SitesRequest
 {
     public string NasionInion { get; init; } = "36 cm";
 
@@ -105,7 +105,7 @@ public sealed record SitesRequest
 }
 
 /// <summary>Sites, distance and montage of one head, and their text.</summary>
-public sealed record SitesAnswer(HeadSites Sites)
+internal sealed record SitesAnswer(HeadSites Sites)
 {
     /// <summary>The page, 80 columns wide; kept, as the screens draw it at each key.</summary>
     public string Text { get; } = SitesText.Of(Sites);

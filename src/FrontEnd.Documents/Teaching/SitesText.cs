@@ -5,7 +5,7 @@ using FrontEnd.Teaching;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>Sites, distances and a montage as text of 80 columns.</summary>
-public static class SitesText
+internal static class SitesText
 {
     public static string Of(HeadSites sites)
     {

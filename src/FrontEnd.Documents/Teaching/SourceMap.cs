@@ -7,7 +7,7 @@ using static FrontEnd.Documents.Teaching.HeadMap;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>The head from above, nose up, with what is asked about: the source, the pairs as lines, and how much the best of the pairs would show of such a source elsewhere.</summary>
-public static class SourceMap
+internal static class SourceMap
 {
     private const string Line = "#0a58a8", Shade = "#e08a00";
 

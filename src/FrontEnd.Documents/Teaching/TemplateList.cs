@@ -4,7 +4,7 @@ using FrontEnd.Teaching;
 namespace FrontEnd.Documents.Teaching;
 
 /// <summary>The kinds of problems that there are, as text of 80 columns.</summary>
-public static class TemplateList
+internal static class TemplateList
 {
     public static string Of(IReadOnlyList<Template> templates)
     {

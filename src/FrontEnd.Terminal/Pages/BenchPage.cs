@@ -4,7 +4,7 @@ using FrontEnd.Documents.Sheets;
 namespace FrontEnd.Terminal;
 
 /// <summary>What the built board should read.</summary>
-public sealed record BenchPage : StudyPage
+internal sealed record BenchPage : StudyPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(

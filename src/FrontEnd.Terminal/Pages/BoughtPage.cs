@@ -5,7 +5,7 @@ using FrontEnd.Reporting;
 namespace FrontEnd.Terminal;
 
 /// <summary>The design with values that can be bought, and what they change.</summary>
-public sealed record BoughtPage : StudyPage
+internal sealed record BoughtPage : StudyPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(

@@ -7,7 +7,7 @@ namespace FrontEnd.Terminal;
 /// <summary>A list to choose one value of a field from.</summary>
 /// <param name="Key">The field's key.</param>
 /// <param name="Meaning">What the field means.</param>
-public sealed record ChoosePage(string Key, string Meaning, IReadOnlyList<Choice> Choices) : ListPage
+internal sealed record ChoosePage(string Key, string Meaning, IReadOnlyList<Choice> Choices) : ListPage
 {
     // Electrodes are bought alike and swapped alike; one by one it would be three walks to three lists.
     private static readonly string[] ElectrodeCards = [DesignKeys.Electrodes.ActiveCard, DesignKeys.Electrodes.ReferenceCard,
@@ -102,4 +102,4 @@ public sealed record ChoosePage(string Key, string Meaning, IReadOnlyList<Choice
 }
 
 /// <summary>A word to choose and the figures that matter about it.</summary>
-public sealed record Choice(string Word, string Note);
+internal sealed record Choice(string Word, string Note);

@@ -5,7 +5,7 @@ namespace FrontEnd.Terminal;
 
 /// <summary>Two designs side by side.</summary>
 /// <param name="OtherSlot">The other open design; null for the saved file.</param>
-public sealed record ComparePage(int? OtherSlot) : LinesPage
+internal sealed record ComparePage(int? OtherSlot) : LinesPage
 {
     /// <summary>The way to it: with one design open against its saved file, else against the next one.</summary>
     public static readonly Act Way = new(

@@ -6,7 +6,7 @@ namespace FrontEnd.Terminal;
 /// <param name="Slot">The open design.</param>
 /// <param name="Path">Its file.</param>
 /// <param name="Theirs">What the file says now.</param>
-public sealed record ConflictPage(int Slot, string Path, DesignDocument Theirs) : LinesPage
+internal sealed record ConflictPage(int Slot, string Path, DesignDocument Theirs) : LinesPage
 {
     /// <summary>The choice in hand; the first one writes nothing.</summary>
     public int Selected { get; init; }

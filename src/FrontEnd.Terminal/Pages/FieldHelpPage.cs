@@ -5,7 +5,7 @@ namespace FrontEnd.Terminal;
 
 /// <summary>The whole help of a field.</summary>
 /// <param name="Key">The field's key in the design.</param>
-public sealed record FieldHelpPage(string Key) : LinesPage
+internal sealed record FieldHelpPage(string Key) : LinesPage
 {
     /// <summary>The way to it; on a figure it leads to its reason.</summary>
     public static readonly Act Way = new(

@@ -6,7 +6,7 @@ namespace FrontEnd.Terminal;
 /// <summary>A file to open or to write, typed or chosen.</summary>
 /// <param name="Purpose">What the name is asked for.</param>
 /// <param name="Line">What is typed.</param>
-public sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
+internal sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
 {
     /// <summary>Folders and files that match; null until listed.</summary>
     public IReadOnlyList<string>? Entries { get; init; }

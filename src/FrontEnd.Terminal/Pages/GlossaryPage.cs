@@ -5,7 +5,7 @@ namespace FrontEnd.Terminal;
 
 /// <summary>The glossary: a line to search with, and the terms that fit.</summary>
 /// <param name="Line">What is searched for.</param>
-public sealed record GlossaryPage(Line Line) : Page
+internal sealed record GlossaryPage(Line Line) : Page
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(

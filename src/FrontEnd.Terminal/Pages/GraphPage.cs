@@ -2,7 +2,7 @@ namespace FrontEnd.Terminal;
 
 /// <summary>One plot over the whole screen with a cursor.</summary>
 /// <param name="Kind">What is plotted.</param>
-public sealed record GraphPage(PlotKind Kind) : Page
+internal sealed record GraphPage(PlotKind Kind) : Page
 {
     /// <summary>The way to it: the plot of the place in hand.</summary>
     public static readonly Act Way = new(

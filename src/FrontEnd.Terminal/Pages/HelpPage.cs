@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>The keys.</summary>
-public sealed record HelpPage : LinesPage
+internal sealed record HelpPage : LinesPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new('?', [], "this help", model => Open(model, new HelpPage()));

@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>A list to choose an element from that is put into the design.</summary>
-public sealed record InsertPage : ListPage
+internal sealed record InsertPage : ListPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new('i', [], "insert a gain stage, a filter, a band", model => Open(model, new InsertPage()));

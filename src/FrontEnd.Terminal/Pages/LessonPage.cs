@@ -7,7 +7,7 @@ namespace FrontEnd.Terminal;
 /// <summary>Short guided experiments, each on a design of its own: the open design is neither read nor changed. The figures are worked out while
 /// the question is read, and shown once a prediction is made.</summary>
 /// <param name="Lesson">Which of <see cref="Lessons.All"/>.</param>
-public sealed record LessonPage(int Lesson = 0) : StudyPage
+internal sealed record LessonPage(int Lesson = 0) : StudyPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(
@@ -73,4 +73,4 @@ public sealed record LessonPage(int Lesson = 0) : StudyPage
 }
 
 /// <summary>A lesson that was worked out; its text is the question.</summary>
-public sealed record LessonStudy(LessonOutcome Outcome) : StudyOutcome(LessonText.QuestionInFewRows(Outcome), [], 0);
+internal sealed record LessonStudy(LessonOutcome Outcome) : StudyOutcome(LessonText.QuestionInFewRows(Outcome), [], 0);

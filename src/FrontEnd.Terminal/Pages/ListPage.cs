@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>A page with a list to choose one row from.</summary>
-public abstract record ListPage : Page
+internal abstract record ListPage : Page
 {
     /// <summary>The row in hand.</summary>
     public int Selected { get; init; }

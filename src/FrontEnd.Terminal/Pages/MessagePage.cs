@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>A message that has no room below the form, whole.</summary>
-public sealed record MessagePage(string Text, Ink Ink) : LinesPage
+internal sealed record MessagePage(string Text, Ink Ink) : LinesPage
 {
     /// <summary>The page for what stands at the foot, where it is cut there; the model as it is where it is not.</summary>
     public static Model OpenIfCut(Model model)

@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>What else there is, each on its letter.</summary>
-public sealed record MorePage : ListPage
+internal sealed record MorePage : ListPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(

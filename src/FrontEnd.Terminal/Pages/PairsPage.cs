@@ -7,7 +7,7 @@ namespace FrontEnd.Terminal;
 /// <summary>What the design's channels show of its sources, or of a source under a site that is chosen here, and what the reference takes away.</summary>
 /// <param name="Under">The site that the source lies under where the design names none.</param>
 /// <param name="Best">True for the best of all pairs of the design's sites in the channels' place.</param>
-public sealed record PairsPage(string Under = "O1", bool Best = false) : StudyPage
+internal sealed record PairsPage(string Under = "O1", bool Best = false) : StudyPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(

@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>A question as a list of answers with one in hand. The first is the one that loses nothing: Enter pressed by habit does no harm.</summary>
-public sealed record QuestionPage(string Question, IReadOnlyList<Answer> Answers) : Page
+internal sealed record QuestionPage(string Question, IReadOnlyList<Answer> Answers) : Page
 {
     /// <summary>The answer in hand.</summary>
     public int Selected { get; init; }
@@ -94,7 +94,7 @@ public sealed record QuestionPage(string Question, IReadOnlyList<Answer> Answers
 }
 
 /// <summary>An answer to a question: its letter, its words, what it does.</summary>
-public sealed record Answer(char Letter, string Words, Message Message)
+internal sealed record Answer(char Letter, string Words, Message Message)
 {
     /// <summary>True for the answer that leaves things as they are.</summary>
     public bool Leaves => Message is Message.Dismiss;

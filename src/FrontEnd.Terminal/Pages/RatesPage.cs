@@ -4,7 +4,7 @@ using FrontEnd.Rates;
 namespace FrontEnd.Terminal;
 
 /// <summary>The sampling rates against each other.</summary>
-public sealed record RatesPage : StudyPage
+internal sealed record RatesPage : StudyPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(

@@ -6,7 +6,7 @@ namespace FrontEnd.Terminal;
 /// <summary>The samples that the design would deliver on a made-up head: time and spectrum, with and without some of what is in them.</summary>
 /// <param name="Window">Which of <see cref="Windows"/> is drawn in time.</param>
 /// <param name="Channel">Which channel is drawn.</param>
-public sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
+internal sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(
@@ -160,4 +160,4 @@ public sealed record SamplesPage(int Window = 1, int Channel = 0) : StudyPage
 /// <param name="Text">What the command prints.</param>
 /// <param name="With">All.</param>
 /// <param name="Without">Null where nothing is switched off.</param>
-public sealed record SamplesOutcome(string Text, SampleLook With, SampleLook? Without) : StudyOutcome(Text, [], 0);
+internal sealed record SamplesOutcome(string Text, SampleLook With, SampleLook? Without) : StudyOutcome(Text, [], 0);

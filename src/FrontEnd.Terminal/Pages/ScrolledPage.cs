@@ -44,7 +44,7 @@ public abstract record ScrolledPage : Page
 }
 
 /// <summary>A page of a heading and lines.</summary>
-public abstract record LinesPage : ScrolledPage
+internal abstract record LinesPage : ScrolledPage
 {
     /// <inheritdoc/>
     public override int ScrollEnd(Canvas canvas, Model model, Frame frame) =>

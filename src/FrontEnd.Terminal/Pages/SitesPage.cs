@@ -3,7 +3,7 @@ using FrontEnd.Documents.Teaching;
 namespace FrontEnd.Terminal;
 
 /// <summary>The sites on a head: what is asked, and the answer as the command prints it.</summary>
-public sealed record SitesPage(SitesRequest Request, SitesAnswer Answer) : TextPage
+internal sealed record SitesPage(SitesRequest Request, SitesAnswer Answer) : TextPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(

@@ -7,7 +7,7 @@ namespace FrontEnd.Terminal;
 /// <summary>Complete designs that meet what is asked.</summary>
 /// <param name="KeepAmplifier">True where the design's own amplifier is taken.</param>
 /// <param name="KeepConverter">True where the design's own converter is taken.</param>
-public sealed record SizingPage(bool KeepAmplifier = false, bool KeepConverter = false) : StudyPage
+internal sealed record SizingPage(bool KeepAmplifier = false, bool KeepConverter = false) : StudyPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(

@@ -8,7 +8,7 @@ namespace FrontEnd.Terminal;
 /// <param name="Builds">Devices that are drawn.</param>
 /// <param name="Seed">Where the drawing begins.</param>
 /// <param name="Normal">True for parts that lie normally within their tolerance.</param>
-public sealed record SpreadPage(int Builds = 10_000, ulong Seed = 1, bool Normal = false) : StudyPage
+internal sealed record SpreadPage(int Builds = 10_000, ulong Seed = 1, bool Normal = false) : StudyPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(

@@ -6,7 +6,7 @@ namespace FrontEnd.Terminal;
 
 /// <summary>Where the figures of a design lie of which not everything is known: what it can see, what is open and what would close it.</summary>
 /// <param name="Document">The design as it stands; null before it is opened.</param>
-public sealed record UnknownsPage(DesignDocument? Document = null) : StudyPage
+internal sealed record UnknownsPage(DesignDocument? Document = null) : StudyPage
 {
     /// <summary>The way to it.</summary>
     public static readonly Act Way = new(

@@ -6,7 +6,7 @@ namespace FrontEnd.Terminal;
 
 /// <summary>The reason of one figure.</summary>
 /// <param name="ResultId">The figure.</param>
-public sealed record WhyPage(ResultId ResultId) : LinesPage
+internal sealed record WhyPage(ResultId ResultId) : LinesPage
 {
     private static readonly string[] ReadingOrder =
     [

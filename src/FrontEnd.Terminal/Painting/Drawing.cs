@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>What several pictures are made of: a typed line, rows to choose from, marks of what is out of sight.</summary>
-public static class Drawing
+internal static class Drawing
 {
     /// <summary>A line that is typed in, its caret kept in sight.</summary>
     public static void TypedLine(Canvas canvas, int x, int y, int room, Line line, Ink ink)

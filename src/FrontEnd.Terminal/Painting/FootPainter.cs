@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>The foot: help, complaints and news, and the key line.</summary>
-public static class FootPainter
+internal static class FootPainter
 {
     /// <summary>Draws the rows below the body.</summary>
     public static void Foot(Canvas canvas, Model model, Frame frame)

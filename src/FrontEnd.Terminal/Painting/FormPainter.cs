@@ -4,7 +4,7 @@ using FrontEnd.Documents.Sheets;
 namespace FrontEnd.Terminal;
 
 /// <summary>The form of the place in hand with its plot.</summary>
-public static class FormPainter
+internal static class FormPainter
 {
     /// <summary>Draws form, figures and plot: side by side where there is room, the plot below the form elsewhere.</summary>
     public static void Body(Canvas canvas, Model model, Frame frame)

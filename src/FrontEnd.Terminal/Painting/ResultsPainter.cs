@@ -4,7 +4,7 @@ using FrontEnd.Reporting;
 namespace FrontEnd.Terminal;
 
 /// <summary>What the design does: the figures of the place in hand, worst first.</summary>
-public static class ResultsPainter
+internal static class ResultsPainter
 {
     /// <summary>Draws the figures.</summary>
     public static void Results(Canvas canvas, Model model, Place place, int x, int top, int width, int height)

@@ -3,7 +3,7 @@ using FrontEnd.Documents.Sheets;
 namespace FrontEnd.Terminal;
 
 /// <summary>The strip: the blocks of the signal's path, those around the one in hand where not all fit.</summary>
-public static class StripPainter
+internal static class StripPainter
 {
     // In a window of fewer rows than this the strip is one line: names and signs.
     private const int TallEnough = 18;

@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>The steps of the tour below the form.</summary>
-public static class TourPainter
+internal static class TourPainter
 {
     /// <summary>Draws the step. In the smallest windows not all of it has room: the lesson is cut first, then what was said last and the title
     /// go; what to do and what to watch never.</summary>

@@ -8,7 +8,7 @@ using Terminal.Gui.Views;
 namespace FrontEnd.Terminal.Screens;
 
 /// <summary>The one view: shows the painter's picture and turns keys and clicks into messages.</summary>
-public sealed class MainScreen : Runnable
+internal sealed class MainScreen : Runnable
 {
     private readonly Session _session;
     private readonly Palette _palette;

@@ -5,7 +5,7 @@ namespace FrontEnd.Terminal.Screens;
 
 /// <summary>How each ink looks. The terminal's own sixteen colours, which its owner has chosen to be readable on light or on dark; the
 /// background is never set.</summary>
-public sealed class Palette
+internal sealed class Palette
 {
     private readonly Attribute[] _attributes;
 

@@ -7,7 +7,7 @@ using Terminal.Gui.Input;
 namespace FrontEnd.Terminal.Screens;
 
 /// <summary>Runs the interface on the real terminal: puts the terminal back however the program ends, and keeps unsaved work.</summary>
-public static class TerminalHost
+internal static class TerminalHost
 {
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromSeconds(1);
     private static bool _prepared;

@@ -3,7 +3,7 @@ using FrontEnd.Documents;
 namespace FrontEnd.Terminal;
 
 /// <summary>The change that helps most, and whole designs taken over.</summary>
-public static class Advising
+internal static class Advising
 {
     /// <summary>The figure that the change which helps most would be made for: the one in hand; in the form the first that there is a
     /// change for.</summary>

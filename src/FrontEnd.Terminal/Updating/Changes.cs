@@ -5,7 +5,7 @@ using FrontEnd.Fields;
 namespace FrontEnd.Terminal;
 
 /// <summary>Changes to values of the design in hand, each one step of undo.</summary>
-public static class Changes
+internal static class Changes
 {
     /// <summary>Sets a field to a text, as if it were typed.</summary>
     public static (Model Model, Effect? Effect) SetValue(Model model, Field<Design> field, string text) =>

@@ -3,7 +3,7 @@ using FrontEnd.Documents;
 namespace FrontEnd.Terminal;
 
 /// <summary>What other programs do to the files of an open design: told, and taken over when asked for; never by itself.</summary>
-public static class Disk
+internal static class Disk
 {
     /// <summary>Has cards read that an edit names, so that it can be made again.</summary>
     public static (Model Model, Effect? Effect) AskForCards(Model model, IReadOnlyList<string> names, Message again) =>

@@ -4,7 +4,7 @@ using FrontEnd.Documents;
 namespace FrontEnd.Terminal;
 
 /// <summary>Elements of lists: stages, filters, bands, interferers put in, moved and taken out.</summary>
-public static class Elements
+internal static class Elements
 {
     /// <summary>The elements that can be put into a design.</summary>
     public static readonly IReadOnlyList<Insertion> Insertions =

@@ -4,7 +4,7 @@ using FrontEnd.Documents.Reading;
 namespace FrontEnd.Terminal;
 
 /// <summary>What is wrong with a design's file: which errors there are, what they leave unsaid, and the way from one to the next.</summary>
-public static class Errors
+internal static class Errors
 {
     /// <summary>The way to the next error: its field where it has one, and what is wrong.</summary>
     public static readonly Act Way = new(',', [], "next error of the design's file", model => (Next(model), null));

@@ -7,7 +7,7 @@ using FrontEnd.Documents.Sheets;
 namespace FrontEnd.Terminal;
 
 /// <summary>Opening, saving, closing, recovering: several designs, each with its file.</summary>
-public static class Files
+internal static class Files
 {
     /// <summary>News about files, and what is wanted of them.</summary>
     public static (Model Model, Effect? Effect) Hear(Model model, Message message) => message switch

@@ -3,7 +3,7 @@ using FrontEnd.Catalogue;
 namespace FrontEnd.Terminal;
 
 /// <summary>The guided tour. It works on a copy, each step on a fresh one, and gives the user's design back as it was.</summary>
-public static class Touring
+internal static class Touring
 {
     private const string HowTo = "in the tour: Space goes on, Backspace goes back, j does the step, u undoes it, Esc brings your design back";
 

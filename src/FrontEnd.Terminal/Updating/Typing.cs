@@ -5,7 +5,7 @@ using FrontEnd.Fields;
 namespace FrontEnd.Terminal;
 
 /// <summary>Typing into a field: beginning, each key, a pasted text, keeping what was typed.</summary>
-public static class Typing
+internal static class Typing
 {
     /// <summary>True for a key that begins typing by itself.</summary>
     public static bool Begins(Keystroke key) =>

@@ -1,7 +1,7 @@
 namespace FrontEnd.Terminal;
 
 /// <summary>Where the user is: the place, the rows in hand, and the ways from one to another.</summary>
-public static class Whereabouts
+internal static class Whereabouts
 {
     /// <summary>The place in hand.</summary>
     public static Place PlaceOf(Model model) => Place.Find(model.Design, model.PlaceId);

@@ -13,7 +13,7 @@ namespace FrontEnd.Advice;
 /// checks before a recording.</summary>
 /// <remarks>Each limit is a search of its own, of some fifteen evaluations, so they are looked for beside the advice and no plain
 /// evaluation has them.</remarks>
-public static class LimitsOfUse
+internal static class LimitsOfUse
 {
     /// <summary>A limit is looked for until it is known to this share of itself.</summary>
     private const double Accuracy = 0.005;

@@ -6,7 +6,7 @@ namespace FrontEnd.Advice;
 /// <summary>A change to make next, and the figures that it helps.</summary>
 /// <param name="Change">The change in words.</param>
 /// <param name="Helps">Judged results whose single best change it is.</param>
-public sealed record NextStep(string Change, IReadOnlyList<Result> Helps)
+internal sealed record NextStep(string Change, IReadOnlyList<Result> Helps)
 {
     private const int Most = 3;
 

@@ -7,7 +7,7 @@ namespace FrontEnd.Amplifier;
 /// <param name="Input">R_a.</param>
 /// <param name="Feedback">R_f.</param>
 /// <param name="Capacitor">C_f.</param>
-public sealed record GroundIntegrator(Resistance Input, Resistance Feedback, Capacitance Capacitor)
+internal sealed record GroundIntegrator(Resistance Input, Resistance Feedback, Capacitance Capacitor)
 {
     /// <summary>Largest feedback resistor that leakage leaves alone [Ω] (common practice, no source).</summary>
     public static readonly Resistance LargestFeedback = Resistance.FromMegohms(10);

@@ -12,7 +12,7 @@ namespace FrontEnd.AntiAlias;
 /// k)/R2}.</para>
 /// Derived from the node equations; the network solver gives the same to 1e-9 (test).
 /// Meant for search and sensitivity, where thousands of sections are tried; the evaluator solves the network.</remarks>
-public static class AsBuiltSection
+internal static class AsBuiltSection
 {
     /// <summary>H(j2πf) of a section.</summary>
     public static Complex Response(Stage section, double hertz)

@@ -3,7 +3,7 @@ using FrontEnd.Topologies;
 namespace FrontEnd.AntiAlias;
 
 /// <summary>What an analogue notch is to be built from.</summary>
-public sealed record NotchRequest : PartsRequest
+internal sealed record NotchRequest : PartsRequest
 {
     /// <summary>Frequency to be removed.</summary>
     public required Frequency Centre { get; init; }
@@ -41,7 +41,7 @@ public sealed record NotchRealisation(NotchCircuit Circuit, double FormulaQ, dou
 /// <remarks>The null's place hangs on R·C alone: of all capacitors with the resistor rounded down and up the pair is taken whose f0 is
 /// nearest; pairs nearer than what parts of 0.1 % can hold count as equal, and of those the smallest resistor makes the least noise. Then
 /// the two resistors that set Q are chosen for the Q as built, the op-amp's bandwidth included.</remarks>
-public static class NotchSearch
+internal static class NotchSearch
 {
     /// <summary>An error of f0 that no part of 0.1 % can be told from.</summary>
     private const double NearEnough = 3e-4;

@@ -5,7 +5,7 @@ using FrontEnd.Topologies;
 namespace FrontEnd.AntiAlias;
 
 /// <summary>What an analogue filter is to be built from: op-amp, series, limits, tolerances.</summary>
-public abstract record PartsRequest
+internal abstract record PartsRequest
 {
     /// <summary>The op-amp in every section.</summary>
     public OpAmp OpAmp { get; init; } = OpAmp.MicropowerCmos;
@@ -74,7 +74,7 @@ public abstract record PartsRequest
 }
 
 /// <summary>What an anti-alias filter is to be built from.</summary>
-public sealed record RealisationRequest : PartsRequest
+internal sealed record RealisationRequest : PartsRequest
 {
     /// <summary>The ideal low-pass; all-pole (Butterworth, Chebyshev, Bessel, critically damped).</summary>
     public required AnalogFilter Target { get; init; }
@@ -111,7 +111,7 @@ public sealed record RealisedSection(
 /// [dB].</param>
 /// <param name="ErrorAt">Where.</param>
 /// <param name="HalfPower">The −3 dB frequency as built; null where there is none up to ten times the corner.</param>
-public sealed record Realisation(
+internal sealed record Realisation(
     IReadOnlyList<RealisedSection> Sections, double LargestError, Frequency ErrorAt, Frequency? HalfPower)
 {
     /// <summary>Where the stop band as built turns up again; null where it falls all the way, as it does without an output

@@ -18,7 +18,7 @@ namespace FrontEnd.AntiAlias;
 /// <para>The order of the sections is the one with the least of the largest gains from the input to any section's output; of equal ones the
 /// tamest first.</para>
 /// </remarks>
-public static class RealisationSearch
+internal static class RealisationSearch
 {
     /// <summary>Greatest order whose parts are sought.</summary>
     public const int MostOrder = 8;

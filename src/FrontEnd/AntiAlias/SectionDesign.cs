@@ -4,7 +4,7 @@ namespace FrontEnd.AntiAlias;
 /// <remarks>Source: B. Carter, R. Mancini (eds.), Op Amps for Everyone, design reference SLOD006, section 16.3; S. Franco, Design with
 /// Operational Amplifiers and Analog Integrated Circuits, chapter 3
 /// (worked examples of both are checked). The section is 1/(1 + a·s + b·s²), a = 1/(Q·ω0), b = 1/ω0².</remarks>
-public static class SectionDesign
+internal static class SectionDesign
 {
     /// <summary>First order: R = 1/(2π·f0·C).</summary>
     public static Resistance Rc(Frequency pole, Capacitance c) => Resistance.FromOhms(1 / (2 * Math.PI * pole.Hertz * c.Farads));

@@ -4,7 +4,7 @@ using FrontEnd.Results;
 namespace FrontEnd.Bench;
 
 /// <summary>Holds readings and recordings of a built board against what its design should give.</summary>
-public static class BenchComparison
+internal static class BenchComparison
 {
     /// <summary>The highest harmonic of the mains that a line in a recording is compared with.</summary>
     public static readonly int HighestHarmonic = Interference.Mains.StandardHarmonics.Count;

@@ -4,7 +4,7 @@ using FrontEnd.Results;
 namespace FrontEnd.Bench;
 
 /// <summary>Tests whose reading is a figure of the assessment as it stands, and what is looked at when the device is first worn.</summary>
-public static class BenchFigures
+internal static class BenchFigures
 {
     /// <summary>Before anything else.</summary>
     internal static IEnumerable<BenchReading> First(Assessment assessment) => Of(assessment, ResultIds.Power.SupplyCurrent, "supply-current",
@@ -78,4 +78,4 @@ public static class BenchFigures
 /// <param name="What">What is looked at.</param>
 /// <param name="Before">"about" or "up to".</param>
 /// <param name="Figure">The assessment's.</param>
-public sealed record WornReading(string What, string Before, Result Figure);
+internal sealed record WornReading(string What, string Before, Result Figure);

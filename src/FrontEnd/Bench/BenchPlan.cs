@@ -17,7 +17,7 @@ namespace FrontEnd.Bench;
 /// <remarks>Tolerances: noise ±20 %, gain ±1 dB, rejection ±6 dB since stray capacitance is not known (common practice, no source). Noise
 /// has the statistical spread of a 60 s record besides, twice its standard deviation. Every test is on a fixture with nobody
 /// connected.</remarks>
-public static class BenchPlan
+internal static class BenchPlan
 {
     /// <summary>Length of a noise record [s].</summary>
     public const double RecordSeconds = 60;

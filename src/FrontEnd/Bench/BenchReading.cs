@@ -10,7 +10,7 @@ namespace FrontEnd.Bench;
 /// <param name="Fixture">What is put in the electrodes' place.</param>
 /// <param name="Setting">What is set and what is read.</param>
 /// <param name="Kind">How a recording of this test is worked out.</param>
-public sealed record BenchReading(string Name, string Title, string Fixture, string Setting, ReadingKind Kind)
+internal sealed record BenchReading(string Name, string Title, string Fixture, string Setting, ReadingKind Kind)
 {
     /// <summary>What is set up and read in a few words, beside what all tests of its step share; null where <see cref="Fixture"/> and <see
     /// cref="Setting"/> are short enough.</summary>
@@ -75,7 +75,7 @@ public sealed record BenchReading(string Name, string Title, string Fixture, str
 }
 
 /// <summary>The steps in which a board is brought up, in their order: each is taken only where those before it agree.</summary>
-public enum BenchStep
+internal enum BenchStep
 {
     /// <summary>Without battery or supply: by eye and with an ohmmeter.</summary>
     BeforePower,
@@ -105,15 +105,15 @@ public enum BenchStep
 /// <summary>A test point of the board.</summary>
 /// <param name="Name">Its designator, without the prefix of a channel: "TP301".</param>
 /// <param name="Net">The net that it is on, without it too: "G2".</param>
-public sealed record TestPoint(string Name, string Net);
+internal sealed record TestPoint(string Name, string Net);
 
 /// <summary>What to suspect of a board whose reading is off.</summary>
 /// <param name="IsAbove">True where it reads too much, false where too little, null for either.</param>
 /// <param name="Text">What it is and what to try.</param>
-public sealed record BenchSuspicion(bool? IsAbove, string Text);
+internal sealed record BenchSuspicion(bool? IsAbove, string Text);
 
 /// <summary>What a reading is.</summary>
-public enum ReadingKind
+internal enum ReadingKind
 {
     /// <summary>Rms noise in the band, referred to the input.</summary>
     Noise,

@@ -9,7 +9,7 @@ namespace FrontEnd.Bench;
 /// <param name="Because">One sentence with both numbers.</param>
 /// <param name="Spread">Relative standard deviation of the measured reading; 0 where it is not statistical.</param>
 /// <param name="Suspects">In order. A pass has some only where chance and the parts do not explain what is inside its tolerances.</param>
-public sealed record BenchResult(BenchReading Reading, IQuantity Measured, VerdictKind Verdict, string Because, double Spread,
+internal sealed record BenchResult(BenchReading Reading, IQuantity Measured, VerdictKind Verdict, string Because, double Spread,
     IReadOnlyList<Suspect> Suspects)
 {
     /// <summary>Lines found in the recording, largest first.</summary>

@@ -6,7 +6,7 @@ namespace FrontEnd.Bench;
 
 /// <summary>The design with parts in place of its electrodes: resistors at board temperature without excess noise, all alike, away from
 /// the mains.</summary>
-public static class Fixture
+internal static class Fixture
 {
     /// <summary>Wire and clip of a short circuit (common practice, no source).</summary>
     private const double ShortOhms = 0.1;

@@ -9,7 +9,7 @@ namespace FrontEnd.Bench;
 /// <summary>What stood in the place of every electrode while something was recorded, with nobody connected.</summary>
 /// <param name="Words">The fixture in a few words.</param>
 /// <param name="Part">The part in each lead.</param>
-public sealed record KnownFixture(string Words, Electrode Part)
+internal sealed record KnownFixture(string Words, Electrode Part)
 {
     /// <summary>All leads joined by wire.</summary>
     public static KnownFixture Shorted { get; } = Named(BenchPlan.Shorted)!;
@@ -41,7 +41,7 @@ public sealed record KnownFixture(string Words, Electrode Part)
 /// <param name="Rms">Noise in the band, lines taken out: volts at the electrodes, or converter steps.</param>
 /// <param name="AreSteps">True for converter steps.</param>
 /// <param name="IsFiltered">True where the design's digital filters were on.</param>
-public sealed record FixtureRecording(KnownFixture Fixture, double Rms, bool AreSteps, bool IsFiltered)
+internal sealed record FixtureRecording(KnownFixture Fixture, double Rms, bool AreSteps, bool IsFiltered)
 {
     /// <summary>How long it lasted.</summary>
     public required Duration Length { get; init; }

@@ -6,4 +6,4 @@ namespace FrontEnd.Bench;
 /// <param name="Harmonic">The mains harmonic that lands there; null where none does.</param>
 /// <param name="Mains">The mains frequency of that harmonic.</param>
 /// <param name="Folded">True where that harmonic lies above half the rate.</param>
-public sealed record FoundLine(Frequency Frequency, VoltageRms Rms, int? Harmonic, Frequency? Mains, bool Folded);
+internal sealed record FoundLine(Frequency Frequency, VoltageRms Rms, int? Harmonic, Frequency? Mains, bool Folded);

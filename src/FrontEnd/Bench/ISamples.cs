@@ -2,7 +2,7 @@ namespace FrontEnd.Bench;
 
 /// <summary>The samples of one channel in their order. They are read from the first to the last as often as they are wanted and need not
 /// fit into memory.</summary>
-public interface ISamples
+internal interface ISamples
 {
     long Count { get; }
 

@@ -11,7 +11,7 @@ namespace FrontEnd.Bench;
 /// <summary>One unknown value before a recording and after it.</summary>
 /// <param name="Before">Its ends as the file, the card or custom has them.</param>
 /// <param name="After">The ends over the draws that agree; the same where they tell nothing of it.</param>
-public sealed record NarrowedField(UnknownField Before, UnknownField After)
+internal sealed record NarrowedField(UnknownField Before, UnknownField After)
 {
     /// <summary>True where the recording tells something of it.</summary>
     public bool IsNarrower => !ReferenceEquals(Before, After);
@@ -23,7 +23,7 @@ public sealed record NarrowedField(UnknownField Before, UnknownField After)
 /// that is narrower than before by a fifth at least, and where so uneven a choice would come about by chance once in a thousand times only
 /// (Kolmogorov and Smirnov: the draws' places lie evenly between 0 and 1 if the noise tells nothing of them; from memory). Without that, a few draws
 /// that agree would seem to tell of values that are no part of the fixture's circuit.</remarks>
-public sealed record Narrowing(PartlyKnownDesign Design, FixtureRecording Recording)
+internal sealed record Narrowing(PartlyKnownDesign Design, FixtureRecording Recording)
 {
     /// <summary>Fewer draws than this that agree say nothing of a range (chosen).</summary>
     public const int FewestDraws = 8;

@@ -9,7 +9,7 @@ namespace FrontEnd.Bench;
 /// <summary>The noise density that a recording of a design should show, referred to the input.</summary>
 /// <remarks>S_rti(f) = |H_dig|²·[S·|H_adc|² + F + LSB²/12/(fs/2) + σ_adc²/(fs/2)]/G_mid², 0 &lt; f &lt; fs/2: the integrand of
 /// <c>noise.total</c>.</remarks>
-public sealed class PredictedSpectrum
+internal sealed class PredictedSpectrum
 {
     private readonly Evaluation _evaluation;
     private readonly bool _filtered;

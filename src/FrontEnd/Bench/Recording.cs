@@ -5,7 +5,7 @@ namespace FrontEnd.Bench;
 /// <param name="Rate">Samples a second.</param>
 /// <param name="Samples">Volts referred to the electrodes, or converter steps.</param>
 /// <param name="AreSteps">True where the samples are whole steps of the converter.</param>
-public sealed record Recording(string Channel, Frequency Rate, ISamples Samples, bool AreSteps = false)
+internal sealed record Recording(string Channel, Frequency Rate, ISamples Samples, bool AreSteps = false)
 {
     /// <summary>A recording that is in memory.</summary>
     public Recording(string channel, Frequency rate, IReadOnlyList<double> samples, bool areSteps = false)

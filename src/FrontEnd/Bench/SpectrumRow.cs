@@ -6,7 +6,7 @@ namespace FrontEnd.Bench;
 /// <param name="From">Where the range begins; the next row's beginning ends it.</param>
 /// <param name="Measured">Amplitude density of the recording.</param>
 /// <param name="Predicted">Amplitude density that the design should give.</param>
-public sealed record SpectrumRow(Frequency From, VoltageNoiseDensity Measured, VoltageNoiseDensity Predicted)
+internal sealed record SpectrumRow(Frequency From, VoltageNoiseDensity Measured, VoltageNoiseDensity Predicted)
 {
     private const int Most = 16;
 

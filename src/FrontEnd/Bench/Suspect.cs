@@ -4,7 +4,7 @@ namespace FrontEnd.Bench;
 /// <param name="Kind">Which.</param>
 /// <param name="Text">What it is and what to try.</param>
 /// <param name="Evidence">The figure that points to it.</param>
-public sealed record Suspect(SuspectKind Kind, string Text, string Evidence);
+internal sealed record Suspect(SuspectKind Kind, string Text, string Evidence);
 
 /// <summary>Kinds of faults that a recording on a fixture can point to.</summary>
 public enum SuspectKind

@@ -8,7 +8,7 @@ namespace FrontEnd.Bench;
 /// Source: P. D. Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15 (1967)
 /// 70 (from memory). A sine's power is what its main lobe of five bins holds above the
 /// noise, to 0.1 %.</remarks>
-public sealed class WelchSpectrum
+internal sealed class WelchSpectrum
 {
     private WelchSpectrum(double step, double[] density, int windows)
     {

@@ -11,7 +11,7 @@ namespace FrontEnd.Boards;
 /// <param name="Parts">Every piece: those of the channels in their order, then those that all share; within, block by block.</param>
 /// <param name="Findings">What of the design cannot be built as it is stated, and the nearest that can.</param>
 /// <param name="Notes">What the builder must see to and no piece shows, a sentence each.</param>
-public sealed record Board(Design Stated, BuildableDesign Built, IReadOnlyList<BoardPart> Parts, IReadOnlyList<Finding> Findings, IReadOnlyList<string> Notes)
+internal sealed record Board(Design Stated, BuildableDesign Built, IReadOnlyList<BoardPart> Parts, IReadOnlyList<Finding> Findings, IReadOnlyList<string> Notes)
 {
     private readonly Dictionary<(int, BoardBlock, string), BoardPart> _byRole = Parts.ToDictionary(part => (part.Assembly, part.Block, part.Role));
 

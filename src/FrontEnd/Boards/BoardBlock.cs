@@ -3,7 +3,7 @@ using FrontEnd.Designs;
 namespace FrontEnd.Boards;
 
 /// <summary>What a block of the board is there for, in the order of its hundreds of designators.</summary>
-public enum BlockKind
+internal enum BlockKind
 {
     /// <summary>From the electrodes to the amplifier's inputs, buffers included: 1xx.</summary>
     Input,
@@ -27,7 +27,7 @@ public enum BlockKind
 /// <summary>A block of the board.</summary>
 /// <param name="Kind">What it is there for.</param>
 /// <param name="Stage">Which stage, counted from 0; 0 for any other block.</param>
-public readonly record struct BoardBlock(BlockKind Kind, int Stage = 0)
+internal readonly record struct BoardBlock(BlockKind Kind, int Stage = 0)
 {
     private const int Hundred = 100;
 

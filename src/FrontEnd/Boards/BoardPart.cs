@@ -3,7 +3,7 @@ using FrontEnd.Circuits;
 namespace FrontEnd.Boards;
 
 /// <summary>What one orders a piece as.</summary>
-public enum PieceClass
+internal enum PieceClass
 {
     Resistor,
     Capacitor,
@@ -31,7 +31,7 @@ public enum PieceClass
 /// <param name="Role">What it is there; unique among the pieces of its block and assembly: "r1", "coupling-capacitor", <c>BoardRoles</c>.</param>
 /// <param name="Class">What one orders it as.</param>
 /// <param name="Pins">In the order of their numbers.</param>
-public sealed record BoardPart(string Designator, int Assembly, BoardBlock Block, string Role, PieceClass Class, IReadOnlyList<BoardPin> Pins)
+internal sealed record BoardPart(string Designator, int Assembly, BoardBlock Block, string Role, PieceClass Class, IReadOnlyList<BoardPin> Pins)
 {
     /// <summary>Block and purpose in words: "gain 2: coupling capacitor".</summary>
     public required string Where { get; init; }
@@ -76,7 +76,7 @@ public sealed record BoardPart(string Designator, int Assembly, BoardBlock Block
 /// <param name="Number">As printed outside the symbol.</param>
 /// <param name="Name">As printed inside a box; "" for a part of two pins.</param>
 /// <param name="Net">The net that it is on, with its assembly's prefix; "" where it is not connected.</param>
-public sealed record BoardPin(string Number, string Name, string Net);
+internal sealed record BoardPin(string Number, string Name, string Net);
 
 /// <summary>One op-amp of a package.</summary>
 /// <param name="Letter">A, B …; "" where the package holds one.</param>
@@ -86,4 +86,4 @@ public sealed record BoardPin(string Number, string Name, string Net);
 /// <param name="Plus">Its non-inverting input.</param>
 /// <param name="Minus">Its inverting input.</param>
 /// <param name="Output">Its output.</param>
-public sealed record BoardSection(string Letter, BoardBlock Block, string Role, OpAmp? Model, BoardPin Plus, BoardPin Minus, BoardPin Output);
+internal sealed record BoardSection(string Letter, BoardBlock Block, string Role, OpAmp? Model, BoardPin Plus, BoardPin Minus, BoardPin Output);

@@ -1,7 +1,7 @@
 namespace FrontEnd.Boards;
 
 /// <summary>Roles of pieces that no field of the path names; stages' pieces have the roles of their circuit.</summary>
-public static class BoardRoles
+internal static class BoardRoles
 {
     // Electrodes and inputs. Where an electrode stands is a suffix: the channel's own, its minus electrode, the reference.
     public const string Active = "active", Minus = "minus", Reference = "reference";

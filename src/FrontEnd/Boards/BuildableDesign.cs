@@ -17,7 +17,7 @@ namespace FrontEnd.Boards;
 /// <param name="DividerUpper">Of the middle of the supply, from the analogue supply to the tap.</param>
 /// <param name="DividerLower">From the tap to common.</param>
 /// <param name="Findings">What cannot be built as stated.</param>
-public sealed record BuildableDesign(
+internal sealed record BuildableDesign(
     Design Design, Resistance? GainResistor, GroundIntegrator? Drive, Resistance Averaging, Resistance DividerUpper, Resistance DividerLower,
     IReadOnlyList<Finding> Findings)
 {

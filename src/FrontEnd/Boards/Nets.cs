@@ -6,7 +6,7 @@ namespace FrontEnd.Boards;
 
 /// <summary>Names of the board's nets. Those of a channel carry its assembly's prefix, "A1.G2", where the board has more than one
 /// channel.</summary>
-public static class Nets
+internal static class Nets
 {
     // Each electrode: what touches the skin, the lead at the board, the amplifier's input.
     public const string Active = "ACT", Minus = "MIN", Reference = "REF", GroundElectrode = "GNDE";

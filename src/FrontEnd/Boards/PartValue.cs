@@ -5,7 +5,7 @@ namespace FrontEnd.Boards;
 /// <param name="Tolerance">±.</param>
 /// <param name="Series">The coarsest series that has the value; where none has, the finest that fits the tolerance.</param>
 /// <param name="Nearest">The nearest member of that series, in the nominal value's unit; null where the value is a member itself.</param>
-public sealed record PartValue(IQuantity Nominal, Ratio Tolerance, PreferredSeries Series, IQuantity? Nearest)
+internal sealed record PartValue(IQuantity Nominal, Ratio Tolerance, PreferredSeries Series, IQuantity? Nearest)
 {
     /// <summary>Resistors of 1 % and better come in E96, of 5 % in E24; capacitors in E24 at best (common practice, no source).</summary>
     public static PartValue Of(IQuantity nominal, Ratio tolerance)

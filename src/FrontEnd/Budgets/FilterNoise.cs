@@ -6,7 +6,7 @@ namespace FrontEnd.Budgets;
 /// <summary>What a chain of stages adds by itself: noise and dc offset at its output.</summary>
 /// <remarks>Resistors 4kT/R, op-amps en²·(1 + fc/f) and in²·(1 + fc/f) by the solved network of each stage, times the response of the
 /// stages behind it. Offset: Vos of each op-amp and its bias current through the resistors at its inputs, worst signs. Derived.</remarks>
-public static class FilterNoise
+internal static class FilterNoise
 {
     private const double Tolerance = 1e-6;
 

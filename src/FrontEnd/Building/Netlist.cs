@@ -6,10 +6,10 @@ namespace FrontEnd.Building;
 /// <param name="Designator">The piece with its assembly's prefix: "A1R301". A package, never one of its op-amps.</param>
 /// <param name="Pin">Number of the pin.</param>
 /// <param name="Net">The net that it is on; "" where it is not connected.</param>
-public readonly record struct NetlistRow(string Designator, string Pin, string Net);
+internal readonly record struct NetlistRow(string Designator, string Pin, string Net);
 
 /// <summary>Which pin is on which net.</summary>
-public static class Netlist
+internal static class Netlist
 {
     /// <summary>Every pin of a board, by designator and then by pin.</summary>
     public static IReadOnlyList<NetlistRow> Of(Board board) =>

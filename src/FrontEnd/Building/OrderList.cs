@@ -6,7 +6,7 @@ namespace FrontEnd.Building;
 /// <param name="Parts">The pieces, in the order of the board.</param>
 /// <param name="Ratings">What they must be made of and stand.</param>
 /// <param name="Remark">What whoever orders or solders them must know; "" for nothing.</param>
-public sealed record OrderRow(IReadOnlyList<BoardPart> Parts, PartRatings Ratings, string Remark)
+internal sealed record OrderRow(IReadOnlyList<BoardPart> Parts, PartRatings Ratings, string Remark)
 {
     /// <summary>The first of them, whose class, value and tolerance all have.</summary>
     public BoardPart First => Parts[0];
@@ -27,7 +27,7 @@ public sealed record OrderRow(IReadOnlyList<BoardPart> Parts, PartRatings Rating
 }
 
 /// <summary>What to order for one device.</summary>
-public static class OrderList
+internal static class OrderList
 {
     /// <summary>Said of each resistor that limits the current into a person.</summary>
     public const string Protects = "protects the wearer: never fit a smaller value";

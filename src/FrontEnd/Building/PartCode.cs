@@ -4,7 +4,7 @@ namespace FrontEnd.Building;
 
 /// <summary>Values in the code of IEC 60062, for machines that mangle Ω and µ: the letter of the prefix stands for the decimal point.</summary>
 /// <remarks>4.7 kΩ is 4K7, 47 Ω is 47R, 4.7 nF is 4n7; the µ of the standard is written u.</remarks>
-public static class PartCode
+internal static class PartCode
 {
     private static readonly (double Unit, string Letter)[] Ohms = [(1e9, "G"), (1e6, "M"), (1e3, "K"), (1, "R")];
     private static readonly (double Unit, string Letter)[] Farads = [(1e-3, "m"), (1e-6, "u"), (1e-9, "n"), (1e-12, "p")];

@@ -12,7 +12,7 @@ namespace FrontEnd.Building;
 /// <param name="Power">Least power rating.</param>
 /// <param name="Package">Case, or pitch of the wires.</param>
 /// <param name="Remark">What follows from its size; "" for nothing.</param>
-public sealed record PartRatings(string Technology, string TemperatureCoefficient, string Voltage, string Power, string Package, string Remark)
+internal sealed record PartRatings(string Technology, string TemperatureCoefficient, string Voltage, string Power, string Package, string Remark)
 {
     private static readonly PartRatings None = new("", "", "", "", "", "");
 

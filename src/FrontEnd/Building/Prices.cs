@@ -4,7 +4,7 @@ namespace FrontEnd.Building;
 
 /// <summary>What pieces cost, as the user says: by designator, by class and value, by card or by class.</summary>
 /// <param name="Rows">What is priced, in the user's words, and the price of one piece in whatever currency the user thinks in; at least 0.</param>
-public sealed record Prices(IReadOnlyList<(string Piece, double Price)> Rows)
+internal sealed record Prices(IReadOnlyList<(string Piece, double Price)> Rows)
 {
     /// <summary>Price of one piece: the first row for its designator, else for its class and value ("resistor 68 kΩ"), else for its card, else for its
     /// class; null where no row speaks of it.</summary>

@@ -8,7 +8,7 @@ namespace FrontEnd.Building;
 /// <param name="Name">As the design calls it.</param>
 /// <param name="Sections">Its second-order sections at the converter's rate in the order in which they run, a0 = 1, coefficients as the
 /// design's arithmetic rounds them.</param>
-public sealed record ProgrammedFilter(string Name, IReadOnlyList<Biquad> Sections)
+internal sealed record ProgrammedFilter(string Name, IReadOnlyList<Biquad> Sections)
 {
     /// <summary>All of a design, in the order of the signal.</summary>
     public static IReadOnlyList<ProgrammedFilter> AllOf(Design design)

@@ -4,7 +4,7 @@ using FrontEnd.Head;
 namespace FrontEnd.Catalogue;
 
 /// <summary>A patch of cortex as it is written: the source that it is on a head, or what is wrong with it.</summary>
-public static class SourceCheck
+internal static class SourceCheck
 {
     /// <summary>Greatest amplitude of a rhythm on the scalp that is worked with [V] (common practice, no source).</summary>
     private const double MostVolts = 10e-3;

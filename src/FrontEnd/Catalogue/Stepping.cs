@@ -4,7 +4,7 @@ using FrontEnd.Fields;
 namespace FrontEnd.Catalogue;
 
 /// <summary>The next value up or down: parts walk through their preferred values, words through their list.</summary>
-public static class Stepping
+internal static class Stepping
 {
     // Sampling rates that converters offer: powers of two times 125 and the round decimal ones (common practice, no source).
     private static readonly double[] Rates = [100, 125, 128, 200, 250, 256, 500, 512, 1000, 1024, 2000, 2048, 4000, 4096, 8000, 16000];

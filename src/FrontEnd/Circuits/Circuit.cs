@@ -9,7 +9,7 @@ namespace FrontEnd.Circuits;
 /// <param name="Parts">In the order of a parts list.</param>
 /// <param name="OpAmps">In the order of the signal.</param>
 /// <param name="Output">The node whose voltage the next block takes.</param>
-public sealed record Circuit(IReadOnlyList<CircuitPart> Parts, IReadOnlyList<CircuitOpAmp> OpAmps, string Output)
+internal sealed record Circuit(IReadOnlyList<CircuitPart> Parts, IReadOnlyList<CircuitOpAmp> OpAmps, string Output)
 {
     /// <summary>The node of the amplifier's common, which voltages are counted from.</summary>
     public const string Common = "common";
@@ -41,7 +41,7 @@ public sealed record Circuit(IReadOnlyList<CircuitPart> Parts, IReadOnlyList<Cir
 }
 
 /// <summary>A circuit being written down, part by part.</summary>
-public sealed class CircuitDraft(Ratio resistorTolerance, Ratio capacitorTolerance)
+internal sealed class CircuitDraft(Ratio resistorTolerance, Ratio capacitorTolerance)
 {
     private readonly List<CircuitPart> _parts = [];
     private readonly List<CircuitOpAmp> _opAmps = [];

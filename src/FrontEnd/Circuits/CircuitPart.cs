@@ -1,7 +1,7 @@
 namespace FrontEnd.Circuits;
 
 /// <summary>What a part of two pins is.</summary>
-public enum PartKind
+internal enum PartKind
 {
     Resistor,
     Capacitor,
@@ -15,7 +15,7 @@ public enum PartKind
 /// <param name="To">Node of the other.</param>
 /// <param name="Value">Nominal value [Ω or F].</param>
 /// <param name="Tolerance">±, as a share.</param>
-public sealed record CircuitPart(string Role, string Label, PartKind Kind, string From, string To, double Value, double Tolerance)
+internal sealed record CircuitPart(string Role, string Label, PartKind Kind, string From, string To, double Value, double Tolerance)
 {
     /// <summary>The key of its value in the design, where two parts share one; else the role.</summary>
     public string Key { get => field ?? Role; init; }
@@ -50,4 +50,4 @@ public sealed record CircuitPart(string Role, string Label, PartKind Kind, strin
 /// <param name="Key">Where its values stand among the fields of what it belongs to: "opamp". Op-amps of one package share them.</param>
 /// <param name="Model">Its values.</param>
 /// <param name="Output">Node of its output pin.</param>
-public sealed record CircuitOpAmp(string Role, string Key, OpAmp Model, string Output, string Plus, string Minus);
+internal sealed record CircuitOpAmp(string Role, string Key, OpAmp Model, string Output, string Plus, string Minus);

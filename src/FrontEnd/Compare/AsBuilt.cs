@@ -9,7 +9,7 @@ namespace FrontEnd.Compare;
 /// <param name="Built">What can be bought, and what cannot be built as stated.</param>
 /// <param name="Values">The fields that change, in the order of the catalogue.</param>
 /// <param name="Moved">The figures that move by more than <see cref="Told"/>, those with a verdict first, then by how far.</param>
-public sealed record AsBuilt(BuildableDesign Built, IReadOnlyList<Differing> Values, IReadOnlyList<FigureChange> Moved)
+internal sealed record AsBuilt(BuildableDesign Built, IReadOnlyList<Differing> Values, IReadOnlyList<FigureChange> Moved)
 {
     /// <summary>Share from which a figure's change is told.</summary>
     public const double Told = 0.01;

@@ -12,7 +12,7 @@ namespace FrontEnd.Compare;
 /// <param name="From">The first design's assessment.</param>
 /// <param name="To">The second design's: all differences together.</param>
 /// <param name="Differences">Each difference with the first design changed in it alone.</param>
-public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Difference> Differences)
+internal sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Difference> Differences)
 {
     /// <summary>Compares field by field; a list with other elements, or a part that one design does not have, is one difference.</summary>
     public static Comparison Of(Design from, Design to, CancellationToken cancellation = default)
@@ -173,14 +173,14 @@ public sealed record Comparison(Assessment From, Assessment To, IReadOnlyList<Di
 /// <param name="From">Its value in the first design, as written.</param>
 /// <param name="To">Its value in the second.</param>
 /// <param name="Alone">The first design with this difference alone.</param>
-public sealed record Difference(string Key, string From, string To, Assessment Alone);
+internal sealed record Difference(string Key, string From, string To, Assessment Alone);
 
 /// <summary>A value that differs between two designs, not yet evaluated.</summary>
 /// <param name="Key">The field, list or part that differs.</param>
 /// <param name="From">Its value in the first design, as written.</param>
 /// <param name="To">Its value in the second.</param>
 /// <param name="Alone">The first design with this difference alone.</param>
-public sealed record Differing(string Key, string From, string To, Design Alone)
+internal sealed record Differing(string Key, string From, string To, Design Alone)
 {
     /// <summary>What differs inside, where it is a whole part or list; empty for a field.</summary>
     public IReadOnlyList<FieldPair> Within { get; init; } = [];
@@ -190,4 +190,4 @@ public sealed record Differing(string Key, string From, string To, Design Alone)
 /// <param name="Key">The field.</param>
 /// <param name="From">In the first design; null where it has no such field.</param>
 /// <param name="To">In the second.</param>
-public sealed record FieldPair(string Key, string? From, string? To);
+internal sealed record FieldPair(string Key, string? From, string? To);

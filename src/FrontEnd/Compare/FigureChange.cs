@@ -8,7 +8,7 @@ namespace FrontEnd.Compare;
 /// <param name="Before">In the first assessment; null where it has none.</param>
 /// <param name="After">In the second; its id is another one where the same requirement is judged on another figure there, such as the
 /// headroom of the node that clips first.</param>
-public sealed record FigureChange(ChangeKind Kind, Result? Before, Result? After)
+internal sealed record FigureChange(ChangeKind Kind, Result? Before, Result? After)
 {
     /// <summary>Which figure: the second assessment's, where both differ.</summary>
     public ResultId Id => (After ?? Before)!.Id;
@@ -19,7 +19,7 @@ public sealed record FigureChange(ChangeKind Kind, Result? Before, Result? After
 }
 
 /// <summary>How a change of a figure is to be read, worst first.</summary>
-public enum ChangeKind
+internal enum ChangeKind
 {
     /// <summary>Its verdict is a fail, and was none.</summary>
     NewlyFails,
@@ -47,7 +47,7 @@ public enum ChangeKind
 }
 
 /// <summary>Two assessments of designs held against each other, figure by figure.</summary>
-public static class FigureChanges
+internal static class FigureChanges
 {
     /// <summary>Share of a judged figure below which it stands where it stood: what integrals leave open.</summary>
     public const double SameShare = 1e-6;

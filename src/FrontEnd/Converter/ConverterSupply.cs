@@ -3,7 +3,7 @@ using System.Numerics;
 namespace FrontEnd.Converter;
 
 /// <summary>What its supply leaves a converter: the largest span between its inputs, and how far its pin can swing.</summary>
-public static class ConverterSupply
+internal static class ConverterSupply
 {
     /// <summary>True where the converter takes the difference of two pins, each of which can go from rail to rail: as given, else
     /// delta-sigma converters, not those with successive approximation (common practice, no source).</summary>

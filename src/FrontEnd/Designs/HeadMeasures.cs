@@ -39,5 +39,5 @@ public sealed record HeadMeasures
     };
 
     /// <summary>The head; null where the three measures do not belong to one.</summary>
-    public HeadModel? Model => HeadSphere.Of(Size) is { } sphere ? new HeadModel(sphere, Shells, SkullRatio) : null;
+    internal HeadModel? Model => HeadSphere.Of(Size) is { } sphere ? new HeadModel(sphere, Shells, SkullRatio) : null;
 }

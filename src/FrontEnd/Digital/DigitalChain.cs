@@ -4,7 +4,7 @@ using FrontEnd.Filters;
 namespace FrontEnd.Digital;
 
 /// <summary>The design's digital filters as second-order sections at the converter's rate, in the order in which they run.</summary>
-public sealed class DigitalChain
+internal sealed class DigitalChain
 {
     private readonly double _rate;
     private readonly SecondOrderSections _all;

@@ -3,7 +3,7 @@ using FrontEnd.Filters;
 namespace FrontEnd.Digital;
 
 /// <summary>Second-order sections for a microcontroller.</summary>
-public sealed record SectionsExport : FilterExport
+internal sealed record SectionsExport : FilterExport
 {
     // Sample bits where no converter says how many; they size the test vector of whole numbers alone.
     private const double CustomaryBits = 16;

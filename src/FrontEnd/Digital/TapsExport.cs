@@ -3,7 +3,7 @@ using FrontEnd.Filters;
 namespace FrontEnd.Digital;
 
 /// <summary>A filter without feedback for a microcontroller.</summary>
-public sealed record TapsExport : FilterExport
+internal sealed record TapsExport : FilterExport
 {
     // More than one length of the filter, so that every tap meets noise on both of its sides.
     private const int BeyondLength = 16;
@@ -58,7 +58,7 @@ public sealed record TapsExport : FilterExport
 
 /// <summary>A comb over mains periods with running sums in integers.</summary>
 /// <remarks>In floating point running sums would drift; there a comb is exported by its taps.</remarks>
-public sealed record CombExport : FilterExport
+internal sealed record CombExport : FilterExport
 {
     private const int BeyondLength = 16;
     private const int SampleBits = 16;

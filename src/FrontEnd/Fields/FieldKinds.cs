@@ -2,7 +2,7 @@ namespace FrontEnd.Fields;
 
 /// <summary>What follows from a field's kind: its name in a sentence, an example, and its value as a bare number. Quantities are described
 /// by their row in FrontEnd.Text.</summary>
-public static class FieldKinds
+internal static class FieldKinds
 {
     /// <param name="Noun">The kind in a sentence: "`40 uW` is not a voltage".</param>
     /// <param name="Example">A value as it is written in a design file.</param>

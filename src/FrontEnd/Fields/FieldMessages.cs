@@ -1,7 +1,7 @@
 namespace FrontEnd.Fields;
 
 /// <summary>Wording about the values of fields. The codes stand with all others in <see cref="Messages"/>.</summary>
-public static class FieldMessages
+internal static class FieldMessages
 {
     /// <summary>The legal values of a field in words: "above 0 Ω, up to 10.0 GΩ".</summary>
     public static string RangeWords(FieldDescription field)

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace FrontEnd.Fields;
 
 /// <summary>A field's value as text and back, as it is typed in a form or stands inside the quotes of a design file.</summary>
-public static class FieldText
+internal static class FieldText
 {
     /// <summary>The value in full precision; <see cref="TryParse"/> gives the same value back.</summary>
     public static string Format(FieldDescription field, object? value) => value switch

@@ -4,4 +4,4 @@ namespace FrontEnd.Fields;
 
 /// <summary>Two frequencies as a field holds them: <c>["0.5 Hz", "40 Hz"]</c>.</summary>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct FrequencyRange(Frequency Low, Frequency High);
+internal readonly record struct FrequencyRange(Frequency Low, Frequency High);

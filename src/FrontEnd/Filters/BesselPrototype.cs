@@ -16,7 +16,7 @@ public enum BesselNormalisation
 /// <remarks>Source: W. E. Thomson, Delay networks having maximally flat frequency characteristics, Proc. IEE 96 (1949) 487 (from memory).
 /// Accuracy of the poles: 2e-10 (all printed digits) against C. R. Bond's tables, orders 1 to 10; a few units in the last place up to order
 /// 20.</remarks>
-public sealed record BesselPrototype(int Order, BesselNormalisation Normalisation = BesselNormalisation.Magnitude) : Prototype(Order)
+internal sealed record BesselPrototype(int Order, BesselNormalisation Normalisation = BesselNormalisation.Magnitude) : Prototype(Order)
 {
     private static readonly Lazy<Complex[]>[] DelayPoles =
         [.. Enumerable.Range(0, 21).Select(n => new Lazy<Complex[]>(() => n == 0 ? [] : BesselPolynomial.UpperRoots(n)))];

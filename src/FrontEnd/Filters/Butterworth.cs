@@ -2,7 +2,7 @@ namespace FrontEnd.Filters;
 
 /// <summary>The digital Butterworth filters of everyday use; short for <see cref="FilterDesign.Digital"/> with a <see
 /// cref="ButterworthPrototype"/>.</summary>
-public static class Butterworth
+internal static class Butterworth
 {
     /// <summary>Drift out: half power at the corner, zero gain at 0 Hz.</summary>
     public static DigitalFilter HighPass(int order, Frequency corner, Frequency rate) =>

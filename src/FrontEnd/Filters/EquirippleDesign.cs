@@ -7,7 +7,7 @@ namespace FrontEnd.Filters;
 /// <param name="High">Upper edge [Hz].</param>
 /// <param name="Desired">The gain wanted at a frequency [Hz].</param>
 /// <param name="Weight">How much an error counts at a frequency [Hz].</param>
-public sealed record FirBand(double Low, double High, Func<double, double> Desired, Func<double, double> Weight)
+internal sealed record FirBand(double Low, double High, Func<double, double> Desired, Func<double, double> Weight)
 {
     /// <summary>A band with one gain and one weight throughout.</summary>
     public static FirBand Flat(Frequency low, Frequency high, double gain, double weight) =>
@@ -20,7 +20,7 @@ public sealed record FirBand(double Low, double High, Func<double, double> Desir
 /// filters, IEEE Trans. Audio Electroacoust. AU-21 (1973) 506; A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal Processing, section 7.7
 /// (both from memory).
 /// Length is odd (type I) or even (type II, which has a zero at half the rate).</remarks>
-public static class EquirippleDesign
+internal static class EquirippleDesign
 {
     private const int GridDensity = 32;
     private const int MostIterations = 100;

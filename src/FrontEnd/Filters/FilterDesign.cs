@@ -3,7 +3,7 @@ using System.Numerics;
 namespace FrontEnd.Filters;
 
 /// <summary>Prototype × response -> filter. Any approximation with any shape, analogue or digital.</summary>
-public static class FilterDesign
+internal static class FilterDesign
 {
     /// <summary>Greatest order of a low-pass or high-pass.</summary>
     public const int MostOrder = 20;

@@ -10,7 +10,7 @@ public enum FilterShape
 }
 
 /// <summary>The words for families and shapes, the same in commands and design files.</summary>
-public static class FilterWords
+internal static class FilterWords
 {
     /// <summary>Family by its word, in lower case with hyphens.</summary>
     public static IReadOnlyDictionary<string, FilterFamily> Families { get; } = new Dictionary<string, FilterFamily>(StringComparer.Ordinal)

@@ -8,7 +8,7 @@ namespace FrontEnd.Filters;
 /// <param name="Rounded">Values of the rounded taps.</param>
 /// <param name="FractionBits">Binary places of the words; null for floating point.</param>
 /// <param name="Words">Whole numbers, tap × 2^fraction bits; empty for floating point.</param>
-public sealed record QuantisedTaps(FirFilter Ideal, NumberFormat Format, FirFilter Rounded, int? FractionBits, IReadOnlyList<long> Words)
+internal sealed record QuantisedTaps(FirFilter Ideal, NumberFormat Format, FirFilter Rounded, int? FractionBits, IReadOnlyList<long> Words)
 {
     /// <summary>Σ|h| of the rounded taps: growth of the worst input.</summary>
     public double L1 => Rounded.Taps.ToArray().Sum(Math.Abs);
@@ -52,7 +52,7 @@ public sealed record QuantisedTaps(FirFilter Ideal, NumberFormat Format, FirFilt
 /// <summary>A running FIR, bit for bit as the exported code computes it. One runner per channel.</summary>
 /// <remarks>Floating point: symmetric taps meet the sum of their two samples, from the newest and oldest inwards, each product and sum
 /// rounded in turn. Fixed point: the exact sum, rounded once, half up, saturating at 32 bits.</remarks>
-public sealed class FirRunner(QuantisedTaps taps)
+internal sealed class FirRunner(QuantisedTaps taps)
 {
     private readonly double[] coefficients = taps.Rounded.Taps.ToArray();
     private readonly float[] singles = [.. taps.Rounded.Taps.ToArray().Select(h => (float)h)];
@@ -107,7 +107,7 @@ public sealed class FirRunner(QuantisedTaps taps)
 /// <remarks>With T the sum of the last K·M samples and P the sum of every M-th of them, the newest included: y = (K·M·x − M·P + T)/(K·M),
 /// rounded once, half up, saturating at 32 bits. Whole numbers lose nothing, so that the sums
 /// never drift, as they would in floating point. For K = 1 P is x and y is the mean of the last M. Derived from the comb's H.</remarks>
-public sealed class CombRunner(PeriodComb comb)
+internal sealed class CombRunner(PeriodComb comb)
 {
     private readonly long[] ring = new long[comb.Length];
     private readonly long[] phases = new long[comb.Period];

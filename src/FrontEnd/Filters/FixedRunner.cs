@@ -7,7 +7,7 @@ namespace FrontEnd.Filters;
 /// rounded to the sample. A state beyond its word saturates and is counted. The transposed form keeps its two sums at the accumulator's
 /// full length and so gives the same bits as direct form I.
 /// Allocates nothing while running.</remarks>
-public sealed class FixedRunner
+internal sealed class FixedRunner
 {
     private const int BlockLength = 256;
 

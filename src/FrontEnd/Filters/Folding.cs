@@ -1,7 +1,7 @@
 namespace FrontEnd.Filters;
 
 /// <summary>Where sampling puts a frequency.</summary>
-public static class Folding
+internal static class Folding
 {
     /// <summary>|f − fs·round(f/fs)| [Hz], between 0 and fs/2.</summary>
     /// <param name="hertz">Frequency before sampling, f [Hz].</param>

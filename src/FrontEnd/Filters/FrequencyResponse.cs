@@ -10,10 +10,10 @@ namespace FrontEnd.Filters;
 /// <param name="PhaseDegrees">Phase [°], without jumps of 360° along the sweep.</param>
 /// <param name="GroupDelay">−dφ/dω [s].</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct ResponsePoint(double Hertz, double Gain, double? Decibels, double PhaseDegrees, double GroupDelay);
+internal readonly record struct ResponsePoint(double Hertz, double Gain, double? Decibels, double PhaseDegrees, double GroupDelay);
 
 /// <summary>Questions put to any filter's response: sweep, crossings of a level, droop, depth.</summary>
-public static class FrequencyResponse
+internal static class FrequencyResponse
 {
     private const int GridPoints = 4000;
 

@@ -9,7 +9,7 @@ namespace FrontEnd.Filters;
 /// measured and made longer until it meets the requirement.
 /// Source: J. F. Kaiser, Nonrecursive digital filter design using the I0-sinh window function, IEEE ISCAS 1974; A. V. Oppenheim, R. W.
 /// Schafer, Discrete-Time Signal Processing, section 7.5.3 (both from memory).</remarks>
-public static class KaiserDesign
+internal static class KaiserDesign
 {
     /// <summary>Longest filter that is sought.</summary>
     public const int MostTaps = 20_001;

@@ -42,7 +42,7 @@ public sealed record OrderChoice
 /// K(k)·K(k1')/(K(k')·K(k1)), k = 1/Ω, k1 = εp/εs (elliptic); the others are searched.
 /// Source: S. Orfanidis, Introduction to Signal Processing, chapter 11; Lecture Notes on Elliptic Filter Design, equation 34 (both from
 /// memory); the centre of band shapes is derived.</remarks>
-public static class MinimumOrder
+internal static class MinimumOrder
 {
     // An order that is whole by design (a filter asked for its own edges) comes out with rounding of this size.
     private const double Slack = 1e-9;

@@ -5,7 +5,7 @@ namespace FrontEnd.Filters;
 /// form in use, α = sin ω0/(2Q), is
 /// narrower than f0/Q near half the rate and is not used here (reference/filters/published.csv keeps both: T4-N01 is this form, T4-N03 the
 /// other).</remarks>
-public static class Notch
+internal static class Notch
 {
     /// <summary>Second-order notch: removes one frequency and leaves the rest almost unchanged.</summary>
     /// <param name="centre">Frequency removed, f0 [Hz]; 0 &lt; f0 &lt; fs/2.</param>

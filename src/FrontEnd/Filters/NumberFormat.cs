@@ -21,10 +21,10 @@ public abstract record NumberFormat
 }
 
 /// <summary>64-bit floating point.</summary>
-public sealed record DoubleFormat : NumberFormat;
+internal sealed record DoubleFormat : NumberFormat;
 
 /// <summary>32-bit floating point.</summary>
-public sealed record SingleFormat : NumberFormat;
+internal sealed record SingleFormat : NumberFormat;
 
 /// <summary>Fixed point, two's complement.</summary>
 /// <param name="WordBits">Bits of a coefficient word, 8…32.</param>

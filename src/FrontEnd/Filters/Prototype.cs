@@ -69,7 +69,7 @@ public abstract record Prototype
 
 /// <summary>Maximally flat: |H|² = 1/(1 + Ω^(2n)); half power at the corner.</summary>
 /// <remarks>Source: S. Butterworth, On the theory of filter amplifiers, Experimental Wireless 7 (1930) 536 (from memory).</remarks>
-public sealed record ButterworthPrototype(int Order) : Prototype(Order)
+internal sealed record ButterworthPrototype(int Order) : Prototype(Order)
 {
     public override string Family => "Butterworth";
     public override string CornerMeaning => "-3 dB (half power)";
@@ -82,7 +82,7 @@ public sealed record ButterworthPrototype(int Order) : Prototype(Order)
 /// <param name="Ripple">Largest loss in the pass band, 10·log10(1 + ε²) [dB], above 0.</param>
 /// <remarks>Even orders start in a trough: their gain at 0 Hz is −ripple. Poles −sinh(a)·sin θ ± j·cosh(a)·cos θ, a = asinh(1/ε)/n.
 /// Source: S. Orfanidis, Introduction to Signal Processing, chapter 11 (from memory).</remarks>
-public sealed record ChebyshevPrototype(int Order, Decibels Ripple) : Prototype(Order)
+internal sealed record ChebyshevPrototype(int Order, Decibels Ripple) : Prototype(Order)
 {
     public override string Family => "Chebyshev";
     public override string CornerMeaning => "ripple edge";
@@ -114,7 +114,7 @@ public sealed record ChebyshevPrototype(int Order, Decibels Ripple) : Prototype(
 
 /// <summary>Equal ripple in the stop band, flat pass band: |H|² = 1/(1 + 1/(ε²·T_n²(1/Ω))); the corner is the stop edge.</summary>
 /// <param name="Attenuation">Least loss in the stop band [dB], above 0.</param>
-public sealed record InverseChebyshevPrototype(int Order, Decibels Attenuation) : Prototype(Order)
+internal sealed record InverseChebyshevPrototype(int Order, Decibels Attenuation) : Prototype(Order)
 {
     public override string Family => "inverse Chebyshev";
     public override string CornerMeaning => "stop edge";
@@ -139,7 +139,7 @@ public sealed record InverseChebyshevPrototype(int Order, Decibels Attenuation) 
 /// j·v0)·K, k).
 /// Source: S. J. Orfanidis, Lecture Notes on Elliptic Filter Design (2006), equations 46 to 65 (from memory). Both moduli of a pair (k, k')
 /// are carried, so that neither loses digits near 1.</remarks>
-public sealed record EllipticPrototype(int Order, Decibels Ripple, Decibels Attenuation) : Prototype(Order)
+internal sealed record EllipticPrototype(int Order, Decibels Ripple, Decibels Attenuation) : Prototype(Order)
 {
     public override string Family => "elliptic";
     public override string CornerMeaning => "ripple edge";
@@ -177,7 +177,7 @@ public sealed record EllipticPrototype(int Order, Decibels Ripple, Decibels Atte
 }
 
 /// <summary>Critically damped: n equal real poles, no overshoot at all; half power at the corner.</summary>
-public sealed record CriticallyDampedPrototype(int Order) : Prototype(Order)
+internal sealed record CriticallyDampedPrototype(int Order) : Prototype(Order)
 {
     public override string Family => "critically damped";
     public override string CornerMeaning => "-3 dB (half power)";

@@ -81,7 +81,7 @@ public abstract record ResponseShape
 }
 
 /// <summary>Passes what is below the corner.</summary>
-public sealed record LowPass(Frequency Corner) : ResponseShape
+internal sealed record LowPass(Frequency Corner) : ResponseShape
 {
     public override int OrderFactor => 1;
     public override IReadOnlyList<Frequency> Corners => [Corner];
@@ -97,7 +97,7 @@ public sealed record LowPass(Frequency Corner) : ResponseShape
 }
 
 /// <summary>Passes what is above the corner.</summary>
-public sealed record HighPass(Frequency Corner) : ResponseShape
+internal sealed record HighPass(Frequency Corner) : ResponseShape
 {
     public override int OrderFactor => 1;
     public override IReadOnlyList<Frequency> Corners => [Corner];
@@ -121,7 +121,7 @@ public sealed record HighPass(Frequency Corner) : ResponseShape
 }
 
 /// <summary>Passes what is between the corners; geometrically symmetric about √(low·high).</summary>
-public sealed record BandPass(Frequency Low, Frequency High) : ResponseShape
+internal sealed record BandPass(Frequency Low, Frequency High) : ResponseShape
 {
     public override int OrderFactor => 2;
     public override IReadOnlyList<Frequency> Corners => [Low, High];
@@ -141,7 +141,7 @@ public sealed record BandPass(Frequency Low, Frequency High) : ResponseShape
 }
 
 /// <summary>Stops what is between the corners.</summary>
-public sealed record BandStop(Frequency Low, Frequency High) : ResponseShape
+internal sealed record BandStop(Frequency Low, Frequency High) : ResponseShape
 {
     public override int OrderFactor => 2;
     public override IReadOnlyList<Frequency> Corners => [Low, High];

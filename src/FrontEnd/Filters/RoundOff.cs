@@ -35,10 +35,10 @@ internal sealed record RoundOffPaths(IReadOnlyList<double> Gains, IReadOnlyList<
 /// Allerton Conf. (1969) (from memory). With a single rounding of the sum, as here,
 /// a constant is no larger than the first; oscillations up to 1.6 times the third have been found (a notch at 50 Hz, Q 10, 500
 /// S/s).</remarks>
-public sealed record DeadBand(double Constant, double Alternating, double? Oscillating);
+internal sealed record DeadBand(double Constant, double Alternating, double? Oscillating);
 
 /// <summary>Round-off: what finite words add to the output, forecast from the coefficients.</summary>
-public static class RoundOff
+internal static class RoundOff
 {
     /// <summary>Variance at the filter's output for unit variance of the rounding in one section: Σh², h the impulse response of 1/A_i·Π
     /// H_j, j &gt; i.</summary>

@@ -18,7 +18,7 @@ public enum FilterForm
 /// which shortens the chain from one output to the next.
 /// Allocates nothing while running; input and output may be the same memory. A long record is filtered block by block, section by
 /// section.</remarks>
-public sealed class SectionRunner
+internal sealed class SectionRunner
 {
     /// <summary>Shorter blocks go section by section: four sections need three samples to fill and three to drain.</summary>
     private const int MinimumBlock = 8;

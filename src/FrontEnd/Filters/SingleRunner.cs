@@ -3,7 +3,7 @@ namespace FrontEnd.Filters;
 /// <summary>A running filter in 32-bit floating point, bit for bit as a machine without fused multiply-add computes it. One runner per
 /// channel.</summary>
 /// <remarks>Products and sums are rounded one by one, left to right. Allocates nothing while running.</remarks>
-public sealed class SingleRunner
+internal sealed class SingleRunner
 {
     private readonly float[] coefficients;
     private readonly float[] state;

@@ -5,14 +5,14 @@ namespace FrontEnd.Filters;
 /// <param name="Peak">Greatest value.</param>
 /// <param name="Least">Least value: below 0 for the undershoot of a high-pass.</param>
 /// <param name="Settling">Time after which it stays within the tolerance of <see cref="Final"/>.</param>
-public sealed record StepFigures(double Final, double Peak, double Least, Duration Settling)
+internal sealed record StepFigures(double Final, double Peak, double Least, Duration Settling)
 {
     /// <summary>Peak over the final value, (peak − final)/final; 0 where the final value is 0 or never passed.</summary>
     public double Overshoot => Final == 0 ? 0 : Math.Max(0, (Peak - Final) / Final);
 }
 
 /// <summary>Step responses and settling, digital (run) and analogue (state equations, exact at each point).</summary>
-public static class StepResponse
+internal static class StepResponse
 {
     /// <summary>The customary 0.1 %.</summary>
     public const double Tolerance = 1e-3;

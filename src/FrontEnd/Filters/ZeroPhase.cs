@@ -6,7 +6,7 @@ namespace FrontEnd.Filters;
 /// signal has no future.</summary>
 /// <remarks>The stated −3 dB corners become −6.02 dB, and what rang after an edge now also rings before it. Derived: H(z)·H(1/z) =
 /// |H|².</remarks>
-public sealed class ZeroPhase(DigitalFilter filter) : IFrequencyResponse
+internal sealed class ZeroPhase(DigitalFilter filter) : IFrequencyResponse
 {
     /// <summary>|H|², real.</summary>
     public Complex Response(double hertz) => filter.PowerResponse(hertz);

@@ -2,7 +2,7 @@ namespace FrontEnd.Findings;
 
 /// <summary>The keys of a design that the sources name: places of findings, requirements, fields that a page goes to. Whoever needs another
 /// adds it here.</summary>
-public static class DesignKeys
+internal static class DesignKeys
 {
     /// <summary>How large a source is, counted from 1.</summary>
     public static string AmplitudeOf(int patch) => $"patches[{patch}].amplitude";

@@ -1,7 +1,7 @@
 namespace FrontEnd.Head;
 
 /// <summary>The background at every site of some derivations, in every conductor of a head: worked out once for all of them.</summary>
-public sealed class BackgroundField
+internal sealed class BackgroundField
 {
     private readonly Dictionary<Site, int> _index = [];
     private readonly double[] _correlations;

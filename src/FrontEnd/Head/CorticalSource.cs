@@ -3,7 +3,7 @@ namespace FrontEnd.Head;
 /// <summary>A piece of cortex of which all parts act together.</summary>
 /// <param name="Centre">Where it lies, seen from the middle of the head.</param>
 /// <param name="Extent">A: how large it is.</param>
-public abstract record CorticalSource(SpherePoint Centre, Area Extent);
+internal abstract record CorticalSource(SpherePoint Centre, Area Extent);
 
 /// <summary>The crown of a gyrus, or many of them: dipoles that point outwards, of one density over a round cap of the sphere
 /// <see cref="Shells.PatchRadius"/>.</summary>
@@ -12,9 +12,9 @@ public abstract record CorticalSource(SpherePoint Centre, Area Extent);
 /// gives nothing, so doubling the area is not doubling the amplitude: past a fifth of the sphere, about 145 cm², it falls.
 /// <para>Source: derived. Against quadrature of single dipoles: 1e-9 in the tests.</para>
 /// </remarks>
-public sealed record GyralPatch(SpherePoint Centre, Area Extent) : CorticalSource(Centre, Extent);
+internal sealed record GyralPatch(SpherePoint Centre, Area Extent) : CorticalSource(Centre, Extent);
 
 /// <summary>The wall of a sulcus: one dipole along the skin at <see cref="Shells.WallRadius"/>. Right over it nothing is seen, and on its two
 /// sides the signs are opposite.</summary>
 /// <param name="Towards">The site on the side that is positive.</param>
-public sealed record SulcalWall(SpherePoint Centre, Area Extent, SpherePoint Towards) : CorticalSource(Centre, Extent);
+internal sealed record SulcalWall(SpherePoint Centre, Area Extent, SpherePoint Towards) : CorticalSource(Centre, Extent);

@@ -1,7 +1,7 @@
 namespace FrontEnd.Head;
 
 /// <summary>What must be said beside every figure of what sites see.</summary>
-public static class HeadLimits
+internal static class HeadLimits
 {
     /// <summary>The sentences, in their order; each stands for itself.</summary>
     public static readonly IReadOnlyList<string> All =

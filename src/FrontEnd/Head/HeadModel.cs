@@ -1,7 +1,7 @@
 namespace FrontEnd.Head;
 
 /// <summary>One head for questions about what its sites see: its sphere, its shells, and the same with other skulls.</summary>
-public sealed class HeadModel
+internal sealed class HeadModel
 {
     private readonly Dictionary<Site, SpherePoint> _places = [];
 

@@ -12,7 +12,7 @@ namespace FrontEnd.Head;
 /// same three measures differ by 4 % rms, neighbours by 5 % at most, T7 to T8 by 14 %.</para>
 /// <para>Accuracy: radius, places and distances to 1e-9 against reference/head/geometry.dat.</para>
 /// </remarks>
-public sealed class HeadSphere
+internal sealed class HeadSphere
 {
     /// <summary>Where the ring may lie from the vertex [radians]: beyond that the measures are no head's.</summary>
     private const double HighestRing = Math.PI / 3, LowestRing = 0.75 * Math.PI;

@@ -1,7 +1,7 @@
 namespace FrontEnd.Head;
 
 /// <summary>Shell sets, kinds of amplitude and what a reference does, as files and people write them.</summary>
-public static class HeadWords
+internal static class HeadWords
 {
     /// <summary>Shell sets by their word.</summary>
     public static IReadOnlyDictionary<string, ShellSet> Shells { get; } = new Dictionary<string, ShellSet>(StringComparer.OrdinalIgnoreCase)

@@ -2,7 +2,7 @@ namespace FrontEnd.Head;
 
 /// <summary>What the other side of a derivation does to a source, by the share t of the active site's potential that it takes. Names only: none
 /// is better than another.</summary>
-public enum ReferencePart
+internal enum ReferencePart
 {
     /// <summary>t below −0.05: it has the opposite sign there.</summary>
     Adds,

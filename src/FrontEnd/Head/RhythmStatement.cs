@@ -2,7 +2,7 @@ namespace FrontEnd.Head;
 
 /// <summary>How large a rhythm is, as someone knows it: in a derivation. The program does not guess it.</summary>
 /// <param name="In">The derivation that it is so large in.</param>
-public sealed record RhythmStatement(Derivation In, Voltage Amplitude, AmplitudeKind Kind)
+internal sealed record RhythmStatement(Derivation In, Voltage Amplitude, AmplitudeKind Kind)
 {
     /// <summary>The sine's peak [V].</summary>
     internal double PeakVolts => Kind switch

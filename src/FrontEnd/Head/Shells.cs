@@ -10,7 +10,7 @@ namespace FrontEnd.Head;
 /// conductivity: common practice, no source.</para>
 /// <para>Accuracy: 1e-9 against reference/head/potentials.dat; (2n + 1)/n to 1e-15 for equal shells.</para>
 /// </remarks>
-public sealed class Shells
+internal sealed class Shells
 {
     /// <summary>Brain to skull, σ_brain/σ_skull, where none is given for the default set.</summary>
     public const double UsualSkullRatio = 20;

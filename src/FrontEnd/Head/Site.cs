@@ -1,7 +1,7 @@
 namespace FrontEnd.Head;
 
 /// <summary>Which rule places F3, F4, P3 and P4.</summary>
-public enum SiteRule
+internal enum SiteRule
 {
     /// <summary>F3 halfway between Fz and F7 on the contour of their row (from memory).</summary>
     Row,

@@ -5,7 +5,7 @@ namespace FrontEnd.Head;
 /// <param name="Straight">Straight through the head, by the sphere model.</param>
 /// <param name="Arc">The measured arc that both lie on; null where there is none.</param>
 /// <param name="Along">Along that arc, as a tape reads it.</param>
-public sealed record SiteDistance(Site First, Site Second, Length Over, Length Straight, SiteArc? Arc, Length? Along)
+internal sealed record SiteDistance(Site First, Site Second, Length Over, Length Straight, SiteArc? Arc, Length? Along)
 {
     /// <summary>The name that was asked for, old or new.</summary>
     public string FirstCalled { get; init; } = First.Name;

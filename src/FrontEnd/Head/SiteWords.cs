@@ -1,7 +1,7 @@
 namespace FrontEnd.Head;
 
 /// <summary>How sites and references are called besides their names on the scalp.</summary>
-public static class SiteWords
+internal static class SiteWords
 {
     /// <summary>Both ear lobes, each by half.</summary>
     public const string Ears = "ears";

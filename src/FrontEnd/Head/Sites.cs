@@ -9,7 +9,7 @@ namespace FrontEnd.Head;
 /// known here.
 /// <para>Source: roth-10-20 for the fractions of the arcs; the 10-10 rows, their names and T7, T8, P7, P8 from memory.</para>
 /// </remarks>
-public static class Sites
+internal static class Sites
 {
     /// <summary>Every site by rows from nose to inion, each row from left to right; ear lobes and mastoids last.</summary>
     public static IReadOnlyList<Site> All { get; } =

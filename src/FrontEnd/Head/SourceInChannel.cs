@@ -2,7 +2,7 @@ namespace FrontEnd.Head;
 
 /// <summary>What one derivation shows of one source.</summary>
 /// <param name="Channel">The derivation with its noise.</param>
-public sealed record SourceInChannel(NoisyChannel Channel)
+internal sealed record SourceInChannel(NoisyChannel Channel)
 {
     /// <summary>V_d of the stated rhythm, signed, in the statement's kind (peak-to-peak or rms); null without a statement, or where the stated
     /// derivation sees nothing of the source.</summary>

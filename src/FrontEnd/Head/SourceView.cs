@@ -6,7 +6,7 @@ namespace FrontEnd.Head;
 /// derivation d0 that it is stated in, e the front end's noise in the derivation. Where |V_A| is less than 0.05 of V_0 a share of it says nothing.
 /// <para>Source: derived. Accuracy: 1e-9 against reference/head/potentials.dat.</para>
 /// </remarks>
-public sealed class SourceView
+internal sealed class SourceView
 {
     /// <summary>|V_A| below this part of V_0: the active site hardly sees the source.</summary>
     public const double HardlySeen = 0.05;

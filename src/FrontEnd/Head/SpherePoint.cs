@@ -1,7 +1,7 @@
 namespace FrontEnd.Head;
 
 /// <summary>A point on the unit sphere: x to the right ear, y to the nose, z to the vertex.</summary>
-public readonly record struct SpherePoint(double X, double Y, double Z)
+internal readonly record struct SpherePoint(double X, double Y, double Z)
 {
     /// <summary>Angle from the vertex, α [radians].</summary>
     public double Inclination => Math.Atan2(Math.Sqrt((X * X) + (Y * Y)), Z);

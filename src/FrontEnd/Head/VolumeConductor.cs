@@ -8,7 +8,7 @@ namespace FrontEnd.Head;
 /// <para>Source: derived. Published series for four shells have been misprinted, as naess-2017 (abstract) warns, so this one is not copied.</para>
 /// <para>Accuracy: 1e-9 against reference/head/potentials.dat; 1e-12 against the closed form of one conductivity.</para>
 /// </remarks>
-public sealed class VolumeConductor(Length radius, Shells shells)
+internal sealed class VolumeConductor(Length radius, Shells shells)
 {
     private double[]? _patchKernel;
 

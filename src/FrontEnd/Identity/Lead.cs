@@ -9,7 +9,7 @@ public enum Lead
 }
 
 /// <summary>Words and ids of the leads.</summary>
-public static class Leads
+internal static class Leads
 {
     /// <summary>"active", "reference", "ground": in sentences and in ids.</summary>
     public static string Word(this Lead lead) => lead switch

@@ -2,7 +2,7 @@ namespace FrontEnd.Identity;
 
 /// <summary>Names that would give a result an id that something built in has, fitted or not: a design keeps its names when a part is put
 /// in.</summary>
-public static class ReservedNames
+internal static class ReservedNames
 {
     /// <summary>The built-in results that a stage of this name would share ids with; null where the name is free.</summary>
     public static ResultFamily? OfStage(string name)

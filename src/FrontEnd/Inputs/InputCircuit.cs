@@ -9,7 +9,7 @@ namespace FrontEnd.Inputs;
 /// resistors and the ground electrode's resistor, as one circuit.</summary>
 /// <remarks>The body, the electrodes, the couplings to the mains and the amplifier's own input impedance are no parts: <see
 /// cref="InputModel"/> adds them. Roles are the keys that a spread draws by.</remarks>
-public static class InputCircuit
+internal static class InputCircuit
 {
     // Roles.
     public const string ActiveResistor = "input.series-resistor (active)", ReferenceResistor = "input.series-resistor (reference)";

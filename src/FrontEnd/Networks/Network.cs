@@ -12,7 +12,7 @@ namespace FrontEnd.Networks;
 /// network's difference is exactly zero instead of the rounding of two volts. Add a pair's branches one after the other.
 /// </para>
 /// </remarks>
-public sealed class Network
+internal sealed class Network
 {
     /// <summary>The reference node.</summary>
     public const int Common = -1;

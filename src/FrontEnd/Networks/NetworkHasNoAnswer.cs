@@ -4,7 +4,7 @@ namespace FrontEnd.Networks;
 /// one thing that the design's values are to blame for.</summary>
 /// <remarks>It becomes a finding. Whatever else is thrown is a fault of the program and is not caught in the core.</remarks>
 #pragma warning disable CA1710 // The name is the sentence that a reader of a catch needs.
-public sealed class NetworkHasNoAnswer : Exception
+internal sealed class NetworkHasNoAnswer : Exception
 #pragma warning restore CA1710
 {
     public NetworkHasNoAnswer()

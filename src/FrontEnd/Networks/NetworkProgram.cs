@@ -12,7 +12,7 @@ namespace FrontEnd.Networks;
 /// a growth below 3 (Higham 1998, from memory); a driven node's pivot is then 1/A plus its feedback factor. Every lane's residual is
 /// checked all the same.
 /// </remarks>
-public sealed class NetworkProgram
+internal sealed class NetworkProgram
 {
     private NetworkProgram(Network network)
     {

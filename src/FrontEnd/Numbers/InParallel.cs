@@ -4,7 +4,7 @@ namespace FrontEnd.Numbers;
 
 /// <summary>The same function over all of a list, on all cores, results in the list's order.</summary>
 /// <remarks>Not the query operators of System.Linq.Parallel: they cannot be compiled ahead of time without warnings.</remarks>
-public static class InParallel
+internal static class InParallel
 {
     public static TOut[] Map<TIn, TOut>(IReadOnlyList<TIn> items, Func<TIn, TOut> work, CancellationToken cancellation = default)
     {

@@ -8,7 +8,7 @@ namespace FrontEnd.Numbers;
 /// Our own, as the framework's needs a library of the system that a bare machine need not have.
 /// <para>Source: FIPS 180-4 and RFC 2104, from memory; the tests compare with the framework's.</para>
 /// </remarks>
-public static class KeyedHash
+internal static class KeyedHash
 {
     /// <summary>Bytes of a hash.</summary>
     public const int Size = 32;

@@ -6,7 +6,7 @@ namespace FrontEnd.Numbers;
 /// those names alone, so that what is drawn for one of them does not move when another one is added.
 /// <para>Source: Blackman and Vigna, xoshiro256** 1.0 and splitmix64 (public domain). Test values: reference/random/generator.dat.</para>
 /// </remarks>
-public sealed class SeededRandom
+internal sealed class SeededRandom
 {
     /// <summary>What is printed where the numbers must be drawn again.</summary>
     public const string Name = "xoshiro256** seeded by splitmix64";

@@ -6,7 +6,7 @@ using FrontEnd.Networks;
 namespace FrontEnd.Pairs;
 
 /// <summary>Which pair of sites shows a source, and what does the reference take away.</summary>
-public static class PairStudy
+internal static class PairStudy
 {
     /// <summary>Rows of a ranking where no number is asked for.</summary>
     public const int UsualBest = 10;

@@ -8,7 +8,7 @@ namespace FrontEnd.Pairs;
 /// <summary>What pairs of sites show of sources.</summary>
 /// <param name="Head">The head as worked with.</param>
 /// <param name="Findings">Warnings.</param>
-public sealed record PairsAnswer(PairsQuestion Question, HeadModel Head, IReadOnlyList<SourceTable> Sources, IReadOnlyList<Finding> Findings)
+internal sealed record PairsAnswer(PairsQuestion Question, HeadModel Head, IReadOnlyList<SourceTable> Sources, IReadOnlyList<Finding> Findings)
 {
     /// <summary>What must be said beside every figure.</summary>
     public IReadOnlyList<string> Limits => [.. HeadLimits.All, .. Sources.Any(one => one.Rows.Any(row => row.Seen.Channel.Derivation.HasEars)) ? (string[])[HeadLimits.Ears] : []];
@@ -43,7 +43,7 @@ public sealed record PairsAnswer(PairsQuestion Question, HeadModel Head, IReadOn
 
 /// <summary>One source and a row for each pair.</summary>
 /// <param name="Tried">How many pairs were ranked, best first; null where they stand in their own order.</param>
-public sealed record SourceTable(CortexPatch Patch, SourceView View, IReadOnlyList<SourceRow> Rows, int? Tried)
+internal sealed record SourceTable(CortexPatch Patch, SourceView View, IReadOnlyList<SourceRow> Rows, int? Tried)
 {
     /// <summary>How k falls where the reference comes near: the active site over a patch, the reference so far from it over the skin; empty for
     /// a wall.</summary>
@@ -75,4 +75,4 @@ public sealed record SourceTable(CortexPatch Patch, SourceView View, IReadOnlyLi
 
 /// <summary>One pair and what it shows of a source.</summary>
 /// <param name="HalfRegion">Part of the patches' sphere that it sees at least half as well as its best; null for a wall.</param>
-public sealed record SourceRow(SourceInChannel Seen, Area? HalfRegion);
+internal sealed record SourceRow(SourceInChannel Seen, Area? HalfRegion);

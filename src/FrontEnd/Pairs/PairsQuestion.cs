@@ -4,7 +4,7 @@ using FrontEnd.Head;
 namespace FrontEnd.Pairs;
 
 /// <summary>Which pairs of sites are asked about, and what they are to show.</summary>
-public sealed record PairsQuestion
+internal sealed record PairsQuestion
 {
     /// <summary>The sources, at least one.</summary>
     public IReadOnlyList<CortexPatch> Patches { get; init; } = [];

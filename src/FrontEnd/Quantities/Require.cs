@@ -4,7 +4,7 @@ namespace FrontEnd.Quantities;
 
 /// <summary>The one guard class: our own mistakes throw here, with name, value and allowed range. The user's mistakes never come this
 /// far.</summary>
-public static class Require
+internal static class Require
 {
     public static double Finite(double value, [CallerArgumentExpression(nameof(value))] string name = "") =>
         double.IsFinite(value) ? value : throw new ArgumentOutOfRangeException(name, value, "The value must be a finite number.");

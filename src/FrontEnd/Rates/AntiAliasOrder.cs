@@ -6,7 +6,7 @@ namespace FrontEnd.Rates;
 /// <remarks>All families have their half-power frequency at the same corner, so that they keep the same band. Butterworth in closed form:
 /// n ≥ log10(10^(A/10) − 1)/(2·log10(f_stop/f_c)); the others by trying orders. Chebyshev and elliptic with 0.5 dB of ripple (common
 /// practice, no source); inverse Chebyshev and elliptic are made for the attenuation asked for.</remarks>
-public static class AntiAliasOrder
+internal static class AntiAliasOrder
 {
     /// <summary>Beyond it nobody builds the filter; the answer is then "no order".</summary>
     public const int Most = 12;

@@ -4,4 +4,4 @@ namespace FrontEnd.Rates;
 /// <param name="LandsAt">Where it lands, in words.</param>
 /// <param name="Folded">What folds into the band, or what is left of a single frequency, rms RTI.</param>
 /// <param name="Direct">What lies in the band itself, rms RTI; null for a single frequency.</param>
-public sealed record InterfererAtRate(string Name, string LandsAt, VoltageRms Folded, VoltageRms? Direct);
+internal sealed record InterfererAtRate(string Name, string LandsAt, VoltageRms Folded, VoltageRms? Direct);

@@ -9,7 +9,7 @@ namespace FrontEnd.Rates;
 /// <param name="Comb">fs/f0 where that is a whole number: a filter of that many samples nulls every harmonic; null otherwise.</param>
 /// <param name="Skew">Share of the common mode that leaks between neighbouring channels that are not sampled at the same time,
 /// 2·sin(πf0·Δt); 0 for simultaneous sampling.</param>
-public sealed record MainsAtRate(Frequency Frequency, VoltageRms Voltage, IReadOnlyList<MainsLanding> Landings, VoltageRms Recorded,
+internal sealed record MainsAtRate(Frequency Frequency, VoltageRms Voltage, IReadOnlyList<MainsLanding> Landings, VoltageRms Recorded,
     VoltageRms Everywhere, int? Comb, Ratio Skew)
 {
     /// <summary>The highest harmonic that was looked at; nothing is said of those above.</summary>

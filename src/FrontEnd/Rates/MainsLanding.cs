@@ -8,5 +8,5 @@ namespace FrontEnd.Rates;
 /// <param name="High">Upper end.</param>
 /// <param name="InBand">True where that range meets the design band.</param>
 /// <param name="Residue">What is recorded at the worse end of the deviation, RTI, worst case, after all filters.</param>
-public sealed record MainsLanding(int Harmonic, Frequency Frequency, Frequency LandsAt, Frequency Low, Frequency High, bool InBand,
+internal sealed record MainsLanding(int Harmonic, Frequency Frequency, Frequency LandsAt, Frequency Low, Frequency High, bool InBand,
     VoltageRms Residue);

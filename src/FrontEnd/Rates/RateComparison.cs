@@ -10,7 +10,7 @@ namespace FrontEnd.Rates;
 /// <param name="RunnerUp">The next best.</param>
 /// <param name="Because">Why, in a sentence.</param>
 /// <param name="Findings">About the design or the rates as a whole.</param>
-public sealed record RateComparison(
+internal sealed record RateComparison(
     Design Design, Frequency Corner, string CornerIs, IReadOnlyList<RateOption> Options, RateOption? Pick, RateOption? RunnerUp,
     string Because, IReadOnlyList<Finding> Findings)
 {

@@ -3,7 +3,7 @@ using FrontEnd.Results;
 namespace FrontEnd.Rates;
 
 /// <summary>The design at one sampling rate. Figures are null where the rate cannot be evaluated; <see cref="Because"/> says why.</summary>
-public sealed record RateOption(Frequency Rate)
+internal sealed record RateOption(Frequency Rate)
 {
     /// <summary>Of what depends on the rate: fold, mains in the recording, resolution.</summary>
     public VerdictKind Verdict { get; init; } = VerdictKind.Fail;

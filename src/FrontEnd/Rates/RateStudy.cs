@@ -13,7 +13,7 @@ namespace FrontEnd.Rates;
 /// <summary>Works a design out at several sampling rates and recommends one.</summary>
 /// <remarks>The analogue path stays as it stands. Digital filters given by frequency follow the rate. A delta-sigma converter keeps its
 /// modulator clock, so its oversampling follows, and its noise density, so that its rms grows with the square root of the rate.</remarks>
-public static class RateStudy
+internal static class RateStudy
 {
     /// <summary>Harmonics that a sentence names; the table has them all.</summary>
     private const int LandingsNamed = 3;

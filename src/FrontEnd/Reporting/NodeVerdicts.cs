@@ -5,7 +5,7 @@ namespace FrontEnd.Reporting;
 
 /// <summary>How each node of the path stands against the headroom that is asked of all of them. Among the verdicts stands the node that clips first
 /// alone; a picture of the path shows every block by its own nodes.</summary>
-public static class NodeVerdicts
+internal static class NodeVerdicts
 {
     /// <summary>A result's own verdict; of the headroom of a node without one, what that verdict would be. Not judged for everything else, and where the
     /// design was read in part.</summary>

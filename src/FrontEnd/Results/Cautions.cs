@@ -4,7 +4,7 @@ using FrontEnd.Identity;
 namespace FrontEnd.Results;
 
 /// <summary>What must be said wherever a design is judged: on screens, in the command's output and on sheets.</summary>
-public static class Cautions
+internal static class Cautions
 {
     /// <summary>Of sheets of problems, whose numbers are no design's.</summary>
     public const string Exercise =

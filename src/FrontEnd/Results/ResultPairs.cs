@@ -3,7 +3,7 @@ using FrontEnd.Identity;
 namespace FrontEnd.Results;
 
 /// <summary>Figures that say one thing together, such as an attenuation and the frequency that it is at: a row has room for both.</summary>
-public static class ResultPairs
+internal static class ResultPairs
 {
     /// <summary>The frequency that a figure is at; null for a figure that is at none, and where either is no number.</summary>
     public static Result? FrequencyOf(Assessment assessment, Result result) =>

@@ -4,7 +4,7 @@ namespace FrontEnd.Results;
 
 /// <summary>A short name for each figure, for rows that have no room for the whole one: at most <see cref="Most"/> letters, and no two of an assessment
 /// alike.</summary>
-public static class ShortNames
+internal static class ShortNames
 {
     /// <summary>Letters that a name has at most.</summary>
     public const int Most = 28;

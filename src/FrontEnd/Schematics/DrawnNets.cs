@@ -4,7 +4,7 @@ namespace FrontEnd.Schematics;
 
 /// <summary>Nets as a reader takes them from a drawing: what touches is joined, and so is what has one name.</summary>
 /// <remarks>The board is asked for nothing. A page that stands for several channels is read once for each of them.</remarks>
-public sealed class DrawnNets
+internal sealed class DrawnNets
 {
     private readonly Dictionary<string, string> _parents = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<string>> _places = new(StringComparer.Ordinal);

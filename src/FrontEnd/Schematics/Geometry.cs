@@ -5,13 +5,13 @@ namespace FrontEnd.Schematics;
 /// <summary>A point of the grid that pins, corners and ports stand on; y runs downwards.</summary>
 /// <param name="X">In steps of <see cref="Schematic.StepMillimetres"/>.</param>
 /// <param name="Y">In the same steps.</param>
-public readonly record struct GridPoint(int X, int Y)
+internal readonly record struct GridPoint(int X, int Y)
 {
     public static GridPoint operator +(GridPoint a, GridPoint b) => new(a.X + b.X, a.Y + b.Y);
 }
 
 /// <summary>Any place of a page, in steps of the grid; y runs downwards.</summary>
-public readonly record struct Spot(double X, double Y)
+internal readonly record struct Spot(double X, double Y)
 {
     public static implicit operator Spot(GridPoint point) => new(point.X, point.Y);
 
@@ -19,7 +19,7 @@ public readonly record struct Spot(double X, double Y)
 }
 
 /// <summary>An upright rectangle of a page, in steps of the grid.</summary>
-public readonly record struct Area(double Left, double Top, double Right, double Bottom)
+internal readonly record struct Area(double Left, double Top, double Right, double Bottom)
 {
     public static readonly Area Nothing = new(double.PositiveInfinity, double.PositiveInfinity, double.NegativeInfinity, double.NegativeInfinity);
 
@@ -44,7 +44,7 @@ public readonly record struct Area(double Left, double Top, double Right, double
 }
 
 /// <summary>How heavy a line is drawn.</summary>
-public enum StrokeWeight
+internal enum StrokeWeight
 {
     Usual,
 
@@ -55,13 +55,13 @@ public enum StrokeWeight
 /// <summary>Straight lines from corner to corner.</summary>
 /// <param name="IsClosed">Back to the first corner, and white inside.</param>
 /// <param name="IsFilled">Black inside.</param>
-public sealed record Stroke(IReadOnlyList<Spot> Corners, StrokeWeight Weight = StrokeWeight.Usual, bool IsClosed = false, bool IsFilled = false)
+internal sealed record Stroke(IReadOnlyList<Spot> Corners, StrokeWeight Weight = StrokeWeight.Usual, bool IsClosed = false, bool IsFilled = false)
 {
     public Stroke Moved(GridPoint by) => this with { Corners = [.. Corners.Select(corner => corner + by)] };
 }
 
 /// <summary>Which of a text's points stands at its place.</summary>
-public enum TextSide
+internal enum TextSide
 {
     Start,
     Middle,
@@ -69,7 +69,7 @@ public enum TextSide
 }
 
 /// <summary>What a text says.</summary>
-public enum TextPurpose
+internal enum TextPurpose
 {
     Designator,
     Value,
@@ -83,7 +83,7 @@ public enum TextPurpose
 /// <summary>A text of a drawing.</summary>
 /// <param name="At">Where it stands, on the line that the letters stand on.</param>
 /// <param name="Size">Of the letters, in steps.</param>
-public sealed record SchematicText(Spot At, string Text, TextSide Side, double Size, TextPurpose Purpose)
+internal sealed record SchematicText(Spot At, string Text, TextSide Side, double Size, TextPurpose Purpose)
 {
     public bool IsBold => Purpose is TextPurpose.Designator or TextPurpose.Title;
 
@@ -104,7 +104,7 @@ public sealed record SchematicText(Spot At, string Text, TextSide Side, double S
 /// <param name="Number">Of the piece's pin.</param>
 /// <param name="At">Where a wire meets it.</param>
 /// <param name="Arm">Which way its lead goes from there, one step; none for a pin that a wire passes.</param>
-public readonly record struct SymbolPin(string Number, GridPoint At, GridPoint Arm);
+internal readonly record struct SymbolPin(string Number, GridPoint At, GridPoint Arm);
 
 /// <summary>A piece, or one op-amp of a package, as drawn.</summary>
 /// <param name="Part">The piece.</param>
@@ -112,7 +112,7 @@ public readonly record struct SymbolPin(string Number, GridPoint At, GridPoint A
 /// <param name="Strokes">Its lines.</param>
 /// <param name="Body">What no wire and no text of another may touch.</param>
 /// <param name="Texts">Its own texts.</param>
-public sealed record SchematicSymbol(
+internal sealed record SchematicSymbol(
     BoardPart Part, IReadOnlyList<SymbolPin> Pins, IReadOnlyList<Stroke> Strokes, IReadOnlyList<Area> Body, IReadOnlyList<SchematicText> Texts)
 {
     /// <summary>Centre of a small circle, a test point's; null for none.</summary>
@@ -127,13 +127,13 @@ public sealed record SchematicSymbol(
 }
 
 /// <summary>Radius of a test point's circle, in steps.</summary>
-public static class CircleSize
+internal static class CircleSize
 {
     public const double Radius = 0.35;
 }
 
 /// <summary>A wire from corner to corner, each upright or level.</summary>
-public sealed record SchematicWire(IReadOnlyList<GridPoint> Corners)
+internal sealed record SchematicWire(IReadOnlyList<GridPoint> Corners)
 {
     public IEnumerable<(GridPoint From, GridPoint To)> Segments => Corners.Zip(Corners.Skip(1));
 
@@ -141,7 +141,7 @@ public sealed record SchematicWire(IReadOnlyList<GridPoint> Corners)
 }
 
 /// <summary>How the name of a net is shown.</summary>
-public enum PortKind
+internal enum PortKind
 {
     /// <summary>The name beside its wire.</summary>
     Label,
@@ -163,7 +163,7 @@ public enum PortKind
 /// <param name="Net">The board's net.</param>
 /// <param name="Name">As the page shows it, or as the symbol's meaning is.</param>
 /// <param name="Arm">Which way the symbol goes from its point, one step; none for a label.</param>
-public sealed record SchematicPort(
+internal sealed record SchematicPort(
     PortKind Kind, string Net, string Name, GridPoint At, GridPoint Arm, IReadOnlyList<Stroke> Strokes, Area? Body, SchematicText? Text)
 {
     public SchematicPort Moved(GridPoint by) => this with

@@ -1,7 +1,7 @@
 namespace FrontEnd.Schematics;
 
 /// <summary>Where wires, pins and ports of a page meet, and from how many sides.</summary>
-public static class Junctions
+internal static class Junctions
 {
     /// <summary>Every point at which something ends, with the directions that something goes in from there, a line that passes in two.</summary>
     public static IReadOnlyDictionary<GridPoint, IReadOnlyList<GridPoint>> Of(SchematicPage page)

@@ -8,7 +8,7 @@ namespace FrontEnd.Schematics;
 /// nets on the page lack the prefix of these.</param>
 /// <param name="Dots">Where wires that meet are joined.</param>
 /// <param name="Texts">Titles and notes; pieces and ports have their own.</param>
-public sealed record SchematicPage(
+internal sealed record SchematicPage(
     string Title, IReadOnlyList<int> Assemblies, IReadOnlyList<SchematicSymbol> Symbols, IReadOnlyList<SchematicWire> Wires,
     IReadOnlyList<SchematicPort> Ports, IReadOnlyList<GridPoint> Dots, IReadOnlyList<SchematicText> Texts)
 {
@@ -23,7 +23,7 @@ public sealed record SchematicPage(
 /// <summary>A board as a circuit diagram: geometry on a grid, and nothing that is not on the board.</summary>
 /// <remarks>Letters of the designators as in IEEE 315; symbols of IEC 60617 for resistors and capacitors, of IEEE 315 for op-amps (both from
 /// memory). Signals run to the right, supplies are above, common is below.</remarks>
-public sealed record Schematic(Board Board, IReadOnlyList<SchematicPage> Pages)
+internal sealed record Schematic(Board Board, IReadOnlyList<SchematicPage> Pages)
 {
     /// <summary>The module of IEC drawings (from memory).</summary>
     public const double StepMillimetres = 2.5;

@@ -3,7 +3,7 @@ using FrontEnd.Building;
 namespace FrontEnd.Schematics;
 
 /// <summary>Whether a drawing says what its board is, and can be read. Each answer lists what is wrong, a sentence each.</summary>
-public static class SchematicChecks
+internal static class SchematicChecks
 {
     /// <summary>The nets, taken from nothing but lines that touch and names that are the same, against the netlist, pin by pin.</summary>
     public static IReadOnlyList<string> Nets(Schematic schematic)

@@ -35,7 +35,7 @@ public enum HeadSignalKind
 /// <param name="Kind">Which.</param>
 /// <param name="Amplitude">Peak-to-peak for <see cref="HeadSignalKind.Alpha"/>; rms within a burst for <see cref="HeadSignalKind.Muscle"/>; a root density at
 /// 10 Hz times √Hz for <see cref="HeadSignalKind.Background"/>; else the peak. Null for the usual.</param>
-public sealed record HeadSignal(HeadSignalKind Kind, Voltage? Amplitude = null)
+internal sealed record HeadSignal(HeadSignalKind Kind, Voltage? Amplitude = null)
 {
     /// <summary>Words and usual amplitudes [V]: orders of magnitude that a practitioner expects (common practice, no source).</summary>
     private static readonly (HeadSignalKind Kind, string Word, double Volts, string What)[] Known =

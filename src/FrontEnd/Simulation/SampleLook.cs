@@ -6,7 +6,7 @@ namespace FrontEnd.Simulation;
 /// <param name="Run">What was simulated.</param>
 /// <param name="Summary">What all of it holds.</param>
 /// <param name="Traces">The first samples of each channel at the electrodes.</param>
-public sealed record SampleLook(SampleRun Run, SampleSummary Summary, IReadOnlyList<Curve> Traces)
+internal sealed record SampleLook(SampleRun Run, SampleSummary Summary, IReadOnlyList<Curve> Traces)
 {
     /// <summary>Points of a spectrum that a picture can tell apart.</summary>
     private const int MostPoints = 1500;

@@ -14,7 +14,7 @@ namespace FrontEnd.Simulation;
 /// check, the supply's ripple and noise, limiters at the stages' inner nodes and at the driven ground, the skew of a multiplexed converter.
 /// <para>Source: the densities' and levels' formulas are the budgets'; the method: derived.</para>
 /// </remarks>
-public sealed class SampleRun
+internal sealed class SampleRun
 {
     private readonly Evaluation _evaluation;
     private readonly ChannelBudgets[] _kinds;

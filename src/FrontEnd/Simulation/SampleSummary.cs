@@ -12,7 +12,7 @@ namespace FrontEnd.Simulation;
 /// <param name="ClippedSamples">How many stretches there were in all.</param>
 /// <param name="Delay">From the electrode to the filtered sample in the middle of the band.</param>
 /// <param name="NotCompared">Why noise is not held against the budget; null where it is.</param>
-public sealed record SampleSummary(IReadOnlyList<SampledChannel> Channels, IReadOnlyList<SampleEvent> Clips, long ClippedSamples, Duration Delay, string? NotCompared)
+internal sealed record SampleSummary(IReadOnlyList<SampledChannel> Channels, IReadOnlyList<SampleEvent> Clips, long ClippedSamples, Duration Delay, string? NotCompared)
 {
     /// <summary>Chance that a band of a sound record lies outside its limits.</summary>
     public const double Significance = 0.001;
@@ -137,7 +137,7 @@ public sealed record SampleSummary(IReadOnlyList<SampledChannel> Channels, IRead
 /// <param name="Lines">The mains' harmonics; empty where they are left out.</param>
 /// <param name="Spectrum">Of the samples.</param>
 /// <param name="Predicted">The budget's density as that spectrum's windows show it, at its bins from the first on [V²/Hz].</param>
-public sealed record SampledChannel(string Name, Voltage Mean, VoltageRms Rms, VoltagePeakToPeak PeakToPeak, IReadOnlyList<SampledBand> Bands,
+internal sealed record SampledChannel(string Name, Voltage Mean, VoltageRms Rms, VoltagePeakToPeak PeakToPeak, IReadOnlyList<SampledBand> Bands,
     IReadOnlyList<SampledLine> Lines, WelchSpectrum Spectrum, IReadOnlyList<double> Predicted);
 
 /// <summary>A harmonic of the mains in simulated samples.</summary>
@@ -145,4 +145,4 @@ public sealed record SampledChannel(string Name, Voltage Mean, VoltageRms Rms, V
 /// <param name="LandsAt">Where sampling puts it.</param>
 /// <param name="Measured">What stands there above the noise.</param>
 /// <param name="Budget">What the budget says is recorded of it: the larger of both ends of the mains' deviation.</param>
-public sealed record SampledLine(int Order, Frequency LandsAt, VoltageRms Measured, VoltageRms Budget);
+internal sealed record SampledLine(int Order, Frequency LandsAt, VoltageRms Measured, VoltageRms Budget);

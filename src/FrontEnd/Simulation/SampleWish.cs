@@ -1,7 +1,7 @@
 namespace FrontEnd.Simulation;
 
 /// <summary>What is to be simulated of a design, in time.</summary>
-public sealed record SampleWish
+internal sealed record SampleWish
 {
     /// <summary>The longest that is made.</summary>
     public static readonly Duration Longest = Duration.FromSeconds(24 * 3600);
@@ -30,10 +30,10 @@ public sealed record SampleWish
 /// <param name="Length">Null for something without a length.</param>
 /// <param name="Text">What it is.</param>
 /// <param name="Channel">The channel, counted from 0; null for all.</param>
-public sealed record SampleEvent(Duration Start, Duration? Length, string Text, int? Channel = null);
+internal sealed record SampleEvent(Duration Start, Duration? Length, string Text, int? Channel = null);
 
 /// <summary>The next samples of all channels, in steps of the converter.</summary>
-public sealed class SampleBlock
+internal sealed class SampleBlock
 {
     internal SampleBlock(int channels, int most) => Steps = [.. Enumerable.Range(0, channels).Select(_ => new double[most])];
 

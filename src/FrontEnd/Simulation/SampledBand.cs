@@ -12,7 +12,7 @@ namespace FrontEnd.Simulation;
 /// <param name="Least">The samples' share of the budget, as rms, that a sound record is not below but for half of <see cref="SampleSummary.Significance"/>.</param>
 /// <param name="Greatest">Likewise not above.</param>
 /// <param name="Freedom">ν: degrees of freedom of the measured power.</param>
-public sealed record SampledBand(Band Band, double Share, VoltageRms Budget, double Least, double Greatest, double Freedom)
+internal sealed record SampledBand(Band Band, double Share, VoltageRms Budget, double Least, double Greatest, double Freedom)
 {
     /// <summary>In the samples.</summary>
     public VoltageRms Measured => VoltageRms.FromVolts(Share * Budget.Volts);

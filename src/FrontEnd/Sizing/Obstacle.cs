@@ -6,7 +6,7 @@ namespace FrontEnd.Sizing;
 /// <param name="Text">What is asked and what the best candidate that it stopped reaches.</param>
 /// <param name="Relaxation">What to change and to what, where no design was found: the least change of this requirement that lets a design
 /// through, alone or together with others that it names; null where it need not or must not be relaxed.</param>
-public sealed record Obstacle(string Requirement, int Stopped, string Text, string? Relaxation)
+internal sealed record Obstacle(string Requirement, int Stopped, string Text, string? Relaxation)
 {
     /// <summary>True where it stops some combinations only: a design that was found, or that a relaxation lets through, meets it.</summary>
     public bool IsMetByOthers { get; init; }

@@ -8,7 +8,7 @@ namespace FrontEnd.Sizing;
 /// <param name="Amplifiers">Differential amplifiers.</param>
 /// <param name="OpAmps">For gain stages and filters.</param>
 /// <param name="Converters">Converters; a delta-sigma converter's noise is that at its own rate.</param>
-public sealed record PartShelf(IReadOnlyList<DifferentialAmplifier> Amplifiers, IReadOnlyList<OpAmp> OpAmps,
+internal sealed record PartShelf(IReadOnlyList<DifferentialAmplifier> Amplifiers, IReadOnlyList<OpAmp> OpAmps,
     IReadOnlyList<AnalogDigitalConverter> Converters)
 {
     /// <summary>The chip that each amplifier's and each converter's card says it is on; cards of parts of their own are left out.</summary>

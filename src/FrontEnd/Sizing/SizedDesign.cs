@@ -10,7 +10,7 @@ namespace FrontEnd.Sizing;
 /// <param name="Parts">Of the whole device, electrodes and microcontroller not counted.</param>
 /// <param name="MainsMargin">The mains limit at the electrodes over <c>mains.total</c>: the margin that CMRR and balance leave.</param>
 /// <param name="LimitedBy">The requirement with the least to spare, in words.</param>
-public sealed record SizedDesign(Design Design, VoltageRms Noise, VoltagePeakToPeak BoardNoise, Current Current, int Parts,
+internal sealed record SizedDesign(Design Design, VoltageRms Noise, VoltagePeakToPeak BoardNoise, Current Current, int Parts,
     Decibels MainsMargin, string LimitedBy)
 {
     /// <summary>One line: amplifier, gains, filter, converter, rate, ground.</summary>

@@ -17,7 +17,7 @@ namespace FrontEnd.Sizing;
 /// lead gets the preferred resistor that the quoted limit needs, and nothing is connected to earth. Parts are taken on the supply that
 /// their cards allow, at the gains that they have.
 /// </remarks>
-public static class Sizer
+internal static class Sizer
 {
     /// <summary>Designs shown of a front.</summary>
     private const int Shown = 6;

@@ -5,7 +5,7 @@ using static FrontEnd.Fields.Make;
 namespace FrontEnd.Sizing;
 
 /// <summary>What a requirements file asks besides the keys of a design.</summary>
-public static class SizingFields
+internal static class SizingFields
 {
     /// <summary>The table that they stand in.</summary>
     public const string Table = "sizing";

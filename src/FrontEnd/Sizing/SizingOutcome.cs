@@ -8,5 +8,5 @@ namespace FrontEnd.Sizing;
 /// <param name="Candidates">Combinations of the grid.</param>
 /// <param name="Evaluated">Those that were evaluated in full; bounds decided on the rest.</param>
 /// <param name="Findings">What keeps the search from starting.</param>
-public sealed record SizingOutcome(IReadOnlyList<SizedDesign> Front, IReadOnlyList<Obstacle> Obstacles, int Candidates, int Evaluated,
+internal sealed record SizingOutcome(IReadOnlyList<SizedDesign> Front, IReadOnlyList<Obstacle> Obstacles, int Candidates, int Evaluated,
     IReadOnlyList<Finding> Findings);

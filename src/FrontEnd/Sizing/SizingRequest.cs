@@ -6,7 +6,7 @@ namespace FrontEnd.Sizing;
 /// <param name="Fixed">Electrodes, band, signals, mains, supply, channels and requirements; whatever the search decides (amplifier, stages,
 /// converter, ground drive, protection) is replaced.</param>
 /// <param name="Shelf">The parts to choose from.</param>
-public sealed record SizingRequest(Design Fixed, PartShelf Shelf)
+internal sealed record SizingRequest(Design Fixed, PartShelf Shelf)
 {
     /// <summary>Keys of the design that the requirements state themselves: a design's file states them too, be they at their default or
     /// not.</summary>

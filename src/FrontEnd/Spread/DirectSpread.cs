@@ -12,7 +12,7 @@ namespace FrontEnd.Spread;
 /// <remarks>The formulas are those of the levels (<see cref="LevelLanes"/>), of which dc alone is worked out: no frequency is solved, so that
 /// some hundred builds cost less than one evaluation. Offset voltages and bias currents are counted by size, every sign the worst, as their
 /// signs are not known; what has a range on its card is drawn in it.</remarks>
-public static class DirectSpread
+internal static class DirectSpread
 {
     /// <summary>Builds that are drawn: the 1 % and the 99 % lie some five builds from the ends.</summary>
     public const int Builds = 512;
@@ -73,4 +73,4 @@ public static class DirectSpread
 /// <param name="Nominal">Of the design as it stands.</param>
 /// <param name="Low">One build in a hundred has less.</param>
 /// <param name="High">One build in a hundred has more.</param>
-public sealed record NodeDc(NodeId Node, Voltage Nominal, Voltage Low, Voltage High);
+internal sealed record NodeDc(NodeId Node, Voltage Nominal, Voltage Low, Voltage High);

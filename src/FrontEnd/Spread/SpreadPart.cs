@@ -45,7 +45,7 @@ public sealed record SpreadPart(string Key, SpreadLaw Law, double Low, double Hi
 
     /// <summary>Value over nominal value of one build. A normal draw counts the range as ±3 standard deviations and is kept above a
     /// thousandth.</summary>
-    public double Draw(SeededRandom random) => Draw(ref random.Stream);
+    internal double Draw(SeededRandom random) => Draw(ref random.Stream);
 
     /// <summary>The same from a stream that is a value.</summary>
     internal double Draw(ref RandomStream random) => Law switch

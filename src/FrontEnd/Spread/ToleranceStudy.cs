@@ -14,7 +14,7 @@ namespace FrontEnd.Spread;
 /// <param name="Other">The one tried, ±.</param>
 /// <param name="Before">Share of the devices that meet all with the stated one, 0…1.</param>
 /// <param name="After">The same with the other, the same devices drawn.</param>
-public sealed record ToleranceMark(string Key, Ratio Stated, Ratio Other, double Before, double After)
+internal sealed record ToleranceMark(string Key, Ratio Stated, Ratio Other, double Before, double After)
 {
     /// <summary>True where the tighter tolerance is worth its money, false where the looser one is enough.</summary>
     public bool IsTighter => Other.Fraction < Stated.Fraction;
@@ -22,7 +22,7 @@ public sealed record ToleranceMark(string Key, Ratio Stated, Ratio Other, double
 
 /// <summary>Where tighter tolerances pay and where looser ones do: each class of pieces tried at the next tolerance that is sold, with the same
 /// devices drawn.</summary>
-public static class ToleranceStudy
+internal static class ToleranceStudy
 {
     /// <summary>A tighter tolerance is marked where it lifts the yield by this share of all devices (our choice).</summary>
     public const double Worth = 0.01;

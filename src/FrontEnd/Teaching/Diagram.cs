@@ -15,7 +15,7 @@ namespace FrontEnd.Teaching;
 /// </param>
 /// <param name="Values">The values by their names in the art.</param>
 /// <param name="When">True for the results and designs that it fits; null for all that the patterns name.</param>
-public sealed record Diagram(
+internal sealed record Diagram(
     string Id, string Title, IReadOnlyList<ResultPattern> For, string Art, Func<Assessment, IReadOnlyDictionary<string, string>> Values,
     Func<Assessment, ResultId, bool>? When = null)
 {

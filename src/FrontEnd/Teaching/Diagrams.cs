@@ -5,7 +5,7 @@ namespace FrontEnd.Teaching;
 
 /// <summary>The pictures beside the explanations: one table for the command and the sheets.</summary>
 /// <remarks>At most 58 letters wide, so that two stand side by side on a printed page.</remarks>
-public static class Diagrams
+internal static class Diagrams
 {
     // The first that fits counts, so the narrower ones stand first.
     private static readonly Diagram[] Table =

@@ -6,7 +6,7 @@ namespace FrontEnd.Teaching;
 /// textbook's own example.</summary>
 /// <remarks>Every value is a preferred number or one of a list before anything is worked out with it, so that the sheet shows all its
 /// digits.</remarks>
-public sealed class Draw
+internal sealed class Draw
 {
     private readonly SeededRandom? _random;
     private readonly Walk? _walk;
@@ -47,6 +47,14 @@ public sealed class Draw
     public T OneOf<T>(string symbol, string name, params ReadOnlySpan<double> values)
         where T : struct, IQuantity =>
         Give<T>(symbol, name, _values is null ? values[Index(values.Length)] : _values[symbol]);
+
+    /// <summary>The same for a kind that is known when it runs.</summary>
+    internal IQuantity OneOf(QuantityKind kind, string symbol, string name, IReadOnlyList<double> values)
+    {
+        IQuantity quantity = kind.FromSi(_values is null ? values[Index(values.Count)] : _values[symbol]);
+        _givens.Add(new Given(symbol, name, quantity));
+        return quantity;
+    }
 
     /// <summary>A value that no one draws, or that follows from what was drawn, printed with the others.</summary>
     public T Give<T>(string symbol, string name, double value)

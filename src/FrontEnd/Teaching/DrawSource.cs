@@ -9,7 +9,7 @@ namespace FrontEnd.Teaching;
 /// Every stream is HMAC-SHA-256 of the stream's names (template, copy, student …) under a key that is HMAC-SHA-256 of the seed under the
 /// secret. Who has a sheet, this program and the seed can therefore not draw another sheet, nor the key, without the secret.
 /// </remarks>
-public sealed class DrawSource
+internal sealed class DrawSource
 {
     // Ends a name; UTF-8 has no such byte.
     private const byte EndOfName = 255;

@@ -8,7 +8,7 @@ namespace FrontEnd.Teaching;
 /// <param name="Assessment">The assessment, with the change that helps the figure.</param>
 /// <param name="Result">The figure.</param>
 /// <param name="Moves">What moves it, largest first; empty where no input does by itself, and where none is looked for.</param>
-public sealed record Explained(Assessment Assessment, Result Result, IReadOnlyList<Sensitivity> Moves)
+internal sealed record Explained(Assessment Assessment, Result Result, IReadOnlyList<Sensitivity> Moves)
 {
     /// <summary>Inputs that a page shows.</summary>
     public const int MovesShown = 12;

@@ -9,4 +9,4 @@ namespace FrontEnd.Teaching;
 /// <param name="Assumes">What is taken for granted.</param>
 /// <param name="Read">What to read: a page about this figure; null where none is known. That something is common practice, or follows from
 /// the definitions, is the equation's source and nothing to read.</param>
-public sealed record Explanation(ResultPattern Pattern, string Reason, string Assumes, SourceRef? Read = null);
+internal sealed record Explanation(ResultPattern Pattern, string Reason, string Assumes, SourceRef? Read = null);

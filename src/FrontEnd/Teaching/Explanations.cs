@@ -3,7 +3,7 @@ using FrontEnd.Identity;
 namespace FrontEnd.Teaching;
 
 /// <summary>A short reason for every result: one table for every view.</summary>
-public static class Explanations
+internal static class Explanations
 {
     private const string Linear = "Everything up to the converter is linear and nothing clips.";
     private const string Gaussian = "All noise is Gaussian, stationary and independent.";

@@ -4,10 +4,10 @@ namespace FrontEnd.Teaching;
 /// <param name="Symbol">The symbol in formulas; "" for none.</param>
 /// <param name="Unit">Its unit as printed; "" for none.</param>
 /// <param name="Others">Other names under which it is looked up.</param>
-public sealed record Term(string Name, string Symbol, string Unit, string Meaning, params IReadOnlyList<string> Others);
+internal sealed record Term(string Name, string Symbol, string Unit, string Meaning, params IReadOnlyList<string> Others);
 
 /// <summary>Symbols and terms, from one table for every view.</summary>
-public static class Glossary
+internal static class Glossary
 {
     public static IReadOnlyList<Term> All { get; } =
     [

@@ -11,7 +11,7 @@ namespace FrontEnd.Teaching;
 /// <param name="Asked">Two sites whose distance was asked for; null for none.</param>
 /// <param name="Pairs">What a montage compares, first minus second; empty for none.</param>
 /// <param name="Arcs">The measured arcs with the sites on them.</param>
-public sealed record HeadSites(HeadSphere Sphere, SiteRule Rule, SiteSet Set, SiteDistance? Asked, IReadOnlyList<SiteDistance> Pairs,
+internal sealed record HeadSites(HeadSphere Sphere, SiteRule Rule, SiteSet Set, SiteDistance? Asked, IReadOnlyList<SiteDistance> Pairs,
     IReadOnlyList<MeasuredArc> Arcs)
 {
     private const string TenTenNote =
@@ -61,7 +61,7 @@ public sealed record HeadSites(HeadSphere Sphere, SiteRule Rule, SiteSet Set, Si
 
 /// <summary>A measured arc and the sites on it, from its beginning.</summary>
 /// <param name="Length">The whole arc.</param>
-public sealed record MeasuredArc(SiteArc Arc, Length Length, IReadOnlyList<(Site Site, Length At)> Marks)
+internal sealed record MeasuredArc(SiteArc Arc, Length Length, IReadOnlyList<(Site Site, Length At)> Marks)
 {
     public static MeasuredArc Of(SiteArc arc, HeadSize head, SiteSet set)
     {

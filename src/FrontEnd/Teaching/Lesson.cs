@@ -7,7 +7,7 @@ namespace FrontEnd.Teaching;
 /// out when it is run (<see cref="LessonOutcome"/>).</summary>
 /// <param name="Name">How it is called, and the name of its design.</param>
 /// <param name="Title">What it is about, in a few words.</param>
-public sealed record Lesson(string Name, string Title)
+internal sealed record Lesson(string Name, string Title)
 {
     /// <summary>What is there, before anything is changed.</summary>
     public required string Setting { get; init; }
@@ -59,12 +59,12 @@ public sealed record Lesson(string Name, string Title)
 /// <param name="Text">The answer.</param>
 /// <param name="Thought">What speaks for it, and what is wrong with that where it is wrong.</param>
 /// <param name="Holds">Whether it is what the figures do.</param>
-public sealed record LessonChoice(string Text, string Thought, Func<LessonOutcome, bool> Holds);
+internal sealed record LessonChoice(string Text, string Thought, Func<LessonOutcome, bool> Holds);
 
 /// <summary>A figure before and after a lesson's change.</summary>
 /// <param name="Before">Null where the design without the change has no such figure.</param>
 /// <param name="After">Null where the design with it has none.</param>
-public sealed record LessonFigure(ResultId Id, Result? Before, Result? After)
+internal sealed record LessonFigure(ResultId Id, Result? Before, Result? After)
 {
     private const double Still = 1.1, StillBy = 0.5;
 

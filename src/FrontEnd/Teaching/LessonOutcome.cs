@@ -11,7 +11,7 @@ namespace FrontEnd.Teaching;
 /// <param name="After">The design with the one change.</param>
 /// <param name="From">The changed key's value before, as it is written.</param>
 /// <param name="To">Its value afterwards.</param>
-public sealed record LessonOutcome(Lesson Lesson, Assessment Before, Assessment After, string From, string To)
+internal sealed record LessonOutcome(Lesson Lesson, Assessment Before, Assessment After, string From, string To)
 {
     /// <summary>What may come of any change of any figure.</summary>
     private static readonly LessonChoice[] AnyChange =
@@ -72,4 +72,4 @@ public sealed record LessonOutcome(Lesson Lesson, Assessment Before, Assessment 
 }
 
 /// <summary>Simulated samples of a lesson's design before and after its change.</summary>
-public sealed record LessonSamples(SampleLook Before, SampleLook After);
+internal sealed record LessonSamples(SampleLook Before, SampleLook After);

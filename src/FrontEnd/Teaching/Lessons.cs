@@ -4,7 +4,7 @@ using FrontEnd.Results;
 namespace FrontEnd.Teaching;
 
 /// <summary>The lessons there are, in the order of the signal's path. Their designs stand in files of the same names.</summary>
-public static class Lessons
+internal static class Lessons
 {
     /// <summary>What a driven ground is expected to leave of the body's common mode at most.</summary>
     private const double Held = 0.2;

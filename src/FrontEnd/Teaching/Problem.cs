@@ -4,7 +4,7 @@ namespace FrontEnd.Teaching;
 
 /// <summary>One problem with its numbers drawn: what is asked, how it is worked out, what counts as right and which slips lead
 /// elsewhere.</summary>
-public sealed record Problem
+internal sealed record Problem
 {
     /// <summary>The template that it is made from.</summary>
     public required string TemplateId { get; init; }
@@ -38,7 +38,7 @@ public sealed record Problem
 }
 
 /// <summary>A value that a problem gives.</summary>
-public sealed record Given(string Symbol, string Name, IQuantity Value)
+internal sealed record Given(string Symbol, string Name, IQuantity Value)
 {
     /// <summary>The value as it stands on the sheet. No more digits are used than are printed.</summary>
     /// <remarks>A band begins at 0.5 Hz in every book, not at 500 mHz; a ratio such as f/f_c is a plain number, a tolerance a
@@ -56,10 +56,10 @@ public sealed record Given(string Symbol, string Name, IQuantity Value)
 /// <param name="Says">What is done and why, one sentence.</param>
 /// <param name="Formula">The formula in symbols; "" where the step needs none.</param>
 /// <param name="Substituted">The formula with the numbers put in and its result.</param>
-public sealed record Step(string Says, string Formula, string Substituted, SourceRef Source);
+internal sealed record Step(string Says, string Formula, string Substituted, SourceRef Source);
 
 /// <summary>What counts as right: a quantity within a range, or one of several choices.</summary>
-public abstract record Answer
+internal abstract record Answer
 {
     /// <summary>The right answer as the key prints it.</summary>
     public abstract string Text { get; }
@@ -69,7 +69,7 @@ public abstract record Answer
 /// <param name="Low">Least value taken as right, in the SI unit.</param>
 /// <param name="High">Greatest value taken as right.</param>
 /// <param name="Digits">Significant digits that are sensible.</param>
-public sealed record QuantityAnswer(QuantityKind Kind, double Value, double Low, double High, int Digits) : Answer
+internal sealed record QuantityAnswer(QuantityKind Kind, double Value, double Low, double High, int Digits) : Answer
 {
     public override string Text => Write(Value);
 
@@ -84,7 +84,7 @@ public sealed record QuantityAnswer(QuantityKind Kind, double Value, double Low,
 
 /// <summary>One of several choices, named by letters from A.</summary>
 /// <param name="Right">Index of the right one.</param>
-public sealed record ChoiceAnswer(IReadOnlyList<string> Options, int Right) : Answer
+internal sealed record ChoiceAnswer(IReadOnlyList<string> Options, int Right) : Answer
 {
     public override string Text => $"{Letter(Right)}: {Options[Right]}";
 
@@ -96,9 +96,9 @@ public sealed record ChoiceAnswer(IReadOnlyList<string> Options, int Right) : An
 /// <param name="Low">Least value that is taken for this slip.</param>
 /// <param name="High">Greatest value that is taken for this slip.</param>
 /// <param name="Share">Share of the points it still earns.</param>
-public sealed record Slip(SlipKind Kind, double Value, double Low, double High, double Share);
+internal sealed record Slip(SlipKind Kind, double Value, double Low, double High, double Share);
 
 /// <summary>A mistake that is made in many problems.</summary>
 /// <param name="Code">Stable word for the class's summary.</param>
 /// <param name="Remark">What went wrong, for the student.</param>
-public sealed record SlipKind(string Code, string Remark);
+internal sealed record SlipKind(string Code, string Remark);

@@ -4,7 +4,7 @@ using FrontEnd.Textbook;
 namespace FrontEnd.Teaching;
 
 /// <summary>What a template writes once its numbers are drawn: question, solution, answer and slips.</summary>
-public sealed class ProblemText
+internal sealed class ProblemText
 {
     // A slip earns half the points: the way was right but for one known step.
     private const double SlipShare = 0.5;
@@ -51,10 +51,13 @@ public sealed class ProblemText
     /// <summary>An answer that may be off by an amount in its unit: decibels, degrees, bits, whole numbers.</summary>
     /// <remarks>Three digits are asked for, so that what rounding to them may move the value is always within: 102 dB for 102.45 dB.</remarks>
     internal ProblemText AnswersWithin<T>(double value, double amount, int digits = 3)
-        where T : struct, IQuantity
+        where T : struct, IQuantity => AnswersWithin(QuantityKind.Of<T>(), value, amount, digits);
+
+    /// <summary>The same for a kind that is known when it runs.</summary>
+    internal ProblemText AnswersWithin(QuantityKind kind, double value, double amount, int digits)
     {
         double within = Math.Max(amount, ThreeDigits.HalfUnit(Require.Finite(value)));
-        _answer = new QuantityAnswer(QuantityKind.Of<T>(), value, value - within, value + within, digits);
+        _answer = new QuantityAnswer(kind, value, value - within, value + within, digits);
         return this;
     }
 

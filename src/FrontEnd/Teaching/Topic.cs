@@ -1,7 +1,7 @@
 namespace FrontEnd.Teaching;
 
 /// <summary>What a problem is about.</summary>
-public enum Topic
+internal enum Topic
 {
     Noise,
     Gain,
@@ -17,7 +17,7 @@ public enum Topic
 }
 
 /// <summary>The topics as they are written in calls, sheets and keys.</summary>
-public static class Topics
+internal static class Topics
 {
     public static IReadOnlyList<string> Words { get; } = [.. Enum.GetValues<Topic>().Select(Word)];
 

@@ -8,10 +8,10 @@ namespace FrontEnd.Teaching;
 /// <param name="Field">The key of the field to change.</param>
 /// <param name="Tries">What to set it to, as it is typed; the first that the design takes.</param>
 /// <param name="Result">The figure to watch.</param>
-public sealed record TourStop(TourSubject Subject, string Title, string Text, string Field, IReadOnlyList<string> Tries, ResultId Result);
+internal sealed record TourStop(TourSubject Subject, string Title, string Text, string Field, IReadOnlyList<string> Tries, ResultId Result);
 
 /// <summary>What stops are about, in their order.</summary>
-public enum TourSubject
+internal enum TourSubject
 {
     Offset,
     Imbalance,

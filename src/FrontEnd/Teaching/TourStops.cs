@@ -9,7 +9,7 @@ namespace FrontEnd.Teaching;
 
 /// <summary>Stops of a tour through a design, each with its own values and figures; what a design does not have, or whose figure is not a number, has no
 /// stop.</summary>
-public static class TourStops
+internal static class TourStops
 {
     /// <summary>More mains harmonics than any design is worked out for.</summary>
     private const int MostHarmonics = 60;

@@ -4,7 +4,7 @@ namespace FrontEnd.Text;
 
 /// <summary>Letters of other scripts that look like Latin ones: typed on another keyboard or copied from a page, they stand in a word that
 /// nobody can tell from the right one by eye.</summary>
-public static class Lookalikes
+internal static class Lookalikes
 {
     // By their shapes in common fonts (Unicode charts 0370 and 0400); Ω and µ are no look-alikes, they are units.
     private const string Cyrillic = "АВЕКМНОРСТХІЈЅаеорсухкмнтіјѕ", CyrillicLatin = "ABEKMHOPCTXIJSaeopcyxkmhtijs";

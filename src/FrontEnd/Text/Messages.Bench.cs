@@ -1,7 +1,7 @@
 namespace FrontEnd.Text;
 
 /// <content>About tests at the bench.</content>
-public static partial class Messages
+internal static partial class Messages
 {
     public const string RecordingTooShort = "FE0711";
     public const string RecordingRate = "FE0712";

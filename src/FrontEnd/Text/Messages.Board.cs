@@ -1,7 +1,7 @@
 namespace FrontEnd.Text;
 
 /// <summary>Codes of the board: FE1020 to FE1029.</summary>
-public static partial class Messages
+internal static partial class Messages
 {
     public const string GainResistorUnknown = "FE1020";
     public const string GroundGainTooLarge = "FE1021";

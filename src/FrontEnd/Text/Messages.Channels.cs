@@ -1,7 +1,7 @@
 namespace FrontEnd.Text;
 
 /// <summary>Codes of channels at sites: FE0950 to FE0969.</summary>
-public static partial class Messages
+internal static partial class Messages
 {
     public const string SiteTwice = "FE0950";
     public const string ReferenceIsChannel = "FE0951";

@@ -1,7 +1,7 @@
 namespace FrontEnd.Text;
 
 /// <summary>Wording for field values and for checks between fields that need no evaluation.</summary>
-public static partial class Messages
+internal static partial class Messages
 {
     public const string OutsideRange = "FE0110";
     public const string UnknownWord = "FE0111";

@@ -1,7 +1,7 @@
 namespace FrontEnd.Text;
 
 /// <summary>Messages of the evaluation: FE04xx.</summary>
-public static partial class Messages
+internal static partial class Messages
 {
     public const string NamedBandAboveHalfRate = "FE0401";
     public const string NotQuantisationLimited = "FE0402";

@@ -1,7 +1,7 @@
 namespace FrontEnd.Text;
 
 /// <summary>Messages of sources, sites and what they show: FE0930 to FE0949.</summary>
-public static partial class Messages
+internal static partial class Messages
 {
     public const string NoSitesNamed = "FE0930";
     public const string SourceSiteUnknown = "FE0931";

@@ -1,7 +1,7 @@
 namespace FrontEnd.Text;
 
 /// <summary>About recordings on a fixture that narrow what is not known: FE0960 to FE0966.</summary>
-public static partial class Messages
+internal static partial class Messages
 {
     public const string ContradictsFacts = "FE0960";
     public const string NothingToNarrow = "FE0961";

@@ -1,7 +1,7 @@
 namespace FrontEnd.Text;
 
 /// <content>About choosing a sampling rate.</content>
-public static partial class Messages
+internal static partial class Messages
 {
     public const string SectionsBelongToRate = "FE0701";
     public const string RateOutOfRange = "FE0702";

@@ -1,7 +1,7 @@
 namespace FrontEnd.Text;
 
 /// <content>About sizing from requirements.</content>
-public static partial class Messages
+internal static partial class Messages
 {
     public const string LifeNeedsBattery = "FE0721";
 

@@ -1,7 +1,7 @@
 namespace FrontEnd.Text;
 
 /// <summary>Messages of problem sheets, marking, glossary and sites: FE08xx.</summary>
-public static partial class Messages
+internal static partial class Messages
 {
     public const string AnswerNotRead = "FE0801";
     public const string StudentUnknown = "FE0802";

@@ -1,7 +1,7 @@
 namespace FrontEnd.Text;
 
 /// <summary>Wording about values that nobody knows.</summary>
-public static partial class Messages
+internal static partial class Messages
 {
     public const string CannotBeUnknown = "FE0990";
     public const string RequirementUnknown = "FE0991";

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace FrontEnd.Text;
 
 /// <summary>All wording of messages. Tests and programs refer to a message by its code; the wording may change.</summary>
-public static partial class Messages
+internal static partial class Messages
 {
     public const string NotANumber = "FE0101";
     public const string NotThisQuantity = "FE0102";

@@ -1,7 +1,7 @@
 namespace FrontEnd.Text;
 
 /// <summary>The known word that a misspelt one was probably meant to be.</summary>
-public static class Nearest
+internal static class Nearest
 {
     /// <summary>The nearest of the known words by edit distance, counting a swap of neighbours as one; null where none is near: more than a
     /// third of the letters wrong, at least two.</summary>

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace FrontEnd.Text;
 
 /// <summary>The bare number that a text with a comma, a unit of level or a sign was probably meant to be.</summary>
-public static class NumberMeant
+internal static class NumberMeant
 {
     /// <summary>What to do about a text where a bare number is expected; null where none can be made out.</summary>
     public static string? Remedy(string text)

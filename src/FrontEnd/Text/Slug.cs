@@ -3,7 +3,7 @@ using System.Text;
 namespace FrontEnd.Text;
 
 /// <summary>A name as it stands in keys and result ids.</summary>
-public static class Slug
+internal static class Slug
 {
     /// <summary>Lower case, every run of other characters than letters and digits one hyphen, none at the ends; "" where the name has no
     /// letter and no digit.</summary>

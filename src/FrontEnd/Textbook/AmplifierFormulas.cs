@@ -1,7 +1,7 @@
 namespace FrontEnd.Textbook;
 
 /// <summary>Gain, bandwidth, gain limits and supply rejection of the amplifiers, by the formulas of the textbooks.</summary>
-public static class AmplifierFormulas
+internal static class AmplifierFormulas
 {
     /// <summary>Gain of a non-inverting stage, G = 1 + Rf/Rg; also of an instrumentation amplifier set by one resistor, with Rf its inner
     /// resistance.</summary>

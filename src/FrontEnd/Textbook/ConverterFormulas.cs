@@ -6,7 +6,7 @@ namespace FrontEnd.Textbook;
 /// from rms noise,
 /// <see cref="NoiseFreeBits(VoltagePeakToPeak, VoltageRms)"/> from peak-to-peak noise. The last two differ by 2.72 bits.
 /// </remarks>
-public static class ConverterFormulas
+internal static class ConverterFormulas
 {
     /// <summary>One step, LSB = FS/2^N [V].</summary>
     /// <param name="fullScale">FS, peak-to-peak; at the input or at the converter, the step is at the same place.</param>

@@ -5,7 +5,7 @@ using FrontEnd.Electrodes;
 namespace FrontEnd.Textbook;
 
 /// <summary>Electrodes by the formulas of the textbooks.</summary>
-public static class ElectrodeFormulas
+internal static class ElectrodeFormulas
 {
     /// <summary>Size of an electrode's impedance, |Rs + Rd/(1 + jωRdCd)| [Ω].</summary>
     /// <remarks>Source: skin-electrode circuit of the open article of 2018, Fig. 9.</remarks>

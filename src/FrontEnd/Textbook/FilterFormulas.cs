@@ -1,7 +1,7 @@
 namespace FrontEnd.Textbook;
 
 /// <summary>Corners, settling, folding and notches by the formulas of the textbooks.</summary>
-public static class FilterFormulas
+internal static class FilterFormulas
 {
     /// <summary>−3 dB frequency of one resistor and one capacitor, low-pass or high-pass, 1/(2πRC) [Hz].</summary>
     /// <remarks>Source: common practice, every circuit text.</remarks>

@@ -2,7 +2,7 @@ namespace FrontEnd.Textbook;
 
 /// <summary>A formula as a tree: what is a fraction, a root, an index, a power. Made by <see cref="FormulaReader"/> from the notation in which
 /// formulas are written here; set by whatever prints them.</summary>
-public abstract record Formula
+internal abstract record Formula
 {
     private Formula()
     {

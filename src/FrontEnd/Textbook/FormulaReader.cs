@@ -8,7 +8,7 @@ namespace FrontEnd.Textbook;
 /// behind it or the next product. A number, a blank and a unit are one quantity. A run of letters is a function, a word that stands for a value
 /// (CMRR, tol) or one-letter symbols (kTRB).
 /// </remarks>
-public sealed class FormulaReader
+internal sealed class FormulaReader
 {
     private const string Superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹", Subscripts = "₀₁₂₃₄₅₆₇₈₉", Relations = "=≈<>≤≥≪≫→", Big = "ΣΠ∫∑∏";
 

@@ -3,12 +3,12 @@ namespace FrontEnd.Textbook;
 /// <summary>A piece of a sentence: words, or a formula.</summary>
 /// <param name="Text">As written.</param>
 /// <param name="Formula">Null for words.</param>
-public sealed record TextPiece(string Text, Formula? Formula);
+internal sealed record TextPiece(string Text, Formula? Formula);
 
 /// <summary>Finds the formulas in a sentence, so that they can be set as formulas.</summary>
 /// <remarks>A formula is the longest row of words, as parted by blanks, that reads as one and shows something that letters do not: a fraction, an
 /// index, a power, a root, a product, a sum. Numbers with units stay words.</remarks>
-public static class FormulasInText
+internal static class FormulasInText
 {
     /// <summary>Words of the longest formula that is looked for.</summary>
     private const int Longest = 16;

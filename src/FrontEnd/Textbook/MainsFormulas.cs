@@ -5,7 +5,7 @@ namespace FrontEnd.Textbook;
 /// <summary>Mains interference at the input by the formulas of the textbooks: displacement current, common mode, divider, leads, loop,
 /// driven ground.</summary>
 /// <remarks>Impedances that may be reactive are complex numbers of ohms at the mains frequency. Rejections are positive decibels.</remarks>
-public static class MainsFormulas
+internal static class MainsFormulas
 {
     /// <summary>Current from the mains through the body, i = 2πf·C_p·V [A rms].</summary>
     /// <remarks>Holds where body-to-earth is much larger than body-to-mains. Source: Metting van Rijn 1990, section 2.1.</remarks>

@@ -2,7 +2,7 @@ namespace FrontEnd.Textbook;
 
 /// <summary>Noise of channels derived from others by the formulas of the textbooks. A row of weights says how a channel is made: active 1,
 /// reference −1.</summary>
-public static class MontageFormulas
+internal static class MontageFormulas
 {
     /// <summary>Noise of a derived channel, √(Σc²·e²) [V rms], for electrodes whose noises are independent.</summary>
     /// <param name="weights">c: one weight for each electrode.</param>

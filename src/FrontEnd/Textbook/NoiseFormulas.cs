@@ -3,7 +3,7 @@ using FrontEnd.Electrodes;
 namespace FrontEnd.Textbook;
 
 /// <summary>Noise by the formulas of the textbooks. All densities are one-sided; k is the Boltzmann constant.</summary>
-public static class NoiseFormulas
+internal static class NoiseFormulas
 {
     /// <summary>Noise density of a resistor, e = √(4kTR) [V/√Hz].</summary>
     /// <remarks>Source: SLOD006, section 10.3.2; k from CODATA 2018.</remarks>

@@ -1,7 +1,7 @@
 namespace FrontEnd.Textbook;
 
 /// <summary>Battery and supply by the formulas of the textbooks.</summary>
-public static class PowerFormulas
+internal static class PowerFormulas
 {
     /// <summary>Time on one charge, Q·share/I [s].</summary>
     /// <param name="usableShare">Share of the rated charge that can be used; 0.8 is common practice, no source.</param>

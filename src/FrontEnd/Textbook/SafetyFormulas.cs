@@ -2,7 +2,7 @@ namespace FrontEnd.Textbook;
 
 /// <summary>Direct current through an electrode by Ohm's law. A design aid and no safety assessment; the limits it is held against are
 /// quoted and not read in the standard.</summary>
-public static class SafetyFormulas
+internal static class SafetyFormulas
 {
     /// <summary>Dc through one electrode with the highest voltage of the box at its lead, V/R [A]; infinite where no resistor is
     /// fitted.</summary>

@@ -76,7 +76,7 @@ public sealed record GainStage : Stage
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
-    public override Circuit Circuit()
+    internal override Circuit Circuit()
     {
         CircuitDraft draft = Draft();
         string plus = Input;

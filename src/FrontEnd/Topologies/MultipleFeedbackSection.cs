@@ -59,9 +59,9 @@ public sealed record MultipleFeedbackSection : Stage
 
     public override string Picture => "stage-multiple-feedback";
 
-    public override TextbookFigure? PoleFormula => IsGiven ? FilterFormulas.MultipleFeedbackFrequency(R2, R3, C1, C2) : null;
+    internal override TextbookFigure? PoleFormula => IsGiven ? FilterFormulas.MultipleFeedbackFrequency(R2, R3, C1, C2) : null;
 
-    public override TextbookFigure? QFormula => IsGiven ? FilterFormulas.MultipleFeedbackQ(R1, R2, R3, C1, C2) : null;
+    internal override TextbookFigure? QFormula => IsGiven ? FilterFormulas.MultipleFeedbackQ(R1, R2, R3, C1, C2) : null;
 
     internal override TextbookFigure? UpperCorner => IsGiven
         ? FilterFormulas.SecondOrderCorner(Frequency.FromHertz(PoleFormula!.Value), QFormula!.Value)
@@ -77,7 +77,7 @@ public sealed record MultipleFeedbackSection : Stage
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
-    public override Circuit Circuit() => Draft()
+    internal override Circuit Circuit() => Draft()
         .Resistor("r1", "R1, input to middle", Input, "X", R1)
         .Resistor("r2", "R2, middle to op-amp", "X", "minus", R2)
         .Resistor("r3", "R3, middle to output", "X", Out, R3)

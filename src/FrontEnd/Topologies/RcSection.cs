@@ -40,7 +40,7 @@ public sealed record RcSection : Stage
 
     public override string Picture => "stage-rc";
 
-    public override TextbookFigure? PoleFormula => 0 < R.Ohms && 0 < C.Farads ? FilterFormulas.RcCorner(R, C) : null;
+    internal override TextbookFigure? PoleFormula => 0 < R.Ohms && 0 < C.Farads ? FilterFormulas.RcCorner(R, C) : null;
 
     internal override TextbookFigure? UpperCorner => PoleFormula;
 
@@ -53,7 +53,7 @@ public sealed record RcSection : Stage
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
-    public override Circuit Circuit()
+    internal override Circuit Circuit()
     {
         CircuitDraft draft = Draft().Resistor("r", "R", Input, "P", R).Capacitor("c", "C", "P", Common, C);
         return OpAmp is { } opAmp ? draft.OpAmp(opAmp, Out, "P", Out).Finish() : draft.Finish("P");

@@ -91,9 +91,9 @@ public sealed record SallenKeySection : Stage
 
     public override string Picture => "stage-sallen-key";
 
-    public override TextbookFigure? PoleFormula => IsGiven ? FilterFormulas.SallenKeyFrequency(R1, R2, C1, C2) : null;
+    internal override TextbookFigure? PoleFormula => IsGiven ? FilterFormulas.SallenKeyFrequency(R1, R2, C1, C2) : null;
 
-    public override TextbookFigure? QFormula => !IsGiven
+    internal override TextbookFigure? QFormula => !IsGiven
         ? null
         : GroundResistor is null
         ? FilterFormulas.SallenKeyQ(R1, R2, C1, C2)
@@ -103,11 +103,11 @@ public sealed record SallenKeySection : Stage
         ? FilterFormulas.SecondOrderCorner(Frequency.FromHertz(PoleFormula!.Value), QFormula!.Value)
         : null;
 
-    public override TextbookFigure? StopBandTurn => IsGiven
+    internal override TextbookFigure? StopBandTurn => IsGiven
         ? FilterFormulas.SallenKeyTurn(Frequency.FromHertz(PoleFormula!.Value), R1, OpAmp.OutputResistance, OpAmp.GainBandwidth)
         : null;
 
-    public override TextbookFigure? StopBandFloor => IsGiven
+    internal override TextbookFigure? StopBandFloor => IsGiven
         ? FilterFormulas.SallenKeyFloor(R1, R2, OpAmp.OutputResistance, NominalGain, GainLoad)
         : null;
 
@@ -122,7 +122,7 @@ public sealed record SallenKeySection : Stage
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
-    public override Circuit Circuit() => Draft()
+    internal override Circuit Circuit() => Draft()
         .Resistor("r1", "R1, input to middle", Input, "X", R1)
         .Resistor("r2", "R2, middle to op-amp", "X", "P", R2)
         .Capacitor("c1", "C1, middle to output", "X", Out, C1)

@@ -51,7 +51,7 @@ public abstract record Stage
     public abstract Stage WithOpAmp(OpAmp opAmp);
 
     /// <summary>The stage as a circuit from <see cref="Circuit.Input"/>, where the block before it drives it.</summary>
-    public abstract Circuit Circuit();
+    internal abstract Circuit Circuit();
 
     /// <summary>Topology and gain as they stand in a sentence: "Sallen-Key, gain 1".</summary>
     public virtual string Title => Word;
@@ -77,10 +77,10 @@ public abstract record Stage
     public abstract StageShape Shape { get; }
 
     /// <summary>Corner or pole frequency by the textbook's formula.</summary>
-    public virtual TextbookFigure? PoleFormula => null;
+    internal virtual TextbookFigure? PoleFormula => null;
 
     /// <summary>Q by the textbook's formula; null for a stage of first order.</summary>
-    public virtual TextbookFigure? QFormula => null;
+    internal virtual TextbookFigure? QFormula => null;
 
     /// <summary>Upper −3 dB frequency by formula; null for none.</summary>
     internal virtual TextbookFigure? UpperCorner => null;
@@ -89,10 +89,10 @@ public abstract record Stage
     internal virtual TextbookFigure? LowerCorner => null;
 
     /// <summary>Where a low-pass section's stop band turns up again, by formula; null for none.</summary>
-    public virtual TextbookFigure? StopBandTurn => null;
+    internal virtual TextbookFigure? StopBandTurn => null;
 
     /// <summary>Least loss above that, by formula; null for none.</summary>
-    public virtual TextbookFigure? StopBandFloor => null;
+    internal virtual TextbookFigure? StopBandFloor => null;
 
     /// <summary>A notch's centre, Q and circuit; null for any other stage.</summary>
     internal virtual NotchFacts? Notch => null;

@@ -127,7 +127,7 @@ public sealed record StateVariableNotch : Stage
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
-    public override Circuit Circuit() => Draft()
+    internal override Circuit Circuit() => Draft()
         .Resistor("ra", "Ra, high-pass output to first integrator", HighPass, "a", Ra)
         .Resistor("rb", "Rb, band-pass output to second integrator", BandPass, "b", Rb)
         .Capacitor("ca", "Ca, first integrator to band-pass output", "a", BandPass, Ca)

@@ -119,7 +119,7 @@ public sealed record TwinTNotch : Stage
 
     public override Stage WithOpAmp(OpAmp opAmp) => this with { OpAmp = opAmp };
 
-    public override Circuit Circuit() => Draft()
+    internal override Circuit Circuit() => Draft()
         .Resistor("r1", "R1, input to middle", Input, "between the resistors", R1)
         .Resistor("r2", "R2, middle to op-amp", "between the resistors", "P", R2)
         .Resistor("r3", "R3, middle to output; two in parallel", "between the capacitors", Out, R3, pieces: 2)

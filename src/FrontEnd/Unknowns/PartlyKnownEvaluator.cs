@@ -10,7 +10,7 @@ namespace FrontEnd.Unknowns;
 /// however many cores.</summary>
 /// <remarks>Each unknown value is drawn between its ends, <see cref="UnknownField.At"/>, 400 times, all at once; then the inputs that move a
 /// judged figure most are put to both ends in every combination, the others in their middle.</remarks>
-public static class PartlyKnownEvaluator
+internal static class PartlyKnownEvaluator
 {
     /// <summary>How many designs are drawn.</summary>
     public const int Draws = 400;

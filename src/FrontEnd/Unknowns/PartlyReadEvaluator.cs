@@ -10,7 +10,7 @@ namespace FrontEnd.Unknowns;
 /// <remarks>Each such field is put to other values that a user may write, alone and together with the others, and the design is evaluated
 /// with each. What is the same in all of them rests on none of the values; what moves is withheld. Where a field has too few such values,
 /// or the design contradicts itself with them, all is withheld.</remarks>
-public static class PartlyReadEvaluator
+internal static class PartlyReadEvaluator
 {
     /// <summary>With more fields than these too little of a design is left to be worth the evaluations.</summary>
     public const int MostFields = 8;

@@ -5,7 +5,7 @@ using FrontEnd.Results;
 namespace FrontEnd.Unknowns;
 
 /// <summary>Whether a signal stands above the noise, whatever the unknown values are: pass for yes, fail for no, open for both.</summary>
-public sealed record Sight(Band Band, Result Noise, Result Ratio, VerdictKind Kind)
+internal sealed record Sight(Band Band, Result Noise, Result Ratio, VerdictKind Kind)
 {
     /// <summary>One for each named band that the sampling rate leaves.</summary>
     public static IReadOnlyList<Sight> Bands(Assessment assessment)

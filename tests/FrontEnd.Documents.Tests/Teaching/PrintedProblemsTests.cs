@@ -3,7 +3,6 @@ using System.Xml.Linq;
 using FrontEnd.Documents.Drawing;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
-using FrontEnd.Quantities;
 using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 using FrontEnd.Text;
@@ -161,9 +160,9 @@ public class PrintedProblemsTests
             Template template = Assert.IsType<Template>(TemplateSet.Find(id));
             string[] givens = [.. template.For(3, "s1").Givens.Select(given => Same(given.Symbol))];
             QuestionCircuit circuit = QuestionCircuits.Find(id)!;
-            foreach (Match part in Regex.Matches(circuit.Art, @"\[([^\]]+)\]", RegexOptions.NonBacktracking))
+            foreach (Match part in Regex.Matches(circuit.Art, @"\[(?<name>[^\]]+)\]", RegexOptions.NonBacktracking))
             {
-                string name = part.Groups[1].Value;
+                string name = part.Groups["name"].Value;
                 Assert.True(givens.Contains(Same(name)) || also.Contains(name), $"{id}: {name}");
             }
 

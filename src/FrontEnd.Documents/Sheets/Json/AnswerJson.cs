@@ -22,7 +22,7 @@ namespace FrontEnd.Documents.Sheets;
 /// mapped from the core's answer in one place (<see cref="CheckJson"/> and its neighbours) and written by the generated
 /// <see cref="AnswerContext"/>, without reflection. Names are snake_case; a number that is missing or without bound is null.
 /// </remarks>
-public static class AnswerJson
+internal static class AnswerJson
 {
     /// <summary>Digits of the program's version: 0.1.0.</summary>
     private const int VersionParts = 3;

@@ -43,6 +43,9 @@ internal sealed record CheckJson(DesignJson Design, IReadOnlyList<ResultJson> Re
     /// <summary>What the design leaves to the program, and by which source.</summary>
     public required IReadOnlyList<DefaultUsed> Defaults { get; init; }
 
+    /// <summary>How many there are.</summary>
+    public int DefaultsCount => Defaults.Count;
+
     public static CheckJson From(Sheet sheet) =>
         new(new DesignJson(sheet.Design, sheet.Assessment.PartlyKnown), [.. sheet.Assessment.Results.Select(ResultJson.From)], FindingJson.From(sheet.Findings))
         {

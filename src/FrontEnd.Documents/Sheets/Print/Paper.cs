@@ -5,7 +5,7 @@ namespace FrontEnd.Documents.Sheets;
 /// <param name="Css">What a style sheet calls it.</param>
 /// <param name="Short">Its short side, in points.</param>
 /// <param name="Long">Its long side, in points.</param>
-public sealed record Paper(string Word, string Css, double Short, double Long)
+internal sealed record Paper(string Word, string Css, double Short, double Long)
 {
     /// <summary>ISO 216, 210 mm by 297 mm.</summary>
     public static readonly Paper A4 = new("a4", "A4", 210 / 25.4 * 72, 297 / 25.4 * 72);

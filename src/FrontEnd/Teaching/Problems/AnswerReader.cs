@@ -3,7 +3,7 @@ using System.Globalization;
 namespace FrontEnd.Teaching.Problems;
 
 /// <summary>How an answer was read.</summary>
-public enum AnswerState
+internal enum AnswerState
 {
     /// <summary>As what was asked for.</summary>
     Read,
@@ -21,7 +21,7 @@ public enum AnswerState
 /// <summary>An answer as it was read.</summary>
 /// <param name="Value">In the SI unit; for a choice its index; 0 where it failed.</param>
 /// <param name="Problem">Why it failed; "" where it did not.</param>
-public readonly record struct AnswerReading(AnswerState State, double Value, string Problem)
+internal readonly record struct AnswerReading(AnswerState State, double Value, string Problem)
 {
     internal static AnswerReading Failed(string problem) => new(AnswerState.Failed, 0, problem);
 }
@@ -33,7 +33,7 @@ public readonly record struct AnswerReading(AnswerState State, double Value, str
 /// values that differ, or two choices, stand on it, none is read. A comma is a decimal sign, but for one before three digits, which may as well part
 /// thousands.
 /// </remarks>
-public static class AnswerReader
+internal static class AnswerReader
 {
     /// <summary>Values on one line that differ by more are two answers; two digits differ from three by less.</summary>
     private const double SameValue = 0.05;

@@ -7,7 +7,7 @@ namespace FrontEnd.Teaching.Problems;
 /// <param name="Shares">Each student's share of the points, the least first.</param>
 /// <param name="Questions">In the order of the sheets.</param>
 /// <param name="Slips">How often each slip was made, commonest first.</param>
-public sealed record ClassSummary(
+internal sealed record ClassSummary(
     int Students, int Asked, double Share, IReadOnlyList<StudentShare> Shares, IReadOnlyList<QuestionSummary> Questions,
     IReadOnlyList<SlipCount> Slips)
 {
@@ -50,11 +50,11 @@ public sealed record ClassSummary(
 }
 
 /// <summary>A student's share of the points, 0 to 1.</summary>
-public sealed record StudentShare(string Student, double Share);
+internal sealed record StudentShare(string Student, double Share);
 
 /// <summary>A question's share of the points, and how many earned all of them, part of them and none, and how many gave no
 /// answer.</summary>
-public sealed record QuestionSummary(string Question, double Share, int Full, int Part, int None, int NotAnswered);
+internal sealed record QuestionSummary(string Question, double Share, int Full, int Part, int None, int NotAnswered);
 
 /// <summary>How often a slip was made.</summary>
-public sealed record SlipCount(string Slip, string Remark, int Count);
+internal sealed record SlipCount(string Slip, string Remark, int Count);

@@ -6,16 +6,16 @@ namespace FrontEnd.Teaching.Problems;
 
 /// <summary>Someone who gets a sheet.</summary>
 /// <param name="Id">What stands in the list of answers; with secret, seed and template it fixes the numbers.</param>
-public sealed record Student(string Id, string Name);
+internal sealed record Student(string Id, string Name);
 
 /// <summary>One question on a sheet.</summary>
 /// <param name="Id">q1, q2, …: what the list of answers calls it.</param>
-public sealed record Question(string Id, Problem Problem);
+internal sealed record Question(string Id, Problem Problem);
 
 /// <summary>One sheet: a student's, or the one that all share.</summary>
 /// <param name="Student">Null for the common sheet.</param>
 /// <param name="Code">What the sheet prints to be told from every other, see <see cref="SheetCode"/>.</param>
-public sealed record ProblemSheet(Student? Student, IReadOnlyList<Question> Questions, string Code)
+internal sealed record ProblemSheet(Student? Student, IReadOnlyList<Question> Questions, string Code)
 {
     public int Points => Questions.Sum(question => question.Problem.Points);
 }
@@ -25,7 +25,7 @@ public sealed record ProblemSheet(Student? Student, IReadOnlyList<Question> Ques
 /// <param name="Code">From secret, seed, template set and questions; the sheets' codes follow from it.</param>
 /// <param name="Sheets">Drawn when they are asked for and not kept: a sheet of a large class that is needed twice is drawn twice, and is the
 /// same.</param>
-public sealed record Homework(ulong Seed, string TemplateVersion, string Code, IReadOnlyList<ProblemSheet> Sheets)
+internal sealed record Homework(ulong Seed, string TemplateVersion, string Code, IReadOnlyList<ProblemSheet> Sheets)
 {
     /// <summary>What the numbers were drawn with.</summary>
     public static string Generator => SeededRandom.Name;
@@ -43,12 +43,13 @@ public sealed record Homework(ulong Seed, string TemplateVersion, string Code, I
     /// <summary>Draws the sheets. The same call gives the same sheets for ever, as long as the version of the templates is the
     /// same.</summary>
     /// <param name="students">Who gets a sheet; empty for one sheet that all share.</param>
+    /// <param name="own">Templates that join the program's own; null for none.</param>
     /// <remarks>A student's numbers depend on the secret, the seed, the template and the student's id; on those before them in the list only
     /// where these have the same answer, see <see cref="ClassDraws"/>. Students added at the end, or another question, change nothing
     /// there.</remarks>
     public static Homework Make(
-        IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source, IReadOnlyList<Student> students) =>
-        Make(TemplateSet.Choose(topics, level, count, source), source, students);
+        IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source, IReadOnlyList<Student> students, IReadOnlyList<Template>? own = null) =>
+        Make(TemplateSet.Choose(topics, level, count, source, own), source, students);
 
     /// <summary>Draws the sheets of a homework's file.</summary>
     /// <param name="plan">One without findings.</param>
@@ -71,7 +72,7 @@ public sealed record Homework(ulong Seed, string TemplateVersion, string Code, I
 
     private static string CodeOf(DrawSource source, IEnumerable<(Template Template, int Copy)> chosen) =>
         SheetCode.Of(source.Code([TemplateSet.Version,
-            .. chosen.SelectMany(one => new[] { one.Template.Id, one.Copy.ToString(CultureInfo.InvariantCulture) })]));
+            .. chosen.SelectMany(one => (string[])[one.Template.Id, one.Copy.ToString(CultureInfo.InvariantCulture), .. one.Template.Origin.Length == 0 ? (string[])[] : [one.Template.Origin]])]));
 
     private sealed class DrawnSheets(int count, Func<int, ProblemSheet> draw) : IReadOnlyList<ProblemSheet>
     {

@@ -5,7 +5,7 @@ using static FrontEnd.Fields.Make;
 namespace FrontEnd.Teaching.Problems;
 
 /// <summary>The keys of a homework's file.</summary>
-public static class HomeworkFields
+internal static class HomeworkFields
 {
     /// <summary>Most questions on a sheet.</summary>
     public const int MostQuestions = 100;

@@ -1,14 +1,14 @@
 namespace FrontEnd.Teaching.Problems;
 
 /// <summary>What the sheets are printed on.</summary>
-public enum SheetPaper
+internal enum SheetPaper
 {
     A4,
     Letter,
 }
 
 /// <summary>Where a question is worked out.</summary>
-public enum WorkingSpace
+internal enum WorkingSpace
 {
     /// <summary>A line for the answer alone.</summary>
     Line,
@@ -18,7 +18,7 @@ public enum WorkingSpace
 }
 
 /// <summary>A homework as its file says it: what is asked, and what stands on the sheets.</summary>
-public sealed record HomeworkPlan
+internal sealed record HomeworkPlan
 {
     /// <summary>Questions where nothing says how many.</summary>
     public const int UsualCount = 10;

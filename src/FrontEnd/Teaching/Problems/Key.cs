@@ -2,7 +2,7 @@ namespace FrontEnd.Teaching.Problems;
 
 /// <summary>What marking needs: for every sheet its questions with accepted ranges, slips and points.</summary>
 /// <param name="Sheets">By student; one sheet with the id "" where all share it.</param>
-public sealed record Key(ulong Seed, string TemplateVersion, IReadOnlyList<KeySheet> Sheets)
+internal sealed record Key(ulong Seed, string TemplateVersion, IReadOnlyList<KeySheet> Sheets)
 {
     /// <summary>The homework's code, from which its sheets' codes follow, see <see cref="SheetCode"/>; "" where it is not known.</summary>
     public string Code { get; init; } = "";
@@ -50,7 +50,7 @@ public sealed record Key(ulong Seed, string TemplateVersion, IReadOnlyList<KeySh
 }
 
 /// <summary>One student's questions.</summary>
-public sealed record KeySheet(string Student, string Name, IReadOnlyList<KeyQuestion> Questions);
+internal sealed record KeySheet(string Student, string Name, IReadOnlyList<KeyQuestion> Questions);
 
 /// <summary>One question's answer.</summary>
 /// <param name="Answer">The right answer as text.</param>

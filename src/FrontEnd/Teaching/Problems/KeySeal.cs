@@ -7,7 +7,7 @@ namespace FrontEnd.Teaching.Problems;
 /// <summary>The seal of a key: a hash over everything in it that decides marks, so that a key changed by hand, or cut off, is told.</summary>
 /// <remarks>Names, texts, givens, the seed and the form of the file decide nothing. It keeps nobody out: whoever can write a key can seal
 /// one.</remarks>
-public static class KeySeal
+internal static class KeySeal
 {
     /// <summary>64 hexadecimal digits.</summary>
     public static string Of(Key key)

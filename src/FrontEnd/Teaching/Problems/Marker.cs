@@ -2,7 +2,7 @@ namespace FrontEnd.Teaching.Problems;
 
 /// <summary>An answer as it came in.</summary>
 /// <param name="Line">Line in the list, from 1.</param>
-public sealed record GivenAnswer(string Student, string Question, string Text, int Line)
+internal sealed record GivenAnswer(string Student, string Question, string Text, int Line)
 {
     /// <summary>Code of the sheet that was answered; "" where the list does not tell.</summary>
     public string Sheet { get; init; } = "";
@@ -11,19 +11,19 @@ public sealed record GivenAnswer(string Student, string Question, string Text, i
 /// <summary>What one answer earned.</summary>
 /// <param name="Slip">Code of the slip that explains it; "" for none.</param>
 /// <param name="Remark">For the student; "" where the answer is right.</param>
-public sealed record Mark(string Student, string Name, string Question, string Answer, double Points, double Possible, string Slip,
+internal sealed record Mark(string Student, string Name, string Question, string Answer, double Points, double Possible, string Slip,
     string Remark);
 
 /// <summary>All marks, and what was wrong with the list.</summary>
 /// <param name="Rows">Of the students who answered anything.</param>
-public sealed record Marks(IReadOnlyList<Mark> Rows, IReadOnlyList<Finding> Findings)
+internal sealed record Marks(IReadOnlyList<Mark> Rows, IReadOnlyList<Finding> Findings)
 {
     /// <summary>Who has a sheet and answered nothing. They have no marks, so that no mean counts them.</summary>
     public IReadOnlyList<Student> Absent { get; init; } = [];
 }
 
 /// <summary>Marks answers by a key.</summary>
-public static class Marker
+internal static class Marker
 {
     /// <summary>The digits are right and the size is not.</summary>
     public const string PowerOfTen = "power-of-ten";

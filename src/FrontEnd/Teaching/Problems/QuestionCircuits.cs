@@ -3,13 +3,13 @@ namespace FrontEnd.Teaching.Problems;
 /// <summary>The circuit that a question is about, on a grid of letters as a <see cref="Diagram"/> is, with the names of the question's givens.</summary>
 /// <param name="Title">What it shows, for a reader who does not see it.</param>
 /// <param name="Art">As <see cref="Diagram.Art"/>; a box with <c>▷</c> in it is an op-amp, its output at the box's right side.</param>
-public sealed record QuestionCircuit(string Title, string Art)
+internal sealed record QuestionCircuit(string Title, string Art)
 {
     public IReadOnlyList<string> Lines => [.. Art.Split('\n').Select(line => line.TrimEnd())];
 }
 
 /// <summary>The circuits of the templates that have one.</summary>
-public static class QuestionCircuits
+internal static class QuestionCircuits
 {
     private static readonly QuestionCircuit Rc = new("A low-pass of one resistor and one capacitor",
         """

@@ -1,7 +1,7 @@
 namespace FrontEnd.Teaching.Problems;
 
 /// <summary>What an answer still earns that is not simply right, as shares of its question's points, 0 to 1.</summary>
-public sealed record QuestionRubric
+internal sealed record QuestionRubric
 {
     /// <summary>A known slip; null for what the key gives it. A wrong choice earns nothing.</summary>
     public double? Slip { get; init; }
@@ -23,7 +23,7 @@ public sealed record QuestionRubric
 }
 
 /// <summary>What answers earn that are not simply right: for all questions, and for single ones by their id.</summary>
-public sealed record Rubric
+internal sealed record Rubric
 {
     /// <summary>Half the points where the way was right.</summary>
     public static Rubric Usual { get; } = new();

@@ -8,7 +8,7 @@ namespace FrontEnd.Teaching.Problems;
 /// would give a sheet away.</summary>
 /// <remarks>The homework has a code, from secret, seed, template set and questions; a sheet's follows from it and the student's id alone, so
 /// that a key, which has the homework's code, can check a sheet's.</remarks>
-public static class SheetCode
+internal static class SheetCode
 {
     /// <summary>Letters and digits of a code.</summary>
     public const int Length = 8;

@@ -1,7 +1,7 @@
 namespace FrontEnd.Teaching.Problems;
 
 /// <summary>All templates, and the choice of those that stand on a sheet.</summary>
-public static class TemplateSet
+internal static class TemplateSet
 {
     /// <summary>Printed on keys; raised whenever a template draws or works out anything differently, or one is added.</summary>
     public const string Version = "3";
@@ -19,8 +19,9 @@ public static class TemplateSet
     /// <summary>The templates of some topics and of a level.</summary>
     /// <param name="topics">Topics to choose from; empty for all.</param>
     /// <param name="level">1 to 3; null for all levels.</param>
-    public static IReadOnlyList<Template> Fitting(IReadOnlyCollection<Topic> topics, int? level) =>
-        [.. All.Where(template => (topics.Count == 0 || topics.Contains(template.Topic)) && (level is null || template.Level == level))];
+    /// <param name="own">Templates that join the program's own; null for none.</param>
+    public static IReadOnlyList<Template> Fitting(IReadOnlyCollection<Topic> topics, int? level, IReadOnlyList<Template>? own = null) =>
+        [.. All.Concat(own ?? []).Where(template => (topics.Count == 0 || topics.Contains(template.Topic)) && (level is null || template.Level == level))];
 
     /// <summary>The questions of a sheet, in its order; empty where no template fits.</summary>
     /// <param name="topics">Topics to choose from; empty for all.</param>
@@ -30,8 +31,9 @@ public static class TemplateSet
     /// questions. Levels are mixed so that the points stay within one question of the average: whatever the seed, a sheet weighs nearly
     /// the same. Where more are asked for than there are templates, they come again with other numbers.
     /// </remarks>
-    public static IReadOnlyList<(Template Template, int Copy)> Choose(IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source) =>
-        Choose(Fitting(topics, level), count, source);
+    public static IReadOnlyList<(Template Template, int Copy)> Choose(IReadOnlyCollection<Topic> topics, int? level, int count, DrawSource source,
+        IReadOnlyList<Template>? own = null) =>
+        Choose(Fitting(topics, level, own), count, source);
 
     /// <summary>The same out of a list of templates.</summary>
     /// <param name="before">Templates that stand before them on the sheet and weigh too; none of <paramref name="fitting"/>.</param>
