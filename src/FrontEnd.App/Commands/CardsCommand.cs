@@ -11,7 +11,13 @@ namespace FrontEnd.App.Commands;
 /// <summary><c>frontend cards</c>: part cards, listed, shown and made.</summary>
 internal static class CardsCommand
 {
-    private static string Kinds => string.Join(", ", CardPlace.Classes.Select(CardPlace.Word));
+    /// <summary>The kinds of cards.</summary>
+    public static IEnumerable<string> Words => CardPlace.Classes.Select(CardPlace.Word);
+
+    /// <summary>The names of the cards that come with the program.</summary>
+    public static IEnumerable<string> Names => CardPlace.Classes.SelectMany(CardShelf.Names).Distinct(StringComparer.Ordinal);
+
+    private static string Kinds => string.Join(", ", Words);
 
     public static Command Make(Outlet outlet)
     {
@@ -106,7 +112,7 @@ internal static class CardsCommand
     {
         if (ShownCard.ClassOf(asked.Kind) is not { } kind)
         {
-            wrong.Add(CardMessages.NoKind(asked.Kind, Nearest.Of(asked.Kind, CardPlace.Classes.Select(CardPlace.Word))));
+            wrong.Add(CardMessages.NoKind(asked.Kind, Nearest.Of(asked.Kind, Words)));
             return null;
         }
 

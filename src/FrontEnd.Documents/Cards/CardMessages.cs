@@ -5,7 +5,7 @@ using static FrontEnd.Findings.Finding;
 namespace FrontEnd.Documents.Cards;
 
 /// <summary>All wording about cards that are shown or made, and about points that values are fitted to.</summary>
-public static class CardMessages
+internal static class CardMessages
 {
     public const string CardUnknown = "FE1140";
     public const string CellUnreadable = "FE1141";

@@ -10,7 +10,7 @@ namespace FrontEnd.Documents.Cards;
 
 /// <summary>A part card to be filled from a data sheet: every key that a card of its class may have, with what is known about it, as remarks; and the values
 /// that were fitted to measured points, with the fit.</summary>
-public sealed record NewCard(CardClass Class)
+internal sealed record NewCard(CardClass Class)
 {
     /// <summary>Digits of a fitted value in the card: more than a plot or a meter has, fewer than say nothing.</summary>
     private const int Digits = 5;
@@ -263,7 +263,7 @@ public sealed record NewCard(CardClass Class)
 }
 
 /// <summary>A fit of noise and the file of its points.</summary>
-public sealed record FittedNoise(NoiseFit Fit, string File)
+internal sealed record FittedNoise(NoiseFit Fit, string File)
 {
     /// <summary>The file's name without its folder, which means nothing to whoever gets the card.</summary>
     public string Name => Path.GetFileName(File);
@@ -273,7 +273,7 @@ public sealed record FittedNoise(NoiseFit Fit, string File)
 }
 
 /// <summary>A fit of an impedance and the file of its points.</summary>
-public sealed record FittedImpedance(ImpedanceFit Fit, string File)
+internal sealed record FittedImpedance(ImpedanceFit Fit, string File)
 {
     /// <summary>The file's name without its folder.</summary>
     public string Name => Path.GetFileName(File);
@@ -281,4 +281,4 @@ public sealed record FittedImpedance(ImpedanceFit Fit, string File)
 
 /// <summary>A value that was fitted.</summary>
 /// <param name="Key">The card's key.</param>
-public sealed record FittedValue(string Key, IQuantity Value, string Source);
+internal sealed record FittedValue(string Key, IQuantity Value, string Source);

@@ -8,7 +8,7 @@ namespace FrontEnd.Documents.Cards;
 /// <remarks>Units stand behind a column's name, in brackets or not, or behind each number. A frequency without is in hertz, a magnitude in ohms, a phase in
 /// degrees. A voltage density without is in V/√Hz or in nV/√Hz: none is a tenth of a millivolt, and none a hundredth of a nanovolt, so that its size tells
 /// which; a current density is in A/√Hz or has none that could be told.</remarks>
-public static class PointsFile
+internal static class PointsFile
 {
     /// <summary>Points that are read.</summary>
     public const int Most = 10_000;
@@ -70,8 +70,8 @@ public static class PointsFile
 /// <summary>Points of a noise plot as they were read.</summary>
 /// <param name="UnitRead">The unit that densities without one were read in; null where each has one.</param>
 /// <param name="Findings">What is wrong with them; there are no points then.</param>
-public sealed record NoisePointsRead(IReadOnlyList<NoisePoint> Points, string? UnitRead, IReadOnlyList<Finding> Findings);
+internal sealed record NoisePointsRead(IReadOnlyList<NoisePoint> Points, string? UnitRead, IReadOnlyList<Finding> Findings);
 
 /// <summary>Points of an impedance spectrum as they were read.</summary>
 /// <param name="Findings">What is wrong with them; there are no points then.</param>
-public sealed record ImpedancePointsRead(IReadOnlyList<ImpedancePoint> Points, IReadOnlyList<Finding> Findings);
+internal sealed record ImpedancePointsRead(IReadOnlyList<ImpedancePoint> Points, IReadOnlyList<Finding> Findings);

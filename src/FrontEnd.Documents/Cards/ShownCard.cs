@@ -11,7 +11,7 @@ namespace FrontEnd.Documents.Cards;
 /// <param name="Chip">The chip that holds the part together with others; "" for a part of its own.</param>
 /// <param name="Values">What the card has, in the order of the key table.</param>
 /// <param name="Defaults">What it does not have: the default that holds then, and where it comes from.</param>
-public sealed record ShownCard(CardClass Class, string Name, string Title, string Source, string Chip, IReadOnlyList<CardValue> Values,
+internal sealed record ShownCard(CardClass Class, string Name, string Title, string Source, string Chip, IReadOnlyList<CardValue> Values,
     IReadOnlyList<CardValue> Defaults)
 {
     /// <summary>Digits of a value as text; all of them stand beside it.</summary>
@@ -105,4 +105,4 @@ public sealed record ShownCard(CardClass Class, string Name, string Title, strin
 /// <param name="Text">The value as text.</param>
 /// <param name="Number">The same in SI units; null for what is no number.</param>
 /// <param name="Source">Where it comes from.</param>
-public sealed record CardValue(string Key, string Text, double? Number, string Source);
+internal sealed record CardValue(string Key, string Text, double? Number, string Source);

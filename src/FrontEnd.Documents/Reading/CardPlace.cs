@@ -4,7 +4,7 @@ using FrontEnd.Fields;
 namespace FrontEnd.Documents.Reading;
 
 /// <summary>A table of a design in which a card of each class may stand: its fields are those that the card may have.</summary>
-public static class CardPlace
+internal static class CardPlace
 {
     /// <summary>The classes, in the order of the signal's path.</summary>
     public static IReadOnlyList<CardClass> Classes { get; } = [CardClass.Electrode, CardClass.Buffer, CardClass.Amplifier, CardClass.OpAmp, CardClass.Converter];

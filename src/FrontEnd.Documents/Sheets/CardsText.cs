@@ -1,4 +1,3 @@
-using FrontEnd.Circuits;
 using FrontEnd.Documents.Cards;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Electrodes;
@@ -6,7 +5,7 @@ using FrontEnd.Electrodes;
 namespace FrontEnd.Documents.Sheets;
 
 /// <summary>Part cards as plain text, 80 columns wide.</summary>
-public static class CardsText
+internal static class CardsText
 {
     /// <summary>The cards by kind, a line of figures for each.</summary>
     public static string List(IReadOnlyList<ShownCard> cards)

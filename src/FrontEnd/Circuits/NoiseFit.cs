@@ -5,7 +5,7 @@ namespace FrontEnd.Circuits;
 /// <summary>White noise and corner that a part's card states, from points read off a plot of its noise density: e²(f) = e0²·(1 + fc/f), by least
 /// squares of the logarithm.</summary>
 /// <remarks>The model is the one that every amplifier and op-amp here has. Logarithms, since a plot is read off to the same share of each value.</remarks>
-public sealed record NoiseFit
+internal sealed record NoiseFit
 {
     /// <summary>Two values need three points to be contradicted by.</summary>
     public const int LeastPoints = 3;
@@ -91,10 +91,10 @@ public sealed record NoiseFit
 /// <summary>A point of a plot of noise.</summary>
 /// <param name="Frequency">Above 0.</param>
 /// <param name="Density">A <see cref="VoltageNoiseDensity"/> or a <see cref="CurrentNoiseDensity"/>, above 0.</param>
-public readonly record struct NoisePoint(Frequency Frequency, IQuantity Density);
+internal readonly record struct NoisePoint(Frequency Frequency, IQuantity Density);
 
 /// <summary>A point beside what the fit has there.</summary>
-public readonly record struct NoiseDeviation(Frequency Frequency, IQuantity Measured, IQuantity Fitted)
+internal readonly record struct NoiseDeviation(Frequency Frequency, IQuantity Measured, IQuantity Fitted)
 {
     /// <summary>Measured over fitted.</summary>
     public Decibels Deviation => Decibels.FromVoltageRatio(Measured.SiValue / Fitted.SiValue);

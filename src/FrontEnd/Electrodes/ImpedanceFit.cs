@@ -12,7 +12,7 @@ namespace FrontEnd.Electrodes;
 /// <para>A second pair is taken where it halves the sum of squares and does it by more than its two parameters would by chance: 10 or more in Schwarz's
 /// criterion, 2n ln(S1/S2) − 2 ln 2n for n points with two parts each; the criterion and the 10 from memory.</para>
 /// </remarks>
-public sealed record ImpedanceFit
+internal sealed record ImpedanceFit
 {
     /// <summary>Three parameters need three points of two parts each to be contradicted by.</summary>
     public const int LeastPoints = 3;
@@ -136,12 +136,12 @@ public sealed record ImpedanceFit
 /// <summary>A point of a measured spectrum.</summary>
 /// <param name="Frequency">Above 0.</param>
 /// <param name="Impedance">Z [Ω], its imaginary part negative for a capacitance.</param>
-public readonly record struct ImpedancePoint(Frequency Frequency, Complex Impedance);
+internal readonly record struct ImpedancePoint(Frequency Frequency, Complex Impedance);
 
 /// <summary>A point beside what the fit has there.</summary>
 /// <param name="Measured">Z as measured [Ω].</param>
 /// <param name="Fitted">Z of the fit [Ω].</param>
-public readonly record struct ImpedanceDeviation(Frequency Frequency, Complex Measured, Complex Fitted)
+internal readonly record struct ImpedanceDeviation(Frequency Frequency, Complex Measured, Complex Fitted)
 {
     /// <summary>|Z| measured over fitted, less one.</summary>
     public Ratio Magnitude => Ratio.FromFraction((Complex.Abs(Measured) / Complex.Abs(Fitted)) - 1);

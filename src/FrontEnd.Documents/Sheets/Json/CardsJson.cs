@@ -1,5 +1,4 @@
 using System.Numerics;
-using FrontEnd.Circuits;
 using FrontEnd.Documents.Cards;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Electrodes;
