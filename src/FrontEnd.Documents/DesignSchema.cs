@@ -13,7 +13,7 @@ namespace FrontEnd.Documents;
 /// that it cannot say anything else.</summary>
 /// <remarks>Only keywords of draft 7 (json-schema.org, draft-07): several editors know no later one. A schema sees keys, words, units and
 /// kinds of values; what holds between fields the program alone sees.</remarks>
-public static class DesignSchema
+internal static class DesignSchema
 {
     private const string Draft = "http://json-schema.org/draft-07/schema#";
 

@@ -4,7 +4,7 @@ using FrontEnd.Documents.Sheets;
 namespace FrontEnd.Documents.Coefficients;
 
 /// <summary>The forms of a coefficient file by the extension of the file.</summary>
-public static class CoefficientFiles
+internal static class CoefficientFiles
 {
     /// <summary>A C header that runs, JSON for programs, CSV for a spreadsheet.</summary>
     public static IReadOnlyList<string> Extensions { get; } = [".h", ".json", ".csv"];

@@ -7,7 +7,7 @@ namespace FrontEnd.Bench;
 internal sealed record Suspect(SuspectKind Kind, string Text, string Evidence);
 
 /// <summary>Kinds of faults that a recording on a fixture can point to.</summary>
-public enum SuspectKind
+internal enum SuspectKind
 {
     /// <summary>The mains itself and its odd harmonics below half the rate: ground lead, screen, cable.</summary>
     MainsPickup,

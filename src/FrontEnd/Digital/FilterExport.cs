@@ -3,7 +3,7 @@ using System.Buffers.Binary;
 namespace FrontEnd.Digital;
 
 /// <summary>Digital filters as a microcontroller holds them, with a test vector: what a coefficient file is written from.</summary>
-public abstract record FilterExport
+internal abstract record FilterExport
 {
     /// <summary>Least number of samples in the test vector: enough for every section to answer with all of its states.</summary>
     public const int TestLength = 64;

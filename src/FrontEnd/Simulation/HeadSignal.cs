@@ -1,7 +1,7 @@
 namespace FrontEnd.Simulation;
 
 /// <summary>What a made-up head and its wearer can do.</summary>
-public enum HeadSignalKind
+internal enum HeadSignalKind
 {
     /// <summary>Activity that falls with frequency, everywhere.</summary>
     Background,

@@ -3,7 +3,7 @@ namespace FrontEnd.Text;
 /// <summary>How a quantity is written, as a regular expression (ECMA 262) for an editor that checks a file while it is typed.</summary>
 /// <remarks>It lets through everything that <see cref="QuantityText"/> reads, but for bare ohms, which files do not take; what it lets through beyond that, such as a number too large, the
 /// program refuses.</remarks>
-public static class QuantityPattern
+internal static class QuantityPattern
 {
     private const string Number = @"[+\-−±]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+\-−]?[0-9]+)?";
 

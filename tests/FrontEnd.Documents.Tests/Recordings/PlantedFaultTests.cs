@@ -152,10 +152,10 @@ public sealed class PlantedFaultTests
     [InlineData("hobbyist", "10k", "filter rate", 0.83, SuspectKind.DigitalFilter)]
     [InlineData("gel-cap", "shorted", "cut", 0, SuspectKind.DeadChannel)]
     [InlineData("starter", "10k", "cut", 0, SuspectKind.DeadChannel)]
-    public void Fault_OfABoard_IsAmongTheFirstTwoSuspects(string board, string test, string fault, double size, SuspectKind kind)
+    public void Fault_OfABoard_IsAmongTheFirstTwoSuspects(string board, string test, string fault, double size, object kind)
     {
         Design fixture = Test(board, test).Design, planted = Planted(fault, size, fixture, Board(board).Design);
-        Names(kind, Held(board, test, Steps(planted, 7)));
+        Names((SuspectKind)kind, Held(board, test, Steps(planted, 7)));
     }
 
     /// <summary>A converter that clips behind which filters blur the limit, and one without filters.</summary>

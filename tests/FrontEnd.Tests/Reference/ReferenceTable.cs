@@ -101,6 +101,9 @@ public static class ReferenceTable
 
     public static string Folder => Path.Combine(Root, "reference");
 
+    /// <summary>What the library shows is written down there too: no figures.</summary>
+    public static bool IsSurface(string file) => file.StartsWith("api/", StringComparison.Ordinal);
+
     public static double Scale(string unit) => Scales.TryGetValue(unit, out double scale) ? scale : throw new InvalidDataException($"Unit {unit} is not in the tests' table.");
 
     public static IEnumerable<ReferenceRow> All() => Cases.Keys.SelectMany(Read);

@@ -18,7 +18,16 @@ public class MarkingLaws
             .SelectMany(sheet => Key.Of(sheet).Questions)]);
 
     /// <summary>A question for a quantity, with a way to write values.</summary>
-    public sealed record Asked(KeyQuestion Question, Spelling Spelling);
+    public sealed record Asked
+    {
+        internal Asked(KeyQuestion question, Spelling spelling) => (Question, Spelling) = (question, spelling);
+
+        public Spelling Spelling { get; }
+
+        internal KeyQuestion Question { get; }
+
+        public override string ToString() => $"{Question}, {Spelling}";
+    }
 
     /// <summary>Pieces that a spelling is put together from.</summary>
     public sealed record Spelling(int Prefix, int Power, int Before, int Between, int After, bool Comma, bool InFull)

@@ -54,7 +54,7 @@ internal sealed record KeySheet(string Student, string Name, IReadOnlyList<KeyQu
 
 /// <summary>One question's answer.</summary>
 /// <param name="Answer">The right answer as text.</param>
-public sealed record KeyQuestion(string Id, string Template, int Points, string Answer, IReadOnlyList<KeySlip> Slips)
+internal sealed record KeyQuestion(string Id, string Template, int Points, string Answer, IReadOnlyList<KeySlip> Slips)
 {
     /// <summary>What kind of quantity is asked for; null for a choice.</summary>
     public QuantityKind? Kind { get; init; }
@@ -89,10 +89,10 @@ public sealed record KeyQuestion(string Id, string Template, int Points, string 
 }
 
 /// <summary>A value that a question gives, as it stands on the sheet.</summary>
-public sealed record KeyGiven(string Symbol, string Name, string Value);
+internal sealed record KeyGiven(string Symbol, string Name, string Value);
 
 /// <summary>A step of the worked solution, see <see cref="Step"/>.</summary>
-public sealed record KeyStep(string Says, string Formula, string Substituted);
+internal sealed record KeyStep(string Says, string Formula, string Substituted);
 
 /// <summary>A known slip: the range that gives it away, and what it still earns.</summary>
-public sealed record KeySlip(string Code, string Remark, double Value, double Low, double High, double Points);
+internal sealed record KeySlip(string Code, string Remark, double Value, double Low, double High, double Points);

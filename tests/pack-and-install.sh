@@ -1,0 +1,98 @@
+#!/usr/bin/env bash
+# Run by hand, from anywhere: packs the two libraries and the command, installs the command from that folder alone, uses it, runs a program on the packed library, and takes the command away again.
+# Not part of the tests: it takes about two minutes, and some more with native code.
+#   tests/pack-and-install.sh            the tool as assemblies for any system
+#   tests/pack-and-install.sh native     with native code for this system too, which is then what is installed
+# All that it writes stands under out/pack.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1
+
+out=$PWD/out/pack
+packages=$out/packages
+version=$(sed -n 's:.*<Version>\(.*\)</Version>.*:\1:p' Directory.Build.props)
+case "$(uname -s)-$(uname -m)" in
+    Linux-x86_64) here=linux-x64 ;;
+    Linux-aarch64) here=linux-arm64 ;;
+    Darwin-arm64) here=osx-arm64 ;;
+    *) here= ;;
+esac
+
+say() { printf '\n== %s\n' "$*"; }
+fail() { printf 'FAILS: %s\n' "$*" >&2; exit 1; }
+names() { python3 -c 'import sys, zipfile
+for item in zipfile.ZipFile(sys.argv[1]).infolist(): print(item.file_size, item.filename)' "$1"; }
+pack() { dotnet pack "$@" -o "$packages" -v q; }
+
+rm -rf "$out"
+mkdir -p "$packages"
+
+say "pack FrontEnd.Core and FrontEnd.Documents $version"
+pack src/FrontEnd
+pack src/FrontEnd.Documents
+
+systems=any
+[ "${1:-}" != native ] || systems="$here%3Bany"
+[ "${1:-}" != native ] || [ -n "$here" ] || fail "no native package is made for this system"
+say "pack FrontEnd.Tool $version for ${systems//%3B/ and }"
+rm -rf src/FrontEnd.App/bin/Release/net10.0/*/publish
+pack src/FrontEnd.App -p:ToolPackageRuntimeIdentifiers="$systems"
+pack src/FrontEnd.App -r any -p:PublishAot=false -p:ToolPackageRuntimeIdentifiers="$systems"
+if [ "${1:-}" = native ]; then
+    pack src/FrontEnd.App -r "$here" -p:ToolPackageRuntimeIdentifiers="$systems"
+fi
+# What was restored for one system is replaced by what every build uses.
+dotnet restore FrontEnd.sln -v q
+
+say "the packages"
+for package in "$packages"/*; do
+    printf '%9d %s\n' "$(wc -c < "$package")" "${package##*/}"
+done
+for package in "$packages"/FrontEnd.Tool*.nupkg; do
+    if names "$package" | grep -E '\.(pdb|dbg|xml)$' | grep -v DotnetToolSettings.xml; then fail "${package##*/} holds symbols or documentation"; fi
+done
+for package in "$packages"/FrontEnd.Tool.*[a-z]*."$version".nupkg; do
+    names "$package" | grep -Eq '/frontend-screens(\.dll|\.exe)?$' || fail "${package##*/} is without the screens"
+done
+names "$packages/FrontEnd.Core.$version.nupkg" | grep -E 'lib/|README|nuspec'
+names "$packages/FrontEnd.Core.$version.snupkg" | grep -q '\.pdb$' || fail "no symbols of the core"
+if grep -qF "$PWD" src/FrontEnd/bin/Release/net10.0/FrontEnd.Core.dll src/FrontEnd/bin/Release/net10.0/FrontEnd.Core.pdb; then fail "the core names a folder of this machine"; fi
+
+say "install the tool from $packages"
+dotnet tool install FrontEnd.Tool --tool-path "$out/tool" --add-source "$packages" --version "$version"
+tool=$out/tool/frontend
+"$tool" --version
+find "$out/tool/.store" -name 'frontend-screens*' -not -name '*.json' | sed "s:$out/::"
+
+say "frontend check designs/starter.toml"
+code=0
+"$tool" check designs/starter.toml > "$out/check.txt" || code=$?
+[ "$code" -le 1 ] || fail "check ended with $code"
+head -n 12 "$out/check.txt"
+printf '(%d lines, exit code %d)\n' "$(wc -l < "$out/check.txt")" "$code"
+cmp "$out/check.txt" <(dotnet run --project src/FrontEnd.App -- check designs/starter.toml) && echo "the same as from source"
+
+say "the screens, without a terminal"
+code=0
+"$tool" open designs/starter.toml < /dev/null || code=$?
+printf '(exit code %d)\n' "$code"
+
+if "$tool" --help | grep -q '^ *completion'; then
+    say "frontend completion bash"
+    "$tool" completion bash > "$out/completion.bash"
+    bash -n "$out/completion.bash" && printf '(%d lines, and bash can read them)\n' "$(wc -l < "$out/completion.bash")"
+fi
+
+say "a program on the packed library"
+# Its packages go into a folder of their own: a later package of the same version must not be mistaken for this one.
+mkdir -p "$out/program"
+echo '<Project />' > "$out/program/Directory.Build.props"
+echo '<Project />' > "$out/program/Directory.Packages.props"
+echo "<configuration><packageSources><add key=\"packed\" value=\"$packages\" /></packageSources></configuration>" > "$out/program/nuget.config"
+sed "s|^#:project .*|#:package FrontEnd.Core@$version\n#:property PublishAot=false|" designs/code/filter.cs > "$out/program/filter.cs"
+NUGET_FALLBACK_PACKAGES=${NUGET_PACKAGES:-$HOME/.nuget/packages} NUGET_PACKAGES=$out/cache dotnet run "$out/program/filter.cs"
+
+say "uninstall"
+dotnet tool uninstall FrontEnd.Tool --tool-path "$out/tool"
+[ ! -e "$tool" ] || fail "$tool is still there"
+say "all done"
