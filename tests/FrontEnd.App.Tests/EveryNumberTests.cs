@@ -140,6 +140,10 @@ public class EveryNumberTests
     [InlineData("problems --list")]
     [InlineData("glossary")]
     [InlineData("glossary CMRR")]
+    [InlineData("cards")]
+    [InlineData("cards op-amp")]
+    [InlineData("cards saline-sponge")]
+    [InlineData("cards delta-sigma-24-biopotential")]
     public void Teaching_Command_HasEveryNumberInJson(string call) => Holds(call.Split(' '));
 
     [Fact]
