@@ -15,6 +15,7 @@ namespace FrontEnd.App.Tests;
 
 /// <summary>An instructor's term in README.md's commands: a homework's file, two hundred students, sheets to print and to upload, answers as they come
 /// in, marks, and pages to hand back.</summary>
+[Collection(nameof(TestsThatAreTimed))]
 public sealed class HomeworkTermTests : IDisposable
 {
     private const int Students = 200, Spellings = 60;
@@ -165,3 +166,7 @@ public sealed class HomeworkTermTests : IDisposable
         return In(name);
     }
 }
+
+/// <summary>What looks at the clock runs alone, after the tests that run beside one another.</summary>
+[CollectionDefinition(nameof(TestsThatAreTimed), DisableParallelization = true)]
+public sealed class TestsThatAreTimed;

@@ -1,7 +1,5 @@
 using System.CommandLine;
 using System.CommandLine.Completions;
-using FrontEnd.Designs;
-using FrontEnd.Fields;
 using FrontEnd.Head;
 using FrontEnd.Teaching;
 

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
 using FrontEnd.Teaching.Problems;
