@@ -51,6 +51,12 @@ internal static class MarkCommand
             return ExitCode.Unusable;
         }
 
+        if (IsKey(call.Answers) && !IsKey(call.Key))
+        {
+            outlet.Tell(CallMessages.Call("the files are the other way round: the key comes first, then the answers", "frontend mark"));
+            return ExitCode.Unusable;
+        }
+
         Key? key = TextFiles.BytesOfClass(call.Key, out Finding? noKey) is { } keyText
             ? KeyFile.Read(keyText, call.Key, out noKey, call.TrustKey)
             : null;
@@ -75,6 +81,8 @@ internal static class MarkCommand
         outlet.Results.Write(call.Json ? AnswerJson.Of(marks, findings) : MarksText.Of(marks));
         return Write(call, key, marks, look, outlet);
     }
+
+    private static bool IsKey(string path) => string.Equals(Path.GetExtension(path), ".json", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>What is wrong with a file that is to be written: its form, or that something would be lost.</summary>
     private static IEnumerable<Finding> Wrong(MarkCall call, string output)
