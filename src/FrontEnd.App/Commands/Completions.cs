@@ -22,6 +22,8 @@ internal static class Completions
         ("lesson", "name", () => Lessons.All.Select(lesson => lesson.Name)),
         ("problems", "--topic", () => Topics.Words),
         ("problems", "--level", () => ["1", "2", "3"]),
+        ("cards", "which", () => [.. CardsCommand.Words, .. CardsCommand.Names]),
+        ("new", "kind", () => CardsCommand.Words),
         ("schema", "kind", () => SchemaCommand.Words),
         ("completion", "shell", () => CompletionCommand.Shells),
         ("sites", "--montage", () => Sites.Montages.Keys),
