@@ -80,7 +80,7 @@ public class SpreadAndCompareTests
         Outcome outcome = Shell.Run([.. call, "--builds", "10000001"]);
         Assert.Equal(2, outcome.Code);
         Assert.Empty(outcome.Output);
-        Assert.Matches("FE0975 error: 10000001 builds are more than the 10000000 [\\s\\S]*GB of memory", outcome.Messages);
+        Assert.Matches("FE0975 error: 10000001 builds are more than the limit of 10000000[\\s\\S]*GB of memory", outcome.Messages);
     }
 
     [Fact]

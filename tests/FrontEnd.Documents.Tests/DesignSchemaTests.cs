@@ -33,6 +33,25 @@ public sealed class DesignSchemaTests
         }
     }
 
+    /// <summary>The files beside the designs are what the command prints, and the designs that one starts from name theirs.</summary>
+    [Fact]
+    public void Schemas_BesideTheDesigns_AreTheCatalogues()
+    {
+        foreach ((string file, string text) in new[] { ("design.schema.json", DesignSchema.OfDesign()), ("sizing.schema.json", DesignSchema.OfSizing()) })
+        {
+            string path = Path.Combine(Repository.Designs, file);
+            if (Environment.GetEnvironmentVariable("FRONTEND_ACCEPT") is "1")
+            {
+                File.WriteAllText(path, text);
+            }
+
+            Assert.True(string.Equals(text, File.ReadAllText(path), StringComparison.Ordinal), $"{file} differs from the catalogue; FRONTEND_ACCEPT=1 writes it anew");
+        }
+
+        Assert.StartsWith("#:schema ./design.schema.json\n", DesignDocument.StarterText, StringComparison.Ordinal);
+        Assert.StartsWith("#:schema ./design.schema.json\n", DesignDocument.Bought(Reading.DocumentFormat.Toml), StringComparison.Ordinal);
+    }
+
     [Theory]
     [MemberData(nameof(Files))]
     public void Schema_OfEveryDesign_LetsItThrough_AndSeesTheWrongOnes(string file)

@@ -16,14 +16,15 @@ internal static class CoefficientsCommand
             Required = true,
             HelpName = "file",
         };
+        Option<bool> json = OptionValues.JsonOfFiles();
         Command command = new("coefficients",
             "Writes the coefficients of a design's digital filters in its word format and structure (digital-word, digital-form). Exit code 0: done, 2: there is nothing to write.") { design,
-            file };
-        command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(file), outlet));
+            file, json };
+        command.SetAction(call => Run(call.GetRequiredValue(design), call.GetRequiredValue(file), call.GetValue(json), outlet));
         return command;
     }
 
-    private static int Run(string path, string file, Outlet outlet)
+    private static int Run(string path, string file, bool json, Outlet outlet)
     {
         if (!CoefficientFiles.Knows(file))
         {
@@ -42,7 +43,7 @@ internal static class CoefficientsCommand
             return ExitCode.Unusable;
         }
 
-        outlet.Messages.WriteLine($"wrote {file}");
+        outlet.Wrote("coefficients", json, file);
         return ExitCode.Met;
     }
 }

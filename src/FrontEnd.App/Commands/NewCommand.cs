@@ -12,12 +12,13 @@ internal static class NewCommand
     {
         Argument<string> file = new("file") { Description = "the file to write, TOML, or JSON if its name ends in .json; it must not exist" };
         Option<bool> bought = new("--bought") { Description = "a short file for a headset that somebody else built, with an invented example; whatever it does not state counts as unknown; default: the starter design" };
-        Command command = new("new", "Writes the starter design: TOML commented line by line, or JSON in plain SI numbers. Never overwrites a file.") { file, bought };
-        command.SetAction(call => Run(call.GetRequiredValue(file), call.GetValue(bought), outlet));
+        Option<bool> json = OptionValues.JsonOfFiles();
+        Command command = new("new", "Writes the starter design: TOML commented line by line, or JSON in plain SI numbers. Never overwrites a file.") { file, bought, json };
+        command.SetAction(call => Run(call.GetRequiredValue(file), call.GetValue(bought), call.GetValue(json), outlet));
         return command;
     }
 
-    private static int Run(string path, bool bought, Outlet outlet)
+    private static int Run(string path, bool bought, bool json, Outlet outlet)
     {
         DocumentFormat format = DesignDocument.FormatOf(path, "");
         Finding? problem = File.Exists(path) ? CallMessages.Exists(path)
@@ -26,6 +27,12 @@ internal static class NewCommand
         {
             outlet.Tell(problem);
             return ExitCode.Unusable;
+        }
+
+        if (json)
+        {
+            outlet.Wrote("new", json, path);
+            return ExitCode.Met;
         }
 
         outlet.Messages.WriteLine($"wrote {path}; evaluate it with `frontend check {path}`");

@@ -13,6 +13,9 @@ internal static class OptionValues
     /// <summary>The option that every command with figures has.</summary>
     public static Option<bool> Json() => new("--json") { Description = "print JSON with numbers in SI units; default: text, 80 columns" };
 
+    /// <summary>The option of a command that answers with files.</summary>
+    public static Option<bool> JsonOfFiles() => new("--json") { Description = "print JSON that names the files written; default: a line each, to the messages" };
+
     /// <summary>The option of what is printed on paper.</summary>
     public static Option<string?> Paper() => new("--paper")
     {

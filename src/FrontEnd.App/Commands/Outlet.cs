@@ -12,6 +12,22 @@ internal sealed class Outlet(TextWriter results, TextWriter messages)
     /// <summary>Where a person answers; null where nobody is asked anything, as in a script.</summary>
     public TextReader? Answers { get; init; }
 
+    /// <summary>Names the files that a command wrote.</summary>
+    /// <param name="json">True where a program asks.</param>
+    public void Wrote(string command, bool json, params IReadOnlyList<string> files)
+    {
+        if (json)
+        {
+            results.Write(AnswerJson.OfFiles(command, files));
+            return;
+        }
+
+        foreach (string file in files)
+        {
+            messages.WriteLine($"wrote {file}");
+        }
+    }
+
     public void Tell(Finding finding)
     {
         // Where both end in one place, what was said before stands before.

@@ -30,9 +30,10 @@ internal static class SheetCommand
         Option<string?> day = new("--date") { Description = "date at the foot of a PDF's pages, such as 2026-11-26; default: none, so that the same design gives the same file", HelpName = "day" };
         Option<string?> prices = new("--prices") { Description = "your own table of prices, CSV: a designator, a class with its value, a card or a class, and the price of one; adds the cost of the parts and, with --builds, the cost per device that meets every requirement; default: no prices", HelpName = "file" };
         Option<ulong> seed = SpreadCommand.SeedOption();
+        Option<bool> json = OptionValues.JsonOfFiles();
         Command command = new("sheet",
             "Writes the design sheet: verdicts and what to do next, budgets and response, parts and the bench plan; what they rest on is in the appendix.") { design,
-            files, schematic, headroom, netlist, builds, seed, prices, plain, appendix, day };
+            files, schematic, headroom, netlist, builds, seed, prices, plain, appendix, day, json };
         command.Validators.Add(call =>
         {
             if (call.GetResult(files) is null && call.GetResult(schematic) is null && call.GetResult(netlist) is null)
@@ -44,14 +45,17 @@ internal static class SheetCommand
             Run(call.GetRequiredValue(design), call.GetValue(files) ?? [], new LooseFiles(call.GetValue(schematic), call.GetValue(netlist), call.GetValue(headroom)),
                 call.GetValue(builds) is { } number
                     ? new SpreadOptions { Builds = number, Seed = call.GetValue(seed) }
-                    : null, new Asked(call.GetValue(plain), call.GetValue(appendix), call.GetValue(day), call.GetValue(prices)), outlet));
+                    : null, new Asked(call.GetValue(plain), call.GetValue(appendix), call.GetValue(day), call.GetValue(prices)) { Json = call.GetValue(json) }, outlet));
         return command;
     }
 
     /// <summary>What of a sheet is asked for.</summary>
     /// <param name="Day">As typed.</param>
     /// <param name="Prices">The file of prices.</param>
-    private sealed record Asked(bool Plain, bool Appendix, string? Day, string? Prices);
+    private sealed record Asked(bool Plain, bool Appendix, string? Day, string? Prices)
+    {
+        public bool Json { get; init; }
+    }
 
     /// <summary>Files beside the sheet; null for those that are not wanted.</summary>
     private sealed record LooseFiles(string? Schematic, string? Netlist, bool WithHeadroom)
@@ -138,6 +142,7 @@ internal static class SheetCommand
             .. files.Select(file => (file, (Func<Finding?>)(() => SheetFormats.WriteFile(sheet, file, outlet.Tell)))),
             .. (sheet.Board is { } given ? loose.Of(sheet.Assessment, given.Board) : []).Select(one => (one.Path, (Func<Finding?>)(() => TextFiles.WriteAtomically(one.Path, one.Text)))),
         ];
+        List<string> done = [];
         foreach ((string file, Func<Finding?> write) in written)
         {
             if (write() is { } problem)
@@ -146,7 +151,16 @@ internal static class SheetCommand
                 return ExitCode.Unusable;
             }
 
-            outlet.Messages.WriteLine($"wrote {file}");
+            done.Add(file);
+            if (!asked.Json)
+            {
+                outlet.Wrote("sheet", json: false, file);
+            }
+        }
+
+        if (asked.Json)
+        {
+            outlet.Wrote("sheet", json: true, done);
         }
 
         // A sheet has them on its first page; a table or a drawing has no place for what cannot be built as stated.

@@ -33,7 +33,7 @@ public sealed class SmokeTests : IDisposable
 
         string saved = File.ReadAllText(Path.Combine(_folder, "design.toml"));
         Assert.Contains("lead-to-mains = \"0.1 fF\"", saved, StringComparison.Ordinal);
-        Assert.Contains("# It teaches that dry skin, not the amplifier, makes the noise", saved, StringComparison.Ordinal);
+        Assert.Contains("# It teaches that dry skin makes the noise, not the amplifier", saved, StringComparison.Ordinal);
         Assert.Empty(Recovery());
     }
 

@@ -33,6 +33,9 @@ internal static class AnswerJson
     /// <param name="command">The command that wrote it: check or sheet.</param>
     public static string Of(Sheet sheet, string command = "check") => Write(command, CheckJson.From(sheet));
 
+    /// <summary>The files that a command wrote.</summary>
+    public static string OfFiles(string command, params IEnumerable<string> files) => Write(command, new WrittenJson([.. files]));
+
     /// <summary>The lessons there are.</summary>
     public static string Of(IReadOnlyList<Lesson> lessons) => Write("lesson", LessonsJson.From(lessons));
 
@@ -154,6 +157,7 @@ internal static class AnswerJson
 [JsonSerializable(typeof(GlossaryJson))]
 [JsonSerializable(typeof(KeyJson))]
 [JsonSerializable(typeof(LessonJson))]
+[JsonSerializable(typeof(WrittenJson))]
 [JsonSerializable(typeof(LessonsJson))]
 [JsonSerializable(typeof(MarkJson))]
 [JsonSerializable(typeof(NarrowingJson))]
