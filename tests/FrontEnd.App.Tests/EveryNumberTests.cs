@@ -150,7 +150,7 @@ public class EveryNumberTests
     public void Mark_Class_HasEveryNumberInJson()
     {
         using TemporaryFolder folder = new();
-        Assert.Equal(0, Shell.Run("problems", "--count", "12", "--seed", "2026", "--secret", "designs/classroom/secret.txt", "--students", "designs/classroom/class.csv", "-o", folder.Path).Code);
+        Assert.Equal(0, Shell.Run("problems", "--homework", "designs/classroom/homework.toml", "--secret", "designs/classroom/secret.txt", "--students", "designs/classroom/class.csv", "-o", folder.Path).Code);
         string key = Path.Combine(folder.Path, "key", "key.json"), marks = Path.Combine(folder.Path, "marks.csv");
         Holds("mark", key, "designs/classroom/answers.csv", "-o", marks);
     }

@@ -1,10 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Completions;
-using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Head;
-using FrontEnd.Identity;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.App.Commands;
