@@ -14,26 +14,17 @@ internal static class CardFigures
 
     private static string Read(CardClass cardClass, string name)
     {
-        (string text, string part, (string Field, string Short)[] keys) = cardClass switch
+        (string Field, string Short)[] keys = cardClass switch
         {
-            CardClass.Electrode => ($"[electrodes.active]\ncard = \"{name}\"\n", "electrodes.active.",
-                [("contact-resistance", "Rd"), ("contact-capacitance", "Cd"), ("series-resistance", "Rs"),
-                    ("excess-density", "excess at 1 Hz")]),
-            CardClass.Amplifier => ($"[amplifier]\ncard = \"{name}\"\n", "amplifier.",
-                new[] { ("input-noise", "noise"), ("noise-corner", "corner"), ("cmrr", "CMRR"), ("bias-current", "bias"),
-                    ("supply-current", "supply") }),
-            CardClass.OpAmp => ($"[[stages]]\nkind = \"gain\"\nopamp.card = \"{name}\"\n", "stages[1].opamp.",
-                [("voltage-noise", "noise"), ("noise-corner", "corner"), ("gain-bandwidth", "GBW"), ("bias-current", "bias"),
-                    ("supply-current", "supply")]),
-            CardClass.Converter => (
-                $"[converter]\ncard = \"{name}\"\n", "converter.",
-                [("bits", "bits"), ("full-scale", "full scale"), ("noise", "noise"), ("rate", "rate")]),
-            CardClass.Buffer => (
-                $"[electrodes.active-buffer]\ncard = \"{name}\"\n", "electrodes.active-buffer.",
-                [("input-resistance", "Rin"), ("input-capacitance", "Cin"), ("opamp.voltage-noise", "noise")]),
+            CardClass.Electrode => [("contact-resistance", "Rd"), ("contact-capacitance", "Cd"), ("series-resistance", "Rs"), ("excess-density", "excess at 1 Hz")],
+            CardClass.Amplifier => [("input-noise", "noise"), ("noise-corner", "corner"), ("cmrr", "CMRR"), ("bias-current", "bias"), ("supply-current", "supply")],
+            CardClass.OpAmp => [("voltage-noise", "noise"), ("noise-corner", "corner"), ("gain-bandwidth", "GBW"), ("bias-current", "bias"), ("supply-current", "supply")],
+            CardClass.Converter => [("bits", "bits"), ("full-scale", "full scale"), ("noise", "noise"), ("rate", "rate")],
+            CardClass.Buffer => [("input-resistance", "Rin"), ("input-capacitance", "Cin"), ("opamp.voltage-noise", "noise")],
             _ => throw new ArgumentOutOfRangeException(nameof(cardClass), cardClass, "Class is not handled."),
         };
-        Design design = DesignDocument.Parse(text, DocumentFormat.Toml).Design;
+        string part = CardPlace.Table(cardClass) + ".";
+        Design design = DesignDocument.Parse(CardPlace.DesignWith(cardClass, name), DocumentFormat.Toml).Design;
         return string.Join(", ", keys
             .Select(key => (key.Short, Field: DesignFields.Find(design, part + key.Field)))
             .Where(pair => pair.Field?.Get(design) is not null)

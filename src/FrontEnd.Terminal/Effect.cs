@@ -63,6 +63,12 @@ public abstract record Effect
     /// <summary>Write the digital filters' coefficients.</summary>
     public sealed record Coefficients(string Path, Design Design, bool MayReplace) : Effect;
 
+    /// <summary>Write a homework's sheets, key and list for answers into a folder.</summary>
+    internal sealed record Problems(string Folder, FrontEnd.Teaching.Problems.HomeworkPlan Plan) : Effect;
+
+    /// <summary>Write marks, or pages to hand back.</summary>
+    internal sealed record Marks(string Path, MarkingPage Page, bool MayReplace) : Effect;
+
     /// <summary>Work a study out; news carry its number.</summary>
     public sealed record Study(int Number, StudyPage Page, Design Design) : Effect;
 

@@ -27,6 +27,8 @@ internal static class KeyMap
         UnknownsPage.Way,
         SitesPage.Way,
         LessonPage.Way,
+        ProblemsPage.Way,
+        MarkingPage.Way,
         GlossaryPage.Way,
         Act.WriteCoefficients, Act.TakeFromDisk,
         Errors.Way,

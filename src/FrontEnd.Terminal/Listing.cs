@@ -37,7 +37,16 @@ internal static class Listing
         }
     }
 
-    private static bool IsWanted(string name, FilePurpose purpose) =>
-        purpose is FilePurpose.Sheet or FilePurpose.Coefficients || name.EndsWith(".toml", StringComparison.OrdinalIgnoreCase)
-            || name.EndsWith(".json", StringComparison.OrdinalIgnoreCase);
+    private static bool IsWanted(string name, FilePurpose purpose) => purpose switch
+    {
+        FilePurpose.Sheet or FilePurpose.Coefficients => true,
+        FilePurpose.Problems => false,
+        FilePurpose.Key => Ends(name, ".json"),
+        FilePurpose.Answers => Ends(name, ".csv"),
+        FilePurpose.Marks => Ends(name, ".csv") || Ends(name, ".html") || Ends(name, ".pdf"),
+        FilePurpose.Open or FilePurpose.SaveAs => Ends(name, ".toml") || Ends(name, ".json"),
+        _ => throw new ArgumentOutOfRangeException(nameof(purpose), purpose, "Purpose is not handled."),
+    };
+
+    private static bool Ends(string name, string extension) => name.EndsWith(extension, StringComparison.OrdinalIgnoreCase);
 }

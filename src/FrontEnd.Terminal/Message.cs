@@ -106,7 +106,14 @@ public abstract record Message
     public sealed record SaveTo(string Path) : Message;
 
     /// <summary>A file is there already.</summary>
-    public sealed record Exists(FilePurpose Purpose, string Path) : Message;
+    public sealed record Exists(FilePurpose Purpose, string Path) : Message
+    {
+        /// <summary>What is told to write all the same; null where the purpose says it.</summary>
+        public Message? Anyway { get; init; }
+    }
+
+    /// <summary>Write marks, over what is there.</summary>
+    internal sealed record MarksTo(string Path, MarkingPage Page) : Message;
 
     /// <summary>Write the sheet, over what is there.</summary>
     public sealed record SheetTo(string Path) : Message;

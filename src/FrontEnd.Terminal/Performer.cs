@@ -4,7 +4,10 @@ using FrontEnd.Documents;
 using FrontEnd.Documents.Coefficients;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
+using FrontEnd.Documents.Teaching;
 using FrontEnd.Reporting;
+using FrontEnd.Teaching;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Terminal;
 
@@ -146,6 +149,12 @@ internal sealed class Performer : IDisposable
                 Write(
                     FilePurpose.Coefficients, file.Path, file.MayReplace, "coefficients",
                     () => CoefficientWriting.Write(file.Path, file.Design, null));
+                break;
+            case Effect.Problems problems:
+                Write(problems);
+                break;
+            case Effect.Marks marks:
+                Write(marks);
                 break;
             case Effect.Study study:
                 Study(study);
@@ -332,6 +341,36 @@ internal sealed class Performer : IDisposable
         if (!IsAsked(purpose, path, mayReplace))
         {
             _send(write() is { } finding ? new Message.Failed(finding) : new Message.Told($"{what} written to {path}"));
+        }
+    }
+
+    /// <summary>A folder that holds answers is left alone. Without a secret: whoever sets homework for a class gives the command one.</summary>
+    private void Write(Effect.Problems problems)
+    {
+        Homework homework = Homework.Make(problems.Plan, new DrawSource((ulong)problems.Plan.Seed), []);
+        Finding? wrong = HomeworkFolder.Answered(problems.Folder) is { Count: > 0 } answered ? Messages.AnswersInFolder(problems.Folder, answered) : null;
+        IReadOnlyList<string> kept = wrong is null ? HomeworkFolder.Keep(problems.Folder, homework, out wrong) : [];
+        wrong ??= HomeworkFiles.Write(problems.Folder, homework, SheetLook.Of(problems.Plan));
+        _send(wrong is not null ? new Message.Failed(wrong)
+            : new Message.Told($"written to {problems.Folder}{(kept.Count == 0 ? "" : $", {string.Join(", ", kept)} kept")}; for a class, with a secret: frontend problems"));
+    }
+
+    private void Write(Effect.Marks marks)
+    {
+        if (MarkedClass.Wrong(marks.Path, marks.Page.Key, marks.Page.Answers).FirstOrDefault() is { } wrong)
+        {
+            _send(new Message.Failed(wrong));
+        }
+        else if (!marks.MayReplace && File.Exists(marks.Path))
+        {
+            _send(new Message.Exists(FilePurpose.Marks, marks.Path) { Anyway = new Message.MarksTo(marks.Path, marks.Page) });
+        }
+        else
+        {
+            List<Finding> findings = [];
+            MarkedClass? marked = MarkedClass.Read(marks.Page.Key, marks.Page.Answers, trust: false, marks.Page.Rubric, findings);
+            Finding? problem = marked is null ? findings.First(finding => finding.Severity == Severity.Error) : marked.Write(marks.Path, solutions: true, new SheetLook());
+            _send(problem is null ? new Message.Told($"marks written to {marks.Path}") : new Message.Failed(problem));
         }
     }
 

@@ -36,7 +36,7 @@ internal static class Updater
         Message.SetField set => DesignFields.Find(model.Design, set.Key) is { } field ? Typing.Keep(model, field, set.Text) : (model, null),
         Message.SetCards set => Changes.SetCards(model with { Page = null }, set),
         Message.Take take => Changes.Change(model with { Page = null }, take.Document, take.Label, $"done: {take.Label}. u undoes it."),
-        Message.Opened or Message.Saved or Message.Exists or Message.SaveTo or Message.SheetTo or Message.CoefficientsTo or Message.Close =>
+        Message.Opened or Message.Saved or Message.Exists or Message.SaveTo or Message.SheetTo or Message.CoefficientsTo or Message.MarksTo or Message.Close =>
             Files.Hear(model, message),
         Message.FoundRecovery found => (Files.Offer(model, found.Work), null),
         Message.Recover recover => Files.Recover(model, recover.Designs),

@@ -37,7 +37,7 @@ public sealed partial class CautionTests
     {
         "sheet",          // writes files: see below
         "problems",       // exercises, with a sentence of their own: see below
-        "new", "coefficients", "filter", "mark", "sites", "glossary", "schema", "completion", "manual",
+        "new", "cards", "coefficients", "filter", "mark", "sites", "glossary", "schema", "completion", "manual",
     };
 
     [Fact]

@@ -79,7 +79,8 @@ public sealed class ClassroomTests
     private static Homework Made()
     {
         List<Finding> findings = [];
-        return Homework.Make([], null, 12, new DrawSource(2026, File.ReadAllBytes(Path.Combine(Folder, "secret.txt"))), ClassFiles.Students(File.ReadAllText(Path.Combine(Folder, "class.csv")), "class.csv", findings));
+        HomeworkPlan plan = HomeworkPlanFile.Read(Path.Combine(Folder, "homework.toml")).Plan!;
+        return Homework.Make(plan, new DrawSource((ulong)plan.Seed, File.ReadAllBytes(Path.Combine(Folder, "secret.txt"))), ClassFiles.Students(File.ReadAllText(Path.Combine(Folder, "class.csv")), "class.csv", findings));
     }
 
     /// <summary>Scattered by multiplying with a large odd number (Knuth's, from memory); any would do.</summary>

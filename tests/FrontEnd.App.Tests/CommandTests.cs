@@ -80,6 +80,8 @@ public sealed class CommandTests : IDisposable
     [Theory]
     [InlineData("frontend s", "samples schema sheet sites size spread")]
     [InlineData("frontend schema ", "design sizing")]
+    [InlineData("frontend cards dry", "dry-comb dry-forehead dry-multipin")]
+    [InlineData("frontend cards new b", "buffer")]
     [InlineData("frontend lesson al", "aliasing")]
     [InlineData("frontend explain x.toml noise.to", "noise.total")]
     [InlineData("frontend check --q", "--quiet")]

@@ -140,13 +140,17 @@ public class EveryNumberTests
     [InlineData("problems --list")]
     [InlineData("glossary")]
     [InlineData("glossary CMRR")]
+    [InlineData("cards")]
+    [InlineData("cards op-amp")]
+    [InlineData("cards saline-sponge")]
+    [InlineData("cards delta-sigma-24-biopotential")]
     public void Teaching_Command_HasEveryNumberInJson(string call) => Holds(call.Split(' '));
 
     [Fact]
     public void Mark_Class_HasEveryNumberInJson()
     {
         using TemporaryFolder folder = new();
-        Assert.Equal(0, Shell.Run("problems", "--count", "12", "--seed", "2026", "--secret", "designs/classroom/secret.txt", "--students", "designs/classroom/class.csv", "-o", folder.Path).Code);
+        Assert.Equal(0, Shell.Run("problems", "--homework", "designs/classroom/homework.toml", "--secret", "designs/classroom/secret.txt", "--students", "designs/classroom/class.csv", "-o", folder.Path).Code);
         string key = Path.Combine(folder.Path, "key", "key.json"), marks = Path.Combine(folder.Path, "marks.csv");
         Holds("mark", key, "designs/classroom/answers.csv", "-o", marks);
     }

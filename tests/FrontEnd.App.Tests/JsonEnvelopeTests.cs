@@ -28,6 +28,8 @@ public class JsonEnvelopeTests
         { "pairs --sites O1-ears --under O1", "design" },
         { "problems --list", "count" },
         { "glossary", "terms" },
+        { "cards", "count" },
+        { "cards dry-comb", "count" },
         { "lesson", "count" },
         { "lesson aliasing", "lesson" },
         { "filter --family bessel --shape low-pass --order 4 --corner 40Hz", "sections" },

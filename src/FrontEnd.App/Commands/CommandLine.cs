@@ -15,6 +15,7 @@ internal static class CommandLine
         SpreadCommand.Make,
         CompareCommand.Make,
         NewCommand.Make,
+        CardsCommand.Make,
         FilterCommand.Make,
         CoefficientsCommand.Make,
         ProblemsCommand.Make,

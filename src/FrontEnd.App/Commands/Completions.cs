@@ -1,10 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Completions;
-using FrontEnd.Circuits;
 using FrontEnd.Designs;
 using FrontEnd.Fields;
 using FrontEnd.Head;
-using FrontEnd.Identity;
 using FrontEnd.Teaching;
 
 namespace FrontEnd.App.Commands;
@@ -24,6 +22,8 @@ internal static class Completions
         ("lesson", "name", () => Lessons.All.Select(lesson => lesson.Name)),
         ("problems", "--topic", () => Topics.Words),
         ("problems", "--level", () => ["1", "2", "3"]),
+        ("cards", "which", () => [.. CardsCommand.Words, .. CardsCommand.Names]),
+        ("new", "kind", () => CardsCommand.Words),
         ("schema", "kind", () => SchemaCommand.Words),
         ("completion", "shell", () => CompletionCommand.Shells),
         ("sites", "--montage", () => Sites.Montages.Keys),

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using FrontEnd.Documents;
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Sheets;
 using FrontEnd.Documents.Teaching;
@@ -10,8 +9,6 @@ namespace FrontEnd.App.Commands;
 /// <summary><c>frontend mark</c>: marks a list of answers.</summary>
 internal static class MarkCommand
 {
-    private static readonly string[] Extensions = [".csv", ".html", ".pdf"];
-
     public static Command Make(Outlet outlet)
     {
         Argument<string> key = new("key") { Description = "the key.json that was written with the sheets" };
@@ -22,7 +19,7 @@ internal static class MarkCommand
         };
         Option<string?> half = new("--half-points")
         {
-            Description = "yes: half the points for a known slip, a unit left out, a wrong sign; no: points for right answers only; default: yes", HelpName = "yes|no",
+            Description = "yes: part of the points for a known slip, a unit left out, a wrong sign, as the homework's file says or else half; no: points for right answers only, whatever the file says; default: yes", HelpName = "yes|no",
         };
         Option<bool> trust = new("--trust-key") { Description = "use a key that was changed after it was written, or that has no seal; default: refuse it" };
         Option<bool> solutions = new("--solutions") { Description = "pages to hand back show the worked solution of every question that did not earn all its points, with the slip explained" };
@@ -42,7 +39,7 @@ internal static class MarkCommand
 
     private static int Run(MarkCall call, Outlet outlet)
     {
-        List<Finding> findings = [.. call.Outputs.SelectMany(output => Wrong(call, output))];
+        List<Finding> findings = [.. call.Outputs.SelectMany(output => MarkedClass.Wrong(output, call.Key, call.Answers))];
         Rubric? rubric = RubricOf(call.HalfPoints, findings);
         SheetLook look = new() { Paper = OptionValues.PaperOf(call.Paper, findings) };
         if (findings.Count > 0)
@@ -51,55 +48,24 @@ internal static class MarkCommand
             return ExitCode.Unusable;
         }
 
-        Key? key = TextFiles.BytesOfClass(call.Key, out Finding? noKey) is { } keyText
-            ? KeyFile.Read(keyText, call.Key, out noKey, call.TrustKey)
-            : null;
-        IReadOnlyList<GivenAnswer>? answers = TableText.Read(call.Answers, out Finding? noAnswers) is { } text
-            ? ClassFiles.Answers(text, call.Answers, findings)
-            : null;
-        findings.AddRange(new[] { noKey, noAnswers }.OfType<Finding>());
-        if (key is null || answers is null)
-        {
-            outlet.Tell(findings);
-            return ExitCode.Unusable;
-        }
-
-        Marks marks = Marker.Mark(key, answers, rubric);
-        findings.AddRange(marks.Findings.Select(finding => finding with { File = call.Answers }));
+        MarkedClass? marked = MarkedClass.Read(call.Key, call.Answers, call.TrustKey, rubric, findings);
         outlet.Tell(findings);
-        if (findings.Exists(finding => finding.Severity == Severity.Error))
+        if (marked is null)
         {
             return ExitCode.Unusable;
         }
 
-        outlet.Results.Write(call.Json ? AnswerJson.Of(marks, findings) : MarksText.Of(marks));
-        return Write(call, key, marks, look, outlet);
+        outlet.Results.Write(call.Json ? AnswerJson.Of(marked.Marks, findings) : MarksText.Of(marked.Marks));
+        return Write(call, marked, look, outlet);
     }
 
-    /// <summary>What is wrong with a file that is to be written: its form, or that something would be lost.</summary>
-    private static IEnumerable<Finding> Wrong(MarkCall call, string output)
-    {
-        if (!Extensions.Contains(Path.GetExtension(output), StringComparer.OrdinalIgnoreCase))
-        {
-            yield return WritingMessages.Format(output, Extensions);
-        }
-
-        if (((string[])[call.Key, call.Answers]).FirstOrDefault(input => SameFile.Is(output, input)) is { } read)
-        {
-            yield return Messages.OutputIsInput(output, read);
-        }
-        else if (HomeworkFolder.ListIn(output) is { } list)
-        {
-            yield return Messages.OutputIsList(output, list);
-        }
-    }
-
+    /// <summary>Null for the key's own.</summary>
     private static Rubric? RubricOf(string? halfPoints, List<Finding> findings)
     {
         switch (halfPoints?.ToLowerInvariant())
         {
             case null or "yes":
-                return Rubric.Usual;
+                return null;
             case "no":
                 return Rubric.RightOnly;
             default:
@@ -108,16 +74,11 @@ internal static class MarkCommand
         }
     }
 
-    private static int Write(MarkCall call, Key key, Marks marks, SheetLook look, Outlet outlet)
+    private static int Write(MarkCall call, MarkedClass marked, SheetLook look, Outlet outlet)
     {
         foreach (string output in call.Outputs)
         {
-            Finding? problem = Path.GetExtension(output).ToLowerInvariant() switch
-            {
-                ".pdf" => TextFiles.WriteAtomically(output, ReturnedPdf.Of(key, marks, call.Solutions, look)),
-                ".html" => TextFiles.WriteAtomically(output, ReturnedHtml.Page(key, marks, call.Solutions, look.Paper)),
-                _ => TextFiles.WriteAtomically(output, ClassFiles.MarksTable(marks)),
-            };
+            Finding? problem = marked.Write(output, call.Solutions, look);
             if (problem is not null)
             {
                 outlet.Tell(problem);

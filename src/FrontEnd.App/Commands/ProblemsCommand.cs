@@ -21,7 +21,7 @@ internal static class ProblemsCommand
         Option<string?> seed = new("--seed") { Description = "whole number from 0 that fixes all numbers; the same seed and secret give the same sheets; default: 1", HelpName = "number" };
         Option<string?> secret = new("--secret") { Description = "file with a secret of 16 or more letters that nobody can guess: without it nobody can draw the sheets or the key; default: none, with a warning", HelpName = "file" };
         Option<string?> level = new("--level") { Description = "1: one formula, 2: choose or convert first, 3: several steps or a judgement; default: all", HelpName = "1..3" };
-        Option<string?> plan = new("--homework") { Description = "homework file (.toml) that says which templates or topics, how many, course, date due and paper, instead of --topic, --count, --level and --seed", HelpName = "file" };
+        Option<string?> plan = new("--homework") { Description = "homework file (.toml) that says which templates or topics, how many, points, course, date due and paper, instead of --topic, --count, --level and --seed; it may name files of your own templates, and what a slip earns", HelpName = "file" };
         Option<string?> students = new("--students") { Description = "list of students with the first row id,name: each gets a sheet with other numbers; default: one sheet for all", HelpName = "file" };
         Option<string[]> own = new("--templates") { Description = "file of templates of your own, TOML; they join the program's. May be given several times; with --list they are checked and listed; default: none", HelpName = "file" };
         Option<string?> folder = new("--output",
@@ -50,18 +50,13 @@ internal static class ProblemsCommand
     private static int Run(ProblemsCall call, Outlet outlet)
     {
         List<Finding> findings = [];
-        HomeworkPlan? plan = call.Plan is { } path && !call.ListOnly ? ReadPlan(call, path, findings) : null;
+        HomeworkPlan? plan = call.Plan is { } path ? ReadPlan(call, path, findings) : null;
         List<Topic> topics = Named(call.Topics, findings);
         int count = plan?.Questions ?? (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
         int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
         ulong seed = plan is null ? Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings) : (ulong)plan.Seed;
         DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
-        IReadOnlyList<Template> own = ReadTemplates(call.Templates, findings);
-        if (call.Plan is not null && call.Templates.Length > 0 && !call.ListOnly)
-        {
-            findings.Add(CallMessages.Call("--templates does not go with --homework: the file chooses among the program's templates", "frontend problems"));
-        }
-
+        IReadOnlyList<Template> own = call.Plan is null ? OwnTemplateFile.ReadAll(call.Templates, findings) : plan?.OwnTemplates ?? [];
         SheetLook look = SheetLook.Of(plan ?? new HomeworkPlan());
         look = call.Paper is null ? look : look with { Paper = OptionValues.PaperOf(call.Paper, findings) };
         IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
@@ -72,10 +67,10 @@ internal static class ProblemsCommand
 
         if (call.Folder is { } place && !call.ListOnly)
         {
-            findings.AddRange(Lost(call, place));
+            findings.AddRange(Lost(call, place, Inputs(call, plan)));
         }
 
-        findings.AddRange(WrittenOver(call));
+        findings.AddRange(WrittenOver(call, Inputs(call, plan)));
         if (call.Json && !call.ListOnly)
         {
             findings.Add(CallMessages.Call("--json goes with --list only", "frontend problems"));
@@ -115,8 +110,13 @@ internal static class ProblemsCommand
     /// <summary>The homework's file; null with errors where it cannot be used, or where an option says what it says.</summary>
     private static HomeworkPlan? ReadPlan(ProblemsCall call, string path, List<Finding> findings)
     {
-        (HomeworkPlan? plan, IReadOnlyList<Finding> read) = HomeworkPlanFile.Read(path);
+        (HomeworkPlan? plan, IReadOnlyList<Finding> read) = HomeworkPlanFile.Read(path, call.Templates);
         findings.AddRange(read);
+        if (call.ListOnly)
+        {
+            return plan;
+        }
+
         (string Option, bool Given)[] said =
             [("--topic", call.Topics.Length > 0), ("--count", call.Count is not null), ("--level", call.Level is not null), ("--seed", call.Seed is not null)];
         findings.AddRange(said.Where(one => one.Given).Select(one => Messages.SaidInHomework(one.Option, path)));
@@ -166,12 +166,19 @@ internal static class ProblemsCommand
         return ExitCode.Met;
     }
 
+    /// <summary>The files that this call reads.</summary>
+    private static string[] Inputs(ProblemsCall call, HomeworkPlan? plan) =>
+    [
+        .. new[] { call.Students, call.Secret, call.Plan }.OfType<string>(), .. call.Templates,
+        .. plan is null ? [] : HomeworkPlanFile.Places(plan, call.Plan),
+    ];
+
     /// <summary>Files for other programs that would be written over what is read.</summary>
-    private static IEnumerable<Finding> WrittenOver(ProblemsCall call)
+    private static IEnumerable<Finding> WrittenOver(ProblemsCall call, string[] inputs)
     {
         foreach (string output in new[] { call.Qti, call.Bank }.OfType<string>())
         {
-            if (new[] { call.Students, call.Secret }.OfType<string>().FirstOrDefault(input => SameFile.Is(output, input)) is { } read)
+            if (inputs.FirstOrDefault(input => SameFile.Is(output, input)) is { } read)
             {
                 yield return Messages.OutputIsInput(output, read);
             }
@@ -183,9 +190,9 @@ internal static class ProblemsCommand
     }
 
     /// <summary>What would be lost in the folder: answers, and files that this call reads.</summary>
-    private static IEnumerable<Finding> Lost(ProblemsCall call, string folder)
+    private static IEnumerable<Finding> Lost(ProblemsCall call, string folder, string[] inputs)
     {
-        foreach (string input in new[] { call.Students, call.Secret }.OfType<string>().Where(input => HomeworkFiles.Replaces(folder, input)))
+        foreach (string input in inputs.Where(input => HomeworkFiles.Replaces(folder, input)))
         {
             yield return Messages.FolderHasInput(folder, input);
         }
@@ -212,19 +219,6 @@ internal static class ProblemsCommand
         }
 
         return topics;
-    }
-
-    /// <summary>The templates of all files that are named, no two with one id.</summary>
-    private static List<Template> ReadTemplates(string[] paths, List<Finding> findings)
-    {
-        List<Template> own = [];
-        foreach (string path in paths)
-        {
-            string[] taken = [.. TemplateSet.All.Concat(own).Select(template => template.Id)];
-            own.AddRange(OwnTemplateFile.Read(path, taken, findings).Select(template => template.Make()));
-        }
-
-        return own;
     }
 
     private static DrawSource Source(ProblemsCall call, ulong seed, List<Finding> findings)

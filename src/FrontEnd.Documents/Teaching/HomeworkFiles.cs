@@ -157,7 +157,7 @@ internal static class HomeworkFiles
         public void Finish()
         {
             _page.Text.Write(PrintedPage.End);
-            Key key = new(_homework.Seed, _homework.TemplateVersion, _key) { Code = _homework.Code };
+            Key key = Key.Of(_homework, _key);
             _keyHtml.Text.Write(ProblemHtml.Key(_book, _look));
             KeyFile.Write(key, _keyJson.Text.BaseStream);
             WriteVolume();

@@ -23,7 +23,7 @@ internal static class KeyFile
 
     /// <summary>The same, written as it is made.</summary>
     public static void Write(Key key, Stream file) => AnswerJson.Plain(new KeyJson(
-        Format, FormatVersion, KeySeal.Of(key), key.Code, key.TemplateVersion, SeededRandom.Name, key.Seed, key.Sheets.Select(KeySheetJson.From)), file);
+        Format, FormatVersion, KeySeal.Of(key), key.Code, key.TemplateVersion, SeededRandom.Name, key.Seed, RubricJson.From(key.Rubric), key.Sheets.Select(KeySheetJson.From)), file);
 
     /// <summary>Null with a finding where the text is no key, or where nothing says that it is as it was written.</summary>
     /// <param name="trust">Takes a key whose seal does not fit, or that has none, with a warning.</param>
@@ -49,6 +49,7 @@ internal static class KeyFile
                 [.. root.GetProperty("sheets").EnumerateArray().Select(ReadSheet)])
             {
                 Code = version == UnsealedVersion ? "" : Word(root, "code"),
+                Rubric = root.TryGetProperty("rubric", out JsonElement rubric) ? ReadRubric(rubric) : Rubric.Usual,
             };
             if (version == UnsealedVersion)
             {
@@ -67,6 +68,18 @@ internal static class KeyFile
             return null;
         }
     }
+
+    private static Rubric ReadRubric(JsonElement rubric) => new()
+    {
+        All = ReadShares(rubric.GetProperty("all")),
+        Questions = rubric.GetProperty("questions").EnumerateObject().ToDictionary(one => one.Name, one => ReadShares(one.Value), StringComparer.OrdinalIgnoreCase),
+    };
+
+    private static QuestionRubric ReadShares(JsonElement shares) => new()
+    {
+        Slip = shares.GetProperty("slip") is { ValueKind: JsonValueKind.Number } slip ? slip.GetDouble() : null, Rounding = Number(shares, "rounding"),
+        UnitLeftOut = Number(shares, "unit"), OtherKind = Number(shares, "kind"), WrongSign = Number(shares, "sign"),
+    };
 
     private static KeySheet ReadSheet(JsonElement sheet) =>
         new(Word(sheet, "student"), Word(sheet, "name"), [.. sheet.GetProperty("questions").EnumerateArray().Select(ReadQuestion)]);

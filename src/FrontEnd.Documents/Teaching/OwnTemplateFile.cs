@@ -1,5 +1,6 @@
 using FrontEnd.Documents.Files;
 using FrontEnd.Documents.Reading;
+using FrontEnd.Teaching;
 using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents.Teaching;
@@ -8,6 +9,19 @@ namespace FrontEnd.Documents.Teaching;
 /// design is: everything that is wrong is told, with its place.</summary>
 internal static class OwnTemplateFile
 {
+    /// <summary>The templates of several files, ready to draw, no two with one id and none with an id of the program's own.</summary>
+    public static IReadOnlyList<Template> ReadAll(IEnumerable<string> paths, List<Finding> findings)
+    {
+        List<Template> own = [];
+        foreach (string path in paths)
+        {
+            string[] taken = [.. TemplateSet.All.Concat(own).Select(template => template.Id)];
+            own.AddRange(Read(path, taken, findings).Select(template => template.Make()));
+        }
+
+        return own;
+    }
+
     /// <summary>Reads a file; what is wrong with it stands in the findings, and where that is an error the template is left out.</summary>
     /// <param name="taken">Ids that the templates must not have.</param>
     public static IReadOnlyList<OwnTemplate> Read(string path, IReadOnlyCollection<string> taken, List<Finding> findings)

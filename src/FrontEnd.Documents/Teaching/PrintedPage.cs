@@ -57,9 +57,12 @@ internal static class PrintedPage
         $"<section class=\"sheet{(looks.Length == 0 ? "" : " " + looks)}\">\n<div class=\"running\"><p>{running}</p></div>\n<div class=\"rest\">\n{html}</div>\n</section>\n";
 
     /// <summary>Whose a page is: the student's name and number, or room to write them.</summary>
-    public static string Whose(Student? student, string code) => $"<span class=\"code\">{Safe(code)}</span>" + (student is null
-        ? "Name: <span class=\"line\"></span> Number: <span class=\"line\"></span>"
-        : Safe(student.Name.Length == 0 ? student.Id : $"{student.Name} ({student.Id})"));
+    /// <param name="fields">What is asked for in place of name and number; empty for these.</param>
+    public static string Whose(Student? student, string code, IReadOnlyList<string>? fields = null) => $"<span class=\"code\">{Safe(code)}</span>" + (SheetField.Of(student, fields) switch
+    {
+        [] => Safe(student!.Name.Length == 0 ? student.Id : $"{student.Name} ({student.Id})"),
+        var asked => string.Join("&emsp;", asked.Select(field => $"{Safe(field.Label)}: {(field.Value is { } value ? Safe(value) : "<span class=\"line\"></span>")}")),
+    });
 
     /// <summary>A page up to its first section.</summary>
     public static string Begin(string title, Paper? paper = null)

@@ -14,27 +14,44 @@ internal sealed record PrintedSheet(string Name, IReadOnlyList<Picture> Pages, I
 
     /// <summary>Whose a page is, at its top: the student's name and number, or room to write them.</summary>
     /// <param name="right">At the right side: the sheet's code.</param>
-    public static Func<double, Piece> Head(Student? student, string right) => width =>
+    /// <param name="fields">What is asked for in place of name and number; empty for these.</param>
+    public static Func<double, Piece> Head(Student? student, string right, IReadOnlyList<string>? fields = null) => width =>
     {
-        const double Height = 16, Below = 8;
-        double beside = FieldStyle.Width(right);
-        string name = student is null ? "" : One(student.Name.Length == 0 ? student.Id : $"{student.Name} ({student.Id})", width - beside - 12, HeadStyle);
-        return new Piece(Height + Below, (page, x, y) =>
+        const double Height = 16, Below = 8, Gap = 12;
+        double room = width - FieldStyle.Width(right) - 20;
+        IReadOnlyList<SheetField> asked = SheetField.Of(student, fields);
+        string name = asked.Count > 0 ? "" : One(student!.Name.Length == 0 ? student.Id : $"{student.Name} ({student.Id})", room + 8, HeadStyle);
+
+        // Two on a line: the name has more room than a number, unless what stands in front of the number is long.
+        double share = fields is { Count: > 0 } ? 0.5 : 0.62, height = Height * Math.Max(1, (asked.Count + 1) / 2);
+        return new Piece(height + Below, (page, x, y) =>
         {
             FieldStyle.Draw(page, [right], x + width, y, Anchor.End);
-            if (student is not null)
+            HeadStyle.Draw(page, [name], x, y);
+            for (int at = 0; at < asked.Count; at++)
             {
-                HeadStyle.Draw(page, [name], x, y);
-            }
-            else
-            {
-                double room = width - beside - 20, after = Field(page, "Name", x, y, room * 0.62);
-                Field(page, "Number", after + 12, y, (room * 0.38) - 12);
+                bool isSecond = at % 2 == 1;
+                double from = isSecond ? x + (share * room) + Gap : x, wide = isSecond ? ((1 - share) * room) - Gap : share * room;
+                Field(page, asked[at], from, y + (at / 2 * Height), wide);
             }
 
-            page.Line(x, y + Height, x + width, y + Height, Thin);
+            page.Line(x, y + height, x + width, y + height, Thin);
         });
     };
+
+    private static void Field(Picture page, SheetField field, double x, double y, double width)
+    {
+        if (field.Value is { } value)
+        {
+            double label = FieldStyle.Width($"{field.Label}:") + 5;
+            FieldStyle.Draw(page, [$"{field.Label}:"], x, y);
+            HeadStyle.Draw(page, [One(value, Math.Max(HeadStyle.Width("…") * 4, width - label), HeadStyle)], x + label, y);
+        }
+        else
+        {
+            Field(page, field.Label, x, y, width);
+        }
+    }
 
     /// <summary>Adds what stands at the foot of each page: what it is, and which of how many.</summary>
     public static PrintedSheet Of(string name, PageFlow flow, string foot)

@@ -37,7 +37,7 @@ internal static class ProblemHtml
             html.Append("<p class=\"answer\">Answer: <span class=\"line\"></span></p>\n</div>\n");
         }
 
-        return PrintedPage.Section(Whose(sheet.Student, ProblemMarkdown.Footing(sheet)), html.ToString(), look?.RoomToWork == true ? "room" : "");
+        return PrintedPage.Section(Whose(sheet.Student, ProblemMarkdown.Footing(sheet), look?.Fields), html.ToString(), look?.RoomToWork == true ? "room" : "");
     }
 
     /// <summary>The key: all answers, then every question worked out once with the numbers of the whole class.</summary>

@@ -12,9 +12,12 @@ internal static class ProblemMarkdown
     {
         StringBuilder text = new();
         text.Append("# Problems: small scalp-biopotential front ends\n\n");
-        text.Append(sheet.Student is { } student
-            ? $"{Plain(student.Name)} ({Plain(student.Id)})"
-            : "Name: ______________________________").Append("\n\n");
+        text.Append(SheetField.Of(sheet.Student, homework.Plan.Fields) switch
+        {
+            _ when sheet.Student is null && homework.Plan.Fields.Count == 0 => "Name: ______________________________",
+            [] => $"{Plain(sheet.Student!.Name)} ({Plain(sheet.Student.Id)})",
+            var asked => string.Join("\n\n", asked.Select(field => $"{Plain(field.Label)}: {(field.Value is { } value ? Plain(value) : "______________________________")}")),
+        }).Append("\n\n");
         text.Append(homework.Plan.Heading.Length == 0 ? "" : $"{Plain(homework.Plan.Heading)}\n\n");
         text.Append(FrontEnd.Results.Cautions.Exercise).Append("\n\n");
         text.Append(HowToAnswer).Append(".\n");

@@ -22,7 +22,7 @@ internal static class ProblemPdf
     {
         string name = sheet.Student is { } student ? $"{student.Name} ({student.Id})" : "Problems";
         PageFlow flow = new(look.Paper);
-        flow.Begin(name, isLandscape: false, PrintedSheet.Head(sheet.Student, ProblemMarkdown.Footing(sheet)));
+        flow.Begin(name, isLandscape: false, PrintedSheet.Head(sheet.Student, ProblemMarkdown.Footing(sheet), look.Fields));
         double width = flow.Width;
         flow.Add([
             Beside($"Problems: {PrintedPage.Subject}", $"{sheet.Points} points", look.Title, look, width),

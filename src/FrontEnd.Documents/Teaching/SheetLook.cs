@@ -14,10 +14,14 @@ internal sealed record SheetLook
     /// <summary>Course and date due, under the heading; "" for neither.</summary>
     public string Under { get; init; } = "";
 
+    /// <summary>What is asked for at the top of a sheet, see <see cref="HomeworkPlan.Fields"/>.</summary>
+    public IReadOnlyList<string> Fields { get; init; } = [];
+
     /// <summary>As a homework's file wants it.</summary>
     public static SheetLook Of(HomeworkPlan plan) => new()
     {
         Paper = plan.Paper == SheetPaper.Letter ? Paper.Letter : Paper.A4, RoomToWork = plan.Space == WorkingSpace.Side, Under = plan.Heading,
+        Fields = plan.Fields,
     };
 
     internal PrintStyle Title { get; } = new(13.5, 17, IsBold: true);

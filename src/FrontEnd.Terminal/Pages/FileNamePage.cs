@@ -14,10 +14,22 @@ internal sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
     /// <summary>Chosen entry; -1 while the typed line counts.</summary>
     public int Selected { get; init; } = -1;
 
+    /// <summary>The page that asks and comes back afterwards; null for the form.</summary>
+    public StudyPage? Behind { get; init; }
+
+    /// <summary>The key that answers are asked for; "" for any other purpose.</summary>
+    public string MarksBy { get; init; } = "";
+
+    private bool IsRead => Purpose is FilePurpose.Open or FilePurpose.Key or FilePurpose.Answers;
+
+    /// <summary>Asks for a file.</summary>
+    public static (Model Model, Effect? Effect) Ask(Model model, FileNamePage page) =>
+        (model with { Page = page, Editing = null }, new Effect.List(page.Purpose, page.Line.Text));
+
     /// <inheritdoc/>
     public override IEnumerable<KeyHint> Keys(Model model) =>
     [
-        KeyHint.Of(KeyName.Enter, "Enter", Purpose == FilePurpose.Open ? "open" : "write"), new("up/dn", "choose"),
+        KeyHint.Of(KeyName.Enter, "Enter", IsRead ? "open" : "write"), new("up/dn", "choose"),
         new("Tab", "complete the name"), KeyHint.Back,
     ];
 
@@ -46,7 +58,7 @@ internal sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
         switch (key.Key)
         {
             case KeyName.Escape:
-                return Close(model);
+                return (model with { Page = Behind }, null);
             case KeyName.Up or KeyName.Down when Entries is { Count: > 0 }:
                 return Show(model, this with { Selected = Math.Clamp(Selected + (key.Key == KeyName.Up ? -1 : 1), -1, Entries.Count - 1) });
             case KeyName.Tab when Entries is { Count: > 0 }:
@@ -69,8 +81,8 @@ internal sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
         Drawing.TypedLine(canvas, 2, frame.Top + 1, frame.Width - 4, Line, Ink.Typed);
         IReadOnlyList<string> entries = Entries ?? [];
         string found = Entries is null ? "looking"
-            : entries.Count == 0 ? Purpose == FilePurpose.Open ? "no file of that name" : ""
-            : Line.Text.Length == 0 ? "here, and recently opened" : "files";
+            : entries.Count == 0 ? IsRead ? "no file of that name" : ""
+            : Line.Text.Length == 0 && Purpose == FilePurpose.Open ? "here, and recently opened" : "files";
         canvas.Put(1, frame.Top + 2, found, Ink.Dim);
         Drawing.Rows(
             canvas, frame with { Top = frame.Top + 2 }, entries.Count, Selected,
@@ -82,6 +94,10 @@ internal sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
         FilePurpose.Open => "open which design?",
         FilePurpose.SaveAs => "save as",
         FilePurpose.Sheet => "write the sheet to (.html prints, .md, .csv the parts, .json)",
+        FilePurpose.Problems => "write the sheets, their key and a list for answers into which folder?",
+        FilePurpose.Key => "mark by which key? (key.json)",
+        FilePurpose.Answers => "which answers? (.csv)",
+        FilePurpose.Marks => "write marks (.csv) or pages to hand back (.html, .pdf) to",
         FilePurpose.Coefficients => "write the digital filters to (.h with a self-test, .json, .csv)",
         _ => throw new InvalidOperationException($"Purpose {Purpose} is not handled."),
     };
@@ -95,12 +111,16 @@ internal sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
 
         if (path[^1] == Path.DirectorySeparatorChar || path[^1] == '/')
         {
-            return (model with { Page = new FileNamePage(Purpose, new Line(path, path.Length, false)) }, new Effect.List(Purpose, path));
+            return (model with { Page = this with { Line = new Line(path, path.Length, false), Entries = null, Selected = -1 } }, new Effect.List(Purpose, path));
         }
 
-        Model closed = model with { Page = null };
+        Model closed = model with { Page = Behind };
         return Purpose switch
         {
+            FilePurpose.Problems => (closed, new Effect.Problems(path, ((ProblemsPage)Behind!).Plan)),
+            FilePurpose.Key => Ask(closed, new FileNamePage(FilePurpose.Answers, Line.Of(FolderOfHomework(path))) { MarksBy = path }),
+            FilePurpose.Answers => MarkingPage.Begin(closed, MarksBy, path),
+            FilePurpose.Marks => (closed, new Effect.Marks(Ending(path, ".csv"), (MarkingPage)Behind!, MayReplace: false)),
             FilePurpose.Open => (closed, new Effect.Open(path)),
             FilePurpose.SaveAs => Files.SaveAs(closed, Ending(path, ".toml")),
             FilePurpose.Coefficients => Files.WriteCoefficients(closed, Ending(path, CoefficientWriting.Extension), mayReplace: false),
@@ -108,6 +128,10 @@ internal sealed record FileNamePage(FilePurpose Purpose, Line Line) : Page
             _ => throw new InvalidOperationException($"Purpose {Purpose} is not handled."),
         };
     }
+
+    /// <summary>The folder that holds the key's folder, where the lists lie.</summary>
+    private static string FolderOfHomework(string key) =>
+        Path.GetDirectoryName(Path.GetDirectoryName(key)) is { Length: > 0 } folder ? folder + "/" : "";
 
     private static string Ending(string path, string extension) => Path.HasExtension(path) ? path : path + extension;
 }
@@ -119,4 +143,8 @@ public enum FilePurpose
     SaveAs,
     Sheet,
     Coefficients,
+    Problems,
+    Key,
+    Answers,
+    Marks,
 }

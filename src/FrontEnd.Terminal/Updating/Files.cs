@@ -19,6 +19,7 @@ internal static class Files
             model with { Page = null }, new Effect.Save(model.Here.Slot, save.Path, model.Here.Document, MayReplace: true)),
         Message.SheetTo sheet => WriteSheet(model with { Page = null }, sheet.Path, mayReplace: true),
         Message.CoefficientsTo file => WriteCoefficients(model with { Page = null }, file.Path, mayReplace: true),
+        Message.MarksTo marks => (model with { Page = marks.Page }, new Effect.Marks(marks.Path, marks.Page, MayReplace: true)),
         Message.Close close => Close(model, close.Slot),
         _ => throw new ArgumentOutOfRangeException(nameof(message), message, "Message is not about files."),
     };
@@ -149,7 +150,7 @@ internal static class Files
         Page = new QuestionPage($"{exists.Path} already exists.",
         [
             new('b', "back", new Message.Dismiss()),
-            new('r', "replace it", exists.Purpose switch
+            new('r', "replace it", exists.Anyway ?? exists.Purpose switch
             {
                 FilePurpose.Sheet => new Message.SheetTo(exists.Path),
                 FilePurpose.Coefficients => new Message.CoefficientsTo(exists.Path),

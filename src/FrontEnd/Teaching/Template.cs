@@ -4,11 +4,11 @@ namespace FrontEnd.Teaching;
 
 /// <summary>A kind of problem whose numbers are drawn.</summary>
 /// <param name="Id">Stable name; with secret, seed and student it fixes the numbers.</param>
-/// <param name="Level">1 to 3, see <see cref="Problem.Level"/>; also the points.</param>
+/// <param name="Level">1 to 3, see <see cref="Problem.Level"/>.</param>
 internal sealed record Template(string Id, Topic Topic, int Level, string Title, Func<Draw, ProblemText> Write)
 {
-    /// <summary>Points of the problem: two for each level.</summary>
-    public int Points => 2 * Level;
+    /// <summary>Points of the problem: two for each level, where a homework's file does not say otherwise.</summary>
+    public int Points { get; init; } = 2 * Level;
 
     /// <summary>What it was read from, where somebody else than this program has written it; "" for the program's own.</summary>
     public string Origin { get; init; } = "";

@@ -32,6 +32,8 @@ internal static partial class Messages
     public const string TemplateUnknown = "FE1130";
     public const string TemplatesTooMany = "FE1131";
     public const string BesideHomework = "FE1132";
+    public const string RubricQuestion = "FE1133";
+    public const string SheetFields = "FE1134";
 
     public const string LessonUnknown = "FE1110";
     public const string LessonKeyAbsent = "FE1111";
@@ -68,6 +70,14 @@ internal static partial class Messages
     public static Finding MoreTemplatesThanQuestions(int templates, int questions) =>
         new(TemplatesTooMany, Severity.Error, "count", $"{Count(templates, "template")} are listed and {Count(questions, "question")} asked for",
             "every listed template is asked", "raise count, or leave it out");
+
+    public static Finding NoQuestionOf(string key, string id, string last) =>
+        new(RubricQuestion, Severity.Error, key, $"there is no question `{id}` on the sheets", $"they have q1 to {last}",
+            "name a question of the sheets, or raise count");
+
+    public static Finding FieldsUnfit(int fields, int most, int longest) =>
+        new(SheetFields, Severity.Error, "fields", $"the {Count(fields, "field")} do not fit the top of a sheet", $"there is room for {most}, each of 1 to {longest} letters",
+            "leave some out, or name them more shortly");
 
     public static Finding SaidInHomework(string option, string path) =>
         new(BesideHomework, Severity.Error, option, $"{option} is given beside --homework", "the homework's file says it, so that it stands in one place",

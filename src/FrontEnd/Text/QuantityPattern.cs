@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace FrontEnd.Text;
 
 /// <summary>How a quantity is written, as a regular expression (ECMA 262) for an editor that checks a file while it is typed.</summary>

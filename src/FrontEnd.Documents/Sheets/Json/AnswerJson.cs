@@ -6,6 +6,7 @@ using System.Text.Json.Serialization;
 using FrontEnd.Bench;
 using FrontEnd.Compare;
 using FrontEnd.DesignedFilters;
+using FrontEnd.Documents.Cards;
 using FrontEnd.Pairs;
 using FrontEnd.Rates;
 using FrontEnd.Sizing;
@@ -88,6 +89,12 @@ internal static class AnswerJson
     /// <summary>Terms of the glossary.</summary>
     public static string Of(IReadOnlyList<Term> terms) => Write("glossary", new GlossaryJson(terms));
 
+    /// <summary>Part cards with their values.</summary>
+    public static string Of(IReadOnlyList<ShownCard> cards) => Write("cards", CardsJson.From(cards));
+
+    /// <summary>A new part card, and what was fitted for it.</summary>
+    public static string Of(NewCard card, string file) => Write("cards", NewCardJson.From(card, file));
+
     /// <summary>A designed filter: losses in dB, null where a loss is without bound. Every number reads back as the same double.</summary>
     /// <param name="command">"filter", "filter notch" …</param>
     public static string Of(DesignedFilter filter, string command) => filter switch
@@ -146,6 +153,7 @@ internal static class AnswerJson
 /// <summary>Generated code that writes the records of <see cref="AnswerJson"/>; a line for each answer.</summary>
 [JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(BenchJson))]
+[JsonSerializable(typeof(CardsJson))]
 [JsonSerializable(typeof(CheckJson))]
 [JsonSerializable(typeof(CoefficientJson))]
 [JsonSerializable(typeof(CombJson))]
@@ -161,6 +169,7 @@ internal static class AnswerJson
 [JsonSerializable(typeof(LessonsJson))]
 [JsonSerializable(typeof(MarkJson))]
 [JsonSerializable(typeof(NarrowingJson))]
+[JsonSerializable(typeof(NewCardJson))]
 [JsonSerializable(typeof(NotchJson))]
 [JsonSerializable(typeof(PairsJson))]
 [JsonSerializable(typeof(ProblemsJson))]

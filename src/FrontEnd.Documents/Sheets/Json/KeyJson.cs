@@ -10,8 +10,25 @@ namespace FrontEnd.Documents.Sheets;
 /// <param name="Seal">Over everything that decides marks, see <see cref="KeySeal"/>.</param>
 /// <param name="Code">Of the homework.</param>
 /// <param name="Generator">Of the random numbers.</param>
+/// <param name="Rubric">Left out where it says nothing but what is usual.</param>
 internal sealed record KeyJson(string Format, int Version, string Seal, string Code, string Templates, string Generator, ulong Seed,
-    IEnumerable<KeySheetJson> Sheets);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RubricJson? Rubric, IEnumerable<KeySheetJson> Sheets);
+
+/// <summary>What answers earn that are not simply right, by the keys of a homework's file.</summary>
+/// <param name="Questions">By the ids of those that differ from the others.</param>
+internal sealed record RubricJson(QuestionRubricJson All, IReadOnlyDictionary<string, QuestionRubricJson> Questions)
+{
+    public static RubricJson? From(Rubric rubric) => rubric.IsUsual ? null
+        : new(QuestionRubricJson.From(rubric.All), rubric.Questions.ToDictionary(one => one.Key, one => QuestionRubricJson.From(one.Value), StringComparer.Ordinal));
+}
+
+/// <summary>Shares of a question's points, 0 to 1.</summary>
+/// <param name="Slip">Null for what each slip says.</param>
+internal sealed record QuestionRubricJson(double? Slip, double Rounding, double Unit, double Kind, double Sign)
+{
+    public static QuestionRubricJson From(QuestionRubric rubric) =>
+        new(rubric.Slip, rubric.Rounding, rubric.UnitLeftOut, rubric.OtherKind, rubric.WrongSign);
+}
 
 /// <summary>One student's questions; "" where all share a sheet.</summary>
 internal sealed record KeySheetJson(string Student, string Name, IReadOnlyList<KeyQuestionJson> Questions)

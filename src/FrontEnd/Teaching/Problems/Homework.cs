@@ -10,7 +10,11 @@ internal sealed record Student(string Id, string Name);
 
 /// <summary>One question on a sheet.</summary>
 /// <param name="Id">q1, q2, …: what the list of answers calls it.</param>
-internal sealed record Question(string Id, Problem Problem);
+internal sealed record Question(string Id, Problem Problem)
+{
+    /// <summary>The id of a sheet's question, counted from 1.</summary>
+    public static string IdOf(int number) => $"q{number.ToString(CultureInfo.InvariantCulture)}";
+}
 
 /// <summary>One sheet: a student's, or the one that all share.</summary>
 /// <param name="Student">Null for the common sheet.</param>
@@ -54,14 +58,16 @@ internal sealed record Homework(ulong Seed, string TemplateVersion, string Code,
     /// <summary>Draws the sheets of a homework's file.</summary>
     /// <param name="plan">One without findings.</param>
     public static Homework Make(HomeworkPlan plan, DrawSource source, IReadOnlyList<Student> students) =>
-        Make(plan.Choose(source), source, students) with { Plan = plan };
+        Make(plan.Choose(source), source, students, plan.Rubric) with { Plan = plan };
 
-    private static Homework Make(IReadOnlyList<(Template Template, int Copy)> chosen, DrawSource source, IReadOnlyList<Student> students)
+    private static Homework Make(
+        IReadOnlyList<(Template Template, int Copy)> chosen, DrawSource source, IReadOnlyList<Student> students, Rubric? rubric = null)
     {
+        Rubric earned = rubric ?? Rubric.Usual;
         string code = CodeOf(source, chosen);
         ClassDraws draws = new(source, chosen, students.Count == 0 ? [""] : [.. students.Select(student => student.Id)]);
         ProblemSheet Sheet(int at, Student? student) => new(
-            student, [.. chosen.Select((_, i) => new Question($"q{i + 1}", draws.Of(at, i)))], SheetCode.Of(code, student?.Id ?? ""));
+            student, [.. chosen.Select((_, i) => Question.IdOf(i + 1)).Select((id, i) => new Question(id, earned.Of(id).On(draws.Of(at, i))))], SheetCode.Of(code, student?.Id ?? ""));
         return new Homework(
             source.Seed, TemplateSet.Version, code,
             students.Count == 0 ? [Sheet(0, null)] : new DrawnSheets(students.Count, at => Sheet(at, students[at])))

@@ -19,10 +19,33 @@ internal static class HomeworkFields
     /// <summary>The key of <see cref="HomeworkPlan.Count"/>.</summary>
     public const string CountKey = "count";
 
+    /// <summary>The key of <see cref="HomeworkPlan.Own"/>.</summary>
+    public const string OwnKey = "own";
+
+    /// <summary>The key of <see cref="HomeworkPlan.Fields"/>.</summary>
+    public const string FieldsKey = "fields";
+
+    /// <summary>The table of <see cref="HomeworkPlan.Points"/>: a key for each template, with a whole number from 1 to <see cref="MostPoints"/>.</summary>
+    public const string PointsKey = "points";
+
+    /// <summary>The table of <see cref="HomeworkPlan.Rubric"/>, with the keys of <see cref="Rubric"/> for all questions, and one like it for each
+    /// question that differs.</summary>
+    public const string RubricKey = "rubric";
+
+    /// <summary>Most points of a question.</summary>
+    public const int MostPoints = 1000;
+
+    /// <summary>Most lines to fill in at the top of a sheet, and letters of what stands in front of one.</summary>
+    public const int MostFields = 6, LongestField = 40;
+
     public static IReadOnlyList<Field<HomeworkPlan>> All { get; } =
     [
         Wording("course", "", "printed above the questions", (HomeworkPlan plan) => plan.Course, (plan, value) => plan with { Course = value }),
         Wording("due", "", "until when it is handed in, as it is to be printed", (HomeworkPlan plan) => plan.Due, (plan, value) => plan with { Due = value }),
+        Texts(FieldsKey, "what is asked for at the top of a sheet; on a student's own sheet the first is the name and the second the id of the list",
+            plan => plan.Fields, (plan, value) => plan with { Fields = value }),
+        Texts(OwnKey, "files of your own templates, as seen from this file; they can be listed, and are chosen by topic with the program's",
+            plan => plan.Own, (plan, value) => plan with { Own = value }),
         Texts(TemplatesKey, "kinds of problems that are asked first, in this order; `frontend problems --list` shows them",
             plan => plan.Templates, (plan, value) => plan with { Templates = value }),
         Texts(TopicsKey, "what the other questions are about; without it all topics take turns",
@@ -41,6 +64,21 @@ internal static class HomeworkFields
             [new ChoiceWord("line", WorkingSpace.Line), new ChoiceWord("side", WorkingSpace.Side)],
             (HomeworkPlan plan) => plan.Space, (plan, value) => plan with { Space = value }),
     ];
+
+    /// <summary>The keys of a rubric, shares of the question's points from 0 to 1, or in percent.</summary>
+    public static IReadOnlyList<Field<QuestionRubric>> Rubric { get; } =
+    [
+        Maybe("slip", "slip", Closed(0, 1), "template", "template", Practice, "for a known slip; without it what the template gives it, which is half mostly",
+            (QuestionRubric rubric) => rubric.Slip is { } share ? Ratio.FromFraction(share) : (Ratio?)null, (rubric, value) => rubric with { Slip = value?.Fraction }),
+        Earned("rounding", "for a value that was not rounded as asked, or that was rounded on the way", rubric => rubric.Rounding, (rubric, value) => rubric with { Rounding = value }),
+        Earned("unit", "for a right number without its unit", rubric => rubric.UnitLeftOut, (rubric, value) => rubric with { UnitLeftOut = value }),
+        Earned("kind", "for a right number of another kind, such as rms in place of peak-to-peak", rubric => rubric.OtherKind, (rubric, value) => rubric with { OtherKind = value }),
+        Earned("sign", "for a value that is right but for its sign", rubric => rubric.WrongSign, (rubric, value) => rubric with { WrongSign = value }),
+    ];
+
+    private static Field<QuestionRubric> Earned(string key, string meaning, Func<QuestionRubric, double> get, Func<QuestionRubric, double, QuestionRubric> set) =>
+        Value(key, key, Closed(0, 1), "0.5", Practice, meaning,
+            (QuestionRubric rubric) => Ratio.FromFraction(get(rubric)), (rubric, value) => set(rubric, value.Fraction));
 
     private static Field<HomeworkPlan> Texts(string key, string meaning, Func<HomeworkPlan, IReadOnlyList<string>> get,
         Func<HomeworkPlan, IReadOnlyList<string>, HomeworkPlan> set) => new()

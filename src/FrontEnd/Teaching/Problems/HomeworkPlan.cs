@@ -47,6 +47,22 @@ internal sealed record HomeworkPlan
 
     public WorkingSpace Space { get; init; }
 
+    /// <summary>What is asked for at the top of a sheet; empty for name and number. The first is what the list of students calls their name, the
+    /// second their id: both stand on a student's own sheet already.</summary>
+    public IReadOnlyList<string> Fields { get; init; } = [];
+
+    /// <summary>Files of own templates, as they are named in the homework's file; what they hold is <see cref="OwnTemplates"/>.</summary>
+    public IReadOnlyList<string> Own { get; init; } = [];
+
+    /// <summary>Templates that join the program's own, to be listed or chosen by topic like them.</summary>
+    public IReadOnlyList<Template> OwnTemplates { get; init; } = [];
+
+    /// <summary>Points by the ids of templates; what is not named has two for each level.</summary>
+    public IReadOnlyDictionary<string, int> Points { get; init; } = new Dictionary<string, int>(StringComparer.Ordinal);
+
+    /// <summary>What answers earn that are not simply right.</summary>
+    public Rubric Rubric { get; init; } = Rubric.Usual;
+
     /// <summary>Course and date due as they stand above the questions; "" for neither.</summary>
     public string Heading => string.Join("; ", new[] { Course, Due.Length == 0 ? "" : $"due {Due}" }.Where(part => part.Length > 0));
 
@@ -56,16 +72,26 @@ internal sealed record HomeworkPlan
     /// <summary>What cannot be asked: templates and topics that there are not, and more templates than questions.</summary>
     public IReadOnlyList<Finding> Check()
     {
-        string[] known = [.. TemplateSet.All.Select(template => template.Id)];
+        string[] known = [.. All().Select(template => template.Id)];
         List<Finding> findings =
         [
-            .. Templates.Where(id => TemplateSet.Find(id) is null).Select(id => Messages.NoTemplateOf(id, Nearest.Of(id, known))),
+            .. Templates.Where(id => !known.Contains(id, StringComparer.Ordinal)).Select(id => Messages.NoTemplateOf(id, Nearest.Of(id, known))),
+            .. Points.Keys.Where(id => !known.Contains(id, StringComparer.Ordinal))
+                .Select(id => Messages.NoTemplateOf(id, Nearest.Of(id, known)) with { Field = $"{HomeworkFields.PointsKey}.{id}" }),
             .. Topics.Where(word => Teaching.Topics.Find(word) is null)
                 .Select(word => Messages.NoTopic(word, Nearest.Of(word, Teaching.Topics.Words), Teaching.Topics.Words) with { Field = HomeworkFields.TopicsKey }),
         ];
         if (Questions < Templates.Count)
         {
             findings.Add(Messages.MoreTemplatesThanQuestions(Templates.Count, Questions));
+        }
+
+        string[] questions = [.. Enumerable.Range(1, Questions).Select(Question.IdOf)];
+        findings.AddRange(Rubric.Questions.Keys.Where(id => !questions.Contains(id, StringComparer.OrdinalIgnoreCase))
+            .Select(id => Messages.NoQuestionOf($"{HomeworkFields.RubricKey}.{id}", id, questions[^1])));
+        if (HomeworkFields.MostFields < Fields.Count || Fields.Any(field => field.Trim().Length is 0 or > HomeworkFields.LongestField))
+        {
+            findings.Add(Messages.FieldsUnfit(Fields.Count, HomeworkFields.MostFields, HomeworkFields.LongestField));
         }
 
         if (findings.Count == 0 && Templates.Count < Questions && Rest().Count == 0)
@@ -79,7 +105,8 @@ internal sealed record HomeworkPlan
     /// <summary>The questions of a sheet, in its order; only of a plan without findings.</summary>
     public IReadOnlyList<(Template Template, int Copy)> Choose(DrawSource source)
     {
-        Template[] listed = [.. Templates.Select(id => TemplateSet.Find(id)!)];
+        Dictionary<string, Template> known = All().ToDictionary(template => template.Id, StringComparer.Ordinal);
+        Template[] listed = [.. Templates.Select(id => known[id])];
         List<(Template Template, int Copy)> chosen = [];
         foreach (Template template in listed)
         {
@@ -94,6 +121,10 @@ internal sealed record HomeworkPlan
     private IReadOnlyList<Template> Rest()
     {
         Topic[] topics = [.. Topics.Select(Teaching.Topics.Find).OfType<Topic>()];
-        return [.. TemplateSet.Fitting(topics, Level).Where(template => !Templates.Contains(template.Id, StringComparer.Ordinal))];
+        return [.. TemplateSet.Fitting(topics, Level, OwnTemplates).Where(template => !Templates.Contains(template.Id, StringComparer.Ordinal)).Select(Weighed)];
     }
+
+    private IEnumerable<Template> All() => TemplateSet.All.Concat(OwnTemplates).Select(Weighed);
+
+    private Template Weighed(Template template) => Points.TryGetValue(template.Id, out int points) ? template with { Points = points } : template;
 }

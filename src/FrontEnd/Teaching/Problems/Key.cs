@@ -7,10 +7,15 @@ internal sealed record Key(ulong Seed, string TemplateVersion, IReadOnlyList<Key
     /// <summary>The homework's code, from which its sheets' codes follow, see <see cref="SheetCode"/>; "" where it is not known.</summary>
     public string Code { get; init; } = "";
 
+    /// <summary>What answers earn that are not simply right; slips have their points with them.</summary>
+    public Rubric Rubric { get; init; } = Rubric.Usual;
+
     /// <summary>The key of a homework's sheets.</summary>
-    public static Key Of(Homework homework) =>
-        new(homework.Seed, homework.TemplateVersion,
-            [.. homework.Sheets.Select(Of)]) { Code = homework.Code };
+    public static Key Of(Homework homework) => Of(homework, [.. homework.Sheets.Select(Of)]);
+
+    /// <summary>The same of sheets whose keys are there already.</summary>
+    public static Key Of(Homework homework, IReadOnlyList<KeySheet> sheets) =>
+        new(homework.Seed, homework.TemplateVersion, sheets) { Code = homework.Code, Rubric = homework.Plan.Rubric };
 
     /// <summary>The key of one sheet.</summary>
     public static KeySheet Of(ProblemSheet sheet) =>

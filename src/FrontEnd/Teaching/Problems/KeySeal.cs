@@ -15,6 +15,17 @@ internal static class KeySeal
         List<byte> all = [];
         Add(all, "key");
         Add(all, key.Code);
+        if (!key.Rubric.IsUsual)
+        {
+            Add(all, "rubric");
+            Add(all, key.Rubric.All);
+            foreach ((string question, QuestionRubric rubric) in key.Rubric.Questions.OrderBy(one => one.Key, StringComparer.Ordinal))
+            {
+                Add(all, question);
+                Add(all, rubric);
+            }
+        }
+
         foreach (KeySheet sheet in key.Sheets)
         {
             all.AddRange(KeyedHash.Sha256(Bytes(sheet)));
@@ -52,6 +63,9 @@ internal static class KeySeal
 
         return [.. bytes];
     }
+
+    private static void Add(List<byte> bytes, QuestionRubric rubric) =>
+        Add(bytes, rubric.Slip ?? double.NaN, rubric.Rounding, rubric.UnitLeftOut, rubric.OtherKind, rubric.WrongSign);
 
     /// <summary>A text with its length in front, so that no two lists of texts are one.</summary>
     private static void Add(List<byte> bytes, string text)

@@ -54,7 +54,7 @@ internal static class Marker
     private const double TwoDigitsDecibels = 0.4238;
 
     /// <summary>Marks every question of every student in the key who answered any; who shares a sheet is taken from the answers.</summary>
-    /// <param name="rubric">What answers earn that are not simply right; null for half the points.</param>
+    /// <param name="rubric">What answers earn that are not simply right; null for what the key says.</param>
     public static Marks Mark(Key key, IReadOnlyList<GivenAnswer> answers, Rubric? rubric = null)
     {
         List<Finding> findings = [];
@@ -75,7 +75,7 @@ internal static class Marker
             foreach (KeyQuestion question in sheet.Questions)
             {
                 GivenAnswer? answer = found.GetValueOrDefault((sheet.Student, question.Id));
-                rows.Add(One(sheet, question, answer, rubric ?? Rubric.Usual, findings));
+                rows.Add(One(sheet, question, answer, rubric ?? key.Rubric, findings));
             }
         }
 
