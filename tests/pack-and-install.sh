@@ -22,6 +22,8 @@ say() { printf '\n== %s\n' "$*"; }
 fail() { printf 'FAILS: %s\n' "$*" >&2; exit 1; }
 names() { python3 -c 'import sys, zipfile
 for item in zipfile.ZipFile(sys.argv[1]).infolist(): print(item.file_size, item.filename)' "$1"; }
+# Not through a pipe: one that stops reading at the first hit would fail the one that writes.
+holds() { grep -Eq "$2" <<< "$(names "$1")"; }
 pack() { dotnet pack "$@" -o "$packages" -v q; }
 
 rm -rf "$out"
@@ -49,13 +51,15 @@ for package in "$packages"/*; do
     printf '%9d %s\n' "$(wc -c < "$package")" "${package##*/}"
 done
 for package in "$packages"/FrontEnd.Tool*.nupkg; do
-    if names "$package" | grep -E '\.(pdb|dbg|xml)$' | grep -v DotnetToolSettings.xml; then fail "${package##*/} holds symbols or documentation"; fi
+    if names "$package" | grep -E '\.(pdb|dbg|xml)$' | grep -Ev 'DotnetToolSettings|Content_Types'; then fail "${package##*/} holds symbols or documentation"; fi
 done
 for package in "$packages"/FrontEnd.Tool.*[a-z]*."$version".nupkg; do
-    names "$package" | grep -Eq '/frontend-screens(\.dll|\.exe)?$' || fail "${package##*/} is without the screens"
+    holds "$package" '/frontend-screens(\.dll|\.exe)?$' || fail "${package##*/} is without the screens"
 done
+python3 -c 'import sys, zipfile; print(zipfile.ZipFile(sys.argv[1]).read("FrontEnd.Documents.nuspec").decode("utf-8-sig"))' "$packages/FrontEnd.Documents.$version.nupkg" \
+    | grep -F "\"FrontEnd.Core\" version=\"[$version" || fail "the documents would take another version of the core"
 names "$packages/FrontEnd.Core.$version.nupkg" | grep -E 'lib/|README|nuspec'
-names "$packages/FrontEnd.Core.$version.snupkg" | grep -q '\.pdb$' || fail "no symbols of the core"
+holds "$packages/FrontEnd.Core.$version.snupkg" '\.pdb$' || fail "no symbols of the core"
 if grep -qF "$PWD" src/FrontEnd/bin/Release/net10.0/FrontEnd.Core.dll src/FrontEnd/bin/Release/net10.0/FrontEnd.Core.pdb; then fail "the core names a folder of this machine"; fi
 
 say "install the tool from $packages"
@@ -72,15 +76,37 @@ head -n 12 "$out/check.txt"
 printf '(%d lines, exit code %d)\n' "$(wc -l < "$out/check.txt")" "$code"
 cmp "$out/check.txt" <(dotnet run --project src/FrontEnd.App -- check designs/starter.toml) && echo "the same as from source"
 
-say "the screens, without a terminal"
-code=0
-"$tool" open designs/starter.toml < /dev/null || code=$?
-printf '(exit code %d)\n' "$code"
+say "the screens, over a design, in a terminal of 100 columns"
+python3 - "$tool" designs/starter.toml << 'END'
+import fcntl, os, pty, select, struct, sys, termios, time
+child, terminal = pty.fork()
+if child == 0:
+    fcntl.ioctl(0, termios.TIOCSWINSZ, struct.pack("HHHH", 30, 100, 0, 0))
+    os.environ["TERM"] = "xterm-256color"
+    os.execv(sys.argv[1], sys.argv[1:])
+seen, asked, end = b"", False, time.time() + 60
+while time.time() < end:
+    ready, _, _ = select.select([terminal], [], [], 0.5)
+    try:
+        seen += os.read(terminal, 65536) if ready else b""
+    except OSError:
+        break
+    if not asked and b"starter" in seen and not ready:
+        os.write(terminal, b"q")
+        asked = True
+if time.time() >= end:
+    os.kill(child, 9)
+    sys.exit("the screens do not end")
+code = os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
+print(f"{len(seen)} bytes drawn, ended by q with exit code {code}")
+sys.exit(code if asked else "the screens show no design:\n" + seen.decode(errors="replace"))
+END
 
-if "$tool" --help | grep -q '^ *completion'; then
+if grep -q '^ *completion' <<< "$("$tool" --help)"; then
     say "frontend completion bash"
     "$tool" completion bash > "$out/completion.bash"
-    bash -n "$out/completion.bash" && printf '(%d lines, and bash can read them)\n' "$(wc -l < "$out/completion.bash")"
+    PATH=$out/tool:$PATH bash -euc 'source "$1"; COMP_WORDS=(frontend che) COMP_CWORD=1 COMP_LINE="frontend che" COMP_POINT=12; _frontend; echo "frontend che<Tab>: ${COMPREPLY[*]}"; [ "${COMPREPLY[*]}" = check ]' \
+        - "$out/completion.bash"
 fi
 
 say "a program on the packed library"

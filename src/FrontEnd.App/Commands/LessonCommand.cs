@@ -136,7 +136,22 @@ internal static class LessonCommand
 
         outlet.Results.Write(LessonText.Question(outcome));
         int? said = Ask(outcome, person, outlet);
-        outlet.Results.Write("\n" + LessonText.Answer(outcome, said, asked.Design));
+
+        // A screen at a time: what came of it, why, and what must be said.
+        string answer = LessonText.Answer(outcome, said, asked.Design);
+        foreach (string label in (string[])["\nthoughts ", "\nwhy ", "\ncautions\n"])
+        {
+            int at = answer.IndexOf(label, StringComparison.Ordinal);
+            if (0 < at)
+            {
+                outlet.Results.Write("\n" + answer[..at].TrimStart('\n') + $"\nEnter: {label.Trim()} ");
+                outlet.Results.Flush();
+                _ = person.ReadLine();
+                answer = answer[at..];
+            }
+        }
+
+        outlet.Results.Write(answer);
     }
 
     /// <summary>Asks until a letter of a choice comes; null where nothing is answered.</summary>
@@ -158,6 +173,8 @@ internal static class LessonCommand
             {
                 return choice;
             }
+
+            outlet.Results.Write($"`{line}` is none of {letters}.");
         }
     }
 }

@@ -36,6 +36,8 @@ internal static class MarkCommand
         return command;
     }
 
+    private static bool IsKey(string path) => string.Equals(Path.GetExtension(path), ".json", StringComparison.OrdinalIgnoreCase);
+
     private static int Run(MarkCall call, Outlet outlet)
     {
         List<Finding> findings = [.. call.Outputs.SelectMany(output => MarkedClass.Wrong(output, call.Key, call.Answers))];
@@ -44,6 +46,12 @@ internal static class MarkCommand
         if (findings.Count > 0)
         {
             outlet.Tell(findings);
+            return ExitCode.Unusable;
+        }
+
+        if (IsKey(call.Answers) && !IsKey(call.Key))
+        {
+            outlet.Tell(CallMessages.Call("the files are the other way round: the key comes first, then the answers", "frontend mark"));
             return ExitCode.Unusable;
         }
 

@@ -22,6 +22,12 @@ public static partial class DesignCheck
         Checker checker = new(design, unread ?? new HashSet<string>(StringComparer.Ordinal));
         IReadOnlyList<Field<Design>> fields = DesignFields.Of(design);
         checker.Ranges(fields);
+        if (checker.Findings.Exists(finding => finding.Field == DesignList.ChannelsKey))
+        {
+            // What looks at the channels one by one needs a number of them; a design made in code may say -3 or two thousand million.
+            return checker.Findings;
+        }
+
         checker.StaleRanges(fields);
         checker.Bands();
         checker.Electrodes();

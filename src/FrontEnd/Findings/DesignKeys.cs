@@ -10,6 +10,9 @@ internal static class DesignKeys
     /// <summary>Bits that the states of fixed-point filters keep below the sample's last place.</summary>
     public const string DigitalStateFraction = "digital-state-fraction";
 
+    /// <summary>What is to be recorded.</summary>
+    public const string Band = "band";
+
     /// <summary>Numbers that the digital filters are computed with.</summary>
     public const string DigitalWord = "digital-word";
 

@@ -53,7 +53,7 @@ internal sealed record LessonOutcome(Lesson Lesson, Assessment Before, Assessmen
     public int? Right => Choices.Select((choice, at) => choice.Holds(this) ? at : -1).Where(at => 0 <= at).Cast<int?>().FirstOrDefault();
 
     /// <summary>What is to be said about the design with the change and was not before; errors first.</summary>
-    public IReadOnlyList<Finding> NewFindings => [.. After.Findings.Except(Before.Findings).OrderByDescending(finding => finding.Severity)];
+    public IReadOnlyList<Finding> NewFindings => [.. After.Findings.ExceptBy(Before.Findings.Select(finding => (finding.Code, finding.Field)), finding => (finding.Code, finding.Field)).OrderByDescending(finding => finding.Severity)];
 
     /// <summary>The figure whose equation says why, of the design with the change where it has it.</summary>
     public Result? Reason => After.Find(Lesson.Reason) ?? Before.Find(Lesson.Reason);

@@ -114,7 +114,7 @@ internal static class Lessons
     {
         Setting = "The mains carries harmonics, and the third of them lies well above the band. The converter takes each sample at one instant, and the one resistor and capacitor in front of it attenuate little there.",
         Question = "To save power the rate is lowered, so that half of it lies below that harmonic. What happens to the harmonic in the recording?",
-        Shown = [DesignKeys.Mains.Frequency, DesignKeys.Converter.Rate],
+        Shown = [DesignKeys.Band, DesignKeys.Mains.Frequency, DesignKeys.Converter.Rate],
         Key = DesignKeys.Converter.Rate,
         Value = "200 Hz",
         Choices =
@@ -134,23 +134,23 @@ internal static class Lessons
 
     private static Lesson Quantisation() => new("quantisation", "quantisation: when the converter's steps begin to count")
     {
-        Setting = "A converter rounds to steps. With many bits the steps are far smaller than the noise that is there anyway.",
+        Setting = "A converter rounds to steps. With many bits the noise of that rounding is far below the noise that is there anyway.",
         Question = "The converter loses six bits, so that its steps become 64 times as large. What does the noise at the electrodes do?",
         Shown = [DesignKeys.Converter.Bits, DesignKeys.Converter.FullScale, DesignKeys.Amplifier.Gain],
         Key = DesignKeys.Converter.Bits,
         Value = "12",
         Choices =
         [
-            new("it stays about the same: the noise is larger than the steps", "It was larger than the steps. Now look at a step beside it.", outcome => outcome.Asked.Stays),
+            new("it stays about the same: the noise hides the rounding", "It did before. Now look at the rounding beside it.", outcome => outcome.Asked.Stays),
             new("it grows, but far less than the steps", "The rounding grew as the steps did, from next to nothing, and is added as a square.", outcome => outcome.Asked.Grows(32)),
-            new("it grows as much as the steps", "The rounding does. The rest of the noise does not come from the converter.", outcome => outcome.Asked.IsTimes(32, 128)),
+            new("it grows as much as the steps", "The rounding does. The rest of the noise does not come from the steps, and stays as it was.", outcome => outcome.Asked.IsTimes(32, 128)),
         ],
         Asked = ResultIds.Noise.Total,
-        Others = [ResultIds.Noise.Source(SourceId.Quantisation), ResultIds.Converter.Lsb, ResultIds.Converter.BitsNeeded, ResultIds.Converter.Enob],
+        Others = [ResultIds.Noise.Source(SourceId.Quantisation), ResultIds.Noise.Source(SourceId.Converter), ResultIds.Converter.Lsb, ResultIds.Converter.Enob],
         Reason = ResultIds.Noise.Source(SourceId.Quantisation),
         Why = "Rounding errs by up to half a step, evenly, which is a noise of the step over √12, spread over 0 to half the rate. It adds to the other noise as squares: below it, it does not count; above it, it is nearly all. Bits beyond what the noise asks for say nothing, and bits short of it hide the signal; gain in front of the converter makes the steps at the electrodes smaller.",
         NextValue = "15",
-        Next = "How many bits may go before the noise rises by a tenth?",
+        Next = "Three bits fewer: does the noise rise by more than a tenth? And two?",
         HasPicture = true,
     };
 

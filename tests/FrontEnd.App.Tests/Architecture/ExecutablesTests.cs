@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Text.Json;
 using FrontEnd.App.Commands;
 using FrontEnd.Documents.Tests;
 using FrontEnd.Terminal;
@@ -50,6 +51,16 @@ public class ExecutablesTests
     [InlineData("Terminal.Gui.dll")]
     public void Screens_StandBesideTheCommands(string file) => Assert.True(File.Exists(Path.Combine(Executables.Folder, file)), $"no {file} in {Executables.Folder}");
 
+    /// <summary>Published they share a folder, where an assembly is there once: one that was found only for the other would not load.</summary>
+    [Fact]
+    public void Packages_ThatBothStandOn_AreOfOneVersion()
+    {
+        Dictionary<string, string> commands = Resolved("FrontEnd.App"), screens = Resolved("FrontEnd.Terminal");
+        string[] both = [.. commands.Keys.Intersect(screens.Keys, StringComparer.OrdinalIgnoreCase)];
+        Assert.Contains("PDFsharp", both);
+        Assert.Equal(both.Select(name => $"{name} {screens[name]}"), both.Select(name => $"{name} {commands[name]}"));
+    }
+
     /// <summary>A file moved away from its neighbour is the user's business.</summary>
     [Fact]
     public void Open_WithoutTheScreensBeside_IsAFinding()
@@ -59,6 +70,14 @@ public class ExecutablesTests
         Assert.Equal(2, ScreensProgram.Open(null, new Outlet(output, messages), folder.Path));
         Assert.StartsWith("FE0970 error: the screens cannot be opened", messages.ToString(), StringComparison.Ordinal);
         Assert.Equal("", output.ToString());
+    }
+
+    private static Dictionary<string, string> Resolved(string project)
+    {
+        using JsonDocument locked = JsonDocument.Parse(File.ReadAllText(Path.Combine(Repository.Root, "src", project, "packages.lock.json")));
+        return locked.RootElement.GetProperty("dependencies").EnumerateObject().SelectMany(framework => framework.Value.EnumerateObject())
+            .Where(package => package.Value.TryGetProperty("resolved", out _))
+            .ToDictionary(package => package.Name, package => package.Value.GetProperty("resolved").GetString()!, StringComparer.OrdinalIgnoreCase);
     }
 
     private static HashSet<string> Closure(Assembly root)

@@ -1,0 +1,46 @@
+using FrontEnd.Catalogue;
+using FrontEnd.Designs;
+using FrontEnd.Digital;
+using FrontEnd.Fields;
+using FrontEnd.Findings;
+using FrontEnd.Reporting;
+using FrontEnd.Results;
+using FrontEnd.Topologies;
+using Xunit;
+
+namespace FrontEnd.Tests.Library;
+
+/// <summary>A file's numbers are checked while it is read; those of a design made in code are what they are.</summary>
+public class AnyNumberTests
+{
+    private static readonly Design Whole = new()
+    {
+        Channels = 2, Electrodes = new() { ActiveBuffer = new(), ReferenceBuffer = new() },
+        Stages = [new GainStage { Name = "gain" }, new SallenKeySection { Name = "section" }, new RcSection { Name = "rc" }],
+        Digital = [new DigitalHighPass { Name = "high-pass" }, new DigitalNotch { Name = "notch" }],
+        Montage = new() { Sites = ["O1", "O2"], Reference = "A1" },
+    };
+
+    [Fact]
+    public void Evaluate_AnyFieldBeyondItsRange_IsAFindingAndThrowsNothing()
+    {
+        Assert.True(Evaluator.Evaluate(Whole).HasFigures);
+        foreach (Field<Design> field in DesignFields.Of(Whole).Where(field => field.IsNumeric))
+        {
+            FieldRange range = field.Range!.Value;
+            foreach (double value in new[] { range.Least - 1 - Math.Abs(range.Least), (2 * range.Greatest) + 1, 1e300 })
+            {
+                Design design = field.WithSiValue(Whole, value);
+                if (FieldText.CheckRange(field, field.Get(design)) is null)
+                {
+                    // Some ranges have no end that a number lies beyond.
+                    continue;
+                }
+
+                Assessment assessment = Evaluator.Evaluate(design);
+                Assert.False(assessment.HasFigures, $"{field.Key} = {value}");
+                Assert.Contains(assessment.Findings, finding => finding.Severity == Severity.Error && finding.Field == field.Key);
+            }
+        }
+    }
+}
