@@ -33,15 +33,21 @@ say "pack FrontEnd.Core and FrontEnd.Documents $version"
 pack src/FrontEnd
 pack src/FrontEnd.Documents
 
-systems=any
-[ "${1:-}" != native ] || systems="$here%3Bany"
-[ "${1:-}" != native ] || [ -n "$here" ] || fail "no native package is made for this system"
-say "pack FrontEnd.Tool $version for ${systems//%3B/ and }"
-rm -rf src/FrontEnd.App/bin/Release/net10.0/*/publish
-pack src/FrontEnd.App -p:ToolPackageRuntimeIdentifiers="$systems"
-pack src/FrontEnd.App -r any -p:PublishAot=false -p:ToolPackageRuntimeIdentifiers="$systems"
+native=
 if [ "${1:-}" = native ]; then
-    pack src/FrontEnd.App -r "$here" -p:ToolPackageRuntimeIdentifiers="$systems"
+    native=$here
+    [ -n "$native" ] || fail "no native package is made for this system"
+fi
+say "pack FrontEnd.Tool $version for ${native:+$native and }any"
+rm -rf src/FrontEnd.App/bin/Release/net10.0/*/publish
+if [ -n "$native" ]; then
+    pack src/FrontEnd.App
+    pack src/FrontEnd.App -r any -p:PublishAot=false
+    pack src/FrontEnd.App -r "$native"
+else
+    # Named as the only one, so that it is taken here too, where the project names a native one.
+    pack src/FrontEnd.App -p:ToolPackageRuntimeIdentifiers=any
+    pack src/FrontEnd.App -r any -p:PublishAot=false -p:ToolPackageRuntimeIdentifiers=any
 fi
 # What was restored for one system is replaced by what every build uses.
 dotnet restore FrontEnd.sln -v q
