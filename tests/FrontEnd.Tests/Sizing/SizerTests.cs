@@ -336,7 +336,7 @@ public sealed class SizerTests
         }
 
         Obstacle supply = outcome.Obstacles.Single(obstacle => obstacle.Requirement == "supply.lowest");
-        Assert.Contains("amplifier quiet works from 4.5 V on", supply.Text, StringComparison.Ordinal);
+        Assert.Contains("amplifier quiet needs at least 4.5 V", supply.Text, StringComparison.Ordinal);
 
         // A converter that is to stay as it is keeps its reference, or stays out.
         SizingOutcome kept = Sizer.Size(new SizingRequest(design, shelf with { MayChangeReference = false }), cancellation: TestContext.Current.CancellationToken);
