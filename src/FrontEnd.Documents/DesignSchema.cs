@@ -6,10 +6,11 @@ using FrontEnd.Catalogue;
 using FrontEnd.Documents.Reading;
 using FrontEnd.Fields;
 using FrontEnd.Sizing;
+using FrontEnd.Teaching.Problems;
 
 namespace FrontEnd.Documents;
 
-/// <summary>What an editor needs to know of a design file to complete and check it while it is typed: a JSON Schema, made from the catalogue so
+/// <summary>What an editor needs to know of a design file, of a file of requirements or of a homework to complete and check it while it is typed: a JSON Schema, made from the catalogue so
 /// that it cannot say anything else.</summary>
 /// <remarks>Only keywords of draft 7 (json-schema.org, draft-07): several editors know no later one. A schema sees keys, words, units and
 /// kinds of values; what holds between fields the program alone sees.</remarks>
@@ -23,6 +24,26 @@ internal static class DesignSchema
     /// <summary>The schema of a file of requirements, from which a design is sized.</summary>
     public static string OfSizing() => Write(Root("requirements", "A file of requirements, from which the rest of a design is sized.",
         [(SizingFields.Table, Table(SizingFields.All.Select(field => (field.Key, (FieldDescription)field))))]));
+
+    /// <summary>The schema of a homework's file.</summary>
+    public static string OfHomework()
+    {
+        JsonObject root = Table(HomeworkFields.All.Select(field => (field.Key, (FieldDescription)field))), rubric = Shares();
+        Properties(root)[HomeworkFields.PointsKey] = new JsonObject
+        {
+            ["type"] = "object", ["additionalProperties"] = new JsonObject { ["type"] = "integer", ["minimum"] = 1, ["maximum"] = HomeworkFields.MostPoints },
+        };
+
+        // A table for all questions, and in it one like it for each question that differs.
+        rubric["additionalProperties"] = Shares();
+        Properties(root)[HomeworkFields.RubricKey] = rubric;
+        root["$schema"] = Draft;
+        root["title"] = "FrontEnd: a homework";
+        root["definitions"] = Definitions();
+        return Write(root);
+
+        static JsonObject Shares() => Table(HomeworkFields.Rubric.Select(field => (field.Key, (FieldDescription)field)));
+    }
 
     private static JsonObject Root(string title, string description, IEnumerable<(string Name, JsonObject Table)> besides)
     {

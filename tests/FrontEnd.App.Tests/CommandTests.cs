@@ -79,7 +79,7 @@ public sealed class CommandTests : IDisposable
     /// <summary>What a shell's script is given: commands, options, and the values that the program knows.</summary>
     [Theory]
     [InlineData("frontend s", "samples schema sheet sites size spread")]
-    [InlineData("frontend schema ", "design sizing")]
+    [InlineData("frontend schema ", "design homework sizing")]
     [InlineData("frontend cards dry", "dry-comb dry-forehead dry-multipin")]
     [InlineData("frontend cards new b", "buffer")]
     [InlineData("frontend lesson al", "aliasing")]

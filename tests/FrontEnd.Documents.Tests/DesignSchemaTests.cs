@@ -24,7 +24,7 @@ public sealed class DesignSchemaTests
     [Fact]
     public void Schemas_AreSchemas()
     {
-        foreach (string text in (string[])[DesignSchema.OfDesign(), DesignSchema.OfSizing()])
+        foreach (string text in (string[])[DesignSchema.OfDesign(), DesignSchema.OfSizing(), DesignSchema.OfHomework()])
         {
             JsonElement schema = JsonDocument.Parse(text).RootElement;
             EvaluationResults answer = MetaSchemas.Draft7.Evaluate(schema, new EvaluationOptions { OutputFormat = OutputFormat.List });
@@ -91,6 +91,19 @@ public sealed class DesignSchemaTests
     {
         Assert.False(DesignDocument.Parse(text, Reading.DocumentFormat.Toml).HasErrors, text);
         Assert.True(Evaluate(Design, text).IsValid, text);
+    }
+
+    [Theory]
+    [InlineData("", true)]
+    [InlineData("count = 12.5\n", false)]
+    [InlineData("papers = \"a4\"\n", false)]
+    [InlineData("space = \"page\"\n", false)]
+    [InlineData("[rubric.q1]\nslips = 0\n", false)]
+    [InlineData("[points]\nnoise-thermal = \"four\"\n", false)]
+    public void Schema_OfAHomework_SeesWhatIsWrong(string text, bool isRight)
+    {
+        string toml = text.Length > 0 ? text : File.ReadAllText(Path.Combine(Repository.Designs, "classroom", "homework.toml"));
+        Assert.Equal(isRight, Evaluate(JsonSchema.FromText(DesignSchema.OfHomework()), toml).IsValid);
     }
 
     [Fact]

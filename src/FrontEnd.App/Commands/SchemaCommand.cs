@@ -7,14 +7,14 @@ namespace FrontEnd.App.Commands;
 /// <summary><c>frontend schema</c>: what an editor needs to complete and check a file while it is typed.</summary>
 internal static class SchemaCommand
 {
-    private static readonly (string Word, Func<string> Schema)[] Kinds = [("design", DesignSchema.OfDesign), ("sizing", DesignSchema.OfSizing)];
+    private static readonly (string Word, Func<string> Schema)[] Kinds = [("design", DesignSchema.OfDesign), ("sizing", DesignSchema.OfSizing), ("homework", DesignSchema.OfHomework)];
 
     /// <summary>The kinds of files there is a schema for.</summary>
     public static IEnumerable<string> Words => Kinds.Select(one => one.Word);
 
     public static Command Make(Outlet outlet)
     {
-        Argument<string> kind = new("kind") { Description = "of which file: design, or sizing for a file of requirements", Arity = ArgumentArity.ExactlyOne };
+        Argument<string> kind = new("kind") { Description = "of which file: design, sizing (a file of requirements) or homework", Arity = ArgumentArity.ExactlyOne };
         Option<string?> output = new("--output", "-o") { Description = "file to write to; default: the standard output", HelpName = "file" };
         Command command = new("schema", "Prints a JSON Schema with which an editor completes and checks a design file while it is typed.") { kind, output };
         command.SetAction(call => Run(call.GetValue(kind)!, call.GetValue(output), outlet));
