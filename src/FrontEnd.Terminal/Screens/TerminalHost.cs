@@ -10,6 +10,7 @@ namespace FrontEnd.Terminal.Screens;
 internal static class TerminalHost
 {
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromSeconds(1);
+    private const int LeastThreads = 8;
     private static bool _prepared;
 
     /// <summary>Sets what is process-wide in the widget library. Once, before any application is made.</summary>
@@ -42,6 +43,11 @@ internal static class TerminalHost
         }
 
         Prepare();
+
+        // The reader of the terminal and the search for advice wait in threads of the pool; with as few threads as processors the first
+        // figures would wait for them.
+        ThreadPool.GetMinThreads(out int threads, out int ports);
+        ThreadPool.SetMinThreads(Math.Max(threads, LeastThreads), ports);
         string? folder = StateFolder.Path;
         RecoveryFiles? recovery = folder is null ? null : new RecoveryFiles(folder);
         RecentFiles? recent = folder is null ? null : new RecentFiles(folder);
