@@ -397,4 +397,24 @@ public class UpdaterTests
         Assert.True(recovered.Here.IsChanged);
         Assert.Equal(Setup.Headband, recovered.Here.Path);
     }
+
+    /// <summary>A value that the other electrodes had too is told to be theirs still; one that they did not have is not spoken of.</summary>
+    [Fact]
+    public void Edit_OfOneOfLikeElectrodes_SaysThatTheOthersStay()
+    {
+        Model alike = Setup.Start().At(Place.Electrodes, "electrodes.active.contact-resistance").Type("400 kΩ").Press(KeyName.Enter);
+        Assert.Contains("only the active electrode changes: reference and ground still have 5 kΩ", alike.Status, StringComparison.Ordinal);
+        Model alone = alike.At(Place.Electrodes, "electrodes.active.contact-resistance").Type("300 kΩ").Press(KeyName.Enter);
+        Assert.DoesNotContain("still ha", alone.Status, StringComparison.Ordinal);
+    }
+
+    /// <summary>A change that no figure follows says so; one that moves a figure does not.</summary>
+    [Fact]
+    public void Edit_ThatMovesNoFigure_SaysSo()
+    {
+        // What the design is for is in no formula.
+        Model still = Setup.Start().At("sheet", "purpose").Type("\"another").Press(KeyName.Enter);
+        Assert.Contains("no figure moves", still.Status, StringComparison.Ordinal);
+        Assert.DoesNotContain("no figure moves", Setup.Start().Type("+").Status, StringComparison.Ordinal);
+    }
 }
