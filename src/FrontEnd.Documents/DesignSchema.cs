@@ -23,12 +23,12 @@ internal static class DesignSchema
 
     /// <summary>The schema of a file of requirements, from which a design is sized.</summary>
     public static string OfSizing() => Write(Root("requirements", "A file of requirements, from which the rest of a design is sized.",
-        [(SizingFields.Table, Table(SizingFields.All.Select(field => (field.Key, (FieldDescription)field))))]));
+        [(SizingFields.Table, Table(SizingFields.All))]));
 
     /// <summary>The schema of a homework's file.</summary>
     public static string OfHomework()
     {
-        JsonObject root = Table(HomeworkFields.All.Select(field => (field.Key, (FieldDescription)field))), rubric = Shares();
+        JsonObject root = Table(HomeworkFields.All), rubric = Shares();
         Properties(root)[HomeworkFields.PointsKey] = new JsonObject
         {
             ["type"] = "object", ["additionalProperties"] = new JsonObject { ["type"] = "integer", ["minimum"] = 1, ["maximum"] = HomeworkFields.MostPoints },
@@ -42,15 +42,15 @@ internal static class DesignSchema
         root["definitions"] = Definitions();
         return Write(root);
 
-        static JsonObject Shares() => Table(HomeworkFields.Rubric.Select(field => (field.Key, (FieldDescription)field)));
+        static JsonObject Shares() => Table(HomeworkFields.Rubric);
     }
 
     private static JsonObject Root(string title, string description, IEnumerable<(string Name, JsonObject Table)> besides)
     {
-        JsonObject root = Table(DesignFields.Fixed.Select(field => (field.Key, (FieldDescription)field)));
+        JsonObject root = Table(DesignFields.Fixed);
         JsonObject properties = Properties(root);
-        properties[DesignFields.AntiAliasKey] = Table(DesignFields.AntiAlias.Select(field => (field.Key, (FieldDescription)field)));
-        properties[PartlyKnownDesign.BoughtKey] = Table(PartlyKnownDesign.BoughtTable.Select(field => (field.Key, (FieldDescription)field)));
+        properties[DesignFields.AntiAliasKey] = Table(DesignFields.AntiAlias);
+        properties[PartlyKnownDesign.BoughtKey] = Table(PartlyKnownDesign.BoughtTable);
         foreach (DesignList list in DesignFields.Lists)
         {
             JsonObject parent = properties;
@@ -166,13 +166,13 @@ internal static class DesignSchema
     {
         if (!list.HasKinds)
         {
-            return Table(list.Variants[0].Fields.Select(field => (field.Key, (FieldDescription)field)));
+            return Table(list.Variants[0].Fields);
         }
 
         JsonArray branches = [];
         foreach (Variant variant in list.Variants)
         {
-            JsonObject table = Table(variant.Fields.Select(field => (field.Key, (FieldDescription)field)));
+            JsonObject table = Table(variant.Fields);
             Properties(table)["kind"] = new JsonObject { ["const"] = variant.Kind };
             JsonArray required = new("kind");
             JsonObject asked = new() { ["kind"] = new JsonObject { ["const"] = variant.Kind } };
@@ -199,12 +199,12 @@ internal static class DesignSchema
     }
 
     /// <summary>A table of fields by their dotted keys, with the tables inside it.</summary>
-    private static JsonObject Table(IEnumerable<(string Key, FieldDescription Field)> fields)
+    private static JsonObject Table(IEnumerable<FieldDescription> fields)
     {
         JsonObject table = new() { ["type"] = "object", ["properties"] = new JsonObject(), ["additionalProperties"] = false };
-        foreach ((string key, FieldDescription field) in fields)
+        foreach (FieldDescription field in fields)
         {
-            string[] path = key.Split('.');
+            string[] path = field.Key.Split('.');
             JsonObject at = Properties(table);
             foreach (string name in path[..^1])
             {

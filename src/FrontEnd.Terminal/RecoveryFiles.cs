@@ -79,9 +79,10 @@ internal sealed class RecoveryFiles : IDisposable
                     continue;
                 }
 
-                RecoveredDesign[] found = [.. Parse(text, out string rest).Where(IsDesign)];
+                IReadOnlyList<RecoveredDesign> all = Parse(text, out string rest);
+                RecoveredDesign[] found = [.. all.Where(IsDesign)];
                 designs.AddRange(found.Select(WithDisk));
-                if (rest.Length > 0 || found.Length < Parse(text, out _).Count)
+                if (rest.Length > 0 || found.Length < all.Count)
                 {
                     aside.Add(SetAside(file));
                 }

@@ -102,11 +102,16 @@ internal static class CheckCommand
             Sheet sheet = Checked(path, call.Json && call.Advice);
             int code = CodeOf(sheet);
             worst = Math.Max(worst, code);
-            answers.Add(AnswerJson.Of(sheet).TrimEnd());
+            if (call.Json)
+            {
+                answers.Add(AnswerJson.Of(sheet).TrimEnd());
+                continue;
+            }
+
             string says = code == ExitCode.Unusable ? sheet.Findings.First(finding => finding.Severity == Severity.Error) is var error ? $"{error.Code} {error.Message}" : ""
                 : sheet.Assessment.Judged is [{ Verdict.Kind: VerdictKind.Fail or VerdictKind.Marginal } first, ..]
                     ? $"{first.Name} {Wording.Value(first)}, {Wording.Limit(first.Verdict)}" : "";
-            if (call is { Quiet: false, Json: false })
+            if (!call.Quiet)
             {
                 string sign = code == ExitCode.Unusable ? "x error" : $"{Wording.Sign(Worst(sheet))} {Wording.Word(Worst(sheet))}";
                 outlet.Results.WriteLine($"{sign,-12}{path.PadRight(width)}  {says}".TrimEnd());

@@ -48,17 +48,7 @@ internal static class ManualPage
         page.Append(".B frontend\n[\\fIdesign\\fR]\n.br\n.B frontend\n\\fIcommand\\fR [\\fIargument\\fR ...] [\\fIoption\\fR ...]\n");
         page.Append(".SH DESCRIPTION\n").Append(Text(root.Description ?? "")).Append("\nWithout a command it opens its screens, over a design file or over a starting design.\n");
         page.Append(".SH COMMANDS\n");
-        foreach (Command command in root.Subcommands.Where(one => !one.Hidden))
-        {
-            page.Append(".SS ").Append(Text(Usage(command, []))).Append('\n').Append(Text(command.Description ?? "")).Append('\n');
-            Symbols(page, command);
-            foreach (Command inner in command.Subcommands.Where(one => !one.Hidden))
-            {
-                page.Append(".SS ").Append(Text(Usage(inner, [command.Name]))).Append('\n').Append(Text(inner.Description ?? "")).Append('\n');
-                Symbols(page, inner);
-            }
-        }
-
+        Inner(page, root, []);
         return End(page);
     }
 
@@ -69,13 +59,20 @@ internal static class ManualPage
         StringBuilder page = Begin($"{string.Join('-', above)}-{command.Name}", command.Description ?? "");
         page.Append(".B ").Append(Text(Usage(command, above))).Append("\n.SH DESCRIPTION\n").Append(Text(command.Description ?? "")).Append('\n');
         Symbols(page, command);
+        Inner(page, command, [.. above, command.Name]);
+        return End(page);
+    }
+
+    /// <summary>The commands below one, each with those below it.</summary>
+    /// <param name="above">The words before their names.</param>
+    private static void Inner(StringBuilder page, Command command, IReadOnlyList<string> above)
+    {
         foreach (Command inner in command.Subcommands.Where(one => !one.Hidden))
         {
-            page.Append(".SS ").Append(Text(Usage(inner, [.. above, command.Name]))).Append('\n').Append(Text(inner.Description ?? "")).Append('\n');
+            page.Append(".SS ").Append(Text(Usage(inner, above))).Append('\n').Append(Text(inner.Description ?? "")).Append('\n');
             Symbols(page, inner);
+            Inner(page, inner, [.. above, inner.Name]);
         }
-
-        return End(page);
     }
 
     private static StringBuilder Begin(string name, string says) => new StringBuilder()
@@ -93,7 +90,7 @@ internal static class ManualPage
         }
 
         page.Append(".SH ENVIRONMENT\n.TP\n.B NO_COLOR\n").Append(Text("Where it is set and not empty, nothing is coloured."))
-            .Append("\n.SH NOTES\n").Append(Text("Not a medical device. Design aid only. Local electrical and medical-device rules and a licensed professional decide. Body-connected equipment must be checked by a qualified person."))
+            .Append("\n.SH NOTES\n").Append(Text(Cautions.All[0]))
             .Append("\n.SH EXAMPLES\n.nf\nfrontend new mine.toml\nfrontend check mine.toml\nfrontend explain mine.toml noise.total\nfrontend sheet mine.toml \\-o mine.html\n.fi\n");
         return page.ToString();
     }

@@ -10,7 +10,7 @@ namespace FrontEnd.Terminal;
 internal sealed record ChoosePage(string Key, string Meaning, IReadOnlyList<Choice> Choices) : ListPage
 {
     // Electrodes are bought alike and swapped alike; one by one it would be three walks to three lists.
-    private static readonly string[] ElectrodeCards = [DesignKeys.Electrodes.ActiveCard, DesignKeys.Electrodes.ReferenceCard,
+    public static readonly IReadOnlyList<string> ElectrodeCards = [DesignKeys.Electrodes.ActiveCard, DesignKeys.Electrodes.ReferenceCard,
         DesignKeys.Electrodes.GroundCard];
 
     /// <summary>What a field can be set to, its value now in hand.</summary>

@@ -63,12 +63,7 @@ internal static class TerminalHost
         {
             code = exit;
             performer.Rescue();
-            if (app.Initialized)
-            {
-                app.Invoke(() => StopAll(app));
-                rest.Wake();
-            }
-
+            Post(() => StopAll(app));
             Watchdog(exit);
         });
         using Timer? alive = EndWithTheTerminal(performer);
@@ -86,17 +81,10 @@ internal static class TerminalHost
         {
             app.Init();
             (Model model, Effect first) = Model.Start(document, path);
-            Session session = new(model, performer, action =>
-            {
-                if (app.Initialized)
-                {
-                    app.Invoke(action);
-                    rest.Wake();
-                }
-            });
+            Session session = new(model, performer, Post);
             session.Ended = () => StopAll(app);
             using MainScreen screen = new(session, new Palette(colour), ascii);
-            Connect(app, factory.Input!, suspension, session, screen, rest);
+            Connect(app, factory.Input!, suspension, session, screen, rest, Post);
             session.Perform(first);
             if (recovery?.Find() is { IsNothing: false } found)
             {
@@ -134,11 +122,21 @@ internal static class TerminalHost
         }
 
         return code;
+
+        // From any thread: on the loop's own, which is woken for it.
+        void Post(Action action)
+        {
+            if (app.Initialized)
+            {
+                app.Invoke(action);
+                rest.Wake();
+            }
+        }
     }
 
     /// <summary>Joins the screen with the terminal: what is read there, and stopping and going on as a job of the shell.</summary>
     private static void Connect(IApplication app, TerminalInput input, Suspension suspension, Session session, MainScreen screen,
-        Rest rest)
+        Rest rest, Action<Action> post)
     {
         screen.HasUnread = () => input.HasUnread;
         screen.Wake = rest.Wake;
@@ -172,18 +170,12 @@ internal static class TerminalHost
         };
         suspension.Begin(
             app.Driver!.GetOutput(),
-            asked: () => Invoke(session.Suspend),
-            back: () => Invoke(() =>
+            asked: () => post(session.Suspend),
+            back: () => post(() =>
             {
                 suspension.TakeTerminal();
                 session.Redraw();
             }));
-
-        void Invoke(Action action)
-        {
-            app.Invoke(action);
-            rest.Wake();
-        }
     }
 
     /// <summary>Ends the program where its terminal is gone while SIGHUP is ignored: a dead terminal is none any more.</summary>

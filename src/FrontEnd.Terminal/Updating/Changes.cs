@@ -33,17 +33,19 @@ internal static class Changes
     /// <summary>That the other electrodes keep a value which they shared with the one that was changed; "" where they did not.</summary>
     private static string Others(Design design, Field<Design> field, string before)
     {
-        string[] electrodes = ["active", "reference", "ground"];
-        string[] path = field.Key.Split('.');
-        if (path is not ["electrodes", var which, var name] || !electrodes.Contains(which) || field.Kind != FieldKind.Quantity)
+        if (field.Kind != FieldKind.Quantity || ChoosePage.ElectrodeCards.FirstOrDefault(card => Table(card) == Table(field.Key)) is not { } own)
         {
             return "";
         }
 
-        string[] alike = [.. electrodes.Where(one => one != which && DesignFields.Find(design, $"electrodes.{one}.{name}") is { } other
-            && FieldText.Format(other, other.Get(design)) == before)];
+        string[] alike = [.. ChoosePage.ElectrodeCards.Where(card => card != own).Select(Table)
+            .Where(table => DesignFields.Find(design, table + field.Key[Table(own).Length..]) is { } other && FieldText.Format(other, other.Get(design)) == before).Select(Last)];
         return alike.Length == 0 ? ""
-            : $"only the {which} electrode changes: {string.Join(" and ", alike)} still {(alike.Length == 1 ? "has" : "have")} {before}; a card sets everything that belongs to one kind of contact";
+            : $"only the {Last(Table(own))} electrode changes: {string.Join(" and ", alike)} still {(alike.Length == 1 ? "has" : "have")} {before}; a card sets all that belongs to a kind of contact";
+
+        static string Table(string key) => key[..Math.Max(0, key.LastIndexOf('.'))];
+
+        static string Last(string table) => table[(table.LastIndexOf('.') + 1)..];
     }
 
     /// <summary>Takes a new document in hand, one step of undo.</summary>

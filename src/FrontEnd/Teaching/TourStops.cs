@@ -4,6 +4,7 @@ using FrontEnd.Electrodes;
 using FrontEnd.Fields;
 using FrontEnd.Identity;
 using FrontEnd.Results;
+using FrontEnd.Textbook;
 
 namespace FrontEnd.Teaching;
 
@@ -105,9 +106,9 @@ internal static class TourStops
 
     /// <summary>True where a frequency lands elsewhere once the rate is multiplied.</summary>
     private static bool Moves(double hertz, double rate, double times) =>
-        1 < Math.Abs(Landing(hertz, rate) - Landing(hertz, rate * times));
+        1 < Math.Abs(LandsAt(hertz, rate) - LandsAt(hertz, rate * times));
 
-    private static double Landing(double hertz, double rate) => Math.Abs(hertz - (rate * Math.Round(hertz / rate)));
+    private static double LandsAt(double hertz, double rate) => FilterFormulas.LandsAt(Frequency.FromHertz(hertz), Frequency.FromHertz(rate)).Value;
 
     private static TourStop? AntiAlias(Assessment assessment)
     {
