@@ -65,12 +65,13 @@ internal static class ProblemsCommand
             findings.Add(CallMessages.Call("-o with a folder to write to is missing, or --list", "frontend problems"));
         }
 
+        string[] inputs = Inputs(call, plan);
         if (call.Folder is { } place && !call.ListOnly)
         {
-            findings.AddRange(Lost(call, place, Inputs(call, plan)));
+            findings.AddRange(Lost(call, place, inputs));
         }
 
-        findings.AddRange(WrittenOver(call, Inputs(call, plan)));
+        findings.AddRange(new[] { call.Qti, call.Bank }.OfType<string>().Select(output => HomeworkFolder.Lost(output, inputs)).OfType<Finding>());
         if (call.Json && !call.ListOnly)
         {
             findings.Add(CallMessages.Call("--json goes with --list only", "frontend problems"));
@@ -172,22 +173,6 @@ internal static class ProblemsCommand
         .. new[] { call.Students, call.Secret, call.Plan }.OfType<string>(), .. call.Templates,
         .. plan is null ? [] : HomeworkPlanFile.Places(plan, call.Plan),
     ];
-
-    /// <summary>Files for other programs that would be written over what is read.</summary>
-    private static IEnumerable<Finding> WrittenOver(ProblemsCall call, string[] inputs)
-    {
-        foreach (string output in new[] { call.Qti, call.Bank }.OfType<string>())
-        {
-            if (inputs.FirstOrDefault(input => SameFile.Is(output, input)) is { } read)
-            {
-                yield return Messages.OutputIsInput(output, read);
-            }
-            else if (HomeworkFolder.ListIn(output) is { } list)
-            {
-                yield return Messages.OutputIsList(output, list);
-            }
-        }
-    }
 
     /// <summary>What would be lost in the folder: answers, and files that this call reads.</summary>
     private static IEnumerable<Finding> Lost(ProblemsCall call, string folder, string[] inputs)

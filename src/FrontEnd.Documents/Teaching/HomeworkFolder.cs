@@ -25,8 +25,14 @@ internal static class HomeworkFolder
         }
     }
 
+    /// <summary>What would be lost if a file were written: one of those that are read, or a list of answers or students; null for nothing.</summary>
+    public static Finding? Lost(string output, IEnumerable<string> inputs) =>
+        inputs.FirstOrDefault(input => SameFile.Is(output, input)) is { } read ? Messages.OutputIsInput(output, read)
+        : ListIn(output) is { } list ? Messages.OutputIsList(output, list)
+        : null;
+
     /// <summary>What a file holds that would be lost if marks were written over it, in words; null for nothing.</summary>
-    public static string? ListIn(string file)
+    private static string? ListIn(string file)
     {
         if (!IsTable(file) || !File.Exists(file) || TableText.Read(file, out _) is not { } text)
         {

@@ -39,13 +39,9 @@ internal sealed record MarkedClass(Key Key, Marks Marks)
             yield return WritingMessages.Format(output, [.. Extensions]);
         }
 
-        if (inputs.FirstOrDefault(input => SameFile.Is(output, input)) is { } read)
+        if (HomeworkFolder.Lost(output, inputs) is { } lost)
         {
-            yield return Messages.OutputIsInput(output, read);
-        }
-        else if (HomeworkFolder.ListIn(output) is { } list)
-        {
-            yield return Messages.OutputIsList(output, list);
+            yield return lost;
         }
     }
 
