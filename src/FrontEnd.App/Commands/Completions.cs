@@ -18,6 +18,7 @@ internal static class Completions
         ("explain", "id", () => Explanations.All.Select(one => one.Pattern.Text).Where(text => !text.Contains('*', StringComparison.Ordinal))),
         ("glossary", "term", () => Glossary.All.Select(term => term.Name)),
         ("lesson", "name", () => Lessons.All.Select(lesson => lesson.Name)),
+        ("spread", "--distribution", () => SpreadCommand.DistributionWords),
         ("problems", "--topic", () => Topics.Words),
         ("problems", "--level", () => ["1", "2", "3"]),
         ("cards", "which", () => [.. CardsCommand.Words, .. CardsCommand.Names]),
