@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 
 namespace FrontEnd.Text;
 
@@ -11,12 +12,61 @@ internal static class NumberMeant
         string plain = text.Trim().Trim('×', 'x', 'X', ' ');
         return plain.EndsWith("dB", StringComparison.OrdinalIgnoreCase) && QuantityText.TryParse(plain, out Decibels level, out _)
             ? $"{QuantityText.FormatTrimmed(level, 6)} are a factor of {Factor(level)} (10^(dB/20)): write {Factor(level)}"
-            : double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number)
-                ? $"write it as {plain}, a bare number without quotes"
+            : IsNumber(plain) ? $"write {plain}, a bare number without quotes"
+            : Plain(plain) is { } digits ? $"write {digits}, a bare number: digits from 0 to 9 with nothing between them, the decimal sign a point"
             : plain.All(letter => char.IsAsciiDigit(letter) || letter is ',' or '.' or '-' or '+') && plain.Contains(',', StringComparison.Ordinal)
-                ? $"write it as {WithoutComma(plain)}"
+                ? $"write {WithoutComma(plain)}, a bare number without quotes"
             : null;
     }
+
+    /// <summary>A number that other hands and keyboards write otherwise - digits of other scripts, a raised point, a long minus, blanks or apostrophes between thousands, no
+    /// digit on one side of the point, zeros in front - as it is to be written; null where it is none, or is written so.</summary>
+    public static string? Plain(string written)
+    {
+        StringBuilder plain = new(written.Length);
+        string text = written.Trim();
+        for (int i = 0; i < text.Length; i++)
+        {
+            char letter = text[i];
+            bool isBetweenGroups = 0 < i && char.IsDigit(text[i - 1]) && text.AsSpan(i + 1) is { Length: >= 3 } rest
+                && char.IsDigit(rest[0]) && char.IsDigit(rest[1]) && char.IsDigit(rest[2]) && (rest.Length == 3 || !char.IsDigit(rest[3]));
+            if (CharUnicodeInfo.GetDecimalDigitValue(letter) is >= 0 and int digit)
+            {
+                plain.Append((char)('0' + digit));
+            }
+            else if (!isBetweenGroups || (!char.IsWhiteSpace(letter) && letter is not ('\'' or '’' or '٬')))
+            {
+                plain.Append(letter switch { '·' or '٫' or '．' or '∙' or '⋅' => '.', '−' or '–' or '‒' or '－' or '﹣' => '-', '＋' => '+', _ => letter });
+            }
+        }
+
+        string number = Padded(plain.ToString());
+        return IsNumber(number) && number != text ? number : null;
+    }
+
+    /// <summary>With a digit on either side of the point, and no zeros in front.</summary>
+    private static string Padded(string number)
+    {
+        int first = number.AsSpan().IndexOfAnyExcept('+', '-');
+        if (first < 0)
+        {
+            return number;
+        }
+
+        int end = number.AsSpan(first).IndexOfAnyExceptInRange('0', '9') is var length and >= 0 ? first + length : number.Length;
+        string whole = number[first..end].TrimStart('0'), rest = number[end..];
+        if (first == end && rest is not ['.', >= '0' and <= '9', ..])
+        {
+            return number;
+        }
+
+        bool isWithoutDigit = first < end && rest.Length > 0 && rest[0] == '.' && (rest.Length == 1 || rest[1] is 'e' or 'E');
+        return number[..first] + (whole.Length == 0 ? "0" : whole) + (isWithoutDigit ? rest[1..] : rest);
+    }
+
+    /// <summary>True for a finite number in plain signs.</summary>
+    public static bool IsNumber(string text) =>
+        double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number);
 
     /// <summary>A number with a decimal comma, or with commas between its thousands, as it is to be written. One comma before three digits may
     /// be either.</summary>
