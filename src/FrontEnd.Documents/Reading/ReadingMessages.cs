@@ -62,7 +62,7 @@ internal static class ReadingMessages
     /// <param name="plain">The number that is meant.</param>
     internal static Finding NotPlain(string key, string written, string plain) =>
         Error(Syntax, key, $"the file is not valid TOML: `{written}` is not how a number is written",
-            "a number has the digits 0 to 9 with nothing between them, `-` for minus, and a point with a digit on either side", $"write {plain}");
+            NumberMeant.Rule + ", with a digit on either side of it", $"write {plain}");
 
     internal static Finding EndsInSign(string key, string written) =>
         NotToml(key, $"`{written[^1]}` follows the value", $"write {written[..^1].TrimEnd()}: the end of the line ends it");

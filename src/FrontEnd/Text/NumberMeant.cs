@@ -6,6 +6,9 @@ namespace FrontEnd.Text;
 /// <summary>The bare number that a text with a comma, a unit of level or a sign was probably meant to be.</summary>
 internal static class NumberMeant
 {
+    /// <summary>How a number is written.</summary>
+    public const string Rule = "a number has the digits 0 to 9 with nothing between them and a point as its decimal sign";
+
     /// <summary>What to do about a text where a bare number is expected; null where none can be made out.</summary>
     public static string? Remedy(string text)
     {
@@ -13,36 +16,50 @@ internal static class NumberMeant
         return plain.EndsWith("dB", StringComparison.OrdinalIgnoreCase) && QuantityText.TryParse(plain, out Decibels level, out _)
             ? $"{QuantityText.FormatTrimmed(level, 6)} are a factor of {Factor(level)} (10^(dB/20)): write {Factor(level)}"
             : IsNumber(plain) ? $"write {plain}, a bare number without quotes"
-            : Plain(plain) is { } digits ? $"write {digits}, a bare number: digits from 0 to 9 with nothing between them, the decimal sign a point"
+            : Plain(plain) is { } digits ? $"write {digits}, a bare number: {Rule}"
             : plain.All(letter => char.IsAsciiDigit(letter) || letter is ',' or '.' or '-' or '+') && plain.Contains(',', StringComparison.Ordinal)
                 ? $"write {WithoutComma(plain)}, a bare number without quotes"
             : null;
     }
 
-    /// <summary>A number that other hands and keyboards write otherwise - digits of other scripts, a raised point, a long minus, blanks or apostrophes between thousands, no
-    /// digit on one side of the point, zeros in front - as it is to be written; null where it is none, or is written so.</summary>
+    /// <summary>A number that other hands and keyboards write otherwise - as <see cref="PlainSigns"/>, no digit on one side of the point, zeros in front - as it is to be written;
+    /// null where it is none, or is written so.</summary>
     public static string? Plain(string written)
     {
-        StringBuilder plain = new(written.Length);
-        string text = written.Trim();
+        string text = written.Trim(), number = Padded(PlainSigns(text));
+        return IsNumber(number) && number != text ? number : null;
+    }
+
+    /// <summary>A text with digits of other scripts, a raised or a wide point, a long minus and gaps between thousands written in plain signs; what is no part of a number
+    /// stays.</summary>
+    public static string PlainSigns(string text)
+    {
+        StringBuilder plain = new(text.Length);
         for (int i = 0; i < text.Length; i++)
         {
             char letter = text[i];
-            bool isBetweenGroups = 0 < i && char.IsDigit(text[i - 1]) && text.AsSpan(i + 1) is { Length: >= 3 } rest
-                && char.IsDigit(rest[0]) && char.IsDigit(rest[1]) && char.IsDigit(rest[2]) && (rest.Length == 3 || !char.IsDigit(rest[3]));
+            bool isBetweenDigits = 0 < i && i + 1 < text.Length && char.IsDigit(text[i - 1]) && char.IsDigit(text[i + 1]);
             if (CharUnicodeInfo.GetDecimalDigitValue(letter) is >= 0 and int digit)
             {
                 plain.Append((char)('0' + digit));
             }
-            else if (!isBetweenGroups || (!char.IsWhiteSpace(letter) && letter is not ('\'' or '’' or '٬')))
+            else if (isBetweenDigits && letter is ('·' or '٫' or '．' or '∙' or '⋅'))
             {
-                plain.Append(letter switch { '·' or '٫' or '．' or '∙' or '⋅' => '.', '−' or '–' or '‒' or '－' or '﹣' => '-', '＋' => '+', _ => letter });
+                plain.Append('.');
+            }
+            else if (!isBetweenDigits || !IsGap(letter) || !IsGroup(text.AsSpan(i + 1)))
+            {
+                plain.Append(letter switch { '−' or '–' or '‒' or '－' or '﹣' => '-', '＋' => '+', _ => letter });
             }
         }
 
-        string number = Padded(plain.ToString());
-        return IsNumber(number) && number != text ? number : null;
+        return plain.ToString();
     }
+
+    private static bool IsGap(char letter) => char.IsWhiteSpace(letter) || letter is '\'' or '’' or '٬';
+
+    private static bool IsGroup(ReadOnlySpan<char> rest) =>
+        rest.Length >= 3 && char.IsDigit(rest[1]) && char.IsDigit(rest[2]) && (rest.Length == 3 || !char.IsDigit(rest[3]));
 
     /// <summary>With a digit on either side of the point, and no zeros in front.</summary>
     private static string Padded(string number)

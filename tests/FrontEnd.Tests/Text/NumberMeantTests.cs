@@ -42,4 +42,16 @@ public class NumberMeantTests
     [InlineData("5 kΩ")]
     [InlineData("1e999")]
     public void Plain_OfWhatIsNoNumberOrIsPlain_IsNothing(string written) => Assert.Null(NumberMeant.Plain(written));
+
+    [Theory]
+    [InlineData("2·2 kΩ", "write `2.2 kΩ`")]
+    [InlineData("２２ kΩ", "write `22 kΩ`")]
+    [InlineData("2 200 Ω", "write `2200 Ω`")]
+    [InlineData("٤٫٧ kΩ", "write `4.7 kΩ`")]
+    [InlineData("2·2", "write `2.2`")]
+    public void Quantity_InOtherSigns_IsToldInPlainOnes(string text, string help)
+    {
+        Assert.False(QuantityText.TryParse<FrontEnd.Quantities.Resistance>(text, out _, out ParseProblem? problem));
+        Assert.Equal((help, NumberMeant.Rule), (problem!.Help, problem.Note));
+    }
 }
