@@ -94,7 +94,7 @@ internal static class WrongCalls
     }
 
     /// <summary>The library takes <c>--all=no</c> for the flag and a word behind it, which becomes an argument where there is room for one.</summary>
-    private static IReadOnlyList<Finding> FlagsWithValues(Command command, string[] words, string name)
+    private static List<Finding> FlagsWithValues(Command command, string[] words, string name)
     {
         List<Finding> findings = [];
         foreach (string word in words.TakeWhile(word => word != "--"))
