@@ -34,7 +34,7 @@ internal static class ProblemHtml
         {
             html.Append("<div class=\"question\">\n");
             AppendQuestion(html, QuestionView.Of(question));
-            html.Append("<p class=\"answer\">Answer: <span class=\"line\"></span></p>\n</div>\n");
+            html.Append($"<p class=\"answer\">{Safe(AskedUnit.Label(question.Problem.Answer))}: <span class=\"line\"></span></p>\n</div>\n");
         }
 
         return PrintedPage.Section(Whose(sheet.Student, ProblemMarkdown.Footing(sheet), look?.Fields), html.ToString(), look?.RoomToWork == true ? "room" : "");

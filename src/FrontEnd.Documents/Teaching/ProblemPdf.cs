@@ -37,7 +37,7 @@ internal static class ProblemPdf
                 flow.NextPage();
             }
 
-            flow.Add(Together([.. Asked(QuestionView.Of(question), look, width), Answer(look)], flow.Height));
+            flow.Add(Together([.. Asked(QuestionView.Of(question), look, width), Answer($"{AskedUnit.Label(question.Problem.Answer)}:", look)], flow.Height));
         }
 
         return PrintedSheet.Of(name, flow, PrintedPage.Subject);
@@ -94,10 +94,10 @@ internal static class ProblemPdf
         return whole.Height <= most ? [whole] : pieces;
     }
 
-    private static Piece Answer(SheetLook look) => new(AnswerRoom, (page, x, y) =>
+    private static Piece Answer(string label, SheetLook look) => new(AnswerRoom, (page, x, y) =>
     {
-        look.Body.Draw(page, ["Answer:"], x, y + AnswerRoom - look.Body.Leading);
-        double from = x + look.Body.Width("Answer:") + 6;
+        look.Body.Draw(page, [label], x, y + AnswerRoom - look.Body.Leading);
+        double from = x + look.Body.Width(label) + 6;
         page.Line(from, y + AnswerRoom - 1.5, from + AnswerLine, y + AnswerRoom - 1.5, new Pen("#333", 0.6));
     });
 

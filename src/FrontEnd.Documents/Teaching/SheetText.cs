@@ -30,6 +30,7 @@ internal static class SheetText
                 }
             }
 
+            page.Paragraph(AskedUnit.Label(problem.Answer), "    ");
             page.Blank();
         }
 
