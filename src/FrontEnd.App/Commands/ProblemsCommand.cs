@@ -55,11 +55,12 @@ internal static class ProblemsCommand
         int count = plan?.Questions ?? (int)Whole("--count", call.Count, 10, 1, MostQuestions, findings);
         int? level = call.Level is null ? null : (int)Whole("--level", call.Level, 1, 1, 3, findings);
         ulong seed = plan is null ? Whole("--seed", call.Seed, 1, 0, ulong.MaxValue, findings) : (ulong)plan.Seed;
-        DrawSource source = call.ListOnly ? new DrawSource(seed) : Source(call, seed, findings);
+        (IReadOnlyList<Student> students, DrawSource source) = call.ListOnly
+            ? new HomeworkClass([], new DrawSource(seed))
+            : HomeworkClass.Read(call.Students, call.Secret, call.Folder, seed, findings);
         IReadOnlyList<Template> own = call.Plan is null ? OwnTemplateFile.ReadAll(call.Templates, findings) : plan?.OwnTemplates ?? [];
         SheetLook look = SheetLook.Of(plan ?? new HomeworkPlan());
         look = call.Paper is null ? look : look with { Paper = OptionValues.PaperOf(call.Paper, findings) };
-        IReadOnlyList<Student> students = call.Students is null ? [] : ReadStudents(call.Students, findings);
         if (!call.ListOnly && (call.Folder ?? call.Qti ?? call.Bank) is null)
         {
             findings.Add(CallMessages.Call("-o with a folder to write to is missing, or --list", "frontend problems"));
@@ -68,7 +69,7 @@ internal static class ProblemsCommand
         string[] inputs = Inputs(call, plan);
         if (call.Folder is { } place && !call.ListOnly)
         {
-            findings.AddRange(Lost(call, place, inputs));
+            findings.AddRange(HomeworkFolder.Wrong(place, inputs, call.Again));
         }
 
         findings.AddRange(new[] { call.Qti, call.Bank }.OfType<string>().Select(output => HomeworkFolder.Lost(output, inputs)).OfType<Finding>());
@@ -174,20 +175,6 @@ internal static class ProblemsCommand
         .. plan is null ? [] : HomeworkPlanFile.Places(plan, call.Plan),
     ];
 
-    /// <summary>What would be lost in the folder: answers, and files that this call reads.</summary>
-    private static IEnumerable<Finding> Lost(ProblemsCall call, string folder, string[] inputs)
-    {
-        foreach (string input in inputs.Where(input => HomeworkFiles.Replaces(folder, input)))
-        {
-            yield return Messages.FolderHasInput(folder, input);
-        }
-
-        if (!call.Again && HomeworkFolder.Answered(folder) is { Count: > 0 } answered)
-        {
-            yield return Messages.AnswersInFolder(folder, answered);
-        }
-    }
-
     private static List<Topic> Named(string[] words, List<Finding> findings)
     {
         List<Topic> topics = [];
@@ -204,36 +191,6 @@ internal static class ProblemsCommand
         }
 
         return topics;
-    }
-
-    private static DrawSource Source(ProblemsCall call, ulong seed, List<Finding> findings)
-    {
-        if (call.Secret is null)
-        {
-            findings.Add(Messages.NoSecret());
-            return new DrawSource(seed);
-        }
-
-        ReadOnlyMemory<byte> secret = SecretFile.Read(call.Secret, call.Folder, findings);
-        return new DrawSource(seed, secret.Span);
-    }
-
-    private static IReadOnlyList<Student> ReadStudents(string path, List<Finding> findings)
-    {
-        string? text = TableText.Read(path, out Finding? unread);
-        if (text is null)
-        {
-            findings.Add(unread!);
-            return [];
-        }
-
-        IReadOnlyList<Student> students = ClassFiles.Students(text, path, findings);
-        if (students.Count == 0 && !findings.Exists(finding => finding.Severity == Severity.Error))
-        {
-            findings.Add(Messages.EmptyTable(path));
-        }
-
-        return students;
     }
 
     private static ulong Whole(string option, string? text, ulong usual, ulong least, ulong greatest, List<Finding> findings)

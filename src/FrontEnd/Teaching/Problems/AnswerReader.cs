@@ -142,19 +142,20 @@ internal static class AnswerReader
             return AnswerReading.Failed(Problem(kind, piece));
         }
 
-        bool isCount = kind.SiUnit is "1";
+        // A unit that is only to be made out, as the ? that is left of Ω, comes before none.
+        bool isCount = kind.SiUnit is "1", isBare = false;
         foreach (string unit in AnswerText.Units(number.After, isCount))
         {
+            isBare |= unit.Length == 0;
             if (unit.Length > 0 && Known(kind, $"{number.Digits} {unit}") is { } read)
             {
                 return read;
             }
+        }
 
-            if (unit.Length == 0 && double.TryParse(number.Digits, NumberStyles.Float, CultureInfo.InvariantCulture, out double bare)
-                && double.IsFinite(bare))
-            {
-                return new AnswerReading(AnswerState.Bare, bare, "");
-            }
+        if (isBare && double.TryParse(number.Digits, NumberStyles.Float, CultureInfo.InvariantCulture, out double bare) && double.IsFinite(bare))
+        {
+            return new AnswerReading(AnswerState.Bare, bare, "");
         }
 
         return AnswerReading.Failed(Problem(kind, number.After.Length == 0 ? number.Digits : $"{number.Digits} {number.After}"));
