@@ -22,7 +22,7 @@ internal static class PrintedPage
         .question { break-inside: avoid; }
         table { border-collapse: collapse; margin: .4em 0; } td, th { padding: .1em .9em .1em 0; text-align: left; vertical-align: top; font-weight: normal; }
         .value { white-space: nowrap; font-variant-numeric: tabular-nums; } th { white-space: nowrap; font-style: italic; }
-        .given { display: flex; flex-wrap: wrap; gap: .4em 2em; align-items: flex-start; justify-content: space-between; break-inside: avoid; } .given table { flex: 0 1 auto; max-width: 30em; } .given svg { flex: 0 1 auto; max-width: 24em; } .wide svg { max-width: 30em; }
+        .given { display: flex; gap: .4em 2em; align-items: flex-start; justify-content: space-between; break-inside: avoid; } .given table { flex: 0 1 auto; max-width: 30em; } .given svg { flex: 0 0 auto; max-width: 24em; } @media screen and (max-width: 40em) { .given { flex-wrap: wrap; } .given svg { flex-shrink: 1; } } .wide svg { max-width: 30em; }
         math[display="block"] { display: block math; width: fit-content; max-width: 100%; margin: .35em 0 .35em 1em; overflow-x: auto; overflow-y: hidden; } .steps math { font-size: 1.08em; }
         .long { columns: 2; column-gap: 2em; } .long table { margin: 0; } .long td { font-size: .9em; }
         ol.choices { list-style: upper-alpha; margin: .3em 0; } .answer { margin-top: .9em; } .line { display: inline-block; width: 16em; max-width: 50vw; border-bottom: 1px solid #111; height: 1.2em; }

@@ -102,7 +102,7 @@ internal static class ProblemHtml
     /// <summary>A question with its givens, its circuit and its choices.</summary>
     internal static void AppendQuestion(StringBuilder html, QuestionView question)
     {
-        string circuit = QuestionPicture.Of(question.Template) is { } picture ? Sized(picture) : "";
+        string circuit = QuestionPicture.Of(question) is { } picture ? Sized(picture) : "";
         bool isMany = Many < question.Givens.Count;
         html.Append($"<h2>{question.Id}. {Safe(question.Title)} <span class=\"points\">{question.Points} points</span></h2>\n<p>{MathMl.OfSentence(question.Text, question.Symbols)}</p>\n");
         if (question.Givens.Count > 0)
